@@ -1,0 +1,1 @@
+"""pinjoint: a tutor for the method of joints, usable from Python."""

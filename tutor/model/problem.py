@@ -1,0 +1,80 @@
+"""What is one problem: a truss, its loads, its units and the words around it?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from pathlib import Path
+
+from tutor.model.parts import Joint, Load, Member, Reaction, Support
+from tutor.model.support import reactions_of
+
+
+@dataclass(frozen=True)
+class Tolerance:
+    """How far off a rounded coefficient may be, as fractions: `silent` unremarked, `remark` right."""
+
+    silent: float = 0.005
+    remark: float = 0.02
+
+
+@dataclass(frozen=True)
+class Problem:
+    """One problem: a plane truss, its loads and units, and the words around it."""
+
+    title: str
+    force: str
+    length: str
+    joints: tuple[Joint, ...]
+    members: tuple[Member, ...]
+    supports: tuple[Support, ...]
+    loads: tuple[Load, ...]
+    story: str = ""
+    topics: tuple[str, ...] = ()
+    level: int | None = None
+    id: str = ""
+    given: tuple[str, ...] = ()
+    tolerance: Tolerance = field(default_factory=Tolerance)
+    source: Path | None = field(default=None, compare=False)
+
+    @cached_property
+    def joint(self) -> Mapping[str, Joint]:
+        """Joints by name."""
+        return {joint.name: joint for joint in self.joints}
+
+    @cached_property
+    def member(self) -> Mapping[str, Member]:
+        """Members by their one name."""
+        return {member.name: member for member in self.members}
+
+    @cached_property
+    def meeting(self) -> Mapping[str, tuple[Member, ...]]:
+        """The members that meet at each joint, in the order of the file."""
+        at: dict[str, list[Member]] = {joint.name: [] for joint in self.joints}
+        for member in self.members:
+            at[member.start].append(member)
+            at[member.end].append(member)
+        return {name: tuple(members) for name, members in at.items()}
+
+    def between(self, one: str, other: str) -> Member | None:
+        """The member between two joints, in either order, or None."""
+        for member in self.meeting.get(one, ()):
+            if member.other(one) == other:
+                return member
+        return None
+
+    @cached_property
+    def reactions(self) -> tuple[Reaction, ...]:
+        """The unknown reactions of all supports, in the order of the file."""
+        return tuple(r for s in self.supports for r in reactions_of(s, self.joint[s.joint]))
+
+    @cached_property
+    def reaction(self) -> Mapping[str, Reaction]:
+        """Reactions by name."""
+        return {reaction.name: reaction for reaction in self.reactions}
+
+    @cached_property
+    def unknowns(self) -> tuple[str, ...]:
+        """The names of all unknowns: reactions first, then members."""
+        return tuple(r.name for r in self.reactions) + tuple(m.name for m in self.members)
