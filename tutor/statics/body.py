@@ -12,7 +12,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any, Literal
+from typing import Literal
 
 from tutor.model import Direction, Load, Problem
 
@@ -132,10 +132,8 @@ class Equation:
     def _term(self, force: Force) -> Term:
         size = 1.0 if force.size is None else force.size
         coefficient, spread = self.sum.of(force), self.sum.spread(force)
-        if isinstance(self.sum, Moment):
-            reach = max(map(abs, (*force.at, *self.sum.point)))
-        else:
-            reach = 1.0
+        about = self.sum.point if isinstance(self.sum, Moment) else None
+        reach = max(map(abs, (*force.at, *about))) if about else 1.0
         if abs(coefficient) <= 1e-12 * max(spread, reach):
             coefficient = 0.0
         return Term(force, coefficient * size, max(spread, abs(coefficient)) * abs(size))
@@ -168,10 +166,14 @@ def _of_load(load: Load, at: tuple[float, float]) -> Iterable[Force]:
     both = right != 0 and up != 0
     if right != 0:
         label = f"{name} x" if both else name
-        yield Force(label, "load", load.joint, at, math.copysign(1.0, right), 0.0, abs(right), source=load)
+        yield Force(
+            label, "load", load.joint, at, math.copysign(1.0, right), 0.0, abs(right), source=load
+        )
     if up != 0:
         label = f"{name} y" if both else name
-        yield Force(label, "load", load.joint, at, 0.0, math.copysign(1.0, up), abs(up), source=load)
+        yield Force(
+            label, "load", load.joint, at, 0.0, math.copysign(1.0, up), abs(up), source=load
+        )
 
 
 def reaction_forces(problem: Problem, joint: str) -> tuple[Force, ...]:
@@ -189,7 +191,9 @@ def member_force(problem: Problem, name: str, joint: str) -> Force:
     far = problem.member[name].other(joint)
     here, there = problem.joint[joint], problem.joint[far]
     direction = Direction.along(there.x.minus(here.x), there.y.minus(here.y))
-    return Force(name, "member", joint, here.at, direction.x, direction.y, far=far, source=direction)
+    return Force(
+        name, "member", joint, here.at, direction.x, direction.y, far=far, source=direction
+    )
 
 
 def whole(problem: Problem) -> FreeBody:
@@ -226,13 +230,6 @@ def part(problem: Problem, joints: Iterable[str]) -> FreeBody:
     cut = [m for m in problem.members if (m.start in inside) != (m.end in inside)]
     forces: list[Force] = []
     for name in names:
-        forces += [
-            member_force(problem, m.name, name) for m in cut if name in (m.start, m.end)
-        ]
+        forces += [member_force(problem, m.name, name) for m in cut if name in (m.start, m.end)]
         forces += [*reaction_forces(problem, name), *load_forces(problem, name)]
     return FreeBody("part " + " ".join(names), tuple(forces))
-
-
-def symbolic(equation: Equation) -> dict[str | None, Any]:
-    """The equation's linear form in exact sympy numbers; as `Equation.linear`."""
-    raise NotImplementedError

@@ -1,0 +1,67 @@
+"""What is *true* of a problem? Equilibrium equations, determinacy and stability, and the forces."""
+
+from tutor.statics.body import (
+    SUM_X,
+    SUM_Y,
+    Equation,
+    Force,
+    FreeBody,
+    Moment,
+    Projection,
+    Sum,
+    Term,
+    joint_body,
+    load_forces,
+    member_force,
+    part,
+    reaction_forces,
+    whole,
+)
+from tutor.statics.exact import symbolic
+from tutor.statics.order import Order, Step, joint_order, unknown_at
+from tutor.statics.solve import Answer, Unsolvable, solve
+from tutor.statics.stability import (
+    Determinacy,
+    Stability,
+    determinacy,
+    reactions_by_whole,
+    reactions_from_whole,
+    stability,
+)
+from tutor.statics.system import residuals
+from tutor.statics.zero import ZeroForce, zero_force
+
+__all__ = [
+    "SUM_X",
+    "SUM_Y",
+    "Answer",
+    "Determinacy",
+    "Equation",
+    "Force",
+    "FreeBody",
+    "Moment",
+    "Order",
+    "Projection",
+    "Stability",
+    "Step",
+    "Sum",
+    "Term",
+    "Unsolvable",
+    "ZeroForce",
+    "determinacy",
+    "joint_body",
+    "joint_order",
+    "load_forces",
+    "member_force",
+    "part",
+    "reaction_forces",
+    "reactions_by_whole",
+    "reactions_from_whole",
+    "residuals",
+    "solve",
+    "stability",
+    "symbolic",
+    "unknown_at",
+    "whole",
+    "zero_force",
+]

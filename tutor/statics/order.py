@@ -1,0 +1,149 @@
+"""In which order can the joints be solved, each with at most two unknown forces?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from tutor.model import Problem
+from tutor.statics.body import Force, joint_body
+from tutor.statics.stability import reactions_from_whole
+from tutor.statics.words import listed
+
+PARALLEL = 1e-9
+
+
+@dataclass(frozen=True)
+class Step:
+    """What joint `joint` gives when its turn comes: the forces `finds`.
+
+    `across` steps find one force only: all other unknown forces of the joint lie in one line, and
+    the sum across that line leaves them out.
+    """
+
+    joint: str
+    finds: tuple[str, ...]
+    across: bool = False
+
+
+@dataclass(frozen=True)
+class Order:
+    """An order of joints, as far as it goes.
+
+    Each of `joints` has at most two unknown forces, and those not in one line, when its turn comes;
+    the last of them, `checks`, have none left and only check the work. `steps` are the turns one by
+    one, with the `across` steps in between that are needed where there is no order without.
+    `stuck` are the joints that no order reaches; `said` says all this in a sentence or two.
+    """
+
+    joints: tuple[str, ...]
+    stuck: tuple[str, ...]
+    said: str
+    checks: tuple[str, ...] = ()
+    steps: tuple[Step, ...] = ()
+
+
+def unknown_at(problem: Problem, joint: str, known: Iterable[str]) -> tuple[str, ...]:
+    """The forces at `joint` that are not among `known`: members, then reactions."""
+    return tuple(force.name for force in _open(problem, joint, set(known)))
+
+
+def joint_order(problem: Problem, given: Iterable[str] | None = None) -> Order:
+    """An order in which the joints can be solved one after the other.
+
+    `given` names the unknowns known at the start; by default the reactions that the whole-body
+    equations fix. The next joint is a neighbour of the last where possible, and any other where not,
+    so the work may come from both ends.
+    """
+    known = set(reactions_from_whole(problem) if given is None else given)
+    left = [joint.name for joint in problem.joints]
+    steps: list[Step] = []
+    while True:
+        step = _next(problem, left, known, steps)
+        if step is None:
+            break
+        steps.append(step)
+        known.update(step.finds)
+        if not step.across:
+            left.remove(step.joint)
+    visits = [step for step in steps if not step.across]
+    checks = tuple(step.joint for step in visits if not step.finds)
+    solved = tuple(step.joint for step in visits if step.finds)
+    said = _said(problem, solved, checks, left, steps, known)
+    return Order((*solved, *checks), tuple(left), said, checks, tuple(steps))
+
+
+def _next(problem: Problem, left: list[str], known: set[str], steps: list[Step]) -> Step | None:
+    """The best next step: a joint with something to find, else one across a line, else a check."""
+    ready = [joint for joint in left if _solvable(_open(problem, joint, known))]
+    giving = [joint for joint in ready if _open(problem, joint, known)]
+    if giving:
+        joint = _nearest(problem, giving, steps)
+        return Step(joint, unknown_at(problem, joint, known))
+    for joint in left:
+        alone = _alone(_open(problem, joint, known))
+        if alone is not None:
+            return Step(joint, (alone,), across=True)
+    return Step(ready[0], ()) if ready else None
+
+
+def _open(problem: Problem, joint: str, known: set[str]) -> list[Force]:
+    forces = joint_body(problem, joint).forces
+    return [force for force in forces if force.size is None and force.name not in known]
+
+
+def _solvable(unknown: list[Force]) -> bool:
+    """At most two unknown forces, and not two in one line."""
+    return len(unknown) < 2 or (len(unknown) == 2 and not _in_line(*unknown))
+
+
+def _alone(unknown: list[Force]) -> str | None:
+    """The one force across the line of all the others, if there is one."""
+    for force in unknown:
+        others = [other for other in unknown if other is not force]
+        if (
+            len(others) > 1
+            and all(_in_line(others[0], other) for other in others)
+            and not _in_line(force, others[0])
+        ):
+            return force.name
+    return None
+
+
+def _in_line(one: Force, other: Force) -> bool:
+    return abs(one.x * other.y - one.y * other.x) < PARALLEL
+
+
+def _nearest(problem: Problem, ready: list[str], steps: list[Step]) -> str:
+    """The first neighbour of the last joint, or the first joint of the file where there is none."""
+    if steps:
+        last = steps[-1].joint
+        beside = {last} | {member.other(last) for member in problem.meeting[last]}
+        return next((joint for joint in ready if joint in beside), ready[0])
+    return ready[0]
+
+
+def _said(
+    problem: Problem,
+    solved: tuple[str, ...],
+    checks: tuple[str, ...],
+    stuck: list[str],
+    steps: list[Step],
+    known: set[str],
+) -> str:
+    across = [f"{step.finds[0]} at {step.joint}" for step in steps if step.across]
+    aside = (
+        f" Where all unknown forces but one lie in one line, the sum across it gives {listed(across)}."
+        if across
+        else ""
+    )
+    order = ", ".join(solved) or "no joint"
+    if not stuck:
+        verb = "checks" if len(checks) == 1 else "check"
+        tail = f"; {listed(checks)} {verb} the work" if checks else ""
+        return f"{order}{tail}.{aside}"
+    counts = listed([f"{joint} has {len(_open(problem, joint, known))}" for joint in stuck])
+    return (
+        f"{order} can be solved; no other joint has as few as two unknown forces in different "
+        f"lines: {counts}. A section through the truss may give the next force.{aside}"
+    )

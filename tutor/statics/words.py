@@ -1,0 +1,68 @@
+"""How is a motion or a list of names said in plain words?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+
+Pair = tuple[float, float]
+
+
+def listed(names: Sequence[str], most: int = 6) -> str:
+    """ "A", "A and B", "A, B and C"; beyond `most` names the rest is counted."""
+    if len(names) > most:
+        return ", ".join(names[: most - 1]) + f" and {len(names) - most + 1} more"
+    if len(names) < 2:
+        return "".join(names)
+    return ", ".join(names[:-1]) + " and " + names[-1]
+
+
+def heading(dx: float, dy: float) -> str:
+    """The direction of (dx, dy) in words: "right", "up", "left and down"."""
+    size = math.hypot(dx, dy)
+    parts = []
+    if abs(dx) > 0.05 * size:
+        parts.append("right" if dx > 0 else "left")
+    if abs(dy) > 0.05 * size:
+        parts.append("up" if dy > 0 else "down")
+    return " and ".join(parts)
+
+
+def motion_of(places: Mapping[str, Pair], steps: Mapping[str, Pair]) -> str:
+    """One sentence on a small motion of the joints at `places`, one step a joint."""
+    rigid = _as_one_body(places, steps)
+    if rigid:
+        return rigid
+    moving = [name for name, step in steps.items() if step != (0.0, 0.0)]
+    if len(moving) > 3:
+        return (
+            f"Joints {listed(moving)} can move together, to begin with, with no member stretched."
+        )
+    said = listed([f"{name} {heading(*steps[name])}" for name in moving])
+    noun = "Joint" if len(moving) == 1 else "Joints"
+    together = "" if len(moving) == 1 else " together"
+    return f"{noun} can move{together}, to begin with, with no member stretched: {said}."
+
+
+def _as_one_body(places: Mapping[str, Pair], steps: Mapping[str, Pair]) -> str:
+    """The sentence for a motion of the whole truss as one rigid body, "" for any other."""
+    names = list(places)
+    base = names[0]
+    far = max(names, key=lambda name: math.dist(places[name], places[base]))
+    rx, ry = places[far][0] - places[base][0], places[far][1] - places[base][1]
+    span = rx * rx + ry * ry
+    if span == 0.0:
+        return ""
+    (bx, by), (fx, fy) = steps[base], steps[far]
+    turn = (rx * (fy - by) - ry * (fx - bx)) / span
+    for name in names:
+        x, y = places[name][0] - places[base][0], places[name][1] - places[base][1]
+        if math.hypot(steps[name][0] - bx + turn * y, steps[name][1] - by - turn * x) > 1e-6:
+            return ""
+    if abs(turn) * math.sqrt(span) < 1e-6:
+        return f"The whole truss can slide {heading(bx, by)}."
+    still = [name for name in names if math.hypot(*steps[name]) < 1e-9]
+    if still:
+        return f"The whole truss can turn about joint {still[0]}."
+    centre = places[base][0] - by / turn, places[base][1] + bx / turn
+    return f"The whole truss can turn about the point ({centre[0]:.4g}, {centre[1]:.4g})."
