@@ -34,14 +34,12 @@ def motion_of(places: Mapping[str, Pair], steps: Mapping[str, Pair]) -> str:
     if rigid:
         return rigid
     moving = [name for name, step in steps.items() if step != (0.0, 0.0)]
-    if len(moving) > 3:
-        return (
-            f"Joints {listed(moving)} can move together, to begin with, with no member stretched."
-        )
-    said = listed([f"{name} {heading(*steps[name])}" for name in moving])
-    noun = "Joint" if len(moving) == 1 else "Joints"
-    together = "" if len(moving) == 1 else " together"
-    return f"{noun} can move{together}, to begin with, with no member stretched: {said}."
+    start = "to begin with, with no member stretched"
+    if len(moving) == 1:
+        return f"Joint {moving[0]} can move {heading(*steps[moving[0]])}, {start}."
+    ways = ", ".join(f"{name} {heading(*steps[name])}" for name in moving)
+    aside = f" ({ways})" if len(moving) < 4 else ""
+    return f"Joints {listed(moving)} can move together{aside}, {start}."
 
 
 def _as_one_body(places: Mapping[str, Pair], steps: Mapping[str, Pair]) -> str:

@@ -46,22 +46,24 @@ def zero_force(problem: Problem, known: Iterable[str] = ()) -> tuple[ZeroForce, 
     """
     zero = set(known)
     found: list[ZeroForce] = []
-    while True:
-        new = _next(problem, zero)
-        if new is None:
-            return tuple(found)
-        found.append(new)
-        zero.add(new.member)
+    while new := _next(problem, zero):
+        found += new
+        zero.update(seen.member for seen in new)
+    return tuple(found)
 
 
-def _next(problem: Problem, zero: set[str]) -> ZeroForce | None:
+def _next(problem: Problem, zero: set[str]) -> list[ZeroForce]:
+    """What the first joint that shows something shows: one member, or both by rule "two"."""
     for joint in problem.joints:
-        for member in problem.meeting[joint.name]:
-            if member.name not in zero:
-                seen = _seen(problem, joint.name, member.name, zero)
-                if seen is not None:
-                    return seen
-    return None
+        seen = [
+            _seen(problem, joint.name, member.name, zero)
+            for member in problem.meeting[joint.name]
+            if member.name not in zero
+        ]
+        found = [one for one in seen if one is not None]
+        if found:
+            return found
+    return []
 
 
 def _seen(problem: Problem, joint: str, member: str, zero: set[str]) -> ZeroForce | None:
