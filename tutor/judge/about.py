@@ -1,0 +1,147 @@
+"""Which equation or value is a line meant to be?
+
+`Fx()`, `Fy()`, `M(at=...)` and `Along(degrees)` without a joint are of the whole body; with a joint
+they are of that joint. x is to the right, y is up, moments are counter-clockwise, angles in degrees
+from +x.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from tutor.model import Problem
+from tutor.statics.body import (
+    SUM_X,
+    SUM_Y,
+    Equation,
+    FreeBody,
+    Moment,
+    Projection,
+    Sum,
+    joint_body,
+    whole,
+)
+
+
+@dataclass(frozen=True)
+class Fx:
+    """The sum of forces to the right."""
+
+    joint: str | None = None
+
+
+@dataclass(frozen=True)
+class Fy:
+    """The sum of forces upward."""
+
+    joint: str | None = None
+
+
+@dataclass(frozen=True)
+class Along:
+    """The sum of forces along a direction."""
+
+    degrees: float
+    joint: str | None = None
+
+
+@dataclass(frozen=True)
+class M:
+    """The sum of moments about a joint (its name) or a point (x, y), of the whole body."""
+
+    at: str | tuple[float, float]
+    joint: str | None = None
+
+
+@dataclass(frozen=True)
+class Value:
+    """The value of one unknown: a member ("AB") or a reaction ("A_x")."""
+
+    unknown: str
+
+
+LineAbout = Fx | Fy | Along | M
+About = LineAbout | Value
+
+
+def body_of(problem: Problem, about: LineAbout) -> FreeBody:
+    """The free body that `about` is an equation of. KeyError for an unknown joint."""
+    return whole(problem) if about.joint is None else joint_body(problem, about.joint)
+
+
+def point_of(problem: Problem, about: M) -> tuple[float, float]:
+    """The moment point in problem coordinates. KeyError for an unknown joint."""
+    return problem.joint[about.at].at if isinstance(about.at, str) else about.at
+
+
+def sum_of(problem: Problem, about: LineAbout) -> Sum:
+    """The projection or moment that `about` asks for."""
+    match about:
+        case Fx():
+            return SUM_X
+        case Fy():
+            return SUM_Y
+        case Along(degrees=degrees):
+            return Projection(degrees)
+        case M():
+            return Moment(point_of(problem, about))
+
+
+def equation_of(problem: Problem, about: LineAbout) -> Equation:
+    """The true equilibrium equation that `about` asks for."""
+    return Equation(body_of(problem, about), sum_of(problem, about))
+
+
+def in_words(about: About) -> str:
+    """A short name for people: "ΣFx at joint C", "ΣM about A", "the value of AB"."""
+    match about:
+        case Value(unknown=unknown):
+            return f"the value of {unknown}"
+        case M(at=str(name)):
+            words = f"ΣM about {name}"
+        case M(at=(x, y)):
+            words = f"ΣM about the point ({x:g}, {y:g})"
+        case Fx():
+            words = "ΣFx"
+        case Fy():
+            words = "ΣFy"
+        case Along(degrees=degrees):
+            words = f"ΣF along {degrees:g}°"
+    return f"{words} at joint {about.joint}" if about.joint else f"{words} of the whole truss"
+
+
+def as_text(about: About) -> str:
+    """One line of text that `from_text` reads back; used in kept lessons."""
+    match about:
+        case Value(unknown=unknown):
+            return f"value {unknown}"
+        case M(at=str(name)):
+            text = f"M {name}"
+        case M(at=(x, y)):
+            text = f"M {x!r} {y!r}"
+        case Along(degrees=degrees):
+            text = f"along {degrees!r}"
+        case _:
+            text = type(about).__name__
+    return f"{text} @ {about.joint}" if about.joint else text
+
+
+_NUMBER = r"-?[0-9.]+(?:e[+-]?[0-9]+)?"
+
+
+def from_text(text: str) -> About:
+    """The about that `as_text` wrote. ValueError for anything else."""
+    words, _, joint = text.partition(" @ ")
+    place = joint or None
+    if words in ("Fx", "Fy"):
+        return Fx(place) if words == "Fx" else Fy(place)
+    if match := re.fullmatch(r"value (\S+)", words):
+        return Value(match[1])
+    if match := re.fullmatch(rf"along ({_NUMBER})", words):
+        return Along(float(match[1]), place)
+    if match := re.fullmatch(rf"M ({_NUMBER}) ({_NUMBER})", words):
+        return M((float(match[1]), float(match[2])), place)
+    if match := re.fullmatch(r"M (\S+)", words):
+        return M(match[1], place)
+    raise ValueError(f"no equation is called {text!r}")

@@ -1,0 +1,141 @@
+"""Which slips turn the true equation into the typed line?
+
+The line is taken force by force: at a given scale each coefficient is either right or one of the
+wrong ones that the catalogue makes, so several slips in one line cost no more search than one. The
+cheapest account of the whole line over all plausible scales is the diagnosis.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+
+from tutor.judge.compare import TINY, Typed
+from tutor.judge.mistakes import KINDS
+from tutor.judge.numbers import explain_numbers
+from tutor.judge.options import Option, options
+from tutor.judge.slips import Account, Slip, found_option, rounded_harder
+from tutor.judge.truth import Spot, TrueLine
+from tutor.model import Tolerance
+
+UNEXPLAINED = KINDS["not-equilibrium"].cost
+TURNED_ROUND, ANCHORED, ANCHORED_ON_SLIP = 0.04, 0.3, 0.5
+CLOSE = 0.35
+
+
+def diagnose(
+    line: Typed, true: TrueLine, text: str, tolerance: Tolerance
+) -> tuple[Account, tuple[Account, ...]]:
+    """The cheapest account of a wrong line, and others that cost about as little."""
+    spots = true.unknowns
+    numbers = true.numbers(line.names)
+    choices = {name: options(spot) for name, spot in spots.items()}
+    number_choices = [options(spot) for spot in numbers]
+    accounts: list[Account] = []
+    best = math.inf
+    for scale, penalty in _scales(line, spots, choices, numbers, number_choices):
+        start = _unknowns_account(line, spots, choices, true, scale, tolerance)
+        if start.cost + penalty >= best + CLOSE:
+            continue
+        rest = explain_numbers(line, numbers, number_choices, true, scale, text, tolerance)
+        cost = start.cost + rest.cost + penalty
+        if not start.slips and not rest.slips:
+            continue
+        accounts.append(Account(cost, (*start.slips, *rest.slips), scale))
+        best = min(best, cost)
+    if not accounts:
+        nothing = Slip("not-equilibrium", None, None)
+        return Account(UNEXPLAINED, (nothing,), 1.0), ()
+    accounts.sort(key=lambda account: account.cost)
+    first = accounts[0]
+    others = []
+    for account in accounts[1:]:
+        if account.cost > first.cost + CLOSE or len(account.slips) > len(first.slips):
+            break
+        if account.named != first.named and all(account.named != o.named for o in others):
+            others.append(account)
+    return first, tuple(others)
+
+
+def _scales(
+    line: Typed,
+    spots: Mapping[str, Spot],
+    choices: Mapping[str, Sequence[Option]],
+    numbers: Sequence[Spot],
+    number_choices: Sequence[Sequence[Option]],
+) -> Iterator[tuple[float, float]]:
+    """(scale, penalty): as written, turned round, anchored at a right term, at a wrong one."""
+    seen: set[float] = set()
+
+    def fresh(scale: float) -> bool:
+        if scale == 0.0 or not math.isfinite(scale):
+            return False
+        key = float(f"{scale:.4g}")
+        if key in seen:
+            return False
+        seen.add(key)
+        return True
+
+    for scale, penalty in ((1.0, 0.0), (-1.0, TURNED_ROUND)):
+        if fresh(scale):
+            yield scale, penalty
+    typed = [
+        (value, spots[name].true, choices[name])
+        for name, (value, _) in line.unknowns.items()
+        if name in spots
+    ]
+    if not typed:
+        typed = [
+            (term.value, spot.true, wrong)
+            for term in line.constants[:2]
+            for spot, wrong in zip(numbers, number_choices, strict=True)
+        ]
+    for value, true, _ in typed:
+        if true != 0.0 and fresh(value / true):
+            yield value / true, ANCHORED
+    for value, _, wrong in typed:
+        for option in wrong:
+            if option.value != 0.0 and len(option.codes) == 1 and fresh(value / option.value):
+                yield value / option.value, ANCHORED_ON_SLIP
+
+
+def _unknowns_account(
+    line: Typed,
+    spots: Mapping[str, Spot],
+    choices: Mapping[str, Sequence[Option]],
+    true: TrueLine,
+    scale: float,
+    tolerance: Tolerance,
+) -> Account:
+    slips: list[Slip] = []
+    cost = 0.0
+    for name, (value, radius) in line.unknowns.items():
+        if name not in spots:
+            slips.append(Slip("extra", name, None))
+            cost += KINDS["extra"].cost
+            continue
+        spot = spots[name]
+        slack = TINY * abs(scale)
+        if abs(value - scale * spot.true) <= tolerance.remark * abs(scale) * spot.spread + slack:
+            continue
+        option = found_option(value, radius, scale, choices[name], spot, tolerance)
+        if rounded_harder(value, radius, scale * spot.true):
+            option = Option(spot.true, ("rounding",), KINDS["rounding"].cost)
+        if option is None:
+            option = _unknown_size(value, scale, spot)
+        slips += [Slip(code, name, spot) for code in option.codes]
+        cost += option.cost
+    for name, spot in spots.items():
+        if spot.true != 0.0 and name not in line.names and name not in true.given.known:
+            slips.append(Slip("missing", name, spot))
+            cost += KINDS["missing"].cost
+    return Account(cost, tuple(slips), scale)
+
+
+def _unknown_size(value: float, scale: float, spot: Spot) -> Option:
+    """A coefficient that no rule makes: in a moment some distance, else not to be named."""
+    if spot.is_moment and spot.true != 0.0:
+        if value * scale * spot.true > 0:
+            return Option(value, ("arm",), KINDS["arm"].cost + 0.6)
+        return Option(value, ("arm", "sign"), KINDS["arm"].cost + 0.6 + KINDS["sign"].cost)
+    return Option(value, ("not-equilibrium",), UNEXPLAINED)

@@ -1,0 +1,91 @@
+"""Of what else is a line true: another point, another joint, another direction?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tutor.judge.about import Along, Fx, Fy, LineAbout, M
+from tutor.judge.compare import Typed, fit
+from tutor.judge.truth import Given, TrueLine
+from tutor.model import Problem, Tolerance
+
+MOST_POINTS = 40
+
+
+def true_of(line: Typed, asked: TrueLine, tolerance: Tolerance) -> LineAbout | None:
+    """Another equation that the line says precisely, or None."""
+    for about in _others(asked, line):
+        if about == asked.about:
+            continue
+        other = TrueLine(asked.problem, about, asked.given)
+        if not line.names <= other.unknowns.keys():
+            continue
+        found = fit(line, other, tolerance)
+        if found is not None and found.level == "silent" and _says_something(other):
+            return about
+    return None
+
+
+def _says_something(true: TrueLine) -> bool:
+    return any(s.true != 0.0 for s in (*true.unknowns.values(), *true.loads))
+
+
+def _others(asked: TrueLine, line: Typed) -> Iterator[LineAbout]:
+    problem = asked.problem
+    own = asked.about.joint
+    if own is not None:
+        yield from _of_joint(problem, own)
+    if own is None or any(name in problem.reaction for name in line.names):
+        yield Fx()
+        yield Fy()
+        for name in _points(problem):
+            yield M(name)
+    for joint in _touched(problem, line, own):
+        yield Fx(joint)
+        yield Fy(joint)
+
+
+def _of_joint(problem: Problem, joint: str) -> Iterator[LineAbout]:
+    yield Fx(joint)
+    yield Fy(joint)
+    here = problem.joint[joint].at
+    for member in problem.meeting[joint]:
+        there = problem.joint[member.other(joint)].at
+        angle = math.degrees(math.atan2(there[1] - here[1], there[0] - here[0]))
+        yield Along(angle % 180.0, joint)
+        yield Along((angle + 90.0) % 180.0, joint)
+
+
+def _points(problem: Problem) -> list[str]:
+    if len(problem.joints) <= MOST_POINTS:
+        return [joint.name for joint in problem.joints]
+    named = [s.joint for s in problem.supports] + [load.joint for load in problem.loads]
+    return list(dict.fromkeys(named))[:MOST_POINTS]
+
+
+def _touched(problem: Problem, line: Typed, own: str | None) -> list[str]:
+    """The joints at which a force that is typed acts, apart from the line's own."""
+    joints: list[str] = []
+    for name in sorted(line.names):
+        if name in problem.member:
+            joints += [problem.member[name].start, problem.member[name].end]
+        elif name in problem.reaction:
+            joints.append(problem.reaction[name].joint)
+    return [joint for joint in dict.fromkeys(joints) if joint != own]
+
+
+def holds_at_solution(
+    line: Typed, problem: Problem, given: Given, values: dict[str, float], tolerance: Tolerance
+) -> bool:
+    """Whether the finished truss, with the student's own values where there are any, obeys the line."""
+    if not line.names:
+        return False
+    total, parts, slack = line.total, abs(line.total), line.radius
+    for name, (coefficient, radius) in line.unknowns.items():
+        own = given.known.get(name)
+        value = own.value if own else given.sign(name) * values[name]
+        total += coefficient * value
+        parts += abs(coefficient * value)
+        slack += radius * abs(value) + (abs(coefficient) * own.radius if own else 0.0)
+    return abs(total) <= min(slack, tolerance.silent * parts) + 1e-9 * parts

@@ -1,0 +1,148 @@
+"""Is a typed line the equation it is meant to be, and if not, which mistake does it show?"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from tutor.judge.about import LineAbout, M, in_words
+from tutor.judge.compare import Typed, fit, typed
+from tutor.judge.diagnose import diagnose
+from tutor.judge.elsewhere import holds_at_solution, true_of
+from tutor.judge.independent import adds_something
+from tutor.judge.kind import Case
+from tutor.judge.mistakes import KINDS
+from tutor.judge.slips import Slip
+from tutor.judge.truth import Given, TrueLine
+from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.model import Problem, Tolerance
+from tutor.notation import Names, Reading, Unreadable, read_equation
+
+MOST_NAMED = 3
+
+
+def judge_line(
+    problem: Problem,
+    about: LineAbout,
+    reading: Reading,
+    names: Names,
+    given: Given,
+    standing: Sequence[LineAbout],
+    values: Callable[[], dict[str, float]],
+) -> Verdict:
+    """The verdict on a line that could be read; `values` gives the solved truss when needed."""
+    tolerance = problem.tolerance
+    true = TrueLine(problem, about, given)
+    line = typed(reading)
+    found = fit(line, true, tolerance)
+    if found is not None:
+        remarks = _remarks(problem, about, reading, found.level == "remark", standing)
+        return Verdict("right", "Right.", remarks=remarks, about=about, reading=reading)
+    other = true_of(line, true, tolerance)
+    if other is not None:
+        return _true_elsewhere(problem, about, reading, other)
+    slips, others = _slips(true, line, reading, names, tolerance)
+    unexplained = any(slip.code == "not-equilibrium" for slip in slips)
+    if unexplained and holds_at_solution(line, problem, given, values(), tolerance):
+        return _true_elsewhere(problem, about, reading, None)
+    mistakes = tuple(_mistake(true, slip, reading) for slip in slips)
+    candidates = tuple(_mistake(true, slip, reading) for slip in others)
+    text = " ".join(dict.fromkeys(m.text for m in mistakes))
+    return Verdict("wrong", text, mistakes, about=about, reading=reading, candidates=candidates)
+
+
+def _remarks(
+    problem: Problem,
+    about: LineAbout,
+    reading: Reading,
+    rounded: bool,
+    standing: Sequence[LineAbout],
+) -> tuple[Remark, ...]:
+    remarks = []
+    if headed := headed_otherwise(about, reading):
+        remarks.append(Remark("heading", headed))
+    if rounded:
+        remarks.append(
+            Remark(
+                "rounding",
+                "Right, though a number is rounded hard; a fraction or one more figure is safer.",
+            )
+        )
+    if not adds_something(problem, about, standing):
+        case = Case(problem, about)
+        kind = KINDS["dependent"]
+        remarks.append(Remark("dependent", f"{kind.look(case)} {kind.reason(case)}"))
+    return tuple(remarks)
+
+
+def _true_elsewhere(
+    problem: Problem, about: LineAbout, reading: Reading, other: LineAbout | None
+) -> Verdict:
+    same_body = other is not None and other.joint == about.joint
+    both_moments = isinstance(about, M) and isinstance(other, M) and same_body
+    kind = KINDS["other-point" if both_moments else "other-equation"]
+    case = Case(problem, about, true_of=other)
+    mistake = Mistake(kind.code, None, kind.look(case), kind.reason(case), kind.place(case))
+    return Verdict("wrong", mistake.text, (mistake,), true_of=other, about=about, reading=reading)
+
+
+def _slips(
+    true: TrueLine, line: Typed, reading: Reading, names: Names, tolerance: Tolerance
+) -> tuple[tuple[Slip, ...], tuple[Slip, ...]]:
+    """The slips of the best account, and those of accounts that are about as good."""
+    nothing = (Slip("not-equilibrium", None, None),)
+    if not line.names and not line.constants:
+        return nothing, ()
+    account, others = diagnose(line, true, reading.text, tolerance)
+    overall = _overall(true, line, reading, names, tolerance)
+    if overall is not None and overall[0] < account.cost:
+        return (overall[1],), account.slips if len(account.slips) == 1 else ()
+    if len(account.slips) > MOST_NAMED:
+        return nothing, ()
+    return account.slips, tuple(slip for other in others for slip in other.slips)
+
+
+def _overall(
+    true: TrueLine, line: Typed, reading: Reading, names: Names, tolerance: Tolerance
+) -> tuple[float, Slip] | None:
+    """A mistake that runs through the whole line: members reversed, or degrees as radians."""
+    members = [n for n, s in true.unknowns.items() if s.force.kind == "member" and s.true != 0.0]
+    standing = [s for n, s in true.unknowns.items() if n not in members and s.true != 0.0] + [
+        s for s in true.loads if s.true != 0.0
+    ]
+    if len(members) >= 2 and standing:
+        turned = {n: "T" if true.given.sign(n) < 0 else "C" for n in members}
+        given = Given({**true.given.senses, **turned}, true.given.known)
+        found = fit(line, replace(true, given=given), tolerance)
+        if found is not None and (found.scale > 0 or len(standing) > 1):
+            return KINDS["pull-push"].cost, Slip("pull-push", None, None)
+    radians = read_equation(reading.text, names, angles="radians")
+    if not isinstance(radians, Unreadable):
+        again = typed(radians)
+        if again != line and fit(again, true, tolerance) is not None:
+            return KINDS["angle-mode"].cost, Slip("angle-mode", None, None)
+    return None
+
+
+def _mistake(true: TrueLine, slip: Slip, reading: Reading) -> Mistake:
+    acting = sum(1 for s in (*true.unknowns.values(), *true.loads) if s.true != 0.0)
+    case = Case(true.problem, true.about, slip.force, slip.spot, acting)
+    kind = KINDS[slip.code]
+    span = slip.span
+    if span is None and slip.force is not None:
+        span = next((t.span for t in reading.terms if t.name == slip.force), None)
+    return Mistake(
+        slip.code, slip.force, kind.look(case), kind.reason(case), kind.place(case), span
+    )
+
+
+def headed_otherwise(about: LineAbout, reading: Reading) -> str | None:
+    """A sentence where the line's own heading names another equation than the one asked for."""
+    label = reading.label
+    if label is None:
+        return None
+    kind = {"Fx": "x", "Fy": "y", "M": "moment", "Along": "along"}[type(about).__name__]
+    other_point = isinstance(about, M) and label.point is not None and label.point != about.at
+    if label.kind != kind or other_point:
+        return f"What you wrote is {in_words(about)}, though its heading says otherwise."
+    return None

@@ -1,0 +1,30 @@
+"""A value does not follow from the right equation it was taken from."""
+
+from __future__ import annotations
+
+from tutor.judge.kind import Case, Kind
+
+
+def look(case: Case) -> str:
+    return "The lines are right, but this value does not follow from them."
+
+
+def reason(case: Case) -> str:
+    return (
+        "Put the value back into the line it came from: what is left over must be zero. Collect the "
+        "known numbers on one side first, then divide by the factor of the unknown."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Solve your line for {case.force} once more and put the result back in."
+
+
+KIND = Kind(
+    code="arithmetic",
+    cost=2.0,
+    why="A term changes sides without changing its sign, or the last division goes the wrong way.",
+    look=look,
+    reason=reason,
+    place=place,
+)

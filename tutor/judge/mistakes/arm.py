@@ -1,0 +1,61 @@
+"""A distance is used as moment arm that is not the perpendicular one."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    if not spot.is_moment or spot.per_unit == 0.0:
+        return
+    dx, dy = spot.offset
+    ux, uy = spot.unit_vector
+    arms = [dx, dy, math.hypot(dx, dy)] if ux == 0.0 or uy == 0.0 else [math.hypot(dx, dy)]
+    px, py = spot.force.at[0] - dx, spot.force.at[1] - dy
+    x, y = spot.force.at
+    for joint in spot.problem.joints:
+        jx, jy = joint.at
+        if ux == 0.0:
+            arms += [x - jx, jx - px]
+        elif uy == 0.0:
+            arms += [y - jy, jy - py]
+        else:
+            yield (x - jx) * uy - (y - jy) * ux
+            yield (jx - px) * uy - (jy - py) * ux
+    for arm in arms:
+        if arm != 0.0:
+            yield math.copysign(arm, spot.per_unit)
+
+
+def look(case: Case) -> str:
+    return "A distance in this line is not the moment arm of the force beside it."
+
+
+def reason(case: Case) -> str:
+    return (
+        f"The moment arm is the perpendicular distance from {case.point} to the force's line of "
+        "action: horizontal distance for a vertical force, vertical distance for a horizontal one."
+    )
+
+
+def place(case: Case) -> str:
+    return (
+        f"Look at {case.thing}: draw its line of action and measure from {case.point} at right "
+        "angles to it."
+    )
+
+
+KIND = Kind(
+    code="arm",
+    cost=1.1,
+    why="A dimension that stands in the picture is taken as it is, or the distance is measured to "
+    "the joint instead of to the line of action.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+)

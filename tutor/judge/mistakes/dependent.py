@@ -1,0 +1,33 @@
+"""The line is true, but follows from lines that already stand."""
+
+from __future__ import annotations
+
+from tutor.judge.kind import Case, Kind
+
+
+def look(case: Case) -> str:
+    return "This is true, but it follows from the lines you already have, so it adds nothing new."
+
+
+def reason(case: Case) -> str:
+    if getattr(case.about, "joint", None):
+        return "A joint gives two independent equations; a third follows from them."
+    return (
+        "A plane body gives three independent equations: three moments about points not on one "
+        "line, or two moments and a sum not at right angles to the line between the points, or one "
+        "moment and two sums."
+    )
+
+
+def place(case: Case) -> str:
+    return "Choose another point or another direction, or use this line as a check."
+
+
+KIND = Kind(
+    code="dependent",
+    cost=0.5,
+    why="A fourth equation looks as if it could give a fourth unknown.",
+    look=look,
+    reason=reason,
+    place=place,
+)

@@ -1,0 +1,30 @@
+"""A given number was copied wrongly."""
+
+from __future__ import annotations
+
+from tutor.judge.kind import Case, Kind
+
+
+def look(case: Case) -> str:
+    return "A number in this line is not the one that was given."
+
+
+def reason(case: Case) -> str:
+    return (
+        "Loads and dimensions are copied from the picture, and earlier results from the list of "
+        "results; compare each number of your line with where it comes from."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.thing}: is its number the one in the picture or in your results?"
+
+
+KIND = Kind(
+    code="magnitude",
+    cost=1.5,
+    why="Figures change places, or the number of a neighbour is read off the picture.",
+    look=look,
+    reason=reason,
+    place=place,
+)

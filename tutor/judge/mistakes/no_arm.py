@@ -1,0 +1,41 @@
+"""A force stands in a moment equation without any arm."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    if spot.is_moment and spot.per_unit != 0.0:
+        for part in {1.0, *map(abs, spot.unit_vector)} - {0.0}:
+            yield math.copysign(part, spot.per_unit)
+
+
+def look(case: Case) -> str:
+    return "There is a force in this line where a moment is wanted."
+
+
+def reason(case: Case) -> str:
+    return (
+        "Every term of a moment equation is a force times its arm; a bare force added to moments "
+        "does not even have their unit."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.thing}: what does it still need to become a moment about {case.point}?"
+
+
+KIND = Kind(
+    code="no-arm",
+    cost=1.05,
+    why="A sum of forces was written just before, and the pen goes on in the same way.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+)

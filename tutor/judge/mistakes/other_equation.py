@@ -1,0 +1,33 @@
+"""The line is true, but it is not the equation that was named."""
+
+from __future__ import annotations
+
+from tutor.judge.about import in_words
+from tutor.judge.kind import Case, Kind
+
+
+def look(case: Case) -> str:
+    if case.true_of is None:
+        return f"This is true of the truss, but it is not {case.equation}."
+    return f"This is true: it is {in_words(case.true_of)}, not {case.equation}."
+
+
+def reason(case: Case) -> str:
+    return (
+        "Each equilibrium equation belongs to one free body and one direction or point; to find an "
+        "error later, the line should stand under its own name."
+    )
+
+
+def place(case: Case) -> str:
+    return "Keep this line under its own name, or write the one that was asked for."
+
+
+KIND = Kind(
+    code="other-equation",
+    cost=0.8,
+    why="The lines of a joint are written in a row and the headings are mixed up.",
+    look=look,
+    reason=reason,
+    place=place,
+)

@@ -1,0 +1,36 @@
+"""The line is a true moment equation, about another point."""
+
+from __future__ import annotations
+
+from tutor.judge.about import in_words
+from tutor.judge.kind import Case, Kind
+
+
+def look(case: Case) -> str:
+    if case.true_of is None:
+        return "This is true, but about another point than the one named."
+    return f"This is true: it is {in_words(case.true_of)}, not {case.equation}."
+
+
+def reason(case: Case) -> str:
+    return (
+        "Any point may be chosen for a moment equation, but all arms of one equation are measured "
+        "from the same point."
+    )
+
+
+def place(case: Case) -> str:
+    return (
+        f"Measure every arm from {case.point}, or keep this line as what it is: it counts just as "
+        "well."
+    )
+
+
+KIND = Kind(
+    code="other-point",
+    cost=0.8,
+    why="A better moment point was found while writing.",
+    look=look,
+    reason=reason,
+    place=place,
+)

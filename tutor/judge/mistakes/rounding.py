@@ -1,0 +1,32 @@
+"""A number was rounded so hard that the line no longer says what it should."""
+
+from __future__ import annotations
+
+from tutor.judge.kind import Case, Kind
+
+
+def look(case: Case) -> str:
+    return "A number here is rounded too hard."
+
+
+def reason(case: Case) -> str:
+    return (
+        "What is rounded early spreads into every later result; three figures, or a fraction such "
+        "as a slope of sides over length, keep the walk closed."
+    )
+
+
+def place(case: Case) -> str:
+    if case.force is None:
+        return "Give the number of this line more figures."
+    return f"Give the number beside {case.thing} more figures, or write it as a fraction."
+
+
+KIND = Kind(
+    code="rounding",
+    cost=0.9,
+    why="One or two figures feel exact enough for a sketch.",
+    look=look,
+    reason=reason,
+    place=place,
+)

@@ -1,0 +1,40 @@
+"""A force enters against the sense the student drew for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    if spot.per_unit != 0.0 and spot.sense < 0 and spot.force.kind != "load":
+        yield -spot.per_unit
+
+
+def look(case: Case) -> str:
+    return "This line does not go with one of the arrows you drew yourself."
+
+
+def reason(case: Case) -> str:
+    return (
+        "Any sense may be assumed for an unknown force, but the line must then follow the arrow as "
+        "it was drawn; the result tells by its sign whether the guess was right."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Compare {case.thing} in your line with the arrow you drew for it."
+
+
+KIND = Kind(
+    code="sense",
+    cost=0.9,
+    why="The line is written from habit, right and up and pulling being plus, while the arrow on "
+    "the diagram was drawn the other way.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+)

@@ -1,0 +1,30 @@
+"""The size of a member force is right, but tension and compression are swapped."""
+
+from __future__ import annotations
+
+from tutor.judge.kind import Case, Kind
+
+
+def look(case: Case) -> str:
+    return "The size is right, but not what the force does to the member."
+
+
+def reason(case: Case) -> str:
+    return (
+        "A force drawn pulling on the joint that comes out positive is tension (T); coming out "
+        "negative it is compression (C). Drawn pushing, it is the other way round."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.force} on the joint: does its arrow, read with its sign, pull or push?"
+
+
+KIND = Kind(
+    code="tension-compression",
+    cost=1.0,
+    why="The letter is chosen by the look of the arrow on the member instead of on the joint.",
+    look=look,
+    reason=reason,
+    place=place,
+)

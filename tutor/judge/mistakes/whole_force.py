@@ -1,0 +1,53 @@
+"""The whole force stands where only a component of it acts."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    ux, uy = spot.unit_vector
+    if spot.per_unit == 0.0 or ux == 0.0 or uy == 0.0:
+        return
+    if spot.is_moment:
+        dx, dy = spot.offset
+        for arm in (dx, dy):
+            if arm != 0.0:
+                yield math.copysign(arm, spot.per_unit)
+        return
+    yield math.copysign(1.0, spot.per_unit)
+
+
+def look(case: Case) -> str:
+    return "A slanting force has come into this line whole."
+
+
+def reason(case: Case) -> str:
+    if case.is_moment:
+        return (
+            "A horizontal or vertical distance is the arm of the component at right angles to it, "
+            "not of the whole slanting force."
+        )
+    return (
+        "A sum in one direction takes from each force only its component in that direction; a "
+        "slanting force shares itself between the two directions."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.thing}: how much of it acts in the direction that counts here?"
+
+
+KIND = Kind(
+    code="whole-force",
+    cost=1.1,
+    why="The name of the force is written first and its slope factor is left for later.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+)

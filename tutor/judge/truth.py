@@ -1,0 +1,246 @@
+"""What does the true equation look like in the student's own senses and values?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from tutor.judge.about import Along, LineAbout, M, equation_of
+from tutor.model import Problem
+from tutor.notation import Names, Unreadable, read_value
+from tutor.statics.body import Equation, Force, Moment, Term
+
+
+@dataclass(frozen=True)
+class Carried:
+    """A value the student has already found, under their own sense, and its rounding half-width."""
+
+    value: float
+    radius: float
+
+
+@dataclass(frozen=True)
+class Given:
+    """What a line is judged by besides the problem: the student's senses and earlier values.
+
+    `senses` maps an unknown to the sense the student drew; `known` maps an unknown to its value
+    under that sense. `sign(name)` is -1.0 where the student's sense opposes the positive one.
+    """
+
+    senses: Mapping[str, str]
+    known: Mapping[str, Carried]
+
+    def sign(self, name: str) -> float:
+        return -1.0 if self.senses.get(name) in ("left", "down", "C", "against") else 1.0
+
+
+def names_of(problem: Problem) -> Names:
+    """The table of names for reading lines about `problem`."""
+    return Names.of(
+        ((m.name, m.start, m.end) for m in problem.members),
+        (r.name for r in problem.reactions),
+        (j.name for j in problem.joints),
+        problem.force,
+        problem.length,
+    )
+
+
+def given(
+    problem: Problem,
+    names: Names,
+    senses: Mapping[str, str] | None,
+    known: Mapping[str, float | int | str] | None,
+) -> Given:
+    """The student's senses and values, checked.
+
+    Unknown names may be spelled either way round for a member ("BA"). A number is taken as exact
+    to 0.5 % of itself, a string keeps the precision it was written with. ValueError for a name or
+    a sense that is not there, or a value that cannot be read.
+    """
+    drawn: dict[str, str] = {}
+    for name, sense in (senses or {}).items():
+        own = canonical(problem, name)
+        if sense not in senses_for(problem, own):
+            raise ValueError(
+                f"{name} has no sense {sense!r}: {', '.join(senses_for(problem, own))}"
+            )
+        drawn[own] = sense
+    signs = Given(drawn, {})
+    values: dict[str, Carried] = {}
+    for name, value in (known or {}).items():
+        own = canonical(problem, name)
+        values[own] = _carried(problem, names, own, value, signs)
+    return Given(drawn, values)
+
+
+def senses_for(problem: Problem, unknown: str) -> tuple[str, str]:
+    """The two senses an unknown can be drawn in, the positive one first."""
+    if unknown in problem.member:
+        return ("T", "C")
+    reaction = problem.reaction[unknown]
+    if not unknown.startswith("R_"):
+        return ("right", "left") if reaction.direction.x else ("up", "down")
+    return ("along", "against")
+
+
+def canonical(problem: Problem, name: str) -> str:
+    """The one name of an unknown. ValueError where the problem has no such unknown."""
+    if name in problem.member or name in problem.reaction:
+        return name
+    halves = name.split("-") if "-" in name else (name[:1], name[1:])
+    if len(halves) == 2 and (member := problem.between(halves[0], halves[1])):
+        return member.name
+    raise ValueError(f"this truss has no unknown {name!r}")
+
+
+def _carried(
+    problem: Problem, names: Names, unknown: str, value: float | int | str, signs: Given
+) -> Carried:
+    if not isinstance(value, str):
+        return Carried(float(value), abs(value) * 0.005)
+    reading = read_value(value, names, unknown)
+    if isinstance(reading, Unreadable):
+        raise ValueError(reading.message)
+    sign = signs.sign(unknown)
+    return Carried(
+        sign * signed(problem, unknown, reading.value, reading.letter, reading.sense, sign),
+        reading.radius,
+    )
+
+
+def signed(
+    problem: Problem,
+    unknown: str,
+    number: float,
+    letter: str | None,
+    sense: str | None,
+    sign: float,
+) -> float:
+    """The value in the positive sense that a typed number stands for.
+
+    A letter T or C, or a word such as "left", decides by itself; a plain number is read in the
+    student's own sense, whose `sign` is given.
+    """
+    if letter is not None:
+        return abs(number) if letter == "T" else -abs(number)
+    if sense is not None:
+        return number if sense == senses_for(problem, unknown)[0] else -number
+    return sign * number
+
+
+@dataclass(frozen=True)
+class Spot:
+    """One force in the true equation, as the student would write it.
+
+    `sense` is +1 or -1; `scale` is 1 for a force typed as an unknown, the load's size for a load,
+    and the student's own value for one put in as a number; `radius` is that value's half-width.
+    """
+
+    problem: Problem
+    equation: Equation
+    term: Term
+    sense: float
+    scale: float
+    radius: float = 0.0
+    numeric: bool = False
+
+    @property
+    def force(self) -> Force:
+        return self.term.force
+
+    @property
+    def name(self) -> str:
+        return self.term.force.name
+
+    @cached_property
+    def per_unit(self) -> float:
+        """The true coefficient per unit of the force, in the student's sense."""
+        size = self.force.size if self.force.size is not None else 1.0
+        return self.sense * self.term.coefficient / size
+
+    @property
+    def true(self) -> float:
+        """The true coefficient of the unknown, or the whole true contribution of a number."""
+        return self.per_unit * self.scale
+
+    @property
+    def spread(self) -> float:
+        """The sum of the sizes that `true` is added up from."""
+        size = self.force.size if self.force.size is not None else 1.0
+        return self.term.spread / size * abs(self.scale)
+
+    @property
+    def is_moment(self) -> bool:
+        return isinstance(self.equation.sum, Moment)
+
+    @property
+    def unit_vector(self) -> tuple[float, float]:
+        """The force's direction as the student drew it."""
+        return self.force.x * self.sense, self.force.y * self.sense
+
+    @property
+    def offset(self) -> tuple[float, float]:
+        """From the moment point to where the force acts; (0, 0) in a sum of forces."""
+        if isinstance(self.equation.sum, Moment):
+            px, py = self.equation.sum.point
+            return self.force.at[0] - px, self.force.at[1] - py
+        return 0.0, 0.0
+
+
+@dataclass(frozen=True)
+class TrueLine:
+    """The true equation of `about`: a spot for every force, under what is `given`."""
+
+    problem: Problem
+    about: LineAbout
+    given: Given
+
+    @cached_property
+    def equation(self) -> Equation:
+        return equation_of(self.problem, self.about)
+
+    @cached_property
+    def unknowns(self) -> Mapping[str, Spot]:
+        """A spot for each unknown force on the body, zero ones included."""
+        return {
+            term.force.name: Spot(
+                self.problem, self.equation, term, self.given.sign(term.force.name), 1.0
+            )
+            for term in self.equation.terms
+            if term.force.size is None
+        }
+
+    @cached_property
+    def loads(self) -> tuple[Spot, ...]:
+        """A spot for each load on the body."""
+        return tuple(
+            Spot(self.problem, self.equation, term, 1.0, term.force.size, numeric=True)
+            for term in self.equation.terms
+            if term.force.size is not None
+        )
+
+    def numbers(self, typed: frozenset[str]) -> tuple[Spot, ...]:
+        """What stands as numbers when the names `typed` stand as unknowns: loads and own values."""
+        carried = tuple(
+            Spot(
+                self.problem,
+                self.equation,
+                spot.term,
+                spot.sense,
+                self.given.known[name].value,
+                self.given.known[name].radius,
+                numeric=True,
+            )
+            for name, spot in self.unknowns.items()
+            if name not in typed and name in self.given.known
+        )
+        return self.loads + carried
+
+    @property
+    def is_moment(self) -> bool:
+        return isinstance(self.about, M)
+
+    @property
+    def is_slanted(self) -> bool:
+        return isinstance(self.about, Along)

@@ -1,0 +1,243 @@
+"""Is a typed value right, as the true one or as what follows from the student's own values?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from itertools import combinations
+
+from tutor.judge.about import Value
+from tutor.judge.kind import Case
+from tutor.judge.mistakes import KINDS
+from tutor.judge.mistakes.unit import FACTORS
+from tutor.judge.truth import Given, signed
+from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.model import Problem
+from tutor.notation import ValueReading
+from tutor.statics.body import SUM_X, SUM_Y, Equation, Moment, joint_body, whole
+
+NEARLY_SINGULAR = 1e-9
+
+
+@dataclass(frozen=True)
+class Possible:
+    """A right value in the positive sense: how far it may be off by what went into it."""
+
+    value: float
+    carried: float
+    parts: float
+
+
+def judge_value(
+    problem: Problem, about: Value, reading: ValueReading, given: Given, true: float
+) -> Verdict:
+    """The verdict on one value; `true` is the exact answer in the positive sense."""
+    unknown = about.unknown
+    sign = given.sign(unknown)
+    if reading.letter is not None and unknown not in problem.member:
+        return _undecided(
+            about,
+            reading,
+            f"T and C say what a member does; {unknown} is a reaction. Write its number, and a minus if it acts against the arrow you drew.",
+        )
+    if reading.letter == "T" and reading.value < 0:
+        return _undecided(
+            about,
+            reading,
+            "A minus and a T contradict each other: tension is the positive sense here. Write the size with T or C, or a signed number alone.",
+        )
+    if reading.sense is not None and unknown in problem.member:
+        return _undecided(
+            about, reading, f"{unknown} is a member: say T or C, not {reading.sense}."
+        )
+    value = signed(problem, unknown, reading.value, reading.letter, reading.sense, sign)
+    possible = [*carried_values(problem, unknown, given), Possible(true, 0.0, abs(true))]
+    level = best_level(problem, value, possible)
+    own = replace_sign(value, sign)
+    if level is not None:
+        remarks = (_rounded(),) if level == "remark" else ()
+        return Verdict(
+            "right",
+            "Right.",
+            remarks=remarks,
+            about=about,
+            reading=reading,
+            value=own,
+            radius=reading.radius,
+        )
+    mistake = _mistake(problem, about, reading, given, value, possible)
+    return Verdict(
+        "wrong",
+        mistake.text,
+        (mistake,),
+        about=about,
+        reading=reading,
+        value=own,
+        radius=reading.radius,
+    )
+
+
+def replace_sign(value: float, sign: float) -> float:
+    """The value under the student's own sense; never minus zero."""
+    return sign * value + 0.0
+
+
+def _undecided(about: Value, reading: ValueReading, text: str) -> Verdict:
+    return Verdict("undecided", text, about=about, reading=reading)
+
+
+def _rounded() -> Remark:
+    return Remark(
+        "rounding", "Right, though rounded hard; one more figure keeps later lines closed."
+    )
+
+
+def best_level(problem: Problem, value: float, possible: list[Possible]) -> str | None:
+    """ "silent", "remark" or None: how near `value` is to any right value."""
+    tolerance = problem.tolerance
+    for level, share in (("silent", tolerance.silent), ("remark", tolerance.remark)):
+        for right in possible:
+            slack = right.carried + tolerance.silent * right.parts + share * abs(right.value)
+            if abs(value - right.value) <= slack + 1e-9 * (1.0 + right.parts):
+                return level
+    return None
+
+
+def _mistake(
+    problem: Problem,
+    about: Value,
+    reading: ValueReading,
+    given: Given,
+    value: float,
+    possible: list[Possible],
+) -> Mistake:
+    unknown = about.unknown
+
+    def near(other: float) -> bool:
+        return best_level(problem, other, possible) is not None
+
+    code = "arithmetic"
+    if near(-value) and value != 0.0:
+        if reading.letter is not None:
+            code = "tension-compression"
+        else:
+            code = "sense" if given.sign(unknown) < 0 else "sign"
+    elif any(near(s * value * f) for f in FACTORS for s in (1.0, -1.0)):
+        code = "unit"
+    elif any(_harder(reading, value, right.value) for right in possible):
+        code = "rounding"
+    kind = KINDS[code]
+    case = Case(problem, about, unknown)
+    look = VALUE_LOOK.get(code, kind.look(case))
+    return Mistake(
+        code,
+        unknown,
+        look,
+        VALUE_REASON.get(code, kind.reason(case)),
+        VALUE_PLACE.get(code, kind.place(case)),
+    )
+
+
+VALUE_LOOK = {
+    "sign": "The size is right; the sign is not.",
+    "sense": "The size is right; its sign does not go with the arrow you drew.",
+    "unit": "This value is off by a factor of units.",
+    "rounding": "This value is rounded too hard.",
+}
+VALUE_REASON = {
+    "sign": "A minus in the result means that the force acts against the arrow on the diagram; it "
+    "must come out of the line as it stands there.",
+    "sense": "The number is read along your own arrow: plus if the force acts as drawn, minus if it "
+    "acts against it.",
+}
+VALUE_PLACE = {
+    "sign": "Follow the sign when the terms change sides in your line.",
+    "sense": "Look at the arrow on your free-body diagram, then at the sign that your line gives.",
+}
+
+
+def _harder(reading: ValueReading, value: float, true: float) -> bool:
+    """Whether the typed figures are the true value's, cut or rounded to fewer figures."""
+    if value == 0.0 or true == 0.0 or value * true < 0:
+        return False
+    step = 2 * reading.radius if reading.radius else 10.0 ** _last_place(abs(value))
+    return abs(value - true) < step and abs(value - true) <= 0.5 * abs(true)
+
+
+def _last_place(size: float) -> int:
+    """The power of ten of the last figure that is not a zero, for a plain integer."""
+    if size != int(size):
+        return math.floor(math.log10(size))
+    digits = str(int(size))
+    return len(digits) - len(digits.rstrip("0"))
+
+
+def carried_values(problem: Problem, unknown: str, given: Given) -> Iterator[Possible]:
+    """What `unknown` comes out as at each body where the student's own values determine it."""
+    if not given.known:
+        return
+    if unknown in problem.member:
+        member = problem.member[unknown]
+        bodies = [joint_body(problem, member.start), joint_body(problem, member.end)]
+    else:
+        bodies = [whole(problem), joint_body(problem, problem.reaction[unknown].joint)]
+    own = {n: replace(c, value=given.sign(n) * c.value) for n, c in given.known.items()}
+    for body in bodies:
+        equations = [Equation(body, SUM_X), Equation(body, SUM_Y)]
+        if body.name == "whole":
+            equations.append(Equation(body, Moment(problem.joints[0].at)))
+        open_names = [n for n in body.unknowns if n == unknown or n not in own]
+        for names, chosen in _systems(open_names, unknown, equations):
+            solved = _solve(names, unknown, chosen, Given({}, own))
+            if solved is not None:
+                yield solved
+
+
+def _systems(
+    names: list[str], unknown: str, equations: list[Equation]
+) -> Iterator[tuple[list[str], list[Equation]]]:
+    """Square systems that may give `unknown`: each single equation, pairs, all of them."""
+    for count in range(1, len(equations) + 1):
+        for chosen in combinations(equations, count):
+            inside = [n for n in names if any(n in e.linear for e in chosen)]
+            if unknown in inside and len(inside) == count:
+                yield inside, list(chosen)
+
+
+def _solve(
+    names: list[str], unknown: str, equations: list[Equation], given: Given
+) -> Possible | None:
+    """Cramer's rule on at most three equations, with what is known carried along."""
+    matrix = [[e.linear.get(n, 0.0) for n in names] for e in equations]
+    whole_det = _det(matrix)
+    size = math.prod(max(map(abs, row)) for row in matrix)
+    if abs(whole_det) <= NEARLY_SINGULAR * size:
+        return None
+    column = names.index(unknown)
+    value = carried = parts = 0.0
+    for i, equation in enumerate(equations):
+        unit = [[*row[:column], float(i == r), *row[column + 1 :]] for r, row in enumerate(matrix)]
+        weight = -_det(unit) / whole_det
+        for term in equation.terms:
+            name = term.force.name
+            if term.force.size is not None:
+                value += weight * term.coefficient
+                parts += abs(weight) * term.spread
+            elif name not in names:
+                own = given.known[name]
+                value += weight * term.coefficient * own.value
+                parts += abs(weight * own.value) * term.spread
+                carried += abs(weight * term.coefficient) * own.radius
+    return Possible(value, carried, parts)
+
+
+def _det(m: list[list[float]]) -> float:
+    if len(m) == 1:
+        return m[0][0]
+    if len(m) == 2:
+        return m[0][0] * m[1][1] - m[0][1] * m[1][0]
+    return math.fsum(
+        (-1) ** j * m[0][j] * _det([[*row[:j], *row[j + 1 :]] for row in m[1:]])
+        for j in range(len(m))
+    )

@@ -1,0 +1,62 @@
+"""What does the judge say of a line? Values, never exceptions."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from tutor.judge.about import About, LineAbout
+from tutor.notation import Reading, Span, Unreadable, ValueReading
+
+Kind = Literal["right", "wrong", "unreadable", "undecided"]
+
+
+@dataclass(frozen=True)
+class Mistake:
+    """A named way in which a line goes wrong.
+
+    `force` is the unknown ("AC", "B_y") or load ("load C", "load C x") it concerns, or None where
+    it concerns the whole line. `text` says what kind of thing is wrong and names no unknown
+    (level look); `reason` gives the principle, `place` the term and the kind of error. None of
+    them holds a number of the answer. `span` is the place in the typed text, where there is one.
+    """
+
+    code: str
+    force: str | None
+    text: str
+    reason: str = ""
+    place: str = ""
+    span: Span | None = None
+
+
+@dataclass(frozen=True)
+class Remark:
+    """Something worth saying about a right line: a stable `code` and a sentence."""
+
+    code: str
+    text: str
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """What the judge found.
+
+    `text` is one plain sentence or two for the student; `true_of` the equation that a line true of
+    something else is an answer to; `candidates` other mistakes that explain the line as well.
+    """
+
+    kind: Kind
+    text: str
+    mistakes: tuple[Mistake, ...] = ()
+    remarks: tuple[Remark, ...] = ()
+    true_of: LineAbout | None = None
+    candidates: tuple[Mistake, ...] = ()
+    about: About | None = field(default=None, compare=False)
+    reading: Reading | ValueReading | None = field(default=None, compare=False, repr=False)
+    unreadable: Unreadable | None = field(default=None, compare=False)
+    value: float | None = None
+    radius: float = 0.0
+
+    @property
+    def right(self) -> bool:
+        return self.kind == "right"

@@ -1,0 +1,21 @@
+"""*Where* is the student? A lesson is a fold over events: same events, same state."""
+
+from tutor.lesson.event import Event
+from tutor.lesson.lesson import Lesson
+from tutor.lesson.reply import Ask, Option, Reply, Say
+from tutor.lesson.state import STEPS, State
+from tutor.lesson.steps.table import CAUTION, Row, Table
+
+__all__ = [
+    "CAUTION",
+    "STEPS",
+    "Ask",
+    "Event",
+    "Lesson",
+    "Option",
+    "Reply",
+    "Row",
+    "Say",
+    "State",
+    "Table",
+]

@@ -1,0 +1,74 @@
+"""What does the lesson say back, and what does it ask now? Plain data for any front end."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from tutor.judge import Verdict
+from tutor.notation import Span
+
+Tone = Literal["right", "wrong", "remark", "hint", "note", "unreadable", "undecided"]
+
+
+@dataclass(frozen=True)
+class Say:
+    """One thing said to the student; `span` points into the text just typed."""
+
+    tone: Tone
+    text: str
+    span: Span | None = None
+
+
+@dataclass(frozen=True)
+class Reply:
+    """The answer to one event. `accepted` is whether it changed where the student is."""
+
+    said: tuple[Say, ...]
+    accepted: bool = False
+    verdict: Verdict | None = None
+
+    @property
+    def text(self) -> str:
+        return "\n".join(say.text for say in self.said)
+
+
+@dataclass(frozen=True)
+class Option:
+    """One thing that can be chosen: the `key` goes into the event, `words` are for people."""
+
+    key: str
+    words: str
+    chosen: bool = False
+
+
+AskKind = Literal[
+    "reasons",
+    "count",
+    "support",
+    "sense",
+    "turning",
+    "line",
+    "joint",
+    "joint-line",
+    "close",
+    "table",
+]
+
+
+@dataclass(frozen=True)
+class Ask:
+    """What is asked now.
+
+    `kind` says which event answers it: "reasons" and "support" by any number of options, "count" by
+    three whole numbers, "sense", "turning" and "joint" by one option, "line", "joint-line" and
+    "close" by typing. `subject` is the joint or unknown asked about, `about` the equation chosen.
+    """
+
+    step: str
+    kind: AskKind
+    title: str
+    question: str
+    options: tuple[Option, ...] = ()
+    subject: str | None = None
+    about: str | None = None

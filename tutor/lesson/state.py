@@ -1,0 +1,124 @@
+"""Where is the student? One frozen state, made from the events alone."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Literal
+
+from tutor.judge import LineAbout, Mistake
+from tutor.judge.truth import Carried, Given
+from tutor.model import Problem
+
+StepName = Literal["idealise", "free body", "reactions", "joints", "close", "table"]
+STEPS: tuple[StepName, ...] = ("idealise", "free body", "reactions", "joints", "close", "table")
+
+
+@dataclass(frozen=True)
+class StandingLine:
+    """A line that was judged right. `closing` lines only check; `adds` is False for a dependent one."""
+
+    about: LineAbout
+    text: str
+    adds: bool = True
+    closing: bool = False
+
+
+@dataclass(frozen=True)
+class Result:
+    """A value found: as typed, and as a number under the student's own sense."""
+
+    unknown: str
+    text: str
+    value: float
+    radius: float
+    how: Literal["solved", "zero-force", "given"] = "solved"
+
+
+@dataclass(frozen=True)
+class Try:
+    """One thing typed or chosen, and how it was judged."""
+
+    step: StepName
+    place: str
+    text: str
+    verdict: str
+    codes: tuple[str, ...] = ()
+    time: float = 0.0
+
+
+@dataclass(frozen=True)
+class HintsGiven:
+    """How far the hints at one place have gone: 0 none, 1 look, 2 reason, 3 place, 4 line."""
+
+    level: int = 0
+    time: float = 0.0
+    tried_since: bool = True
+    mistakes: tuple[Mistake, ...] = ()
+
+
+@dataclass(frozen=True)
+class State:
+    """Everything a front end may show of a lesson; nothing in it is changed in place."""
+
+    problem: Problem
+    step: StepName = "idealise"
+    reasons_done: bool = False
+    count_done: bool = False
+    supports_done: tuple[str, ...] = ()
+    senses: Mapping[str, str] = field(default_factory=dict)
+    turning: str | None = None
+    about: LineAbout | None = None
+    joint: str | None = None
+    lines: tuple[StandingLine, ...] = ()
+    results: tuple[Result, ...] = ()
+    tries: tuple[Try, ...] = ()
+    hints: Mapping[str, HintsGiven] = field(default_factory=dict)
+    hints_used: tuple[int, ...] = ()
+    offered: tuple[LineAbout, str] | None = None
+    started: float | None = None
+    ended: float | None = None
+    last_time: float = 0.0
+
+    @cached_property
+    def result(self) -> Mapping[str, Result]:
+        """Results by unknown."""
+        return {result.unknown: result for result in self.results}
+
+    @cached_property
+    def own(self) -> Given:
+        """The student's senses and values, as the judge takes them."""
+        known = {r.unknown: Carried(r.value, r.radius) for r in self.results}
+        return Given(self.senses, known)
+
+    def signed(self, unknown: str) -> float:
+        """A result in the positive sense: tension, right, up, the stated direction. KeyError."""
+        return self.own.sign(unknown) * self.result[unknown].value + 0.0
+
+    @property
+    def free_body_done(self) -> bool:
+        """Whether every support is replaced, every arrow drawn and the turning sense chosen."""
+        return (
+            all(s.joint in self.supports_done for s in self.problem.supports)
+            and all(r.name in self.senses for r in self.problem.reactions)
+            and self.turning is not None
+        )
+
+    @property
+    def reactions_done(self) -> bool:
+        return all(r.name in self.result for r in self.problem.reactions)
+
+    @property
+    def members_done(self) -> bool:
+        return all(m.name in self.result for m in self.problem.members)
+
+    def unknown_at(self, joint: str) -> tuple[str, ...]:
+        """The members and reactions at a joint that have no value yet."""
+        names = [m.name for m in self.problem.meeting[joint]]
+        names += [r.name for r in self.problem.reactions if r.joint == joint]
+        return tuple(name for name in names if name not in self.result)
+
+    def lines_of(self, joint: str | None) -> tuple[StandingLine, ...]:
+        """The standing lines of one joint, or of the whole truss for None."""
+        return tuple(line for line in self.lines if line.about.joint == joint)

@@ -1,0 +1,206 @@
+"""Step 2: what does each support put on the truss, and how are the arrows drawn?"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tutor.judge import Judge
+from tutor.judge.truth import senses_for
+from tutor.lesson.event import Event
+from tutor.lesson.hints import Levels
+from tutor.lesson.reply import Ask, Option, Reply, Say
+from tutor.lesson.state import State
+from tutor.lesson.trying import right, wrong
+from tutor.model import Problem, Support
+
+ACTS = {
+    "x": "a horizontal reaction",
+    "y": "a vertical reaction",
+    "slanting": "one reaction along a slanting line, known from the picture",
+    "moment": "a moment",
+}
+SENSE_WORDS = {
+    "right": "to the right",
+    "left": "to the left",
+    "up": "up",
+    "down": "down",
+    "along": "the way it is meant to push",
+    "against": "the other way",
+}
+TURNINGS = ("counter-clockwise", "clockwise")
+
+
+def acts_of(problem: Problem, support: Support) -> frozenset[str]:
+    """What really acts at a support, as keys of `ACTS`."""
+    acts = set()
+    for reaction in problem.reactions:
+        if reaction.joint == support.joint:
+            direction = reaction.direction
+            slanting = direction.x != 0.0 and direction.y != 0.0
+            acts.add("slanting" if slanting else ("x" if direction.x else "y"))
+    return frozenset(acts)
+
+
+def support_in_words(problem: Problem, support: Support) -> str:
+    """ "the pin at A", "the inclined roller at C"."""
+    slanting = "slanting" in acts_of(problem, support)
+    kind = "inclined roller" if support.kind == "roller" and slanting else support.kind
+    return f"the {kind} at {support.joint}"
+
+
+def ask(state: State) -> Ask:
+    """Support by support, then arrow by arrow, then the turning sense."""
+    problem = state.problem
+    for support in problem.supports:
+        if support.joint not in state.supports_done:
+            where = support_in_words(problem, support)
+            return Ask(
+                "free body",
+                "support",
+                "Free body",
+                f"Take away {where}. What did it put on the truss? Choose all that act there.",
+                tuple(Option(key, words) for key, words in ACTS.items()),
+                support.joint,
+            )
+    for reaction in problem.reactions:
+        if reaction.name not in state.senses:
+            return Ask(
+                "free body",
+                "sense",
+                "Free body",
+                f"Draw {reaction.name} at {reaction.joint}: which way do you assume it acts? Any "
+                "sense will do; the sign of the result is read against your arrow.",
+                tuple(
+                    Option(s, sense_in_words(problem, reaction.name, s))
+                    for s in senses_for(problem, reaction.name)
+                ),
+                reaction.name,
+            )
+    return Ask(
+        "free body",
+        "turning",
+        "Free body",
+        "Which way of turning do you count as positive in moment equations?",
+        tuple(Option(turning, turning, turning == state.turning) for turning in TURNINGS),
+    )
+
+
+def sense_in_words(problem: Problem, unknown: str, sense: str) -> str:
+    """A sense for people: "up", or for a link "pulling on the joint"."""
+    reaction = problem.reaction.get(unknown)
+    if reaction is not None and sense in ("along", "against"):
+        if reaction.pull:
+            return "pulling on the joint" if sense == "along" else "pushing on the joint"
+        flip = 1.0 if sense == "along" else -1.0
+        x, y = reaction.direction.x * flip, reaction.direction.y * flip
+        ways = ("up" if y > 0 else "down", "to the right" if x > 0 else "to the left")
+        return " and ".join(ways)
+    return SENSE_WORDS.get(sense, sense)
+
+
+def support(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+    """The student replaced a support: data `joint` and `acts`, a list of keys of `ACTS`."""
+    problem = state.problem
+    joint = event.data.get("joint")
+    found = next((s for s in problem.supports if s.joint == joint), None)
+    if found is None:
+        return state, Reply((Say("note", f"There is no support at {joint}."),))
+    chosen = event.strings("acts") & ACTS.keys()
+    true = acts_of(problem, found)
+    place = f"support {joint}"
+    if chosen == true:
+        state = right(state, event, place)
+        if joint not in state.supports_done:
+            state = replace(state, supports_done=(*state.supports_done, str(joint)))
+        names = ", ".join(r.name for r in problem.reactions if r.joint == joint)
+        return state, Reply(
+            (Say("right", f"Yes. {_why(problem, found)} Its unknowns: {names}."),), True
+        )
+    code = "extra" if chosen - true else "missing"
+    if chosen - true and true - chosen:
+        code = "component"
+    state = wrong(state, event, place, (code,))
+    return state, Reply((Say("wrong", _what_is_wrong(problem, found, chosen, true)),))
+
+
+def _why(problem: Problem, support: Support) -> str:
+    if support.kind == "pin":
+        return "A pin holds its joint in both directions and lets it turn."
+    if support.kind == "roller":
+        return "A roller pushes at right angles to what it rolls on, and nothing more."
+    return "A link pulls or pushes along its own axis, and nothing more."
+
+
+def _what_is_wrong(
+    problem: Problem, support: Support, chosen: frozenset[str], true: frozenset[str]
+) -> str:
+    where = support_in_words(problem, support)
+    if not chosen:
+        return f"Something must act there: without {where} that joint could move."
+    if "moment" in chosen:
+        return f"Could {where} hold the truss against turning about {support.joint}? A moment acts only where turning is prevented."
+    if chosen > true:
+        return f"That is more than {where} can hold. In which direction could the joint still move freely?"
+    if chosen < true:
+        return (
+            f"That is less than {where} holds. Try to move the joint: which movements does it stop?"
+        )
+    return f"Look at which movement {where} stops, and which it leaves free."
+
+
+def sense(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+    """The student drew an arrow: data `unknown` and `sense`. Any sense is legitimate."""
+    problem = state.problem
+    unknown, drawn = str(event.data.get("unknown")), str(event.data.get("sense"))
+    if unknown not in problem.reaction:
+        return state, Reply((Say("note", f"There is no reaction {unknown}."),))
+    senses = senses_for(problem, unknown)
+    if drawn not in senses:
+        words = " or ".join(sense_in_words(problem, unknown, s) for s in senses)
+        return state, Reply((Say("note", f"{unknown} can be drawn {words}."),))
+    if state.lines and state.senses.get(unknown) != drawn:
+        return state, Reply(
+            (
+                Say(
+                    "note",
+                    "Lines already stand under your arrows; undo them before you turn one round.",
+                ),
+            )
+        )
+    state = replace(state, senses={**state.senses, unknown: drawn})
+    return state, Reply(
+        (Say("note", f"{unknown} is drawn {sense_in_words(problem, unknown, drawn)}."),), True
+    )
+
+
+def turning(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+    """The student chose the positive turning sense: data `positive`."""
+    positive = event.data.get("positive")
+    if positive not in TURNINGS:
+        return state, Reply((Say("note", "Choose counter-clockwise or clockwise."),))
+    state = replace(state, turning=str(positive))
+    return state, Reply((Say("note", f"Moments are counted {positive} positive."),), True)
+
+
+def hints(state: State, desk: Judge) -> Levels:
+    """The hints of whichever support is open; arrows and turning need none."""
+    asked = ask(state)
+    if asked.kind != "support":
+        free = "Either choice is right: a wrong guess only gives the result a minus."
+        return Levels(asked.kind, free, free, free, free)
+    problem = state.problem
+    found = next(s for s in problem.supports if s.joint == asked.subject)
+    where = support_in_words(problem, found)
+    acts = " and ".join(ACTS[key] for key in sorted(acts_of(problem, found)))
+    return Levels(
+        f"support {asked.subject}",
+        f"Think of moving the joint by hand, with only {where} left.",
+        "A support puts a force on the truss in each direction in which it stops movement, and a "
+        "moment only where it stops turning.",
+        f"Try in turn to push {found.joint} sideways, to lift it, to press it down and to turn the truss "
+        f"about it; note each movement that {where} stops, and along which line.",
+        f"There acts {acts}.",
+    )
+
+
+HANDLES = {"support": support, "sense": sense, "turning": turning}

@@ -1,0 +1,114 @@
+"""Step 1: why do these members carry axial force only, and do the counts fit?"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tutor.judge import Judge
+from tutor.lesson.event import Event
+from tutor.lesson.hints import Levels
+from tutor.lesson.reply import Ask, Option, Reply, Say
+from tutor.lesson.state import State
+from tutor.lesson.trying import right, wrong
+
+TRUE_REASONS = {
+    "pins": "the members are joined by pins without friction, so no joint holds a moment",
+    "joints": "loads and reactions act only at the joints",
+    "weight": "the weight of a member is left out, or counted as loads at its ends",
+}
+OTHER_REASONS = {
+    "rigid": "the members are held fast at the joints, so that they cannot turn there",
+    "triangles": "the members form triangles",
+    "slender": "the members are long and thin",
+}
+
+
+def ask(state: State) -> Ask:
+    """The reasons first, then the counts."""
+    if not state.reasons_done:
+        words = {**TRUE_REASONS, **OTHER_REASONS}
+        order = ("triangles", "pins", "slender", "joints", "rigid", "weight")
+        return Ask(
+            "idealise",
+            "reasons",
+            "Idealise",
+            "Each member is taken as a two-force member: its force lies along its axis. Which of "
+            "these make that so? Choose all that do.",
+            tuple(Option(key, words[key]) for key in order),
+        )
+    return Ask(
+        "idealise",
+        "count",
+        "Count",
+        "Count the members m, the reactions r and the equations 2j that the joints give.",
+        (Option("m", "members m"), Option("r", "reactions r"), Option("2j", "equations 2j")),
+    )
+
+
+def reasons(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+    """The student chose reasons: data `chosen`, a list of keys."""
+    chosen = event.strings("chosen")
+    true = set(TRUE_REASONS)
+    if chosen == true:
+        state = right(replace(state, reasons_done=True), event, "reasons")
+        return state, Reply(
+            (
+                Say(
+                    "right",
+                    "Yes: pins, loads at the joints only, no weight between. Each member is then pulled or pushed at its two ends only, along the line between them.",
+                ),
+            ),
+            True,
+        )
+    if chosen & {"rigid"}:
+        look = "One of these would let a member bend, the opposite of what is wanted."
+    elif chosen - true:
+        look = "One of these is often so in a truss, but it is not what makes the force axial."
+    else:
+        look = "These are true, but something is missing that makes the force axial."
+    state = wrong(state, event, "reasons", ("extra" if chosen - true else "missing",))
+    return state, Reply((Say("wrong", look),))
+
+
+def count(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+    """The student counted: data `m`, `r`, `2j`, whole numbers."""
+    problem = state.problem
+    true = {"m": len(problem.members), "r": len(problem.reactions), "2j": 2 * len(problem.joints)}
+    off = [key for key, value in true.items() if event.data.get(key) != value]
+    if not off:
+        state = right(replace(state, count_done=True), event, "count")
+        text = f"Yes: m + r = {true['m']} + {true['r']} = {true['2j']} = 2j. As many unknowns as equations."
+        if true["m"] + true["r"] != true["2j"]:
+            text = "Yes, those are the counts."
+        return state, Reply((Say("right", text),), True)
+    words = {"m": "the members", "r": "the reactions", "2j": "the equations"}
+    listed = " and ".join(words[key] for key in off)
+    state = wrong(state, event, "count", ("arithmetic",))
+    return state, Reply((Say("wrong", f"Count {listed} again."),))
+
+
+def hints(state: State, desk: Judge) -> Levels:
+    """The hints of whichever part is open."""
+    problem = state.problem
+    if not state.reasons_done:
+        return Levels(
+            "reasons",
+            "Ask of each statement: if it were not so, could a member be bent?",
+            "A member with forces at its two ends only, and no moments there, is in equilibrium only "
+            "if the two forces are equal, opposite and along its axis.",
+            "The reasons are about how members are joined, where loads act, and what lies between "
+            "the joints; not about the shape of the whole or of the bars.",
+            "Choose: " + "; ".join(TRUE_REASONS.values()) + ".",
+        )
+    return Levels(
+        "count",
+        "One of these counts is about bars, one about supports, one about joints.",
+        "A pin holds in two directions and so gives two reactions; a roller or a link gives one. "
+        "Each joint gives two equations.",
+        "Go round the picture joint by joint and tick off: every bar once, every support, every "
+        "joint twice.",
+        f"m = {len(problem.members)}, r = {len(problem.reactions)}, 2j = {2 * len(problem.joints)}.",
+    )
+
+
+HANDLES = {"reasons": reasons, "count": count}

@@ -1,0 +1,79 @@
+"""Step 6: what came out, and what went wrong on the way?"""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+
+from tutor.judge import Judge
+from tutor.lesson.hints import Levels
+from tutor.lesson.reply import Ask
+from tutor.lesson.state import State
+
+CAUTION = (
+    "pinjoint teaches statics. It is not for the design of real structures: that is for the local "
+    "codes and a licensed engineer."
+)
+
+
+@dataclass(frozen=True)
+class Row:
+    """One member in the table: its force in the positive sense of tension, and T, C or neither."""
+
+    member: str
+    force: float
+    letter: str
+
+
+@dataclass(frozen=True)
+class Table:
+    """The finished truss: a row a member, the extremes, and how the walk went.
+
+    `mistakes` counts wrong tries by code; `hints` counts hints by level (1 to 4); `seconds` is the
+    time from the first event to the closing line, pauses included.
+    """
+
+    rows: tuple[Row, ...]
+    unit: str
+    tension: Row | None
+    compression: Row | None
+    mistakes: tuple[tuple[str, int], ...]
+    hints: tuple[int, int, int, int]
+    tries: int
+    seconds: float
+
+
+def table(state: State) -> Table:
+    """The table of the forces found so far."""
+    rows = tuple(
+        Row(name, value, "T" if value > 0 else "C" if value < 0 else "0")
+        for name in (m.name for m in state.problem.members)
+        if name in state.result
+        for value in (state.signed(name),)
+    )
+    pulled = [row for row in rows if row.force > 0]
+    pushed = [row for row in rows if row.force < 0]
+    codes = Counter(code for t in state.tries if t.verdict == "wrong" for code in t.codes)
+    used = Counter(state.hints_used)
+    end = state.ended if state.ended is not None else state.last_time
+    return Table(
+        rows,
+        state.problem.force,
+        max(pulled, key=lambda row: row.force, default=None),
+        min(pushed, key=lambda row: row.force, default=None),
+        tuple(sorted(codes.items(), key=lambda item: (-item[1], item[0]))),
+        (used[1], used[2], used[3], used[4]),
+        len(state.tries),
+        max(0.0, end - (state.started if state.started is not None else end)),
+    )
+
+
+def ask(state: State) -> Ask:
+    """Nothing is asked; the table is shown."""
+    return Ask("table", "table", "Table", f"The walk is done. {CAUTION}")
+
+
+def hints(state: State, desk: Judge) -> Levels:
+    """There is nothing left to hint at."""
+    done = "All forces are found and the truss closes."
+    return Levels("table", done, done, done, done)
