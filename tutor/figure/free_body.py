@@ -1,0 +1,176 @@
+"""What does one joint look like, cut free? Its member forces, reactions and loads as arrows."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from tutor.figure.parts import Arrow, Figure, Item, Label, Mark, Point, Role, Slope, Stroke
+from tutor.figure.sentences import load_words, seen_from
+from tutor.figure.senses import drawn, sense_sign
+from tutor.figure.space import angle, place_arrow, vector, widest_gap
+from tutor.figure.truss import ZERO, load_texts, member_role
+from tutor.figure.wording import (
+    direction_slope,
+    heading,
+    incline,
+    member_slope,
+    member_value,
+    number,
+)
+from tutor.model import Member, Problem
+from tutor.statics.body import Force, joint_body
+
+REACH = 1.0
+"""Every arrow of this drawing is one unit long: it shows directions, not distances."""
+
+
+def joint_figure(
+    problem: Problem,
+    joint: str,
+    *,
+    known: Mapping[str, float] | None = None,
+    senses: Mapping[str, str] | None = None,
+) -> Figure:
+    """The free body of `joint`.
+
+    `known`: unknown to value; a member is tension positive, a reaction positive along its sense.
+    Known forces are drawn in their real direction. The others are drawn as assumed: a member
+    pulling on the joint, or pushing where `senses` has "C" for it; a reaction along the word that
+    `senses` has for it, else along its positive direction. KeyError for a joint that is not there.
+    """
+    known, senses = known or {}, senses or {}
+    body = joint_body(problem, joint)
+    taken = [angle((f.x, f.y)) for f in body.forces if f.kind == "member"]
+    items: list[Item] = []
+    sentences = [f"Free body of joint {joint}."]
+    for force in body.forces:
+        if force.kind == "member":
+            member = problem.member[force.name]
+            items += _member(force, member, problem, known.get(force.name), senses)
+            sentences.append(_member_words(problem, member, force, known.get(force.name), senses))
+        elif force.kind == "reaction":
+            made, words = _reaction(problem, force, known.get(force.name), senses, taken)
+            items += made
+            sentences.append(words)
+        else:
+            arrow = _placed(force.at, (force.x, force.y), "load", load_texts(problem, force), taken)
+            items.append(arrow)
+            words = load_words(problem, force)
+            sentences.append(words[:1].upper() + words[1:] + ".")
+    at = problem.joint[joint].at
+    items.append(Mark(at, "joint", "joint", name=joint))
+    items.append(Label(at, (joint,), "joint", vector(widest_gap(taken))))
+    return Figure(f"Joint {joint}", tuple(items), tuple(sentences))
+
+
+def unknown_name(member: Member) -> str:
+    """How a member's unknown is written: "F_AB", or "U1-L2" for longer joint names."""
+    return member.name if "-" in member.name else f"F_{member.name}"
+
+
+def _member(
+    force: Force,
+    member: Member,
+    problem: Problem,
+    value: float | None,
+    senses: Mapping[str, str],
+) -> list[Item]:
+    name, pull = unknown_name(member), (force.x, force.y)
+    end = (force.at[0] + REACH * force.x, force.at[1] + REACH * force.y)
+    tilted = _slope(force, member_slope(problem, member))
+    if value is not None and abs(value) < ZERO:
+        words = Label(end, (f"{name} = 0", "0"), "member-zero", away=(force.x, force.y))
+        return [Stroke(force.at, end, "member-zero", member.name), words]
+    pushes = senses.get(member.name) == "C" if value is None else value < 0
+    texts: tuple[str, ...]
+    if value is None:
+        texts = (f"{name} = ? (C)" if pushes else f"{name} = ?", f"{name} ?", "?")
+    else:
+        short = member_value(value)
+        size, letter = short.split()
+        texts = (f"{name} = {size} {problem.force} {letter}", f"{name} = {short}", short)
+    toward = (-force.x, -force.y) if pushes else pull
+    role: Role = "unknown" if value is None else member_role(value)
+    arrow = Arrow(
+        force.at, toward, role, texts, member.name, pushes, length=REACH, dashed=value is None
+    )
+    return [arrow, *tilted]
+
+
+def _slope(force: Force, tidy: tuple[int, int] | None) -> list[Item]:
+    """The slope triangle, or the angle from the horizontal where the slope is not tidy."""
+    outward = (force.x, force.y)
+    if tidy is not None:
+        return [Slope(force.at, outward, REACH, str(tidy[0]), str(tidy[1]))]
+    words = incline(outward, None)
+    if not words:
+        return []
+    middle = (force.at[0] + 0.6 * REACH * force.x, force.at[1] + 0.6 * REACH * force.y)
+    return [Label(middle, (words,), "slope", away=(0.0, -1.0 if force.y < 0 else 1.0))]
+
+
+def _reaction(
+    problem: Problem,
+    force: Force,
+    value: float | None,
+    senses: Mapping[str, str],
+    taken: list[float],
+) -> tuple[list[Item], str]:
+    reaction = problem.reaction[force.name]
+    toward = drawn(reaction, senses.get(force.name))
+    tidy = direction_slope(reaction.direction)
+    if value is None:
+        arrow = _placed(force.at, toward, "unknown", (f"{force.name} = ?", force.name), taken, True)
+        words = f"Reaction {force.name}: unknown, drawn {heading(toward, tidy)}."
+        return [arrow, *_arrow_slope(arrow, force, tidy)], words
+    if abs(value) < ZERO:
+        label = Label(force.at, (f"{force.name} = 0",), "reaction", vector(widest_gap(taken)))
+        return [label], f"Reaction {force.name}: known, 0."
+    if value < 0:
+        toward = drawn(reaction, "against" if sense_sign(reaction, senses.get(force.name)) > 0 else "")
+    size = f"{number(abs(value))} {problem.force}"
+    texts = (f"{force.name} = {size}", size)
+    arrow = _placed(force.at, toward, "reaction", texts, taken)
+    words = f"Reaction {force.name}: known, {size} {heading(toward, tidy)}."
+    return [arrow, *_arrow_slope(arrow, force, tidy)], words
+
+
+def _arrow_slope(arrow: Arrow, force: Force, tidy: tuple[int, int] | None) -> list[Item]:
+    x, y = arrow.outward
+    along = Force(force.name, force.kind, force.joint, force.at, x, y)
+    return _slope(along, tidy)
+
+
+def _placed(
+    at: Point,
+    toward: Point,
+    role: Role,
+    texts: tuple[str, ...],
+    taken: list[float],
+    dashed: bool = False,
+) -> Arrow:
+    pushes, beside = place_arrow(toward, taken)
+    arrow = Arrow(at, toward, role, texts, "", pushes, beside, length=REACH, dashed=dashed)
+    taken.append(angle(arrow.outward))
+    return arrow
+
+
+def _member_words(
+    problem: Problem,
+    member: Member,
+    force: Force,
+    value: float | None,
+    senses: Mapping[str, str],
+) -> str:
+    way = heading((force.x, force.y), member_slope(problem, member))
+    start = f"Member {seen_from(member, force.joint)}, {way}"
+    name = unknown_name(member)
+    if value is None:
+        how = "pushing on" if senses.get(member.name) == "C" else "pulling on"
+        return f"{start}: {name} unknown, drawn {how} the joint."
+    if abs(value) < ZERO:
+        return f"{start}: known, no force."
+    size = f"{number(abs(value))} {problem.force}"
+    if value > 0:
+        return f"{start}: known, {size} tension, pulls on the joint."
+    return f"{start}: known, {size} compression, pushes on the joint."

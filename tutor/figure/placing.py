@@ -1,0 +1,214 @@
+"""Where do words fit? Greedy placement on a board of small slots that knows what is taken."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from functools import lru_cache
+
+from tutor.figure.parts import Point, Role
+
+STROKE, SIGN = 1, 2
+"""Values of `Board.ink`: a line of the truss, or an arrow or a symbol."""
+GLYPH, WORDS = 1, 2
+"""Values of `Board.hard`: a joint or a head, or words; nothing is put on either."""
+
+Spot = tuple[float, float, float]
+"""The centre of a place for words on the page, and what it costs to be there."""
+
+
+class Board:
+    """What is taken on a page of `columns` by `rows` cells, in slots of 1/k of a cell."""
+
+    def __init__(self, columns: int, rows: int, k: int = 1) -> None:
+        self.k = k
+        self.width, self.height = columns * k, rows * k
+        size = self.width * self.height
+        self.ink = bytearray(size)
+        self.hard = bytearray(size)
+        self.owner = [0] * size
+
+    def slot(self, x: float, y: float) -> int | None:
+        """The slot at a page point, or None outside the page."""
+        column, row = math.floor(x * self.k), math.floor(y * self.k / 2)
+        if 0 <= column < self.width and 0 <= row < self.height:
+            return row * self.width + column
+        return None
+
+    def line(self, start: Point, end: Point, value: int, owner: int = 0) -> None:
+        """Take the slots under a line."""
+        steps = max(1, math.ceil(max(abs(end[0] - start[0]), abs(end[1] - start[1]) / 2) * self.k))
+        dx, dy = (end[0] - start[0]) / steps, (end[1] - start[1]) / steps
+        for step in range(steps + 1):
+            slot = self.slot(start[0] + step * dx, start[1] + step * dy)
+            if slot is not None:
+                self.ink[slot] = value
+                self.owner[slot] = owner
+
+    def take(self, x: float, y: float, value: int, length: int = 1) -> None:
+        """Take the cells of `length` characters centred at a page point for a glyph or words."""
+        column, row = self.corner(x, y, length)
+        for line in range(max(0, row), min(self.height, row + self.k)):
+            first, last = max(0, column), min(self.width, column + length * self.k)
+            if last > first:
+                start = line * self.width
+                self.hard[start + first : start + last] = bytes([value]) * (last - first)
+
+    def corner(self, x: float, y: float, length: int) -> tuple[int, int]:
+        """The first slot (column, row) of `length` characters centred at a page point."""
+        column = math.floor((x - length / 2) * self.k + 0.5)
+        return column, math.floor((y / 2 - 0.5) * self.k + 0.5)
+
+    def cost(self, x: float, y: float, length: int, owner: int = 0) -> float | None:
+        """What it costs to put words here; None where they may not go."""
+        k, width = self.k, self.width
+        column, row = self.corner(x, y, length)
+        if column < 0 or row < 0 or column + length * k > width or row + k > self.height:
+            return None
+        before, after = min(column, k), min(width - column - length * k, k)
+        total = 0.0
+        for line in range(row, row + k):
+            start = line * width + column
+            end = start + length * k
+            if self.hard.count(0, start, end) != end - start:
+                return None
+            if self.hard.find(WORDS, start - before, end + after) >= 0:
+                return None
+            if self.hard.find(GLYPH, start - before, end + after) >= 0:
+                total += 0.8 / k
+            free = self.ink.count(0, start, end)
+            if free != end - start:
+                total += self._crossed(start, end, owner) / (k * k)
+        return total
+
+    def _crossed(self, start: int, end: int, owner: int) -> float:
+        total = 0.0
+        for slot in range(start, end):
+            value = self.ink[slot]
+            if value == SIGN:
+                total += 6.0
+            elif value and not (owner and self.owner[slot] == owner):
+                total += 2.5
+        return total
+
+
+@dataclass(frozen=True)
+class Words:
+    """Words that want a place: alternatives, each with its own spots, best first.
+
+    `owner` is the line they may cover; `kept` searches further out rather than leave them out;
+    `spaced` keeps a blank on both sides of words that sit on a level line.
+    """
+
+    texts: tuple[tuple[str, tuple[Spot, ...]], ...]
+    role: Role
+    anchor: Point
+    owner: int = 0
+    kept: bool = False
+    lit: bool = False
+    limit: float = 9.0
+
+
+@dataclass(frozen=True)
+class Placed:
+    """Words in their place: `x`, `y` the centre on the page."""
+
+    text: str
+    role: Role
+    x: float
+    y: float
+    lit: bool = False
+    on_line: bool = False
+
+
+def place(board: Board, words: Words) -> Placed | None:
+    """The best place for `words`, taken on the board; None where there is no room."""
+    for text, spots in words.texts:
+        best = _best(board, len(text), spots, words.owner, words.limit)
+        if best is not None:
+            return _take(board, words, text, best)
+    if words.kept and words.texts:
+        text = words.texts[-1][0]
+        for dx, dy in _rings(len(text)):
+            x, y = words.anchor[0] + dx, words.anchor[1] + dy
+            if board.cost(x, y, len(text)) is not None:
+                return _take(board, words, text, (x, y, 0.0))
+    return None
+
+
+def place_alike(board: Board, group: Sequence[Words], limit: float = 3.0) -> list[Placed]:
+    """Places for words of one kind, all in the same fullness: the fullest for which all find room."""
+    levels = max((len(words.texts) for words in group), default=0)
+    for level in range(levels):
+        before = bytes(board.hard)
+        last = level == levels - 1
+        placed = []
+        for words in group:
+            texts = words.texts[min(level, len(words.texts) - 1) :]
+            cut = words if last else replace(words, kept=False, limit=limit)
+            found = place(board, replace(cut, texts=texts if last else texts[:1]))
+            if found is None and not last:
+                break
+            placed += [found] if found is not None else []
+        else:
+            return placed
+        board.hard[:] = before
+    return []
+
+
+def _best(
+    board: Board, length: int, spots: Iterable[Spot], owner: int, limit: float
+) -> Spot | None:
+    best: Spot | None = None
+    least = limit
+    for x, y, penalty in spots:
+        if penalty >= least:
+            continue
+        cost = board.cost(x, y, length, owner)
+        if cost is not None and cost + penalty < least:
+            best, least = (x, y, penalty), cost + penalty
+            if least <= 0:
+                break
+    return best
+
+
+def _take(board: Board, words: Words, text: str, spot: Spot) -> Placed:
+    length = len(text)
+    column, row = board.corner(spot[0], spot[1], length)
+    x = column / board.k + length / 2
+    y = (row / board.k + 0.5) * 2
+    board.take(x, y, WORDS, length)
+    return Placed(text, words.role, x, y, words.lit, bool(words.owner))
+
+
+@lru_cache(maxsize=64)
+def around(length: int) -> tuple[tuple[float, float, float, float], ...]:
+    """Places for a name around a joint: offset on the page, its angle (y up), its extra distance."""
+    places = []
+    for row in (-1, 1):
+        for start in range(-length - 1, 3):
+            x = start + length / 2 - 0.5
+            far = max(0.0, start - 1, -length - start)
+            places.append((x, 2.0 * row, math.atan2(-2.0 * row, x), 0.5 * far))
+    for gap in (0.0, 1.0):
+        x = gap + 0.5 + length / 2
+        places.append((x, 0.0, 0.0, 0.4 if gap == 0 else 0.15))
+        places.append((-x, 0.0, math.pi, 0.4 if gap == 0 else 0.15))
+    for row in (-2, 2):
+        x = length / 2 - 0.5
+        places.append((0.0, 2.0 * row, math.atan2(-4.0 * row, 0.0), 1.6))
+        places.append((x + 1, 2.0 * row, math.atan2(-4.0 * row, x + 1), 2.0))
+        places.append((-x - 1, 2.0 * row, math.atan2(-4.0 * row, -x - 1), 2.0))
+    return tuple(places)
+
+
+@lru_cache(maxsize=64)
+def _rings(length: int) -> tuple[Point, ...]:
+    """Offsets further and further out, for a name that must be somewhere."""
+    near = [
+        (float(dx), 2.0 * dy)
+        for dy in range(-4, 5)
+        for dx in range(-length - 9, length + 10)
+    ]
+    return tuple(sorted(near, key=lambda p: (math.hypot(*p), p)))

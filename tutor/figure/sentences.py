@@ -1,0 +1,144 @@
+"""How is a drawing told to somebody who does not see it?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from tutor.figure.parts import Point, Turn
+from tutor.figure.wording import (
+    degrees,
+    direction_slope,
+    given,
+    heading,
+    incline,
+    listed,
+    member_slope,
+    number,
+    ways,
+)
+from tutor.model import Joint, Member, Problem, Support
+from tutor.statics.body import Force, load_forces
+
+TURN_WORDS: Mapping[Turn, str] = {"ccw": "counter-clockwise", "cw": "clockwise"}
+
+
+@dataclass(frozen=True)
+class Drawn:
+    """What was put on the drawing: reaction arrows by name, values, supports, positive turning."""
+
+    arrows: Mapping[str, Point] = field(default_factory=dict)
+    forces: Mapping[str, float] = field(default_factory=dict)
+    supports: tuple[Support, ...] = ()
+    turning: Turn | None = None
+
+
+def truss_sentences(problem: Problem, facts: Drawn) -> tuple[str, ...]:
+    """The whole truss, one sentence a fact, in the order of the file."""
+    freed = "Free body of the whole truss: supports are replaced by arrows. " if facts.arrows else ""
+    opening = (
+        f"{freed}The truss has {_count(len(problem.joints), 'joint')} and "
+        f"{_count(len(problem.members), 'member')}; lengths in {problem.length}, "
+        f"forces in {problem.force}."
+    )
+    values = [_result(problem, m, facts.forces[m.name]) for m in problem.members if m.name in facts.forces]
+    turning = (
+        [f"Moments are counted positive {TURN_WORDS[facts.turning]}."] if facts.turning else []
+    )
+    return (
+        opening,
+        *(_joint(problem, joint) for joint in problem.joints),
+        *(support_sentence(problem, support) for support in facts.supports),
+        *(_arrow(problem, name, toward, facts.forces.get(name)) for name, toward in facts.arrows.items()),
+        *values,
+        *turning,
+    )
+
+
+def place(problem: Problem, joint: Joint) -> str:
+    """Where a joint is, seen from the first one: "2 m right of A and 1.5 m above it"."""
+    first = problem.joints[0]
+    if joint.name == first.name:
+        return f"at x = {given(joint.x.value)} {problem.length}, y = {given(joint.y.value)} {problem.length}"
+    dx, dy = joint.x.value - first.x.value, joint.y.value - first.y.value
+    across = f"{given(abs(dx))} {problem.length} {'right' if dx > 0 else 'left'} of {first.name}"
+    upright = f"{given(abs(dy))} {problem.length} {'above' if dy > 0 else 'below'} "
+    if dy == 0:
+        return across
+    return f"{upright}{first.name}" if dx == 0 else f"{across} and {upright}it"
+
+
+def member_way(problem: Problem, member: Member, joint: str) -> str:
+    """A member seen from a joint: "CA down and left, slope 3 in 4"."""
+    far = member.other(joint)
+    here, there = problem.joint[joint].at, problem.joint[far].at
+    toward = (there[0] - here[0], there[1] - here[1])
+    return f"{seen_from(member, joint)} {heading(_unit(toward), member_slope(problem, member))}"
+
+
+def seen_from(member: Member, joint: str) -> str:
+    """The member's name with `joint` first: "CA"."""
+    dash = "-" if "-" in member.name else ""
+    return f"{joint}{dash}{member.other(joint)}"
+
+
+def load_words(problem: Problem, load: Force) -> str:
+    """ "load 12 kN down", "load 5 kN down and left at 210°"."""
+    toward = (load.x, load.y)
+    tilt = f" at {degrees(toward)} from +x" if incline(toward, None) else ""
+    return f"load {given(load.size or 0.0)} {problem.force} {ways(toward)}{tilt}"
+
+
+def support_sentence(problem: Problem, support: Support) -> str:
+    """What holds a joint, without saying what that support can hold."""
+    name = support.joint
+    if support.kind == "pin":
+        return f"Joint {name} is held by a pin support."
+    direction = next(r for r in problem.reactions if r.joint == name).direction
+    toward = (direction.x, direction.y)
+    if support.kind == "link":
+        return (
+            f"Joint {name} is held by a short link that runs "
+            f"{heading(toward, direction_slope(direction))} to a fixed point."
+        )
+    if abs(direction.x) < 1e-12:
+        return f"Joint {name} is on a roller on a level floor."
+    if abs(direction.y) < 1e-12:
+        return f"Joint {name} is on a roller against a vertical wall."
+    return f"Joint {name} is on a roller on a sloping floor, square to the direction {degrees(toward)} from +x."
+
+
+def arrow_way(problem: Problem, name: str, toward: Point) -> str:
+    """Which way a reaction's arrow points."""
+    return heading(toward, direction_slope(problem.reaction[name].direction))
+
+
+def _joint(problem: Problem, joint: Joint) -> str:
+    members = [member_way(problem, m, joint.name) for m in problem.meeting[joint.name]]
+    loads = [load_words(problem, load) for load in load_forces(problem, joint.name)]
+    start = f"Joint {joint.name} {place(problem, joint)}"
+    if members:
+        start += f": {'member' if len(members) == 1 else 'members'} {'; '.join(members)}"
+    return f"{start}; {listed(loads)}." if loads else f"{start}."
+
+
+def _arrow(problem: Problem, name: str, toward: Point, value: float | None) -> str:
+    reaction = problem.reaction[name]
+    start = f"At {reaction.joint}: {name} drawn {arrow_way(problem, name, toward)}"
+    return f"{start}." if value is None else f"{start}, {number(value)} {problem.force}."
+
+
+def _result(problem: Problem, member: Member, value: float) -> str:
+    if abs(value) < 1e-9:
+        return f"Member {member.name}: no force."
+    kind = "tension" if value > 0 else "compression"
+    return f"Member {member.name}: {number(abs(value))} {problem.force} {kind}."
+
+
+def _count(count: int, word: str) -> str:
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
+def _unit(toward: Point) -> Point:
+    length = (toward[0] ** 2 + toward[1] ** 2) ** 0.5
+    return (toward[0] / length, toward[1] / length) if length else (0.0, 0.0)
