@@ -1,0 +1,117 @@
+"""Which exact number does a value in a file stand for?
+
+A TOML number is the exact decimal it is written as; a text is an exact expression such as
+"5*sqrt(3)/2". Bounds: 30 digits, sizes up to 1e12 and, apart from 0, not under 1e-12.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from decimal import Decimal, InvalidOperation
+from fractions import Fraction
+from typing import Any
+
+from tutor.model.text import one_line, shown
+from tutor.model.toml_read import Decimals
+from tutor.notation import Exact
+
+DIGITS = 30
+LARGEST = 10**12
+SMALLEST = Fraction(1, 10**12)
+WRITE = 'write a number like 4 or 1.5, or an exact one in quotes like "3/2" or "5*sqrt(3)/2"'
+
+
+@dataclass(frozen=True)
+class Wrong:
+    """Why a value is no number: `message` continues "the size of the load …"."""
+
+    message: str
+    cure: str = WRITE
+
+
+def kind_of(value: object) -> str:
+    """What a TOML value is, in words."""
+    for types, words in KINDS:
+        if isinstance(value, types):
+            return words
+    return "a date or time"
+
+
+KINDS: tuple[tuple[type | tuple[type, ...], str], ...] = (
+    (bool, "true or false"),
+    ((int, Decimals), "a number"),
+    (str, "a text"),
+    (list, "a list"),
+    (dict, "a table"),
+)
+
+
+def amount(value: Any) -> Exact | Wrong:
+    """The number that a TOML value stands for."""
+    if isinstance(value, bool):
+        return Wrong(f"is {str(value).lower()}, which is not a number")
+    if isinstance(value, int):
+        if abs(value) > LARGEST:
+            return Wrong("is larger than 1e12", "use a larger unit")
+        return Exact.of(value)
+    if isinstance(value, Decimals):
+        return _decimal(value.text)
+    if isinstance(value, str):
+        return _expression(value)
+    return Wrong(f"is {kind_of(value)}, not a number")
+
+
+def _decimal(written: str) -> Exact | Wrong:
+    text = written.replace("_", "").lstrip("+")
+    try:
+        number = Decimal(text)
+    except InvalidOperation:
+        return Wrong(f"is {shown(text)}, which cannot be read")
+    if not number.is_finite():
+        return Wrong(f"is {text}, which is no finite number")
+    if len(number.as_tuple().digits) > DIGITS:
+        return Wrong(f"has more than {DIGITS} digits", "round it")
+    if number and not -13 <= number.adjusted() <= 13:
+        return _out_of_bounds(large=number.adjusted() > 0)
+    fraction = Fraction(number)
+    return _bounded(Exact(text, float(fraction), fraction))
+
+
+def _expression(written: str) -> Exact | Wrong:
+    text = one_line(written)
+    if not text:
+        return Wrong("is an empty text")
+    read = _read_number(text)
+    if isinstance(read, str):
+        return Wrong(f"is {shown(text)}, which cannot be read: {read}")
+    if not math.isfinite(read.value):
+        return Wrong(f"is {shown(text)}, which is no finite number")
+    return _bounded(read)
+
+
+def _read_number(text: str) -> Exact | str:
+    try:
+        from tutor.notation import Unreadable, read_number
+    except ImportError:
+        try:
+            fraction = Fraction(text.replace(" ", ""))
+        except (ValueError, ZeroDivisionError):
+            return "not a fraction"
+        return Exact(text, float(fraction), fraction)
+    read = read_number(text)
+    return one_line(read.message) if isinstance(read, Unreadable) else read
+
+
+def _bounded(number: Exact) -> Exact | Wrong:
+    if abs(number.value) > LARGEST:
+        return _out_of_bounds(large=True)
+    if number.fraction is not None and 0 < abs(number.fraction) < SMALLEST:
+        return _out_of_bounds(large=False)
+    return number
+
+
+def _out_of_bounds(large: bool) -> Wrong:
+    if large:
+        return Wrong("is larger than 1e12", "use a larger unit")
+    return Wrong("is smaller than 1e-12", "write 0, or use a smaller unit")

@@ -1,0 +1,147 @@
+"""Does the truss of a file hang together as a drawing: no joint twice, loose, or crossed over?
+
+Whether it stands is for statics. Places are compared in floats: nearer than 1e-9 of the truss's
+size is the same place.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from tutor.model.defect import Findings
+from tutor.model.parts import Joint, Member, Support
+
+NEAR = 1e-9
+MOST_CROSSINGS = 20
+Point = tuple[float, float]
+Placed = tuple[int, Member]
+
+
+def check_drawing(notes: Findings, joints: Sequence[Joint], members: Sequence[Placed]) -> None:
+    """Note joints at one place, members without length, and (as warnings) members that cross."""
+    at = {joint.name: joint.at for joint in joints}
+    near = NEAR * _extent(list(at.values()))
+    first: list[Joint] = []
+    for joint in joints:
+        twin = next((other for other in first if math.dist(other.at, joint.at) <= near), None)
+        if twin is not None:
+            message = f"joints {twin.name} and {joint.name} are at one place"
+            notes.error(("joints", joint.name), message, "move one of them, or make them one joint")
+        else:
+            first.append(joint)
+    drawn = []
+    for place, member in members:
+        if member.start not in at or member.end not in at:
+            continue
+        if math.dist(at[member.start], at[member.end]) <= near:
+            message = f"member {member.name} has no length"
+            notes.error(("members", place), message, f"move {member.start} or {member.end}")
+        else:
+            drawn.append((place, member))
+    _note_crossings(notes, at, drawn, near)
+
+
+def check_loose(notes: Findings, names: Sequence[str], members: Sequence[Placed]) -> None:
+    """Note every joint at which no member ends."""
+    held = {end for _, member in members for end in (member.start, member.end)}
+    for name in names:
+        if name not in held:
+            cure = "add one in members, or delete the joint"
+            notes.error(("joints", name), f"joint {name} has no member", cure)
+
+
+def check_links(notes: Findings, joints: Sequence[Joint], supports: Sequence[Support]) -> None:
+    """Note every link whose fixed point is its own joint."""
+    at = {joint.name: joint.at for joint in joints}
+    near = NEAR * _extent(list(at.values()))
+    for support in supports:
+        if support.anchor is None or support.joint not in at:
+            continue
+        fixed = support.anchor[0].value, support.anchor[1].value
+        if math.dist(fixed, at[support.joint]) <= near:
+            message = f"the link at {support.joint} has no length"
+            cure = f"give it a fixed point away from joint {support.joint}"
+            notes.error(("supports", support.joint), message, cure)
+
+
+def _extent(points: Sequence[Point]) -> float:
+    """The larger side of the box around all points."""
+    if not points:
+        return 0.0
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    return max(max(xs) - min(xs), max(ys) - min(ys))
+
+
+def _note_crossings(
+    notes: Findings, at: dict[str, Point], members: Sequence[Placed], near: float
+) -> None:
+    for count, (place, message, cure) in enumerate(_crossings(at, members, near)):
+        if count == MOST_CROSSINGS:
+            notes.warning(("members",), "more members cross", "look at the other warnings first")
+            return
+        notes.warning(("members", place), message, cure)
+
+
+def _crossings(
+    at: dict[str, Point], members: Sequence[Placed], near: float
+) -> Iterator[tuple[int, str, str]]:
+    """The place in the file, message and cure of each crossing, joints on a member first."""
+    for place, member in members:
+        start, end = at[member.start], at[member.end]
+        for name, point in at.items():
+            if name not in (member.start, member.end) and _on(point, start, end, near):
+                message = f"joint {name} lies on member {member.name} without being joined to it"
+                cure = f"split it into two members that meet at {name}, or move {name}"
+                yield place, message, cure
+    for (_, one), (place, other) in _overlapping(at, members):
+        ends = (one.start, one.end, other.start, other.end)
+        a, b, c, d = (at[end] for end in ends)
+        if len(set(ends)) == 4 and _cross(a, b, c, d, near):
+            message = f"member {other.name} crosses member {one.name} without a joint"
+            cure = "put a joint there, or leave it if one passes behind the other"
+            yield place, message, cure
+
+
+def _overlapping(
+    at: dict[str, Point], members: Sequence[Placed]
+) -> Iterator[tuple[Placed, Placed]]:
+    """Pairs of members whose boxes overlap, the earlier in the file first."""
+    boxes = []
+    for place, member in members:
+        (x1, y1), (x2, y2) = at[member.start], at[member.end]
+        boxes.append((min(x1, x2), max(x1, x2), min(y1, y2), max(y1, y2), (place, member)))
+    boxes.sort(key=lambda box: (box[0], box[4][0]))
+    active: list[tuple[float, float, float, float, Placed]] = []
+    for box in boxes:
+        active = [other for other in active if other[1] >= box[0]]
+        for other in active:
+            if other[2] <= box[3] and box[2] <= other[3]:
+                early, late = sorted((other[4], box[4]), key=lambda placed: placed[0])
+                yield early, late
+        active.append(box)
+
+
+def _on(point: Point, start: Point, end: Point, near: float) -> bool:
+    """Whether `point` lies between the ends, on the line, and at neither end."""
+    length = math.dist(start, end)
+    along, across = _coordinates(point, start, end)
+    return abs(across) <= near and near < along < length - near
+
+
+def _cross(a: Point, b: Point, c: Point, d: Point, near: float) -> bool:
+    """Whether segments ab and cd cut each other away from all four ends."""
+
+    def parted(p: Point, q: Point, start: Point, end: Point) -> bool:
+        one, other = _coordinates(p, start, end)[1], _coordinates(q, start, end)[1]
+        return min(one, other) < -near and max(one, other) > near
+
+    return parted(c, d, a, b) and parted(a, b, c, d)
+
+
+def _coordinates(point: Point, start: Point, end: Point) -> Point:
+    """Where `point` is, along and across the line from `start` to `end` (length unit)."""
+    length = math.dist(start, end)
+    ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
+    dx, dy = point[0] - start[0], point[1] - start[1]
+    return dx * ux + dy * uy, dy * ux - dx * uy

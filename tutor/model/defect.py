@@ -1,0 +1,120 @@
+"""What is wrong with a problem file, where, and what would be right?"""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+from tutor.model.text import shown
+
+Severity = Literal["error", "warning"]
+Path = tuple[str | int, ...]
+MOST = 200
+SUGGESTED = 40
+
+
+@dataclass(frozen=True)
+class Defect:
+    """One defect of a file. `line` counts from 1; what concerns the whole file is on line 1.
+
+    `message` says what was read and what is wrong, `cure` what would be right; both are plain text
+    on one line. A warning does not keep the file from being used.
+    """
+
+    file: str
+    line: int
+    message: str
+    cure: str
+    severity: Severity = "error"
+
+    def __str__(self) -> str:
+        kind = "warning: " if self.severity == "warning" else ""
+        return f"{self.file}:{self.line}: {kind}{self.message}; {self.cure}"
+
+
+class ProblemError(Exception):
+    """A problem file or set that cannot be used; `problems` holds all its defects in line order."""
+
+    def __init__(self, problems: Iterable[Defect]) -> None:
+        self.problems = tuple(problems)
+        super().__init__(self.problems)
+
+    def __str__(self) -> str:
+        return "\n".join(map(str, self.problems))
+
+
+class Findings:
+    """Collects the defects of one file; a place in the file is named by its keys.
+
+    `lines` gives the line of each key path, e.g. ("loads", 0, "down"); a path that is not there is
+    where its nearest known beginning is. After `MOST` defects the rest is counted, not listed.
+    """
+
+    def __init__(self, file: str, lines: dict[Path, int]) -> None:
+        self._file = file
+        self._lines = lines
+        self._found: list[Defect] = []
+        self._more = 0
+
+    def line(self, path: Path) -> int:
+        """The line of `path`."""
+        while path and path not in self._lines:
+            path = path[:-1]
+        return self._lines.get(path, 1)
+
+    def move(self, path: Path, to: Path) -> None:
+        """What stands at `path` is read as if it stood at `to`."""
+        for old, line in list(self._lines.items()):
+            if old[: len(path)] == path:
+                self._lines[(*to, *old[len(path) :])] = line
+
+    def error(self, path: Path, message: str, cure: str) -> None:
+        self.at(self.line(path), message, cure)
+
+    def warning(self, path: Path, message: str, cure: str) -> None:
+        self.at(self.line(path), message, cure, "warning")
+
+    def at(self, line: int, message: str, cure: str, severity: Severity = "error") -> None:
+        """Note a defect on a line that is already known."""
+        if len(self._found) < MOST:
+            self._found.append(Defect(self._file, line, message, cure, severity))
+        else:
+            self._more += severity == "error"
+
+    def all(self) -> tuple[Defect, ...]:
+        """The defects in line order; on one line, in the order they were noted."""
+        found = sorted(self._found, key=lambda defect: defect.line)
+        if self._more:
+            last = found[-1].line
+            message = f"{self._more} more defects follow"
+            found.append(Defect(self._file, last, message, "cure the ones above first"))
+        return tuple(found)
+
+
+def listed(names: Iterable[str]) -> str:
+    """Names for a message, at most a dozen: "A, B and C"."""
+    known = list(names)
+    if len(known) > 12:
+        return ", ".join(known[:12]) + " and others"
+    return " and ".join(filter(None, [", ".join(known[:-1]), *known[-1:]]))
+
+
+def nearest(name: str, known: Iterable[str]) -> str | None:
+    """The known name most like `name`, or None."""
+    names = list(known)
+    if len(name) > SUGGESTED:
+        return None
+    folded = {k.casefold(): k for k in reversed(names)}
+    close = difflib.get_close_matches(name.casefold(), list(folded), n=1, cutoff=0.6)
+    return folded[close[0]] if close else None
+
+
+def choose(name: str, known: Iterable[str], what: str) -> str:
+    """The cure for an unknown name: the nearest known one, or all of them."""
+    names = list(known)
+    close = nearest(name, names)
+    if close is not None:
+        return f"did you mean {shown(close)}? {what}: {listed(names)}"
+    return f"{what}: {listed(names)}"

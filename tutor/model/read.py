@@ -1,0 +1,177 @@
+"""Which problem does a file hold, and if none, what are all its defects?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path as FilePath
+from typing import Any, NamedTuple
+
+from tutor.model import read_parts as parts
+from tutor.model import read_words as words
+from tutor.model.amounts import Wrong, amount, kind_of
+from tutor.model.checks import check_drawing, check_links, check_loose
+from tutor.model.defect import Defect, Findings, Path, ProblemError, choose, nearest
+from tutor.model.problem import Problem
+from tutor.model.read_loads import loads
+from tutor.model.source import read_source
+from tutor.model.text import shown
+from tutor.model.toml_read import UNREAD, Document, read_toml
+
+KEYS = (
+    *("title", "story", "topics", "level", "id", "given", "force", "length"),
+    *("members", "joints", "supports", "loads", "tolerance"),
+)
+NEEDED = {
+    "title": ("title", 'write title = "…" at the top'),
+    "force": ("unit of force", 'write force = "kN", or another of N, MN, lb and kip'),
+    "length": ("unit of length", 'write length = "m", or another of mm, cm, in and ft'),
+    "members": ("list of members", 'write members = ["AB", "BC"] above the first heading'),
+    "joints": ("joint", "write [joints], then a line like A = [0, 0] for each joint"),
+    "supports": ("support", '[supports], then a line like A = "pin" for each support'),
+    "loads": ("load", 'write [[loads]], then at = "C" and down = 12'),
+}
+
+
+class Outcome(NamedTuple):
+    """A problem, or None where a defect is an error, and all defects in line order."""
+
+    problem: Problem | None
+    defects: tuple[Defect, ...]
+
+
+def load_problem(path: str | FilePath) -> Problem:
+    """The problem in the file at `path`.
+
+    Raises ProblemError, with every defect of the file, where it cannot be used.
+    """
+    problem, found = outcome(path)
+    if problem is None:
+        raise ProblemError(found)
+    return problem
+
+
+def defects(source: str | FilePath) -> tuple[Defect, ...]:
+    """All defects, warnings too, of the file at a `Path`, or of a `str` of TOML text itself."""
+    if isinstance(source, FilePath):
+        return outcome(source).defects
+    return read_text(source, "text").defects
+
+
+def outcome(path: str | FilePath) -> Outcome:
+    """The problem in the file at `path` and all defects; never raises."""
+    source = read_source(path)
+    if source.text is None:
+        return Outcome(None, source.defects)
+    problem, found = read_text(source.text, source.file, FilePath(path))
+    if source.defects:
+        return Outcome(None, tuple(sorted((*source.defects, *found), key=lambda d: d.line)))
+    return Outcome(problem, found)
+
+
+def read_text(text: str, file: str, source: FilePath | None = None) -> Outcome:
+    """The problem in TOML text and all defects, whose `file` is as given; never raises."""
+    document = read_toml(text, file)
+    problem = _problem(document, source)
+    found = document.findings.all()
+    sound = all(defect.severity == "warning" for defect in found)
+    return Outcome(problem if sound else None, found)
+
+
+def _problem(document: Document, source: FilePath | None) -> Problem:
+    """The problem of what is sound in the document; only of use if no error was noted."""
+    data, notes = document.data, document.findings
+    _bring_up_strays(data, notes)
+    _note_keys(document)
+    table, pairs = _table(data, notes, "joints"), _list(data, notes, "members")
+    placed = parts.joints(notes, table)
+    complete = document.whole("joints") and data.get("joints") is not UNREAD and bool(table)
+    members = parts.members(notes, pairs, table, complete)
+    held = parts.supports(notes, _table(data, notes, "supports"), table, complete)
+    check_drawing(notes, placed, members)
+    check_links(notes, placed, held)
+    if len(members) == len(pairs) > 0:
+        check_loose(notes, [joint.name for joint in placed], members)
+    return Problem(
+        title=words.title(notes, data),
+        force=words.unit(notes, data, "force", words.FORCES),
+        length=words.unit(notes, data, "length", words.LENGTHS),
+        joints=placed,
+        members=tuple(member for _, member in members),
+        supports=held,
+        loads=loads(notes, _list(data, notes, "loads"), table, complete, document.whole("loads")),
+        story=words.story(notes, data),
+        topics=words.words(notes, data, "topics"),
+        level=words.level(notes, data),
+        id=words.identity(notes, data),
+        given=words.given(notes, data),
+        tolerance=words.tolerance(notes, data),
+        source=source,
+    )
+
+
+def _note_keys(document: Document) -> None:
+    """Note keys that are unknown, and needed ones that are not there."""
+    data, notes = document.data, document.findings
+    unknown = [key for key in data if key not in KEYS]
+    meant = {nearest(key, KEYS) for key in unknown}
+    for key in unknown:
+        notes.error((key,), f"{shown(key)} is an unknown key", choose(key, KEYS, "the keys are"))
+    for key, (name, cure) in NEEDED.items():
+        if key not in data and key not in meant and document.whole():
+            notes.error((key,), f"there is no {name}", cure)
+
+
+def _table(data: dict[str, Any], notes: Findings, key: str) -> dict[str, Any]:
+    """The table of `key`, noting where it is none or empty."""
+    value = data.get(key, UNREAD)
+    if isinstance(value, dict):
+        if not value:
+            notes.error((key,), f"[{key}] is empty", NEEDED[key][1])
+        return value
+    if value is not UNREAD:
+        notes.error((key,), f"{key} is {kind_of(value)}, not a table", NEEDED[key][1])
+    return {}
+
+
+def _list(data: dict[str, Any], notes: Findings, key: str) -> list[Any]:
+    """The list of `key`, noting where it is none or empty."""
+    value = data.get(key, UNREAD)
+    if isinstance(value, list):
+        if not value:
+            notes.error((key,), f"{key} is empty", NEEDED[key][1])
+        return value
+    if key == "loads" and isinstance(value, dict):
+        notes.error((key,), "[loads] holds one load of a list", "write [[loads]]")
+        return [value]
+    if value is not UNREAD:
+        notes.error((key,), f"{key} is {kind_of(value)}, not a list", NEEDED[key][1])
+    return []
+
+
+def _bring_up_strays(data: dict[str, Any], notes: Findings) -> None:
+    """Note keys of the whole file that came to stand under a heading, and read them all the same."""
+    for path, table in list(_tables(data)):
+        for key, value in list(table.items()):
+            if key not in KEYS or key in data or _belongs(path[0], value):
+                continue
+            heading = f"[[{path[0]}]]" if path[0] == "loads" else f"[{path[0]}]"
+            cure = "move it up, above the first heading"
+            notes.error((*path, key), f"{key} stands under {heading}", cure)
+            notes.move((*path, key), (key,))
+            data[key] = table.pop(key)
+
+
+def _tables(data: dict[str, Any]) -> Iterator[tuple[Path, dict[str, Any]]]:
+    for key in ("joints", "supports", "tolerance", "loads"):
+        value = data.get(key)
+        entries = enumerate(value) if isinstance(value, list) else [("", value)]
+        for place, entry in entries:
+            if isinstance(entry, dict):
+                yield ((key, place) if isinstance(place, int) else (key,)), entry
+
+
+def _belongs(table: str | int, value: Any) -> bool:
+    """Whether a value may well be a joint or support that happens to have a key's name."""
+    if table == "joints" and isinstance(value, list) and len(value) == 2:
+        return not any(isinstance(amount(part), Wrong) for part in value)
+    return table == "supports" and (value in ("pin", "roller") or isinstance(value, dict))

@@ -1,0 +1,226 @@
+"""Which joints, members and supports does a file give, and what is wrong with them?
+
+Each function reads one key of the file, notes every defect with its place, and returns what is
+sound. Keys whose value could not be read at all are left out in silence: that is noted already.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from tutor.model.amounts import Wrong, amount, kind_of
+from tutor.model.defect import Findings, Path, choose, listed, nearest
+from tutor.model.parts import Joint, Member, Support
+from tutor.model.text import shown
+from tutor.model.toml_read import UNREAD
+from tutor.notation import Exact
+
+MOST_JOINTS = 500
+MOST_MEMBERS = 1500
+NAME = re.compile(r"[A-Za-z][A-Za-z0-9]{0,7}")
+NAMES = "a name is a letter and up to 7 more letters or digits, like A or U1"
+SUPPORTS = ("pin", "roller", "link")
+SUPPORT_FORMS = 'write "pin", "roller", { roller = 150 } or { link = [-1, 4] }'
+
+
+def number(notes: Findings, path: Path, value: Any, what: str) -> Exact | None:
+    """The number at `path`; `what` names it in a message."""
+    if value is UNREAD:
+        return None
+    read = amount(value)
+    if isinstance(read, Wrong):
+        notes.error(path, f"{what} {read.message}", read.cure)
+        return None
+    return read
+
+
+def point(notes: Findings, path: Path, value: Any, what: str) -> tuple[Exact, Exact] | None:
+    """A place [x, y]."""
+    if value is UNREAD:
+        return None
+    if not isinstance(value, list) or len(value) != 2:
+        read = f"a list of {len(value)}" if isinstance(value, list) else kind_of(value)
+        notes.error(path, f"{what} is {read}, not a place", "write x and y like [4, 0]")
+        return None
+    x = number(notes, (*path, 0), value[0], f"the x of {what}")
+    y = number(notes, (*path, 1), value[1], f"the y of {what}")
+    return None if x is None or y is None else (x, y)
+
+
+def angle(notes: Findings, path: Path, value: Any, what: str) -> Exact | None:
+    """A direction in degrees."""
+    degrees = number(notes, path, value, what)
+    if degrees is not None and abs(degrees.value) > 360:
+        cure = "write degrees from +x, counter-clockwise, from -360 to 360"
+        notes.error(path, f"{what} is {shown(degrees.text)[1:-1]} degrees", cure)
+        return None
+    return degrees
+
+
+def joints(notes: Findings, table: Mapping[str, Any]) -> tuple[Joint, ...]:
+    """The joints of [joints] in the order of the file."""
+    if len(table) > MOST_JOINTS:
+        message = f"there are {len(table)} joints, more than {MOST_JOINTS}"
+        notes.error(("joints",), message, "split the problem")
+        return ()
+    read = []
+    for name, value in table.items():
+        path = ("joints", name)
+        if NAME.fullmatch(name) is None:
+            notes.error(path, f"{shown(name)} cannot name a joint", NAMES)
+        at = point(notes, path, value, f"joint {shown(name)[1:-1]}")
+        if at is not None and NAME.fullmatch(name) is not None:
+            read.append(Joint(name, *at))
+    return tuple(read)
+
+
+def members(
+    notes: Findings, entries: list[Any], known: Iterable[str], whole: bool
+) -> tuple[tuple[int, Member], ...]:
+    """The members, each with its place in the list.
+
+    `known` holds the names of all joints; `whole` says that no others may be in the file.
+    """
+    if len(entries) > MOST_MEMBERS:
+        message = f"there are {len(entries)} members, more than {MOST_MEMBERS}"
+        notes.error(("members",), message, "split the problem")
+        return ()
+    names = dict.fromkeys(known)
+    read: list[tuple[int, Member]] = []
+    first: dict[frozenset[str], str] = {}
+    for place, text in enumerate(entries):
+        path = ("members", place)
+        ends = _ends(notes, path, text, names, whole)
+        if ends is None:
+            continue
+        if ends[0] == ends[1]:
+            message = (
+                f"member {shown(text)} begins and ends at joint {ends[0]}, so it has no length"
+            )
+            notes.error(path, message, "name two different joints")
+        elif (pair := frozenset(ends)) in first:
+            message = f"member {shown(text)} is already there as {first[pair]}"
+            notes.error(path, message, "delete one of the two")
+        else:
+            name = member_name(*ends)
+            first[pair] = f"{shown(text)} on line {notes.line(path)}"
+            read.append((place, Member(name, *ends)))
+    return tuple(read)
+
+
+def member_name(start: str, end: str) -> str:
+    """The one name of the member between two joints: "AB", or "U1-L2" for longer names."""
+    return start + end if len(start) == len(end) == 1 else f"{start}-{end}"
+
+
+def _ends(
+    notes: Findings, path: Path, text: Any, names: Mapping[str, None], whole: bool
+) -> tuple[str, str] | None:
+    """The two joints of one member's text."""
+    if not isinstance(text, str):
+        cure = 'write a member as its two joints in quotes, like "AB" or "U1-L2"'
+        notes.error(path, f"a member is {kind_of(text)}, not a text", cure)
+        return None
+    plain = re.sub(r"\s*[-‐‑–−]\s*", "-", text.strip())
+    pairs = _splits(plain, names)
+    if len(pairs) == 1:
+        return pairs[0]
+    if pairs:
+        read = " or ".join(f'"{one}-{other}"' for one, other in pairs)
+        message = f"member {shown(text)} can be read in two ways"
+        notes.error(path, message, f"write {read}")
+    elif whole:
+        _no_ends(notes, path, text, plain, names)
+    return None
+
+
+def _splits(plain: str, names: Mapping[str, None]) -> list[tuple[str, str]]:
+    """All ways to read `plain` as two joint names."""
+    if "-" in plain:
+        one, _, other = plain.partition("-")
+        return [(one, other)] if one in names and other in names else []
+    halves = ((plain[:cut], plain[cut:]) for cut in range(1, min(len(plain), 9)))
+    return [(one, other) for one, other in halves if one in names and other in names]
+
+
+def _no_ends(notes: Findings, path: Path, text: str, plain: str, names: Mapping[str, None]) -> None:
+    """Say which joint a member goes to that is not there."""
+    halves = plain.split("-") if "-" in plain or len(plain) != 2 else list(plain)
+    if len(halves) != 2 or not all(halves):
+        cure = f'name two joints like "AB" or "U1-L2"; the joints are {listed(names)}'
+        notes.error(path, f"member {shown(text)} does not name two joints", cure)
+        return
+    missing = [half for half in dict.fromkeys(halves) if half not in names]
+    lost = " and ".join(shown(half)[1:-1] for half in missing)
+    many = ("joints", "which are") if len(missing) == 2 else ("joint", "which is")
+    message = f"member {shown(text)} goes to {many[0]} {lost}, {many[1]} not there"
+    notes.error(path, message, joint_cure(missing[0], names))
+
+
+def joint_cure(name: str, names: Iterable[str]) -> str:
+    """The cure for a joint that is not there."""
+    return choose(name, names, "the joints are") + "; or add it under [joints]"
+
+
+def supports(
+    notes: Findings, table: Mapping[str, Any], known: Mapping[str, Any], whole: bool
+) -> tuple[Support, ...]:
+    """The supports of [supports] in the order of the file; `known` as in `members`."""
+    read = []
+    for name, value in table.items():
+        path = ("supports", name)
+        if name not in known and whole:
+            message = f"a support is at joint {shown(name)[1:-1]}, which is not there"
+            notes.error(path, message, joint_cure(name, known))
+        support = _support(notes, path, name, value)
+        if support is not None and name in known:
+            read.append(support)
+    return tuple(read)
+
+
+def _support(notes: Findings, path: Path, name: str, value: Any) -> Support | None:
+    what = f"the support at {shown(name)[1:-1]}"
+    if value is UNREAD:
+        return None
+    if value == "pin":
+        return Support(name, "pin")
+    if value == "roller":
+        return Support(name, "roller")
+    if isinstance(value, str):
+        close = nearest(value, SUPPORTS)
+        cure = f"did you mean {shown(close)}? {SUPPORT_FORMS}" if close else SUPPORT_FORMS
+        if value == "link":
+            cure = "write { link = [x, y] } with the fixed point of the link"
+        notes.error(path, f"{what} is {shown(value)}", cure)
+        return None
+    if isinstance(value, list) and len(value) > 1:
+        notes.error(path, f"{what} is a list, but a joint has one support", SUPPORT_FORMS)
+        return None
+    if not isinstance(value, dict):
+        notes.error(path, f"{what} is {kind_of(value)}", SUPPORT_FORMS)
+        return None
+    return _support_table(notes, path, name, value, what)
+
+
+def _support_table(
+    notes: Findings, path: Path, name: str, table: Mapping[str, Any], what: str
+) -> Support | None:
+    for key in table:
+        if key not in ("roller", "link"):
+            cure = choose(key, ("roller", "link"), "the keys here are")
+            cure = 'write "pin" in quotes alone' if key == "pin" else cure
+            notes.error((*path, key), f"{what} has the unknown key {shown(key)}", cure)
+    if "roller" in table and "link" in table:
+        notes.error(path, f"joint {name} has two supports, a roller and a link", "keep one of them")
+        return None
+    if "roller" in table:
+        push = angle(notes, (*path, "roller"), table["roller"], f"the direction of {what}")
+        return None if push is None else Support(name, "roller", angle=push)
+    if "link" in table:
+        at = point(notes, (*path, "link"), table["link"], f"the fixed point of {what}")
+        return None if at is None else Support(name, "link", anchor=at)
+    if not table:
+        notes.error(path, f"{what} is an empty table", SUPPORT_FORMS)
+    return None

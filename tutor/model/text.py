@@ -1,0 +1,39 @@
+"""Which characters of a text from a file may be kept, and how is it shown in a message?
+
+Control characters, terminal escapes and characters that turn the writing direction never get past
+here; what is kept is safe to show anywhere as plain text.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+
+JOINERS = "\u200c\u200d"
+BREAKS = "\r\v\f\x85\u2028\u2029"
+SHOWN = 40
+
+
+def _kept(character: str) -> bool:
+    return character in JOINERS or unicodedata.category(character) not in ("Cc", "Cf", "Cs")
+
+
+def one_line(text: str) -> str:
+    """`text` on one line: no control characters, every run of white space one space."""
+    spaced = ("\n" if c.isspace() else c for c in text)
+    return " ".join("".join(c for c in spaced if c == "\n" or _kept(c)).split())
+
+
+def lines(text: str) -> str:
+    """`text` without control characters, its line breaks kept as plain newlines."""
+    text = text.replace("\r\n", "\n").translate({ord(c): "\n" for c in BREAKS} | {9: " "})
+    return "".join(c for c in text if c == "\n" or _kept(c)).strip()
+
+
+def shown(text: str) -> str:
+    """`text` in double quotes for a message: one line, shortened in the middle if long."""
+    if len(text) > 4 * SHOWN:
+        text = text[: 2 * SHOWN] + text[-2 * SHOWN :]
+    text = one_line(text)
+    if len(text) > SHOWN:
+        text = f"{text[: SHOWN - 12]}…{text[-11:]}"
+    return f'"{text}"'

@@ -1,0 +1,194 @@
+"""What does a TOML text hold, even where parts of it cannot be read?"""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import dataclass
+from typing import Any
+
+from tutor.model.defect import Findings, Path
+from tutor.model.text import shown
+from tutor.model.toml_lines import Statement, Tables, key_lines, statements
+from tutor.model.toml_syntax import fault
+
+BADLY = 20
+EVERYWHERE = "*"
+Refused = (ValueError, RecursionError)
+
+
+@dataclass(frozen=True)
+class Decimals:
+    """A number with a decimal point or exponent, kept as it was written."""
+
+    text: str
+
+
+class Unread:
+    """Stands for a value that is there but could not be read; its defect is already noted."""
+
+
+UNREAD = Unread()
+
+
+@dataclass(frozen=True)
+class Document:
+    """The values of a TOML text, where each stands, and what is wrong with its form.
+
+    `lost` names the tables ("" for the top of the file) in which something could not be read at
+    all, so that a key that is not in `data` may still stand in the text.
+    """
+
+    data: dict[str, Any]
+    findings: Findings
+    lost: frozenset[str] = frozenset()
+
+    def whole(self, table: str = "") -> bool:
+        """Whether every key of a table (the top of the file by default) is known."""
+        return table not in self.lost and EVERYWHERE not in self.lost
+
+
+def read_toml(text: str, file: str) -> Document:
+    """Read `text`; never raises. Form defects are in the document's findings."""
+    text = text.replace("\r\n", "\n")
+    found = statements(text)
+    findings = Findings(file, key_lines(found))
+    if not any(statement.bottomless for statement in found):
+        try:
+            return Document(tomllib.loads(text, parse_float=Decimals), findings)
+        except Refused as refused:
+            reason = str(refused)
+    else:
+        reason = "a name has too many dots"
+    salvage = _Salvage(findings)
+    for statement in found:
+        salvage.add(statement)
+    salvage.close(found, reason)
+    return Document(salvage.data, findings, frozenset(salvage.lost))
+
+
+class _Salvage:
+    """Reads statement by statement; `data` is what could be read."""
+
+    def __init__(self, findings: Findings) -> None:
+        self.data: dict[str, Any] = {}
+        self.lost: set[str] = set()
+        self._findings = findings
+        self._tables = Tables()
+        self._target: dict[str, Any] | None = self.data
+        self._first: dict[Path, int] = {}
+        self._unreadable = 0
+        self._noted = False
+
+    def add(self, statement: Statement) -> None:
+        value = _value_of(statement)
+        if isinstance(value, str):
+            self._refuse(statement, value)
+        if statement.tokens[-1].kind == "endless":
+            self.lost.add(EVERYWHERE)
+        if statement.brackets:
+            self._enter(statement)
+        elif statement.keys is None:
+            self.lost.add(str(self._tables.current[0]) if self._tables.current else "")
+        elif self._target is not None:
+            self._set(statement, UNREAD if isinstance(value, str) else value[0])
+
+    def close(self, found: tuple[Statement, ...], reason: str) -> None:
+        """Note what is left to say once all statements have been read."""
+        if self._unreadable > BADLY:
+            message = f"{self._unreadable - BADLY} more lines cannot be read"
+            self._findings.at(found[-1].line, message, "is this a problem file in TOML?")
+        if not self._noted:
+            self.lost.add(EVERYWHERE)
+            cure = "write every name once, under one heading"
+            self._findings.at(1, f"the file is not TOML: {reason}", cure)
+
+    def _refuse(self, statement: Statement, reason: str) -> None:
+        self._noted = True
+        self._unreadable += 1
+        if self._unreadable <= BADLY:
+            wrong = fault(statement, reason)
+            self._findings.at(wrong.line, wrong.message, wrong.cure)
+
+    def _enter(self, statement: Statement) -> None:
+        self._target = None
+        if statement.keys is None:
+            self.lost.add(EVERYWHERE)
+            return
+        again = statement.opens_list
+        path = self._tables.enter(statement.keys, again)
+        if not again and path in self._first:
+            name = shown(".".join(statement.keys))[1:-1]
+            self._twice(
+                statement, f"[{name}] stands twice", path, f"join the two under one [{name}]"
+            )
+        elif again and statement.brackets == "[":
+            self._note(statement, "[loads] holds one load of a list", "write [[loads]]")
+        self._first.setdefault(path, statement.line)
+        self._target = self._table(path)
+
+    def _table(self, path: Path) -> dict[str, Any] | None:
+        """The table at `path`, made where it is not there yet; None where something else is."""
+        here: Any = self.data
+        for step, following in zip(path, (*path[1:], ""), strict=True):
+            if isinstance(step, int):
+                if not isinstance(here, list) or step > len(here):
+                    return None
+                if step == len(here):
+                    here.append({})
+                here = here[step]
+            elif isinstance(here, dict):
+                here = here.setdefault(step, [] if isinstance(following, int) else {})
+            else:
+                return None
+        return here if isinstance(here, dict) else None
+
+    def _set(self, statement: Statement, value: Any) -> None:
+        assert statement.keys is not None
+        assert self._target is not None
+        path = (*self._tables.current, *statement.keys)
+        if path in self._first:
+            self._twice(statement, *_twice_words(path))
+            return
+        self._first[path] = statement.line
+        table: Any = self._target
+        for key in statement.keys[:-1]:
+            table = table.setdefault(key, {}) if isinstance(table, dict) else None
+        if not isinstance(table, dict) or statement.keys[-1] in table:
+            name = shown(".".join(statement.keys))[1:-1]
+            self._note(statement, f"{name} has a value twice", "keep one of them")
+            return
+        table[statement.keys[-1]] = value
+
+    def _twice(self, statement: Statement, message: str, path: Path, cure: str) -> None:
+        self._note(statement, f"{message}, first on line {self._first[path]}", cure)
+
+    def _note(self, statement: Statement, message: str, cure: str) -> None:
+        self._noted = True
+        self._findings.at(statement.line, message, cure)
+
+
+def _value_of(statement: Statement) -> list[Any] | str:
+    """The statement's value in a list of one (empty for a heading), or why it is refused."""
+    if statement.bottomless:
+        return "a name has too many dots"
+    try:
+        read: Any = tomllib.loads(statement.text, parse_float=Decimals)
+    except Refused as refused:
+        return str(refused)
+    if statement.brackets:
+        return []
+    for key in statement.keys or ():
+        read = read[key]
+    return [read]
+
+
+def _twice_words(path: Path) -> tuple[str, Path, str]:
+    """Message, path and cure for an entry that stands twice."""
+    name = shown(str(path[-1]))[1:-1]
+    if path[:-1] == ("joints",):
+        return f"joint {name} is named twice", path, "give one of them another name"
+    if path[:-1] == ("supports",):
+        return f"joint {name} has two supports", path, "keep one; a pin holds both ways"
+    if path[0] == "loads":
+        return f"the load has {name} twice", path, "keep one, or begin another load with [[loads]]"
+    return f"{name} stands twice", path, "keep one of them"

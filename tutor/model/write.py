@@ -1,0 +1,124 @@
+"""How is a problem written as a file that reads back as the same problem?"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterator
+from decimal import Decimal
+from fractions import Fraction
+from typing import Any
+
+from tutor.model.amounts import amount
+from tutor.model.parts import Load, Support
+from tutor.model.problem import Problem, Tolerance
+from tutor.model.text import lines, one_line
+from tutor.model.toml_read import Decimals
+from tutor.notation import Exact
+
+DECIMAL = re.compile(r"-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?")
+BARE = re.compile(r"[A-Za-z0-9_-]+")
+
+
+def write_problem(problem: Problem) -> str:
+    """TOML text, always in the same order, that loads as a problem equal to `problem`.
+
+    Characters that no file may hold (control characters, say) are left out of its texts. Whether
+    the problem itself is sound is not looked at. `source` is not written.
+    """
+    return "\n".join((*_head(problem), *_tables(problem))) + "\n"
+
+
+def _head(problem: Problem) -> Iterator[str]:
+    yield f"title = {_text(one_line(problem.title))}"
+    if problem.story:
+        yield f"story = {_text(lines(problem.story))}"
+    if problem.topics:
+        yield f"topics = {_texts(problem.topics)}"
+    if problem.level is not None:
+        yield f"level = {problem.level}"
+    if problem.id:
+        yield f"id = {_text(one_line(problem.id))}"
+    if problem.given:
+        yield f"given = {_texts(problem.given)}"
+    yield f"force = {_text(problem.force)}"
+    yield f"length = {_text(problem.length)}"
+    yield f"members = {_texts(tuple(_member(m.start, m.end) for m in problem.members))}"
+
+
+def _tables(problem: Problem) -> Iterator[str]:
+    yield "\n[joints]"
+    for joint in problem.joints:
+        yield f"{_key(joint.name)} = [{_number(joint.x)}, {_number(joint.y)}]"
+    yield "\n[supports]"
+    for support in problem.supports:
+        yield f"{_key(support.joint)} = {_support(support)}"
+    for load in problem.loads:
+        yield "\n[[loads]]"
+        yield from _load(load)
+    if problem.tolerance != Tolerance():
+        yield "\n[tolerance]"
+        yield f"silent = {_percent(problem.tolerance.silent)}"
+        yield f"remark = {_percent(problem.tolerance.remark)}"
+
+
+def _support(support: Support) -> str:
+    if support.anchor is not None:
+        x, y = support.anchor
+        return f"{{ link = [{_number(x)}, {_number(y)}] }}"
+    if support.angle is not None:
+        return f"{{ roller = {_number(support.angle)} }}"
+    return _text(support.kind)
+
+
+def _load(load: Load) -> Iterator[str]:
+    yield f"at = {_text(load.joint)}"
+    for way, size in load.pushes:
+        yield f"{way} = {_number(size)}"
+    if load.size is not None and load.angle is not None:
+        yield f"size = {_number(load.size)}"
+        yield f"angle = {_number(load.angle)}"
+
+
+def _member(start: str, end: str) -> str:
+    return start + end if len(start) == len(end) == 1 else f"{start}-{end}"
+
+
+def _key(name: str) -> str:
+    return name if BARE.fullmatch(name) else _text(name)
+
+
+def _texts(texts: tuple[str, ...]) -> str:
+    return f"[{', '.join(_text(one_line(text)) for text in texts)}]"
+
+
+def _text(text: str) -> str:
+    """A TOML basic string; JSON's escapes are a part of TOML's, DEL excepted."""
+    if "\n" in text:
+        inner = json.dumps(text, ensure_ascii=False)[1:-1].replace("\\n", "\n")
+        return f'"""\n{inner}"""'
+    return json.dumps(text, ensure_ascii=False)
+
+
+def _number(number: Exact) -> str:
+    """The number as it was written where that reads back as the same, else its value."""
+    for text in (number.text, str(number.fraction), repr(number.value)):
+        if DECIMAL.fullmatch(text):
+            plain: Any = int(text) if re.fullmatch(r"-?\d+", text) else Decimals(text)
+            if _same(amount(plain), number, text == number.text):
+                return text
+        if _same(amount(text), number, text == number.text):
+            return _text(text)
+    raise ValueError(f"the number {number.text!r} cannot be written")
+
+
+def _same(read: object, number: Exact, as_written: bool) -> bool:
+    if as_written:
+        return read == number
+    return isinstance(read, Exact) and read.value == number.value
+
+
+def _percent(fraction: float) -> str:
+    """The shortest decimal percentage that reads back as exactly this fraction."""
+    percent = Fraction(Decimal(repr(fraction))) * 100
+    return format(Decimal(percent.numerator) / Decimal(percent.denominator), "f")
