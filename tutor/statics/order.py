@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from tutor.model import Problem
@@ -45,7 +45,8 @@ class Order:
 
 def unknown_at(problem: Problem, joint: str, known: Iterable[str]) -> tuple[str, ...]:
     """The forces at `joint` that are not among `known`: members, then reactions."""
-    return tuple(force.name for force in _open(problem, joint, set(known)))
+    have = set(known)
+    return tuple(name for name in joint_body(problem, joint).unknowns if name not in have)
 
 
 def joint_order(problem: Problem, given: Iterable[str] | None = None) -> Order:
@@ -57,9 +58,14 @@ def joint_order(problem: Problem, given: Iterable[str] | None = None) -> Order:
     """
     known = set(reactions_from_whole(problem) if given is None else given)
     left = [joint.name for joint in problem.joints]
+    unknown = {
+        joint: [force for force in joint_body(problem, joint).forces if force.size is None]
+        for joint in left
+    }
     steps: list[Step] = []
     while True:
-        step = _next(problem, left, known, steps)
+        at = {joint: [f for f in unknown[joint] if f.name not in known] for joint in left}
+        step = _next(problem, at, steps)
         if step is None:
             break
         steps.append(step)
@@ -69,27 +75,24 @@ def joint_order(problem: Problem, given: Iterable[str] | None = None) -> Order:
     visits = [step for step in steps if not step.across]
     checks = tuple(step.joint for step in visits if not step.finds)
     solved = tuple(step.joint for step in visits if step.finds)
-    said = _said(problem, solved, checks, left, steps, known)
+    said = _said(solved, checks, at, steps)
     return Order((*solved, *checks), tuple(left), said, checks, tuple(steps))
 
 
-def _next(problem: Problem, left: list[str], known: set[str], steps: list[Step]) -> Step | None:
-    """The best next step: a joint with something to find, else one across a line, else a check."""
-    ready = [joint for joint in left if _solvable(_open(problem, joint, known))]
-    giving = [joint for joint in ready if _open(problem, joint, known)]
+def _next(problem: Problem, at: Mapping[str, list[Force]], steps: list[Step]) -> Step | None:
+    """The best next step: a joint with something to find, else one across a line, else a check.
+
+    `at` holds the unknown forces of each joint that is still to come.
+    """
+    giving = [joint for joint, unknown in at.items() if unknown and _solvable(unknown)]
     if giving:
         joint = _nearest(problem, giving, steps)
-        return Step(joint, unknown_at(problem, joint, known))
-    for joint in left:
-        alone = _alone(_open(problem, joint, known))
+        return Step(joint, tuple(force.name for force in at[joint]))
+    for joint, unknown in at.items():
+        alone = _alone(unknown)
         if alone is not None:
             return Step(joint, (alone,), across=True)
-    return Step(ready[0], ()) if ready else None
-
-
-def _open(problem: Problem, joint: str, known: set[str]) -> list[Force]:
-    forces = joint_body(problem, joint).forces
-    return [force for force in forces if force.size is None and force.name not in known]
+    return next((Step(joint, ()) for joint, unknown in at.items() if not unknown), None)
 
 
 def _solvable(unknown: list[Force]) -> bool:
@@ -124,26 +127,23 @@ def _nearest(problem: Problem, ready: list[str], steps: list[Step]) -> str:
 
 
 def _said(
-    problem: Problem,
     solved: tuple[str, ...],
     checks: tuple[str, ...],
-    stuck: list[str],
+    stuck: Mapping[str, list[Force]],
     steps: list[Step],
-    known: set[str],
 ) -> str:
     across = [f"{step.finds[0]} at {step.joint}" for step in steps if step.across]
-    aside = (
-        f" Where all unknown forces but one lie in one line, the sum across it gives {listed(across)}."
-        if across
-        else ""
-    )
-    order = ", ".join(solved) or "no joint"
+    aside = ""
+    if across:
+        gives = f"the sum across it gives {listed(across)}"
+        aside = f" Where all unknown forces but one lie in one line, {gives}."
     if not stuck:
         verb = "checks" if len(checks) == 1 else "check"
         tail = f"; {listed(checks)} {verb} the work" if checks else ""
-        return f"{order}{tail}.{aside}"
-    counts = listed([f"{joint} has {len(_open(problem, joint, known))}" for joint in stuck])
+        return f"{', '.join(solved) or 'Nothing is left to solve'}{tail}.{aside}"
+    counts = listed([f"{joint} has {len(unknown)}" for joint, unknown in stuck.items()])
+    start = f"{', '.join(solved)} can be solved; no other" if solved else "No"
     return (
-        f"{order} can be solved; no other joint has as few as two unknown forces in different "
-        f"lines: {counts}. A section through the truss may give the next force.{aside}"
+        f"{start} joint has as few as two unknown forces in different lines: {counts}. "
+        f"A section through the truss may give the next force.{aside}"
     )
