@@ -1,0 +1,135 @@
+"""Which lessons are kept, and where? Starting one, going on with one, and listing them all."""
+
+from __future__ import annotations
+
+import os
+import re
+import secrets
+import unicodedata
+from collections.abc import Callable
+from dataclasses import dataclass
+from datetime import datetime
+from pathlib import Path
+
+import platformdirs
+
+from tutor.records import disk, told
+from tutor.records.contents import Header, read_contents
+from tutor.records.journal import Clock, Journal, utc_now
+
+SUFFIX = ".jsonl"
+SLUG_LENGTH = 40
+NAMES_TRIED = 8
+
+
+@dataclass(frozen=True)
+class Kept:
+    """A lesson in the folder: enough to offer going on with it.
+
+    A file that cannot be read has a `notice` and no times; a damaged one has both. `title` and
+    `source` are as they were written: a screen shows them as plain text.
+    """
+
+    path: Path
+    problem: str = ""
+    title: str = ""
+    source: str = ""
+    started: datetime | None = None
+    last: datetime | None = None
+    events: int = 0
+    notice: str = ""
+
+    @property
+    def readable(self) -> bool:
+        """Whether there is a lesson in it that can be gone on with or looked at."""
+        return self.started is not None
+
+
+class Keep:
+    """The folder of the lessons: the user's data folder for pinjoint, or one of their choice."""
+
+    def __init__(self, folder: Path | None = None, *, clock: Clock = utc_now) -> None:
+        self.folder = data_folder() if folder is None else folder
+        self._clock = clock
+
+    def start(self, problem: str, title: str, source: str = "") -> Journal:
+        """A journal for a new lesson on a problem (its id or digest); unsaved if it cannot be kept."""
+        started = self._clock()
+        header = Header(problem, title, started, source)
+        for _ in range(NAMES_TRIED):
+            path = self.folder / file_name(title, started)
+            try:
+                return Journal.start(path, header, clock=self._clock)
+            except FileExistsError:
+                continue
+        why = told.not_saved("no free file name was found", self.folder)
+        return Journal.unsaved(header, why, clock=self._clock)
+
+    def resume(self, path: Path) -> Journal:
+        """The journal of a lesson that was listed here; never raises for what the file holds."""
+        return Journal.resume(path, clock=self._clock)
+
+    def lessons(self) -> tuple[Kept, ...]:
+        """All lessons, the one last worked on first, those that cannot be read at the end."""
+        try:
+            with os.scandir(self.folder) as entries:
+                paths = [self.folder / entry.name for entry in entries]
+        except FileNotFoundError:
+            return ()
+        except OSError as error:
+            return (Kept(self.folder, notice=told.cannot_read(self.folder, error)),)
+        found = [look_at(path) for path in sorted(paths) if path.suffix == SUFFIX]
+        readable = [kept for kept in found if kept.readable]
+        return (
+            *sorted(readable, key=last_of, reverse=True),
+            *(kept for kept in found if not kept.readable),
+        )
+
+
+def data_folder() -> Path:
+    """The folder that the platform provides for the data of this user's pinjoint."""
+    return Path(platformdirs.user_data_dir("pinjoint", appauthor=False))
+
+
+def look_at(path: Path) -> Kept:
+    """What a journal's file says of its lesson, without locking or changing it."""
+    try:
+        contents = read_contents(disk.read_file(path))
+    except OSError as error:
+        return Kept(path, notice=told.cannot_read(path, error))
+    notices = [told.unusable(contents, path), *told.damage(contents.faults)]
+    notice = " ".join(text for text in notices if text)
+    header = contents.header
+    if header is None:
+        return Kept(path, notice=notice)
+    last = contents.lines[-1].at if contents.lines else header.started
+    return Kept(
+        path,
+        header.problem,
+        header.title,
+        header.source,
+        header.started,
+        last,
+        len(contents.lines),
+        notice,
+    )
+
+
+def last_of(kept: Kept) -> float:
+    """When a lesson was last worked on, in seconds, for sorting."""
+    return kept.last.timestamp() if kept.last else 0.0
+
+
+def file_name(
+    title: str, started: datetime, token: Callable[[int], str] = secrets.token_hex
+) -> str:
+    """A name for a new journal from its title and day: lower-case letters, figures and hyphens."""
+    day = started.strftime("%Y-%m-%d")
+    return f"{slug(title)}-{day}-{token(4)}{SUFFIX}"
+
+
+def slug(title: str) -> str:
+    """The title in letters a to z and figures, joined by hyphens; `lesson` if nothing is left."""
+    letters = unicodedata.normalize("NFKD", title[: 4 * SLUG_LENGTH])
+    words = re.findall(r"[a-z0-9]+", letters.encode("ascii", "ignore").decode("ascii").lower())
+    return "-".join(words)[:SLUG_LENGTH].strip("-") or "lesson"
