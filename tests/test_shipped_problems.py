@@ -1,0 +1,327 @@
+"""Is every problem that ships sound, tidy enough to do by hand, and part of a set with some range?"""
+
+from __future__ import annotations
+
+import itertools
+import math
+import re
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from tutor.model import Member, Problem, defects, load_problem, load_set
+from tutor.statics import determinacy, joint_order, solve, zero_force
+
+FOLDER = Path(__file__).parents[1] / "problems" / "first-steps"
+FILES = sorted(path for path in FOLDER.glob("*.toml") if path.name != "set.toml")
+CLOSE = 1e-9
+
+
+@pytest.fixture(params=FILES, ids=lambda path: path.stem)
+def file(request: pytest.FixtureRequest) -> Path:
+    path: Path = request.param
+    return path
+
+
+@pytest.fixture
+def problem(file: Path) -> Problem:
+    return load_problem(file)
+
+
+def shipped() -> tuple[Problem, ...]:
+    return load_set(FOLDER).problems
+
+
+# What a slope, a force and a figure must be like for pencil and paper
+
+
+def run_and_rise(problem: Problem, member: Member) -> tuple[float, float]:
+    start, end = problem.joint[member.start].at, problem.joint[member.end].at
+    return abs(end[0] - start[0]), abs(end[1] - start[1])
+
+
+def tidy_slope(run: float, rise: float) -> bool:
+    """Level, upright, 3-4-5, 5-12-13, 45 degrees, 30 or 60 degrees."""
+    ratios = (0.0, 1.0, 3 / 4, 5 / 12, 1 / math.sqrt(3))
+    short, long = sorted((run, rise))
+    return any(math.isclose(short, ratio * long, abs_tol=CLOSE) for ratio in ratios)
+
+
+def tidy_force(value: float) -> bool:
+    """A whole number of halves, or of halves of the root of 2 or of 3."""
+    halves = (2 * value / root for root in (1.0, math.sqrt(2), math.sqrt(3)))
+    return any(math.isclose(half, round(half), abs_tol=1e-6) for half in halves)
+
+
+def extent(problem: Problem) -> float:
+    xs, ys = zip(*(joint.at for joint in problem.joints), strict=True)
+    return max(max(xs) - min(xs), max(ys) - min(ys))
+
+
+def distance_to(problem: Problem, joint: str, member: Member) -> float:
+    """How far a joint lies from the nearest place on a member."""
+    (x, y), (ax, ay) = problem.joint[joint].at, problem.joint[member.start].at
+    bx, by = problem.joint[member.end].at
+    dx, dy = bx - ax, by - ay
+    along = ((x - ax) * dx + (y - ay) * dy) / (dx * dx + dy * dy)
+    along = min(1.0, max(0.0, along))
+    return math.dist((x, y), (ax + along * dx, ay + along * dy))
+
+
+def cross(problem: Problem, one: Member, other: Member) -> bool:
+    """Whether two members cross, each between its ends."""
+    a, b, c, d = (problem.joint[j].at for j in (one.start, one.end, other.start, other.end))
+
+    def side(p: tuple[float, float], q: tuple[float, float], r: tuple[float, float]) -> float:
+        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
+
+    return side(a, b, c) * side(a, b, d) < 0 and side(c, d, a) * side(c, d, b) < 0
+
+
+def sizes(problem: Problem) -> set[float]:
+    """Every load size that the file gives."""
+    pushes = {size.value for load in problem.loads for _, size in load.pushes}
+    return pushes | {load.size.value for load in problem.loads if load.size is not None}
+
+
+# Each problem by itself
+
+
+def test_a_shipped_file_has_no_defect_and_no_warning(file: Path) -> None:
+    assert [str(defect) for defect in defects(file)] == []
+
+
+def test_a_shipped_problem_is_determinate_and_stable(problem: Problem) -> None:
+    count = determinacy(problem)
+    assert count.members + count.reactions == count.equations
+    assert set(solve(problem).values) == set(problem.unknowns)
+
+
+def test_a_shipped_problem_can_be_walked_joint_by_joint(problem: Problem) -> None:
+    order = joint_order(problem)
+    assert order.stuck == ()
+    assert not any(step.across for step in order.steps)
+    assert sorted(order.joints) == sorted(problem.joint)
+
+
+def test_a_shipped_problem_has_a_level_topics_and_a_story_of_one_to_three_sentences(
+    problem: Problem,
+) -> None:
+    assert problem.level in (1, 2, 3, 4)
+    assert problem.topics
+    assert len(set(problem.topics)) == len(problem.topics)
+    story = problem.story.strip()
+    assert story.endswith(".")
+    assert 1 <= len(re.findall(r"\.(?=\s|$)", story)) <= 3
+    assert "  " not in story
+
+
+def test_a_force_told_in_a_story_is_a_load_of_the_file(problem: Problem) -> None:
+    told = re.findall(r"(\d+(?:\.\d+)?) (kN|MN|N|kip|lb)\b", problem.story)
+    assert {unit for _, unit in told} <= {problem.force}
+    assert {float(number) for number, _ in told} <= sizes(problem)
+
+
+def test_the_forces_of_a_shipped_problem_can_be_carried_by_hand(problem: Problem) -> None:
+    untidy = {name: v for name, v in solve(problem).values.items() if not tidy_force(v)}
+    assert untidy == {}
+
+
+def test_the_members_of_a_shipped_problem_have_slopes_with_tidy_sines_and_cosines(
+    problem: Problem,
+) -> None:
+    untidy = [m.name for m in problem.members if not tidy_slope(*run_and_rise(problem, m))]
+    assert untidy == []
+
+
+def test_no_members_of_a_shipped_problem_cross(problem: Problem) -> None:
+    pairs = itertools.combinations(problem.members, 2)
+    assert [(a.name, b.name) for a, b in pairs if cross(problem, a, b)] == []
+
+
+def test_the_joints_of_a_shipped_problem_stand_clear_of_each_other_and_of_the_members(
+    problem: Problem,
+) -> None:
+    room = extent(problem) / 10
+    for one, other in itertools.combinations(problem.joints, 2):
+        assert math.dist(one.at, other.at) > room
+    for joint, member in itertools.product(problem.joint, problem.members):
+        if joint not in (member.start, member.end):
+            assert distance_to(problem, joint, member) > room
+
+
+def test_every_load_of_a_shipped_problem_pushes(problem: Problem) -> None:
+    assert sizes(problem)
+    assert min(sizes(problem)) > 0
+
+
+# The set as a whole
+
+
+def test_the_set_can_be_used_as_it_is_and_holds_at_least_fourteen_problems() -> None:
+    found = load_set(FOLDER)
+    assert not found.broken
+    assert not found.warnings
+    assert len(found.problems) == len(FILES) >= 14
+    assert found.title == "First steps at Wrenhythe harbour"
+
+
+def test_file_names_are_lower_case_words_with_hyphens() -> None:
+    assert [f.stem for f in FILES if not re.fullmatch(r"[a-z]+(-[a-z]+)*", f.stem)] == []
+
+
+def test_the_set_never_steps_down_a_level_and_goes_from_1_to_4() -> None:
+    levels = [problem.level for problem in shipped()]
+    assert levels == sorted(levels, key=lambda level: level or 0)
+    assert set(levels) == {1, 2, 3, 4}
+
+
+def test_no_two_problems_share_a_title_a_story_or_a_truss() -> None:
+    problems = shipped()
+    for facts in (
+        {problem.title for problem in problems},
+        {problem.story for problem in problems},
+        {frozenset(joint.at for joint in problem.joints) for problem in problems},
+    ):
+        assert len(facts) == len(problems)
+
+
+# The range of the set: each feature is there in at least one problem
+
+
+def members(count: int) -> Callable[[Problem], bool]:
+    return lambda problem: len(problem.members) == count
+
+
+def units(force: str, length: str) -> Callable[[Problem], bool]:
+    return lambda problem: (problem.force, problem.length) == (force, length)
+
+
+def wall_cantilever(problem: Problem) -> bool:
+    """A pin and a roller above each other, the rest of the truss to one side of them."""
+    kinds = sorted(support.kind for support in problem.supports)
+    held = {problem.joint[support.joint].x.value for support in problem.supports}
+    free = {joint.x.value for joint in problem.joints} - held
+    return kinds == ["pin", "roller"] and len(held) == 1 and min(free) > max(held)
+
+
+def load_with_two_components(problem: Problem) -> bool:
+    return any(len(load.pushes) == 2 for load in problem.loads)
+
+
+def load_by_size_and_angle(problem: Problem) -> bool:
+    return any(load.size is not None for load in problem.loads)
+
+
+def hangs_below_its_supports(problem: Problem) -> bool:
+    held = {problem.joint[support.joint].y.value for support in problem.supports}
+    loaded = {problem.joint[load.joint].y.value for load in problem.loads}
+    return max(loaded) < min(held)
+
+
+def link_support(problem: Problem) -> bool:
+    return any(support.kind == "link" for support in problem.supports)
+
+
+def inclined_roller(problem: Problem) -> bool:
+    return any(
+        support.kind == "roller" and support.angle is not None and support.angle.value % 90 != 0
+        for support in problem.supports
+    )
+
+
+def three_zero_force_members(problem: Problem) -> bool:
+    return len(zero_force(problem)) >= 3
+
+
+def asymmetrical(problem: Problem) -> bool:
+    """On a level pin and roller at its two ends, and yet not its own mirror image."""
+    xs = [joint.x.value for joint in problem.joints]
+    held = [problem.joint[support.joint] for support in problem.supports]
+    spans = {joint.x.value for joint in held} == {min(xs), max(xs)}
+    level = len({joint.y.value for joint in held}) == 1
+    middle = min(xs) + max(xs)
+    points = {(round(j.x.value, 9), round(j.y.value, 9)) for j in problem.joints}
+    return spans and level and points != {(round(middle - x, 9), y) for x, y in points}
+
+
+def parallel_chords_loaded_along_the_bottom(problem: Problem) -> bool:
+    """Two level chords, and a downward load on every bottom joint between the supports."""
+    heights = sorted({joint.y.value for joint in problem.joints})
+    held = {support.joint for support in problem.supports}
+    bottom = {joint.name for joint in problem.joints if joint.y.value == heights[0]} - held
+    loaded = {load.joint for load in problem.loads if load.vector[1] < 0}
+    return len(heights) == 2 and len(bottom) >= 3 and bottom <= loaded
+
+
+def every_member_found_from_the_far_end(problem: Problem) -> bool:
+    """With no reaction known, the joints can be walked from a free joint to the supports."""
+    order = joint_order(problem, given=())
+    held = {support.joint for support in problem.supports}
+    free = len(problem.joints) - len(held)
+    plain = not order.stuck and not any(step.across for step in order.steps)
+    return plain and free >= 3 and not held & set(order.joints[:free])
+
+
+def gives_the_reactions(problem: Problem) -> bool:
+    return "reactions" in problem.given
+
+
+def long_level_4(problem: Problem) -> bool:
+    return problem.level == 4 and 11 <= len(problem.members) <= 15
+
+
+def exact_roots(problem: Problem) -> bool:
+    return any("sqrt" in part.text for joint in problem.joints for part in (joint.x, joint.y))
+
+
+def exact_tangents(problem: Problem) -> bool:
+    return any("tan" in part.text for joint in problem.joints for part in (joint.x, joint.y))
+
+
+def long_joint_names(problem: Problem) -> bool:
+    return {"U1", "L2"} <= set(problem.joint)
+
+
+def sloping(*ratio: float) -> Callable[[Problem], bool]:
+    def there(problem: Problem) -> bool:
+        return any(
+            math.isclose(min(span) * ratio[1], max(span) * ratio[0], abs_tol=CLOSE)
+            for span in (run_and_rise(problem, member) for member in problem.members)
+        )
+
+    return there
+
+
+RANGE: dict[str, Callable[[Problem], bool]] = {
+    "three members": members(3),
+    "five members": members(5),
+    "a cantilever on a pin and a roller": wall_cantilever,
+    "a load with two components": load_with_two_components,
+    "a load given by size and angle": load_by_size_and_angle,
+    "its supports above its loads": hangs_below_its_supports,
+    "a link": link_support,
+    "an inclined roller": inclined_roller,
+    "three zero-force members": three_zero_force_members,
+    "no symmetry": asymmetrical,
+    "parallel chords with a load on each bottom joint": parallel_chords_loaded_along_the_bottom,
+    "kips and feet": units("kip", "ft"),
+    "pounds and feet": units("lb", "ft"),
+    "newtons and metres": units("N", "m"),
+    "every member found from the far end": every_member_found_from_the_far_end,
+    "its reactions given": gives_the_reactions,
+    "eleven to fifteen members at level 4": long_level_4,
+    "exact roots": exact_roots,
+    "exact tangents": exact_tangents,
+    "longer joint names": long_joint_names,
+    "a 3-4-5 slope": sloping(3, 4),
+    "a 5-12-13 slope": sloping(5, 12),
+    "a slope of 45 degrees": sloping(1, 1),
+    "a slope of 30 or 60 degrees": sloping(1, math.sqrt(3)),
+}
+
+
+@pytest.mark.parametrize("feature", RANGE)
+def test_some_problem_of_the_set_has(feature: str) -> None:
+    assert [problem.title for problem in shipped() if RANGE[feature](problem)]
