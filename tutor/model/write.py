@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import math
 import re
 from collections.abc import Iterator
 from decimal import Decimal
@@ -12,6 +13,7 @@ from typing import Any
 from tutor.model.amounts import amount
 from tutor.model.parts import Load, Support
 from tutor.model.problem import Problem, Tolerance
+from tutor.model.read_parts import member_name
 from tutor.model.text import lines, one_line
 from tutor.model.toml_read import Decimals
 from tutor.notation import Exact
@@ -43,7 +45,7 @@ def _head(problem: Problem) -> Iterator[str]:
         yield f"given = {_texts(problem.given)}"
     yield f"force = {_text(problem.force)}"
     yield f"length = {_text(problem.length)}"
-    yield f"members = {_texts(tuple(_member(m.start, m.end) for m in problem.members))}"
+    yield f"members = {_texts(tuple(member_name(m.start, m.end) for m in problem.members))}"
 
 
 def _tables(problem: Problem) -> Iterator[str]:
@@ -80,10 +82,6 @@ def _load(load: Load) -> Iterator[str]:
         yield f"angle = {_number(load.angle)}"
 
 
-def _member(start: str, end: str) -> str:
-    return start + end if len(start) == len(end) == 1 else f"{start}-{end}"
-
-
 def _key(name: str) -> str:
     return name if BARE.fullmatch(name) else _text(name)
 
@@ -105,17 +103,18 @@ def _number(number: Exact) -> str:
     for text in (number.text, str(number.fraction), repr(number.value)):
         if DECIMAL.fullmatch(text):
             plain: Any = int(text) if re.fullmatch(r"-?\d+", text) else Decimals(text)
-            if _same(amount(plain), number, text == number.text):
+            if _same(amount(plain), number):
                 return text
-        if _same(amount(text), number, text == number.text):
+        if _same(amount(text), number):
             return _text(text)
     raise ValueError(f"the number {number.text!r} cannot be written")
 
 
-def _same(read: object, number: Exact, as_written: bool) -> bool:
-    if as_written:
-        return read == number
-    return isinstance(read, Exact) and read.value == number.value
+def _same(read: object, number: Exact) -> bool:
+    """Whether what was read is the number: exactly, or to the last places for a surd."""
+    if not isinstance(read, Exact) or read.fraction != number.fraction:
+        return False
+    return read.fraction is not None or math.isclose(read.value, number.value, rel_tol=1e-12)
 
 
 def _percent(fraction: float) -> str:
