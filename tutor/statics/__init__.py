@@ -29,7 +29,7 @@ from tutor.statics.stability import (
     stability,
 )
 from tutor.statics.system import residuals
-from tutor.statics.zero import ZeroForce, zero_force
+from tutor.statics.zero import ZeroForce, shown_zero, zero_force
 
 __all__ = [
     "SUM_X",
@@ -60,6 +60,7 @@ __all__ = [
     "residuals",
     "solve",
     "stability",
+    "shown_zero",
     "symbolic",
     "unknown_at",
     "whole",

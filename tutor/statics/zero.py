@@ -52,6 +52,14 @@ def zero_force(problem: Problem, known: Iterable[str] = ()) -> tuple[ZeroForce, 
     return tuple(found)
 
 
+def shown_zero(problem: Problem, member: str, known: Iterable[str] = ()) -> tuple[ZeroForce, ...]:
+    """How `member` can be seen to be zero, at either end, with `known` being zero already."""
+    zero = set(known) - {member}
+    ends = (problem.member[member].start, problem.member[member].end)
+    seen = (_seen(problem, joint, member, zero) for joint in ends)
+    return tuple(one for one in seen if one is not None)
+
+
 def _next(problem: Problem, zero: set[str]) -> list[ZeroForce]:
     """What the first joint that shows something shows: one member, or both by rule "two"."""
     for joint in problem.joints:

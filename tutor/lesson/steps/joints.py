@@ -21,13 +21,15 @@ from tutor.lesson.steps.writing import (
     value_hints,
 )
 from tutor.lesson.trying import right, wrong
-from tutor.statics import zero_force
+from tutor.statics import shown_zero, zero_force
 
 RULES = {
     "two": "two members that are not in one line, and nothing else, meet here: both are zero",
     "three": "two of three members are in one line, and nothing else acts here: the third is zero",
-    "along": "two members meet here and what else acts lies along the other one: this one is zero",
+    "along": "all else that acts here lies in one line, and this member does not: it is zero",
 }
+
+SHOWN_BY = {"one": "along", "two-along": "along", "three-along": "along"}
 
 
 def ask(state: State) -> Ask:
@@ -125,8 +127,10 @@ def zero(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", f"There is no member {name}."),))
     place = f"zero {name}"
     known = {r.unknown for r in state.results if r.value == 0.0}
-    seen = [z for z in zero_force(state.problem, known) if z.member == name]
-    fitting = [z for z in seen if (z.rule if z.rule in ("two", "three") else "along") == rule]
+    chain = [z.member for z in zero_force(state.problem, known)]
+    before = chain[: chain.index(name)] if name in chain else []
+    seen = shown_zero(state.problem, name, known.union(before))
+    fitting = [z for z in seen if SHOWN_BY.get(z.rule, z.rule) == rule]
     if fitting:
         result = Result(name, "0", 0.0, 0.0, "zero-force")
         rest = tuple(r for r in state.results if r.unknown != name)
