@@ -1,5 +1,31 @@
-"""What did the student *type*? Text in, an equation over named unknowns out, with text spans."""
+"""What did the student *type*? Text in, an equation over named unknowns out, with text spans.
 
+It knows no problem: it is given a table of names. Text goes through look-alike characters
+(`characters`), symbols (`symbols`, with `words`, `digits`, `units` and `names`), the grammar
+(`line.lark`, `parser`), checks (`angles`, `dimension`) and `evaluate`. What cannot be read comes
+back as an `Unreadable` made from the table in `complaints`; nothing raises on what somebody typed.
+"""
+
+from tutor.notation.constant import read_number
 from tutor.notation.exact import Exact
+from tutor.notation.label import Label
+from tutor.notation.names import Names, spelling
+from tutor.notation.reading import Reading, Term, read_equation
+from tutor.notation.tree import Span
+from tutor.notation.unreadable import Unreadable
+from tutor.notation.value import ValueReading, read_value
 
-__all__ = ["Exact"]
+__all__ = [
+    "Exact",
+    "Label",
+    "Names",
+    "Reading",
+    "Span",
+    "Term",
+    "Unreadable",
+    "ValueReading",
+    "read_equation",
+    "read_number",
+    "read_value",
+    "spelling",
+]

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, Literal
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Span:
     """Columns `start` to `end` (exclusive, from 0) in the text as it was typed."""
 
@@ -15,7 +16,7 @@ class Span:
     end: int
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Number:
     """A number as typed; `radius` is half its last place where it may have been rounded, else 0."""
 
@@ -24,7 +25,7 @@ class Number:
     span: Span
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Name:
     """An unknown, by its one name."""
 
@@ -32,20 +33,20 @@ class Name:
     span: Span
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Pi:
     span: Span
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Unit:
-    """A unit factor, e.g. "kN", "m" or "kN*m"."""
+    """A unit factor: "kN", "m", "kN*m", and for angles "deg" or "rad"."""
 
     unit: str
     span: Span
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Call:
     """A function of one argument; `name` is one of sin, cos, tan, asin, acos, atan, sqrt."""
 
@@ -54,13 +55,13 @@ class Call:
     span: Span
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Negative:
     inner: Node
     span: Span
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Binary:
     operator: Literal["+", "-", "*", "/", "^"]
     left: Node
@@ -71,6 +72,72 @@ class Binary:
 Node = Number | Name | Pi | Unit | Call | Negative | Binary
 
 
-def to_sympy(node: Node) -> Any:
-    """The exact sympy expression of a constant tree; bare angles are in degrees."""
-    raise NotImplementedError
+def with_span(node: Node, span: Span) -> Node:
+    """The same node with another span (brackets around an expression belong to its text)."""
+    kind: Callable[..., Node] = type(node)
+    fields = type(node).__match_args__[:-1]
+    return kind(*[getattr(node, field) for field in fields], span)
+
+
+def children(node: Node) -> tuple[Node, ...]:
+    """The nodes directly below `node`, from left to right."""
+    if isinstance(node, Binary):
+        return node.left, node.right
+    if isinstance(node, Negative):
+        return (node.inner,)
+    if isinstance(node, Call):
+        return (node.argument,)
+    return ()
+
+
+def to_sympy(
+    node: Node, size: Callable[[str], Fraction] | None = None, degrees: bool = True
+) -> Any:
+    """The exact sympy expression of a constant tree; bare angles are in degrees.
+
+    `size` gives a force or length unit in the problem's own; a tree without such units needs none.
+    With `degrees` false, bare angles are in radians. Decimals are the rationals they spell,
+    whatever their rounding. Raises TypeError for a tree with a name, or a unit and no `size`.
+    """
+    import sympy  # slow to import, and most lines are judged without it
+
+    half_turn = sympy.Integer(180) if degrees else sympy.pi
+
+    def rational(number: Fraction) -> Any:
+        return sympy.Rational(number.numerator, number.denominator)
+
+    def convert(node: Node) -> Any:
+        match node:
+            case Number(value):
+                return rational(value)
+            case Pi():
+                return sympy.pi
+            case Unit("deg"):
+                return half_turn / 180
+            case Unit("rad"):
+                return half_turn / sympy.pi
+            case Unit(unit) if size is not None:
+                return rational(size(unit))
+            case Negative(inner):
+                return -convert(inner)
+            case Call("sqrt", argument):
+                return sympy.sqrt(convert(argument))
+            case Call("sin" | "cos" | "tan" as name, argument):
+                return getattr(sympy, name)(convert(argument) * sympy.pi / half_turn)
+            case Call(name, argument):
+                return getattr(sympy, name)(convert(argument)) * half_turn / sympy.pi
+            case Binary(operator, left, right):
+                return _SYMPY_OPERATORS[operator](convert(left), convert(right))
+            case _:
+                raise TypeError(f"not a constant: {node}")
+
+    return convert(node)
+
+
+_SYMPY_OPERATORS: Mapping[str, Callable[[Any, Any], Any]] = {
+    "+": lambda left, right: left + right,
+    "-": lambda left, right: left - right,
+    "*": lambda left, right: left * right,
+    "/": lambda left, right: left / right,
+    "^": lambda left, right: left**right,
+}

@@ -1,0 +1,84 @@
+"""Which plain character does a typed one look like? One for one, so that columns never move."""
+
+from __future__ import annotations
+
+import unicodedata
+
+_ALIKE = {
+    # Cyrillic and Greek letters that look like Latin ones
+    "А": "A", "В": "B", "С": "C", "Е": "E", "Н": "H", "І": "I", "Ј": "J", "К": "K", "М": "M",
+    "О": "O", "Р": "P", "Ѕ": "S", "Т": "T", "Х": "X", "У": "Y", "а": "a", "с": "c", "е": "e",
+    "һ": "h", "і": "i", "ј": "j", "о": "o", "р": "p", "ѕ": "s", "х": "x", "у": "y",
+    "Α": "A", "Β": "B", "Ε": "E", "Ζ": "Z", "Η": "H", "Ι": "I", "Κ": "K", "Μ": "M", "Ν": "N",
+    "Ο": "O", "Ρ": "P", "Τ": "T", "Υ": "Y", "Χ": "X", "ο": "o",
+    # signs
+    "−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-", "‒": "-", "﹣": "-",
+    "×": "*", "·": "*", "∙": "*", "⋅": "*", "•": "*", "∗": "*", "✕": "*", "⨯": "*",
+    "÷": "/", "∕": "/", "⁄": "/", "∶": ":", "∑": "Σ", "º": "°", "˚": "°", "ϖ": "π",
+    "’": "'", "′": "'", "‘": "'", "＿": "_",
+    # spaces
+    "\t": " ", "\u00a0": " ", "\u2002": " ", "\u2003": " ", "\u2004": " ", "\u2005": " ",
+    "\u2006": " ", "\u2007": " ", "\u2008": " ", "\u2009": " ", "\u200a": " ", "\u202f": " ",
+    "\u205f": " ", "\u3000": " ",
+    # letters and figures below the line
+    "ₓ": "x", "ₐ": "a", "ₑ": "e", "ₕ": "h", "ₖ": "k", "ₗ": "l", "ₘ": "m", "ₙ": "n", "ₒ": "o",
+    "ₚ": "p", "ₛ": "s", "ₜ": "t", "ᵢ": "i", "ⱼ": "j", "ᵣ": "r", "ᵤ": "u", "ᵥ": "v",
+    "₀": "0", "₁": "1", "₂": "2", "₃": "3", "₄": "4", "₅": "5", "₆": "6", "₇": "7", "₈": "8",
+    "₉": "9",
+}  # fmt: skip
+_TABLE = str.maketrans(_ALIKE)
+
+RAISED = {"⁰": 0, "¹": 1, "²": 2, "³": 3, "⁴": 4, "⁵": 5, "⁶": 6, "⁷": 7, "⁸": 8, "⁹": 9}
+"""Figures above the line: powers, which must not be read as plain figures."""
+
+
+def plain(text: str) -> str:
+    """`text` with look-alike characters replaced, character for character."""
+    if text.isascii() and "\t" not in text:
+        return text
+    text = text.translate(_TABLE)
+    return text if text.isascii() else "".join(map(_compatible, text))
+
+
+def _compatible(char: str) -> str:
+    """The ASCII character that `char` is a full-width or styled form of, or else `char` itself."""
+    if char.isascii() or char in RAISED or char in "°πΣ√":
+        return char
+    same = unicodedata.normalize("NFKC", char)
+    return same if len(same) == 1 and (same.isascii() or same in "πΣ") else char
+
+
+def hidden(char: str) -> bool:
+    """Whether a character shows nothing: a control, a zero-width or a direction mark."""
+    return unicodedata.category(char) in ("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp")
+
+
+def shown(text: str, width: int = 40) -> str:
+    """`text` fit to be printed in a message: hidden characters named, a long text shortened."""
+    if len(text) > width:
+        text = text[: width - 1] + "…"
+    return "".join(described(char) if hidden(char) else char for char in text)
+
+
+def described(char: str) -> str:
+    """A hidden character by code point and, where it has one, by name."""
+    name = _CONTROL_NAMES.get(char) or unicodedata.name(char, "").lower()
+    code = f"U+{ord(char):04X}"
+    return f"{name} ({code})" if name else code
+
+
+_CONTROL_NAMES = {
+    "\x00": "null",
+    "\x07": "bell",
+    "\x08": "backspace",
+    "\n": "line break",
+    "\r": "carriage return",
+    "\x1b": "escape",
+    "\x7f": "delete",
+}
+
+
+def columns(text: str) -> int:
+    """How many terminal columns printable `text` takes."""
+    wide = sum(unicodedata.east_asian_width(char) in "WF" for char in text)
+    return len(text) + wide - sum(unicodedata.combining(char) != 0 for char in text)

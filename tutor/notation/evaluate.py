@@ -1,0 +1,275 @@
+"""Which terms does a tree add up to, and within which interval does each number lie?
+
+Numbers come out as floats in the problem's own units. A radius is the half width of the interval in
+which a number lies if every decimal and long integer in it was rounded to its last place; the
+radii of parts add up, so the interval is never too narrow to first order.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, NamedTuple
+
+from tutor.notation.digits import LARGEST
+from tutor.notation.tree import Binary, Call, Name, Negative, Node, Number, Pi, Span, Unit
+from tutor.notation.units import measure
+from tutor.notation.unreadable import Broken
+
+_NOTHING = 1e-13
+_R2, _R3 = math.sqrt(2) / 2, math.sqrt(3) / 2
+_SINES = {0.0: 0.0, 30.0: 0.5, 45.0: _R2, 60.0: _R3, 90.0: 1.0}
+_SINES |= {180.0 - angle: sine for angle, sine in _SINES.items()}
+_SINES |= {180.0 + angle: -sine for angle, sine in _SINES.items() if angle < 180}
+_COSINES = {(450.0 - angle) % 360.0: sine for angle, sine in _SINES.items()}
+
+
+class Part(NamedTuple):
+    """One term: `value` times the unknown `name`, or a number where `name` is None."""
+
+    name: str | None
+    value: float
+    radius: float
+    span: Span
+    units: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """What bare numbers mean: the problem's units, and whether bare angles are in degrees."""
+
+    force: str
+    length: str
+    degrees: bool = True
+
+
+def parts(node: Node, frame: Frame) -> list[Part]:
+    """The terms of a tree. Raises Broken where it is not linear, has no value or is too large."""
+    return _RULES[type(node)](node, frame)
+
+
+def constant(node: Node, frame: Frame) -> Part:
+    """The one number that a tree without names comes to; raises Broken as `parts`."""
+    return _merged(parts(node, frame), node)
+
+
+def _merged(found: list[Part], node: Node) -> Part:
+    if len(found) == 1:
+        return found[0]
+    value = math.fsum(part.value for part in found)
+    if abs(value) <= _NOTHING * math.fsum(abs(part.value) for part in found):
+        value = 0.0
+    radius = math.fsum(part.radius for part in found)
+    units = next((part.units for part in found if part.units), None)
+    return Part(None, _bounded(value, node), radius, node.span, units)
+
+
+def _named(found: list[Part]) -> bool:
+    return any(part.name is not None for part in found)
+
+
+def _bounded(value: float, node: Node) -> float:
+    if not -LARGEST <= value <= LARGEST:
+        raise Broken("too-big", node.span.start, node.span.end)
+    return value
+
+
+def _number(node: Number, frame: Frame) -> list[Part]:
+    return [Part(None, float(node.value), float(node.radius), node.span)]
+
+
+def _name(node: Name, frame: Frame) -> list[Part]:
+    return [Part(node.name, 1.0, 0.0, node.span)]
+
+
+def _pi(node: Pi, frame: Frame) -> list[Part]:
+    return [Part(None, math.pi, 0.0, node.span)]
+
+
+def _unit(node: Unit, frame: Frame) -> list[Part]:
+    unit = node.unit
+    if unit == "deg":
+        return [Part(None, 1.0 if frame.degrees else math.pi / 180, 0.0, node.span)]
+    if unit == "rad":
+        return [Part(None, 180 / math.pi if frame.degrees else 1.0, 0.0, node.span)]
+    value = measure(unit, frame.force, frame.length).value
+    return [Part(None, value, 0.0, node.span, unit)]
+
+
+def _negative(node: Negative, frame: Frame) -> list[Part]:
+    return [part._replace(value=-part.value) for part in parts(node.inner, frame)]
+
+
+def _binary(node: Binary, frame: Frame) -> list[Part]:
+    return _OPERATORS[node.operator](node, frame)
+
+
+def _sum(node: Binary, frame: Frame) -> list[Part]:
+    return parts(node.left, frame) + parts(node.right, frame)
+
+
+def _difference(node: Binary, frame: Frame) -> list[Part]:
+    right = [part._replace(value=-part.value) for part in parts(node.right, frame)]
+    return parts(node.left, frame) + right
+
+
+def _product(node: Binary, frame: Frame) -> list[Part]:
+    left, right = parts(node.left, frame), parts(node.right, frame)
+    if _named(right):
+        if _named(left):
+            raise Broken("nonlinear", node.span.start, node.span.end)
+        left, right = right, [_merged(left, node.left)]
+    elif len(right) > 1:
+        right = [_merged(right, node.right)]
+    if len(left) > 1 and not _named(left):
+        left = [_merged(left, node.left)]
+    factor = right[0]
+    return [_times(part, factor, node, part.span if len(left) > 1 else node.span) for part in left]
+
+
+def _times(part: Part, factor: Part, node: Node, span: Span) -> Part:
+    value, size = part.value * factor.value, abs(factor.value)
+    radius = part.radius * (size + factor.radius) + abs(part.value) * factor.radius
+    return Part(part.name, _bounded(value, node), radius, span, _joined(part, "*", factor))
+
+
+def _quotient(node: Binary, frame: Frame) -> list[Part]:
+    left, right = parts(node.left, frame), parts(node.right, frame)
+    if _named(right):
+        raise Broken("nonlinear/divide", node.span.start, node.span.end)
+    divisor = _merged(right, node.right)
+    if divisor.value == 0:
+        raise Broken("divide-by-zero", node.span.start, node.span.end)
+    if len(left) > 1 and not _named(left):
+        left = [_merged(left, node.left)]
+    return [_over(part, divisor, node, part.span if len(left) > 1 else node.span) for part in left]
+
+
+def _over(part: Part, divisor: Part, node: Node, span: Span) -> Part:
+    value, size = part.value / divisor.value, abs(divisor.value)
+    radius = 0.0
+    if part.radius or divisor.radius:
+        nearest = size - divisor.radius
+        radius = (part.radius + abs(value) * divisor.radius) / (
+            nearest if 2 * nearest > size else size
+        )
+    return Part(part.name, _bounded(value, node), radius, span, _joined(part, "/", divisor))
+
+
+def _joined(one: Part, sign: str, other: Part) -> str | None:
+    if other.units is None:
+        return one.units
+    return f"{one.units}{sign}{other.units}" if one.units else other.units
+
+
+def _power(node: Binary, frame: Frame) -> list[Part]:
+    found = parts(node.left, frame)
+    assert isinstance(node.right, Number)
+    exponent = float(node.right.value)
+    if _named(found):
+        if exponent == 1:
+            return found
+        raise Broken("nonlinear/power", node.span.start, node.span.end)
+    base = _merged(found, node.left)
+    if base.value == 0 and exponent < 0:
+        raise Broken("divide-by-zero", node.span.start, node.span.end)
+    if base.value < 0 and exponent % 1:
+        raise Broken("undefined", node.span.start, node.span.end)
+    return [_through(lambda x: float(x**exponent), base, node, positive=bool(exponent % 1))]
+
+
+def _through(
+    function: Callable[[float], float], inner: Part, node: Node, positive: bool = False
+) -> Part:
+    """The function of a number, with the largest change that its interval allows."""
+    try:
+        value = function(inner.value)
+    except OverflowError:
+        raise Broken("too-big", node.span.start, node.span.end) from None
+    radius = 0.0
+    if inner.radius:
+        radius = max(
+            _change(function, value, inner.value + step, positive)
+            for step in (-inner.radius, inner.radius)
+        )
+    return Part(None, _bounded(value, node), radius, node.span, inner.units)
+
+
+def _change(function: Callable[[float], float], value: float, at: float, positive: bool) -> float:
+    """How far the function moves from `value`, 0 where it is not defined so far out."""
+    try:
+        changed = function(max(at, 0.0) if positive else at)
+    except (ValueError, ZeroDivisionError, OverflowError):
+        return 0.0
+    return min(abs(changed - value), float(LARGEST))
+
+
+def _call(node: Call, frame: Frame) -> list[Part]:
+    found = parts(node.argument, frame)
+    if _named(found):
+        raise Broken("nonlinear/function", node.span.start, node.span.end)
+    inner = _merged(found, node.argument)
+    function = (_IN_DEGREES if frame.degrees else _IN_RADIANS)[node.name]
+    try:
+        return [_through(function, inner, node, positive=node.name == "sqrt")]
+    except (ValueError, ZeroDivisionError):
+        raise Broken("undefined", node.span.start, node.span.end) from None
+
+
+def _sine(angle: float) -> float:
+    sine = _SINES.get(angle % 360.0)
+    return math.sin(math.radians(angle)) if sine is None else sine
+
+
+def _cosine(angle: float) -> float:
+    cosine = _COSINES.get(angle % 360.0)
+    return math.cos(math.radians(angle)) if cosine is None else cosine
+
+
+def _tangent(angle: float) -> float:
+    turn = angle % 180.0
+    if turn in _SINES:
+        return _sine(turn) / _cosine(turn) if turn != 45.0 else 1.0
+    return math.tan(math.radians(turn))
+
+
+def _clamped(ratio: float) -> float:
+    """A ratio that rounding of floats has put just outside -1 to 1, put back."""
+    return math.copysign(1.0, ratio) if 1.0 < abs(ratio) < 1.0 + 1e-12 else ratio
+
+
+_IN_RADIANS: dict[str, Callable[[float], float]] = {
+    "sin": math.sin,
+    "cos": math.cos,
+    "tan": math.tan,
+    "asin": lambda ratio: math.asin(_clamped(ratio)),
+    "acos": lambda ratio: math.acos(_clamped(ratio)),
+    "atan": math.atan,
+    "sqrt": math.sqrt,
+}
+_IN_DEGREES: dict[str, Callable[[float], float]] = {
+    "sin": _sine,
+    "cos": _cosine,
+    "tan": _tangent,
+    "asin": lambda ratio: math.degrees(math.asin(_clamped(ratio))),
+    "acos": lambda ratio: math.degrees(math.acos(_clamped(ratio))),
+    "atan": lambda ratio: math.degrees(math.atan(ratio)),
+    "sqrt": math.sqrt,
+}
+_OPERATORS: dict[str, Callable[[Binary, Frame], list[Part]]] = {
+    "+": _sum,
+    "-": _difference,
+    "*": _product,
+    "/": _quotient,
+    "^": _power,
+}
+_RULES: dict[type, Callable[[Any, Frame], list[Part]]] = {
+    Number: _number,
+    Name: _name,
+    Pi: _pi,
+    Unit: _unit,
+    Negative: _negative,
+    Binary: _binary,
+    Call: _call,
+}

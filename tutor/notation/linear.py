@@ -1,0 +1,55 @@
+"""What is the linear form of an equation exactly? The slow way, in sympy numbers."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from tutor.notation.evaluate import Frame
+from tutor.notation.tree import Binary, Name, Negative, Node, to_sympy
+from tutor.notation.units import measure
+
+Form = dict[str | None, Any]
+
+
+def exact_linear(left: Node, right: Node, frame: Frame) -> Form:
+    """Coefficients by unknown of left side less right side, the number part under None.
+
+    Both trees must be linear, as those of a `Reading` are.
+    """
+    return {None: 0, **_sum(_form(left, frame), _form(right, frame), -1)}
+
+
+def _form(node: Node, frame: Frame) -> Form:
+    match node:
+        case Name(name):
+            return {name: 1}
+        case Negative(inner):
+            return _scaled(_form(inner, frame), -1)
+        case Binary("+", left, right):
+            return _sum(_form(left, frame), _form(right, frame), 1)
+        case Binary("-", left, right):
+            return _sum(_form(left, frame), _form(right, frame), -1)
+        case Binary("*", left, right):
+            one, other = _form(left, frame), _form(right, frame)
+            return _scaled(one, other[None]) if set(other) == {None} else _scaled(other, one[None])
+        case Binary("/", left, right):
+            return _scaled(_form(left, frame), 1 / _form(right, frame)[None])
+        case Binary("^", left, right) if set(form := _form(left, frame)) != {None}:
+            return form
+        case _:
+            return {None: to_sympy(node, lambda unit: _size(unit, frame), frame.degrees)}
+
+
+def _size(unit: str, frame: Frame) -> Any:
+    return measure(unit, frame.force, frame.length).size
+
+
+def _scaled(form: Form, factor: Any) -> Form:
+    return {name: value * factor for name, value in form.items()}
+
+
+def _sum(one: Form, other: Form, sign: int) -> Form:
+    total = dict(one)
+    for name, value in other.items():
+        total[name] = total.get(name, 0) + sign * value
+    return total

@@ -1,0 +1,176 @@
+"""How do symbols join into a tree? The grammar is `line.lark`; this builds nodes and complains."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import lru_cache
+from importlib import resources
+from typing import Any, cast
+
+from lark import Lark, Transformer, UnexpectedToken, v_args
+
+from tutor.notation.rational import rational
+from tutor.notation.symbols import OPERANDS, Applied, Symbol
+from tutor.notation.tree import (
+    Binary,
+    Call,
+    Name,
+    Negative,
+    Node,
+    Number,
+    Span,
+    children,
+    with_span,
+)
+from tutor.notation.unreadable import Broken
+
+HIGHEST_POWER = 6
+
+
+def parse_equation(symbols: list[Symbol], text: str) -> tuple[Node, Node]:
+    """The two sides of an equation; raises Broken."""
+    left, right = _parse(symbols, "equation", text)
+    return left, right
+
+
+def parse_expression(symbols: list[Symbol], text: str) -> Node:
+    """One expression without an = sign; raises Broken."""
+    return cast(Node, _parse(symbols, "expression", text))
+
+
+def _parse(symbols: list[Symbol], start: str, text: str) -> Any:
+    feed = _parser().parse_interactive(start=start).feed_token
+    end = Symbol("$END", "", len(text), len(text))
+    result, fed = None, 0
+    try:
+        for symbol in (*symbols, end):
+            result = feed(cast(Any, symbol))
+            fed += 1
+    except UnexpectedToken:
+        raise _misplaced(symbols, fed, end, text) from None
+    return result
+
+
+@lru_cache(maxsize=1)
+def _parser() -> Lark:
+    grammar = resources.files("tutor.notation").joinpath("line.lark").read_text("utf-8")
+    return Lark(
+        grammar,
+        parser="lalr",
+        lexer="basic",
+        start=["equation", "expression"],
+        transformer=_Builder(),
+        maybe_placeholders=False,
+    )
+
+
+@v_args(inline=True)
+class _Builder(Transformer[Any, Any]):
+    """Makes a node of every rule as soon as it is complete."""
+
+    def equation(self, left: Node, right: Node) -> tuple[Node, Node]:
+        return left, right
+
+    def expression(self, inner: Node) -> Node:
+        return inner
+
+    def leaf(self, symbol: Symbol) -> Node:
+        return cast(Node, symbol.value)
+
+    fraction = leaf
+
+    def plus(self, left: Node, right: Node) -> Node:
+        return Binary("+", left, right, Span(left.span.start, right.span.end))
+
+    def minus(self, left: Node, right: Node) -> Node:
+        return Binary("-", left, right, Span(left.span.start, right.span.end))
+
+    def times(self, left: Node, right: Node) -> Node:
+        return Binary("*", left, right, Span(left.span.start, right.span.end))
+
+    def over(self, left: Node, right: Node) -> Node:
+        return Binary("/", left, right, Span(left.span.start, right.span.end))
+
+    def negative(self, inner: Node) -> Node:
+        return Negative(inner, inner.span)
+
+    def measured(self, inner: Node, symbol: Symbol) -> Node:
+        span = Span(inner.span.start, symbol.end)
+        if symbol.type == "UNIT" and isinstance(inner, Name):
+            raise Broken("unit", symbol.start, symbol.end)
+        if symbol.type == "ANGLE" and isinstance(inner, Name):
+            raise Broken("angle/alone", symbol.start, symbol.end)
+        return Binary("*", inner, symbol.value, span)
+
+    def bracket(self, opened: Symbol, inner: Node, closed: Symbol) -> Node:
+        return with_span(inner, Span(opened.start, closed.end))
+
+    def call(self, symbol: Symbol, argument: Node, angle: Symbol | None = None) -> Node:
+        applied: Applied = symbol.value
+        end = argument.span.end if angle is None else angle.end
+        if angle is not None and applied.name in ("sin", "cos", "tan"):
+            argument = Binary("*", argument, angle.value, Span(argument.span.start, end))
+        elif angle is not None and (applied.name == "sqrt" or angle.value.unit == "rad"):
+            raise Broken("angle/inverse", symbol.start, end)
+        call = Call(applied.name, argument, Span(symbol.start, end))
+        if applied.power == 1:
+            return call
+        power = Number(Fraction(applied.power), Fraction(0), Span(symbol.start, symbol.end))
+        return Binary("^", call, power, call.span)
+
+    bare_call = call
+
+    def unclear_power(self, base: Node, exponent: Node) -> Node:
+        raise Broken("ambiguous/power", exponent.span.start, exponent.span.end)
+
+    def power(self, base: Node, exponent: Node) -> Node:
+        span = exponent.span
+        if _contains(exponent, Name):
+            raise Broken("power/unknown", span.start, span.end)
+        value = rational(exponent)
+        if value is None or value.denominator > 2 or abs(value) > HIGHEST_POWER:
+            raise Broken("power", span.start, span.end)
+        if abs(value) * _highest_power(base) > HIGHEST_POWER:
+            raise Broken("power", span.start, span.end)
+        exact = Number(value, Fraction(0), span)
+        return Binary("^", base, exact, Span(base.span.start, span.end))
+
+
+def _contains(node: Node, kind: type) -> bool:
+    return isinstance(node, kind) or any(_contains(child, kind) for child in children(node))
+
+
+def _highest_power(node: Node) -> Fraction:
+    """The largest power that powers inside powers reach, so that no number grows without bound."""
+    inner = max((_highest_power(child) for child in children(node)), default=Fraction(1))
+    if isinstance(node, Binary) and node.operator == "^":
+        assert isinstance(node.right, Number)
+        return max(abs(node.right.value), Fraction(1)) * _highest_power(node.left)
+    return inner
+
+
+def _misplaced(symbols: list[Symbol], index: int, end: Symbol, text: str) -> Broken:
+    """What is wrong about the symbol at `index`, which cannot follow the one before it."""
+    symbol = symbols[index] if index < len(symbols) else end
+    previous = symbols[index - 1] if index else None
+    before = previous.type if previous else ""
+    start, stop = symbol.start, symbol.end
+    said = text[previous.start : previous.end] if previous else ""
+    if symbol.type == "$END" and before == "_EQUAL":
+        assert previous is not None
+        return Broken("empty-side", start, stop, side="right of")
+    if symbol.type == "_EQUAL" and not before:
+        return Broken("empty-side", start, stop, side="left of")
+    if before == "FUNCTION":
+        return Broken("argument", start, stop, before=said)
+    if symbol.type == "ANGLE" and before not in ("ANGLE", "UNIT"):
+        return Broken("angle/alone", start, stop)
+    if before and before not in OPERANDS and before not in ("OPEN", "_EQUAL"):
+        if symbol.type in ("$END", "CLOSE", "_EQUAL"):
+            return Broken("unfinished", start, stop, before=said)
+        return Broken("operator", start, stop, before=said)
+    if before in ("", "OPEN", "_EQUAL") and symbol.type in ("_TIMES", "_OVER", "_POWER"):
+        return Broken("operator/first", start, stop)
+    if symbol.type == "UNIT":
+        return Broken("unit", start, stop)
+    return Broken("order", start, stop, before=said)

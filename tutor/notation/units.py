@@ -1,0 +1,132 @@
+"""How large is a unit of force or length, and how may it be spelled?
+
+Sources: the SI; the international avoirdupois pound 0.45359237 kg and standard gravity
+9.80665 m/s2, which make the pound-force 4.4482216152605 N exactly; the international inch 0.0254 m
+(NIST Special Publication 811, Appendix B; values from memory).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import lru_cache
+from itertools import product
+
+NEWTONS: Mapping[str, Fraction] = {
+    "N": Fraction(1),
+    "kN": Fraction(1000),
+    "MN": Fraction(1_000_000),
+    "lb": Fraction("4.4482216152605"),
+    "kip": Fraction("4448.2216152605"),
+}
+METRES: Mapping[str, Fraction] = {
+    "mm": Fraction(1, 1000),
+    "cm": Fraction(1, 100),
+    "m": Fraction(1),
+    "in": Fraction("0.0254"),
+    "ft": Fraction("0.3048"),
+}
+OTHER_UNITS = frozenset(
+    [
+        "kg",
+        "g",
+        "t",
+        "Pa",
+        "kPa",
+        "MPa",
+        "GPa",
+        "psi",
+        "ksi",
+        "psf",
+        "km",
+        "dm",
+        "um",
+        "µm",
+        "nm",
+        "mN",
+        "GN",
+        "GPa",
+        "yd",
+        "mi",
+        "lbm",
+        "slug",
+        "kgf",
+        "tf",
+        "s",
+        "min",
+        "h",
+        "J",
+        "W",
+        "dyn",
+        "dyne",
+        "ton",
+        "tons",
+        "tonne",
+        "tonnes",
+        "newton",
+        "newtons",
+        "grad",
+    ]
+)
+"""Units that students write and that stand for no force or length a truss here is given in."""
+
+_ALIASES: Mapping[str, str] = {
+    "lbf": "lb", "lbs": "lb", "pound": "lb", "pounds": "lb", "kips": "kip", "kipf": "kip",
+    "inch": "in", "inches": "in", "foot": "ft", "feet": "ft",
+}  # fmt: skip
+_ANGLES: Mapping[str, str] = {
+    "°": "deg", "deg": "deg", "degs": "deg", "degree": "deg", "degrees": "deg",
+    "rad": "rad", "rads": "rad", "radian": "rad", "radians": "rad",
+}  # fmt: skip
+
+
+def _spellings() -> dict[str, str]:
+    single = {name: name for name in (*NEWTONS, *METRES)} | dict(_ALIASES)
+    forces = [word for word, unit in single.items() if unit in NEWTONS and len(word) < 4]
+    lengths = [word for word, unit in single.items() if unit in METRES and len(word) < 3]
+    joined = {a + b: f"{single[a]}*{single[b]}" for a, b in product(forces, lengths)}
+    turned = {
+        b + a: f"{single[a]}*{single[b]}"
+        for a, b in product(("lb", "lbf", "lbs", "kip"), ("in", "ft"))
+    }
+    return turned | joined | single
+
+
+SPELLED: Mapping[str, str] = _spellings()
+"""Every exact spelling of a unit, and the unit it means, e.g. "kNm" and "kN*m"."""
+
+_TOO_LOOSE = {"mn", "m", "nm", "mnm", "mnmm", "mncm", "nmm", "ncm"}
+LOOSELY: Mapping[str, str] = {
+    word.lower(): unit for word, unit in SPELLED.items() if word.lower() not in _TOO_LOOSE
+} | {"mm": "mm"}
+"""Spellings in any case, save those that would be another unit in another case (mN, Nm)."""
+
+
+def angle(word: str) -> str | None:
+    """ "deg" or "rad" where `word` spells one of them."""
+    return _ANGLES.get(word.lower())
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """What a unit means: its size in the problem's own units and its powers of force and length."""
+
+    size: Fraction
+    value: float
+    force: int
+    length: int
+
+
+@lru_cache(maxsize=1024)
+def measure(unit: str, force: str, length: str) -> Measure:
+    """The meaning of `unit` (units joined by "*") where the problem's own are `force`, `length`."""
+    size, forces, lengths = Fraction(1), 0, 0
+    for part in unit.split("*"):
+        if part in NEWTONS:
+            size *= NEWTONS[part] / NEWTONS[force]
+            forces += 1
+        else:
+            size *= METRES[part] / METRES[length]
+            lengths += 1
+    return Measure(size, float(size), forces, lengths)

@@ -1,0 +1,147 @@
+"""A word is neither name, unit nor function: what did the student probably mean by it?"""
+
+from __future__ import annotations
+
+import difflib
+import re
+
+from tutor.notation import units
+from tutor.notation.names import Names, spelling
+from tutor.notation.unreadable import Broken
+from tutor.notation.words import FUNCTIONS
+
+_RECIPROCAL = {"sec": "cos", "csc": "sin", "cosec": "sin", "cot": "tan", "cotan": "tan"}
+_OTHER_FUNCTIONS = frozenset(
+    [
+        "log",
+        "ln",
+        "lg",
+        "exp",
+        "abs",
+        "sinh",
+        "cosh",
+        "tanh",
+        "atan2",
+        "root",
+        "cbrt",
+        "max",
+        "min",
+        "mod",
+        "floor",
+        "ceil",
+        "round",
+        "sgn",
+        "sign",
+        "int",
+        "sum",
+        "diff",
+    ]
+)
+_BEHIND = re.compile(r" *- *([^\W\d_][^\W_']*)(?![\w(])")
+_MOST_LISTED = 8
+
+
+def unknown_word(
+    word: str, start: int, text: str, names: Names | None, measured: bool, called: bool
+) -> Broken:
+    """The complaint about `word` at column `start` of `text`.
+
+    `measured`: a unit could stand here; `called`: a bracket or a number follows, as after a function.
+    """
+    end = start + len(word)
+    if names is not None and (joint := names.joint(word)) is not None:
+        return _lone_joint(joint, start, end, text, names)
+    if measured and (near := _near_unit(word)) is not None:
+        return near.__class__(near.key, start, end, **near.words)
+    function = _function(word, start, end, called)
+    if function is not None:
+        return function
+    if names is None:
+        unit = units.SPELLED.get(word) or word in units.OTHER_UNITS
+        return Broken("unit/constant" if unit else "unknown-name/constant", start, end)
+    if word in units.SPELLED or units.angle(word):
+        return Broken("angle/alone" if units.angle(word) else "unit", start, end)
+    return _name(word, start, end, names)
+
+
+def _near_unit(word: str) -> Broken | None:
+    if word in ("M", "mN", "nm", "mn", "NM", "nM", "Nm"):
+        nearest = {"M": "m", "mN": "MN or kN", "mn": "MN or kN"}.get(word, "N*m")
+        return Broken("unknown-unit/near", 0, 0, nearest=nearest)
+    return Broken("unknown-unit", 0, 0) if word in units.OTHER_UNITS else None
+
+
+def _function(word: str, start: int, end: int, called: bool) -> Broken | None:
+    low = word.lower()
+    if low in _RECIPROCAL:
+        return Broken("unknown-function/reciprocal", start, end, nearest=_RECIPROCAL[low])
+    if low in _OTHER_FUNCTIONS:
+        return Broken("unknown-function", start, end)
+    stem = re.split("[^a-z]", low, maxsplit=1)[0]
+    near = difflib.get_close_matches(stem, FUNCTIONS, n=1, cutoff=0.65)
+    if near and word.islower() and len(stem) > 2:
+        return Broken("unknown-function/near", start, end, nearest=FUNCTIONS[near[0]])
+    return Broken("unknown-function", start, end) if called and word.islower() else None
+
+
+def _lone_joint(joint: str, start: int, end: int, text: str, names: Names) -> Broken:
+    behind = _BEHIND.match(text, end)
+    other = names.joint(behind.group(1)) if behind else None
+    if behind is not None and other is not None:
+        pair = [name for name in names.meeting(joint) if name in names.meeting(other)]
+        if pair and joint != other:
+            return Broken("difference", start, behind.end(), example=_tight(pair[0]))
+        return _no_member(joint, other, start, behind.end(), names)
+    return _joint(joint, start, end, names)
+
+
+def _tight(name: str) -> str:
+    return name if "-" in name else spelling(name)
+
+
+def _name(word: str, start: int, end: int, names: Names) -> Broken:
+    pair = names.two_joints(word)
+    if pair is not None and pair[0] != pair[1]:
+        return _no_member(*pair, start, end, names)
+    core = word.replace("{", "").replace("}", "")
+    base, _, sub = core.rpartition("_")
+    base = base or core[:-1]
+    sub = sub if base != core[:-1] else core[-1]
+    if base and base.upper() in ("F", "S", "N", "T") and (joint := names.joint(sub)) is not None:
+        return _joint(joint, start, end, names)
+    joint = names.joint(sub) if base.upper() == "R" else names.joint(base)
+    if joint is not None and (base.upper() == "R" or sub.lower() in ("x", "y")):
+        reactions = _listed(names.reactions)
+        return Broken("unknown-name/reaction", start, end, joint=joint, reactions=reactions)
+    nearest = names.nearest(word)
+    if nearest:
+        likely = " or ".join(map(spelling, nearest))
+        return Broken("unknown-name/near", start, end, nearest=likely)
+    return Broken("unknown-name", start, end, known=_listed(names.unknowns))
+
+
+def _joint(joint: str, start: int, end: int, names: Names) -> Broken:
+    meeting = names.meeting(joint) or names.unknowns
+    example = spelling(meeting[0]) if meeting else "F_AB"
+    return Broken("unknown-name/joint", start, end, example=example)
+
+
+def _no_member(one: str, other: str, start: int, end: int, names: Names) -> Broken:
+    met = names.meeting(one)
+    if len(met) > 1:
+        meeting = f"the members at {one} are {_listed(met)}"
+    else:
+        meeting = f"the only member at {one} is {met[0]}" if met else f"no member meets at {one}"
+    pair = f"{one}-{other}" if len(one) + len(other) > 2 else one + other
+    return Broken(
+        "unknown-name/member", start, end, pair=pair, one=one, other=other, meeting=meeting
+    )
+
+
+def _listed(names: tuple[str, ...]) -> str:
+    if not names:
+        return "none"
+    written = [name if "_" in name else spelling(name) for name in names[:_MOST_LISTED]]
+    if len(names) > _MOST_LISTED:
+        return ", ".join(written) + " and so on"
+    return written[0] if len(written) == 1 else ", ".join(written[:-1]) + " and " + written[-1]

@@ -1,0 +1,68 @@
+"""What is said about text that cannot be read, and where does it point?
+
+`COMPLAINTS` is the one table: each entry has the sentence, the cure and broken inputs that earn it.
+The tests read every example and compare; the notation reference for students lists them too.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from tutor.notation.characters import columns, hidden, shown
+from tutor.notation.complaints import COMPLAINTS
+
+_CARET_WINDOW = 72
+
+
+@dataclass(frozen=True)
+class Unreadable:
+    """Why a text cannot be read. It is returned, never raised.
+
+    `code` is stable; `column` counts from 1 in `text`, the text as typed; `length` is how many
+    characters are meant (0 at the end of the text); `found` is what stands there, fit to print;
+    `message` is one sentence with the place, what is wrong and what would be right, and `cure` is
+    its last part. `message`, `found`, `cure` and `caret()` hold no control character.
+    """
+
+    code: str
+    text: str
+    column: int
+    length: int
+    found: str
+    message: str
+    cure: str
+
+    def caret(self) -> str:
+        """The text, control characters made visible, with carets below what is meant."""
+        first = max(0, min(self.column - 1 - _CARET_WINDOW // 2, len(self.text) - _CARET_WINDOW))
+        line = self.text[first : first + _CARET_WINDOW]
+        line = "".join("\N{SYMBOL FOR SUBSTITUTE}" if hidden(char) else char for char in line)
+        start = self.column - 1 - first
+        marked = line[start : start + self.length]
+        return f"{line}\n{' ' * columns(line[:start])}{'^' * max(1, columns(marked))}"
+
+
+class Broken(Exception):  # noqa: N818 - never leaves this package: it becomes an Unreadable
+    """Reading stops: complaint `key` about the text from `start` to `end`."""
+
+    def __init__(self, key: str, start: int, end: int, **words: Any) -> None:
+        super().__init__(key)
+        self.key, self.start, self.end, self.words = key, start, end, words
+
+    def about(self, text: str) -> Unreadable:
+        """The complaint as a student reads it, about `text` as typed."""
+        complaint = COMPLAINTS[self.key]
+        start, end = min(self.start, len(text)), min(self.end, len(text))
+        found = shown(text[start:end])
+        words = {"found": found} | {
+            word: shown(said, 160) if isinstance(said, str) else said
+            for word, said in self.words.items()
+        }
+        says, cure = complaint.says.format(**words), complaint.cure.format(**words)
+        place = f"At column {start + 1}, " if complaint.placed else ""
+        sentence = f"{place}{says}; {cure}."
+        message = sentence[0].upper() + sentence[1:]
+        return Unreadable(
+            self.key.partition("/")[0], text, start + 1, end - start, found, message, cure
+        )

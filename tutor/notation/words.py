@@ -1,0 +1,140 @@
+"""What does a word in a formula stand for: a name, a unit, a function, or several run together?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from tutor.notation import units
+from tutor.notation.names import Names, spelling
+from tutor.notation.unreadable import Broken
+
+Kind = Literal["NAME", "UNIT", "ANGLE", "FUNCTION", "PI"]
+
+FUNCTIONS = {
+    "sin": "sin",
+    "cos": "cos",
+    "tan": "tan",
+    "asin": "asin",
+    "acos": "acos",
+    "atan": "atan",
+    "arcsin": "asin",
+    "arccos": "acos",
+    "arctan": "atan",
+    "sqrt": "sqrt",
+    "√": "sqrt",
+}
+_LONGEST_FIRST = sorted(FUNCTIONS, key=len, reverse=True)
+_LONGEST_RUN = 40
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """The front of a word: what it is, what it means and how many characters it takes."""
+
+    kind: Kind
+    value: str
+    length: int
+
+
+def front_piece(word: str, start: int, names: Names | None, measured: bool) -> Piece | None:
+    """What the front of `word`, typed at column `start`, stands for, or None if it is unknown.
+
+    `measured` says that a unit may stand here. The whole word comes first, then the longest front
+    that leaves a name or a function ("F_ABcos" is F_AB times a cosine). Raises Broken where two
+    meanings are equally good.
+    """
+    piece = _whole(word, start, names, measured)
+    if piece is not None or len(word) > _LONGEST_RUN:
+        return piece
+    for cut in range(len(word) - 1, 0, -1):
+        piece = _front(word[:cut], word[cut:], start, names, measured)
+        if piece is not None:
+            return piece
+    return None
+
+
+def _whole(word: str, start: int, names: Names | None, measured: bool) -> Piece | None:
+    found = names.meant(word) if names is not None else ()
+    exact = bool(found) and names is not None and bool(names.spelled(word))
+    size = len(word)
+    if measured:
+        unit = _unit(word, start, names, found, exact)
+        if unit is not None:
+            return unit
+    function = FUNCTIONS.get(word) or FUNCTIONS.get(word.lower())
+    if function and (not found or (word in FUNCTIONS and not exact)):
+        return Piece("FUNCTION", function, size)
+    if function:
+        raise Broken(
+            "ambiguous/function",
+            start,
+            start + size,
+            name=found[0],
+            spelling=spelling(found[0]),
+            function=function,
+        )
+    if len(found) == 1:
+        return Piece("NAME", found[0], size)
+    if found:
+        one, other = found[:2]
+        raise Broken(
+            "ambiguous",
+            start,
+            start + size,
+            one=_described(one),
+            other=_described(other),
+            cure=" or ".join(map(spelling, found[:3])),
+        )
+    return Piece("PI", "pi", size) if word in ("pi", "Pi", "PI", "π") else None
+
+
+def _unit(
+    word: str, start: int, names: Names | None, found: tuple[str, ...], exact: bool
+) -> Piece | None:
+    """`word` as a unit or angle unit; a name in its own letter case beside it is ambiguous."""
+    angle = units.angle(word)
+    spelled = units.SPELLED.get(word)
+    unit = angle or spelled or units.LOOSELY.get(word.lower())
+    if unit is None and not (found and word.lower() == "mn"):
+        return None
+    if found and (exact or (spelled is None and angle is None)):
+        assert names is not None
+        raise Broken(
+            "ambiguous/unit",
+            start,
+            start + len(word),
+            name=found[0],
+            spelling=spelling(found[0]),
+            own=names.length if unit in units.METRES else names.force,
+        )
+    assert unit is not None
+    return Piece("ANGLE" if angle else "UNIT", unit, len(word))
+
+
+def _front(front: str, rest: str, start: int, names: Names | None, measured: bool) -> Piece | None:
+    function = FUNCTIONS.get(front.lower())
+    if function and (rest[0].isdigit() or _known(rest, names)):
+        return Piece("FUNCTION", function, len(front))
+    if not (_known(rest, names) or _starts_function(rest, names)):
+        return None
+    if function or front.lower() in ("pi",):
+        return None
+    return _whole(front, start, names, measured)
+
+
+def _known(rest: str, names: Names | None) -> bool:
+    return rest.lower() in FUNCTIONS or rest in ("pi", "π") or bool(names and names.meant(rest))
+
+
+def _starts_function(rest: str, names: Names | None) -> bool:
+    """Whether `rest` begins with a function that can end there: cos36, cosF_AB, not cosine."""
+    for word in _LONGEST_FIRST:
+        if rest.lower().startswith(word):
+            after = rest[len(word) :]
+            return not after or after[0].isdigit() or _known(after, names)
+    return False
+
+
+def _described(name: str) -> str:
+    return f"the reaction {name}" if "_" in name else f"the force in member {name}"
