@@ -5,22 +5,33 @@ Makers: `truss_figure`, `result_figure`, `joint_figure`, `moment_figure`. Writer
 writers alone know colours, characters and sizes.
 """
 
+from tutor.figure.card import test_card
 from tutor.figure.cells import Cells, to_cells
 from tutor.figure.free_body import joint_figure
 from tutor.figure.moment import moment_figure
+from tutor.figure.palette import DARK, LIGHT, PAPER, Palette
 from tutor.figure.parts import Figure, Role, plain
 from tutor.figure.raster import Glyphs
+from tutor.figure.svg import to_svg
 from tutor.figure.truss import result_figure, truss_figure
+from tutor.figure.words import to_words
 
 __all__ = [
+    "DARK",
+    "LIGHT",
+    "PAPER",
     "Cells",
     "Figure",
     "Glyphs",
+    "Palette",
     "Role",
     "joint_figure",
     "moment_figure",
     "plain",
     "result_figure",
+    "test_card",
     "to_cells",
+    "to_svg",
+    "to_words",
     "truss_figure",
 ]

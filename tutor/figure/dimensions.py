@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 from typing import Literal
 
 from tutor.figure.parts import Dimension
@@ -29,7 +30,7 @@ def _chain(axis: Literal["x", "y"], values: list[float], unit: str) -> Dimension
             stops.append(value)
     if len(stops) < 2:
         return None
-    gaps = [after - before for before, after in zip(stops, stops[1:], strict=False)]
+    gaps = [after - before for before, after in itertools.pairwise(stops)]
     return Dimension(
         axis,
         tuple(stops),

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from tutor.figure.parts import Arrow, Figure, Item, Label, Mark, Point, Role, Slope, Stroke
-from tutor.figure.sentences import load_words, seen_from
 from tutor.figure.senses import drawn, sense_sign
+from tutor.figure.sentences import load_words, seen_from
 from tutor.figure.space import angle, place_arrow, vector, widest_gap
 from tutor.figure.truss import ZERO, load_texts, member_role
 from tutor.figure.wording import (
@@ -60,7 +60,7 @@ def joint_figure(
     at = problem.joint[joint].at
     items.append(Mark(at, "joint", "joint", name=joint))
     items.append(Label(at, (joint,), "joint", vector(widest_gap(taken))))
-    return Figure(f"Joint {joint}", tuple(items), tuple(sentences))
+    return Figure(f"Joint {joint}", tuple(items), tuple(sentences), problem.force)
 
 
 def unknown_name(member: Member) -> str:
@@ -127,7 +127,9 @@ def _reaction(
         label = Label(force.at, (f"{force.name} = 0",), "reaction", vector(widest_gap(taken)))
         return [label], f"Reaction {force.name}: known, 0."
     if value < 0:
-        toward = drawn(reaction, "against" if sense_sign(reaction, senses.get(force.name)) > 0 else "")
+        toward = drawn(
+            reaction, "against" if sense_sign(reaction, senses.get(force.name)) > 0 else ""
+        )
     size = f"{number(abs(value))} {problem.force}"
     texts = (f"{force.name} = {size}", size)
     arrow = _placed(force.at, toward, "reaction", texts, taken)

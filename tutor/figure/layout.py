@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
-from tutor.figure.page import Page, outward_on_page, page_for
+from tutor.figure.page import TAIL, Page, outward_on_page, page_for, support_size
 from tutor.figure.parts import (
     Arrow,
     Dimension,
@@ -39,10 +39,6 @@ PATTERNS: dict[Role, Pattern] = {
     "moment-arm": "dash-dot",
 }
 """How a line of each role is drawn; solid where nothing is said."""
-
-
-INCLINED = 4.5
-"""The least size of an inclined support: smaller, its tilt cannot be seen."""
 
 
 @dataclass(frozen=True)
@@ -110,6 +106,7 @@ class Sheet:
     forces: list[Words] = field(default_factory=list)
     words: list[Words] = field(default_factory=list)
     turning: Turn | None = None
+    unit: str = ""
 
 
 def lay_out(
@@ -125,13 +122,14 @@ def lay_out(
     `say` makes every word fit for the writer.
     """
     page = page_for(figure, columns, rows, snap=snap)
-    sheet = Sheet(page, say)
+    sheet = Sheet(page, say, unit=say(figure.unit))
     names: list[Words] = []
     forces: list[Words] = []
     values: list[Words] = []
     others: list[Words] = []
     owners: dict[tuple[Point, Point], int] = {}
     arrows = [item for item in figure.items if isinstance(item, Arrow)]
+    roomy = _roomy(figure, page)
     for item in figure.items:
         if isinstance(item, Stroke):
             _stroke(sheet, item, owners)
@@ -143,7 +141,7 @@ def lay_out(
             if item.along is not None:
                 values.append(_on_line(sheet, item, owners.get(item.along, 0)))
             elif item.role == "joint":
-                names.append(_name(sheet, item))
+                names.append(_name(sheet, item, roomy))
             else:
                 others.append(_beside(sheet, item))
         elif isinstance(item, Slope):
@@ -179,9 +177,7 @@ def _stroke(sheet: Sheet, stroke: Stroke, owners: dict[tuple[Point, Point], int]
 
 def _mark(sheet: Sheet, mark: Mark) -> None:
     toward, across = (mark.toward[0], -mark.toward[1]), (mark.across[0], -mark.across[1])
-    size = sheet.page.detail.symbol
-    if min(abs(toward[0]), abs(toward[1])) > 1e-6:
-        size = max(size, INCLINED)
+    size = support_size(toward, sheet.page.detail.symbol)
     at = sheet.page.place(mark.at)
     sheet.signs.append(Sign(at, mark.symbol, mark.role, toward, across, size, mark.lit))
 
@@ -195,7 +191,7 @@ def _arrow(sheet: Sheet, arrow: Arrow) -> Iterator[Words]:
         side_x, side_y = y, -x
         turn = arrow.beside * (-1 if arrow.pushes else 1)
         near = (near[0] + turn * 2 * side_x, near[1] + turn * 2 * side_y)
-    reach = page.detail.arrow + 1.0 if arrow.length is None else arrow.length * page.scale
+    reach = page.detail.arrow + TAIL if arrow.length is None else arrow.length * page.scale
     gap = _first_cell(x, y)
     reach = max(reach, gap + 2.0)
     end = (near[0] + reach * x, near[1] + reach * y)
@@ -205,7 +201,10 @@ def _arrow(sheet: Sheet, arrow: Arrow) -> Iterator[Words]:
     tip, way = (start, (-x, -y)) if arrow.pushes else (end, (x, y))
     sheet.heads.append(Head(tip, way, arrow.role, arrow.lit))
     if arrow.texts:
-        texts = tuple((t, tuple(_arrow_spots(near, end, x, y, len(t), arrow))) for t in map(sheet.say, arrow.texts))
+        texts = tuple(
+            (t, tuple(_arrow_spots(near, end, x, y, len(t), arrow)))
+            for t in map(sheet.say, arrow.texts)
+        )
         yield Words(texts, arrow.role, end, kept=True, lit=arrow.lit)
 
 
@@ -217,7 +216,7 @@ def _first_cell(x: float, y: float) -> float:
 def _arrow_spots(
     near: Point, end: Point, x: float, y: float, length: int, arrow: Arrow
 ) -> Iterator[Spot]:
-    half = length / 2 + 1
+    half = length / 2 + 1.5
     middle = ((near[0] + end[0]) / 2, (near[1] + end[1]) / 2)
     beyond = (end[0] + x * half, end[1] + y * 2)
     if abs(y) < 0.35:
@@ -243,7 +242,13 @@ def _arrow_spots(
         yield px - half, py, 0.6 + lean
 
 
-def _name(sheet: Sheet, label: Label) -> Words:
+def _roomy(figure: Figure, page: Page) -> bool:
+    """Whether joints are far enough apart for a name to be told to its joint from a little off."""
+    lengths = [math.dist(s.start, s.end) for s in figure.items if isinstance(s, Stroke) and s.name]
+    return page.scale * min(lengths, default=math.inf) >= 3.0
+
+
+def _name(sheet: Sheet, label: Label, roomy: bool) -> Words:
     at = sheet.page.place(label.at)
     prefer = math.atan2(label.away[1], label.away[0])
     texts = tuple(
@@ -256,7 +261,7 @@ def _name(sheet: Sheet, label: Label) -> Words:
         )
         for text in map(sheet.say, label.texts)
     )
-    return Words(texts, label.role, at, kept=True, lit=label.lit, limit=6.0)
+    return Words(texts, label.role, at, kept=roomy, lit=label.lit, limit=6.0 if roomy else 1.8)
 
 
 def _beside(sheet: Sheet, label: Label) -> Words:
@@ -269,7 +274,7 @@ def _beside(sheet: Sheet, label: Label) -> Words:
         half = len(text) / 2 + 1
         spots: list[Spot] = []
         for extra in (0.0, 1.0, 2.0):
-            out = extra + (page.detail.symbol if label.beyond else 0.0)
+            out = extra + label.beyond * support_size(label.away, page.detail.symbol)
             px, py = at[0] + x * out, at[1] + y * out
             spots.append((px + x * half, py + y * 2, 0.3 * extra))
             spots.append((px + half, py, 0.8 + 0.3 * extra))
@@ -369,7 +374,8 @@ def _chain(sheet: Sheet, dimension: Dimension) -> Chain | None:
         places = [page.place((stop, 0.0))[0] for stop in dimension.stops]
         across = page.bottom_edge + 2.0
         if page.snap:
-            across = 2 * math.floor(across / 2) + 1.0
+            last = math.floor((page.bottom_edge + 0.99) / 2)
+            across = 2.0 * min(last + 2, math.floor(page.rows) - 1) + 1.0
     if page.snap and upright:
         across = math.floor(across) + 0.5
     unit = say(dimension.unit)
@@ -401,8 +407,20 @@ def place_all(board: Board, sheet: Sheet, first: Sequence[Words] = ()) -> Iterat
         placed = place(board, words)
         if placed is not None:
             yield placed
-    yield from place_alike(board, loads)
-    for words in (*sheet.names, *sheet.words):
+    alike, level = place_alike(board, loads)
+    yield from alike
+    bare = level > 0 or any(words.owner for words in sheet.words)
+    note = [_unit_note(sheet)] if bare and sheet.unit and sheet.page.rows >= 8 else []
+    for words in (*sheet.names, *sheet.words, *note):
         placed = place(board, words)
         if placed is not None:
             yield placed
+
+
+def _unit_note(sheet: Sheet) -> Words:
+    """The unit of bare numbers, in a corner."""
+    text = f"forces in {sheet.unit}"
+    near, far = len(text) / 2 + 1, sheet.page.columns - len(text) / 2 - 1
+    high, low = 1.5, 2.0 * sheet.page.rows - 1.5
+    spots = ((far, high, 0.0), (near, high, 0.1), (far, low, 0.1), (near, low, 0.2))
+    return Words(((text, spots),), "note", (near, high), limit=2.0)

@@ -103,10 +103,7 @@ def _inward(force: Force, foot: Point) -> Point:
 def _line(problem: Problem, force: Force, foot: Point) -> tuple[Point, Point]:
     """A piece of the line of action that spans the truss and the foot, and a little more."""
     places = [joint.at for joint in problem.joints] + [foot]
-    along = [
-        (x - force.at[0]) * force.x + (y - force.at[1]) * force.y
-        for x, y in places
-    ]
+    along = [(x - force.at[0]) * force.x + (y - force.at[1]) * force.y for x, y in places]
     extra = OVERHANG * (max(along) - min(along) or 1.0)
     low, high = min(along) - extra, max(along) + extra
     start, end = (

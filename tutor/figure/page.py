@@ -9,12 +9,25 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
 from tutor.figure.parts import Arrow, Dimension, Figure, Item, Label, Mark, Point, Stroke
 
 Margin = tuple[float, float, float, float, float, float]
 """A point (x, y in problem units) and the page units it needs to its left, right, top, bottom."""
+
+
+INCLINED = 4.5
+"""The least size of an inclined support: smaller, its tilt cannot be seen."""
+LINK = 1.6
+"""How much further a link reaches than a roller or a pin."""
+TAIL = 0.75
+"""From a joint to where an arrow's length is counted from."""
+
+
+TALLEST = 0.9
+"""Height over width of a page that is as high as its drawing needs."""
 
 
 @dataclass(frozen=True)
@@ -38,7 +51,7 @@ DETAILS = (
     Detail(arrow=4.0, symbol=3.0, dimensions=True, words="past", worth=0.5),
     Detail(arrow=3.0, symbol=3.0, dimensions=True, words="beside", worth=0.38),
     Detail(arrow=3.0, symbol=3.0, dimensions=False, words="beside", worth=0.35),
-    Detail(arrow=2.0, symbol=3.0, dimensions=False, words="none", worth=0.0),
+    Detail(arrow=2.0, symbol=2.0, dimensions=False, words="none", worth=0.0),
 )
 
 
@@ -67,8 +80,9 @@ class Page:
 
 def page_for(figure: Figure, columns: float, rows: float, *, snap: bool) -> Page:
     """The page on which `figure` fits, with as much detail as leaves the truss large enough."""
-    wide, high = float(columns), 2.0 * rows
-    bare = _scale([m for m in _margins(figure.items, DETAILS[-1], bare=True)], wide, high)
+    edge = 0.5 if snap else 1.0
+    wide, high = columns - 2 * edge, 2.0 * rows - 2 * edge
+    bare = _scale(_margins(figure.items, DETAILS[-1], bare=True), wide, high)
     for detail in DETAILS:
         margins = _margins(figure.items, detail)
         below, beside = _bands(figure.items) if detail.dimensions else (0.0, 0.0)
@@ -77,20 +91,41 @@ def page_for(figure: Figure, columns: float, rows: float, *, snap: bool) -> Page
             break
     if scale <= 0 or not math.isfinite(scale):
         scale = bare if math.isfinite(bare) and bare > 0 else 1.0
+    if snap:
+        scale = _even(figure.items, scale)
     left, right = _reach([(m[0], m[2], m[3]) for m in margins], scale)
     top, bottom = _reach([(-m[1], m[4], m[5]) for m in margins], scale)
-    x = (wide - beside - (right - left)) / 2 - left
-    y = (high - below - (bottom - top)) / 2 - top
+    x = edge + (wide - beside - (right - left)) / 2 - left
+    y = edge + (high - below - (bottom - top)) / 2 - top
     return Page(columns, rows, scale, x, y, detail, snap, y + bottom, x + right)
 
 
+def _even(items: Iterable[Item], scale: float) -> float:
+    """A little less scale where that makes equal panels the same number of columns wide."""
+    for item in items:
+        if isinstance(item, Dimension) and item.axis == "x":
+            gaps = [b - a for a, b in pairwise(item.stops)]
+            panel = min(gaps)
+            if all(abs(gap / panel - round(gap / panel)) < 1e-6 for gap in gaps):
+                columns = math.floor(panel * scale + 1e-9)
+                if columns >= 3 and columns >= 0.85 * panel * scale:
+                    return columns / panel
+    return scale
+
+
 def size_for(figure: Figure, columns: float) -> float:
-    """The rows that `figure` needs at most at this width, for a page without a fixed height."""
-    page = page_for(figure, columns, columns, snap=False)
+    """The rows that `figure` needs at this width, on a page at most `TALLEST` times as high."""
+    page = page_for(figure, columns, TALLEST * columns / 2, snap=False)
     margins = _margins(figure.items, page.detail)
     below, _ = _bands(figure.items) if page.detail.dimensions else (0.0, 0.0)
     top, bottom = _reach([(-m[1], m[4], m[5]) for m in margins], page.scale)
-    return (bottom - top + below) / 2 + 0.5
+    return (bottom - top + below) / 2 + 1.0
+
+
+def support_size(toward: Point, size: float) -> float:
+    """The page length of a support's symbol of normal `size` that stands along `toward`."""
+    inclined = min(abs(toward[0]), abs(toward[1])) > 1e-6
+    return max(size, min(INCLINED, 1.5 * size)) if inclined else size
 
 
 def outward_on_page(arrow: Arrow) -> Point:
@@ -133,8 +168,9 @@ def _of_mark(mark: Mark, symbol: float) -> Margin:
     if mark.symbol not in ("pin", "roller", "link"):
         return (*mark.at, 0.75, 0.75, 1.0, 1.0)
     x, y = (-mark.toward[0], mark.toward[1])
+    symbol = support_size(mark.toward, symbol) if symbol else 0.0
     if mark.symbol == "link":
-        x, y, symbol = -x, -y, symbol * 1.6
+        x, y, symbol = -x, -y, symbol * LINK
     ex, ey, half = x * symbol, y * symbol, 0.6 * min(symbol, 5.0)
     wide, high = half * abs(y), half * abs(x)
     return (
@@ -149,7 +185,7 @@ def _of_mark(mark: Mark, symbol: float) -> Margin:
 def _of_arrow(arrow: Arrow, detail: Detail) -> Margin:
     x, y = outward_on_page(arrow)
     at = arrow.at
-    reach = detail.arrow + 1.0
+    reach = detail.arrow + TAIL
     if arrow.length is not None:
         out = arrow.outward
         at = (at[0] + arrow.length * out[0], at[1] + arrow.length * out[1])
@@ -163,7 +199,7 @@ def _of_arrow(arrow: Arrow, detail: Detail) -> Margin:
         return (*at, need if x < 0 else 1.0, need if x > 0 else 1.0, 3.0, 1.0)
     if detail.words == "beside" and abs(x) < 0.35 and arrow.length is None:
         return (*at, max(0.5, -ex), words + 1.5, max(1.0, -ey), max(1.0, ey))
-    cx, cy = ex + x * (words / 2 + 1), ey + y * 1.6
+    cx, cy = ex + x * (words / 2 + 1.5), ey + y * 2.0
     half = words / 2 + 0.5
     return (*at, max(0.5, half - cx), max(0.5, half + cx), max(1.0, 1 - cy), max(1.0, 1 + cy))
 
@@ -171,7 +207,7 @@ def _of_arrow(arrow: Arrow, detail: Detail) -> Margin:
 def _of_label(label: Label, detail: Detail) -> Margin:
     words = len(label.texts[0])
     x, y = label.away[0], -label.away[1]
-    extra = detail.symbol if label.beyond else 0.0
+    extra = label.beyond * support_size(label.away, detail.symbol)
     cx = x * (words / 2 + 1 + extra)
     cy = y * (2.0 + extra)
     half = words / 2 + 0.25

@@ -111,7 +111,7 @@ class Label:
     """Words near `at`, preferably on the side `away`; `texts` are alternatives, the fullest first.
 
     With `along` (the two ends of a member) the words sit on the line itself; `beyond` puts them
-    past the symbol that stands on that side.
+    past a symbol on that side that reaches so many support sizes.
     """
 
     at: Point
@@ -119,7 +119,7 @@ class Label:
     role: Role
     away: Point = (0.0, 1.0)
     along: tuple[Point, Point] | None = None
-    beyond: bool = False
+    beyond: float = 0.0
     lit: bool = False
 
 
@@ -163,8 +163,12 @@ Item = Stroke | Mark | Arrow | Label | Dimension | Slope | Turning
 
 @dataclass(frozen=True)
 class Figure:
-    """One drawing: its items in drawing order, and the same facts as `sentences`."""
+    """One drawing: its items in drawing order, and the same facts as `sentences`.
+
+    `unit` is the unit of bare numbers of force on it.
+    """
 
     title: str
     items: tuple[Item, ...]
     sentences: tuple[str, ...] = ()
+    unit: str = ""

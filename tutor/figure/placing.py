@@ -14,6 +14,9 @@ STROKE, SIGN = 1, 2
 GLYPH, WORDS = 1, 2
 """Values of `Board.hard`: a joint or a head, or words; nothing is put on either."""
 
+SETTLED = 0.45
+"""Words that cost more than this did not get one of their first places."""
+
 Spot = tuple[float, float, float]
 """The centre of a place for words on the page, and what it costs to be there."""
 
@@ -79,7 +82,7 @@ class Board:
                 total += 0.8 / k
             free = self.ink.count(0, start, end)
             if free != end - start:
-                total += self._crossed(start, end, owner) / (k * k)
+                total += self._crossed(start, end, owner) / k
         return total
 
     def _crossed(self, start: int, end: int, owner: int) -> float:
@@ -112,7 +115,7 @@ class Words:
 
 @dataclass(frozen=True)
 class Placed:
-    """Words in their place: `x`, `y` the centre on the page."""
+    """Words in their place: `x`, `y` the centre on the page, `cost` what it cost to be there."""
 
     text: str
     role: Role
@@ -120,6 +123,7 @@ class Placed:
     y: float
     lit: bool = False
     on_line: bool = False
+    cost: float = 0.0
 
 
 def place(board: Board, words: Words) -> Placed | None:
@@ -137,29 +141,34 @@ def place(board: Board, words: Words) -> Placed | None:
     return None
 
 
-def place_alike(board: Board, group: Sequence[Words], limit: float = 3.0) -> list[Placed]:
-    """Places for words of one kind, all in the same fullness: the fullest for which all find room."""
-    levels = max((len(words.texts) for words in group), default=0)
-    for level in range(levels):
+def place_alike(board: Board, group: Sequence[Words]) -> tuple[list[Placed], int]:
+    """Places for words of one kind, all equally full, and which fullness it is.
+
+    The fullest wording is taken for which all find room and few have to leave their first place.
+    """
+    levels = max((len(words.texts) for words in group), default=1)
+    for level in range(levels - 1):
         before = bytes(board.hard)
-        last = level == levels - 1
-        placed = []
-        for words in group:
-            texts = words.texts[min(level, len(words.texts) - 1) :]
-            cut = words if last else replace(words, kept=False, limit=limit)
-            found = place(board, replace(cut, texts=texts if last else texts[:1]))
-            if found is None and not last:
-                break
-            placed += [found] if found is not None else []
-        else:
-            return placed
+        alike = [_alike(words, level) for words in group]
+        placed = [place(board, words) for words in alike]
+        found = [one for one in placed if one is not None]
+        moved = sum(one.cost > SETTLED for one in found)
+        if len(found) == len(group) and moved <= max(1, len(group) // 4):
+            return found, level
         board.hard[:] = before
-    return []
+    placed = [place(board, _alike(words, levels - 1, kept=words.kept)) for words in group]
+    return [one for one in placed if one is not None], levels - 1
+
+
+def _alike(words: Words, level: int, *, kept: bool = False) -> Words:
+    text = words.texts[min(level, len(words.texts) - 1)]
+    return replace(words, texts=(text,), kept=kept)
 
 
 def _best(
     board: Board, length: int, spots: Iterable[Spot], owner: int, limit: float
 ) -> Spot | None:
+    """The cheapest of some spots, with what it costs there in all; None at `limit` or more."""
     best: Spot | None = None
     least = limit
     for x, y, penalty in spots:
@@ -167,7 +176,8 @@ def _best(
             continue
         cost = board.cost(x, y, length, owner)
         if cost is not None and cost + penalty < least:
-            best, least = (x, y, penalty), cost + penalty
+            least = cost + penalty
+            best = (x, y, least)
             if least <= 0:
                 break
     return best
@@ -179,7 +189,7 @@ def _take(board: Board, words: Words, text: str, spot: Spot) -> Placed:
     x = column / board.k + length / 2
     y = (row / board.k + 0.5) * 2
     board.take(x, y, WORDS, length)
-    return Placed(text, words.role, x, y, words.lit, bool(words.owner))
+    return Placed(text, words.role, x, y, words.lit, bool(words.owner), spot[2])
 
 
 @lru_cache(maxsize=64)
@@ -206,9 +216,5 @@ def around(length: int) -> tuple[tuple[float, float, float, float], ...]:
 @lru_cache(maxsize=64)
 def _rings(length: int) -> tuple[Point, ...]:
     """Offsets further and further out, for a name that must be somewhere."""
-    near = [
-        (float(dx), 2.0 * dy)
-        for dy in range(-4, 5)
-        for dx in range(-length - 9, length + 10)
-    ]
+    near = [(float(dx), 2.0 * dy) for dy in range(-2, 3) for dx in range(-length - 3, length + 4)]
     return tuple(sorted(near, key=lambda p: (math.hypot(*p), p)))

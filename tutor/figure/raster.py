@@ -58,7 +58,9 @@ class Canvas:
             if pattern == "double" and fine:
                 ox, oy = float(round(ox)), float(round(oy))
             for turn in (-1, 1):
-                self._dots(x0 + turn * ox, y0 + turn * oy, dx / steps, dy / steps, steps, role, owner, sign)
+                self._dots(
+                    x0 + turn * ox, y0 + turn * oy, dx / steps, dy / steps, steps, role, owner, sign
+                )
             return
         rhythm = (RHYTHM if fine else BLOCK_RHYTHM).get(pattern)
         self._dots(x0, y0, dx / steps, dy / steps, steps, role, owner, sign, rhythm)
@@ -98,16 +100,22 @@ class Canvas:
     ) -> None:
         x0, y0, x1, y1 = start[0], start[1] / 2, end[0], end[1] / 2
         dx, dy = x1 - x0, y1 - y0
-        level = abs(dy) <= 0.5 * abs(dx)
+        level = abs(dy) <= 0.6 * abs(dx)
         upright = abs(dx) <= 0.3 * abs(dy)
         slant = "\\" if dx * dy > 0 else "/"
-        steps = max(1, round(max(abs(dx), abs(dy))))
+        steps = max(1, math.ceil(abs(dx) if level else abs(dy)))
         for step in range(steps + 1):
             x, y = x0 + dx * step / steps, y0 + dy * step / steps
             column, row = math.floor(x), math.floor(y)
             if level:
                 part = y - row
-                char = "-" if abs(dy) < 0.08 * abs(dx) or 0.3 < part < 0.7 else "_" if part >= 0.7 else "'"
+                char = (
+                    "-"
+                    if abs(dy) < 0.08 * abs(dx) or 0.3 < part < 0.7
+                    else "_"
+                    if part >= 0.7
+                    else "'"
+                )
             else:
                 char = "|" if upright else slant
             self._stroke_char(column, row, char, pattern, step, role, owner, sign)

@@ -35,13 +35,17 @@ class Drawn:
 
 def truss_sentences(problem: Problem, facts: Drawn) -> tuple[str, ...]:
     """The whole truss, one sentence a fact, in the order of the file."""
-    freed = "Free body of the whole truss: supports are replaced by arrows. " if facts.arrows else ""
+    freed = (
+        "Free body of the whole truss: supports are replaced by arrows. " if facts.arrows else ""
+    )
     opening = (
         f"{freed}The truss has {_count(len(problem.joints), 'joint')} and "
         f"{_count(len(problem.members), 'member')}; lengths in {problem.length}, "
         f"forces in {problem.force}."
     )
-    values = [_result(problem, m, facts.forces[m.name]) for m in problem.members if m.name in facts.forces]
+    values = [
+        _result(problem, m, facts.forces[m.name]) for m in problem.members if m.name in facts.forces
+    ]
     turning = (
         [f"Moments are counted positive {TURN_WORDS[facts.turning]}."] if facts.turning else []
     )
@@ -49,7 +53,10 @@ def truss_sentences(problem: Problem, facts: Drawn) -> tuple[str, ...]:
         opening,
         *(_joint(problem, joint) for joint in problem.joints),
         *(support_sentence(problem, support) for support in facts.supports),
-        *(_arrow(problem, name, toward, facts.forces.get(name)) for name, toward in facts.arrows.items()),
+        *(
+            _arrow(problem, name, toward, facts.forces.get(name))
+            for name, toward in facts.arrows.items()
+        ),
         *values,
         *turning,
     )

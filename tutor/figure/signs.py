@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from tutor.figure.layout import Sign
+from tutor.figure.page import LINK
 from tutor.figure.parts import Point, Role, Turn
 from tutor.figure.placing import GLYPH
 from tutor.figure.raster import Canvas, Glyphs
@@ -126,13 +128,13 @@ def _roller(canvas: Canvas, sign: Sign, role: Role) -> None:
             )
             for turn in range(13)
         ]
-        for start, end in zip(around, around[1:], strict=False):
+        for start, end in itertools.pairwise(around):
             _stroke(canvas, start, end, role)
     _stroke(canvas, step(sign, base, -ground), step(sign, base, ground), role)
 
 
 def _link(canvas: Canvas, sign: Sign, role: Role) -> None:
-    reach = -1.5 * sign.size
+    reach = -LINK * sign.size + 0.7
     canvas.line(sign.at, step(sign, reach), "double", role, owner=0, sign=True)
     _stroke(canvas, step(sign, reach - 0.7, -2.5), step(sign, reach - 0.7, 2.5), role)
     _point(canvas, step(sign, reach), MARKS[canvas.glyphs].joint, role)

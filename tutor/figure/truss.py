@@ -7,9 +7,10 @@ from collections.abc import Collection, Mapping
 from dataclasses import replace
 
 from tutor.figure.dimensions import chains
+from tutor.figure.page import LINK
 from tutor.figure.parts import Arrow, Figure, Item, Label, Mark, Point, Role, Stroke, Turn, Turning
-from tutor.figure.sentences import Drawn, truss_sentences
 from tutor.figure.senses import drawn
+from tutor.figure.sentences import Drawn, truss_sentences
 from tutor.figure.space import (
     angle,
     clearance,
@@ -51,7 +52,7 @@ def truss_figure(
     one of them here is taken away and replaced by the arrows. `forces`: unknown to value; a member
     is tension positive, a reaction positive along its arrow as drawn. `senses` gives the sense of
     arrows that `reactions` leaves open, and "C" for members assumed in compression. `highlight`:
-    names of joints, members and reactions to point out. Names that are not there are left out.
+    names of joints, members, reactions and loads to point out. Names that are not there are left out.
     """
     forces = forces or {}
     senses = {**(senses or {}), **{n: s for n, s in (reactions or {}).items() if s}}
@@ -72,18 +73,23 @@ def truss_figure(
         items += _support(problem, support, taken[support.joint])
     for joint in problem.joints:
         for load in load_forces(problem, joint.name):
-            items.append(_load(problem, load, taken[joint.name]))
+            items.append(_load(problem, load, taken[joint.name], load.name in highlight))
+    zeros: list[str] = []
     for name, toward in arrows.items():
         reaction = problem.reaction[name]
+        if abs(forces.get(name, 1.0)) < ZERO:
+            zeros.append(name)
+            continue
         arrow = _reaction(problem, reaction, toward, forces.get(name), taken[reaction.joint])
         items.append(replace(arrow, lit=name in highlight))
     items += _joints(problem, taken, highlight)
+    items += [_zero(problem.reaction[name], problem, taken) for name in zeros]
     if dimensions:
         items += chains(problem)
     if turning is not None:
         items.append(Turning(turning))
     facts = Drawn(arrows, dict(forces), tuple(supports), turning)
-    return Figure(problem.title, tuple(items), truss_sentences(problem, facts))
+    return Figure(problem.title, tuple(items), truss_sentences(problem, facts), problem.force)
 
 
 def result_figure(problem: Problem, forces: Mapping[str, float]) -> Figure:
@@ -172,7 +178,7 @@ def _support(problem: Problem, support: Support, taken: list[float]) -> list[Ite
         words = _tilt((direction.x, direction.y), direction_slope(direction)).strip()
         return [
             Mark(at, "link", "support", (direction.x, direction.y), name=support.joint),
-            *_tilt_label(at, words, (direction.x, direction.y)),
+            *_tilt_label(at, words, (direction.x, direction.y), LINK),
         ]
     push = math.radians(support.angle.value) if support.angle is not None else math.pi / 2
     if clearance(push + math.pi, taken) < math.radians(8) < clearance(push, taken):
@@ -186,11 +192,11 @@ def _support(problem: Problem, support: Support, taken: list[float]) -> list[Ite
     ]
 
 
-def _tilt_label(at: Point, words: str, outward: Point) -> list[Item]:
+def _tilt_label(at: Point, words: str, outward: Point, beyond: float = 1.0) -> list[Item]:
     """The steepness of an inclined support, beyond its symbol."""
     if not words:
         return []
-    return [Label(at, (words.strip("()"),), "support", outward, beyond=True)]
+    return [Label(at, (words.strip("()"),), "support", outward, beyond=beyond)]
 
 
 def problem_reaction(problem: Problem, support: Support) -> Reaction:
@@ -213,11 +219,11 @@ def _pin_side(problem: Problem, joint: Joint, taken: list[float]) -> Point:
     return wanted if free[wanted] >= math.radians(40) else max(PIN_SIDES, key=lambda s: free[s])
 
 
-def _load(problem: Problem, load: Force, taken: list[float]) -> Arrow:
+def _load(problem: Problem, load: Force, taken: list[float], lit: bool) -> Arrow:
     toward = (load.x, load.y)
     pushes, beside = place_arrow(toward, taken)
     arrow = Arrow(
-        load.at, toward, "load", load_texts(problem, load), load.name, pushes, beside
+        load.at, toward, "load", load_texts(problem, load), load.name, pushes, beside, lit=lit
     )
     taken.append(angle(arrow.outward))
     return arrow
@@ -232,6 +238,13 @@ def _reaction(
     arrow = Arrow(at, toward, "reaction", texts, reaction.name, pushes, beside)
     taken.append(angle(arrow.outward))
     return arrow
+
+
+def _zero(reaction: Reaction, problem: Problem, taken: Taken) -> Label:
+    """The words for a reaction without force: there is no arrow to draw."""
+    away = vector(widest_gap(taken[reaction.joint], math.pi))
+    at = problem.joint[reaction.joint].at
+    return Label(at, (f"{reaction.name} = 0",), "reaction", away, beyond=0.4)
 
 
 def _joints(problem: Problem, taken: Taken, highlight: Collection[str]) -> list[Item]:
