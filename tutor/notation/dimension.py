@@ -6,9 +6,9 @@ it says, and a number without a unit may be a pure number, a force, a length, or
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from fractions import Fraction
+from functools import lru_cache
 from itertools import product
+from typing import NamedTuple
 
 from tutor.notation.evaluate import Frame
 from tutor.notation.tree import Binary, Call, Name, Negative, Node, Number, Unit
@@ -16,21 +16,21 @@ from tutor.notation.units import measure
 from tutor.notation.unreadable import Broken
 
 
-@dataclass(frozen=True, slots=True)
-class Dimension:
-    """Powers of force and length, and whether bare numbers multiply (`up`) or divide (`down`)."""
+class Dimension(NamedTuple):
+    """Powers of force and length, and whether bare numbers multiply (`up`) or divide (`down`).
 
-    force: Fraction
-    length: Fraction
+    `typed` says that a unit was typed in it.
+    """
+
+    force: float
+    length: float
     up: bool = False
     down: bool = False
     typed: bool = False
 
-    def possible(self) -> set[tuple[Fraction, Fraction]]:
-        """All powers (force, length) that bare numbers leave open."""
-        forces = [0] + [1] * self.up + [-1] * self.down
-        lengths = [0] + [-1, 1, 2] * self.up + [-1, -2] * self.down
-        return {(self.force + f, self.length + n) for f, n in product(forces, lengths)}
+    def agrees(self, other: Dimension) -> bool:
+        """Whether bare numbers can make both the same."""
+        return self[:2] == other[:2] or bool(_possible(*self[:4]) & _possible(*other[:4]))
 
     def times(self, other: Dimension, sign: int) -> Dimension:
         """The product with `other` (sign 1) or the quotient (sign -1)."""
@@ -43,29 +43,34 @@ class Dimension:
             self.typed or other.typed,
         )
 
-    def to_power(self, power: Fraction) -> Dimension:
-        return Dimension(
-            self.force * power,
-            self.length * power,
-            self.up or self.down,
-            self.up or self.down,
-            self.typed,
-        )
+    def to_power(self, power: float) -> Dimension:
+        """This dimension raised to a power."""
+        loose = self.up or self.down
+        return Dimension(self.force * power, self.length * power, loose, loose, self.typed)
 
     def words(self) -> str:
         """What a quantity of this dimension is called."""
         return _WORDS.get((self.force, self.length), "neither a force nor a moment")
 
 
-_NONE, _ONE = Fraction(0), Fraction(1)
-_BARE = Dimension(_NONE, _NONE, up=True)
-_WORDS: dict[tuple[Fraction | int, Fraction | int], str] = {
+_BARE = Dimension(0, 0, up=True)
+_NUMBER = Dimension(0, 0)
+_FORCE = Dimension(1, 0)
+_WORDS: dict[tuple[float, float], str] = {
     (0, 0): "a pure number",
     (1, 0): "a force",
     (0, 1): "a length",
     (1, 1): "a moment",
     (0, 2): "an area",
 }
+
+
+@lru_cache(maxsize=1024)
+def _possible(force: float, length: float, up: bool, down: bool) -> frozenset[tuple[float, float]]:
+    """All powers (force, length) that bare numbers leave open."""
+    forces = [0] + [1] * up + [-1] * down
+    lengths = [0] + [-1, 1, 2] * up + [-1, -2] * down
+    return frozenset((force + f, length + n) for f, n in product(forces, lengths))
 
 
 def check_equation(left: Node, right: Node, frame: Frame) -> None:
@@ -76,7 +81,7 @@ def check_equation(left: Node, right: Node, frame: Frame) -> None:
 def check_value(node: Node, frame: Frame) -> None:
     """Raises Broken if a constant expression cannot be a force."""
     found = _dimension(node, frame)
-    if found is not None and (_ONE, _NONE) not in found.possible():
+    if found is not None and not found.agrees(_FORCE):
         span = node.span
         raise Broken("dimension/value", span.start, span.end, this=found.words(), force=frame.force)
 
@@ -97,7 +102,7 @@ def _agree(nodes: list[Node], frame: Frame) -> Dimension | None:
         if found is None:
             continue
         for other, earlier in known:
-            if not found.possible() & earlier.possible():
+            if not found.agrees(earlier):
                 _disagree((node, found), (other, earlier))
         known.append((node, found))
     if not known:
@@ -118,12 +123,12 @@ def _dimension(node: Node, frame: Frame) -> Dimension | None:
     """The dimension of a tree; None stands for a number without any unit in it."""
     match node:
         case Name():
-            return Dimension(_ONE, _NONE)
+            return _FORCE
         case Unit("deg" | "rad"):
             return None
         case Unit(unit):
             measured = measure(unit, frame.force, frame.length)
-            return Dimension(Fraction(measured.force), Fraction(measured.length), typed=True)
+            return Dimension(measured.force, measured.length, typed=True)
         case Negative(inner):
             return _dimension(inner, frame)
         case Call():
@@ -132,7 +137,7 @@ def _dimension(node: Node, frame: Frame) -> Dimension | None:
             return _agree(_addends(node), frame)
         case Binary("^", left, Number(power)):
             base = _dimension(left, frame)
-            return None if base is None else base.to_power(power)
+            return None if base is None else base.to_power(float(power))
         case Binary("*", Number(value), Unit()) if value == 0:
             return None
         case Binary("*" | "/" as operator, left, right):
@@ -153,8 +158,8 @@ def _of_call(node: Call, frame: Frame) -> Dimension | None:
     if inner is None:
         return None
     if node.name == "sqrt":
-        return inner.to_power(Fraction(1, 2))
-    if (_NONE, _NONE) not in inner.possible():
+        return inner.to_power(0.5)
+    if not inner.agrees(_NUMBER):
         raise Broken("dimension/function", node.span.start, node.span.end, this=inner.words())
     return None
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import lru_cache
-from importlib import resources
+from pathlib import Path
 from typing import Any, cast
 
-from lark import Lark, Transformer, UnexpectedToken, v_args
+from lark import Lark, Transformer, UnexpectedToken
 
 from tutor.notation.rational import rational
 from tutor.notation.symbols import OPERANDS, Applied, Symbol
@@ -53,7 +53,7 @@ def _parse(symbols: list[Symbol], start: str, text: str) -> Any:
 
 @lru_cache(maxsize=1)
 def _parser() -> Lark:
-    grammar = resources.files("tutor.notation").joinpath("line.lark").read_text("utf-8")
+    grammar = Path(__file__).with_name("line.lark").read_text("utf-8")
     return Lark(
         grammar,
         parser="lalr",
@@ -64,48 +64,51 @@ def _parser() -> Lark:
     )
 
 
-@v_args(inline=True)
 class _Builder(Transformer[Any, Any]):
-    """Makes a node of every rule as soon as it is complete."""
+    """Makes a node of every rule as soon as it is complete; each method takes the rule's parts."""
 
-    def equation(self, left: Node, right: Node) -> tuple[Node, Node]:
+    def equation(self, parts: list[Any]) -> tuple[Node, Node]:
+        left, _, right = parts
         return left, right
 
-    def expression(self, inner: Node) -> Node:
-        return inner
+    def expression(self, parts: list[Any]) -> Node:
+        return cast(Node, parts[0])
 
-    def leaf(self, symbol: Symbol) -> Node:
-        return cast(Node, symbol.value)
+    def leaf(self, parts: list[Any]) -> Node:
+        return cast(Node, parts[0].value)
 
-    fraction = leaf
+    def binary(self, parts: list[Any]) -> Node:
+        left, sign, right = parts
+        return Binary(sign.value, left, right, Span(left.span.start, right.span.end))
 
-    def plus(self, left: Node, right: Node) -> Node:
-        return Binary("+", left, right, Span(left.span.start, right.span.end))
-
-    def minus(self, left: Node, right: Node) -> Node:
-        return Binary("-", left, right, Span(left.span.start, right.span.end))
-
-    def times(self, left: Node, right: Node) -> Node:
+    def beside(self, parts: list[Any]) -> Node:
+        left, right = parts
         return Binary("*", left, right, Span(left.span.start, right.span.end))
 
-    def over(self, left: Node, right: Node) -> Node:
-        return Binary("/", left, right, Span(left.span.start, right.span.end))
-
-    def negative(self, inner: Node) -> Node:
+    def negative(self, parts: list[Any]) -> Node:
+        inner = parts[1]
         return Negative(inner, inner.span)
 
-    def measured(self, inner: Node, symbol: Symbol) -> Node:
-        span = Span(inner.span.start, symbol.end)
-        if symbol.type == "UNIT" and isinstance(inner, Name):
-            raise Broken("unit", symbol.start, symbol.end)
-        if symbol.type == "ANGLE" and isinstance(inner, Name):
-            raise Broken("angle/alone", symbol.start, symbol.end)
-        return Binary("*", inner, symbol.value, span)
+    def positive(self, parts: list[Any]) -> Node:
+        return cast(Node, parts[1])
 
-    def bracket(self, opened: Symbol, inner: Node, closed: Symbol) -> Node:
+    def fraction(self, parts: list[Any]) -> Node:
+        symbol, unit = parts
+        return self.measured([symbol.value, unit])
+
+    def measured(self, parts: list[Any]) -> Node:
+        inner, unit = parts
+        if isinstance(inner, Name):
+            raise Broken("unit", unit.start, unit.end)
+        return Binary("*", inner, unit.value, Span(inner.span.start, unit.end))
+
+    def bracket(self, parts: list[Any]) -> Node:
+        opened, inner, closed = parts
         return with_span(inner, Span(opened.start, closed.end))
 
-    def call(self, symbol: Symbol, argument: Node, angle: Symbol | None = None) -> Node:
+    def call(self, parts: list[Any]) -> Node:
+        symbol, argument = parts[:2]
+        angle = parts[2] if len(parts) > 2 else None
         applied: Applied = symbol.value
         end = argument.span.end if angle is None else angle.end
         if angle is not None and applied.name in ("sin", "cos", "tan"):
@@ -118,22 +121,23 @@ class _Builder(Transformer[Any, Any]):
         power = Number(Fraction(applied.power), Fraction(0), Span(symbol.start, symbol.end))
         return Binary("^", call, power, call.span)
 
-    bare_call = call
-
-    def unclear_power(self, base: Node, exponent: Node) -> Node:
-        raise Broken("ambiguous/power", exponent.span.start, exponent.span.end)
-
-    def power(self, base: Node, exponent: Node) -> Node:
+    def power(self, parts: list[Any]) -> Node:
+        base, _, exponent = parts[:3]
         span = exponent.span
         if _contains(exponent, Name):
             raise Broken("power/unknown", span.start, span.end)
         value = rational(exponent)
         if value is None or value.denominator > 2 or abs(value) > HIGHEST_POWER:
             raise Broken("power", span.start, span.end)
-        if abs(value) * _highest_power(base) > HIGHEST_POWER:
+        if not isinstance(base, Number) and abs(value) * _highest_power(base) > HIGHEST_POWER:
             raise Broken("power", span.start, span.end)
         exact = Number(value, Fraction(0), span)
-        return Binary("^", base, exact, Span(base.span.start, span.end))
+        raised = Binary("^", base, exact, Span(base.span.start, span.end))
+        return self.measured([raised, parts[3]]) if len(parts) > 3 else raised
+
+    def unclear_power(self, parts: list[Any]) -> Node:
+        span = parts[2].span
+        raise Broken("ambiguous/power", span.start, span.end)
 
 
 def _contains(node: Node, kind: type) -> bool:
@@ -156,20 +160,20 @@ def _misplaced(symbols: list[Symbol], index: int, end: Symbol, text: str) -> Bro
     before = previous.type if previous else ""
     start, stop = symbol.start, symbol.end
     said = text[previous.start : previous.end] if previous else ""
-    if symbol.type == "$END" and before == "_EQUAL":
+    if symbol.type == "$END" and before == "EQUAL":
         assert previous is not None
         return Broken("empty-side", start, stop, side="right of")
-    if symbol.type == "_EQUAL" and not before:
+    if symbol.type == "EQUAL" and not before:
         return Broken("empty-side", start, stop, side="left of")
     if before == "FUNCTION":
         return Broken("argument", start, stop, before=said)
     if symbol.type == "ANGLE" and before not in ("ANGLE", "UNIT"):
         return Broken("angle/alone", start, stop)
-    if before and before not in OPERANDS and before not in ("OPEN", "_EQUAL"):
-        if symbol.type in ("$END", "CLOSE", "_EQUAL"):
+    if before and before not in OPERANDS and before not in ("OPEN", "EQUAL"):
+        if symbol.type in ("$END", "CLOSE", "EQUAL"):
             return Broken("unfinished", start, stop, before=said)
         return Broken("operator", start, stop, before=said)
-    if before in ("", "OPEN", "_EQUAL") and symbol.type in ("_TIMES", "_OVER", "_POWER"):
+    if before in ("", "OPEN", "EQUAL") and symbol.type in ("TIMES", "OVER", "POWER"):
         return Broken("operator/first", start, stop)
     if symbol.type == "UNIT":
         return Broken("unit", start, stop)

@@ -126,7 +126,7 @@ def checked(text: str, empty: str) -> str:
 
 def check_equals(symbols: list[Symbol], typed: str) -> None:
     """Raises Broken unless there is exactly one = sign."""
-    equals = [symbol for symbol in symbols if symbol.type == "_EQUAL"]
+    equals = [symbol for symbol in symbols if symbol.type == "EQUAL"]
     if not symbols:
         raise Broken("empty", len(typed), len(typed))
     if not equals:

@@ -44,10 +44,10 @@ _TAIL = re.compile(rf"-[{_L}0-9']+")
 _UNIT_JOIN = re.compile(rf"(?:\ *[*]\ *|\ +|-|\.)([{_L}]+)(?![{_L}0-9_'(])")
 _POWER = re.compile(r" *(?:(?:\^|\*\*) *(?:(-?[0-9]+)|\( *(-?[0-9]+) *\))|(⁻?[⁰¹²³⁴-⁹]+))")
 _CALLED = re.compile(r" *[(\[]")
-_TERMINALS = {"+": "_PLUS", "-": "_MINUS", "*": "_TIMES", "/": "_OVER", "=": "_EQUAL"}
+_TERMINALS = {"+": "PLUS", "-": "MINUS", "*": "TIMES", "/": "OVER", "=": "EQUAL"}
 _INVERSE = {"sin": "asin", "cos": "acos", "tan": "atan"}
 _MEASURABLE = frozenset({"NUMBER", "PI", "CLOSE", "UNIT"})
-_FRACTION = ("_OVER", "NUMBER")
+_FRACTION = ("OVER", "NUMBER")
 
 
 class Symbol:
@@ -135,7 +135,7 @@ class Scanner:
         """An inverse function of a ratio without brackets, as in atan 3/4, can mean two things."""
         name = function.value.name
         number, sign = self.symbols[-3:-1]
-        if name not in _INVERSE.values() or (number.type, sign.type) != ("NUMBER", "_OVER"):
+        if name not in _INVERSE.values() or (number.type, sign.type) != ("NUMBER", "OVER"):
             return
         top = self.text[number.start : number.end]
         raise Broken(
@@ -168,7 +168,7 @@ class Scanner:
             raise Broken(
                 "unknown-unit/quotient", self.symbols[-1].start, after.end() if after else end
             )
-        self._add("_POWER", sign, start, end)
+        self._add("POWER", sign, start, end)
 
     def _raised(self, sign: str, start: int, end: int) -> None:
         if self.before() == "UNIT":
@@ -176,9 +176,9 @@ class Scanner:
         power = _raised_number(sign)
         if abs(power) > 99:
             raise Broken("power", start, end)
-        self._add("_POWER", sign, start, end)
+        self._add("POWER", sign, start, end)
         if power < 0:
-            self._add("_MINUS", sign, start, end)
+            self._add("MINUS", sign, start, end)
         number = Number(Fraction(abs(power)), Fraction(0), Span(start, end))
         self._add("NUMBER", number, start, end)
 
@@ -275,7 +275,7 @@ class Scanner:
             len(last) >= 3
             and (last[-2].type, last[-1].type) == _FRACTION
             and last[-3].type in ("NUMBER", "PI")
-            and (len(last) < 4 or last[-4].type not in ("_OVER", "_POWER", "FUNCTION"))
+            and (len(last) < 4 or last[-4].type not in ("OVER", "POWER", "FUNCTION"))
         ):
             top, _, bottom = self.symbols[-3:]
             del self.symbols[-3:]

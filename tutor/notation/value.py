@@ -87,7 +87,7 @@ def _value(text: str, names: Names) -> ValueReading:
     scanner = Scanner(typed[:end], names)
     symbols = scanner.scan()
     scanner.check_closed()
-    if not symbols or (symbols[-1].type == "_EQUAL" and end < len(typed.rstrip())):
+    if not symbols or (symbols[-1].type == "EQUAL" and end < len(typed.rstrip())):
         start = len(typed) - len(typed[end:].lstrip(" (["))
         raise Broken("value/number", start, len(typed.rstrip(" )]")))
     name, node = _named_number(symbols, typed[:end])
@@ -125,7 +125,7 @@ def _ending(typed: str) -> tuple[Letter | None, Sense | None, int]:
 
 def _named_number(symbols: list[Symbol], typed: str) -> tuple[str | None, Node]:
     """The unknown alone on one side of the = sign, if there is one, and the number."""
-    equals = [symbol for symbol in symbols if symbol.type == "_EQUAL"]
+    equals = [symbol for symbol in symbols if symbol.type == "EQUAL"]
     if len(equals) > 1:
         raise Broken("two-equals", equals[1].start, equals[1].end)
     if not equals:
