@@ -20,13 +20,24 @@ from tutor.notation import Reading, Term
 Level = Literal["silent", "remark"]
 TINY = 1e-9
 MOST_TO_SPLIT = 8
+SHARE_OF_SUMS = 0.005
+NEGLIGIBLE = 0.0005
+
+
+@dataclass(frozen=True)
+class Coefficient:
+    """What is typed beside one unknown: the sum, its half-width, and the sizes that were added."""
+
+    value: float
+    radius: float
+    parts: float
 
 
 @dataclass(frozen=True)
 class Typed:
-    """The numbers of a typed line: (value, radius) by unknown, and the terms without unknown."""
+    """The numbers of a typed line: a coefficient by unknown, and the terms without unknown."""
 
-    unknowns: Mapping[str, tuple[float, float]]
+    unknowns: Mapping[str, Coefficient]
     constants: tuple[Term, ...]
 
     @cached_property
@@ -58,7 +69,8 @@ def typed(reading: Reading) -> Typed:
     for name, terms in sums.items():
         value = math.fsum(term.value for term in terms)
         if abs(value) > 1e-12 * max(abs(term.value) for term in terms):
-            unknowns[name] = (value, math.fsum(term.radius for term in terms))
+            radius = math.fsum(term.radius for term in terms)
+            unknowns[name] = Coefficient(value, radius, math.fsum(abs(t.value) for t in terms))
     return Typed(unknowns, tuple(constants))
 
 
@@ -94,9 +106,9 @@ def _scales(line: Typed, spots: Mapping[str, Spot], numbers: Sequence[Spot]) -> 
     """Scales worth trying: as written, turned round, and anchored at each coefficient."""
     yield 1.0
     yield -1.0
-    for name, (value, _) in line.unknowns.items():
+    for name, coefficient in line.unknowns.items():
         if spots[name].true != 0.0:
-            yield value / spots[name].true
+            yield coefficient.value / spots[name].true
     if not line.unknowns and line.constants:
         for spot in numbers:
             if spot.true != 0.0:
@@ -114,75 +126,98 @@ def fit_at(
     if scale == 0.0 or not math.isfinite(scale):
         return None
     level: Level = "silent"
-    for name, (value, _) in line.unknowns.items():
+    for name, coefficient in line.unknowns.items():
         spot = spots[name]
-        off = abs(value - scale * spot.true)
-        measure = abs(scale) * spot.spread
-        if off <= tolerance.silent * measure + TINY * abs(scale):
+        off = abs(coefficient.value - scale * spot.true)
+        if off <= slack_of(coefficient, spot, scale, tolerance.silent):
             continue
-        if off > tolerance.remark * measure + TINY * abs(scale):
+        if off > slack_of(coefficient, spot, scale, tolerance.remark):
             return None
         level = "remark"
     constants = constants_fit(line, numbers, scale, tolerance)
     return None if constants is None else ("remark" if constants == "remark" else level)
 
 
+def slack_of(typed: Coefficient, spot: Spot, scale: float, share: float) -> float:
+    """How far a coefficient may be off: by its own size, or by the parts it was added up from."""
+    spread = abs(scale) * spot.spread
+    own = max(abs(scale * spot.true), min(typed.parts, spread))
+    return share * own + min(typed.radius, share * spread) + TINY * abs(scale)
+
+
 def constants_fit(
     line: Typed, numbers: Sequence[Spot], scale: float, tolerance: Tolerance
 ) -> Level | None:
-    """How well the terms without unknown fit the loads and own values, or None."""
-    if not line.unknowns and not line.constants:
-        return None if any(s.true != 0.0 for s in numbers) else "silent"
-    target = scale * math.fsum(s.true for s in numbers)
-    carried = abs(scale) * math.fsum(abs(s.per_unit) * s.radius for s in numbers)
-    parts = abs(scale) * math.fsum(s.spread for s in numbers)
-    off = abs(line.total - target)
+    """How well the terms without unknown fit the loads and own values, or None.
+
+    Numbers that stand for each other one by one drop out first, so that a small wrong term is told
+    from the rounding of large ones beside it.
+    """
+    terms, left = _one_by_one(line.constants, numbers, scale)
+    if not terms:
+        parts = abs(scale) * math.fsum(s.spread for s in numbers)
+        slack = _carried(left, scale) + NEGLIGIBLE * parts + TINY * abs(scale)
+        return "silent" if math.fsum(abs(scale * s.true) for s in left) <= slack else None
+    if not left:
+        return None
     levels: tuple[tuple[Level, float], ...] = (
         ("silent", tolerance.silent),
         ("remark", tolerance.remark),
     )
     for level, share in levels:
-        tight = (
-            carried
-            + min(line.radius, share * parts)
-            + share * abs(target)
-            + TINY * (parts + abs(scale))
-        )
-        if line.unknowns and off <= tight:
+        if line.unknowns and _adds_up(terms, left, scale, share):
             return level
-        if off <= carried + share * parts + TINY * (parts + abs(scale)) and blocks_fit(
-            line.constants, numbers, scale, share
-        ):
+        if max(len(terms), len(left)) > MOST_TO_SPLIT or _split(terms, left, scale, share):
             return level
     return None
 
 
-def blocks_fit(terms: Sequence[Term], numbers: Sequence[Spot], scale: float, share: float) -> bool:
-    """Whether each typed number stands for one or more true ones, or several for one of them.
+def _one_by_one(
+    terms: Sequence[Term], numbers: Sequence[Spot], scale: float
+) -> tuple[list[Term], list[Spot]]:
+    """The typed and the true numbers that are left when precise pairs have dropped out."""
+    left, rest = list(numbers), []
+    for term in terms:
+        pairs = [
+            (off, i)
+            for i, spot in enumerate(left)
+            for off in (abs(term.value - scale * spot.true),)
+            if off
+            <= min(term.radius, 0.005 * abs(scale) * spot.spread)
+            + _carried((spot,), scale)
+            + 1e-6 * abs(scale) * spot.spread
+        ]
+        if pairs:
+            left.pop(min(pairs)[1])
+        else:
+            rest.append(term)
+    return rest, left
 
-    This is how a small wrong term is told from rounding of large ones beside it.
-    """
-    if not terms or not numbers:
-        return not terms and not numbers
-    if max(len(terms), len(numbers)) > MOST_TO_SPLIT:
-        return True
-    return _split([(t.value, t.radius) for t in terms], list(numbers), scale, share)
+
+def _carried(numbers: Sequence[Spot], scale: float) -> float:
+    """What the rounding of own earlier values may add up to."""
+    return abs(scale) * math.fsum(abs(s.per_unit) * s.radius for s in numbers)
 
 
-def _split(
-    terms: list[tuple[float, float]], numbers: list[Spot], scale: float, share: float
-) -> bool:
+def _adds_up(terms: Sequence[Term], numbers: Sequence[Spot], scale: float, share: float) -> bool:
+    """Whether the sums agree within the intervals of the numbers that were typed."""
+    off = abs(math.fsum(t.value for t in terms) - scale * math.fsum(s.true for s in numbers))
+    parts = abs(scale) * math.fsum(s.spread for s in numbers)
+    radius = math.fsum(t.radius for t in terms)
+    return off <= _carried(numbers, scale) + min(radius, share * parts) + TINY * (
+        parts + abs(scale)
+    )
+
+
+def _split(terms: list[Term], numbers: list[Spot], scale: float, share: float) -> bool:
+    """Whether each typed number stands for one or more true ones, or several for one of them."""
     if not terms or not numbers:
         left = math.fsum(abs(scale * s.true) for s in numbers)
-        slack = abs(scale) * math.fsum(
-            abs(s.per_unit) * s.radius + share * s.spread for s in numbers
-        )
-        return not terms and left <= slack + TINY
+        return not terms and left <= _carried(numbers, scale) + TINY * abs(scale)
     first, rest = terms[0], terms[1:]
     for count in range(1, len(numbers) + 1):
         for chosen in combinations(range(len(numbers)), count):
-            block = [numbers[i] for i in chosen]
-            if _block([first], block, scale, share):
+            if _block([first], [numbers[i] for i in chosen], scale, share):
                 others = [s for i, s in enumerate(numbers) if i not in chosen]
                 if _split(rest, others, scale, share):
                     return True
@@ -198,11 +233,15 @@ def _split(
     return False
 
 
-def _block(
-    terms: Sequence[tuple[float, float]], numbers: Sequence[Spot], scale: float, share: float
-) -> bool:
+def _block(terms: Sequence[Term], numbers: Sequence[Spot], scale: float, share: float) -> bool:
+    """Whether these typed numbers add up to these true ones, to a share of what was added."""
     target = scale * math.fsum(s.true for s in numbers)
-    parts = abs(scale) * math.fsum(s.spread for s in numbers)
-    carried = abs(scale) * math.fsum(abs(s.per_unit) * s.radius for s in numbers)
-    off = abs(math.fsum(value for value, _ in terms) - target)
-    return off <= carried + share * parts + TINY * (parts + abs(scale))
+    parts = abs(scale) * math.fsum(abs(s.true) for s in numbers)
+    if len(terms) > 1:
+        parts = max(
+            parts, min(math.fsum(abs(t.value) for t in terms), numbers[0].spread * abs(scale))
+        )
+    if len(numbers) > 1:
+        share = min(share, SHARE_OF_SUMS)
+    off = abs(math.fsum(t.value for t in terms) - target)
+    return off <= _carried(numbers, scale) + share * parts + TINY * (parts + abs(scale))

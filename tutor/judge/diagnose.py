@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
-from tutor.judge.compare import TINY, Typed
+from tutor.judge.compare import Typed, slack_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.numbers import explain_numbers
 from tutor.judge.options import Option, options
@@ -80,8 +80,8 @@ def _scales(
         if fresh(scale):
             yield scale, penalty
     typed = [
-        (value, spots[name].true, choices[name])
-        for name, (value, _) in line.unknowns.items()
+        (typed.value, spots[name].true, choices[name])
+        for name, typed in line.unknowns.items()
         if name in spots
     ]
     if not typed:
@@ -109,14 +109,15 @@ def _unknowns_account(
 ) -> Account:
     slips: list[Slip] = []
     cost = 0.0
-    for name, (value, radius) in line.unknowns.items():
+    for name, coefficient in line.unknowns.items():
         if name not in spots:
             slips.append(Slip("extra", name, None))
             cost += KINDS["extra"].cost
             continue
         spot = spots[name]
-        slack = TINY * abs(scale)
-        if abs(value - scale * spot.true) <= tolerance.remark * abs(scale) * spot.spread + slack:
+        value, radius = coefficient.value, coefficient.radius
+        slack = slack_of(coefficient, spot, scale, tolerance.remark)
+        if abs(value - scale * spot.true) <= slack:
             continue
         option = found_option(value, radius, scale, choices[name], spot, tolerance)
         if rounded_harder(value, radius, scale * spot.true):

@@ -82,9 +82,10 @@ def holds_at_solution(
     if not line.names:
         return False
     total, parts, slack = line.total, abs(line.total), line.radius
-    for name, (coefficient, radius) in line.unknowns.items():
+    for name, typed in line.unknowns.items():
         own = given.known.get(name)
         value = own.value if own else given.sign(name) * values[name]
+        coefficient, radius = typed.value, typed.radius
         total += coefficient * value
         parts += abs(coefficient * value)
         slack += radius * abs(value) + (abs(coefficient) * own.radius if own else 0.0)

@@ -1,0 +1,116 @@
+"""What must hold of the judge for every truss, every sense and every honest spelling."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from random import Random
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from lines import Style, abouts, figures, pieces, random_senses, written
+from strategies import make_truss
+
+from tutor.judge import Value, judge
+from tutor.statics import solve
+
+
+def known_values(rng, problem, senses, share):
+    """Some true values, rounded to four figures, under the student's senses."""
+    values = solve(problem).values
+    known = {}
+    for name, value in values.items():
+        if rng.random() < share:
+            sign = -1.0 if senses.get(name) in ("left", "down", "C", "against") else 1.0
+            known[name] = figures(sign * value, 4)
+    return known
+
+
+def any_line(seed: int, **style: object):
+    """A problem, an equation of it, and its true line as the student of that seed writes it."""
+    rng = Random(seed)
+    problem = make_truss(rng.randrange(10**6), rng.randint(3, 9))
+    senses = random_senses(rng, problem)
+    known = known_values(rng, problem, senses, rng.choice((0.0, 0.4)))
+    about = rng.choice(abouts(problem))
+    substituted = {n: float(v) for n, v in known.items() if rng.random() < 0.8}
+    line = pieces(problem, about, senses, substituted)
+    scale = rng.choice((1.0, 1.0, 1.0, -1.0, 2.0, 0.5, 3.0))
+    text = written(rng, problem, line, Style(scale=scale, figures=rng.choice((4, 5)), units=False))
+    return rng, problem, about, senses, known, line, text
+
+
+@given(st.integers(0, 10**9))
+@settings(max_examples=200)
+def test_a_true_line_is_right_however_it_is_written(seed):
+    _, problem, about, senses, known, _, text = any_line(seed)
+    verdict = judge(problem, about, text, senses=senses, known=known)
+    assert verdict.right, (about, text, senses, known, verdict)
+
+
+@given(st.integers(0, 10**9), st.sampled_from(("drop", "turn", "grow")))
+@settings(max_examples=200)
+def test_a_line_with_one_term_changed_is_not_right(seed, how):
+    rng, problem, about, senses, known, line, _ = any_line(seed)
+    acting = [i for i, p in enumerate(line) if abs(p.value) > 0]
+    if len(acting) < 2:
+        return
+    i = rng.choice(acting)
+    factor = {"drop": 0.0, "turn": -1.0, "grow": rng.choice((0.8, 1.25, 2.0))}[how]
+    changed = [
+        replace(p, coefficient=p.coefficient * factor) if j == i else p for j, p in enumerate(line)
+    ]
+    if all(p.symbol is None for p in line) and len(acting) == 2:
+        return
+    text = written(rng, problem, changed, Style(figures=5))
+    verdict = judge(problem, about, text, senses=senses, known=known)
+    assert not verdict.right, (about, text, senses, known, verdict)
+
+
+@given(st.integers(0, 10**9))
+@settings(max_examples=100)
+def test_a_true_value_is_right_in_the_students_own_sense(seed):
+    rng = Random(seed)
+    problem = make_truss(rng.randrange(10**6), rng.randint(3, 9))
+    senses = random_senses(rng, problem)
+    name, value = rng.choice(list(solve(problem).values.items()))
+    sign = -1.0 if senses.get(name) in ("left", "down", "C", "against") else 1.0
+    texts = [figures(sign * value, 4)]
+    if name in problem.member and value:
+        texts.append(f"{figures(abs(value), 4)} {problem.force} {'T' if value > 0 else 'C'}")
+    for text in texts:
+        assert judge(problem, Value(name), text, senses=senses).right, (name, text, value)
+
+
+@given(st.integers(0, 10**9), st.floats(0.06, 5.0))
+@settings(max_examples=100)
+def test_a_value_more_than_five_percent_off_is_not_right(seed, off):
+    rng = Random(seed)
+    problem = make_truss(rng.randrange(10**6), rng.randint(3, 9))
+    name, value = rng.choice(list(solve(problem).values.items()))
+    if value == 0:
+        return
+    text = figures(value * (1 + rng.choice((1, -1)) * off), 5)
+    if float(text) == 0:
+        return
+    assert not judge(problem, Value(name), text).right
+
+
+@given(st.text(max_size=60))
+@settings(max_examples=200)
+def test_no_text_makes_the_judge_raise(text):
+    problem = make_truss(7, 5)
+    for about in (*abouts(problem)[:4], Value(problem.members[0].name)):
+        assert judge(problem, about, text).kind in ("right", "wrong", "unreadable", "undecided")
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("start", range(0, 20000, 1000))
+def test_twenty_thousand_true_lines_are_right(start):
+    wrong = []
+    for seed in range(start, start + 1000):
+        _, problem, about, senses, known, _, text = any_line(seed)
+        verdict = judge(problem, about, text, senses=senses, known=known)
+        if not verdict.right:
+            wrong.append((seed, text, verdict.text))
+    assert wrong == []

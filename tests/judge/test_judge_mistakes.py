@@ -1,0 +1,174 @@
+"""Which mistake does a wrong line show? One truss by hand, a table of lines and what they show.
+
+The truss is a triangle A(0,0) pin, B(4,0) roller, C(4,3), with 12 kN down and 6 kN to the right at C:
+slopes 3-4-5, so every coefficient can be read off. By hand: A_x = -6, B_y = 16.5, A_y = -4.5.
+"""
+
+from __future__ import annotations
+
+import pytest
+from families import plain_problem
+
+from tutor.judge import Along, Fx, Fy, M, Value, judge
+from tutor.model import Load, Support
+from tutor.notation import Exact
+
+
+@pytest.fixture(scope="module")
+def triangle():
+    return plain_problem(
+        (("A", 0, 0), ("B", 4, 0), ("C", 4, 3)),
+        ("AB", "BC", "AC"),
+        (Support("A", "pin"), Support("B", "roller")),
+        (Load("C", (("down", Exact.of(12)), ("right", Exact.of(6)))),),
+    )
+
+
+RIGHT = [
+    (Fx(), "A_x + 6 = 0"),
+    (Fx(), "-6 = A_x"),
+    (Fx(), "ΣF_x: A_x + 6 kN = 0"),
+    (Fy(), "A_y + B_y = 12"),
+    (Fy(), "2 Ay + 2 By - 24 = 0"),
+    (M("A"), "B_y(4 m) - 12 kN * 4 m - 6 kN * 3 m = 0"),
+    (M("A"), "B_y - 12 - 6*3/4 = 0"),
+    (M("A"), "-4 B_y + 66 = 0"),
+    (M("B"), "4 A_y + 18 = 0"),
+    (M("C"), "4 A_y - 3 A_x = 0"),
+    (M((4, 3)), "3 A_x = 4 A_y"),
+    (Fx("C"), "-4/5 F_AC + 6 = 0"),
+    (Fx("C"), "F_AC cos 36.87° = 6"),
+    (Fx("C"), "F_AC*4/sqrt(3^2+4^2) = 6"),
+    (Fy("C"), "-F_BC - 0.6 F_CA - 12 = 0"),
+    (Along(36.86989764584402, "C"), "-F_AC - 0.6 F_BC + 6*0.8 - 12*0.6 = 0"),
+]
+
+
+@pytest.mark.parametrize(("about", "text"), RIGHT)
+def test_a_right_line_is_right(triangle, about, text):
+    verdict = judge(triangle, about, text)
+    assert verdict.right, verdict
+    assert verdict.remarks == ()
+
+
+WRONG = [
+    (Fx(), "A_x - 6 = 0", [("sign", "load C x")]),
+    (Fy(), "A_y + B_y + 12 = 0", [("sign", "load C y")]),
+    (Fy(), "A_y + B_y = 0", [("missing", "load C y")]),
+    (Fy(), "B_y = 12", [("missing", "A_y")]),
+    (Fx(), "A_x + 6 + B_y = 0", [("extra", "B_y")]),
+    (Fx(), "A_x + 6 - 12 = 0", [("extra", "load C y")]),
+    (Fy(), "A_y + B_y = 21", [("magnitude", "load C y")]),
+    (Fy(), "A_y + B_y = 12000", [("unit", "load C y")]),
+    (M("A"), "4 B_y + 48 - 18 = 0", [("sign", "load C y")]),
+    (M("A"), "4 B_y - 48 = 0", [("missing", "load C x")]),
+    (M("A"), "4 B_y - 48 - 6*4 = 0", [("arm", "load C x")]),
+    (M("A"), "4 B_y - 12*5 - 18 = 0", [("arm", "load C y")]),
+    (M("A"), "B_y - 48 - 18 = 0", [("no-arm", "B_y")]),
+    (M("A"), "4 B_y - 12 - 18 = 0", [("no-arm", "load C y")]),
+    (M("B"), "4 B_y - 48 - 18 = 0", [("other-point", None)]),
+    (Fx(), "A_y + B_y - 12 = 0", [("other-equation", None)]),
+    (Fx("C"), "-3/5 F_AC + 6 = 0", [("component", "AC")]),
+    (Fx("C"), "-F_AC + 6 = 0", [("whole-force", "AC")]),
+    (Fx("C"), "4/5 F_AC + 6 = 0", [("sign", "AC")]),
+    (Fy("C"), "F_BC + 3/5 F_AC - 12 = 0", [("pull-push", None)]),
+    (Fy("C"), "-F_BC + 3/5 F_AC - 12 = 0", [("sign", "AC")]),
+    (Fy("C"), "-F_BC - 4/5 F_AC - 12 = 0", [("component", "AC")]),
+    (Fy("C"), "-F_BC - 12 = 0", [("missing", "AC")]),
+    (Fx("C"), "-4/5 F_AC - F_BC + 6 = 0", [("extra", "BC")]),
+    (Fx("C"), "-F_AC cos(36.87 rad) + 6 = 0", [("angle-mode", "AC")]),
+    (Fx("C"), "-F_AC cos(0.6435) + 6 = 0", [("angle-mode", None)]),
+    (Fy("C"), "0.8 F_AC + 6 = 0", [("other-equation", None)]),
+]
+
+
+@pytest.mark.parametrize(("about", "text", "expected"), WRONG)
+def test_a_wrong_line_shows_its_mistake(triangle, about, text, expected):
+    verdict = judge(triangle, about, text)
+    assert verdict.kind == "wrong"
+    assert [(m.code, m.force) for m in verdict.mistakes] == expected, verdict
+
+
+def test_two_slips_in_one_line_are_both_named(triangle):
+    verdict = judge(triangle, M("A"), "4 B_y + 48 - 6*4 = 0")
+    assert {(m.code, m.force) for m in verdict.mistakes} == {
+        ("sign", "load C y"),
+        ("arm", "load C x"),
+    }
+
+
+def test_a_line_against_the_students_own_arrow_is_a_sense_mistake(triangle):
+    senses = {"A_x": "left"}
+    assert judge(triangle, Fx(), "-A_x + 6 = 0", senses=senses).right
+    verdict = judge(triangle, Fx(), "A_x + 6 = 0", senses=senses)
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("sense", "A_x")]
+
+
+def test_own_values_may_stand_for_unknowns(triangle):
+    known = {"A_x": -6, "AC": "7.5"}
+    assert judge(triangle, Fx("A"), "-6 + 0.8(7.5) + F_AB = 0", known=known).right
+    assert judge(triangle, Fx("A"), "A_x + 0.8(7.5) + F_AB = 0", known=known).right
+    assert not judge(triangle, Fx("A"), "-6 - 0.8(7.5) + F_AB = 0", known=known).right
+    verdict = judge(triangle, Fx("A"), "6 + 0.8(7.5) + F_AB = 0", known=known)
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("sign", "A_x")]
+
+
+def test_terms_that_cancel_are_measured_by_what_was_added():
+    """34.18(0.9363) - 32 + F = 0 with F = 0: the terms are 32, what is left of them is 0.003."""
+    problem = plain_problem(
+        (("A", 0, 0), ("B", 8, 0), ("C", 8, 3)),
+        ("AB", "BC", "AC"),
+        (Support("A", "pin"), Support("B", "roller")),
+        (Load("C", (("right", Exact.of(32)),)),),
+    )
+    assert judge(problem, Fx("C"), "-34.18(0.9363) + 32 = 0", known={"AC": "34.18"}).right
+
+
+@pytest.mark.parametrize(
+    ("text", "senses", "kind", "code"),
+    [
+        ("7.5", {}, "right", None),
+        ("7.5 kN T", {}, "right", None),
+        ("7.5 T", {"AC": "C"}, "right", None),
+        ("-7.5", {"AC": "C"}, "right", None),
+        ("F_CA = 15/2", {}, "right", None),
+        ("7500 N (T)", {}, "right", None),
+        ("7.5 C", {}, "wrong", "tension-compression"),
+        ("-7.5", {}, "wrong", "sign"),
+        ("7.5", {"AC": "C"}, "wrong", "sense"),
+        ("7500", {}, "wrong", "unit"),
+        ("8", {}, "wrong", "rounding"),
+        ("4.5", {}, "wrong", "arithmetic"),
+        ("-7.5 T", {}, "undecided", None),
+        ("7.5 kN*m", {}, "unreadable", None),
+    ],
+)
+def test_a_value_is_judged(triangle, text, senses, kind, code):
+    verdict = judge(triangle, Value("AC"), text, senses=senses)
+    assert verdict.kind == kind, verdict
+    assert [m.code for m in verdict.mistakes] == ([code] if code else [])
+
+
+def test_a_line_that_adds_nothing_is_right_and_said_to_be_dependent(triangle):
+    standing = (Fx(), Fy(), M("A"))
+    verdict = judge(triangle, M("C"), "4 A_y = 3 A_x", standing=standing)
+    assert verdict.right
+    assert [r.code for r in verdict.remarks] == ["dependent"]
+    assert judge(triangle, M("C"), "4 A_y = 3 A_x", standing=standing[:2]).remarks == ()
+
+
+@pytest.mark.parametrize(
+    ("factor", "right", "codes"),
+    [("0.801", True, []), ("0.81", True, ["rounding"]), ("0.83", False, [])],
+)
+def test_a_rounded_coefficient_is_measured_in_percent(triangle, factor, right, codes):
+    verdict = judge(triangle, Fx("C"), f"-{factor} F_AC + 6 = 0")
+    assert verdict.right is right
+    assert [r.code for r in verdict.remarks] == codes
+
+
+def test_no_level_below_the_last_tells_a_number(triangle):
+    for about, text, _ in WRONG:
+        for mistake in judge(triangle, about, text).mistakes:
+            for level in (mistake.text, mistake.reason, mistake.place):
+                assert not any(c.isdigit() for c in level.replace("0.5 rad", "")), level
