@@ -39,7 +39,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
     ),
     "empty/value": Complaint(
         "nothing is written yet",
-        "write a number, such as 12 or 12 kN C",
+        "write a number, such as {example}",
         values=(("", 1), (" ", 2)),
         numbers=(("", 1),),
         placed=False,
@@ -101,6 +101,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "comma/grouped": Complaint(
         "“{found}” groups its digits",
         "write {one}, without the grouping",
+        values=(("1'500", 1), ("1_500 C", 1)),
         examples=(("F_AB = 1,500.5", 8), ("F_AB = 1,500,000", 8), ("F_AB = 1.500,5", 8)),
     ),
     "comma/loose": Complaint(
@@ -225,7 +226,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "unknown-name": Complaint(
         "“{found}” names no force here",
         "the forces are {known}",
-        examples=(("F_XYZ + F_AB = 0", 1), ("θ F_AB = 0", 1), ("qqq = 2", 1)),
+        examples=(("F_XYZ + F_AB = 0", 1), ("qqq = 2", 1)),
     ),
     "unknown-name/near": Complaint(
         "“{found}” names no force here",
@@ -237,6 +238,16 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "{meeting}",
         examples=(("F_AD + F_AB = 0", 1), ("0.6F_DA = 0", 4), ("AD = 12", 1), ("3 F_{AD} = 0", 3)),
         values=(("F_AD = 12", 1),),
+    ),
+    "unknown-name/end": Complaint(
+        "“{found}” would be the force in a member at {joint}, and its other end is no joint",
+        "the members at {joint} are {meeting}",
+        examples=(("F_AE = 3", 1), ("F_AB + 0.8F_{EA} = 0", 11), ("AE = 1", 1)),
+    ),
+    "unknown-name/angle": Complaint(
+        "“{found}” stands for an angle whose size is not known here",
+        "write the angle itself, such as cos(36.87) or cos(atan(3/4))",
+        examples=(("F_AB cos θ = 12", 10), ("F_AB cosθ = 12", 9), ("F_AB sin(theta) = 0", 10)),
     ),
     "unknown-name/reaction": Complaint(
         "“{found}” would be a reaction at {joint}, and no such force acts there",
@@ -252,6 +263,11 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "“{found}” is a name, and a number is meant here",
         "write the number itself",
         numbers=(("3*x", 3), ("F_AB", 1), ("theta", 1)),
+    ),
+    "letter": Complaint(
+        "“{found}” after a number says {meaning}, which belongs to a result",
+        "leave it out of an equation",
+        examples=(("F_AB = 12 C", 11), ("F_AB + F_AC = 3 T", 17)),
     ),
     "difference": Complaint(
         "“{found}” is one joint less another",
@@ -454,6 +470,11 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "“{found}” comes without a number",
         "write the size first, such as 12 {found}",
         values=(("C", 1), ("F_AB = T", 8), ("left", 1)),
+    ),
+    "value/order": Complaint(
+        "“{found}” stands before the number",
+        "write it after the number, such as 12 {found}",
+        values=(("T 12", 1), ("C 12 kN", 1), ("F_AB = C 12", 8), ("left 12", 1)),
     ),
     "value/two": Complaint(
         "“{found}” comes after another letter or direction",

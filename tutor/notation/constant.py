@@ -19,6 +19,7 @@ def read_number(text: str) -> Exact | Unreadable:
     try:
         return _number(text)
     except Broken as broken:
+        broken.words.setdefault("example", "12, 3/2 or 5*sqrt(3)/2")
         return broken.about(text)
 
 

@@ -17,9 +17,9 @@ _JOINT = r"[^\W_][^\W_']*"
 _AT = r"(?:at joint|at|joint) +"
 _FORCES = rf"(?:{_SUM} *)?(?:forces? *(?:in|along)?|F) *_? *[{{(]? *"
 _ALTERNATIVES = (
-    rf"{_FORCES}(?P<axis>[xy])\b *[}})]?",
-    rf"(?:{_FORCES}(?:along *)?|along *)(?P<angle>-?[0-9]+(?:[.,][0-9]+)?) *(?:°|deg)? *[}})]?",
-    rf"(?:{_SUM} *)?(?:moments?\b|M) *(?:about\b|at\b|_)? *[{{(]? *(?P<point>{_JOINT}) *[}})]?",
+    rf"{_FORCES}(?P<axis>[xy])\b(?: *[}})])?",
+    rf"(?:{_FORCES}(?:along *)?|along *)(?P<angle>-?[0-9]+(?:[.,][0-9]+)?)(?: *°| *deg)?(?: *[}})])?",
+    rf"(?:{_SUM} *)?(?:moments?\b|M) *(?:about\b|at\b|_)? *[{{(]? *(?P<point>{_JOINT})(?: *[}})])?",
     rf"{_SUM} *(?P<bare>[FM]?)(?![\w{{])",
 )
 _HEAD = re.compile(

@@ -89,7 +89,7 @@ class Names:
         """Up to three unknowns whose spelling is closest to `word`."""
         known = {spelling(name): name for name in self.unknowns}
         known |= {name: name for name in self.unknowns}
-        close = difflib.get_close_matches(word, known, n=3, cutoff=0.5)
+        close = difflib.get_close_matches(word, known, n=3, cutoff=0.6)
         return tuple(dict.fromkeys(known[match] for match in close))
 
     @cached_property

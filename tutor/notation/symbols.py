@@ -43,6 +43,7 @@ _SYMBOL = re.compile(
 _TAIL = re.compile(rf"-[{_L}0-9']+")
 _UNIT_JOIN = re.compile(rf"(?:\ *[*]\ *|\ +|-|\.)([{_L}]+)(?![{_L}0-9_'(])")
 _POWER = re.compile(r" *(?:(?:\^|\*\*) *(?:(-?[0-9]+)|\( *(-?[0-9]+) *\))|(⁻?[⁰¹²³⁴-⁹]+))")
+_GROUPED = re.compile(r"[0-9]+(?:['_][0-9]{3})+(?:\.[0-9]+)?")
 _CALLED = re.compile(r" *[(\[]")
 _TERMINALS = {"+": "PLUS", "-": "MINUS", "*": "TIMES", "/": "OVER", "=": "EQUAL"}
 _INVERSE = {"sin": "asin", "cos": "acos", "tan": "atan"}
@@ -121,8 +122,12 @@ class Scanner:
             last = self.symbols[-1]
             one = self.text[last.start : last.end]
             raise Broken("two-numbers", start, end, one=one, other=word)
-        if word[0] == "." and len(self.symbols) and self.symbols[-1].end == start:
+        if word[0] == "." and self.before() in OPERANDS and self.symbols[-1].end == start:
             raise Broken("number", start, end)
+        grouped = _GROUPED.match(self.text, start)
+        if grouped is not None:
+            one = grouped.group().replace("'", "").replace("_", "")
+            raise Broken("comma/grouped", start, grouped.end(), one=one)
         try:
             value, radius = spelled(word)
         except Broken as broken:

@@ -11,6 +11,7 @@ from tutor.notation.unreadable import Broken
 from tutor.notation.words import FUNCTIONS
 
 _RECIPROCAL = {"sec": "cos", "csc": "sin", "cosec": "sin", "cot": "tan", "cotan": "tan"}
+_ANGLES = frozenset(["θ", "α", "β", "γ", "φ", "ϕ", "ψ", "theta", "alpha", "beta", "gamma", "phi"])
 _OTHER_FUNCTIONS = frozenset(
     [
         "log",
@@ -49,6 +50,11 @@ def unknown_word(
     `measured`: a unit could stand here; `called`: a bracket or a number follows, as after a function.
     """
     end = start + len(word)
+    if word.lower() in _ANGLES:
+        return Broken("unknown-name/angle", start, end)
+    if measured and word.upper() in ("T", "C") and not text[end:].strip():
+        meaning = "tension" if word.upper() == "T" else "compression"
+        return Broken("letter", start, end, meaning=meaning)
     if names is not None and (joint := names.joint(word)) is not None:
         return _lone_joint(joint, start, end, text, names)
     if measured and (near := _near_unit(word)) is not None:
@@ -104,6 +110,9 @@ def _name(word: str, start: int, end: int, names: Names) -> Broken:
     if pair is not None and pair[0] != pair[1]:
         return _no_member(*pair, start, end, names)
     core = word.replace("{", "").replace("}", "")
+    if (joint := _one_end(core, names)) is not None:
+        meeting = _listed(names.meeting(joint))
+        return Broken("unknown-name/end", start, end, joint=joint, meeting=meeting)
     base, _, sub = core.rpartition("_")
     base = base or core[:-1]
     sub = sub if base != core[:-1] else core[-1]
@@ -118,6 +127,14 @@ def _name(word: str, start: int, end: int, names: Names) -> Broken:
         likely = " or ".join(map(spelling, nearest))
         return Broken("unknown-name/near", start, end, nearest=likely)
     return Broken("unknown-name", start, end, known=_listed(names.unknowns))
+
+
+def _one_end(core: str, names: Names) -> str | None:
+    """The joint that a member's spelling starts or ends with, where the other end is no joint."""
+    letters = core.rpartition("_")[2] if core[:1].upper() in "FSNT" else core
+    if not (len(letters) == 2 and letters.isalpha() and letters.isupper()):
+        return None
+    return names.joint(letters[0]) or names.joint(letters[1])
 
 
 def _joint(joint: str, start: int, end: int, names: Names) -> Broken:

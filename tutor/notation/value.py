@@ -33,14 +33,13 @@ _SENSE_WORDS: dict[Sense, tuple[str, ...]] = {
 }
 _LETTERS = {word: letter for letter, words in _LETTER_WORDS.items() for word in words}
 _SENSES = {word: sense for sense, words in _SENSE_WORDS.items() for word in words}
-_WORD = (
-    r"(?:(?:is +)?in +(?=[a-z]{4}))?(?:to +the +(?=left|right))?("
-    + "|".join(sorted((*_LETTERS, *_SENSES), key=len, reverse=True))
-    + ")"
-)
+_ANY = "|".join(sorted((*_LETTERS, *_SENSES), key=len, reverse=True))
+_WORD = rf"(?:(?:is +)?in +(?=[a-z]{{4}}))?(?:to +the +(?=left|right))?({_ANY})"
+_MAY_START = r"(?:(?<![^\W\d])|(?<=kN)|(?<=lb)|(?<=kip)|(?=[ (\[]))"
 _LAST = re.compile(
-    rf"(?:(?<![^\W\d])|(?=[ (\[]))(?: *\( *{_WORD} *\)| *\[ *{_WORD} *\]| *{_WORD}) *$", re.I
+    rf"{_MAY_START}(?: *\( *{_WORD} *\)| *\[ *{_WORD} *\]| *{_WORD}) *\.? *$", re.IGNORECASE
 )
+_FIRST = re.compile(rf" *(?:[^=]*= *)?\(?({_ANY})\)? *[-+]?[0-9.]", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,11 +76,14 @@ def read_value(text: str, names: Names, unknown: str | None) -> ValueReading | U
     try:
         return _value(text, names)
     except Broken as broken:
+        reaction = unknown is not None and "_" in unknown
+        broken.words.setdefault("example", "12 or 12 left" if reaction else "12 or 12 C")
         return broken.about(text)
 
 
 def _value(text: str, names: Names) -> ValueReading:
     typed = checked(text, "empty/value")
+    _check_order(typed)
     letter, sense, end = _ending(typed)
     frame = Frame(names.force, names.length)
     scanner = Scanner(typed[:end], names)
@@ -109,6 +111,13 @@ def _value(text: str, names: Names) -> ValueReading:
         node.span,
         _figures(node, typed),
     )
+
+
+def _check_order(typed: str) -> None:
+    """Raises Broken for a letter or direction in front of the number."""
+    found = _FIRST.match(typed)
+    if found is not None:
+        raise Broken("value/order", found.start(1), found.end(1))
 
 
 def _ending(typed: str) -> tuple[Letter | None, Sense | None, int]:

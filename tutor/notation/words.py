@@ -114,7 +114,7 @@ def _unit(
 
 def _front(front: str, rest: str, start: int, names: Names | None, measured: bool) -> Piece | None:
     function = FUNCTIONS.get(front.lower())
-    if function and (rest[0].isdigit() or _known(rest, names)):
+    if function and (rest[0].isdigit() or not rest[0].isascii() or _known(rest, names)):
         return Piece("FUNCTION", function, len(front))
     if not (_known(rest, names) or _starts_function(rest, names)):
         return None
