@@ -14,7 +14,7 @@ from typing import Any
 
 from tutor.model.text import one_line, shown
 from tutor.model.toml_read import Decimals
-from tutor.notation import Exact
+from tutor.notation import Exact, Unreadable, read_number
 
 DIGITS = 30
 LARGEST = 10**12
@@ -82,25 +82,14 @@ def _expression(written: str) -> Exact | Wrong:
     text = one_line(written)
     if not text:
         return Wrong("is an empty text")
-    read = _read_number(text)
-    if isinstance(read, str):
-        return Wrong(f"is {shown(text)}, which cannot be read: {read}")
+    read = read_number(text)
+    if isinstance(read, Unreadable):
+        message = read.message.removesuffix(f"; {read.cure}.")
+        why = one_line(message[:1].lower() + message[1:])
+        return Wrong(f"is {shown(text)}, which cannot be read: {why}", one_line(read.cure))
     if not math.isfinite(read.value):
         return Wrong(f"is {shown(text)}, which is no finite number")
     return _bounded(read)
-
-
-def _read_number(text: str) -> Exact | str:
-    try:
-        from tutor.notation import Unreadable, read_number
-    except ImportError:
-        try:
-            fraction = Fraction(text.replace(" ", ""))
-        except (ValueError, ZeroDivisionError):
-            return "not a fraction"
-        return Exact(text, float(fraction), fraction)
-    read = read_number(text)
-    return one_line(read.message) if isinstance(read, Unreadable) else read
 
 
 def _bounded(number: Exact) -> Exact | Wrong:

@@ -13,6 +13,7 @@ Severity = Literal["error", "warning"]
 Path = tuple[str | int, ...]
 MOST = 200
 SUGGESTED = 40
+FEW = 14
 
 
 @dataclass(frozen=True)
@@ -94,10 +95,10 @@ class Findings:
 
 
 def listed(names: Iterable[str]) -> str:
-    """Names for a message, at most a dozen: "A, B and C"."""
+    """Names for a message, not too many of them: "A, B and C"."""
     known = list(names)
-    if len(known) > 12:
-        return ", ".join(known[:12]) + " and others"
+    if len(known) > FEW:
+        return ", ".join(known[:FEW]) + " and others"
     return " and ".join(filter(None, [", ".join(known[:-1]), *known[-1:]]))
 
 

@@ -27,7 +27,7 @@ NEEDED = {
     "length": ("unit of length", 'write length = "m", or another of mm, cm, in and ft'),
     "members": ("list of members", 'write members = ["AB", "BC"] above the first heading'),
     "joints": ("joint", "write [joints], then a line like A = [0, 0] for each joint"),
-    "supports": ("support", '[supports], then a line like A = "pin" for each support'),
+    "supports": ("support", 'write [supports], then a line like A = "pin" for each support'),
     "loads": ("load", 'write [[loads]], then at = "C" and down = 12'),
 }
 

@@ -14,6 +14,7 @@ from tutor.model.toml_read import UNREAD
 from tutor.notation import Exact
 
 LOAD_KEYS = ("at", "up", "down", "left", "right", "size", "angle")
+MOST_LOADS = 1500
 OPPOSITE = {"up": "down", "down": "up", "left": "right", "right": "left", "": ""}
 
 
@@ -24,6 +25,10 @@ def loads(
 
     `sure` says that a load has no keys but those of its entry.
     """
+    if len(entries) > MOST_LOADS:
+        message = f"there are {len(entries)} loads, more than {MOST_LOADS}"
+        notes.error(("loads",), message, "join loads that act on one joint")
+        return ()
     names = list(known)
     read = []
     for place, entry in enumerate(entries):
@@ -122,7 +127,11 @@ def _size(notes: Findings, path: Path, value: Any, what: str, way: str) -> Exact
         return None
     if size.value < 0:
         way = OPPOSITE[way]
-        cure = f"write it as {way} with a positive size" if way else "turn the angle by 180"
+        cure = (
+            f"write it as {way} with a positive size"
+            if way
+            else "write it without the sign and turn the angle by 180"
+        )
         notes.error(path, f"{what} is negative, {shown(size.text)[1:-1]}", cure)
         return None
     return size

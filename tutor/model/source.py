@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from tutor.model.defect import Defect
-from tutor.model.text import one_line
+from tutor.model.text import one_line, printable
 
 LARGEST = 1_000_000
 UTF16 = (b"\xff\xfe", b"\xfe\xff")
@@ -28,7 +28,7 @@ class Source:
 
 def file_name(path: str | Path) -> str:
     """The path as it may be shown."""
-    return one_line(os.fsdecode(os.fspath(path)).encode("utf-8", "replace").decode()) or "?"
+    return printable(os.fspath(path)) or "?"
 
 
 def read_source(path: str | Path) -> Source:

@@ -29,11 +29,16 @@ def lines(text: str) -> str:
     return "".join(c for c in text if c == "\n" or _kept(c)).strip()
 
 
+def printable(text: str) -> str:
+    """`text` on one line with a mark for every character that cannot be printed."""
+    return "".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in one_line(text))
+
+
 def shown(text: str) -> str:
     """`text` in double quotes for a message: one line, shortened in the middle if long."""
     if len(text) > 4 * SHOWN:
         text = text[: 2 * SHOWN] + text[-2 * SHOWN :]
-    text = one_line(text)
+    text = printable(text)
     if len(text) > SHOWN:
         text = f"{text[: SHOWN - 12]}…{text[-11:]}"
     return f'"{text}"'

@@ -11,7 +11,7 @@ from tutor.model.text import shown
 from tutor.model.toml_lines import Statement, Tables, key_lines, statements
 from tutor.model.toml_syntax import fault
 
-BADLY = 20
+BADLY = 50
 EVERYWHERE = "*"
 Refused = (ValueError, RecursionError)
 
@@ -60,9 +60,12 @@ def read_toml(text: str, file: str) -> Document:
     else:
         reason = "a name has too many dots"
     salvage = _Salvage(findings)
-    for statement in found:
+    for place, statement in enumerate(found):
+        if salvage.unreadable == BADLY:
+            salvage.give_up(found[place:])
+            break
         salvage.add(statement)
-    salvage.close(found, reason)
+    salvage.close(reason)
     return Document(salvage.data, findings, frozenset(salvage.lost))
 
 
@@ -76,7 +79,7 @@ class _Salvage:
         self._tables = Tables()
         self._target: dict[str, Any] | None = self.data
         self._first: dict[Path, int] = {}
-        self._unreadable = 0
+        self.unreadable = 0
         self._noted = False
 
     def add(self, statement: Statement) -> None:
@@ -92,22 +95,26 @@ class _Salvage:
         elif self._target is not None:
             self._set(statement, UNREAD if isinstance(value, str) else value[0])
 
-    def close(self, found: tuple[Statement, ...], reason: str) -> None:
-        """Note what is left to say once all statements have been read."""
-        if self._unreadable > BADLY:
-            message = f"{self._unreadable - BADLY} more lines cannot be read"
-            self._findings.at(found[-1].line, message, "is this a problem file in TOML?")
+    def give_up(self, rest: tuple[Statement, ...]) -> None:
+        """Note that the rest is not read, since so much before it could not be."""
+        self.lost.add(EVERYWHERE)
+        message = f"{BADLY} lines before this one cannot be read, and the rest is not looked at"
+        self._findings.at(
+            rest[0].line, message, "cure those first; is this a problem file in TOML?"
+        )
+
+    def close(self, reason: str) -> None:
+        """Note why the whole was refused where no statement alone is to blame."""
         if not self._noted:
             self.lost.add(EVERYWHERE)
             cure = "write every name once, under one heading"
             self._findings.at(1, f"the file is not TOML: {reason}", cure)
 
     def _refuse(self, statement: Statement, reason: str) -> None:
+        self.unreadable += 1
+        wrong = fault(statement, reason)
         self._noted = True
-        self._unreadable += 1
-        if self._unreadable <= BADLY:
-            wrong = fault(statement, reason)
-            self._findings.at(wrong.line, wrong.message, wrong.cure)
+        self._findings.at(wrong.line, wrong.message, wrong.cure)
 
     def _enter(self, statement: Statement) -> None:
         self._target = None

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import math
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from decimal import Decimal
 from fractions import Fraction
 from typing import Any
@@ -33,19 +33,19 @@ def write_problem(problem: Problem) -> str:
 
 def _head(problem: Problem) -> Iterator[str]:
     yield f"title = {_text(one_line(problem.title))}"
-    if problem.story:
-        yield f"story = {_text(lines(problem.story))}"
-    if problem.topics:
-        yield f"topics = {_texts(problem.topics)}"
+    if story := lines(problem.story):
+        yield f"story = {_text(story)}"
+    if topics := _words(problem.topics):
+        yield f"topics = {_list(topics)}"
     if problem.level is not None:
         yield f"level = {problem.level}"
-    if problem.id:
-        yield f"id = {_text(one_line(problem.id))}"
-    if problem.given:
-        yield f"given = {_texts(problem.given)}"
+    if identity := one_line(problem.id):
+        yield f"id = {_text(identity)}"
+    if given := _words(problem.given):
+        yield f"given = {_list(given)}"
     yield f"force = {_text(problem.force)}"
     yield f"length = {_text(problem.length)}"
-    yield f"members = {_texts(tuple(member_name(m.start, m.end) for m in problem.members))}"
+    yield f"members = {_list(member_name(m.start, m.end) for m in problem.members)}"
 
 
 def _tables(problem: Problem) -> Iterator[str]:
@@ -86,8 +86,13 @@ def _key(name: str) -> str:
     return name if BARE.fullmatch(name) else _text(name)
 
 
-def _texts(texts: tuple[str, ...]) -> str:
-    return f"[{', '.join(_text(one_line(text)) for text in texts)}]"
+def _words(texts: Iterable[str]) -> tuple[str, ...]:
+    """Texts as they load: each on one line, once, none empty."""
+    return tuple(dict.fromkeys(filter(None, map(one_line, texts))))
+
+
+def _list(texts: Iterable[str]) -> str:
+    return f"[{', '.join(map(_text, texts))}]"
 
 
 def _text(text: str) -> str:
