@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from tutor.records import Header, Journal
 from tutor.records.contents import read_contents
+from tutor.records.disk import MAX_BYTES
 from tutor.records.line import END, MARK, check_sum, write_line
 from tutor.records.mend import rewritten
 
@@ -27,7 +28,7 @@ EVENTS = (
 
 
 def made(path: Path, events=EVENTS, header: Header = HEADER) -> bytes:
-    with Journal.start(path, header) as journal:
+    with Journal.start(path, header, clock=lambda: header.started) as journal:
         for event in events:
             assert journal.append(event)
     return path.read_bytes()
@@ -185,6 +186,14 @@ def test_a_mended_journal_says_which_file_it_was_made_from(tmp_path):
     assert path.stat().st_mode & 0o777 == 0o600
 
 
+def test_a_journal_that_others_could_read_is_closed_to_them_when_it_is_gone_on_with(tmp_path):
+    path = tmp_path / "lesson.jsonl"
+    made(path)
+    path.chmod(0o644)
+    Journal.resume(path).close()
+    assert path.stat().st_mode & 0o777 == 0o600
+
+
 def test_each_damaged_state_is_kept_under_a_name_of_its_own(tmp_path):
     path = tmp_path / "lesson.jsonl"
     good = made(path)
@@ -225,10 +234,10 @@ def test_a_pipe_a_folder_and_a_missing_file_are_said_to_be_unreadable(tmp_path):
             assert journal.notice.isprintable()
 
 
-def test_a_file_over_the_limit_is_refused_before_it_is_read_whole(tmp_path):
+def test_a_file_over_the_limit_is_refused(tmp_path):
     path = tmp_path / "huge.jsonl"
     with path.open("wb") as file:
-        file.truncate(1 << 40)
+        file.truncate(MAX_BYTES + 1)
     with Journal.resume(path) as journal:
         assert "too large" in journal.notice
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import stat
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta, timezone
 from pathlib import Path
 
 import pytest
@@ -22,6 +22,7 @@ VALUES = st.recursive(
     lambda inner: st.lists(inner, max_size=4) | st.dictionaries(st.text(max_size=6), inner, max_size=4),
     max_leaves=12,
 )  # fmt: skip
+ZONES = st.integers(-1439, 1439).map(lambda minutes: timezone(timedelta(minutes=minutes)))
 EVENTS = st.dictionaries(st.text(max_size=8), VALUES, max_size=5)
 
 
@@ -157,6 +158,15 @@ def test_the_times_are_those_at_which_the_events_were_taken_down(tmp_path):
             journal.append({"number": number})
     with Journal.resume(path) as again:
         assert list(again.times) == ticks
+
+
+@given(st.datetimes(timezones=ZONES))
+def test_the_time_of_a_start_is_kept_to_its_last_figure(tmp_path_factory, started):
+    path = tmp_path_factory.mktemp("keep") / "lesson.jsonl"
+    Journal.start(path, Header("lamp-arm", "Lamp arm", started)).close()
+    with Journal.resume(path) as again:
+        assert again.header.started.replace(tzinfo=None) == started.replace(tzinfo=None)
+        assert again.header.started.utcoffset() == started.utcoffset()
 
 
 def test_a_closed_journal_takes_nothing_more(tmp_path):

@@ -26,9 +26,8 @@ Clock = Callable[[], datetime]
 
 
 def utc_now() -> datetime:
-    """The present time, with its zone, to the millisecond."""
-    now = datetime.now(UTC)
-    return now.replace(microsecond=now.microsecond // 1000 * 1000)
+    """The present time, with its zone."""
+    return datetime.now(UTC)
 
 
 class Journal:

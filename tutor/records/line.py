@@ -46,7 +46,7 @@ def write_line(number: int, problem: str, after: str, at: datetime, event: Event
         "line": number,
         "of": problem,
         "after": after,
-        "at": at.isoformat(),
+        "at": at.isoformat(timespec="microseconds"),
         "event": plain(event),
     }
     body = json.dumps(fields, allow_nan=False, separators=(",", ":"))[:-1].encode("ascii")
