@@ -1,0 +1,190 @@
+"""What does the command line ask for? It opens the tutor, the plain mode, or checks files."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from collections.abc import Sequence
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from tutor.shipped import shipped_problems
+
+if TYPE_CHECKING:
+    from tutor.model import ProblemSet
+
+GLYPHS = ("braille", "blocks", "ascii", "words")
+
+SUMMARY = """\
+Learn the method of joints: take a plane truss apart by hand, and have every line you type checked.
+"""
+
+FIRST_LINES = """\
+what to type first:
+  to practise               pinjoint
+  to practise on a file     pinjoint my-truss.toml        (or a folder with problem files)
+  to set problems           pinjoint check my-set/        then  pinjoint my-set/
+  to check your homework    write its truss into a file as docs/problem-files.md shows, then
+                            pinjoint homework.toml
+  with a screen reader      pinjoint --plain
+
+pinjoint check PATH... reads each problem file, or every one in a folder, and says of each defect
+where it is, what is wrong and what would be right; see pinjoint check --help.
+
+exit status: 0 when all went well, 1 when a check found a problem that cannot be used, 2 when the
+command line or a path given could not be used, 128 and the signal's number when stopped by one.
+
+pinjoint teaches statics. It is not for the design of real structures: that is for the local codes
+and a licensed engineer.
+"""
+
+CHECK_LINES = """\
+Each defect is one line: file:line: what is wrong; what would be right. Warnings are told and do
+no harm. The exit status is 0 only if every problem can be read, is statically determinate and is
+stable; it is 1 otherwise.
+"""
+
+SWITCHED = (
+    "This is not a full terminal, so the lesson goes line by line, as with --plain. "
+    "In a full terminal pinjoint opens with pictures."
+)
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Do what the arguments ask for (`sys.argv` by default) and return the exit status."""
+    given = list(sys.argv[1:] if arguments is None else arguments)
+    safe_streams()
+    try:
+        if given[:1] == ["check"]:
+            return check_files(check_parser().parse_args(given[1:]).paths)
+        return open_tutor(tutor_parser().parse_args(given))
+    except KeyboardInterrupt:
+        return 130
+
+
+def tutor_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint` itself."""
+    parser = argparse.ArgumentParser(
+        prog="pinjoint",
+        usage="pinjoint [options] [PATH ...]\n       pinjoint check [PATH ...]",
+        description=SUMMARY,
+        epilog=FIRST_LINES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.add_argument(
+        "paths",
+        metavar="PATH",
+        nargs="*",
+        type=Path,
+        help="a problem file or a folder of them; without one, the problems that come along",
+    )
+    parser.add_argument(
+        "--plain",
+        action="store_true",
+        help="the same lesson line by line on standard input and output",
+    )
+    parser.add_argument(
+        "--keep", metavar="DIR", type=Path, help="keep lessons in this folder, not in the usual one"
+    )
+    parser.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
+    parser.add_argument(
+        "--glyphs", choices=GLYPHS, help="what figures are drawn with, instead of your last choice"
+    )
+    parser.add_argument("--version", action="version", version=f"pinjoint {own_version()}")
+    return parser
+
+
+def check_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint check`."""
+    parser = argparse.ArgumentParser(
+        prog="pinjoint check",
+        description="Say of problem files whether they can be used, and what is wrong where.",
+        epilog=CHECK_LINES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.add_argument(
+        "paths",
+        metavar="PATH",
+        nargs="*",
+        type=Path,
+        help="a problem file, or a folder with problem files or sets in it; without one, the "
+        "problems that come along",
+    )
+    return parser
+
+
+def check_files(paths: Sequence[Path]) -> int:
+    """Print each defect of the problems at `paths` and a closing count; 0 if all can be used."""
+    from tutor.check import check  # here for start-up time
+
+    found = [check(path) for path in paths or (shipped_problems(),)]
+    for defect in (defect for each in found for defect in each.defects):
+        print(defect)
+    problems = sum(each.problems for each in found)
+    sound = all(each.sound for each in found)
+    files = "1 problem" if problems == 1 else f"{problems} problems"
+    print(
+        f"{files} checked: "
+        + ("all can be used." if sound else "what is named above has to be put right.")
+    )
+    return 0 if sound else 1
+
+
+def open_tutor(options: argparse.Namespace) -> int:
+    """Open the tutor on the screen, or line by line where that is asked for or all there is."""
+    sets = sets_at(options.paths or (shipped_problems(),))
+    if sets is None:
+        return 2
+    if not options.plain and not full_terminal():
+        print(SWITCHED)
+        options.plain = True
+    if options.plain:
+        from tutor.plain import run as run_plain  # here for start-up time
+
+        return run_plain(sets, keep=options.keep)
+    from tutor.screens.app import run as run_screens  # here so that nothing else loads Textual
+
+    return run_screens(sets, keep=options.keep, mouse=not options.no_mouse, glyphs=options.glyphs)
+
+
+def sets_at(paths: Sequence[Path]) -> tuple[ProblemSet, ...] | None:
+    """The problem sets at these paths; None, after saying why, where one holds nothing to read."""
+    from tutor.model import ProblemError, load_sets  # here for start-up time
+
+    found: list[ProblemSet] = []
+    refused = False
+    for path in paths:
+        try:
+            found += load_sets(path)
+        except ProblemError as error:
+            print(error, file=sys.stderr)
+            refused = True
+    return None if refused else tuple(found)
+
+
+def full_terminal() -> bool:
+    """Whether input and output are a terminal that can draw a screen."""
+    streams = sys.stdin, sys.stdout
+    return os.environ.get("TERM", "dumb") not in ("", "dumb", "unknown") and all(
+        stream is not None and stream.isatty() for stream in streams
+    )
+
+
+def own_version() -> str:
+    """The version of the installed distribution."""
+    try:
+        return version("pinjoint")
+    except PackageNotFoundError:
+        return "(not installed)"
+
+
+def safe_streams() -> None:
+    """What cannot be written in the terminal's encoding is written as a question mark."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(errors="replace")

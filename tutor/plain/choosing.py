@@ -1,0 +1,102 @@
+"""Which problem does the student take, and does an earlier lesson on it go on?"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Sequence
+
+from tutor.model import Problem, ProblemSet
+from tutor.plain.voice import LONGEST, TooLong, Voice
+from tutor.records import Keep, Kept
+from tutor.session import key_of
+
+LEAVING = frozenset({"leave", "quit", "exit", "bye"})
+AGAIN = frozenset({"again", "list", "problems", "help", "?"})
+ONWARD = frozenset({"1", "go on", "go", "on", "yes"})
+AFRESH = frozenset({"2", "new", "begin", "afresh", "no"})
+
+
+class Left(Exception):  # noqa: N818 - the student leaves; nothing failed
+    """The student left, or the input ended."""
+
+
+def choose_problem(voice: Voice, sets: Sequence[ProblemSet], keep: Keep) -> Problem:
+    """The problem chosen from all sets, by its number or title. Raises Left."""
+    problems = [problem for each in sets for problem in each.problems]
+    if not problems:
+        voice.say(list_lines(sets, ()))
+        raise Left
+    begun = {kept.problem for kept in keep.lessons()}
+    voice.say(list_lines(sets, begun))
+    while True:
+        text = heard(voice)
+        chosen = _one_of(problems, text)
+        if chosen is not None:
+            return chosen
+        if text.lower() in AGAIN:
+            voice.say(list_lines(sets, begun))
+        else:
+            voice.say(
+                (f"Cannot read: type a number from 1 to {len(problems)}, a title, or leave.",)
+            )
+
+
+def choose_lesson(voice: Voice, problem: Problem, keep: Keep) -> Kept | None:
+    """The earlier lesson to go on with, or None for a new one. Raises Left."""
+    key = key_of(problem)
+    earlier = [kept for kept in keep.lessons() if kept.readable and kept.problem == key]
+    if not earlier:
+        return None
+    latest = earlier[0]
+    day = f" on {latest.last:%Y-%m-%d}" if latest.last is not None else ""
+    voice.say(
+        (
+            f"You worked on {problem.title}{day}.",
+            "1. go on where you left",
+            "2. begin a new lesson; the old one stays kept",
+        )
+    )
+    while True:
+        text = heard(voice).lower()
+        if text in ONWARD:
+            return latest
+        if text in AFRESH:
+            return None
+        voice.say(("Cannot read: type 1 to go on, 2 to begin a new lesson, or leave.",))
+
+
+def heard(voice: Voice) -> str:
+    """The next line typed, trimmed. Raises Left at the end of the input or for a word of leaving."""
+    while True:
+        try:
+            text = voice.listen()
+        except TooLong:
+            voice.say((f"Cannot read: a line has {LONGEST} characters at most.",))
+            continue
+        if text is None or text.strip().lower() in LEAVING:
+            raise Left
+        return text.strip()
+
+
+def list_lines(sets: Sequence[ProblemSet], begun: Collection[str]) -> Iterator[str]:
+    """Every set with its problems, numbered throughout, and what is wrong with broken files."""
+    number = 0
+    for each in sets:
+        yield f"Problems: {each.title}."
+        for problem in each.problems:
+            number += 1
+            level = f", level {problem.level}" if problem.level is not None else ""
+            mark = ", begun" if key_of(problem) in begun else ""
+            yield f"{number}. {problem.title}{level}{mark}"
+        for refused in each.broken.values():
+            yield "A file of this set cannot be used:"
+            yield from (str(defect) for defect in refused.problems)
+    if number:
+        yield "Type the number of a problem, or leave."
+
+
+def _one_of(problems: Sequence[Problem], text: str) -> Problem | None:
+    if text.isascii() and text.isdigit():
+        number = int(text[:6])
+        return problems[number - 1] if 0 < number <= len(problems) else None
+    fitting = [p for p in problems if text and text.casefold() in p.title.casefold()]
+    return fitting[0] if len(fitting) == 1 else None

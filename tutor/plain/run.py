@@ -1,0 +1,138 @@
+"""What happens from the first line to the last: choosing, walking, and leaving in any way?"""
+
+from __future__ import annotations
+
+import contextlib
+import os
+import signal
+import sys
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from types import FrameType
+from typing import TextIO
+
+from tutor.check import standing_defect
+from tutor.lesson import CAUTION
+from tutor.model import Problem, ProblemSet
+from tutor.plain import telling
+from tutor.plain.choosing import Left, choose_lesson, choose_problem
+from tutor.plain.voice import Voice
+from tutor.plain.walk import Walk, Way
+from tutor.records import Keep
+from tutor.session import Session, open_session
+
+WELCOME = "pinjoint, line by line. Type help to hear what can be typed, leave to end."
+STOPPING = ("SIGTERM", "SIGHUP")
+NOBODY = 128 + 13  # as if ended by SIGPIPE
+
+
+class Stopped(BaseException):
+    """A signal asks the program to end; not an Exception, so that nothing on the way takes it."""
+
+    def __init__(self, number: int) -> None:
+        super().__init__(number)
+        self.number = number
+
+
+def run(
+    sets: Sequence[ProblemSet],
+    *,
+    keep: Path | None = None,
+    source: TextIO | None = None,
+    sink: TextIO | None = None,
+) -> int:
+    """Hold lessons on the problems of `sets` until the student leaves; returns the exit status.
+
+    Lessons are kept in `keep`, or in the user's data folder. 0 after leaving or at the end of the
+    input, 128 and the number of the signal (Ctrl+C included) when stopped by one.
+    """
+    sink = sink or sys.stdout
+    voice = Voice(source or _readable(sys.stdin), sink)
+    status = 0
+    try:
+        try:
+            with stopped_by_signals():
+                converse(voice, sets, Keep(keep))
+        except (KeyboardInterrupt, Stopped) as stop:
+            status = 128 + (stop.number if isinstance(stop, Stopped) else signal.SIGINT)
+        voice.say(("You have left pinjoint.", CAUTION))
+    except OSError:  # nobody listens any more, or what they listen through is full
+        _let_go(sink)
+        return NOBODY
+    return status
+
+
+def converse(voice: Voice, sets: Sequence[ProblemSet], keep: Keep) -> None:
+    """Problem after problem, until the student leaves; a lone problem is opened at once."""
+    voice.say((WELCOME,))
+    lone = only_problem(sets)
+    with contextlib.suppress(Left):
+        problem = lone or choose_problem(voice, sets, keep)
+        while walk_through(voice, problem, keep) == "problems":
+            problem = choose_problem(voice, sets, keep)
+
+
+def walk_through(voice: Voice, problem: Problem, keep: Keep) -> Way:
+    """One lesson on `problem`. Raises Left."""
+    defect = standing_defect(problem)
+    if defect is not None:
+        voice.say(("This problem cannot be worked:", str(defect)))
+        return "problems"
+    kept = choose_lesson(voice, problem, keep)
+    with closing(voice, open_session(problem, keep, kept.path if kept else None)) as session:
+        voice.say(telling.opening_lines(problem))
+        if session.skipped:
+            voice.say((f"Note: {session.skipped} kept entries cannot be read and are left out.",))
+        return Walk(voice, session).listen()
+
+
+@contextlib.contextmanager
+def closing(voice: Voice, session: Session) -> Iterator[Session]:
+    """A session that is let go of in the end, however it ends, with a word on what is kept."""
+    try:
+        yield session
+    finally:
+        session.close()
+        if session.journal.saved:
+            voice.say(("All you did here is kept; pinjoint offers to go on from it.",))
+
+
+def only_problem(sets: Sequence[ProblemSet]) -> Problem | None:
+    """The problem to open at once: where there is one, and nothing broken to tell of."""
+    problems = [problem for each in sets for problem in each.problems]
+    broken = any(each.broken for each in sets)
+    return problems[0] if len(problems) == 1 and not broken else None
+
+
+@contextlib.contextmanager
+def stopped_by_signals() -> Iterator[None]:
+    """Within it, the signals that ask a program to end raise Stopped."""
+
+    def stop(number: int, frame: FrameType | None) -> None:
+        raise Stopped(number)
+
+    before = {}
+    for name in STOPPING:
+        number = getattr(signal, name, None)
+        with contextlib.suppress(ValueError):  # not the main thread: signals are another's affair
+            if number is not None:
+                before[number] = signal.signal(number, stop)
+    try:
+        yield
+    finally:
+        for number, handler in before.items():
+            signal.signal(number, handler)
+
+
+def _readable(stream: TextIO) -> TextIO:
+    """Standard input; bytes that are no text in its encoding become marks, not errors."""
+    reconfigure = getattr(stream, "reconfigure", None)
+    if reconfigure is not None:
+        reconfigure(errors="replace")
+    return stream
+
+
+def _let_go(stream: TextIO) -> None:
+    """Point a closed pipe at nothing, so that the interpreter has nothing to complain of at exit."""
+    with contextlib.suppress(OSError, ValueError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())

@@ -1,0 +1,187 @@
+"""What is said of a lesson, as plain lines: what is asked, what was answered, how things look."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from tutor.figure import joint_figure, result_figure, to_words, truss_figure
+from tutor.judge import in_words
+from tutor.lesson import CAUTION, Ask, Lesson, Reply, Row, Say, State
+from tutor.lesson.steps.writing import result_in_words
+from tutor.model import Problem
+
+FIRST_WORD: Mapping[str, str] = {
+    "right": "Right",
+    "wrong": "Wrong",
+    "unreadable": "Cannot read",
+    "undecided": "Not decided",
+    "hint": "Hint",
+    "remark": "Remark",
+    "note": "Note",
+}
+HOW: Mapping[str, str] = {
+    "reasons": "Type the numbers of all that hold, for instance: 1 3.",
+    "count": "Type the three numbers in this order, for instance: m 5 r 3 2j 8.",
+    "support": "Type the numbers of all that act, for instance: 1 2. Type none if nothing acts.",
+    "sense": "Type one number, or the direction.",
+    "turning": "Type one number.",
+    "line": "Type a number to choose, then the line. A line may carry its heading instead.",
+    "joint": "Type a number, or the name of a joint.",
+    "joint-line": "Type a number to choose a direction, then the line; a value as AB = 12 T.",
+    "close": "Type a number to choose, then the line.",
+    "table": "Type save and a file name to keep this as a file, problems for another, or leave.",
+}
+HINT_WORDS = ("look", "reason", "place", "line")
+
+
+def reply_lines(reply: Reply, text: str = "") -> Iterator[str]:
+    """What was said back, each line beginning with a word that tells what kind of thing it is."""
+    for say in reply.said:
+        yield _said(say)
+        if say.span is not None and text:
+            column = say.span.start + 1
+            yield f'This is at column {column}: "{text[say.span.start : say.span.end]}".'
+
+
+def _said(say: Say) -> str:
+    word, text = FIRST_WORD[say.tone], say.text.strip()
+    if say.tone == "right":
+        for opening in ("Right: ", "Right. ", "Right, ", "Yes: ", "Yes. ", "Yes, "):
+            text = text.removeprefix(opening)
+    elif text.startswith(word):
+        return text
+    return f"{word}: {text[:1].upper()}{text[1:]}" if say.tone != "right" else f"{word}: {text}"
+
+
+def ask_lines(ask: Ask) -> Iterator[str]:
+    """The question, its numbered options, and how it is answered."""
+    yield ask.question
+    yield from option_lines(ask)
+    if ask.kind in HOW:
+        yield HOW[ask.kind]
+
+
+def option_lines(ask: Ask) -> Iterator[str]:
+    """The options of a question, numbered; those of a count are no options but names."""
+    if ask.kind == "count":
+        return
+    for number, option in enumerate(ask.options, start=1):
+        yield f"{number}. {option.words}{' (chosen)' if option.chosen else ''}"
+
+
+def opening_lines(problem: Problem) -> Iterator[str]:
+    """A problem as one meets it: title, story, and the truss in words."""
+    level = f" Level {problem.level} of 5." if problem.level is not None else ""
+    yield f"Problem: {problem.title}.{level}"
+    if problem.story:
+        yield problem.story
+    yield from to_words(truss_figure(problem))[1:]
+
+
+def figure_lines(state: State) -> tuple[str, ...]:
+    """What the figure beside the lesson shows now, in words."""
+    problem = state.problem
+    if state.step in ("close", "table"):
+        return to_words(
+            result_figure(problem, {r.unknown: state.signed(r.unknown) for r in state.results})
+        )
+    if state.step == "joints" and state.joint is not None:
+        return joint_lines(state, state.joint)
+    return body_lines(state)
+
+
+def joint_lines(state: State, joint: str) -> tuple[str, ...]:
+    """One joint cut free, with what is known and how the rest is drawn."""
+    return to_words(joint_figure(state.problem, joint, known=as_drawn(state), senses=state.senses))
+
+
+def body_lines(state: State) -> tuple[str, ...]:
+    """The whole truss, with arrows in the place of the supports already taken away."""
+    problem = state.problem
+    reactions = {
+        r.name: state.senses[r.name]
+        for r in problem.reactions
+        if r.joint in state.supports_done and r.name in state.senses
+    }
+    turn = {"counter-clockwise": "ccw", "clockwise": "cw"}
+    figure = truss_figure(
+        problem,
+        reactions=reactions,
+        forces=as_drawn(state),
+        senses=state.senses,
+        turning="ccw"
+        if turn.get(state.turning or "") == "ccw"
+        else "cw"
+        if state.turning
+        else None,
+    )
+    return to_words(figure)
+
+
+def arrow_lines(state: State) -> Iterator[str]:
+    """The free body of the whole truss, without what was told of its joints before."""
+    yield "Free body of the whole truss, as you drew it:"
+    for line in body_lines(state)[1:]:
+        if line.startswith(("At ", "Moments ")):
+            yield line
+
+
+def as_drawn(state: State) -> dict[str, float]:
+    """Values as figures take them: members tension positive, reactions along the student's arrow."""
+    return {
+        r.unknown: state.signed(r.unknown) if r.unknown in state.problem.member else r.value
+        for r in state.results
+    }
+
+
+def line_lines(state: State) -> Iterator[str]:
+    """The lines that stand."""
+    if not state.lines:
+        yield "No line stands yet."
+    for line in state.lines:
+        use = "" if line.adds else ", which adds nothing new"
+        yield f"{in_words(line.about)}: {line.text}{use}"
+
+
+def result_lines(state: State) -> Iterator[str]:
+    """The values found, and what is still unknown."""
+    yield from (f"{result_in_words(state, result.unknown)}." for result in state.results)
+    missing = [name for name in state.problem.unknowns if name not in state.result]
+    yield f"Still unknown: {', '.join(missing)}." if missing else "Nothing is unknown any more."
+
+
+def count_lines(state: State) -> Iterator[str]:
+    """How many unknowns are left at each joint."""
+    for joint in state.problem.joints:
+        unknown = state.unknown_at(joint.name)
+        left = f"{', '.join(unknown)} unknown" if unknown else "everything known"
+        yield f"Joint {joint.name}: {left}."
+
+
+def table_lines(lesson: Lesson) -> Iterator[str]:
+    """Every member with its force, the extremes, how the walk went, and the caution."""
+    table = lesson.table
+    for row in table.rows:
+        yield f"Member {_row(row, table.unit)}."
+    if table.tension is not None:
+        yield f"Largest tension: {_row(table.tension, table.unit)}."
+    if table.compression is not None:
+        yield f"Largest compression: {_row(table.compression, table.unit)}."
+    slips = ", ".join(f"{code} {count}" for code, count in table.mistakes)
+    yield f"Slips by kind: {slips or 'none'}."
+    yield f"Hints used: {_hints(table.hints)}."
+    yield f"Time: {table.seconds / 60:.0f} minutes."
+    if not lesson.done:
+        yield CAUTION
+
+
+def _row(row: Row, unit: str) -> str:
+    if row.letter == "0":
+        return f"{row.member}: no force"
+    kind = "tension" if row.letter == "T" else "compression"
+    return f"{row.member}: {abs(row.force):.5g} {unit}, {kind}, {row.letter}"
+
+
+def _hints(used: Sequence[int]) -> str:
+    told = [f"{word} {count}" for word, count in zip(HINT_WORDS, used, strict=True) if count]
+    return ", ".join(told) or "none"

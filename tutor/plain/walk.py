@@ -1,0 +1,151 @@
+"""How does one lesson go, line by line, from its first question to leaving it?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Literal
+
+from tutor.lesson import Ask, Lesson, Reply
+from tutor.plain import telling
+from tutor.plain.answers import answer
+from tutor.plain.commands import command, nearest, value_of
+from tutor.plain.deed import Await, Deed, Do, Go, Save, Tell
+from tutor.plain.voice import LONGEST, TooLong, Voice
+from tutor.records.report import markdown
+from tutor.session import Session, note_fault
+
+Way = Literal["problems", "out"]
+TYPED_AT = frozenset({"line", "joint-line", "close"})
+FAULT = (
+    "Not decided: the program failed on this line. The fault is the program's, not yours; the line "
+    "does not count, and all else stands."
+)
+
+
+class Walk:
+    """One session as a conversation: `listen` until the student goes elsewhere."""
+
+    def __init__(self, voice: Voice, session: Session) -> None:
+        self.voice = voice
+        self.session = session
+        self._value_of: str | None = None
+
+    @property
+    def lesson(self) -> Lesson:
+        return self.session.lesson
+
+    def listen(self) -> Way:
+        """Answer line after line; the end of the input is the way out."""
+        self.voice.say(self.session.news())
+        self.voice.say(self._asked(None))
+        while True:
+            try:
+                text = self.voice.listen()
+            except TooLong:
+                self.voice.say((f"Cannot read: a line has {LONGEST} characters at most.",))
+                continue
+            if text is None:
+                return "out"
+            way = self._answer(text)
+            if way is not None:
+                return way
+
+    def _answer(self, text: str) -> Way | None:
+        """Do what a line asks for and say what came of it."""
+        try:
+            deed = self.deed_of(text)
+            match deed:
+                case Go(where=where):
+                    return where
+                case Do():
+                    self._do(deed)
+                case Await(unknown=unknown):
+                    self._value_of = unknown
+                    self.voice.say((f"Type the value of {unknown}, like 12 or 12 C.",))
+                case Save(name=name):
+                    self.voice.say(self._save(name))
+                case Tell(lines=lines):
+                    self.voice.say(lines)
+        except (OSError, MemoryError):
+            raise
+        except Exception as fault:  # the outermost edge: a fault of ours must not end the lesson
+            note_fault(self.session.log, fault)
+            self.voice.say((FAULT,))
+        return None
+
+    def deed_of(self, text: str) -> Deed:
+        """What a typed line means: a value waited for, an answer, a command, or a line to judge."""
+        lesson, ask, bare = self.lesson, self.lesson.ask, text.strip()
+        unknown, self._value_of = self._value_of, None
+        if not bare:
+            return Tell(("Type help to hear what can be typed.",))
+        if "=" in bare and ask.kind != "count":
+            return Do("type", {"text": text}, text)
+        if unknown is not None and any(char.isdigit() for char in bare):
+            return value_of(unknown, bare)
+        deed = answer(lesson.state, ask, bare) or command(lesson, bare)
+        if deed is not None:
+            return deed
+        meant = nearest(bare)
+        if ask.kind in TYPED_AT and (meant is None or not bare.isalpha()):
+            return Do("type", {"text": text}, text)
+        did_you = f' Did you mean "{meant}"?' if meant else ""
+        how = telling.HOW.get(ask.kind, "")
+        return Tell(
+            (f"Cannot read: this is no answer here and no command.{did_you} {how}".rstrip(),)
+        )
+
+    def _do(self, deed: Do) -> None:
+        """One event: kept first, then answered."""
+        before = self.lesson.ask
+        step = self.lesson.state.step
+        reply = self.session.do(deed.kind, **deed.data)
+        typed = str(deed.data.get("text", ""))
+        if not reply.accepted and deed.read_as and deed.read_as != typed:
+            self.voice.say((f"Read as: {deed.read_as}",))
+        self.voice.say(telling.reply_lines(reply, typed))
+        self.voice.say(self.session.news())
+        self.voice.say(self._shown(deed, reply, step))
+        self.voice.say(self._asked(before))
+
+    def _shown(self, deed: Do, reply: Reply, step: str) -> Iterator[str]:
+        """The figure or table that comes into view with this reply."""
+        state = self.lesson.state
+        if state.step == "table" and step != "table":
+            yield from telling.table_lines(self.lesson)
+        elif state.step == "reactions" and step == "free body":
+            yield from telling.arrow_lines(state)
+        elif deed.kind == "joint" and reply.accepted and state.joint is not None:
+            yield from telling.joint_lines(state, state.joint)
+
+    def _asked(self, before: Ask | None) -> Iterator[str]:
+        """What is asked now, where it is not what was asked before."""
+        ask = self.lesson.ask
+        if before is not None and _same(before, ask):
+            if before.question != ask.question:
+                yield ask.question
+            return
+        yield from telling.ask_lines(ask)
+
+    def _save(self, name: str) -> tuple[str, ...]:
+        """Write the report into a new file; never over one that is there."""
+        try:
+            with Path(name).expanduser().open("x", encoding="utf-8") as file:
+                file.write(markdown(self.lesson))
+        except FileExistsError:
+            return (f"Not saved: there is a file {name} already; choose another name.",)
+        except (OSError, ValueError, RuntimeError) as refused:
+            reason = getattr(refused, "strerror", None) or "this name cannot be used"
+            return (f"Not saved: {reason}; choose another name or folder.",)
+        return (f"Saved in {name}.",)
+
+
+def _same(one: Ask, other: Ask) -> bool:
+    """Whether two questions are of one kind about one thing, with the same options."""
+    keys = [option.key for option in one.options]
+    return (
+        one.kind == other.kind
+        and one.subject == other.subject
+        and keys == [option.key for option in other.options]
+    )
