@@ -281,6 +281,14 @@ def test_messages_hold_no_control_characters(tmp_path: Path) -> None:
     found = refused(write(tmp_path, text, "a\x1b[31m\nb.toml"))
     assert len(found) == 2
     assert all(str(defect).isprintable() for defect in found)
+    listed = defects(SOUND.replace("C = ", '"C\\u001b[2J" = '))
+    assert any("C[2J" in defect.cure for defect in listed)
+    assert all(str(defect).isprintable() for defect in listed)
+
+
+def test_what_follows_a_heading_that_cannot_be_read_is_not_put_elsewhere() -> None:
+    found = defects(SOUND.replace("[[loads]]", "x [[loads]]"))
+    assert [(d.line, d.message) for d in found] == [(16, '"x [[loads]]" has no =')]
 
 
 def test_a_byte_order_mark_and_windows_line_ends_are_no_defect(tmp_path: Path) -> None:

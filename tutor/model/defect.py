@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-from tutor.model.text import shown
+from tutor.model.text import printable, shown
 
 Severity = Literal["error", "warning"]
 Path = tuple[str | int, ...]
@@ -80,7 +80,8 @@ class Findings:
     def at(self, line: int, message: str, cure: str, severity: Severity = "error") -> None:
         """Note a defect on a line that is already known."""
         if len(self._found) < MOST:
-            self._found.append(Defect(self._file, line, message, cure, severity))
+            words = printable(message), printable(cure)
+            self._found.append(Defect(self._file, line, *words, severity))
         else:
             self._more += severity == "error"
 

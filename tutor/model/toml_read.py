@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from dataclasses import dataclass
 from typing import Any
@@ -13,6 +14,7 @@ from tutor.model.toml_syntax import fault
 
 BADLY = 50
 EVERYWHERE = "*"
+HEADING = re.compile(r"\[\s*[A-Za-z_]\w*\s*\]")
 Refused = (ValueError, RecursionError)
 
 
@@ -49,8 +51,7 @@ class Document:
 
 def read_toml(text: str, file: str) -> Document:
     """Read `text`; never raises. Form defects are in the document's findings."""
-    text = text.replace("\r\n", "\n")
-    found = statements(text)
+    found = statements(text.replace("\r\n", "\n"))
     findings = Findings(file, key_lines(found))
     if not any(statement.bottomless for statement in found):
         try:
@@ -90,6 +91,9 @@ class _Salvage:
             self.lost.add(EVERYWHERE)
         if statement.brackets:
             self._enter(statement)
+        elif statement.value == () and HEADING.search(statement.text):
+            self._target = None
+            self.lost.add(EVERYWHERE)
         elif statement.keys is None:
             self.lost.add(str(self._tables.current[0]) if self._tables.current else "")
         elif self._target is not None:
