@@ -224,7 +224,7 @@ def _solve(
             if term.force.size is not None:
                 value += weight * term.coefficient
                 parts += abs(weight) * term.spread
-            elif name not in names:
+            elif term.coefficient and name not in names:
                 own = given.known[name]
                 value += weight * term.coefficient * own.value
                 parts += abs(weight * own.value) * term.spread
