@@ -8,10 +8,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import groupby
 
-from tutor.figure.layout import Chain, Sheet, lay_out, place_all
+from tutor.figure.layout import lay_out, place_all
 from tutor.figure.parts import Figure, Point, Role, Turn, plain
 from tutor.figure.placing import GLYPH, WORDS, Placed, Words
 from tutor.figure.raster import Canvas, Glyphs
+from tutor.figure.sheet import Chain, Sheet
 from tutor.figure.signs import MARKS, Marks, draw_sign
 
 Cell = tuple[str, Role]

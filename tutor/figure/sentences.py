@@ -105,8 +105,8 @@ def support_sentence(problem: Problem, support: Support) -> str:
     toward = (direction.x, direction.y)
     if support.kind == "link":
         return (
-            f"Joint {name} is held by a short link that runs "
-            f"{heading(toward, direction_slope(direction))} to a fixed point."
+            f"Joint {name} is held by a short link to a fixed point, "
+            f"{heading(toward, direction_slope(direction))} from the joint."
         )
     if abs(direction.x) < 1e-12:
         return f"Joint {name} is on a roller on a level floor."
@@ -131,6 +131,8 @@ def _joint(problem: Problem, joint: Joint) -> str:
 
 def _arrow(problem: Problem, name: str, toward: Point, value: float | None) -> str:
     reaction = problem.reaction[name]
+    if value is not None and abs(value) < 1e-9:
+        return f"At {reaction.joint}: {name} is 0."
     start = f"At {reaction.joint}: {name} drawn {arrow_way(problem, name, toward)}"
     return f"{start}." if value is None else f"{start}, {number(value)} {problem.force}."
 

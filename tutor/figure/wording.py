@@ -7,7 +7,6 @@ from fractions import Fraction
 
 from tutor.figure.parts import Point
 from tutor.model import Direction, Member, Problem
-from tutor.notation import Exact
 
 TIDY = 24
 """The largest rise or run that is still shown as a slope of whole numbers."""
@@ -45,11 +44,12 @@ def member_value(value: float) -> str:
     return f"{number(abs(value))} {'T' if value > 0 else 'C'}"
 
 
-def slope(dx: Exact, dy: Exact) -> tuple[int, int] | None:
-    """(rise, run) of the line along (dx, dy) in small whole numbers, or None."""
-    if dx.fraction is None or dy.fraction is None or not dx.fraction or not dy.fraction:
+def slope(dx: Fraction | None, dy: Fraction | None) -> tuple[int, int] | None:
+    """(rise, run) of the line along (dx, dy) in small whole numbers; None where there is none, as
+    for a part that is zero or not rational."""
+    if not dx or not dy:
         return None
-    ratio = abs(dy.fraction / dx.fraction)
+    ratio = abs(dy / dx)
     if max(ratio.numerator, ratio.denominator) > TIDY:
         return None
     return ratio.numerator, ratio.denominator
@@ -58,12 +58,14 @@ def slope(dx: Exact, dy: Exact) -> tuple[int, int] | None:
 def member_slope(problem: Problem, member: Member) -> tuple[int, int] | None:
     """(rise, run) of a member, or None where it lies along an axis or is not tidy."""
     one, other = problem.joint[member.start], problem.joint[member.end]
-    return slope(other.x.minus(one.x), other.y.minus(one.y))
+    return slope(other.x.minus(one.x).fraction, other.y.minus(one.y).fraction)
 
 
 def direction_slope(direction: Direction) -> tuple[int, int] | None:
     """(rise, run) of a direction given as a vector, or None."""
-    return slope(*direction.vector) if direction.vector is not None else None
+    if direction.vector is None:
+        return None
+    return slope(direction.vector[0].fraction, direction.vector[1].fraction)
 
 
 def degrees(toward: Point) -> str:

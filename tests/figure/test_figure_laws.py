@@ -1,0 +1,232 @@
+"""What holds for the drawing of every truss, at every size, in every glyph set?"""
+
+import math
+import unicodedata
+from xml.etree import ElementTree
+
+from families import pratt
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from strategies import make_truss, trusses, wall_trusses
+
+from tutor.figure import (
+    Figure,
+    Glyphs,
+    joint_figure,
+    moment_figure,
+    plain,
+    result_figure,
+    to_cells,
+    to_svg,
+    to_words,
+    truss_figure,
+)
+from tutor.figure.layout import lay_out, place_all
+from tutor.figure.parts import Label
+from tutor.figure.placing import Board, Placed
+from tutor.model import Problem
+from tutor.statics.body import joint_body, whole
+
+GLYPHS: tuple[Glyphs, ...] = ("braille", "blocks", "ascii")
+ALLOWED = {
+    "braille": set(map(chr, range(0x2800, 0x2900))) | set("○◉×←↑→↓↖↗↘↙↺↻├┼┤─┬┴│°"),
+    "blocks": set("▘▝▀▖▌▞▛▗▚▐▜▄▙▟█○◉×←↑→↓↖↗↘↙↺↻├┼┤─┬┴│°"),
+    "ascii": set(),
+}
+problems = st.one_of(trusses(), wall_trusses())
+
+
+@st.composite
+def figures(draw: st.DrawFn) -> Figure:
+    problem = draw(problems)
+    kind = draw(st.sampled_from(("truss", "free body", "result", "joint", "moment")))
+    values = {name: draw(st.sampled_from((0.0, 12.5, -7.071, 1e7))) for name in problem.unknowns}
+    senses = {r.name: draw(st.sampled_from(("along", "against", ""))) for r in problem.reactions}
+    if kind == "truss":
+        return truss_figure(problem)
+    if kind == "free body":
+        return truss_figure(problem, reactions=senses, turning="ccw", highlight=set(senses))
+    if kind == "result":
+        return result_figure(problem, values)
+    joint = draw(st.sampled_from(problem.joints)).name
+    if kind == "joint":
+        known = {n: v for n, v in values.items() if draw(st.booleans())}
+        pushed = {m.name: "C" for m in problem.members if draw(st.booleans())}
+        return joint_figure(problem, joint, known=known, senses={**senses, **pushed})
+    force = draw(st.sampled_from(whole(problem).forces)).name
+    return moment_figure(problem, force, joint, senses=senses)
+
+
+sizes = st.tuples(st.integers(1, 130), st.integers(1, 50))
+
+
+@given(figures(), sizes, st.sampled_from(GLYPHS))
+def test_a_page_has_the_size_asked_for_in_single_width_characters_of_its_set(
+    figure: Figure, size: tuple[int, int], glyphs: Glyphs
+) -> None:
+    columns, rows = size
+    page = to_cells(figure, columns, rows, glyphs)
+    assert page.columns == columns
+    assert len(page.rows) == rows
+    for row in page.rows:
+        assert len(row) == columns
+        for char, _ in row:
+            assert len(char) == 1
+            assert char in ALLOWED[glyphs] or (char.isascii() and char.isprintable())
+            assert unicodedata.east_asian_width(char) not in "WF"
+            assert not unicodedata.combining(char)
+
+
+@given(figures(), sizes, st.sampled_from(GLYPHS))
+def test_a_page_depends_on_its_arguments_alone(
+    figure: Figure, size: tuple[int, int], glyphs: Glyphs
+) -> None:
+    assert to_cells(figure, *size, glyphs) == to_cells(figure, *size, glyphs)
+
+
+@given(figures(), sizes)
+def test_runs_and_text_say_the_same_as_the_cells(figure: Figure, size: tuple[int, int]) -> None:
+    page = to_cells(figure, *size)
+    for row, runs, line in zip(page.rows, page.runs, page.text.split("\n"), strict=True):
+        joined = "".join(text for text, _ in runs)
+        assert joined == "".join(char for char, _ in row)
+        assert joined.rstrip() == line
+
+
+@given(problems)
+def test_every_joint_has_its_name_where_there_is_room(problem: Problem) -> None:
+    page = to_cells(truss_figure(problem), 110, 44)
+    shown = [
+        "".join(char for char in text if char not in "○◉").split()
+        for row in page.runs
+        for text, role in row
+        if role == "joint"
+    ]
+    assert sorted(n for names in shown for n in names) == sorted(j.name for j in problem.joints)
+
+
+def placed_on(figure: Figure, columns: int, rows: int) -> tuple[list[Placed], set[tuple[int, int]]]:
+    """What words went where, and the cells of joints, on a board with nothing else."""
+    sheet = lay_out(figure, columns, rows, snap=True)
+    board = Board(columns, rows)
+    joints = set()
+    for sign in sheet.signs:
+        if sign.symbol == "joint":
+            board.take(*sign.at, 1)
+            joints.add(board.corner(*sign.at, 1))
+    return list(place_all(board, sheet)), joints
+
+
+@given(figures(), sizes)
+def test_words_cover_neither_each_other_nor_a_joint_nor_the_edge(
+    figure: Figure, size: tuple[int, int]
+) -> None:
+    placed, joints = placed_on(figure, *size)
+    board, taken = Board(*size), set()
+    for one in placed:
+        column, row = board.corner(one.x, one.y, len(one.text))
+        cells = {(column + i, row) for i in range(len(one.text))}
+        assert not cells & joints
+        assert not cells & taken
+        assert all(0 <= c < size[0] and 0 <= r < size[1] for c, r in cells)
+        taken |= cells
+
+
+@given(problems, st.sampled_from(((60, 16), (76, 20), (120, 40))))
+def test_a_truss_keeps_its_true_proportions(problem: Problem, size: tuple[int, int]) -> None:
+    sheet = lay_out(truss_figure(problem), *size, snap=True)
+    places = [sign.at for sign in sheet.signs if sign.symbol == "joint"]
+    for joint, (x, y) in zip(problem.joints, places, strict=True):
+        for other, (u, v) in zip(problem.joints, places, strict=True):
+            apart = math.dist(joint.at, other.at) * sheet.page.scale
+            assert abs(math.hypot(u - x, v - y) - apart) <= math.hypot(1.0, 2.0)
+
+
+@settings(max_examples=50)
+@given(figures(), st.booleans(), st.booleans(), st.sampled_from((200, 480, 720, 1200)))
+def test_an_svg_is_well_formed_and_fetches_nothing(
+    figure: Figure, dark: bool, paper: bool, width: int
+) -> None:
+    text = to_svg(figure, dark=dark, paper=paper, width=width)
+    root = ElementTree.fromstring(text)
+    assert root.tag == "{http://www.w3.org/2000/svg}svg"
+    assert text.count("http") == 1
+    for element in root.iter():
+        assert element.tag.rpartition("}")[2] not in ("script", "image", "use", "style", "a")
+        assert not any("href" in key or key.startswith("on") for key in element.attrib)
+    title, about = root[0], root[1]
+    assert title.text == figure.title
+    assert about.text == " ".join(figure.sentences)
+
+
+@given(problems)
+def test_the_words_name_every_joint_member_and_support(problem: Problem) -> None:
+    said = " ".join(to_words(truss_figure(problem)))
+    for joint in problem.joints:
+        assert f"Joint {joint.name} " in said
+        for member in problem.meeting[joint.name]:
+            far = member.other(joint.name)
+            assert f"{joint.name}{far} " in said or f"{joint.name}-{far} " in said
+    for support in problem.supports:
+        assert f"Joint {support.joint} is " in said
+
+
+@given(problems, st.data())
+def test_the_words_of_a_joint_say_each_force_once(problem: Problem, data: st.DataObject) -> None:
+    joint = data.draw(st.sampled_from(problem.joints)).name
+    values = {name: data.draw(st.floats(-99, 99)) for name in problem.unknowns}
+    known = {n: v for n, v in values.items() if data.draw(st.booleans())}
+    figure = joint_figure(problem, joint, known=known)
+    assert len(figure.sentences) == 1 + len(joint_body(problem, joint).forces)
+
+
+@given(problems, st.data())
+def test_a_moment_drawing_never_writes_the_length_of_the_arm(
+    problem: Problem, data: st.DataObject
+) -> None:
+    force = data.draw(st.sampled_from(whole(problem).forces)).name
+    joint = data.draw(st.sampled_from(problem.joints)).name
+    reactions = dict.fromkeys(problem.reaction, "")
+    bare = truss_figure(problem, reactions=reactions, highlight={force})
+    drawn = moment_figure(problem, force, joint)
+    added = drawn.items[len(bare.items) :]
+    assert drawn.items[: len(bare.items)] == bare.items
+    assert not any(isinstance(item, Label) for item in added)
+    (said,) = drawn.sentences[len(bare.sentences) :]
+    assert said.replace(force, "").replace(joint, "").isascii()
+    assert not any(c.isdigit() for c in said.replace(force, "").replace(joint, ""))
+
+
+def test_two_hundred_joints_are_drawn_at_every_size() -> None:
+    figure = truss_figure(pratt(100, 3, 4, 10))
+    for size in ((20, 6), (76, 20), (200, 60)):
+        assert len(to_cells(figure, *size).rows) == size[1]
+    assert ElementTree.fromstring(to_svg(figure)) is not None
+
+
+@given(st.text())
+def test_plain_text_is_one_line_without_anything_hidden(text: str) -> None:
+    kept = plain(text)
+    assert plain(kept) == kept
+    assert not any(unicodedata.category(char)[0] == "C" for char in kept)
+    assert "\n" not in kept
+    if text.isascii() and text.isprintable():
+        assert kept == text
+
+
+@given(st.text(), st.text(), sizes, st.sampled_from(GLYPHS))
+def test_no_text_of_a_file_leaves_a_control_character_anywhere(
+    title: str, unit: str, size: tuple[int, int], glyphs: Glyphs
+) -> None:
+    made = make_truss(3, 4)
+    problem = Problem(title, unit, unit, made.joints, made.members, made.supports, made.loads)
+    figure = truss_figure(problem)
+    for row in to_cells(figure, *size, glyphs).rows:
+        for char, _ in row:
+            assert len(char) == 1
+            assert unicodedata.category(char)[0] != "C"
+            assert unicodedata.east_asian_width(char) not in "WF"
+            assert glyphs != "ascii" or char.isascii()
+    assert ElementTree.fromstring(to_svg(figure)) is not None
+    for sentence in to_words(figure):
+        assert plain(sentence) == sentence
