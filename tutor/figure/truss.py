@@ -74,16 +74,8 @@ def truss_figure(
     for joint in problem.joints:
         for load in load_forces(problem, joint.name):
             items.append(_load(problem, load, taken[joint.name], load.name in highlight))
-    zeros: list[str] = []
-    for name, toward in arrows.items():
-        reaction = problem.reaction[name]
-        if abs(forces.get(name, 1.0)) < ZERO:
-            zeros.append(name)
-            continue
-        arrow = _reaction(problem, reaction, toward, forces.get(name), taken[reaction.joint])
-        items.append(replace(arrow, lit=name in highlight))
+    items += _reactions(problem, arrows, forces, taken, highlight)
     items += _joints(problem, taken, highlight)
-    items += [_zero(problem.reaction[name], problem, taken) for name in zeros]
     if dimensions:
         items += chains(problem)
     if turning is not None:
@@ -227,6 +219,24 @@ def _load(problem: Problem, load: Force, taken: list[float], lit: bool) -> Arrow
     )
     taken.append(angle(arrow.outward))
     return arrow
+
+
+def _reactions(
+    problem: Problem,
+    arrows: Mapping[str, Point],
+    forces: Mapping[str, float],
+    taken: Taken,
+    highlight: Collection[str],
+) -> list[Item]:
+    """The arrows; then, for reactions without force, only the words."""
+    acting = [name for name in arrows if abs(forces.get(name, 1.0)) >= ZERO]
+    items: list[Item] = []
+    for name in acting:
+        reaction = problem.reaction[name]
+        arrow = _reaction(problem, reaction, arrows[name], forces.get(name), taken[reaction.joint])
+        items.append(replace(arrow, lit=name in highlight))
+    items += [_zero(problem.reaction[n], problem, taken) for n in arrows if n not in acting]
+    return items
 
 
 def _reaction(
