@@ -1,0 +1,105 @@
+"""Which event is an answer? From what is asked and what was picked or typed to an event's data."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import Any
+
+from tutor.figure.senses import drawn
+from tutor.lesson import Ask, Reply, State
+from tutor.lesson.hints import LEVELS
+from tutor.screens.widgets.choices import Choice
+from tutor.screens.widgets.sense_picker import Way
+
+PLACE = LEVELS.index("place") + 1
+TYPED = frozenset({"line", "joint-line", "close"})
+HEADING = re.compile(
+    r"(?:Σ|sum\b|sum(?= ?[FM]))?\s*([FM])[\s_]*(?:about|at)?\s*\{?([\w-]+)\}?\s*:?\s*$"
+)
+
+
+@dataclass(frozen=True)
+class Answer:
+    """One event to be done: its kind and its data."""
+
+    kind: str
+    data: dict[str, Any] = field(default_factory=dict)
+
+
+def picked(ask: Ask, keys: Sequence[str]) -> Answer:
+    """The event that picking these options is."""
+    first = keys[0] if keys else ""
+    match ask.kind:
+        case "reasons":
+            return Answer("reasons", {"chosen": list(keys)})
+        case "support":
+            return Answer("support", {"joint": ask.subject, "acts": list(keys)})
+        case "turning":
+            return Answer("turning", {"positive": first})
+        case "joint":
+            return Answer("joint", {"joint": first})
+        case _:
+            return Answer("choose", {"about": first})
+
+
+def entered(ask: Ask, text: str) -> Answer:
+    """The event that typing this text is; a heading alone chooses its equation."""
+    about = headed(ask, text)
+    return Answer("type", {"text": text}) if about is None else Answer("choose", {"about": about})
+
+
+def headed(ask: Ask, text: str) -> str | None:
+    """The key of the option that a bare heading names: "Fx", "ΣM_A:", "sum M about A"."""
+    match = HEADING.match(text.strip())
+    if match is None:
+        return None
+    letter, name = match[1], match[2]
+    if letter == "M":
+        wanted = f"M {name}"
+    elif name.lower() in ("x", "y"):
+        wanted = f"F{name.lower()}"
+    else:
+        return None
+    keys = [option.key for option in ask.options]
+    found = [key for key in keys if key.partition(" @ ")[0].lower() == wanted.lower()]
+    return found[0] if len(found) == 1 else None
+
+
+def choices(ask: Ask) -> tuple[Choice, ...]:
+    """The options of what is asked, for a widget."""
+    return tuple(Choice(option.key, option.words, option.chosen) for option in ask.options)
+
+
+def ways(state: State, ask: Ask) -> tuple[Way, ...]:
+    """The ways in which the arrow asked about may be drawn."""
+    reaction = state.problem.reaction[ask.subject or ""]
+    return tuple(
+        Way(option.key, option.words, *drawn(reaction, option.key)) for option in ask.options
+    )
+
+
+def is_taken(reply: Reply) -> bool:
+    """Whether a typed line is done with, so that the next one can be typed."""
+    return reply.accepted and (reply.verdict is None or reply.verdict.right)
+
+
+def marked(state: State, reply: Reply, text: str) -> tuple[int, int] | None:
+    """Which characters of the line to point at.
+
+    What cannot be read at once; a mistake only when the hints at its place have come as far as to
+    name the term, since the verdict itself says no more than what kind of thing is wrong.
+    """
+    verdict = reply.verdict
+    if verdict is not None and verdict.unreadable is not None:
+        start = verdict.unreadable.column - 1
+        return start, start + verdict.unreadable.length
+    last = state.tries[-1] if state.tries else None
+    if last is None or last.text != text:
+        return None
+    given = state.hints.get(last.place)
+    if given is None or given.level < PLACE:
+        return None
+    spans = [mistake.span for mistake in given.mistakes if mistake.span is not None]
+    return (spans[0].start, spans[0].end) if spans else None

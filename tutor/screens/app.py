@@ -1,0 +1,248 @@
+"""How do the screens hang together? The app wires them, and knows no statics.
+
+The first frame is the bare list of problems. Reading the sets, and numpy and sympy with the lesson,
+come after it, beside the screen.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING, ClassVar
+
+from textual.app import App, SystemCommand
+from textual.binding import Binding, BindingType
+from textual.filter import LineFilter
+from textual.screen import Screen
+
+from tutor.records.keep import Keep
+from tutor.records.settings import Settings, read_settings, write_settings
+from tutor.screens.background import beside
+from tutor.screens.deeds import Deed
+from tutor.screens.filters import AsciiOnly, Uncoloured
+from tutor.screens.looks import GLYPHS, Looks, looks_for, speaks_utf8
+from tutor.screens.sheet import SheetScreen
+from tutor.screens.signals import leave_on_signals
+from tutor.screens.themes import THEMES
+
+if TYPE_CHECKING:
+    from tutor.screens.shelf import Shelf
+    from tutor.screens.walk import WalkScreen
+    from tutor.session import Session
+
+NOT_READ = "The problems could not be read: the fault is in the program."
+STOPPED = (
+    "pinjoint has stopped: the fault is in the program. Everything you did until then is kept; start "
+    "it again to go on."
+)
+HOW_TO_LEAVE = "To leave: escape, then q. Everything done is kept."
+
+
+class TutorApp(App[int]):
+    """The tutor on the screen."""
+
+    CSS_PATH = "app.tcss"
+    TITLE = "pinjoint"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("ctrl+q", "leave_all", show=False, priority=True, id="app.leave"),
+        Binding("ctrl+c", "say_how_to_leave", show=False, id="app.interrupt"),
+    ]
+
+    def __init__(
+        self,
+        paths: Sequence[Path],
+        *,
+        keep: Keep,
+        settings: Settings | None = None,
+        utf8: bool = True,
+    ) -> None:
+        super().__init__()
+        self.paths = tuple(paths)
+        self.keep = keep
+        self.uncoloured = bool(os.environ.get("NO_COLOR"))
+        self.utf8 = utf8
+        self.notice = ""
+        if settings is None:
+            settings, self.notice = read_settings(keep.folder)
+        self.settings = settings
+        self.sheet = SheetScreen()
+        self.shelf: Shelf | None = None
+        self.session: Session | None = None
+        for theme in THEMES.values():
+            self.register_theme(theme)
+        self.theme = settings.theme if settings.theme in THEMES else "dark"
+
+    @property
+    def looks(self) -> Looks:
+        """How pictures and marks look here."""
+        return looks_for(self.settings.glyphs, self.utf8)
+
+    def get_theme_variable_defaults(self) -> dict[str, str]:
+        return dict(THEMES["dark"].variables)
+
+    def get_line_filters(self) -> Sequence[LineFilter]:
+        """Without colour where that is asked for; in ASCII where the terminal knows no more."""
+        filters = [Uncoloured()] if self.uncoloured else list(super().get_line_filters())
+        return filters if self.utf8 else [*filters, AsciiOnly()]
+
+    def get_default_screen(self) -> Screen[None]:
+        return self.sheet
+
+    def on_mount(self) -> None:
+        leave_on_signals(self.exit)
+        self.call_after_refresh(self.read_problems)
+
+    def read_problems(self) -> None:
+        """Read the sets beside the screen."""
+
+        def read() -> Shelf:
+            from tutor.screens.shelf import read_shelf  # after the first frame, for start-up time
+
+            return read_shelf(self.paths)
+
+        beside(self, read, self._settle, lambda fault: self.sheet.say(NOT_READ))
+
+    def _settle(self, shelf: Shelf) -> None:
+        """Show the sets; ask for the glyphs at the first start; open a lone problem."""
+        self.shelf = shelf
+        self.sheet.show(shelf.groups, {})
+        if self.notice:
+            self.sheet.say(self.notice)
+        self.look_where_left()
+        if self.settings.glyphs is None and self.utf8:
+            self.choose_card(self._open_lone)
+        else:
+            self._open_lone()
+
+    def _open_lone(self) -> None:
+        if self.shelf is not None and self.shelf.lone is not None:
+            self._open(self.shelf.lone)
+
+    def look_where_left(self) -> None:
+        """Say on the list where each problem was left, once that is known."""
+        shelf = self.shelf
+        if shelf is None:
+            return
+
+        def look() -> Mapping[str, str]:
+            import sympy  # noqa: F401 - here, while nobody waits for it
+
+            from tutor.screens.shelf import places  # after the first frame, for start-up time
+
+            return places(shelf, self.keep)
+
+        beside(self, look, lambda left: self.sheet.show(shelf.groups, left), lambda fault: None)
+
+    def choose_card(self, then: Callable[[], None] | None = None) -> None:
+        """Ask which pictures look right, and keep the answer."""
+        from tutor.screens.card import CardScreen  # after the first frame, for start-up time
+
+        def chosen(glyphs: str | None) -> None:
+            if glyphs is not None:
+                self.change(replace(self.settings, glyphs=glyphs))
+            if then is not None:
+                then()
+
+        self.push_screen(CardScreen(self.settings.glyphs), chosen)
+
+    def change(self, settings: Settings) -> None:
+        """Take and keep new choices; where they cannot be kept, say so."""
+        self.settings = settings
+        notice = write_settings(self.keep.folder, settings)
+        if notice:
+            self.sheet.say(notice)
+
+    def change_light(self) -> None:
+        """From dark to light and back, for good."""
+        self.theme = "light" if self.theme == "dark" else "dark"
+        self.change(replace(self.settings, theme=self.theme))
+
+    def _open(self, entry: object) -> None:
+        from tutor.screens.opening import open_entry  # after the first frame, for start-up time
+        from tutor.screens.shelf import Entry
+
+        if isinstance(entry, Entry):
+            open_entry(self, entry)
+
+    def on_sheet_screen_chosen(self, message: SheetScreen.Chosen) -> None:
+        self._open(message.entry)
+
+    def on_sheet_screen_wanted(self, message: SheetScreen.Wanted) -> None:
+        if message.deed == "light":
+            self.change_light()
+        elif message.deed == "card":
+            self.choose_card()
+        elif message.deed == "leave":
+            self.exit(0)
+        else:
+            self.show_help()
+
+    def show_help(self) -> None:
+        """What can be typed, and all keys."""
+        from tutor.screens.deeds import SHEET, WALK
+        from tutor.screens.dialogs.help import help_text
+        from tutor.screens.dialogs.told import Told  # after the first frame, for start-up time
+
+        self.push_screen(Told("Help", help_text((*SHEET, *WALK))))
+
+    def on_walk_screen_step_done(self, message: WalkScreen.StepDone) -> None:
+        self.change(self.settings.done_right(message.step))
+
+    def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
+        """What the palette offers: the deeds of the screen, the colours, and the way out."""
+        deeds: Sequence[Deed] = getattr(screen, "deeds", lambda: ())()
+        for deed in deeds:
+            yield SystemCommand(
+                deed.label.capitalize(), deed.does, lambda id=deed.id: screen.action_deed(id)
+            )
+        yield SystemCommand("Light or dark colours", "Change the colours", self.change_light)
+        yield SystemCommand("End the program", "Everything done is kept", self.action_leave_all)
+
+    def _fatal_error(self) -> None:
+        """A fault of ours ends the app without a traceback, whose values may be answers."""
+        from tutor.session import LOG, note_fault  # only in this case
+
+        fault = sys.exc_info()[1]
+        if fault is not None:
+            note_fault(self.keep.folder / LOG, fault)
+        self.panic(STOPPED)
+
+    def action_leave_all(self) -> None:
+        self.exit(0)
+
+    def action_say_how_to_leave(self) -> None:
+        self.notify(HOW_TO_LEAVE, markup=False)
+
+
+def run(
+    paths: Sequence[Path],
+    *,
+    keep: Path | None = None,
+    mouse: bool = True,
+    glyphs: str | None = None,
+    settings: Settings | None = None,
+) -> int:
+    """Open the tutor on the problem files and folders at `paths`; returns the exit status.
+
+    Lessons and choices are kept in `keep`, or in the user's data folder. `glyphs` is used this time
+    instead of the choice that was kept; `settings` instead of all of them. The status is 0 after
+    leaving, 1 after a fault, 128 and the signal's number when the system ended it.
+    """
+    place = Keep(keep)
+    notice = ""
+    if settings is None:
+        settings, notice = read_settings(place.folder)
+    app = TutorApp(paths, keep=place, settings=settings, utf8=speaks_utf8())
+    app.notice = notice
+    if glyphs in GLYPHS:
+        app.settings = replace(app.settings, glyphs=glyphs)
+    status = app.run(mouse=mouse)
+    if app.session is not None:
+        from tutor.screens.opening import kept_words  # only where a lesson was open
+
+        print(kept_words(app.session))
+        app.session.close()
+    return app.return_code if status is None else status

@@ -1,0 +1,67 @@
+"""Which characters does this terminal show well? The same small picture in each, to choose by eye."""
+
+from __future__ import annotations
+
+from typing import ClassVar, cast
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal, VerticalScroll
+from textual.content import Content
+from textual.screen import Screen
+from textual.widgets import Static
+
+from tutor.figure import Glyphs, test_card
+from tutor.screens.widgets.choices import Choice, Choices, Picked
+
+NAMES = {
+    "braille": "1 fine dots",
+    "blocks": "2 blocks",
+    "ascii": "3 plain characters",
+    "words": "4 words, no picture",
+}
+WORDS = "Member AB: tension 8 kN. Member AC: compression 10 kN. Member BC: no force."
+QUESTION = (
+    "Choose the first picture that looks right: a triangle on two supports, under a load. Your "
+    "choice is kept."
+)
+
+
+class CardScreen(Screen[str | None]):
+    """The glyphs chosen; None where the student leaves it open."""
+
+    CSS_PATH = "card.tcss"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("escape,q", "leave", show=False, id="card.leave"),
+    ]
+
+    def __init__(self, standing: str | None = None) -> None:
+        super().__init__()
+        self.standing = standing
+
+    def compose(self) -> ComposeResult:
+        yield Static(Content(QUESTION), id="card-question")
+        with VerticalScroll(id="cards", can_focus=False), Horizontal(id="card-row"):
+            for glyphs, name in NAMES.items():
+                text = WORDS if glyphs == "words" else test_card(cast(Glyphs, glyphs))
+                card = Static(Content(text.strip("\n").rstrip()), classes="card")
+                card.border_title = Content(name)
+                yield card
+        yield Choices(id="card-choices")
+
+    def on_mount(self) -> None:
+        choices = self.query_one(Choices)
+        choices.offer(
+            [
+                Choice(glyphs, name.partition(" ")[2], glyphs == self.standing)
+                for glyphs, name in NAMES.items()
+            ]
+        )
+        choices.focus()
+
+    def on_picked(self, message: Picked) -> None:
+        message.stop()
+        self.dismiss(message.keys[0])
+
+    def action_leave(self) -> None:
+        self.dismiss(None)

@@ -1,0 +1,139 @@
+"""What came out? Every member with T or C, the extremes, how the walk went, and the caution."""
+
+from __future__ import annotations
+
+from typing import ClassVar
+
+from textual import events
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal, VerticalScroll
+from textual.content import Content
+from textual.screen import Screen
+from textual.widgets import Static
+
+from tutor.lesson import CAUTION, Lesson, Row, Table
+from tutor.lesson.steps.writing import result_in_words
+from tutor.records.keep import slug
+from tutor.records.report import markdown
+from tutor.screens.clean import clean, one_line
+from tutor.screens.deeds import CLOSING, WALK
+from tutor.screens.dialogs.help import help_text
+from tutor.screens.dialogs.save import Save
+from tutor.screens.dialogs.told import Told
+from tutor.screens.looks import Looks
+from tutor.screens.pictures import results
+from tutor.screens.widgets.action_bar import ActionBar, Asked
+from tutor.screens.widgets.figure_pane import FigurePane
+from tutor.session import Session
+
+HINT_WORDS = ("look", "reason", "place", "line")
+
+
+class ClosingScreen(Screen[str]):
+    """The table. It is left with "back" to the walk, or "leave" to the problems."""
+
+    CSS_PATH = "closing.tcss"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        *(
+            Binding(d.keys, f"deed('{d.id}')", d.label, show=False, id=f"closing.{d.id}")
+            for d in CLOSING
+        ),
+        Binding("escape", "deed('back')", show=False, id="closing.escape"),
+    ]
+
+    def __init__(self, session: Session, looks: Looks) -> None:
+        super().__init__()
+        self.session = session
+        self.looks = looks
+
+    def compose(self) -> ComposeResult:
+        lesson = self.session.lesson
+        with Horizontal(id="closing-upper"):
+            yield FigurePane(id="results")
+            with VerticalScroll(id="table-scroll") as scroll:
+                scroll.border_title = Content("Table" if lesson.done else "Found so far")
+                yield Static(table_content(lesson), id="table")
+        yield Static(Content(one_line(CAUTION)), id="caution")
+        yield Static(Content(""), id="closing-said")
+        yield ActionBar(id="actions")
+
+    def on_mount(self) -> None:
+        state = self.session.lesson.state
+        title = f"Results: {state.problem.title}"
+        self.query_one(FigurePane).show(title, results(state), self.looks.glyphs)
+        self.query_one(ActionBar).offer(CLOSING, False)
+        self.query_one("#table-scroll").focus()
+
+    def on_resize(self, event: events.Resize) -> None:
+        self.set_class(event.size.width < 60, "-narrow")
+
+    def on_asked(self, message: Asked) -> None:
+        message.stop()
+        self.action_deed(message.deed)
+
+    def action_deed(self, deed: str) -> None:
+        """Do what a key, the bar or the palette asked for."""
+        if deed == "save":
+            name = f"{slug(self.session.lesson.problem.title)}.md"
+            self.app.push_screen(Save(markdown(self.session.lesson), name), self._saved)
+        elif deed == "help":
+            self.app.push_screen(Told("Help", help_text((*CLOSING, *WALK))))
+        else:
+            self.dismiss(deed)
+
+    def _saved(self, path: str | None) -> None:
+        if path is not None:
+            said = Content(f"Saved in {one_line(path)}.")
+            self.query_one("#closing-said", Static).update(said)
+
+
+def table_content(lesson: Lesson) -> Content:
+    """The table and the account of the walk, as plain text."""
+    state, table = lesson.state, lesson.table
+    parts = [_members(table), _extremes(table), _way(table)]
+    found = [r.name for r in state.problem.reactions if r.name in state.result]
+    if found:
+        rows = "\n".join(result_in_words(state, name) for name in found)
+        parts.insert(1, Content.assemble(("Reactions\n", "bold"), rows))
+    return Content("\n\n").join(part for part in parts if part.plain)
+
+
+def _members(table: Table) -> Content:
+    rows = [Content.styled(f"member   force [{one_line(table.unit)}]", "bold underline")]
+    for row in table.rows:
+        size = "0" if row.force == 0 else f"{abs(row.force):.5g}"
+        rows.append(
+            Content.assemble(f"{one_line(row.member):<8} {size:>8}  ", (_letter(row), _style(row)))
+        )
+    return Content("\n").join(rows)
+
+
+def _letter(row: Row) -> str:
+    return {"T": "T  tension", "C": "C  compression"}.get(row.letter, "0  no force")
+
+
+def _style(row: Row) -> str:
+    return {"T": "$tension", "C": "$compression"}.get(row.letter, "$nothing")
+
+
+def _extremes(table: Table) -> Content:
+    lines = []
+    for name, row in (("tension", table.tension), ("compression", table.compression)):
+        if row is not None:
+            lines.append(f"Largest {name}: {row.member}, {abs(row.force):.5g} {table.unit}")
+    return Content(clean("\n".join(lines)))
+
+
+def _way(table: Table) -> Content:
+    minutes = round(table.seconds / 60)
+    lines = [f"{table.tries} answers given"]
+    if table.mistakes:
+        kinds = ", ".join(f"{code} {count}" for code, count in table.mistakes)
+        lines.append(f"What went wrong on the way, by kind: {kinds}")
+    else:
+        lines.append("Nothing went wrong on the way")
+    used = [f"{name} {n}" for name, n in zip(HINT_WORDS, table.hints, strict=True) if n]
+    lines.append(f"Hints: {', '.join(used) or 'none'}")
+    lines.append(f"Time: {minutes} min" if minutes else "Time: under a minute")
+    return Content.assemble(("How it went\n", "bold"), clean("\n".join(lines)))

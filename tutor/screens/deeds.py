@@ -1,0 +1,68 @@
+"""What can be done beside answering, and with which keys? One table for keys, bar, palette and help.
+
+Every deed has three ways to it: escape and its letter (which works in any terminal, since letters
+alone reach a line being typed), a chord for those whose terminal lets it through, and the bar for
+the mouse. None relies on a chord, a function key or a modified arrow.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Deed:
+    """One deed: its stable id, letter, chord (or none), the word on the bar, what it does."""
+
+    id: str
+    letter: str
+    chord: str
+    label: str
+    does: str
+
+    @property
+    def keys(self) -> str:
+        """The keys as a binding takes them."""
+        letter = KEY_NAMES.get(self.letter, self.letter)
+        return f"{letter},{self.chord}" if self.chord else letter
+
+
+KEY_NAMES = {"?": "question_mark"}
+
+WALK: tuple[Deed, ...] = (
+    Deed("hint", "h", "ctrl+t", "hint", "A hint; each further one says more, the last one all."),
+    Deed("keep", "y", "ctrl+y", "keep it as that", "Keep a line that is true of something else."),
+    Deed("equation", "e", "", "equation", "Choose which equation the next line is."),
+    Deed("joint", "j", "ctrl+n", "joints", "Choose another joint."),
+    Deed(
+        "zero", "z", "", "zero member", "State a member without force, with the rule that shows it."
+    ),
+    Deed(
+        "assume", "a", "", "assume T/C", "Draw a member pulling (T) or pushing (C) on its joints."
+    ),
+    Deed("undo", "u", "ctrl+z", "undo", "Take back the last thing that counted."),
+    Deed("skip", "n", "", "skip this", "Skip a step you have done right twice."),
+    Deed(
+        "figure",
+        "f",
+        "ctrl+g",
+        "figure",
+        "The next picture; in a narrow window, the picture or the lines.",
+    ),
+    Deed("step", "s", "ctrl+l", "steps", "Go to another step."),
+    Deed("table", "t", "", "table", "Everything found so far, and saving it to a file."),
+    Deed("help", "?", "f1", "help", "What can be typed, and all keys."),
+    Deed("leave", "q", "", "leave", "Back to the problems; everything is kept."),
+)
+SHEET: tuple[Deed, ...] = (
+    Deed("light", "l", "", "light or dark", "Change between the light and the dark colours."),
+    Deed("card", "g", "", "drawing", "Choose again which characters pictures are drawn with."),
+    Deed("help", "?", "f1", "help", "What can be typed, and all keys."),
+    Deed("leave", "q", "", "leave", "End the program."),
+)
+CLOSING: tuple[Deed, ...] = (
+    Deed("save", "s", "", "save as Markdown", "Write the table and the lines to a file."),
+    Deed("back", "b", "", "back to the walk", "Look at the walk again, or take something back."),
+    Deed("help", "?", "f1", "help", "What can be typed, and all keys."),
+    Deed("leave", "q", "", "leave", "Back to the problems; everything is kept."),
+)

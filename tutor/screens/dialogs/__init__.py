@@ -1,0 +1,1 @@
+"""What lies over a screen for one question: a choice, a file name, help."""

@@ -1,0 +1,53 @@
+"""Which one? A short question with a few answers, over whatever was on the screen."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import ClassVar
+
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Vertical, VerticalScroll
+from textual.content import Content
+from textual.screen import ModalScreen
+from textual.widgets import Static
+
+from tutor.screens.clean import clean, one_line
+from tutor.screens.widgets.choices import Choice, Choices, Picked
+
+
+class Choose(ModalScreen[str | None]):
+    """The key of the answer chosen; None where the student leaves it."""
+
+    CSS_PATH = "dialog.tcss"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("escape,q", "leave", show=False, id="dialog.leave"),
+    ]
+
+    def __init__(self, title: str, question: str, choices: Sequence[Choice]) -> None:
+        super().__init__()
+        self.heading = one_line(title)
+        self.question = clean(question)
+        self.choices = tuple(choices)
+
+    def compose(self) -> ComposeResult:
+        with Vertical(id="box") as box:
+            box.border_title = Content(self.heading)
+            with VerticalScroll(id="question-scroll", can_focus=False):
+                yield Static(Content(self.question), id="question")
+            with VerticalScroll(id="choices-scroll", can_focus=False):
+                yield Choices(id="dialog-choices")
+            leave = Content("enter chooses, escape leaves it")
+            yield Static(leave, id="dialog-keys")
+
+    def on_mount(self) -> None:
+        choices = self.query_one(Choices)
+        choices.offer(self.choices)
+        choices.focus()
+
+    def on_picked(self, message: Picked) -> None:
+        message.stop()
+        self.dismiss(message.keys[0])
+
+    def action_leave(self) -> None:
+        self.dismiss(None)

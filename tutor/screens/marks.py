@@ -1,0 +1,32 @@
+"""How is a tone marked, so that it needs no colour? A mark of one cell and a word."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True)
+class Mark:
+    """A mark for terminals with many characters, one for ASCII, the word, and the badge it stands on."""
+
+    sign: str
+    plain: str
+    word: str
+    badge: str
+
+    def shown(self, ascii_only: bool) -> str:
+        """The mark and its word."""
+        return f"{self.plain if ascii_only else self.sign} {self.word}"
+
+
+MARKS: Mapping[str, Mark] = {
+    "right": Mark("✓", "+", "right", "right"),
+    "wrong": Mark("✗", "x", "wrong", "wrong"),
+    "remark": Mark("●", "*", "remark", "remark"),
+    "hint": Mark("◆", "?", "hint", "hint"),
+    "note": Mark("–", "-", "note", "note"),
+    "unreadable": Mark("?", "?", "not read", "wrong"),
+    "undecided": Mark("~", "~", "not decided", "remark"),
+}
+WIDEST = max(len(mark.shown(False)) for mark in MARKS.values())

@@ -1,0 +1,101 @@
+"""How does a problem come onto the screen? Gone on with or begun afresh, and nothing overwritten."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from tutor.screens.background import beside
+from tutor.screens.dialogs.choose import Choose
+from tutor.screens.shelf import Entry, Left, lessons_on
+from tutor.screens.walk import WalkScreen
+from tutor.screens.widgets.choices import Choice
+from tutor.session import LOG, Session, note_fault, open_session
+from tutor.statics import Unsolvable
+
+if TYPE_CHECKING:
+    from tutor.screens.app import TutorApp
+
+MOST = 5
+AFRESH = "afresh"
+
+
+def open_entry(app: TutorApp, entry: Entry) -> None:
+    """Ask whether to go on where lessons on this problem are kept; else begin one."""
+    app.sheet.say(f"Opening {entry.title}…")
+
+    def look() -> tuple[Left, ...]:
+        return lessons_on(entry, app.keep)
+
+    def found(lessons: tuple[Left, ...]) -> None:
+        if lessons:
+            ask(app, entry, lessons)
+        else:
+            start(app, entry, None)
+
+    beside(app, look, found, lambda fault: refuse(app, fault))
+
+
+def ask(app: TutorApp, entry: Entry, lessons: tuple[Left, ...]) -> None:
+    """Go on with one of the kept lessons, or begin again beside them?"""
+    choices = [Choice(str(i), told(left)) for i, left in enumerate(lessons[:MOST])]
+    choices.append(Choice(AFRESH, "Start afresh; what is kept stays kept"))
+
+    def chosen(key: str | None) -> None:
+        app.sheet.say("")
+        if key is not None:
+            start(app, entry, None if key == AFRESH else lessons[int(key)].kept.path)
+
+    app.push_screen(Choose(entry.title, "You have worked on this problem before.", choices), chosen)
+
+
+def told(left: Left) -> str:
+    """A kept lesson in a few words: where it stands and when it was left."""
+    when = (
+        "" if left.kept.last is None else f", left on {left.kept.last.astimezone():%d %b %Y, %H:%M}"
+    )
+    if left.where == "done":
+        return f"Look at the finished walk{when}"
+    return f"Go on {left.where}{when}"
+
+
+def start(app: TutorApp, entry: Entry, path: Path | None) -> None:
+    """Open the lesson beside the screen, then show it."""
+    problem = entry.problem
+    if problem is None:
+        return
+
+    def make() -> Session:
+        return open_session(problem, app.keep, path)
+
+    def made(session: Session) -> None:
+        app.sheet.say("")
+        app.session = session
+        skippable = [step for step in app.settings.done if app.settings.skippable(step)]
+        app.push_screen(WalkScreen(session, app.looks, skippable), lambda _: left(app, session))
+
+    beside(app, make, made, lambda fault: refuse(app, fault))
+
+
+def left(app: TutorApp, session: Session) -> None:
+    """The walk was left: say what is kept, and where."""
+    session.close()
+    app.session = None
+    app.sheet.say(kept_words(session))
+    app.look_where_left()
+
+
+def kept_words(session: Session) -> str:
+    """Whether what was done is kept, in a sentence."""
+    if session.journal.saved:
+        return f"Everything you did is kept, in {session.journal.path}. It goes on from there."
+    return "What you did this time is not kept."
+
+
+def refuse(app: TutorApp, fault: Exception) -> None:
+    """Say why a problem cannot be opened."""
+    if isinstance(fault, Unsolvable):
+        app.sheet.say(f"This problem cannot be worked: {fault.reason} {fault.how}".rstrip())
+        return
+    note_fault(app.keep.folder / LOG, fault)
+    app.sheet.say("This problem could not be opened: the fault is in the program.")

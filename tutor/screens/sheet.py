@@ -1,0 +1,170 @@
+"""Which problem? All sets with where each problem was left, and broken files with their lines."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, ClassVar
+
+from textual import events
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+from textual.containers import Horizontal, VerticalScroll
+from textual.content import Content
+from textual.message import Message
+from textual.screen import Screen
+from textual.widgets import OptionList, Static
+from textual.widgets.option_list import Option
+
+from tutor.screens.clean import clean, one_line
+from tutor.screens.deeds import SHEET
+from tutor.screens.widgets.action_bar import ActionBar, Asked
+
+if TYPE_CHECKING:
+    from tutor.screens.shelf import Entry, Group
+
+READING = "Reading the problem sets…"
+LEAD = "Choose a problem with the arrow keys and press enter."
+WIDE = 100
+
+
+class SheetScreen(Screen[None]):
+    """The list of problems; it posts what was chosen and shows what it is handed."""
+
+    CSS_PATH = "sheet.tcss"
+    BINDINGS: ClassVar[list[BindingType]] = [
+        *(
+            Binding(d.keys, f"deed('{d.id}')", d.label, show=False, id=f"sheet.{d.id}")
+            for d in SHEET
+        ),
+        Binding("escape", "bar", show=False, id="sheet.bar"),
+        Binding("pageup", "detail(-1)", show=False, id="sheet.detail-up"),
+        Binding("pagedown", "detail(1)", show=False, id="sheet.detail-down"),
+    ]
+
+    @dataclass
+    class Chosen(Message):
+        """A problem was chosen to be worked."""
+
+        entry: Entry
+
+    @dataclass
+    class Wanted(Message):
+        """A deed of the whole program was asked for: its id."""
+
+        deed: str
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.entries: list[Entry | None] = []
+        self.groups: Sequence[Group] = ()
+        self.left: Mapping[str, str] = {}
+
+    def compose(self) -> ComposeResult:
+        yield Static(Content("pinjoint: trusses by the method of joints"), id="sheet-title")
+        with Horizontal(id="sheet-middle"):
+            yield OptionList(id="problems", markup=False)
+            with VerticalScroll(id="detail", can_focus=False):
+                yield Static(Content(READING), id="about")
+        yield Static(Content(LEAD), id="sheet-said")
+        yield ActionBar(id="actions")
+
+    def on_mount(self) -> None:
+        self.query_one(ActionBar).offer(SHEET, False)
+        self.query_one(OptionList).focus()
+
+    def show(self, groups: Sequence[Group], left: Mapping[str, str]) -> None:
+        """Show these sets; `left` says by problem where each was left."""
+        fresh = groups is not self.groups
+        self.groups, self.left = groups, left
+        problems = self.query_one(OptionList)
+        rows: list[tuple[Content, Entry | None]] = []
+        for group in groups:
+            rows.append((Content.styled(one_line(group.title), "bold"), None))
+            rows += [(self._row(entry), entry) for entry in group.entries]
+        if fresh:
+            self.entries = [entry for _, entry in rows]
+            problems.clear_options()
+            problems.add_options([Option(row, disabled=entry is None) for row, entry in rows])
+            problems.highlighted = next((i for i, e in enumerate(self.entries) if e), None)
+            if not any(self.entries):
+                self.query_one("#about", Static).update(Content("There are no problems here."))
+        else:
+            for index, (row, _) in enumerate(rows):
+                problems.replace_option_prompt_at_index(index, row)
+
+    def _row(self, entry: Entry) -> Content:
+        if entry.problem is None:
+            count = len(entry.defects)
+            what = "1 thing to mend" if count == 1 else f"{count} things to mend"
+            return Content.assemble(
+                "  ", ("broken", "bold underline"), f"  {one_line(entry.title)}: {what}"
+            )
+        problem = entry.problem
+        level = f"level {problem.level}" if problem.level else "no level"
+        left = self.left.get(entry.key, "not begun")
+        where = (left, "bold $strong") if left != "not begun" else (left, "$quiet")
+        warned = " (see remark)" if entry.defects else ""
+        return Content.assemble(
+            f"  {one_line(problem.title)}{warned}  ", (f"{level}  ", "$quiet"), where
+        )
+
+    def say(self, text: str) -> None:
+        """One sentence below the list."""
+        self.query_one("#sheet-said", Static).update(Content(clean(text)))
+
+    def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
+        event.stop()
+        entry = self._entry(event.option_index)
+        if entry is not None:
+            self.query_one("#about", Static).update(about(entry))
+            self.query_one("#detail", VerticalScroll).scroll_home(animate=False)
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        event.stop()
+        entry = self._entry(event.option_index)
+        if entry is None:
+            return
+        if entry.problem is None:
+            self.say("This file cannot be worked yet: what to mend is beside it, with its lines.")
+        else:
+            self.post_message(self.Chosen(entry))
+
+    def _entry(self, index: int) -> Entry | None:
+        return self.entries[index] if 0 <= index < len(self.entries) else None
+
+    def on_asked(self, message: Asked) -> None:
+        message.stop()
+        self.action_deed(message.deed)
+
+    def action_deed(self, deed: str) -> None:
+        self.post_message(self.Wanted(deed))
+
+    def action_bar(self) -> None:
+        """From the list to the bar and back."""
+        bar = self.query_one(ActionBar)
+        (self.query_one(OptionList) if bar.has_focus else bar).focus()
+
+    def action_detail(self, step: int) -> None:
+        self.query_one("#detail", VerticalScroll).scroll_relative(y=4 * step, animate=False)
+
+    def on_resize(self, event: events.Resize) -> None:
+        self.set_class(event.size.width < WIDE, "-stacked")
+
+
+def about(entry: Entry) -> Content:
+    """What there is to say of a row: the story, or every defect with its line and cure."""
+    defects = "\n".join(
+        f"line {d.line}: {clean(d.message)}; {clean(d.cure)}." for d in entry.defects
+    )
+    if entry.problem is None:
+        where = "" if entry.path is None else one_line(str(entry.path))
+        return Content.assemble((f"{where} cannot be used yet\n\n", "bold"), defects)
+    problem = entry.problem
+    counts = f"{len(problem.members)} members, {len(problem.joints)} joints"
+    topics = one_line(", ".join(problem.topics))
+    parts = [Content.styled(one_line(problem.title), "bold"), Content(clean(problem.story).strip())]
+    parts.append(Content(f"{counts}. {topics}." if topics else f"{counts}."))
+    if defects:
+        parts.append(Content(defects))
+    return Content("\n\n").join(part for part in parts if part.plain)

@@ -1,0 +1,143 @@
+"""Which problems are there, which files are broken, and where was each problem left?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from tutor.lesson import Event, Lesson
+from tutor.model import Defect, Problem, ProblemError, ProblemSet, load_sets
+from tutor.records import Keep, Kept
+from tutor.records.contents import read_contents
+from tutor.records.disk import read_file
+from tutor.session import key_of
+from tutor.statics import Unsolvable
+
+WHERE: Mapping[str, str] = {
+    "idealise": "at the idealisation",
+    "free body": "at the free body",
+    "reactions": "at the reactions",
+    "joints": "at the joints",
+    "close": "at the closing check",
+    "table": "done",
+}
+BEGUN = "begun"
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One row of the sheet: a problem, or a file that cannot be used, with what is wrong in it."""
+
+    title: str
+    problem: Problem | None = None
+    key: str = ""
+    path: Path | None = None
+    defects: tuple[Defect, ...] = ()
+
+    @property
+    def broken(self) -> bool:
+        return self.problem is None
+
+
+@dataclass(frozen=True)
+class Group:
+    """One set: its title and its rows in their order, broken files last."""
+
+    title: str
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True)
+class Shelf:
+    """All sets that were asked for."""
+
+    groups: tuple[Group, ...]
+
+    @property
+    def entries(self) -> tuple[Entry, ...]:
+        return tuple(entry for group in self.groups for entry in group.entries)
+
+    @property
+    def lone(self) -> Entry | None:
+        """The one problem there is, where there is nothing else."""
+        return self.entries[0] if len(self.entries) == 1 and not self.entries[0].broken else None
+
+
+@dataclass(frozen=True)
+class Left:
+    """A kept lesson and where it stands."""
+
+    kept: Kept
+    where: str
+
+
+def read_shelf(paths: Iterable[Path]) -> Shelf:
+    """All sets at `paths`. Nothing is raised: what cannot be read is a row that says so."""
+    groups: list[Group] = []
+    for path in paths:
+        try:
+            groups += [_group(found) for found in load_sets(path)]
+        except ProblemError as refused:
+            entry = Entry(path.name or str(path), path=path, defects=refused.problems)
+            groups.append(Group(str(path), (entry,)))
+    return Shelf(tuple(groups))
+
+
+def _group(found: ProblemSet) -> Group:
+    entries = [
+        Entry(
+            problem.title,
+            problem,
+            key_of(problem),
+            problem.source,
+            () if problem.source is None else found.warnings.get(problem.source, ()),
+        )
+        for problem in found.problems
+    ]
+    broken = [
+        Entry(path.name, path=path, defects=refused.problems)
+        for path, refused in found.broken.items()
+    ]
+    return Group(found.title, (*entries, *broken))
+
+
+def lessons_on(entry: Entry, keep: Keep) -> tuple[Left, ...]:
+    """The kept lessons on a problem with anything in them, the one last worked on first.
+
+    Unsolvable as of `Lesson`.
+    """
+    if entry.problem is None:
+        return ()
+    found = (kept for kept in keep.lessons() if kept.readable and kept.problem == entry.key)
+    return tuple(Left(kept, where_left(entry.problem, kept)) for kept in found if kept.events)
+
+
+def places(shelf: Shelf, keep: Keep) -> Mapping[str, str]:
+    """By problem, where the lesson last worked on stands; problems not begun are not in it."""
+    latest: dict[str, Kept] = {}
+    for kept in keep.lessons():
+        if kept.readable and kept.events:
+            latest.setdefault(kept.problem, kept)
+    found: dict[str, str] = {}
+    for entry in shelf.entries:
+        if entry.problem is not None and entry.key in latest:
+            try:
+                found[entry.key] = where_left(entry.problem, latest[entry.key])
+            except (OSError, Unsolvable):
+                found[entry.key] = BEGUN
+    return found
+
+
+def where_left(problem: Problem, kept: Kept) -> str:
+    """Where a kept lesson stands, by folding its events again; the file is only read.
+
+    OSError where it cannot be read any more; Unsolvable as of `Lesson`.
+    """
+    lesson = Lesson(problem)
+    for line in read_contents(read_file(kept.path)).lines:
+        try:
+            lesson.apply(Event.from_record(line.event))
+        except Exception:
+            continue
+    return WHERE[lesson.state.step]

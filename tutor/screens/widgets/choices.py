@@ -1,0 +1,190 @@
+"""What is chosen? One or several of a few options, by arrows, numbers, names or the mouse."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import ClassVar
+
+from textual import events
+from textual.binding import Binding, BindingType
+from textual.content import Content
+from textual.geometry import Region, Size
+from textual.message import Message
+from textual.reactive import reactive
+from textual.widget import Widget
+
+from tutor.screens.clean import one_line
+from tutor.screens.widgets.flow import Rows, at, beside, flow
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One option: its key, its words, and whether it is the one that stands."""
+
+    key: str
+    words: str
+    standing: bool = False
+
+
+@dataclass
+class Picked(Message):
+    """The student answered: the keys chosen, in the order of the options."""
+
+    keys: tuple[str, ...]
+
+
+class Choices(Widget, can_focus=True):
+    """Options that flow over rows. With `several`, space marks and enter answers with all marked.
+
+    The cursor is a pointer, a mark is [x], the standing option is in square brackets: nothing is
+    told by colour alone. A capital letter goes to the option whose key it is.
+    """
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("left", "move(-1)", show=False, id="choices.previous"),
+        Binding("right", "move(1)", show=False, id="choices.next"),
+        Binding("up", "rise(-1)", show=False, id="choices.above"),
+        Binding("down", "rise(1)", show=False, id="choices.below"),
+        Binding("home", "go(0)", show=False, id="choices.first"),
+        Binding("end", "go(-1)", show=False, id="choices.last"),
+        Binding("space", "mark", show=False, id="choices.mark"),
+        Binding("enter", "answer", show=False, id="choices.answer"),
+    ]
+
+    choices: reactive[tuple[Choice, ...]] = reactive((), layout=True)
+    cursor: reactive[int] = reactive(0)
+    marked: reactive[frozenset[str]] = reactive(frozenset())
+    several: reactive[bool] = reactive(False, layout=True)
+
+    def offer(self, choices: Sequence[Choice], *, several: bool = False) -> None:
+        """Show these options; marks and cursor stay where the options are the same as before."""
+        same = [c.key for c in choices] == [c.key for c in self.choices]
+        self.several = several
+        self.choices = tuple(choices)
+        if not same:
+            standing = [i for i, choice in enumerate(choices) if choice.standing]
+            self.marked = frozenset()
+            self.cursor = standing[0] if standing else 0
+
+    @property
+    def rows(self) -> Rows:
+        """Where each option stands at the present width."""
+        return self._rows(self.size.width)
+
+    def _rows(self, width: int) -> Rows:
+        return flow([self._text(i) for i in range(len(self.choices))], width, hang=self._indent)
+
+    @property
+    def _indent(self) -> int:
+        return 7 if self.several else 3
+
+    def _text(self, index: int) -> str:
+        choice = self.choices[index]
+        pointer = ">" if index == self.cursor and self.has_focus else " "
+        number = f"{index + 1} " if index < 9 else ""
+        mark = ("[x] " if choice.key in self.marked else "[ ] ") if self.several else ""
+        words = one_line(choice.words)
+        return f"{pointer}{number}{mark}" + (f"[{words}]" if choice.standing else words)
+
+    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
+        return max(1, len(self._rows(width)))
+
+    def get_content_width(self, container: Size, viewport: Size) -> int:
+        return container.width
+
+    def render(self) -> Content:
+        lines = []
+        for row in self.rows:
+            parts: list[Content | tuple[str, str] | str] = []
+            x = 0
+            for piece in row:
+                parts.append(" " * (piece.x - x))
+                parts.append((piece.text, self._style(piece.item)))
+                x = piece.x + piece.wide
+            lines.append(Content.assemble(*parts))
+        return Content("\n").join(lines)
+
+    def _style(self, index: int) -> str:
+        if index == self.cursor and self.has_focus:
+            return "bold reverse"
+        return "bold" if self.choices[index].standing else ""
+
+    def watch_cursor(self) -> None:
+        """Keep the pointed-out option in sight where the list is scrolled."""
+        for y, row in enumerate(self.rows):
+            if any(piece.item == self.cursor for piece in row) and self.is_mounted:
+                self.call_after_refresh(self._show_row, y)
+                return
+
+    def _show_row(self, y: int) -> None:
+        if self.parent is not None and isinstance(self.parent, Widget):
+            self.parent.scroll_to_region(Region(0, self.virtual_region.y + y, 1, 1), animate=False)
+
+    def on_focus(self) -> None:
+        self.refresh(layout=True)
+
+    def on_blur(self) -> None:
+        self.refresh(layout=True)
+
+    def action_move(self, step: int) -> None:
+        if self.choices:
+            self.cursor = (self.cursor + step) % len(self.choices)
+
+    def action_rise(self, step: int) -> None:
+        """Up or down a row; where there is one row only, to the neighbour."""
+        found = beside(self.rows, self.cursor, step)
+        if found != self.cursor:
+            self.cursor = found
+        elif len(self.rows) <= 1:
+            self.action_move(step)
+
+    def action_go(self, index: int) -> None:
+        if self.choices:
+            self.cursor = index % len(self.choices)
+
+    def action_mark(self) -> None:
+        """Mark or unmark the option under the cursor; with one answer only, choose it."""
+        if not self.choices:
+            return
+        if not self.several:
+            self.action_answer()
+            return
+        self.marked = self.marked ^ {self.choices[self.cursor].key}
+
+    def action_answer(self) -> None:
+        if not self.choices:
+            return
+        if self.several:
+            keys = tuple(c.key for c in self.choices if c.key in self.marked)
+        else:
+            keys = (self.choices[self.cursor].key,)
+        self.post_message(Picked(keys))
+
+    def on_key(self, event: events.Key) -> None:
+        """A number picks, a capital letter goes to the option of that name."""
+        character = event.character or ""
+        if character.isdecimal() and character.isascii() and character != "0":
+            index = int(character) - 1
+        elif character.isupper():
+            index = self._named(character)
+        else:
+            return
+        event.stop()
+        if 0 <= index < len(self.choices):
+            self.cursor = index
+            self.action_mark()
+
+    def _named(self, name: str) -> int:
+        """The option whose key is this name or ends in it; -1 where there is none."""
+        keys = [choice.key for choice in self.choices]
+        ends = [key.split()[-1] if key.split() else "" for key in keys]
+        found = keys if name in keys else ends
+        return found.index(name) if name in found else -1
+
+    def on_click(self, event: events.Click) -> None:
+        event.stop()
+        index = at(self.rows, event.x - self.gutter.left, event.y - self.gutter.top)
+        if index is not None:
+            self.cursor = index
+            self.action_mark()

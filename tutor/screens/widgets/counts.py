@@ -1,0 +1,68 @@
+"""How many? A row of small fields for whole numbers, one for each thing to count."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from textual.app import ComposeResult
+from textual.containers import Horizontal
+from textual.content import Content
+from textual.message import Message
+from textual.widgets import Input, Static
+
+from tutor.screens.clean import one_line
+from tutor.screens.widgets.choices import Choice
+
+
+class Counts(Horizontal):
+    """Fields side by side; enter goes to the next empty one, and answers when none is left."""
+
+    @dataclass
+    class Counted(Message):
+        """All fields hold whole numbers: by key."""
+
+        numbers: dict[str, int]
+
+    @dataclass
+    class Said(Message):
+        """What is wrong with what stands in a field."""
+
+        text: str
+
+    def __init__(self, fields: Sequence[Choice], *, id: str | None = None) -> None:
+        super().__init__(id=id)
+        self.fields = tuple(fields)
+
+    def compose(self) -> ComposeResult:
+        for field in self.fields:
+            yield Static(Content(f"{one_line(field.words)} ="), classes="count-name")
+            yield Input(compact=True, max_length=8, name=field.key, classes="count")
+
+    def start(self) -> None:
+        """Put the cursor into the first field that is not filled in."""
+        inputs = list(self.query(Input))
+        if inputs:
+            next((i for i in inputs if not i.value.strip()), inputs[0]).focus()
+
+    def on_input_submitted(self, event: Input.Submitted) -> None:
+        event.stop()
+        inputs = list(self.query(Input))
+        empty = [i for i in inputs if not i.value.strip()]
+        if empty:
+            empty[0].focus()
+            return
+        numbers: dict[str, int] = {}
+        for field in inputs:
+            text = field.value.strip()
+            if not (text.isascii() and text.isdigit()):
+                field.focus()
+                self.post_message(
+                    self.Said(f"“{text}” was read for {field.name}; write a whole number, like 7.")
+                )
+                return
+            numbers[field.name or ""] = int(text)
+        self.post_message(self.Counted(numbers))
+
+    def on_input_changed(self, event: Input.Changed) -> None:
+        event.stop()
