@@ -57,7 +57,13 @@ def shown(text: str, width: int = 40) -> str:
     """`text` fit to be printed in a message: hidden characters named, a long text shortened."""
     if len(text) > width:
         text = text[: width - 1] + "…"
+    text = "".join(" " if blank(char) else char for char in text)
     return "".join(described(char) if hidden(char) else char for char in text)
+
+
+def blank(char: str) -> bool:
+    """Whether a character is a space of any width."""
+    return char == "\t" or unicodedata.category(char) == "Zs"
 
 
 def described(char: str) -> str:

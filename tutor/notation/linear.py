@@ -16,13 +16,17 @@ def exact_linear(left: Node, right: Node, frame: Frame) -> Form:
 
     Both trees must be linear, as those of a `Reading` are.
     """
-    return {None: 0, **_sum(_form(left, frame), _form(right, frame), -1)}
+    from sympy import Integer  # slow to import, and most lines are judged without it
+
+    return {None: Integer(0), **_sum(_form(left, frame), _form(right, frame), -1)}
 
 
 def _form(node: Node, frame: Frame) -> Form:
+    from sympy import Integer  # slow to import, and most lines are judged without it
+
     match node:
         case Name(name):
-            return {name: 1}
+            return {name: Integer(1)}
         case Negative(inner):
             return _scaled(_form(inner, frame), -1)
         case Binary("+", left, right):

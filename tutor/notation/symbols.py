@@ -47,7 +47,7 @@ _GROUPED = re.compile(r"[0-9]+(?:['_][0-9]{3})+(?:\.[0-9]+)?")
 _CALLED = re.compile(r" *[(\[]")
 _TERMINALS = {"+": "PLUS", "-": "MINUS", "*": "TIMES", "/": "OVER", "=": "EQUAL"}
 _INVERSE = {"sin": "asin", "cos": "acos", "tan": "atan"}
-_MEASURABLE = frozenset({"NUMBER", "PI", "CLOSE", "UNIT"})
+_MEASURABLE = frozenset({"NUMBER", "PI", "CLOSE", "UNIT", "ANGLE"})
 _FRACTION = ("OVER", "NUMBER")
 
 

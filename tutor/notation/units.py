@@ -7,7 +7,7 @@ Sources: the SI; the international avoirdupois pound 0.45359237 kg and standard 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -81,26 +81,25 @@ _ANGLES: Mapping[str, str] = {
 }  # fmt: skip
 
 
-def _spellings() -> dict[str, str]:
-    single = {name: name for name in (*NEWTONS, *METRES)} | dict(_ALIASES)
-    forces = [word for word, unit in single.items() if unit in NEWTONS and len(word) < 4]
-    lengths = [word for word, unit in single.items() if unit in METRES and len(word) < 3]
-    joined = {a + b: f"{single[a]}*{single[b]}" for a, b in product(forces, lengths)}
-    turned = {
-        b + a: f"{single[a]}*{single[b]}"
-        for a, b in product(("lb", "lbf", "lbs", "kip"), ("in", "ft"))
-    }
-    return turned | joined | single
+_SINGLE = {name: name for name in (*NEWTONS, *METRES)} | dict(_ALIASES)
 
 
-SPELLED: Mapping[str, str] = _spellings()
+def _products() -> Iterator[tuple[str, str]]:
+    """Moments in one word: kNm, Nmm, lbft, ftlb."""
+    for force, length in product(("N", "kN", "MN"), ("mm", "cm", "m")):
+        yield force + length, f"{force}*{length}"
+    for force, length in product(("lb", "lbf", "lbs", "kip", "kips"), ("in", "ft")):
+        yield force + length, f"{_SINGLE[force]}*{length}"
+        yield length + force, f"{_SINGLE[force]}*{length}"
+
+
+SPELLED: Mapping[str, str] = _SINGLE | dict(_products())
 """Every exact spelling of a unit, and the unit it means, e.g. "kNm" and "kN*m"."""
 
-_TOO_LOOSE = {"mn", "m", "nm", "mnm", "mnmm", "mncm", "nmm", "ncm"}
 LOOSELY: Mapping[str, str] = {
-    word.lower(): unit for word, unit in SPELLED.items() if word.lower() not in _TOO_LOOSE
-} | {"mm": "mm"}
-"""Spellings in any case, save those that would be another unit in another case (mN, Nm)."""
+    word.lower(): unit for word, unit in _SINGLE.items() if word not in ("MN", "m")
+} | {"knm": "kN*m"}
+"""Spellings in any case, save those that would be another unit in another case (mN, M)."""
 
 
 def angle(word: str) -> str | None:

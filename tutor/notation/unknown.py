@@ -50,7 +50,7 @@ def unknown_word(
     `measured`: a unit could stand here; `called`: a bracket or a number follows, as after a function.
     """
     end = start + len(word)
-    if word.lower() in _ANGLES:
+    if names is not None and word.lower() in _ANGLES:
         return Broken("unknown-name/angle", start, end)
     if measured and word.upper() in ("T", "C") and not text[end:].strip():
         meaning = "tension" if word.upper() == "T" else "compression"

@@ -9,7 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from tutor.notation.characters import columns, hidden, shown
+from tutor.notation.characters import blank, columns, hidden, shown
 from tutor.notation.complaints import COMPLAINTS
 
 _CARET_WINDOW = 72
@@ -37,7 +37,7 @@ class Unreadable:
         """The text, control characters made visible, with carets below what is meant."""
         first = max(0, min(self.column - 1 - _CARET_WINDOW // 2, len(self.text) - _CARET_WINDOW))
         line = self.text[first : first + _CARET_WINDOW]
-        line = "".join("\N{SYMBOL FOR SUBSTITUTE}" if hidden(char) else char for char in line)
+        line = "".join(" " if blank(char) else "␚" if hidden(char) else char for char in line)
         start = self.column - 1 - first
         marked = line[start : start + self.length]
         return f"{line}\n{' ' * columns(line[:start])}{'^' * max(1, columns(marked))}"

@@ -1,0 +1,119 @@
+"""Every broken input in the table of complaints earns its complaint, at its column."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+import pytest
+from truss_names import CLASHING, LETTERED, NUMBERED
+
+from tutor.notation import (
+    Exact,
+    Reading,
+    Unreadable,
+    ValueReading,
+    read_equation,
+    read_number,
+    read_value,
+)
+from tutor.notation.complaints import COMPLAINTS
+
+ELSEWHERE = [
+    ("RC = 0", CLASHING, "ambiguous", 1, "F_RC or R_C"),
+    ("12 + 3 rc = 0", CLASHING, "ambiguous", 8, "the reaction R_C"),
+    ("F_CM = 12 MN", CLASHING, "ambiguous", 11, "F_MN for the force"),
+    ("F_CM = 12 mN", CLASHING, "ambiguous", 11, "F_MN for the force"),
+    ("F_CM = 3 cm", CLASHING, "dimension", 8, "a length beside a force"),
+    ("F_CM = 3 CM", CLASHING, "ambiguous", 10, "give the number in m"),
+    ("U1 - L2 = 3", NUMBERED, "difference", 1, "U1-L2 without spaces"),
+    ("U1-L1 = 3", NUMBERED, "unknown-name", 1, "the members at U1 are F_{U1-L2} and F_{U1-U2}"),
+    ("F_U2L1 = 3", NUMBERED, "unknown-name", 1, "no member joins U2 and L1"),
+    ("U1 = 3", NUMBERED, "unknown-name", 1, "such as F_{U1-L2}"),
+    ("U1_x = 3", NUMBERED, "unknown-name", 1, "the reactions are L1_x, L1_y and R_L2"),
+]
+
+
+def broken_inputs() -> Iterator[tuple[str, str, str, int]]:
+    for key, complaint in COMPLAINTS.items():
+        for kind in ("examples", "values", "numbers"):
+            for text, column in getattr(complaint, kind):
+                yield key, kind, text, column
+
+
+def read(kind: str, text: str) -> Reading | ValueReading | Exact | Unreadable:
+    if kind == "examples":
+        return read_equation(text, LETTERED)
+    return read_value(text, LETTERED, "AB") if kind == "values" else read_number(text)
+
+
+def assert_fit_to_print(found: Unreadable) -> None:
+    assert found.message.isprintable()
+    assert found.cure.isprintable()
+    assert found.found.isprintable()
+    assert re.fullmatch(r"[^a-z].*[^.]\.", found.message), found.message
+    assert "; " + found.cure + "." in found.message
+    assert len(found.message) < 330
+    assert not re.search(r"[{}]{2}|\b(PLUS|NUMBER|OPEN|CLOSE|FRACTION|\$END)\b", found.message)
+
+
+@pytest.mark.parametrize(("key", "kind", "text", "column"), broken_inputs())
+def test_a_broken_input_earns_its_complaint(key: str, kind: str, text: str, column: int) -> None:
+    found = read(kind, text)
+    assert isinstance(found, Unreadable), found
+    assert (found.code, found.column) == (key.partition("/")[0], column), found.message
+    assert found.text == text
+    for fragment in re.split(r"\{\w+\}", COMPLAINTS[key].says):
+        assert fragment.lower() in found.message.lower()
+    assert_fit_to_print(found)
+
+
+@pytest.mark.parametrize(("text", "names", "code", "column", "said"), ELSEWHERE)
+def test_a_clash_in_another_truss_earns_its_complaint(text, names, code, column, said) -> None:
+    found = read_equation(text, names)
+    assert isinstance(found, Unreadable)
+    assert (found.code, found.column) == (code, column), found.message
+    assert said in found.message
+    assert_fit_to_print(found)
+
+
+def test_every_complaint_has_an_example() -> None:
+    without = [key for key, it in COMPLAINTS.items() if not it.examples + it.values + it.numbers]
+    assert without == ["ambiguous"]  # needs a truss in which two unknowns are spelled alike
+
+
+def test_a_placed_complaint_says_its_column_and_no_other_does() -> None:
+    for key, kind, text, column in broken_inputs():
+        found = read(kind, text)
+        assert isinstance(found, Unreadable)
+        assert (f"At column {column}, " in found.message) == COMPLAINTS[key].placed
+
+
+def test_the_carets_stand_below_what_is_meant() -> None:
+    found = read_equation("3/5 F_AB + F_AD - 12 = 0", LETTERED)
+    assert isinstance(found, Unreadable)
+    line, marks = found.caret().split("\n")
+    assert line[marks.index("^") : marks.rindex("^") + 1] == "F_AD"
+
+
+def test_the_carets_stand_below_a_place_far_into_a_long_text() -> None:
+    found = read_equation("F_AB " + "+ 1 " * 60 + "+ F_AD = 0" + " " * 90, LETTERED)
+    assert isinstance(found, Unreadable)
+    line, marks = found.caret().split("\n")
+    assert line[marks.index("^") : marks.rindex("^") + 1] == "F_AD"
+    assert len(line) < 80
+
+
+def test_the_carets_allow_for_wide_characters() -> None:
+    found = read_equation("Ｆ_ＡＢ + F_AD = 0", LETTERED)
+    assert isinstance(found, Unreadable)
+    line, marks = found.caret().split("\n")
+    assert line[: found.column - 1] == "Ｆ_ＡＢ + "
+    assert marks.index("^") == len("Ｆ_ＡＢ + ") + 3  # three characters are two columns wide
+
+
+def test_a_control_character_never_reaches_what_is_printed() -> None:
+    found = read_equation("F_AB \x1b]0;title\x07 = 12", LETTERED)
+    assert isinstance(found, Unreadable)
+    assert found.caret().replace("\n", "").isprintable()
+    assert "escape (U+001B)" in found.message

@@ -1,0 +1,119 @@
+"""What stated results and constants of problem files say."""
+
+from __future__ import annotations
+
+import math
+from fractions import Fraction
+
+import pytest
+from truss_names import LETTERED, NUMBERED
+
+from tutor.notation import Exact, ValueReading, read_number, read_value
+
+VALUES = [
+    ("12", 12, None, None, None, None, 2),
+    ("0", 0, None, None, None, None, 1),
+    ("-12", -12, None, None, None, None, 2),
+    ("−12 kN", -12, None, None, None, "kN", 2),
+    ("12 C", 12, "C", None, None, None, 2),
+    ("12C", 12, "C", None, None, None, 2),
+    ("12kNC", 12, "C", None, None, "kN", 2),
+    ("12 c", 12, "C", None, None, None, 2),
+    ("12 kN (T)", 12, "T", None, None, "kN", 2),
+    ("12 kN[C]", 12, "C", None, None, "kN", 2),
+    ("-7.5 kN T", -7.5, "T", None, None, "kN", 2),
+    ("F_AB = 12 C", 12, "C", None, "AB", None, 2),
+    ("12 kN T = F_CA", None, None, None, None, None, None),
+    ("12 = F_CA", 12, None, None, "AC", None, 2),
+    ("A_x = 12 left", 12, None, "left", "A_x", None, 2),
+    ("12 compression", 12, "C", None, None, None, 2),
+    ("12 kN in tension", 12, "T", None, None, "kN", 2),
+    ("7,5 C", 7.5, "C", None, None, None, 2),
+    ("0.050 T", 0.05, "T", None, None, None, 2),
+    ("12.50", 12.5, None, None, None, None, 4),
+    ("1200 N", 1.2, None, None, None, "N", 4),
+    ("15/2 T", 7.5, "T", None, None, None, None),
+    ("3 sqrt 2 kN C", 3 * math.sqrt(2), "C", None, None, "kN", None),
+    ("12 kN ←", 12, None, "left", None, "kN", 2),
+    ("12 to the right", 12, None, "right", None, None, 2),
+    ("12 upwards", 12, None, "up", None, None, 2),
+    ("12 kN ↓", 12, None, "down", None, "kN", 2),
+    ("R_D = 12 against", 12, None, "against", "R_D", None, 2),
+]
+
+
+@pytest.mark.parametrize(("text", "value", "letter", "sense", "name", "unit", "figures"), VALUES)
+def test_a_result_says(text, value, letter, sense, name, unit, figures) -> None:
+    found = read_value(text, LETTERED, None)
+    if value is None:
+        assert not isinstance(found, ValueReading)
+        return
+    assert isinstance(found, ValueReading), found
+    assert found.value == pytest.approx(value)
+    assert (found.letter, found.sense, found.name) == (letter, sense, name)
+    assert (found.unit, found.figures) == (unit, figures)
+
+
+def test_a_result_stands_for_its_rounding_interval() -> None:
+    found = read_value("1.20 kip T", NUMBERED, None)
+    assert isinstance(found, ValueReading)
+    assert (found.radius, found.exact) == (0.005, False)
+    found = read_value("12 C", NUMBERED, None)
+    assert isinstance(found, ValueReading)
+    assert (found.radius, found.exact) == (0.0, True)
+
+
+def test_the_example_in_a_complaint_suits_the_unknown() -> None:
+    assert "12 or 12 left" in read_value("", LETTERED, "A_x").message
+    assert "12 or 12 C" in read_value("", LETTERED, "AB").message
+
+
+@pytest.mark.parametrize(
+    ("text", "fraction"),
+    [
+        ("3/2", Fraction(3, 2)),
+        ("-0.1", Fraction(-1, 10)),
+        ("1e3", Fraction(1000)),
+        ("2**3 + 1", Fraction(9)),
+        ("(9/4)^(1/2)", Fraction(3, 2)),
+        ("cos(60)", Fraction(1, 2)),
+        ("sin 210", Fraction(-1, 2)),
+        ("tan(135)", Fraction(-1)),
+        ("sqrt(6.25)", Fraction(5, 2)),
+        ("5*cos(atan(3/4))", Fraction(4)),
+        ("sin(acos(-3/5))", Fraction(4, 5)),
+        ("tan(asin(3/5))", Fraction(3, 4)),
+    ],
+)
+def test_a_rational_constant_is_a_fraction(text: str, fraction: Fraction) -> None:
+    assert read_number(text) == Exact(text, float(fraction), fraction)
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("5*sqrt(3)/2", 5 * math.sqrt(3) / 2),
+        ("2*tan(30)", 2 / math.sqrt(3)),
+        ("pi", math.pi),
+        ("4cos(20°)", 4 * math.cos(math.radians(20))),
+        ("sqrt(2)*sqrt(8)", 4.0),
+    ],
+)
+def test_any_other_constant_keeps_its_expression(text: str, value: float) -> None:
+    found = read_number(text)
+    assert isinstance(found, Exact)
+    assert found.fraction is None
+    assert found.value == pytest.approx(value)
+    assert float(found.sympy()) == pytest.approx(value)
+
+
+def test_a_constant_is_exact_in_sympy() -> None:
+    import sympy
+
+    half_root = read_number("sqrt(3)/2")
+    third = read_number("1/3")
+    assert isinstance(half_root, Exact)
+    assert isinstance(third, Exact)
+    assert half_root.sympy() == sympy.sqrt(3) / 2
+    assert half_root.minus(third).sympy() == sympy.sqrt(3) / 2 - sympy.Rational(1, 3)
+    assert third.minus(third) == Exact("1/3 - (1/3)", 0.0, Fraction(0))
