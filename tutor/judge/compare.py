@@ -160,14 +160,22 @@ def constants_fit(
         return "silent" if math.fsum(abs(scale * s.true) for s in left) <= slack else None
     if not left:
         return None
+    acting = sum(1 for spot in numbers if spot.true != 0.0)
+    pairs_only = not line.unknowns and len(line.constants) == acting
+    if not line.unknowns and abs(scale) != 1.0 and not pairs_only:
+        return None
     levels: tuple[tuple[Level, float], ...] = (
         ("silent", tolerance.silent),
         ("remark", tolerance.remark),
     )
-    for level, share in levels:
+    for level, share in levels if line.unknowns or pairs_only else levels[:1]:
         if line.unknowns and _adds_up(terms, left, scale, share):
             return level
-        if max(len(terms), len(left)) > MOST_TO_SPLIT or _split(terms, left, scale, share):
+        if pairs_only and len(terms) != sum(1 for spot in left if spot.true != 0.0):
+            continue
+        if max(len(terms), len(left)) > MOST_TO_SPLIT:
+            return level if line.unknowns else None
+        if _split(terms, left, scale, share, 1 if pairs_only else len(left)):
             return level
     return None
 
@@ -209,26 +217,29 @@ def _adds_up(terms: Sequence[Term], numbers: Sequence[Spot], scale: float, share
     )
 
 
-def _split(terms: list[Term], numbers: list[Spot], scale: float, share: float) -> bool:
-    """Whether each typed number stands for one or more true ones, or several for one of them."""
+def _split(terms: list[Term], numbers: list[Spot], scale: float, share: float, most: int) -> bool:
+    """Whether each typed number stands for one or more true ones, or several for one of them.
+
+    At most `most` stand for one; with 1, typed and true numbers are pairs.
+    """
     if not terms or not numbers:
         left = math.fsum(abs(scale * s.true) for s in numbers)
         return not terms and left <= _carried(numbers, scale) + TINY * abs(scale)
     first, rest = terms[0], terms[1:]
-    for count in range(1, len(numbers) + 1):
+    for count in range(1, min(most, len(numbers)) + 1):
         for chosen in combinations(range(len(numbers)), count):
             if _block([first], [numbers[i] for i in chosen], scale, share):
                 others = [s for i, s in enumerate(numbers) if i not in chosen]
-                if _split(rest, others, scale, share):
+                if _split(rest, others, scale, share, most):
                     return True
-    for count in range(1, len(rest) + 1):
+    for count in range(1, min(most, len(rest) + 1)):
         for more in combinations(range(len(rest)), count):
             group = [first, *(rest[i] for i in more)]
             others_typed = [t for i, t in enumerate(rest) if i not in more]
             for i, spot in enumerate(numbers):
                 if _block(group, [spot], scale, share):
                     others = numbers[:i] + numbers[i + 1 :]
-                    if _split(others_typed, others, scale, share):
+                    if _split(others_typed, others, scale, share, most):
                         return True
     return False
 

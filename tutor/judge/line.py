@@ -19,6 +19,7 @@ from tutor.model import Problem, Tolerance
 from tutor.notation import Names, Reading, Unreadable, read_equation
 
 MOST_NAMED = 3
+READ_IN_RADIANS = 0.5
 
 
 def judge_line(
@@ -120,7 +121,7 @@ def _overall(
     if not isinstance(radians, Unreadable):
         again = typed(radians)
         if again != line and fit(again, true, tolerance) is not None:
-            return KINDS["angle-mode"].cost, Slip("angle-mode", None, None)
+            return READ_IN_RADIANS, Slip("angle-mode", None, None)
     return None
 
 

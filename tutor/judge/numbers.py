@@ -17,6 +17,7 @@ from tutor.notation import Span, Term
 
 UNEXPLAINED = KINDS["not-equilibrium"].cost
 BY_SUM = 0.1
+MORE_THAN_THERE = 0.3
 MOST_TO_ASSIGN = 4
 
 
@@ -32,7 +33,8 @@ def explain_numbers(
     """The cheapest account of the terms without unknown at `scale`."""
     acting = [s for s in numbers if s.true != 0.0]
     if constants_fit(line, acting, scale, tolerance) is not None:
-        return Account(0.0, (), scale)
+        more = len(line.constants) > len(acting)
+        return Account(MORE_THAN_THERE if more else 0.0, (), scale)
     by_term = _by_term(line.constants, numbers, choices, true, scale, text, tolerance)
     by_sum = _by_sum(line, numbers, choices, scale, tolerance)
     if by_sum is not None and (by_term is None or by_sum.cost < by_term.cost):
@@ -79,7 +81,8 @@ def _by_sum(
     slips = tuple(
         Slip(code, numbers[i].name, numbers[i]) for option, i in chosen for code in option.codes
     )
-    return Account(cost + BY_SUM, slips, scale)
+    added_up = len(line.constants) < sum(1 for s in numbers if s.true != 0.0)
+    return Account(cost + (BY_SUM if added_up else BY_SUM + MORE_THAN_THERE), slips, scale)
 
 
 def _by_term(

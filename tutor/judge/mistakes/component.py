@@ -14,6 +14,8 @@ def variants(spot: Spot) -> Iterator[float]:
         return
     ux, uy = spot.unit_vector
     if spot.is_moment:
+        if ux == 0.0 or uy == 0.0:
+            return
         dx, dy = spot.offset
         yield dx * math.copysign(ux, uy) - dy * math.copysign(uy, ux)
         return
