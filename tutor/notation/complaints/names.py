@@ -1,0 +1,97 @@
+"""What is said about a name that cannot be read?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from tutor.notation.complaints.complaint import Complaint
+
+COMPLAINTS: Mapping[str, Complaint] = {
+    "unknown-name": Complaint(
+        "“{found}” names no force here",
+        "the forces are {known}",
+        examples=(("F_XYZ + F_AB = 0", 1), ("qqq = 2", 1)),
+    ),
+    "unknown-name/near": Complaint(
+        "“{found}” names no force here",
+        "perhaps {nearest} is meant",
+        examples=(("F_ABB = 0", 1), ("12 + A_z = 0", 6), ("F_AB_ = 2", 1)),
+    ),
+    "unknown-name/member": Complaint(
+        "“{found}” would be the force in a member {pair}, and no member joins {one} and {other}",
+        "{meeting}",
+        examples=(("F_AD + F_AB = 0", 1), ("0.6F_DA = 0", 4), ("AD = 12", 1), ("3 F_{AD} = 0", 3)),
+        values=(("F_AD = 12", 1),),
+    ),
+    "unknown-name/end": Complaint(
+        "“{found}” would be the force in a member at {joint}, and its other end is no joint",
+        "the members at {joint} are {meeting}",
+        examples=(("F_AE = 3", 1), ("F_AB + 0.8F_{EA} = 0", 11), ("AE = 1", 1)),
+    ),
+    "unknown-name/angle": Complaint(
+        "“{found}” stands for an angle whose size is not known here",
+        "write the angle itself, such as cos(36.87) or cos(atan(3/4))",
+        examples=(("F_AB cos θ = 12", 10), ("F_AB cosθ = 12", 9), ("F_AB sin(theta) = 0", 10)),
+    ),
+    "unknown-name/reaction": Complaint(
+        "“{found}” would be a reaction at {joint}, and no such force acts there",
+        "the reactions are {reactions}",
+        examples=(("C_y + F_AB = 0", 1), ("3 D_x = 0", 3), ("R_A = 0", 1)),
+    ),
+    "unknown-name/joint": Complaint(
+        "“{found}” is a joint and not a force",
+        "name a member force by both its joints, such as {example}",
+        examples=(("3 A = 12", 3), ("F_A = 0", 1)),
+    ),
+    "unknown-name/constant": Complaint(
+        "“{found}” is a name, and a number is meant here",
+        "write the number itself",
+        numbers=(("3*x", 3), ("F_AB", 1), ("theta", 1)),
+    ),
+    "letter": Complaint(
+        "“{found}” after a number says {meaning}, which belongs to a result",
+        "leave it out of an equation",
+        examples=(("F_AB = 12 C", 11), ("F_AB + F_AC = 3 T", 17)),
+    ),
+    "difference": Complaint(
+        "“{found}” is one joint less another",
+        "write {example} without spaces for the force in the member",
+        examples=(("A - B = 12", 1), ("3 + C - D = 0", 5)),
+    ),
+    "ambiguous": Complaint(
+        "“{found}” can mean {one} or {other}",
+        "write {cure}",
+    ),
+    "ambiguous/unit": Complaint(
+        "“{found}” can be the unit or the force in member {name}",
+        "write {spelling} for the force, and leave out the unit or give the number in {own}",
+        examples=(("F_AB = 12 IN", 11), ("3 F_AB - 2IN = 0", 11)),
+        values=(("12 IN", 4),),
+    ),
+    "ambiguous/function": Complaint(
+        "“{found}” can be the function or the force in member {name}",
+        "write {spelling} for the force and {function} for the function",
+        examples=(("F_AB SIN 30 = 0", 6),),
+    ),
+    "ambiguous/power": Complaint(
+        "the power “{found}” can belong to the argument or to the whole function",
+        "put brackets around what is raised",
+        examples=(("cos 30^2 F_AB = 0", 8), ("√2² F_AB = 0", 3), ("sqrt 2^2 F_AB = 0", 8)),
+    ),
+    "ambiguous/fraction": Complaint(
+        "“{found}” can be {function}({fraction}) or ({function} {top})/{bottom}",
+        "put brackets around what the function is taken of",
+        examples=(("F_AB cos(atan 3/4) = 0", 10), ("F_AB sin(tan^-1 3/4) = 0", 10)),
+    ),
+    "ambiguous/pi": Complaint(
+        "“{found}” has π in an angle without a unit, and bare angles are in degrees",
+        "write {call} rad) for radians, or the angle in degrees",
+        examples=(("F_AB cos(pi/6) = 12", 9), ("F_AB sin(π/4) = 0", 9)),
+        numbers=(("cos(pi/3)", 4),),
+    ),
+    "ambiguous/unit-below": Complaint(
+        "the unit in “{found}” can belong to what divides or to the whole fraction",
+        "put the fraction in brackets with the unit after it",
+        examples=(("F_AB = 1200/sqrt(2) N", 8), ("F_AB = 12/(3 + 4) N", 8)),
+    ),
+}  # fmt: skip

@@ -1,0 +1,70 @@
+"""What is said about the text as a whole that cannot be read?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from tutor.notation.complaints.complaint import Complaint
+
+COMPLAINTS: Mapping[str, Complaint] = {
+    "empty": Complaint(
+        "nothing is written yet",
+        "write an equation such as 3/5 F_AB + F_AC - 12 = 0",
+        examples=(("", 1), ("   ", 4)),
+        placed=False,
+    ),
+    "empty/value": Complaint(
+        "nothing is written yet",
+        "write a number, such as {example}",
+        values=(("", 1), (" ", 2)),
+        numbers=(("", 1),),
+        placed=False,
+    ),
+    "too-long": Complaint(
+        "the text has {count} characters and at most 500 are read",
+        "split it or leave out what is not needed",
+        examples=(("F_AB = " + "1 + " * 200, 501),),
+        values=(("1" * 501, 501),),
+        numbers=(("1+" * 300, 501),),
+        placed=False,
+    ),
+    "too-many": Complaint(
+        "the text has more than 128 symbols",
+        "put known numbers together first",
+        examples=(("F_AB = " + "1+" * 70 + "1", 135),),
+        placed=False,
+    ),
+    "too-deep": Complaint(
+        "“{found}” lies more than 32 levels deep",
+        "take out brackets or signs that are not needed",
+        examples=(("(" * 33 + "F_AB" + ")" * 33 + " = 0", 33), ("F_AB = " + "-" * 40 + "1", 40)),
+    ),
+    "control": Complaint(
+        "there is a control character, {found}, which no key for a formula types",
+        "delete it and type the line again",
+        examples=(
+            ("F_AB\x1b[A = 12", 5),
+            ("\x00", 1),
+            ("F_AB =\n12", 7),
+            ("\x1b[<0;35;12M", 1),
+            ("F_AB\x07 = 0", 5),
+        ),
+        values=(("12\x7f", 3),),
+    ),
+    "invisible": Complaint(
+        "there is an invisible character, {found}",
+        "delete it (it often comes along when text is copied)",
+        examples=(("F_AB\u200b = 12", 5), ("\ufeffF_AB = 12", 1), ("F_\u202eAB = 12", 3)),
+    ),
+    "character": Complaint(
+        "“{found}” has no meaning in a formula",
+        "write numbers, names, + - * / ^, brackets, units and one =",
+        examples=(("F_AB 😀 = 12", 6), ("F_AB = 12 $", 11), ("F_AB & F_AC = 0", 6), ("½ F_AB = 3", 1)),
+        values=(("12 %", 4),),
+    ),
+    "character/inequality": Complaint(
+        "“{found}” compares and does not set equal",
+        "write = between the two sides",
+        examples=(("F_AB < 12", 6), ("F_AB ≈ 12", 6), ("F_AB ≥ 12", 6)),
+    ),
+}  # fmt: skip
