@@ -136,19 +136,41 @@ def check_files(paths: Sequence[Path]) -> int:
 
 def open_tutor(options: argparse.Namespace) -> int:
     """Open the tutor on the screen, or line by line where that is asked for or all there is."""
-    sets = sets_at(options.paths or (shipped_problems(),))
-    if sets is None:
+    paths = options.paths or [shipped_problems()]
+    missing = [path for path in paths if not is_there(path)]
+    if missing:
+        print(*(told_missing(path) for path in missing), sep="\n", file=sys.stderr)
         return 2
-    if not options.plain and not full_terminal():
-        print(SWITCHED)
-        options.plain = True
-    if options.plain:
-        from tutor.plain import run as run_plain  # here for start-up time
+    if options.plain or not full_terminal():
+        if not options.plain:
+            print(SWITCHED)
+        return open_plain(paths, options.keep)
+    from tutor.screens.app import run  # here so that nothing else loads Textual
 
-        return run_plain(sets, keep=options.keep)
-    from tutor.screens.app import run as run_screens  # here so that nothing else loads Textual
+    return run(paths, keep=options.keep, mouse=not options.no_mouse, glyphs=options.glyphs)
 
-    return run_screens(sets, keep=options.keep, mouse=not options.no_mouse, glyphs=options.glyphs)
+
+def open_plain(paths: Sequence[Path], keep: Path | None) -> int:
+    """Hold lessons line by line on the problems at `paths`."""
+    from tutor.plain import run  # here for start-up time
+
+    sets = sets_at(paths)
+    return 2 if sets is None else run(sets, keep=keep)
+
+
+def is_there(path: Path) -> bool:
+    """Whether there is a file or folder of this name."""
+    try:
+        return path.exists()
+    except (OSError, ValueError):
+        return False
+
+
+def told_missing(path: Path) -> str:
+    """What is said of a path at which there is nothing."""
+    from tutor.model.source import file_name  # here for start-up time
+
+    return f"{file_name(path)}: there is no such file or folder; check its name and where you are"
 
 
 def sets_at(paths: Sequence[Path]) -> tuple[ProblemSet, ...] | None:

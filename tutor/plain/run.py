@@ -18,11 +18,13 @@ from tutor.plain import telling
 from tutor.plain.choosing import Left, choose_lesson, choose_problem
 from tutor.plain.voice import Voice
 from tutor.plain.walk import Walk, Way
-from tutor.records import Keep
+from tutor.records import Keep, read_settings, write_settings
 from tutor.session import Session, open_session
 
 WELCOME = "pinjoint, line by line. Type help to hear what can be typed, leave to end."
 STOPPING = ("SIGTERM", "SIGHUP")
+FIRST = "idealise"
+SKIP = "You have done the first step right twice; type step free body to pass over it."
 NOBODY = 128 + 13  # as if ended by SIGPIPE
 
 
@@ -83,7 +85,29 @@ def walk_through(voice: Voice, problem: Problem, keep: Keep) -> Way:
         voice.say(telling.opening_lines(problem))
         if session.skipped:
             voice.say((f"Note: {session.skipped} kept entries cannot be read and are left out.",))
-        return Walk(voice, session).listen()
+        choices = Choices(voice, keep.folder)
+        if session.lesson.state.step == FIRST and choices.settings.skippable(FIRST):
+            voice.say((SKIP,))
+        return Walk(voice, session, choices.done).listen()
+
+
+class Choices:
+    """What the student has chosen and done before, read once and put down at each change."""
+
+    def __init__(self, voice: Voice, folder: Path) -> None:
+        self._voice = voice
+        self._folder = folder
+        self.settings, notice = read_settings(folder)
+        self._say(notice)
+
+    def done(self, step: str) -> None:
+        """One more passage through a step."""
+        self.settings = self.settings.done_right(step)
+        self._say(write_settings(self._folder, self.settings))
+
+    def _say(self, notice: str) -> None:
+        if notice:
+            self._voice.say((f"Note: {notice}",))
 
 
 @contextlib.contextmanager

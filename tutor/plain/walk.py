@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Literal
 
-from tutor.lesson import Ask, Lesson, Reply
+from tutor.lesson import Ask, Lesson, Reply, State
 from tutor.plain import telling
 from tutor.plain.answers import answer
 from tutor.plain.commands import command, nearest, value_of
@@ -17,6 +18,7 @@ from tutor.session import Session, note_fault
 
 Way = Literal["problems", "out"]
 TYPED_AT = frozenset({"line", "joint-line", "close"})
+LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
 FAULT = (
     "Not decided: the program failed on this line. The fault is the program's, not yours; the line "
     "does not count, and all else stands."
@@ -24,11 +26,15 @@ FAULT = (
 
 
 class Walk:
-    """One session as a conversation: `listen` until the student goes elsewhere."""
+    """One session as a conversation: `listen` until the student goes elsewhere.
 
-    def __init__(self, voice: Voice, session: Session) -> None:
+    `step_done` is told the name of each step that was passed without a wrong answer.
+    """
+
+    def __init__(self, voice: Voice, session: Session, step_done: Callable[[str], None]) -> None:
         self.voice = voice
         self.session = session
+        self._step_done = step_done
         self._value_of: str | None = None
 
     @property
@@ -88,7 +94,7 @@ class Walk:
         if deed is not None:
             return deed
         meant = nearest(bare)
-        if ask.kind in TYPED_AT and (meant is None or not bare.isalpha()):
+        if ask.kind in TYPED_AT and LINE_LIKE.search(bare):
             return Do("type", {"text": text}, text)
         did_you = f' Did you mean "{meant}"?' if meant else ""
         how = telling.HOW.get(ask.kind, "")
@@ -98,8 +104,7 @@ class Walk:
 
     def _do(self, deed: Do) -> None:
         """One event: kept first, then answered."""
-        before = self.lesson.ask
-        step = self.lesson.state.step
+        before, step = self.lesson.ask, self.lesson.state.step
         reply = self.session.do(deed.kind, **deed.data)
         typed = str(deed.data.get("text", ""))
         if not reply.accepted and deed.read_as and deed.read_as != typed:
@@ -108,6 +113,9 @@ class Walk:
         self.voice.say(self.session.news())
         self.voice.say(self._shown(deed, reply, step))
         self.voice.say(self._asked(before))
+        state = self.lesson.state
+        if deed.kind not in ("go", "undo") and state.step != step and passed(state, step):
+            self._step_done(step)
 
     def _shown(self, deed: Do, reply: Reply, step: str) -> Iterator[str]:
         """The figure or table that comes into view with this reply."""
@@ -139,6 +147,11 @@ class Walk:
             reason = getattr(refused, "strerror", None) or "this name cannot be used"
             return (f"Not saved: {reason}; choose another name or folder.",)
         return (f"Saved in {name}.",)
+
+
+def passed(state: State, step: str) -> bool:
+    """Whether everything tried in a step was right at once."""
+    return all(t.verdict == "right" for t in state.tries if t.step == step)
 
 
 def _same(one: Ask, other: Ask) -> bool:

@@ -1,0 +1,223 @@
+"""A scripted student: walks through any problem, with slips and hints on the way.
+
+The student knows what is true from `statics` alone, never from the judge, and writes lines of their
+own. `walk` does the whole problem through `do`, which takes events as `Lesson.take` does;
+`as_typed` is what a person types in the plain mode for the same thing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from tutor.judge.about import LineAbout, Value, equation_of, from_text
+from tutor.lesson import Ask, Lesson, Reply
+from tutor.model import Problem, Support
+from tutor.statics import joint_order, solve, zero_force
+
+Do = Callable[..., Reply]
+AGAINST = frozenset({"left", "down", "against", "C"})
+REASONS = ["pins", "joints", "weight"]
+RULE_KEYS = {"two": "two", "three": "three"}
+
+
+class Student:
+    """One student at one lesson; everything done goes through `do(kind, **data)`."""
+
+    def __init__(self, lesson: Lesson, do: Do) -> None:
+        self.lesson = lesson
+        self.do = do
+        self.truth = solve(lesson.problem).values
+        self.slipped: set[str] = set()
+
+    def walk(self) -> None:
+        """From the first question to the table. AssertionError where the lesson does not move on."""
+        for _ in range(20 * (len(self.truth) + 5)):
+            if self.lesson.done:
+                return
+            ask = self.lesson.ask
+            before = len(self.lesson.events)
+            getattr(self, ask.kind.replace("-", "_"))(ask)
+            assert len(self.lesson.events) > before, ask
+        raise AssertionError(f"the walk does not end: {self.lesson.ask}")
+
+    def reasons(self, ask: Ask) -> None:
+        self.slip("reasons", chosen=["rigid", "pins"])
+        self.right("reasons", chosen=REASONS)
+
+    def count(self, ask: Ask) -> None:
+        problem = self.lesson.problem
+        m, r, n = len(problem.members), len(problem.reactions), 2 * len(problem.joints)
+        self.slip("count", m=m + 1, r=r, **{"2j": n})
+        self.right("count", m=m, r=r, **{"2j": n})
+
+    def support(self, ask: Ask) -> None:
+        support = next(s for s in self.lesson.problem.supports if s.joint == ask.subject)
+        acts = what_acts(self.lesson.problem, support)
+        self.slip("support", joint=ask.subject, acts=[*acts, "moment"])
+        self.right("support", joint=ask.subject, acts=acts)
+
+    def sense(self, ask: Ask) -> None:
+        """Every other arrow is drawn against its force, which is legitimate."""
+        options = [option.key for option in ask.options]
+        index = list(self.lesson.problem.reaction).index(str(ask.subject))
+        self.right("sense", unknown=ask.subject, sense=options[index % 2])
+
+    def turning(self, ask: Ask) -> None:
+        self.right("turning", positive="clockwise")
+
+    def line(self, ask: Ask) -> None:
+        """The reactions: the equation with the fewest unknowns that adds something, then values."""
+        if self.give_values(list(self.lesson.problem.reaction)):
+            return
+        abouts = [from_text(option.key) for option in ask.options]
+        about = min(
+            (a for a in abouts if self.unknowns(a) and not self.stands(a)),
+            key=lambda a: len(self.unknowns(a)),
+        )
+        self.write(about, ask)
+
+    def joint(self, ask: Ask) -> None:
+        """A zero-force member that can be seen, else the next joint that can be solved."""
+        state, problem = self.lesson.state, self.lesson.problem
+        for seen in zero_force(problem, {r.unknown for r in state.results if r.value == 0}):
+            if seen.member not in state.result and seen.rule in RULE_KEYS:
+                self.slip("zero", member=seen.member, rule="along")
+                self.right("zero", member=seen.member, rule=RULE_KEYS[seen.rule])
+                return
+        ready = [o.key for o in ask.options if len(state.unknown_at(o.key)) <= 2]
+        order = joint_order(problem)
+        assert ready or not order.steps, ask
+        self.right("joint", joint=ready[0] if ready else ask.options[0].key)
+
+    def joint_line(self, ask: Ask) -> None:
+        """Both sums of a joint, then what follows from them."""
+        state = self.lesson.state
+        if self.give_values(list(state.unknown_at(str(ask.subject)))):
+            return
+        for option in ask.options[:2]:
+            about = from_text(option.key)
+            if self.unknowns(about) and not self.stands(about):
+                self.write(about, ask)
+                return
+        self.right("joint", joint=None)
+
+    def close(self, ask: Ask) -> None:
+        self.write(from_text(ask.options[0].key), ask)
+
+    def write(self, about: Any, ask: Ask) -> None:
+        """A line with one sign turned, a hint, and the line itself."""
+        assert not isinstance(about, Value)
+        key = next(o.key for o in ask.options if from_text(o.key) == about)
+        if ask.about != key:
+            self.right("choose", about=key)
+        wrong = self.line_for(about, turned=True)
+        if wrong is not None:
+            self.slip("type", text=wrong)
+            self.do("hint")
+        self.slip("type", text=f"{self.line_for(about)} +", count_slip=False)
+        self.right("type", text=self.line_for(about))
+
+    def line_for(self, about: LineAbout, turned: bool = False) -> str | None:
+        """The equation as text under the student's senses; None where turning a sign is no slip."""
+        linear = equation_of(self.lesson.problem, about).linear
+        senses = self.lesson.state.senses
+        terms = []
+        for name, coefficient in linear.items():
+            if name is None:
+                continue
+            flip = -1.0 if senses.get(name) in AGAINST else 1.0
+            terms.append((flip * coefficient, name))
+        constant = linear[None]
+        if turned:
+            if len(terms) + (constant != 0.0) < 2:
+                return None
+            terms[0] = (-terms[0][0], terms[0][1])
+        text = " ".join(f"{'-' if c < 0 else '+'} {abs(c):.6f}*{typed(name)}" for c, name in terms)
+        if constant:
+            text += f" {'-' if constant < 0 else '+'} {abs(constant):.6f}"
+        return f"{text.removeprefix('+ ')} = 0"
+
+    def give_values(self, names: list[str]) -> bool:
+        """The values that the standing lines give: a wrong one first. Whether there was any."""
+        given = False
+        for name in names:
+            if name in self.lesson.state.result:
+                continue
+            value = self.own_value(name)
+            if self.lesson.state.tries and name not in self.slipped and value:
+                self.slipped.add(name)
+                self.do("type", text=f"{name} = {self.written(name, 2.5 * value)}")
+            reply = self.do("type", text=f"{name} = {self.written(name, value)}")
+            given = given or reply.accepted
+        return given
+
+    def own_value(self, name: str) -> float:
+        flip = -1.0 if self.lesson.state.senses.get(name) in AGAINST else 1.0
+        return flip * self.truth[name] + 0.0
+
+    def written(self, name: str, value: float) -> str:
+        """A reaction in its own sense, a member with T or C."""
+        if name in self.lesson.problem.reaction or value == 0:
+            return f"{value:.6g}"
+        tension = self.truth[name] > 0
+        return f"{abs(value):.6g} {'T' if tension else 'C'}"
+
+    def unknowns(self, about: Any) -> list[str]:
+        linear = equation_of(self.lesson.problem, about).linear
+        return [n for n in linear if n is not None and n not in self.lesson.state.result]
+
+    def stands(self, about: Any) -> bool:
+        return any(line.about == about for line in self.lesson.state.lines)
+
+    def slip(self, kind: str, *, count_slip: bool = True, **data: Any) -> None:
+        """Something wrong: the lesson must not take it, and a hint is asked for."""
+        reply = self.do(kind, **data)
+        assert not reply.accepted, (kind, data, reply.text)
+        if count_slip:
+            assert any(say.tone == "wrong" for say in reply.said), (kind, data, reply.said)
+            self.do("hint")
+
+    def right(self, kind: str, **data: Any) -> None:
+        reply = self.do(kind, **data)
+        assert reply.accepted, (kind, data, reply.text)
+
+
+def typed(name: str) -> str:
+    """An unknown as a student types it."""
+    return name if "_" in name else f"F_{{{name}}}" if "-" in name else f"F_{name}"
+
+
+def what_acts(problem: Problem, support: Support) -> list[str]:
+    """What a support does, as the lesson's options name it."""
+    if support.kind == "pin":
+        return ["x", "y"]
+    (direction,) = (r.direction for r in problem.reactions if r.joint == support.joint)
+    if direction.x and direction.y:
+        return ["slanting"]
+    return ["x"] if direction.x else ["y"]
+
+
+def as_typed(ask: Ask, kind: str, data: Mapping[str, Any]) -> str:
+    """What is typed in the plain mode, at this question, for this event."""
+    numbers = {option.key: str(n) for n, option in enumerate(ask.options, start=1)}
+    match kind:
+        case "reasons":
+            return " ".join(numbers[key] for key in data["chosen"])
+        case "support":
+            return " ".join(numbers[key] for key in data["acts"])
+        case "count":
+            return f"m {data['m']}, r {data['r']}, 2j {data['2j']}"
+        case "sense":
+            return numbers[data["sense"]]
+        case "turning":
+            return str(data["positive"])
+        case "choose":
+            return numbers[data["about"]]
+        case "type":
+            return str(data["text"])
+        case "joint":
+            return f"joint {data['joint']}" if data["joint"] else "leave joint"
+        case "zero":
+            return f"zero {data['member']} {data['rule']}"
+    return kind

@@ -1,0 +1,271 @@
+"""Does the lesson go line by line, whatever is typed, and does it say what a screen would show?"""
+
+from __future__ import annotations
+
+import io
+import os
+import re
+import subprocess
+import sys
+import tempfile
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Any, get_args
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from student import Student, as_typed
+
+from tutor.lesson import CAUTION, Lesson, Reply
+from tutor.lesson.reply import AskKind
+from tutor.model import Problem, ProblemSet, load_problem
+from tutor.plain import run
+from tutor.plain.answers import ANSWERS
+from tutor.plain.commands import COMMANDS, command
+from tutor.plain.telling import FIRST_WORD, HOW
+from tutor.plain.walk import FAULT
+from tutor.records import Keep
+from tutor.session import NOT_CHECKED
+from tutor.shipped import shipped_problems
+
+FOLDER = shipped_problems() / "first-steps"
+CONTROL = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069]")
+DAVIT = load_problem(FOLDER / "lamp-arm.toml")
+
+
+def converse(typed: str, *problems: Problem, keep: Path, sink: io.StringIO | None = None) -> str:
+    """What is said when `typed` is typed, one lesson after another on these problems."""
+    sink = sink or io.StringIO()
+    sets = (ProblemSet("Test", problems or (DAVIT,)),)
+    assert run(sets, keep=keep, source=io.StringIO(typed), sink=sink) == 0
+    return sink.getvalue()
+
+
+def script(problem: Problem) -> list[str]:
+    """What a student who slips at every place types, from the first question to the table."""
+    lesson = Lesson(problem)
+    typed: list[str] = []
+
+    def do(kind: str, **data: Any) -> Reply:
+        typed.append(as_typed(lesson.ask, kind, data))
+        return lesson.take(kind, **data)
+
+    Student(lesson, do).walk()
+    return typed
+
+
+SCRIPT = script(DAVIT)
+WORDS = [word for each in COMMANDS for word in each.words if word not in ("save", "problems")]
+NAMES = [
+    "A",
+    "B",
+    "C",
+    "AB",
+    "CA",
+    "A_x",
+    "F_AB",
+    "load C",
+    "two",
+    "1",
+    "at C",
+    "30",
+    "4, 0",
+    "12 C",
+]
+ANYTHING = st.one_of(
+    st.text(max_size=40),
+    st.text(alphabet="ABCFxyT_ =+-*/().0123456789°ΣMk{}\x1b[m\u202e", max_size=40),
+    st.lists(st.sampled_from([*WORDS, *NAMES, "=", "+", "-", "0"]), max_size=5).map(" ".join),
+    st.tuples(st.sampled_from(WORDS), st.text(max_size=12)).map(" ".join),
+    st.integers(-3, 99999999999).map(str),
+).map(lambda text: text.replace("\n", " ").replace("\r", " "))
+
+
+@settings(max_examples=120)
+@given(st.integers(0, len(SCRIPT)), st.lists(ANYTHING, max_size=8))
+def test_whatever_is_typed_wherever_one_is_it_goes_on_in_plain_text(
+    start: int, lines: list[str]
+) -> None:
+    with tempfile.TemporaryDirectory() as keep:
+        said = converse("\n".join([*SCRIPT[:start], *lines, "again"]) + "\n", keep=Path(keep))
+    assert FAULT not in said
+    assert NOT_CHECKED not in said
+    assert CONTROL.search(said) is None
+    assert said.rstrip().endswith(CAUTION)
+
+
+@settings(max_examples=60)
+@given(st.lists(ANYTHING, max_size=4))
+def test_whatever_is_typed_at_the_list_of_problems_it_goes_on(lines: list[str]) -> None:
+    other = load_problem(FOLDER / "bell-frame.toml")
+    with tempfile.TemporaryDirectory() as keep:
+        said = converse("\n".join(lines), DAVIT, other, keep=Path(keep))
+    assert CONTROL.search(said) is None
+    assert said.rstrip().endswith(CAUTION)
+
+
+@settings(max_examples=30)
+@given(st.integers(0, len(SCRIPT)), st.integers(0, len(SCRIPT)))
+def test_a_lesson_left_anywhere_goes_on_as_if_it_had_not_been_left(one: int, other: int) -> None:
+    first, second = sorted((one, other))
+    with tempfile.TemporaryDirectory() as keep:
+        converse("\n".join([*SCRIPT[:first], ""]), keep=Path(keep))
+        converse("\n".join(["go on", *SCRIPT[first:second], ""]), keep=Path(keep))
+        (kept,) = Keep(Path(keep)).lessons()
+        events = Keep(Path(keep)).resume(kept.path).events
+    lesson, _ = in_one_go(SCRIPT[:second])
+    assert [plainly(event) for event in events] == [plainly(e.as_record()) for e in lesson.events]
+
+
+def in_one_go(lines: Iterable[str]) -> tuple[Lesson, str]:
+    from tutor.plain.voice import Voice
+    from tutor.plain.walk import Walk
+    from tutor.session import open_session
+
+    with tempfile.TemporaryDirectory() as keep:
+        sink = io.StringIO()
+        session = open_session(DAVIT, Keep(Path(keep)))
+        Walk(Voice(io.StringIO("\n".join([*lines, ""])), sink), session, lambda step: None).listen()
+        session.close()
+    return session.lesson, sink.getvalue()
+
+
+def plainly(record: Any) -> dict[str, Any]:
+    """A kept event without its time; the columns of a typed text stay as they are."""
+    return {key: value for key, value in record.items() if key != "time"}
+
+
+def test_a_student_finishes_a_problem_through_the_program_itself(tmp_path: Path) -> None:
+    path = FOLDER / "baggage-landing.toml"
+    problem = load_problem(path)
+    ended = subprocess.run(
+        [sys.executable, "-m", "tutor", "--plain", "--keep", str(tmp_path), str(path)],
+        input="\n".join([*script(problem), "table", "leave", ""]),
+        capture_output=True,
+        text=True,
+        encoding="utf-8",
+        env={**os.environ, "PYTHONIOENCODING": "utf-8"},
+        check=False,
+    )
+    assert (ended.returncode, ended.stderr) == (0, "")
+    assert "Done: the table is complete." in ended.stdout
+    for member in problem.members:
+        assert f"Member {member.name}: " in ended.stdout
+    assert CONTROL.search(ended.stdout) is None
+    (kept,) = Keep(tmp_path).lessons()
+    assert kept.events == len(script(problem))
+
+
+@pytest.mark.parametrize("kind", get_args(AskKind))
+def test_every_question_says_how_it_is_answered(kind: str) -> None:
+    assert kind in HOW
+    assert kind in ANSWERS or kind == "table"
+
+
+def test_every_word_of_the_lesson_comes_with_what_kind_it_is() -> None:
+    from tutor.lesson.reply import Tone
+
+    assert set(FIRST_WORD) == set(get_args(Tone))
+
+
+@pytest.mark.parametrize("each", COMMANDS, ids=lambda each: each.words[0])
+def test_a_command_can_be_typed_as_the_help_shows_it(each: Any) -> None:
+    lesson, _ = in_one_go(SCRIPT)
+    for example in re.split(r", or ", each.typed):
+        assert command(lesson, example) is not None, example
+    assert command(lesson, f"help {each.words[0]}") is not None
+
+
+def test_a_wrong_line_gets_a_verdict_a_hint_and_the_right_one_its_place(tmp_path: Path) -> None:
+    lines = ["2 4 6", "3 3 6", "x y", "x", "left", "up", "right", "cw"]
+    asked = ["moment A", "B_x*1 + 150*2.4 = 0", "hint", "B_x*1 - 150*2,4 = ", "B_x - 150*2.4 = 0"]
+    said = converse("\n".join([*lines, *asked, ""]), keep=tmp_path).splitlines()
+    told = [line for line in said if line.startswith(("Wrong", "Hint", "Cannot read", "Right"))]
+    words = [line.partition(":")[0] for line in told]
+    assert words[-4:] == ["Wrong", "Hint", "Cannot read", "Right"]
+    assert told[-2].startswith("Cannot read: At column ")
+
+
+def test_the_figure_of_a_joint_is_told_when_one_comes_to_it() -> None:
+    start = next(n for n, line in enumerate(SCRIPT) if line.startswith("joint "))
+    _, said = in_one_go([*SCRIPT[:start], "C"])
+    assert "Free body of joint C." in said
+    assert "Member CB, down and left, slope 5 in 12: F_BC unknown" in said
+    assert "Free body of the whole truss, as you drew it:" in said
+
+
+def test_the_value_of_an_unknown_can_be_asked_for_first() -> None:
+    end = max(n for n, line in enumerate(SCRIPT) if line.startswith("B_x = "))
+    lesson, said = in_one_go([*SCRIPT[:end], "value B_x", "360"])
+    assert "Type the value of B_x" in said
+    assert "B_x" in lesson.state.result
+
+
+def test_an_output_of_ascii_gets_its_signs_spelled_out(tmp_path: Path) -> None:
+    raw = io.BytesIO()
+    sink = io.TextIOWrapper(raw, encoding="ascii", errors="strict")
+    sets = (ProblemSet("Test", (DAVIT,)),)
+    typed = io.StringIO("\n".join([*SCRIPT, "help", ""]))
+    assert run(sets, keep=tmp_path, source=typed, sink=sink) == 0
+    sink.flush()
+    said = raw.getvalue().decode("ascii")
+    assert "sum Fx" in said
+    assert "?" not in said.replace("? ", "").replace("?\n", "")
+
+
+def test_a_lesson_that_cannot_be_kept_says_so_once_and_goes_on(tmp_path: Path) -> None:
+    blocked = tmp_path / "a file"
+    blocked.write_text("in the way")
+    said = converse("\n".join([*SCRIPT[:6], ""]), keep=blocked)
+    assert said.count("is not being saved") == 1
+    assert "All you did here is kept" not in said
+    assert "Right: " in said
+
+
+def test_saving_writes_a_new_file_and_never_over_one(tmp_path: Path) -> None:
+    there = tmp_path / "there.md"
+    there.write_text("mine")
+    fresh = tmp_path / "fresh.md"
+    said = converse(f"save {there}\nsave {fresh}\n", keep=tmp_path / "kept")
+    assert there.read_text() == "mine"
+    assert CAUTION in fresh.read_text(encoding="utf-8")
+    assert "Not saved: there is a file" in said
+
+
+def test_a_line_longer_than_any_line_is_passed_over_and_the_next_one_counts(tmp_path: Path) -> None:
+    said = converse("9" * 50_000 + "\n2 4 6\n", keep=tmp_path)
+    assert "Cannot read: a line has" in said
+    assert said.count("Right: ") == 1
+
+
+def test_a_problem_that_cannot_stand_is_refused_with_its_reason(tmp_path: Path) -> None:
+    from dataclasses import replace
+
+    loose = replace(DAVIT, members=DAVIT.members[:2])
+    sink = io.StringIO()
+    assert run((ProblemSet("T", (loose,)),), keep=tmp_path, source=io.StringIO(""), sink=sink) == 0
+    assert "This problem cannot be worked:" in sink.getvalue()
+    assert "fewer than the 6 equations" in sink.getvalue()
+
+
+class Interrupted(io.StringIO):
+    def readline(self, size: int | None = -1, /) -> str:
+        raise KeyboardInterrupt
+
+
+def test_an_interruption_leaves_politely(tmp_path: Path) -> None:
+    sink = io.StringIO()
+    sets = (ProblemSet("Test", (DAVIT,)),)
+    assert run(sets, keep=tmp_path, source=Interrupted(), sink=sink) == 130
+    assert "You have left pinjoint." in sink.getvalue()
+
+
+def test_a_step_done_right_twice_may_be_passed_over(tmp_path: Path) -> None:
+    right = "2 4 6\n3 3 6\nleave\n"
+    first = converse(right, keep=tmp_path)
+    converse("new\n" + right, keep=tmp_path)
+    third = converse("new\nstep free body\n", keep=tmp_path)
+    assert "pass over it" not in first
+    assert "pass over it" in third
+    assert "Take away" in third
