@@ -10,6 +10,7 @@ import os
 import sys
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, ClassVar
 
@@ -73,7 +74,9 @@ class TutorApp(App[int]):
         self.session: Session | None = None
         for theme in THEMES.values():
             self.register_theme(theme)
-        self.theme = settings.theme if settings.theme in THEMES else "dark"
+        self.set_class(self.uncoloured, "-uncoloured")
+        chosen = settings.theme or ""
+        self.theme = chosen if chosen in THEMES else "dark"
 
     @property
     def looks(self) -> Looks:
@@ -193,11 +196,10 @@ class TutorApp(App[int]):
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
         """What the palette offers: the deeds of the screen, the colours, and the way out."""
-        deeds: Sequence[Deed] = getattr(screen, "deeds", lambda: ())()
-        for deed in deeds:
-            yield SystemCommand(
-                deed.label.capitalize(), deed.does, lambda id=deed.id: screen.action_deed(id)
-            )
+        deeds: Sequence[Deed] = getattr(screen, "deeds", tuple)()
+        do: Callable[[str], None] | None = getattr(screen, "action_deed", None)
+        for deed in deeds if do is not None else ():
+            yield SystemCommand(deed.label.capitalize(), deed.does, partial(do, deed.id))
         yield SystemCommand("Light or dark colours", "Change the colours", self.change_light)
         yield SystemCommand("End the program", "Everything done is kept", self.action_leave_all)
 
@@ -245,4 +247,4 @@ def run(
 
         print(kept_words(app.session))
         app.session.close()
-    return app.return_code if status is None else status
+    return (app.return_code or 0) if status is None else status

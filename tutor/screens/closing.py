@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import ClassVar
 
 from textual import events
@@ -12,7 +13,7 @@ from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
 
-from tutor.lesson import CAUTION, Lesson, Row, Table
+from tutor.lesson import CAUTION, Lesson, Row, Say, Table
 from tutor.lesson.steps.writing import result_in_words
 from tutor.records.keep import slug
 from tutor.records.report import markdown
@@ -25,6 +26,7 @@ from tutor.screens.looks import Looks
 from tutor.screens.pictures import results
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.figure_pane import FigurePane
+from tutor.screens.widgets.reply_pane import said_row
 from tutor.session import Session
 
 HINT_WORDS = ("look", "reason", "place", "line")
@@ -42,8 +44,9 @@ class ClosingScreen(Screen[str]):
         Binding("escape", "deed('back')", show=False, id="closing.escape"),
     ]
 
-    def __init__(self, session: Session, looks: Looks) -> None:
+    def __init__(self, session: Session, looks: Looks, said: Sequence[Say] = ()) -> None:
         super().__init__()
+        self.said = tuple(said)
         self.session = session
         self.looks = looks
 
@@ -55,7 +58,8 @@ class ClosingScreen(Screen[str]):
                 scroll.border_title = Content("Table" if lesson.done else "Found so far")
                 yield Static(table_content(lesson), id="table")
         yield Static(Content(one_line(CAUTION)), id="caution")
-        yield Static(Content(""), id="closing-said")
+        rows = (said_row(say, self.looks.ascii_only) for say in self.said)
+        yield Static(Content("\n").join(rows), id="closing-said")
         yield ActionBar(id="actions")
 
     def on_mount(self) -> None:

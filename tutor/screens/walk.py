@@ -38,6 +38,10 @@ COUNTED = (
     Choice("r", "reactions r"),
     Choice("2j", "equations 2j"),
 )
+HOW_TO_CHOOSE = (
+    "Escape, then e, goes to the equations; or begin the line with the name of its equation, like "
+    "ΣFx: or ΣM_A:"
+)
 NARROW = 60
 TWO_PICTURES = 116
 
@@ -68,6 +72,7 @@ class WalkScreen(Screen[str]):
         self.looks = looks
         self.skippable = frozenset(skippable)
         self.place = 0
+        self.said: list[Say] = []
         self.preview: tuple[str, str] | None = None
         self._asked: tuple[str, str | None] | None = None
 
@@ -122,9 +127,10 @@ class WalkScreen(Screen[str]):
         if after.joint != before.joint:
             self.place = 0
         notices = [Say("note", notice) for notice in self.session.news()]
-        self.show((*reply.said, *notices))
+        stays = [] if kind != "hint" or reply.accepted else self.said
+        self.show([*stays, *(say for say in (*reply.said, *notices) if say not in stays)])
         if after.step == "table" and before.step != "table":
-            walk_deeds.show_table(self)
+            walk_deeds.open_table(self, reply.said)
         return reply
 
     def tell(self, *texts: str) -> None:
@@ -133,6 +139,7 @@ class WalkScreen(Screen[str]):
 
     def show(self, said: Sequence[Say]) -> None:
         """Hand every part what it shows now."""
+        self.said = list(said)
         state, ask = self.session.lesson.state, self.ask
         self.query_one(Trail).show(state.problem.title, state.step, self.session.standing)
         self.query_one(LinesPane).show(state, self.looks.ascii_only)
@@ -174,9 +181,10 @@ class WalkScreen(Screen[str]):
         self.query_one(Counts).display = kind == "count"
         self.query_one(SensePicker).display = kind == "sense"
         self.query_one("#typing").display = kind in answers.TYPED
-        if choosing:
-            self.query_one(Choices).offer(answers.choices(ask), several=several)
         asked = (kind, ask.subject)
+        if choosing:
+            again = asked == self._asked
+            self.query_one(Choices).offer(answers.choices(ask), several=several, again=again)
         if asked != self._asked:
             self._asked = asked
             if kind == "sense":
@@ -208,7 +216,8 @@ class WalkScreen(Screen[str]):
             self.to_answer()
 
     def on_counts_counted(self, message: Counts.Counted) -> None:
-        self.do("count", **message.numbers)
+        if not self.do("count", **message.numbers).accepted:
+            self.query_one(Counts).again()
 
     def on_sense_picker_drawn(self, message: SensePicker.Drawn) -> None:
         self.preview = (self.ask.subject or "", message.key)
@@ -237,6 +246,8 @@ class WalkScreen(Screen[str]):
         line = self.query_one(LineInput)
         if answers.is_taken(reply):
             line.taken()
+        elif reply.verdict is None and self.ask.about is None:
+            self.show([*self.said, Say("note", HOW_TO_CHOOSE)])
         else:
             self.point_out(reply)
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
-from tutor.lesson import STEPS
+from tutor.lesson import STEPS, Say
 from tutor.lesson.steps.joints import RULES
 from tutor.screens.closing import ClosingScreen
 from tutor.screens.deeds import WALK
@@ -146,11 +146,17 @@ def _open_members(walk: WalkScreen) -> list[str]:
 
 
 def show_table(walk: WalkScreen) -> None:
+    open_table(walk, ())
+
+
+def open_table(walk: WalkScreen, said: Sequence[Say]) -> None:
+    """The table, with what was said on the way to it."""
+
     def closed(way: str | None) -> None:
         if way == "leave":
             walk.dismiss("leave")
 
-    walk.app.push_screen(ClosingScreen(walk.session, walk.looks), closed)
+    walk.app.push_screen(ClosingScreen(walk.session, walk.looks, said), closed)
 
 
 def show_help(walk: WalkScreen) -> None:

@@ -63,7 +63,7 @@ class Save(ModalScreen[str | None]):
             self._complain("A file name is wanted, like lamp-arm.md.")
             return
         try:
-            path = Path(name).expanduser()
+            path = Path(name).expanduser().absolute()
             write_new(path, self.text.encode("utf-8"))
         except FileExistsError:
             self._complain(

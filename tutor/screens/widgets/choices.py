@@ -57,9 +57,12 @@ class Choices(Widget, can_focus=True):
     marked: reactive[frozenset[str]] = reactive(frozenset())
     several: reactive[bool] = reactive(False, layout=True)
 
-    def offer(self, choices: Sequence[Choice], *, several: bool = False) -> None:
-        """Show these options; marks and cursor stay where the options are the same as before."""
-        same = [c.key for c in choices] == [c.key for c in self.choices]
+    def offer(
+        self, choices: Sequence[Choice], *, several: bool = False, again: bool = False
+    ) -> None:
+        """Show these options. `again`: it is the question asked before, so that marks and cursor
+        stay if its options do."""
+        same = again and [c.key for c in choices] == [c.key for c in self.choices]
         self.several = several
         self.choices = tuple(choices)
         if not same:

@@ -45,6 +45,10 @@ class Counts(Horizontal):
         if inputs:
             next((i for i in inputs if not i.value.strip()), inputs[0]).focus()
 
+    def again(self) -> None:
+        """Back to the first field, all of it selected, so that typing replaces it."""
+        self.query(Input).first().focus()
+
     def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()
         inputs = list(self.query(Input))

@@ -14,8 +14,10 @@ from tutor.screens.clean import clean
 from tutor.screens.marks import MARKS
 from tutor.screens.themes import BADGES
 
+SAID_BY_BADGE = "Right: "
 
-class ReplyPane(VerticalScroll):
+
+class ReplyPane(VerticalScroll, can_focus=False):
     """The last answer. Page up and page down scroll it while a line is typed."""
 
     def compose(self) -> ComposeResult:
@@ -32,4 +34,7 @@ def said_row(say: Say, ascii_only: bool) -> Content:
     """One sentence behind its mark and word."""
     mark = MARKS.get(say.tone, MARKS["note"])
     badge = Content.styled(f" {mark.shown(ascii_only)} ", BADGES[mark.badge])
-    return badge + Content(f" {clean(say.text)}")
+    text = clean(say.text)
+    if say.tone == "right" and text.startswith(SAID_BY_BADGE):
+        text = text.removeprefix(SAID_BY_BADGE)
+    return badge + Content(f" {text}")
