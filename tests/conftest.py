@@ -1,6 +1,21 @@
-"""How do the tests run? One hypothesis profile for all: no deadline, so no test depends on time."""
+"""How do the tests run? Without deadlines, away from the user's own lessons, and alike on every run
+of continuous integration (elsewhere hypothesis looks at other examples each time)."""
 
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+
+import pytest
 from hypothesis import settings
 
-settings.register_profile("pinjoint", deadline=None)
+settings.register_profile("pinjoint", deadline=None, derandomize="CI" in os.environ)
 settings.load_profile("pinjoint")
+
+
+@pytest.fixture(autouse=True, scope="session")
+def nothing_of_the_user_is_touched(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """Lessons and choices that a test keeps in the usual place go to a temporary folder."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_DATA_HOME", str(tmp_path_factory.mktemp("data")))
+        yield
