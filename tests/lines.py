@@ -35,6 +35,8 @@ class Piece:
     uy: float
     dx: float
     dy: float
+    of: str = ""
+    source: object = None
 
     @property
     def value(self) -> float:
@@ -64,7 +66,10 @@ def pieces(
             dx, dy = force.at[0] - total.point[0], force.at[1] - total.point[1]
         spread = term.spread / (force.size or 1.0) * (1.0 if size is None else abs(size))
         ux, uy = force.x * sign, force.y * sign
-        found.append(Piece(force.name, coefficient, symbol, size, spread, ux, uy, dx, dy))
+        of = f"{force.kind} {force.joint}"
+        found.append(
+            Piece(force.name, coefficient, symbol, size, spread, ux, uy, dx, dy, of, force.source)
+        )
     return found
 
 

@@ -60,10 +60,10 @@ WRONG = [
     (Fx(), "A_x + 6 - 12 = 0", [("extra", "load C y")]),
     (Fy(), "A_y + B_y = 21", [("magnitude", "load C y")]),
     (Fy(), "A_y + B_y = 12000", [("unit", "load C y")]),
-    (M("A"), "4 B_y + 48 - 18 = 0", [("sign", "load C y")]),
+    (M("A"), "4 B_y + 48 - 18 = 0", [("turning", "load C y")]),
     (M("A"), "4 B_y - 48 = 0", [("missing", "load C x")]),
     (M("A"), "4 B_y - 48 - 6*4 = 0", [("arm", "load C x")]),
-    (M("A"), "4 B_y - 12*5 - 18 = 0", [("arm", "load C y")]),
+    (M("A"), "4 B_y - 12*5 - 18 = 0", [("arm-from", "load C y")]),
     (M("A"), "B_y - 48 - 18 = 0", [("no-arm", "B_y")]),
     (M("A"), "4 B_y - 12 - 18 = 0", [("no-arm", "load C y")]),
     (M("B"), "4 B_y - 48 - 18 = 0", [("other-point", None)]),
@@ -78,7 +78,7 @@ WRONG = [
     (Fx("C"), "-4/5 F_AC - F_BC + 6 = 0", [("extra", "BC")]),
     (Fx("C"), "-F_AC cos(36.87 rad) + 6 = 0", [("angle-mode", "AC")]),
     (Fx("C"), "-F_AC cos(0.6435) + 6 = 0", [("angle-mode", None)]),
-    (Fy("C"), "0.8 F_AC + 6 = 0", [("other-equation", None)]),
+    (Fy("C"), "0.8 F_AC - 6 = 0", [("other-equation", None)]),
 ]
 
 
@@ -92,7 +92,7 @@ def test_a_wrong_line_shows_its_mistake(triangle, about, text, expected):
 def test_two_slips_in_one_line_are_both_named(triangle):
     verdict = judge(triangle, M("A"), "4 B_y + 48 - 6*4 = 0")
     assert {(m.code, m.force) for m in verdict.mistakes} == {
-        ("sign", "load C y"),
+        ("turning", "load C y"),
         ("arm", "load C x"),
     }
 
@@ -110,7 +110,7 @@ def test_own_values_may_stand_for_unknowns(triangle):
     assert judge(triangle, Fx("A"), "A_x + 0.8(7.5) + F_AB = 0", known=known).right
     assert not judge(triangle, Fx("A"), "-6 - 0.8(7.5) + F_AB = 0", known=known).right
     verdict = judge(triangle, Fx("A"), "6 + 0.8(7.5) + F_AB = 0", known=known)
-    assert [(m.code, m.force) for m in verdict.mistakes] == [("sign", "A_x")]
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("minus", "A_x")]
 
 
 def test_terms_that_cancel_are_measured_by_what_was_added():

@@ -26,11 +26,12 @@ NEGLIGIBLE = 0.0005
 
 @dataclass(frozen=True)
 class Coefficient:
-    """What is typed beside one unknown: the sum, its half-width, and the sizes that were added."""
+    """What is typed beside one unknown: the sum, its half-width, the sizes added, how many terms."""
 
     value: float
     radius: float
     parts: float
+    terms: int
 
 
 @dataclass(frozen=True)
@@ -70,7 +71,9 @@ def typed(reading: Reading) -> Typed:
         value = math.fsum(term.value for term in terms)
         if abs(value) > 1e-12 * max(abs(term.value) for term in terms):
             radius = math.fsum(term.radius for term in terms)
-            unknowns[name] = Coefficient(value, radius, math.fsum(abs(t.value) for t in terms))
+            unknowns[name] = Coefficient(
+                value, radius, math.fsum(abs(t.value) for t in terms), len(terms)
+            )
     return Typed(unknowns, tuple(constants))
 
 
@@ -173,6 +176,8 @@ def constants_fit(
             return level
         if pairs_only and len(terms) != sum(1 for spot in left if spot.true != 0.0):
             continue
+        if not _about_equal(terms, left, scale, share):
+            continue
         if max(len(terms), len(left)) > MOST_TO_SPLIT:
             return level if line.unknowns else None
         if _split(terms, left, scale, share, 1 if pairs_only else len(left)):
@@ -213,6 +218,17 @@ def _adds_up(terms: Sequence[Term], numbers: Sequence[Spot], scale: float, share
     parts = abs(scale) * math.fsum(s.spread for s in numbers)
     radius = math.fsum(t.radius for t in terms)
     return off <= _carried(numbers, scale) + min(radius, share * parts) + TINY * (
+        parts + abs(scale)
+    )
+
+
+def _about_equal(
+    terms: Sequence[Term], numbers: Sequence[Spot], scale: float, share: float
+) -> bool:
+    """Whether the sums agree to a share of what was added: without it no splitting can succeed."""
+    off = abs(math.fsum(t.value for t in terms) - scale * math.fsum(s.true for s in numbers))
+    parts = abs(scale) * math.fsum(s.spread for s in numbers)
+    return off <= _carried(numbers, scale) + share * parts + TINY * len(numbers) * (
         parts + abs(scale)
     )
 

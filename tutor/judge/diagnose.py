@@ -13,14 +13,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from tutor.judge.compare import Typed, slack_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.numbers import explain_numbers
-from tutor.judge.options import Option, options
+from tutor.judge.options import Option, options, turning_code
 from tutor.judge.slips import Account, Slip, found_option, rounded_harder
 from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Tolerance
 
 UNEXPLAINED = KINDS["not-equilibrium"].cost
-TURNED_ROUND, ANCHORED, ANCHORED_ON_SLIP = 0.04, 0.3, 0.5
+TURNED_ROUND, ANCHORED, ANCHORED_ON_SLIP = 0.04, 0.4, 0.8
 CLOSE = 0.35
+SEEN_TWICE = 1.0
 
 
 def diagnose(
@@ -111,8 +112,9 @@ def _unknowns_account(
     cost = 0.0
     for name, coefficient in line.unknowns.items():
         if name not in spots:
-            slips.append(Slip("extra", name, None))
-            cost += KINDS["extra"].cost
+            code = _stray(name, true)
+            slips.append(Slip(code, name, None))
+            cost += KINDS[code].cost
             continue
         spot = spots[name]
         value, radius = coefficient.value, coefficient.radius
@@ -120,6 +122,8 @@ def _unknowns_account(
         if abs(value - scale * spot.true) <= slack:
             continue
         option = found_option(value, radius, scale, choices[name], spot, tolerance)
+        if coefficient.terms > 1 and math.isclose(value, 2 * scale * spot.true, rel_tol=0.005):
+            option = Option(value, ("double",), SEEN_TWICE)
         if rounded_harder(value, radius, scale * spot.true):
             option = Option(spot.true, ("rounding",), KINDS["rounding"].cost)
         if option is None:
@@ -138,5 +142,13 @@ def _unknown_size(value: float, scale: float, spot: Spot) -> Option:
     if spot.is_moment and spot.true != 0.0:
         if value * scale * spot.true > 0:
             return Option(value, ("arm",), KINDS["arm"].cost + 0.6)
-        return Option(value, ("arm", "sign"), KINDS["arm"].cost + 0.6 + KINDS["sign"].cost)
+        turned = turning_code(spot)
+        return Option(value, ("arm", turned), KINDS["arm"].cost + 0.6 + KINDS[turned].cost)
     return Option(value, ("not-equilibrium",), UNEXPLAINED)
+
+
+def _stray(name: str, true: TrueLine) -> str:
+    """What a force that does not act on the body is called."""
+    if true.about.joint is not None and name in true.problem.reaction:
+        return "stray-reaction"
+    return "extra"

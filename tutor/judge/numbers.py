@@ -4,20 +4,24 @@ from __future__ import annotations
 
 import math
 import re
+from bisect import bisect_left
 from collections.abc import Sequence
-from itertools import combinations, permutations
+from dataclasses import replace
+from typing import NamedTuple
 
 from tutor.judge.compare import TINY, Typed, constants_fit
 from tutor.judge.mistakes import KINDS
-from tutor.judge.options import Option
+from tutor.judge.options import Option, turning_code
 from tutor.judge.slips import Account, Slip, found_option, rounded_harder
 from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Tolerance
 from tutor.notation import Span, Term
+from tutor.statics.body import load_forces
 
 UNEXPLAINED = KINDS["not-equilibrium"].cost
 BY_SUM = 0.1
 MORE_THAN_THERE = 0.3
+DOUBLE_SEEN = 1.0
 MOST_TO_ASSIGN = 4
 
 
@@ -56,33 +60,56 @@ def _by_sum(
     carried = abs(scale) * math.fsum(abs(s.per_unit) * s.radius for s in numbers)
     parts = abs(scale) * math.fsum(s.spread for s in numbers)
     share = tolerance.silent * max(abs(line.total), abs(target))
-    slack = (
-        carried + min(line.radius, tolerance.silent * parts) + share + TINY * (parts + abs(scale))
-    )
+    slack = carried + min(line.radius, tolerance.silent * parts) + share + TINY * (parts + 1.0)
     need = line.total - target
-    changes = [
-        (scale * (option.value - spot.true), option, i)
+    changes = sorted(
+        Change(scale * (option.value - spot.true), option.cost, i, option)
         for i, (spot, wrong) in enumerate(zip(numbers, choices, strict=True))
         for option in wrong
         if len(option.codes) == 1
-    ]
-    best: tuple[float, tuple[tuple[Option, int], ...]] | None = None
-    for delta, option, i in changes:
-        if abs(need - delta) <= slack and (best is None or option.cost < best[0]):
-            best = (option.cost, ((option, i),))
-    if best is None and len(changes) <= 120:
-        for (one, first, i), (two, second, j) in combinations(changes, 2):
-            cost = first.cost + second.cost
-            if i != j and abs(need - one - two) <= slack and (best is None or cost < best[0]):
-                best = (cost, ((first, i), (second, j)))
+    )
+    added_up = len(line.constants) < sum(1 for s in numbers if s.true != 0.0)
+    best = min(
+        (((c.cost, (c,))) for c in changes if abs(need - c.delta) <= slack),
+        key=lambda found: found[0],
+        default=None,
+    )
+    if best is None and added_up:
+        best = _two_changes(changes, need, slack)
     if best is None:
         return None
     cost, chosen = best
     slips = tuple(
-        Slip(code, numbers[i].name, numbers[i]) for option, i in chosen for code in option.codes
+        Slip(_code(code, numbers[c.place], numbers), numbers[c.place].name, numbers[c.place])
+        for c in chosen
+        for code in c.option.codes
     )
-    added_up = len(line.constants) < sum(1 for s in numbers if s.true != 0.0)
     return Account(cost + (BY_SUM if added_up else BY_SUM + MORE_THAN_THERE), slips, scale)
+
+
+class Change(NamedTuple):
+    """What one wrong number would change in the sum."""
+
+    delta: float
+    cost: float
+    place: int
+    option: Option
+
+
+def _two_changes(
+    changes: Sequence[Change], need: float, slack: float
+) -> tuple[float, tuple[Change, ...]] | None:
+    """The cheapest two changes at different places that make up `need`; `changes` are in order."""
+    best: tuple[float, tuple[Change, ...]] | None = None
+    for i, one in enumerate(changes):
+        low = bisect_left(changes, (need - one.delta - slack,), i + 1)
+        for other in changes[low:]:
+            if other.delta > need - one.delta + slack:
+                break
+            cost = one.cost + other.cost
+            if other.place != one.place and (best is None or cost < best[0]):
+                best = (cost, (one, other))
+    return best
 
 
 def _by_term(
@@ -105,14 +132,88 @@ def _by_term(
             left.pop(match)
     if max(len(rest), len(left)) > MOST_TO_ASSIGN:
         return None
-    zero = [i for i, spot in enumerate(numbers) if spot.true == 0.0 and choices[i]]
-    places: list[int | None] = [*left, *zero[:2], *([None] * len(rest))]
-    best: Account | None = None
-    for assigned in dict.fromkeys(permutations(places, len(rest))):
-        account = _assigned(rest, assigned, left, numbers, choices, true, scale, text, tolerance)
-        if best is None or account.cost < best.cost:
-            best = account
+    zero = [i for i, spot in enumerate(numbers) if spot.true == 0.0 and choices[i]][:2]
+    places = [*left, *zero]
+    pairs = [
+        [_pair(term, numbers[i], choices[i], scale, text, tolerance) for i in places]
+        for term in rest
+    ]
+    alone = [_without_place(term, true, numbers, scale) for term in rest]
+    missed = {i: _code("missing", numbers[i], numbers) for i in left}
+    chosen = _cheapest(pairs, [a.cost for a in alone], [i in missed for i in places])
+    slips: list[Slip] = []
+    cost = 0.0
+    for term, place, lone, row in zip(rest, chosen, alone, pairs, strict=True):
+        if place is None:
+            slips += [replace(slip, span=term.span) for slip in lone.slips]
+            cost += lone.cost
+            continue
+        spot = numbers[places[place]]
+        slips += [Slip(code, spot.name, spot, term.span) for code in row[place].codes]
+        cost += row[place].cost
+    taken = {places[place] for place in chosen if place is not None}
+    for i, code in missed.items():
+        if i not in taken:
+            slips.append(Slip(code, numbers[i].name, numbers[i]))
+            cost += KINDS[code].cost
+    return Account(cost, tuple(slips), scale)
+
+
+def _cheapest(
+    pairs: Sequence[Sequence[Option]], alone: Sequence[float], must: Sequence[bool]
+) -> tuple[int | None, ...]:
+    """For each typed number its place, or None, at the least cost over all; a search with bounds."""
+    best_cost = math.inf
+    best: tuple[int | None, ...] = ()
+
+    def go(row: int, chosen: tuple[int | None, ...], cost: float) -> None:
+        nonlocal best_cost, best
+        if cost >= best_cost:
+            return
+        if row == len(pairs):
+            free = sum(1 for i, needed in enumerate(must) if needed and i not in chosen)
+            total = cost + free * KINDS["missing"].cost
+            if total < best_cost:
+                best_cost, best = total, chosen
+            return
+        for i, option in enumerate(pairs[row]):
+            if i not in chosen:
+                go(row + 1, (*chosen, i), cost + option.cost)
+        go(row + 1, (*chosen, None), cost + alone[row])
+
+    go(0, (), 0.0)
     return best
+
+
+def _pair(
+    term: Term,
+    spot: Spot,
+    choices: Sequence[Option],
+    scale: float,
+    text: str,
+    tolerance: Tolerance,
+) -> Option:
+    """What a typed number would be if it stood for this true one."""
+    if rounded_harder(term.value, term.radius, scale * spot.true):
+        return Option(spot.true, ("rounding",), KINDS["rounding"].cost)
+    option = found_option(term.value, term.radius, scale, choices, spot, tolerance)
+    if option is None:
+        return _other_number(term, spot, scale, text)
+    if spot.is_moment and option.codes[0] in ("unit", "arm-unit"):
+        code = "arm-unit" if _size_written(text, term.span, spot) else "unit"
+        return replace(option, codes=(code, *option.codes[1:]))
+    return option
+
+
+def _without_place(term: Term, true: TrueLine, numbers: Sequence[Spot], scale: float) -> Account:
+    """What a typed number is that stands for none on the body: one counted twice, or a stray one."""
+    for spot in numbers:
+        if spot.true != 0.0 and math.isclose(term.value, scale * spot.true, rel_tol=0.005):
+            return Account(DOUBLE_SEEN, (Slip("double", spot.name, spot),), scale)
+    name = _load_elsewhere(term.value / scale, true)
+    if name is not None:
+        return Account(KINDS["stray-load"].cost, (Slip("stray-load", name, None),), scale)
+    return Account(KINDS["extra"].cost + 1.8, (Slip("extra", None, None),), scale)
 
 
 def _right_one(
@@ -127,70 +228,68 @@ def _right_one(
     return min(offs)[1] if offs else None
 
 
-def _assigned(
-    terms: Sequence[Term],
-    places: Sequence[int | None],
-    left: Sequence[int],
-    numbers: Sequence[Spot],
-    choices: Sequence[Sequence[Option]],
-    true: TrueLine,
-    scale: float,
-    text: str,
-    tolerance: Tolerance,
-) -> Account:
-    cost, slips = 0.0, []
-    for term, place in zip(terms, places, strict=True):
-        if place is None:
-            name = _load_elsewhere(term.value / scale, true, numbers)
-            slips.append(Slip("extra", name, None, term.span))
-            cost += KINDS["extra"].cost + (0.3 if name else 1.5)
-            continue
-        spot = numbers[place]
-        option = found_option(term.value, term.radius, scale, choices[place], spot, tolerance)
-        if rounded_harder(term.value, term.radius, scale * spot.true):
-            option = Option(spot.true, ("rounding",), KINDS["rounding"].cost)
-        if option is None:
-            option = _other_number(term, spot, scale, text)
-        slips += [Slip(code, spot.name, spot, term.span) for code in option.codes]
-        cost += option.cost
-    for place in left:
-        if place not in places:
-            slips.append(Slip("missing", numbers[place].name, numbers[place]))
-            cost += KINDS["missing"].cost
-    return Account(cost, tuple(slips), scale)
-
-
 def _other_number(term: Term, spot: Spot, scale: float, text: str) -> Option:
     """A number no rule makes: a wrong arm where the size is written, else a wrong size."""
-    size_written = any(
-        math.isclose(number, abs(spot.scale), rel_tol=0.005)
-        for number in numbers_in(text, term.span)
-    )
-    code = "magnitude"
-    if size_written:
+    code = "magnitude" if spot.force.kind == "load" else "carried"
+    if _size_written(text, term.span, spot):
         code = "arm" if spot.is_moment else "not-equilibrium"
     cost = KINDS["magnitude"].cost if code != "not-equilibrium" else UNEXPLAINED
     if term.value * scale * spot.true < 0:
-        return Option(term.value, (code, "sign"), cost + KINDS["sign"].cost)
+        turned = turning_code(spot)
+        return Option(term.value, (code, turned), cost + KINDS[turned].cost)
     return Option(term.value, (code,), cost)
 
 
+def _size_written(text: str, span: Span, spot: Spot) -> bool:
+    """Whether the force's own size stands in this part of the text, so that another factor is off."""
+    return any(
+        math.isclose(number, abs(spot.scale), rel_tol=0.005) for number in numbers_in(text, span)
+    )
+
+
+NUMBER = r"\d+(?:[.,]\d+)?|[.,]\d+"
+WRITTEN = re.compile(rf"({NUMBER})(?:\s*/\s*({NUMBER}))?")
+
+
 def numbers_in(text: str, span: Span) -> list[float]:
-    """The plain numbers written in a part of the text."""
-    return [
-        float(n.replace(",", "."))
-        for n in re.findall(r"\d+(?:[.,]\d+)?|[.,]\d+", text[span.start : span.end])
-    ]
+    """The plain numbers and the fractions written in a part of the text."""
+    found = []
+    for above, below in WRITTEN.findall(text[span.start : span.end]):
+        numbers = [float(n.replace(",", ".")) for n in (above, below) if n]
+        found += numbers
+        if len(numbers) == 2 and numbers[1] != 0.0:
+            found.append(numbers[0] / numbers[1])
+    return found
 
 
-def _load_elsewhere(value: float, true: TrueLine, numbers: Sequence[Spot]) -> str | None:
-    """The load of another joint that has this size or component, or None."""
-    here = {spot.force.joint for spot in numbers if spot.force.kind == "load"}
-    for load in true.problem.loads:
-        if load.joint in here:
-            continue
-        right, up = load.vector
-        for size in (right, up, math.hypot(right, up)):
-            if size != 0.0 and math.isclose(abs(value), abs(size), rel_tol=0.005):
-                return f"load {load.joint}"
+def _load_elsewhere(value: float, true: TrueLine) -> str | None:
+    """The load of another joint whose part in this sum, or whole size, is this; or None."""
+    own = true.about.joint
+    if own is None:
+        return None
+    total = true.equation.sum
+    near = [member.other(own) for member in true.problem.meeting[own]]
+    loaded = [load.joint for load in true.problem.loads if load.joint != own]
+    for joint in sorted(dict.fromkeys(loaded), key=lambda name: name not in near):
+        for force in load_forces(true.problem, joint):
+            size = force.size or 0.0
+            for part in (total.of(force) * size, size):
+                if part != 0.0 and math.isclose(abs(value), abs(part), rel_tol=0.005):
+                    return force.name
     return None
+
+
+def _code(code: str, spot: Spot, numbers: Sequence[Spot]) -> str:
+    """The code of a slip; leaving out one of two loads at a joint has its own."""
+    if code != "missing" or spot.force.kind != "load":
+        return code
+    beside = [
+        other
+        for other in numbers
+        if other is not spot
+        and other.force.kind == "load"
+        and other.force.joint == spot.force.joint
+        and other.force.source is not spot.force.source
+        and other.true != 0.0
+    ]
+    return "lost-load" if beside else "missing"

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from tutor.judge.mistakes import KINDS
 from tutor.judge.truth import Spot
 
-ALONE = frozenset({"sign", "sense", "missing"})
+ALONE = frozenset({"sign", "turning", "minus", "sense", "missing", "extra"})
 
 
 @dataclass(frozen=True)
@@ -26,14 +26,14 @@ def options(spot: Spot) -> tuple[Option, ...]:
     Besides each single mistake, a mistake that changes the size may come with a wrong sign.
     """
     found: list[Option] = []
-    turned = "sense" if spot.sense < 0 and spot.force.kind != "load" else "sign"
+    turned = turning_code(spot)
     for kind in KINDS.values():
         if kind.variants is None:
             continue
         for per_unit in kind.variants(spot):
             value = per_unit * spot.scale
             found.append(Option(value, (kind.code,), kind.cost))
-            if kind.code not in ALONE and kind.code != "extra" and value != 0.0:
+            if kind.code not in ALONE and value != 0.0:
                 cost = kind.cost + KINDS[turned].cost
                 found.append(Option(-value, (kind.code, turned), cost))
     found.sort(key=lambda option: option.cost)
@@ -43,6 +43,15 @@ def options(spot: Spot) -> tuple[Option, ...]:
             continue
         kept.append(option)
     return tuple(kept)
+
+
+def turning_code(spot: Spot) -> str:
+    """What a wrong sign at this spot is called."""
+    if spot.lost_minus:
+        return "minus"
+    if spot.sense < 0 and not spot.numeric:
+        return "sense"
+    return "turning" if spot.is_moment else "sign"
 
 
 def _same(one: float, other: float) -> bool:

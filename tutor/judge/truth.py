@@ -11,6 +11,8 @@ from tutor.model import Problem
 from tutor.notation import Names, Unreadable, read_value
 from tutor.statics.body import Equation, Force, Moment, Term
 
+MOST_LANDMARKS = 20
+
 
 @dataclass(frozen=True)
 class Carried:
@@ -178,6 +180,36 @@ class Spot:
     def unit_vector(self) -> tuple[float, float]:
         """The force's direction as the student drew it."""
         return self.force.x * self.sense, self.force.y * self.sense
+
+    @property
+    def lost_minus(self) -> bool:
+        """Whether this is an own earlier value that is negative."""
+        return self.numeric and self.force.size is None and self.scale < 0
+
+    @property
+    def axis(self) -> tuple[float, float]:
+        """The unit vector of the sum of forces; (0, 0) in a moment."""
+        return (0.0, 0.0) if isinstance(self.equation.sum, Moment) else self.equation.sum.axis
+
+    @property
+    def along_member(self) -> bool:
+        """Whether a member runs from the moment point to where the force acts."""
+        about = next((j.name for j in self.problem.joints if j.at == self.moment_point), None)
+        return about is not None and self.problem.between(about, self.force.joint) is not None
+
+    @property
+    def moment_point(self) -> tuple[float, float] | None:
+        return self.equation.sum.point if isinstance(self.equation.sum, Moment) else None
+
+    @property
+    def landmarks(self) -> tuple[tuple[float, float], ...]:
+        """Joints an arm may wrongly be measured from: all of a small truss, else the marked ones."""
+        problem = self.problem
+        if len(problem.joints) <= MOST_LANDMARKS:
+            return tuple(joint.at for joint in problem.joints)
+        marked = [s.joint for s in problem.supports] + [load.joint for load in problem.loads]
+        marked += [m.other(self.force.joint) for m in problem.meeting[self.force.joint]]
+        return tuple(problem.joint[name].at for name in dict.fromkeys(marked))[:MOST_LANDMARKS]
 
     @property
     def offset(self) -> tuple[float, float]:

@@ -14,18 +14,9 @@ def variants(spot: Spot) -> Iterator[float]:
         return
     dx, dy = spot.offset
     ux, uy = spot.unit_vector
-    arms = [dx, dy, math.hypot(dx, dy)] if ux == 0.0 or uy == 0.0 else [math.hypot(dx, dy)]
-    px, py = spot.force.at[0] - dx, spot.force.at[1] - dy
-    x, y = spot.force.at
-    for joint in spot.problem.joints:
-        jx, jy = joint.at
-        if ux == 0.0:
-            arms += [x - jx, jx - px]
-        elif uy == 0.0:
-            arms += [y - jy, jy - py]
-        else:
-            yield (x - jx) * uy - (y - jy) * ux
-            yield (jx - px) * uy - (jy - py) * ux
+    arms = [] if spot.along_member else [math.hypot(dx, dy)]
+    if ux == 0.0 or uy == 0.0:
+        arms += [dx, dy]
     for arm in arms:
         if arm != 0.0:
             yield math.copysign(arm, spot.per_unit)

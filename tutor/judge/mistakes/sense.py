@@ -9,7 +9,7 @@ from tutor.judge.truth import Spot
 
 
 def variants(spot: Spot) -> Iterator[float]:
-    if spot.per_unit != 0.0 and spot.sense < 0 and spot.force.kind != "load":
+    if spot.per_unit != 0.0 and spot.sense < 0 and not spot.numeric:
         yield -spot.per_unit
 
 

@@ -11,7 +11,7 @@ FACTORS = (1000.0, 0.001, 100.0, 0.01, 1e6, 1e-6, 12.0, 1 / 12)
 
 
 def variants(spot: Spot) -> Iterator[float]:
-    if spot.per_unit == 0.0 or not (spot.numeric or spot.is_moment):
+    if spot.per_unit == 0.0 or not spot.numeric:
         return
     for factor in FACTORS:
         yield spot.per_unit * factor
@@ -31,12 +31,12 @@ def reason(case: Case) -> str:
 def place(case: Case) -> str:
     if case.force is None:
         return "Look at the numbers without a letter: which unit are they in?"
-    return f"Look at {case.thing}: which unit are its number and its distance in?"
+    return f"Look at {case.thing}: which unit is its number in?"
 
 
 KIND = Kind(
     code="unit",
-    cost=1.3,
+    cost=1.25,
     why="Newtons and kilonewtons, or millimetres and metres, stand side by side in one calculation.",
     look=look,
     reason=reason,

@@ -11,9 +11,11 @@ from tutor.judge.truth import Spot
 
 def variants(spot: Spot) -> Iterator[float]:
     ux, uy = spot.unit_vector
-    if spot.per_unit == 0.0 or ux == 0.0 or uy == 0.0:
+    if spot.per_unit == 0.0:
         return
     if spot.is_moment:
+        if ux == 0.0 or uy == 0.0:
+            return
         dx, dy = spot.offset
         for arm in (dx, dy):
             if arm != 0.0:

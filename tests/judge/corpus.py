@@ -1,0 +1,111 @@
+"""Corpora of right and wrong lines, each made from a seed."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from random import Random
+
+from lines import Piece, Style, abouts, figures, pieces, random_senses, written
+from slips import Slipped, form, same_form, slips
+from strategies import make_truss
+
+from tutor.judge import LineAbout
+from tutor.model import Problem
+from tutor.statics import solve
+
+
+Named = frozenset[tuple[str, str | None]]
+
+
+@dataclass(frozen=True)
+class Wrong:
+    """A wrong line as typed, and the slips it was made with."""
+
+    problem: Problem
+    about: LineAbout
+    senses: dict[str, str]
+    known: dict[str, str]
+    text: str
+    made: Named
+    line: tuple[Piece, ...]
+    target: dict[str | None, float]
+
+    def is_explained_by(self, named: Named) -> bool:
+        """Whether these are the slips it was made with, or others that make the very same line."""
+        if named == self.made:
+            return True
+        for first in slips(self.problem, self.about, self.line, self.senses):
+            one = (first.code, first.force)
+            if one not in named:
+                continue
+            if len(named) == 1:
+                if same_form(form(first.line), self.target, 0.006):
+                    return True
+                continue
+            for second in slips(self.problem, self.about, first.line, self.senses):
+                if {one, (second.code, second.force)} == named and same_form(
+                    form(second.line), self.target, 0.006
+                ):
+                    return True
+        return False
+
+
+def own_values(
+    rng: Random, problem: Problem, senses: dict[str, str], share: float
+) -> dict[str, str]:
+    """Some true values, rounded to four figures, under the student's senses."""
+    known = {}
+    for name, value in solve(problem).values.items():
+        if rng.random() < share:
+            sign = -1.0 if senses.get(name) in ("left", "down", "C", "against") else 1.0
+            known[name] = figures(sign * value, 4)
+    return known
+
+
+def wrong_line(seed: int, count: int = 1) -> Wrong | None:
+    """The wrong line of a seed, with `count` slips at different forces; None where none fits."""
+    rng = Random(seed)
+    problem = make_truss(rng.randrange(10**6), rng.randint(3, 9))
+    senses = random_senses(rng, problem)
+    known = own_values(rng, problem, senses, rng.choice((0.0, 0.4)))
+    about = rng.choice(abouts(problem))
+    substituted = {n: float(v) for n, v in known.items() if rng.random() < 0.8}
+    line = tuple(pieces(problem, about, senses, substituted))
+    if not any(p.symbol and p.coefficient for p in line):
+        return None
+    idle = {p.force for p in line if p.symbol and float(known.get(p.symbol, "1")) == 0.0}
+    chosen, made = Slipped("", None, line), frozenset[tuple[str, str | None]]()
+    for _ in range(count):
+        used = {force for _, force in made}
+        fresh = [
+            s
+            for s in slips(problem, about, chosen.line, senses)
+            if s.force not in used | idle and (count == 1 or s.force is not None)
+        ]
+        if not fresh:
+            return None
+        chosen = rng.choice(fresh)
+        made |= {(chosen.code, chosen.force)}
+    target = form(chosen.line)
+    if not target or same_form(target, form(line), 0.04):
+        return None
+    if _still_true(problem, chosen, senses, known):
+        return None
+    scale = rng.choice((1.0, 1.0, -1.0, 2.0)) if count == 1 else 1.0
+    text = written(rng, problem, chosen.line, Style(figures=5, scale=scale))
+    return Wrong(problem, about, senses, known, text, made, line, target)
+
+
+def _still_true(
+    problem: Problem, slipped: Slipped, senses: dict[str, str], known: dict[str, str]
+) -> bool:
+    values = solve(problem).values
+    total = parts = 0.0
+    for piece in slipped.line:
+        size = piece.size
+        if piece.symbol is not None:
+            sign = -1.0 if senses.get(piece.symbol) in ("left", "down", "C", "against") else 1.0
+            size = float(known.get(piece.symbol, sign * values[piece.symbol]))
+        total += piece.coefficient * (size or 0.0)
+        parts += abs(piece.coefficient * (size or 0.0))
+    return abs(total) <= 2e-3 * parts

@@ -1,0 +1,42 @@
+"""A distance stands in another unit than the others: millimetres beside metres."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+FACTORS = (1000.0, 0.001, 100.0, 0.01, 12.0, 1 / 12)
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    if spot.is_moment and spot.per_unit != 0.0:
+        for factor in FACTORS:
+            yield spot.per_unit * factor
+
+
+def look(case: Case) -> str:
+    return "Two distances in this line are not in the same unit."
+
+
+def reason(case: Case) -> str:
+    return (
+        f"This problem counts lengths in {case.problem.length}; a distance in another unit needs "
+        "its unit written behind it, or must be turned into this one."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.thing}: in which unit is the distance beside it?"
+
+
+KIND = Kind(
+    code="arm-unit",
+    cost=1.3,
+    why="One dimension of the picture is given in another unit and copied as it stands.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+)

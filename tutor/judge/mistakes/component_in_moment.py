@@ -1,0 +1,50 @@
+"""In a moment, the component that passes through the point counts, or both share one arm."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    ux, uy = spot.unit_vector
+    if not spot.is_moment or ux == 0.0 or uy == 0.0:
+        return
+    dx, dy = spot.offset
+    parts = {dx * uy, -dy * ux} - {0.0}
+    if len(parts) == 2:
+        yield from parts
+    for arm in (dx, dy):
+        if arm != 0.0:
+            for value in (arm * ux, arm * uy, arm * (abs(ux) + abs(uy))):
+                yield value
+                yield -value
+
+
+def look(case: Case) -> str:
+    return "The components of a slanting force do not each have their own arm in this line."
+
+
+def reason(case: Case) -> str:
+    return (
+        "Split a slanting force where it acts: its horizontal component turns with the vertical "
+        "distance, its vertical component with the horizontal distance, and one that passes "
+        f"through {case.point} does not turn at all."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.thing}: which arm belongs to each of its two components?"
+
+
+KIND = Kind(
+    code="component-in-moment",
+    cost=1.25,
+    why="Having split the force, one distance is used for both parts.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+)

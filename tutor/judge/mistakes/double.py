@@ -1,0 +1,38 @@
+"""A force is entered twice."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    yield 2.0 * spot.per_unit
+
+
+def look(case: Case) -> str:
+    return "Something is counted more than once in this line."
+
+
+def reason(case: Case) -> str:
+    return (
+        "Each arrow of the free-body diagram has exactly one term in the sum; tick the arrows off "
+        "while you write."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.thing}: how often does it act on {case.body}?"
+
+
+KIND = Kind(
+    code="double",
+    cost=1.9,
+    why="A force is written when its joint is reached and again when its member is.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+)

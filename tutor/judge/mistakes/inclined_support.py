@@ -1,0 +1,51 @@
+"""An inclined roller or link is taken as vertical, or as level."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    ux, uy = spot.unit_vector
+    if spot.force.kind != "reaction" or ux == 0.0 or uy == 0.0:
+        return
+    if spot.is_moment:
+        dx, dy = spot.offset
+        for turned in (dx * math.copysign(1.0, uy), -dy * math.copysign(1.0, ux)):
+            if turned != 0.0:
+                yield turned
+        return
+    ax, ay = spot.axis
+    for part in (math.copysign(1.0, uy) * ay, math.copysign(1.0, ux) * ax):
+        if abs(part) > 1e-9:
+            yield part
+
+
+def look(case: Case) -> str:
+    return "A support in this line is not taken along its own direction."
+
+
+def reason(case: Case) -> str:
+    return (
+        "A roller pushes at right angles to what it rolls on, and a link acts along its own axis; "
+        "such a force has a part in both directions when that direction is inclined."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.thing}: along which line does that support act?"
+
+
+KIND = Kind(
+    code="inclined-support",
+    cost=1.0,
+    why="Rollers are nearly always drawn on a level floor, so a reaction is taken to be vertical.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+)

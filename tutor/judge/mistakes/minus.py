@@ -1,0 +1,40 @@
+"""The minus of an earlier result is lost, or counted twice."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    if spot.lost_minus and spot.per_unit != 0.0:
+        yield -spot.per_unit
+
+
+def look(case: Case) -> str:
+    return "An earlier result has not come into this line with its own sign."
+
+
+def reason(case: Case) -> str:
+    return (
+        "A result is put in with the sign it has, in brackets: the sign of the term comes from the "
+        "arrow on the diagram, the sign inside the brackets from the result."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.thing}: what sign did its result have, and is it counted just once?"
+
+
+KIND = Kind(
+    code="minus",
+    cost=0.9,
+    why="A minus seems to be used up once the arrow has been turned in the head, or it is written "
+    "although the arrow was turned already.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+)

@@ -1,0 +1,47 @@
+"""A slanting force is taken as its mirror image."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    ux, uy = spot.unit_vector
+    if ux == 0.0 or uy == 0.0 or spot.per_unit == 0.0:
+        return
+    if spot.is_moment:
+        dx, dy = spot.offset
+        yield dx * uy + dy * ux
+        yield -dx * uy - dy * ux
+    elif min(map(abs, spot.axis)) > 1e-9:
+        yield -ux * spot.axis[0] + uy * spot.axis[1]
+        yield ux * spot.axis[0] - uy * spot.axis[1]
+
+
+def look(case: Case) -> str:
+    return "One of the two parts of a slanting force goes the wrong way."
+
+
+def reason(case: Case) -> str:
+    return (
+        "The two components of a force go the way its arrow goes: draw the arrow on the joint, "
+        "toward the member's far end if it pulls, and read both directions from it."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.thing}: to which side, and up or down, does its arrow go?"
+
+
+KIND = Kind(
+    code="reflected",
+    cost=1.25,
+    why="The arrow is imagined at the member's other end, where it points the other way.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+)

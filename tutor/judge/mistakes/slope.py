@@ -1,0 +1,62 @@
+"""The inclination of another member is used."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+from tutor.model import Problem
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    if spot.is_moment or spot.force.kind == "load" or spot.per_unit == 0.0:
+        return
+    ux, uy = spot.unit_vector
+    if ux == 0.0 or uy == 0.0:
+        return
+    axis = spot.axis
+    for run, rise in slopes(spot.problem):
+        part = math.copysign(run, ux) * axis[0] + math.copysign(rise, uy) * axis[1]
+        if part != 0.0:
+            yield part
+
+
+def slopes(problem: Problem) -> list[tuple[float, float]]:
+    """The horizontal and vertical shares of the slanting members, each slope once, at most twelve."""
+    found: dict[tuple[int, int], tuple[float, float]] = {}
+    for member in problem.members:
+        x1, y1 = problem.joint[member.start].at
+        x2, y2 = problem.joint[member.end].at
+        length = math.hypot(x2 - x1, y2 - y1)
+        run, rise = abs(x2 - x1) / length, abs(y2 - y1) / length
+        if run > 1e-9 and rise > 1e-9:
+            found.setdefault((round(run * 1e6), round(rise * 1e6)), (run, rise))
+    return list(found.values())[:12]
+
+
+def look(case: Case) -> str:
+    return "A slope in this line belongs to another member."
+
+
+def reason(case: Case) -> str:
+    return (
+        "Each member has its own slope triangle; take its sides from the coordinates of the "
+        "member's own two joints."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.thing}: how far does it go sideways, and how far up or down?"
+
+
+KIND = Kind(
+    code="slope",
+    cost=1.2,
+    why="Members that look alike in the picture are taken to have the same slope.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+)

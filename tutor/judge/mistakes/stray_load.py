@@ -1,0 +1,30 @@
+"""A load of another joint stands in a joint's equation."""
+
+from __future__ import annotations
+
+from tutor.judge.kind import Case, Kind
+
+
+def look(case: Case) -> str:
+    return f"Something that does not act on {case.body} has come into its line."
+
+
+def reason(case: Case) -> str:
+    return (
+        f"Cut {case.body} free: only the members that meet there, and what is applied right there, act on "
+        "it; what acts at other joints reaches it through the members."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.thing}: at which joint does it act?"
+
+
+KIND = Kind(
+    code="stray-load",
+    cost=1.25,
+    why="The loads are the boldest arrows in the picture, and the joint was not cut free from the rest.",
+    look=look,
+    reason=reason,
+    place=place,
+)

@@ -1,0 +1,30 @@
+"""A reaction stands in the equation of a joint that has no such support."""
+
+from __future__ import annotations
+
+from tutor.judge.kind import Case, Kind
+
+
+def look(case: Case) -> str:
+    return f"A support that is not at {case.body} has come into its line."
+
+
+def reason(case: Case) -> str:
+    return (
+        f"A reaction acts only at its own support. Cut {case.body} free and draw what touches it: members, "
+        "and what is applied right there."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.thing}: at which joint is that support?"
+
+
+KIND = Kind(
+    code="stray-reaction",
+    cost=1.2,
+    why="A reaction just found is wanted in the next line, wherever that is.",
+    look=look,
+    reason=reason,
+    place=place,
+)

@@ -1,0 +1,30 @@
+"""Symmetry is assumed where there is none."""
+
+from __future__ import annotations
+
+from tutor.judge.kind import Case, Kind
+
+
+def look(case: Case) -> str:
+    return "This would be so if truss and loads were symmetrical."
+
+
+def reason(case: Case) -> str:
+    return (
+        "Two supports share the loads equally only if loads and truss are the same to the left and to the "
+        "right; in general a sum of moments tells how they share."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Find {case.thing} from a sum of moments about the other support."
+
+
+KIND = Kind(
+    code="symmetry",
+    cost=1.3,
+    why="Many first examples are symmetrical, so half the load at each support has become a habit.",
+    look=look,
+    reason=reason,
+    place=place,
+)
