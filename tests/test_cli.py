@@ -66,6 +66,12 @@ def program(*arguments: str, typed: str = "", **env: str) -> subprocess.Complete
     )
 
 
+def heed_signals() -> None:
+    """Undo what a shell or nohup set for programs in the background."""
+    for number in (signal.SIGTERM, signal.SIGINT, signal.SIGHUP):
+        signal.signal(number, signal.SIG_DFL)
+
+
 class TestCheck:
     def test_the_shipped_problems_are_sound(self, capsys: pytest.CaptureFixture[str]) -> None:
         assert cli.main(["check"]) == 0
@@ -198,6 +204,7 @@ class TestLeaving:
             stderr=subprocess.PIPE,
             text=True,
             encoding="utf-8",
+            preexec_fn=heed_signals,
         )
         assert running.stdin is not None
         assert running.stdout is not None

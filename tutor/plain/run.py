@@ -130,7 +130,7 @@ def only_problem(sets: Sequence[ProblemSet]) -> Problem | None:
 
 @contextlib.contextmanager
 def stopped_by_signals() -> Iterator[None]:
-    """Within it, the signals that ask a program to end raise Stopped."""
+    """Within it, the signals that ask a program to end raise Stopped, unless they are ignored."""
 
     def stop(number: int, frame: FrameType | None) -> None:
         raise Stopped(number)
@@ -139,7 +139,7 @@ def stopped_by_signals() -> Iterator[None]:
     for name in STOPPING:
         number = getattr(signal, name, None)
         with contextlib.suppress(ValueError):  # not the main thread: signals are another's affair
-            if number is not None:
+            if number is not None and signal.getsignal(number) != signal.SIG_IGN:
                 before[number] = signal.signal(number, stop)
     try:
         yield
