@@ -87,7 +87,8 @@ def _changes(
     if across > 0.01:
         yield "component", math.copysign(across, c)
     if abs(c) < 0.99:
-        inclined = piece.force.startswith("R_") and isinstance(about, Fx | Fy)
+        upright = direction_of(about) % 90.0 == 0.0
+        inclined = piece.force.startswith("R_") and upright
         yield ("inclined-support" if inclined else "whole-force"), math.copysign(1.0, c)
         if isinstance(about, Fx | Fy):
             angle = math.degrees(math.acos(abs(c)))

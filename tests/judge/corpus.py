@@ -14,6 +14,7 @@ from tutor.model import Problem
 from tutor.statics import solve
 
 
+UNITS = ("unit", "arm-unit")
 Named = frozenset[tuple[str, str | None]]
 
 
@@ -80,7 +81,9 @@ def wrong_line(seed: int, count: int = 1) -> Wrong | None:
         fresh = [
             s
             for s in slips(problem, about, chosen.line, senses)
-            if s.force not in used | idle and (count == 1 or s.force is not None)
+            if s.force not in used | idle
+            and (count == 1 or s.force is not None)
+            and not (s.code in UNITS and any(code in UNITS for code, _ in made))
         ]
         if not fresh:
             return None

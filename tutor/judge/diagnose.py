@@ -17,11 +17,14 @@ from tutor.judge.options import Option, options, turning_code
 from tutor.judge.slips import Account, Slip, found_option, rounded_harder
 from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Tolerance
+from tutor.statics.body import member_force, reaction_forces
 
 UNEXPLAINED = KINDS["not-equilibrium"].cost
-TURNED_ROUND, ANCHORED, ANCHORED_ON_SLIP = 0.04, 0.4, 0.8
+TURNED_ROUND = 0.04
+SCALED_SUM, SCALED_MOMENT, ON_A_SLIP = 1.15, 0.6, 0.2
+STRAY_SIZE = 0.8
 CLOSE = 0.35
-SEEN_TWICE = 1.0
+SEEN_TWICE = 0.6
 
 
 def diagnose(
@@ -80,6 +83,7 @@ def _scales(
     for scale, penalty in ((1.0, 0.0), (-1.0, TURNED_ROUND)):
         if fresh(scale):
             yield scale, penalty
+    scaled = SCALED_MOMENT if any(s.is_moment for s in spots.values()) else SCALED_SUM
     typed = [
         (typed.value, spots[name].true, choices[name])
         for name, typed in line.unknowns.items()
@@ -93,11 +97,11 @@ def _scales(
         ]
     for value, true, _ in typed:
         if true != 0.0 and fresh(value / true):
-            yield value / true, ANCHORED
+            yield value / true, scaled
     for value, _, wrong in typed:
         for option in wrong:
             if option.value != 0.0 and len(option.codes) == 1 and fresh(value / option.value):
-                yield value / option.value, ANCHORED_ON_SLIP
+                yield value / option.value, scaled + ON_A_SLIP
 
 
 def _unknowns_account(
@@ -115,6 +119,8 @@ def _unknowns_account(
             code = _stray(name, true)
             slips.append(Slip(code, name, None))
             cost += KINDS[code].cost
+            if not _acts_so_elsewhere(name, coefficient.value / scale, true):
+                cost += STRAY_SIZE
             continue
         spot = spots[name]
         value, radius = coefficient.value, coefficient.radius
@@ -152,3 +158,15 @@ def _stray(name: str, true: TrueLine) -> str:
     if true.about.joint is not None and name in true.problem.reaction:
         return "stray-reaction"
     return "extra"
+
+
+def _acts_so_elsewhere(name: str, value: float, true: TrueLine) -> bool:
+    """Whether a force that does not act on the body would have this coefficient where it acts."""
+    problem = true.problem
+    if name in problem.reaction:
+        bodies = [reaction_forces(problem, problem.reaction[name].joint)]
+    else:
+        member = problem.member[name]
+        bodies = [(member_force(problem, name, end),) for end in (member.start, member.end)]
+    parts = [true.equation.sum.of(f) for body in bodies for f in body if f.name == name]
+    return any(math.isclose(abs(value), abs(p), rel_tol=0.01) for p in (*parts, 1.0))

@@ -21,7 +21,8 @@ from tutor.statics.body import load_forces
 UNEXPLAINED = KINDS["not-equilibrium"].cost
 BY_SUM = 0.1
 MORE_THAN_THERE = 0.3
-DOUBLE_SEEN = 1.0
+DOUBLE_SEEN = 0.6
+OTHER_SIZE = 2.4
 MOST_TO_ASSIGN = 4
 
 
@@ -229,15 +230,22 @@ def _right_one(
 
 
 def _other_number(term: Term, spot: Spot, scale: float, text: str) -> Option:
-    """A number no rule makes: a wrong arm where the size is written, else a wrong size."""
+    """A number no rule makes: a wrong arm or factor where the size is written, else a wrong size."""
     code = "magnitude" if spot.force.kind == "load" else "carried"
+    cost = OTHER_SIZE
     if _size_written(text, term.span, spot):
         code = "arm" if spot.is_moment else "not-equilibrium"
-    cost = KINDS["magnitude"].cost if code != "not-equilibrium" else UNEXPLAINED
+        cost = KINDS["magnitude"].cost if spot.is_moment else UNEXPLAINED
+    elif any(_is_near(n, spot.per_unit) for n in numbers_in(text, term.span)):
+        cost = KINDS[code].cost
     if term.value * scale * spot.true < 0:
         turned = turning_code(spot)
         return Option(term.value, (code, turned), cost + KINDS[turned].cost)
     return Option(term.value, (code,), cost)
+
+
+def _is_near(number: float, factor: float) -> bool:
+    return math.isclose(number, abs(factor), rel_tol=0.005)
 
 
 def _size_written(text: str, span: Span, spot: Spot) -> bool:

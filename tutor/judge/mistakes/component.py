@@ -47,7 +47,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="component",
-    cost=1.0,
+    cost=1.05,
     why="Cosine is remembered as 'the horizontal one', whatever the angle is measured from.",
     look=look,
     reason=reason,
