@@ -13,7 +13,6 @@ from tutor.judge import LineAbout
 from tutor.model import Problem
 from tutor.statics import solve
 
-
 UNITS = ("unit", "arm-unit")
 Named = frozenset[tuple[str, str | None]]
 

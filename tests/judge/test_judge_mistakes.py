@@ -10,6 +10,7 @@ import pytest
 from families import plain_problem
 
 from tutor.judge import Along, Fx, Fy, M, Value, judge
+from tutor.judge.about import as_text, from_text
 from tutor.model import Load, Support
 from tutor.notation import Exact
 
@@ -138,7 +139,7 @@ def test_terms_that_cancel_are_measured_by_what_was_added():
         ("7.5", {"AC": "C"}, "wrong", "sense"),
         ("7500", {}, "wrong", "unit"),
         ("8", {}, "wrong", "rounding"),
-        ("4.5", {}, "wrong", "arithmetic"),
+        ("6.9", {}, "wrong", "arithmetic"),
         ("-7.5 T", {}, "undecided", None),
         ("7.5 kN*m", {}, "unreadable", None),
     ],
@@ -172,3 +173,49 @@ def test_no_level_below_the_last_tells_a_number(triangle):
         for mistake in judge(triangle, about, text).mistakes:
             for level in (mistake.text, mistake.reason, mistake.place):
                 assert not any(c.isdigit() for c in level.replace("0.5 rad", "")), level
+
+
+@pytest.fixture(scope="module")
+def bridge():
+    """A parallel-chord truss of three 4 m panels, 3 m high, with 10 kN at each lower inner joint."""
+    return plain_problem(
+        (
+            ("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 12, 0), ("E", 4, 3), ("F", 8, 3),
+        ),
+        ("AB", "BC", "CD", "AE", "EF", "FD", "BE", "CF", "BF"),
+        (Support("A", "pin"), Support("D", "roller")),
+        (Load("B", (("down", Exact.of(10)),)), Load("C", (("down", Exact.of(10)),))),
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("text", "about"),
+    [
+        ("3 F_EF + 4*10 = 0", M("B", part=("A", "B", "E"))),
+        ("3/5 F_BF + 10 - 10 = 0", Fy(part=("A", "B", "E"))),
+        ("F_EF + F_BC + 4/5 F_BF = 0", Fx(part=("A", "B", "E"))),
+    ],
+)
+def test_a_line_true_of_a_cut_part_is_named_as_that(bridge, text, about):
+    verdict = judge(bridge, Fx("B"), text, known={"A_x": 0, "A_y": 10, "D_y": 10})
+    assert [m.code for m in verdict.mistakes] == ["other-equation"]
+    assert (type(verdict.true_of), bool(verdict.true_of.part)) == (type(about), True)
+    kept = judge(bridge, verdict.true_of, text, known={"A_x": 0, "A_y": 10, "D_y": 10})
+    assert kept.right
+    assert from_text(as_text(verdict.true_of)) == verdict.true_of
+
+
+@pytest.mark.parametrize(
+    ("unknown", "text", "code"),
+    [
+        ("B_y", "66", "no-arm"),
+        ("B_y", "6", "symmetry"),
+        ("AC", "6", "component"),
+        ("AC", "10", "component"),
+        ("BC", "4.5", "carried"),
+        ("BC", "17 C", "rounding"),
+    ],
+)
+def test_a_wrong_value_shows_where_it_comes_from(triangle, unknown, text, code):
+    verdict = judge(triangle, Value(unknown), text, known={"A_y": "-4.5"})
+    assert [m.code for m in verdict.mistakes] == [code]

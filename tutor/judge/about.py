@@ -1,7 +1,7 @@
 """Which equation or value is a line meant to be?
 
 `Fx()`, `Fy()`, `M(at=...)` and `Along(degrees)` without a joint are of the whole body; with a joint
-they are of that joint. x is to the right, y is up, moments are counter-clockwise, angles in degrees
+they are of that joint, with a `part` of the joints on one side of a section. x is to the right, y is up, moments are counter-clockwise, angles in degrees
 from +x.
 """
 
@@ -20,6 +20,7 @@ from tutor.statics.body import (
     Projection,
     Sum,
     joint_body,
+    part,
     whole,
 )
 
@@ -29,6 +30,7 @@ class Fx:
     """The sum of forces to the right."""
 
     joint: str | None = None
+    part: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -36,6 +38,7 @@ class Fy:
     """The sum of forces upward."""
 
     joint: str | None = None
+    part: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -44,6 +47,7 @@ class Along:
 
     degrees: float
     joint: str | None = None
+    part: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -52,6 +56,7 @@ class M:
 
     at: str | tuple[float, float]
     joint: str | None = None
+    part: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -67,6 +72,8 @@ About = LineAbout | Value
 
 def body_of(problem: Problem, about: LineAbout) -> FreeBody:
     """The free body that `about` is an equation of. KeyError for an unknown joint."""
+    if about.part:
+        return part(problem, about.part)
     return whole(problem) if about.joint is None else joint_body(problem, about.joint)
 
 
@@ -108,6 +115,8 @@ def in_words(about: About) -> str:
             words = "ΣFy"
         case Along(degrees=degrees):
             words = f"ΣF along {degrees:g}°"
+    if about.part:
+        return f"{words} of the part with {', '.join(about.part)}"
     return f"{words} at joint {about.joint}" if about.joint else f"{words} of the whole truss"
 
 
@@ -124,6 +133,8 @@ def as_text(about: About) -> str:
             text = f"along {degrees!r}"
         case _:
             text = type(about).__name__
+    if about.part:
+        return f"{text} of {' '.join(about.part)}"
     return f"{text} @ {about.joint}" if about.joint else text
 
 
@@ -132,16 +143,17 @@ _NUMBER = r"-?[0-9.]+(?:e[+-]?[0-9]+)?"
 
 def from_text(text: str) -> About:
     """The about that `as_text` wrote. ValueError for anything else."""
+    text, _, cut = text.partition(" of ")
     words, _, joint = text.partition(" @ ")
-    place = joint or None
+    place, side = joint or None, tuple(cut.split())
     if words in ("Fx", "Fy"):
-        return Fx(place) if words == "Fx" else Fy(place)
+        return Fx(place, side) if words == "Fx" else Fy(place, side)
     if match := re.fullmatch(r"value (\S+)", words):
         return Value(match[1])
     if match := re.fullmatch(rf"along ({_NUMBER})", words):
-        return Along(float(match[1]), place)
+        return Along(float(match[1]), place, side)
     if match := re.fullmatch(rf"M ({_NUMBER}) ({_NUMBER})", words):
-        return M((float(match[1]), float(match[2])), place)
+        return M((float(match[1]), float(match[2])), place, side)
     if match := re.fullmatch(r"M (\S+)", words):
-        return M(match[1], place)
+        return M(match[1], place, side)
     raise ValueError(f"no equation is called {text!r}")

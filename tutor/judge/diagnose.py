@@ -52,7 +52,7 @@ def diagnose(
         return Account(UNEXPLAINED, (nothing,), 1.0), ()
     accounts.sort(key=lambda account: account.cost)
     first = accounts[0]
-    others = []
+    others: list[Account] = []
     for account in accounts[1:]:
         if account.cost > first.cost + CLOSE or len(account.slips) > len(first.slips):
             break

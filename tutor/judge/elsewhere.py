@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from itertools import combinations
 
 from tutor.judge.about import Along, Fx, Fy, LineAbout, M
 from tutor.judge.compare import Typed, fit
@@ -11,6 +12,7 @@ from tutor.judge.truth import Given, TrueLine
 from tutor.model import Problem, Tolerance
 
 MOST_POINTS = 40
+MOST_CUT = 3
 
 
 def true_of(line: Typed, asked: TrueLine, tolerance: Tolerance) -> LineAbout | None:
@@ -44,6 +46,55 @@ def _others(asked: TrueLine, line: Typed) -> Iterator[LineAbout]:
     for joint in _touched(problem, line, own):
         yield Fx(joint)
         yield Fy(joint)
+
+
+def true_of_part(line: Typed, asked: TrueLine, tolerance: Tolerance) -> LineAbout | None:
+    """The equation of a part cut off by a section that the line says precisely, or None.
+
+    Sections through at most three members are tried, those that the line names among them.
+    """
+    problem = asked.problem
+    named = {name for name in line.names if name in problem.member}
+    if not 1 <= len(named) <= MOST_CUT or len(problem.joints) > MOST_POINTS:
+        return None
+    others = [m.name for m in problem.members if m.name not in named]
+    for more in range(MOST_CUT - len(named) + 1):
+        for extra in combinations(others, more):
+            for about in _of_section(problem, named.union(extra)):
+                other = TrueLine(problem, about, asked.given)
+                found = fit(line, other, tolerance)
+                if found is not None and found.level == "silent":
+                    return about
+    return None
+
+
+def _of_section(problem: Problem, cut: set[str]) -> Iterator[LineAbout]:
+    """The equations of the part left of a section, if it divides the truss in two."""
+    sides = _sides(problem, cut)
+    if len(sides) != 2 or min(map(len, sides)) < 2:
+        return
+    joints = tuple(j.name for j in problem.joints if j.name in sides[0])
+    yield Fx(part=joints)
+    yield Fy(part=joints)
+    for joint in problem.joints:
+        yield M(joint.name, part=joints)
+
+
+def _sides(problem: Problem, cut: set[str]) -> list[set[str]]:
+    """The sets of joints that still hang together when some members are cut."""
+    left = {joint.name for joint in problem.joints}
+    sides = []
+    while left:
+        side: set[str] = set()
+        grow = [min(left)]
+        while grow:
+            joint = grow.pop()
+            if joint not in side:
+                side.add(joint)
+                grow += [m.other(joint) for m in problem.meeting[joint] if m.name not in cut]
+        sides.append(side)
+        left -= side
+    return sides
 
 
 def _of_joint(problem: Problem, joint: str) -> Iterator[LineAbout]:

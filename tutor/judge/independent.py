@@ -14,7 +14,7 @@ from tutor.judge.about import LineAbout, M, point_of, sum_of
 from tutor.model import Problem
 from tutor.statics.body import Projection
 
-Vector = tuple[float, float, float]
+Vector = tuple[float, ...]
 NEARLY_NOTHING = 1e-9
 
 
@@ -31,13 +31,18 @@ def vector_of(problem: Problem, about: LineAbout) -> Vector:
 
 def adds_something(problem: Problem, about: LineAbout, standing: Iterable[LineAbout]) -> bool:
     """Whether `about` is independent of the standing equations of the same body."""
-    same_body = [vector_of(problem, s) for s in standing if s.joint == about.joint]
-    return _rank([*same_body, vector_of(problem, about)]) > _rank(same_body)
+    same = [vector_of(problem, s) for s in standing if same_body(s, about)]
+    return _rank([*same, vector_of(problem, about)]) > _rank(same)
+
+
+def same_body(one: LineAbout, other: LineAbout) -> bool:
+    """Whether two equations are of the same free body."""
+    return one.joint == other.joint and set(one.part) == set(other.part)
 
 
 def how_many(problem: Problem, standing: Iterable[LineAbout], joint: str | None) -> int:
     """The number of independent equations that stand for one body."""
-    return _rank([vector_of(problem, s) for s in standing if s.joint == joint])
+    return _rank([vector_of(problem, s) for s in standing if s.joint == joint and not s.part])
 
 
 def _rank(vectors: Sequence[Vector]) -> int:
@@ -46,8 +51,8 @@ def _rank(vectors: Sequence[Vector]) -> int:
         rest = vector
         for row in rows:
             along = sum(a * b for a, b in zip(rest, row, strict=True))
-            rest = tuple(a - along * b for a, b in zip(rest, row, strict=True))  # type: ignore[assignment]
+            rest = tuple(a - along * b for a, b in zip(rest, row, strict=True))
         size = sum(a * a for a in rest) ** 0.5
         if size > NEARLY_NOTHING:
-            rows.append(tuple(a / size for a in rest))  # type: ignore[arg-type]
+            rows.append(tuple(a / size for a in rest))
     return len(rows)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from tutor.judge.about import LineAbout, M, in_words
 from tutor.judge.compare import Typed, fit, typed
 from tutor.judge.diagnose import diagnose
-from tutor.judge.elsewhere import holds_at_solution, true_of
+from tutor.judge.elsewhere import holds_at_solution, true_of, true_of_part
 from tutor.judge.independent import adds_something
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
@@ -42,9 +42,11 @@ def judge_line(
     other = true_of(line, true, tolerance)
     if other is not None:
         return _true_elsewhere(problem, about, reading, other)
+    holds = holds_at_solution(line, problem, given, values(), tolerance)
+    if holds and (cut := true_of_part(line, true, tolerance)):
+        return _true_elsewhere(problem, about, reading, cut)
     slips, others = _slips(true, line, reading, names, tolerance)
-    unexplained = any(slip.code == "not-equilibrium" for slip in slips)
-    if unexplained and holds_at_solution(line, problem, given, values(), tolerance):
+    if holds and any(slip.code == "not-equilibrium" for slip in slips):
         return _true_elsewhere(problem, about, reading, None)
     mistakes = tuple(_mistake(true, slip, reading) for slip in slips)
     candidates = tuple(_mistake(true, slip, reading) for slip in others)

@@ -70,13 +70,12 @@ def _by_sum(
         if len(option.codes) == 1
     )
     added_up = len(line.constants) < sum(1 for s in numbers if s.true != 0.0)
-    best = min(
-        (((c.cost, (c,))) for c in changes if abs(need - c.delta) <= slack),
+    one: tuple[float, tuple[Change, ...]] | None = min(
+        ((c.cost, (c,)) for c in changes if abs(need - c.delta) <= slack),
         key=lambda found: found[0],
         default=None,
     )
-    if best is None and added_up:
-        best = _two_changes(changes, need, slack)
+    best = _two_changes(changes, need, slack) if one is None and added_up else one
     if best is None:
         return None
     cost, chosen = best

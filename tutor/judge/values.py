@@ -8,11 +8,9 @@ from dataclasses import dataclass, replace
 from itertools import combinations
 
 from tutor.judge.about import Value
-from tutor.judge.kind import Case
-from tutor.judge.mistakes import KINDS
-from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.truth import Given, signed
-from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.value_mistakes import value_mistake
+from tutor.judge.verdict import Remark, Verdict
 from tutor.model import Problem
 from tutor.notation import ValueReading
 from tutor.statics.body import SUM_X, SUM_Y, Equation, Moment, joint_body, whole
@@ -66,7 +64,15 @@ def judge_value(
             value=own,
             radius=reading.radius,
         )
-    mistake = _mistake(problem, about, reading, given, value, possible)
+    mistake = value_mistake(
+        problem,
+        unknown,
+        reading,
+        given,
+        value,
+        tuple(right.value for right in possible),
+        lambda other: best_level(problem, other, possible) is not None,
+    )
     return Verdict(
         "wrong",
         mistake.text,
@@ -102,75 +108,6 @@ def best_level(problem: Problem, value: float, possible: list[Possible]) -> str 
             if abs(value - right.value) <= slack + 1e-9 * (1.0 + right.parts):
                 return level
     return None
-
-
-def _mistake(
-    problem: Problem,
-    about: Value,
-    reading: ValueReading,
-    given: Given,
-    value: float,
-    possible: list[Possible],
-) -> Mistake:
-    unknown = about.unknown
-
-    def near(other: float) -> bool:
-        return best_level(problem, other, possible) is not None
-
-    code = "arithmetic"
-    if near(-value) and value != 0.0:
-        if reading.letter is not None:
-            code = "tension-compression"
-        else:
-            code = "sense" if given.sign(unknown) < 0 else "sign"
-    elif any(near(s * value * f) for f in FACTORS for s in (1.0, -1.0)):
-        code = "unit"
-    elif any(_harder(reading, value, right.value) for right in possible):
-        code = "rounding"
-    kind = KINDS[code]
-    case = Case(problem, about, unknown)
-    look = VALUE_LOOK.get(code, kind.look(case))
-    return Mistake(
-        code,
-        unknown,
-        look,
-        VALUE_REASON.get(code, kind.reason(case)),
-        VALUE_PLACE.get(code, kind.place(case)),
-    )
-
-
-VALUE_LOOK = {
-    "sign": "The size is right; the sign is not.",
-    "sense": "The size is right; its sign does not go with the arrow you drew.",
-    "unit": "This value is off by a factor of units.",
-    "rounding": "This value is rounded too hard.",
-}
-VALUE_REASON = {
-    "sign": "A minus in the result means that the force acts against the arrow on the diagram; it "
-    "must come out of the line as it stands there.",
-    "sense": "The number is read along your own arrow: plus if the force acts as drawn, minus if it "
-    "acts against it.",
-}
-VALUE_PLACE = {
-    "sign": "Follow the sign when the terms change sides in your line.",
-    "sense": "Look at the arrow on your free-body diagram, then at the sign that your line gives.",
-}
-
-
-def _harder(reading: ValueReading, value: float, true: float) -> bool:
-    """Whether the typed figures are the true value's, cut or rounded to fewer figures."""
-    if value == 0.0 or true == 0.0 or value * true < 0:
-        return False
-    step = 2 * reading.radius if reading.radius else 10.0 ** _last_place(abs(value))
-    return abs(value - true) < step and abs(value - true) <= 0.5 * abs(true)
-
-
-def _last_place(size: float) -> int:
-    """The power of ten of the last figure that is not a zero, for a plain integer."""
-    if size != int(size):
-        return math.floor(math.log10(size))
-    digits = str(int(size))
-    return len(digits) - len(digits.rstrip("0"))
 
 
 def carried_values(problem: Problem, unknown: str, given: Given) -> Iterator[Possible]:

@@ -1,0 +1,190 @@
+"""Which mistake does a wrong value show?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from tutor.judge.about import M, equation_of
+from tutor.judge.kind import Case
+from tutor.judge.mistakes import KINDS
+from tutor.judge.mistakes.unit import FACTORS
+from tutor.judge.truth import Given
+from tutor.judge.verdict import Mistake
+from tutor.model import Problem
+from tutor.notation import ValueReading
+from tutor.statics.body import member_force
+
+Near = Callable[[float], bool]
+
+
+@dataclass(frozen=True)
+class WrongValue:
+    """A typed value in the positive sense, and what is right: `near` tells whether a number is."""
+
+    problem: Problem
+    unknown: str
+    reading: ValueReading
+    given: Given
+    value: float
+    right: Sequence[float]
+    near: Near
+
+
+def value_mistake(
+    problem: Problem,
+    unknown: str,
+    reading: ValueReading,
+    given: Given,
+    value: float,
+    right: Sequence[float],
+    near: Near,
+) -> Mistake:
+    """The most plausible mistake; `arithmetic` where nothing else explains the value."""
+    wrong = WrongValue(problem, unknown, reading, given, value, right, near)
+    code = next((code for code, shows in SIGNS if shows(wrong)), "arithmetic")
+    kind = KINDS[code]
+    case = Case(problem, M(problem.joints[0].name), unknown)
+    look, reason, place = WORDS.get(code, (kind.look(case), kind.reason(case), kind.place(case)))
+    return Mistake(code, unknown, look, reason, place.format(unknown=unknown))
+
+
+def _turned(wrong: WrongValue) -> bool:
+    return wrong.value != 0.0 and wrong.near(-wrong.value)
+
+
+def _swapped(wrong: WrongValue) -> bool:
+    return _turned(wrong) and wrong.reading.letter is not None
+
+
+def _against_arrow(wrong: WrongValue) -> bool:
+    return _turned(wrong) and wrong.given.sign(wrong.unknown) < 0
+
+
+def _other_unit(wrong: WrongValue) -> bool:
+    return any(wrong.near(s * wrong.value * f) for f in FACTORS for s in (1.0, -1.0))
+
+
+def _rounded_hard(wrong: WrongValue) -> bool:
+    """Whether the typed figures are a right value's, cut or rounded to fewer figures."""
+    value, radius = wrong.value, wrong.reading.radius
+    step = 2 * radius if radius else 10.0 ** _last_place(abs(value))
+    return any(
+        value * true > 0 and abs(value - true) < step and abs(value - true) <= 0.2 * abs(true)
+        for true in wrong.right
+    )
+
+
+def _last_place(size: float) -> int:
+    """The power of ten of the last figure that is not a zero, for a plain integer."""
+    if size != int(size) or size == 0:
+        return math.floor(math.log10(size)) if size else 0
+    digits = str(int(size))
+    return len(digits) - len(digits.rstrip("0"))
+
+
+def _half_the_load(wrong: WrongValue) -> bool:
+    """Whether a reaction is given as half of all the loads in its direction."""
+    reaction = wrong.problem.reaction.get(wrong.unknown)
+    if reaction is None or len(wrong.problem.supports) != 2:
+        return False
+    along = reaction.direction
+    total = math.fsum(
+        load.vector[0] * along.x + load.vector[1] * along.y for load in wrong.problem.loads
+    )
+    return _close(abs(wrong.value), abs(total) / 2)
+
+
+def _anothers(wrong: WrongValue) -> bool:
+    """Whether it is the value found for another unknown."""
+    return any(
+        _close(abs(wrong.value), abs(own.value)) and own.value != 0.0
+        for name, own in wrong.given.known.items()
+        if name != wrong.unknown
+    )
+
+
+def _moment_left(wrong: WrongValue) -> bool:
+    """Whether a reaction was not divided by its arm in a sum of moments about some joint."""
+    problem = wrong.problem
+    if wrong.unknown not in problem.reaction:
+        return False
+    arms = {
+        abs(equation_of(problem, M(joint.name)).linear.get(wrong.unknown, 0.0))
+        for joint in problem.joints
+    } - {0.0, 1.0}
+    return any(wrong.near(s * wrong.value / arm) for arm in arms for s in (1.0, -1.0))
+
+
+def _component_left(wrong: WrongValue) -> bool:
+    """Whether a component of the force is given for the force, or sine and cosine were swapped."""
+    problem = wrong.problem
+    if wrong.unknown in problem.member:
+        force = member_force(problem, wrong.unknown, problem.member[wrong.unknown].start)
+        x, y = abs(force.x), abs(force.y)
+    else:
+        direction = problem.reaction[wrong.unknown].direction
+        x, y = abs(direction.x), abs(direction.y)
+    if x < 1e-9 or y < 1e-9:
+        return False
+    factors = (1 / x, 1 / y, x / y, y / x)
+    return any(wrong.near(s * wrong.value * f) for f in factors for s in (1.0, -1.0))
+
+
+def _close(one: float, other: float) -> bool:
+    return math.isclose(one, other, rel_tol=0.005) and one != 0.0
+
+
+SIGNS: tuple[tuple[str, Callable[[WrongValue], bool]], ...] = (
+    ("tension-compression", _swapped),
+    ("sense", _against_arrow),
+    ("sign", _turned),
+    ("unit", _other_unit),
+    ("rounding", _rounded_hard),
+    ("no-arm", _moment_left),
+    ("symmetry", _half_the_load),
+    ("carried", _anothers),
+    ("component", _component_left),
+)
+
+WORDS = {
+    "sign": (
+        "The size is right; the sign is not.",
+        "A minus in the result means that the force acts against the arrow on the diagram; it must "
+        "come out of the line as it stands there.",
+        "Follow the sign of {unknown} when the terms change sides in your line.",
+    ),
+    "sense": (
+        "The size is right; its sign does not go with the arrow you drew.",
+        "The number is read along your own arrow: plus if the force acts as drawn, minus if it acts "
+        "against it.",
+        "Look at the arrow of {unknown} on your free-body diagram, then at the sign your line gives.",
+    ),
+    "unit": (
+        "This value is off by a factor of units.",
+        "The value is read in the unit of the problem unless another stands behind it.",
+        "Look at {unknown}: in which unit did your line give it?",
+    ),
+    "rounding": (
+        "This value is rounded too hard.",
+        "What is rounded early spreads into every later result; three figures keep the walk closed.",
+        "Give {unknown} more figures.",
+    ),
+    "no-arm": (
+        "This is a moment still, not a force.",
+        "In a sum of moments the unknown stands with its arm; the last step divides by that arm.",
+        "Look at {unknown} in your line: by what is it multiplied there?",
+    ),
+    "component": (
+        "This is a part of the force, or was divided by the wrong side of its slope triangle.",
+        "The line holds the unknown times a component factor; the force itself is what is left after "
+        "dividing by that very factor.",
+        "Look at {unknown} in your line: which factor stands beside it?",
+    ),
+    "carried": (
+        "This is the value of something else.",
+        "Each line is solved for the unknown that is named; write the name beside the number.",
+        "For which unknown did you solve when you found this number for {unknown}?",
+    ),
+}
