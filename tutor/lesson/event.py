@@ -6,6 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+LATEST = 1e11
+"""No event is later than this (seconds since 1970: some three thousand years)."""
+
 
 @dataclass(frozen=True)
 class Event:
@@ -14,6 +17,11 @@ class Event:
     kind: str
     data: Mapping[str, Any]
     time: float
+
+    def text(self, key: str) -> str:
+        """The string under `key`; empty where it is missing or no string."""
+        value = self.data.get(key)
+        return value if isinstance(value, str) else ""
 
     def strings(self, key: str) -> frozenset[str]:
         """The strings in the list `data[key]`; empty where it is missing or no list."""
@@ -26,7 +34,7 @@ class Event:
 
     def as_record(self) -> dict[str, Any]:
         """The event as a mapping of JSON values."""
-        return {"kind": self.kind, "time": self.time, **self.data}
+        return {**self.data, "kind": self.kind, "time": self.time}
 
     @classmethod
     def from_record(cls, record: Mapping[str, Any]) -> Event:
@@ -34,5 +42,7 @@ class Event:
         kind, time = record.get("kind"), record.get("time")
         if not isinstance(kind, str) or isinstance(time, bool) or not isinstance(time, int | float):
             raise ValueError("a kept event lacks its kind or its time")
+        if not 0 <= time <= LATEST:
+            raise ValueError("the time of a kept event is out of range")
         rest = {key: value for key, value in record.items() if key not in ("kind", "time")}
         return cls(kind, rest, float(time))

@@ -5,14 +5,38 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Judge
+from tutor.judge.truth import senses_for
 from tutor.lesson.event import Event
 from tutor.lesson.hints import next_hint
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import STEPS, Result, State, StepName
-from tutor.lesson.steps import STEP, Handler, joints, writing
+from tutor.lesson.steps import STEP, Handler, joints, writing, zero
 from tutor.model import Problem
 
-ANYWHERE: dict[str, Handler] = {"joint": joints.pick, "keep": writing.keep_offered}
+ANYWHERE: dict[str, Handler] = {
+    "joint": joints.pick,
+    "keep": writing.keep_offered,
+    "assume": joints.assume,
+    "zero": zero.state_zero,
+}
+AT_JOINTS = frozenset({"joint", "assume", "zero"})
+ANSWERS = frozenset({"reasons", "count", "support", "sense", "turning"})
+ARRIVED: dict[StepName, str] = {
+    "idealise": "Back to the idealisation.",
+    "free body": "Next: the free body. The supports are taken away and replaced by what they do.",
+    "reactions": "Next: the reactions, from the equilibrium of the whole truss.",
+    "joints": "Next: the joints, one after the other.",
+    "close": "All forces are found. Next: does the truss close?",
+    "table": "Done: the table is complete.",
+}
+NOT_HERE: dict[StepName, str] = {
+    "idealise": "Say first why the members carry axial force only, and count.",
+    "free body": "Replace the supports and draw the arrows first: lines are written from them.",
+    "reactions": "This belongs to another step; now the reactions are asked for.",
+    "joints": "This belongs to another step; now the joints are asked for.",
+    "close": "This belongs to another step; now an equation that was not needed is asked for.",
+    "table": "The walk is done. To change something, take back the last line or go to a step.",
+}
 
 
 def beginning(problem: Problem, desk: Judge) -> State:
@@ -22,7 +46,7 @@ def beginning(problem: Problem, desk: Judge) -> State:
     senses, results = {}, []
     for reaction in problem.reactions:
         value = desk.values()[reaction.name]
-        positive, negative = writing.senses_for(problem, reaction.name)
+        positive, negative = senses_for(problem, reaction.name)
         senses[reaction.name] = positive if value >= 0 else negative
         text = f"{abs(value):.5g}"
         results.append(Result(reaction.name, text, abs(value), 0.0, "given"))
@@ -46,61 +70,84 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return _go(state, event)
     handler = STEP[state.step].handles.get(event.kind) or ANYWHERE.get(event.kind)
     if handler is None:
-        return state, Reply((Say("note", f"That does not belong to this step ({state.step})."),))
-    if event.kind == "joint" and (barred := _barred(state, "joints")):
+        return state, Reply((Say("note", NOT_HERE[state.step]),))
+    if event.kind in AT_JOINTS and (barred := _barred(state, "joints")):
         return state, Reply((Say("note", barred),))
-    before = state.step
-    state, reply = handler(state, event, desk)
-    state = _advance(state)
-    if state.step != before and reply.accepted:
-        reply = replace(reply, said=(*reply.said, Say("note", ARRIVED[state.step])))
-    return state, reply
-
-
-ARRIVED: dict[StepName, str] = {
-    "idealise": "Back to the idealisation.",
-    "free body": "Next: the free body. The supports are taken away and replaced by what they do.",
-    "reactions": "Next: the reactions, from the equilibrium of the whole truss.",
-    "joints": "Next: the joints, one after the other.",
-    "close": "All forces are found. Next: does the truss close?",
-    "table": "Done: the table is complete.",
-}
+    after, reply = handler(state, event, desk)
+    if not reply.accepted:
+        return after, reply
+    moved = _advance(state, after, event)
+    if moved.step != state.step:
+        arrival = Say("note", _arrival(state.step, moved.step))
+        reply = replace(reply, said=(*reply.said, arrival))
+    return moved, reply
 
 
 def _barred(state: State, step: StepName) -> str | None:
     """Why a step cannot be entered yet, or None."""
-    found = state.reactions_done and state.members_done
-    if step in ("reactions", "joints") and not state.free_body_done:
+    if step in ("reactions", "joints", "close", "table") and not state.free_body_done:
         return "First replace every support and draw its arrows: the lines need them."
-    if step in ("close", "table") and not found:
-        return "Some forces are still unknown."
+    if step in ("close", "table") and not (state.reactions_done and state.members_done):
+        missing = [name for name in state.problem.unknowns if name not in state.result]
+        return f"Some forces are still unknown: {', '.join(missing)}."
+    if step == "table" and not state.closed:
+        return "First see whether the truss closes: write one equation that was not needed."
     return None
 
 
 def _go(state: State, event: Event) -> tuple[State, Reply]:
     """The student goes to another step: data `step`."""
     wanted = event.data.get("step")
-    if wanted not in STEPS:
+    step = next((step for step in STEPS if step == wanted), None)
+    if step is None:
         return state, Reply((Say("note", f"The steps are {', '.join(STEPS)}."),))
-    step: StepName = wanted
     if barred := _barred(state, step):
         return state, Reply((Say("note", barred),))
-    about = None if step != state.step else state.about
-    moved = replace(state, step=step, about=about, joint=state.joint if step == "joints" else None)
-    return moved, Reply((Say("note", ARRIVED[step]),), True)
+    if step == state.step:
+        return state, Reply((Say("note", f"You are at this step ({step})."),))
+    moved = replace(state, step=step, about=None, joint=None)
+    return moved, Reply((Say("note", _arrival(state.step, step)),), True)
 
 
-def _advance(state: State) -> State:
-    """On to the next step where this one is done."""
-    if state.step == "idealise" and state.reasons_done and state.count_done:
-        state = replace(state, step="free body")
-    if state.step == "free body" and state.free_body_done:
-        state = replace(state, step="reactions")
-    if state.step == "reactions" and state.reactions_done:
-        state = replace(state, step="joints", about=None, joint=None)
-    if state.step == "joints":
-        if state.joint is not None and not state.unknown_at(state.joint):
-            state = replace(state, joint=None, about=None)
-        if state.reactions_done and state.members_done:
-            state = replace(state, step="close", about=None, joint=None)
-    return state
+def _arrival(before: StepName, now: StepName) -> str:
+    back = STEPS.index(now) < STEPS.index(before)
+    return f"Back at an earlier step: {now}." if back else ARRIVED[now]
+
+
+def _advance(before: State, after: State, event: Event) -> State:
+    """On to the first step not done, where this event has finished one.
+
+    A step gone back to is not left by itself, save that the first two ask nothing more once done.
+    """
+    step = after.step
+    finished = _is_done(after, step) and (
+        event.kind in ANSWERS if step in ("idealise", "free body") else not _is_done(before, step)
+    )
+    if step in ("close", "table") or not finished:
+        return _leave_joint(before, after)
+    later = STEPS[STEPS.index(step) + 1 :]
+    following: StepName = next((s for s in later if not _is_done(after, s)), "table")
+    return replace(after, step=following, about=None, joint=None)
+
+
+def _is_done(state: State, step: StepName) -> bool:
+    match step:
+        case "idealise":
+            return state.reasons_done and state.count_done
+        case "free body":
+            return state.free_body_done
+        case "reactions":
+            return state.reactions_done
+        case "joints":
+            return state.reactions_done and state.members_done
+        case "close":
+            return state.closed
+    return True
+
+
+def _leave_joint(before: State, after: State) -> State:
+    """A joint is left when its last unknown is found."""
+    joint = after.joint
+    if joint is not None and before.unknown_at(joint) and not after.unknown_at(joint):
+        return replace(after, joint=None, about=None)
+    return after

@@ -15,13 +15,17 @@ LEVELS = ("look", "reason", "place", "line")
 
 @dataclass(frozen=True)
 class Levels:
-    """The four hints of one place; only `line` may hold an answer."""
+    """The four hints of one place; only `line` may hold an answer.
+
+    `typed` says that the answer is typed, not chosen.
+    """
 
     place: str
     look: str
     reason: str
     where: str
     line: str
+    typed: bool = False
 
     def text(self, level: int, mistakes: tuple[Mistake, ...] = ()) -> str:
         """The hint at `level` (1 to 4); a mistake that was made there speaks for itself."""
@@ -31,22 +35,26 @@ class Levels:
         return (self.look, self.reason, self.where, self.line)[level - 1]
 
 
-def next_hint(state: State, event: Event, levels: Levels) -> tuple[State, Reply]:
+Hints = Levels | str
+"""The levels at a place, or one sentence where nothing has to be found out."""
+
+
+def next_hint(state: State, event: Event, hints: Hints) -> tuple[State, Reply]:
     """The next level at a place, or a nudge to try first when the last one is still fresh."""
-    given = state.hints.get(levels.place, HintsGiven())
-    fresh = not given.tried_since and event.time - given.time < PAUSE
-    if fresh:
-        return state, Reply(
-            (Say("note", "Try it with this hint first, or look at the picture for a moment."),)
-        )
+    if isinstance(hints, str):
+        return state, Reply((Say("note", hints),))
+    given = state.hints.get(hints.place, HintsGiven())
+    if not given.tried_since and 0.0 <= event.time - given.time < PAUSE:
+        nudge = "Try it with this hint first, or look at the picture for a moment."
+        return state, Reply((Say("note", nudge),))
     level = min(given.level + 1, len(LEVELS))
-    text = levels.text(level, given.mistakes)
-    if level == len(LEVELS):
+    text = hints.text(level, given.mistakes)
+    if level == len(LEVELS) and hints.typed:
         text += " Type it yourself, so that it stays with you."
     kept = replace(given, level=level, time=event.time, tried_since=False)
     state = replace(
         state,
-        hints={**state.hints, levels.place: kept},
+        hints={**state.hints, hints.place: kept},
         hints_used=(*state.hints_used, level),
     )
     return state, Reply((Say("hint", text),), True)

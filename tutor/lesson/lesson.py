@@ -4,20 +4,26 @@ from __future__ import annotations
 
 import time
 from collections.abc import Iterable
+from dataclasses import dataclass, replace
 
 from tutor.judge import Judge
 from tutor.lesson.event import Event
 from tutor.lesson.fold import beginning, step_once
-from tutor.lesson.hints import Levels
+from tutor.lesson.hints import Hints
 from tutor.lesson.reply import Ask, Reply, Say
-from tutor.lesson.state import State
+from tutor.lesson.state import State, Try
 from tutor.lesson.steps import STEP
 from tutor.lesson.steps.table import Table, table
 from tutor.model import Problem
 
-UNDOABLE = frozenset(
-    {"reasons", "count", "support", "sense", "turning", "type", "keep", "assume", "zero"}
-)
+
+@dataclass(frozen=True)
+class Change:
+    """One accepted event that can be taken back: the state before it, and the tries it added."""
+
+    event: Event
+    before: State
+    tries: tuple[Try, ...]
 
 
 class Lesson:
@@ -33,7 +39,7 @@ class Lesson:
         self.desk = Judge(problem)
         self.desk.values()
         self.events: list[Event] = []
-        self._standing: list[tuple[Event, bool]] = []
+        self._changes: list[Change] = []
         self.state: State = beginning(problem, self.desk)
         for event in events:
             self.apply(event)
@@ -46,22 +52,29 @@ class Lesson:
         """Fold one event in; it is part of `events` from then on, whatever it led to."""
         self.events.append(event)
         if event.kind == "undo":
-            return self._undo()
-        self.state, reply = step_once(self.state, event, self.desk)
-        self._standing.append((event, reply.accepted))
+            return self._undo(event)
+        before = self.state
+        self.state, reply = step_once(before, event, self.desk)
+        if reply.accepted and event.kind in TAKEN_BACK:
+            added = self.state.tries[len(before.tries) :]
+            self._changes.append(Change(event, before, added))
         return reply
 
-    def _undo(self) -> Reply:
-        """Take back the last thing that changed where the student is."""
-        for i in reversed(range(len(self._standing))):
-            event, accepted = self._standing[i]
-            if accepted and event.kind in UNDOABLE:
-                del self._standing[i]
-                self.state = beginning(self.problem, self.desk)
-                for kept, _ in self._standing:
-                    self.state, _reply = step_once(self.state, kept, self.desk)
-                return Reply((Say("note", f"Taken back: {_undone(event)}."),), True)
-        return Reply((Say("note", "There is nothing to take back."),))
+    def _undo(self, event: Event) -> Reply:
+        """Back to where the last change was made; wrong tries, hints and the clock stay counted."""
+        if not self._changes:
+            return Reply((Say("note", "There is nothing to take back."),))
+        change, now = self._changes.pop(), self.state
+        gone = {id(made) for made in change.tries}
+        self.state = replace(
+            change.before,
+            tries=tuple(made for made in now.tries if id(made) not in gone),
+            hints=now.hints,
+            hints_used=now.hints_used,
+            started=now.started,
+            last_time=max(now.last_time, event.time),
+        )
+        return Reply((Say("note", f"Taken back: {_undone(change.event)}."),), True)
 
     @property
     def ask(self) -> Ask:
@@ -69,8 +82,8 @@ class Lesson:
         return STEP[self.state.step].ask(self.state)
 
     @property
-    def levels(self) -> Levels:
-        """The hints for what is asked now; the front end shows them only through a hint event."""
+    def levels(self) -> Hints:
+        """The hints for what is asked now; a front end shows them only through a hint event."""
         return STEP[self.state.step].hints(self.state, self.desk)
 
     @property
@@ -80,11 +93,24 @@ class Lesson:
 
     @property
     def done(self) -> bool:
+        """Whether the truss has closed and the table is shown."""
         return self.state.step == "table"
 
 
+TAKEN_BACK = {
+    "reasons": "the reasons",
+    "count": "the counts",
+    "support": "what acts at {joint}",
+    "sense": "the arrow of {unknown}",
+    "turning": "the positive turning direction",
+    "type": "{text}",
+    "keep": "the kept line",
+    "assume": "the arrow of {member}",
+    "zero": "{member} = 0",
+}
+"""The kinds of event that undo takes back, and how each is called then."""
+
+
 def _undone(event: Event) -> str:
-    for key in ("text", "unknown", "joint", "member", "positive"):
-        if key in event.data:
-            return str(event.data[key])
-    return "the last answer" if event.kind != "keep" else "the kept line"
+    names = {key: event.text(key).strip() for key in ("joint", "unknown", "text", "member")}
+    return TAKEN_BACK[event.kind].format(**names)

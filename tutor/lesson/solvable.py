@@ -1,42 +1,75 @@
-"""Do enough lines stand to give the value of an unknown?"""
+"""Which of the standing lines give the value of an unknown?"""
 
 from __future__ import annotations
 
-from tutor.judge.about import equation_of
-from tutor.lesson.state import State
+from collections.abc import Sequence
 
+from tutor.judge.about import equation_of, in_words
+from tutor.lesson.state import StandingLine, State
+from tutor.statics.words import listed
+
+Row = dict[str, float]
 NEARLY_NOTHING = 1e-9
+
+
+def lines_giving(state: State, unknown: str) -> tuple[StandingLine, ...]:
+    """The standing lines that, with the values found, fix `unknown`; none where they do not.
+
+    The latest line in which it is the only unknown; else all lines that hang together with it.
+    """
+    rows = [(line, _open_part(state, line, unknown)) for line in state.lines if line.adds]
+    alone = [line for line, row in rows if row.keys() == {unknown}]
+    if alone:
+        return (alone[-1],)
+    chosen = _touching([(line, row) for line, row in rows if row], unknown)
+    return tuple(line for line, _ in chosen) if _fixes([r for _, r in chosen], unknown) else ()
 
 
 def is_determined(state: State, unknown: str) -> bool:
     """Whether the standing lines, with the values already found, fix `unknown`."""
-    rows = [
-        {
-            name: value
-            for name, value in equation_of(state.problem, line.about).linear.items()
-            if name is not None and (name == unknown or name not in state.result)
-        }
-        for line in state.lines
-    ]
-    return _fixes(_touching(rows, unknown), unknown)
+    return bool(lines_giving(state, unknown))
 
 
-def _touching(rows: list[dict[str, float]], unknown: str) -> list[dict[str, float]]:
-    """The rows that hang together with `unknown` through shared unknowns."""
-    names, chosen, rest = {unknown}, [], [row for row in rows if row]
-    grown = True
+def solvable_now(state: State, among: Sequence[str] | None = None) -> str | None:
+    """An unknown (of `among`, else of all) without value that the standing lines give, or None."""
+    names = state.problem.unknowns if among is None else among
+    seen = {name for line in state.lines for name in _open_part(state, line, "")}
+    return next((n for n in names if n in seen and is_determined(state, n)), None)
+
+
+def in_words_together(lines: Sequence[StandingLine]) -> str:
+    """Lines for people: "ΣFx at joint C", "ΣFx and ΣFy at joint C"; many are counted."""
+    joints = {line.about.joint for line in lines}
+    if len(joints) == 1 and len(lines) > 1:
+        place = in_words(lines[0].about).partition(" at joint")[1:]
+        short = [in_words(line.about).partition(" at joint")[0] for line in lines]
+        return listed([s.removesuffix(" of the whole truss") for s in short]) + "".join(place)
+    return listed([in_words(line.about) for line in lines], most=3)
+
+
+def _open_part(state: State, line: StandingLine, unknown: str) -> Row:
+    """The coefficients of a line beside `unknown` and what else has no value yet, the largest 1."""
+    linear = equation_of(state.problem, line.about).linear
+    row = {
+        name: value
+        for name, value in linear.items()
+        if name is not None and (name == unknown or name not in state.result)
+    }
+    largest = max(map(abs, row.values()), default=1.0)
+    return {name: value / largest for name, value in row.items()}
+
+
+def _touching(rows: list[tuple[StandingLine, Row]], unknown: str) -> list[tuple[StandingLine, Row]]:
+    """The rows that hang together with `unknown` through shared unknowns, as they stand."""
+    names, grown = {unknown}, True
     while grown:
-        grown = False
-        for row in list(rest):
-            if names & row.keys():
-                chosen.append(row)
-                rest.remove(row)
-                names |= row.keys()
-                grown = True
-    return chosen
+        more = {n for _, row in rows if names & row.keys() for n in row}
+        grown = not more <= names
+        names |= more
+    return [(line, row) for line, row in rows if names & row.keys()]
 
 
-def _fixes(rows: list[dict[str, float]], unknown: str) -> bool:
+def _fixes(rows: list[Row], unknown: str) -> bool:
     """Gaussian elimination with `unknown` last: is a row left that holds it alone?"""
     work = [dict(row) for row in rows]
     others = sorted({name for row in work for name in row} - {unknown})
@@ -54,5 +87,5 @@ def _fixes(rows: list[dict[str, float]], unknown: str) -> bool:
     return any(abs(row.get(unknown, 0.0)) > NEARLY_NOTHING for row in work if _only(row, unknown))
 
 
-def _only(row: dict[str, float], unknown: str) -> bool:
+def _only(row: Row, unknown: str) -> bool:
     return all(abs(v) <= NEARLY_NOTHING for n, v in row.items() if n != unknown)

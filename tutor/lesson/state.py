@@ -113,6 +113,11 @@ class State:
     def members_done(self) -> bool:
         return all(m.name in self.result for m in self.problem.members)
 
+    @property
+    def closed(self) -> bool:
+        """Whether a line that was not needed has been seen to hold."""
+        return any(line.closing for line in self.lines)
+
     def unknown_at(self, joint: str) -> tuple[str, ...]:
         """The members and reactions at a joint that have no value yet."""
         names = [m.name for m in self.problem.meeting[joint]]
@@ -121,4 +126,6 @@ class State:
 
     def lines_of(self, joint: str | None) -> tuple[StandingLine, ...]:
         """The standing lines of one joint, or of the whole truss for None."""
-        return tuple(line for line in self.lines if line.about.joint == joint)
+        return tuple(
+            line for line in self.lines if line.about.joint == joint and not line.about.part
+        )

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tutor.judge import Judge
 from tutor.lesson.event import Event
-from tutor.lesson.hints import Levels
+from tutor.lesson.hints import Hints
 from tutor.lesson.reply import Ask, Reply
 from tutor.lesson.state import State, StepName
 from tutor.lesson.steps import close, free_body, idealise, joints, reactions, table
@@ -20,7 +20,7 @@ class Step:
     """What one step asks, which events it takes in its own way, and its hints."""
 
     ask: Callable[[State], Ask]
-    hints: Callable[[State, Judge], Levels]
+    hints: Callable[[State, Judge], Hints]
     handles: Mapping[str, Handler]
 
 

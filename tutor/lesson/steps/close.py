@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tutor.judge import Fx, Fy, Judge, M
+from tutor.judge import Fx, Fy, Judge, M, Verdict
 from tutor.judge.about import LineAbout, as_text, equation_of, in_words
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
@@ -12,46 +12,63 @@ from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.steps import reactions
-from tutor.lesson.steps.writing import headed, line_hints, take_text
+from tutor.lesson.steps.headings import headed
+from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
+from tutor.lesson.steps.writing import keep_line, take_text
+from tutor.notation import Unreadable, read_equation
+
+QUESTION = (
+    "All forces are found, and some equations were not needed. They must hold as well: write one "
+    "of them, with your values, and see what is left over."
+)
 
 
 def unused(state: State) -> tuple[LineAbout, ...]:
-    """The joint equations that no standing line has used."""
+    """The joint equations that no standing line has used, the last joints first."""
     found: list[LineAbout] = []
-    for joint in state.problem.joints:
-        standing = [line.about for line in state.lines_of(joint.name)]
+    visited = [line.about.joint for line in state.lines]
+    latest = {joint: i for i, joint in enumerate(visited)}
+    order = sorted(state.problem.joints, key=lambda joint: -latest.get(joint.name, len(visited)))
+    for joint in order:
+        used = [line.about for line in state.lines_of(joint.name) if not line.closing]
         for about in (Fx(joint.name), Fy(joint.name)):
-            if adds_something(state.problem, about, standing):
-                terms = equation_of(state.problem, about).terms
-                if any(term.coefficient != 0.0 for term in terms):
-                    found.append(about)
-                    standing.append(about)
+            if adds_something(state.problem, about, used):
+                found.append(about)
+                used.append(about)
     return tuple(found)
 
 
 def checks(state: State) -> tuple[LineAbout, ...]:
-    """The equations worth writing to close: unused ones of joints, else those of the whole truss."""
-    if found := unused(state):
-        return found
-    used = [line.about for line in state.lines_of(None)]
+    """The equations worth writing to close.
+
+    Those of joints that were not used and in which at least two forces must balance; where there
+    are none, those of the whole truss; where nothing at all has to balance, any that is not used.
+    """
+    left = unused(state)
+    used = [line.about for line in state.lines_of(None) if not line.closing]
     whole: list[LineAbout] = [Fx(), Fy(), *(M(joint.name) for joint in state.problem.joints)]
-    return tuple(about for about in whole if about not in used)
+    others = tuple(about for about in whole if about not in used)
+    for choice in (left, others):
+        if worth := tuple(about for about in choice if len(_parts(state, about)) > 1):
+            return worth
+    return left or others
+
+
+def _parts(state: State, about: LineAbout) -> list[float]:
+    """What each force adds to an equation with the student's values, zeros left out."""
+    parts = []
+    for term in equation_of(state.problem, about).terms:
+        size = 1.0 if term.force.size is not None else state.signed(term.force.name)
+        if term.coefficient * size != 0.0:
+            parts.append(term.coefficient * size)
+    return parts
 
 
 def ask(state: State) -> Ask:
     """Choose an equation that was not needed, and write it."""
     chosen = None if state.about is None else as_text(state.about)
     options = tuple(Option(as_text(a), in_words(a), as_text(a) == chosen) for a in checks(state))
-    return Ask(
-        "close",
-        "close",
-        "Close",
-        "All forces are found, and some equations were not needed. They must hold as well: write "
-        "one of them, with your values, and see what is left over.",
-        options,
-        None,
-        chosen,
-    )
+    return Ask("close", "close", "Close", QUESTION, options, None, chosen)
 
 
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
@@ -60,19 +77,46 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         state, reply = choose(state, event, desk)
         if not reply.accepted:
             return state, reply
+    text = event.text("text")
     joint = state.about.joint if state.about is not None else None
-    about = headed(desk, str(event.data.get("text", "")), joint) or state.about
-    state, reply = take_text(state, event, desk, about, closing=True)
-    if reply.accepted and about is not None:
-        said = (*reply.said, Say("note", left_over(state, about)))
-        reply = replace(reply, said=said)
-        state = replace(state, about=None, step="table", ended=event.time)
-    return state, reply
+    about = headed(desk, text, joint) or state.about
+    state = replace(state, about=about)
+    if about is None:
+        return take_text(state, event, desk, None, closing=True)
+    verdict = with_rest(state, text, desk, about)
+    if verdict is not None:
+        found, reply = keep_line(state, event, about, text, verdict, closing=True)
+    else:
+        found, reply = take_text(state, event, desk, about, closing=True)
+    if len(found.lines) == len(state.lines):
+        return found, reply
+    said = (*reply.said, Say("note", left_over(found, about)))
+    done = replace(found, about=None, step="table", ended=event.time)
+    return done, replace(reply, said=said)
+
+
+def with_rest(state: State, text: str, desk: Judge, about: LineAbout) -> Verdict | None:
+    """The right verdict on a line that ends in what the student's own sum leaves over, or None.
+
+    "360 - 390*0.923 = 0.03" says the same as "360 - 390*0.923 = 0", and how far it is off.
+    """
+    left, equals, right = text.rpartition("=")
+    line, rest = read_equation(f"{left}= 0", desk.names), read_equation(f"{right}= 0", desk.names)
+    if not equals or isinstance(line, Unreadable) or isinstance(rest, Unreadable):
+        return None
+    if line.names or rest.names or len(rest.terms) != 1:
+        return None
+    size = sum(abs(term.value) for term in line.terms)
+    off = sum(term.value for term in line.terms) - rest.terms[0].value
+    if abs(off) > rest.terms[0].radius + 1e-9 * size:
+        return None
+    verdict = desk.judge(about, f"{left}= 0", state.own)
+    return verdict if verdict.right else None
 
 
 def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student chose an unused equation: data `about`."""
-    joint = str(event.data.get("about", "")).partition(" @ ")[2] or None
+    joint = event.text("about").partition(" @ ")[2] or None
     kept = state.joint
     state, reply = reactions.choose(replace(state, joint=joint), event, desk)
     return replace(state, joint=kept), reply
@@ -80,40 +124,44 @@ def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 
 def left_over(state: State, about: LineAbout) -> str:
     """What is left of an equation with the student's values, and whether rounding explains it."""
-    left, parts, slack = 0.0, 0.0, 0.0
+    parts = _parts(state, about)
+    left, added = sum(parts), sum(map(abs, parts))
+    slack = state.problem.tolerance.silent * added
     for term in equation_of(state.problem, about).terms:
-        name = term.force.name
-        size = 1.0 if term.force.size is not None else state.signed(name)
-        left += term.coefficient * size
-        parts += abs(term.coefficient * size)
         if term.force.size is None:
-            slack += abs(term.coefficient) * state.result[name].radius
-    unit = state.problem.force
-    if abs(left) <= 1e-9 * max(parts, 1.0):
+            slack += abs(term.coefficient) * state.result[term.force.name].radius
+    problem = state.problem
+    unit = f"{problem.force}·{problem.length}" if isinstance(about, M) else problem.force
+    if abs(left) <= 1e-9 * max(added, 1.0):
         return "With your values nothing is left over: the truss closes."
-    shown = f"With your values {abs(left):.2g} {unit} is left over, of {parts:.4g} {unit} added up"
-    if abs(left) <= slack + state.problem.tolerance.silent * parts:
-        return f"{shown}; your rounding explains it."
-    return f"{shown}; that is more than rounding explains."
+    shown = f"With your values {abs(left):.2g} {unit} is left over, of {added:.4g} {unit} added up"
+    if abs(left) <= slack:
+        return f"{shown}: that is what rounding leaves, and the truss closes."
+    return (
+        f"{shown}: that is more than the rounding of your values explains. The line is right; look "
+        "for a value that was rounded hard."
+    )
 
 
 def hints(state: State, desk: Judge) -> Levels:
-    """For the equation chosen, else for the choice."""
+    """For what was just wrong; for the equation chosen; else for the choice."""
+    if unknown := value_in_trouble(state):
+        return value_hints(state, desk, unknown)
     if state.about is not None:
-        return line_hints(
-            state,
-            desk,
-            state.about,
-            "Put the value of every force at this joint into the sum.",
-            "Each value keeps its sign: tension pulls away from the joint, compression pushes into it.",
+        levels = line_hints(state, desk, state.about)
+        body = f"joint {state.about.joint}" if state.about.joint else "the whole truss"
+        return replace(
+            levels,
+            look=f"Put the value of every force on {body} into the sum.",
+            reason="Each value keeps its sign: along its arrow plus, against it minus. A member "
+            "pulls away from the joint in tension and pushes into it in compression.",
         )
-    where = in_words(checks(state)[0])
     return Levels(
         "close",
         "The reactions came from the whole truss, so some joints were not used in full.",
         "Every joint gives two equations; the ones you did not write must hold by themselves.",
         "Look at the joint you came to last.",
-        f"Take {where}.",
+        f"Take {in_words(checks(state)[0])}.",
     )
 
 

@@ -5,13 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Judge
+from tutor.judge.about import equation_of
 from tutor.judge.truth import senses_for
 from tutor.lesson.event import Event
-from tutor.lesson.hints import Levels
+from tutor.lesson.hints import Hints, Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.trying import right, wrong
 from tutor.model import Problem, Support
+from tutor.statics.words import listed
 
 ACTS = {
     "x": "a horizontal reaction",
@@ -26,6 +28,11 @@ SENSE_WORDS = {
     "down": "down",
     "along": "the way it is meant to push",
     "against": "the other way",
+}
+FREE_CHOICE = {
+    "sense": "Either way is right: if the force acts against your arrow, its value comes out with "
+    "a minus.",
+    "turning": "Either way is right, as long as every moment in a line is counted by it.",
 }
 TURNINGS = ("counter-clockwise", "clockwise")
 
@@ -101,21 +108,21 @@ def sense_in_words(problem: Problem, unknown: str, sense: str) -> str:
 def support(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student replaced a support: data `joint` and `acts`, a list of keys of `ACTS`."""
     problem = state.problem
-    joint = event.data.get("joint")
+    joint = event.text("joint")
     found = next((s for s in problem.supports if s.joint == joint), None)
     if found is None:
-        return state, Reply((Say("note", f"There is no support at {joint}."),))
+        places = listed([s.joint for s in problem.supports])
+        return state, Reply((Say("note", f"The supports are at {places}."),))
     chosen = event.strings("acts") & ACTS.keys()
     true = acts_of(problem, found)
     place = f"support {joint}"
     if chosen == true:
         state = right(state, event, place)
         if joint not in state.supports_done:
-            state = replace(state, supports_done=(*state.supports_done, str(joint)))
-        names = ", ".join(r.name for r in problem.reactions if r.joint == joint)
-        return state, Reply(
-            (Say("right", f"Yes. {_why(problem, found)} Its unknowns: {names}."),), True
-        )
+            state = replace(state, supports_done=(*state.supports_done, joint))
+        names = [r.name for r in problem.reactions if r.joint == joint]
+        so = f"{'Its unknown is' if len(names) == 1 else 'Its unknowns are'} {listed(names)}."
+        return state, Reply((Say("right", f"Yes. {_why(found)} {so}"),), True)
     code = "extra" if chosen - true else "missing"
     if chosen - true and true - chosen:
         code = "component"
@@ -123,7 +130,7 @@ def support(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     return state, Reply((Say("wrong", _what_is_wrong(problem, found, chosen, true)),))
 
 
-def _why(problem: Problem, support: Support) -> str:
+def _why(support: Support) -> str:
     if support.kind == "pin":
         return "A pin holds its joint in both directions and lets it turn."
     if support.kind == "roller":
@@ -138,9 +145,15 @@ def _what_is_wrong(
     if not chosen:
         return f"Something must act there: without {where} that joint could move."
     if "moment" in chosen:
-        return f"Could {where} hold the truss against turning about {support.joint}? A moment acts only where turning is prevented."
+        return (
+            f"Could {where} hold the truss against turning about {support.joint}? A moment acts "
+            "only where turning is prevented."
+        )
     if chosen > true:
-        return f"That is more than {where} can hold. In which direction could the joint still move freely?"
+        return (
+            f"That is more than {where} can hold. In which direction could the joint still move "
+            "freely?"
+        )
     if chosen < true:
         return (
             f"That is less than {where} holds. Try to move the joint: which movements does it stop?"
@@ -151,43 +164,44 @@ def _what_is_wrong(
 def sense(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student drew an arrow: data `unknown` and `sense`. Any sense is legitimate."""
     problem = state.problem
-    unknown, drawn = str(event.data.get("unknown")), str(event.data.get("sense"))
+    unknown, drawn = event.text("unknown"), event.text("sense")
     if unknown not in problem.reaction:
-        return state, Reply((Say("note", f"There is no reaction {unknown}."),))
+        names = listed([r.name for r in problem.reactions])
+        return state, Reply((Say("note", f"The reactions are {names}."),))
     senses = senses_for(problem, unknown)
     if drawn not in senses:
         words = " or ".join(sense_in_words(problem, unknown, s) for s in senses)
         return state, Reply((Say("note", f"{unknown} can be drawn {words}."),))
-    if state.lines and state.senses.get(unknown) != drawn:
-        return state, Reply(
-            (
-                Say(
-                    "note",
-                    "Lines already stand under your arrows; undo them before you turn one round.",
-                ),
-            )
-        )
+    if state.senses.get(unknown, drawn) != drawn and _is_used(state, unknown):
+        said = f"{unknown} stands in lines or has a value under its arrow; take those back first."
+        return state, Reply((Say("note", said),))
     state = replace(state, senses={**state.senses, unknown: drawn})
     return state, Reply(
         (Say("note", f"{unknown} is drawn {sense_in_words(problem, unknown, drawn)}."),), True
     )
 
 
+def _is_used(state: State, unknown: str) -> bool:
+    """Whether a line or a value stands under the arrow of `unknown`."""
+    return unknown in state.result or any(
+        unknown in equation_of(state.problem, line.about).linear for line in state.lines
+    )
+
+
 def turning(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student chose the positive turning sense: data `positive`."""
-    positive = event.data.get("positive")
+    positive = event.text("positive")
     if positive not in TURNINGS:
         return state, Reply((Say("note", "Choose counter-clockwise or clockwise."),))
-    state = replace(state, turning=str(positive))
+    state = replace(state, turning=positive)
     return state, Reply((Say("note", f"Moments are counted {positive} positive."),), True)
 
 
-def hints(state: State, desk: Judge) -> Levels:
+def hints(state: State, desk: Judge) -> Hints:
     """The hints of whichever support is open; arrows and turning need none."""
     asked = ask(state)
     if asked.kind != "support":
-        free = "Either choice is right: a wrong guess only gives the result a minus."
-        return Levels(asked.kind, free, free, free, free)
+        return FREE_CHOICE[asked.kind]
     problem = state.problem
     found = next(s for s in problem.supports if s.joint == asked.subject)
     where = support_in_words(problem, found)
@@ -197,8 +211,8 @@ def hints(state: State, desk: Judge) -> Levels:
         f"Think of moving the joint by hand, with only {where} left.",
         "A support puts a force on the truss in each direction in which it stops movement, and a "
         "moment only where it stops turning.",
-        f"Try in turn to push {found.joint} sideways, to lift it, to press it down and to turn the truss "
-        f"about it; note each movement that {where} stops, and along which line.",
+        f"Try in turn to push {found.joint} sideways, to lift it, to press it down and to turn the "
+        f"truss about it; note each movement that {where} stops, and along which line.",
         f"There acts {acts}.",
     )
 

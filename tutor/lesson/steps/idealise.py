@@ -10,6 +10,7 @@ from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.trying import right, wrong
+from tutor.statics.words import listed
 
 TRUE_REASONS = {
     "pins": "the members are joined by pins without friction, so no joint holds a moment",
@@ -21,6 +22,10 @@ OTHER_REASONS = {
     "triangles": "the members form triangles",
     "slender": "the members are long and thin",
 }
+BECAUSE = (
+    "Yes: pins, loads at the joints only, no weight between. Each member is then pulled or pushed "
+    "at its two ends only, along the line between them."
+)
 
 
 def ask(state: State) -> Ask:
@@ -47,25 +52,21 @@ def ask(state: State) -> Ask:
 
 def reasons(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student chose reasons: data `chosen`, a list of keys."""
-    chosen = event.strings("chosen")
+    chosen = event.strings("chosen") & {*TRUE_REASONS, *OTHER_REASONS}
     true = set(TRUE_REASONS)
+    if not chosen:
+        return state, Reply((Say("note", "Choose those that hold; there is more than one."),))
     if chosen == true:
         state = right(replace(state, reasons_done=True), event, "reasons")
-        return state, Reply(
-            (
-                Say(
-                    "right",
-                    "Yes: pins, loads at the joints only, no weight between. Each member is then pulled or pushed at its two ends only, along the line between them.",
-                ),
-            ),
-            True,
-        )
-    if chosen & {"rigid"}:
+        return state, Reply((Say("right", BECAUSE),), True)
+    if "rigid" in chosen:
         look = "One of these would let a member bend, the opposite of what is wanted."
     elif chosen - true:
-        look = "One of these is often so in a truss, but it is not what makes the force axial."
+        look = "Something here is often so in a truss, but does not make the force axial."
+    elif len(chosen) == 1:
+        look = "This one is needed, but alone it does not make the force axial."
     else:
-        look = "These are true, but something is missing that makes the force axial."
+        look = "These are needed, but one more thing is that makes the force axial."
     state = wrong(state, event, "reasons", ("extra" if chosen - true else "missing",))
     return state, Reply((Say("wrong", look),))
 
@@ -74,17 +75,20 @@ def count(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student counted: data `m`, `r`, `2j`, whole numbers."""
     problem = state.problem
     true = {"m": len(problem.members), "r": len(problem.reactions), "2j": 2 * len(problem.joints)}
-    off = [key for key, value in true.items() if event.data.get(key) != value]
+    counted = {key: event.data.get(key) for key in true}
+    if not all(isinstance(n, int) and not isinstance(n, bool) for n in counted.values()):
+        return state, Reply((Say("note", "Give three whole numbers: m, r and 2j."),))
+    off = [key for key, value in true.items() if counted[key] != value]
     if not off:
         state = right(replace(state, count_done=True), event, "count")
-        text = f"Yes: m + r = {true['m']} + {true['r']} = {true['2j']} = 2j. As many unknowns as equations."
-        if true["m"] + true["r"] != true["2j"]:
-            text = "Yes, those are the counts."
+        text = (
+            f"Yes: m + r = {true['m']} + {true['r']} = {true['2j']} = 2j. As many unknowns as "
+            "equations."
+        )
         return state, Reply((Say("right", text),), True)
     words = {"m": "the members", "r": "the reactions", "2j": "the equations"}
-    listed = " and ".join(words[key] for key in off)
     state = wrong(state, event, "count", ("arithmetic",))
-    return state, Reply((Say("wrong", f"Count {listed} again."),))
+    return state, Reply((Say("wrong", f"Count {listed([words[key] for key in off])} again."),))
 
 
 def hints(state: State, desk: Judge) -> Levels:

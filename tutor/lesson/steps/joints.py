@@ -2,217 +2,178 @@
 
 from __future__ import annotations
 
-import math
 from dataclasses import replace
 
-from tutor.judge import Along, Fx, Fy, Judge, in_words
+from tutor.judge import Along, Fx, Fy, Judge
 from tutor.judge.about import LineAbout, as_text, equation_of
-from tutor.judge.independent import how_many
+from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
-from tutor.lesson.state import Result, State
-from tutor.lesson.steps import reactions
-from tutor.lesson.steps.writing import (
-    headed,
-    line_hints,
-    solvable_now,
-    take_text,
-    value_hints,
-)
-from tutor.lesson.trying import right, wrong
-from tutor.statics import shown_zero, zero_force
-
-RULES = {
-    "two": "two members that are not in one line, and nothing else, meet here: both are zero",
-    "three": "two of three members are in one line, and nothing else acts here: the third is zero",
-    "along": "all else that acts here lies in one line, and this member does not: it is zero",
-}
-
-SHOWN_BY = {"one": "along", "two-along": "along", "three-along": "along"}
+from tutor.lesson.solvable import solvable_now
+from tutor.lesson.state import State
+from tutor.lesson.steps.headings import headed, slants
+from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
+from tutor.lesson.steps.reactions import choose
+from tutor.lesson.steps.writing import take_text
+from tutor.lesson.steps.zero import RULES as RULES
+from tutor.lesson.steps.zero import member_called, zero_hints
+from tutor.statics.words import listed
 
 
 def ask(state: State) -> Ask:
     """Choose a joint; at a joint, choose a direction, write the line, then its values."""
-    problem = state.problem
     if state.joint is None:
         options = tuple(
-            Option(j.name, _joint_in_words(state, j.name))
-            for j in problem.joints
-            if state.unknown_at(j.name)
+            Option(j.name, f"joint {j.name}: {len(unknown)} unknown")
+            for j in state.problem.joints
+            if (unknown := state.unknown_at(j.name))
         )
-        return Ask("joints", "joint", "Joints", "Which joint do you take next?", options)
+        question = "Which joint do you take next?"
+        if not options:
+            question = "Every force is found. See whether the truss closes, or go back to a joint."
+        return Ask("joints", "joint", "Joints", question, options)
     joint = state.joint
     chosen = None if state.about is None else as_text(state.about)
-    options = tuple(
-        Option(as_text(about), in_words(about).split(" at joint")[0], as_text(about) == chosen)
-        for about in (Fx(joint), Fy(joint), *_member_directions(state, joint))
-    )
-    unknown = list(state.unknown_at(joint))
-    question = f"At joint {joint}, {_unknown_words(unknown)}. Type ΣFx, ΣFy or a sum along a member"
-    question += "." if solvable_now(state) is None else ", or a value with T or C."
-    return Ask("joints", "joint-line", f"Joint {joint}", question, options, joint, chosen)
+    directions = {as_text(Fx(joint)): "ΣFx", as_text(Fy(joint)): "ΣFy"}
+    for degrees, (member, along) in slants(state.problem, joint).items():
+        words = f"ΣF {'along' if along else 'square to'} {member}, {degrees:.4g}°"
+        directions[as_text(Along(degrees, joint))] = words
+    options = tuple(Option(key, words, key == chosen) for key, words in directions.items())
+    return Ask("joints", "joint-line", f"Joint {joint}", _question(state), options, joint, chosen)
 
 
-def _unknown_words(unknown: list[str]) -> str:
+def _question(state: State) -> str:
+    assert state.joint is not None
+    unknown = state.unknown_at(state.joint)
+    question = f"At joint {state.joint}, {_unknown_words(unknown)}."
+    if solvable_now(state, unknown) is not None:
+        return f"{question} Type a value with T or C, or another line: ΣFx, ΣFy or along a member."
+    if unknown and _next_direction(state, state.joint) is None:
+        return (
+            f"{question} Both equations of this joint stand; its forces need those of another "
+            "joint as well."
+        )
+    return f"{question} Type ΣFx, ΣFy or a sum along a member."
+
+
+def _unknown_words(unknown: tuple[str, ...]) -> str:
     if not unknown:
         return "everything is known"
-    verb = "is" if len(unknown) == 1 else "are"
-    return f"{', '.join(unknown)} {verb} unknown"
-
-
-def _joint_in_words(state: State, joint: str) -> str:
-    count = len(state.unknown_at(joint))
-    return f"joint {joint}: {count} unknown"
-
-
-def _member_directions(state: State, joint: str) -> list[LineAbout]:
-    problem, here = state.problem, state.problem.joint[joint].at
-    found: dict[float, LineAbout] = {}
-    for member in problem.meeting[joint]:
-        there = problem.joint[member.other(joint)].at
-        degrees = math.degrees(math.atan2(there[1] - here[1], there[0] - here[0])) % 180.0
-        for turn in (degrees, (degrees + 90.0) % 180.0):
-            key = round(turn, 4)
-            if key % 90.0 > 1e-6:
-                found.setdefault(key, Along(key, joint))
-    return list(found.values())
+    return f"{listed(unknown)} {'is' if len(unknown) == 1 else 'are'} unknown"
 
 
 def pick(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student goes to a joint: data `joint`, or none to leave it."""
-    joint = event.data.get("joint")
-    if joint in (None, ""):
-        return replace(state, joint=None, about=None), Reply(
-            (Say("note", "Back to the choice of joints."),), True
-        )
+    if event.data.get("joint") in (None, ""):
+        left = replace(state, step="joints", joint=None, about=None)
+        return left, Reply((Say("note", "Back to the choice of joints."),), True)
+    joint = event.text("joint")
     if joint not in state.problem.joint:
         names = ", ".join(j.name for j in state.problem.joints)
-        return state, Reply((Say("note", f"There is no joint {joint}; the joints are {names}."),))
-    unknown = state.unknown_at(str(joint))
-    said = [Say("note", f"Joint {joint}: {_unknown_words(list(unknown))}.")]
+        return state, Reply((Say("note", f"There is no such joint; the joints are {names}."),))
+    unknown = state.unknown_at(joint)
+    said = [Say("note", f"Joint {joint}: {_unknown_words(unknown)}.")]
     if len(unknown) > 2:
         said.append(
             Say(
                 "remark",
-                f"Two equations of one joint give two unknowns; here there are {len(unknown)}. You "
-                "may write the lines, but they cannot be solved yet without another joint.",
+                f"A joint gives two equations, and here {len(unknown)} forces are unknown. You may "
+                "write its lines now; they give values only together with those of another joint.",
             )
         )
-    return replace(state, step="joints", joint=str(joint), about=Fx(str(joint))), Reply(
-        tuple(said), True
-    )
+    elif not unknown:
+        said.append(Say("remark", "Nothing is left to find here; its sums can serve as a check."))
+    about = _next_direction(state, joint)
+    return replace(state, step="joints", joint=joint, about=about), Reply(tuple(said), True)
 
 
 def assume(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student draws a member pulling ("T") or pushing ("C"): data `member`, `sense`."""
-    name, drawn = str(event.data.get("member")), event.data.get("sense")
-    if name not in state.problem.member or drawn not in ("T", "C"):
+    name, drawn = member_called(state, event.text("member")), event.text("sense")
+    if name is None or drawn not in ("T", "C"):
         return state, Reply((Say("note", "Name a member of this truss, and T or C."),))
     if name in state.result:
         return state, Reply((Say("note", f"{name} is already found."),))
     if any(name in equation_of(state.problem, line.about).linear for line in state.lines):
-        return state, Reply(
-            (Say("note", f"Lines with {name} already stand; undo them before you turn its arrow."),)
-        )
-    state = replace(state, senses={**state.senses, name: str(drawn)})
+        said = f"Lines with {name} already stand; take them back before you turn its arrow."
+        return state, Reply((Say("note", said),))
+    state = replace(state, senses={**state.senses, name: drawn})
     words = "pulling on the joint" if drawn == "T" else "pushing on the joint"
     return state, Reply((Say("note", f"{name} is drawn {words}."),), True)
-
-
-def zero(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
-    """The student states a zero-force member: data `member`, `rule` (a key of `RULES`)."""
-    name, rule = str(event.data.get("member")), str(event.data.get("rule", ""))
-    if name not in state.problem.member:
-        return state, Reply((Say("note", f"There is no member {name}."),))
-    place = f"zero {name}"
-    known = {r.unknown for r in state.results if r.value == 0.0}
-    chain = [z.member for z in zero_force(state.problem, known)]
-    before = chain[: chain.index(name)] if name in chain else []
-    seen = shown_zero(state.problem, name, known.union(before))
-    fitting = [z for z in seen if SHOWN_BY.get(z.rule, z.rule) == rule]
-    if fitting:
-        result = Result(name, "0", 0.0, 0.0, "zero-force")
-        rest = tuple(r for r in state.results if r.unknown != name)
-        state = right(replace(state, results=(*rest, result)), event, place, rule)
-        return state, Reply(
-            (Say("right", f"Yes: {name} = 0, seen at joint {fitting[0].joint}."),), True
-        )
-    state = wrong(state, event, place, ("not-equilibrium",), rule)
-    if seen:
-        text = f"{name} can be seen to be zero, but not by that rule. What else acts at its joints?"
-    else:
-        text = (
-            f"No rule shows that {name} is zero: look at each of its two ends for a load, a "
-            "reaction or a further member that could need it."
-        )
-    return state, Reply((Say("wrong", text),))
 
 
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student typed a line or a value: data `text`, and `about` where not chosen before."""
     if "about" in event.data:
-        state, reply = reactions.choose(state, event, desk)
+        state, reply = choose(state, event, desk)
         if not reply.accepted:
             return state, reply
-    about = headed(desk, str(event.data.get("text", "")), state.joint) or state.about
-    state, reply = take_text(state, event, desk, about)
-    if reply.accepted and isinstance(reply.verdict and reply.verdict.about, Fx | Fy | Along):
-        state = replace(state, about=_next_direction(state))
+    about = headed(desk, event.text("text"), state.joint) or state.about
+    before = len(state.lines)
+    state, reply = take_text(replace(state, about=about), event, desk, about)
+    if len(state.lines) > before and state.joint is not None:
+        state = replace(state, about=_next_direction(state, state.joint) or state.about)
     return state, reply
 
 
-def _next_direction(state: State) -> LineAbout | None:
-    """The direction that stands chosen after a line: the other axis, if it still adds something."""
-    if state.joint is None:
-        return None
-    standing = [line.about for line in state.lines_of(state.joint)]
-    for about in (Fx(state.joint), Fy(state.joint)):
-        more = how_many(state.problem, [*standing, about], state.joint)
-        if more > how_many(state.problem, standing, state.joint):
-            return about
-    return state.about
+def _next_direction(state: State, joint: str) -> LineAbout | None:
+    """The axis that still adds something at a joint, or None."""
+    standing = [line.about for line in state.lines_of(joint)]
+    axes: tuple[LineAbout, ...] = (Fx(joint), Fy(joint))
+    return next((about for about in axes if adds_something(state.problem, about, standing)), None)
 
 
 def hints(state: State, desk: Judge) -> Levels:
-    """For the choice of a joint; at a joint for a value that can be had, else for the line."""
-    unknown = solvable_now(state)
-    if unknown is not None:
+    """For what was just wrong; for a value that can be had; else for the line or the joint."""
+    if stated := zero_hints(state):
+        return stated
+    if unknown := value_in_trouble(state):
+        return value_hints(state, desk, unknown)
+    if state.about is not None and wrong_place(state) == as_text(state.about):
+        return line_hints(state, desk, state.about)
+    here = state.joint and state.unknown_at(state.joint)
+    if unknown := solvable_now(state, here or None):
         return value_hints(state, desk, unknown)
     if state.joint is None:
         return _joint_hints(state)
-    about = state.about if state.about is not None else Fx(state.joint)
-    return line_hints(
-        state,
-        desk,
-        about,
-        f"Draw joint {state.joint} alone and ask of each arrow: does it have a part in this direction?",
-        "A member pulls along its own line, away from the joint; its part in a direction is the "
-        "side of its slope triangle in that direction over its length.",
+    if here and state.about is not None and not _adds(state, state.about):
+        return _stuck_hints(state, state.joint)
+    return line_hints(state, desk, state.about or Fx(state.joint))
+
+
+def _adds(state: State, about: LineAbout) -> bool:
+    return adds_something(
+        state.problem, about, [line.about for line in state.lines_of(about.joint)]
     )
 
 
 def _joint_hints(state: State) -> Levels:
     ready = [j.name for j in state.problem.joints if 1 <= len(state.unknown_at(j.name)) <= 2]
-    line = (
-        f"Joint {ready[0]} can be solved now."
-        if ready
-        else (
-            "No joint has two unknowns or fewer: write the lines of neighbouring joints together."
-        )
-    )
+    line = "No joint has two unknowns or fewer: write the lines of neighbouring joints together."
+    if ready:
+        line = f"Joint {ready[0]} can be solved now."
     return Levels(
         "joint",
         "Not every joint can be solved at once; some can.",
         "A joint gives two equations, so it can be solved when at most two of its forces are unknown.",
-        "Count at each joint the forces that have no value yet; the ends of the truss are worth a look.",
+        "Count at each joint the forces that have no value yet; the ends of the truss are worth a "
+        "look.",
         line,
     )
 
 
-HANDLES = {
-    "type": typed,
-    "choose": reactions.choose,
-    "assume": assume,
-    "zero": zero,
-}
+def _stuck_hints(state: State, joint: str) -> Levels:
+    """The hints where both equations of a joint stand and more than two of its forces are open."""
+    far = [m.other(joint) for m in state.problem.meeting[joint] if m.name not in state.result]
+    fewest = min(far, key=lambda name: len(state.unknown_at(name)), default=joint)
+    return Levels(
+        f"stuck {joint}",
+        "This joint has nothing more to give by itself.",
+        "Two equations give two unknowns; each further unknown needs an equation of another joint.",
+        f"Follow the unknown members from {joint} to their far ends, and count the unknowns there.",
+        f"Go to joint {fewest}.",
+    )
+
+
+HANDLES = {"type": typed, "choose": choose}

@@ -2,149 +2,150 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 from tutor.judge import Fx, Fy, Judge, M, in_words
-from tutor.judge.about import LineAbout, Value, as_text, equation_of, from_text
-from tutor.judge.independent import how_many
+from tutor.judge.about import LineAbout, as_text, equation_of
+from tutor.judge.independent import adds_something, how_many
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
+from tutor.lesson.solvable import solvable_now
 from tutor.lesson.state import State
-from tutor.lesson.steps.writing import (
-    headed,
-    line_hints,
-    solvable_now,
-    take_text,
-    value_hints,
+from tutor.lesson.steps.headings import equation_called, headed
+from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
+from tutor.lesson.steps.writing import take_text
+from tutor.statics.words import listed
+
+INDEPENDENT = 3
+BETTER_POINT = (
+    "More of the unknown forces pass through another point; about that one the line is shorter."
 )
 
 
 def ask(state: State) -> Ask:
     """Choose an equation of the whole truss, write it, then its values."""
-    open_names = [r.name for r in state.problem.reactions if r.name not in state.result]
     options = [Option("Fx", "ΣFx"), Option("Fy", "ΣFy")]
     options += [Option(f"M {j.name}", f"ΣM about {j.name}") for j in state.problem.joints]
     chosen = None if state.about is None else as_text(state.about)
-    question = f"Find {_listed(open_names)}. Choose an equation of the whole truss and type it"
-    question += "." if solvable_now(state) is None else ", or type a value that your lines give."
     return Ask(
         "reactions",
         "line",
         "Reactions",
-        question,
+        _question(state),
         tuple(replace(option, chosen=option.key == chosen) for option in options),
         None,
         chosen,
     )
 
 
-def _listed(names: list[str]) -> str:
-    if len(names) < 2:
-        return "".join(names) or "no more reactions"
-    return ", ".join(names[:-1]) + " and " + names[-1]
+def _question(state: State) -> str:
+    names = listed([r.name for r in state.problem.reactions if r.name not in state.result])
+    if not names:
+        return "All reactions are found. Another equation of the whole truss checks them."
+    if solvable_now(state) is not None:
+        return (
+            f"Find {names}. Type a value that your lines give, or choose another equation of the "
+            "whole truss and type it."
+        )
+    if _used_up(state):
+        return (
+            f"Three equations of the whole truss stand, and they do not give {names}: the joints "
+            "have to help. Go to a joint; its equations count together with these."
+        )
+    return f"Find {names}. Choose an equation of the whole truss and type it."
+
+
+def _used_up(state: State) -> bool:
+    """Whether the whole truss has no further equation to give."""
+    return how_many(state.problem, _standing(state), None) == INDEPENDENT
+
+
+def _standing(state: State) -> list[LineAbout]:
+    return [line.about for line in state.lines_of(None) if line.adds]
 
 
 def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student chose an equation: data `about`, as `as_text` writes it."""
-    try:
-        about = from_text(str(event.data.get("about", "")))
-        if isinstance(about, Value):
-            raise ValueError
-        equation = equation_of(state.problem, about)
-    except (ValueError, KeyError):
-        return state, Reply(
-            (Say("note", "There is no such equation; choose ΣFx, ΣFy or ΣM about a joint."),)
-        )
+    about = equation_called(state.problem, event.text("about"))
+    if about is None:
+        said = "There is no such equation; choose ΣFx, ΣFy or ΣM about a joint."
+        return state, Reply((Say("note", said),))
     if about.joint is not None and about.joint != state.joint:
         return state, Reply((Say("note", f"Go to joint {about.joint} first."),))
-    said = [Say("note", f"Write {in_words(about)}.")]
-    if isinstance(about, M) and isinstance(about.at, str):
-        unknowns = [n for n in equation.linear if n is not None and n not in state.result]
-        if len(unknowns) > 1 and len(state.lines_of(None)) == 0:
-            said.append(Say("remark", _better_point(state, len(unknowns))))
-    return replace(state, about=about), Reply(tuple(s for s in said if s.text), True)
+    said_too = [Say("note", f"Write {in_words(about)}.")]
+    if isinstance(about, M) and _is_better_elsewhere(state, about):
+        said_too.append(Say("remark", BETTER_POINT))
+    return replace(state, about=about), Reply(tuple(said_too), True)
 
 
-def _better_point(state: State, now: int) -> str:
-    for joint in state.problem.joints:
-        about = M(joint.name)
-        names = [
-            n
-            for n in equation_of(state.problem, about).linear
-            if n is not None and n not in state.result
-        ]
-        if len(names) < now:
-            return "There is a point through which more of the unknown forces pass; about it the line is shorter."
-    return ""
+def _is_better_elsewhere(state: State, about: M) -> bool:
+    """Whether moments about another joint would leave fewer unknowns in the line."""
+    here = len(_open_names(state, about))
+    return any(count < here for count, other in _worth_writing(state) if isinstance(other, M))
+
+
+def _open_names(state: State, about: LineAbout) -> list[str]:
+    linear = equation_of(state.problem, about).linear
+    return [name for name in linear if name is not None and name not in state.result]
+
+
+def _worth_writing(state: State) -> Iterator[tuple[int, LineAbout]]:
+    """The equations of the whole truss that add something, with the number of their unknowns."""
+    problem, standing = state.problem, _standing(state)
+    choices: list[LineAbout] = [*(M(joint.name) for joint in problem.joints), Fx(), Fy()]
+    for about in choices:
+        count = len(_open_names(state, about))
+        if count and adds_something(problem, about, standing):
+            yield count, about
 
 
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student typed a line or a value: data `text`, and `about` where not chosen before."""
-    about = state.about
     if "about" in event.data:
         state, reply = choose(state, event, desk)
         if not reply.accepted:
             return state, reply
-        about = state.about
-    named = headed(desk, str(event.data.get("text", "")), None)
-    if named is not None:
-        about = named
-    if about is not None and about.joint is not None:
-        about = None
+    about = headed(desk, event.text("text"), state.joint) or state.about
+    before = len(state.lines)
     state, reply = take_text(replace(state, about=about), event, desk, about)
-    if reply.accepted and reply.verdict is not None and reply.verdict.right:
-        state = replace(state, about=None) if not isinstance(reply.verdict.about, Value) else state
+    if len(state.lines) > before:
+        state = replace(state, about=None)
     return state, reply
 
 
 def hints(state: State, desk: Judge) -> Levels:
-    """For the line chosen; else for a value that can be had; else for the choice of a line."""
-    if state.about is not None and state.about.joint is None:
-        about: LineAbout = state.about
-        if isinstance(about, M):
-            look = "Go round the free body and ask of each force: does it turn the truss about this point?"
-            reason = (
-                "Each force counts with its perpendicular distance from the point; one whose line of "
-                "action passes through the point has no moment about it."
-            )
-        else:
-            look = "Go round the free body and ask of each force: does it have a part in this direction?"
-            reason = (
-                "What points along the positive direction enters with plus, the rest with minus."
-            )
-        return line_hints(state, desk, about, look, reason)
-    unknown = solvable_now(state)
-    if unknown is not None:
+    """For what was just wrong; for the line chosen; else for a value; else for the choice."""
+    if unknown := value_in_trouble(state):
         return value_hints(state, desk, unknown)
-    best = _shortest(state)
+    if state.about is not None:
+        return line_hints(state, desk, state.about)
+    if unknown := solvable_now(state):
+        return value_hints(state, desk, unknown)
+    best = min(_worth_writing(state), key=lambda found: (found[0], as_text(found[1])), default=None)
+    if best is None:
+        return _spent(state)
     return Levels(
         "reactions",
         "Look for an equation in which only one reaction is left.",
         "A sum of moments about a point leaves out every force whose line of action passes through "
         "that point.",
         "Follow the lines of action of the reactions: where do two of them meet?",
-        f"Take {in_words(best)}." if best is not None else "All reactions are found.",
+        f"Take {in_words(best[1])}.",
     )
 
 
-def _shortest(state: State) -> LineAbout | None:
-    """The equation of the whole truss that adds something and has the fewest unknowns."""
-    standing = [line.about for line in state.lines_of(None) if line.adds]
-    choices: list[LineAbout] = [M(j.name) for j in state.problem.joints]
-    choices += [Fx(), Fy()]
-    counted = []
-    for about in choices:
-        names = [
-            n
-            for n in equation_of(state.problem, about).linear
-            if n is not None and n not in state.result
-        ]
-        if names and how_many(state.problem, [*standing, about], None) > how_many(
-            state.problem, standing, None
-        ):
-            counted.append((len(names), as_text(about), about))
-    return min(counted)[2] if counted else None
+def _spent(state: State) -> Levels:
+    """The hints where the whole truss has no equation left that adds something."""
+    fewest = min(state.problem.joints, key=lambda joint: len(state.unknown_at(joint.name)))
+    return Levels(
+        "reactions spent",
+        "Another equation of the whole truss would only repeat those that stand.",
+        "A plane body gives three independent equations; further ones come from its parts.",
+        "A joint is a part too: it adds two equations, and its members as unknowns.",
+        f"Go on at joint {fewest.name}.",
+    )
 
 
 HANDLES = {"type": typed, "choose": choose}

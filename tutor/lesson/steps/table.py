@@ -6,7 +6,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from tutor.judge import Judge
-from tutor.lesson.hints import Levels
+from tutor.lesson.hints import Hints
 from tutor.lesson.reply import Ask
 from tutor.lesson.state import State
 
@@ -73,7 +73,6 @@ def ask(state: State) -> Ask:
     return Ask("table", "table", "Table", f"The walk is done. {CAUTION}")
 
 
-def hints(state: State, desk: Judge) -> Levels:
+def hints(state: State, desk: Judge) -> Hints:
     """There is nothing left to hint at."""
-    done = "All forces are found and the truss closes."
-    return Levels("table", done, done, done, done)
+    return "Nothing is left to find: all forces are known and the truss closes."

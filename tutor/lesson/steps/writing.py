@@ -4,29 +4,17 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tutor.judge import (
-    Along,
-    Fx,
-    Fy,
-    Judge,
-    LineAbout,
-    M,
-    Value,
-    Verdict,
-    in_words,
-    right_line,
-)
-from tutor.judge.about import as_text, equation_of
-from tutor.judge.kind import force_in_words
-from tutor.judge.truth import TrueLine, senses_for
+from tutor.judge import Judge, LineAbout, Mistake, Value, Verdict, in_words
+from tutor.judge.about import as_text
+from tutor.judge.truth import senses_for
 from tutor.lesson.event import Event
-from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Reply, Say, Tone
-from tutor.lesson.solvable import is_determined
+from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, StandingLine, State
 from tutor.lesson.steps.free_body import sense_in_words
+from tutor.lesson.steps.headings import value_named
 from tutor.lesson.trying import right, wrong
-from tutor.notation import Unreadable, read_equation, read_value
+from tutor.notation import ValueReading
 
 TONES: dict[str, Tone] = {
     "right": "right",
@@ -34,31 +22,13 @@ TONES: dict[str, Tone] = {
     "unreadable": "unreadable",
     "undecided": "undecided",
 }
-
-
-def value_named(desk: Judge, text: str) -> str | None:
-    """The unknown that a text such as "B_y = 4 kN" gives a value to, or None."""
-    if text.count("=") != 1:
-        return None
-    reading = read_value(text, desk.names, None)
-    return None if isinstance(reading, Unreadable) else reading.name
-
-
-def headed(desk: Judge, text: str, joint: str | None) -> LineAbout | None:
-    """The equation that a line's own heading names, or None where it has none."""
-    reading = read_equation(text, desk.names)
-    if isinstance(reading, Unreadable) or reading.label is None:
-        return None
-    label = reading.label
-    if label.kind == "x":
-        return Fx(joint)
-    if label.kind == "y":
-        return Fy(joint)
-    if label.kind == "moment" and label.point is not None and joint is None:
-        return M(label.point)
-    if label.kind == "along" and label.degrees is not None:
-        return Along(label.degrees, joint)
-    return None
+CHOOSE_FIRST = (
+    "Which equation is this line? Choose it first, or begin the line with its heading, like ΣFx:"
+)
+AGAINST = (
+    "What does the minus say about your arrow? Leave the arrow as you drew it, and let the value "
+    "keep its minus in later lines."
+)
 
 
 def take_text(
@@ -66,39 +36,50 @@ def take_text(
 ) -> tuple[State, Reply]:
     """A line or a value, judged and, where it is right, kept.
 
-    `about` is the equation chosen, None for a bare value. A text that is only an unknown, an
-    equals sign and a number is a value; it is also the line where it says the same.
+    `about` is the equation chosen, None for none. A text that is only an unknown, an equals sign
+    and a number is a value; where no line gives that value yet, it may be the whole line itself.
     """
-    text = str(event.data.get("text", ""))
+    text = event.text("text")
     unknown = value_named(desk, text)
-    if unknown is not None:
-        if about is not None and not closing:
-            verdict = desk.judge(about, text, state.own, _standing(state, about))
-            if verdict.right:
-                state, reply = _keep_line(state, event, about, text, verdict, closing)
-                return _take_value(state, event, desk, unknown, text, reply.said)
-        return _take_value(state, event, desk, unknown, text, ())
-    if about is None:
-        return state, Reply((Say("note", "Choose first which equation this line is."),))
-    verdict = desk.judge(about, text, state.own, _standing(state, about))
-    if verdict.right:
-        return _keep_line(state, event, about, text, verdict, closing)
-    return _refuse(state, event, about, text, verdict)
+    if unknown is None:
+        if about is None:
+            return state, Reply((Say("note", CHOOSE_FIRST),))
+        return _take_line(state, event, desk, about, text, closing)
+    is_open = unknown not in state.result and not lines_giving(state, unknown)
+    if about is not None and (is_open or closing):
+        verdict = desk.judge(about, text, state.own, standing(state, about, closing))
+        if verdict.right:
+            state, reply = keep_line(state, event, about, text, verdict, closing)
+            return (state, reply) if closing else _take_value(state, event, desk, unknown, reply)
+    return _take_value(state, event, desk, unknown, Reply(()))
 
 
-def _standing(state: State, about: LineAbout) -> tuple[LineAbout, ...]:
+def standing(state: State, about: LineAbout, closing: bool = False) -> tuple[LineAbout, ...]:
+    """The equations of the same body that stand; a closing line need not add to them."""
+    if closing:
+        return ()
     return tuple(line.about for line in state.lines_of(about.joint) if line.adds)
 
 
-def _keep_line(
+def _take_line(
+    state: State, event: Event, desk: Judge, about: LineAbout, text: str, closing: bool
+) -> tuple[State, Reply]:
+    verdict = desk.judge(about, text, state.own, standing(state, about, closing))
+    if verdict.right:
+        return keep_line(state, event, about, text, verdict, closing)
+    return _refuse(state, event, about, text, verdict)
+
+
+def keep_line(
     state: State,
     event: Event,
     about: LineAbout,
     text: str,
     verdict: Verdict,
-    closing: bool,
+    closing: bool = False,
 ) -> tuple[State, Reply]:
-    adds = all(remark.code != "dependent" for remark in verdict.remarks)
+    """A right line stands from now on."""
+    adds = not closing and all(remark.code != "dependent" for remark in verdict.remarks)
     state = right(state, event, as_text(about), text)
     line = StandingLine(about, text, adds, closing)
     state = replace(state, lines=(*state.lines, line), offered=None)
@@ -115,12 +96,11 @@ def _refuse(
     codes = tuple(m.code for m in verdict.mistakes)
     state = wrong(state, event, as_text(about), codes, text, verdict.mistakes)
     said = [Say("wrong", verdict.text)]
+    offered = None
     if verdict.true_of is not None:
-        state = replace(state, offered=(verdict.true_of, text))
+        offered = (verdict.true_of, text)
         said.append(Say("note", f"You can keep it as {in_words(verdict.true_of)}."))
-    else:
-        state = replace(state, offered=None)
-    return state, Reply(tuple(said), False, verdict)
+    return replace(state, offered=offered), Reply(tuple(said), False, verdict)
 
 
 def keep_offered(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
@@ -128,37 +108,74 @@ def keep_offered(state: State, event: Event, desk: Judge) -> tuple[State, Reply]
     if state.offered is None:
         return state, Reply((Say("note", "There is no line to keep."),))
     about, text = state.offered
-    verdict = desk.judge(about, text, state.own, _standing(state, about))
-    return _keep_line(state, event, about, text, verdict, False)
+    verdict = desk.judge(about, text, state.own, standing(state, about))
+    state = replace(state, offered=None)
+    if not verdict.right:
+        return state, Reply((Say("note", "Under your arrows now that line does not hold."),))
+    return keep_line(state, event, about, text, verdict)
 
 
 def _take_value(
-    state: State, event: Event, desk: Judge, unknown: str, text: str, said: tuple[Say, ...]
+    state: State, event: Event, desk: Judge, unknown: str, before: Reply
 ) -> tuple[State, Reply]:
-    if not is_determined(state, unknown) and unknown not in state.result:
+    """A value on its own; `before` is what was said where the text is a line as well."""
+    text = event.text("text")
+    lines = lines_giving(state, unknown)
+    if not lines and unknown not in state.result:
         note = f"No line stands yet that gives {unknown}: write the line first, then its value."
-        return state, Reply((*said, Say("note", note)), bool(said))
+        return state, replace(before, said=(*before.said, Say("note", note)))
     others = replace(state, results=tuple(r for r in state.results if r.unknown != unknown))
-    verdict = desk.judge(Value(unknown), text, others.own)
+    verdict = _naming_lines(desk.judge(Value(unknown), text, others.own), lines)
     place = as_text(Value(unknown))
-    if not verdict.right:
-        if verdict.kind == "wrong":
-            codes = tuple(m.code for m in verdict.mistakes)
-            state = wrong(state, event, place, codes, text, verdict.mistakes)
-        tone = TONES[verdict.kind]
-        return state, Reply((*said, Say(tone, verdict.text)), bool(said), verdict)
+    if verdict.right:
+        return _keep_value(others, event, unknown, verdict, before)
+    if verdict.kind == "wrong":
+        codes = tuple(m.code for m in verdict.mistakes)
+        state = wrong(state, event, place, codes, text, verdict.mistakes)
+    said = (*before.said, Say(TONES[verdict.kind], verdict.text))
+    return state, Reply(said, before.accepted, verdict)
+
+
+def _naming_lines(verdict: Verdict, lines: tuple[StandingLine, ...]) -> Verdict:
+    """The verdict on a value, with the lines named that it does not follow from."""
+    if not lines or [m.code for m in verdict.mistakes] != ["arithmetic"]:
+        return verdict
+    named = in_words_together(lines)
+    text = (
+        f"{named} is right, but this value does not follow from it."
+        if len(lines) == 1
+        else f"{named} are right, but this value does not follow from them."
+    )
+    found: Mistake = replace(verdict.mistakes[0], text=text)
+    return replace(verdict, text=text, mistakes=(found,))
+
+
+def _keep_value(
+    others: State, event: Event, unknown: str, verdict: Verdict, before: Reply
+) -> tuple[State, Reply]:
+    """A right value is among the results from now on, in the place of an earlier one of it."""
     assert verdict.value is not None
+    text = event.text("text")
     result = Result(unknown, text, verdict.value, verdict.radius)
-    state = right(replace(others, results=(*others.results, result)), event, place, text)
-    told = [*said, Say("right", f"Right: {result_in_words(state, unknown)}.")]
-    told += [Say("remark", remark.text) for remark in verdict.remarks]
-    if verdict.value < 0 and unknown in state.problem.reaction:
-        told.append(Say("remark", "What does the minus say about your arrow?"))
-    return state, Reply(tuple(told), True, verdict)
+    state = replace(others, results=(*others.results, result))
+    state = right(state, event, as_text(Value(unknown)), text)
+    minus = verdict.value < 0 and _typed_with_minus(verdict)
+    told = along_its_arrow(state, unknown) if minus else result_in_words(state, unknown)
+    said = [*before.said, Say("right", f"Right: {told}.")]
+    said += [Say("remark", remark.text) for remark in verdict.remarks]
+    if minus:
+        said.append(Say("remark", AGAINST))
+    return state, Reply(tuple(said), True, verdict)
+
+
+def _typed_with_minus(verdict: Verdict) -> bool:
+    """Whether the student wrote a bare negative number, so that the arrow still has to be read."""
+    reading = verdict.reading
+    return isinstance(reading, ValueReading) and reading.letter is None and reading.sense is None
 
 
 def result_in_words(state: State, unknown: str) -> str:
-    """A result for people: "AB = 7.5 kN T", "B_y = 4 kN, up"."""
+    """A result as what it does: "AB = 7.5 kN T", "B_y = 4 kN, up"."""
     value, unit = state.signed(unknown), state.problem.force
     size = f"{abs(value):.5g}"
     if value == 0:
@@ -169,46 +186,7 @@ def result_in_words(state: State, unknown: str) -> str:
     return f"{unknown} = {size} {unit}, {sense_in_words(state.problem, unknown, sense)}"
 
 
-def line_hints(state: State, desk: Judge, about: LineAbout, look: str, reason: str) -> Levels:
-    """The hints for writing one equation; the place level names the forces that take part."""
-    true = TrueLine(state.problem, about, state.own)
-    acting = [s.name for s in (*true.unknowns.values(), *true.loads) if s.true != 0.0]
-    things = [force_in_words(state.problem, name) for name in acting]
-    where = (
-        "These take part: " + ", ".join(things) + "."
-        if things
-        else "No force has a part in this one."
-    )
-    line = f"For instance: {right_line(state.problem, about, state.own)}"
-    return Levels(as_text(about), look, reason, where, line)
-
-
-def value_hints(state: State, desk: Judge, unknown: str) -> Levels:
-    """The hints for solving for one unknown from lines that stand."""
-    true = desk.values()[unknown]
-    shown = replace(
-        state, results=(*state.results, Result(unknown, "", state.own.sign(unknown) * true, 0.0))
-    )
-    return Levels(
-        as_text(Value(unknown)),
-        "A line that stands has only one unknown left, or two lines share two.",
-        "Bring everything known to one side, then divide by the factor of the unknown; with two "
-        "unknowns, take one out by adding multiples of the lines.",
-        f"{unknown} can be found now from the lines you have.",
-        f"{result_in_words(shown, unknown)}.",
-    )
-
-
-def solvable_now(state: State) -> str | None:
-    """An unknown without value that the standing lines give, or None."""
-    seen = {
-        name
-        for line in state.lines
-        for name in _names(state, line.about)
-        if name not in state.result
-    }
-    return next((n for n in state.problem.unknowns if n in seen and is_determined(state, n)), None)
-
-
-def _names(state: State, about: LineAbout) -> list[str]:
-    return [n for n in equation_of(state.problem, about).linear if n is not None]
+def along_its_arrow(state: State, unknown: str) -> str:
+    """A result as a number along the student's own arrow: "A_y = -4 kN along your arrow"."""
+    value = state.result[unknown].value
+    return f"{unknown} = {value:.5g} {state.problem.force} along your arrow"

@@ -1,0 +1,79 @@
+"""What are the hints for a line or a value, and which of them does the student need now?"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tutor.judge import Judge, LineAbout, M, Value, right_line
+from tutor.judge.about import as_text
+from tutor.judge.kind import force_in_words
+from tutor.judge.truth import TrueLine
+from tutor.lesson.hints import Levels
+from tutor.lesson.solvable import in_words_together, lines_giving
+from tutor.lesson.state import Result, State
+from tutor.lesson.steps.writing import result_in_words
+from tutor.statics.words import listed
+
+
+def wrong_place(state: State) -> str:
+    """Where the last try went wrong, if nothing right came after it; else empty."""
+    last = state.tries[-1] if state.tries else None
+    return last.place if last is not None and last.verdict == "wrong" else ""
+
+
+def value_in_trouble(state: State) -> str | None:
+    """The unknown whose value was just typed wrong, or None."""
+    named, _, unknown = wrong_place(state).partition(" ")
+    return unknown if named == "value" and unknown in state.problem.unknowns else None
+
+
+def line_hints(state: State, desk: Judge, about: LineAbout) -> Levels:
+    """The hints for writing one equation; the place level names the forces that take part."""
+    true = TrueLine(state.problem, about, state.own)
+    acting = [s.name for s in (*true.unknowns.values(), *true.loads) if s.true != 0.0]
+    things = [force_in_words(state.problem, name) for name in acting]
+    where = "No force has a part in this one."
+    if things:
+        where = f"{listed(things, most=20)} {'has' if len(things) == 1 else 'have'} a part here."
+        where = where[:1].upper() + where[1:]
+    line = f"For instance: {right_line(state.problem, about, state.own)}."
+    return Levels(as_text(about), *_ways_to_look(about), where, line, typed=True)
+
+
+def _ways_to_look(about: LineAbout) -> tuple[str, str]:
+    """The look and the reason of an equation that is still to be written."""
+    if isinstance(about, M):
+        point = about.at if isinstance(about.at, str) else "this point"
+        return (
+            f"Go round the free body and ask of each force: does it turn the truss about {point}?",
+            "Each force counts with its perpendicular distance from the point; one whose line of "
+            "action passes through the point has no moment about it.",
+        )
+    if about.joint is None:
+        return (
+            "Go round the free body and ask of each force: does it have a part in this direction?",
+            "What points along the positive direction enters with plus, the rest with minus; the "
+            "members are inside the free body and do not enter.",
+        )
+    return (
+        f"Draw joint {about.joint} alone and ask of each arrow: does it have a part in this "
+        "direction?",
+        "A member pulls along its own line, away from the joint; its part in a direction is the "
+        "side of its slope triangle in that direction over its length.",
+    )
+
+
+def value_hints(state: State, desk: Judge, unknown: str) -> Levels:
+    """The hints for solving for one unknown from lines that stand."""
+    found = Result(unknown, "", state.own.sign(unknown) * desk.values()[unknown], 0.0)
+    rest = tuple(r for r in state.results if r.unknown != unknown)
+    told = result_in_words(replace(state, results=(*rest, found)), unknown)
+    lines = lines_giving(state, unknown)
+    if len(lines) == 1:
+        look = "One of your lines has only one unknown left."
+        reason = "Bring everything known to one side, then divide by the factor of the unknown."
+    else:
+        look = "Some of your lines share as many unknowns as there are lines."
+        reason = "Take one unknown out by adding a multiple of one line to another."
+    where = f"{unknown} follows from {in_words_together(lines)}."
+    return Levels(as_text(Value(unknown)), look, reason, where, f"{told}.", typed=True)

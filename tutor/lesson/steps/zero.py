@@ -1,0 +1,98 @@
+"""Which member is stated to carry no force, and does the rule named for it show that?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+
+from tutor.judge import Judge
+from tutor.judge.truth import canonical
+from tutor.lesson.event import Event
+from tutor.lesson.hints import Levels
+from tutor.lesson.reply import Reply, Say
+from tutor.lesson.state import Result, State
+from tutor.lesson.steps.hinting import wrong_place
+from tutor.lesson.trying import right, wrong
+from tutor.statics import ZeroForce, shown_zero, zero_force
+
+RULES = {
+    "two": "two members that are not in one line, and nothing else, meet here: both are zero",
+    "three": "two of three members are in one line, and nothing else acts here: the third is zero",
+    "along": "all else that acts here lies in one line, and this member does not: it is zero",
+}
+"""The rules a student may name, by key."""
+
+CALLED = {"one": "along", "two-along": "along", "three-along": "along"}
+
+
+def state_zero(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+    """The student states a zero-force member: data `member`, `rule` (a key of `RULES`)."""
+    name, rule = member_called(state, event.text("member")), event.text("rule")
+    if name is None:
+        names = ", ".join(m.name for m in state.problem.members)
+        return state, Reply((Say("note", f"Name one of the members: {names}."),))
+    if rule not in RULES:
+        return state, Reply((Say("note", f"Name the rule that shows it: {', '.join(RULES)}."),))
+    place = f"zero {name}"
+    seen = list(ways_to_see(state, name))
+    fitting = [way for way in seen if CALLED.get(way.rule, way.rule) == rule]
+    if fitting:
+        rest = tuple(r for r in state.results if r.unknown != name)
+        state = replace(state, results=(*rest, Result(name, "0", 0.0, 0.0, "zero-force")))
+        state = right(state, event, place, RULES[rule])
+        return state, Reply((Say("right", f"Yes. {fitting[0].said}"),), True)
+    state = wrong(state, event, place, ("not-equilibrium",), RULES[rule])
+    one, other = _ends(state, name)
+    text = f"No rule shows {name} to be zero: list what acts at {one}, and what acts at {other}."
+    if seen:
+        text = f"That rule does not fit at {one} or {other}: count what acts at each of them."
+    return state, Reply((Say("wrong", text),))
+
+
+def ways_to_see(state: State, name: str) -> Iterator[ZeroForce]:
+    """Every way to see that a member is zero, with what is known or can be seen to be zero before.
+
+    A member found zero counts as absent or as still there: both of two members at a bare corner are
+    zero by the same rule, whichever is stated first.
+    """
+    problem = state.problem
+    known = {r.unknown for r in state.results if r.value == 0.0} - {name}
+    chain = [z.member for z in zero_force(problem, known)]
+    known |= set(chain[: chain.index(name)]) if name in chain else set()
+    beside = {m.name for end in _ends(state, name) for m in problem.meeting[end]}
+    for absent in (known, *(known - {other} for other in sorted(known & beside))):
+        yield from shown_zero(problem, name, absent)
+
+
+def zero_hints(state: State) -> Levels | None:
+    """The hints for a member just stated to be zero by a rule that does not show it, or None."""
+    place = wrong_place(state)
+    name = place.removeprefix("zero ")
+    if name == place or name not in state.problem.member:
+        return None
+    one, other = _ends(state, name)
+    seen = next(ways_to_see(state, name), None)
+    line = seen.said if seen else f"No rule shows it: write the sums of joint {one} or {other}."
+    return Levels(
+        place,
+        f"Only what acts at the two ends of {name} counts, at {one} and at {other}.",
+        "A force is zero where nothing else at the joint has a part square to the line of all the "
+        "rest: then nothing could balance it.",
+        f"At {one} and at {other}, list every load, every reaction and every member that is not "
+        "known to be zero. Do all but one lie in one line?",
+        line,
+    )
+
+
+def member_called(state: State, text: str) -> str | None:
+    """The member of this name, either way round, or None."""
+    try:
+        name = canonical(state.problem, text)
+    except ValueError:
+        return None
+    return name if name in state.problem.member else None
+
+
+def _ends(state: State, name: str) -> tuple[str, str]:
+    member = state.problem.member[name]
+    return member.start, member.end
