@@ -118,6 +118,7 @@ def test_the_underscore_tells_a_reaction_from_a_member() -> None:
 
 
 def test_a_unit_spelled_exactly_is_no_name_in_another_case() -> None:
+    assert sums(read("0 = -0.707 CM + 2CM", CLASHING)) == pytest.approx({"CM": -1.293, None: 0})
     assert sums(read("F_CM*3 cm = 0", CLASHING)) == pytest.approx({"CM": 0.03, None: 0})
 
 

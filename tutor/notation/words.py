@@ -92,11 +92,13 @@ def _whole(word: str, start: int, names: Names | None, measured: bool) -> Piece 
 def _unit(
     word: str, start: int, names: Names | None, found: tuple[str, ...], exact: bool
 ) -> Piece | None:
-    """`word` as a unit or angle unit; a name in its own letter case beside it is ambiguous."""
+    """`word` as a unit or angle unit; one that is a name in just these letters is ambiguous."""
     angle = units.angle(word)
     spelled = units.SPELLED.get(word)
     unit = angle or spelled or units.LOOSELY.get(word.lower())
     if unit is None and not (found and word.lower() == "mn"):
+        return None
+    if exact and spelled is None and angle is None:
         return None
     if found and (exact or (spelled is None and angle is None)):
         assert names is not None

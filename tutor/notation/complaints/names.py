@@ -65,8 +65,6 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "ambiguous/unit": Complaint(
         "“{found}” can be the unit or the force in member {name}",
         "write {spelling} for the force, and leave out the unit or give the number in {own}",
-        examples=(("F_AB = 12 IN", 11), ("3 F_AB - 2IN = 0", 11)),
-        values=(("12 IN", 4),),
     ),
     "ambiguous/function": Complaint(
         "“{found}” can be the function or the force in member {name}",
