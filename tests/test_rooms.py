@@ -49,10 +49,12 @@ def test_every_contract_on_imports_is_kept() -> None:
 def test_every_room_is_under_the_contract_on_the_flow() -> None:
     contracts = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
     (flow,) = (c for c in contracts["tool"]["importlinter"]["contracts"] if c["id"] == "flow")
-    named = {name for layer in flow["layers"] for name in layer.split(" | ")}
+    layers = [name for layer in flow["layers"] for name in layer.split(" | ")]
+    named = {name.strip("()") for name in layers}
+    needed = {name for name in layers if not name.startswith("(")}
     there = {path.stem for path in PACKAGE.iterdir() if path.suffix == ".py" or path.is_dir()}
     aside = {"__init__", "__pycache__", "problems", "shipped", "figure"}
-    assert there - aside == named
+    assert needed <= there - aside <= named
 
 
 @pytest.mark.parametrize("room", CORE)
