@@ -6,6 +6,7 @@ from collections import OrderedDict
 from collections.abc import Mapping, Sequence
 
 from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, Value, in_words
+from tutor.judge.compare import typed
 from tutor.judge.line import judge_line
 from tutor.judge.truth import Given, TrueLine, canonical, given, names_of
 from tutor.judge.values import judge_value
@@ -62,21 +63,29 @@ class Judge:
         text: str,
         own: Given | None = None,
         standing: Sequence[LineAbout] = (),
+        lines: Sequence[str] = (),
     ) -> Verdict:
-        """The verdict on `text` as an answer to `about`; `standing` are the lines that stand."""
+        """The verdict on `text` as an answer to `about`.
+
+        `standing` are the equations that stand for the same body; `lines` the student's own right
+        lines as typed, from which a value may have been worked out.
+        """
         own = own if own is not None else Given({}, {})
         if isinstance(about, Value):
-            return self._value(about, text, own)
+            return self._value(about, text, own, lines)
         reading = read_equation(text, self.names)
         if isinstance(reading, Unreadable):
             return Verdict("unreadable", reading.message, about=about, unreadable=reading)
         return judge_line(self.problem, about, reading, self.names, own, standing, self.values)
 
-    def _value(self, about: Value, text: str, own: Given) -> Verdict:
+    def _value(self, about: Value, text: str, own: Given, lines: Sequence[str]) -> Verdict:
         reading = read_value(text, self.names, about.unknown)
         if isinstance(reading, Unreadable):
             return Verdict("unreadable", reading.message, about=about, unreadable=reading)
-        return judge_value(self.problem, about, reading, own, self.values()[about.unknown])
+        read = (read_equation(line, self.names) for line in lines)
+        own_lines = [typed(line) for line in read if not isinstance(line, Unreadable)]
+        true = self.values()[about.unknown]
+        return judge_value(self.problem, about, reading, own, true, own_lines)
 
 
 MOST_KEPT = 16
@@ -102,19 +111,21 @@ def judge(
     senses: Mapping[str, str] | None = None,
     known: Mapping[str, float | int | str] | None = None,
     standing: Sequence[LineAbout] = (),
+    lines: Sequence[str] = (),
 ) -> Verdict:
     """Judge one typed line or value.
 
     `senses` maps unknowns to the sense the student drew ("left", "down"; "C" for a member drawn
     pushing on the joint; "against" for R_C); `known` maps unknowns to the student's own values
     under those senses, a string keeping the precision it was written with; `standing` are the
-    equations that already stand for the same body. ValueError for a name or sense the problem does
+    equations that already stand for the same body; `lines` are the student's own right lines, from
+    which a value may have been worked out. ValueError for a name or sense the problem does
     not have; KeyError for an unknown joint.
     """
     desk = judge_of(problem)
     if isinstance(about, Value):
         about = Value(canonical(problem, about.unknown))
-    return desk.judge(about, text, desk.given(senses, known), standing)
+    return desk.judge(about, text, desk.given(senses, known), standing, lines)
 
 
 def right_line(problem: Problem, about: LineAbout, own: Given) -> str:

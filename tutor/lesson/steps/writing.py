@@ -125,7 +125,9 @@ def _take_value(
         note = f"No line stands yet that gives {unknown}: write the line first, then its value."
         return state, replace(before, said=(*before.said, Say("note", note)))
     others = replace(state, results=tuple(r for r in state.results if r.unknown != unknown))
-    verdict = _naming_lines(desk.judge(Value(unknown), text, others.own), lines)
+    verdict = _naming_lines(
+        desk.judge(Value(unknown), text, others.own, lines=[line.text for line in lines]), lines
+    )
     place = as_text(Value(unknown))
     if verdict.right:
         return _keep_value(others, event, unknown, verdict, before)

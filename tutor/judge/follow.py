@@ -1,0 +1,144 @@
+"""What does an unknown come out as from the student's own values, and from the lines as typed?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from tutor.judge.compare import Typed
+from tutor.judge.truth import Given
+from tutor.model import Problem
+from tutor.statics.body import SUM_X, SUM_Y, Equation, Moment, joint_body, whole
+
+NEARLY_SINGULAR = 1e-9
+MOST_LINES = 8
+MOST_TOGETHER = 3
+SHARE_OF_ARITHMETIC = 0.0005
+
+
+@dataclass(frozen=True)
+class Possible:
+    """A right value in the positive sense: how far it may be off by what went into it.
+
+    `carried` is what the rounding of earlier values adds up to; `parts` the sizes that were added.
+    """
+
+    value: float
+    carried: float
+    parts: float
+
+
+@dataclass(frozen=True)
+class Row:
+    """One equation in what is still open: coefficients, and the sum of its numbers."""
+
+    open: Mapping[str, float]
+    number: float
+    carried: float
+    parts: float
+
+
+def from_bodies(problem: Problem, unknown: str, given: Given) -> Iterator[Possible]:
+    """From the true equations of each body on which `unknown` acts, with the student's values."""
+    if unknown in problem.member:
+        if not given.known:
+            return
+        member = problem.member[unknown]
+        bodies = [joint_body(problem, member.start), joint_body(problem, member.end)]
+    else:
+        bodies = [whole(problem), joint_body(problem, problem.reaction[unknown].joint)]
+    for body in bodies:
+        equations = [Equation(body, SUM_X), Equation(body, SUM_Y)]
+        if body.name == "whole":
+            equations.append(Equation(body, Moment(problem.joints[0].at)))
+        yield from _solved([_true_row(e, unknown, given) for e in equations], unknown)
+
+
+def _true_row(equation: Equation, unknown: str, given: Given) -> Row:
+    open_ones: dict[str, float] = {}
+    number = carried = parts = 0.0
+    for term in equation.terms:
+        name = term.force.name
+        if term.force.size is not None:
+            number += term.coefficient
+            parts += term.spread
+        elif term.coefficient == 0.0:
+            continue
+        elif name == unknown or name not in given.known:
+            open_ones[name] = term.coefficient
+        else:
+            own = given.known[name]
+            number += term.coefficient * given.sign(name) * own.value
+            parts += term.spread * abs(own.value)
+            carried += abs(term.coefficient) * own.radius
+    return Row(open_ones, number, carried, parts)
+
+
+def from_lines(
+    problem: Problem, unknown: str, given: Given, lines: Sequence[Typed]
+) -> Iterator[Possible]:
+    """From the student's own lines, as they were typed, with the student's values."""
+    rows = [_typed_row(line, unknown, given) for line in lines]
+    touching = [row for row in rows if unknown in row.open]
+    names = {name for row in touching for name in row.open}
+    more = [row for row in rows if row not in touching and names & row.open.keys()]
+    for possible in _solved([*touching, *more][:MOST_LINES], unknown):
+        slack = possible.carried + SHARE_OF_ARITHMETIC * possible.parts
+        yield Possible(given.sign(unknown) * possible.value, slack, 0.0)
+
+
+def _typed_row(line: Typed, unknown: str, given: Given) -> Row:
+    open_ones: dict[str, float] = {}
+    number, carried = line.total, 0.0
+    parts = math.fsum(abs(term.value) for term in line.constants)
+    for name, typed in line.unknowns.items():
+        if name == unknown or name not in given.known:
+            open_ones[name] = typed.value
+        else:
+            own = given.known[name]
+            number += typed.value * own.value
+            parts += abs(typed.value * own.value)
+            carried += abs(typed.value) * own.radius
+    return Row(open_ones, number, carried, parts)
+
+
+def _solved(rows: Sequence[Row], unknown: str) -> Iterator[Possible]:
+    """What each square system among the rows gives for `unknown`."""
+    for count in range(1, min(MOST_TOGETHER, len(rows)) + 1):
+        for chosen in combinations(rows, count):
+            names = list(dict.fromkeys(name for row in chosen for name in row.open))
+            if unknown in names and len(names) == count:
+                solved = _solve(names, unknown, chosen)
+                if solved is not None:
+                    yield solved
+
+
+def _solve(names: Sequence[str], unknown: str, rows: Sequence[Row]) -> Possible | None:
+    """Cramer's rule, with what the numbers may be off by carried along."""
+    matrix = [[row.open.get(name, 0.0) for name in names] for row in rows]
+    determinant = _det(matrix)
+    size = math.prod(max(map(abs, row)) for row in matrix)
+    if abs(determinant) <= NEARLY_SINGULAR * size:
+        return None
+    column = names.index(unknown)
+    value = carried = parts = 0.0
+    for i, row in enumerate(rows):
+        unit = [[*r[:column], float(i == k), *r[column + 1 :]] for k, r in enumerate(matrix)]
+        weight = -_det(unit) / determinant
+        value += weight * row.number
+        carried += abs(weight) * row.carried
+        parts += abs(weight) * row.parts
+    return Possible(value, carried, parts)
+
+
+def _det(m: Sequence[Sequence[float]]) -> float:
+    if len(m) == 1:
+        return m[0][0]
+    if len(m) == 2:
+        return m[0][0] * m[1][1] - m[0][1] * m[1][0]
+    return math.fsum(
+        (-1) ** j * m[0][j] * _det([[*row[:j], *row[j + 1 :]] for row in m[1:]])
+        for j in range(len(m))
+    )
