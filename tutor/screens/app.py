@@ -11,7 +11,7 @@ import sys
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
-from pathlib import Path
+from pathlib import Path, PurePath
 from typing import TYPE_CHECKING, ClassVar
 
 from textual.app import App, SystemCommand
@@ -23,7 +23,7 @@ from tutor.records.keep import Keep
 from tutor.records.settings import Settings, read_settings, write_settings
 from tutor.screens.background import beside
 from tutor.screens.deeds import Deed
-from tutor.screens.filters import AsciiOnly, Uncoloured
+from tutor.screens.filters import AsciiOnly, Harmless, Uncoloured
 from tutor.screens.looks import GLYPHS, Looks, looks_for, speaks_utf8
 from tutor.screens.sheet import SheetScreen
 from tutor.screens.signals import leave_on_signals
@@ -45,7 +45,7 @@ HOW_TO_LEAVE = "To leave: escape, then q. Everything done is kept."
 class TutorApp(App[int]):
     """The tutor on the screen."""
 
-    CSS_PATH = "app.tcss"
+    CSS_PATH: ClassVar[list[str | PurePath]] = ["app.tcss", "sheet.tcss"]
     TITLE = "pinjoint"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("ctrl+q", "leave_all", show=False, priority=True, id="app.leave"),
@@ -87,9 +87,9 @@ class TutorApp(App[int]):
         return dict(THEMES["dark"].variables)
 
     def get_line_filters(self) -> Sequence[LineFilter]:
-        """Without colour where that is asked for; in ASCII where the terminal knows no more."""
+        """Nothing that steers the terminal; no colour where none is wanted; ASCII where that is all."""
         filters = [Uncoloured()] if self.uncoloured else list(super().get_line_filters())
-        return filters if self.utf8 else [*filters, AsciiOnly()]
+        return [*filters, Harmless(), *([] if self.utf8 else [AsciiOnly()])]
 
     def get_default_screen(self) -> Screen[None]:
         return self.sheet
@@ -197,9 +197,9 @@ class TutorApp(App[int]):
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
         """What the palette offers: the deeds of the screen, the colours, and the way out."""
         deeds: Sequence[Deed] = getattr(screen, "deeds", tuple)()
-        do: Callable[[str], None] | None = getattr(screen, "action_deed", None)
-        for deed in deeds if do is not None else ():
-            yield SystemCommand(deed.label.capitalize(), deed.does, partial(do, deed.id))
+        for deed in deeds:
+            do = partial(getattr(screen, "action_deed"), deed.id)  # noqa: B009 - screens with deeds
+            yield SystemCommand(deed.label.capitalize(), deed.does, do)
         yield SystemCommand("Light or dark colours", "Change the colours", self.change_light)
         yield SystemCommand("End the program", "Everything done is kept", self.action_leave_all)
 

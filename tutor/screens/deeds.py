@@ -31,14 +31,14 @@ KEY_NAMES = {"?": "question_mark"}
 
 WALK: tuple[Deed, ...] = (
     Deed("hint", "h", "ctrl+t", "hint", "A hint; each further one says more, the last one all."),
-    Deed("keep", "y", "ctrl+y", "keep it as that", "Keep a line that is true of something else."),
+    Deed("keep", "y", "ctrl+y", "keep it", "Keep a line that is true of something else."),
     Deed("equation", "e", "", "equation", "Choose which equation the next line is."),
     Deed("joint", "j", "ctrl+n", "joints", "Choose another joint."),
     Deed(
-        "zero", "z", "", "zero member", "State a member without force, with the rule that shows it."
+        "zero", "z", "", "zero-force", "State a member without force, with the rule that shows it."
     ),
     Deed(
-        "assume", "a", "", "assume T/C", "Draw a member pulling (T) or pushing (C) on its joints."
+        "assume", "a", "", "assume", "Draw a member pulling (T) or pushing (C) on its joints."
     ),
     Deed("undo", "u", "ctrl+z", "undo", "Take back the last thing that counted."),
     Deed("skip", "n", "", "skip this", "Skip a step you have done right twice."),

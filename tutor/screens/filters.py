@@ -1,7 +1,8 @@
-"""What may leave for the terminal? Without colour under NO_COLOR, in ASCII where there is no more."""
+"""What may leave for the terminal? Nothing that steers it; without colour under NO_COLOR, in ASCII where there is no more."""
 
 from __future__ import annotations
 
+import re
 from functools import lru_cache
 
 from rich.segment import Segment
@@ -9,6 +10,7 @@ from rich.style import Style
 from textual.color import Color
 from textual.filter import LineFilter
 
+HARMFUL = re.compile("[\x00-\x1f\x7f-\x9f\u200e\u200f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")
 PLAIN = str.maketrans(
     {
         **dict.fromkeys("─━═╌╍┄┅┈┉", "-"),
@@ -19,6 +21,17 @@ PLAIN = str.maketrans(
         "✗": "x", "●": "*", "◆": "?", "π": "p", "▔": "-", "▁": "_",
     }
 )  # fmt: skip
+
+
+class Harmless(LineFilter):
+    """The last gate: a control or direction character that came this far becomes a question mark."""
+
+    def apply(self, segments: list[Segment], background: Color) -> list[Segment]:
+        return [
+            Segment(HARMFUL.sub("?", text), style, control) if HARMFUL.search(text) else segment
+            for segment in segments
+            for text, style, control in (segment,)
+        ]
 
 
 class Uncoloured(LineFilter):

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, ClassVar
 
+from rich.cells import cell_len
 from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
@@ -26,12 +27,12 @@ if TYPE_CHECKING:
 READING = "Reading the problem sets…"
 LEAD = "Choose a problem with the arrow keys and press enter."
 WIDE = 100
+LONGEST = 44
 
 
 class SheetScreen(Screen[None]):
     """The list of problems; it posts what was chosen and shows what it is handed."""
 
-    CSS_PATH = "sheet.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
         *(
             Binding(d.keys, f"deed('{d.id}')", d.label, show=False, id=f"sheet.{d.id}")
@@ -79,9 +80,11 @@ class SheetScreen(Screen[None]):
         self.groups, self.left = groups, left
         problems = self.query_one(OptionList)
         rows: list[tuple[Content, Entry | None]] = []
+        titles = [one_line(e.title) for group in groups for e in group.entries if not e.broken]
+        wide = min(LONGEST, max(map(cell_len, titles), default=0))
         for group in groups:
             rows.append((Content.styled(one_line(group.title), "bold"), None))
-            rows += [(self._row(entry), entry) for entry in group.entries]
+            rows += [(self._row(entry, wide), entry) for entry in group.entries]
         if fresh:
             self.entries = [entry for _, entry in rows]
             problems.clear_options()
@@ -93,7 +96,7 @@ class SheetScreen(Screen[None]):
             for index, (row, _) in enumerate(rows):
                 problems.replace_option_prompt_at_index(index, row)
 
-    def _row(self, entry: Entry) -> Content:
+    def _row(self, entry: Entry, wide: int) -> Content:
         if entry.problem is None:
             count = len(entry.defects)
             what = "1 thing to mend" if count == 1 else f"{count} things to mend"
@@ -105,9 +108,9 @@ class SheetScreen(Screen[None]):
         left = self.left.get(entry.key, "not begun")
         where = (left, "bold $strong") if left != "not begun" else (left, "$quiet")
         warned = " (see remark)" if entry.defects else ""
-        return Content.assemble(
-            f"  {one_line(problem.title)}{warned}  ", (f"{level}  ", "$quiet"), where
-        )
+        title = one_line(problem.title) + warned
+        gap = " " * max(2, wide - cell_len(title) + 2)
+        return Content.assemble(f"  {title}{gap}", (f"{level}  ", "$quiet"), where)
 
     def say(self, text: str) -> None:
         """One sentence below the list."""

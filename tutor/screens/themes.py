@@ -87,5 +87,5 @@ def theme(name: str, words: Mapping[str, str], ground: str, raised: str, dark: b
 
 
 DARK = theme("dark", DARK_WORDS, DARK_GROUND, "#262626", True)
-LIGHT = theme("light", LIGHT_WORDS, LIGHT_GROUND, "#E8E8E8", False)
+LIGHT = theme("light", LIGHT_WORDS, LIGHT_GROUND, "#F2F2F2", False)
 THEMES: Mapping[str, Theme] = {"dark": DARK, "light": LIGHT}

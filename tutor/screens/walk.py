@@ -38,10 +38,7 @@ COUNTED = (
     Choice("r", "reactions r"),
     Choice("2j", "equations 2j"),
 )
-HOW_TO_CHOOSE = (
-    "Escape, then e, goes to the equations; or begin the line with the name of its equation, like "
-    "ΣFx: or ΣM_A:"
-)
+HOW_TO_CHOOSE = "Escape, then e, goes to the equations."
 NARROW = 60
 TWO_PICTURES = 116
 
@@ -157,6 +154,7 @@ class WalkScreen(Screen[str]):
         two = len(found) > 1 and self.size.width >= TWO_PICTURES
         beside = self.query_one("#beside", FigurePane)
         beside.display = two
+        self.set_class(two, "-two")
         title, figure = found[0] if two else titled(found, self.place)
         self.query_one("#figure", FigurePane).show(title, figure, self.looks.glyphs)
         if two:

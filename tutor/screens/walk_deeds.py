@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from tutor.lesson import STEPS, Say
-from tutor.lesson.steps.joints import RULES
+from tutor.lesson.steps.zero import RULES
 from tutor.screens.closing import ClosingScreen
 from tutor.screens.deeds import WALK
 from tutor.screens.dialogs.choose import Choose

@@ -30,7 +30,7 @@ class Save(ModalScreen[str | None]):
     def __init__(self, text: str, suggested: str) -> None:
         super().__init__()
         self.text = text
-        self.suggested = suggested
+        self.suggested = one_line(suggested)
 
     def compose(self) -> ComposeResult:
         with Vertical(id="box") as box:

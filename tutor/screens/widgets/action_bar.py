@@ -14,6 +14,7 @@ from textual.message import Message
 from textual.reactive import reactive
 from textual.widget import Widget
 
+from tutor.screens.clean import one_line
 from tutor.screens.deeds import Deed
 from tutor.screens.widgets.flow import Rows, at, beside, flow
 
@@ -48,7 +49,7 @@ class ActionBar(Widget, can_focus=True):
 
     def _rows(self, width: int) -> Rows:
         lead = ["Esc, then"] if self.typing else ["Keys:"]
-        return flow([*lead, *(f"{deed.letter} {deed.label}" for deed in self.deeds)], width, gap=2)
+        return flow([*lead, *(one_line(f"{deed.letter} {deed.label}") for deed in self.deeds)], width, gap=2)
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
         return len(self._rows(width))

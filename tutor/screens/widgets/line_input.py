@@ -119,7 +119,7 @@ class LineInput(Input):
 
     def recall(self, lines: Sequence[str]) -> None:
         """Begin with these lines as the history, the oldest first."""
-        self.past = list(lines)
+        self.past = [typed(line)[0] for line in lines]
         self._place = len(self.past)
 
     def action_history(self, step: int) -> None:

@@ -21,7 +21,7 @@ class Trail(Widget):
 
     def show(self, title: str, step: str, standing: str) -> None:
         """Show these."""
-        self.title, self.step, self.standing = one_line(title), step, standing
+        self.title, self.step, self.standing = one_line(title), step, one_line(standing)
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
         return 1

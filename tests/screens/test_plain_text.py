@@ -1,0 +1,264 @@
+"""Is everything typed or loaded shown as plain text, whatever is in it?"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from pressing import load, opened, seen, settle, type_text, walking
+from textual.app import App, ComposeResult
+from textual.pilot import Pilot
+from textual.widget import Widget
+from textual.widgets import OptionList
+
+from tutor.lesson import Lesson, Say
+from tutor.lesson.state import Try
+from tutor.model import Defect
+from tutor.screens.closing import table_content
+from tutor.screens.deeds import WALK
+from tutor.screens.dialogs.choose import Choose
+from tutor.screens.dialogs.save import Save
+from tutor.screens.dialogs.told import Told
+from tutor.screens.sheet import SheetScreen
+from tutor.screens.shelf import Entry, Group
+from tutor.screens.themes import THEMES
+from tutor.screens.widgets.action_bar import ActionBar
+from tutor.screens.widgets.choices import Choice, Choices
+from tutor.screens.widgets.counts import Counts
+from tutor.screens.widgets.figure_pane import FigurePane
+from tutor.screens.widgets.line_input import LineInput
+from tutor.screens.widgets.lines_pane import LinesPane
+from tutor.screens.widgets.reply_pane import ReplyPane
+from tutor.screens.widgets.sense_picker import SensePicker, Way
+from tutor.screens.widgets.trail import Trail
+
+BAD = (
+    "ΣF_x [kN]",
+    "[/bold]",
+    "[bold red]F_AB[/]",
+    "[@click=app.quit]here[/]",
+    "[link=file:///etc/passwd]x[/link]",
+    "[",
+    "\\[kN]",
+    "$tension {x} %s",
+    "\x1b[31mred",
+    "\x1b]0;title\x07",
+    "\x1bPq\x1b\\",
+    "\x9b31m",
+    "a\x00b\x08c\x7f",
+    "\u202eBA_F\u202c",
+    "\u2066x\u2069",
+    "F\u200b_\u200dA\ufeffB",
+    "e\u0301\u0302",
+    "漢字 full ＡＢ",
+    "line\u2028break\u0085end",
+    "\ud800",
+    "",
+)
+"""What files, pastes and fingers may hold."""
+MARKUP = tuple(text for text in BAD if text.isascii() and text.isprintable() and text)
+ESCAPES = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u200e\u200f\u202a-\u202e\u2066-\u2069\ud800]")
+
+
+class Host(App[int]):
+    """An app with one widget in it."""
+
+    def __init__(self, make: Callable[[], Widget]) -> None:
+        super().__init__()
+        self.make = make
+        for theme in THEMES.values():
+            self.register_theme(theme)
+        self.theme = "dark"
+
+    def get_theme_variable_defaults(self) -> dict[str, str]:
+        return dict(THEMES["dark"].variables)
+
+    def compose(self) -> ComposeResult:
+        yield self.make()
+
+
+def choices(text: str) -> Widget:
+    widget = Choices()
+    widget.offer([Choice("a", text, True), Choice("b", f"{text} {text}" * 3)], several=True)
+    return widget
+
+
+def sense(text: str) -> Widget:
+    widget = SensePicker()
+    widget.offer([Way("a", text, 1.0, 0.0), Way("b", text, -1.0, 0.0)])
+    return widget
+
+
+def bar(text: str) -> Widget:
+    widget = ActionBar()
+    widget.offer([replace(WALK[0], label=text)], True)
+    return widget
+
+
+def trail(text: str) -> Widget:
+    widget = Trail()
+    widget.show(text, "joints", text)
+    return widget
+
+
+def line(text: str) -> Widget:
+    widget = LineInput()
+    widget.recall([text])
+    return widget
+
+
+class Handed(LinesPane):
+    """The lines of a state in which everything said is `text`."""
+
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.text = text
+
+    def on_mount(self) -> None:
+        problem = replace(load("lamp-arm"), title=self.text, story=self.text, force=self.text)
+        made = Try("reactions", self.text, self.text, "wrong")
+        self.show(replace(Lesson(load("lamp-arm")).state, problem=problem, tries=(made,)), False)
+
+
+class Replies(ReplyPane):
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.text = text
+
+    def on_mount(self) -> None:
+        self.show([Say("wrong", self.text), Say("right", self.text)], True)
+
+
+class Pictures(FigurePane):
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.text = text
+
+    def on_mount(self) -> None:
+        from tutor.figure import truss_figure
+
+        problem = replace(load("lamp-arm"), title=self.text, force=self.text, length=self.text)
+        glyphs = "words" if len(self.text) % 2 else "braille"
+        self.show(self.text, truss_figure(problem), glyphs)
+
+
+WIDGETS: dict[str, Callable[[str], Widget]] = {
+    "choices": choices,
+    "counts": lambda text: Counts([Choice("m", text)]),
+    "sense": sense,
+    "bar": bar,
+    "trail": trail,
+    "line": line,
+    "lines": Handed,
+    "reply": Replies,
+    "figure": Pictures,
+}
+
+
+def strips(pilot: Pilot[int]) -> Iterator[str]:
+    yield from seen(pilot).split("\n")
+
+
+@pytest.mark.parametrize("name", WIDGETS)
+async def test_no_widget_raises_or_lets_a_control_character_out(name: str) -> None:
+    for text in BAD:
+        async with Host(lambda text=text: WIDGETS[name](text)).run_test(size=(60, 20)) as pilot:
+            await pilot.press("up")
+            assert not ESCAPES.search(seen(pilot)), (name, text)
+
+
+@pytest.mark.parametrize("name", ["choices", "sense", "bar", "trail", "lines", "reply", "figure"])
+async def test_no_widget_takes_brackets_for_markup(name: str) -> None:
+    for text in MARKUP:
+        async with Host(lambda text=text: WIDGETS[name](text)).run_test(size=(100, 30)) as pilot:
+            assert text in seen(pilot), (name, text)
+
+
+class TestTheSheet:
+    async def test_shows_titles_and_defects_as_they_are(self, tmp_path: Path) -> None:
+        everything = " / ".join(BAD)
+        worked = replace(load("lamp-arm"), title=everything, story=everything, topics=BAD)
+        rows = [Entry(text, replace(worked, title=text)) for text in BAD]
+        broken = [
+            Entry(text, path=Path("x"), defects=(Defect("x", 3, text, text),)) for text in BAD
+        ]
+        groups = (Group(everything, (Entry(everything, worked), *rows, *broken)),)
+        async with opened(tmp_path, size=(140, 50)) as pilot:
+            sheet = pilot.app.screen
+            assert isinstance(sheet, SheetScreen)
+            problems = sheet.query_one("#problems", OptionList)
+            sheet.show(groups, {"": "[bold]\x1b[1m"})
+            shown = ""
+            for index in (1, len(rows) + 2, len(rows) + 5):
+                problems.highlighted = index
+                await pilot.pause()
+                shown += seen(pilot)
+                assert not ESCAPES.search(seen(pilot))
+            prompts = "".join(
+                str(problems.get_option_at_index(i).prompt) for i in range(problems.option_count)
+            )
+            assert all(text in prompts for text in MARKUP)
+
+    async def test_shows_a_file_whose_every_text_is_bad(self, tmp_path: Path) -> None:
+        file = tmp_path / "[bold]\x1b[31m.toml"
+        file.write_text('title = "[/bold] \\u001b[31m"\nmembers = ["[b]"]\n', encoding="utf-8")
+        async with opened(tmp_path / "keep", file) as pilot:
+            await settle(pilot, lambda: "cannot be used yet" in seen(pilot))
+            assert not ESCAPES.search(seen(pilot))
+
+
+class TestTheDialogs:
+    async def test_show_everything_as_it_is(self, tmp_path: Path) -> None:
+        async with opened(tmp_path, size=(100, 40)) as pilot:
+            everything = " / ".join(BAD)
+            for screen in (
+                Choose(everything, everything, [Choice(text, text) for text in BAD]),
+                Told(everything, everything),
+                Save(everything, everything),
+            ):
+                pilot.app.push_screen(screen)
+                await pilot.pause()
+                assert not ESCAPES.search(seen(pilot)), screen
+                pilot.app.pop_screen()
+
+    async def test_show_a_table_of_bad_names(self) -> None:
+        lesson = Lesson(load("lamp-arm"))
+        for text in BAD:
+            problem = replace(lesson.problem, force=text)
+            lesson.state = replace(lesson.state, problem=problem)
+            assert not ESCAPES.search(table_content(lesson).plain.replace("\n", " "))
+
+
+class TestAPaste:
+    async def test_leaves_its_control_characters_behind_and_says_so(self, tmp_path: Path) -> None:
+        from textual.events import Paste
+
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            line = pilot.app.screen.query_one(LineInput)
+            line.display = True
+            pilot.app.screen.query_one("#typing").display = True
+            line.focus()
+            await pilot.pause()
+            line.post_message(Paste("F\x1b_\u202eA\x07C = 2\nB_y = 4\n"))
+            await pilot.pause()
+            assert line.value == "F_AC = 2"
+            await pilot.pause()
+            said = " ".join(seen(pilot).split())
+            assert "Only the first line of the paste was put in" in said
+
+    async def test_of_a_mouse_report_is_nothing(self, tmp_path: Path) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            screen = pilot.app.screen
+            screen.query_one("#typing").display = True
+            line = screen.query_one(LineInput)
+            line.focus()
+            await type_text(pilot, "[<35;10;12M")
+            events = len(pilot.app.session.lesson.events)  # type: ignore[attr-defined]
+            await pilot.press("enter")
+            await pilot.pause()
+            assert line.value == ""
+            assert len(pilot.app.session.lesson.events) == events  # type: ignore[attr-defined]
+            assert "which nobody typed" in seen(pilot)
