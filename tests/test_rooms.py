@@ -14,7 +14,7 @@ import tutor
 
 ROOT = Path(__file__).parents[1]
 PACKAGE = ROOT / "tutor"
-CORE = ("model", "statics", "notation", "judge", "lesson", "records", "figure")
+CORE = ("model", "statics", "notation", "judge", "lesson", "records", "figure", "homework")
 SCREEN = ("textual", "rich")
 
 

@@ -18,6 +18,7 @@ from types import ModuleType
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from tutor.homework import Finding, Review, review
     from tutor.judge import Along, Fx, Fy, M, Mistake, Remark, Value, Verdict, judge
     from tutor.lesson import Lesson
     from tutor.model import Defect, Problem, ProblemError, ProblemSet, load_problem, load_set
@@ -27,6 +28,7 @@ ROOM_OF = {
     "Along": "judge",
     "Answer": "statics",
     "Defect": "model",
+    "Finding": "homework",
     "Fx": "judge",
     "Fy": "judge",
     "Lesson": "lesson",
@@ -36,12 +38,14 @@ ROOM_OF = {
     "ProblemError": "model",
     "ProblemSet": "model",
     "Remark": "judge",
+    "Review": "homework",
     "Unsolvable": "statics",
     "Value": "judge",
     "Verdict": "judge",
     "judge": "judge",
     "load_problem": "model",
     "load_set": "model",
+    "review": "homework",
     "solve": "statics",
 }
 
@@ -49,6 +53,7 @@ __all__ = [
     "Along",
     "Answer",
     "Defect",
+    "Finding",
     "Fx",
     "Fy",
     "Lesson",
@@ -58,12 +63,14 @@ __all__ = [
     "ProblemError",
     "ProblemSet",
     "Remark",
+    "Review",
     "Unsolvable",
     "Value",
     "Verdict",
     "judge",
     "load_problem",
     "load_set",
+    "review",
     "solve",
 ]
 

@@ -9,11 +9,7 @@ from tutor.judge import Judge
 from tutor.lesson.hints import Hints
 from tutor.lesson.reply import Ask
 from tutor.lesson.state import State
-
-CAUTION = (
-    "pinjoint teaches statics. It is not for the design of real structures: that is for the local "
-    "codes and a licensed engineer."
-)
+from tutor.model.caution import CAUTION
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,32 @@
+"""What does a whole homework show? A student's own numbers and lines, checked and never given away.
+
+`work` reads what was handed in, `sheet` puts the numbers on the free bodies, `chain` finds which
+value follows from which, `accounts` explains a body that does not close by the catalogue of
+mistakes, `places` finds where it went wrong first, `check` puts the review together. `table` reads
+what was pasted, `hints` says more step by step, `report` writes what can be handed in.
+"""
+
+from tutor.homework.accounts import Account
+from tutor.homework.check import review
+from tutor.homework.closing import Closure
+from tutor.homework.findings import Finding, Review
+from tutor.homework.hints import LEVELS, hint, right_lines
+from tutor.homework.report import markdown
+from tutor.homework.table import Pasted, read_table
+from tutor.homework.work import Entry, Refused
+
+__all__ = [
+    "LEVELS",
+    "Account",
+    "Closure",
+    "Entry",
+    "Finding",
+    "Pasted",
+    "Refused",
+    "Review",
+    "hint",
+    "markdown",
+    "read_table",
+    "review",
+    "right_lines",
+]

@@ -1,0 +1,59 @@
+"""Which values follow from which, body by body?
+
+A value follows at a body where one equation gives it from values already there, and that equation
+holds with the student's numbers. Nothing is said of an order: whatever could have been worked out
+next is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from tutor.homework.sheet import Sheet, Vector
+
+Bodies = Mapping[str, Sheet]
+Found = dict[str, tuple[str, Vector]]
+
+
+def follow(
+    bodies: Bodies, targets: Iterable[str], known: set[str], without: Iterable[str] = ()
+) -> Found:
+    """Which of the `targets` follow from what is `known`, and at which body by which equation.
+
+    `known` grows by what is found. The bodies in `without` are not used. The result is in an order
+    in which the values could have been found.
+    """
+    left = set(targets) - known
+    barred = set(without)
+    usable = [sheet for name, sheet in bodies.items() if name not in barred and not sheet.missing]
+    at: dict[str, list[Sheet]] = {}
+    for sheet in usable:
+        for name in sheet.part:
+            at.setdefault(name, []).append(sheet)
+    found: Found = {}
+    waiting = dict.fromkeys(sheet.name for sheet in usable)
+    while waiting:
+        sheet = bodies[next(iter(waiting))]
+        del waiting[sheet.name]
+        fresh = _given_by(sheet, known, left)
+        for name, equation in fresh.items():
+            found[name] = (sheet.name, equation)
+            known.add(name)
+            left.discard(name)
+            for other in at[name]:
+                waiting[other.name] = None
+    return found
+
+
+def _given_by(sheet: Sheet, known: set[str], left: set[str]) -> dict[str, Vector]:
+    """The values that one body gives now, each with the equation that gives it."""
+    open_names = [name for name in sheet.part if name not in known]
+    found = {}
+    for name in open_names:
+        if name not in left:
+            continue
+        for equation in sheet.equations(name, open_names):
+            if sheet.holds(equation):
+                found[name] = equation
+                break
+    return found

@@ -1,0 +1,240 @@
+"""How is a homework reviewed? Read it, follow the chain of work, and judge each entry."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from tutor.homework.accounts import UNEXPLAINED, Account
+from tutor.homework.chain import follow
+from tutor.homework.closing import closures
+from tutor.homework.fill import filled
+from tutor.homework.findings import Finding, Review, Sure
+from tutor.homework.lines import Judged, judged_lines, order_of
+from tutor.homework.places import Search, Story, first_in_order, first_places
+from tutor.homework.sheet import WHOLE, Sheet, sheets
+from tutor.homework.uniform import uniform
+from tutor.homework.words import summary
+from tutor.homework.work import Entry, Work, read_work
+from tutor.judge import Judge, Mistake, Value, judge_of
+from tutor.judge.about import equation_of
+from tutor.judge.truth import Given
+from tutor.model import Problem
+from tutor.statics import Unsolvable
+
+EQUALLY_NAMED = 0.25
+VALUE_SLIPS = frozenset({"tension-compression", "sign", "sense", "unit", "rounding"})
+
+
+def review(problem: Problem, work: object) -> Review:
+    """What `work` shows, as the contract describes it; it never raises on a student's work.
+
+    `work` is a mapping whose parts may all be absent: "reactions" and "forces" (unknown to value),
+    "lines" (pairs of an equation and its text), "senses", "order" (joint names, perhaps "whole").
+    """
+    desk = judge_of(problem)
+    handed_in = read_work(desk, work)
+    try:
+        true = desk.values()
+    except Unsolvable:
+        return _unsolvable(handed_in)
+    return _Check(desk, handed_in, true).review()
+
+
+def _unsolvable(work: Work) -> Review:
+    names: list[str | int] = [*work.entries, *(line.index for line in work.lines)]
+    findings = tuple(Finding(name, "unchecked", None, "unclear") for name in names)
+    said = "Statics alone cannot give the forces of this truss, so nothing could be checked."
+    return Review(findings, None, refused=work.refused, clear=False, said=said)
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """Where it went wrong: places, what explains the first, and the state of each wrong value."""
+
+    places: tuple[str, ...]
+    accounts: tuple[Account, ...]
+    findings: dict[str, Finding]
+    clear: bool = True
+
+
+class _Check:
+    """The review of one homework in the making."""
+
+    def __init__(self, desk: Judge, work: Work, true: dict[str, float]) -> None:
+        self.desk = desk
+        self.problem = desk.problem
+        self.work = work
+        self.true = true
+        self.handed_in = sheets(self.problem, work.entries)
+        self.bodies: dict[str, Sheet]
+        self.entries: dict[str, Entry]
+        self.bodies, self.entries = filled(self.handed_in, work.entries, true)
+        self.lines = judged_lines(desk, work)
+        self.wrong = self._wrong()
+
+    def review(self) -> Review:
+        outcome = self._outcome()
+        findings = [
+            outcome.findings.get(name, Finding(name, "right")) for name in self.work.entries
+        ]
+        unread = [r.name for r in self.work.refused if r.name in self.problem.unknowns]
+        findings += [
+            Finding(name, "unchecked", None, "unclear")
+            for name in dict.fromkeys(unread)
+            if name not in self.work.entries
+        ]
+        findings += [_of_line(judged) for judged in self.lines]
+        result = Review(
+            tuple(findings),
+            outcome.places[0] if outcome.places else None,
+            outcome.places,
+            outcome.accounts,
+            closures(self.handed_in),
+            self.work.refused,
+            outcome.clear,
+        )
+        return replace(result, said=summary(result))
+
+    def _wrong(self) -> tuple[str, ...]:
+        """The values that are neither near the truth nor reached by sound steps alone."""
+        sound = follow(self.bodies, self.entries, set())
+        share = self.problem.tolerance.remark
+        return tuple(
+            name
+            for name, entry in self.entries.items()
+            if name not in sound
+            and abs(entry.value - self.true[name])
+            > entry.radius + share * abs(self.true[name]) + self._least()
+        )
+
+    def _least(self) -> float:
+        """A size below which a force is nothing beside the others."""
+        return 1e-6 * max(map(abs, self.true.values()), default=0.0)
+
+    def _outcome(self) -> Outcome:
+        misleading = [j for j in self.lines if j.misleads and j.place is not None]
+        if not self.wrong:
+            return self._from_lines(misleading) if misleading else Outcome((), (), {})
+        alike = uniform(self.problem, self.work.entries, self.true, self.wrong)
+        if alike is not None:
+            findings = {n: Finding(n, "wrong", alike.cause(n)) for n in self.wrong}
+            return Outcome((alike.place,), alike.accounts, findings)
+        search = Search(self.problem, self.bodies, self.entries, self.wrong)
+        stories = search.stories()
+        told = self._told_place(misleading)
+        if told is not None:
+            chosen = [s for s in stories if s.first == told]
+            stories = chosen or [self._forced(search, told)]
+        if not stories:
+            return self._lost()
+        return self._of_story(stories, told is not None, misleading)
+
+    def _told_place(self, misleading: list[Judged]) -> str | None:
+        """The first wrong place by the student's own order or lines, None where there are neither."""
+        order = self.work.order or order_of(self.lines)
+        if not order:
+            return None
+        by_values = first_in_order(self.bodies, order, self.wrong)
+        found = [j.place for j in misleading if j.place is not None]
+        if by_values is not None:
+            found.append(by_values)
+        steps = [WHOLE, *order] if WHOLE not in order else list(order)
+        found = [place for place in found if place in steps]
+        return min(found, key=steps.index) if found else None
+
+    def _forced(self, search: Search, place: str) -> Story:
+        """The story that begins at a place which the order tells, whatever is left open."""
+        turn, follows, left = search.from_place(place)
+        return Story((turn,), follows, left)
+
+    def _of_story(self, stories: list[Story], told: bool, misleading: list[Judged]) -> Outcome:
+        best = stories[0]
+        places = (best.first,) if told else first_places(stories)
+        sure: Sure = "certain" if told or len(places) == 1 else "likely"
+        accounts = best.turns[0].accounts
+        near = tuple(a for a in accounts if a.cost <= accounts[0].cost + EQUALLY_NAMED)
+        near = self._from_value(best, near)
+        lines = [j for j in misleading if j.place == best.first]
+        if lines:
+            near = tuple(_line_account(j) for j in lines)
+        findings: dict[str, Finding] = {}
+        for k, turn in enumerate(best.turns):
+            account = next(iter(near if k == 0 else turn.accounts), None)
+            for name in turn.values:
+                if account is not None and not self._touches(account, name):
+                    findings[name] = Finding(name, "follows", None, sure)
+                else:
+                    cause = account.mistake if account is not None else None
+                    findings[name] = Finding(name, "wrong", cause, sure if cause else "unclear")
+        for name in best.follows:
+            findings[name] = Finding(name, "follows", None, sure)
+        for name in best.open:
+            findings[name] = Finding(name, "wrong", None, "unclear")
+        clear = best.turns[0].cost < UNEXPLAINED or told
+        return Outcome(places, near, findings, clear)
+
+    def _touches(self, account: Account, name: str) -> bool:
+        """Whether the line with the slip has a part of this value, or the slip is of the value."""
+        about = account.about
+        if about is None or name == account.mistake.force:
+            return True
+        if isinstance(about, Value):
+            return about.unknown == name or about.unknown not in self.wrong
+        return name in equation_of(self.problem, about).linear
+
+    def _from_value(self, story: Story, near: tuple[Account, ...]) -> tuple[Account, ...]:
+        """For a lone wrong value: what its own figures say, the sign, the unit or the rounding."""
+        if len(self.wrong) != 1 or self.wrong[0] not in self.work.entries:
+            return near
+        (name,) = self.wrong
+        text = self.work.entries[name].text
+        verdict = self.desk.judge(Value(name), text, Given(self.work.given.senses, {}))
+        if verdict.kind != "wrong" or verdict.mistakes[0].code not in VALUE_SLIPS:
+            return near
+        return (Account(story.first, verdict.mistakes[0], Value(name), 1.0), *near)
+
+    def _from_lines(self, misleading: list[Judged]) -> Outcome:
+        """Wrong lines beside values that are right all the same."""
+        first = misleading[0]
+        assert first.place is not None
+        order = self.work.order
+        if order:
+            steps = [WHOLE, *order] if WHOLE not in order else list(order)
+            known = [j for j in misleading if j.place in steps]
+            first = min(known, key=lambda j: steps.index(str(j.place)), default=first)
+        accounts = tuple(_line_account(j) for j in misleading if j.place == first.place)
+        return Outcome((str(first.place),), accounts, {})
+
+    def _lost(self) -> Outcome:
+        """Too little is there to tell where: each wrong value names the bodies it may be from."""
+        findings = {n: Finding(n, "wrong", self._figures(n), "unclear") for n in self.wrong}
+        places: list[str] = []
+        for name in self.wrong:
+            member = self.problem.member.get(name)
+            places += [member.start, member.end] if member is not None else [WHOLE]
+        return Outcome(tuple(dict.fromkeys(places))[:2], (), findings, clear=False)
+
+    def _figures(self, name: str) -> Mistake | None:
+        """What a wrong value shows by itself: its sign, its unit or its rounding, or None."""
+        if name not in self.work.entries:
+            return None
+        verdict = self.desk.judge(
+            Value(name), self.work.entries[name].text, Given(self.work.given.senses, {})
+        )
+        if verdict.kind == "wrong" and verdict.mistakes[0].code in VALUE_SLIPS:
+            return verdict.mistakes[0]
+        return None
+
+
+def _line_account(judged: Judged) -> Account:
+    about = judged.line.about
+    return Account(str(judged.place), judged.verdict.mistakes[0], about, 0.0)
+
+
+def _of_line(judged: Judged) -> Finding:
+    verdict, name = judged.verdict, judged.line.index
+    if verdict.kind == "right":
+        return Finding(name, "right")
+    if verdict.kind == "wrong":
+        return Finding(name, "wrong", verdict.mistakes[0] if verdict.mistakes else None)
+    return Finding(name, "unchecked", None, "unclear")

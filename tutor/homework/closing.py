@@ -1,0 +1,59 @@
+"""Which joints close with the student's numbers, and does the whole truss?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from tutor.homework.sheet import WHOLE, Sheet
+
+WORDS = (
+    (0.05, "a little is left over"),
+    (0.2, "less than a fifth of what was added up is left over"),
+    (0.4, "about a third of what was added up is left over"),
+    (0.6, "about half of what was added up is left over"),
+    (2.0, "most of what was added up is left over"),
+)
+
+
+@dataclass(frozen=True)
+class Closure:
+    """One body: whether its equations hold with the numbers written, None where some are missing.
+
+    `share` is what is left over relative to the sizes that were added up (0 to 1), and `rounding`
+    how much of that the figures written explain. Neither is a force, so that nothing can be read
+    off them that the student has not found.
+    """
+
+    name: str
+    closes: bool | None
+    share: float = field(default=0.0, repr=False)
+    rounding: float = field(default=0.0, repr=False)
+
+    @property
+    def said(self) -> str:
+        """A sentence for people, without numbers."""
+        body = "The whole truss" if self.name == WHOLE else f"Joint {self.name}"
+        if self.closes is None:
+            return f"{body}: not enough values to check it."
+        if self.closes:
+            return f"{body} closes."
+        words = next((words for most, words in WORDS if self.share <= most), WORDS[-1][1])
+        return f"{body} does not close: {words}."
+
+
+def closures(bodies: Mapping[str, Sheet]) -> tuple[Closure, ...]:
+    """How each body closes, the whole truss first."""
+    return tuple(_closure(sheet) for sheet in bodies.values())
+
+
+def _closure(sheet: Sheet) -> Closure:
+    if sheet.missing:
+        return Closure(sheet.name, None)
+    worst, rounding = 0.0, 0.0
+    for n in sheet.axes:
+        added = sheet.added(n)
+        share = abs(sheet.left(n)) / added if added else 0.0
+        if not sheet.holds(n) and share > worst:
+            worst, rounding = share, sheet.slack(n) / added
+    return Closure(sheet.name, not sheet.fails, worst, rounding)

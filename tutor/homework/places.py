@@ -1,0 +1,188 @@
+"""Where in the chain of work did it go wrong first?
+
+Every body that does not close is tried as the place of a mistake: the values that are wrong there
+must be few enough to have been found at it, everything else that is wrong must follow from them,
+and a mistake of the catalogue should explain what is left over. The joints at which a walk closed do
+not close either, which is why several places may be possible; the cheapest account comes first.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+
+from tutor.homework.accounts import UNEXPLAINED, Account, accounts
+from tutor.homework.chain import Found, follow
+from tutor.homework.sheet import WHOLE, Sheet
+from tutor.homework.work import Entry
+from tutor.model import Problem
+
+ANOTHER = 2.0
+EQUALLY = 0.8
+BY_CHANCE = 0.5
+MOST_PLACES = 3
+MOST_TRIED = 60
+
+
+@dataclass(frozen=True)
+class Turn:
+    """One place where a mistake was made: the wrong values found there, and what explains it."""
+
+    place: str
+    values: tuple[str, ...]
+    accounts: tuple[Account, ...]
+    doubt: float = 0.0
+
+    @property
+    def cost(self) -> float:
+        return self.doubt + (self.accounts[0].cost if self.accounts else UNEXPLAINED)
+
+
+@dataclass(frozen=True)
+class Story:
+    """One way in which the wrong values came about: turns in order, and what follows from them.
+
+    `open` are wrong values that neither a turn nor what follows accounts for.
+    """
+
+    turns: tuple[Turn, ...]
+    follows: Found
+    open: frozenset[str]
+
+    @property
+    def cost(self) -> float:
+        return (
+            sum(turn.cost for turn in self.turns)
+            + ANOTHER * (len(self.turns) - 1)
+            + UNEXPLAINED * len(self.open)
+        )
+
+    @property
+    def first(self) -> str:
+        return self.turns[0].place
+
+
+class Search:
+    """All stories of one homework, from the fewest mistakes to the most."""
+
+    def __init__(
+        self,
+        problem: Problem,
+        bodies: Mapping[str, Sheet],
+        entries: Mapping[str, Entry],
+        wrong: Iterable[str],
+    ) -> None:
+        self.problem = problem
+        self.bodies = bodies
+        self.entries = entries
+        self.wrong = frozenset(wrong)
+        self.failing = [name for name, sheet in bodies.items() if sheet.fails]
+        self._accounts: dict[tuple[str, frozenset[str]], tuple[Account, ...]] = {}
+
+    def stories(self) -> list[Story]:
+        """The stories with the fewest turns that leave nothing open, cheapest first."""
+        known = set(self.problem.unknowns) - self.wrong
+        stems: list[tuple[tuple[Turn, ...], set[str], Found]] = [((), known, {})]
+        found: list[Story] = []
+        for _ in range(MOST_PLACES):
+            grown = [g for stem in stems[:MOST_TRIED] for g in self._grown(*stem)]
+            found += [
+                Story(turns, follows, frozenset())
+                for turns, seen, follows in grown
+                if self.wrong <= seen
+            ]
+            if any(story.cost < UNEXPLAINED for story in found) or not grown:
+                break
+            stems = sorted(
+                (g for g in grown if not self.wrong <= g[1]),
+                key=lambda g: sum(turn.cost for turn in g[0]),
+            )
+        if not found:
+            found = [
+                Story(turns, follows, self.wrong - seen) for turns, seen, follows in stems if turns
+            ]
+        return sorted(found, key=lambda story: story.cost)
+
+    def _grown(
+        self, turns: tuple[Turn, ...], known: set[str], follows: Found
+    ) -> Iterator[tuple[tuple[Turn, ...], set[str], Found]]:
+        """A story with one more turn, for every body that could be it."""
+        taken = {turn.place for turn in turns}
+        for name in self.failing:
+            if name in taken:
+                continue
+            sheet = self.bodies[name]
+            values = [n for n in sheet.part if n in self.wrong and n not in known]
+            if not 1 <= len(values) <= sheet.size:
+                continue
+            turn = Turn(name, tuple(values), self.accounts(name, values), self._doubt(name))
+            seen = known | set(values)
+            more = follow(self.bodies, self.wrong, seen, (name,))
+            yield (*turns, turn), seen, {**follows, **more}
+
+    def from_place(self, place: str) -> tuple[Turn, Found, frozenset[str]]:
+        """A turn at this place, what follows from it, and the wrong values that stay open."""
+        sheet = self.bodies[place]
+        known = set(self.problem.unknowns) - self.wrong
+        values = [n for n in sheet.part if n in self.wrong]
+        turn = Turn(place, tuple(values), self.accounts(place, values))
+        seen = known | set(values)
+        more = follow(self.bodies, self.wrong, seen, (place,))
+        return turn, more, self.wrong - seen
+
+    def _doubt(self, place: str) -> float:
+        """Whether wrong reactions would have to leave all but one joint closed by chance."""
+        joints = [name for name in self.failing if name != WHOLE]
+        carried = any(name in self.problem.member for name in self.wrong)
+        return BY_CHANCE if place == WHOLE and len(joints) == 1 and carried else 0.0
+
+    def accounts(self, place: str, values: Iterable[str]) -> tuple[Account, ...]:
+        key = (place, frozenset(values))
+        if key not in self._accounts:
+            self._accounts[key] = tuple(
+                accounts(self.problem, self.bodies[place], values, dict(self.entries))
+            )
+        return self._accounts[key]
+
+
+def first_places(stories: list[Story]) -> tuple[str, ...]:
+    """The first places of the stories that cost about as little as the cheapest."""
+    if not stories:
+        return ()
+    near = [story.first for story in stories if story.cost <= stories[0].cost + EQUALLY]
+    return tuple(dict.fromkeys(near))
+
+
+def first_in_order(
+    bodies: Mapping[str, Sheet], order: Iterable[str], wrong: Iterable[str]
+) -> str | None:
+    """The first body of the student's own order whose wrong values do not follow from those before.
+
+    Without "whole" in it, an order begins with the whole truss where a joint needs the reactions.
+    """
+    steps = list(order)
+    if WHOLE not in steps and _needs_reactions(bodies, steps):
+        steps.insert(0, WHOLE)
+    amiss = set(wrong)
+    known: set[str] = set()
+    for name in steps:
+        sheet = bodies[name]
+        open_names = [n for n in sheet.part if n not in known]
+        known.update(open_names)
+        if sheet.missing or not amiss.intersection(open_names):
+            continue
+        for unknown in open_names:
+            if not any(sheet.holds(n) for n in sheet.equations(unknown, open_names)):
+                return name
+    return None
+
+
+def _needs_reactions(bodies: Mapping[str, Sheet], steps: Iterable[str]) -> bool:
+    """Whether a joint of the order has more than two unknowns when its turn comes."""
+    known: set[str] = set()
+    for name in steps:
+        fresh = [n for n in bodies[name].part if n not in known]
+        if len(fresh) > bodies[name].size:
+            return True
+        known.update(fresh)
+    return False

@@ -1,0 +1,121 @@
+"""What work stands in a pasted table?
+
+A row is a name and its value, perhaps with a unit, a letter T or C or a direction in further
+columns. Columns are parted by tabs, semicolons, commas or upright strokes; the decimal sign may be
+a point or a comma. A blank value is not done yet. A row that names no unknown is passed over where
+it looks like a heading, and told otherwise.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tutor.homework.work import BLANK, Refused
+from tutor.judge import Judge, judge_of
+from tutor.model import Problem
+from tutor.notation import Unreadable, read_value
+
+MOST_CHARACTERS = 100_000
+MOST_ROWS = 1_000
+_COMMA_DECIMAL = re.compile(r"\s*[-+−–]?\d+,\d+\s*")
+_NUMBER = re.compile(r"[-+−–]?[\d.,]*\d[\d.,]*")
+
+
+@dataclass(frozen=True)
+class Pasted:
+    """What a table gave: `work` as `review` takes it, and the rows that could not be read."""
+
+    work: dict[str, dict[str, str]]
+    refused: tuple[Refused, ...] = ()
+
+
+def read_table(problem: Problem, text: str) -> Pasted:
+    """The values in a pasted table; nothing raises on what somebody pasted."""
+    desk = judge_of(problem)
+    work: dict[str, dict[str, str]] = {"reactions": {}, "forces": {}}
+    if len(text) > MOST_CHARACTERS:
+        message = f"This is longer than {MOST_CHARACTERS} characters; paste the table alone."
+        return Pasted(work, (Refused("table", text[:40], message),))
+    refused: list[Refused] = []
+    rows = [row for row in text.splitlines() if row.strip()]
+    for number, row in enumerate(rows[:MOST_ROWS], start=1):
+        _take(desk, number, row, work, refused)
+    if len(rows) > MOST_ROWS:
+        message = f"Only the first {MOST_ROWS} rows were read."
+        refused.append(Refused("table", "", message))
+    return Pasted(work, tuple(refused))
+
+
+def _take(
+    desk: Judge, number: int, row: str, work: dict[str, dict[str, str]], refused: list[Refused]
+) -> None:
+    shown = "".join(c if c.isprintable() else " " for c in row)[:60]
+    best: Refused | None = None
+    for cells in _cuts(row):
+        meant = desk.names.meant(_bare(cells[0])[:80]) if cells else ()
+        if len(meant) != 1:
+            continue
+        name = meant[0]
+        value = " ".join(cell for cell in cells[1:] if cell)
+        if value.lower() in BLANK:
+            return
+        value = _pointed(value)
+        reading = read_value(value, desk.names, name)
+        if isinstance(reading, Unreadable):
+            best = best or Refused(name, shown, f"Row {number}: {reading.message}")
+            continue
+        part = work["reactions" if name in desk.problem.reaction else "forces"]
+        if name in part:
+            message = f"Row {number}: {name} stands in the table twice; the first value is taken."
+            refused.append(Refused(name, shown, message))
+            return
+        part[name] = value
+        return
+    if best is not None:
+        refused.append(best)
+    elif _NUMBER.search(row) or number > 1:
+        message = f"Row {number} does not begin with the name of a member or a reaction."
+        refused.append(Refused(f"row {number}", shown, message))
+
+
+def _cuts(row: str) -> Iterator[list[str]]:
+    """The ways in which a row may fall into cells, the most telling sign first."""
+    for sign in ("\t", ";", "|"):
+        if sign in row:
+            yield [cell.strip().strip('"').strip() for cell in row.strip("| \t").split(sign)]
+            return
+    if "," in row:
+        name, _, rest = row.partition(",")
+        name, rest = name.strip().strip('"'), rest.strip()
+        if _COMMA_DECIMAL.fullmatch(rest.strip('"')):
+            yield [name, rest.strip('"').strip()]
+        yield [name, *(cell.strip().strip('"').strip() for cell in rest.split(","))]
+        yield [name, rest]
+    for sign in ("=", ":"):
+        if sign in row:
+            name, _, rest = row.partition(sign)
+            yield [name.strip(), rest.strip()]
+    name, _, rest = row.strip().partition(" ")
+    yield [name, rest.strip()]
+
+
+def _bare(name: str) -> str:
+    """A name without quotes, brackets and the like around it."""
+    return name.strip().strip("\"'()[]:").strip()
+
+
+def _pointed(value: str) -> str:
+    """The value with its number in the way the notation reads: thousands joined, a point."""
+    found = _NUMBER.search(value)
+    if found is None:
+        return value
+    number = found.group()
+    if "," in number and "." in number:
+        last = max(number.rfind(","), number.rfind("."))
+        whole = number[:last].replace(",", "").replace(".", "")
+        number = f"{whole}.{number[last + 1 :]}"
+    elif number.count(",") == 1:
+        number = number.replace(",", ".")
+    return value[: found.start()] + number + value[found.end() :]

@@ -1,0 +1,74 @@
+"""Are all values wrong in one and the same way: every sign reversed, or everything in another unit?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+
+from tutor.homework.accounts import Account, mistake_of
+from tutor.homework.sheet import WHOLE
+from tutor.homework.work import Entry
+from tutor.judge import Mistake, Value
+from tutor.judge.mistakes.unit import FACTORS
+from tutor.model import Problem
+from tutor.statics import joint_order
+
+LEAST = 3
+ALL_REVERSED = (
+    "Every force here has the right size, and tension and compression are the wrong way round "
+    "throughout: either the other sign convention was used, or every member was drawn pushing."
+)
+ALL_SCALED = "Every value here is off by one and the same factor of units."
+
+
+@dataclass(frozen=True)
+class Uniform:
+    """One mistake that runs through the homework, and the place where it came in."""
+
+    problem: Problem
+    place: str
+    code: str
+    text: str
+
+    def cause(self, name: str) -> Mistake:
+        code = self.code
+        if code == "tension-compression" and name not in self.problem.member:
+            code = "sign"
+        return replace(mistake_of(self.problem, Value(name), code, name), text=self.text)
+
+    @property
+    def accounts(self) -> tuple[Account, ...]:
+        mistake = mistake_of(self.problem, Value("the forces"), self.code, None)
+        mistake = replace(mistake, text=self.text, place="")
+        return (Account(self.place, mistake, None, 0.5),)
+
+
+def uniform(
+    problem: Problem,
+    entries: Mapping[str, Entry],
+    true: Mapping[str, float],
+    wrong: Iterable[str],
+) -> Uniform | None:
+    """The mistake that all wrong values share, where every value that is not zero has it."""
+    amiss = set(wrong)
+    some = [n for n, e in entries.items() if e.value != 0.0 and abs(true[n]) > 0.0]
+    members = [n for n in some if n in problem.member]
+    for names, place in ((some, WHOLE), (members, _first_joint(problem))):
+        if len(names) < LEAST or not amiss <= set(names) or not set(names) <= amiss:
+            continue
+        whole = WHOLE if any(n in problem.reaction for n in names) else place
+        for factor in (-1.0, *FACTORS):
+            if all(_near(entries[n], factor * true[n]) for n in names):
+                if factor < 0:
+                    return Uniform(problem, whole, "tension-compression", ALL_REVERSED)
+                return Uniform(problem, whole, "unit", ALL_SCALED)
+    return None
+
+
+def _near(entry: Entry, value: float) -> bool:
+    return abs(entry.value - value) <= entry.radius + 0.02 * abs(value)
+
+
+def _first_joint(problem: Problem) -> str:
+    order = joint_order(problem)
+    return order.joints[0] if order.joints else problem.joints[0].name

@@ -1,0 +1,270 @@
+"""What did the student hand in? Values with the precision they were written with, lines, senses.
+
+Values are kept in the positive senses: tension, +x, +y, the stated direction of an inclined roller
+or link. Nothing here raises on what somebody wrote; what cannot be read is told, and left out.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from tutor.judge import Along, Fx, Fy, Judge, LineAbout, M, Value
+from tutor.judge.truth import Carried, Given, canonical, senses_for, signed
+from tutor.model import Problem
+from tutor.notation import Unreadable, read_value
+
+LEAST_FIGURES = 3
+BLANK = frozenset({"", "-", "–", "—", "?", "…", "...", "n/a", "none"})
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One value: in the positive sense, how far its figures may be off, and as it was written.
+
+    `lettered` says that T or C, or a direction, was written beside it.
+    """
+
+    name: str
+    value: float
+    radius: float
+    text: str
+    lettered: bool = False
+
+
+@dataclass(frozen=True)
+class Line:
+    """One line of the student's: its place in the list, the equation it is meant to be, the text."""
+
+    index: int
+    about: LineAbout | Value
+    text: str
+
+
+@dataclass(frozen=True)
+class Refused:
+    """Something that was left out: which entry ("AB", "line 2", "order") and why, in a sentence."""
+
+    name: str
+    text: str
+    message: str
+
+
+@dataclass(frozen=True)
+class Work:
+    """A whole homework, as far as it could be read."""
+
+    entries: Mapping[str, Entry] = field(default_factory=dict)
+    lines: tuple[Line, ...] = ()
+    given: Given = field(default_factory=lambda: Given({}, {}))
+    order: tuple[str, ...] = ()
+    refused: tuple[Refused, ...] = ()
+
+    def own(self, without: Iterable[str] = ()) -> Given:
+        """The student's senses and values as the judge takes them, apart from some."""
+        left_out = set(without)
+        known = {
+            name: Carried(self.given.sign(name) * entry.value, entry.radius)
+            for name, entry in self.entries.items()
+            if name not in left_out
+        }
+        return Given(self.given.senses, known)
+
+
+def read_work(desk: Judge, work: object) -> Work:
+    """The homework in `work`, a mapping as the contract of `review` describes it."""
+    refused: list[Refused] = []
+    if not isinstance(work, Mapping):
+        message = "The work is not a table of reactions, forces, lines, senses and order."
+        return Work(refused=(Refused("work", _shown(work), message),))
+    known = ("reactions", "forces", "lines", "senses", "order")
+    for key in work:
+        if key not in known:
+            parts = ", ".join(known[:-1])
+            message = f"There is no such part of a homework; there are {parts} and {known[-1]}."
+            refused.append(Refused(_shown(key), "", message))
+    given = Given(_senses(desk.problem, work.get("senses"), refused), {})
+    entries: dict[str, Entry] = {}
+    for part in ("reactions", "forces"):
+        for name, value in _pairs(part, work.get(part), refused):
+            _take(desk, given, name, value, entries, refused)
+    lines = tuple(_lines(desk.problem, work.get("lines"), refused))
+    order = tuple(_order(desk.problem, work.get("order"), refused))
+    return Work(entries, lines, given, order, tuple(refused))
+
+
+def _pairs(part: str, table: object, refused: list[Refused]) -> Iterable[tuple[Any, Any]]:
+    if table is None:
+        return ()
+    if not isinstance(table, Mapping):
+        refused.append(Refused(part, _shown(table), f"The {part} are not a table of names."))
+        return ()
+    return table.items()
+
+
+def _senses(problem: Problem, table: object, refused: list[Refused]) -> dict[str, str]:
+    drawn: dict[str, str] = {}
+    for name, sense in _pairs("senses", table, refused):
+        unknown = _named(problem, name)
+        if unknown is None:
+            refused.append(Refused(_shown(name), _shown(sense), "This truss has no such unknown."))
+        elif sense not in senses_for(problem, unknown):
+            ways = " or ".join(senses_for(problem, unknown))
+            refused.append(Refused(unknown, _shown(sense), f"A sense of {unknown} is {ways}."))
+        else:
+            drawn[unknown] = str(sense)
+    return drawn
+
+
+def _named(problem: Problem, name: object) -> str | None:
+    try:
+        return canonical(problem, str(name).strip())
+    except ValueError:
+        return None
+
+
+def _take(
+    desk: Judge,
+    given: Given,
+    name: object,
+    value: object,
+    entries: dict[str, Entry],
+    refused: list[Refused],
+) -> None:
+    """Put one value among the `entries`, or say why not; a blank one is not done."""
+    if value is None or (isinstance(value, str) and value.strip().lower() in BLANK):
+        return
+    unknown = _named(desk.problem, name) or _spelled(desk, name)
+    if unknown is None:
+        message = "This truss has no such member or reaction; write its name as in the figure."
+        refused.append(Refused(_shown(name), _shown(value), message))
+    elif unknown in entries:
+        message = f"{unknown} stands in the homework twice; the first value is taken."
+        refused.append(Refused(unknown, _shown(value), message))
+    else:
+        read = read_entry(desk, unknown, value, given)
+        if isinstance(read, Entry):
+            entries[unknown] = read
+        else:
+            refused.append(read)
+
+
+def _spelled(desk: Judge, name: object) -> str | None:
+    meant = desk.names.meant(str(name).strip()[:80])
+    return meant[0] if len(meant) == 1 else None
+
+
+def read_entry(desk: Judge, unknown: str, value: object, given: Given) -> Entry | Refused:
+    """The value of `unknown` in the positive sense; a plain number is read in the sense drawn."""
+    if isinstance(value, bool) or not isinstance(value, (int, float, str)):
+        return Refused(
+            unknown, _shown(value), "This is no value; write a number like 7.5 or 7.5 C."
+        )
+    sign = given.sign(unknown)
+    if not isinstance(value, str):
+        try:
+            number = float(value)
+        except OverflowError:
+            number = math.inf
+        if not math.isfinite(number) or abs(number) > 1e12:
+            return Refused(unknown, _shown(value), "This is no number that a force can have.")
+        return Entry(unknown, sign * number + 0.0, _radius(number, repr(value)), _shown(value))
+    reading = read_value(value, desk.names, unknown)
+    if isinstance(reading, Unreadable):
+        return Refused(unknown, _shown(value), reading.message)
+    if reading.name is not None and reading.name != unknown:
+        return Refused(unknown, _shown(value), f"This is a value of {reading.name}.")
+    if (reading.letter and unknown not in desk.problem.member) or (
+        reading.sense and reading.sense not in senses_for(desk.problem, unknown)
+    ):
+        example = "T or C" if unknown in desk.problem.member else "a sign or a direction"
+        return Refused(unknown, _shown(value), f"{unknown} is written with {example}.")
+    if reading.letter == "T" and reading.value < 0:
+        message = "A minus and a T contradict each other; write the size with T or C."
+        return Refused(unknown, _shown(value), message)
+    own = signed(desk.problem, unknown, reading.value, reading.letter, reading.sense, sign)
+    lettered = reading.letter is not None or reading.sense is not None
+    radius = max(reading.radius, _half_step(own, LEAST_FIGURES))
+    return Entry(unknown, own + 0.0, radius, _shown(value), lettered)
+
+
+def _radius(number: float, written: str) -> float:
+    """Half a step of the last figure that a plain number shows, taken as three figures at least."""
+    digits = written.lower().partition("e")[0].replace(".", "").replace("-", "").strip("0")
+    return _half_step(number, max(LEAST_FIGURES, len(digits)))
+
+
+def _half_step(number: float, figures: int) -> float:
+    if number == 0.0:
+        return 0.0
+    return 0.5 * 10.0 ** (math.floor(math.log10(abs(number))) - figures + 1)
+
+
+def _lines(problem: Problem, lines: object, refused: list[Refused]) -> Iterable[Line]:
+    if lines is None:
+        return
+    if isinstance(lines, (str, bytes, Mapping)) or not isinstance(lines, Iterable):
+        refused.append(Refused("lines", _shown(lines), "The lines are not a list of pairs."))
+        return
+    for index, pair in enumerate(lines):
+        try:
+            about, text = pair
+        except (TypeError, ValueError):
+            about, text = None, None
+        if not isinstance(text, str) or not _is_about(problem, about):
+            message = "A line is a pair of an equation such as Fx(joint='C') and its text."
+            refused.append(Refused(f"line {index + 1}", _shown(pair), message))
+            continue
+        if isinstance(about, Value):
+            about = Value(canonical(problem, about.unknown))
+        yield Line(index, about, text)
+
+
+def _is_about(problem: Problem, about: object) -> bool:
+    """Whether `about` is an equation or a value that this truss has."""
+    if isinstance(about, Value):
+        return _named(problem, about.unknown) is not None
+    if not isinstance(about, (Fx, Fy, Along, M)):
+        return False
+    if about.joint is not None and about.joint not in problem.joint:
+        return False
+    if isinstance(about, Along):
+        return _is_number(about.degrees)
+    if isinstance(about, M):
+        if isinstance(about.at, str):
+            return about.at in problem.joint
+        return isinstance(about.at, tuple) and len(about.at) == 2 and all(map(_is_number, about.at))
+    return True
+
+
+def _is_number(value: object) -> bool:
+    if isinstance(value, bool) or not isinstance(value, (int, float)):
+        return False
+    return math.isfinite(value) and abs(value) <= 1e12
+
+
+def _order(problem: Problem, order: object, refused: list[Refused]) -> Iterable[str]:
+    if order is None:
+        return
+    if isinstance(order, (bytes, Mapping)) or not isinstance(order, Iterable):
+        refused.append(Refused("order", _shown(order), "The order is not a list of joints."))
+        return
+    seen: set[str] = set()
+    for name in order:
+        if not isinstance(name, str) or (name not in problem.joint and name != "whole"):
+            refused.append(Refused("order", _shown(name), "The order names a joint not there."))
+        elif name not in seen:
+            seen.add(name)
+            yield name
+
+
+def _shown(value: object) -> str:
+    """What was written, on one line and short, without control characters."""
+    try:
+        text = value if isinstance(value, str) else repr(value)
+    except (ValueError, RecursionError):
+        text = f"a {type(value).__name__}"
+    text = "".join(c if c.isprintable() else " " for c in text[:200])
+    return text if len(text) <= 60 else text[:59] + "…"
