@@ -9,7 +9,7 @@ from lines import Piece, Style, abouts, figures, pieces, random_senses, written
 from slips import Slipped, form, same_form, slips
 from strategies import make_truss
 
-from tutor.judge import LineAbout
+from tutor.judge import LineAbout, M
 from tutor.model import Problem
 from tutor.statics import solve
 
@@ -111,3 +111,29 @@ def _still_true(
         total += piece.coefficient * (size or 0.0)
         parts += abs(piece.coefficient * (size or 0.0))
     return abs(total) <= 2e-3 * parts
+
+
+@dataclass(frozen=True)
+class Right:
+    """A right line as typed."""
+
+    problem: Problem
+    about: LineAbout
+    senses: dict[str, str]
+    known: dict[str, str]
+    text: str
+
+
+def right_line(seed: int) -> Right:
+    """The right line of a seed: any spelling, side, order, scale, sense, values put in, rounding."""
+    rng = Random(seed)
+    problem = make_truss(rng.randrange(10**6), rng.randint(3, 9))
+    senses = random_senses(rng, problem)
+    known = own_values(rng, problem, senses, rng.choice((0.0, 0.4)))
+    about = rng.choice(abouts(problem))
+    substituted = {n: float(v) for n, v in known.items() if rng.random() < 0.8}
+    line = pieces(problem, about, senses, substituted)
+    scale = rng.choice((1.0, 1.0, 1.0, -1.0, 2.0, 0.5, 3.0))
+    units = scale == 1.0 and not isinstance(about, M) and rng.random() < 0.3
+    style = Style(scale=scale, figures=rng.choice((3, 4, 5)), units=units)
+    return Right(problem, about, senses, known, written(rng, problem, line, style))

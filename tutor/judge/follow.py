@@ -42,9 +42,9 @@ class Row:
 
 def from_bodies(problem: Problem, unknown: str, given: Given) -> Iterator[Possible]:
     """From the true equations of each body on which `unknown` acts, with the student's values."""
+    if not given.known:
+        return
     if unknown in problem.member:
-        if not given.known:
-            return
         member = problem.member[unknown]
         bodies = [joint_body(problem, member.start), joint_body(problem, member.end)]
     else:

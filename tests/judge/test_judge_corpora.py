@@ -1,0 +1,142 @@
+"""How often is the judge right? Corpora made from seeds; a tenth runs always, all of it as `slow`.
+
+The shares demanded here are what was reached when this was written, rounded down.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from random import Random
+
+import pytest
+from corpus import Wrong, own_values, right_line, wrong_line
+from lines import Style, abouts, pieces, random_senses, written
+from rounding import walk
+from strategies import make_truss
+from test_judge_laws import still_true
+
+from tutor.judge import Verdict, judge
+
+ELSEWHERE = ("other-point", "other-equation")
+
+
+def verdict_on(wrong: Wrong) -> Verdict:
+    return judge(wrong.problem, wrong.about, wrong.text, senses=wrong.senses, known=wrong.known)
+
+
+def named_shares(seeds: range, count: int) -> tuple[float, list[str]]:
+    """The share of wrong lines whose slips are named, and the wrong lines that were accepted."""
+    named = lines = 0
+    accepted = []
+    for seed in seeds:
+        wrong = wrong_line(seed, count)
+        if wrong is None:
+            continue
+        lines += 1
+        verdict = verdict_on(wrong)
+        if verdict.right:
+            accepted.append(f"{seed}: {wrong.text}")
+            continue
+        found = frozenset((m.code, m.force) for m in verdict.mistakes)
+        elsewhere = verdict.mistakes[0].code in ELSEWHERE
+        named += elsewhere or wrong.is_explained_by(found)
+    return named / lines, accepted
+
+
+def refused(seeds: range) -> list[str]:
+    """Right lines that are not called right."""
+    found = []
+    for seed in seeds:
+        line = right_line(seed)
+        verdict = judge(line.problem, line.about, line.text, senses=line.senses, known=line.known)
+        if not verdict.right:
+            found.append(f"{seed}: {line.text}: {verdict.text}")
+    return found
+
+
+def perturbed_and_accepted(seeds: range) -> list[str]:
+    """Lines with one term changed by over five percent that are called right."""
+    found = []
+    for seed in seeds:
+        rng = Random(seed)
+        problem = make_truss(rng.randrange(10**6), rng.randint(3, 9))
+        senses = random_senses(rng, problem)
+        known = own_values(rng, problem, senses, rng.choice((0.0, 0.4)))
+        about = rng.choice(abouts(problem))
+        substituted = {n: float(v) for n, v in known.items() if rng.random() < 0.8}
+        line = pieces(problem, about, senses, substituted)
+        acting = [i for i, p in enumerate(line) if p.value]
+        if len(acting) < 2:
+            continue
+        i = rng.choice(acting)
+        factor = 1 + rng.choice((1, -1)) * rng.uniform(0.06, 0.9)
+        changed = [
+            *line[:i],
+            replace(line[i], coefficient=line[i].coefficient * factor),
+            *line[i + 1 :],
+        ]
+        if still_true(problem, changed, senses, known):
+            continue
+        text = written(rng, problem, changed, Style(figures=5))
+        if judge(problem, about, text, senses=senses, known=known).right:
+            found.append(f"{seed}: {text}")
+    return found
+
+
+def test_right_lines_are_right() -> None:
+    assert refused(range(2000)) == []
+
+
+def test_lines_with_one_slip_are_never_right_and_the_slip_is_named() -> None:
+    share, accepted = named_shares(range(2000), 1)
+    assert accepted == []
+    assert share >= 0.99
+
+
+def test_lines_with_two_slips_are_never_right_and_both_are_named() -> None:
+    share, accepted = named_shares(range(1000), 2)
+    assert accepted == []
+    assert share >= 0.96
+
+
+def test_lines_with_a_term_off_by_over_five_percent_are_never_right() -> None:
+    assert perturbed_and_accepted(range(2000)) == []
+
+
+def test_no_honestly_rounded_line_or_value_of_a_whole_walk_is_called_wrong() -> None:
+    for seed in range(20):
+        assert walk(seed) == []
+
+
+def tenths(total: int, parts: int = 20) -> list[range]:
+    step = total // parts
+    return [range(start, start + step) for start in range(0, total, step)]
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("seeds", tenths(20_000), ids=str)
+def test_twenty_thousand_right_lines_are_right(seeds: range) -> None:
+    assert refused(seeds) == []
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize(("count", "least"), [(1, 0.99), (2, 0.96)])
+@pytest.mark.parametrize("seeds", tenths(50_000), ids=str)
+def test_a_hundred_thousand_lines_with_slips_are_never_right(
+    seeds: range, count: int, least: float
+) -> None:
+    share, accepted = named_shares(seeds, count)
+    assert accepted == []
+    assert share >= least
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("seeds", tenths(100_000), ids=str)
+def test_a_hundred_thousand_perturbed_lines_are_never_right(seeds: range) -> None:
+    assert perturbed_and_accepted(seeds) == []
+
+
+@pytest.mark.slow
+def test_no_honestly_rounded_line_or_value_of_fifty_large_walks_is_called_wrong() -> None:
+    for seed in range(1000, 1050):
+        assert walk(seed, least=9, most=20) == []
