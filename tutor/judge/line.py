@@ -12,6 +12,7 @@ from tutor.judge.elsewhere import holds_at_solution, true_of, true_of_part
 from tutor.judge.independent import adds_something
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
+from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.slips import Slip
 from tutor.judge.truth import Given, TrueLine
 from tutor.judge.verdict import Mistake, Remark, Verdict
@@ -50,6 +51,8 @@ def judge_line(
         return _true_elsewhere(problem, about, reading, None)
     mistakes = tuple(_mistake(true, slip, reading) for slip in slips)
     candidates = tuple(_mistake(true, slip, reading) for slip in others)
+    if len(mistakes) == 1 and candidates:
+        mistakes = (_with_others(mistakes[0], candidates),)
     text = " ".join(dict.fromkeys(m.text for m in mistakes))
     return Verdict("wrong", text, mistakes, about=about, reading=reading, candidates=candidates)
 
@@ -119,6 +122,12 @@ def _overall(
         found = fit(line, replace(true, given=given), tolerance)
         if found is not None and (found.scale > 0 or len(standing) > 1):
             return KINDS["pull-push"].cost, Slip("pull-push", None, None)
+    for factor in FACTORS:
+        numbers = tuple(
+            replace(t, value=t.value * factor, radius=t.radius * factor) for t in line.constants
+        )
+        if len(numbers) > 1 and fit(replace(line, constants=numbers), true, tolerance) is not None:
+            return KINDS["unit"].cost, Slip("unit", None, None)
     radians = read_equation(reading.text, names, angles="radians")
     if not isinstance(radians, Unreadable):
         again = typed(radians)
@@ -137,6 +146,19 @@ def _mistake(true: TrueLine, slip: Slip, reading: Reading) -> Mistake:
     return Mistake(
         slip.code, slip.force, kind.look(case), kind.reason(case), kind.place(case), span
     )
+
+
+def _with_others(mistake: Mistake, others: Sequence[Mistake]) -> Mistake:
+    """A mistake whose hints also speak of the others that explain the line as well."""
+    texts, reasons, places = (
+        list(dict.fromkeys(getattr(m, level) for m in (mistake, *others)))[:MOST_NAMED]
+        for level in ("text", "reason", "place")
+    )
+    return replace(mistake, text=_or(texts), reason=" ".join(reasons), place=_or(places))
+
+
+def _or(sentences: Sequence[str]) -> str:
+    return " Or else: ".join(sentences)
 
 
 def headed_otherwise(about: LineAbout, reading: Reading) -> str | None:
