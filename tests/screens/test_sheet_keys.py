@@ -1,0 +1,282 @@
+"""What happens on the list of problems, the test card and the closing table?"""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from pressing import (
+    FIRST,
+    SETS,
+    deed,
+    lesson_of,
+    load,
+    make_app,
+    opened,
+    press_event,
+    seen,
+    settle,
+    walking,
+)
+from test_walk_keys import JOINTS, REACTIONS, Resumed, kept
+from textual.widgets import Input
+
+from tutor.lesson import CAUTION
+from tutor.records import Keep, Settings, read_settings
+from tutor.screens.card import CardScreen
+from tutor.screens.closing import ClosingScreen
+from tutor.screens.dialogs.choose import Choose
+from tutor.screens.dialogs.save import Save
+from tutor.screens.looks import looks_for, speaks_utf8
+from tutor.screens.sheet import SheetScreen
+from tutor.screens.walk import WalkScreen
+from tutor.screens.widgets.figure_pane import Drawing
+
+BROKEN = 'title = "Broken"\nforce = "kN"\nlength = "m"\nmembers = ["AB"]\ncolour = 3\n'
+UNSTABLE = """
+title = "A square without a diagonal"
+force = "kN"
+length = "m"
+members = ["AB", "BC", "CD", "DA"]
+[joints]
+A = [0, 0]
+B = [3, 0]
+C = [3, 3]
+D = [0, 3]
+[supports]
+A = "pin"
+B = "roller"
+[[loads]]
+at = "C"
+right = 3
+"""
+
+
+class TestTheSheet:
+    async def test_lists_every_shipped_problem_with_level_and_place(self, tmp_path: Path) -> None:
+        async with opened(tmp_path, size=(120, 40)) as pilot:
+            shown = seen(pilot)
+            for file in FIRST.glob("*.toml"):
+                if file.name != "set.toml":
+                    assert load(file.stem).title in shown
+            assert shown.count("not begun") == len(list(FIRST.glob("*.toml"))) - 1
+
+    async def test_shows_a_broken_file_with_its_lines_and_the_rest_is_usable(
+        self, tmp_path: Path
+    ) -> None:
+        folder = tmp_path / "set"
+        folder.mkdir()
+        (folder / "a-broken.toml").write_text(BROKEN, encoding="utf-8")
+        good = (FIRST / "lamp-arm.toml").read_text(encoding="utf-8")
+        (folder / "lamp.toml").write_text(good, encoding="utf-8")
+        async with opened(tmp_path / "keep", folder, size=(120, 40)) as pilot:
+            await pilot.press("down")
+            await pilot.pause()
+            shown = " ".join(seen(pilot).split())
+            assert "broken a-broken.toml" in shown
+            assert "line 5: " in shown
+            await pilot.press("enter")
+            assert "cannot be worked yet" in seen(pilot)
+            await pilot.press("up", "enter")
+            await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
+
+    async def test_says_of_a_truss_that_moves_that_it_cannot_be_worked(
+        self, tmp_path: Path
+    ) -> None:
+        file = tmp_path / "square.toml"
+        file.write_text(UNSTABLE, encoding="utf-8")
+        async with opened(tmp_path / "keep", file) as pilot:
+            await settle(pilot, lambda: "cannot be worked" in seen(pilot))
+            assert isinstance(pilot.app.screen, SheetScreen)
+            assert not list((tmp_path / "keep").glob("*.jsonl"))
+
+    async def test_says_where_a_folder_without_problems_is_empty(self, tmp_path: Path) -> None:
+        empty = tmp_path / "empty"
+        empty.mkdir()
+        async with opened(tmp_path / "keep", empty) as pilot:
+            await pilot.pause()
+            assert "there is no problem file" in " ".join(seen(pilot).split())
+
+    async def test_offers_to_go_on_or_to_start_afresh_and_overwrites_nothing(
+        self, tmp_path: Path
+    ) -> None:
+        kept(tmp_path, REACTIONS)
+        (before,) = tmp_path.glob("*.jsonl")
+        bytes_before = before.read_bytes()
+        async with opened(tmp_path, FIRST / "lamp-arm.toml") as pilot:
+            await settle(pilot, lambda: isinstance(pilot.app.screen, Choose))
+            assert "Go on at the reactions" in seen(pilot)
+            assert "Start afresh" in seen(pilot)
+            await pilot.press("2")
+            await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
+            assert lesson_of(pilot).state.step == "idealise"
+        assert before.read_bytes() == bytes_before
+        assert len(list(tmp_path.glob("*.jsonl"))) == 2
+
+    async def test_goes_on_exactly_where_the_student_left(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, JOINTS) as pilot:
+            state = lesson_of(pilot).state
+            assert state.step == "joints"
+            assert [r.unknown for r in state.results] == ["B_x", "A_x", "A_y"]
+
+    async def test_opens_read_only_what_is_open_elsewhere(self, tmp_path: Path) -> None:
+        kept(tmp_path, REACTIONS)
+        (path,) = tmp_path.glob("*.jsonl")
+        with Keep(tmp_path).resume(path):
+            before = path.read_bytes()
+            async with opened(tmp_path, FIRST / "lamp-arm.toml") as pilot:
+                await settle(pilot, lambda: isinstance(pilot.app.screen, Choose))
+                await pilot.press("1")
+                await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
+                shown = " ".join(seen(pilot).split())
+                assert "already open in another program" in shown
+                assert "read only, not kept" in shown
+                await press_event(pilot, "type", {"text": "A_x = 4"})
+            assert path.read_bytes() == before
+
+    async def test_changes_between_light_and_dark_for_good(self, tmp_path: Path) -> None:
+        async with opened(tmp_path) as pilot:
+            await pilot.press("l")
+            assert pilot.app.theme == "light"
+        settings, notice = read_settings(tmp_path)
+        assert settings.theme == "light"
+        assert not notice
+
+    async def test_is_left_by_one_key(self, tmp_path: Path) -> None:
+        async with opened(tmp_path) as pilot:
+            await pilot.press("q")
+            assert pilot.app.return_value == 0
+
+    async def test_has_its_deeds_in_the_palette(self, tmp_path: Path) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            app = pilot.app
+            titles = [c.title for c in app.get_system_commands(app.screen)]
+            assert {"Hint", "Steps", "Help", "Leave", "End the program"} <= set(titles)
+
+
+class TestTheCard:
+    async def test_comes_first_and_its_answer_is_kept(self, tmp_path: Path) -> None:
+        async with opened(tmp_path, settings=Settings()) as pilot:
+            await settle(pilot, lambda: isinstance(pilot.app.screen, CardScreen))
+            assert "○" in seen(pilot)
+            await pilot.press("3")
+            await settle(pilot, lambda: isinstance(pilot.app.screen, SheetScreen))
+        assert read_settings(tmp_path)[0].glyphs == "ascii"
+
+    async def test_shows_all_four_at_once_in_a_small_window(self, tmp_path: Path) -> None:
+        async with opened(tmp_path, settings=Settings()) as pilot:
+            await settle(pilot, lambda: isinstance(pilot.app.screen, CardScreen))
+            await pilot.pause()
+            shown = seen(pilot)
+            for sign in ("1 fine dots", "2 blocks", "3 plain", "4 words", "⠤", "▄", "/_\\", ">1 "):
+                assert sign in shown
+
+    async def test_is_left_out_where_only_ascii_can_be_shown(self, tmp_path: Path) -> None:
+        async with walking(tmp_path, "lamp-arm", settings=Settings(), utf8=False) as pilot:
+            assert seen(pilot).isascii()
+            drawing = pilot.app.screen.query_one("#figure Drawing", Drawing)
+            assert drawing.glyphs == "ascii"
+
+    @pytest.mark.parametrize(
+        ("environment", "utf8"),
+        [
+            ({"LANG": "en_GB.UTF-8"}, True),
+            ({"LANG": "de_DE.utf8"}, True),
+            ({}, True),
+            ({"LANG": "en_US.ISO-8859-1"}, False),
+            ({"LANG": "C"}, False),
+            ({"LC_ALL": "POSIX", "LANG": "en_GB.UTF-8"}, False),
+            ({"LC_CTYPE": "C.UTF-8", "LANG": "C"}, False),
+            ({"LC_CTYPE": "C.UTF-8"}, True),
+            ({"LC_ALL": "", "LC_CTYPE": "ja_JP.eucJP"}, False),
+        ],
+    )
+    def test_is_answered_by_a_locale_that_is_not_utf8(
+        self, environment: dict[str, str], utf8: bool
+    ) -> None:
+        assert speaks_utf8(environment) is utf8
+
+    @pytest.mark.parametrize("chosen", [None, "braille", "blocks", "nonsense", "[b]"])
+    def test_never_lets_more_than_ascii_out_there(self, chosen: str | None) -> None:
+        assert looks_for(chosen, utf8=False).glyphs == "ascii"
+
+
+class TestTheTable:
+    async def test_shows_what_is_found_and_goes_back(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, JOINTS) as pilot:
+            await deed(pilot, "t")
+            assert isinstance(pilot.app.screen, ClosingScreen)
+            shown = " ".join(seen(pilot).split())
+            assert "A_y = 150 N, up" in shown
+            assert CAUTION in shown
+            await pilot.press("b")
+            assert isinstance(pilot.app.screen, WalkScreen)
+
+    async def test_is_saved_as_markdown_and_overwrites_nothing(self, tmp_path: Path) -> None:
+        target = tmp_path / "lamp.md"
+        async with Resumed(tmp_path, JOINTS) as pilot:
+            await deed(pilot, "t")
+            await pilot.press("s")
+            assert isinstance(pilot.app.screen, Save)
+            pilot.app.screen.query_one(Input).value = str(target)
+            await pilot.press("enter")
+            await pilot.pause()
+            assert "Saved in" in seen(pilot)
+            text = target.read_text(encoding="utf-8")
+            assert CAUTION in text
+            target.write_text("mine", encoding="utf-8")
+            await pilot.press("s")
+            pilot.app.screen.query_one(Input).value = str(target)
+            await pilot.press("enter")
+            await pilot.pause()
+            assert isinstance(pilot.app.screen, Save)
+            assert "such a file already" in " ".join(seen(pilot).split())
+            assert target.read_text(encoding="utf-8") == "mine"
+            await pilot.press("escape")
+            assert isinstance(pilot.app.screen, ClosingScreen)
+
+    @pytest.mark.parametrize(
+        "name", ["", "\0", "/nowhere/at/all.md", "~nobody-here/x.md", "a" * 999]
+    )
+    async def test_says_why_a_name_cannot_be_used(self, tmp_path: Path, name: str) -> None:
+        async with Resumed(tmp_path, JOINTS) as pilot:
+            pilot.app.push_screen(Save("text", "x.md"))
+            await pilot.pause()
+            pilot.app.screen.query_one(Input).value = name
+            await pilot.press("enter")
+            await pilot.pause()
+            assert isinstance(pilot.app.screen, Save)
+            complaint = str(pilot.app.screen.query_one("#complaint").render())
+            assert complaint.endswith(".")
+
+
+class TestTheStepsDone:
+    async def test_are_counted_only_when_right_at_the_first_try(self, tmp_path: Path) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            await press_event(pilot, "reasons", {"chosen": ["pins"]})
+            await press_event(pilot, "reasons", {"chosen": ["pins", "joints", "weight"]})
+            await press_event(pilot, "count", {"m": 3, "r": 3, "2j": 6})
+        assert not (tmp_path / "settings.json").exists()
+        async with walking(tmp_path, "bell-frame") as pilot:
+            problem = lesson_of(pilot).problem
+            await press_event(pilot, "reasons", {"chosen": ["pins", "joints", "weight"]})
+            counts = len(problem.members), len(problem.reactions), 2 * len(problem.joints)
+            await press_event(pilot, "count", dict(zip(("m", "r", "2j"), counts, strict=True)))
+            await settle(pilot, lambda: (tmp_path / "settings.json").exists())
+        found = json.loads((tmp_path / "settings.json").read_text(encoding="utf-8"))
+        assert found["done"] == {"idealise": 1}
+
+
+def test_a_shelf_never_raises_for_what_is_not_there(tmp_path: Path) -> None:
+    from tutor.screens.shelf import read_shelf
+
+    shelf = read_shelf([tmp_path / "nothing", SETS])
+    assert shelf.groups[0].entries[0].broken
+    assert shelf.groups[0].entries[0].defects
+    assert any(not entry.broken for entry in shelf.entries)
+
+
+def test_the_app_starts_with_the_choice_that_was_kept(tmp_path: Path) -> None:
+    assert make_app(tmp_path, settings=Settings(theme="light")).theme == "light"
+    assert make_app(tmp_path, settings=Settings(theme="pink")).theme == "dark"
