@@ -93,9 +93,28 @@ def wrong_line(seed: int, count: int = 1) -> Wrong | None:
         return None
     if _still_true(problem, chosen, senses, known):
         return None
+    if count == 2 and _could_be_scaled(target, form(line)):
+        return None
     scale = rng.choice((1.0, 1.0, -1.0, 2.0)) if count == 1 else 1.0
     text = written(rng, problem, chosen.line, Style(figures=5, scale=scale))
     return Wrong(problem, about, senses, known, text, made, line, target)
+
+
+def _could_be_scaled(target: dict[str | None, float], true: dict[str | None, float]) -> bool:
+    """Whether the true line at another scale differs in one place only: then two slips are one."""
+    for anchor in target.keys() & true.keys():
+        scale = target[anchor] / true[anchor]
+        if abs(abs(scale) - 1.0) < 0.02 and scale > 0:
+            continue
+        off = [
+            name
+            for name in target.keys() | true.keys()
+            if abs(target.get(name, 0.0) - scale * true.get(name, 0.0))
+            > 0.01 * abs(scale * true.get(name, 0.0))
+        ]
+        if len(off) <= 1:
+            return True
+    return False
 
 
 def _still_true(

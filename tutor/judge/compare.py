@@ -156,7 +156,7 @@ def constants_fit(
     Numbers that stand for each other one by one drop out first, so that a small wrong term is told
     from the rounding of large ones beside it.
     """
-    terms, left = _one_by_one(line.constants, numbers, scale)
+    terms, left = one_by_one(line.constants, numbers, scale)
     if not terms:
         parts = abs(scale) * math.fsum(s.spread for s in numbers)
         slack = _carried(left, scale) + NEGLIGIBLE * parts + TINY * abs(scale)
@@ -185,7 +185,7 @@ def constants_fit(
     return None
 
 
-def _one_by_one(
+def one_by_one(
     terms: Sequence[Term], numbers: Sequence[Spot], scale: float
 ) -> tuple[list[Term], list[Spot]]:
     """The typed and the true numbers that are left when precise pairs have dropped out."""

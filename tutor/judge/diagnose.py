@@ -24,6 +24,7 @@ TURNED_ROUND = 0.04
 SCALED_SUM, SCALED_MOMENT, ON_A_SLIP = 1.15, 0.6, 0.2
 STRAY_SIZE = 0.8
 CLOSE = 0.35
+CHEAPEST = min(kind.cost for kind in KINDS.values() if kind.variants is not None)
 SEEN_TWICE = 0.6
 
 
@@ -38,6 +39,8 @@ def diagnose(
     accounts: list[Account] = []
     best = math.inf
     for scale, penalty in _scales(line, spots, choices, numbers, number_choices):
+        if penalty + CHEAPEST >= best + CLOSE:
+            continue
         start = _unknowns_account(line, spots, choices, true, scale, tolerance)
         if start.cost + penalty >= best + CLOSE:
             continue
@@ -98,7 +101,7 @@ def _scales(
     for value, true, _ in typed:
         if true != 0.0 and fresh(value / true):
             yield value / true, scaled
-    for value, _, wrong in typed:
+    for value, _, wrong in typed if line.unknowns else ():
         for option in wrong:
             if option.value != 0.0 and len(option.codes) == 1 and fresh(value / option.value):
                 yield value / option.value, scaled + ON_A_SLIP

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from tutor.judge.about import LineAbout, M, in_words
-from tutor.judge.compare import Typed, fit, typed
+from tutor.judge.compare import Typed, fit, one_by_one, typed
 from tutor.judge.diagnose import diagnose
 from tutor.judge.elsewhere import holds_at_solution, true_of, true_of_part
 from tutor.judge.independent import adds_something
@@ -122,18 +122,30 @@ def _overall(
         found = fit(line, replace(true, given=given), tolerance)
         if found is not None and (found.scale > 0 or len(standing) > 1):
             return KINDS["pull-push"].cost, Slip("pull-push", None, None)
-    for factor in FACTORS:
-        numbers = tuple(
-            replace(t, value=t.value * factor, radius=t.radius * factor) for t in line.constants
-        )
-        if len(numbers) > 1 and fit(replace(line, constants=numbers), true, tolerance) is not None:
-            return KINDS["unit"].cost, Slip("unit", None, None)
+    if _in_other_unit(true, line, tolerance):
+        return KINDS["unit"].cost, Slip("unit", None, None)
     radians = read_equation(reading.text, names, angles="radians")
     if not isinstance(radians, Unreadable):
         again = typed(radians)
         if again != line and fit(again, true, tolerance) is not None:
             return READ_IN_RADIANS, Slip("angle-mode", None, None)
     return None
+
+
+def _in_other_unit(true: TrueLine, line: Typed, tolerance: Tolerance) -> bool:
+    """Whether all numbers without unknown are off by the same factor of units."""
+    if len(line.constants) < 2 or not line.unknowns:
+        return False
+    for factor in FACTORS:
+        numbers = tuple(
+            replace(t, value=t.value * factor, radius=t.radius * factor) for t in line.constants
+        )
+        found = fit(replace(line, constants=numbers), true, tolerance)
+        if found is not None and abs(found.scale) == 1.0:
+            rest, left = one_by_one(numbers, true.numbers(line.names), found.scale)
+            if not rest and all(spot.true == 0.0 for spot in left):
+                return True
+    return False
 
 
 def _mistake(true: TrueLine, slip: Slip, reading: Reading) -> Mistake:

@@ -64,10 +64,13 @@ def _by_sum(
     slack = carried + min(line.radius, tolerance.silent * parts) + share + TINY * (parts + 1.0)
     need = line.total - target
     changes = sorted(
-        Change(scale * (option.value - spot.true), option.cost, i, option)
-        for i, (spot, wrong) in enumerate(zip(numbers, choices, strict=True))
-        for option in wrong
-        if len(option.codes) == 1
+        (
+            Change(scale * (option.value - spot.true), option.cost, i, option)
+            for i, (spot, wrong) in enumerate(zip(numbers, choices, strict=True))
+            for option in wrong
+            if len(option.codes) == 1
+        ),
+        key=lambda change: change.delta,
     )
     added_up = len(line.constants) < sum(1 for s in numbers if s.true != 0.0)
     one: tuple[float, tuple[Change, ...]] | None = min(
@@ -102,7 +105,7 @@ def _two_changes(
     """The cheapest two changes at different places that make up `need`; `changes` are in order."""
     best: tuple[float, tuple[Change, ...]] | None = None
     for i, one in enumerate(changes):
-        low = bisect_left(changes, (need - one.delta - slack,), i + 1)
+        low = bisect_left(changes, need - one.delta - slack, i + 1, key=lambda c: c.delta)
         for other in changes[low:]:
             if other.delta > need - one.delta + slack:
                 break
@@ -277,12 +280,16 @@ def _load_elsewhere(value: float, true: TrueLine) -> str | None:
     total = true.equation.sum
     near = [member.other(own) for member in true.problem.meeting[own]]
     loaded = [load.joint for load in true.problem.loads if load.joint != own]
-    for joint in sorted(dict.fromkeys(loaded), key=lambda name: name not in near):
-        for force in load_forces(true.problem, joint):
-            size = force.size or 0.0
-            for part in (total.of(force) * size, size):
-                if part != 0.0 and math.isclose(abs(value), abs(part), rel_tol=0.005):
-                    return force.name
+    forces = [
+        force
+        for joint in sorted(dict.fromkeys(loaded), key=lambda name: name not in near)
+        for force in load_forces(true.problem, joint)
+    ]
+    for whole in (False, True):
+        for force in forces:
+            part = (1.0 if whole else total.of(force)) * (force.size or 0.0)
+            if part != 0.0 and math.isclose(abs(value), abs(part), rel_tol=0.005):
+                return force.name
     return None
 
 
