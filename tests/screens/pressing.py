@@ -52,7 +52,7 @@ async def opened(
     """A running app on these paths, its list read."""
     app = make_app(keep, *paths, **given)
     async with app.run_test(size=size) as pilot:
-        await settle(pilot, lambda: app.shelf is not None)
+        await settle(pilot, lambda: app.shelf is not None and app.screen is not app.first)
         yield pilot
 
 

@@ -187,10 +187,10 @@ class TestTheSheet:
         ]
         groups = (Group(everything, (Entry(everything, worked), *rows, *broken)),)
         async with opened(tmp_path, size=(140, 50)) as pilot:
-            sheet = pilot.app.screen
-            assert isinstance(sheet, SheetScreen)
+            sheet = SheetScreen(groups)
+            await pilot.app.push_screen(sheet)
             problems = sheet.query_one("#problems", OptionList)
-            sheet.show(groups, {"": "[bold]\x1b[1m"})
+            sheet.show({"": "[bold]\x1b[1m"})
             shown = ""
             for index in (1, len(rows) + 2, len(rows) + 5):
                 problems.highlighted = index

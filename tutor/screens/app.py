@@ -11,7 +11,7 @@ import sys
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
-from pathlib import Path, PurePath
+from pathlib import Path
 from typing import TYPE_CHECKING, ClassVar
 
 from textual.app import App, SystemCommand
@@ -24,12 +24,13 @@ from tutor.records.settings import Settings, read_settings, write_settings
 from tutor.screens.background import beside
 from tutor.screens.deeds import Deed
 from tutor.screens.filters import AsciiOnly, Harmless, Uncoloured
+from tutor.screens.first import FirstScreen
 from tutor.screens.looks import GLYPHS, Looks, looks_for, speaks_utf8
-from tutor.screens.sheet import SheetScreen
 from tutor.screens.signals import leave_on_signals
 from tutor.screens.themes import THEMES
 
 if TYPE_CHECKING:
+    from tutor.screens.sheet import SheetScreen
     from tutor.screens.shelf import Shelf
     from tutor.screens.walk import WalkScreen
     from tutor.session import Session
@@ -45,7 +46,7 @@ HOW_TO_LEAVE = "To leave: escape, then q. Everything done is kept."
 class TutorApp(App[int]):
     """The tutor on the screen."""
 
-    CSS_PATH: ClassVar[list[str | PurePath]] = ["app.tcss", "sheet.tcss"]
+    CSS_PATH = "app.tcss"
     TITLE = "pinjoint"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("ctrl+q", "leave_all", show=False, priority=True, id="app.leave"),
@@ -69,7 +70,8 @@ class TutorApp(App[int]):
         if settings is None:
             settings, self.notice = read_settings(keep.folder)
         self.settings = settings
-        self.sheet = SheetScreen()
+        self.first = FirstScreen()
+        self.sheet: SheetScreen
         self.shelf: Shelf | None = None
         self.session: Session | None = None
         for theme in THEMES.values():
@@ -92,7 +94,7 @@ class TutorApp(App[int]):
         return [*filters, Harmless(), *([] if self.utf8 else [AsciiOnly()])]
 
     def get_default_screen(self) -> Screen[None]:
-        return self.sheet
+        return self.first
 
     def on_mount(self) -> None:
         leave_on_signals(self.exit)
@@ -106,12 +108,14 @@ class TutorApp(App[int]):
 
             return read_shelf(self.paths)
 
-        beside(self, read, self._settle, lambda fault: self.sheet.say(NOT_READ))
+        beside(self, read, self._settle, lambda fault: self.first.say(NOT_READ))
 
-    def _settle(self, shelf: Shelf) -> None:
+    async def _settle(self, shelf: Shelf) -> None:
         """Show the sets; ask for the glyphs at the first start; open a lone problem."""
-        self.shelf = shelf
-        self.sheet.show(shelf.groups, {})
+        from tutor.screens.sheet import SheetScreen  # after the first frame, for start-up time
+
+        self.shelf, self.sheet = shelf, SheetScreen(shelf.groups)
+        await self.push_screen(self.sheet)
         if self.notice:
             self.sheet.say(self.notice)
         self.look_where_left()
@@ -137,7 +141,7 @@ class TutorApp(App[int]):
 
             return places(shelf, self.keep)
 
-        beside(self, look, lambda left: self.sheet.show(shelf.groups, left), lambda fault: None)
+        beside(self, look, self.sheet.show, lambda fault: None)
 
     def choose_card(self, then: Callable[[], None] | None = None) -> None:
         """Ask which pictures look right, and keep the answer."""

@@ -14,7 +14,7 @@ Made = TypeVar("Made")
 def beside(
     app: App[int],
     work: Callable[[], Made],
-    done: Callable[[Made], None],
+    done: Callable[[Made], object],
     failed: Callable[[Exception], None],
 ) -> None:
     """Run `work` in a thread, then `done` with what it made or `failed` with what it raised.

@@ -37,9 +37,7 @@ WALK: tuple[Deed, ...] = (
     Deed(
         "zero", "z", "", "zero-force", "State a member without force, with the rule that shows it."
     ),
-    Deed(
-        "assume", "a", "", "assume", "Draw a member pulling (T) or pushing (C) on its joints."
-    ),
+    Deed("assume", "a", "", "assume", "Draw a member pulling (T) or pushing (C) on its joints."),
     Deed("undo", "u", "ctrl+z", "undo", "Take back the last thing that counted."),
     Deed("skip", "n", "", "skip this", "Skip a step you have done right twice."),
     Deed(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, ClassVar
+from typing import ClassVar
 
 from rich.cells import cell_len
 from textual import events
@@ -18,21 +18,21 @@ from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from tutor.screens.clean import clean, one_line
-from tutor.screens.deeds import SHEET
+from tutor.screens.deeds import SHEET, Deed
+from tutor.screens.first import TITLE
+from tutor.screens.shelf import Entry, Group
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 
-if TYPE_CHECKING:
-    from tutor.screens.shelf import Entry, Group
-
-READING = "Reading the problem sets…"
 LEAD = "Choose a problem with the arrow keys and press enter."
 WIDE = 100
 LONGEST = 44
+NOT_BEGUN = "not begun"
 
 
 class SheetScreen(Screen[None]):
     """The list of problems; it posts what was chosen and shows what it is handed."""
 
+    CSS_PATH = "sheet.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
         *(
             Binding(d.keys, f"deed('{d.id}')", d.label, show=False, id=f"sheet.{d.id}")
@@ -55,62 +55,43 @@ class SheetScreen(Screen[None]):
 
         deed: str
 
-    def __init__(self) -> None:
+    def __init__(self, groups: Sequence[Group]) -> None:
         super().__init__()
+        self.groups = tuple(groups)
         self.entries: list[Entry | None] = []
-        self.groups: Sequence[Group] = ()
-        self.left: Mapping[str, str] = {}
 
     def compose(self) -> ComposeResult:
-        yield Static(Content("pinjoint: trusses by the method of joints"), id="sheet-title")
+        yield Static(Content(TITLE), id="sheet-title")
         with Horizontal(id="sheet-middle"):
             yield OptionList(id="problems", markup=False)
             with VerticalScroll(id="detail", can_focus=False):
-                yield Static(Content(READING), id="about")
+                yield Static(id="about")
         yield Static(Content(LEAD), id="sheet-said")
         yield ActionBar(id="actions")
 
     def on_mount(self) -> None:
         self.query_one(ActionBar).offer(SHEET, False)
+        self.show({})
         self.query_one(OptionList).focus()
 
-    def show(self, groups: Sequence[Group], left: Mapping[str, str]) -> None:
-        """Show these sets; `left` says by problem where each was left."""
-        fresh = groups is not self.groups
-        self.groups, self.left = groups, left
+    def show(self, left: Mapping[str, str]) -> None:
+        """Show the sets; `left` says by problem where each was left."""
         problems = self.query_one(OptionList)
-        rows: list[tuple[Content, Entry | None]] = []
-        titles = [one_line(e.title) for group in groups for e in group.entries if not e.broken]
+        titles = [one_line(e.title) for g in self.groups for e in g.entries if not e.broken]
         wide = min(LONGEST, max(map(cell_len, titles), default=0))
-        for group in groups:
+        rows: list[tuple[Content, Entry | None]] = []
+        for group in self.groups:
             rows.append((Content.styled(one_line(group.title), "bold"), None))
-            rows += [(self._row(entry, wide), entry) for entry in group.entries]
-        if fresh:
-            self.entries = [entry for _, entry in rows]
-            problems.clear_options()
-            problems.add_options([Option(row, disabled=entry is None) for row, entry in rows])
-            problems.highlighted = next((i for i, e in enumerate(self.entries) if e), None)
-            if not any(self.entries):
-                self.query_one("#about", Static).update(Content("There are no problems here."))
-        else:
+            rows += [(row_of(entry, wide, left), entry) for entry in group.entries]
+        if self.entries:
             for index, (row, _) in enumerate(rows):
                 problems.replace_option_prompt_at_index(index, row)
-
-    def _row(self, entry: Entry, wide: int) -> Content:
-        if entry.problem is None:
-            count = len(entry.defects)
-            what = "1 thing to mend" if count == 1 else f"{count} things to mend"
-            return Content.assemble(
-                "  ", ("broken", "bold underline"), f"  {one_line(entry.title)}: {what}"
-            )
-        problem = entry.problem
-        level = f"level {problem.level}" if problem.level else "no level"
-        left = self.left.get(entry.key, "not begun")
-        where = (left, "bold $strong") if left != "not begun" else (left, "$quiet")
-        warned = " (see remark)" if entry.defects else ""
-        title = one_line(problem.title) + warned
-        gap = " " * max(2, wide - cell_len(title) + 2)
-        return Content.assemble(f"  {title}{gap}", (f"{level}  ", "$quiet"), where)
+            return
+        self.entries = [entry for _, entry in rows]
+        problems.add_options([Option(row, disabled=entry is None) for row, entry in rows])
+        problems.highlighted = next((i for i, e in enumerate(self.entries) if e), None)
+        if not any(self.entries):
+            self.query_one("#about", Static).update(Content("There are no problems here."))
 
     def say(self, text: str) -> None:
         """One sentence below the list."""
@@ -140,6 +121,10 @@ class SheetScreen(Screen[None]):
         message.stop()
         self.action_deed(message.deed)
 
+    def deeds(self) -> tuple[Deed, ...]:
+        """What can be done here."""
+        return SHEET
+
     def action_deed(self, deed: str) -> None:
         self.post_message(self.Wanted(deed))
 
@@ -153,6 +138,26 @@ class SheetScreen(Screen[None]):
 
     def on_resize(self, event: events.Resize) -> None:
         self.set_class(event.size.width < WIDE, "-stacked")
+
+
+def row_of(entry: Entry, wide: int, left: Mapping[str, str]) -> Content:
+    """A row of the list: title, level and where it was left; or how many defects a file has."""
+    if entry.problem is None:
+        count = len(entry.defects)
+        what = "1 thing to mend" if count == 1 else f"{count} things to mend"
+        return Content.assemble(
+            "  ", ("broken", "bold underline"), f"  {one_line(entry.title)}: {what}"
+        )
+    problem = entry.problem
+    level = f"level {problem.level}" if problem.level else "no level"
+    where = left.get(entry.key, NOT_BEGUN)
+    title = one_line(problem.title) + (" (see remark)" if entry.defects else "")
+    gap = " " * max(2, wide - cell_len(title) + 2)
+    return Content.assemble(
+        f"  {title}{gap}",
+        (f"{level}  ", "$quiet"),
+        (one_line(where), "$quiet" if where == NOT_BEGUN else "bold $strong"),
+    )
 
 
 def about(entry: Entry) -> Content:

@@ -49,7 +49,9 @@ class ActionBar(Widget, can_focus=True):
 
     def _rows(self, width: int) -> Rows:
         lead = ["Esc, then"] if self.typing else ["Keys:"]
-        return flow([*lead, *(one_line(f"{deed.letter} {deed.label}") for deed in self.deeds)], width, gap=2)
+        return flow(
+            [*lead, *(one_line(f"{deed.letter} {deed.label}") for deed in self.deeds)], width, gap=2
+        )
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
         return len(self._rows(width))
