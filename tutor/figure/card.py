@@ -15,11 +15,11 @@ def test_card(glyphs: Glyphs) -> str:
 
 
 def _picture() -> Figure:
-    left, right, top = (0.0, 0.0), (8.0, 0.0), (4.0, 2.6)
+    left, right, top = (0.0, 0.0), (12.0, 0.0), (12.0, 5.0)
     members: tuple[tuple[Point, Point, Role, str], ...] = (
-        (left, right, "member-tension", "8 T"),
-        (left, top, "member-compression", "10 C"),
-        (top, right, "member-zero", "0"),
+        (left, right, "member-zero", "0"),
+        (left, top, "member-tension", "13 T"),
+        (top, right, "member-compression", "5 C"),
     )
     items: list[Item] = [Stroke(start, end, role) for start, end, role, _ in members]
     for start, end, role, text in members:
@@ -27,11 +27,11 @@ def _picture() -> Figure:
         items.append(Label(middle, (text,), role, along=(start, end)))
     items.append(Mark(left, "pin", "support"))
     items.append(Mark(right, "roller", "support"))
-    items.append(Arrow(top, (0.0, -1.0), "load", ("12 kN",)))
+    items.append(Arrow(top, (1.0, 0.0), "load", ("12 kN",)))
     names: tuple[tuple[Point, str, Point], ...] = (
         (left, "A", (-1.0, 0.0)),
         (right, "B", (1.0, 0.0)),
-        (top, "C", (1.0, 0.0)),
+        (top, "C", (0.0, 1.0)),
     )
     for at, name, away in names:
         items.append(Mark(at, "joint", "joint", name=name))
