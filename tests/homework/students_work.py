@@ -13,10 +13,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from random import Random
 
-from lines import Piece, figures, pieces
+from lines import Piece, Style, figures, pieces, written
 from strategies import fink, howe, make_truss, pratt, warren
 
-from tutor.judge import Along, Fx, Fy, LineAbout, M
+from tutor.judge import Fx, Fy, LineAbout, M, Mistake
 from tutor.model import Problem
 from tutor.statics import joint_body, reactions_from_whole
 
@@ -33,6 +33,19 @@ class Slip:
     force: str
 
 
+Change = tuple[LineAbout, int, float]
+"""A line, the number of the force in it, and the coefficient that stands there instead."""
+
+
+@dataclass(frozen=True)
+class Step:
+    """One body solved for `finds` by `lines`."""
+
+    place: str
+    finds: tuple[str, ...]
+    lines: tuple[LineAbout, ...]
+
+
 @dataclass
 class Homework:
     """What one student did: values as written, the joints in order, the lines, and the slips."""
@@ -41,9 +54,10 @@ class Homework:
     order: list[str] = field(default_factory=list)
     values: dict[str, float] = field(default_factory=dict)
     solved: dict[str, list[str]] = field(default_factory=dict)
-    lines: list[tuple[LineAbout, str]] = field(default_factory=list)
     slips: list[Slip] = field(default_factory=list)
     digits: int = 4
+    steps: list[Step] = field(default_factory=list)
+    changes: dict[str, Change] = field(default_factory=dict)
 
     def work(self, **more: object) -> dict[str, object]:
         """The homework as `review` takes it."""
@@ -59,19 +73,30 @@ class Homework:
             **more,
         }
 
+    def written_lines(self, rng: Random) -> list[tuple[LineAbout, str]]:
+        """Every line as this student writes it, with the values found before put in."""
+        known: dict[str, float] = {}
+        found = []
+        for step in self.steps:
+            for about in step.lines:
+                line = pieces(self.problem, about, {}, known)
+                change = self.changes.get(step.place)
+                if change is not None and change[0] == about:
+                    line[change[1]] = replace(line[change[1]], coefficient=change[2])
+                style = Style(figures=5, units=False)
+                found.append((about, written(rng, self.problem, line, style)))
+            known.update({name: self.values[name] for name in step.finds})
+        return found
+
+    def mended(self, place: str) -> Homework | None:
+        """The same student once the slip at one place is put right: all that follows done again."""
+        rest = {name: change for name, change in self.changes.items() if name != place}
+        return do(self.problem, self.steps, self.digits, rest)
+
     def force(self, name: str) -> str:
         value = self.values[name]
         text = figures(abs(value), self.digits)
         return text if float(text) == 0 else f"{text} {'T' if value > 0 else 'C'}"
-
-
-@dataclass(frozen=True)
-class Step:
-    """One body solved for `finds` by `lines`."""
-
-    place: str
-    finds: tuple[str, ...]
-    lines: tuple[LineAbout, ...]
 
 
 def any_problem(rng: Random, most: int = 9) -> Problem:
@@ -158,7 +183,7 @@ def solve_step(
     problem: Problem,
     step: Step,
     values: dict[str, float],
-    change: tuple[LineAbout, int, float] | None = None,
+    change: Change | None = None,
 ) -> dict[str, float] | None:
     """What the lines of a step give, with one coefficient changed; None where they give nothing."""
     rows, right = [], []
@@ -228,10 +253,10 @@ def do(
     problem: Problem,
     steps: Sequence[Step],
     digits: int,
-    slips: dict[str, tuple[LineAbout, int, float]],
+    slips: dict[str, Change],
 ) -> Homework | None:
     """The homework written down: values rounded and carried, with a changed line at some bodies."""
-    done = Homework(problem, digits=digits)
+    done = Homework(problem, digits=digits, steps=list(steps), changes=dict(slips))
     for step in steps:
         found = solve_step(problem, step, done.values, slips.get(step.place))
         if found is None:
@@ -242,10 +267,24 @@ def do(
     return done
 
 
+def matters(problem: Problem, step: Step, values: dict[str, float], change: Change) -> bool:
+    """Whether a changed line moves a value by more than rounding could, given those before."""
+    found = solve_step(problem, step, values, change)
+    right = solve_step(problem, step, values)
+    if found is None or right is None:
+        return False
+    line = pieces(problem, change[0], {}, {})
+    here = [abs(values[p.force]) for p in line if p.force in values and p.coefficient]
+    largest = max((*here, *(p.size or 0.0 for p in line), *map(abs, right.values())))
+    moved = max(abs(found[n] - right[n]) - 0.04 * abs(right[n]) for n in step.finds)
+    everywhere = max(map(abs, values.values()), default=0.0)
+    return moved > 0.02 * max(largest, everywhere)
+
+
 def slip_at(
-    rng: Random, problem: Problem, step: Step, before: dict[str, float], after: dict[str, float]
-) -> tuple[Slip, tuple[LineAbout, int, float]] | None:
-    """A random slip in one line of a step that changes a value by more than rounding could."""
+    rng: Random, problem: Problem, step: Step, values: dict[str, float]
+) -> tuple[Slip, Change] | None:
+    """A random slip in one line of a step, where it matters."""
     about = rng.choice(step.lines)
     line = pieces(problem, about, {}, {})
     i = rng.randrange(len(line))
@@ -254,14 +293,51 @@ def slip_at(
         return None
     code = rng.choice(sorted(options))
     change = (about, i, options[code])
-    found = solve_step(problem, step, before, change)
-    if found is None:
-        return None
-    largest = max(map(abs, (*after.values(), *(p.size or 0.0 for p in line))))
-    moved = max(abs(found[n] - after[n]) - 0.04 * abs(after[n]) for n in step.finds)
-    if moved <= 0.02 * largest:
+    if not matters(problem, step, values, change):
         return None
     return Slip(step.place, about, code, line[i].force), change
+
+
+FAMILIES = {
+    "sign": {"sign", "turning", "minus", "sense", "tension-compression"},
+    "missing": {"missing", "lost-load"},
+    "component": {"component", "complement", "slope"},
+    "whole-force": {"whole-force", "inclined-support"},
+    "extra": {"extra", "stray-load", "stray-reaction"},
+    "arm": {"arm", "arm-from"},
+    "no-arm": {"no-arm", "arm"},
+    "unit": {"unit"},
+}
+"""What the catalogue may call each kind of slip, being the same wrong coefficient."""
+
+
+def names_it(done: Homework, slip: Slip, mistake: Mistake) -> bool:
+    """Whether a named mistake is the slip, or one that leaves the very same line.
+
+    Two slips in one line that change its sum by the same amount (the sign of either of two equal
+    terms) cannot be told apart by anybody who does not see the line.
+    """
+    if mistake.force == slip.force and mistake.code in FAMILIES[slip.code]:
+        return True
+    line = pieces(done.problem, slip.about, {}, {})
+    made = done.changes[slip.place]
+    piece = line[made[1]]
+    change = (made[2] - piece.coefficient) * _size(done, piece)
+    slack = 0.02 * abs(change) + 1e-9
+    for other in line:
+        if other.force != mistake.force:
+            continue
+        for code, wrong in wrong_coefficients(done.problem, slip.about, other).items():
+            both = (wrong, -wrong) if code == "extra" else (wrong,)
+            for coefficient in both:
+                by = (coefficient - other.coefficient) * _size(done, other)
+                if mistake.code in FAMILIES[code] and abs(by - change) <= slack:
+                    return True
+    return False
+
+
+def _size(done: Homework, piece: Piece) -> float:
+    return done.values[piece.force] if piece.size is None else piece.size
 
 
 def homework(
@@ -278,15 +354,15 @@ def homework(
     if right is None:
         return None
     for _ in range(60):
-        slips: dict[str, tuple[LineAbout, int, float]] = {}
+        slips: dict[str, Change] = {}
         made: list[Slip] = []
         chosen = rng.sample(range(len(steps)), min(mistakes, len(steps)))
         for k in sorted(chosen):
             so_far = do(problem, steps, digits, slips)
             if so_far is None:
                 break
-            slip = slip_at(rng, problem, steps[k], so_far.values, so_far.values)
-            if slip is None:
+            slip = slip_at(rng, problem, steps[k], so_far.values)
+            if slip is None or not matters(problem, steps[k], right.values, slip[1]):
                 break
             made.append(slip[0])
             slips[steps[k].place] = slip[1]
@@ -295,8 +371,3 @@ def homework(
             if all(abs(v) < 1e6 for v in wrong.values.values()):
                 return wrong, right
     return None
-
-
-def slanted(problem: Problem) -> Along:
-    """A direction for a line that is neither a sum along x nor along y."""
-    return Along(30.0, problem.joints[0].name)

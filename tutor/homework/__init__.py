@@ -6,7 +6,7 @@ mistakes, `places` finds where it went wrong first, `check` puts the review toge
 what was pasted, `hints` says more step by step, `report` writes what can be handed in.
 """
 
-from tutor.homework.accounts import Account
+from tutor.homework.account import Account
 from tutor.homework.check import review
 from tutor.homework.closing import Closure
 from tutor.homework.findings import Finding, Review

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from tutor.homework.accounts import UNEXPLAINED, Account
+from tutor.homework.account import Account
+from tutor.homework.accounts import UNEXPLAINED
 from tutor.homework.chain import follow
 from tutor.homework.closing import closures
 from tutor.homework.fill import filled
@@ -17,11 +18,13 @@ from tutor.homework.words import summary
 from tutor.homework.work import Entry, Work, read_work
 from tutor.judge import Judge, Mistake, Value, judge_of
 from tutor.judge.about import equation_of
+from tutor.judge.mistakes import KINDS
 from tutor.judge.truth import Given
 from tutor.model import Problem
 from tutor.statics import Unsolvable
 
 EQUALLY_NAMED = 0.25
+BY_ITSELF = 0.05
 VALUE_SLIPS = frozenset({"tension-compression", "sign", "sense", "unit", "rounding"})
 
 
@@ -183,15 +186,13 @@ class _Check:
         return name in equation_of(self.problem, about).linear
 
     def _from_value(self, story: Story, near: tuple[Account, ...]) -> tuple[Account, ...]:
-        """For a lone wrong value: what its own figures say, the sign, the unit or the rounding."""
-        if len(self.wrong) != 1 or self.wrong[0] not in self.work.entries:
+        """For a lone wrong value: what its own figures say as well, the sign or the rounding."""
+        mistake = self._figures(self.wrong[0]) if len(self.wrong) == 1 else None
+        if mistake is None:
             return near
-        (name,) = self.wrong
-        text = self.work.entries[name].text
-        verdict = self.desk.judge(Value(name), text, Given(self.work.given.senses, {}))
-        if verdict.kind != "wrong" or verdict.mistakes[0].code not in VALUE_SLIPS:
-            return near
-        return (Account(story.first, verdict.mistakes[0], Value(name), 1.0), *near)
+        cost = KINDS[mistake.code].cost + BY_ITSELF
+        own = Account(story.first, mistake, Value(self.wrong[0]), cost)
+        return tuple(sorted((*near, own), key=lambda account: account.cost))
 
     def _from_lines(self, misleading: list[Judged]) -> Outcome:
         """Wrong lines beside values that are right all the same."""
@@ -218,12 +219,14 @@ class _Check:
         """What a wrong value shows by itself: its sign, its unit or its rounding, or None."""
         if name not in self.work.entries:
             return None
-        verdict = self.desk.judge(
-            Value(name), self.work.entries[name].text, Given(self.work.given.senses, {})
-        )
-        if verdict.kind == "wrong" and verdict.mistakes[0].code in VALUE_SLIPS:
-            return verdict.mistakes[0]
-        return None
+        entry, true = self.work.entries[name], abs(self.true[name])
+        own = Given(self.work.given.senses, {})
+        verdict = self.desk.judge(Value(name), entry.text, own)
+        if verdict.kind != "wrong" or verdict.mistakes[0].code not in VALUE_SLIPS:
+            return None
+        mistake = verdict.mistakes[0]
+        of_force = abs(entry.value) > 90 * true or 90 * abs(entry.value) < true
+        return mistake if mistake.code != "unit" or of_force else None
 
 
 def _line_account(judged: Judged) -> Account:

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from tutor.homework.accounts import Account
+from tutor.homework.account import Account
 from tutor.homework.closing import Closure
 from tutor.homework.work import Refused
 from tutor.judge import Mistake

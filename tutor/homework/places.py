@@ -11,8 +11,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
-from tutor.homework.accounts import UNEXPLAINED, Account, accounts
+from tutor.homework.account import Account
+from tutor.homework.accounts import UNEXPLAINED, accounts
 from tutor.homework.chain import Found, follow
+from tutor.homework.one_line import Match, matches
 from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.work import Entry
 from tutor.model import Problem
@@ -77,7 +79,8 @@ class Search:
         self.entries = entries
         self.wrong = frozenset(wrong)
         self.failing = [name for name, sheet in bodies.items() if sheet.fails]
-        self._accounts: dict[tuple[str, frozenset[str]], tuple[Account, ...]] = {}
+        self._accounts: dict[tuple[str, tuple[str, ...]], tuple[Account, ...]] = {}
+        self._matches: dict[str, tuple[Match, ...]] = {}
 
     def stories(self) -> list[Story]:
         """The stories with the fewest turns that leave nothing open, cheapest first."""
@@ -131,16 +134,23 @@ class Search:
         return turn, more, self.wrong - seen
 
     def _doubt(self, place: str) -> float:
-        """Whether wrong reactions would have to leave all but one joint closed by chance."""
+        """Whether wrong reactions would have left all joints but one closed by chance.
+
+        A walk from wrong reactions closes at two joints or more, unless their resultant passes
+        through the last one; a walk that ends at the supports leaves the one joint with the slip.
+        """
         joints = [name for name in self.failing if name != WHOLE]
-        carried = any(name in self.problem.member for name in self.wrong)
-        return BY_CHANCE if place == WHOLE and len(joints) == 1 and carried else 0.0
+        return BY_CHANCE if place == WHOLE and len(joints) == 1 else 0.0
 
     def accounts(self, place: str, values: Iterable[str]) -> tuple[Account, ...]:
-        key = (place, frozenset(values))
+        """What explains this place, where these wrong values were found at it."""
+        key = (place, tuple(values))
         if key not in self._accounts:
-            self._accounts[key] = tuple(
-                accounts(self.problem, self.bodies[place], values, dict(self.entries))
+            sheet = self.bodies[place]
+            if place not in self._matches:
+                self._matches[place] = matches(self.problem, sheet, self.entries)
+            self._accounts[key] = accounts(
+                self.problem, sheet, key[1], self.entries, self._matches[place]
             )
         return self._accounts[key]
 

@@ -28,7 +28,7 @@ class Part:
     """One force on a body: its direction in the body's space, its number and how far that may be off.
 
     `value` is None where the student has none; `slope` is what the rounding of sines and cosines
-    to three decimals may add per unit of the projection.
+    to three decimals may add, or to as many figures as the value itself has.
     """
 
     force: Force
@@ -47,7 +47,10 @@ class Part:
     @cached_property
     def slope(self) -> float:
         straight = self.force.x in (0.0, 1.0, -1.0)
-        return 0.0 if straight or self.value is None else SLOPE * abs(self.value)
+        if straight or self.value is None:
+            return 0.0
+        rounded = SLOPE * abs(self.value)
+        return rounded if self.is_load else min(rounded, self.radius)
 
     def share(self, n: Vector) -> float:
         return math.fsum(a * b for a, b in zip(self.vector, n, strict=True))
@@ -123,7 +126,7 @@ class Sheet:
             straight = _unit(vector)
             return straight, *(n for n in self.axes if abs(_dot(n, vector)) > 0.05)
         n = vector
-        for against in _orthogonal(beside):
+        for against in orthogonal(beside):
             along = _dot(n, against)
             n = tuple(a - along * b for a, b in zip(n, against, strict=True))
         if math.hypot(*n) <= PARALLEL * math.hypot(*vector):
@@ -140,7 +143,7 @@ def _unit(vector: Vector) -> Vector:
     return tuple(a / length for a in vector)
 
 
-def _orthogonal(vectors: list[Vector]) -> list[Vector]:
+def orthogonal(vectors: Iterable[Vector]) -> list[Vector]:
     """An orthonormal basis of what the vectors span."""
     basis: list[Vector] = []
     for vector in vectors:

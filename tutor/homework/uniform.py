@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from tutor.homework.accounts import Account, mistake_of
+from tutor.homework.account import Account, mistake_of
 from tutor.homework.sheet import WHOLE
 from tutor.homework.work import Entry
 from tutor.judge import Mistake, Value

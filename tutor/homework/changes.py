@@ -1,0 +1,92 @@
+"""What can one slip change in one line, and by how much?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from tutor.homework.sheet import WHOLE, Sheet
+from tutor.homework.work import Entry
+from tutor.judge import Fx
+from tutor.judge.mistakes import KINDS
+from tutor.judge.options import ALONE, turning_code
+from tutor.judge.truth import Spot, TrueLine
+from tutor.model import Problem
+
+COPIED = KINDS["magnitude"].cost
+FROM_ELSEWHERE = KINDS["extra"].cost + 0.5
+
+
+@dataclass(frozen=True)
+class Change:
+    """What one slip at one force changes in an equation, and how far that may be off."""
+
+    code: str
+    force: str | None
+    spot: Spot | None
+    change: float
+    radius: float
+    cost: float
+    by: float = 0.0
+
+
+def changes(
+    problem: Problem, sheet: Sheet, true: TrueLine, entries: Mapping[str, Entry]
+) -> Iterator[Change]:
+    """What each slip of the catalogue changes in one line, in the line's own measure."""
+    for name, spot in true.unknowns.items():
+        part = sheet.part[name]
+        value = part.value or 0.0
+        for code, wrong, cost in _wrong(spot):
+            by = wrong - spot.true
+            yield Change(code, name, spot, by * value, abs(by) * part.radius, cost, by)
+        if spot.true != 0.0 and name in entries:
+            for copied in miscopied(entries[name]):
+                yield Change("magnitude", name, spot, spot.true * (copied - value), 0.0, COPIED)
+    for spot in true.loads:
+        for code, wrong, cost in _wrong(spot):
+            yield Change(code, spot.name, spot, wrong - spot.true, 0.0, cost)
+    yield from _loads_from_elsewhere(problem, sheet, true)
+
+
+def _wrong(spot: Spot) -> Iterator[tuple[str, float, float]]:
+    """(code, contribution, cost) of each slip at one force, alone or with a wrong sign besides."""
+    turned = KINDS[turning_code(spot)].cost
+    for kind in KINDS.values():
+        if kind.variants is None:
+            continue
+        for per_unit in kind.variants(spot):
+            value = per_unit * spot.scale
+            yield kind.code, value, kind.cost
+            if kind.code not in ALONE and value != 0.0:
+                yield kind.code, -value, kind.cost + turned
+
+
+def _loads_from_elsewhere(problem: Problem, sheet: Sheet, true: TrueLine) -> Iterator[Change]:
+    """The load of another joint, written at this one."""
+    if sheet.name == WHOLE or true.is_moment:
+        return
+    for load in problem.loads:
+        if load.joint == sheet.name:
+            continue
+        part = load.vector[0] if isinstance(true.about, Fx) else load.vector[1]
+        if part != 0.0:
+            yield Change("stray-load", f"load {load.joint}", None, part, 0.0, FROM_ELSEWHERE)
+
+
+def miscopied(entry: Entry) -> Iterator[float]:
+    """What a value becomes when two figures change places or the point moves."""
+    number = "".join(c for c in entry.text if c.isdigit() or c == ".")
+    try:
+        size = float(number)
+    except ValueError:
+        return
+    if not math.isclose(size, abs(entry.value), rel_tol=1e-9):
+        return
+    sign = math.copysign(1.0, entry.value)
+    for i in range(len(number) - 1):
+        if number[i] != "." and number[i + 1] != "." and number[i] != number[i + 1]:
+            yield sign * float(number[:i] + number[i + 1] + number[i] + number[i + 2 :])
+    yield entry.value * 10.0
+    yield entry.value / 10.0

@@ -1,0 +1,87 @@
+"""Which slip runs through every line of a body, at one force or at all its members?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+
+from tutor.homework.account import Draft
+from tutor.homework.changes import COPIED, miscopied
+from tutor.homework.sheet import Part, Sheet
+from tutor.homework.work import Entry
+from tutor.judge import Value
+from tutor.judge.mistakes import KINDS
+from tutor.judge.mistakes.unit import FACTORS
+
+MISFIT = 0.5
+EVERYWHERE = 0.5
+ARITHMETIC = KINDS["arithmetic"].cost + 0.4
+STRAIGHT = 1.0
+
+
+def of_one_force(
+    sheet: Sheet, solved: Sequence[str], entries: Mapping[str, Entry]
+) -> Iterator[Draft]:
+    """One force that goes wrong in every line alike: what is left over lies along it."""
+    for part in sheet.parts:
+        size = math.hypot(*part.vector)
+        along = math.fsum(r * a for r, a in zip(sheet.lefts, part.vector, strict=True)) / size**2
+        slack = sheet.slack(part.vector) / size**2
+        if abs(along) <= slack or any(
+            abs(r - along * a) > t
+            for r, a, t in zip(sheet.lefts, part.vector, sheet.slacks, strict=True)
+        ):
+            continue
+        yield from _along(part, along, slack, entries)
+        if part.name in solved and not part.is_load:
+            straight = sum(1 for a in part.vector if abs(a) > 1e-9) == 1
+            cost = ARITHMETIC + (STRAIGHT if straight else 0.0)
+            yield Draft("arithmetic", part.name, cost, Value(part.name))
+
+
+def _along(part: Part, along: float, slack: float, entries: Mapping[str, Entry]) -> Iterator[Draft]:
+    """Accounts of a force that is too large by `along` in every line of the body."""
+    value = part.value or 0.0
+    if value == 0.0:
+        return
+    about = None if part.is_load else Value(part.name)
+    for code, factor, cost in _factors(part, entries.get(part.name)):
+        allowed = slack + abs(1.0 - factor) * part.radius
+        off = abs(along - (1.0 - factor) * value)
+        if off <= allowed:
+            misfit = MISFIT * (off / allowed) ** 2 if allowed else 0.0
+            yield Draft(code, part.name, cost + misfit, about)
+
+
+def _factors(part: Part, entry: Entry | None) -> Iterator[tuple[str, float, float]]:
+    """(code, what the force was taken times, cost) for each slip that changes a force as a whole."""
+    turned = "tension-compression" if part.force.kind == "member" else "sign"
+    yield turned, -1.0, KINDS[turned].cost + 0.1
+    yield "missing", 0.0, KINDS["missing"].cost + EVERYWHERE
+    for factor in FACTORS:
+        yield "unit", factor, KINDS["unit"].cost + EVERYWHERE
+    if entry is not None and entry.value:
+        for other in miscopied(entry):
+            yield "magnitude", other / entry.value, COPIED + 0.3
+
+
+def of_both_lines(sheet: Sheet) -> Iterator[Draft]:
+    """Slips that run through both lines of a joint: components exchanged, members reversed."""
+    (rx, ry), (tx, ty) = sheet.lefts, sheet.slacks
+    if abs(rx) <= tx or abs(ry) <= ty:
+        return
+    for part in sheet.parts:
+        ux, uy = part.vector
+        if ux == 0.0 or uy == 0.0:
+            continue
+        value, by = part.value or 0.0, abs(uy) - abs(ux)
+        dx, dy = math.copysign(by, ux) * value, -math.copysign(by, uy) * value
+        slack = abs(by) * part.radius
+        if abs(rx + dx) <= tx + slack and abs(ry + dy) <= ty + slack:
+            yield Draft("component", part.name, KINDS["component"].cost + 0.2)
+    members = [p for p in sheet.parts if p.force.kind == "member"]
+    if 2 <= len(members) < len(sheet.parts):
+        dx = -2 * math.fsum(p.vector[0] * (p.value or 0.0) for p in members)
+        dy = -2 * math.fsum(p.vector[1] * (p.value or 0.0) for p in members)
+        if abs(rx + dx) <= tx and abs(ry + dy) <= ty:
+            yield Draft("pull-push", None, KINDS["pull-push"].cost)
