@@ -48,8 +48,8 @@ def beginning(problem: Problem, desk: Judge) -> State:
         value = desk.values()[reaction.name]
         positive, negative = senses_for(problem, reaction.name)
         senses[reaction.name] = positive if value >= 0 else negative
-        text = f"{abs(value):.5g}"
-        results.append(Result(reaction.name, text, abs(value), 0.0, "given"))
+        size = float(f"{abs(value):.12g}")
+        results.append(Result(reaction.name, f"{size:.5g}", size, 0.0, "given"))
     supports = tuple(s.joint for s in problem.supports)
     return State(
         problem,

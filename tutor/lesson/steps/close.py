@@ -104,11 +104,11 @@ def with_rest(state: State, text: str, desk: Judge, about: LineAbout) -> Verdict
     line, rest = read_equation(f"{left}= 0", desk.names), read_equation(f"{right}= 0", desk.names)
     if not equals or isinstance(line, Unreadable) or isinstance(rest, Unreadable):
         return None
-    if line.names or rest.names or len(rest.terms) != 1:
+    if line.names or rest.names:
         return None
     size = sum(abs(term.value) for term in line.terms)
-    off = sum(term.value for term in line.terms) - rest.terms[0].value
-    if abs(off) > rest.terms[0].radius + 1e-9 * size:
+    off = sum(term.value for term in line.terms) - sum(term.value for term in rest.terms)
+    if abs(off) > sum(term.radius for term in rest.terms) + 1e-9 * size:
         return None
     verdict = desk.judge(about, f"{left}= 0", state.own)
     return verdict if verdict.right else None

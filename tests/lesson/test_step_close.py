@@ -1,0 +1,156 @@
+"""The fifth and sixth step: what is left over, and the table."""
+
+from __future__ import annotations
+
+import pytest
+from walks import ARM, LANDING, MAST, walk_to
+
+from tutor.lesson import CAUTION
+
+
+def test_an_equation_that_was_not_needed_is_asked_for_and_one_closes() -> None:
+    lesson, do = walk_to("close")
+    assert lesson.ask.kind == "close"
+    about = lesson.ask.options[0].key
+    do("choose", about=about)
+    assert lesson.ask.about == about
+    assert not lesson.done
+    assert not do("go", step="table").accepted
+    hint = [do("hint").text for _ in range(4)][3]
+    line = hint.partition("For instance: ")[2].partition(". Type")[0]
+    assert do("type", text=line).accepted
+    assert lesson.done
+    assert lesson.state.closed
+
+
+def test_only_equations_in_which_forces_must_balance_are_offered() -> None:
+    lesson, _ = walk_to("close", MAST)
+    assert lesson.ask.options
+    for option in lesson.ask.options:
+        assert not option.key.endswith("@ F"), "nothing acts at F"
+
+
+def arm_with(bc: str, ac: str):
+    """The lamp arm, its last two forces rounded as given, at the closing of joint B."""
+    lesson, do = walk_to("joints")
+    do("joint", joint="A")
+    do("type", text="F_AC - 360 = 0")
+    do("type", text=f"AC = {ac}")
+    do("type", text="ΣFy: 150 - F_AB = 0")
+    do("type", text="AB = 150 T")
+    do("joint", joint="C")
+    do("type", text="ΣFy: -5/13 F_BC - 150 = 0")
+    assert do("type", text=f"BC = {bc}").accepted
+    assert lesson.state.step == "close"
+    return lesson, do
+
+
+def test_nothing_left_over_is_said() -> None:
+    _, do = arm_with("390 C", "360 T")
+    do("choose", about="Fx @ C")
+    reply = do("type", text="-360 + 390*12/13 = 0")
+    assert "nothing is left over" in reply.text
+
+
+def test_what_is_left_over_is_said_and_that_rounding_explains_it() -> None:
+    _, do = arm_with("389.5 C", "360 T")
+    do("choose", about="Fx @ C")
+    reply = do("type", text="-360 + 389.5*12/13 = 0")
+    assert "0.46 N is left over, of 719.5 N added up" in reply.text
+    assert "rounding leaves" in reply.text
+
+
+def test_more_than_rounding_explains_is_said_too() -> None:
+    _, do = arm_with("383 C", "360 T")
+    do("choose", about="Fx @ C")
+    reply = do("type", text="-360 + 383*12/13 = 0")
+    assert reply.accepted
+    assert "more than the rounding" in reply.text
+
+
+def test_the_student_may_write_what_is_left_over_on_the_right() -> None:
+    lesson, do = arm_with("389.5 C", "360 T")
+    do("choose", about="Fx @ C")
+    assert do("type", text="360 - 389.5*12/13 = 0.46").accepted
+    assert lesson.state.lines[-1].text == "360 - 389.5*12/13 = 0.46"
+
+
+@pytest.mark.parametrize("text", ["360 - 389.5*12/13 = 9", "360 - 300*12/13 = 83.08", "0 = 0"])
+def test_a_line_that_is_not_this_equation_does_not_close(text) -> None:
+    lesson, do = arm_with("389.5 C", "360 T")
+    do("choose", about="Fx @ C")
+    assert not do("type", text=text).accepted
+    assert lesson.state.step == "close"
+
+
+def test_a_value_typed_better_at_the_end_does_not_count_as_closing() -> None:
+    lesson, do = arm_with("389 C", "360 T")
+    do("choose", about="Fx @ B")
+    assert do("type", text="BC = 390 C").accepted
+    assert lesson.state.step == "close"
+    assert lesson.state.result["BC"].value == -390
+
+
+def test_a_moment_that_closes_is_left_over_in_its_own_unit() -> None:
+    from tutor.judge import M
+    from tutor.lesson.steps.close import left_over
+
+    lesson, do = walk_to("joints")
+    do("type", text="B_x = 359")
+    assert "N·m is left over" in left_over(lesson.state, M("A"))
+
+
+def test_closing_can_be_taken_back_and_done_again() -> None:
+    lesson, do = arm_with("390 C", "360 T")
+    do("choose", about="Fx @ C")
+    do("type", text="-360 + 390*12/13 = 0")
+    assert lesson.done
+    do("undo")
+    assert (lesson.done, lesson.state.closed, lesson.state.ended) == (False, False, None)
+    do("type", text="-360 + 390*12/13 = 0")
+    assert lesson.done
+
+
+def test_the_table_gives_forces_letters_and_the_largest_of_each_kind() -> None:
+    lesson, _ = walk_to("table", LANDING)
+    table = lesson.table
+    rows = {row.member: (round(row.force, 3), row.letter) for row in table.rows}
+    assert rows == {
+        "AC": (-15, "C"),
+        "CD": (-15, "C"),
+        "AB": (12, "T"),
+        "BD": (12, "T"),
+        "BC": (12, "T"),
+    }
+    assert (table.tension.force, table.compression.force) == pytest.approx((12, -15))
+    assert table.unit == "kN"
+
+
+def test_the_table_counts_slips_by_kind_hints_by_level_and_the_time() -> None:
+    lesson, do = walk_to("reactions", ARM)
+    began = lesson.state.started
+    do("choose", about="M A")
+    (mistake,) = do("type", text="B_x + 150*2.4 = 0").verdict.mistakes
+    do("hint")
+    do("type", text="B_x + 150*2.4 = 0")
+    do("type", text="B_x - 150*2.4 = 0")
+    do("type", text="B_x = 300")
+    table = lesson.table
+    assert table.mistakes == ((mistake.code, 2), ("arithmetic", 1))
+    assert table.hints == (0, 1, 0, 0)
+    assert table.seconds == lesson.state.last_time - began
+
+
+def test_the_table_of_no_force_has_neither_letter_nor_extremes() -> None:
+    lesson, do = walk_to("joints", MAST)
+    do("zero", member="EF", rule="two")
+    (row,) = lesson.table.rows
+    assert (row.member, row.force, row.letter) == ("EF", 0, "0")
+    assert lesson.table.tension is lesson.table.compression is None
+
+
+def test_the_last_word_is_the_caution() -> None:
+    lesson, do = walk_to("table")
+    assert CAUTION in lesson.ask.question
+    assert do("hint").said[0].tone == "note"
+    assert "The walk is done" in do("type", text="AB = 1").text
