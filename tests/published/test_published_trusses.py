@@ -8,7 +8,8 @@ from fractions import Fraction
 from pathlib import Path
 
 import pytest
-from families import down, plain_problem
+from families import plain_problem
+from worked_examples import BEER_JOHNSTON, HIBBELER
 
 from tutor.model import Load, Problem, Support
 from tutor.notation import Exact
@@ -54,17 +55,9 @@ def test_a_solved_truss_has_the_member_forces_printed_in_its_source(case):
 
 
 def test_the_three_member_example_of_hibbeler_comes_out_as_printed():
-    # R. C. Hibbeler, Engineering Mechanics: Statics, Example 6.1 (in many editions, such as the
-    # 12th to 14th); geometry and values from memory. Printed: BC 707.1 N (C), AB 500 N (T),
-    # AC 500 N (T), A_x 500 N to the left, A_y 500 N down, C_y 500 N up.
-    problem = plain_problem(
-        [("A", 0, 0), ("B", 0, 2), ("C", 2, 0)],
-        ["AB", "BC", "AC"],
-        [Support("A", "pin"), Support("C", "roller")],
-        [Load("B", (("right", Exact.of(500)),))],
-        force="N",
-    )
-    answer = solve(problem)
+    # Source beside the truss. Printed: BC 707.1 N (C), AB 500 N (T), AC 500 N (T), A_x 500 N to
+    # the left, A_y 500 N down, C_y 500 N up.
+    answer = solve(HIBBELER)
     assert answer.force("BC") == pytest.approx(-707.1, abs=0.05)
     assert (answer.force("AB"), answer.force("AC")) == pytest.approx((500, 500))
     reactions = [answer.reaction(name) for name in ("A_x", "A_y", "C_y")]
@@ -72,17 +65,7 @@ def test_the_three_member_example_of_hibbeler_comes_out_as_printed():
 
 
 def test_the_seven_member_sample_of_beer_and_johnston_comes_out_as_printed():
-    # F. P. Beer & E. R. Johnston, Vector Mechanics for Engineers: Statics, Sample Problem 6.1
-    # (in many editions, such as the 7th to 10th); geometry and reactions from memory.
-    problem = plain_problem(
-        [("A", 0, 8), ("B", 12, 8), ("C", 24, 8), ("D", 6, 0), ("E", 18, 0)],
-        ["AB", "AD", "DB", "DE", "BE", "BC", "EC"],
-        [Support("C", "pin"), Support("E", "roller")],
-        [down("A", 2000), down("B", 1000)],
-        force="lb",
-        length="ft",
-    )
-    answer = solve(problem)
+    answer = solve(BEER_JOHNSTON)
     printed = {"AB": 1500, "AD": -2500, "DB": 2500, "DE": -3000, "BE": -3750, "BC": 5250}
     printed |= {"EC": -8750, "E_y": 10000, "C_y": -7000, "C_x": 0}
     assert {name: answer.value(name) for name in printed} == pytest.approx(printed)
