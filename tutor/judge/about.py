@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from tutor.model import Problem
 from tutor.statics.body import (
@@ -96,8 +97,28 @@ def sum_of(problem: Problem, about: LineAbout) -> Sum:
 
 
 def equation_of(problem: Problem, about: LineAbout) -> Equation:
-    """The true equilibrium equation that `about` asks for."""
-    return Equation(body_of(problem, about), sum_of(problem, about))
+    """The true equilibrium equation that `about` asks for; the last few thousand are kept."""
+    return _equation(_Same(problem), about)
+
+
+class _Same:
+    """A problem as a key: the same object, not an equal one, so that no truss need be compared."""
+
+    __slots__ = ("problem",)
+
+    def __init__(self, problem: Problem) -> None:
+        self.problem = problem
+
+    def __hash__(self) -> int:
+        return id(self.problem)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Same) and other.problem is self.problem
+
+
+@lru_cache(maxsize=4096)
+def _equation(same: _Same, about: LineAbout) -> Equation:
+    return Equation(body_of(same.problem, about), sum_of(same.problem, about))
 
 
 def in_words(about: About) -> str:
