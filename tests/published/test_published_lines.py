@@ -38,13 +38,13 @@ def test_every_printed_line_and_value_is_right_by_itself(worked: Worked) -> None
 
 
 @BY_TITLE
-@pytest.mark.parametrize("turned", [("- ", "+ "), ("= 0", "= 300"), (" = ", " = 2*")])
+@pytest.mark.parametrize("turned", [("- ", "+ "), ("= 0", "= 300"), ("F_", "1.2 F_")])
 def test_a_printed_line_with_one_thing_changed_is_not_right(worked: Worked, turned) -> None:
     known: dict[str, str] = {}
     changed = 0
     for about, text in worked.steps:
         wrong = text.replace(*turned, 1)
-        if about is not None and wrong not in (text, text.replace("= 0", "= 2*0")):
+        if about is not None and wrong != text:
             changed += 1
             senses = {**worked.senses, **worked.drawn}
             assert not judge(worked.problem, about, wrong, senses=senses, known=known).right, wrong
