@@ -128,9 +128,15 @@ class _Check:
         if told is not None:
             chosen = [s for s in stories if s.first == told]
             stories = chosen or [self._forced(search, told)]
+        elif stories and self._has_blanks(stories[0].first):
+            stories = [s for s in stories if s.first == WHOLE]
         if not stories:
             return self._lost()
         return self._of_story(stories, told is not None, misleading)
+
+    def _has_blanks(self, place: str) -> bool:
+        """Whether members are blank at this place, so that it cannot be told from its neighbours."""
+        return any(name in self.problem.member for name in self.handed_in[place].missing)
 
     def _told_place(self, misleading: list[Judged]) -> str | None:
         """The first wrong place by the student's own order or lines, None where there are neither."""

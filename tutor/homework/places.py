@@ -22,6 +22,7 @@ from tutor.model import Problem
 ANOTHER = 2.0
 EQUALLY = 0.8
 BY_CHANCE = 0.5
+NONE_LEFT = 1.0
 MOST_PLACES = 3
 MOST_TRIED = 60
 
@@ -50,11 +51,13 @@ class Story:
     turns: tuple[Turn, ...]
     follows: Found
     open: frozenset[str]
+    doubt: float = 0.0
 
     @property
     def cost(self) -> float:
         return (
-            sum(turn.cost for turn in self.turns)
+            self.doubt
+            + sum(turn.cost for turn in self.turns)
             + ANOTHER * (len(self.turns) - 1)
             + UNEXPLAINED * len(self.open)
         )
@@ -90,7 +93,7 @@ class Search:
         for _ in range(MOST_PLACES):
             grown = [g for stem in stems[:MOST_TRIED] for g in self._grown(*stem)]
             found += [
-                Story(turns, follows, frozenset())
+                Story(turns, follows, frozenset(), self._unused(turns))
                 for turns, seen, follows in grown
                 if self.wrong <= seen
             ]
@@ -141,6 +144,16 @@ class Search:
         """
         joints = [name for name in self.failing if name != WHOLE]
         return BY_CHANCE if place == WHOLE and len(joints) == 1 else 0.0
+
+    def _unused(self, turns: tuple[Turn, ...]) -> float:
+        """Whether joints stay open although no equation of the whole truss was used.
+
+        Wrong reactions that came from the joints took every equation of the joints there is.
+        """
+        places = {turn.place for turn in turns}
+        if WHOLE not in self.failing or WHOLE in places:
+            return 0.0
+        return NONE_LEFT if set(self.failing) - places - {WHOLE} else 0.0
 
     def accounts(self, place: str, values: Iterable[str]) -> tuple[Account, ...]:
         """What explains this place, where these wrong values were found at it."""

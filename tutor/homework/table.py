@@ -19,6 +19,7 @@ from tutor.notation import Unreadable, read_value
 
 MOST_CHARACTERS = 100_000
 MOST_ROWS = 1_000
+BYTE_ORDER_MARK = "\ufeff"
 _COMMA_DECIMAL = re.compile(r"\s*[-+−–]?\d+,\d+\s*")
 _NUMBER = re.compile(r"[-+−–]?[\d.,]*\d[\d.,]*")
 
@@ -40,6 +41,7 @@ def read_table(problem: Problem, text: str) -> Pasted:
         return Pasted(work, (Refused("table", text[:40], message),))
     refused: list[Refused] = []
     rows = [row for row in text.splitlines() if row.strip()]
+    rows[:1] = [row.removeprefix(BYTE_ORDER_MARK) for row in rows[:1]]
     for number, row in enumerate(rows[:MOST_ROWS], start=1):
         _take(desk, number, row, work, refused)
     if len(rows) > MOST_ROWS:

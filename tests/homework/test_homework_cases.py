@@ -1,0 +1,226 @@
+"""What does the review say of particular homeworks, tables and reports?"""
+
+from __future__ import annotations
+
+from datetime import UTC, datetime
+
+import pytest
+from families import plain_problem
+from strategies import pratt
+
+from tutor import Fx, Fy, Value, review
+from tutor.homework import hint, markdown, read_table, right_lines
+from tutor.model import Joint, Load, Member, Problem, Support
+from tutor.notation import Exact
+from tutor.statics import solve
+
+
+@pytest.fixture(name="mast")
+def a_triangle() -> Problem:
+    """A at the left pinned, B at the right on a roller, C above: 12 down and 6 to the right at C."""
+    return plain_problem(
+        (("A", 0, 0), ("B", 8, 0), ("C", 4, 3)),
+        ("AB", "BC", "AC"),
+        (Support("A", "pin"), Support("B", "roller")),
+        (Load("C", (("down", Exact.of(12)), ("right", Exact.of(6)))),),
+    )
+
+
+def written(problem: Problem, digits: int = 4, **changed: float) -> dict[str, dict[str, object]]:
+    values = {**solve(problem).values, **changed}
+    texts = {n: f"{abs(v):.{digits}g} {'T' if v > 0 else 'C'}" for n, v in values.items() if v}
+    return {
+        "reactions": {r.name: f"{values[r.name]:.{digits}g}" for r in problem.reactions},
+        "forces": {m.name: texts.get(m.name, "0") for m in problem.members},
+    }
+
+
+def states(result: object) -> dict[object, str]:
+    return {f.name: f.state for f in result.findings}  # type: ignore[attr-defined]
+
+
+@pytest.fixture(name="bridge")
+def a_bridge() -> Problem:
+    return pratt(6, 3, 4, 12)
+
+
+def test_a_lone_wrong_letter_is_named_and_its_neighbours_stay_right(bridge: Problem) -> None:
+    true = solve(bridge).values["U2-L3"]
+    work = written(bridge, **{"U2-L3": -true})
+    result = review(bridge, work)
+    wrong = {name for name, state in states(result).items() if state != "right"}
+    assert wrong == {"U2-L3"}
+    assert set(result.places) <= {"U2", "L3"}
+    assert result.finding["U2-L3"].cause is not None
+    assert result.finding["U2-L3"].cause.code in ("tension-compression", "sign")
+
+
+def test_a_lone_wrong_number_is_wrong_and_nothing_else(bridge: Problem) -> None:
+    work = written(bridge, **{"L2-L3": 31.37})
+    result = review(bridge, work)
+    assert {n for n, s in states(result).items() if s == "wrong"} == {"L2-L3"}
+    assert "follows" not in states(result).values()
+    assert set(result.places) <= {"L2", "L3"}
+
+
+def test_all_signs_reversed_is_one_mistake(bridge: Problem) -> None:
+    values = solve(bridge).values
+    work = written(bridge, **{m.name: -values[m.name] for m in bridge.members})
+    result = review(bridge, work)
+    assert [a.mistake.code for a in result.accounts] == ["tension-compression"]
+    assert "throughout" in result.accounts[0].mistake.text
+    assert states(result)["L0_y"] == "right"
+
+
+def test_everything_in_another_unit_is_one_mistake(bridge: Problem) -> None:
+    work = written(bridge, **{name: 1000 * v for name, v in solve(bridge).values.items()})
+    result = review(bridge, work)
+    assert result.first == "whole"
+    assert [a.mistake.code for a in result.accounts] == ["unit"]
+
+
+def test_reactions_alone_are_checked(mast: Problem) -> None:
+    right = review(mast, {"reactions": {"A_x": "6 left", "A_y": "3.75", "B_y": 8.25}})
+    assert right.right
+    wrong = review(mast, {"reactions": {"A_x": "6 left", "A_y": "8.25", "B_y": "3.75"}})
+    assert wrong.first == "whole"
+    assert states(wrong)["A_x"] == "right"
+    assert wrong.accounts
+
+
+def test_a_value_that_only_follows_is_not_called_wrong(mast: Problem) -> None:
+    """A_y from a moment with one load turned round; the members are worked from it correctly."""
+    a_y, b_y = 8.25, 3.75
+    ac = -a_y / 0.6
+    ab = 6 - 0.8 * ac
+    bc = -b_y / 0.6
+    work = {
+        "reactions": {"A_x": "-6", "A_y": f"{a_y}", "B_y": f"{b_y}"},
+        "forces": {"AC": f"{ac:.4g}", "AB": f"{ab:.4g}", "BC": f"{bc:.4g}"},
+    }
+    result = review(mast, work)
+    assert result.first == "whole"
+    found = states(result)
+    assert {found["AC"], found["AB"], found["BC"]} == {"follows"}
+    assert "wrong" in (found["A_y"], found["B_y"])
+
+
+def test_lines_are_judged_with_the_students_own_values(mast: Problem) -> None:
+    lines = [
+        (Fy("A"), "A_y + 0.6 F_AC = 0"),
+        (Fx("A"), "A_x + F_AB - 0.8 F_AC = 0"),
+        (Fx("A"), "A_x + F_AB + "),
+        (Value("B_y"), "8.25"),
+    ]
+    result = review(mast, {"lines": lines})
+    assert [states(result)[k] for k in range(4)] == ["right", "wrong", "unchecked", "right"]
+    assert result.first == "A"
+    assert result.finding[1].cause is not None
+    assert (result.finding[1].cause.code, result.finding[1].cause.force) == ("sign", "AC")
+
+
+def test_senses_turn_plain_numbers_round(mast: Problem) -> None:
+    work = {"senses": {"A_x": "left", "AC": "C"}, "reactions": {"A_x": 6}, "forces": {"CA": 6.25}}
+    assert review(mast, work).right
+    assert not review(mast, {**work, "senses": {}}).right
+
+
+def test_what_cannot_be_read_is_told_and_left_out(mast: Problem) -> None:
+    work = {"forces": {"AB": "seven", "XY": "3", "AC": True}, "order": ["A", "Z"], "notes": 3}
+    result = review(mast, work)
+    assert {(r.name) for r in result.refused} >= {"AB", "XY", "AC", "order", "notes"}
+    assert states(result) == {"AB": "unchecked", "AC": "unchecked"}
+    assert result.first is None
+    assert not result.right
+
+
+def test_a_wrong_value_all_alone_is_not_blamed_on_one_place(bridge: Problem) -> None:
+    result = review(bridge, {"forces": {"U2-L3": "99.9 T"}})
+    assert states(result) == {"U2-L3": "wrong"}
+    assert not result.clear
+    assert set(result.places) == {"U2", "L3"}
+    assert "do not tell" in result.said
+
+
+def test_a_truss_that_statics_cannot_solve_is_left_unchecked() -> None:
+    problem = Problem(
+        title="A loose square",
+        force="kN",
+        length="m",
+        joints=tuple(
+            Joint(n, Exact.of(x), Exact.of(y))
+            for n, x, y in (("A", 0, 0), ("B", 1, 0), ("C", 1, 1), ("D", 0, 1))
+        ),
+        members=tuple(Member(n, n[0], n[1]) for n in ("AB", "BC", "CD", "DA")),
+        supports=(Support("A", "pin"), Support("B", "roller")),
+        loads=(Load("C", (("right", Exact.of(1)),)),),
+    )
+    result = review(problem, {"forces": {"AB": 1.0}})
+    assert states(result) == {"AB": "unchecked"}
+    assert result.first is None
+
+
+def test_joints_close_or_not_with_the_students_values(mast: Problem) -> None:
+    work = written(mast, AB=9.0)
+    closes = {c.name: c.closes for c in review(mast, work).closures}
+    assert closes == {"whole": True, "A": False, "B": False, "C": True}
+    closes = {c.name: c.closes for c in review(mast, {"forces": work["forces"]}).closures}
+    assert closes["C"] is True
+    assert closes["A"] is None
+
+
+def test_only_the_last_hint_shows_the_line(mast: Problem) -> None:
+    lines = [(Fx("A"), "A_x + F_AB - 0.8 F_AC = 0")]
+    result = review(mast, {"lines": lines})
+    assert hint(result, "look").startswith("At joint A")
+    assert "AC" in hint(result, "place")
+    ((name, line),) = right_lines(mast, {"lines": lines}, result)
+    assert name == "ΣFx at joint A"
+    assert line.replace(" ", "") in ("F_AB+4/5F_AC+A_x=0", "A_x+F_AB+4/5F_AC=0")
+
+
+TABLES = [
+    "AB\t11\nAC\t-6.25\nBC\t-13.75",
+    "member,force\nAB,11\nAC,-6.25\nBC,-13.75",
+    'AB,11\nAC,"-6,25"\nBC,"-13,75"',
+    "member;force\nAB;11\nAC;-6,25\nBC;-13,75",
+    "member\tforce\tT/C\nAB\t11\tT\nBA\t\t\nAC\t6,25\tC\nBC\t13,75\tC\n",
+    "AB = 11 kN T\nAC: 6.25 C\nBC 13.75 kN (C)",
+    "| AB | 11 |\n| AC | -6.25 |\n| BC | -13.75 |",
+    "﻿F_AB\t11\r\nF_CA\t−6,25\r\nF_{BC}\t-13.75\r\n",
+]
+
+
+@pytest.mark.parametrize("text", TABLES)
+def test_a_pasted_table_is_read(mast: Problem, text: str) -> None:
+    pasted = read_table(mast, text)
+    result = review(mast, pasted.work)
+    assert states(result) == {"AB": "right", "AC": "right", "BC": "right"}, (pasted, result)
+    assert pasted.refused == ()
+
+
+@pytest.mark.parametrize("blank", ["", "-", "–", " "])
+def test_a_blank_in_a_table_is_not_done(mast: Problem, blank: str) -> None:
+    pasted = read_table(mast, f"AB\t{blank}\nA_x\t-6")
+    assert pasted.work == {"reactions": {"A_x": "-6"}, "forces": {}}
+    assert pasted.refused == ()
+
+
+def test_a_row_that_cannot_be_read_is_told_with_its_number(mast: Problem) -> None:
+    pasted = read_table(mast, "AB\t11\nQR\t3\nAC\tsix\nAB\t12")
+    assert [r.message.partition(" does")[0].partition(":")[0] for r in pasted.refused] == [
+        "Row 2",
+        "Row 3",
+        "Row 4",
+    ]
+    assert pasted.work["forces"] == {"AB": "11"}
+
+
+def test_the_report_says_what_was_right_and_where_it_goes_wrong(mast: Problem) -> None:
+    result = review(mast, {**written(mast, AB=9.0)})
+    report = markdown(mast, result, datetime(2031, 5, 6, 7, 8, tzinfo=UTC))
+    assert "2031-05-06 07:08 UTC" in report
+    assert "- right: A\\_x, A\\_y, B\\_y, BC, AC" in report
+    assert "- wrong: AB" in report
+    assert "joint A" in report
+    assert "9" not in report.replace("2031-05-06", "")
