@@ -22,6 +22,7 @@ from tutor.screens.deeds import WALK
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.save import Save
 from tutor.screens.dialogs.told import Told
+from tutor.screens.looks import Looks
 from tutor.screens.sheet import SheetScreen
 from tutor.screens.shelf import Entry, Group
 from tutor.screens.themes import THEMES
@@ -187,7 +188,7 @@ class TestTheSheet:
         ]
         groups = (Group(everything, (Entry(everything, worked), *rows, *broken)),)
         async with opened(tmp_path, size=(140, 50)) as pilot:
-            sheet = SheetScreen(groups)
+            sheet = SheetScreen(groups, Looks())
             await pilot.app.push_screen(sheet)
             problems = sheet.query_one("#problems", OptionList)
             sheet.show({"": "[bold]\x1b[1m"})

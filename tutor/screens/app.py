@@ -114,7 +114,7 @@ class TutorApp(App[int]):
         """Show the sets; ask for the glyphs at the first start; open a lone problem."""
         from tutor.screens.sheet import SheetScreen  # after the first frame, for start-up time
 
-        self.shelf, self.sheet = shelf, SheetScreen(shelf.groups)
+        self.shelf, self.sheet = shelf, SheetScreen(shelf.groups, self.looks)
         await self.push_screen(self.sheet)
         if self.notice:
             self.sheet.say(self.notice)
@@ -150,6 +150,7 @@ class TutorApp(App[int]):
         def chosen(glyphs: str | None) -> None:
             if glyphs is not None:
                 self.change(replace(self.settings, glyphs=glyphs))
+                self.sheet.look(self.looks)
             if then is not None:
                 then()
 

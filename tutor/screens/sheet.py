@@ -10,21 +10,24 @@ from rich.cells import cell_len
 from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Horizontal, VerticalScroll
+from textual.containers import Horizontal, Vertical, VerticalScroll
 from textual.content import Content
 from textual.message import Message
 from textual.screen import Screen
 from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
+from tutor.figure import truss_figure
 from tutor.screens.clean import clean, one_line
 from tutor.screens.deeds import SHEET, Deed
 from tutor.screens.first import TITLE
+from tutor.screens.looks import Looks
 from tutor.screens.shelf import Entry, Group
 from tutor.screens.widgets.action_bar import ActionBar, Asked
+from tutor.screens.widgets.figure_pane import FigurePane
 
 LEAD = "Choose a problem with the arrow keys and press enter."
-WIDE = 100
+WIDE = 116
 LONGEST = 44
 NOT_BEGUN = "not begun"
 
@@ -55,8 +58,9 @@ class SheetScreen(Screen[None]):
 
         deed: str
 
-    def __init__(self, groups: Sequence[Group]) -> None:
+    def __init__(self, groups: Sequence[Group], looks: Looks) -> None:
         super().__init__()
+        self.looks = looks
         self.groups = tuple(groups)
         self.entries: list[Entry | None] = []
 
@@ -64,8 +68,10 @@ class SheetScreen(Screen[None]):
         yield Static(Content(TITLE), id="sheet-title")
         with Horizontal(id="sheet-middle"):
             yield OptionList(id="problems", markup=False)
-            with VerticalScroll(id="detail", can_focus=False):
-                yield Static(id="about")
+            with Vertical(id="beside-list"):
+                with VerticalScroll(id="detail", can_focus=False):
+                    yield Static(id="about")
+                yield FigurePane(id="preview")
         yield Static(Content(LEAD), id="sheet-said")
         yield ActionBar(id="actions")
 
@@ -101,8 +107,22 @@ class SheetScreen(Screen[None]):
         event.stop()
         entry = self._entry(event.option_index)
         if entry is not None:
-            self.query_one("#about", Static).update(about(entry))
-            self.query_one("#detail", VerticalScroll).scroll_home(animate=False)
+            self._show_entry(entry)
+
+    def _show_entry(self, entry: Entry) -> None:
+        """What there is to say of a row, and its picture where there is room."""
+        self.query_one("#about", Static).update(about(entry))
+        self.query_one("#detail", VerticalScroll).scroll_home(animate=False)
+        figure = None if entry.problem is None else truss_figure(entry.problem)
+        title = "" if entry.problem is None else "The truss"
+        self.query_one("#preview", FigurePane).show(title, figure, self.looks.glyphs)
+
+    def look(self, looks: Looks) -> None:
+        """Draw with other characters from now on."""
+        self.looks = looks
+        entry = self._entry(self.query_one(OptionList).highlighted or 0)
+        if entry is not None:
+            self._show_entry(entry)
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         event.stop()
@@ -155,8 +175,8 @@ def row_of(entry: Entry, wide: int, left: Mapping[str, str]) -> Content:
     gap = " " * max(2, wide - cell_len(title) + 2)
     return Content.assemble(
         f"  {title}{gap}",
-        (f"{level}  ", "$quiet"),
-        (one_line(where), "$quiet" if where == NOT_BEGUN else "bold $strong"),
+        f"{level}  ",
+        (one_line(where), "" if where == NOT_BEGUN else "bold"),
     )
 
 
@@ -172,7 +192,7 @@ def about(entry: Entry) -> Content:
     counts = f"{len(problem.members)} members, {len(problem.joints)} joints"
     topics = one_line(", ".join(problem.topics))
     parts = [Content.styled(one_line(problem.title), "bold"), Content(clean(problem.story).strip())]
-    parts.append(Content(f"{counts}. {topics}." if topics else f"{counts}."))
+    parts.append(Content(f"{counts}. Topics: {topics}." if topics else f"{counts}."))
     if defects:
         parts.append(Content(defects))
     return Content("\n\n").join(part for part in parts if part.plain)

@@ -10,7 +10,6 @@ from textual.widgets import Static
 from tutor.judge import in_words
 from tutor.judge.about import from_text
 from tutor.lesson import State
-from tutor.lesson.state import Try
 from tutor.lesson.steps.writing import result_in_words
 from tutor.screens.clean import clean, one_line
 from tutor.screens.marks import MARKS
@@ -44,22 +43,23 @@ def given_lines(state: State) -> Content:
 
 
 def tries_lines(state: State, ascii_only: bool) -> Content:
-    """Every try with a mark and a word, the place said where it changes."""
+    """Every try with a mark and a word; what a line is for is said above it where it changes."""
     rows: list[Content] = []
     place = None
     for made in state.tries:
-        if made.place != place:
-            place = made.place
-            rows.append(Content.styled(place_in_words(made.place), "underline"))
-        rows.append(try_row(made, ascii_only))
+        words = place_in_words(made.place)
+        if made.text and made.place != place:
+            rows.append(Content.styled(words, "underline"))
+        rows.append(try_row(made.verdict, made.text or words, ascii_only))
+        place = made.place if made.text else None
     return Content("\n").join(rows)
 
 
-def try_row(made: Try, ascii_only: bool) -> Content:
-    """One try: mark, word, and what was typed."""
-    mark = MARKS.get(made.verdict, MARKS["note"])
+def try_row(verdict: str, text: str, ascii_only: bool) -> Content:
+    """One try: mark, word, and what was typed or chosen."""
+    mark = MARKS.get(verdict, MARKS["note"])
     badge = Content.styled(f" {mark.shown(ascii_only)} ", BADGES[mark.badge])
-    return badge + Content(f" {one_line(made.text)}" if made.text else "")
+    return badge + Content(f" {one_line(text)}")
 
 
 def found_lines(state: State) -> Content:
