@@ -99,6 +99,18 @@ def test_lines_with_two_slips_are_never_right_and_both_are_named() -> None:
     assert share >= 0.96
 
 
+def test_of_three_slips_it_is_said_honestly_that_they_cannot_be_named() -> None:
+    """Unless fewer slips explain the very same line, in which case those are named."""
+    for seed in range(600):
+        wrong = wrong_line(seed, 3)
+        if wrong is None:
+            continue
+        verdict = verdict_on(wrong)
+        codes = [m.code for m in verdict.mistakes]
+        assert verdict.kind == "wrong"
+        assert len({m.force for m in verdict.mistakes}) <= 2 or len(set(codes)) == 1
+
+
 def test_lines_with_a_term_off_by_over_five_percent_are_never_right() -> None:
     assert perturbed_and_accepted(range(2000)) == []
 

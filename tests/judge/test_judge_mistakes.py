@@ -219,3 +219,19 @@ def test_a_line_true_of_a_cut_part_is_named_as_that(bridge, text, about):
 def test_a_wrong_value_shows_where_it_comes_from(triangle, unknown, text, code):
     verdict = judge(triangle, Value(unknown), text, known={"A_y": "-4.5"})
     assert [m.code for m in verdict.mistakes] == [code]
+
+
+def test_terms_that_cannot_be_explained_are_pointed_at(bridge):
+    known = {"AE": "-16.667", "AB": "13.333"}
+    verdict = judge(bridge, Fx("E"), "F_EF + 5 F_BE + 0.31(16.667) = 0", known=known)
+    assert {(m.code, m.force) for m in verdict.mistakes} == {
+        ("not-equilibrium", "BE"),
+        ("not-equilibrium", "AE"),
+    }
+
+
+def test_what_fits_is_said_where_the_rest_cannot_be_named(bridge):
+    text = "A_y + 3 D_y - 4 = 0"
+    verdict = judge(bridge, Fy(), text)
+    assert [m.code for m in verdict.mistakes] == ["not-equilibrium"]
+    assert "the reaction A_y" in verdict.mistakes[0].place

@@ -9,17 +9,18 @@ from tutor.judge.about import LineAbout, M, in_words
 from tutor.judge.compare import Typed, fit, one_by_one, typed
 from tutor.judge.diagnose import diagnose
 from tutor.judge.elsewhere import holds_at_solution, true_of, true_of_part
-from tutor.judge.independent import adds_something
-from tutor.judge.kind import Case
+from tutor.judge.independent import adds_something, same_body
+from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
-from tutor.judge.slips import Slip
+from tutor.judge.slips import Account, Slip
 from tutor.judge.truth import Given, TrueLine
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.model import Problem, Tolerance
 from tutor.notation import Names, Reading, Unreadable, read_equation
 
 MOST_NAMED = 3
+MOST_FORCES = 2
 READ_IN_RADIANS = 0.5
 
 
@@ -47,11 +48,14 @@ def judge_line(
     if holds and (cut := true_of_part(line, true, tolerance)):
         return _true_elsewhere(problem, about, reading, cut)
     slips, others = _slips(true, line, reading, names, tolerance)
-    if holds and any(slip.code == "not-equilibrium" for slip in slips):
+    unclear = any(slip.code == "not-equilibrium" for slip in slips)
+    if holds and unclear:
         return _true_elsewhere(problem, about, reading, None)
     mistakes = tuple(_mistake(true, slip, reading) for slip in slips)
+    if unclear and len(mistakes) == 1 and mistakes[0].force is None:
+        mistakes = (_with_what_fits(mistakes[0], problem, line, others),)
     candidates = tuple(_mistake(true, slip, reading) for slip in others)
-    if len(mistakes) == 1 and candidates:
+    if len(mistakes) == 1 and candidates and not unclear:
         mistakes = (_with_others(mistakes[0], candidates),)
     text = " ".join(dict.fromkeys(m.text for m in mistakes))
     return Verdict("wrong", text, mistakes, about=about, reading=reading, candidates=candidates)
@@ -84,8 +88,8 @@ def _remarks(
 def _true_elsewhere(
     problem: Problem, about: LineAbout, reading: Reading, other: LineAbout | None
 ) -> Verdict:
-    same_body = other is not None and other.joint == about.joint
-    both_moments = isinstance(about, M) and isinstance(other, M) and same_body
+    same = other is not None and same_body(other, about)
+    both_moments = isinstance(about, M) and isinstance(other, M) and same
     kind = KINDS["other-point" if both_moments else "other-equation"]
     case = Case(problem, about, true_of=other)
     mistake = Mistake(kind.code, None, kind.look(case), kind.reason(case), kind.place(case))
@@ -103,9 +107,26 @@ def _slips(
     overall = _overall(true, line, reading, names, tolerance)
     if overall is not None and overall[0] < account.cost:
         return (overall[1],), account.slips if len(account.slips) == 1 else ()
-    if len(account.slips) > MOST_NAMED:
-        return nothing, ()
+    if not _can_be_named(account):
+        return nothing, account.slips
     return account.slips, tuple(slip for other in others for slip in other.slips)
+
+
+def _can_be_named(account: Account) -> bool:
+    """Whether an account is short enough to be believed: two forces, or one kind of slip only."""
+    forces, codes = {s.force for s in account.slips}, {s.code for s in account.slips}
+    return len(forces) <= MOST_FORCES or len(codes) == 1
+
+
+def _with_what_fits(
+    mistake: Mistake, problem: Problem, line: Typed, slips: Sequence[Slip]
+) -> Mistake:
+    """A mistake that cannot be named, with the terms that do fit."""
+    fitting = sorted(line.names - {slip.force for slip in slips})
+    if not slips or not fitting:
+        return mistake
+    named = ", ".join(force_in_words(problem, name) for name in fitting)
+    return replace(mistake, place=f"What you wrote for {named} fits; write the other terms again.")
 
 
 def _overall(

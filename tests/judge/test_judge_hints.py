@@ -1,0 +1,175 @@
+"""What must hold of every hint below the last: no number, no answer, no repetition, plain sentences.
+
+Two ways: every mistake of the catalogue at every force of random trusses, whether or not it can
+happen there; and the hints of what the judge finds in wrong lines and values.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+from random import Random
+
+import pytest
+from corpus import own_values, wrong_line
+from lines import abouts, figures, random_senses
+from strategies import make_truss
+
+from tutor.judge import Fx, LineAbout, M, Mistake, Value, in_words, judge
+from tutor.judge.kind import Case, force_in_words
+from tutor.judge.mistakes import KINDS
+from tutor.judge.truth import Given, TrueLine
+from tutor.model import Problem
+from tutor.statics import solve
+
+SEEDS = range(30)
+SENTENCE = re.compile(r"[A-ZΣ][^.?]*[.?](?: [A-ZΣ][^.?]*[.?])*")
+
+
+def every_case(problem: Problem) -> Iterator[Case]:
+    """Every force in every equation, one that does not act on the body, and the line as a whole."""
+    elsewhere = problem.joints[-1].name
+    for about in [*abouts(problem), M((1.5, -2.0)), Fx(part=(problem.joints[0].name,))]:
+        true = TrueLine(problem, about, Given({}, {}))
+        spots = (*true.unknowns.values(), *true.loads)
+        acting = sum(1 for spot in spots if spot.true != 0.0)
+        yield Case(problem, about, None, None, acting, Fx(elsewhere))
+        yield Case(problem, about, None, None, acting)
+        for spot in spots:
+            yield Case(problem, about, spot.name, spot, acting)
+        for member in problem.members[:2]:
+            yield Case(problem, about, member.name, None, acting)
+
+
+def levels(kind, case: Case) -> tuple[str, str, str]:
+    return kind.look(case), kind.reason(case), kind.place(case)
+
+
+def without_names(problem: Problem, about, text: str, *others: LineAbout) -> str:
+    """A hint without the name of the equation asked for and without names of joints and forces."""
+    for equation in (about, *others):
+        text = text.replace(in_words(equation), "")
+    case = Case(problem, about)
+    for words in (case.point, case.direction):
+        text = text.replace(words, "") if words else text
+    names = [*problem.unknowns, *problem.joint]
+    return re.sub(rf"\b(?:{'|'.join(map(re.escape, sorted(names, key=len)[::-1]))})\b", "", text)
+
+
+def check(problem: Problem, about, told: tuple[str, str, str], *others: LineAbout) -> None:
+    """What must hold of the three levels, whatever they are about."""
+    for text in told:
+        assert SENTENCE.fullmatch(text.replace("Or else: ", "")), text
+        assert not re.search(r"  |\{|\}|None|\ba force\b.*\bNone\b", text), text
+        assert not any(c.isdigit() for c in without_names(problem, about, text, *others)), text
+    for text in told[:2]:
+        for name in problem.unknowns:
+            assert not re.search(rf"(?<![\w-]){re.escape(name)}(?![\w-])", text), (name, text)
+        assert not re.search(r"the (?:horizontal |vertical )?load at \w", text), text
+    sentences = [re.split(r"(?<=[.?]) ", text) for text in told]
+    assert len({s for each in sentences for s in each}) == sum(len(set(s)) for s in sentences), told
+
+
+@pytest.mark.parametrize("code", KINDS)
+def test_no_level_of_a_mistake_tells_a_number_or_repeats_another(code: str) -> None:
+    for seed in SEEDS:
+        problem = make_truss(seed, 3 + seed % 6)
+        for case in every_case(problem):
+            others = [] if case.true_of is None else [case.true_of]
+            check(problem, case.about, levels(KINDS[code], case), *others)
+
+
+@pytest.mark.parametrize("code", KINDS)
+def test_the_hints_are_the_same_for_other_numbers_and_signs(code: str) -> None:
+    """So no value, coefficient, arm or sign can be read from them."""
+    for seed in SEEDS:
+        for case in every_case(make_truss(seed, 3 + seed % 6)):
+            if case.spot is None:
+                continue
+            term = case.spot.term
+            other = replace(
+                case.spot,
+                term=replace(term, coefficient=-3.7 * term.coefficient - 1.3),
+                sense=-case.spot.sense,
+                scale=2.9 * case.spot.scale,
+            )
+            assert levels(KINDS[code], case) == levels(KINDS[code], replace(case, spot=other))
+
+
+@pytest.mark.parametrize("code", [c for c in KINDS if c not in ("other-point", "other-equation")])
+def test_the_first_two_levels_are_the_same_whichever_force_of_the_line_is_wrong(code: str) -> None:
+    kind = KINDS[code]
+    for seed in SEEDS:
+        told: dict[str, set[tuple[str, str]]] = {}
+        for case in every_case(make_truss(seed, 3 + seed % 6)):
+            if case.force is not None:
+                told.setdefault(in_words(case.about), set()).add(
+                    (kind.look(case), kind.reason(case))
+                )
+        assert all(len(same) == 1 for same in told.values()), told
+
+
+@pytest.mark.parametrize("code", [c for c in KINDS if c not in (
+    "other-point", "other-equation", "pull-push", "dependent"
+)])  # fmt: skip
+def test_the_third_level_names_the_force(code: str) -> None:
+    for seed in SEEDS:
+        problem = make_truss(seed, 3 + seed % 6)
+        for case in every_case(problem):
+            if case.force is not None:
+                place = KINDS[code].place(case).lower()
+                named = (force_in_words(problem, case.force).lower(), f"for {case.force.lower()} ")
+                assert any(words in place for words in named), place
+
+
+@pytest.mark.parametrize("count", [1, 2, 3])
+def test_the_hints_on_a_wrong_line_tell_no_number_and_repeat_nothing(count: int) -> None:
+    for seed in range(600):
+        wrong = wrong_line(seed, count)
+        if wrong is None:
+            continue
+        verdict = judge(
+            wrong.problem, wrong.about, wrong.text, senses=wrong.senses, known=wrong.known
+        )
+        others = [] if verdict.true_of is None else [verdict.true_of]
+        for mistake in verdict.mistakes:
+            check(wrong.problem, wrong.about, told_of(mistake), *others)
+        assert len({*map(told_of, verdict.mistakes)}) == len(verdict.mistakes), verdict.mistakes
+
+
+def told_of(mistake: Mistake) -> tuple[str, str, str]:
+    return mistake.text, mistake.reason, mistake.place
+
+
+def wrong_values(seed: int) -> Iterator[tuple[Problem, str, str, dict[str, str], dict[str, str]]]:
+    """(problem, unknown, text, senses, known): values wrong in the ways that can be named."""
+    rng = Random(seed)
+    problem = make_truss(rng.randrange(10**6), rng.randint(3, 8))
+    senses = random_senses(rng, problem)
+    values = solve(problem).values
+    for unknown, value in values.items():
+        known = own_values(rng, problem, senses, 0.5)
+        known.pop(unknown, None)
+        own = -value if senses.get(unknown) in ("left", "down", "C", "against") else value
+        if not own:
+            continue
+        others = [float(text) for text in known.values()]
+        for wrong in (-own, 1000 * own, own / 12, 1.31 * own, 0.6 * own, 4 * own, *others[:2]):
+            yield problem, unknown, figures(wrong, 4), senses, known
+        yield problem, unknown, figures(own, 1), senses, known
+        if unknown in problem.member:
+            letter = "C" if value > 0 else "T"
+            yield problem, unknown, f"{figures(abs(value), 4)} {letter}", senses, known
+
+
+def test_the_hints_on_a_wrong_value_tell_no_number_and_repeat_nothing() -> None:
+    seen = set()
+    for seed in range(60):
+        for problem, unknown, text, senses, known in wrong_values(seed):
+            verdict = judge(problem, Value(unknown), text, senses=senses, known=known)
+            for mistake in verdict.mistakes:
+                seen.add(mistake.code)
+                check(problem, Value(unknown), told_of(mistake))
+                assert re.search(rf"\b{re.escape(unknown)}\b", mistake.place), mistake
+    assert {"sign", "sense", "tension-compression", "unit", "carried", "arithmetic"} <= seen
