@@ -1,0 +1,85 @@
+"""Does the instructors' guide say what is so? Its files are checked, its script is run."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from tutor.cli import main
+from tutor.lesson import CAUTION, Lesson
+from tutor.model import load_problem, load_set
+
+DOCS = Path(__file__).parents[1] / "docs"
+TEXT = (DOCS / "instructors.md").read_text("utf-8")
+BLOCKS = re.findall(r"^```(.+)\n([\s\S]*?)^```$", TEXT, re.M)
+
+
+def block(kind: str) -> str:
+    return next(body for name, body in BLOCKS if name == kind)
+
+
+@pytest.fixture
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """`my-set` with the guide's first problem, from where the guide's commands are typed."""
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "my-set").mkdir()
+    (tmp_path / "my-set" / "eel-trap.toml").write_text(block("toml"), "utf-8")
+    return tmp_path / "my-set"
+
+
+@pytest.mark.parametrize("case", ["sound", "broken", "loose"])
+def test_the_check_says_what_is_printed(
+    folder: Path, case: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = folder / "eel-trap.toml"
+    if case == "broken":
+        path.write_text(block("toml broken"), "utf-8")
+    if case == "loose":
+        lines = block("toml").replace("{ roller = 0 }", '"roller"')
+        assert lines != block("toml")
+        path.write_text(lines, "utf-8")
+    command, *said = block(f"check {case}").splitlines()
+    status = main(command.removeprefix("$ pinjoint ").split())
+    printed = capsys.readouterr().out.replace("\\", "/").splitlines()
+    assert [re.sub(r"^\S*my-set/", "my-set/", line) for line in printed] == said
+    assert status == (0 if case == "sound" else 1)
+
+
+def test_the_script_prints_what_is_printed(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    exec(compile(block("python"), "instructors.md", "exec"), {})
+    assert capsys.readouterr().out == block("output")
+
+
+def test_the_set_has_the_order_of_the_guide(folder: Path) -> None:
+    (folder / "gangway.toml").write_text(block("toml").replace("Hoist", "Gangway"), "utf-8")
+    (folder / "set.toml").write_text(block("toml set"), "utf-8")
+    read = load_set(folder)
+    assert not read.broken
+    assert read.title == "Week 3: brackets and booms"
+    assert [p.title.split()[0] for p in read.problems] == ["Hoist", "Gangway"]
+
+
+def test_the_keys_of_the_guide_do_what_it_says(folder: Path) -> None:
+    given, tolerance = (body for name, body in BLOCKS if name == "toml key")
+    path = folder / "eel-trap.toml"
+    path.write_text(given + block("toml") + "\n" + tolerance, "utf-8")
+    problem = load_problem(path)
+    assert (problem.tolerance.silent, problem.tolerance.remark) == (0.01, 0.03)
+    lesson = Lesson(problem)
+    lesson.take("reasons", chosen=["pins", "joints", "weight"])
+    lesson.take("count", m=3, r=3, **{"2j": 6})
+    assert lesson.state.step == "joints"
+
+
+@pytest.mark.parametrize("page", ["students.md", "instructors.md"])
+def test_every_page_a_guide_points_to_is_there(page: str) -> None:
+    for target in re.findall(r"\]\(([^)#]+)\)", (DOCS / page).read_text("utf-8")):
+        assert (DOCS / target).exists(), target
+
+
+def test_the_guide_carries_the_caution() -> None:
+    assert " ".join(CAUTION.split()) in " ".join(TEXT.split())
