@@ -23,7 +23,8 @@ from tutor.judge.truth import Given, TrueLine
 from tutor.model import Problem
 from tutor.statics import solve
 
-SEEDS = range(30)
+SEEDS = range(12)
+DECIMAL = re.compile(r"\d\.\d")
 SENTENCE = re.compile(r"[A-ZΣ][^.?]*[.?](?: [A-ZΣ][^.?]*[.?])*")
 
 
@@ -40,6 +41,31 @@ def every_case(problem: Problem) -> Iterator[Case]:
             yield Case(problem, about, spot.name, spot, acting)
         for member in problem.members[:2]:
             yield Case(problem, about, member.name, None, acting)
+
+
+IN_MOMENTS = frozenset(
+    {"arm", "arm-from", "arm-unit", "no-arm", "component-in-moment", "turning", "other-point"}
+)
+IN_SUMS = frozenset({"sign", "slope", "angle-mode"})
+AT_JOINTS = frozenset({"stray-load", "stray-reaction", "pull-push"})
+OF_VALUES = frozenset({"arithmetic", "symmetry", "tension-compression"})
+
+
+def cases_of(code: str, problem: Problem) -> Iterator[Case]:
+    """The cases in which a mistake may be found."""
+    if code in OF_VALUES:
+        yield from (Case(problem, Value(name), name) for name in problem.unknowns)
+        return
+    for case in every_case(problem):
+        if (
+            case.is_moment
+            and code in IN_SUMS | AT_JOINTS
+            or not case.is_moment
+            and code in IN_MOMENTS
+        ):
+            continue
+        if case.at_joint or code not in AT_JOINTS:
+            yield case
 
 
 def levels(kind, case: Case) -> tuple[str, str, str]:
@@ -60,14 +86,14 @@ def without_names(problem: Problem, about, text: str, *others: LineAbout) -> str
 def check(problem: Problem, about, told: tuple[str, str, str], *others: LineAbout) -> None:
     """What must hold of the three levels, whatever they are about."""
     for text in told:
-        assert SENTENCE.fullmatch(text.replace("Or else: ", "")), text
+        assert SENTENCE.fullmatch(DECIMAL.sub("", text.replace("Or else: ", ""))), text
         assert not re.search(r"  |\{|\}|None|\ba force\b.*\bNone\b", text), text
         assert not any(c.isdigit() for c in without_names(problem, about, text, *others)), text
     for text in told[:2]:
         for name in problem.unknowns:
             assert not re.search(rf"(?<![\w-]){re.escape(name)}(?![\w-])", text), (name, text)
         assert not re.search(r"the (?:horizontal |vertical )?load at \w", text), text
-    sentences = [re.split(r"(?<=[.?]) ", text) for text in told]
+    sentences = [re.split(r"(?<=[.?]) (?:Or else: )?", text) for text in told]
     assert len({s for each in sentences for s in each}) == sum(len(set(s)) for s in sentences), told
 
 
@@ -75,7 +101,7 @@ def check(problem: Problem, about, told: tuple[str, str, str], *others: LineAbou
 def test_no_level_of_a_mistake_tells_a_number_or_repeats_another(code: str) -> None:
     for seed in SEEDS:
         problem = make_truss(seed, 3 + seed % 6)
-        for case in every_case(problem):
+        for case in cases_of(code, problem):
             others = [] if case.true_of is None else [case.true_of]
             check(problem, case.about, levels(KINDS[code], case), *others)
 
@@ -84,7 +110,7 @@ def test_no_level_of_a_mistake_tells_a_number_or_repeats_another(code: str) -> N
 def test_the_hints_are_the_same_for_other_numbers_and_signs(code: str) -> None:
     """So no value, coefficient, arm or sign can be read from them."""
     for seed in SEEDS:
-        for case in every_case(make_truss(seed, 3 + seed % 6)):
+        for case in cases_of(code, make_truss(seed, 3 + seed % 6)):
             if case.spot is None:
                 continue
             term = case.spot.term
@@ -102,7 +128,7 @@ def test_the_first_two_levels_are_the_same_whichever_force_of_the_line_is_wrong(
     kind = KINDS[code]
     for seed in SEEDS:
         told: dict[str, set[tuple[str, str]]] = {}
-        for case in every_case(make_truss(seed, 3 + seed % 6)):
+        for case in cases_of(code, make_truss(seed, 3 + seed % 6)):
             if case.force is not None:
                 told.setdefault(in_words(case.about), set()).add(
                     (kind.look(case), kind.reason(case))
@@ -116,7 +142,7 @@ def test_the_first_two_levels_are_the_same_whichever_force_of_the_line_is_wrong(
 def test_the_third_level_names_the_force(code: str) -> None:
     for seed in SEEDS:
         problem = make_truss(seed, 3 + seed % 6)
-        for case in every_case(problem):
+        for case in cases_of(code, problem):
             if case.force is not None:
                 place = KINDS[code].place(case).lower()
                 named = (force_in_words(problem, case.force).lower(), f"for {case.force.lower()} ")
@@ -125,7 +151,7 @@ def test_the_third_level_names_the_force(code: str) -> None:
 
 @pytest.mark.parametrize("count", [1, 2, 3])
 def test_the_hints_on_a_wrong_line_tell_no_number_and_repeat_nothing(count: int) -> None:
-    for seed in range(600):
+    for seed in range(300):
         wrong = wrong_line(seed, count)
         if wrong is None:
             continue
@@ -165,7 +191,7 @@ def wrong_values(seed: int) -> Iterator[tuple[Problem, str, str, dict[str, str],
 
 def test_the_hints_on_a_wrong_value_tell_no_number_and_repeat_nothing() -> None:
     seen = set()
-    for seed in range(60):
+    for seed in range(25):
         for problem, unknown, text, senses, known in wrong_values(seed):
             verdict = judge(problem, Value(unknown), text, senses=senses, known=known)
             for mistake in verdict.mistakes:

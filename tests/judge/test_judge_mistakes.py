@@ -223,7 +223,7 @@ def test_a_wrong_value_shows_where_it_comes_from(triangle, unknown, text, code):
 
 def test_terms_that_cannot_be_explained_are_pointed_at(bridge):
     known = {"AE": "-16.667", "AB": "13.333"}
-    verdict = judge(bridge, Fx("E"), "F_EF + 5 F_BE + 0.31(16.667) = 0", known=known)
+    verdict = judge(bridge, Fx("E"), "F_EF + 5 F_BE + 0.45(16.667) = 0", known=known)
     assert {(m.code, m.force) for m in verdict.mistakes} == {
         ("not-equilibrium", "BE"),
         ("not-equilibrium", "AE"),

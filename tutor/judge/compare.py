@@ -22,6 +22,7 @@ TINY = 1e-9
 MOST_TO_SPLIT = 8
 SHARE_OF_SUMS = 0.005
 NEGLIGIBLE = 0.0005
+AS_WRITTEN = 0.004
 
 
 @dataclass(frozen=True)
@@ -111,7 +112,9 @@ def _scales(line: Typed, spots: Mapping[str, Spot], numbers: Sequence[Spot]) -> 
     yield -1.0
     for name, coefficient in line.unknowns.items():
         if spots[name].true != 0.0:
-            yield coefficient.value / spots[name].true
+            scale = coefficient.value / spots[name].true
+            if abs(abs(scale) - 1.0) > AS_WRITTEN:
+                yield scale
     if not line.unknowns and line.constants:
         for spot in numbers:
             if spot.true != 0.0:
@@ -268,7 +271,7 @@ def _block(terms: Sequence[Term], numbers: Sequence[Spot], scale: float, share: 
         parts = max(
             parts, min(math.fsum(abs(t.value) for t in terms), numbers[0].spread * abs(scale))
         )
-    if len(numbers) > 1:
+    if len(numbers) > 1 or len(terms) > 1:
         share = min(share, SHARE_OF_SUMS)
     off = abs(math.fsum(t.value for t in terms) - target)
     return off <= _carried(numbers, scale) + share * parts + TINY * (parts + abs(scale))

@@ -1,8 +1,8 @@
 """What is a mistake made of? A rule that makes wrong coefficients out of a true one, and its hints.
 
-A hint never gives an answer: `look` says what kind of thing is wrong and names no unknown, `reason`
-gives the principle and names no term's error, `place` names the term and the kind of error but no
-number.
+A hint never gives an answer: `look` says what kind of thing is wrong and names no force, `reason`
+gives the principle and names no force either, `place` names the force and the kind of error but no
+number. None of the three repeats another.
 """
 
 from __future__ import annotations
@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, in_words
+from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, Value, in_words
+from tutor.judge.example import Example
 from tutor.judge.truth import Spot
 from tutor.model import Problem
 
@@ -33,9 +34,17 @@ class Case:
 
     @property
     def body(self) -> str:
-        """ "joint C" or "the whole truss"."""
-        joint = getattr(self.about, "joint", None)
-        return f"joint {joint}" if joint else "the whole truss"
+        """ "joint C", "the whole truss" or "the part with A, B"."""
+        if isinstance(self.about, Value):
+            return "the whole truss"
+        if self.about.part:
+            return f"the part with {', '.join(self.about.part)}"
+        return f"joint {self.about.joint}" if self.about.joint else "the whole truss"
+
+    @property
+    def at_joint(self) -> bool:
+        """Whether the body is one joint."""
+        return not isinstance(self.about, Value) and self.about.joint is not None
 
     @property
     def equation(self) -> str:
@@ -55,7 +64,7 @@ class Case:
 
     @property
     def direction(self) -> str:
-        """The direction of the sum in words."""
+        """Which part of a force counts in the sum: "horizontal", "vertical", "30°"."""
         match self.about:
             case Fx():
                 return "horizontal"
@@ -66,9 +75,34 @@ class Case:
         return ""
 
     @property
+    def share(self) -> str:
+        """What a force must have to stand in this equation: "a moment about A", "a vertical part"."""
+        match self.about:
+            case M():
+                return f"a moment about {self.point}"
+            case Along():
+                return f"a part along {self.direction}"
+        return f"a {self.direction} part"
+
+    @property
+    def lies(self) -> str:
+        """How a side of a slope triangle lies that counts in the sum: "is level", "lies along 30°"."""
+        match self.about:
+            case Fx():
+                return "is level"
+            case Fy():
+                return "is upright"
+        return f"lies along {self.direction}"
+
+    @property
     def thing(self) -> str:
         """The force concerned in words."""
         return force_in_words(self.problem, self.force)
+
+    @property
+    def subject(self) -> str:
+        """The force concerned at the beginning of a sentence."""
+        return self.thing[:1].upper() + self.thing[1:]
 
 
 def force_in_words(problem: Problem, force: str | None) -> str:
@@ -94,6 +128,7 @@ class Kind:
     more plausible; our own judgement, no source); `why` is one sentence on why students do it.
     `variants` gives the wrong coefficients, per unit of the force and in the student's sense, that
     this mistake makes at a spot; None where the mistake concerns a whole line or a value.
+    `examples` are lines and values that show it, for the catalogue in the documentation.
     """
 
     code: str
@@ -103,3 +138,4 @@ class Kind:
     reason: Callable[[Case], str]
     place: Callable[[Case], str]
     variants: Callable[[Spot], Iterable[float]] | None = None
+    examples: tuple[Example, ...] = ()

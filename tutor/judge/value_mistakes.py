@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from tutor.judge.about import M, equation_of
+from tutor.judge.about import M, Value, equation_of
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
@@ -45,9 +45,13 @@ def value_mistake(
     wrong = WrongValue(problem, unknown, reading, given, value, right, near)
     code = next((code for code, shows in SIGNS if shows(wrong)), "arithmetic")
     kind = KINDS[code]
-    case = Case(problem, M(problem.joints[0].name), unknown)
-    look, reason, place = WORDS.get(code, (kind.look(case), kind.reason(case), kind.place(case)))
-    return Mistake(code, unknown, look, reason, place.format(unknown=unknown))
+    case = Case(problem, Value(unknown), unknown)
+    if code not in WORDS:
+        return Mistake(code, unknown, kind.look(case), kind.reason(case), kind.place(case))
+    look, reason, place = WORDS[code]
+    return Mistake(
+        code, unknown, look, reason, place.format(thing=case.thing, subject=case.subject)
+    )
 
 
 def _turned(wrong: WrongValue) -> bool:
@@ -153,38 +157,39 @@ WORDS = {
         "The size is right; the sign is not.",
         "A minus in the result means that the force acts against the arrow on the diagram; it must "
         "come out of the line as it stands there.",
-        "Follow the sign of {unknown} when the terms change sides in your line.",
+        "The sign of {thing} was lost on the way: follow it when the terms of your line change sides.",
     ),
     "sense": (
         "The size is right; its sign does not go with the arrow you drew.",
         "The number is read along your own arrow: plus if the force acts as drawn, minus if it acts "
         "against it.",
-        "Look at the arrow of {unknown} on your free-body diagram, then at the sign your line gives.",
+        "{subject} is given as if its arrow were drawn the other way: read it along your own arrow.",
     ),
     "unit": (
-        "This value is off by a factor of units.",
+        "The figures fit, but not the unit they are read in.",
         "The value is read in the unit of the problem unless another stands behind it.",
-        "Look at {unknown}: in which unit did your line give it?",
+        "{subject} came out in another unit: write that unit behind the number.",
     ),
     "rounding": (
         "This value is rounded too hard.",
         "What is rounded early spreads into every later result; three figures keep the walk closed.",
-        "Give {unknown} more figures.",
+        "Give {thing} more figures.",
     ),
     "no-arm": (
         "This is a moment still, not a force.",
         "In a sum of moments the unknown stands with its arm; the last step divides by that arm.",
-        "Look at {unknown} in your line: by what is it multiplied there?",
+        "{subject} was not divided by what stands beside it in your line.",
     ),
     "component": (
-        "This is a part of the force, or was divided by the wrong side of its slope triangle.",
+        "This is not the whole force, or it was divided by the wrong side of its slope triangle.",
         "The line holds the unknown times a component factor; the force itself is what is left after "
         "dividing by that very factor.",
-        "Look at {unknown} in your line: which factor stands beside it?",
+        "{subject} was divided by another factor than the one beside it in your line, or by none.",
     ),
     "carried": (
         "This is the value of something else.",
         "Each line is solved for the unknown that is named; write the name beside the number.",
-        "For which unknown did you solve when you found this number for {unknown}?",
+        "What you give for {thing} is your result for another force: see for which one you solved.",
     ),
 }
+"""Look, reason and place of mistakes that read otherwise at a value than in a line."""

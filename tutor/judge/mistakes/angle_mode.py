@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from tutor.judge.about import Fx
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -19,20 +21,25 @@ def variants(spot: Spot) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A sine or cosine in this line has come out for another kind of angle."
+    return "A sine or cosine in this line was taken with the calculator set to other angles."
 
 
 def reason(case: Case) -> str:
     return (
-        "A calculator takes an angle in degrees or in radians according to how it is set; here a "
-        "bare angle means degrees, and 0.5 rad is written for radians."
+        "A calculator reads an angle as degrees or as radians, as it is set. A bare angle in a line is "
+        "in degrees here; the word rad behind it says radians."
     )
 
 
 def place(case: Case) -> str:
     if case.force is None:
-        return "Look at the angles in your line: are they degrees or radians?"
-    return f"Look at {case.thing}: was the sine or cosine beside it taken of degrees or of radians?"
+        return (
+            "Go to each angle in your line: are its figures degrees, as they are read, or radians?"
+        )
+    return (
+        f"The sine or cosine beside {case.thing} mixes degrees and radians: write the angle in "
+        "degrees and take it again."
+    )
 
 
 KIND = Kind(
@@ -43,4 +50,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(Fx("A"), "A_x + F_AB + F_AD cos(53.13 rad) = 0"),),
 )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from tutor.judge.about import Value
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
 
@@ -17,7 +19,7 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"Solve your line for {case.force} once more and put the result back in."
+    return f"Solve your line for {case.force} once more, step by step, and put the result back in."
 
 
 KIND = Kind(
@@ -27,4 +29,5 @@ KIND = Kind(
     look=look,
     reason=reason,
     place=place,
+    examples=(Example(Value("AD"), "-5.5"),),
 )

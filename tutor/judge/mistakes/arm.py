@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from tutor.judge.about import M
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -29,14 +31,14 @@ def look(case: Case) -> str:
 def reason(case: Case) -> str:
     return (
         f"The moment arm is the perpendicular distance from {case.point} to the force's line of "
-        "action: horizontal distance for a vertical force, vertical distance for a horizontal one."
+        "action: a horizontal distance for a vertical force, a vertical one for a horizontal force."
     )
 
 
 def place(case: Case) -> str:
     return (
-        f"Look at {case.thing}: draw its line of action and measure from {case.point} at right "
-        "angles to it."
+        f"The distance beside {case.thing} is not its arm: draw its line of action, and go from "
+        f"{case.point} to that line at right angles."
     )
 
 
@@ -49,4 +51,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(M("A"), "14 C_y - 9*12 - 9*5 - 9*6 - 9*8 = 0"),),
 )

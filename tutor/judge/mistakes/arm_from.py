@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from tutor.judge.about import M
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -26,18 +28,23 @@ def variants(spot: Spot) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A distance in this line runs from somewhere else than the moment point."
+    return (
+        "A distance in this line does not run from the moment point straight to a line of action."
+    )
 
 
 def reason(case: Case) -> str:
     return (
-        f"All arms of one moment equation start at the same point, here {case.point}, and run at "
-        "right angles to the force's line of action, not along a member."
+        f"All arms of one moment equation start at the same point, here {case.point}, and meet the "
+        "line of action at right angles; no arm starts at a support or runs along a member."
     )
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: from where to where does the distance beside it run?"
+    return (
+        f"The distance beside {case.thing} is measured from another joint or along a member: see "
+        "from where to where it runs."
+    )
 
 
 KIND = Kind(
@@ -49,4 +56,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(M("A"), "14 C_y - 15*12 - 12*5 - 9*6 - 9*8 = 0"),),
 )

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tutor.judge.about import M
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -17,7 +19,7 @@ def variants(spot: Spot) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "Two distances in this line are not in the same unit."
+    return "The distances in this line are not all in the same unit."
 
 
 def reason(case: Case) -> str:
@@ -28,7 +30,7 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: in which unit is the distance beside it?"
+    return f"The distance beside {case.thing} stands in another unit than the other arms."
 
 
 KIND = Kind(
@@ -39,4 +41,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(M("A"), "14 C_y - 9*12 - 12000*5 - 9*6 - 9*8 = 0"),),
 )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from tutor.judge.about import Fx
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
 
@@ -10,11 +12,11 @@ def look(case: Case) -> str:
 
 
 def reason(case: Case) -> str:
-    return "Take each earlier value from your list of results, under the name of its own member."
+    return "Take each earlier value from your list of results, under its own name."
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: which value did you find for it?"
+    return f"The number put in for {case.thing} is not your result for it: read it off once more."
 
 
 KIND = Kind(
@@ -24,4 +26,5 @@ KIND = Kind(
     look=look,
     reason=reason,
     place=place,
+    examples=(Example(Fx("C"), "F_BC + 5/13*(-6.25) = 0", known={"CD": "-22.75", "AD": "-6.25"}),),
 )

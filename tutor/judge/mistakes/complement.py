@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from tutor.judge.about import Along
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -20,18 +22,22 @@ def variants(spot: Spot) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "An angle in this line is measured from another line than the factor takes it from."
+    return "An angle in this line is measured from another line than its sine or cosine needs."
 
 
 def reason(case: Case) -> str:
     return (
-        "The angle between a force and the direction of the sum is the difference of their "
-        "inclinations; both must be measured from the same line."
+        "The cosine belongs to the angle between a force and the direction of the sum, the sine to "
+        "the rest of the right angle. An inclination may be given from the level or from the "
+        "upright: mark in the picture from which."
     )
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: from which line is its inclination measured?"
+    return (
+        f"The factor beside {case.thing} takes an angle from the upright as one from the level, or "
+        "the other way round."
+    )
 
 
 KIND = Kind(
@@ -42,4 +48,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(Along(30, "A"), "0.866 A_x + 0.5 A_y + 0.866 F_AB + 0.9928 F_AD = 0"),),
 )

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from tutor.judge.about import Fx, Value
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -29,19 +31,25 @@ def look(case: Case) -> str:
 
 
 def reason(case: Case) -> str:
+    if case.is_moment:
+        return (
+            "A slanting force turns with both of its components: the horizontal one goes with a "
+            "vertical distance, the vertical one with a horizontal distance. Sides of the slope "
+            "triangle tell them apart more safely than sine and cosine."
+        )
     return (
-        "Draw the slope triangle of a member: its horizontal side over its length gives the "
-        "horizontal component, its vertical side over its length the vertical one. Which of the two "
-        "is the sine depends on where the angle was measured from."
+        "In the slope triangle of a force, the side that lies the way the sum goes, over the slanting "
+        "side, is the factor; whether that is the sine or the cosine depends on where the angle is "
+        "measured from."
     )
 
 
 def place(case: Case) -> str:
     if case.is_moment:
-        return f"Look at {case.thing}: which of its components goes with which distance?"
+        return f"The two components of {case.thing} have changed places: read them off its slope."
     return (
-        f"Look at {case.thing}: which side of its slope triangle lies in the {case.direction} "
-        "direction?"
+        f"The factor beside {case.thing} is that of its other component: take the side of its slope "
+        f"triangle that {case.lies}."
     )
 
 
@@ -53,4 +61,8 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(
+        Example(Fx("A"), "A_x + F_AB + 4/5 F_AD = 0"),
+        Example(Value("AD"), "-5"),
+    ),
 )

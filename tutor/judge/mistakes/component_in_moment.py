@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tutor.judge.about import M
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -36,7 +38,10 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: which arm belongs to each of its two components?"
+    return (
+        f"The components of {case.thing} and the distances beside them do not belong together: give "
+        f"each its own arm about {case.point}."
+    )
 
 
 KIND = Kind(
@@ -47,4 +52,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(M("C"), "4 A_y - 3 A_x + 3*4/5 R_B = 0", truss="gangway"),),
 )

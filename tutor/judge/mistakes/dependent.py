@@ -10,8 +10,8 @@ def look(case: Case) -> str:
 
 
 def reason(case: Case) -> str:
-    if getattr(case.about, "joint", None):
-        return "A joint gives two independent equations; a third follows from them."
+    if case.at_joint:
+        return "A joint gives two independent equations; any further one follows from them."
     return (
         "A plane body gives three independent equations: three moments about points not on one "
         "line, or two moments and a sum not at right angles to the line between the points, or one "
@@ -20,6 +20,8 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
+    if case.at_joint:
+        return "Go on to another joint, or use this line as a check."
     return "Choose another point or another direction, or use this line as a check."
 
 

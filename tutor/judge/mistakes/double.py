@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tutor.judge.about import Fy
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -18,13 +20,13 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        "Each arrow of the free-body diagram has exactly one term in the sum; tick the arrows off "
-        "while you write."
+        f"Each arrow on the free-body diagram of {case.body} has exactly one term in the sum; tick "
+        "the arrows off while you write."
     )
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: how often does it act on {case.body}?"
+    return f"{case.subject} stands here twice, but acts only once."
 
 
 KIND = Kind(
@@ -35,4 +37,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(Fy("B"), "F_BD - 6 - 8 - 8 = 0"),),
 )

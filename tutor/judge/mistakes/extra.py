@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tutor.judge.about import Fy
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -26,23 +28,31 @@ def look(case: Case) -> str:
 
 
 def reason(case: Case) -> str:
+    return f"{_no_part(case)}; and {_not_here(case)}."
+
+
+def _no_part(case: Case) -> str:
     if case.is_moment:
-        return (
-            f"A force whose line of action passes through {case.point} has no moment about it, and "
-            f"a force that does not act on {case.body} has no place in its equation."
-        )
-    return (
-        f"A force at right angles to the direction of the sum has no part in it, and a force that "
-        f"does not act on {case.body} has no place in its equation."
-    )
+        return f"A force whose line of action passes through {case.point} has no moment about it"
+    return "A force at right angles to the direction of the sum has no part in it"
+
+
+def _not_here(case: Case) -> str:
+    if case.at_joint:
+        return f"only the members that end at {case.body}, and what is applied there, act on it"
+    return f"a member that lies wholly within {case.body} does not enter a sum of it"
 
 
 def place(case: Case) -> str:
+    if case.force is None:
+        return f"One number stands for no force on {case.body}: tell for each what it is."
+    if case.spot is None and case.at_joint:
+        return f"{case.subject} does not act on {case.body}: see where it ends."
     if case.spot is None:
-        return f"Look at {case.thing}: does it act on {case.body}?"
+        return f"{case.subject} does not enter {case.body} from outside: see where it acts."
     if case.is_moment:
-        return f"Look at {case.thing}: where does its line of action pass?"
-    return f"Look at {case.thing}: what part of it lies in the {case.direction} direction?"
+        return f"{case.subject} does not belong in here: see where its line of action passes."
+    return f"{case.subject} does not belong in here: does any of it go the way this sum goes?"
 
 
 KIND = Kind(
@@ -54,4 +64,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(Fy("A"), "A_y + 4/5 F_AD + F_AB = 0"),),
 )

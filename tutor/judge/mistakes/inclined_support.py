@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from tutor.judge.about import Fy
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -32,12 +34,15 @@ def look(case: Case) -> str:
 def reason(case: Case) -> str:
     return (
         "A roller pushes at right angles to what it rolls on, and a link acts along its own axis; "
-        "such a force has a part in both directions when that direction is inclined."
+        "where that is inclined, such a force has a horizontal and a vertical part."
     )
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: along which line does that support act?"
+    return (
+        f"{case.subject} is taken as if it were upright or level: draw the line along which that "
+        "support acts, and use its slope."
+    )
 
 
 KIND = Kind(
@@ -48,4 +53,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(Fy(), "A_y - R_B - 12 = 0", truss="gangway"),),
 )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from tutor.judge.about import Fy
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
 
@@ -11,13 +13,16 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        "Where more than one load acts at a joint, each has its own term, in each direction in which it "
-        "has a part."
+        "Where more than one load acts at a joint, each has its own term, in every equation in which "
+        "it has a part."
     )
 
 
 def place(case: Case) -> str:
-    return f"Count the arrows at the joint of {case.thing} once more."
+    return (
+        f"{case.subject} is not in here in full: more than one load acts there, so count the arrows "
+        "at that joint."
+    )
 
 
 KIND = Kind(
@@ -27,4 +32,5 @@ KIND = Kind(
     look=look,
     reason=reason,
     place=place,
+    examples=(Example(Fy("B"), "F_BD - 6 = 0"),),
 )

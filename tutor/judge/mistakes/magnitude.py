@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from tutor.judge.about import Fy
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
 
@@ -17,7 +19,7 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: is its number the one in the picture or in your results?"
+    return f"The number of {case.thing} is copied wrongly: read it off the picture once more."
 
 
 KIND = Kind(
@@ -27,4 +29,5 @@ KIND = Kind(
     look=look,
     reason=reason,
     place=place,
+    examples=(Example(Fy(), "A_y + C_y - 21 - 6 - 8 = 0"),),
 )

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tutor.judge.about import Fx
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -25,7 +27,10 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: what sign did its result have, and is it counted just once?"
+    return (
+        f"The minus of your result for {case.thing} is lost here, or counted twice: write the result "
+        "in brackets."
+    )
 
 
 KIND = Kind(
@@ -37,4 +42,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(Fx("A"), "5 + 3/5 F_AD + F_AB = 0", known={"A_x": "-5"}),),
 )

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tutor.judge.about import Fx
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -16,28 +18,26 @@ def variants(spot: Spot) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    count = COUNTS[case.acting] if case.acting < len(COUNTS) else str(case.acting)
+    count = COUNTS[case.acting] if case.acting < len(COUNTS) else "more than nine"
     forces = "force has" if case.acting == 1 else "forces have"
-    if case.is_moment:
-        return (
-            f"On {case.body} {count} {forces} a moment about {case.point}; not all of them are in "
-            "your line."
-        )
-    return (
-        f"On {case.body} {count} {forces} a part in the {case.direction} direction; not all of "
-        "them are in your line."
-    )
+    held = "it is not in your line" if case.acting == 1 else "not all of them are in your line"
+    return f"On {case.body} {count} {forces} {case.share}; {held}."
 
 
 def reason(case: Case) -> str:
+    if case.at_joint:
+        return (
+            f"Cut {case.body} free and draw every arrow on it: each member that ends there, each load "
+            "and each reaction. Each arrow with a part here needs its term."
+        )
     return (
-        "An equilibrium equation takes in every force on the free body: each member, each load and "
-        f"each reaction on {case.body} needs its term unless it has no part in this equation."
+        f"Draw every arrow from outside on {case.body}: each load, each reaction and each member that "
+        "was cut. Each arrow with a part here needs its term."
     )
 
 
 def place(case: Case) -> str:
-    return f"Look for {case.thing} in your line: it has a part here."
+    return f"{case.subject} is left out: it has {case.share}."
 
 
 KIND = Kind(
@@ -49,4 +49,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(Fx("A"), "F_AB + 3/5 F_AD = 0"),),
 )

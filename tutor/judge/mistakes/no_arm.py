@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from tutor.judge.about import M, Value
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -27,7 +29,7 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: what does it still need to become a moment about {case.point}?"
+    return f"{case.subject} stands here without its arm about {case.point}."
 
 
 KIND = Kind(
@@ -38,4 +40,8 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(
+        Example(M("A"), "14 C_y - 12 - 12*5 - 9*6 - 9*8 = 0"),
+        Example(Value("C_y"), "294"),
+    ),
 )

@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
+from tutor.judge.about import Fx
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
 
 def look(case: Case) -> str:
     if case.force is not None:
-        return "One term of this line is wrong in a way that cannot be named; the others are right."
+        return "One term of this line is wrong in a way that has no name here."
     return f"This line is not {case.equation}, and no single slip explains the difference."
 
 
 def reason(case: Case) -> str:
     if case.is_moment:
         return (
-            "Go round the free-body diagram force by force: its component, its arm about "
+            "Go round the free-body diagram force by force: its components, their arms about "
             f"{case.point}, the way it turns."
         )
     return (
@@ -25,8 +27,8 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     if case.force is not None:
-        return f"The term that does not fit is that of {case.thing}."
-    return "Write the terms one at a time, starting from an empty line and the free-body diagram."
+        return f"The term that does not fit is that of {case.thing}: write it anew, from its arrow."
+    return "Begin again with an empty line, and write the terms one at a time, arrow by arrow."
 
 
 KIND = Kind(
@@ -36,4 +38,5 @@ KIND = Kind(
     look=look,
     reason=reason,
     place=place,
+    examples=(Example(Fx("A"), "A_x + F_AB + 0.27 F_AD = 0"),),
 )

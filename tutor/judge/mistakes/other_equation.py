@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tutor.judge.about import in_words
+from tutor.judge.about import Fx, in_words
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
 
@@ -20,6 +21,8 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
+    if case.true_of is None:
+        return "Write the one that was asked for, arrow by arrow; this line may stand aside."
     return "Keep this line under its own name, or write the one that was asked for."
 
 
@@ -30,4 +33,5 @@ KIND = Kind(
     look=look,
     reason=reason,
     place=place,
+    examples=(Example(Fx("A"), "A_y + 4/5 F_AD = 0"),),
 )

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from tutor.judge.about import in_words
+from tutor.judge.about import M, in_words
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
 
@@ -33,4 +34,5 @@ KIND = Kind(
     look=look,
     reason=reason,
     place=place,
+    examples=(Example(M("C"), "14 C_y - 9*12 - 12*5 - 9*6 - 9*8 = 0"),),
 )

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from tutor.judge.about import Fy
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
 
 def look(case: Case) -> str:
-    return f"All the members at {case.body} are taken the other way round from how they are drawn."
+    return f"The sizes fit, but not all the arrows on {case.body} can be as this line has them."
 
 
 def reason(case: Case) -> str:
@@ -19,8 +21,8 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     return (
-        "The loads and reactions are consistent with each other, and so are the members among "
-        "themselves; draw the arrows of the members on the joint again, as you assumed them."
+        f"All the members at {case.body} stand the other way round from how they are drawn; loads and "
+        "reactions go together. Draw the arrows of the members on the joint again."
     )
 
 
@@ -31,4 +33,5 @@ KIND = Kind(
     look=look,
     reason=reason,
     place=place,
+    examples=(Example(Fy("D"), "4/5 F_AD + F_BD + 12/13 F_CD - 12 = 0"),),
 )

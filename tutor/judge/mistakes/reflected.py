@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tutor.judge.about import M
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -33,7 +35,10 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: to which side, and up or down, does its arrow go?"
+    return (
+        f"{case.subject} is taken as its mirror image: see on the diagram to which side its arrow "
+        "goes, and whether up or down."
+    )
 
 
 KIND = Kind(
@@ -44,4 +49,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(M((0, 1)), "A_x - 3.8 R_B - 48 = 0", truss="gangway"),),
 )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from tutor.judge.about import Along, Value
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
 
@@ -18,7 +20,7 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     if case.force is None:
-        return "Give the number of this line more figures."
+        return "Give each number of this line more figures."
     return f"Give the number beside {case.thing} more figures, or write it as a fraction."
 
 
@@ -29,4 +31,8 @@ KIND = Kind(
     look=look,
     reason=reason,
     place=place,
+    examples=(
+        Example(Along(80, "C"), "0.985 C_y - 0.2 F_BC + 0.842 F_CD = 0"),
+        Example(Value("BC"), "9"),
+    ),
 )

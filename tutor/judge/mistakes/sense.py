@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tutor.judge.about import Fy, Value
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -25,7 +27,7 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"Compare {case.thing} in your line with the arrow you drew for it."
+    return f"{case.subject} stands here against the arrow you drew for it."
 
 
 KIND = Kind(
@@ -37,4 +39,8 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(
+        Example(Fy(), "A_y + C_y - 12 - 6 - 8 = 0", senses={"A_y": "down"}),
+        Example(Value("A_x"), "-5", senses={"A_x": "left"}),
+    ),
 )

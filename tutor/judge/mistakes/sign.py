@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tutor.judge.about import Fy, Value
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -18,16 +20,22 @@ def look(case: Case) -> str:
 
 
 def reason(case: Case) -> str:
+    if case.at_joint:
+        return (
+            f"On the free-body diagram of {case.body}, every arrow with a part along your positive "
+            "direction enters with plus, every arrow against it with minus; a member drawn in "
+            "tension pulls away from the joint."
+        )
     return (
         f"On the free-body diagram of {case.body}, every arrow with a part along your positive "
-        "direction enters with plus, every arrow against it with minus; a member drawn in tension "
-        "pulls away from the joint."
+        "direction enters with plus, every arrow against it with minus."
     )
 
 
 def place(case: Case) -> str:
     return (
-        f"Look at {case.thing}: does its arrow point along your positive direction or against it?"
+        f"{case.subject} has the wrong sign beside the other terms: does its arrow go along your "
+        "positive direction or against it?"
     )
 
 
@@ -40,4 +48,8 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(
+        Example(Fy(), "A_y + C_y + 12 - 6 - 8 = 0"),
+        Example(Value("AD"), "6.25"),
+    ),
 )

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from tutor.judge.about import Fy
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 from tutor.model import Problem
@@ -48,7 +50,10 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: how far does it go sideways, and how far up or down?"
+    return (
+        f"The factor beside {case.thing} comes from another slope: count how far its own line goes "
+        "sideways, and how far up or down."
+    )
 
 
 KIND = Kind(
@@ -59,4 +64,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(Fy("C"), "C_y + 4/5 F_CD = 0"),),
 )

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from tutor.judge.about import Fy
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
 
@@ -11,13 +13,13 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        f"Cut {case.body} free: only the members that meet there, and what is applied right there, act on "
-        "it; what acts at other joints reaches it through the members."
+        f"Cut {case.body} free: only the members that meet there, and what is applied right there, act "
+        "on it; what acts at other joints reaches it through the members."
     )
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: at which joint does it act?"
+    return f"{case.subject} acts at another joint: it has no place here."
 
 
 KIND = Kind(
@@ -27,4 +29,5 @@ KIND = Kind(
     look=look,
     reason=reason,
     place=place,
+    examples=(Example(Fy("A"), "A_y + 4/5 F_AD - 12 = 0"),),
 )

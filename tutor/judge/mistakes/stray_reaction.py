@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from tutor.judge.about import Fy
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
 
@@ -11,13 +13,13 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        f"A reaction acts only at its own support. Cut {case.body} free and draw what touches it: members, "
-        "and what is applied right there."
+        f"A reaction acts only at its own support. Cut {case.body} free and draw what touches it: "
+        "members, and what is applied right there."
     )
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: at which joint is that support?"
+    return f"{case.subject} acts at its own support, which is at another joint."
 
 
 KIND = Kind(
@@ -27,4 +29,5 @@ KIND = Kind(
     look=look,
     reason=reason,
     place=place,
+    examples=(Example(Fy("B"), "F_BD + C_y - 6 - 8 = 0"),),
 )

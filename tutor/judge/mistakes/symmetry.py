@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from tutor.judge.about import Value
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
 
@@ -11,13 +13,13 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        "Two supports share the loads equally only if loads and truss are the same to the left and to the "
-        "right; in general a sum of moments tells how they share."
+        "Two supports share the loads equally only if loads and truss are the same to the left and to "
+        "the right; in general a sum of moments tells how they share."
     )
 
 
 def place(case: Case) -> str:
-    return f"Find {case.thing} from a sum of moments about the other support."
+    return f"{case.subject} was taken as half of the loads: find it from a sum of moments."
 
 
 KIND = Kind(
@@ -27,4 +29,5 @@ KIND = Kind(
     look=look,
     reason=reason,
     place=place,
+    examples=(Example(Value("C_y"), "13"),),
 )

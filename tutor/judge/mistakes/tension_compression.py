@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from tutor.judge.about import Value
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
 
@@ -17,7 +19,7 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.force} on the joint: does its arrow, read with its sign, pull or push?"
+    return f"{case.subject} has the wrong letter: does its arrow, read with its sign, pull or push?"
 
 
 KIND = Kind(
@@ -27,4 +29,5 @@ KIND = Kind(
     look=look,
     reason=reason,
     place=place,
+    examples=(Example(Value("AD"), "6.25 T"),),
 )

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tutor.judge.about import M
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -19,13 +21,16 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        f"Stand at {case.point} and let each force turn the body about it: forces that turn it the "
+        f"Stand at {case.point} and let each force turn {case.body} about it: forces that turn it the "
         "same way share a sign, forces that turn it the other way have the opposite one."
     )
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: which way does it turn the body about {case.point}?"
+    return (
+        f"{case.subject} has the wrong sign beside the other moments: which way does it turn "
+        f"{case.body} about {case.point}?"
+    )
 
 
 KIND = Kind(
@@ -37,4 +42,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(M("A"), "14 C_y - 9*12 + 12*5 - 9*6 - 9*8 = 0"),),
 )

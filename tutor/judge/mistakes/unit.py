@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from tutor.judge.about import Fx, Value
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -30,8 +32,8 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     if case.force is None:
-        return "Look at the numbers without a letter: which unit are they in?"
-    return f"Look at {case.thing}: which unit is its number in?"
+        return "Every number without a letter is in another unit: write the units behind them."
+    return f"The number of {case.thing} is in another unit: write its unit behind it."
 
 
 KIND = Kind(
@@ -42,4 +44,8 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(
+        Example(Fx(), "A_x + 5000 = 0"),
+        Example(Value("AD"), "-6250"),
+    ),
 )

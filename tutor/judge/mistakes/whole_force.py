@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from tutor.judge.about import Fx
+from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
@@ -41,7 +43,9 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: how much of it acts in the direction that counts here?"
+    if case.is_moment:
+        return f"{case.subject} stands here whole, with the arm of one of its components: split it."
+    return f"{case.subject} stands here whole: only the side of its slope triangle counts that {case.lies}."
 
 
 KIND = Kind(
@@ -52,4 +56,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
+    examples=(Example(Fx("A"), "A_x + F_AB + F_AD = 0"),),
 )
