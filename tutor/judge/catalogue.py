@@ -1,0 +1,151 @@
+"""Which mistakes can be named, told for people? `python -m tutor.judge.catalogue` prints the page.
+
+The page is `docs/mistakes.md`. It is made from the files in `tutor/judge/mistakes/` alone, and every
+hint on it is what `judge` says of the example beside it.
+"""
+
+from __future__ import annotations
+
+import sys
+from importlib import import_module
+
+from tutor.judge import judge
+from tutor.judge.about import M, Value, in_words
+from tutor.judge.example import GANGWAY, MAST, TRUSSES, Example
+from tutor.judge.kind import Case, Kind
+from tutor.judge.mistakes import KINDS
+from tutor.judge.verdict import Mistake
+from tutor.model import Problem
+from tutor.model.caution import CAUTION
+
+OPENING = """# Mistakes
+
+What pinjoint can name in a wrong line or value. This page is made from the files in
+`tutor/judge/mistakes/`, one for each mistake; make it anew with
+
+    python -m tutor.judge.catalogue > docs/mistakes.md
+
+A mistake has four hints. *Look* comes with the verdict, says what kind of thing is wrong and names no
+force. *Reason* gives the principle. *Place* names the force and the kind of error, but no number. The
+fourth, *line*, is a right line itself; it depends on the line asked for and is not shown here. Where
+several mistakes explain a line equally well, their hints stand together, joined by "Or else"."""
+
+TRUSSES_TOLD = """## The trusses of the examples
+
+Both are our own inventions, drawn from the joints' coordinates.
+
+| | mast | gangway |
+|---|---|---|"""
+
+REMARKS = """## Remarks on right lines
+
+A right line may carry a remark. It is no mistake and is not counted as one.
+
+| code | said when |
+|---|---|
+| `heading` | the line is the equation asked for, though the heading written before it names another |
+| `rounding` | a number is off by more than the silent share of the problem (half a percent unless the file says otherwise), and by less than the share that is still right (two percent) |
+| `dependent` | the line is true, but follows from lines of the same body that already stand |"""
+
+PLAUSIBILITY = """## How plausible each is
+
+Where several mistakes, alone or together, turn the true equation into the typed one, the account that
+costs least is named first. A lower cost says that the mistake is taken to be more plausible. The
+costs are our own judgement, no source: studies of statics students describe these kinds of error, but
+give no frequencies that could be used.
+
+| code | cost |
+|---|---|"""
+
+
+def page() -> str:
+    """The whole page, in Markdown."""
+    return "\n\n".join(
+        [
+            OPENING,
+            CAUTION,
+            _trusses(),
+            "## The mistakes",
+            *(_entry(kind) for kind in _named_in_order()),
+            REMARKS,
+            _plausibility(),
+        ]
+    )
+
+
+def _named_in_order() -> list[Kind]:
+    return [KINDS[code] for code in sorted(KINDS)]
+
+
+def what_it_is(kind: Kind) -> str:
+    """The sentence at the top of the file of a mistake."""
+    module = import_module(f"tutor.judge.mistakes.{kind.code.replace('-', '_')}")
+    return " ".join((module.__doc__ or "").split())
+
+
+def _trusses() -> str:
+    rows = (
+        ("title", MAST.title, GANGWAY.title),
+        ("joints", _joints(MAST), _joints(GANGWAY)),
+        ("members", ", ".join(MAST.member), ", ".join(GANGWAY.member)),
+        ("supports", "pin at A, roller at C", "pin at A, link from B to (7, -4)"),
+        ("loads", "at D 12 kN down and 5 kN right; at B 6 kN and 8 kN down", "at C 12 kN down"),
+    )
+    told = (f"| {name} | {mast} | {gangway} |" for name, mast, gangway in rows)
+    return "\n".join([TRUSSES_TOLD, *told])
+
+
+def _joints(problem: Problem) -> str:
+    return ", ".join(f"{j.name} ({j.at[0]:g}, {j.at[1]:g})" for j in problem.joints)
+
+
+def _entry(kind: Kind) -> str:
+    parts = [f"### `{kind.code}`", what_it_is(kind), f"*Why:* {kind.why}"]
+    if kind.examples:
+        parts += (_shown(example) for example in kind.examples)
+    else:
+        case = Case(MAST, M("A"))
+        parts.append(_levels(kind.look(case), kind.reason(case), kind.place(case)))
+    return "\n\n".join(parts)
+
+
+def first_mistake(example: Example) -> Mistake:
+    """What the judge names first in an example. IndexError where it names nothing."""
+    verdict = judge(
+        TRUSSES[example.truss],
+        example.about,
+        example.text,
+        senses=example.senses,
+        known=example.known,
+    )
+    return verdict.mistakes[0]
+
+
+def _shown(example: Example) -> str:
+    mistake = first_mistake(example)
+    asked = in_words(example.about)
+    what = f"As {asked}" if isinstance(example.about, Value) else f"For {asked}"
+    return f"{what} of the {example.truss}{_own(example)}: `{example.text}`\n\n" + _levels(
+        mistake.text, mistake.reason, mistake.place
+    )
+
+
+def _own(example: Example) -> str:
+    """What the student has drawn and found before, in words."""
+    own = [f"{name} drawn {sense}" for name, sense in example.senses.items()]
+    own += [f"{name} found as {value}" for name, value in example.known.items()]
+    return f", with {' and '.join(own)}" if own else ""
+
+
+def _levels(*levels: str) -> str:
+    named = zip(("look", "reason", "place"), levels, strict=True)
+    return "\n".join(f"{n}. *{name}:* {text}" for n, (name, text) in enumerate(named, start=1))
+
+
+def _plausibility() -> str:
+    ranked = sorted(KINDS.values(), key=lambda kind: (kind.cost, kind.code))
+    return "\n".join([PLAUSIBILITY, *(f"| `{kind.code}` | {kind.cost:g} |" for kind in ranked)])
+
+
+if __name__ == "__main__":
+    sys.stdout.write(page() + "\n")
