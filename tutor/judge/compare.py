@@ -101,9 +101,17 @@ def fit(line: Typed, true: TrueLine, tolerance: Tolerance) -> Fit | None:
         level = fit_at(line, spots, numbers, scale, tolerance)
         if level == "silent":
             return Fit(scale, level)
-        if level == "remark" and remarked is None:
+        if level == "remark" and remarked is None and _right_way_round(line, numbers, scale):
             remarked = Fit(scale, level)
     return remarked
+
+
+def _right_way_round(line: Typed, numbers: Sequence[Spot], scale: float) -> bool:
+    """Whether a line of numbers alone would not fit better with all signs turned round."""
+    if line.unknowns:
+        return True
+    here, turned = (len(one_by_one(line.constants, numbers, s)[0]) for s in (scale, -scale))
+    return here <= turned
 
 
 def _scales(line: Typed, spots: Mapping[str, Spot], numbers: Sequence[Spot]) -> Iterator[float]:
