@@ -85,7 +85,8 @@ def test_the_order_of_joints_settles_the_place(seeds: range) -> None:
 def test_the_lines_settle_the_place_and_the_mistake(seeds: range) -> None:
     count = counted(seeds, "lines")
     assert count["first"] >= 0.99 * count["all"], count
-    assert count["named"] >= 0.98 * count["first"], count
+    least = 0.99 if count["all"] == MOST else 0.98
+    assert count["named"] >= least * count["first"], count
     assert count["right called wrong"] == 0, count
 
 
@@ -119,3 +120,12 @@ def test_nothing_is_called_wrong_in_a_right_homework(seeds: range, digits: int) 
             assert result.right, (seed, result)
             assert result.first is None, (seed, result)
             assert result.places == ()
+
+
+@pytest.mark.parametrize("seeds", ALL)
+def test_without_the_reactions_a_right_value_is_still_right(seeds: range) -> None:
+    """The place is then harder to tell: no figure is asked of it but to be right about the rest."""
+    for done, right, seed in homeworks(seeds):
+        work = {"forces": done.work()["forces"]}
+        result = review(done.problem, work)
+        assert not right_called_wrong(done, right, result), seed

@@ -74,6 +74,22 @@ class _Check:
         self.bodies, self.entries = filled(self.handed_in, work.entries, true)
         self.lines = judged_lines(desk, work)
         self.wrong = self._wrong()
+        if self.wrong and not any(name in self.problem.reaction for name in work.entries):
+            self._take_reactions_from_joints()
+
+    def _take_reactions_from_joints(self) -> None:
+        """Where no reaction is given: whether wrong ones, worked with at the supports, tell more."""
+        bodies, entries = filled(self.handed_in, self.work.entries, self.true, without=WHOLE)
+        if not bodies[WHOLE].fails:
+            return
+        before = self.bodies, self.entries, self.wrong
+        plain = Search(self.problem, self.bodies, self.entries, self.wrong).stories()
+        self.bodies, self.entries = bodies, entries
+        self.wrong = self._wrong()
+        other = Search(self.problem, self.bodies, self.entries, self.wrong).stories()
+        by_whole = [story for story in other if story.first == WHOLE]
+        if not by_whole or (plain and plain[0].cost <= by_whole[0].cost):
+            self.bodies, self.entries, self.wrong = before
 
     def review(self) -> Review:
         outcome = self._outcome()

@@ -8,22 +8,27 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from tutor.homework.sheet import Sheet, renumbered
-from tutor.homework.work import Entry
+from tutor.homework.work import LEAST_FIGURES, Entry, half_step
 
 
 def filled(
-    bodies: Mapping[str, Sheet], entries: Mapping[str, Entry], true: Mapping[str, float]
+    bodies: Mapping[str, Sheet],
+    entries: Mapping[str, Entry],
+    true: Mapping[str, float],
+    without: str | None = None,
 ) -> tuple[dict[str, Sheet], dict[str, Entry]]:
     """The bodies and values with every blank that a body gives from the values beside it.
 
     Where several bodies give one differently, a mistake lies between them; the one nearer to what
-    is true is taken, so that a blank adds no mistake of its own.
+    is true is taken, so that a blank adds no mistake of its own. The body `without` gives nothing.
     """
     found = dict(entries)
     sheets = dict(bodies)
     while True:
         fresh: dict[str, Entry] = {}
         for sheet in sheets.values():
+            if sheet.name == without:
+                continue
             for name in sheet.missing:
                 guess = _from_body(sheet, name)
                 kept = fresh.get(name)
@@ -44,4 +49,6 @@ def _from_body(sheet: Sheet, name: str) -> Entry | None:
         return None
     n = equations[0]
     share = sheet.part[name].share(n)
-    return Entry(name, -sheet.left(n) / share, sheet.slack(n) / abs(share), "")
+    value = -sheet.left(n) / share
+    radius = max(sheet.slack(n) / abs(share), half_step(value, LEAST_FIGURES))
+    return Entry(name, value, radius, "")

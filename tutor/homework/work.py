@@ -186,17 +186,18 @@ def read_entry(desk: Judge, unknown: str, value: object, given: Given) -> Entry 
         return Refused(unknown, _shown(value), message)
     own = signed(desk.problem, unknown, reading.value, reading.letter, reading.sense, sign)
     lettered = reading.letter is not None or reading.sense is not None
-    radius = max(reading.radius, _half_step(own, LEAST_FIGURES))
+    radius = max(reading.radius, half_step(own, LEAST_FIGURES))
     return Entry(unknown, own + 0.0, radius, _shown(value), lettered)
 
 
 def _radius(number: float, written: str) -> float:
     """Half a step of the last figure that a plain number shows, taken as three figures at least."""
     digits = written.lower().partition("e")[0].replace(".", "").replace("-", "").strip("0")
-    return _half_step(number, max(LEAST_FIGURES, len(digits)))
+    return half_step(number, max(LEAST_FIGURES, len(digits)))
 
 
-def _half_step(number: float, figures: int) -> float:
+def half_step(number: float, figures: int) -> float:
+    """Half a step of the last of so many figures of a number; 0 for zero."""
     if number == 0.0:
         return 0.0
     return 0.5 * 10.0 ** (math.floor(math.log10(abs(number))) - figures + 1)
