@@ -20,6 +20,7 @@ from walks import ARM, MAST, START, Clock, random_events, script, walk_to, witho
 from tutor.judge import Fx, Fy, M, Value
 from tutor.judge.about import as_text, from_text
 from tutor.lesson import Event, Lesson
+from tutor.lesson.hints import next_hint
 from tutor.lesson.lesson import TAKEN_BACK
 from tutor.lesson.solvable import solvable_now
 from tutor.records import Journal, Keep
@@ -78,9 +79,9 @@ def test_a_wrong_try_stays_counted_when_a_right_one_is_taken_back(events: list[E
         pass
     assert [t for t in lesson.state.tries if t.verdict == "wrong"] == wrong
     assert (lesson.state.hints_used, lesson.table.hints) == (hints, used)
-    assert without_tallies(lesson.state) == without_tallies(Lesson(ARM).state) | {
-        "step": "idealise"
-    }
+    nothing = without_tallies(Lesson(ARM).state)
+    for name in nothing.keys() - {"step", "joint", "about", "offered"}:
+        assert getattr(lesson.state, name) == nothing[name]
 
 
 @given(random_events(SCRIPT, most=6), st.randoms(use_true_random=False))
@@ -165,12 +166,10 @@ def test_the_first_three_levels_hold_no_number_wherever_one_asks(problem: Any) -
         nonlocal told
         reply = clock(kind, **data)
         if kind != "hint" and not lesson.done:
-            for level in range(1, 4):
-                asked = Lesson(problem, lesson.events)
-                for n in range(level):
-                    hint = asked.take("hint", now=START + 1e6 + 10 * n)
-                used = asked.state.hints_used
-                if used and used[-1] < 4:
+            state, levels = lesson.state, lesson.levels
+            for n in range(3):
+                state, hint = next_hint(state, Event("hint", {}, START + 1e6 + 10 * n), levels)
+                if hint.accepted and state.hints_used[-1] < 4:
                     told += 1
                     assert not NUMBER.search(NOT_A_VALUE.sub("", hint.text)), hint.text
         return reply
