@@ -83,6 +83,13 @@ def line_of(pilot: Pilot[int]) -> LineInput:
     return walk_of(pilot).query_one(LineInput)
 
 
+async def press(pilot: Pilot[int], *keys: str) -> None:
+    """Press keys as fast as a quick hand does, and wait once; for keys that all go to one widget."""
+    for key in keys:
+        pilot.app.simulate_key(key)
+    await pilot.pause()
+
+
 async def type_text(pilot: Pilot[int], text: str) -> None:
     """Type a text, key by key, into what has the focus."""
     await pilot.press(*(KEY_NAMES.get(char, char) for char in text))
@@ -95,7 +102,7 @@ async def enter_line(pilot: Pilot[int], text: str) -> None:
     line.focus()
     line.clear()
     line.insert_text_at_cursor(text)
-    await pilot.press("enter")
+    await press(pilot, "enter")
 
 
 async def deed(pilot: Pilot[int], letter: str) -> None:
@@ -114,7 +121,8 @@ async def pick(pilot: Pilot[int], *keys: str) -> None:
     for index in sorted(map(order.index, turned)):
         by_number = index < 9
         presses += [str(index + 1)] if by_number else ["home", *["right"] * index, "space"]
-    await pilot.press(*presses, *(["enter"] if choices.several else []))
+    await pilot.pause()
+    await press(pilot, *presses, *(["enter"] if choices.several else []))
 
 
 async def press_event(pilot: Pilot[int], kind: str, data: Mapping[str, Any]) -> None:
@@ -131,7 +139,7 @@ async def press_event(pilot: Pilot[int], kind: str, data: Mapping[str, Any]) -> 
                 await pilot.press("end", "ctrl+u", *str(data[key]))
             await pilot.press("enter")
         case "sense":
-            await pilot.press(arrow_key(pilot, data), "enter")
+            await press(pilot, arrow_key(pilot, data), "enter")
         case "turning":
             await pick(pilot, data["positive"])
         case "choose":
@@ -140,7 +148,7 @@ async def press_event(pilot: Pilot[int], kind: str, data: Mapping[str, Any]) -> 
         case "type":
             await enter_line(pilot, data["text"])
         case "joint" if data["joint"] is None:
-            await deed(pilot, "j")
+            await press(pilot, "ctrl+n")
         case "joint":
             await pick(pilot, data["joint"])
         case "zero":
@@ -151,7 +159,7 @@ async def press_event(pilot: Pilot[int], kind: str, data: Mapping[str, Any]) -> 
             await deed(pilot, "a")
             await pick(pilot, f"{data['member']} {data['sense']}")
         case "hint":
-            await deed(pilot, "h")
+            await press(pilot, "ctrl+t")
         case "keep":
             await deed(pilot, "y")
         case "undo":

@@ -10,18 +10,28 @@ import pytest
 from pressing import finished, lesson_of, load, press_event, seen, settle, walking
 from student import Student
 
-from tutor.lesson import CAUTION, Event, Lesson
+from tutor.lesson import CAUTION, Event, Lesson, Reply
 from tutor.records import Keep
 
 WALKED = ("lamp-arm", "drying-rail", "slipway-cradle")
 
 
 def script(problem: str) -> list[tuple[str, Mapping[str, Any]]]:
-    """What the scripted student does on this problem, with slips; on the first, hints too."""
-    lesson = Lesson(load(problem))
-    Student(lesson, lesson.take).walk()
-    hinted = problem == WALKED[0]
-    return [(e.kind, e.data) for e in lesson.events if hinted or e.kind != "hint"]
+    """What the scripted student does: on the first problem with every slip and hint, on the others
+    with the first slip of each kind."""
+    lesson, done, slips = Lesson(load(problem)), [], set()
+
+    def do(kind: str, **data: Any) -> Reply:
+        reply = lesson.take(kind, **data)
+        slip = kind if not reply.accepted else ""
+        if problem == WALKED[0] or (kind != "hint" and slip not in slips):
+            done.append((kind, data))
+        if slip:
+            slips.add(slip)
+        return reply
+
+    Student(lesson, do).walk()
+    return done
 
 
 class TestAStudentFinishes:

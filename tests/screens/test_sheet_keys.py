@@ -75,7 +75,7 @@ class TestTheSheet:
             await pilot.pause()
             shown = " ".join(seen(pilot).split())
             assert "broken a-broken.toml" in shown
-            assert "line 5: " in shown
+            assert "line 1: " in shown
             await pilot.press("enter")
             assert "cannot be worked yet" in seen(pilot)
             await pilot.press("up", "enter")

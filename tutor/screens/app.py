@@ -65,6 +65,9 @@ class TutorApp(App[int]):
         self.paths = tuple(paths)
         self.keep = keep
         self.uncoloured = bool(os.environ.get("NO_COLOR"))
+        self.filters: list[LineFilter] = [Harmless()]
+        self.filters += [Uncoloured()] if self.uncoloured else []
+        self.filters += [] if utf8 else [AsciiOnly()]
         self.utf8 = utf8
         self.notice = ""
         if settings is None:
@@ -89,9 +92,8 @@ class TutorApp(App[int]):
         return dict(THEMES["dark"].variables)
 
     def get_line_filters(self) -> Sequence[LineFilter]:
-        """Nothing that steers the terminal; no colour where none is wanted; ASCII where that is all."""
-        filters = [Uncoloured()] if self.uncoloured else list(super().get_line_filters())
-        return [*filters, Harmless(), *([] if self.utf8 else [AsciiOnly()])]
+        """What every line goes through on its way out; colours are all our own, none is converted."""
+        return self.filters
 
     def get_default_screen(self) -> Screen[None]:
         return self.first

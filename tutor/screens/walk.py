@@ -281,9 +281,6 @@ class WalkScreen(Screen[str]):
     def on_descendant_focus(self) -> None:
         self.show_bar()
 
-    def on_descendant_blur(self) -> None:
-        self.show_bar()
-
     def on_resize(self, event: events.Resize) -> None:
         self.set_class(event.size.width < NARROW, "-narrow")
         self.set_class(event.size.height < 20, "-low")

@@ -40,12 +40,15 @@ SMALLEST = (12, 4)
 class Drawing(Widget):
     """One figure in the size it is given; in words where the glyphs are words or room is short."""
 
-    figure: reactive[Figure | None] = reactive(None, layout=True)
+    figure: reactive[Figure | None] = reactive(None)
     glyphs: reactive[str] = reactive("braille", layout=True)
 
     def show(self, figure: Figure | None, glyphs: str) -> None:
         """Show this figure with these characters."""
+        changed = figure != self.figure
         self.figure, self.glyphs = figure, glyphs
+        if changed and glyphs == "words":
+            self.refresh(layout=True)
         self.set_class(glyphs == "words", "-words")
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
