@@ -13,7 +13,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from tutor.judge.compare import Typed, slack_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.numbers import explain_numbers
-from tutor.judge.options import Option, options, turning_code
+from tutor.judge.options import Choices, Option, options, turning_code
 from tutor.judge.slips import Account, Slip, found_option, rounded_harder
 from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Tolerance
@@ -35,10 +35,10 @@ def diagnose(
     spots = true.unknowns
     numbers = true.numbers(line.names)
     choices = {name: options(spot) for name, spot in spots.items()}
-    number_choices = [options(spot) for spot in numbers]
+    number_choices = Choices(numbers)
     accounts: list[Account] = []
     best = math.inf
-    for scale, penalty in _scales(line, spots, choices, numbers, number_choices):
+    for scale, penalty in _scales(line, spots, choices, numbers):
         if penalty + CHEAPEST >= best + CLOSE:
             continue
         start = _unknowns_account(line, spots, choices, true, scale, tolerance)
@@ -69,7 +69,6 @@ def _scales(
     spots: Mapping[str, Spot],
     choices: Mapping[str, Sequence[Option]],
     numbers: Sequence[Spot],
-    number_choices: Sequence[Sequence[Option]],
 ) -> Iterator[tuple[float, float]]:
     """(scale, penalty): as written, turned round, anchored at a right term, at a wrong one."""
     seen: set[float] = set()
@@ -93,11 +92,7 @@ def _scales(
         if name in spots
     ]
     if not typed:
-        typed = [
-            (term.value, spot.true, wrong)
-            for term in line.constants[:2]
-            for spot, wrong in zip(numbers, number_choices, strict=True)
-        ]
+        typed = [(term.value, spot.true, ()) for term in line.constants[:2] for spot in numbers]
     for value, true, _ in typed:
         if true != 0.0 and fresh(value / true):
             yield value / true, scaled

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from tutor.judge.compare import TINY, Typed, constants_fit
 from tutor.judge.mistakes import KINDS
-from tutor.judge.options import Option, turning_code
+from tutor.judge.options import Choices, Option, turning_code
 from tutor.judge.slips import Account, Slip, found_option, rounded_harder
 from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Tolerance
@@ -23,13 +23,17 @@ BY_SUM = 0.1
 MORE_THAN_THERE = 0.3
 DOUBLE_SEEN = 0.6
 OTHER_SIZE = 2.4
+UNPLACED = 1.8
 MOST_TO_ASSIGN = 4
+MOST_TO_CHANGE = 12
+MOST_IDLE = 2
+MOST_STRAY = 12
 
 
 def explain_numbers(
     line: Typed,
     numbers: Sequence[Spot],
-    choices: Sequence[Sequence[Option]],
+    choices: Choices,
     true: TrueLine,
     scale: float,
     text: str,
@@ -52,7 +56,7 @@ def explain_numbers(
 def _by_sum(
     line: Typed,
     numbers: Sequence[Spot],
-    choices: Sequence[Sequence[Option]],
+    choices: Choices,
     scale: float,
     tolerance: Tolerance,
 ) -> Account | None:
@@ -63,11 +67,12 @@ def _by_sum(
     share = tolerance.silent * max(abs(line.total), abs(target))
     slack = carried + min(line.radius, tolerance.silent * parts) + share + TINY * (parts + 1.0)
     need = line.total - target
+    few = len(numbers) <= MOST_TO_CHANGE
     changes = sorted(
         (
             Change(scale * (option.value - spot.true), option.cost, i, option)
-            for i, (spot, wrong) in enumerate(zip(numbers, choices, strict=True))
-            for option in wrong
+            for i, spot in enumerate(numbers)
+            for option in (choices[i] if few else choices.plainest(i))
             if len(option.codes) == 1
         ),
         key=lambda change: change.delta,
@@ -118,7 +123,7 @@ def _two_changes(
 def _by_term(
     terms: Sequence[Term],
     numbers: Sequence[Spot],
-    choices: Sequence[Sequence[Option]],
+    choices: Choices,
     true: TrueLine,
     scale: float,
     text: str,
@@ -135,7 +140,7 @@ def _by_term(
             left.pop(match)
     if max(len(rest), len(left)) > MOST_TO_ASSIGN:
         return None
-    zero = [i for i, spot in enumerate(numbers) if spot.true == 0.0 and choices[i]][:2]
+    zero = [i for i, spot in enumerate(numbers) if spot.true == 0.0][:MOST_IDLE]
     places = [*left, *zero]
     pairs = [
         [_pair(term, numbers[i], choices[i], scale, text, tolerance) for i in places]
@@ -200,6 +205,8 @@ def _pair(
     if rounded_harder(term.value, term.radius, scale * spot.true):
         return Option(spot.true, ("rounding",), KINDS["rounding"].cost)
     option = found_option(term.value, term.radius, scale, choices, spot, tolerance)
+    if option is None and spot.true == 0.0:
+        return Option(term.value, ("extra",), KINDS["extra"].cost + UNPLACED)
     if option is None:
         return _other_number(term, spot, scale, text)
     if spot.is_moment and option.codes[0] in ("unit", "arm-unit"):
@@ -216,7 +223,7 @@ def _without_place(term: Term, true: TrueLine, numbers: Sequence[Spot], scale: f
     name = _load_elsewhere(term.value / scale, true)
     if name is not None:
         return Account(KINDS["stray-load"].cost, (Slip("stray-load", name, None),), scale)
-    return Account(KINDS["extra"].cost + 1.8, (Slip("extra", None, None),), scale)
+    return Account(KINDS["extra"].cost + UNPLACED, (Slip("extra", None, None),), scale)
 
 
 def _right_one(
@@ -282,7 +289,7 @@ def _load_elsewhere(value: float, true: TrueLine) -> str | None:
     loaded = [load.joint for load in true.problem.loads if load.joint != own]
     forces = [
         force
-        for joint in sorted(dict.fromkeys(loaded), key=lambda name: name not in near)
+        for joint in sorted(dict.fromkeys(loaded), key=lambda name: name not in near)[:MOST_STRAY]
         for force in load_forces(true.problem, joint)
     ]
     for whole in (False, True):

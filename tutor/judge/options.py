@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import overload
 
 from tutor.judge.mistakes import KINDS
 from tutor.judge.truth import Spot
@@ -43,6 +45,39 @@ def options(spot: Spot) -> tuple[Option, ...]:
             continue
         kept.append(option)
     return tuple(kept)
+
+
+class Choices(Sequence[tuple[Option, ...]]):
+    """The options of each of many spots, made when first asked for."""
+
+    def __init__(self, spots: Sequence[Spot]) -> None:
+        self._spots = spots
+        self._made: dict[int, tuple[Option, ...]] = {}
+
+    def __len__(self) -> int:
+        return len(self._spots)
+
+    @overload
+    def __getitem__(self, place: int) -> tuple[Option, ...]: ...
+
+    @overload
+    def __getitem__(self, place: slice) -> Sequence[tuple[Option, ...]]: ...
+
+    def __getitem__(self, place: int | slice) -> tuple[Option, ...] | Sequence[tuple[Option, ...]]:
+        if isinstance(place, slice):
+            return Choices(self._spots[place])
+        if place not in self._made:
+            self._made[place] = options(self._spots[place])
+        return self._made[place]
+
+    def plainest(self, place: int) -> tuple[Option, ...]:
+        """Only leaving the force out and turning it round, for bodies with very many forces."""
+        spot = self._spots[place]
+        turned = turning_code(spot)
+        return (
+            Option(0.0, ("missing",), KINDS["missing"].cost),
+            Option(-spot.true, (turned,), KINDS[turned].cost),
+        )
 
 
 def turning_code(spot: Spot) -> str:
