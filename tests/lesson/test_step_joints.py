@@ -226,3 +226,32 @@ def test_the_senses_and_values_of_the_student_are_what_a_line_is_judged_by() -> 
     do("joint", joint="A")
     assert not do("type", text="F_AC + A_x = 0").accepted
     assert do("type", text="F_AC - A_x = 0").accepted
+
+
+def test_a_line_true_of_a_cut_part_counts_as_that_and_not_as_one_of_the_whole_truss() -> None:
+    lesson, do = walk_to("joints", RAIL)
+    do("undo")
+    do("joint", joint="E")
+    do("choose", about="Fy @ E")
+    reply = do("type", text="A_y - 24 - 0.8 F_CF = 0")
+    assert "of the part with" in reply.text
+    assert do("keep").accepted
+    kept = lesson.state.lines[-1]
+    assert kept.about.part
+    assert kept not in lesson.state.lines_of(None)
+    assert kept.adds
+
+
+@pytest.mark.parametrize(
+    "about", ["Fx of Z", "Fx @ A of B", "Fx of A B C", "M Q of A", "along 1e99 of A"]
+)
+def test_a_part_that_cannot_be_cut_off_is_not_chosen(about) -> None:
+    _, do = walk_to("reactions")
+    assert not do("choose", about=about).accepted
+
+
+def test_the_part_of_a_cut_can_be_chosen_and_hinted_at() -> None:
+    _, do = walk_to("reactions")
+    assert do("choose", about="Fy of A B").accepted
+    assert "cut" in do("hint").text
+    assert do("type", text="A_y + 5/13 F_BC = 0").accepted

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tutor.judge.about import equation_of, in_words
+from tutor.judge.about import Fx, equation_of, in_words
+from tutor.judge.independent import same_body
 from tutor.lesson.state import StandingLine, State
 from tutor.statics.words import listed
 
@@ -39,12 +40,12 @@ def solvable_now(state: State, among: Sequence[str] | None = None) -> str | None
 
 def in_words_together(lines: Sequence[StandingLine]) -> str:
     """Lines for people: "ΣFx at joint C", "ΣFx and ΣFy at joint C"; many are counted."""
-    joints = {line.about.joint for line in lines}
-    if len(joints) == 1 and len(lines) > 1:
-        place = in_words(lines[0].about).partition(" at joint")[1:]
-        short = [in_words(line.about).partition(" at joint")[0] for line in lines]
-        return listed([s.removesuffix(" of the whole truss") for s in short]) + "".join(place)
-    return listed([in_words(line.about) for line in lines], most=3)
+    words = [in_words(line.about) for line in lines]
+    first = lines[0].about
+    if all(same_body(line.about, first) for line in lines):
+        place = in_words(Fx(first.joint, first.part)).removeprefix("ΣFx")
+        return listed([each.removesuffix(place) for each in words]) + place
+    return listed(words, most=3)
 
 
 def _open_part(state: State, line: StandingLine, unknown: str) -> Row:

@@ -125,7 +125,7 @@ class State:
         return tuple(name for name in names if name not in self.result)
 
     def lines_of(self, joint: str | None) -> tuple[StandingLine, ...]:
-        """The standing lines of one joint, or of the whole truss for None."""
+        """The standing lines of one joint, or of the whole truss for None; never of a cut part."""
         return tuple(
             line for line in self.lines if line.about.joint == joint and not line.about.part
         )

@@ -49,12 +49,15 @@ def equation_called(problem: Problem, text: str) -> LineAbout | None:
         equation_of(problem, about)
     except (ValueError, KeyError):
         return None
+    if about.part and (about.joint or not problem.joint.keys() > set(about.part)):
+        return None
     if isinstance(about, M):
         near = isinstance(about.at, str) or all(abs(part) <= FARTHEST for part in about.at)
         return about if near and about.joint is None else None
     if isinstance(about, Along):
-        near = abs(about.degrees) <= FARTHEST
-        return snapped(problem, about.degrees, about.joint) if near else None
+        if not abs(about.degrees) <= FARTHEST:
+            return None
+        return about if about.part else snapped(problem, about.degrees, about.joint)
     return about
 
 

@@ -49,6 +49,13 @@ def _ways_to_look(about: LineAbout) -> tuple[str, str]:
             "Each force counts with its perpendicular distance from the point; one whose line of "
             "action passes through the point has no moment about it.",
         )
+    if about.part:
+        return (
+            "Draw this part alone, with every member that is cut, and ask of each force: does it "
+            "have a part in this direction?",
+            "A cut member pulls on the part along its own line; members that are not cut are inside "
+            "and do not enter.",
+        )
     if about.joint is None:
         return (
             "Go round the free body and ask of each force: does it have a part in this direction?",

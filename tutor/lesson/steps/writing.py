@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from tutor.judge import Judge, LineAbout, Mistake, Value, Verdict, in_words
 from tutor.judge.about import as_text
+from tutor.judge.independent import same_body
 from tutor.judge.truth import senses_for
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say, Tone
@@ -58,7 +59,7 @@ def standing(state: State, about: LineAbout, closing: bool = False) -> tuple[Lin
     """The equations of the same body that stand; a closing line need not add to them."""
     if closing:
         return ()
-    return tuple(line.about for line in state.lines_of(about.joint) if line.adds)
+    return tuple(line.about for line in state.lines if line.adds and same_body(line.about, about))
 
 
 def _take_line(
