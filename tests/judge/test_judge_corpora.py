@@ -148,7 +148,8 @@ def test_two_thousand_broken_lines_get_one_sentence_each_and_nothing_raises() ->
         unreadable += 1
         found = verdict.unreadable
         assert found is not None
-        assert found.message.endswith(".") and found.cure
+        assert found.message.endswith(".")
+        assert found.cure
         assert 1 <= found.column <= max(1, len(text) + 1)
         assert found.message.isprintable()
     assert unreadable > 1000

@@ -49,7 +49,7 @@ def judge_value(
             about, reading, f"{unknown} is a member: say T or C, not {reading.sense}."
         )
     value = signed(problem, unknown, reading.value, reading.letter, reading.sense, sign)
-    carried = NEGLIGIBLE * largest_load(problem)
+    carried = NEGLIGIBLE * largest_load(problem) if true == 0.0 else 0.0
     possible = [
         *from_bodies(problem, unknown, given),
         *from_lines(problem, unknown, given, lines),
