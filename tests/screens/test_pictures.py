@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 from pressing import deed, enter_line, finished, lesson_of, line_of, opened, pick, settle, walk_of
 from pytest_textual_snapshot import SVGImageExtension
+from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed
 from syrupy.assertion import SnapshotAssertion
-from test_walk_keys import FREE_BODY, JOINTS, REACTIONS, Resumed
 from textual.pilot import Pilot
 from textual.widgets import Input
 

@@ -19,7 +19,7 @@ from pressing import (
     settle,
     walking,
 )
-from test_walk_keys import JOINTS, REACTIONS, Resumed, kept
+from resuming import JOINTS, REACTIONS, Resumed, kept
 from textual.widgets import Input
 
 from tutor.lesson import CAUTION

@@ -2,31 +2,23 @@
 
 from __future__ import annotations
 
-import json
-from collections.abc import AsyncIterator
 from pathlib import Path
 
-import pytest
 from pressing import (
-    FIRST,
     deed,
-    enter_line,
     lesson_of,
     line_of,
-    load,
     pick,
-    press_event,
     seen,
     settle,
     type_text,
     walk_of,
     walking,
 )
-from textual.pilot import Pilot
+from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed, said
 from textual.widgets import Input
 
-from tutor.lesson import Event
-from tutor.records import Keep, Settings
+from tutor.records import Settings
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.told import Told
 from tutor.screens.sheet import SheetScreen
@@ -35,209 +27,6 @@ from tutor.screens.widgets.action_bar import ActionBar
 from tutor.screens.widgets.choices import Choices
 from tutor.screens.widgets.figure_pane import Drawing, FigurePane
 from tutor.screens.widgets.sense_picker import SensePicker
-from tutor.session import open_session
-
-FREE_BODY = (
-    ("reasons", {"chosen": ["pins", "joints", "weight"]}),
-    ("count", {"m": 3, "r": 3, "2j": 6}),
-    ("support", {"joint": "A", "acts": ["x", "y"]}),
-    ("support", {"joint": "B", "acts": ["x"]}),
-)
-REACTIONS = (
-    *FREE_BODY,
-    ("sense", {"unknown": "A_x", "sense": "left"}),
-    ("sense", {"unknown": "A_y", "sense": "up"}),
-    ("sense", {"unknown": "B_x", "sense": "right"}),
-    ("turning", {"positive": "counter-clockwise"}),
-)
-JOINTS = (
-    *REACTIONS,
-    ("type", {"text": "ΣM_A: B_x - 360 = 0"}),
-    ("type", {"text": "B_x = 360"}),
-    ("type", {"text": "ΣFx: B_x - A_x = 0"}),
-    ("type", {"text": "A_x = 360"}),
-    ("type", {"text": "ΣFy: A_y - 150 = 0"}),
-    ("type", {"text": "A_y = 150"}),
-)
-
-
-def kept(folder: Path, events: tuple[tuple[str, dict[str, object]], ...]) -> None:
-    """A lesson on the lamp arm with these events, as if done before."""
-    session = open_session(load("lamp-arm"), Keep(folder))
-    for kind, data in events:
-        assert session.do(kind, **data).accepted, (kind, data)
-    session.close()
-
-
-class Resumed:
-    """The walk gone on with after some events."""
-
-    def __init__(
-        self,
-        folder: Path,
-        events: tuple[tuple[str, dict[str, object]], ...],
-        size: tuple[int, int] = (80, 24),
-    ) -> None:
-        kept(folder, events)
-        self.manager = self.open(folder, size)
-
-    @staticmethod
-    async def open(folder: Path, size: tuple[int, int]) -> AsyncIterator[Pilot[int]]:
-        from pressing import opened
-
-        async with opened(folder, FIRST / "lamp-arm.toml", size=size) as pilot:
-            await settle(pilot, lambda: isinstance(pilot.app.screen, Choose))
-            await pilot.press("1")
-            await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
-            yield pilot
-
-    async def __aenter__(self) -> Pilot[int]:
-        return await anext(self.manager)
-
-    async def __aexit__(self, *error: object) -> None:
-        async for _ in self.manager:
-            pass
-
-
-def said(pilot: Pilot[int]) -> str:
-    """What is said back on the walk."""
-    return str(walk_of(pilot).query_one("#said").render())
-
-
-class TestTheLine:
-    async def test_has_the_focus_where_a_line_is_asked_for(self, tmp_path: Path) -> None:
-        async with Resumed(tmp_path, REACTIONS) as pilot:
-            assert pilot.app.focused is line_of(pilot)
-            await type_text(pilot, "hqzu?")
-            assert line_of(pilot).value == "hqzu?"
-
-    async def test_keeps_a_wrong_text_and_the_focus_for_mending(self, tmp_path: Path) -> None:
-        async with Resumed(tmp_path, REACTIONS) as pilot:
-            await enter_line(pilot, "ΣFy: A_y + 150 = 0")
-            assert line_of(pilot).value == "ΣFy: A_y + 150 = 0"
-            assert pilot.app.focused is line_of(pilot)
-            assert "✗ wrong" in seen(pilot)
-            await pilot.press("home", *["right"] * 9, "delete", "-", "enter")
-            assert line_of(pilot).value == ""
-            assert "✓ right" in said(pilot)
-
-    async def test_points_under_what_cannot_be_read(self, tmp_path: Path) -> None:
-        async with Resumed(tmp_path, REACTIONS) as pilot:
-            await enter_line(pilot, "Fx")
-            await enter_line(pilot, "A_x - B_q = 0")
-            rows = seen(pilot).split("\n")
-            at = next(i for i, row in enumerate(rows) if "B_q" in row and "›" in row)
-            start = rows[at].index("B_q")
-            assert rows[at + 1][start : start + 3] == "^^^"
-            assert rows[at + 1].strip() == "^^^"
-            await pilot.press("x")
-            assert "^" not in seen(pilot)
-
-    async def test_points_under_a_long_line_where_it_is_scrolled(self, tmp_path: Path) -> None:
-        async with Resumed(tmp_path, REACTIONS) as pilot:
-            await enter_line(pilot, "Fx")
-            await enter_line(pilot, "A_x + " * 30 + "B_q = 0")
-            await pilot.press("end")
-            await pilot.pause()
-            rows = seen(pilot).split("\n")
-            at = next(i for i, row in enumerate(rows) if "B_q" in row and "›" in row)
-            assert rows[at + 1].index("^") == rows[at].index("B_q")
-
-    async def test_points_at_no_mistake_before_a_hint_has_named_its_place(
-        self, tmp_path: Path
-    ) -> None:
-        async with Resumed(tmp_path, REACTIONS) as pilot:
-            await enter_line(pilot, "ΣFy: A_y + 150 = 0")
-            assert "^" not in seen(pilot)
-
-    async def test_brings_back_earlier_lines_and_the_draft(self, tmp_path: Path) -> None:
-        async with Resumed(tmp_path, REACTIONS) as pilot:
-            await enter_line(pilot, "A_x = 1")
-            await enter_line(pilot, "A_x = 2")
-            line = line_of(pilot)
-            line.value = "draft"
-            await pilot.press("up")
-            assert line.value == "A_x = 2"
-            await pilot.press("up")
-            assert line.value == "A_x = 1"
-            await pilot.press("down", "down")
-            assert line.value == "draft"
-
-    async def test_has_the_lines_of_the_last_time_in_its_history(self, tmp_path: Path) -> None:
-        async with Resumed(tmp_path, JOINTS) as pilot:
-            assert line_of(pilot).past[-1] == "A_y = 150"
-
-    async def test_names_how_to_choose_when_no_equation_is_chosen(self, tmp_path: Path) -> None:
-        async with Resumed(tmp_path, REACTIONS) as pilot:
-            await enter_line(pilot, "A_y - 150 = 0")
-            assert "Escape, then e" in " ".join(said(pilot).split())
-            assert line_of(pilot).value == "A_y - 150 = 0"
-
-    @pytest.mark.parametrize("heading", ["Fy", "ΣFy:", "sum Fy", "F_y"])
-    async def test_with_a_heading_alone_chooses_the_equation(
-        self, tmp_path: Path, heading: str
-    ) -> None:
-        async with Resumed(tmp_path, REACTIONS) as pilot:
-            await enter_line(pilot, heading)
-            assert lesson_of(pilot).ask.about == "Fy"
-            assert line_of(pilot).value == ""
-
-    async def test_is_in_sight_in_every_size(self, tmp_path: Path) -> None:
-        async with Resumed(tmp_path, REACTIONS) as pilot:
-            await type_text(pilot, "A_x")
-            for size in ((80, 24), (120, 40), (59, 24), (40, 16), (80, 14), (200, 60)):
-                await pilot.resize_terminal(*size)
-                await pilot.pause()
-                assert "› A_x" in seen(pilot), size
-
-
-class TestTheJournal:
-    async def test_has_an_event_before_the_screen_answers(
-        self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-    ) -> None:
-        async with Resumed(tmp_path, REACTIONS) as pilot:
-            journal = pilot.app.session.journal  # type: ignore[attr-defined]
-            seen_by_disk: list[str] = []
-            show = WalkScreen.show
-
-            def showing(self: WalkScreen, said: object) -> None:
-                seen_by_disk.append(journal.path.read_text(encoding="utf-8"))
-                show(self, said)  # type: ignore[arg-type]
-
-            monkeypatch.setattr(WalkScreen, "show", showing)
-            await enter_line(pilot, "A_x = 77")
-            assert seen_by_disk
-            assert json.loads(seen_by_disk[0].splitlines()[-1])["event"]["text"] == "A_x = 77"
-
-    async def test_that_cannot_be_written_is_told_of_once_and_the_lesson_goes_on(
-        self, tmp_path: Path
-    ) -> None:
-        blocked = tmp_path / "file"
-        blocked.write_text("in the way")
-        async with walking(blocked, "lamp-arm") as pilot:
-            assert "not being saved" in " ".join(said(pilot).split())
-            assert "not kept" in seen(pilot).split("\n")[0]
-            await press_event(pilot, *FREE_BODY[0])
-            assert "not being saved" not in said(pilot)
-            assert lesson_of(pilot).state.reasons_done
-
-    async def test_of_a_fault_in_the_judging_holds_no_line_in_the_log(
-        self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-    ) -> None:
-        async with Resumed(tmp_path, REACTIONS) as pilot:
-            lesson = lesson_of(pilot)
-
-            def broken(event: Event) -> None:
-                raise RuntimeError(f"A_x is 360: {event}")
-
-            monkeypatch.setattr(lesson, "apply", broken)
-            await enter_line(pilot, "A_x = 360 secret")
-            assert "could not be checked" in said(pilot)
-            assert line_of(pilot).value == "A_x = 360 secret"
-            log = (tmp_path / "trouble.log").read_text(encoding="utf-8")
-            assert "RuntimeError" in log
-            assert "360" not in log
-            assert "secret" not in log
 
 
 class TestTheBar:

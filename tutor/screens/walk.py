@@ -9,7 +9,7 @@ from typing import ClassVar
 from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Container, Horizontal, Vertical, VerticalScroll
+from textual.containers import Horizontal, Vertical
 from textual.content import Content
 from textual.message import Message
 from textual.screen import Screen
@@ -23,7 +23,8 @@ from tutor.screens.deeds import WALK, Deed
 from tutor.screens.looks import Looks
 from tutor.screens.pictures import pictures
 from tutor.screens.widgets.action_bar import ActionBar, Asked
-from tutor.screens.widgets.choices import Choice, Choices, Picked
+from tutor.screens.widgets.answer_pane import AnswerPane
+from tutor.screens.widgets.choices import Picked
 from tutor.screens.widgets.counts import Counts
 from tutor.screens.widgets.figure_pane import FigurePane, titled
 from tutor.screens.widgets.line_input import LineInput
@@ -33,11 +34,6 @@ from tutor.screens.widgets.sense_picker import SensePicker
 from tutor.screens.widgets.trail import Trail
 from tutor.session import Session
 
-COUNTED = (
-    Choice("m", "members m"),
-    Choice("r", "reactions r"),
-    Choice("2j", "equations 2j"),
-)
 HOW_TO_CHOOSE = "Escape, then e, goes to the equations."
 NARROW = 60
 TWO_PICTURES = 116
@@ -71,7 +67,6 @@ class WalkScreen(Screen[str]):
         self.place = 0
         self.said: list[Say] = []
         self.preview: tuple[str, str] | None = None
-        self._asked: tuple[str, str | None] | None = None
 
     def compose(self) -> ComposeResult:
         yield Trail(id="trail")
@@ -81,14 +76,7 @@ class WalkScreen(Screen[str]):
             yield LinesPane(id="lines")
         with Vertical(id="lower"):
             yield Static(id="ask")
-            with VerticalScroll(id="choices-scroll", can_focus=False):
-                yield Choices(id="choices")
-            yield Counts(COUNTED, id="counts")
-            yield SensePicker(id="sense")
-            with Container(id="typing"):
-                yield Static(Content("› " if not self.looks.ascii_only else "> "), id="prompt")
-                yield LineInput(id="line")
-                yield Static(id="caret")
+            yield AnswerPane("> " if self.looks.ascii_only else "› ", id="answer")
             yield ReplyPane(id="reply")
         yield ActionBar(id="actions")
 
@@ -145,7 +133,8 @@ class WalkScreen(Screen[str]):
             Content.assemble((one_line(ask.title), "bold $strong"), "  ", clean(ask.question))
         )
         self.show_pictures()
-        self._show_answer(ask)
+        self.set_class(ask.kind in answers.TYPED, "-typing")
+        self.query_one(AnswerPane).show(ask, state)
         self.show_bar()
 
     def show_pictures(self) -> None:
@@ -170,38 +159,13 @@ class WalkScreen(Screen[str]):
         possible = walk_deeds.possible(self)
         return tuple(deed for deed in WALK if deed.id in possible)
 
-    def _show_answer(self, ask: Ask) -> None:
-        """Show the part that answers what is asked, and go to it when it is another than before."""
-        kind = ask.kind
-        several = kind in ("reasons", "support")
-        choosing = bool(ask.options) and kind not in ("count", "sense")
-        self.query_one("#choices-scroll").display = choosing
-        self.query_one(Counts).display = kind == "count"
-        self.query_one(SensePicker).display = kind == "sense"
-        self.query_one("#typing").display = kind in answers.TYPED
-        asked = (kind, ask.subject)
-        if choosing:
-            again = asked == self._asked
-            self.query_one(Choices).offer(answers.choices(ask), several=several, again=again)
-        if asked != self._asked:
-            self._asked = asked
-            if kind == "sense":
-                self.query_one(SensePicker).offer(answers.ways(self.session.lesson.state, ask))
-            self.to_answer()
-
     def to_answer(self) -> None:
         """Put the focus where the answer goes."""
         kind = self.ask.kind
-        if kind in answers.TYPED:
-            self.query_one(LineInput).focus()
-        elif kind == "count":
-            self.query_one(Counts).start()
-        elif kind == "sense":
-            self.query_one(SensePicker).focus()
-        elif kind == "table":
+        if kind == "table":
             self.query_one(ActionBar).focus()
         else:
-            self.query_one(Choices).focus()
+            self.query_one(AnswerPane).to_answer(kind)
 
     def on_picked(self, message: Picked) -> None:
         message.stop()
@@ -253,10 +217,6 @@ class WalkScreen(Screen[str]):
         """Mark the place in the line that the reply is about, where it may be told."""
         line = self.query_one(LineInput)
         line.mark(answers.marked(self.session.lesson.state, reply, line.value))
-
-    def on_line_input_marks(self, message: LineInput.Marks) -> None:
-        row = "" if message.cells is None else " " * message.cells[0] + "^" * message.cells[1]
-        self.query_one("#caret", Static).update(Content.styled(row, "bold $strong"))
 
     def on_asked(self, message: Asked) -> None:
         message.stop()

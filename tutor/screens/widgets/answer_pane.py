@@ -1,0 +1,77 @@
+"""Where does the answer go? To options, counts, an arrow or a line, whichever is asked for."""
+
+from __future__ import annotations
+
+from textual.app import ComposeResult
+from textual.containers import Container, Vertical, VerticalScroll
+from textual.content import Content
+from textual.widgets import Static
+
+from tutor.lesson import Ask, State
+from tutor.screens import answers
+from tutor.screens.widgets.choices import Choice, Choices
+from tutor.screens.widgets.counts import Counts
+from tutor.screens.widgets.line_input import LineInput
+from tutor.screens.widgets.sense_picker import SensePicker
+
+COUNTED = (
+    Choice("m", "members m"),
+    Choice("r", "reactions r"),
+    Choice("2j", "equations 2j"),
+)
+SEVERAL = frozenset({"reasons", "support"})
+NOT_CHOSEN = frozenset({"count", "sense"})
+
+
+class AnswerPane(Vertical):
+    """The parts that take an answer; only those that fit what is asked are shown."""
+
+    def __init__(self, prompt: str, *, id: str | None = None) -> None:
+        super().__init__(id=id)
+        self.prompt = prompt
+        self._asked: tuple[str, str | None] | None = None
+
+    def compose(self) -> ComposeResult:
+        with VerticalScroll(id="choices-scroll", can_focus=False):
+            yield Choices(id="choices")
+        yield Counts(COUNTED, id="counts")
+        yield SensePicker(id="sense")
+        with Container(id="typing"):
+            yield Static(Content(self.prompt), id="prompt")
+            yield LineInput(id="line")
+            yield Static(id="caret")
+
+    def show(self, ask: Ask, state: State) -> None:
+        """Show what takes the answer, and go to it when the question is another than before."""
+        kind = ask.kind
+        again = self._asked == (kind, ask.subject)
+        self._asked = (kind, ask.subject)
+        choosing = bool(ask.options) and kind not in NOT_CHOSEN
+        self.query_one("#choices-scroll").display = choosing
+        self.query_one(Counts).display = kind == "count"
+        self.query_one(SensePicker).display = kind == "sense"
+        self.query_one("#typing").display = kind in answers.TYPED
+        if choosing:
+            offered = answers.choices(ask)
+            self.query_one(Choices).offer(offered, several=kind in SEVERAL, again=again)
+        if not again:
+            if kind == "sense":
+                self.query_one(SensePicker).offer(answers.ways(state, ask))
+            self.to_answer(kind)
+
+    def to_answer(self, kind: str) -> None:
+        """Put the focus where the answer to this kind of question goes."""
+        if kind in answers.TYPED:
+            self.query_one(LineInput).focus()
+        elif kind == "count":
+            self.query_one(Counts).start()
+        elif kind == "sense":
+            self.query_one(SensePicker).focus()
+        elif kind != "table":
+            self.query_one(Choices).focus()
+
+    def on_line_input_marks(self, message: LineInput.Marks) -> None:
+        """Carets below the marked stretch of the line."""
+        message.stop()
+        row = "" if message.cells is None else " " * message.cells[0] + "^" * message.cells[1]
+        self.query_one("#caret", Static).update(Content.styled(row, "bold $strong"))
