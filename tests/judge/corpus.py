@@ -19,7 +19,10 @@ Named = frozenset[tuple[str, str | None]]
 
 @dataclass(frozen=True)
 class Wrong:
-    """A wrong line as typed, and the slips it was made with."""
+    """A wrong line as typed, and the slips it was made with.
+
+    `line` is the true line it was made from, `slipped` the wrong one, both in pieces.
+    """
 
     problem: Problem
     about: LineAbout
@@ -29,6 +32,7 @@ class Wrong:
     made: Named
     line: tuple[Piece, ...]
     target: dict[str | None, float]
+    slipped: tuple[Piece, ...]
 
     def is_explained_by(self, named: Named) -> bool:
         """Whether these are the slips it was made with, or others that make the very same line."""
@@ -97,7 +101,7 @@ def wrong_line(seed: int, count: int = 1) -> Wrong | None:
         return None
     scale = rng.choice((1.0, 1.0, -1.0, 2.0)) if count == 1 else 1.0
     text = written(rng, problem, chosen.line, Style(figures=5, scale=scale))
-    return Wrong(problem, about, senses, known, text, made, line, target)
+    return Wrong(problem, about, senses, known, text, made, line, target, chosen.line)
 
 
 def _could_be_scaled(target: dict[str | None, float], true: dict[str | None, float]) -> bool:

@@ -57,11 +57,8 @@ def cases_of(code: str, problem: Problem) -> Iterator[Case]:
         yield from (Case(problem, Value(name), name) for name in problem.unknowns)
         return
     for case in every_case(problem):
-        if (
-            case.is_moment
-            and code in IN_SUMS | AT_JOINTS
-            or not case.is_moment
-            and code in IN_MOMENTS
+        if (case.is_moment and code in IN_SUMS | AT_JOINTS) or (
+            not case.is_moment and code in IN_MOMENTS
         ):
             continue
         if case.at_joint or code not in AT_JOINTS:

@@ -74,7 +74,7 @@ def value_hints(state: State, desk: Judge, unknown: str) -> Levels:
     """The hints for solving for one unknown from lines that stand."""
     found = Result(unknown, "", state.own.sign(unknown) * desk.values()[unknown], 0.0)
     rest = tuple(r for r in state.results if r.unknown != unknown)
-    told = result_in_words(replace(state, results=(*rest, found)), unknown)
+    told = _as_typed(replace(state, results=(*rest, found)), unknown)
     lines = lines_giving(state, unknown)
     if len(lines) == 1:
         look = "One of your lines has only one unknown left."
@@ -84,3 +84,10 @@ def value_hints(state: State, desk: Judge, unknown: str) -> Levels:
         reason = "Take one unknown out by adding a multiple of one line to another."
     where = f"{unknown} follows from {in_words_together(lines)}."
     return Levels(as_text(Value(unknown)), look, reason, where, f"{told}.", typed=True)
+
+
+def _as_typed(state: State, unknown: str) -> str:
+    """A result as the student may type it: "AB = 7.5 kN T", "B_y = 4 kN up", "R_C = -3 kN"."""
+    if unknown.startswith("R_"):
+        return f"{unknown} = {state.result[unknown].value:.5g} {state.problem.force}"
+    return result_in_words(state, unknown).replace(",", "")

@@ -52,7 +52,19 @@ def take_text(
         if verdict.right:
             state, reply = keep_line(state, event, about, text, verdict, closing)
             return (state, reply) if closing else _take_value(state, event, desk, unknown, reply)
+        if is_open and _is_meant_as_line(state, desk, unknown, text, verdict):
+            return _refuse(state, event, about, text, verdict)
     return _take_value(state, event, desk, unknown, Reply(()))
+
+
+def _is_meant_as_line(state: State, desk: Judge, unknown: str, text: str, verdict: Verdict) -> bool:
+    """Whether a wrong line such as "A_x = 12" is better met by its mistake than taken for a value.
+
+    A true value that no line gives yet is not called wrong.
+    """
+    if verdict.kind != "wrong" or verdict.mistakes[0].code == "not-equilibrium":
+        return False
+    return not desk.judge(Value(unknown), text, state.own).right
 
 
 def standing(state: State, about: LineAbout, closing: bool = False) -> tuple[LineAbout, ...]:

@@ -1,0 +1,112 @@
+"""What does a student do who takes a hint at its word? Reads the forces in it and writes those anew.
+
+Nothing but the text of the hint is looked at. A student who is told that a term is wrong writes that
+term so that it goes with the others, which the hint has left alone.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from lines import Piece
+
+SAME = 0.02
+NAMED = re.compile(
+    r"the force in (?P<member>[\w-]+)|the reaction (?P<reaction>\w+)"
+    r"|the (?P<part>horizontal |vertical )?load at (?P<joint>\w+)",
+    re.IGNORECASE,
+)
+FITS = re.compile(r"What you wrote for (.*) fits")
+WHOLE_LINE = (
+    "Begin again",
+    "Go to each angle",
+    "All the members",
+    "Give each number of this line",
+    "Every number without a letter",
+    "One number stands for no force",
+    "Write the one that was asked for",
+    "Measure every arm",
+)
+KEEP = "Keep this line under its own name"
+
+
+def alternatives(hint: str) -> list[str]:
+    """What a hint points at, one thing after the other where it leaves a choice."""
+    return hint.split(" Or else: ")
+
+
+def forces_in(hint: str) -> frozenset[str]:
+    """The forces that a hint names, called as the free body calls them."""
+    found = set()
+    for match in NAMED.finditer(hint):
+        if match["joint"]:
+            axis = {"horizontal ": " x", "vertical ": " y"}.get((match["part"] or "").lower(), "")
+            found.add(f"load {match['joint']}{axis}")
+        else:
+            found.add(match["member"] or match["reaction"])
+    return frozenset(found)
+
+
+def mended(hint: str, line: Sequence[Piece], true: Sequence[Piece]) -> tuple[Piece, ...] | None:
+    """The line after one thing the hint points at was put right, or None where it names nothing.
+
+    Where the hint is about the line as a whole, or says only what fits, the rest is written anew.
+    """
+    if match := FITS.search(hint):
+        return _with_right(line, true, {p.force for p in line} - forces_in(match[1]))
+    if hint.startswith(WHOLE_LINE):
+        return tuple(true)
+    named = forces_in(hint)
+    return _with_right(line, true, named) if named else None
+
+
+def mended_twin(
+    hint: str, line: Sequence[Piece], true: Sequence[Piece]
+) -> tuple[Piece, ...] | None:
+    """The line after the hint was taken for another force that has the same number, or None.
+
+    Where two loads are alike, a hint on one of them may be meant for the other.
+    """
+    named = forces_in(hint)
+    sizes = [abs(v) for n, v in [*numbers(line).items(), *numbers(true).items()] if n in named]
+    for force, size in [*numbers(line).items(), *numbers(true).items()]:
+        if force not in named and any(abs(abs(size) - own) <= SAME * own for own in sizes):
+            way = _with_right(line, true, {force})
+            if values(way) != values(line):
+                return way
+    return None
+
+
+def _with_right(
+    line: Sequence[Piece], true: Sequence[Piece], named: set[str] | frozenset[str]
+) -> tuple[Piece, ...]:
+    """The terms of the forces named written so that they go with the others."""
+    rest = tuple(p for p in line if p.force not in named)
+    scale = _scale(values(rest), values(true))
+    anew = (replace(p, coefficient=scale * p.coefficient) for p in true if p.force in named)
+    return (*rest, *anew)
+
+
+def values(line: Sequence[Piece]) -> dict[str, float]:
+    """What stands beside or for each force."""
+    found: dict[str, float] = {}
+    for piece in line:
+        found[piece.force] = found.get(piece.force, 0.0) + piece.value
+    return found
+
+
+def numbers(line: Sequence[Piece]) -> dict[str, float]:
+    """The number a force is written with: its whole term, or its size where it has no part."""
+    return {p.force: p.value or p.size or 0.0 for p in line if p.symbol is None}
+
+
+def _scale(rest: Mapping[str, float], true: Mapping[str, float]) -> float:
+    """By what the terms left alone are multiplied, as most of them have it; as written in a draw."""
+    ratios = [value / true[name] for name, value in rest.items() if true.get(name) and value]
+
+    def agreeing(ratio: float) -> tuple[int, float]:
+        return sum(abs(ratio - other) <= SAME * abs(ratio) for other in ratios), -abs(ratio - 1)
+
+    return max(ratios, key=agreeing, default=1.0)
