@@ -3,16 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TypeVar
+from typing import Any, Protocol, TypeVar
 
-from textual.app import App
 from textual.worker import get_current_worker
 
 Made = TypeVar("Made")
 
 
+class Runs(Protocol):
+    """What an app has for work beside the screen."""
+
+    @property
+    def is_running(self) -> bool: ...
+    def call_from_thread(self, callback: Any, *args: Any, **kwargs: Any) -> Any: ...
+    def run_worker(self, work: Any, *, thread: bool, exit_on_error: bool) -> Any: ...
+
+
 def beside(
-    app: App[int],
+    app: Runs,
     work: Callable[[], Made],
     done: Callable[[Made], object],
     failed: Callable[[Exception], None],

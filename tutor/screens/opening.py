@@ -3,24 +3,40 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import Any, Protocol
 
-from tutor.screens.background import beside
+from textual.screen import Screen
+
+from tutor.records import Keep, Settings
+from tutor.screens.background import Runs, beside
 from tutor.screens.dialogs.choose import Choose
+from tutor.screens.looks import Looks
+from tutor.screens.sheet import SheetScreen
 from tutor.screens.shelf import Entry, Left, lessons_on
 from tutor.screens.walk import WalkScreen
 from tutor.screens.widgets.choices import Choice
 from tutor.session import LOG, Session, note_fault, open_session
 from tutor.statics import Unsolvable
 
-if TYPE_CHECKING:
-    from tutor.screens.app import TutorApp
-
 MOST = 5
 AFRESH = "afresh"
 
 
-def open_entry(app: TutorApp, entry: Entry) -> None:
+class Desk(Runs, Protocol):
+    """What opening a lesson needs of the app."""
+
+    keep: Keep
+    settings: Settings
+    sheet: SheetScreen
+    session: Session | None
+
+    @property
+    def looks(self) -> Looks: ...
+    def look_where_left(self) -> None: ...
+    def push_screen(self, screen: Screen[Any], callback: Any = None) -> Any: ...
+
+
+def open_entry(app: Desk, entry: Entry) -> None:
     """Ask whether to go on where lessons on this problem are kept; else begin one."""
     app.sheet.say(f"Opening {entry.title}…")
 
@@ -36,7 +52,7 @@ def open_entry(app: TutorApp, entry: Entry) -> None:
     beside(app, look, found, lambda fault: refuse(app, fault))
 
 
-def ask(app: TutorApp, entry: Entry, lessons: tuple[Left, ...]) -> None:
+def ask(app: Desk, entry: Entry, lessons: tuple[Left, ...]) -> None:
     """Go on with one of the kept lessons, or begin again beside them?"""
     choices = [Choice(str(i), told(left)) for i, left in enumerate(lessons[:MOST])]
     choices.append(Choice(AFRESH, "Start afresh; what is kept stays kept"))
@@ -59,7 +75,7 @@ def told(left: Left) -> str:
     return f"Go on {left.where}{when}"
 
 
-def start(app: TutorApp, entry: Entry, path: Path | None) -> None:
+def start(app: Desk, entry: Entry, path: Path | None) -> None:
     """Open the lesson beside the screen, then show it."""
     problem = entry.problem
     if problem is None:
@@ -77,7 +93,7 @@ def start(app: TutorApp, entry: Entry, path: Path | None) -> None:
     beside(app, make, made, lambda fault: refuse(app, fault))
 
 
-def left(app: TutorApp, session: Session) -> None:
+def left(app: Desk, session: Session) -> None:
     """The walk was left: say what is kept, and where."""
     session.close()
     app.session = None
@@ -92,7 +108,7 @@ def kept_words(session: Session) -> str:
     return "What you did this time is not kept."
 
 
-def refuse(app: TutorApp, fault: Exception) -> None:
+def refuse(app: Desk, fault: Exception) -> None:
     """Say why a problem cannot be opened."""
     if isinstance(fault, Unsolvable):
         app.sheet.say(f"This problem cannot be worked: {fault.reason} {fault.how}".rstrip())

@@ -3,24 +3,47 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from typing import TYPE_CHECKING
+from typing import Any, Protocol
 
-from tutor.lesson import STEPS, Say
+from textual.app import App
+
+from tutor.lesson import STEPS, Ask, Reply, Say
 from tutor.lesson.steps.zero import RULES
 from tutor.screens.closing import ClosingScreen
 from tutor.screens.deeds import WALK
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.help import help_text
 from tutor.screens.dialogs.told import Told
+from tutor.screens.looks import Looks
 from tutor.screens.widgets.choices import Choice
-
-if TYPE_CHECKING:
-    from tutor.screens.walk import WalkScreen
+from tutor.screens.widgets.line_input import LineInput
+from tutor.session import Session
 
 EQUATIONS = frozenset({"line", "joint-line", "close"})
 
 
-def possible(walk: WalkScreen) -> frozenset[str]:
+class Walk(Protocol):
+    """What a deed needs of the screen of the walk."""
+
+    session: Session
+    looks: Looks
+    skippable: frozenset[str]
+
+    @property
+    def app(self) -> App[Any]: ...
+    @property
+    def ask(self) -> Ask: ...
+    @property
+    def line(self) -> LineInput: ...
+    def do(self, kind: str, **data: object) -> Reply: ...
+    def point_out(self, reply: Reply) -> None: ...
+    def to_answer(self) -> None: ...
+    def focus_on(self, selector: str) -> None: ...
+    def next_picture(self) -> None: ...
+    def dismiss(self, result: Any = None) -> Any: ...
+
+
+def possible(walk: Walk) -> frozenset[str]:
     """The ids of the deeds that make sense now."""
     state, kind = walk.session.lesson.state, walk.ask.kind
     found = {"figure", "step", "help", "leave"}
@@ -43,42 +66,42 @@ def possible(walk: WalkScreen) -> frozenset[str]:
     return frozenset(found)
 
 
-def hint(walk: WalkScreen) -> None:
+def hint(walk: Walk) -> None:
     reply = walk.do("hint")
     walk.to_answer()
     if walk.ask.kind in EQUATIONS:
         walk.point_out(reply)
 
 
-def keep(walk: WalkScreen) -> None:
+def keep(walk: Walk) -> None:
     reply = walk.do("keep")
     walk.to_answer()
     if reply.accepted:
         walk.line.taken()
 
 
-def equation(walk: WalkScreen) -> None:
+def equation(walk: Walk) -> None:
     walk.focus_on("#choices")
 
 
-def joint(walk: WalkScreen) -> None:
+def joint(walk: Walk) -> None:
     walk.do("joint", joint=None)
 
 
-def undo(walk: WalkScreen) -> None:
+def undo(walk: Walk) -> None:
     walk.do("undo")
     walk.to_answer()
 
 
-def skip(walk: WalkScreen) -> None:
+def skip(walk: Walk) -> None:
     walk.do("go", step="free body")
 
 
-def figure(walk: WalkScreen) -> None:
+def figure(walk: Walk) -> None:
     walk.next_picture()
 
 
-def step(walk: WalkScreen) -> None:
+def step(walk: Walk) -> None:
     here = walk.session.lesson.state.step
     choices = [Choice(name, name.capitalize(), name == here) for name in STEPS]
 
@@ -91,7 +114,7 @@ def step(walk: WalkScreen) -> None:
     )
 
 
-def zero(walk: WalkScreen) -> None:
+def zero(walk: Walk) -> None:
     """Name the member, then the rule."""
 
     def named(member: str | None) -> None:
@@ -109,11 +132,11 @@ def zero(walk: WalkScreen) -> None:
     )
 
 
-def _state_zero(walk: WalkScreen, member: str, rule: str) -> None:
+def _state_zero(walk: Walk, member: str, rule: str) -> None:
     walk.do("zero", member=member, rule=rule)
 
 
-def assume(walk: WalkScreen) -> None:
+def assume(walk: Walk) -> None:
     """Turn the arrow of a member that has no value yet."""
     senses = walk.session.lesson.state.senses
     choices = []
@@ -137,7 +160,7 @@ def assume(walk: WalkScreen) -> None:
     )
 
 
-def _open_members(walk: WalkScreen) -> list[str]:
+def _open_members(walk: Walk) -> list[str]:
     """The members without value, those at the chosen joint first."""
     state = walk.session.lesson.state
     here = [] if state.joint is None else [m.name for m in state.problem.meeting[state.joint]]
@@ -145,11 +168,11 @@ def _open_members(walk: WalkScreen) -> list[str]:
     return [name for name in names if name not in state.result]
 
 
-def show_table(walk: WalkScreen) -> None:
+def show_table(walk: Walk) -> None:
     open_table(walk, ())
 
 
-def open_table(walk: WalkScreen, said: Sequence[Say]) -> None:
+def open_table(walk: Walk, said: Sequence[Say]) -> None:
     """The table, with what was said on the way to it."""
 
     def closed(way: str | None) -> None:
@@ -159,15 +182,15 @@ def open_table(walk: WalkScreen, said: Sequence[Say]) -> None:
     walk.app.push_screen(ClosingScreen(walk.session, walk.looks, said), closed)
 
 
-def show_help(walk: WalkScreen) -> None:
+def show_help(walk: Walk) -> None:
     walk.app.push_screen(Told("Help", help_text(WALK)), lambda _: walk.to_answer())
 
 
-def leave(walk: WalkScreen) -> None:
+def leave(walk: Walk) -> None:
     walk.dismiss("leave")
 
 
-DO: Mapping[str, Callable[[WalkScreen], None]] = {
+DO: Mapping[str, Callable[[Walk], None]] = {
     "hint": hint,
     "keep": keep,
     "equation": equation,
