@@ -1,0 +1,76 @@
+"""The fast way and the exact way never differ."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from random import Random
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from lines import Style, abouts, pieces, plain, random_senses, written
+from strategies import make_truss
+
+from tutor.judge import Along, judge, judge_of
+from tutor.judge.proof import proves
+from tutor.model import Problem, Tolerance
+from tutor.notation import Unreadable, read_equation
+
+
+def to_the_letter(problem: Problem) -> Problem:
+    return replace(problem, tolerance=Tolerance(0.0, 0.0))
+
+
+def exactly(problem, about, rng, line) -> str:
+    """A line whose every coefficient is an integer, a fraction, or a run or rise over a root."""
+    terms = []
+    for piece in line:
+        if piece.coefficient == 0.0:
+            continue
+        sign = "-" if piece.value < 0 else "+"
+        size = "" if piece.size is None else f"*{plain(rng, abs(piece.size))}"
+        name = f" {piece.symbol}" if piece.symbol and "-" not in piece.symbol else ""
+        if piece.symbol and not name:
+            name = f" F_{{{piece.symbol}}}"
+        terms.append(f"{sign} {factor(problem, piece)}{size}{name}")
+    return " ".join(terms) + " = 0"
+
+
+def factor(problem, piece) -> str:
+    if piece.force in problem.member and abs(piece.coefficient) < 1.0:
+        member = problem.member[piece.force]
+        (x1, y1), (x2, y2) = (problem.joint[n].at for n in (member.start, member.end))
+        dx, dy = abs(x2 - x1), abs(y2 - y1)
+        side = dx if abs(abs(piece.coefficient) - abs(piece.ux)) < 1e-9 else dy
+        return f"{side:g}/sqrt({dx:g}^2 + {dy:g}^2)"
+    return plain(Random(0), abs(piece.coefficient), 12)
+
+
+@given(st.integers(0, 10**9), st.booleans())
+@settings(max_examples=150)
+def test_what_the_judge_calls_right_to_the_letter_is_just_what_can_be_proved(seed, changed):
+    rng = Random(seed)
+    problem = to_the_letter(make_truss(rng.randrange(10**6), rng.randint(3, 6)))
+    senses = random_senses(rng, problem)
+    about = rng.choice([a for a in abouts(problem) if not isinstance(a, Along)])
+    line = pieces(problem, about, senses, {})
+    if changed:
+        i = rng.randrange(len(line))
+        line[i] = replace(line[i], coefficient=line[i].coefficient * rng.choice((-1, 2, 0.5)))
+    desk = judge_of(problem)
+    text = exactly(problem, about, rng, line)
+    reading = read_equation(text, desk.names)
+    assert not isinstance(reading, Unreadable)
+    proved = proves(problem, about, reading, desk.given(senses))
+    if proved is not None:
+        assert judge(problem, about, text, senses=senses).right is proved
+
+
+def test_a_line_with_a_rounded_number_is_not_for_proof():
+    problem = make_truss(3, 4)
+    rng = Random(1)
+    about = abouts(problem)[0]
+    text = written(rng, problem, pieces(problem, about, {}, {}), Style(figures=3)) + " + 0.00"
+    reading = read_equation(text, judge_of(problem).names)
+    assert not isinstance(reading, Unreadable)
+    rounded = any(term.radius for term in reading.terms)
+    assert (proves(problem, about, reading, judge_of(problem).given()) is None) is rounded
