@@ -13,11 +13,15 @@ Tone = Literal["right", "wrong", "remark", "hint", "note", "unreadable", "undeci
 
 @dataclass(frozen=True)
 class Say:
-    """One thing said to the student; `span` points into the text just typed."""
+    """One thing said to the student; `span` points into the text just typed.
+
+    `teaches` marks a remark that is about a better way only; a front end may leave it out.
+    """
 
     tone: Tone
     text: str
     span: Span | None = None
+    teaches: bool = False
 
 
 @dataclass(frozen=True)

@@ -76,6 +76,7 @@ class State:
     tries: tuple[Try, ...] = ()
     hints: Mapping[str, HintsGiven] = field(default_factory=dict)
     hints_used: tuple[int, ...] = ()
+    taught: tuple[str, ...] = ()
     offered: tuple[LineAbout, str] | None = None
     started: float | None = None
     ended: float | None = None

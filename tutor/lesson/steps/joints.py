@@ -12,6 +12,7 @@ from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.solvable import solvable_now
 from tutor.lesson.state import State
+from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.headings import headed, slants
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
 from tutor.lesson.steps.reactions import choose
@@ -110,10 +111,12 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         if not reply.accepted:
             return state, reply
     about = headed(desk, event.text("text"), state.joint) or state.about
-    before = len(state.lines)
+    before = state
     state, reply = take_text(replace(state, about=about), event, desk, about)
-    if len(state.lines) > before and state.joint is not None:
-        state = replace(state, about=_next_direction(state, state.joint) or state.about)
+    if about is not None and len(state.lines) > len(before.lines):
+        state, reply = teach(before, about, state, reply)
+        if state.joint is not None:
+            state = replace(state, about=_next_direction(state, state.joint) or state.about)
     return state, reply
 
 

@@ -13,6 +13,7 @@ from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.solvable import solvable_now
 from tutor.lesson.state import State
+from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.headings import equation_called, headed
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.writing import take_text
@@ -76,7 +77,7 @@ def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", f"Go to joint {about.joint} first."),))
     said_too = [Say("note", f"Write {in_words(about)}.")]
     if isinstance(about, M) and _is_better_elsewhere(state, about):
-        said_too.append(Say("remark", BETTER_POINT))
+        said_too.append(Say("remark", BETTER_POINT, teaches=True))
     return replace(state, about=about), Reply(tuple(said_too), True)
 
 
@@ -108,10 +109,10 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         if not reply.accepted:
             return state, reply
     about = headed(desk, event.text("text"), state.joint) or state.about
-    before = len(state.lines)
+    before = state
     state, reply = take_text(replace(state, about=about), event, desk, about)
-    if len(state.lines) > before:
-        state = replace(state, about=None)
+    if about is not None and len(state.lines) > len(before.lines):
+        state, reply = teach(before, about, replace(state, about=None), reply)
     return state, reply
 
 
