@@ -206,9 +206,7 @@ def test_a_line_without_label_has_none() -> None:
 
 def test_equal_names_share_one_table() -> None:
     first, again = (
-        Names.of(
-            iter(LETTERED.members), iter(LETTERED.reactions), iter(LETTERED.joints), "kN", "m"
-        )
+        Names.of(iter(LETTERED.members), iter(LETTERED.reactions), iter(LETTERED.joints), "kN", "m")
         for _ in range(2)
     )
     assert again is first
