@@ -5,9 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 
 from pressing import (
+    FIRST,
     deed,
+    finished,
     lesson_of,
     line_of,
+    opened,
     pick,
     seen,
     settle,
@@ -15,7 +18,7 @@ from pressing import (
     walk_of,
     walking,
 )
-from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed, said
+from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed, kept, said
 from textual.widgets import Input
 
 from tutor.records import Settings
@@ -283,3 +286,28 @@ class TestLeaving:
             await type_text(pilot, "A_x")
             await pilot.press("ctrl+q")
             assert pilot.app.return_value == 0
+
+
+class TestAFinishedWalk:
+    async def test_opens_with_its_table(self, tmp_path: Path) -> None:
+        events = (
+            *JOINTS,
+            ("joint", {"joint": "B"}),
+            ("type", {"text": "12/13 F_BC + 360 = 0"}),
+            ("type", {"text": "BC = 390 C"}),
+            ("type", {"text": "ΣFy: AB - 5/13*390 = 0"}),
+            ("type", {"text": "AB = 150 T"}),
+            ("joint", {"joint": "C"}),
+            ("type", {"text": "ΣFx: AC = 12/13*390"}),
+            ("type", {"text": "AC = 360 T"}),
+            ("choose", {"about": "Fy @ C"}),
+            ("type", {"text": "5/13*390 - 150 = 0"}),
+        )
+        kept(tmp_path, events)
+        async with opened(tmp_path, FIRST / "lamp-arm.toml") as pilot:
+            await settle(pilot, lambda: "Look at the finished walk" in seen(pilot))
+            await pilot.press("1")
+            await settle(pilot, lambda: finished(pilot))
+            await pilot.press("b", "u")
+            await pilot.pause()
+            assert lesson_of(pilot).state.step == "close"

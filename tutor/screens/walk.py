@@ -91,6 +91,9 @@ class WalkScreen(Screen[str]):
         if state.tries:
             said.append(Say("note", "Here is where you left."))
         self.show(said)
+        if state.step == "table":
+            self.to_answer()
+            walk_deeds.open_table(self, said)
 
     @property
     def ask(self) -> Ask:

@@ -75,7 +75,7 @@ def cells_content(figure: Figure, columns: int, rows: int, glyphs: Glyphs) -> Co
     return Content("\n").join(lines)
 
 
-class FigurePane(VerticalScroll):
+class FigurePane(VerticalScroll, can_focus=False):
     """One drawing, or two side by side where there is room, under their titles."""
 
     def compose(self) -> ComposeResult:
