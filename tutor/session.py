@@ -89,7 +89,7 @@ def key_of(problem: Problem) -> str:
 
     A changed file is another problem, since lines kept under the old numbers would be misjudged.
     """
-    return hashlib.sha256(write_problem(problem).encode()).hexdigest()[:24]
+    return hashlib.sha256(write_problem(problem, schema="").encode()).hexdigest()[:24]
 
 
 def note_fault(log: Path | None, fault: BaseException) -> None:

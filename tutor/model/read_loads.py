@@ -15,6 +15,7 @@ from tutor.notation import Exact
 
 LOAD_KEYS = ("at", "up", "down", "left", "right", "size", "angle")
 MOST_LOADS = 1500
+SMALLEST_LOAD = 1e-9
 OPPOSITE = {"up": "down", "down": "up", "left": "right", "right": "left", "": ""}
 
 
@@ -122,7 +123,7 @@ def _size(notes: Findings, path: Path, value: Any, what: str, way: str) -> Exact
     size = number(notes, path, value, what)
     if size is None:
         return None
-    if abs(size.value) < 1e-9:
+    if abs(size.value) < SMALLEST_LOAD:
         notes.error(path, f"{what} is 0, so it is no load", "give it a size, or delete it")
         return None
     if size.value < 0:

@@ -20,6 +20,11 @@ FORCES = ("kN", "N", "MN", "lb", "kip")
 LENGTHS = ("m", "mm", "cm", "in", "ft")
 GIVEN = ("reactions",)
 LONGEST_TITLE = 200
+LEVELS = range(1, 6)
+TOLERANCES = {
+    "silent": "how far off a rounded number may be in silence",
+    "remark": "how far off it may be and still be right, with a remark",
+}
 MOST_PERCENT = 50
 Data = Mapping[str, Any]
 
@@ -104,7 +109,7 @@ def level(notes: Findings, data: Data) -> int | None:
     value = data.get("level", UNREAD)
     if value is UNREAD:
         return None
-    if isinstance(value, int) and not isinstance(value, bool) and 1 <= value <= 5:
+    if isinstance(value, int) and not isinstance(value, bool) and value in LEVELS:
         return value
     if isinstance(value, int) and not isinstance(value, bool):
         read = str(value) if abs(value) < 10**12 else "a very large number"
@@ -119,7 +124,7 @@ def tolerance(notes: Findings, data: Data) -> Tolerance:
     value = data.get("tolerance", UNREAD)
     if value is UNREAD:
         return Tolerance()
-    keys = ("silent", "remark")
+    keys = tuple(TOLERANCES)
     cure = "write [tolerance], then silent = 0.5 and remark = 2, in percent"
     if not isinstance(value, dict):
         notes.error(("tolerance",), f"tolerance is {kind_of(value)}", cure)

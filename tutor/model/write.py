@@ -20,15 +20,19 @@ from tutor.notation import Exact
 
 DECIMAL = re.compile(r"-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?")
 BARE = re.compile(r"[A-Za-z0-9_-]+")
+SCHEMA = "./problem.schema.json"
 
 
-def write_problem(problem: Problem) -> str:
+def write_problem(problem: Problem, schema: str = SCHEMA) -> str:
     """TOML text, always in the same order, that loads as a problem equal to `problem`.
 
+    Its first line tells editors where the schema of problem files is, as seen from the file; ""
+    leaves that line out.
     Characters that no file may hold (control characters, say) are left out of its texts. Whether
     the problem itself is sound is not looked at. `source` is not written.
     """
-    return "\n".join((*_head(problem), *_tables(problem))) + "\n"
+    first = (f"#:schema {schema}",) if schema else ()
+    return "\n".join((*first, *_head(problem), *_tables(problem))) + "\n"
 
 
 def _head(problem: Problem) -> Iterator[str]:

@@ -1,0 +1,190 @@
+"""What can an editor know of a problem file while it is being written? A JSON Schema, draft 4.
+
+The schema is made from the tables that the reader of files uses, so that the two agree; it ships as
+`problem.schema.json` beside this module (`python -m tutor.model.schema` prints it anew). It knows
+one value at a time: whether a joint that is named is there, or a truss stands, only the reader and
+`pinjoint check` can say. Patterns use nothing that any engine of regular expressions may lack.
+"""
+
+from __future__ import annotations
+
+import json
+import sys
+from importlib.resources import files
+from typing import Any
+
+from tutor.model.amounts import LARGEST
+from tutor.model.parts import AXES
+from tutor.model.read import KEYS, NEEDED
+from tutor.model.read_loads import MOST_LOADS, SMALLEST_LOAD
+from tutor.model.read_parts import MOST_JOINTS, MOST_MEMBERS, NAME
+from tutor.model.read_words import (
+    FORCES,
+    GIVEN,
+    LENGTHS,
+    LEVELS,
+    LONGEST_TITLE,
+    MOST_PERCENT,
+    TOLERANCES,
+)
+
+FILE = "problem.schema.json"
+DRAFT = "http://json-schema.org/draft-04/schema#"
+DASHES = "-‐‑–−"
+SOME_TEXT = r"\S"
+
+Schema = dict[str, Any]
+
+
+def problem_schema() -> Schema:
+    """The schema of a problem file as a JSON value."""
+    return {
+        "$schema": DRAFT,
+        "title": "A problem file of pinjoint: one plane truss",
+        "type": "object",
+        "required": list(NEEDED),
+        "additionalProperties": False,
+        "properties": {key: PROPERTIES[key] for key in KEYS},
+        "definitions": DEFINITIONS,
+    }
+
+
+def schema_text() -> str:
+    """The text of the schema's file."""
+    return json.dumps(problem_schema(), indent=2, ensure_ascii=False) + "\n"
+
+
+def shipped_text() -> str:
+    """The text of the file that comes along."""
+    return files("tutor.model").joinpath(FILE).read_text("utf-8")
+
+
+def _ref(name: str) -> Schema:
+    return {"$ref": f"#/definitions/{name}"}
+
+
+def _text(description: str, **more: Any) -> Schema:
+    return {"type": "string", "description": description, **more}
+
+
+def _number(description: str, least: float, most: float) -> Schema:
+    """A number within bounds, or an exact one in quotes."""
+    number = {"type": "number", "minimum": least, "maximum": most}
+    return {"description": description, "anyOf": [number, _ref("exact")]}
+
+
+def _table(description: str, most: int | None, value: Schema) -> Schema:
+    """A table with one entry for each of some joints."""
+    size = {"minProperties": 1} | ({"maxProperties": most} if most is not None else {})
+    names = {f"^{NAME.pattern}$": value}
+    closed = {"additionalProperties": False}
+    return (
+        {"type": "object", "description": description}
+        | size
+        | closed
+        | {"patternProperties": names}
+    )
+
+
+def _closed(description: str, required: list[str], properties: dict[str, Schema]) -> Schema:
+    found: Schema = {"type": "object", "description": description, "additionalProperties": False}
+    return found | ({"required": required} if required else {}) | {"properties": properties}
+
+
+def _load() -> Schema:
+    pushes: dict[str, Schema] = {way: _size(f"a push {way}, positive") for way in AXES}
+    polar = {
+        "size": _size("the size, positive, with an angle beside it"),
+        "angle": _ref("angle"),
+    }
+    at = _text("the joint it acts on", pattern=f"^{NAME.pattern}$")
+    load = _closed("one load at a joint", ["at"], {"at": at, **pushes, **polar})
+    none = [{"required": [key]} for key in polar]
+    some = [{"required": [way]} for way in AXES]
+    load["oneOf"] = [
+        {"anyOf": some, "not": {"anyOf": none}},
+        {"required": list(polar), "not": {"anyOf": some}},
+    ]
+    return load
+
+
+def _size(description: str) -> Schema:
+    return _number(description, SMALLEST_LOAD, LARGEST)
+
+
+def _support() -> Schema:
+    roller = _closed("a roller: which way it pushes", ["roller"], {"roller": _ref("angle")})
+    link = _closed("a link: the fixed point it goes to", ["link"], {"link": _ref("place")})
+    plain = {"enum": ["pin", "roller"], "description": "both ways, or up from a level floor"}
+    return {"anyOf": [plain, roller, link]}
+
+
+DEFINITIONS: dict[str, Schema] = {
+    "exact": _text(
+        'an exact number in quotes, like "3/2" or "5*sqrt(3)/2"', pattern=SOME_TEXT, maxLength=500
+    ),
+    "number": _number("a number, in the units of the file", -LARGEST, LARGEST),
+    "angle": _number("degrees from +x, counter-clockwise", -360, 360),
+    "place": {
+        "type": "array",
+        "description": "x to the right and y up, like [4, 0]",
+        "minItems": 2,
+        "maxItems": 2,
+        "items": _ref("number"),
+    },
+    "support": _support(),
+    "load": _load(),
+}
+
+PROPERTIES: dict[str, Schema] = {
+    "title": _text("one line", pattern=SOME_TEXT, maxLength=LONGEST_TITLE),
+    "story": _text("any length; three quotes for several lines"),
+    "topics": {
+        "type": "array",
+        "description": 'what it is about, like ["cantilever"]',
+        "items": {"type": "string", "pattern": SOME_TEXT},
+    },
+    "level": {
+        "type": "integer",
+        "description": "how hard it is",
+        "minimum": LEVELS[0],
+        "maximum": LEVELS[-1],
+    },
+    "id": _text("a name of your own that stays when the title changes"),
+    "given": {
+        "type": "array",
+        "description": "what the student is told at the start",
+        "items": {"enum": list(GIVEN)},
+    },
+    "force": {"enum": list(FORCES), "description": "the unit of every force"},
+    "length": {"enum": list(LENGTHS), "description": "the unit of every length"},
+    "members": {
+        "type": "array",
+        "description": 'each member as its two joints, like "AB" or "U1-L2"',
+        "minItems": 1,
+        "maxItems": MOST_MEMBERS,
+        "uniqueItems": True,
+        "items": {
+            "type": "string",
+            "pattern": rf"^\s*{NAME.pattern}\s*[{DASHES}]?\s*{NAME.pattern}\s*$",
+        },
+    },
+    "joints": _table("the place of each joint", MOST_JOINTS, _ref("place")),
+    "supports": _table("what holds the truss, by joint", None, _ref("support")),
+    "loads": {
+        "type": "array",
+        "description": "the loads, each under its own [[loads]]",
+        "minItems": 1,
+        "maxItems": MOST_LOADS,
+        "items": _ref("load"),
+    },
+    "tolerance": _closed(
+        "how much rounding passes, in percent",
+        [],
+        {key: _number(TOLERANCES[key], 0, MOST_PERCENT) for key in TOLERANCES},
+    ),
+}
+
+
+if __name__ == "__main__":
+    sys.stdout.write(schema_text())
