@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from student import Student
 from walks import Clock, walk_to
 
 from tutor.lesson import Lesson
@@ -58,8 +59,6 @@ def test_a_zero_force_member_in_the_line_is_pointed_at_without_its_name() -> Non
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
 def test_no_reply_of_a_whole_walk_holds_two_remarks_nor_a_kind_too_often(path) -> None:
-    from student import Student
-
     lesson = Lesson(load_problem(path))
     replies = []
     clock = Clock(lesson)

@@ -72,6 +72,7 @@ def script(problem: Problem) -> list[Event]:
 def without_tallies(state: State) -> dict[str, Any]:
     """What a state says, save what is only counted: tries, hints and the clock."""
     counted = ("tries", "hints", "hints_used", "started", "last_time")
+    counted += ("taught", "in_row", "practice")
     return {n: v for n, v in vars(state).items() if n in STATE and n not in counted}
 
 

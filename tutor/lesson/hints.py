@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from tutor.judge import Mistake
 from tutor.lesson.event import Event
+from tutor.lesson.practice import offered
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import HintsGiven, State
 
@@ -57,4 +58,8 @@ def next_hint(state: State, event: Event, hints: Hints) -> tuple[State, Reply]:
         hints={**state.hints, hints.place: kept},
         hints_used=(*state.hints_used, level),
     )
-    return state, Reply((Say("hint", text),), True)
+    said = (Say("hint", text),)
+    if level < len(LEVELS):
+        return state, Reply(said, True)
+    state, offer = offered(state, hints.place, given.mistakes)
+    return state, Reply((*said, *offer), True)

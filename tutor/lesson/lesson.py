@@ -10,6 +10,7 @@ from tutor.judge import Judge
 from tutor.lesson.event import Event
 from tutor.lesson.fold import beginning, step_once
 from tutor.lesson.hints import Hints
+from tutor.lesson.practice import practice
 from tutor.lesson.reply import Ask, Reply, Say
 from tutor.lesson.state import State, Try
 from tutor.lesson.steps import STEP
@@ -71,6 +72,9 @@ class Lesson:
             tries=tuple(made for made in now.tries if id(made) not in gone),
             hints=now.hints,
             hints_used=now.hints_used,
+            taught=now.taught,
+            in_row=now.in_row,
+            practice=now.practice,
             started=now.started,
             last_time=max(now.last_time, event.time),
         )
@@ -90,6 +94,11 @@ class Lesson:
     def table(self) -> Table:
         """The forces found so far and how the walk went."""
         return table(self.state)
+
+    @property
+    def practice(self) -> Problem | None:
+        """The smaller problem that is offered, or None."""
+        return None if self.state.practice is None else practice(*self.state.practice)
 
     @property
     def done(self) -> bool:

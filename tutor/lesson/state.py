@@ -60,7 +60,12 @@ class HintsGiven:
 
 @dataclass(frozen=True)
 class State:
-    """Everything a front end may show of a lesson; nothing in it is changed in place."""
+    """Everything a front end may show of a lesson; nothing in it is changed in place.
+
+    `taught` are the kinds of teaching remarks made; `in_row` the mistakes for which the last hint
+    was asked since a line was last found without it; `practice` the code and turn of the smaller
+    problem that is offered.
+    """
 
     problem: Problem
     step: StepName = "idealise"
@@ -77,6 +82,8 @@ class State:
     hints: Mapping[str, HintsGiven] = field(default_factory=dict)
     hints_used: tuple[int, ...] = ()
     taught: tuple[str, ...] = ()
+    in_row: tuple[str, ...] = ()
+    practice: tuple[str, int] | None = None
     offered: tuple[LineAbout, str] | None = None
     started: float | None = None
     ended: float | None = None

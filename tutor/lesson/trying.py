@@ -8,12 +8,17 @@ from tutor.judge import Mistake
 from tutor.lesson.event import Event
 from tutor.lesson.state import HintsGiven, State, Try
 
+LAST = 4
+"""The level of the hint that holds the line itself."""
+
 
 def right(state: State, event: Event, place: str, text: str = "") -> State:
     """After a right try: noted, and the hints at its place start from the beginning again."""
     done = Try(state.step, place, text, "right", (), event.time)
     hints = {key: given for key, given in state.hints.items() if key != place}
-    return replace(state, tries=(*state.tries, done), hints=hints)
+    told = place.startswith("value ") or state.hints.get(place, HintsGiven()).level == LAST
+    in_row = state.in_row if told else ()
+    return replace(state, tries=(*state.tries, done), hints=hints, in_row=in_row)
 
 
 def wrong(
