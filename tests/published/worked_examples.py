@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from families import down, plain_problem
 
 from tutor.judge import Along, Fx, Fy, LineAbout, M
-from tutor.lesson.steps.headings import slants
+from tutor.judge.headings import slants
 from tutor.model import Load, Problem, Support
 from tutor.notation import Exact
 

@@ -6,13 +6,13 @@ from dataclasses import replace
 
 from tutor.judge import Fx, Fy, Judge, M, Verdict
 from tutor.judge.about import LineAbout, as_text, equation_of, in_words
+from tutor.judge.headings import headed
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.steps import reactions
-from tutor.lesson.steps.headings import headed
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.writing import keep_line, take_text
 from tutor.notation import Unreadable, read_equation

@@ -11,10 +11,10 @@ from dataclasses import replace
 
 from tutor.judge import Along, Fx, Fy, LineAbout, M
 from tutor.judge.about import equation_of
+from tutor.judge.headings import slants
 from tutor.judge.independent import adds_something
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import State
-from tutor.lesson.steps.headings import slants
 from tutor.statics import shown_zero
 
 MOST_TAUGHT = 2

@@ -1,17 +1,13 @@
-"""What does a typed text say that it is: a value, or which equation?"""
+"""What does a text say that it is: a value, or which equation?"""
 
 from __future__ import annotations
 
-import math
-from collections.abc import Mapping
-
-from tutor.judge import Along, Fx, Fy, Judge, LineAbout, M
+from tutor.judge import Along, Judge, LineAbout, M
 from tutor.judge.about import Value, equation_of, from_text
+from tutor.judge.headings import snapped
 from tutor.model import Problem
-from tutor.notation import Unreadable, read_equation, read_value
+from tutor.notation import Unreadable, read_value
 
-SNAP = 0.06
-"""A typed angle this near to a member's own (degrees) is meant to be the member's."""
 FARTHEST = 1e9
 
 
@@ -21,23 +17,6 @@ def value_named(desk: Judge, text: str) -> str | None:
         return None
     reading = read_value(text, desk.names, None)
     return None if isinstance(reading, Unreadable) else reading.name
-
-
-def headed(desk: Judge, text: str, joint: str | None) -> LineAbout | None:
-    """The equation that a line's own heading names, or None where it has none.
-
-    A sum of forces is that of the joint it names, else of `joint`; moments are of the whole truss.
-    """
-    reading = read_equation(text, desk.names)
-    if isinstance(reading, Unreadable) or reading.label is None:
-        return None
-    label = reading.label
-    if label.kind == "moment":
-        return None if label.point is None else M(label.point)
-    place = label.point or joint
-    if label.kind == "along":
-        return None if label.degrees is None else snapped(desk.problem, label.degrees, place)
-    return Fx(place) if label.kind == "x" else Fy(place)
 
 
 def equation_called(problem: Problem, text: str) -> LineAbout | None:
@@ -59,35 +38,3 @@ def equation_called(problem: Problem, text: str) -> LineAbout | None:
             return None
         return about if about.part else snapped(problem, about.degrees, about.joint)
     return about
-
-
-def snapped(problem: Problem, degrees: float, joint: str | None) -> LineAbout:
-    """The sum along `degrees`, or along the axis or member direction that the angle is rounded from.
-
-    Angles are typed rounded; the sum square to a member has to leave that member out exactly.
-    """
-    if degrees % 180.0 in (0.0, 90.0):
-        return Fy(joint) if degrees % 180.0 else Fx(joint)
-    if joint is not None:
-        for exact in slants(problem, joint):
-            off = (degrees - exact + 90.0) % 180.0 - 90.0
-            if abs(off) <= SNAP:
-                return Along(exact, joint)
-    return Along(degrees, joint)
-
-
-def slants(problem: Problem, joint: str) -> Mapping[float, tuple[str, bool]]:
-    """Directions worth a sum at a joint besides x and y, in degrees from 0 to 180.
-
-    Each comes with the member it lies along (True) or square to (False).
-    """
-    here = problem.joint[joint].at
-    found: dict[float, tuple[str, bool]] = {}
-    for member in problem.meeting[joint]:
-        there = problem.joint[member.other(joint)].at
-        degrees = math.degrees(math.atan2(there[1] - here[1], there[0] - here[0])) % 180.0
-        for along, turn in ((True, degrees), (False, (degrees + 90.0) % 180.0)):
-            on_axis = min(turn % 90.0, 90.0 - turn % 90.0) < 1e-6
-            if not on_axis and all(abs(turn - other) > 1e-6 for other in found):
-                found[turn] = (member.name, along)
-    return found

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from tutor.judge import Along, Fx, Fy, Judge
 from tutor.judge.about import LineAbout, as_text, equation_of
+from tutor.judge.headings import headed, slants
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
@@ -13,7 +14,6 @@ from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.solvable import solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.steps.easier import teach
-from tutor.lesson.steps.headings import headed, slants
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
 from tutor.lesson.steps.reactions import choose
 from tutor.lesson.steps.writing import take_text

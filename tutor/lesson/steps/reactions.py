@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from tutor.judge import Fx, Fy, Judge, M, in_words
 from tutor.judge.about import LineAbout, as_text, equation_of
+from tutor.judge.headings import headed
 from tutor.judge.independent import adds_something, how_many
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
@@ -14,7 +15,7 @@ from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.solvable import solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.steps.easier import teach
-from tutor.lesson.steps.headings import equation_called, headed
+from tutor.lesson.steps.headings import equation_called
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.writing import take_text
 from tutor.statics.words import listed
