@@ -6,7 +6,6 @@ import argparse
 import os
 import sys
 from collections.abc import Sequence
-from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -93,7 +92,7 @@ def tutor_parser() -> argparse.ArgumentParser:
     parser.add_argument(
         "--glyphs", choices=GLYPHS, help="what figures are drawn with, instead of your last choice"
     )
-    parser.add_argument("--version", action="version", version=f"pinjoint {own_version()}")
+    parser.add_argument("--version", action=ShowVersion, nargs=0, help="say the version and leave")
     return parser
 
 
@@ -196,8 +195,18 @@ def full_terminal() -> bool:
     )
 
 
+class ShowVersion(argparse.Action):
+    """Looks the version up only when it is asked for: the first frame must not wait for that."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
+        print(f"pinjoint {own_version()}")
+        parser.exit()
+
+
 def own_version() -> str:
     """The version of the installed distribution."""
+    from importlib.metadata import PackageNotFoundError, version  # here for start-up time
+
     try:
         return version("pinjoint")
     except PackageNotFoundError:
