@@ -172,6 +172,8 @@ def constants_fit(
         parts = abs(scale) * math.fsum(s.spread for s in numbers)
         slack = _carried(left, scale) + NEGLIGIBLE * parts + TINY * abs(scale)
         return "silent" if math.fsum(abs(scale * s.true) for s in left) <= slack else None
+    if not line.unknowns:
+        left = [spot for spot in left if spot.true != 0.0]
     if not left:
         return None
     acting = sum(1 for spot in numbers if spot.true != 0.0)
@@ -185,7 +187,7 @@ def constants_fit(
     for level, share in levels if line.unknowns or pairs_only else levels[:1]:
         if line.unknowns and _adds_up(terms, left, scale, share):
             return level
-        if pairs_only and len(terms) != sum(1 for spot in left if spot.true != 0.0):
+        if pairs_only and len(terms) != len(left):
             continue
         if not _about_equal(terms, left, scale, share):
             continue
