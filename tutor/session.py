@@ -9,6 +9,7 @@ from __future__ import annotations
 import hashlib
 import time
 import traceback
+from dataclasses import replace
 from pathlib import Path
 
 from tutor.lesson import Event, Lesson, Reply, Say
@@ -23,12 +24,16 @@ LOG = "trouble.log"
 
 
 class Session:
-    """One walk through one problem: the lesson, its journal, and what is still to be told."""
+    """One walk through one problem: the lesson, its journal, and what is still to be told.
+
+    `remarks` is whether a right line may be followed by a remark that teaches an easier way.
+    """
 
     def __init__(self, lesson: Lesson, journal: Journal, log: Path | None = None) -> None:
         self.lesson = lesson
         self.journal = journal
         self.log = log
+        self.remarks = True
         self._told = 0
         self.skipped = 0
         self._replay()
@@ -38,10 +43,13 @@ class Session:
         event = Event(kind, data, time.time())
         self.journal.append(event.as_record())
         try:
-            return self.lesson.apply(event)
+            reply = self.lesson.apply(event)
         except Exception as fault:
             note_fault(self.log, fault)
             return Reply((Say("undecided", NOT_CHECKED),))
+        if self.remarks:
+            return reply
+        return replace(reply, said=tuple(say for say in reply.said if not say.teaches))
 
     def news(self) -> tuple[str, ...]:
         """What the journal has to tell and was not yet told; each notice comes once."""

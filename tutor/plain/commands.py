@@ -8,22 +8,17 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from tutor.figure import moment_figure, to_words
-from tutor.judge import Along, Fx, Fy, M
-from tutor.judge.about import LineAbout, as_text
+from tutor.judge import Fx, Fy, M
 from tutor.lesson import STEPS, Lesson
 from tutor.lesson.steps.joints import RULES
 from tutor.plain import telling
-from tutor.plain.deed import Await, Deed, Do, Go, Save, Tell
-from tutor.plain.names import direction_of, joint_named, member_named, unknown_named
+from tutor.plain.deed import Await, Deed, Do, Go, Remark, Save, Tell
+from tutor.plain.equations import Run, across, along, equation, moment
+from tutor.plain.names import joint_named, member_named, unknown_named
 from tutor.statics import whole
 
-NUMBER = r"[-+]?\d{1,9}(?:\.\d{1,9})?"
-POINT = re.compile(rf"\(?\s*({NUMBER})\s*[,;\s]\s*({NUMBER})\s*\)?")
-ANGLE = re.compile(rf"({NUMBER})\s*(?:°|deg|degrees)?")
 HEADING = re.compile(r"(?:sum\s+of\s+|sum\s+|Σ\s*)(f_?x|f_?y|moments?|m)\b\s*:?", re.IGNORECASE)
 HEADED = {"fx": "x", "fy": "y", "moment": "moment", "moments": "moment", "m": "moment"}
-
-Run = Callable[[Lesson, str], Deed | None]
 
 
 @dataclass(frozen=True)
@@ -63,54 +58,6 @@ def alone(deed: Callable[[Lesson], Deed]) -> Run:
 def tells(lines: Callable[[Lesson], Sequence[str] | Iterator[str]]) -> Run:
     """A command that only says something."""
     return alone(lambda lesson: Tell(tuple(lines(lesson))))
-
-
-def _equation(make: Callable[[str | None], LineAbout]) -> Run:
-    def run(lesson: Lesson, rest: str) -> Deed | None:
-        joint, other = at_joint(lesson, rest)
-        return None if other else Do("choose", {"about": as_text(make(joint))})
-
-    return run
-
-
-def at_joint(lesson: Lesson, rest: str) -> tuple[str | None, str]:
-    """The joint that "... at C" names, else the one being worked on; and what stands before."""
-    before, at, named = f" {rest}".rpartition(" at ")
-    joint = joint_named(lesson.problem, named) if at else None
-    if joint is not None:
-        return joint, before.strip()
-    return lesson.state.joint, rest
-
-
-def _moment(lesson: Lesson, rest: str) -> Deed | None:
-    rest = re.sub(r"^(?:about|at|joint|point)\s+", "", rest, flags=re.IGNORECASE)
-    joint = joint_named(lesson.problem, rest)
-    if joint is not None:
-        return Do("choose", {"about": as_text(M(joint))})
-    if point := POINT.fullmatch(rest):
-        return Do("choose", {"about": as_text(M((float(point[1]), float(point[2]))))})
-    joints = ", ".join(joint.name for joint in lesson.problem.joints)
-    return Tell((f"Cannot read: a moment is about a joint ({joints}) or a point, like 4, 0.",))
-
-
-def _along(lesson: Lesson, rest: str, turned: float = 0.0) -> Deed | None:
-    joint, way = at_joint(lesson, rest)
-    member = member_named(lesson.problem, way)
-    angle = ANGLE.fullmatch(way)
-    if member is None and angle is None:
-        return Tell(("Cannot read: name a member or degrees from +x, like along AC or along 30.",))
-    about: LineAbout = Along(float(angle[1]) if angle else 0.0, joint)
-    if member is not None:
-        degrees = round((direction_of(lesson.problem, member) + turned) % 180.0, 4) % 180.0
-        about = Fx(joint) if degrees == 0.0 else Along(degrees, joint)
-        about = Fy(joint) if degrees == 90.0 else about
-    return Do("choose", {"about": as_text(about)})
-
-
-def _across(lesson: Lesson, rest: str) -> Deed | None:
-    if member_named(lesson.problem, at_joint(lesson, rest)[1]) is None:
-        return Tell(("Cannot read: name a member, like across AC.",))
-    return _along(lesson, rest, 90.0)
 
 
 def _value(lesson: Lesson, rest: str) -> Deed | None:
@@ -197,14 +144,29 @@ def _figure(lesson: Lesson, rest: str) -> Deed | None:
 
 def _arm(lesson: Lesson, rest: str) -> Deed | None:
     about = lesson.state.about
-    if not isinstance(about, M):
+    if not isinstance(about, M) or about.part:
         return Tell(("Choose a sum of moments first, like moment A.",))
+    pointed = telling.pointed_lines(lesson.state)
+    if not rest and pointed:
+        return Tell(pointed)
     force = unknown_named(lesson.problem, rest) or rest
     try:
         return Tell(to_words(moment_figure(lesson.problem, force, about.at))[-1:])
     except KeyError:
         names = ", ".join(f.name for f in whole(lesson.problem).forces)
         return Tell((f"Cannot read: an arm is that of one of {names}.",))
+
+
+def _practice(lesson: Lesson) -> Deed:
+    if lesson.practice is None:
+        return Tell(("A smaller problem is offered after the last hint three times in a row.",))
+    return Go("practice")
+
+
+def _remarks(lesson: Lesson, rest: str) -> Deed | None:
+    if rest.lower() in ("on", "off"):
+        return Remark(rest.lower() == "on")
+    return Tell(("Type remarks on, or remarks off.",))
 
 
 def _help(lesson: Lesson, rest: str) -> Deed | None:
@@ -239,22 +201,27 @@ COMMANDS: tuple[Command, ...] = (
         "says the problem again.",
         tells(lambda x: tuple(telling.opening_lines(x.problem))),
     ),
-    Command(("x", "fx"), "x", "chooses ΣFx.", _equation(Fx)),
-    Command(("y", "fy"), "y", "chooses ΣFy.", _equation(Fy)),
+    Command(("x", "fx"), "x", "chooses ΣFx.", equation(Fx)),
+    Command(("y", "fy"), "y", "chooses ΣFy.", equation(Fy)),
     Command(
         ("moment", "moments", "about"),
         "moment A, or moment 4, 0",
         "chooses ΣM about a joint or a point.",
-        _moment,
+        moment,
     ),
     Command(
         ("along",),
         "along AC, or along 30",
         "chooses the sum along a member, or in degrees from +x.",
-        _along,
+        along,
     ),
-    Command(("across",), "across AC", "chooses the sum square to a member.", _across),
-    Command(("arm",), "arm B_y", "says where the arm of a force runs.", _arm),
+    Command(("across",), "across AC", "chooses the sum square to a member.", across),
+    Command(
+        ("arm",),
+        "arm B_y",
+        "says where the arm of a force runs; arm alone, that of the force a hint has named.",
+        _arm,
+    ),
     Command(("value",), "value AB", "says that the next line is the value of AB.", _value),
     Command(("joint",), "joint C", "goes to a joint; leave joint goes back.", _joint),
     Command(("pull",), "pull AC", "draws a member pulling on its joints.", _assume("T")),
@@ -265,6 +232,15 @@ COMMANDS: tuple[Command, ...] = (
     ),
     Command(("hint",), "hint", "gives the next hint.", alone(lambda x: Do("hint", {}))),
     Command(("undo",), "undo", "takes the last thing back.", alone(lambda x: Do("undo", {}))),
+    Command(
+        ("practice",), "practice", "opens the smaller problem that was offered.", alone(_practice)
+    ),
+    Command(
+        ("remarks", "remark"),
+        "remarks off, or remarks on",
+        "leaves out or brings back remarks on an easier way.",
+        _remarks,
+    ),
     Command(
         ("lines",),
         "lines",

@@ -39,9 +39,16 @@ class Save:
 
 @dataclass(frozen=True)
 class Go:
-    """Away from this lesson: to the list of problems, or out."""
+    """Away from this lesson: to the list of problems, out, or to the smaller problem offered."""
 
-    where: Literal["problems", "out"]
+    where: Literal["problems", "out", "practice"]
 
 
-Deed = Do | Tell | Await | Save | Go
+@dataclass(frozen=True)
+class Remark:
+    """From now on remarks that teach an easier way are made, or not."""
+
+    on: bool
+
+
+Deed = Do | Tell | Await | Save | Go | Remark

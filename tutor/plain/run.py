@@ -7,6 +7,7 @@ import os
 import signal
 import sys
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path
 from types import FrameType
 from typing import TextIO
@@ -18,7 +19,7 @@ from tutor.plain import telling
 from tutor.plain.choosing import Left, choose_lesson, choose_problem
 from tutor.plain.voice import Voice
 from tutor.plain.walk import Walk, Way
-from tutor.records import Keep, read_settings, write_settings
+from tutor.records import Keep, Settings, read_settings, write_settings
 from tutor.session import Session, open_session
 
 WELCOME = "pinjoint, line by line. Type help to hear what can be typed, leave to end."
@@ -88,7 +89,15 @@ def walk_through(voice: Voice, problem: Problem, keep: Keep) -> Way:
         choices = Choices(voice, keep.folder)
         if session.lesson.state.step == FIRST and choices.settings.skippable(FIRST):
             voice.say((SKIP,))
-        return Walk(voice, session, choices.done).listen()
+        session.remarks = choices.settings.remarks
+        walk = Walk(voice, session, choices.done, choices.remarks)
+        while (way := walk.listen()) == "practice":
+            smaller = session.lesson.practice
+            if smaller is not None and walk_through(voice, smaller, keep) == "out":
+                return "out"
+            voice.say((f"Back at: {problem.title}.",))
+            session.remarks = choices.again().remarks
+        return way
 
 
 class Choices:
@@ -104,6 +113,17 @@ class Choices:
         """One more passage through a step."""
         self.settings = self.settings.done_right(step)
         self._say(write_settings(self._folder, self.settings))
+
+    def remarks(self, on: bool) -> None:
+        """Whether remarks on an easier way are wanted."""
+        self.settings = replace(self.settings, remarks=on)
+        self._say(write_settings(self._folder, self.settings))
+
+    def again(self) -> Settings:
+        """The choices as they are now, after another lesson may have changed them."""
+        self.settings, notice = read_settings(self._folder)
+        self._say(notice)
+        return self.settings
 
     def _say(self, notice: str) -> None:
         if notice:

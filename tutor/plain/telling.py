@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from tutor.figure import joint_figure, result_figure, to_words, truss_figure
-from tutor.judge import in_words
+from tutor.figure import joint_figure, moment_figure, result_figure, to_words, truss_figure
+from tutor.judge import M, in_words
 from tutor.lesson import CAUTION, Ask, Lesson, Reply, Row, Say, State
+from tutor.lesson.pointing import pointed_out
 from tutor.lesson.steps.writing import result_in_words
 from tutor.model import Problem
 
@@ -116,6 +117,17 @@ def body_lines(state: State) -> tuple[str, ...]:
         else None,
     )
     return to_words(figure)
+
+
+def pointed_lines(state: State) -> tuple[str, ...]:
+    """Where the arm runs that a hint has pointed at, without its length; empty where none was."""
+    pointed = pointed_out(state)
+    if pointed is None or not isinstance(pointed.about, M) or pointed.about.part:
+        return ()
+    try:
+        return to_words(moment_figure(state.problem, pointed.force, pointed.about.at))[-1:]
+    except KeyError:
+        return ()
 
 
 def arrow_lines(state: State) -> Iterator[str]:

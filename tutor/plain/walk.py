@@ -8,15 +8,16 @@ from pathlib import Path
 from typing import Literal
 
 from tutor.lesson import Ask, Lesson, Reply, State
+from tutor.lesson.pointing import PLACE
 from tutor.plain import telling
 from tutor.plain.answers import answer
 from tutor.plain.commands import command, nearest, value_of
-from tutor.plain.deed import Await, Deed, Do, Go, Save, Tell
+from tutor.plain.deed import Await, Deed, Do, Go, Remark, Save, Tell
 from tutor.plain.voice import LONGEST, TooLong, Voice
 from tutor.records.report import markdown
 from tutor.session import Session, note_fault
 
-Way = Literal["problems", "out"]
+Way = Literal["problems", "out", "practice"]
 TYPED_AT = frozenset({"line", "joint-line", "close"})
 LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
 FAULT = (
@@ -28,13 +29,21 @@ FAULT = (
 class Walk:
     """One session as a conversation: `listen` until the student goes elsewhere.
 
-    `step_done` is told the name of each step that was passed without a wrong answer.
+    `step_done` is told the name of each step that was passed without a wrong answer; `remarks`,
+    whether remarks on an easier way are wanted from now on.
     """
 
-    def __init__(self, voice: Voice, session: Session, step_done: Callable[[str], None]) -> None:
+    def __init__(
+        self,
+        voice: Voice,
+        session: Session,
+        step_done: Callable[[str], None],
+        remarks: Callable[[bool], None] = lambda on: None,
+    ) -> None:
         self.voice = voice
         self.session = session
         self._step_done = step_done
+        self._remarks = remarks
         self._value_of: str | None = None
 
     @property
@@ -71,6 +80,10 @@ class Walk:
                     self.voice.say((f"Type the value of {unknown}, like 12 or 12 C.",))
                 case Save(name=name):
                     self.voice.say(self._save(name))
+                case Remark(on=on):
+                    self.session.remarks = on
+                    self._remarks(on)
+                    self.voice.say(("Remarks are on." if on else "Remarks are off.",))
                 case Tell(lines=lines):
                     self.voice.say(lines)
         except (OSError, MemoryError):
@@ -124,6 +137,8 @@ class Walk:
             yield from telling.table_lines(self.lesson)
         elif state.step == "reactions" and step == "free body":
             yield from telling.arrow_lines(state)
+        elif deed.kind == "hint" and reply.accepted and state.hints_used[-1:] == (PLACE,):
+            yield from telling.pointed_lines(state)
         elif deed.kind == "joint" and reply.accepted and state.joint is not None:
             yield from telling.joint_lines(state, state.joint)
 

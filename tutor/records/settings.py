@@ -22,7 +22,7 @@ class Settings:
     """The student's choices; None means not chosen yet.
 
     `glyphs` is the set of characters that the figure is drawn with, `theme` the name of the
-    colours, `remarks` whether remarks on right lines are shown, `done` how often each step was done
+    colours, `remarks` whether an easier way is shown beside right lines, `done` how often each step was done
     right (by the name of the step).
     """
 

@@ -1,0 +1,71 @@
+"""Which equation does a student choose by its words: a sum, a direction, a moment point?"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+from tutor.judge import Along, Fx, Fy, M
+from tutor.judge.about import LineAbout, as_text
+from tutor.lesson import Lesson
+from tutor.plain.deed import Deed, Do, Tell
+from tutor.plain.names import direction_of, joint_named, member_named
+
+NUMBER = r"[-+]?\d{1,9}(?:\.\d{1,9})?"
+POINT = re.compile(rf"\(?\s*({NUMBER})\s*[,;\s]\s*({NUMBER})\s*\)?")
+ANGLE = re.compile(rf"({NUMBER})\s*(?:°|deg|degrees)?")
+
+Run = Callable[[Lesson, str], Deed | None]
+
+
+def equation(make: Callable[[str | None], LineAbout]) -> Run:
+    """The choice of a sum along an axis."""
+
+    def run(lesson: Lesson, rest: str) -> Deed | None:
+        joint, other = at_joint(lesson, rest)
+        return None if other else Do("choose", {"about": as_text(make(joint))})
+
+    return run
+
+
+def at_joint(lesson: Lesson, rest: str) -> tuple[str | None, str]:
+    """The joint that "... at C" names, else the one being worked on; and what stands before."""
+    before, at, named = f" {rest}".rpartition(" at ")
+    joint = joint_named(lesson.problem, named) if at else None
+    if joint is not None:
+        return joint, before.strip()
+    return lesson.state.joint, rest
+
+
+def moment(lesson: Lesson, rest: str) -> Deed | None:
+    """The choice of a sum of moments about a joint or a point."""
+    rest = re.sub(r"^(?:about|at|joint|point)\s+", "", rest, flags=re.IGNORECASE)
+    joint = joint_named(lesson.problem, rest)
+    if joint is not None:
+        return Do("choose", {"about": as_text(M(joint))})
+    if point := POINT.fullmatch(rest):
+        return Do("choose", {"about": as_text(M((float(point[1]), float(point[2]))))})
+    joints = ", ".join(joint.name for joint in lesson.problem.joints)
+    return Tell((f"Cannot read: a moment is about a joint ({joints}) or a point, like 4, 0.",))
+
+
+def along(lesson: Lesson, rest: str, turned: float = 0.0) -> Deed | None:
+    """The choice of a sum along a member, or in degrees."""
+    joint, way = at_joint(lesson, rest)
+    member = member_named(lesson.problem, way)
+    angle = ANGLE.fullmatch(way)
+    if member is None and angle is None:
+        return Tell(("Cannot read: name a member or degrees from +x, like along AC or along 30.",))
+    about: LineAbout = Along(float(angle[1]) if angle else 0.0, joint)
+    if member is not None:
+        degrees = round((direction_of(lesson.problem, member) + turned) % 180.0, 4) % 180.0
+        about = Fx(joint) if degrees == 0.0 else Along(degrees, joint)
+        about = Fy(joint) if degrees == 90.0 else about
+    return Do("choose", {"about": as_text(about)})
+
+
+def across(lesson: Lesson, rest: str) -> Deed | None:
+    """The choice of a sum square to a member."""
+    if member_named(lesson.problem, at_joint(lesson, rest)[1]) is None:
+        return Tell(("Cannot read: name a member, like across AC.",))
+    return along(lesson, rest, 90.0)
