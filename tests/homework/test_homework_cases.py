@@ -199,6 +199,34 @@ def test_a_pasted_table_is_read(mast: Problem, text: str) -> None:
     assert pasted.refused == ()
 
 
+@pytest.mark.parametrize(
+    ("text", "read"),
+    [
+        ("AB;1,500\nAC;-6,25", {"AB": "1.500", "AC": "-6.25"}),
+        ("AB;1.500\nAC;-6,25", {"AB": "1500", "AC": "-6.25"}),
+        ("AB\t1,500\nAC\t-6.25", {"AB": "1500", "AC": "-6.25"}),
+        ('AB,"1,500"\nAC,-6.25', {"AB": "1500", "AC": "-6.25"}),
+        ("AB;1,500.5\nAC;1.500,5", {"AB": "1500.5", "AC": "1500.5"}),
+        ("AB\t1,500,000", {"AB": "1500000"}),
+        ("AB\t0,500", {"AB": "0.500"}),
+        ("AB\t1.500", {"AB": "1.500"}),
+    ],
+)
+def test_a_comma_parts_thousands_only_where_the_table_shows_it(
+    mast: Problem, text: str, read: dict[str, str]
+) -> None:
+    pasted = read_table(mast, text)
+    assert pasted.work["forces"] == read
+    assert pasted.refused == ()
+
+
+def test_a_comma_that_may_mean_two_things_is_asked_about(mast: Problem) -> None:
+    pasted = read_table(mast, "AB\t1,500\nA_x\t6")
+    assert pasted.work == {"reactions": {"A_x": "6"}, "forces": {}}
+    assert [r.name for r in pasted.refused] == ["AB"]
+    assert "1500 or 1.500" in pasted.refused[0].message
+
+
 @pytest.mark.parametrize("blank", ["", "-", "–", " "])
 def test_a_blank_in_a_table_is_not_done(mast: Problem, blank: str) -> None:
     pasted = read_table(mast, f"AB\t{blank}\nA_x\t-6")

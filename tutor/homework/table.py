@@ -10,18 +10,25 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Literal
 
 from tutor.homework.work import BLANK, Refused
 from tutor.judge import Judge, judge_of
 from tutor.model import Problem
 from tutor.notation import Unreadable, read_value
+from tutor.notation.characters import plain
 
 MOST_CHARACTERS = 100_000
 MOST_ROWS = 1_000
 BYTE_ORDER_MARK = "\ufeff"
 _COMMA_DECIMAL = re.compile(r"\s*[-+−–]?\d+,\d+\s*")
 _NUMBER = re.compile(r"[-+−–]?[\d.,]*\d[\d.,]*")
+_GROUPED = re.compile(r"[-+−–]?[1-9]\d{0,2}(?:,\d{3})+|[-+−–]?[1-9]\d{0,2}(?:\.\d{3})+")
+_SURE_COMMA = re.compile(r"(?<![\w.,])(?:\d+,(?:\d{1,2}|\d{4,})(?![\d.,])|0+,\d|\d{4,},\d)")
+_SURE_POINT = re.compile(r"(?<![\d.])(?:\d+\.(?:\d{1,2}|\d{4,})(?![\d.])|0+\.\d|\d{4,}\.\d)")
+
+DecimalSign = Literal[",", ".", ""]
 
 
 @dataclass(frozen=True)
@@ -42,44 +49,59 @@ def read_table(problem: Problem, text: str) -> Pasted:
     refused: list[Refused] = []
     rows = [row for row in text.splitlines() if row.strip()]
     rows[:1] = [row.removeprefix(BYTE_ORDER_MARK) for row in rows[:1]]
+    sign = decimal_sign(text)
     for number, row in enumerate(rows[:MOST_ROWS], start=1):
-        _take(desk, number, row, work, refused)
+        read = read_row(desk, row, sign, f"Row {number}")
+        if isinstance(read, Refused):
+            if read.name or _NUMBER.search(row) or number > 1:
+                refused.append(replace(read, name=read.name or f"row {number}"))
+            continue
+        name, value = read
+        if not value:
+            continue
+        part = work["reactions" if name in desk.problem.reaction else "forces"]
+        if name in part:
+            message = f"Row {number}: {name} stands in the table twice; the first value is taken."
+            refused.append(Refused(name, _shown(row), message))
+        else:
+            part[name] = value
     if len(rows) > MOST_ROWS:
         message = f"Only the first {MOST_ROWS} rows were read."
         refused.append(Refused("table", "", message))
     return Pasted(work, tuple(refused))
 
 
-def _take(
-    desk: Judge, number: int, row: str, work: dict[str, dict[str, str]], refused: list[Refused]
-) -> None:
-    shown = "".join(c if c.isprintable() else " " for c in row)[:60]
+def read_row(desk: Judge, row: str, sign: DecimalSign, where: str) -> tuple[str, str] | Refused:
+    """The unknown and the value in one row, the value "" where it is blank.
+
+    What is refused has no name where the row names no unknown; `where` begins the sentence.
+    """
     best: Refused | None = None
     for cells in _cuts(row):
-        meant = desk.names.meant(_bare(cells[0])[:80]) if cells else ()
+        meant = desk.names.meant(plain(_bare(cells[0]))[:80]) if cells else ()
         if len(meant) != 1:
             continue
-        name = meant[0]
         value = " ".join(cell for cell in cells[1:] if cell)
         if value.lower() in BLANK:
-            return
-        value = _pointed(value)
-        reading = read_value(value, desk.names, name)
-        if isinstance(reading, Unreadable):
-            best = best or Refused(name, shown, f"Row {number}: {reading.message}")
-            continue
-        part = work["reactions" if name in desk.problem.reaction else "forces"]
-        if name in part:
-            message = f"Row {number}: {name} stands in the table twice; the first value is taken."
-            refused.append(Refused(name, shown, message))
-            return
-        part[name] = value
-        return
-    if best is not None:
-        refused.append(best)
-    elif _NUMBER.search(row) or number > 1:
-        message = f"Row {number} does not begin with the name of a member or a reaction."
-        refused.append(Refused(f"row {number}", shown, message))
+            return meant[0], ""
+        value = _pointed(value, sign)
+        reading = read_value(value, desk.names, meant[0])
+        if not isinstance(reading, Unreadable):
+            return meant[0], value
+        best = best or Refused(meant[0], _shown(row), f"{where}: {reading.message}")
+    message = f"{where} does not begin with the name of a member or a reaction."
+    return best or Refused("", _shown(row), message)
+
+
+def decimal_sign(text: str) -> DecimalSign:
+    """Which decimal sign the numbers of a table show, "" where they leave it open.
+
+    A sign with three figures behind it may part thousands and shows nothing.
+    """
+    comma, point = bool(_SURE_COMMA.search(text)), bool(_SURE_POINT.search(text))
+    if comma == point:
+        return ""
+    return "," if comma else "."
 
 
 def _cuts(row: str) -> Iterator[list[str]]:
@@ -108,8 +130,11 @@ def _bare(name: str) -> str:
     return name.strip().strip("\"'()[]:").strip()
 
 
-def _pointed(value: str) -> str:
-    """The value with its number in the way the notation reads: thousands joined, a point."""
+def _pointed(value: str, sign: DecimalSign) -> str:
+    """The value with its number in the way the notation reads: thousands joined, a point.
+
+    A number that may mean two things where the table shows no decimal sign is left as it is.
+    """
     found = _NUMBER.search(value)
     if found is None:
         return value
@@ -118,6 +143,15 @@ def _pointed(value: str) -> str:
         last = max(number.rfind(","), number.rfind("."))
         whole = number[:last].replace(",", "").replace(".", "")
         number = f"{whole}.{number[last + 1 :]}"
-    elif number.count(",") == 1:
-        number = number.replace(",", ".")
+    elif "," in number or "." in number:
+        own = "," if "," in number else "."
+        grouped = _GROUPED.fullmatch(number) is not None
+        if grouped and (number.count(own) > 1 or (sign and sign != own)):
+            number = number.replace(own, "")
+        elif number.count(own) == 1 and (not grouped or sign == own):
+            number = number.replace(own, ".")
     return value[: found.start()] + number + value[found.end() :]
+
+
+def _shown(row: str) -> str:
+    return "".join(c if c.isprintable() else " " for c in row)[:60]
