@@ -14,7 +14,10 @@ import tutor
 
 ROOT = Path(__file__).parents[1]
 PACKAGE = ROOT / "tutor"
-CORE = ("model", "statics", "notation", "judge", "lesson", "records", "figure", "homework")
+CORE = (
+    *("model", "statics", "notation", "judge", "lesson", "records", "figure", "homework"),
+    "drafting",
+)
 SCREEN = ("textual", "rich")
 
 

@@ -1,0 +1,62 @@
+"""What truss is being drawn up? A student's own truss from typed lines, step by step.
+
+`entries` says what can be entered and folds it into a problem that may still lack anything;
+`words`, `names`, `phrases` and `commands` read what was typed; `shapes` has the trade's common
+trusses; `draft` keeps the steps, to take back and do again; `standing` says what is missing and how
+it moves; `telling` puts it in words; `saving` writes it, comments of an opened file included.
+"""
+
+from tutor.drafting.commands import Refused, read
+from tutor.drafting.draft import Answer, Draft, Step
+from tutor.drafting.entries import (
+    EMPTY,
+    Drop,
+    Entry,
+    Hold,
+    Join,
+    Push,
+    Put,
+    Rename,
+    Title,
+    Units,
+    Whole,
+    applied,
+    fold,
+)
+from tutor.drafting.saving import saved
+from tutor.drafting.shapes import SHAPES, Shape, shaped
+from tutor.drafting.standing import Fault, Standing, drawable, standing
+from tutor.drafting.telling import Row, load_text, rows, support_text
+
+__all__ = [
+    "EMPTY",
+    "SHAPES",
+    "Answer",
+    "Draft",
+    "Drop",
+    "Entry",
+    "Fault",
+    "Hold",
+    "Join",
+    "Push",
+    "Put",
+    "Refused",
+    "Rename",
+    "Row",
+    "Shape",
+    "Standing",
+    "Step",
+    "Title",
+    "Units",
+    "Whole",
+    "applied",
+    "drawable",
+    "fold",
+    "load_text",
+    "read",
+    "rows",
+    "saved",
+    "shaped",
+    "standing",
+    "support_text",
+]

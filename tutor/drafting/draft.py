@@ -1,0 +1,80 @@
+"""What truss is being drawn up? A fold over steps, each of which can be taken back and done again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from tutor.drafting.commands import Refused, read
+from tutor.drafting.entries import EMPTY, Entry, fold
+from tutor.drafting.telling import told
+from tutor.model import Problem
+
+Step = tuple[Entry, ...]
+UNDO = frozenset({"undo", "back"})
+REDO = frozenset({"redo"})
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What is said to a line: whether it was taken, and where in it the trouble is."""
+
+    taken: bool
+    said: str
+    span: tuple[int, int] | None = None
+
+
+class Draft:
+    """A truss being drawn up. The same steps give the same truss."""
+
+    def __init__(self, steps: Iterable[Step] = (), start: Problem = EMPTY) -> None:
+        self.trusses: list[Problem] = [start]
+        self.steps: list[Step] = []
+        self.ahead: list[Step] = []
+        for step in steps:
+            self._add(step)
+
+    @property
+    def problem(self) -> Problem:
+        """The truss as it is now; it may lack anything."""
+        return self.trusses[-1]
+
+    def type(self, text: str) -> Answer:
+        """Take a typed line, wholly or not at all; never raises."""
+        word = text.strip().lower()
+        if word in UNDO:
+            return self.undo()
+        if word in REDO:
+            return self.redo()
+        entries = read(self.problem, text)
+        if isinstance(entries, Refused):
+            return Answer(False, entries.sentence, entries.span)
+        return self.do(entries)
+
+    def do(self, entries: Sequence[Entry]) -> Answer:
+        """Take entries as one step."""
+        before = self.problem
+        self._add(tuple(entries))
+        self.ahead.clear()
+        return Answer(True, told(before, self.problem, entries))
+
+    def undo(self) -> Answer:
+        """Back to before the last step."""
+        if not self.steps:
+            return Answer(True, "There is nothing to take back.")
+        self.ahead.append(self.steps.pop())
+        before = self.trusses.pop()
+        return Answer(True, f"Taken back. {told(before, self.problem, ())}".strip())
+
+    def redo(self) -> Answer:
+        """Do again what was taken back last."""
+        if not self.ahead:
+            return Answer(True, "Nothing was taken back that could be done again.")
+        before = self.problem
+        step = self.ahead.pop()
+        self._add(step)
+        return Answer(True, f"Done again. {told(before, self.problem, step)}")
+
+    def _add(self, step: Step) -> None:
+        self.steps.append(step)
+        self.trusses.append(fold(step, self.problem))

@@ -1,0 +1,139 @@
+"""Which joint or member does a typed word mean?"""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+
+from tutor.drafting.words import Bad, Word
+from tutor.model import Problem
+from tutor.model.defect import listed, nearest
+from tutor.model.read_parts import NAME, NAMES
+
+LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+WAYS = {
+    "up": "up",
+    "down": "down",
+    "left": "left",
+    "right": "right",
+    "upward": "up",
+    "upwards": "up",
+    "downward": "down",
+    "downwards": "down",
+    "↑": "up",
+    "↓": "down",
+    "←": "left",
+    "→": "right",
+}
+SHORT_WAYS = {"u": "up", "d": "down", "l": "left", "r": "right"}
+SUPPORTS = {"pin": "pin", "pinned": "pin", "roller": "roller", "link": "link"}
+AT = frozenset({"at", "@"})
+KEYWORDS = (*WAYS, *SUPPORTS, "at")
+
+
+def joint_meant(problem: Problem, text: str) -> str | None:
+    """The joint of this name, or of the same name in upper case; None where there is neither."""
+    if text in problem.joint:
+        return text
+    upper = text.upper()
+    return upper if upper in problem.joint else None
+
+
+def new_name(word: Word) -> str:
+    """The name for a joint that is not there yet, in upper case; Bad where it cannot be one."""
+    if NAME.fullmatch(word.text) is None:
+        raise Bad(word.text, "this cannot name a joint", NAMES, word)
+    if word.lower in KEYWORDS:
+        raise Bad(
+            word.text, "this says how a joint is held or pushed", "name the joint first", word
+        )
+    return word.text.upper()
+
+
+def free_name(problem: Problem) -> str:
+    """The first letter that no joint has, or else a J with a number."""
+    for letter in LETTERS:
+        if letter not in problem.joint:
+            return letter
+    count = len(problem.joints) + 1
+    while f"J{count}" in problem.joint:
+        count += 1
+    return f"J{count}"
+
+
+def needed(problem: Problem, word: Word, text: str | None = None) -> str:
+    """The joint that a word names; Bad where it is not there."""
+    name = joint_meant(problem, word.text if text is None else text)
+    if name is None:
+        raise missing(problem, word, word.text if text is None else text)
+    return name
+
+
+def check_spelling(problem: Problem, word: Word) -> None:
+    """Bad where a word that means no joint is nearly one of those for supports and loads."""
+    known = joint_meant(problem, word.text) is not None or word.lower in KEYWORDS
+    close = nearest(word.text, KEYWORDS) if len(word.text) > 2 and not known else None
+    if close is not None:
+        raise Bad(word.text, "this is no word known here", f"write {close} if you meant that", word)
+
+
+def missing(problem: Problem, word: Word, name: str) -> Bad:
+    """There is no such joint."""
+    check_spelling(problem, word)
+    there = f"; the joints are {listed(problem.joint)}" if problem.joints else ""
+    sample = name.upper() if NAME.fullmatch(name) else "A"
+    return Bad(
+        word.text,
+        f"there is no joint {name[:12]} yet{there}",
+        f"put it first, like {sample} 4 0",
+        word,
+    )
+
+
+def path_of(problem: Problem, word: Word) -> list[tuple[str, str]]:
+    """The members that one word names: AB, U1-L2, U1L2, or a path of them like ABCD or A-B-C; Bad."""
+    if "-" in word.text:
+        parts = word.text.split("-")
+        if not all(parts):
+            raise Bad(word.text, "a joint is missing beside the dash", "write A-B", word)
+        return _steps(word, [needed(problem, word, part) for part in parts])
+    halves = {
+        (one, other)
+        for cut in range(1, len(word.text))
+        if (one := joint_meant(problem, word.text[:cut]))
+        and (other := joint_meant(problem, word.text[cut:]))
+    }
+    letters = [joint_meant(problem, letter) for letter in word.text]
+    path = [name for name in letters if name is not None]
+    if len(letters) > 2 and len(path) == len(letters):
+        if halves:
+            raise Bad(word.text, "this can be read in two ways", "part the joints by dashes", word)
+        return _steps(word, path)
+    if len(halves) > 1:
+        both = " or ".join("-".join(pair) for pair in sorted(halves))
+        raise Bad(word.text, "this can be read in two ways", f"write {both}", word)
+    if halves:
+        return _steps(word, list(halves.pop()))
+    raise _no_path(problem, word)
+
+
+def _steps(word: Word, joints: list[str]) -> list[tuple[str, str]]:
+    """Each joint to the next; Bad where two in a row are the same."""
+    for one, other in pairwise(joints):
+        if one == other:
+            message = f"a member cannot go from {one} to {one}"
+            raise Bad(word.text, message, "name two different joints", word)
+    return list(pairwise(joints))
+
+
+def _no_path(problem: Problem, word: Word) -> Bad:
+    if joint_meant(problem, word.text) is not None:
+        name = joint_meant(problem, word.text)
+        cure = f"write {name} 4 0 to move it, {name} pin, {name} 12 down, or a member like AB"
+        return Bad(word.text, f"joint {name} alone says nothing", cure, word)
+    found = re.fullmatch(r"([A-Za-z]\d*)([A-Za-z]\d*)", word.text)
+    if found is not None and nearest(word.text, KEYWORDS) is None:
+        lost = next((part for part in found.groups() if joint_meant(problem, part) is None), "")
+        if lost:
+            return missing(problem, word, lost.upper())
+    return missing(problem, word, word.text)

@@ -1,0 +1,122 @@
+"""What has just been entered, in a sentence, and what is there, a row each?"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tutor.drafting.entries import (
+    Drop,
+    Entry,
+    Hold,
+    Join,
+    Kind,
+    Push,
+    Put,
+    Rename,
+    Title,
+    Units,
+    Whole,
+)
+from tutor.model import Load, Problem, Support
+from tutor.statics.words import listed
+
+
+@dataclass(frozen=True)
+class Row:
+    """One thing that is there: what it is, its name as it is dropped by, and its row of text."""
+
+    kind: Kind
+    name: str
+    text: str
+
+
+def told(before: Problem, after: Problem, entries: Sequence[Entry]) -> str:
+    """What the entries did, shortly."""
+    said = [
+        _many(
+            "Joint", [e.name for e in entries if isinstance(e, Put) and e.name not in before.joint]
+        ),
+        _many(
+            "Moved joint",
+            [e.name for e in entries if isinstance(e, Put) and e.name in before.joint],
+        ),
+        _many(
+            "Member",
+            [m.name for m in after.members if m not in before.members] if _joins(entries) else [],
+        ),
+        _many("Already there:", _known(before, entries), plain=True),
+    ]
+    for entry in entries:
+        match entry:
+            case Hold(support):
+                said.append(f"{support.joint}: {support_text(support)}.")
+            case Push(load):
+                loads = [held for held in after.loads if held.joint == load.joint]
+                words = ", and ".join(load_text(held, after.force) for held in loads)
+                said.append(f"{load.joint}: {words}." if words else "")
+            case Units(force, length):
+                said.append(f"Forces are in {force}, lengths in {length}.")
+            case Title(text):
+                said.append(f"It is called {text}.")
+            case Rename(old, new):
+                said.append(f"Joint {old} is now {new}.")
+            case Drop(kind, name):
+                said.append(f"Dropped {kind} {name}.")
+            case Whole(problem):
+                said.append(_whole(problem))
+    return " ".join(dict.fromkeys(filter(None, said)))
+
+
+def _joins(entries: Sequence[Entry]) -> bool:
+    return any(isinstance(entry, Join) for entry in entries)
+
+
+def _known(before: Problem, entries: Sequence[Entry]) -> list[str]:
+    found = [before.between(e.start, e.end) for e in entries if isinstance(e, Join)]
+    return [member.name for member in found if member is not None]
+
+
+def _many(what: str, names: Sequence[str], *, plain: bool = False) -> str:
+    if not names:
+        return ""
+    ending = "s" if len(names) > 1 and not plain else ""
+    return f"{what}{ending} {listed(names, 12)}."
+
+
+def _whole(problem: Problem) -> str:
+    if not problem.joints:
+        return "An empty sheet."
+    return (
+        f"{problem.title}: {len(problem.joints)} joints, {len(problem.members)} members, in place "
+        "of what was there."
+    )
+
+
+def rows(problem: Problem) -> tuple[Row, ...]:
+    """Everything that is there: joints with their place, members, supports and loads."""
+    return (
+        *(Row("joint", j.name, f"{j.name}  {j.x.text}, {j.y.text}") for j in problem.joints),
+        *(Row("member", m.name, m.name) for m in problem.members),
+        *(Row("support", s.joint, f"{s.joint}  {support_text(s)}") for s in problem.supports),
+        *(
+            Row("load", load.joint, f"{load.joint}  {load_text(load, problem.force)}")
+            for load in problem.loads
+        ),
+    )
+
+
+def support_text(support: Support) -> str:
+    """A support in the words it is typed with."""
+    if support.anchor is not None:
+        return f"link to {support.anchor[0].text}, {support.anchor[1].text}"
+    if support.angle is not None:
+        return f"roller, pushes at {support.angle.text}°"
+    return "roller on a level floor" if support.kind == "roller" else support.kind
+
+
+def load_text(load: Load, unit: str) -> str:
+    """A load in the words it is typed with."""
+    if load.size is not None and load.angle is not None:
+        return f"{load.size.text} {unit} at {load.angle.text}°"
+    return " and ".join(f"{size.text} {unit} {way}" for way, size in load.pushes)

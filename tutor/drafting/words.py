@@ -1,0 +1,145 @@
+"""Which words and numbers are in a typed line, each with its place?"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+
+from tutor.model.amounts import Wrong, amount
+from tutor.model.text import shown
+from tutor.model.toml_read import Decimals
+from tutor.notation import Exact
+
+FORCES = ("kN", "N", "MN", "lb", "kip")
+LENGTHS = ("m", "mm", "cm", "in", "ft")
+UNITS: Mapping[str, str] = {unit.lower(): unit for unit in (*FORCES, *LENGTHS)} | {"lbf": "lb"}
+PIECES = re.compile(r"@|[^\s@=:]+")
+PLAIN = re.compile(r"[-+]?(?:\d+[.,]?\d*|[.,]\d+)(?:[eE][-+]?\d+)?")
+WITH_UNIT = re.compile(r"(?P<number>.*[\d.)])(?P<unit>[A-Za-z]{1,3}|°)")
+LIKE_NUMBER = re.compile(r"[-+(\[√.,]*\d|[-+(]*(?:sqrt|sin|cos|tan|√)\s*\(", re.IGNORECASE)
+PAIR = re.compile(r"(?P<x>[^,]+),(?P<y>[^,]+)")
+OPEN, CLOSE = "([{", ")]}"
+MINUS = str.maketrans({"−": "-", "–": "-", "‐": "-", "‑": "-"})
+
+
+@dataclass(frozen=True)
+class Word:
+    """One word of a line and where it stands, from `start` up to `end`."""
+
+    text: str
+    start: int
+    end: int
+
+    @property
+    def lower(self) -> str:
+        return self.text.lower()
+
+    @property
+    def is_number(self) -> bool:
+        """Whether it begins as a number does."""
+        return LIKE_NUMBER.match(self.text) is not None
+
+
+class Bad(Exception):  # noqa: N818 - a sentence on its way to the student
+    """What is wrong with a line: what was read, what is wrong, what would be right, and where."""
+
+    def __init__(self, read: str, wrong: str, cure: str, word: Word | None = None) -> None:
+        super().__init__(wrong)
+        self.sentence = f"Read {shown(read)}: {wrong}; {cure}."
+        self.word = word
+
+
+def words_of(text: str, start: int = 0) -> list[Word]:
+    """The words of a statement that begins at column `start` of its line."""
+    found = []
+    for piece in PIECES.finditer(text.translate(MINUS)):
+        word, left = _bare(piece.group())
+        if word and word.lower() not in ("and", "&"):
+            found.append(Word(word, start + piece.start() + left, start + piece.end()))
+    return found
+
+
+def _bare(word: str) -> tuple[str, int]:
+    """A word without commas, quotes and brackets around it, and how much went on the left."""
+    left = 0
+    while word:
+        if word[0] in "\"'," or (word[0] in OPEN and not _closes_inside(word)):
+            word, left = word[1:], left + 1
+        elif word[-1] in "\"'," or (word[-1] in CLOSE and _depth(word) < 0):
+            word = word[:-1]
+        elif word[0] in OPEN and word[-1] in CLOSE and _is_wrapped(word):
+            word, left = word[1:-1], left + 1
+        else:
+            return word, left
+    return word, left
+
+
+def _depth(word: str) -> int:
+    return sum(char in OPEN for char in word) - sum(char in CLOSE for char in word)
+
+
+def _closes_inside(word: str) -> bool:
+    return _depth(word) <= 0
+
+
+def _is_wrapped(word: str) -> bool:
+    """Whether the first bracket is closed by the last."""
+    depth = 0
+    for place, char in enumerate(word):
+        depth += (char in OPEN) - (char in CLOSE)
+        if depth == 0:
+            return place == len(word) - 1
+    return False
+
+
+def number_of(word: Word, what: str) -> tuple[Exact, str]:
+    """The number in a word and the unit written to it ("" where there is none); Bad."""
+    text, unit = word.text, ""
+    found = WITH_UNIT.fullmatch(text)
+    if found and (found["unit"] == "°" or found["unit"].lower() in (*UNITS, "deg")):
+        text, unit = found["number"], found["unit"]
+    read = exact(text)
+    if isinstance(read, Wrong):
+        raise Bad(word.text, f"{what} {_short(read.message)}", read.cure, word)
+    return read, UNITS.get(unit.lower(), "")
+
+
+def exact(text: str) -> Exact | Wrong:
+    """The number that is typed as `text`: plain with either decimal sign, or an exact expression."""
+    if PLAIN.fullmatch(text) is None:
+        return amount(text)
+    text = text.replace(",", ".").lstrip("+")
+    sign, size = ("-", text[1:]) if text.startswith("-") else ("", text)
+    size = re.sub(r"\.(?=[eE]|$)", "", "0" + size if size.startswith(".") else size)
+    whole = re.sub(r"^0+(?=\d)", "", size)
+    if whole.isdigit():
+        return amount(int(sign + whole))
+    return amount(Decimals(sign + whole))
+
+
+def from_fraction(number: Fraction) -> Exact:
+    """A rational number, as a decimal where it is a short one."""
+    decimal = f"{float(number):.6f}".rstrip("0").rstrip(".")
+    if number.denominator != 1 and Fraction(decimal) == number:
+        read = amount(Decimals(decimal))
+        if isinstance(read, Exact):
+            return read
+    return Exact.of(number)
+
+
+def pair_in(word: Word) -> tuple[Word, Word] | None:
+    """The two numbers of a place written in one word, like 4,0."""
+    found = PAIR.fullmatch(word.text)
+    if found is None:
+        return None
+    comma = word.start + len(found["x"])
+    return Word(found["x"], word.start, comma), Word(found["y"], comma + 1, word.end)
+
+
+def _short(message: str) -> str:
+    """A message without what was read, which stands before it already."""
+    return (
+        re.sub(r'^is ".*?", which', "", message).strip() if message.startswith('is "') else message
+    )
