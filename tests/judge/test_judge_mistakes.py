@@ -241,3 +241,16 @@ def test_what_fits_is_said_where_the_rest_cannot_be_named(bridge):
 def test_numbers_that_cancel_say_nothing_of_a_body(bridge, text):
     assert not judge(bridge, Fy(), text, known={"A_y": 10, "D_y": 10}).right
     assert not judge(bridge, Fx(), text, known={"A_x": 0}).right or text == "0 = 0"
+
+
+def test_loads_that_cancel_need_not_be_written():
+    problem = plain_problem(
+        (("A", 0, 0), ("R", 4, 0), ("C", 4, 3)),
+        ("AR", "RC", "AC"),
+        (Support("R", "pin"), Support("A", "roller")),
+        (Load("C", (("right", Exact.of(5)),)), Load("A", (("left", Exact.of(5)),))),
+    )
+    assert judge(problem, Fx(), "R_x = 0").right
+    assert judge(problem, Fx(), "R_x + 5 - 5 = 0").right
+    assert not judge(problem, Fx(), "R_x + 5 = 0").right
+    assert judge(problem, Fx(), "-R_x = 0", senses={"R_x": "left"}).right

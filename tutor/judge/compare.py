@@ -171,7 +171,7 @@ def constants_fit(
     if not terms:
         parts = abs(scale) * math.fsum(s.spread for s in numbers)
         slack = _carried(left, scale) + NEGLIGIBLE * parts + TINY * abs(scale)
-        return "silent" if math.fsum(abs(scale * s.true) for s in left) <= slack else None
+        return "silent" if abs(scale * math.fsum(s.true for s in left)) <= slack else None
     if not line.unknowns:
         left = [spot for spot in left if spot.true != 0.0]
     if not left:

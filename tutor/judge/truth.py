@@ -81,7 +81,7 @@ def senses_for(problem: Problem, unknown: str) -> tuple[str, str]:
     if unknown in problem.member:
         return ("T", "C")
     reaction = problem.reaction[unknown]
-    if not unknown.startswith("R_"):
+    if unknown != f"R_{reaction.joint}":
         return ("right", "left") if reaction.direction.x else ("up", "down")
     return ("along", "against")
 
