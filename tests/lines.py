@@ -215,7 +215,7 @@ def random_senses(rng: Random, problem: Problem) -> dict[str, str]:
             senses[member.name] = rng.choice(("T", "C"))
     for reaction in problem.reactions:
         if rng.random() < 0.5:
-            if reaction.name.startswith("R_"):
+            if reaction.name == f"R_{reaction.joint}":
                 options = ("along", "against")
             else:
                 options = ("right", "left") if reaction.direction.x else ("up", "down")

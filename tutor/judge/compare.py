@@ -171,7 +171,8 @@ def constants_fit(
     if not terms:
         parts = abs(scale) * math.fsum(s.spread for s in numbers)
         slack = _carried(left, scale) + NEGLIGIBLE * parts + TINY * abs(scale)
-        return "silent" if abs(scale * math.fsum(s.true for s in left)) <= slack else None
+        sizes = [s.true if line.unknowns else abs(s.true) for s in left]
+        return "silent" if abs(scale * math.fsum(sizes)) <= slack else None
     if not line.unknowns:
         left = [spot for spot in left if spot.true != 0.0]
     if not left:
