@@ -3,7 +3,7 @@
 `work` reads what was handed in, `sheet` puts the numbers on the free bodies, `chain` finds which
 value follows from which, `accounts` explains a body that does not close by the catalogue of
 mistakes, `places` finds where it went wrong first, `check` puts the review together. `table` reads
-what was pasted, `hints` says more step by step, `report` writes what can be handed in.
+what was pasted, `paper` and `typed` take what is typed line by line, `hints` says more step by step, `report` writes what can be handed in.
 """
 
 from tutor.homework.account import Account
@@ -11,8 +11,11 @@ from tutor.homework.check import review
 from tutor.homework.closing import Closure
 from tutor.homework.findings import Finding, Review
 from tutor.homework.hints import LEVELS, hint, right_lines
+from tutor.homework.paper import Paper
 from tutor.homework.report import markdown
 from tutor.homework.table import Pasted, read_table
+from tutor.homework.typed import Written, read_paper, write_line
+from tutor.homework.words import place_in_words
 from tutor.homework.work import Entry, Refused
 
 __all__ = [
@@ -21,12 +24,17 @@ __all__ = [
     "Closure",
     "Entry",
     "Finding",
+    "Paper",
     "Pasted",
     "Refused",
     "Review",
+    "Written",
     "hint",
     "markdown",
+    "place_in_words",
+    "read_paper",
     "read_table",
     "review",
     "right_lines",
+    "write_line",
 ]

@@ -268,6 +268,12 @@ COMMANDS: tuple[Command, ...] = (
     Command(("save",), "save NAME.md", "writes the lesson so far into a new file.", _save),
     Command(("step", "go"), "step reactions", "goes to another step.", _step),
     Command(
+        ("homework",),
+        "homework",
+        "checks work you did on paper on this truss.",
+        alone(lambda x: Go("homework")),
+    ),
+    Command(
         ("problems",),
         "problems",
         "goes to the list of problems; all is kept.",

@@ -6,6 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Literal
 
+Way = Literal["problems", "lesson", "homework", "practice", "out"]
+"""Where one goes from a lesson or a homework."""
+
 
 @dataclass(frozen=True)
 class Do:
@@ -39,9 +42,9 @@ class Save:
 
 @dataclass(frozen=True)
 class Go:
-    """Away from this lesson: to the list of problems, out, or to the smaller problem offered."""
+    """Away from this lesson: to the list of problems, the homework on this truss, practice, or out."""
 
-    where: Literal["problems", "out", "practice"]
+    where: Way
 
 
 @dataclass(frozen=True)

@@ -6,7 +6,7 @@ import contextlib
 import os
 import signal
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 from types import FrameType
@@ -16,11 +16,14 @@ from tutor.check import standing_defect
 from tutor.lesson import CAUTION
 from tutor.model import Problem, ProblemSet
 from tutor.plain import telling
-from tutor.plain.choosing import Left, choose_lesson, choose_problem
+from tutor.plain.choosing import Left, choose_homework, choose_lesson, choose_problem
+from tutor.plain.deed import Way
+from tutor.plain.homework import KEPT, Check, truss_lines
 from tutor.plain.voice import Voice
-from tutor.plain.walk import Walk, Way
+from tutor.plain.walk import Walk
 from tutor.records import Keep, Settings, read_settings, write_settings
-from tutor.session import Session, open_session
+from tutor.session import LOG, Session, open_session
+from tutor.workbook import open_workbook
 
 WELCOME = "pinjoint, line by line. Type help to hear what can be typed, leave to end."
 STOPPING = ("SIGTERM", "SIGHUP")
@@ -43,11 +46,13 @@ def run(
     keep: Path | None = None,
     source: TextIO | None = None,
     sink: TextIO | None = None,
+    first: Way = "lesson",
 ) -> int:
     """Hold lessons on the problems of `sets` until the student leaves; returns the exit status.
 
-    Lessons are kept in `keep`, or in the user's data folder. 0 after leaving or at the end of the
-    input, 128 and the number of the signal (Ctrl+C included) when stopped by one.
+    `first` is what a chosen problem opens with, "lesson" or "homework". All is kept in `keep`, or in
+    the user's data folder. 0 after leaving or at the end of the input, 128 and the number of the
+    signal (Ctrl+C included) when stopped by one.
     """
     sink = sink or sys.stdout
     voice = Voice(source or _readable(sys.stdin), sink)
@@ -55,7 +60,7 @@ def run(
     try:
         try:
             with stopped_by_signals():
-                converse(voice, sets, Keep(keep))
+                converse(voice, sets, Keep(keep), first)
         except (KeyboardInterrupt, Stopped) as stop:
             status = 128 + (stop.number if isinstance(stop, Stopped) else signal.SIGINT)
         voice.say(("You have left pinjoint.", CAUTION))
@@ -65,21 +70,43 @@ def run(
     return status
 
 
-def converse(voice: Voice, sets: Sequence[ProblemSet], keep: Keep) -> None:
+def converse(voice: Voice, sets: Sequence[ProblemSet], keep: Keep, first: Way = "lesson") -> None:
     """Problem after problem, until the student leaves; a lone problem is opened at once."""
     voice.say((WELCOME,))
-    lone = only_problem(sets)
+    problem, way = only_problem(sets), first
     with contextlib.suppress(Left):
-        problem = lone or choose_problem(voice, sets, keep)
-        while walk_through(voice, problem, keep) == "problems":
-            problem = choose_problem(voice, sets, keep)
+        while way != "out":
+            if problem is None or way == "problems":
+                problem, way = choose_problem(voice, sets, keep), first
+            way = OPEN[way](voice, problem, keep)
+
+
+def check_homework(voice: Voice, problem: Problem, keep: Keep) -> Way:
+    """One homework on `problem`. Raises Left."""
+    if cannot_be_worked(voice, problem):
+        return "problems"
+    kept = choose_homework(voice, problem, keep)
+    voice.say(truss_lines(problem))
+    book = open_workbook(problem, keep, kept)
+    try:
+        return Check(voice, book, keep.folder / LOG).listen()
+    finally:
+        book.close()
+        if book.journal.saved:
+            voice.say((KEPT,))
+
+
+def cannot_be_worked(voice: Voice, problem: Problem) -> bool:
+    """Whether statics cannot give the forces of a problem, which is told then."""
+    defect = standing_defect(problem)
+    if defect is not None:
+        voice.say(("This problem cannot be worked:", str(defect)))
+    return defect is not None
 
 
 def walk_through(voice: Voice, problem: Problem, keep: Keep) -> Way:
     """One lesson on `problem`. Raises Left."""
-    defect = standing_defect(problem)
-    if defect is not None:
-        voice.say(("This problem cannot be worked:", str(defect)))
+    if cannot_be_worked(voice, problem):
         return "problems"
     kept = choose_lesson(voice, problem, keep)
     with closing(voice, open_session(problem, keep, kept.path if kept else None)) as session:
@@ -98,6 +125,12 @@ def walk_through(voice: Voice, problem: Problem, keep: Keep) -> Way:
             voice.say((f"Back at: {problem.title}.",))
             session.remarks = choices.again().remarks
         return way
+
+
+OPEN: Mapping[Way, Callable[[Voice, Problem, Keep], Way]] = {
+    "lesson": walk_through,
+    "homework": check_homework,
+}
 
 
 class Choices:

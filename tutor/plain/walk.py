@@ -4,20 +4,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
-from pathlib import Path
-from typing import Literal
 
 from tutor.lesson import Ask, Lesson, Reply, State
 from tutor.lesson.pointing import PLACE
 from tutor.plain import telling
 from tutor.plain.answers import answer
 from tutor.plain.commands import command, nearest, value_of
-from tutor.plain.deed import Await, Deed, Do, Go, Remark, Save, Tell
+from tutor.plain.deed import Await, Deed, Do, Go, Remark, Save, Tell, Way
+from tutor.plain.saving import save
 from tutor.plain.voice import LONGEST, TooLong, Voice
 from tutor.records.report import markdown
 from tutor.session import Session, note_fault
 
-Way = Literal["problems", "out", "practice"]
 TYPED_AT = frozenset({"line", "joint-line", "close"})
 LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
 FAULT = (
@@ -152,16 +150,8 @@ class Walk:
         yield from telling.ask_lines(ask)
 
     def _save(self, name: str) -> tuple[str, ...]:
-        """Write the report into a new file; never over one that is there."""
-        try:
-            with Path(name).expanduser().open("x", encoding="utf-8") as file:
-                file.write(markdown(self.lesson))
-        except FileExistsError:
-            return (f"Not saved: there is a file {name} already; choose another name.",)
-        except (OSError, ValueError, RuntimeError) as refused:
-            reason = getattr(refused, "strerror", None) or "this name cannot be used"
-            return (f"Not saved: {reason}; choose another name or folder.",)
-        return (f"Saved in {name}.",)
+        """Write the report into a new file."""
+        return save(name, markdown(self.lesson))
 
 
 def passed(state: State, step: str) -> bool:
