@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
+from dataclasses import replace
 
 from tutor.figure.parts import Arrow, Figure, Item, Label, Mark, Point, Role, Slope, Stroke
 from tutor.figure.senses import drawn, sense_sign
@@ -30,13 +31,15 @@ def joint_figure(
     *,
     known: Mapping[str, float] | None = None,
     senses: Mapping[str, str] | None = None,
+    highlight: Collection[str] = (),
 ) -> Figure:
     """The free body of `joint`.
 
     `known`: unknown to value; a member is tension positive, a reaction positive along its sense.
     Known forces are drawn in their real direction. The others are drawn as assumed: a member
     pulling on the joint, or pushing where `senses` has "C" for it; a reaction along the word that
-    `senses` has for it, else along its positive direction. KeyError for a joint that is not there.
+    `senses` has for it, else along its positive direction. `highlight`: names of forces on it to
+    point out. KeyError for a joint that is not there.
     """
     known, senses = known or {}, senses or {}
     body = joint_body(problem, joint)
@@ -44,6 +47,7 @@ def joint_figure(
     items: list[Item] = []
     sentences = [f"Free body of joint {joint}."]
     for force in body.forces:
+        before = len(items)
         if force.kind == "member":
             member = problem.member[force.name]
             items += _member(force, member, problem, known.get(force.name), senses)
@@ -57,10 +61,17 @@ def joint_figure(
             items.append(arrow)
             words = load_words(problem, force)
             sentences.append(words[:1].upper() + words[1:] + ".")
+        if force.name in highlight:
+            items[before:] = map(_lit, items[before:])
     at = problem.joint[joint].at
     items.append(Mark(at, "joint", "joint", name=joint))
     items.append(Label(at, (joint,), "joint", vector(widest_gap(taken))))
     return Figure(f"Joint {joint}", tuple(items), tuple(sentences), problem.force)
+
+
+def _lit(item: Item) -> Item:
+    """An item of a force that is pointed out."""
+    return replace(item, lit=True) if isinstance(item, Arrow | Stroke | Label) else item
 
 
 def unknown_name(member: Member) -> str:

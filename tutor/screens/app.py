@@ -201,6 +201,19 @@ class TutorApp(App[int]):
     def on_walk_screen_step_done(self, message: WalkScreen.StepDone) -> None:
         self.change(self.settings.done_right(message.step))
 
+    def on_walk_screen_practised(self, message: WalkScreen.Practised) -> None:
+        from tutor.screens.opening import practise  # after the first frame, for start-up time
+
+        practise(self, message.problem, self.session)
+
+    def change_remarks(self) -> None:
+        """Make remarks on an easier way beside right lines, or no longer; for good."""
+        on = not self.settings.remarks
+        self.change(replace(self.settings, remarks=on))
+        if self.session is not None:
+            self.session.remarks = on
+        self.notify(f"Remarks on an easier way are {'on' if on else 'off'}.", markup=False)
+
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
         """What the palette offers: the deeds of the screen, the colours, and the way out."""
         deeds: Sequence[Deed] = getattr(screen, "deeds", tuple)()
@@ -208,6 +221,10 @@ class TutorApp(App[int]):
             do = partial(getattr(screen, "action_deed"), deed.id)  # noqa: B009 - screens with deeds
             yield SystemCommand(deed.label.capitalize(), deed.does, do)
         yield SystemCommand("Light or dark colours", "Change the colours", self.change_light)
+        remarks = "Leave out" if self.settings.remarks else "Make"
+        yield SystemCommand(
+            f"{remarks} remarks on an easier way", "Beside right lines", self.change_remarks
+        )
         yield SystemCommand("End the program", "Everything done is kept", self.action_leave_all)
 
     def _fatal_error(self) -> None:

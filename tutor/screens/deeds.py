@@ -47,6 +47,7 @@ WALK: tuple[Deed, ...] = (
         "figure",
         "The next picture; in a narrow window, the picture or the lines.",
     ),
+    Deed("practice", "p", "", "practice", "Open the smaller problem that was offered."),
     Deed("step", "s", "ctrl+l", "steps", "Go to another step."),
     Deed("table", "t", "", "table", "Everything found so far, and saving it to a file."),
     Deed("help", "?", "f1", "help", "What can be typed, and all keys."),

@@ -7,6 +7,7 @@ from typing import Any, Protocol
 
 from textual.screen import Screen
 
+from tutor.model import Problem
 from tutor.records import Keep, Settings
 from tutor.screens.background import Runs, beside
 from tutor.screens.dialogs.choose import Choose
@@ -87,10 +88,26 @@ def start(app: Desk, entry: Entry, path: Path | None) -> None:
     def made(session: Session) -> None:
         app.sheet.say("")
         app.session = session
+        session.remarks = app.settings.remarks
         skippable = [step for step in app.settings.done if app.settings.skippable(step)]
         app.push_screen(WalkScreen(session, app.looks, skippable), lambda _: left(app, session))
 
     beside(app, make, made, lambda fault: refuse(app, fault))
+
+
+def practise(app: Desk, problem: Problem, waiting: Session | None) -> None:
+    """Open a smaller problem over the walk that waits for it."""
+
+    def made(session: Session) -> None:
+        app.session = session
+        session.remarks = app.settings.remarks
+        app.push_screen(WalkScreen(session, app.looks, ["idealise"]), lambda _: back(session))
+
+    def back(session: Session) -> None:
+        session.close()
+        app.session = waiting
+
+    beside(app, lambda: open_session(problem, app.keep), made, lambda fault: refuse(app, fault))
 
 
 def left(app: Desk, session: Session) -> None:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from tutor.figure import Figure, joint_figure, result_figure, truss_figure
+from tutor.figure import Figure, joint_figure, moment_figure, result_figure, truss_figure
 from tutor.figure.parts import Turn
 from tutor.judge import M
+from tutor.judge.kind import force_in_words
 from tutor.lesson import Ask, State
+from tutor.lesson.pointing import pointed_out
 
 TURNS: Mapping[str, Turn] = {"counter-clockwise": "ccw", "clockwise": "cw"}
 Picture = tuple[str, Figure]
@@ -21,6 +23,8 @@ def pictures(state: State, ask: Ask, preview: tuple[str, str] | None = None) -> 
     if state.step == "table":
         return (("Results", results(state)),)
     whole = ("The whole truss", truss(state, ask, preview))
+    if (arm := pointed_arm(state)) is not None:
+        return arm, whole
     joint = state.joint if state.joint is not None else _joint_of(ask)
     if joint is None or state.step not in ("joints", "close"):
         return (whole,)
@@ -48,14 +52,36 @@ def truss(state: State, ask: Ask, preview: tuple[str, str] | None = None) -> Fig
     )
 
 
+def pointed_arm(state: State) -> Picture | None:
+    """The arm that a hint has pointed at, without its length; None where it pointed at none."""
+    pointed = pointed_out(state)
+    if pointed is None or not isinstance(pointed.about, M) or pointed.about.part:
+        return None
+    turning = None if state.turning is None else TURNS.get(state.turning)
+    senses = {n: s for n, s in state.senses.items() if n in state.problem.reaction}
+    try:
+        figure = moment_figure(
+            state.problem, pointed.force, pointed.about.at, senses=senses, turning=turning
+        )
+    except KeyError:
+        return None
+    thing = force_in_words(state.problem, pointed.force)
+    return f"Where the arm of {thing} runs", figure
+
+
 def free_joint(state: State, joint: str) -> Figure:
-    """One joint cut free: found forces in their real direction, others as assumed."""
+    """One joint cut free: found forces in their real direction, others as assumed.
+
+    The force that a hint has named is pointed out.
+    """
+    pointed = pointed_out(state)
     problem = state.problem
     known = {
         name: state.signed(name) if name in problem.member else result.value
         for name, result in state.result.items()
     }
-    return joint_figure(problem, joint, known=known, senses=state.senses)
+    lit = {pointed.force} if pointed is not None and pointed.about.joint == joint else set()
+    return joint_figure(problem, joint, known=known, senses=state.senses, highlight=lit)
 
 
 def results(state: State) -> Figure:
@@ -69,7 +95,8 @@ def _joint_of(ask: Ask) -> str | None:
 
 
 def _pointed_out(state: State, ask: Ask, preview: tuple[str, str] | None) -> set[str]:
-    names = {state.joint, preview[0] if preview else None}
+    pointed = pointed_out(state)
+    names = {state.joint, preview[0] if preview else None, pointed.force if pointed else None}
     if ask.kind in ("support", "sense"):
         names.add(ask.subject)
     if isinstance(state.about, M) and isinstance(state.about.at, str):

@@ -17,6 +17,7 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 from tutor.lesson import Ask, Reply, Say
+from tutor.model import Problem
 from tutor.screens import answers, walk_deeds
 from tutor.screens.clean import clean, one_line
 from tutor.screens.deeds import WALK, Deed
@@ -58,6 +59,12 @@ class WalkScreen(Screen[str]):
         """A step was passed by answering it right at the first try."""
 
         step: str
+
+    @dataclass
+    class Practised(Message):
+        """The smaller problem that was offered is wanted."""
+
+        problem: Problem
 
     def __init__(self, session: Session, looks: Looks, skippable: Iterable[str] = ()) -> None:
         super().__init__()
@@ -112,7 +119,7 @@ class WalkScreen(Screen[str]):
                 t.verdict == "right" for t in after.tries if t.step == before.step
             ):
                 self.post_message(self.StepDone(before.step))
-        if after.joint != before.joint:
+        if after.joint != before.joint or kind == "hint":
             self.place = 0
         notices = [Say("note", notice) for notice in self.session.news()]
         stays = [] if kind != "hint" or reply.accepted else self.said
@@ -261,6 +268,12 @@ class WalkScreen(Screen[str]):
         else:
             self.place += 1
         self.show_pictures()
+
+    def practise(self) -> None:
+        """Ask for the smaller problem; this walk waits below it."""
+        problem = self.session.lesson.practice
+        if problem is not None:
+            self.post_message(self.Practised(problem))
 
     @property
     def line(self) -> LineInput:

@@ -40,6 +40,7 @@ class Walk(Protocol):
     def to_answer(self) -> None: ...
     def focus_on(self, selector: str) -> None: ...
     def next_picture(self) -> None: ...
+    def practise(self) -> None: ...
     def dismiss(self, result: Any = None) -> Any: ...
 
 
@@ -59,6 +60,8 @@ def possible(walk: Walk) -> frozenset[str]:
         found |= {"zero", "assume"}
         if state.joint is not None:
             found.add("joint")
+    if state.practice is not None:
+        found.add("practice")
     if state.results:
         found.add("table")
     if state.step in walk.skippable and state.step == "idealise":
@@ -99,6 +102,10 @@ def skip(walk: Walk) -> None:
 
 def figure(walk: Walk) -> None:
     walk.next_picture()
+
+
+def practice(walk: Walk) -> None:
+    walk.practise()
 
 
 def step(walk: Walk) -> None:
@@ -200,6 +207,7 @@ DO: Mapping[str, Callable[[Walk], None]] = {
     "undo": undo,
     "skip": skip,
     "figure": figure,
+    "practice": practice,
     "step": step,
     "table": show_table,
     "help": show_help,
