@@ -97,13 +97,32 @@ def fit(line: Typed, true: TrueLine, tolerance: Tolerance) -> Fit | None:
             return None
     numbers = tuple(s for s in true.numbers(line.names) if s.true != 0.0 or s.radius)
     remarked: Fit | None = None
-    for scale in _scales(line, spots, numbers):
+    sure = [s for s in _scales_of_numbers(line, numbers) if _all_pairs(line, numbers, s)]
+    for scale in sure or _scales(line, spots, numbers):
         level = fit_at(line, spots, numbers, scale, tolerance)
         if level == "silent":
             return Fit(scale, level)
         if level == "remark" and remarked is None and _right_way_round(line, numbers, scale):
             remarked = Fit(scale, level)
     return remarked
+
+
+def _scales_of_numbers(line: Typed, numbers: Sequence[Spot]) -> Iterator[float]:
+    """Scales at which the typed numbers may be the true ones."""
+    yield 1.0
+    yield -1.0
+    if len(line.constants) > 1 and len(numbers) <= MOST_TO_SPLIT:
+        for spot in numbers:
+            if spot.true != 0.0:
+                yield line.constants[0].value / spot.true
+
+
+def _all_pairs(line: Typed, numbers: Sequence[Spot], scale: float) -> bool:
+    """Whether every typed number is a true one and every true one typed: then the scale is sure."""
+    if not line.unknowns or not line.constants:
+        return False
+    terms, left = one_by_one(line.constants, numbers, scale)
+    return not terms and all(spot.true == 0.0 for spot in left)
 
 
 def _right_way_round(line: Typed, numbers: Sequence[Spot], scale: float) -> bool:
