@@ -23,6 +23,7 @@ from tutor.drafting.entries import (
     applied,
     fold,
 )
+from tutor.drafting.lines import lines_of
 from tutor.drafting.saving import saved
 from tutor.drafting.shapes import SHAPES, Shape, shaped
 from tutor.drafting.standing import Fault, Standing, drawable, standing
@@ -52,6 +53,7 @@ __all__ = [
     "applied",
     "drawable",
     "fold",
+    "lines_of",
     "load_text",
     "read",
     "rows",

@@ -27,14 +27,15 @@ class Save(ModalScreen[str | None]):
         Binding("escape", "leave", show=False, id="save.leave"),
     ]
 
-    def __init__(self, text: str, suggested: str) -> None:
+    def __init__(self, text: str, suggested: str, heading: str = "Save as Markdown") -> None:
         super().__init__()
+        self.heading = one_line(heading)
         self.text = text
         self.suggested = one_line(suggested)
 
     def compose(self) -> ComposeResult:
         with Vertical(id="box") as box:
-            box.border_title = Content("Save as Markdown")
+            box.border_title = Content(self.heading)
             yield Static(Content("File name, or a whole path:"))
             yield Input(self.suggested, id="path", compact=True, select_on_focus=False)
             yield Static(Content(""), id="complaint")

@@ -1,0 +1,44 @@
+"""Which typed lines draw a truss again? What is kept of a drawing that may still lack anything."""
+
+from __future__ import annotations
+
+from tutor.drafting.entries import EMPTY
+from tutor.model import Load, Problem, Support
+from tutor.model.text import one_line
+from tutor.notation import Exact
+
+
+def lines_of(problem: Problem) -> tuple[str, ...]:
+    """Lines that, typed on an empty sheet, draw `problem`.
+
+    Joints come back under upper-case names; story, topics, level, id and tolerance are not drawn.
+    """
+    lines = []
+    if title := one_line(problem.title):
+        lines.append(f"title {title}")
+    if (problem.force, problem.length) != (EMPTY.force, EMPTY.length):
+        lines.append(f"{problem.force} {problem.length}")
+    lines += [f"{joint.name} {_number(joint.x)} {_number(joint.y)}" for joint in problem.joints]
+    lines += [f"{member.start}-{member.end}" for member in problem.members]
+    lines += [_support(support) for support in problem.supports]
+    lines += [_load(load) for load in problem.loads]
+    return tuple(lines)
+
+
+def _number(number: Exact) -> str:
+    return number.text.replace(" ", "")
+
+
+def _support(support: Support) -> str:
+    words = [support.joint, support.kind]
+    if support.angle is not None:
+        words.append(_number(support.angle))
+    if support.anchor is not None:
+        words += [_number(part) for part in support.anchor]
+    return " ".join(words)
+
+
+def _load(load: Load) -> str:
+    if load.size is not None and load.angle is not None:
+        return f"{load.joint} {_number(load.size)} at {_number(load.angle)}"
+    return " ".join([load.joint, *(f"{_number(size)} {way}" for way, size in load.pushes)])

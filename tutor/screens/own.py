@@ -1,0 +1,29 @@
+"""How do the screens for one's own truss and homework come up, and what follows when they are left?"""
+
+from __future__ import annotations
+
+from tutor.model import Problem
+from tutor.screens.kept_lines import TRUSS, KeptLines
+from tutor.screens.opening import Desk, open_entry
+from tutor.screens.shelf import Entry
+from tutor.screens.workbench import Drawn, WorkbenchScreen
+from tutor.session import key_of
+
+
+def open_bench(app: Desk) -> None:
+    """Show the sheet for drawing a truss; then walk it or check a homework on it, if asked to."""
+
+    def left(drawn: Drawn | None) -> None:
+        app.sheet.say("")
+        if drawn is None:
+            app.sheet.say("Your drawing is kept; it comes up again with escape, then o.")
+        elif drawn.deed == "walk":
+            open_entry(app, Entry(drawn.problem.title, drawn.problem, key_of(drawn.problem)))
+        else:
+            open_homework(app, drawn.problem)
+
+    app.push_screen(WorkbenchScreen(app.looks, KeptLines(app.keep.folder, TRUSS)), left)
+
+
+def open_homework(app: Desk, problem: Problem) -> None:
+    """Show the paper for the numbers of a homework on this problem."""
