@@ -47,6 +47,15 @@ def test_a_third_hint_on_an_arm_says_where_it_runs_and_not_how_long_it_is(sessio
     assert typed(session, "arm").splitlines().count(told) == 1
 
 
+def test_a_third_hint_at_a_joint_says_how_its_force_is_drawn(session) -> None:
+    lines = ["ΣFx: F_AC + 5/13 F_BC = 0", "hint", "hint"]
+    said = typed(session, "joint C", *lines).splitlines()
+    place = next(i for i, line in enumerate(said) if "other component" in line)
+    assert said[place].startswith("Hint: The factor beside the force in BC is that of its other")
+    assert said[place + 1].startswith("Member CB, down and left")
+    assert said[place + 1].endswith("F_BC unknown, drawn pulling on the joint.")
+
+
 def test_before_the_third_hint_the_arm_alone_asks_for_a_force(session) -> None:
     said = typed(session, "moment A", "B_x - 150*1 = 0", "hint", "arm")
     assert "an arm is that of one of" in said

@@ -207,6 +207,16 @@ def test_a_chain_of_dimensions_is_cut_down_to_what_fits() -> None:
     assert "12 @ 3 m = 36 m" in to_cells(figure, 44, 14, "ascii").text
 
 
+def test_a_force_at_a_joint_can_be_pointed_out() -> None:
+    name = TRIANGLE.meeting["C"][0].name
+    plainly, lit = (joint_figure(TRIANGLE, "C", highlight=names) for names in ((), {name}))
+    assert plainly.sentences == lit.sentences
+    changed = [b for a, b in zip(plainly.items, lit.items, strict=True) if a != b]
+    assert changed
+    assert all(item.lit for item in changed)
+    assert to_cells(plainly, 60, 16).runs != to_cells(lit, 60, 16).runs
+
+
 def test_a_highlight_shows_without_colour() -> None:
     assert "[C]" in to_cells(truss_figure(TRIANGLE, highlight={"C"}), 60, 16).text
     plainly = to_cells(truss_figure(TRIANGLE), 60, 16).text

@@ -10,6 +10,7 @@ from tutor.lesson import CAUTION, Ask, Lesson, Reply, Row, Say, State
 from tutor.lesson.pointing import pointed_out
 from tutor.lesson.steps.writing import result_in_words
 from tutor.model import Problem
+from tutor.statics import joint_body, whole
 
 FIRST_WORD: Mapping[str, str] = {
     "right": "Right",
@@ -120,14 +121,24 @@ def body_lines(state: State) -> tuple[str, ...]:
 
 
 def pointed_lines(state: State) -> tuple[str, ...]:
-    """Where the arm runs that a hint has pointed at, without its length; empty where none was."""
+    """What the picture shows of the force that a hint has named; empty where none was.
+
+    In a sum of moments that is where its arm runs, without the length; at a joint, its arrow.
+    """
     pointed = pointed_out(state)
-    if pointed is None or not isinstance(pointed.about, M) or pointed.about.part:
+    if pointed is None or pointed.about.part:
         return ()
-    try:
-        return to_words(moment_figure(state.problem, pointed.force, pointed.about.at))[-1:]
-    except KeyError:
-        return ()
+    about, problem = pointed.about, state.problem
+    if isinstance(about, M):
+        names = {force.name for force in whole(problem).forces}
+        if pointed.force in names:
+            return to_words(moment_figure(problem, pointed.force, about.at))[-1:]
+    elif about.joint is not None:
+        forces = [force.name for force in joint_body(problem, about.joint).forces]
+        if pointed.force in forces:
+            told = joint_lines(state, about.joint)[-len(forces) :]
+            return (told[forces.index(pointed.force)],)
+    return ()
 
 
 def arrow_lines(state: State) -> Iterator[str]:
