@@ -7,7 +7,7 @@ import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from tutor.shipped import shipped_problems
 
@@ -25,15 +25,17 @@ what to type first:
   to practise               pinjoint
   to practise on a file     pinjoint my-truss.toml        (or a folder with problem files)
   to set problems           pinjoint check my-set/        then  pinjoint my-set/
-  to check your homework    write its truss into a file as docs/problem-files.md shows, then
-                            pinjoint homework.toml
+  to check your homework    pinjoint homework its-truss.toml            (see docs/homework.md)
   with a screen reader      pinjoint --plain
 
 pinjoint check PATH... reads each problem file, or every one in a folder, and says of each defect
-where it is, what is wrong and what would be right; see pinjoint check --help.
+where it is, what is wrong and what would be right; see pinjoint check --help. pinjoint homework
+PATH WORK says of work done on paper what is right; see pinjoint homework --help. pinjoint schema
+prints the schema by which an editor helps to write problem files.
 
-exit status: 0 when all went well, 1 when a check found a problem that cannot be used, 2 when the
-command line or a path given could not be used, 128 and the signal's number when stopped by one.
+exit status: 0 when all went well, 1 when a check found a problem that cannot be used or work that
+is not all right, 2 when the command line or a path given could not be used, 128 and the signal's
+number when stopped by one.
 
 pinjoint teaches statics. It is not for the design of real structures: that is for the local codes
 and a licensed engineer.
@@ -43,6 +45,21 @@ CHECK_LINES = """\
 Each defect is one line: file:line: what is wrong; what would be right. Warnings are told and do
 no harm. The exit status is 0 only if every problem can be read, is statically determinate and is
 stable; it is 1 otherwise.
+"""
+
+HOMEWORK_LINES = """\
+The work is a text file of what stands on the paper, in any order and as much as there is of it:
+values (AB = 7.5 C, A_x = 3 left), rows of a table (AB,7.5,C), lines with their heading
+(ΣFx at C: 3/5 F_AC - 12 = 0), how arrows were drawn (draw A_x left, push AB) and the order of joints
+(order C D E). A - in the place of the file reads it from standard input.
+
+With a work file the report is printed, in Markdown: what is right, where it goes wrong first and
+with what kind of mistake, which joints close; never a right value. What could not be read is told
+on standard error as file:line: why. Without one, the same is typed line by line, with check, hint,
+undo and save.
+
+exit status: 0 when all that the work holds is right, 1 when something is wrong or could not be
+read, 2 when a path could not be used.
 """
 
 SWITCHED = (
@@ -58,6 +75,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         if given[:1] == ["check"]:
             return check_files(check_parser().parse_args(given[1:]).paths)
+        if given[:1] == ["schema"]:
+            return print_schema(schema_parser().parse_args(given[1:]))
+        if given[:1] == ["homework"]:
+            return homework(homework_parser().parse_args(given[1:]))
+        if given[:2] == ["--plain", "homework"]:
+            return homework(homework_parser().parse_args(["--plain", *given[2:]]))
         return open_tutor(tutor_parser().parse_args(given))
     except KeyboardInterrupt:
         return 130
@@ -67,7 +90,8 @@ def tutor_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint` itself."""
     parser = argparse.ArgumentParser(
         prog="pinjoint",
-        usage="pinjoint [options] [PATH ...]\n       pinjoint check [PATH ...]",
+        usage="pinjoint [options] [PATH ...]\n       pinjoint check [PATH ...]\n"
+        "       pinjoint homework [options] PATH [WORK]\n       pinjoint schema",
         description=SUMMARY,
         epilog=FIRST_LINES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
@@ -116,6 +140,56 @@ def check_parser() -> argparse.ArgumentParser:
     return parser
 
 
+def homework_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint homework`."""
+    parser = argparse.ArgumentParser(
+        prog="pinjoint homework",
+        description="Say of work done on paper what is right, and where it goes wrong first.",
+        epilog=HOMEWORK_LINES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.add_argument("path", metavar="PATH", type=Path, help="the problem file with the truss")
+    parser.add_argument(
+        "work", metavar="WORK", nargs="?", help="a text file of the work, or - for standard input"
+    )
+    parser.add_argument("--plain", action="store_true", help="line by line")
+    parser.add_argument(
+        "--keep", metavar="DIR", type=Path, help="keep what is entered in this folder"
+    )
+    return parser
+
+
+def schema_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint schema`: none."""
+    return argparse.ArgumentParser(
+        prog="pinjoint schema",
+        description="Print the JSON Schema (draft 4) of problem files. Files that pinjoint writes "
+        "name it ./problem.schema.json in their first line, which an editor looks for beside them.",
+        allow_abbrev=False,
+    )
+
+
+def print_schema(options: argparse.Namespace) -> int:
+    """Print the schema of problem files."""
+    from tutor.model.schema import shipped_text  # here for start-up time
+
+    print(shipped_text(), end="")
+    return 0
+
+
+def homework(options: argparse.Namespace) -> int:
+    """Check a work file, or take the work line by line."""
+    if not is_there(options.path):
+        print(told_missing(options.path), file=sys.stderr)
+        return 2
+    if options.work is not None:
+        from tutor.handed_in import check_work  # here for start-up time
+
+        return check_work(options.path, options.work)
+    return open_plain([options.path], options.keep, first="homework")
+
+
 def check_files(paths: Sequence[Path]) -> int:
     """Print each defect of the problems at `paths` and a closing count; 0 if all can be used."""
     from tutor.check import check  # here for start-up time
@@ -149,12 +223,14 @@ def open_tutor(options: argparse.Namespace) -> int:
     return run(paths, keep=options.keep, mouse=not options.no_mouse, glyphs=options.glyphs)
 
 
-def open_plain(paths: Sequence[Path], keep: Path | None) -> int:
-    """Hold lessons line by line on the problems at `paths`."""
+def open_plain(
+    paths: Sequence[Path], keep: Path | None, first: Literal["lesson", "homework"] = "lesson"
+) -> int:
+    """Hold lessons line by line on the problems at `paths`, or check homeworks."""
     from tutor.plain import run  # here for start-up time
 
     sets = sets_at(paths)
-    return 2 if sets is None else run(sets, keep=keep)
+    return 2 if sets is None else run(sets, keep=keep, first=first)
 
 
 def is_there(path: Path) -> bool:

@@ -146,10 +146,10 @@ def homeworks(keep: Keep) -> Keep:
 
 
 def earlier(problem: Problem, keep: Keep) -> Kept | None:
-    """The homework on this problem that was last worked on, or None."""
+    """The homework on this problem that was last worked on, or None; empty ones are passed over."""
     key = key_of(problem)
-    found = (kept for kept in homeworks(keep).lessons() if kept.readable and kept.problem == key)
-    return next(found, None)
+    kept = (kept for kept in homeworks(keep).lessons() if kept.readable and kept.events)
+    return next((found for found in kept if found.problem == key), None)
 
 
 def open_workbook(problem: Problem, keep: Keep, kept: Kept | None = None) -> Workbook:

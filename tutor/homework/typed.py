@@ -18,7 +18,7 @@ from tutor.judge import Judge, in_words, judge_of
 from tutor.judge.headings import headed
 from tutor.judge.truth import Given, senses_for
 from tutor.model import Problem
-from tutor.model.text import shown
+from tutor.model.text import printable, shown
 from tutor.notation import Unreadable, read_equation
 from tutor.notation.characters import plain
 
@@ -28,6 +28,7 @@ MOST_CHARACTERS = 200_000
 
 ASSIGNED = re.compile(r"(?<![\w}])([^\W\d_][\w{}-]*)\s*=(?!=)")
 NAMED = re.compile(r"[^\W\d_][\w{}]+")
+ROW = re.compile(r"([^\W\d_][\w{}-]*)\s*[\s,;:|]\s*[-+]?[\d.]")
 PARTING = " \t,;&"
 PLACE = re.compile(r"(?:at\s+)?joint\s+(\S+?)\s*[:.]?", re.IGNORECASE)
 WHOLE = re.compile(r"(?:the\s+)?whole(?:\s+(?:truss|body))?\s*[:.]?", re.IGNORECASE)
@@ -71,7 +72,7 @@ class _Page:
         return Written(paper, words)
 
     def refuse(self, text: str, message: str, name: str = "line") -> Written:
-        return Written(self.paper, (), (Refused(name, shown(text)[1:-1], message),))
+        return Written(self.paper, (), (Refused(name, shown(text)[1:-1], printable(message)),))
 
 
 def write_line(
@@ -121,7 +122,7 @@ def _place(page: _Page, bare: str, text: str) -> Written | None:
         return None
     joint = page.desk.names.joint(found[1])
     if joint is None:
-        return page.refuse(text, f"There is no joint {found[1]}; {_joints(page)}.")
+        return page.refuse(text, f"There is no joint {found[1][:40]}; {_joints(page)}.")
     return page.noted(replace(page.paper, place=joint), f"lines now are of joint {joint}")
 
 
@@ -133,7 +134,7 @@ def _order(page: _Page, bare: str, text: str) -> Written | None:
     names = ["whole" if w.lower() == "whole" else page.desk.names.joint(w) for w in words]
     for word, name in zip(words, names, strict=True):
         if name is None:
-            return page.refuse(text, f"There is no joint {word}; {_joints(page)}.", "order")
+            return page.refuse(text, f"There is no joint {word[:40]}; {_joints(page)}.", "order")
     order = tuple(dict.fromkeys(name for name in names if name is not None))
     said = f"the joints in the order {', '.join(order)}" if order else "no order of joints"
     return page.noted(replace(page.paper, order=order), said)
@@ -205,7 +206,10 @@ def _row(page: _Page, bare: str, text: str) -> Written | None:
     read = read_row(page.desk, text, page.sign, "This row")
     if not isinstance(read, Refused):
         return _value(page, *read)
-    return Written(page.paper, (), (read,)) if read.name else None
+    if read.name:
+        return Written(page.paper, (), (read,))
+    named = ROW.match(bare)
+    return None if named is None else page.refuse(text, _no_unknown(page, named[1]))
 
 
 WAYS: tuple[Callable[[_Page, str, str], Written | None], ...] = (

@@ -1,0 +1,171 @@
+"""Does checking a homework go line by line, keep what was entered, and give nothing away?"""
+
+from __future__ import annotations
+
+import io
+import re
+import tempfile
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from lines import figures
+from students_work import homework
+from transcripts import Typist
+
+from tutor.homework import right_lines
+from tutor.model import Problem, ProblemSet, load_problem
+from tutor.model.caution import CAUTION
+from tutor.plain import run
+from tutor.plain.homework import BY_WORD, KEPT, NO_HINT, NOTHING, OPENING
+from tutor.plain.walk import FAULT
+from tutor.records import Keep
+from tutor.shipped import shipped_problems
+from tutor.statics import solve
+from tutor.workbook import earlier, homeworks, open_workbook
+
+ARM = load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml")
+RIGHT = "A_x = 360 left, A_y = 150, B_x = 360"
+CONTROL = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069]")
+QUIET = [word for word in BY_WORD if word not in ("save", "problems", "lesson")]
+TYPED = st.one_of(
+    st.text(max_size=40),
+    st.sampled_from(QUIET),
+    st.sampled_from(("AB = 7 C", "AC 360 T", RIGHT, "ΣFx at C: 3 = 0", "strike 1", "joint C")),
+    st.text(alphabet="ABCFxyT_ =+-*/().,:0123456789\x1b[m\u202e", max_size=40),
+).map(lambda text: text.replace("\n", " ").replace("\r", " "))
+
+
+def check(lines: list[str], keep: Path, problem: Problem = ARM) -> list[str]:
+    """All that is said and typed while a homework on `problem` is checked."""
+    sink = io.StringIO()
+    sets = (ProblemSet("Test", (problem,)),)
+    status = run(sets, keep=keep, source=Typist(lines, sink), sink=sink, first="homework")
+    assert status == 0
+    return sink.getvalue().splitlines()
+
+
+def test_a_right_homework_is_right_at_once(tmp_path: Path) -> None:
+    said = check([RIGHT, "AB = 150 T", "AC, 360, T", "BC = 390 C", "check", "hint"], tmp_path)
+    assert "Right: Everything that was checked is right." in said
+    assert NO_HINT in said
+
+
+def test_nothing_is_judged_before_it_is_asked_for(tmp_path: Path) -> None:
+    said = check(["check", "hint", "AC = 99 C"], tmp_path)
+    assert said.count(NOTHING) == 2
+    assert said[said.index("> AC = 99 C") + 1] == "Noted: AC = 99 C."
+    assert not any(line.startswith(("Wrong", "Right", "Checked")) for line in said)
+
+
+def test_a_mistake_is_told_by_its_place_and_then_by_levels(tmp_path: Path) -> None:
+    said = check([RIGHT, "AC = 360 C", "check", "hint", "hint", "hint", "hint"], tmp_path)
+    assert "Wrong: AC." in [line.partition(" (")[0] + "." * (" (" in line) for line in said]
+    levels = [line.partition(":")[0] for line in said if line.startswith("Hint, ")]
+    assert levels[:3] == ["Hint, look", "Hint, reason", "Hint, place"]
+    assert set(levels[3:]) == {"Hint, line"}
+
+
+def test_after_the_first_mistake_is_mended_the_check_goes_on_to_the_next(tmp_path: Path) -> None:
+    said = check(
+        ["A_x = 360, A_y = 150, B_x = 360", "BC = 390 T", "check", "A_x = 360 left", "check"],
+        tmp_path,
+    )
+    wrong = [line for line in said if line.startswith("Wrong:")]
+    assert "A_x" in wrong[0]
+    assert "A_x" not in wrong[1]
+    assert "BC" in wrong[1]
+
+
+def test_what_was_entered_is_kept_and_gone_on_with(tmp_path: Path) -> None:
+    said = check([RIGHT, "AC = 360 T", "undo", "BC = 390 C"], tmp_path)
+    assert KEPT in said
+    said = check(["1", "paper", "check"], tmp_path)
+    assert [line for line in said if line.startswith("BC = ")] == ["BC = 390 C"] * 2
+    assert not any(line.startswith("AC = ") for line in said)
+    assert Keep(tmp_path).lessons() == ()
+    assert earlier(ARM, Keep(tmp_path)) is not None
+
+
+def test_a_new_homework_leaves_the_old_one_kept(tmp_path: Path) -> None:
+    check([RIGHT], tmp_path)
+    said = check(["2", "check"], tmp_path)
+    assert NOTHING in said
+    assert len(homeworks(Keep(tmp_path)).lessons()) == 2
+
+
+def test_a_hint_once_given_is_counted_when_one_goes_on(tmp_path: Path) -> None:
+    check([RIGHT, "AC = 360 C", "check", "hint"], tmp_path)
+    said = check(["1", "check", "hint"], tmp_path)
+    assert [line for line in said if line.startswith("Hint, place")]
+    assert not [line for line in said if line.startswith("Hint, reason")]
+
+
+def test_the_report_is_saved_into_a_new_file_only(tmp_path: Path) -> None:
+    name = tmp_path / "check.md"
+    said = check([RIGHT, f"save {name}", f"save {name}", "save"], tmp_path / "keep")
+    assert f"Saved in {name}." in said
+    assert any(line.startswith("Not saved: there is a file") for line in said)
+    report = name.read_text("utf-8")
+    assert report.startswith(f"# Check of a homework: {ARM.title}")
+    assert CAUTION in report
+
+
+def test_one_goes_from_lesson_to_homework_and_back(tmp_path: Path) -> None:
+    said = check(["lesson", "homework", "leave"], tmp_path)
+    assert said.count(OPENING) == 2
+    assert any("two-force member" in line for line in said)
+
+
+def test_the_last_hint_is_the_line_with_the_students_own_values(tmp_path: Path) -> None:
+    book = open_workbook(ARM, Keep(tmp_path))
+    book.write("A_x = 360 left, A_y = 150, B_x = 360")
+    book.write("AC = 360 C, BC = 390 C")
+    hints = [book.hint() for _ in range(3)]
+    assert [hint.level for hint in hints if hint is not None] == [1, 2, 3]
+    lines = right_lines(ARM, book.paper.work(ARM), book.checked)
+    assert hints[2] is not None
+    assert hints[2].lines == tuple(f"{heading}: {line}" for heading, line in lines)
+
+
+@settings(max_examples=150)
+@given(st.lists(TYPED, max_size=10))
+def test_whatever_is_typed_it_goes_on_in_plain_text(lines: list[str]) -> None:
+    sink = io.StringIO()
+    with tempfile.TemporaryDirectory() as keep:
+        source = io.StringIO("\n".join([*lines, "check"]))
+        sets = (ProblemSet("Test", (ARM,)),)
+        assert run(sets, keep=Path(keep), source=source, sink=sink, first="homework") == 0
+    assert FAULT not in sink.getvalue()
+    assert CONTROL.search(sink.getvalue()) is None
+    assert sink.getvalue().rstrip().endswith(CAUTION)
+
+
+@settings(max_examples=60)
+@given(st.integers(0, 10**9))
+def test_no_true_value_is_told_before_the_last_hint(seed: int) -> None:
+    both = homework(seed)
+    if both is None:
+        return
+    done = both[0]
+    work = done.work()
+    typed = [f"{n} = {v}" for part in ("reactions", "forces") for n, v in work[part].items()]
+    with tempfile.TemporaryDirectory() as keep:
+        said = check([*typed, "check", "hint", "hint", "bodies"], Path(keep), done.problem)
+    spoken = "\n".join(line for line in said if not line.startswith(("> ", "Noted: ")))
+    told = set(re.findall(r"(?<![A-Za-z\d.])\d+(?:\.\d+)?(?![\d.])", spoken))
+    told -= set(re.findall(r"\d+(?:\.\d+)?", repr(done.problem)))
+    told -= {str(n) for n in range(60)}
+    own = {f"{abs(v):g}" for v in done.values.values()}
+    for value in solve(done.problem).values.values():
+        for count in (3, 4, 5):
+            text = figures(abs(value), count)
+            assert not ({text, text.rstrip("0").rstrip(".")} - own) & told
+
+
+@pytest.mark.parametrize("word", BY_WORD)
+def test_every_word_of_a_check_is_told_of(word: str, tmp_path: Path) -> None:
+    assert BY_WORD[word].typed
+    said = check(["help"], tmp_path)
+    assert f"{BY_WORD[word].typed}: {BY_WORD[word].does}" in said

@@ -1,0 +1,57 @@
+"""What does a file of work show? Its report on standard output, what could not be read beside it."""
+
+from __future__ import annotations
+
+import sys
+from dataclasses import replace
+from datetime import datetime
+from pathlib import Path
+
+from tutor.homework import Review, markdown, read_paper, review
+from tutor.homework.typed import MOST_CHARACTERS
+from tutor.model import Problem, ProblemError, load_problem
+from tutor.model.source import file_name, read_source
+
+STANDARD_INPUT = "-"
+
+
+def check_work(path: Path, work: str) -> int:
+    """Print the report of the work in a file on the truss at `path`; the exit status.
+
+    0 if all that could be checked is right and everything could be read, 1 if not, 2 if a file
+    cannot be used.
+    """
+    try:
+        problem = load_problem(path)
+    except ProblemError as refused:
+        print(refused, file=sys.stderr)
+        return 2
+    text = _text(work)
+    if text is None:
+        return 2
+    result, told = reviewed(problem, text, "standard input" if work == "-" else file_name(work))
+    for line in told:
+        print(line, file=sys.stderr)
+    print(markdown(problem, result, datetime.now().astimezone()), end="")
+    return 0 if result.right and not result.refused else 1
+
+
+def reviewed(problem: Problem, text: str, file: str) -> tuple[Review, tuple[str, ...]]:
+    """The review of typed work, and of each line that could not be read where and why."""
+    written = read_paper(problem, text)
+    result = review(problem, written.paper.work(problem))
+    told = tuple(
+        f"{file}:{refused.name.removeprefix('line ')}: {refused.message}"
+        for refused in written.refused
+    )
+    return replace(result, refused=(*written.refused, *result.refused)), told
+
+
+def _text(work: str) -> str | None:
+    """The text of the work; None, after saying why, where there is none."""
+    if work == STANDARD_INPUT:
+        return sys.stdin.read(MOST_CHARACTERS + 1)
+    source = read_source(work)
+    for defect in source.defects:
+        print(defect, file=sys.stderr)
+    return None if source.defects else source.text
