@@ -24,6 +24,11 @@ class Account:
     about: LineAbout | Value | None
     cost: float = field(repr=False)
 
+    @property
+    def certain(self) -> bool:
+        """Whether it was read off the student's own line and not inferred from values."""
+        return self.cost == 0.0
+
 
 @dataclass(frozen=True)
 class Draft:

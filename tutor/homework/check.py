@@ -72,7 +72,7 @@ class _Check:
         self.bodies: dict[str, Sheet]
         self.entries: dict[str, Entry]
         self.bodies, self.entries = filled(self.handed_in, work.entries, true)
-        self.lines = judged_lines(desk, work)
+        self.lines = judged_lines(desk, work, self.handed_in)
         self.wrong = self._wrong()
         if self.wrong and not any(name in self.problem.reaction for name in work.entries):
             self._take_reactions_from_joints()

@@ -33,11 +33,22 @@ def hint(review: Review, level: Level) -> str:
         return ""
     if not review.accounts:
         return NO_CAUSE[level].format(place=place_in_words(review.first))
-    mistake = review.accounts[0].mistake
-    said = {"look": mistake.text, "reason": mistake.reason, "place": mistake.place}[level]
+    said = _said(review, level)
     if level == "look":
         return f"At {place_in_words(review.first)}: {said}"
     return said or NO_CAUSE[level].format(place=place_in_words(review.first))
+
+
+def _said(review: Review, level: Level) -> str:
+    """What the catalogue says, and what it says of a second mistake that fits about as well."""
+    best, *others = review.accounts
+    also = [a for a in others if a.place == best.place and not best.certain][:1]
+    texts = [
+        {"look": m.text, "reason": m.reason, "place": m.place}[level]
+        for m in (account.mistake for account in (best, *also))
+    ]
+    told = [text for text in dict.fromkeys(texts) if text]
+    return " Or, which fits as well: ".join(told)
 
 
 def right_lines(problem: Problem, work: object, review: Review) -> tuple[tuple[str, str], ...]:

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from tutor.homework.sheet import WHOLE
+from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.work import Line, Work
 from tutor.judge import Judge, Value, Verdict
 
+NEAR = 0.02
+PUT_IN = frozenset({"magnitude", "not-equilibrium", "arithmetic", "rounding"})
+"""What a line shows in which a wrong value stands as a number, judged without that value."""
 TRUE_ALL_THE_SAME = frozenset({"other-point", "other-equation", "dependent"})
 
 
@@ -22,12 +26,16 @@ class Judged:
     @property
     def misleads(self) -> bool:
         """Whether it is wrong in a way that gives wrong values."""
-        return self.verdict.kind == "wrong" and all(
-            m.code not in TRUE_ALL_THE_SAME for m in self.verdict.mistakes
-        )
+        return _misleads(self.verdict)
 
 
-def judged_lines(desk: Judge, work: Work) -> list[Judged]:
+def _misleads(verdict: Verdict) -> bool:
+    return verdict.kind == "wrong" and all(
+        mistake.code not in TRUE_ALL_THE_SAME for mistake in verdict.mistakes
+    )
+
+
+def judged_lines(desk: Judge, work: Work, bodies: Mapping[str, Sheet]) -> list[Judged]:
     """Every line judged under the student's senses, with the student's own values."""
     found = []
     for line in work.lines:
@@ -36,8 +44,29 @@ def judged_lines(desk: Judge, work: Work) -> list[Judged]:
             found.append(Judged(line, None, desk.judge(line.about, line.text, own)))
             continue
         place = line.about.joint or WHOLE
-        found.append(Judged(line, place, desk.judge(line.about, line.text, work.own())))
+        found.append(Judged(line, place, _verdict(desk, work, line, bodies[place])))
     return found
+
+
+def _verdict(desk: Judge, work: Work, line: Line, body: Sheet) -> Verdict:
+    """The verdict under the student's values; a line is not held true by what it gave itself.
+
+    Wrong values found at a body satisfy the very lines they came from. So where a line would be
+    "true of something else", it is judged again without the wrong values of its body.
+    """
+    verdict = desk.judge(line.about, line.text, work.own())
+    if verdict.kind != "wrong" or _misleads(verdict):
+        return verdict
+    true = desk.values()
+    wrong = {
+        name
+        for name, entry in work.entries.items()
+        if name in body.part
+        and abs(entry.value - true[name]) > entry.radius + NEAR * abs(true[name])
+    }
+    again = desk.judge(line.about, line.text, work.own(without=wrong)) if wrong else verdict
+    by_numbers = any(mistake.code in PUT_IN for mistake in again.mistakes)
+    return again if _misleads(again) and not by_numbers else verdict
 
 
 def order_of(judged: list[Judged]) -> tuple[str, ...]:
