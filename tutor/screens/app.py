@@ -185,6 +185,10 @@ class TutorApp(App[int]):
             self.change_light()
         elif message.deed == "card":
             self.choose_card()
+        elif message.deed in ("own", "homework"):
+            from tutor.screens.own import open_own  # after the first frame, for start-up time
+
+            open_own(self, message.deed, message.entry)
         elif message.deed == "leave":
             self.exit(0)
         else:

@@ -65,8 +65,8 @@ def ask_open(bench: Bench) -> None:
 def open_file(bench: Bench, path: Path) -> bool:
     """Put the truss of a file on the sheet; say every defect that keeps it from that."""
     try:
-        path = path.expanduser()
-    except RuntimeError:
+        path = path.expanduser().absolute()
+    except (RuntimeError, OSError):
         bench.say(f"Read {one_line(str(path))}: this name cannot be used for a file.")
         return False
     source = read_source(path)
@@ -122,7 +122,7 @@ def save(bench: Bench, name: str) -> None:
         if path is None:
             name_file(bench)
             return
-        if old is not None and path == old.absolute():
+        if old is not None and path == old:
             if read_source(path).text not in (None, bench.file.text):
                 bench.say(
                     f"{one_line(path.name)} was changed by another program: save under another name."

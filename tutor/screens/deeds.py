@@ -54,6 +54,14 @@ WALK: tuple[Deed, ...] = (
     Deed("leave", "q", "", "leave", "Back to the problems; everything is kept."),
 )
 SHEET: tuple[Deed, ...] = (
+    Deed(
+        "own",
+        "o",
+        "",
+        "your own truss",
+        "Draw a truss of your own: type it, or click it on a grid.",
+    ),
+    Deed("homework", "c", "", "check a homework", "Check your numbers for the problem chosen."),
     Deed("light", "l", "", "light or dark", "Change between the light and the dark colours."),
     Deed("card", "g", "", "drawing", "Choose again which characters pictures are drawn with."),
     Deed("help", "?", "f1", "help", "What can be typed, and all keys."),

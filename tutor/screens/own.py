@@ -3,11 +3,24 @@
 from __future__ import annotations
 
 from tutor.model import Problem
+from tutor.screens.homework import HomeworkScreen
 from tutor.screens.kept_lines import TRUSS, KeptLines
 from tutor.screens.opening import Desk, open_entry
 from tutor.screens.shelf import Entry
 from tutor.screens.workbench import Drawn, WorkbenchScreen
 from tutor.session import key_of
+
+NO_PROBLEM = "Choose a problem that can be used first, then check a homework on it."
+
+
+def open_own(app: Desk, deed: str, entry: Entry | None) -> None:
+    """The sheet for one's own truss ("own"), or the paper for a homework on a row ("homework")."""
+    if deed == "own":
+        open_bench(app)
+    elif entry is None or entry.problem is None:
+        app.sheet.say(NO_PROBLEM)
+    else:
+        open_homework(app, entry.problem)
 
 
 def open_bench(app: Desk) -> None:
@@ -27,3 +40,9 @@ def open_bench(app: Desk) -> None:
 
 def open_homework(app: Desk, problem: Problem) -> None:
     """Show the paper for the numbers of a homework on this problem."""
+    kept = KeptLines(app.keep.folder, f"homework-{key_of(problem)}")
+
+    def left(_: None) -> None:
+        app.sheet.say("What you entered is kept, and comes up again with this truss.")
+
+    app.push_screen(HomeworkScreen(problem, app.looks, kept), left)

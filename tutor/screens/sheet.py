@@ -54,9 +54,10 @@ class SheetScreen(Screen[None]):
 
     @dataclass
     class Wanted(Message):
-        """A deed of the whole program was asked for: its id."""
+        """A deed of the whole program was asked for: its id, and the row at hand."""
 
         deed: str
+        entry: Entry | None = None
 
     def __init__(self, groups: Sequence[Group], looks: Looks) -> None:
         super().__init__()
@@ -146,7 +147,8 @@ class SheetScreen(Screen[None]):
         return SHEET
 
     def action_deed(self, deed: str) -> None:
-        self.post_message(self.Wanted(deed))
+        entry = self._entry(self.query_one(OptionList).highlighted or 0)
+        self.post_message(self.Wanted(deed, entry))
 
     def action_bar(self) -> None:
         """From the list to the bar and back."""

@@ -145,6 +145,7 @@ class WorkbenchScreen(Screen[Drawn | None]):
 
     def take(self, *entries: Entry) -> None:
         """Take entries that were chosen or clicked."""
+        self.chosen = None
         self.answered(self.draft.do(entries))
 
     # What is typed
@@ -251,6 +252,7 @@ class WorkbenchScreen(Screen[Drawn | None]):
 
     def action_deed(self, deed: str) -> None:
         """Do what a key, the bar or the palette asked for."""
+        self.query_one(LineInput).focus()
         if deed in ("undo", "redo"):
             self.answered(self.draft.undo() if deed == "undo" else self.draft.redo())
         elif deed == "grid":
