@@ -9,6 +9,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from decimal import Decimal
+from itertools import islice
+from numbers import Real
 from typing import Any
 
 from tutor.judge import Along, Fx, Fy, Judge, LineAbout, M, Value
@@ -17,6 +20,7 @@ from tutor.model import Problem
 from tutor.notation import Unreadable, read_value
 
 LEAST_FIGURES = 3
+MOST_LINES = 5000
 BLANK = frozenset({"", "-", "–", "—", "?", "…", "...", "n/a", "none"})
 
 
@@ -158,7 +162,7 @@ def _spelled(desk: Judge, name: object) -> str | None:
 
 def read_entry(desk: Judge, unknown: str, value: object, given: Given) -> Entry | Refused:
     """The value of `unknown` in the positive sense; a plain number is read in the sense drawn."""
-    if isinstance(value, bool) or not isinstance(value, (int, float, str)):
+    if isinstance(value, bool) or not isinstance(value, (Real, Decimal, str)):
         return Refused(
             unknown, _shown(value), "This is no value; write a number like 7.5 or 7.5 C."
         )
@@ -166,12 +170,12 @@ def read_entry(desk: Judge, unknown: str, value: object, given: Given) -> Entry 
     if not isinstance(value, str):
         try:
             number = float(value)
-        except OverflowError:
+        except (OverflowError, ValueError):
             number = math.inf
         if not math.isfinite(number) or abs(number) > 1e12:
             return Refused(unknown, _shown(value), "This is no number that a force can have.")
-        return Entry(unknown, sign * number + 0.0, _radius(number, repr(value)), _shown(value))
-    reading = read_value(value, desk.names, unknown)
+        return Entry(unknown, sign * number + 0.0, _radius(number, repr(number)), _shown(value))
+    reading = read_value(value.strip(), desk.names, unknown)
     if isinstance(reading, Unreadable):
         return Refused(unknown, _shown(value), reading.message)
     if reading.name is not None and reading.name != unknown:
@@ -209,7 +213,7 @@ def _lines(problem: Problem, lines: object, refused: list[Refused]) -> Iterable[
     if isinstance(lines, (str, bytes, Mapping)) or not isinstance(lines, Iterable):
         refused.append(Refused("lines", _shown(lines), "The lines are not a list of pairs."))
         return
-    for index, pair in enumerate(lines):
+    for index, pair in enumerate(islice(lines, MOST_LINES)):
         try:
             about, text = pair
         except (TypeError, ValueError):
@@ -229,7 +233,10 @@ def _is_about(problem: Problem, about: object) -> bool:
         return _named(problem, about.unknown) is not None
     if not isinstance(about, (Fx, Fy, Along, M)):
         return False
-    if about.joint is not None and about.joint not in problem.joint:
+    if not isinstance(about.part, tuple):
+        return False
+    named = about.part if about.joint is None else (*about.part, about.joint)
+    if not all(isinstance(name, str) and name in problem.joint for name in named):
         return False
     if isinstance(about, Along):
         return _is_number(about.degrees)
@@ -243,7 +250,7 @@ def _is_about(problem: Problem, about: object) -> bool:
 def _is_number(value: object) -> bool:
     if isinstance(value, bool) or not isinstance(value, (int, float)):
         return False
-    return math.isfinite(value) and abs(value) <= 1e12
+    return abs(value) <= 1e12
 
 
 def _order(problem: Problem, order: object, refused: list[Refused]) -> Iterable[str]:
@@ -253,7 +260,7 @@ def _order(problem: Problem, order: object, refused: list[Refused]) -> Iterable[
         refused.append(Refused("order", _shown(order), "The order is not a list of joints."))
         return
     seen: set[str] = set()
-    for name in order:
+    for name in islice(order, MOST_LINES):
         if not isinstance(name, str) or (name not in problem.joint and name != "whole"):
             refused.append(Refused("order", _shown(name), "The order names a joint not there."))
         elif name not in seen:
