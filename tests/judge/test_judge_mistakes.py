@@ -225,16 +225,17 @@ def test_terms_that_cannot_be_explained_are_pointed_at(bridge):
     known = {"AE": "-16.667", "AB": "13.333"}
     verdict = judge(bridge, Fx("E"), "F_EF + 5 F_BE + 0.45(16.667) = 0", known=known)
     assert {(m.code, m.force) for m in verdict.mistakes} == {
-        ("not-equilibrium", "BE"),
+        ("extra", "BE"),
         ("not-equilibrium", "AE"),
     }
 
 
 def test_what_fits_is_said_where_the_rest_cannot_be_named(bridge):
-    text = "A_y + 3 D_y - 4 = 0"
-    verdict = judge(bridge, Fy(), text)
+    verdict = judge(bridge, Fy(), "A_y + 3 D_y - 4 = 0")
+    assert [m.code for m in verdict.mistakes] == ["not-equilibrium", "arithmetic"]
+    verdict = judge(bridge, Fx("B"), "-F_AB + F_CD - 3 F_AE + 5 - 17 = 0")
     assert [m.code for m in verdict.mistakes] == ["not-equilibrium"]
-    assert "the reaction A_y" in verdict.mistakes[0].place
+    assert "the force in AB" in verdict.mistakes[0].place
 
 
 @pytest.mark.parametrize("text", ["5 - 5 = 0", "0 = 0", "3 = 3", "2*4 - 8 = 0"])

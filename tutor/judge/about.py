@@ -7,6 +7,7 @@ from +x.
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import dataclass
 from functools import lru_cache
@@ -68,6 +69,7 @@ class Value:
 
 
 LineAbout = Fx | Fy | Along | M
+ROUNDED_DIRECTION = 0.05
 About = LineAbout | Value
 
 
@@ -90,10 +92,25 @@ def sum_of(problem: Problem, about: LineAbout) -> Sum:
             return SUM_X
         case Fy():
             return SUM_Y
-        case Along(degrees=degrees):
-            return Projection(degrees)
+        case Along(degrees=degrees, joint=joint):
+            return Projection(degrees if joint is None else snapped(problem, joint, degrees))
         case M():
             return Moment(point_of(problem, about))
+
+
+def snapped(problem: Problem, joint: str, degrees: float) -> float:
+    """A direction typed in rounded degrees, as the member's own or the one square to it.
+
+    Within a twentieth of a degree of either; any other direction stays as it is.
+    """
+    here = problem.joint[joint].at
+    for member in problem.meeting[joint]:
+        there = problem.joint[member.other(joint)].at
+        own = math.degrees(math.atan2(there[1] - here[1], there[0] - here[0]))
+        off = (degrees - own + 45.0) % 90.0 - 45.0
+        if abs(off) <= ROUNDED_DIRECTION:
+            return degrees - off
+    return degrees
 
 
 def equation_of(problem: Problem, about: LineAbout) -> Equation:

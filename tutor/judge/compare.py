@@ -7,6 +7,7 @@ the parts that were added up, not against what is left after they cancel.
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -27,12 +28,16 @@ AS_WRITTEN = 0.004
 
 @dataclass(frozen=True)
 class Coefficient:
-    """What is typed beside one unknown: the sum, its half-width, the sizes added, how many terms."""
+    """What is typed beside one unknown: the sum, its half-width, the sizes added, how many terms.
+
+    `decimal` is whether it is a decimal number that may have come out of a calculator.
+    """
 
     value: float
     radius: float
     parts: float
     terms: int
+    decimal: bool = True
 
 
 @dataclass(frozen=True)
@@ -78,6 +83,15 @@ def typed(reading: Reading) -> Typed:
     return Typed(unknowns, tuple(constants))
 
 
+FUNCTIONS = re.compile("sin|cos|tan|sqrt|√", re.IGNORECASE)
+
+
+def is_decimal(text: str, term: Term) -> bool:
+    """Whether a term holds a rounded decimal and no function: a calculator's answer, copied."""
+    written = text[term.span.start : term.span.end]
+    return term.radius > 0.0 and not FUNCTIONS.search(written)
+
+
 @dataclass(frozen=True)
 class Fit:
     """A typed line equals `scale` times the true one, to the precision `level` says."""
@@ -97,7 +111,7 @@ def fit(line: Typed, true: TrueLine, tolerance: Tolerance) -> Fit | None:
             return None
     numbers = tuple(s for s in true.numbers(line.names) if s.true != 0.0 or s.radius)
     remarked: Fit | None = None
-    sure = [s for s in _scales_of_numbers(line, numbers) if _all_pairs(line, numbers, s)]
+    sure = [s for s in _scales_of_numbers(line, numbers) if all_pairs(line, numbers, s)]
     for scale in sure or _scales(line, spots, numbers):
         level = fit_at(line, spots, numbers, scale, tolerance)
         if level == "silent":
@@ -117,7 +131,7 @@ def _scales_of_numbers(line: Typed, numbers: Sequence[Spot]) -> Iterator[float]:
                 yield line.constants[0].value / spot.true
 
 
-def _all_pairs(line: Typed, numbers: Sequence[Spot], scale: float) -> bool:
+def all_pairs(line: Typed, numbers: Sequence[Spot], scale: float) -> bool:
     """Whether every typed number is a true one and every true one typed: then the scale is sure."""
     if not line.unknowns or not line.constants:
         return False

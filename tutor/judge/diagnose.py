@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
-from tutor.judge.compare import Typed, slack_of
+from tutor.judge.compare import Coefficient, Typed, slack_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.numbers import explain_numbers
 from tutor.judge.options import Choices, Option, options, turning_code
@@ -23,6 +23,7 @@ UNEXPLAINED = KINDS["not-equilibrium"].cost
 TURNED_ROUND = 0.04
 SCALED_SUM, SCALED_MOMENT, ON_A_SLIP = 1.15, 0.6, 0.2
 STRAY_SIZE = 0.8
+OTHER_FACTOR = 0.4
 CLOSE = 0.35
 CHEAPEST = min(kind.cost for kind in KINDS.values() if kind.variants is not None)
 SEEN_TWICE = 0.6
@@ -125,7 +126,8 @@ def _unknowns_account(
         slack = slack_of(coefficient, spot, scale, tolerance.remark)
         if abs(value - scale * spot.true) <= slack:
             continue
-        option = found_option(value, radius, scale, choices[name], spot, tolerance)
+        apt = _apt(choices[name], coefficient)
+        option = found_option(value, radius, scale, apt, spot, tolerance)
         if coefficient.terms > 1 and math.isclose(value, 2 * scale * spot.true, rel_tol=0.005):
             option = Option(value, ("double",), SEEN_TWICE)
         if rounded_harder(value, radius, scale * spot.true):
@@ -141,8 +143,22 @@ def _unknowns_account(
     return Account(cost, tuple(slips), scale)
 
 
+def _apt(choices: Sequence[Option], coefficient: Coefficient) -> Sequence[Option]:
+    """The options that fit the way the coefficient is typed.
+
+    A calculator's setting shows only in a decimal; a force split into two terms was not taken whole
+    nor as if upright.
+    """
+    unlikely = set() if coefficient.decimal else {"angle-mode"}
+    if coefficient.terms > 1:
+        unlikely |= {"inclined-support", "whole-force", "no-arm"}
+    return [option for option in choices if not unlikely & set(option.codes)]
+
+
 def _unknown_size(value: float, scale: float, spot: Spot) -> Option:
     """A coefficient that no rule makes: in a moment some distance, else not to be named."""
+    if spot.true == 0.0:
+        return Option(value, ("extra",), KINDS["extra"].cost + OTHER_FACTOR)
     if spot.is_moment and spot.true != 0.0:
         if value * scale * spot.true > 0:
             return Option(value, ("arm",), KINDS["arm"].cost + 0.6)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from tutor.judge.about import Along, Fx, Fy, LineAbout, M
-from tutor.judge.compare import Typed, fit
+from tutor.judge.compare import Typed, all_pairs, fit
 from tutor.judge.truth import Given, TrueLine
 from tutor.model import Problem, Tolerance
 
@@ -15,8 +15,10 @@ MOST_POINTS = 40
 MOST_CUT = 3
 
 
-def true_of(line: Typed, asked: TrueLine, tolerance: Tolerance) -> LineAbout | None:
-    """Another equation that the line says precisely, or None."""
+def true_of(
+    line: Typed, asked: TrueLine, tolerance: Tolerance, strictly: bool = False
+) -> LineAbout | None:
+    """Another equation that the line says precisely, or None; `strictly`, number by number."""
     for about in _others(asked, line):
         if about == asked.about:
             continue
@@ -24,7 +26,9 @@ def true_of(line: Typed, asked: TrueLine, tolerance: Tolerance) -> LineAbout | N
         if not line.names <= other.unknowns.keys():
             continue
         found = fit(line, other, tolerance)
-        if found is not None and found.level == "silent" and _says_something(other):
+        if found is None or found.level != "silent" or not _says_something(other):
+            continue
+        if not strictly or all_pairs(line, other.numbers(line.names), found.scale):
             return about
     return None
 

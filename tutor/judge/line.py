@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+import math
+import re
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
+from typing import NamedTuple
 
 from tutor.judge.about import LineAbout, M, in_words
 from tutor.judge.compare import Typed, fit, one_by_one, typed
@@ -14,7 +17,7 @@ from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.slips import Account, Slip
-from tutor.judge.truth import Given, TrueLine
+from tutor.judge.truth import Carried, Given, TrueLine
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.model import Problem, Tolerance
 from tutor.notation import Names, Reading, Unreadable, read_equation
@@ -22,6 +25,7 @@ from tutor.notation import Names, Reading, Unreadable, read_equation
 MOST_NAMED = 3
 MOST_FORCES = 2
 READ_IN_RADIANS = 0.5
+BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
 
 
 def judge_line(
@@ -41,15 +45,21 @@ def judge_line(
     if found is not None:
         remarks = _remarks(problem, about, reading, found.level == "remark", standing)
         return Verdict("right", "Right.", remarks=remarks, about=about, reading=reading)
-    other = true_of(line, true, tolerance)
+    holds = holds_at_solution(line, problem, given, values(), tolerance)
+    used = _with_unrecorded(line, true, values()) if holds else None
+    plainly_used = used is not None and used.term_by_term
+    other = true_of(line, true, tolerance, strictly=plainly_used)
+    if other is None and holds and not plainly_used:
+        other = true_of_part(line, true, tolerance)
     if other is not None:
         return _true_elsewhere(problem, about, reading, other)
-    holds = holds_at_solution(line, problem, given, values(), tolerance)
-    if holds and (cut := true_of_part(line, true, tolerance)):
-        return _true_elsewhere(problem, about, reading, cut)
+    if used:
+        said = Remark("unrecorded", _not_recorded(used.names, values()))
+        remarks = (said, *_remarks(problem, about, reading, False, standing))
+        return Verdict("right", "Right.", remarks=remarks, about=about, reading=reading)
     slips, others = _slips(true, line, reading, names, tolerance)
     unclear = any(slip.code == "not-equilibrium" for slip in slips)
-    if holds and unclear:
+    if holds and (unclear or _of_acting_forces(slips, values())):
         return _true_elsewhere(problem, about, reading, None)
     mistakes = tuple(_mistake(true, slip, reading) for slip in slips)
     if unclear and len(mistakes) == 1 and mistakes[0].force is None:
@@ -59,6 +69,55 @@ def judge_line(
         mistakes = (_with_others(mistakes[0], candidates),)
     text = " ".join(dict.fromkeys(m.text for m in mistakes))
     return Verdict("wrong", text, mistakes, about=about, reading=reading, candidates=candidates)
+
+
+class Unrecorded(NamedTuple):
+    """Unknowns whose values a line puts in as numbers, and whether each stands in it by itself."""
+
+    names: tuple[str, ...]
+    term_by_term: bool
+
+
+def _with_unrecorded(line: Typed, true: TrueLine, values: Mapping[str, float]) -> Unrecorded | None:
+    """The unknowns left out whose values, put in as numbers, make this the equation asked for."""
+    left_out = tuple(
+        name
+        for name, spot in true.unknowns.items()
+        if spot.true != 0.0 and name not in line.names and name not in true.given.known
+    )
+    if not left_out or not (line.names or line.constants):
+        return None
+    own = {
+        name: Carried(true.given.sign(name) * values[name], 0.005 * abs(values[name]))
+        for name in left_out
+    }
+    given = Given(true.given.senses, {**true.given.known, **own})
+    filled = replace(true, given=given)
+    found = fit(line, filled, true.problem.tolerance)
+    if found is None or found.level != "silent":
+        return None
+    terms, left = one_by_one(line.constants, filled.numbers(line.names), found.scale)
+    paired = not terms and all(abs(spot.true) <= 1e-9 for spot in left)
+    return Unrecorded(left_out, paired and abs(found.scale) == 1.0)
+
+
+def _not_recorded(names: Sequence[str], values: Mapping[str, float]) -> str:
+    """What to say of values that a right line uses although they are not recorded yet."""
+    zero = [name for name in names if values[name] == 0.0]
+    used = [name for name in names if values[name] != 0.0]
+    parts = []
+    if used:
+        parts.append(
+            f"The line puts in a number for {' and '.join(used)}: record it as a value too."
+        )
+    if zero:
+        parts.append(f"It leaves out {' and '.join(zero)}: say first why that is zero.")
+    return " ".join(parts)
+
+
+def _of_acting_forces(slips: Sequence[Slip], values: Mapping[str, float]) -> bool:
+    """Whether none of the slips is about an unknown that happens to be zero."""
+    return all(values.get(slip.force or "", 1.0) != 0.0 for slip in slips)
 
 
 def _remarks(
@@ -106,10 +165,12 @@ def _slips(
     account, others = diagnose(line, true, reading.text, tolerance)
     overall = _overall(true, line, reading, names, tolerance)
     if overall is not None and overall[0] < account.cost:
-        return (overall[1],), account.slips if len(account.slips) == 1 else ()
+        alone = len(account.slips) == 1 and account.slips[0].code != "not-equilibrium"
+        return (overall[1],), account.slips if alone else ()
     if not _can_be_named(account):
         return nothing, account.slips
-    return account.slips, tuple(slip for other in others for slip in other.slips)
+    named = [other for other in others if all(s.code != "not-equilibrium" for s in other.slips)]
+    return account.slips, tuple(slip for other in named for slip in other.slips)
 
 
 def _can_be_named(account: Account) -> bool:
@@ -146,11 +207,17 @@ def _overall(
     if _in_other_unit(true, line, tolerance):
         return KINDS["unit"].cost, Slip("unit", None, None)
     radians = read_equation(reading.text, names, angles="radians")
-    if not isinstance(radians, Unreadable):
+    if not isinstance(radians, Unreadable) and _may_be_radians(reading.text):
         again = typed(radians)
         if again != line and fit(again, true, tolerance) is not None:
             return READ_IN_RADIANS, Slip("angle-mode", None, None)
     return None
+
+
+def _may_be_radians(text: str) -> bool:
+    """Whether every bare angle in the text is small enough to be one in radians."""
+    angles = [float(angle.replace(",", ".")) for angle in BARE_ANGLE.findall(text)]
+    return bool(angles) and max(angles) <= 2 * math.pi
 
 
 def _in_other_unit(true: TrueLine, line: Typed, tolerance: Tolerance) -> bool:

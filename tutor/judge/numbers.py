@@ -7,9 +7,10 @@ import re
 from bisect import bisect_left
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import combinations
 from typing import NamedTuple
 
-from tutor.judge.compare import TINY, Typed, constants_fit
+from tutor.judge.compare import TINY, Typed, constants_fit, is_decimal
 from tutor.judge.mistakes import KINDS
 from tutor.judge.options import Choices, Option, turning_code
 from tutor.judge.slips import Account, Slip, found_option, rounded_harder
@@ -27,6 +28,9 @@ UNPLACED = 1.8
 MOST_TO_ASSIGN = 4
 MOST_TO_CHANGE = 12
 MOST_IDLE = 2
+MOST_TO_ADD_UP = 8
+LUMPED = 2.3
+PLAIN_SLIPS = frozenset({"sign", "turning", "sense", "minus", "missing", "double"})
 MOST_STRAY = 12
 
 
@@ -44,8 +48,9 @@ def explain_numbers(
     if constants_fit(line, acting, scale, tolerance) is not None:
         more = len(line.constants) > len(acting)
         return Account(MORE_THAN_THERE if more else 0.0, (), scale)
-    by_term = _by_term(line.constants, numbers, choices, true, scale, text, tolerance)
-    by_sum = _by_sum(line, numbers, choices, scale, tolerance)
+    rest, left = _unpaired(line.constants, numbers, scale, tolerance)
+    by_term = _by_term(rest, left, numbers, choices, true, scale, text, tolerance)
+    by_sum = _by_sum(rest, left, numbers, choices, scale, tolerance)
     if by_sum is not None and (by_term is None or by_sum.cost < by_term.cost):
         return by_sum
     if by_term is not None:
@@ -53,46 +58,89 @@ def explain_numbers(
     return Account(UNEXPLAINED, (Slip("not-equilibrium", None, None),), scale)
 
 
+def _unpaired(
+    terms: Sequence[Term], numbers: Sequence[Spot], scale: float, tolerance: Tolerance
+) -> tuple[list[Term], list[int]]:
+    """The typed numbers, and the places of the true ones, that are left when what fits is out.
+
+    A typed number fits a true one, or the sum of two or three of them.
+    """
+    left = [i for i, spot in enumerate(numbers) if spot.true != 0.0]
+    rest = []
+    for term in terms:
+        match = _right_one(term, [numbers[i] for i in left], scale, tolerance)
+        if match is None:
+            rest.append(term)
+        else:
+            left.pop(match)
+    for term in list(rest) if len(left) <= MOST_TO_ADD_UP else ():
+        found = _right_sum(term, left, numbers, scale)
+        if found:
+            rest.remove(term)
+            left = [i for i in left if i not in found]
+    return rest, left
+
+
+def _right_sum(
+    term: Term, left: Sequence[int], numbers: Sequence[Spot], scale: float
+) -> tuple[int, ...]:
+    """The places of two or three true numbers that the typed one adds up, or none."""
+    for count in (2, 3):
+        for places in combinations(left, count):
+            total = scale * math.fsum(numbers[i].true for i in places)
+            if abs(term.value - total) <= 1e-4 * abs(total) + min(term.radius, 0.005 * abs(total)):
+                return places
+    return ()
+
+
 def _by_sum(
-    line: Typed,
+    rest: Sequence[Term],
+    left: Sequence[int],
     numbers: Sequence[Spot],
     choices: Choices,
     scale: float,
     tolerance: Tolerance,
 ) -> Account | None:
-    """One or two slips that change the sum into the typed one, where numbers were added up."""
-    target = scale * math.fsum(s.true for s in numbers)
-    carried = abs(scale) * math.fsum(abs(s.per_unit) * s.radius for s in numbers)
-    parts = abs(scale) * math.fsum(s.spread for s in numbers)
-    share = tolerance.silent * max(abs(line.total), abs(target))
-    slack = carried + min(line.radius, tolerance.silent * parts) + share + TINY * (parts + 1.0)
-    need = line.total - target
-    few = len(numbers) <= MOST_TO_CHANGE
+    """Where more was added up than stands in the line: slips that change the sum into the typed one.
+
+    A single number never shows more than one slip.
+    """
+    if not len(rest) < len(left) or not rest:
+        return None
+    spots = [numbers[i] for i in left]
+    target = scale * math.fsum(s.true for s in spots)
+    total = math.fsum(term.value for term in rest)
+    carried = abs(scale) * math.fsum(abs(s.per_unit) * s.radius for s in spots)
+    parts = abs(scale) * math.fsum(s.spread for s in spots)
+    radius = math.fsum(term.radius for term in rest)
+    share = tolerance.silent * max(abs(total), abs(target))
+    slack = carried + min(radius, tolerance.silent * parts) + share + TINY * (parts + 1.0)
+    need = total - target
+    alone = len(rest) == 1
     changes = sorted(
         (
-            Change(scale * (option.value - spot.true), option.cost, i, option)
-            for i, spot in enumerate(numbers)
-            for option in (choices[i] if few else choices.plainest(i))
-            if len(option.codes) == 1
+            Change(scale * (option.value - numbers[i].true), option.cost, i, option)
+            for i in left
+            for option in (choices[i] if len(left) <= MOST_TO_CHANGE else choices.plainest(i))
+            if len(option.codes) == 1 and (not alone or option.codes[0] in PLAIN_SLIPS)
         ),
         key=lambda change: change.delta,
     )
-    added_up = len(line.constants) < sum(1 for s in numbers if s.true != 0.0)
     one: tuple[float, tuple[Change, ...]] | None = min(
         ((c.cost, (c,)) for c in changes if abs(need - c.delta) <= slack),
         key=lambda found: found[0],
         default=None,
     )
-    best = _two_changes(changes, need, slack) if one is None and added_up else one
+    best = _two_changes(changes, need, slack) if one is None and not alone else one
     if best is None:
-        return None
+        return Account(LUMPED, (Slip("arithmetic", None, None),), scale) if alone else None
     cost, chosen = best
     slips = tuple(
         Slip(_code(code, numbers[c.place], numbers), numbers[c.place].name, numbers[c.place])
         for c in chosen
         for code in c.option.codes
     )
-    return Account(cost + (BY_SUM if added_up else BY_SUM + MORE_THAN_THERE), slips, scale)
+    return Account(cost + BY_SUM, slips, scale)
 
 
 class Change(NamedTuple):
@@ -121,7 +169,8 @@ def _two_changes(
 
 
 def _by_term(
-    terms: Sequence[Term],
+    rest: Sequence[Term],
+    left: Sequence[int],
     numbers: Sequence[Spot],
     choices: Choices,
     true: TrueLine,
@@ -129,15 +178,7 @@ def _by_term(
     text: str,
     tolerance: Tolerance,
 ) -> Account | None:
-    """Typed number beside true number: what is right drops out, the rest is assigned."""
-    left = [i for i, spot in enumerate(numbers) if spot.true != 0.0]
-    rest: list[Term] = []
-    for term in terms:
-        match = _right_one(term, [numbers[i] for i in left], scale, tolerance)
-        if match is None:
-            rest.append(term)
-        else:
-            left.pop(match)
+    """Typed number beside true number, each assigned to the one it most likely stands for."""
     if max(len(rest), len(left)) > MOST_TO_ASSIGN:
         return None
     zero = [i for i, spot in enumerate(numbers) if spot.true == 0.0][:MOST_IDLE]
@@ -202,9 +243,12 @@ def _pair(
     tolerance: Tolerance,
 ) -> Option:
     """What a typed number would be if it stood for this true one."""
-    if rounded_harder(term.value, term.radius, scale * spot.true):
+    factor_written = any(_is_near(n, spot.per_unit) for n in numbers_in(text, term.span))
+    if rounded_harder(term.value, term.radius, scale * spot.true) and not factor_written:
         return Option(spot.true, ("rounding",), KINDS["rounding"].cost)
-    option = found_option(term.value, term.radius, scale, choices, spot, tolerance)
+    decimal = is_decimal(text, term)
+    apt = choices if decimal else [o for o in choices if "angle-mode" not in o.codes]
+    option = found_option(term.value, term.radius, scale, apt, spot, tolerance)
     if option is None and spot.true == 0.0:
         return Option(term.value, ("extra",), KINDS["extra"].cost + UNPLACED)
     if option is None:

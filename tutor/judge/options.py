@@ -10,7 +10,7 @@ from typing import overload
 from tutor.judge.mistakes import KINDS
 from tutor.judge.truth import Spot
 
-ALONE = frozenset({"sign", "turning", "minus", "sense", "missing", "extra"})
+ALONE = frozenset({"sign", "turning", "minus", "sense", "missing", "extra", "angle-mode"})
 
 
 @dataclass(frozen=True)

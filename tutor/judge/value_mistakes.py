@@ -67,7 +67,9 @@ def _against_arrow(wrong: WrongValue) -> bool:
 
 
 def _other_unit(wrong: WrongValue) -> bool:
-    return any(wrong.near(s * wrong.value * f) for f in FACTORS for s in (1.0, -1.0))
+    return any(
+        _close(abs(wrong.value * factor), abs(true)) for factor in FACTORS for true in wrong.right
+    )
 
 
 def _rounded_hard(wrong: WrongValue) -> bool:
@@ -132,7 +134,7 @@ def _component_left(wrong: WrongValue) -> bool:
         x, y = abs(direction.x), abs(direction.y)
     if x < 1e-9 or y < 1e-9:
         return False
-    factors = (1 / x, 1 / y, x / y, y / x)
+    factors = (1 / x, 1 / y, x / y, y / x, 1 / (x * x), 1 / (y * y), 1 / (x * y))
     return any(wrong.near(s * wrong.value * f) for f in factors for s in (1.0, -1.0))
 
 
@@ -145,9 +147,9 @@ SIGNS: tuple[tuple[str, Callable[[WrongValue], bool]], ...] = (
     ("sense", _against_arrow),
     ("sign", _turned),
     ("unit", _other_unit),
+    ("symmetry", _half_the_load),
     ("rounding", _rounded_hard),
     ("no-arm", _moment_left),
-    ("symmetry", _half_the_load),
     ("carried", _anothers),
     ("component", _component_left),
 )

@@ -23,7 +23,7 @@ FIRST_WORD: Mapping[str, str] = {
 }
 HOW: Mapping[str, str] = {
     "reasons": "Type the numbers of all that hold, for instance: 1 3.",
-    "count": "Type the three numbers in this order, for instance: m 5 r 3 2j 8.",
+    "count": "Type the three numbers in this order, for instance: m 21 r 3 2j 24.",
     "support": "Type the numbers of all that act, for instance: 1 2. Type none if nothing acts.",
     "sense": "Type one number, or the direction.",
     "turning": "Type one number.",

@@ -8,10 +8,14 @@ from tutor.judge.kind import Case, Kind
 
 
 def look(case: Case) -> str:
-    return "The lines are right, but this value does not follow from them."
+    if isinstance(case.about, Value):
+        return "The lines are right, but this value does not follow from them."
+    return "The known numbers of this line do not add up to what stands in it."
 
 
 def reason(case: Case) -> str:
+    if not isinstance(case.about, Value):
+        return "Write each product out first, term by term, and add up only in the next line."
     return (
         "Put the value back into the line it came from: what is left over must be zero. Collect the "
         "known numbers on one side first, then divide by the factor of the unknown."
@@ -19,6 +23,8 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
+    if not isinstance(case.about, Value):
+        return "The terms with an unknown fit; the sum of the others does not."
     return f"Solve your line for {case.force} once more, step by step, and put the result back in."
 
 

@@ -9,7 +9,9 @@ from tutor.judge.kind import Case, Kind
 
 def look(case: Case) -> str:
     if case.force is not None:
-        return "One term of this line is wrong in a way that has no name here."
+        return (
+            "The factor of one term in this line is neither component of its force; the others fit."
+        )
     return f"This line is not {case.equation}, and no single slip explains the difference."
 
 

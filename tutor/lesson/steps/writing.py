@@ -49,7 +49,7 @@ def take_text(
     is_open = unknown not in state.result and not lines_giving(state, unknown)
     if about is not None and (is_open or closing):
         verdict = desk.judge(about, text, state.own, standing(state, about, closing))
-        if verdict.right:
+        if verdict.right and all(remark.code != "unrecorded" for remark in verdict.remarks):
             state, reply = keep_line(state, event, about, text, verdict, closing)
             return (state, reply) if closing else _take_value(state, event, desk, unknown, reply)
         if is_open and _is_meant_as_line(state, desk, unknown, text, verdict):
