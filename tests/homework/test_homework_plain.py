@@ -6,6 +6,7 @@ import io
 import re
 import tempfile
 from pathlib import Path
+from random import Random
 
 import pytest
 from hypothesis import given, settings
@@ -15,15 +16,16 @@ from students_work import homework
 from transcripts import Typist
 
 from tutor.homework import right_lines
+from tutor.judge import Fx, M
 from tutor.model import Problem, ProblemSet, load_problem
 from tutor.model.caution import CAUTION
 from tutor.plain import run
-from tutor.plain.homework import BY_WORD, KEPT, NO_HINT, NOTHING, OPENING
+from tutor.plain.homework import BY_WORD, GOES_ON, KEPT, NO_HINT, NOTHING, OPENING
 from tutor.plain.walk import FAULT
 from tutor.records import Keep
 from tutor.shipped import shipped_problems
 from tutor.statics import solve
-from tutor.workbook import earlier, homeworks, open_workbook
+from tutor.workbook import open_workbook
 
 ARM = load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml")
 RIGHT = "A_x = 360 left, A_y = 150, B_x = 360"
@@ -78,28 +80,54 @@ def test_after_the_first_mistake_is_mended_the_check_goes_on_to_the_next(tmp_pat
     assert "BC" in wrong[1]
 
 
-def test_what_was_entered_is_kept_and_gone_on_with(tmp_path: Path) -> None:
-    said = check([RIGHT, "AC = 360 T", "undo", "BC = 390 C"], tmp_path)
+def test_what_was_entered_is_kept_and_comes_up_again(tmp_path: Path) -> None:
+    said = check([RIGHT, "ΣFx at C: 0 = 0", "AC = 360 T", "undo", "BC = 390 C"], tmp_path)
     assert KEPT in said
-    said = check(["1", "paper", "check"], tmp_path)
-    assert [line for line in said if line.startswith("BC = ")] == ["BC = 390 C"] * 2
+    said = check(["draw A_y up", "check"], tmp_path)
+    assert GOES_ON in said
+    assert "BC = 390 C" in said
     assert not any(line.startswith("AC = ") for line in said)
     assert Keep(tmp_path).lessons() == ()
-    assert earlier(ARM, Keep(tmp_path)) is not None
 
 
-def test_a_new_homework_leaves_the_old_one_kept(tmp_path: Path) -> None:
+def test_a_blank_paper_is_one_word_away_and_so_is_the_old_one(tmp_path: Path) -> None:
     check([RIGHT], tmp_path)
-    said = check(["2", "check"], tmp_path)
-    assert NOTHING in said
-    assert len(homeworks(Keep(tmp_path)).lessons()) == 2
+    assert NOTHING in check(["clear", "check"], tmp_path)
+    assert GOES_ON not in check([RIGHT, "clear", "undo"], tmp_path)
+    assert GOES_ON in check([], tmp_path)
 
 
-def test_a_hint_once_given_is_counted_when_one_goes_on(tmp_path: Path) -> None:
-    check([RIGHT, "AC = 360 C", "check", "hint"], tmp_path)
-    said = check(["1", "check", "hint"], tmp_path)
-    assert [line for line in said if line.startswith("Hint, place")]
-    assert not [line for line in said if line.startswith("Hint, reason")]
+def test_what_cannot_be_kept_is_said_once_and_the_check_goes_on(tmp_path: Path) -> None:
+    (tmp_path / "own").write_text("no folder")
+    said = check([RIGHT, "AC = 360 T", "check"], tmp_path)
+    assert len([line for line in said if "not kept" in line]) == 1
+    assert KEPT not in said
+    assert "Right: Everything that was checked is right." in said
+
+
+@settings(max_examples=40)
+@given(st.integers(0, 10**9))
+def test_any_paper_comes_up_again_as_it_was(seed: int) -> None:
+    both = homework(seed)
+    if both is None:
+        return
+    done = both[0]
+    work = done.work()
+    typed = [f"{n} = {v}" for part in ("reactions", "forces") for n, v in work[part].items()]
+    with tempfile.TemporaryDirectory() as folder:
+        book = open_workbook(done.problem, Keep(Path(folder)))
+        for text in (
+            *typed,
+            f"order {' '.join(done.order)}",
+            f"push {done.problem.members[0].name}",
+        ):
+            assert book.write(text).refused == ()
+        for about, text in done.written_lines(Random(seed)):
+            book.write(f"joint {about.joint}" if about.joint else "whole")
+            axis = "x" if about == Fx(about.joint) else "y"
+            if not isinstance(about, M):
+                book.write(f"ΣF{axis}: {text}")
+        assert open_workbook(done.problem, Keep(Path(folder))).paper == book.paper
 
 
 def test_the_report_is_saved_into_a_new_file_only(tmp_path: Path) -> None:
@@ -124,7 +152,7 @@ def test_the_last_hint_is_the_line_with_the_students_own_values(tmp_path: Path) 
     book.write("AC = 360 C, BC = 390 C")
     hints = [book.hint() for _ in range(3)]
     assert [hint.level for hint in hints if hint is not None] == [1, 2, 3]
-    lines = right_lines(ARM, book.paper.work(ARM), book.checked)
+    lines = right_lines(ARM, book.paper.work(ARM), book.review)
     assert hints[2] is not None
     assert hints[2].lines == tuple(f"{heading}: {line}" for heading, line in lines)
 

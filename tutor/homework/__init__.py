@@ -11,6 +11,7 @@ from tutor.homework.check import review
 from tutor.homework.closing import Closure
 from tutor.homework.findings import Finding, Review
 from tutor.homework.hints import LEVELS, hint, right_lines
+from tutor.homework.kept import lines_of
 from tutor.homework.paper import Paper
 from tutor.homework.report import markdown
 from tutor.homework.table import Pasted, read_table
@@ -30,6 +31,7 @@ __all__ = [
     "Review",
     "Written",
     "hint",
+    "lines_of",
     "markdown",
     "place_in_words",
     "read_paper",

@@ -8,7 +8,6 @@ from tutor.model import Problem, ProblemSet
 from tutor.plain.voice import LONGEST, TooLong, Voice
 from tutor.records import Keep, Kept
 from tutor.session import key_of
-from tutor.workbook import earlier
 
 LEAVING = frozenset({"leave", "quit", "exit", "bye"})
 AGAIN = frozenset({"again", "list", "problems", "help", "?"})
@@ -44,35 +43,25 @@ def choose_problem(voice: Voice, sets: Sequence[ProblemSet], keep: Keep) -> Prob
 def choose_lesson(voice: Voice, problem: Problem, keep: Keep) -> Kept | None:
     """The earlier lesson to go on with, or None for a new one. Raises Left."""
     key = key_of(problem)
-    found = [kept for kept in keep.lessons() if kept.readable and kept.problem == key]
-    if not found or not _goes_on(voice, problem, found[0], "lesson"):
+    earlier = [kept for kept in keep.lessons() if kept.readable and kept.problem == key]
+    if not earlier:
         return None
-    return found[0]
-
-
-def choose_homework(voice: Voice, problem: Problem, keep: Keep) -> Kept | None:
-    """The earlier homework to go on with, or None for a new one. Raises Left."""
-    kept = earlier(problem, keep)
-    return kept if kept is not None and _goes_on(voice, problem, kept, "homework") else None
-
-
-def _goes_on(voice: Voice, problem: Problem, latest: Kept, what: str) -> bool:
-    """Whether the student goes on with the latest of these. Raises Left."""
+    latest = earlier[0]
     day = f" on {latest.last:%Y-%m-%d}" if latest.last is not None else ""
     voice.say(
         (
             f"You worked on {problem.title}{day}.",
             "1. go on where you left",
-            f"2. begin a new {what}; the old one stays kept",
+            "2. begin a new lesson; the old one stays kept",
         )
     )
     while True:
         text = heard(voice).lower()
         if text in ONWARD:
-            return True
+            return latest
         if text in AFRESH:
-            return False
-        voice.say((f"Cannot read: type 1 to go on, 2 to begin a new {what}, or leave.",))
+            return None
+        voice.say(("Cannot read: type 1 to go on, 2 to begin a new lesson, or leave.",))
 
 
 def heard(voice: Voice) -> str:

@@ -33,7 +33,8 @@ EXAMPLES = (
 HINT_NAMES = ("Reason", "Place", "Line")
 NO_HINT = "There is nothing to hint at: nothing that was checked is wrong."
 NOTHING = "There is nothing to check yet; enter a value or a line first."
-KEPT = "What you entered is kept; pinjoint offers to go on from it."
+KEPT = "What you entered is kept, and comes up again with this truss."
+GOES_ON = "You entered this before; clear takes it all off."
 
 
 class Check:
@@ -48,8 +49,8 @@ class Check:
         """Answer line after line; the end of the input is the way out."""
         self.voice.say(self.book.news())
         self.voice.say((OPENING,))
-        if self.book.paper.shown(self.book.problem) and not self.book.paper.blank:
-            self.voice.say(("So far:", *self.book.paper.shown(self.book.problem)))
+        if not self.book.paper.blank:
+            self.voice.say((GOES_ON, *self.paper()))
         while True:
             try:
                 text = self.voice.listen()
@@ -86,7 +87,7 @@ class Check:
         """The outcome of the check."""
         if self.book.paper.blank:
             return (NOTHING,)
-        return tuple(check_lines(self.book.check()))
+        return tuple(check_lines(self.book.review))
 
     def hint(self) -> tuple[str, ...]:
         """The next hint for the first wrong place."""
@@ -103,12 +104,16 @@ class Check:
             return ("There is nothing to take back.",)
         return ("Taken back.", *self.paper())
 
+    def clear(self) -> tuple[str, ...]:
+        self.book.clear()
+        return ("The paper is blank; undo brings the old one back.",)
+
     def paper(self) -> tuple[str, ...]:
         return self.book.paper.shown(self.book.problem)
 
     def bodies(self) -> tuple[str, ...]:
         """Which joints close with the values entered."""
-        return tuple(closure.said for closure in self.book.checked.closures)
+        return tuple(closure.said for closure in self.book.review.closures)
 
     def save(self, name: str) -> tuple[str, ...]:
         if not name:
@@ -196,6 +201,7 @@ WORDS: tuple[Word, ...] = (
     ),
     Word(("paper", "work"), "paper", "says what you entered.", lambda c, _: c.paper()),
     Word(("undo",), "undo", "takes the last entry back.", lambda c, _: c.undo()),
+    Word(("clear",), "clear", "takes everything off the paper.", lambda c, _: c.clear()),
     Word(
         ("save",),
         "save NAME.md",

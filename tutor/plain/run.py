@@ -16,7 +16,7 @@ from tutor.check import standing_defect
 from tutor.lesson import CAUTION
 from tutor.model import Problem, ProblemSet
 from tutor.plain import telling
-from tutor.plain.choosing import Left, choose_homework, choose_lesson, choose_problem
+from tutor.plain.choosing import Left, choose_lesson, choose_problem
 from tutor.plain.deed import Way
 from tutor.plain.homework import KEPT, Check, truss_lines
 from tutor.plain.voice import Voice
@@ -82,17 +82,15 @@ def converse(voice: Voice, sets: Sequence[ProblemSet], keep: Keep, first: Way = 
 
 
 def check_homework(voice: Voice, problem: Problem, keep: Keep) -> Way:
-    """One homework on `problem`. Raises Left."""
+    """One homework on `problem`."""
     if cannot_be_worked(voice, problem):
         return "problems"
-    kept = choose_homework(voice, problem, keep)
     voice.say(truss_lines(problem))
-    book = open_workbook(problem, keep, kept)
+    book = open_workbook(problem, keep)
     try:
         return Check(voice, book, keep.folder / LOG).listen()
     finally:
-        book.close()
-        if book.journal.saved:
+        if book.saved and not book.paper.blank:
             voice.say((KEPT,))
 
 

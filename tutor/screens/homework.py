@@ -29,7 +29,7 @@ from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.save import Save
 from tutor.screens.dialogs.told import Told
 from tutor.screens.homework_help import homework_help
-from tutor.screens.kept_lines import KeptLines
+from tutor.records.kept_lines import KeptLines
 from tutor.screens.looks import Looks
 from tutor.screens.own_deeds import HOMEWORK
 from tutor.screens.widgets.action_bar import ActionBar, Asked

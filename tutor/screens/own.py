@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from tutor.model import Problem
+from tutor.records.kept_lines import TRUSS, KeptLines, homework_name
 from tutor.screens.homework import HomeworkScreen
-from tutor.screens.kept_lines import TRUSS, KeptLines
 from tutor.screens.opening import Desk, open_entry
 from tutor.screens.shelf import Entry
 from tutor.screens.workbench import Drawn, WorkbenchScreen
@@ -40,7 +40,7 @@ def open_bench(app: Desk) -> None:
 
 def open_homework(app: Desk, problem: Problem) -> None:
     """Show the paper for the numbers of a homework on this problem."""
-    kept = KeptLines(app.keep.folder, f"homework-{key_of(problem)}")
+    kept = KeptLines(app.keep.folder, homework_name(key_of(problem)))
 
     def left(_: None) -> None:
         app.sheet.say("What you entered is kept, and comes up again with this truss.")

@@ -26,7 +26,7 @@ from tutor.screens.clean import clean, one_line
 from tutor.screens.deeds import Deed
 from tutor.screens.dialogs.told import Told
 from tutor.screens.inventory import inventory
-from tutor.screens.kept_lines import KeptLines
+from tutor.records.kept_lines import KeptLines
 from tutor.screens.looks import Looks
 from tutor.screens.own_deeds import BENCH
 from tutor.screens.sketching import grid_for, sketch

@@ -15,6 +15,11 @@ FOLDER = "own"
 TRUSS = "truss"
 
 
+def homework_name(key: str) -> str:
+    """The name under which the homework on the problem of this key is kept."""
+    return f"homework-{key}"
+
+
 class KeptLines:
     """The lines kept under one name in the folder of the lessons."""
 
