@@ -8,7 +8,7 @@ from random import Random
 
 import pytest
 from homework.students_work import homework
-from owning import by_letter, check, checking, enter, fill, paper_of, right_values, text_of
+from owning import by_letter, check, checking, enter, fill, paper_of, right_values, text_of, walks
 from pressing import FIRST, opened, seen, settle, type_text
 from strategies import make_truss
 from textual.events import Paste
@@ -336,3 +336,35 @@ async def test_every_part_is_in_reach_at_every_size(tmp_path: Path, size: tuple[
             assert "Joints" in seen(pilot)
         await by_letter(pilot, "?")
         assert "WHAT CAN BE TYPED" in seen(pilot)
+
+
+class TestTheWalk:
+    async def test_begins_at_the_first_wrong_joint_with_what_is_right_given(
+        self, tmp_path: Path
+    ) -> None:
+        async with checking(tmp_path) as pilot:
+            await by_letter(pilot, "w")
+            assert "Check first" in seen(pilot)
+            await fill(pilot, wrong_at("AB"))
+            await check(pilot)
+            first = paper_of(pilot).result.first  # type: ignore[union-attr]
+            await by_letter(pilot, "w")
+            await settle(pilot, lambda: walks(pilot))
+            state = pilot.app.session.lesson.state  # type: ignore[attr-defined]
+            assert state.step == "joints"
+            assert state.joint == first
+            assert set(state.result) == set(NAMES) - {"AB"}
+            await by_letter(pilot, "q")
+            await pilot.pause()
+            assert isinstance(pilot.app.screen, HomeworkScreen)
+
+    async def test_begins_at_the_reactions_where_these_go_wrong_first(self, tmp_path: Path) -> None:
+        async with checking(tmp_path) as pilot:
+            await fill(pilot, wrong_at("B_x")[:3])
+            await check(pilot)
+            assert paper_of(pilot).result.first == "whole"  # type: ignore[union-attr]
+            await by_letter(pilot, "w")
+            await settle(pilot, lambda: walks(pilot))
+            state = pilot.app.session.lesson.state  # type: ignore[attr-defined]
+            assert state.step == "reactions"
+            assert not state.result

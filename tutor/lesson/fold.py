@@ -10,10 +10,11 @@ from tutor.lesson.event import Event
 from tutor.lesson.hints import next_hint
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import STEPS, Result, State, StepName
-from tutor.lesson.steps import STEP, Handler, joints, writing, zero
+from tutor.lesson.steps import STEP, Handler, brought, joints, writing, zero
 from tutor.model import Problem
 
 ANYWHERE: dict[str, Handler] = {
+    "bring": brought.bring,
     "joint": joints.pick,
     "keep": writing.keep_offered,
     "assume": joints.assume,

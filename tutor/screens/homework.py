@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from datetime import datetime
 from typing import ClassVar
 
@@ -21,6 +22,7 @@ from tutor.homework.typed import Written, read_paper, write_line
 from tutor.model import Problem
 from tutor.model.caution import CAUTION
 from tutor.records.keep import slug
+from tutor.records.kept_lines import KeptLines
 from tutor.screens.background import beside
 from tutor.screens.checked import account, closing_figure, rows_of
 from tutor.screens.clean import clean, one_line
@@ -29,7 +31,6 @@ from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.save import Save
 from tutor.screens.dialogs.told import Told
 from tutor.screens.homework_help import homework_help
-from tutor.records.kept_lines import KeptLines
 from tutor.screens.looks import Looks
 from tutor.screens.own_deeds import HOMEWORK
 from tutor.screens.widgets.action_bar import ActionBar, Asked
@@ -50,6 +51,18 @@ NOT_CHECKED = "This could not be checked: the fault is in the program. What you 
 LAST = "This shows what would be right at the first wrong place. Do you want to see it?"
 
 
+@dataclass(frozen=True)
+class Brought:
+    """What a walk from the first wrong place begins with: right values, senses, and the joint.
+
+    `joint` is "" for the whole truss.
+    """
+
+    values: Mapping[str, str]
+    senses: Mapping[str, str]
+    joint: str
+
+
 class HomeworkScreen(Screen[None]):
     """The paper of one homework and what was found. It owns the paper; nothing entered is lost."""
 
@@ -64,9 +77,12 @@ class HomeworkScreen(Screen[None]):
         Binding("pagedown", "found(1)", show=False, id="homework.found-down"),
     ]
 
-    def __init__(self, problem: Problem, looks: Looks, kept: KeptLines) -> None:
+    def __init__(
+        self, problem: Problem, looks: Looks, kept: KeptLines, walk: Callable[[Brought], object]
+    ) -> None:
         super().__init__()
         self.problem = problem
+        self.walk = walk
         self.looks = looks
         self.kept = kept
         self.paper = Paper()
@@ -287,6 +303,7 @@ class HomeworkScreen(Screen[None]):
             "check": self.check,
             "hint": self.next_hint,
             "figure": lambda: self.toggle_class("-picture"),
+            "walk": self._walk,
             "clear": self._ask_clear,
             "save": self._save,
             "help": lambda: self.app.push_screen(Told("Check a homework", homework_help())),
@@ -351,6 +368,21 @@ class HomeworkScreen(Screen[None]):
         self.hints.append(("Line", text))
         self.say(text)
         self.show()
+
+    def _walk(self) -> None:
+        """Walk the first wrong place with everything right before it given."""
+        result = self.result
+        if result is None or self.changed:
+            self.say("Check first: escape, then c. The walk begins at the first wrong place.")
+        elif result.first is None:
+            self.say("Nothing wrong was found, so there is no joint to walk.")
+        else:
+            right = {f.name for f in result.findings if f.state == "right"}
+            values = {n: text for n, text in self.checked.values.items() if n in right}
+            joint = result.first if result.first in self.problem.joint else ""
+            if not joint:
+                values = {}
+            self.walk(Brought(values, self.checked.senses, joint))
 
     def _ask_clear(self) -> None:
         def answered(key: str | None) -> None:

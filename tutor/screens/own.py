@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from tutor.model import Problem
 from tutor.records.kept_lines import TRUSS, KeptLines, homework_name
-from tutor.screens.homework import HomeworkScreen
-from tutor.screens.opening import Desk, open_entry
+from tutor.screens.background import beside
+from tutor.screens.homework import Brought, HomeworkScreen
+from tutor.screens.opening import Desk, open_entry, refuse
 from tutor.screens.shelf import Entry
+from tutor.screens.walk import WalkScreen
 from tutor.screens.workbench import Drawn, WorkbenchScreen
-from tutor.session import key_of
+from tutor.session import Session, key_of, open_session
 
 NO_PROBLEM = "Choose a problem that can be used first, then check a homework on it."
 
@@ -45,4 +47,32 @@ def open_homework(app: Desk, problem: Problem) -> None:
     def left(_: None) -> None:
         app.sheet.say("What you entered is kept, and comes up again with this truss.")
 
-    app.push_screen(HomeworkScreen(problem, app.looks, kept), left)
+    def walk(brought: Brought) -> None:
+        walk_from(app, problem, brought)
+
+    app.push_screen(HomeworkScreen(problem, app.looks, kept, walk), left)
+
+
+def walk_from(app: Desk, problem: Problem, brought: Brought) -> None:
+    """Open a walk over the paper, which begins with what is right on it."""
+
+    def make() -> Session:
+        session = open_session(problem, app.keep)
+        session.do(
+            "bring",
+            values=dict(brought.values),
+            senses=dict(brought.senses),
+            joint=brought.joint,
+        )
+        return session
+
+    def made(session: Session) -> None:
+        app.session = session
+        session.remarks = app.settings.remarks
+        app.push_screen(WalkScreen(session, app.looks), lambda _: back(session))
+
+    def back(session: Session) -> None:
+        session.close()
+        app.session = None
+
+    beside(app, make, made, lambda fault: refuse(app, fault))
