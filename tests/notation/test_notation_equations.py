@@ -7,7 +7,7 @@ import math
 import pytest
 from truss_names import CLASHING, LETTERED, NUMBERED
 
-from tutor.notation import Names, Reading, read_equation
+from tutor.notation import Names, Reading, Unreadable, read_equation
 
 C30, C37 = math.sqrt(3) / 2, math.cos(math.radians(36.87))
 
@@ -220,3 +220,19 @@ def test_constants_are_exact_in_the_exact_form() -> None:
     assert form["AC"] == sympy.Rational(1, 10)
     assert form["BC"] == -sympy.Rational(3048 * 2, 10000)
     assert form[None] == -2 * sympy.sqrt(2) * sympy.Rational(44482216152605, 10**16)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["ΣM_A = 0; 4 A_x = 12", "[ΣM_A = 0] 4 A_x = 12", "(+) ΣM_A: 2 x 2 A_x = 6 x 2"],
+)
+def test_a_heading_may_be_set_off_in_the_ways_books_do(text: str) -> None:
+    found = read(text)
+    assert sums(found) == {"A_x": 4, None: -12}
+    assert found.label is not None
+    assert (found.label.kind, found.label.point) == ("moment", "A")
+
+
+def test_a_function_with_a_figure_stuck_to_it_is_not_guessed_at() -> None:
+    for text in ("F_AB*sin(atan2(2,2)) = 500", "sin2(45) F_AB = 3"):
+        assert isinstance(read_equation(text, LETTERED), Unreadable)

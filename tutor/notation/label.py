@@ -12,6 +12,7 @@ from tutor.notation.unreadable import Broken
 
 LabelKind = Literal["x", "y", "moment", "along"]
 
+_ARROWS = r"(?:\(\+\)|[+ ←→↑↓↺↻⟲⟳])*"
 _SUM = r"(?:Σ|sums?(?: of)?\b)"
 _JOINT = r"[^\W_][^\W_']*"
 _AT = r"(?:at joint|at|joint) +"
@@ -23,12 +24,12 @@ _ALTERNATIVES = (
     rf"{_SUM} *(?P<bare>[FM]?)(?![\w{{])",
 )
 _HEAD = re.compile(
-    rf"[+ ←→↑↓↺↻⟲⟳]*(?:{_AT}(?P<before>{_JOINT}) *[,:;]? *)?"
+    rf"{_ARROWS}(?:{_AT}(?P<before>{_JOINT}) *[,:;]? *)?"
     rf"(?:{'|'.join(_ALTERNATIVES)})(?: +{_AT}(?P<after>{_JOINT}))?",
     re.IGNORECASE,
 )
 _ZERO = re.compile(r" *(= *0(?:[.,]0*)?)? *$")
-_STARTS_WITH_SUM = re.compile(rf"[+ ←→↑↓↺↻⟲⟳]*{_SUM}", re.IGNORECASE)
+_STARTS_WITH_SUM = re.compile(rf"{_ARROWS}{_SUM}", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -46,7 +47,15 @@ class Label:
 
 
 def split_label(text: str, names: Names) -> tuple[Label | None, int]:
-    """The label before the last colon of plain `text`, and the column where the equation starts."""
+    """The label at the head of plain `text`, and the column where the equation starts.
+
+    It ends at the last colon, or, where it says that the sum is zero, at a semicolon; or it stands
+    in square brackets of its own.
+    """
+    if (set_off := _set_off(text)) is not None:
+        within, end = set_off
+        label, _ = split_label(within, names)
+        return label, end
     colon = text.rfind(":")
     if colon < 0:
         _check_unmarked(text)
@@ -64,6 +73,21 @@ def split_label(text: str, names: Names) -> tuple[Label | None, int]:
         degrees = float(found["angle"].replace(",", "."))
         return Label("along", where, degrees, span), colon + 1
     return Label("moment", _joint(found, "point", names), None, span), colon + 1
+
+
+_BRACKETED = re.compile(r"(\s*)\[([^\[\]:=]*(?:= *0)?)\]")
+_SEMICOLON = re.compile(r"([^;:=]*= *0) *;")
+
+
+def _set_off(text: str) -> tuple[str, int] | None:
+    """A label in brackets or before a semicolon, as if it had a colon, and where it ends."""
+    found = _BRACKETED.match(text)
+    if found is not None and _STARTS_WITH_SUM.match(found[2]):
+        return f"{found[1]} {found[2]}:", found.end()
+    found = _SEMICOLON.match(text)
+    if found is not None and _STARTS_WITH_SUM.match(found[1]):
+        return f"{found[1]}:", found.end()
+    return None
 
 
 def _joint(found: re.Match[str], group: str, names: Names) -> str | None:

@@ -40,6 +40,7 @@ _SYMBOL = re.compile(
     """,
     re.VERBOSE,
 )
+_FACTOR = re.compile(r" *[0-9(]")
 _TAIL = re.compile(rf"-[{_L}0-9']+")
 _UNIT_JOIN = re.compile(rf"(?:\ *[*]\ *|\ +|-|\.)([{_L}]+)(?![{_L}0-9_'(])")
 _POWER = re.compile(r" *(?:(?:\^|\*\*) *(?:(-?[0-9]+)|\( *(-?[0-9]+) *\))|(⁻?[⁰¹²³⁴-⁹]+))")
@@ -210,6 +211,9 @@ class Scanner:
 
     def _word(self, word: str, start: int, end: int) -> None:
         names, measured = self.names, self.before() in _MEASURABLE
+        if word in "xX" and self._is_times(word, end):
+            self._add("TIMES", "*", start, end)
+            return
         if names is not None and self.text[end : end + 1] == "-":
             tail = _TAIL.match(self.text, end)
             if tail is not None and names.meant(word + tail.group()):
@@ -234,6 +238,11 @@ class Scanner:
         else:
             self._measure("ANGLE", piece.value, start, end)
 
+    def _is_times(self, word: str, end: int) -> bool:
+        """Whether an x stands between two numbers, as a sign of multiplication."""
+        between = self.before() in _MEASURABLE and _FACTOR.match(self.text, end) is not None
+        return between and not (self.names is not None and self.names.meant(word))
+
     def _dashed(self, word: str, tail: str, start: int, end: int) -> None:
         """A member by its joints with a dash, where no difference of two forces can be meant."""
         assert self.names is not None
@@ -251,6 +260,8 @@ class Scanner:
 
     def _function(self, name: str, start: int, end: int) -> None:
         self._deeper(start, end)
+        if self.text.startswith("2(", end):
+            raise Broken("function-power", start, end + 1)
         power, found = 1, _POWER.match(self.text, end)
         if found is not None:
             plain, bracketed, raised = found.groups()
