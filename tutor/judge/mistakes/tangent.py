@@ -1,0 +1,47 @@
+"""The tangent of the slope is used where a component is a side over the slanting side."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tutor.judge.about import Fx
+from tutor.judge.example import Example
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    ux, uy = spot.unit_vector
+    if spot.is_moment or spot.per_unit == 0.0 or min(abs(ux), abs(uy)) < 1e-9:
+        return
+    for ratio in (uy / ux, ux / uy):
+        yield math.copysign(ratio, spot.per_unit)
+
+
+def look(case: Case) -> str:
+    return "A factor in this line compares two sides of a slope triangle, but not the right two."
+
+
+def reason(case: Case) -> str:
+    return (
+        "Rise over run is the tangent of the slope; a component of a force is a side of its slope "
+        "triangle over the slanting side, so its factor is never larger than one."
+    )
+
+
+def place(case: Case) -> str:
+    return f"Look at {case.thing}: over which side of its slope triangle did you divide?"
+
+
+KIND = Kind(
+    code="tangent",
+    cost=1.15,
+    why="The slope is given as rise and run, and the length of the slanting side still has to be "
+    "found.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+    examples=(Example(Fx("A"), "A_x + F_AB + 4/3 F_AD = 0"),),
+)
