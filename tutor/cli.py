@@ -25,7 +25,8 @@ what to type first:
   to practise               pinjoint
   to practise on a file     pinjoint my-truss.toml        (or a folder with problem files)
   to set problems           pinjoint check my-set/        then  pinjoint my-set/
-  to check your homework    pinjoint homework its-truss.toml            (see docs/homework.md)
+  to check your homework    pinjoint draw                 draws its truss, then checks your work
+                            pinjoint homework its-truss.toml        (see docs/homework.md)
   with a screen reader      pinjoint --plain
 
 pinjoint check PATH... reads each problem file, or every one in a folder, and says of each defect
@@ -77,10 +78,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
             return check_files(check_parser().parse_args(given[1:]).paths)
         if given[:1] == ["schema"]:
             return print_schema(schema_parser().parse_args(given[1:]))
+        if given[:1] == ["--plain"] and given[1:2] in (["homework"], ["draw"]):
+            given = [given[1], "--plain", *given[2:]]
         if given[:1] == ["homework"]:
             return homework(homework_parser().parse_args(given[1:]))
-        if given[:2] == ["--plain", "homework"]:
-            return homework(homework_parser().parse_args(["--plain", *given[2:]]))
+        if given[:1] == ["draw"]:
+            return draw(draw_parser().parse_args(given[1:]))
         return open_tutor(tutor_parser().parse_args(given))
     except KeyboardInterrupt:
         return 130
@@ -91,7 +94,7 @@ def tutor_parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="pinjoint",
         usage="pinjoint [options] [PATH ...]\n       pinjoint check [PATH ...]\n"
-        "       pinjoint homework [options] PATH [WORK]\n       pinjoint schema",
+        "       pinjoint homework [options] PATH [WORK]\n       pinjoint draw [options]\n       pinjoint schema",
         description=SUMMARY,
         epilog=FIRST_LINES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
@@ -153,6 +156,23 @@ def homework_parser() -> argparse.ArgumentParser:
     parser.add_argument(
         "work", metavar="WORK", nargs="?", help="a text file of the work, or - for standard input"
     )
+    return with_ways(parser)
+
+
+def draw_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint draw`."""
+    return with_ways(
+        argparse.ArgumentParser(
+            prog="pinjoint draw",
+            description="Draw up a truss of your own: joints, members, supports and loads, each "
+            "checked at once; then save it, go through it, or check a homework on it.",
+            allow_abbrev=False,
+        )
+    )
+
+
+def with_ways(parser: argparse.ArgumentParser) -> argparse.ArgumentParser:
+    """The parser with the options on how one types and where it is kept."""
     parser.add_argument("--plain", action="store_true", help="line by line")
     parser.add_argument(
         "--keep", metavar="DIR", type=Path, help="keep what is entered in this folder"
@@ -187,7 +207,23 @@ def homework(options: argparse.Namespace) -> int:
         from tutor.handed_in import check_work  # here for start-up time
 
         return check_work(options.path, options.work)
-    return open_plain([options.path], options.keep, first="homework")
+    return open_deed([options.path], options, "homework")
+
+
+def draw(options: argparse.Namespace) -> int:
+    """Draw up one's own truss."""
+    return open_deed([shipped_problems()], options, "draw")
+
+
+def open_deed(
+    paths: Sequence[Path], options: argparse.Namespace, deed: Literal["homework", "draw"]
+) -> int:
+    """Open a homework or a drawing on the screen, or line by line."""
+    if options.plain or not full_terminal():
+        return open_plain(paths, options.keep, first=deed)
+    from tutor.screens.app import run  # here so that nothing else loads Textual
+
+    return run(paths, keep=options.keep, deed="own" if deed == "draw" else deed)
 
 
 def check_files(paths: Sequence[Path]) -> int:
@@ -224,9 +260,11 @@ def open_tutor(options: argparse.Namespace) -> int:
 
 
 def open_plain(
-    paths: Sequence[Path], keep: Path | None, first: Literal["lesson", "homework"] = "lesson"
+    paths: Sequence[Path],
+    keep: Path | None,
+    first: Literal["lesson", "homework", "draw"] = "lesson",
 ) -> int:
-    """Hold lessons line by line on the problems at `paths`, or check homeworks."""
+    """Begin line by line on the problems at `paths`: lessons, a homework, or a drawing."""
     from tutor.plain import run  # here for start-up time
 
     sets = sets_at(paths)

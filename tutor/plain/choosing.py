@@ -11,6 +11,7 @@ from tutor.session import key_of
 
 LEAVING = frozenset({"leave", "quit", "exit", "bye"})
 AGAIN = frozenset({"again", "list", "problems", "help", "?"})
+DRAW = frozenset({"draw", "own"})
 ONWARD = frozenset({"1", "go on", "go", "on", "yes"})
 AFRESH = frozenset({"2", "new", "begin", "afresh", "no"})
 
@@ -19,8 +20,8 @@ class Left(Exception):  # noqa: N818 - the student leaves; nothing failed
     """The student left, or the input ended."""
 
 
-def choose_problem(voice: Voice, sets: Sequence[ProblemSet], keep: Keep) -> Problem:
-    """The problem chosen from all sets, by its number or title. Raises Left."""
+def choose_problem(voice: Voice, sets: Sequence[ProblemSet], keep: Keep) -> Problem | None:
+    """The problem chosen from all sets, by its number or title; None to draw one. Raises Left."""
     problems = [problem for each in sets for problem in each.problems]
     if not problems:
         voice.say(list_lines(sets, ()))
@@ -32,11 +33,13 @@ def choose_problem(voice: Voice, sets: Sequence[ProblemSet], keep: Keep) -> Prob
         chosen = _one_of(problems, text)
         if chosen is not None:
             return chosen
+        if text.lower() in DRAW:
+            return None
         if text.lower() in AGAIN:
             voice.say(list_lines(sets, begun))
         else:
             voice.say(
-                (f"Cannot read: type a number from 1 to {len(problems)}, a title, or leave.",)
+                (f"Cannot read: type a number from 1 to {len(problems)}, a title, draw, or leave.",)
             )
 
 
@@ -91,7 +94,7 @@ def list_lines(sets: Sequence[ProblemSet], begun: Collection[str]) -> Iterator[s
             yield "A file of this set cannot be used:"
             yield from (str(defect) for defect in refused.problems)
     if number:
-        yield "Type the number of a problem, or leave."
+        yield "Type the number of a problem, draw for a truss of your own, or leave."
 
 
 def _one_of(problems: Sequence[Problem], text: str) -> Problem | None:

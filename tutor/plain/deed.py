@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Literal
 
-Way = Literal["problems", "lesson", "homework", "practice", "out"]
-"""Where one goes from a lesson or a homework."""
+Way = Literal["problems", "lesson", "homework", "draw", "practice", "out"]
+"""Where one goes from a lesson, a homework or a drawing."""
 
 
 @dataclass(frozen=True)

@@ -18,13 +18,16 @@ from tutor.model import Problem, ProblemSet
 from tutor.plain import telling
 from tutor.plain.choosing import Left, choose_lesson, choose_problem
 from tutor.plain.deed import Way
+from tutor.plain.drawing import Drawing
 from tutor.plain.homework import KEPT, Check, truss_lines
 from tutor.plain.voice import Voice
 from tutor.plain.walk import Walk
 from tutor.records import Keep, Settings, read_settings, write_settings
+from tutor.records.kept_lines import TRUSS, KeptLines
 from tutor.session import LOG, Session, open_session
 from tutor.workbook import open_workbook
 
+DRAWING_KEPT = "What you drew is kept, and comes up again when you draw."
 WELCOME = "pinjoint, line by line. Type help to hear what can be typed, leave to end."
 STOPPING = ("SIGTERM", "SIGHUP")
 FIRST = "idealise"
@@ -50,8 +53,8 @@ def run(
 ) -> int:
     """Hold lessons on the problems of `sets` until the student leaves; returns the exit status.
 
-    `first` is what a chosen problem opens with, "lesson" or "homework". All is kept in `keep`, or in
-    the user's data folder. 0 after leaving or at the end of the input, 128 and the number of the
+    `first` is what a chosen problem opens with, "lesson" or "homework", or "draw" for one's own
+    truss. All is kept in `keep`, or in the user's data folder. 0 after leaving or at the end of the input, 128 and the number of the
     signal (Ctrl+C included) when stopped by one.
     """
     sink = sink or sys.stdout
@@ -70,15 +73,36 @@ def run(
     return status
 
 
-def converse(voice: Voice, sets: Sequence[ProblemSet], keep: Keep, first: Way = "lesson") -> None:
+def converse(
+    voice: Voice,
+    sets: Sequence[ProblemSet],
+    keep: Keep,
+    first: Way = "lesson",
+) -> None:
     """Problem after problem, until the student leaves; a lone problem is opened at once."""
     voice.say((WELCOME,))
     problem, way = only_problem(sets), first
+    then: Way = "homework" if first == "homework" else "lesson"
     with contextlib.suppress(Left):
         while way != "out":
-            if problem is None or way == "problems":
-                problem, way = choose_problem(voice, sets, keep), first
-            way = OPEN[way](voice, problem, keep)
+            if way == "draw":
+                problem, way = draw(voice, keep)
+            elif problem is None or way == "problems":
+                problem = choose_problem(voice, sets, keep)
+                way = "draw" if problem is None else then
+            else:
+                way = OPEN[way](voice, problem, keep)
+
+
+def draw(voice: Voice, keep: Keep) -> tuple[Problem | None, Way]:
+    """One's own truss, and where to go with it."""
+    drawing = Drawing(voice, KeptLines(keep.folder, TRUSS), keep.folder / LOG)
+    try:
+        way = drawing.listen()
+    finally:
+        if drawing.problem.joints and not drawing.kept.trouble:
+            voice.say((DRAWING_KEPT,))
+    return drawing.problem, way
 
 
 def check_homework(voice: Voice, problem: Problem, keep: Keep) -> Way:

@@ -60,8 +60,10 @@ class TutorApp(App[int]):
         keep: Keep,
         settings: Settings | None = None,
         utf8: bool = True,
+        deed: str = "",
     ) -> None:
         super().__init__()
+        self.deed = deed
         self.paths = tuple(paths)
         self.keep = keep
         self.uncoloured = bool(os.environ.get("NO_COLOR"))
@@ -127,8 +129,14 @@ class TutorApp(App[int]):
             self._open_lone()
 
     def _open_lone(self) -> None:
-        if self.shelf is not None and self.shelf.lone is not None:
-            self._open(self.shelf.lone)
+        """Open what was asked for at the start: a deed of the list, or a lone problem."""
+        lone = None if self.shelf is None else self.shelf.lone
+        if self.deed == "own" or (self.deed and lone is not None):
+            from tutor.screens.own import open_own  # after the first frame, for start-up time
+
+            open_own(self, self.deed, lone)
+        elif lone is not None:
+            self._open(lone)
 
     def look_where_left(self) -> None:
         """Say on the list where each problem was left, once that is known."""
@@ -254,8 +262,12 @@ def run(
     mouse: bool = True,
     glyphs: str | None = None,
     settings: Settings | None = None,
+    deed: str = "",
 ) -> int:
     """Open the tutor on the problem files and folders at `paths`; returns the exit status.
+
+    `deed` is what it opens with: "own" for one's own truss, "homework" for a homework on a lone
+    problem, "" for the list or the lone problem itself.
 
     Lessons and choices are kept in `keep`, or in the user's data folder. `glyphs` is used this time
     instead of the choice that was kept; `settings` instead of all of them. The status is 0 after
@@ -265,7 +277,7 @@ def run(
     notice = ""
     if settings is None:
         settings, notice = read_settings(place.folder)
-    app = TutorApp(paths, keep=place, settings=settings, utf8=speaks_utf8())
+    app = TutorApp(paths, keep=place, settings=settings, utf8=speaks_utf8(), deed=deed)
     app.notice = notice
     if glyphs in GLYPHS:
         app.settings = replace(app.settings, glyphs=glyphs)

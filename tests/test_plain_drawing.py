@@ -1,0 +1,128 @@
+"""Is a truss drawn up line by line, told as it stands, kept, saved, and then worked on?"""
+
+from __future__ import annotations
+
+import io
+import re
+import tempfile
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from transcripts import Typist
+
+from tutor import cli
+from tutor.model import ProblemSet, load_problem
+from tutor.model.caution import CAUTION
+from tutor.plain import run
+from tutor.plain.drawing import BY_WORD, GOES_ON, NOT_YET
+from tutor.plain.walk import FAULT
+from tutor.shipped import shipped_problems
+
+ARM = load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml")
+DRAWN = ["A 0 0  B 4 0  C 2 3/2", "AB BC CA", "A pin  B roller", "C 12 down"]
+CONTROL = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069]")
+QUIET = [word for word in BY_WORD if word not in ("save", "problems", "homework", "lesson")]
+TYPED = st.one_of(
+    st.text(max_size=40),
+    st.sampled_from((*QUIET, *DRAWN, "Warren span 12 height 3 panels 4", "drop C", "undo")),
+    st.text(alphabet="ABCabc 0123456789/.-,;()\x1b[m\u202e", max_size=30),
+).map(lambda text: text.replace("\n", " ").replace("\r", " "))
+
+
+def draw(lines: list[str], keep: Path) -> list[str]:
+    """All that is said and typed while a truss is drawn up."""
+    sink = io.StringIO()
+    sets = (ProblemSet("Test", (ARM,)),)
+    assert run(sets, keep=keep, source=Typist(lines, sink), sink=sink, first="draw") == 0
+    return sink.getvalue().splitlines()
+
+
+def test_a_truss_is_drawn_saved_and_its_homework_checked(tmp_path: Path) -> None:
+    path = tmp_path / "roof.toml"
+    typed = [*DRAWN, f"save {path}", "homework", "AB = 8 T, BC = 10 C", "check"]
+    said = draw(typed, tmp_path / "keep")
+    assert "Right: Everything that was checked is right." in said
+    assert path.read_text("utf-8").startswith("#:schema ./problem.schema.json\n")
+    assert [member.name for member in load_problem(path).members] == ["AB", "BC", "CA"]
+
+
+def test_after_each_line_it_is_told_whether_it_is_ready(tmp_path: Path) -> None:
+    said = draw(DRAWN, tmp_path)
+    states = [line.partition(":")[0] for line in said if re.match(r"(Not r|R)eady:", line)]
+    assert states == ["Not ready"] * 3 + ["Ready"]
+
+
+def test_what_can_move_is_said(tmp_path: Path) -> None:
+    said = draw([*DRAWN, "D 2 5", "CD", "standing"], tmp_path)
+    assert NOT_YET in said
+    assert any("D can move" in line for line in said)
+
+
+def test_a_truss_that_cannot_be_worked_is_neither_checked_nor_walked(tmp_path: Path) -> None:
+    said = draw([*DRAWN[:3], "homework", "lesson"], tmp_path)
+    assert said.count(NOT_YET) == 2
+    assert not any("click" in line for line in said)
+
+
+def test_what_was_drawn_comes_up_again(tmp_path: Path) -> None:
+    draw([*DRAWN, "undo"], tmp_path)
+    said = draw(["rows"], tmp_path)
+    assert GOES_ON in said
+    assert "member CA" in said
+    assert not any(line.startswith("load") for line in said)
+
+
+def test_an_opened_file_keeps_its_comments_when_it_is_saved_over(tmp_path: Path) -> None:
+    path = tmp_path / "arm.toml"
+    text = "# from sheet 3\n" + (shipped_problems() / "first-steps/lamp-arm.toml").read_text(
+        "utf-8"
+    )
+    path.write_text(text, "utf-8")
+    said = draw([f"open {path}", "C 20 right", "save"], tmp_path / "keep")
+    assert any(line.startswith("Saved in") for line in said)
+    assert path.read_text("utf-8").startswith("# from sheet 3\n")
+    assert len(load_problem(path).loads) >= 1
+    assert load_problem(path) != ARM
+
+
+def test_no_file_is_written_over_unasked_or_after_another_changed_it(tmp_path: Path) -> None:
+    path = tmp_path / "arm.toml"
+    path.write_text((shipped_problems() / "first-steps/lamp-arm.toml").read_text("utf-8"), "utf-8")
+    said = draw([*DRAWN, f"save {path}", "save"], tmp_path / "keep")
+    assert any(line.startswith("Not saved: there is a file") for line in said)
+    assert "Name the file as well, like save arm.toml." in said
+    assert load_problem(path).title == ARM.title
+
+
+def test_a_broken_file_is_told_with_its_defects_and_the_drawing_stays(tmp_path: Path) -> None:
+    path = tmp_path / "broken.toml"
+    path.write_text('title = "x"\n', "utf-8")
+    said = draw([*DRAWN, f"open {path}", "rows"], tmp_path / "keep")
+    assert any("there is no unit of force" in line for line in said)
+    assert "member CA" in said
+
+
+def test_drawing_is_reached_from_the_list_and_the_command_line(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    said = draw(["problems", "draw", "rows"], tmp_path)
+    assert "Nothing yet." in said
+    for way in (["draw"], ["--plain", "draw"]):
+        monkeypatch.setattr("sys.stdin", io.StringIO("rows\n"))
+        assert cli.main([*way, "--keep", str(tmp_path)]) == 0
+        assert "Nothing yet." in capsys.readouterr().out
+
+
+@settings(max_examples=120)
+@given(st.lists(TYPED, max_size=8))
+def test_whatever_is_typed_it_goes_on_in_plain_text(lines: list[str]) -> None:
+    sink = io.StringIO()
+    sets = (ProblemSet("Test", (ARM,)),)
+    with tempfile.TemporaryDirectory() as keep:
+        source = io.StringIO("\n".join([*lines, "standing", "figure"]))
+        assert run(sets, keep=Path(keep), source=source, sink=sink, first="draw") == 0
+    assert FAULT not in sink.getvalue()
+    assert CONTROL.search(sink.getvalue()) is None
+    assert sink.getvalue().rstrip().endswith(CAUTION)

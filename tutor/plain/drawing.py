@@ -1,0 +1,218 @@
+"""How is one's own truss drawn up line by line: entered, looked at, opened, saved, and worked on?"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from tutor.drafting import Draft, Whole, drawable, lines_of, rows, saved, standing
+from tutor.figure import to_words, truss_figure
+from tutor.model import Problem
+from tutor.model.read import read_text
+from tutor.model.source import file_name, read_source
+from tutor.plain.deed import Way
+from tutor.plain.saving import save
+from tutor.plain.voice import LONGEST, TooLong, Voice
+from tutor.plain.walk import FAULT
+from tutor.records.disk import reason, replace
+from tutor.records.kept_lines import KeptLines
+from tutor.session import note_fault
+
+OPENING = (
+    "Your own truss: enter joints, members, supports and loads, like A 0 0  B 4 0  C 2 3/2, then "
+    "AB BC CA, then A pin  B roller, then C 12 down. Type help to hear what can be typed."
+)
+GOES_ON = "You drew this before; clear takes it away."
+EXAMPLES = (
+    "A 0 0  B 4 0  C 2 3/2: joints, each a name, x to the right and y up; a name again moves it.",
+    "AB BC CA: members, several at once; ABCD is AB, BC and CD; longer names: U1-L2.",
+    "A pin, B roller, B roller 150, C link -1 4: supports; 150 is the push, in degrees from +x.",
+    "C 12 down 3 right, C 5 at 210: loads.",
+    "kN m: the units. title Lamp arm: what it is called.",
+    "Warren span 12 height 3 panels 4 load 10: a common shape; also Pratt, Howe, Fink, king post, "
+    "queen post and cantilever.",
+    "drop C, drop AB, drop load C, rename A U1, clear, undo, redo.",
+)
+CLICK = re.compile(r", or click[^.]*")
+"""What is said of the mouse, which there is none of here."""
+NOT_YET = "It cannot be worked yet."
+
+Said = tuple[str, ...]
+
+
+class Drawing:
+    """One truss being drawn up as a conversation: `listen` until it is worked on or left."""
+
+    def __init__(self, voice: Voice, kept: KeptLines, log: Path | None = None) -> None:
+        self.voice = voice
+        self.kept = kept
+        self.log = log
+        self.draft = Draft()
+        self.path: Path | None = None
+        self.text: str | None = None
+
+    @property
+    def problem(self) -> Problem:
+        """The truss as it is now; it may lack anything."""
+        return self.draft.problem
+
+    def listen(self) -> Way:
+        """Answer line after line; the end of the input is the way out."""
+        self.voice.say((OPENING,))
+        self.voice.say(self._again())
+        while True:
+            try:
+                text = self.voice.listen()
+            except TooLong:
+                self.voice.say((f"Cannot read: a line has {LONGEST} characters at most.",))
+                continue
+            if text is None:
+                return "out"
+            way = self._answer(text)
+            if way is not None:
+                return way
+
+    def _again(self) -> Said:
+        """The drawing that was kept, as one step."""
+        lines = self.kept.read()
+        for line in lines:
+            self.draft.type(line)
+        self.draft = Draft([tuple(entry for step in self.draft.steps for entry in step)])
+        return (GOES_ON, *self.stands()) if lines and self.problem.joints else ()
+
+    def _answer(self, text: str) -> Way | None:
+        word, _, rest = text.strip().partition(" ")
+        found = BY_WORD.get(word.lower())
+        try:
+            if found is not None and (found.takes or not rest.strip()):
+                said = found.run(self, rest.strip())
+                if not isinstance(said, tuple):
+                    return said
+                self.voice.say(said)
+            elif text.strip():
+                self.voice.say(self.enter(text))
+        except (OSError, MemoryError):
+            raise
+        except Exception as fault:  # the outermost edge: a fault of ours must not end the drawing
+            note_fault(self.log, fault)
+            self.voice.say((FAULT,))
+        return None
+
+    def enter(self, text: str) -> Said:
+        """Take a typed line, wholly or not at all, and keep the drawing."""
+        answer = self.draft.type(text)
+        if not answer.taken:
+            return (f"Cannot read: {answer.said.removeprefix('Read ')}",)
+        return (answer.said, *self._keep(), self._short())
+
+    def stands(self) -> Said:
+        """What is missing or wrong, and whether it holds."""
+        found = standing(self.problem)
+        said = [CLICK.sub("", f"{fault.message} {fault.cure}") for fault in found.faults]
+        said += [text for text in (found.count, found.how) if text]
+        return (*said, "It is ready: type homework or lesson." if found.sound else NOT_YET)
+
+    def _short(self) -> str:
+        """How it stands in one sentence, for after each line."""
+        found = standing(self.problem)
+        if found.sound:
+            return f"Ready: {found.count}"
+        left = sum(not fault.warning for fault in found.faults)
+        if left:
+            return f"Not ready: {left} to mend; type standing to hear what."
+        return f"Not ready: {found.how or found.count}"
+
+    def rows(self) -> Said:
+        return tuple(f"{row.kind} {row.text}" for row in rows(self.problem)) or ("Nothing yet.",)
+
+    def figure(self) -> Said:
+        """The truss in words."""
+        sketch = drawable(self.problem)
+        return to_words(truss_figure(sketch)) if sketch.members else self.rows()
+
+    def open(self, name: str) -> Said:
+        """Put the truss of a file in the place of what is there; undo brings that back."""
+        if not name:
+            return ("Name the file as well, like open arm.toml.",)
+        try:
+            path = Path(name).expanduser()
+        except RuntimeError:
+            return ("Not opened: this name cannot be used for a file.",)
+        source = read_source(path)
+        problem, found = (None, ()) if source.text is None else read_text(source.text, source.file)
+        if problem is None or source.defects:
+            return ("Not opened:", *(str(defect) for defect in (*source.defects, *found)))
+        self.path, self.text = path, source.text
+        answer = self.draft.do((Whole(problem),))
+        return (answer.said, *self._keep(), self._short())
+
+    def save(self, name: str) -> Said:
+        """Write a problem file: a new one, or without a name over the one it is from."""
+        text = saved(self.problem, self.text)
+        if name:
+            said = save(name, text)
+            if said[0].startswith("Saved"):
+                self.path, self.text = Path(name).expanduser(), text
+        elif self.path is None:
+            return ("Name the file as well, like save arm.toml.",)
+        else:
+            said = self._save_over(self.path, text)
+        ready = standing(self.problem).sound
+        return said if ready else (*said, f"{NOT_YET} Type standing to hear why.")
+
+    def _save_over(self, path: Path, text: str) -> Said:
+        if read_source(path).text != self.text:
+            return ("Not saved: another program changed this file; save under another name.",)
+        try:
+            replace(path, text.encode("utf-8"))
+        except OSError as refused:
+            return (f"Not saved: {reason(refused)}; choose another name or folder.",)
+        self.text = text
+        return (f"Saved in {file_name(path)}.",)
+
+    def go(self, way: Way) -> Way | Said:
+        """To the lesson or the homework on this truss, once it can be worked."""
+        return way if standing(self.problem).sound else self.stands()
+
+    def _keep(self) -> Said:
+        trouble = self.kept.write(lines_of(self.problem))
+        return (trouble,) if trouble else ()
+
+
+@dataclass(frozen=True)
+class Word:
+    """A word that steers a drawing: what it answers to, how it is typed, what it does."""
+
+    words: tuple[str, ...]
+    typed: str
+    does: str
+    run: Callable[[Drawing, str], Said | Way]
+    takes: bool = False
+
+
+def _help(drawing: Drawing, rest: str) -> Said:
+    return (*EXAMPLES, *(f"{each.typed}: {each.does}" for each in WORDS))
+
+
+WORDS: tuple[Word, ...] = (
+    Word(("standing", "check"), "standing", "says what is missing.", lambda d, _: d.stands()),
+    Word(("rows", "list"), "rows", "says everything that is there.", lambda d, _: d.rows()),
+    Word(("figure", "truss"), "figure", "says the truss in words.", lambda d, _: d.figure()),
+    Word(("open",), "open arm.toml", "opens a problem file.", lambda d, n: d.open(n), takes=True),
+    Word(
+        ("save",),
+        "save arm.toml",
+        "writes a new problem file; save alone writes over the one that was opened.",
+        lambda d, name: d.save(name),
+        takes=True,
+    ),
+    Word(("homework",), "homework", "checks work on this truss.", lambda d, _: d.go("homework")),
+    Word(("lesson",), "lesson", "goes through this truss.", lambda d, _: d.go("lesson")),
+    Word(("problems",), "problems", "goes to the list of problems.", lambda _, __: "problems"),
+    Word(("leave", "quit", "exit", "bye"), "leave", "ends; all is kept.", lambda _, __: "out"),
+    Word(("help", "?"), "help", "says these words.", _help),
+)
+
+BY_WORD: Mapping[str, Word] = {word: each for each in WORDS for word in each.words}
