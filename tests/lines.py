@@ -114,11 +114,11 @@ def plain(rng: Random, value: float, count: int = 4) -> str:
     return figures(value, count)
 
 
-def factor(rng: Random, piece: Piece, count: int) -> str:
+def factor(rng: Random, piece: Piece, count: int, trig: bool = True) -> str:
     """The size of a coefficient, in one of the ways students write it."""
     size = abs(piece.coefficient)
     moment = piece.dx != 0.0 or piece.dy != 0.0
-    if not moment and 0.0 < size < 1.0 and rng.random() < 0.4:
+    if trig and not moment and 0.0 < size < 1.0 and rng.random() < 0.4:
         angle = math.degrees(math.acos(size))
         degrees = figures(angle, 5)
         sine = figures(90.0 - angle, 5)
@@ -138,6 +138,7 @@ class Style:
     shuffle: bool = True
     move: bool = True
     units: bool = False
+    trig: bool = True
 
 
 def written(rng: Random, problem: Problem, line: Sequence[Piece], style: Style) -> str:
@@ -161,7 +162,7 @@ def _term(rng: Random, problem: Problem, piece: Piece, style: Style) -> str:
     beside = (
         piece if style.scale == 1.0 else replace(piece, coefficient=piece.coefficient * style.scale)
     )
-    number = factor(rng, beside, style.figures)
+    number = factor(rng, beside, style.figures, style.trig)
     if piece.symbol is not None:
         name = spelled(rng, problem, piece.symbol)
         if number == "1":

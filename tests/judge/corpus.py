@@ -100,7 +100,9 @@ def wrong_line(seed: int, count: int = 1) -> Wrong | None:
     if count == 2 and _could_be_scaled(target, form(line)):
         return None
     scale = rng.choice((1.0, 1.0, -1.0, 2.0)) if count == 1 else 1.0
-    text = written(rng, problem, chosen.line, Style(figures=5, scale=scale))
+    copied = any(code == "angle-mode" for code, _ in made)
+    style = Style(figures=5, scale=scale, trig=not copied)
+    text = written(rng, problem, chosen.line, style)
     return Wrong(problem, about, senses, known, text, made, line, target, chosen.line)
 
 
