@@ -58,8 +58,8 @@ class EntryTable(Widget):
         return max(1, len(self.rows))
 
     def render(self) -> Content:
-        names = max((cell_len(row.name) for row in self.rows), default=0)
-        states = max((cell_len(row.state) for row in self.rows), default=0)
+        names = max((cell_len(one_line(row.name)) for row in self.rows), default=0)
+        states = max((cell_len(one_line(row.state)) for row in self.rows), default=0)
         value = max(LEAST_VALUE, self.size.width - names - states - 6)
         return Content("\n").join(
             self._row(row, place == self.cursor, names, value)
@@ -77,7 +77,7 @@ class EntryTable(Widget):
             "  ",
             set_cell_size(written, value),
             "  " if row.state else "",
-            (row.state, row.badge),
+            (one_line(row.state), row.badge),
         )
 
     def on_click(self, event: events.Click) -> None:
