@@ -20,13 +20,13 @@ from tutor.drafting.names import free_name
 from tutor.drafting.words import exact, from_fraction
 from tutor.model import Problem
 from tutor.notation import Exact
+from tutor.records.kept_lines import KeptLines
 from tutor.screens import at_joint, bench_files
 from tutor.screens.bench_help import bench_help
 from tutor.screens.clean import clean, one_line
 from tutor.screens.deeds import Deed
 from tutor.screens.dialogs.told import Told
 from tutor.screens.inventory import inventory
-from tutor.records.kept_lines import KeptLines
 from tutor.screens.looks import Looks
 from tutor.screens.own_deeds import BENCH
 from tutor.screens.sketching import grid_for, sketch
