@@ -14,7 +14,7 @@ from tutor.model import load_problem
 from tutor.model.caution import CAUTION
 from tutor.shipped import shipped_problems
 
-TEXT = (Path(__file__).parents[2] / "docs" / "own-truss.md").read_text("utf-8")
+TEXT = (Path(__file__).parents[2] / "docs" / "homework.md").read_text("utf-8")
 DRAWINGS = re.findall(r"^```draw\n([\s\S]*?)^```$", TEXT, re.M)
 PAPERS = re.findall(r"^```paper\n([\s\S]*?)^```$", TEXT, re.M)
 TABLE = re.findall(r"^\| [\w ]+ \| (.*?) \|$", TEXT.partition("## Enter your work")[0], re.M)
