@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable
 from datetime import datetime
 from typing import ClassVar
 
@@ -18,12 +17,20 @@ from textual.widgets import Static
 from tutor.homework import LEVELS, Review, hint, markdown, review, right_lines
 from tutor.homework.kept import lines_of
 from tutor.homework.paper import Paper
-from tutor.homework.typed import Written, read_paper, write_line
+from tutor.homework.typed import Written, read_paper
 from tutor.model import Problem
 from tutor.model.caution import CAUTION
 from tutor.records.keep import slug
 from tutor.records.kept_lines import KeptLines
 from tutor.screens.background import beside
+from tutor.screens.cells import (
+    Brought,
+    brought,
+    changes,
+    entered,
+    row_name,
+    standing_at,
+)
 from tutor.screens.checked import account, closing_figure, rows_of
 from tutor.screens.clean import clean, one_line
 from tutor.screens.deeds import Deed
@@ -49,18 +56,6 @@ WELCOME = (
 )
 NOT_CHECKED = "This could not be checked: the fault is in the program. What you entered is kept."
 LAST = "This shows what would be right at the first wrong place. Do you want to see it?"
-
-
-@dataclass(frozen=True)
-class Brought:
-    """What a walk from the first wrong place begins with: right values, senses, and the joint.
-
-    `joint` is "" for the whole truss.
-    """
-
-    values: Mapping[str, str]
-    senses: Mapping[str, str]
-    joint: str
 
 
 class HomeworkScreen(Screen[None]):
@@ -144,25 +139,12 @@ class HomeworkScreen(Screen[None]):
     @property
     def row(self) -> str:
         """The name of the row at hand."""
-        names = self.problem.unknowns
-        if self.place < len(names):
-            return names[self.place]
-        return f"line {self.place - len(names) + 1}"
+        return row_name(self.problem, self.place)
 
     @property
     def changed(self) -> set[str | int]:
         """Which entries differ from what was checked."""
-        if self.result is None:
-            return set()
-        now, then = self.paper, self.checked
-        found: set[str | int] = {
-            name for name in self.problem.unknowns if now.values.get(name) != then.values.get(name)
-        }
-        if now.lines != then.lines:
-            found |= set(range(len(now.lines)))
-        if (now.senses, now.order) != (then.senses, then.order):
-            found |= set(now.values)
-        return found
+        return set() if self.result is None else changes(self.problem, self.paper, self.checked)
 
     def say(self, text: str) -> None:
         """What is answered, below the table."""
@@ -179,9 +161,11 @@ class HomeworkScreen(Screen[None]):
         self.show()
 
     def _standing(self) -> str:
-        if self.place < len(self.problem.unknowns):
-            return self.paper.values.get(self.row, "")
-        return self.paper.lines[self.place - len(self.problem.unknowns)][1]
+        return standing_at(self.problem, self.paper, self.place)
+
+    def written(self, text: str) -> Written:
+        """The paper with what was typed into the row at hand."""
+        return entered(self.problem, self.paper, self.place, text)
 
     # What is entered
 
@@ -199,24 +183,6 @@ class HomeworkScreen(Screen[None]):
         line.taken()
         beyond = self.place + 1
         self.go(beyond if self._standing().strip() == text or not text else self.place)
-
-    def written(self, text: str) -> Written:
-        """The paper with what was typed: into the row at hand, unless it says what it is of."""
-        if self.place >= len(self.problem.unknowns):
-            index = self.place - len(self.problem.unknowns)
-            without = self.paper.without_line(index)
-            if not text:
-                return Written(without, (f"line {index + 1} struck out",))
-            again = write_line(self.problem, without, text)
-            return again if not again.refused else Written(self.paper, (), again.refused)
-        cell = f"{self.row} = {text or '-'}"
-        if not text or not text[:1].isalpha():
-            return write_line(self.problem, self.paper, cell)
-        named = write_line(self.problem, self.paper, text)
-        if not named.refused:
-            return named
-        into = write_line(self.problem, self.paper, cell)
-        return named if into.refused else into
 
     def take(self, written: Written) -> None:
         """Keep the paper as it now is, and say what was noted and refused."""
@@ -377,12 +343,7 @@ class HomeworkScreen(Screen[None]):
         elif result.first is None:
             self.say("Nothing wrong was found, so there is no joint to walk.")
         else:
-            right = {f.name for f in result.findings if f.state == "right"}
-            values = {n: text for n, text in self.checked.values.items() if n in right}
-            joint = result.first if result.first in self.problem.joint else ""
-            if not joint:
-                values = {}
-            self.walk(Brought(values, self.checked.senses, joint))
+            self.walk(brought(self.problem, self.checked, result))
 
     def _ask_clear(self) -> None:
         def answered(key: str | None) -> None:

@@ -5,7 +5,8 @@ from __future__ import annotations
 from tutor.model import Problem
 from tutor.records.kept_lines import TRUSS, KeptLines, homework_name
 from tutor.screens.background import beside
-from tutor.screens.homework import Brought, HomeworkScreen
+from tutor.screens.cells import Brought
+from tutor.screens.homework import HomeworkScreen
 from tutor.screens.opening import Desk, open_entry, refuse
 from tutor.screens.shelf import Entry
 from tutor.screens.walk import WalkScreen

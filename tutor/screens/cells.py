@@ -1,0 +1,79 @@
+"""What stands in a row of a homework's table, what does typing into it do, and what was changed?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from tutor.homework import Review
+from tutor.homework.paper import Paper
+from tutor.homework.typed import Written, write_line
+from tutor.model import Problem
+
+
+@dataclass(frozen=True)
+class Brought:
+    """What a walk from the first wrong place begins with: right values, senses, and the joint.
+
+    `joint` is "" for the whole truss.
+    """
+
+    values: Mapping[str, str]
+    senses: Mapping[str, str]
+    joint: str
+
+
+def row_name(problem: Problem, place: int) -> str:
+    """The name of the row at `place`: an unknown, or a line by its number."""
+    names = problem.unknowns
+    return names[place] if place < len(names) else f"line {place - len(names) + 1}"
+
+
+def standing_at(problem: Problem, paper: Paper, place: int) -> str:
+    """The text that stands in the row at `place`."""
+    if place < len(problem.unknowns):
+        return paper.values.get(problem.unknowns[place], "")
+    return paper.lines[place - len(problem.unknowns)][1]
+
+
+def entered(problem: Problem, paper: Paper, place: int, text: str) -> Written:
+    """The paper with what was typed: into the row at `place`, unless it says what it is of."""
+    if place >= len(problem.unknowns):
+        return _line_again(problem, paper, place - len(problem.unknowns), text)
+    cell = f"{problem.unknowns[place]} = {text or '-'}"
+    if not text or not text[:1].isalpha():
+        return write_line(problem, paper, cell)
+    named = write_line(problem, paper, text)
+    if not named.refused:
+        return named
+    into = write_line(problem, paper, cell)
+    return named if into.refused else into
+
+
+def _line_again(problem: Problem, paper: Paper, index: int, text: str) -> Written:
+    """The paper with one line written anew, or struck out where nothing is typed."""
+    without = paper.without_line(index)
+    if not text:
+        return Written(without, (f"line {index + 1} struck out",))
+    again = write_line(problem, without, text)
+    return Written(paper, (), again.refused) if again.refused else again
+
+
+def changes(problem: Problem, now: Paper, then: Paper) -> set[str | int]:
+    """The names of values and the indices of lines that differ between two papers."""
+    found: set[str | int] = {
+        name for name in problem.unknowns if now.values.get(name) != then.values.get(name)
+    }
+    if now.lines != then.lines:
+        found |= set(range(len(now.lines)))
+    if (now.senses, now.order) != (then.senses, then.order):
+        found |= set(now.values)
+    return found
+
+
+def brought(problem: Problem, paper: Paper, result: Review) -> Brought:
+    """What is right on a paper that was checked, to walk its first wrong place with."""
+    right = {finding.name for finding in result.findings if finding.state == "right"}
+    values = {name: text for name, text in paper.values.items() if name in right}
+    at_joint = result.first in problem.joint
+    return Brought(values if at_joint else {}, paper.senses, str(result.first) if at_joint else "")
