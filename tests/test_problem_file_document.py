@@ -6,6 +6,7 @@ import re
 from pathlib import Path
 
 import pytest
+from strategies import make_truss
 
 from tutor.model import defects, load_problem, load_set, write_problem
 from tutor.model.read import KEYS
@@ -68,6 +69,14 @@ def test_every_key_and_unit_stands_in_the_reference() -> None:
         assert re.search(rf"^\| `\[*{key}\]*` \|", table, re.M), key
     for unit in (*FORCES, *LENGTHS):
         assert f'`"{unit}"`' in table
+
+
+def test_the_line_for_editors_is_the_one_that_is_written_and_names_what_is_printed() -> None:
+    first, title = code("toml start").splitlines()
+    assert write_problem(make_truss(7, 5)).splitlines()[0] == first
+    assert defects(PROBLEMS[0].replace(title, f"{first}\n{title}")) == ()
+    name = first.removeprefix("#:schema ./")
+    assert f"pinjoint schema > {name}" in TEXT
 
 
 def test_every_support_of_the_reference_puts_the_unknowns_it_says(tmp_path: Path) -> None:
