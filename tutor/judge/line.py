@@ -198,7 +198,9 @@ def _overall(
     standing = [s for n, s in true.unknowns.items() if n not in members and s.true != 0.0] + [
         s for s in true.loads if s.true != 0.0
     ]
-    if len(members) >= 2 and standing:
+    known = true.given.known
+    pulling = [n for n in members if n in line.names or (n in known and known[n].value != 0.0)]
+    if len(pulling) >= 2 and standing:
         turned = {n: "T" if true.given.sign(n) < 0 else "C" for n in members}
         given = Given({**true.given.senses, **turned}, true.given.known)
         found = fit(line, replace(true, given=given), tolerance)
