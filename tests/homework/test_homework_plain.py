@@ -197,3 +197,18 @@ def test_every_word_of_a_check_is_told_of(word: str, tmp_path: Path) -> None:
     assert BY_WORD[word].typed
     said = check(["help"], tmp_path)
     assert f"{BY_WORD[word].typed}: {BY_WORD[word].does}" in said
+
+
+def test_the_first_wrong_place_is_walked_with_what_is_right_given(tmp_path: Path) -> None:
+    typed = [RIGHT, "AB = 150 T, BC = 390 C, AC = 360 C", "order C A B", "walk"]
+    said = check([*typed, "ΣFx: -F_AC - 12/13 F_BC = 0", "homework", "check"], tmp_path)
+    assert any("of your values stand" in line for line in said)
+    walked = said[said.index("> walk") :]
+    assert any(line.startswith("Right:") for line in walked)
+    assert GOES_ON in walked
+
+
+def test_there_is_nothing_to_walk_where_nothing_is_wrong(tmp_path: Path) -> None:
+    said = check(["walk", RIGHT, "walk"], tmp_path)
+    assert NOTHING in said
+    assert NO_HINT in said

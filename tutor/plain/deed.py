@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Literal
 
-Way = Literal["problems", "lesson", "homework", "draw", "practice", "out"]
+Way = Literal["problems", "lesson", "homework", "walk", "draw", "practice", "out"]
 """Where one goes from a lesson, a homework or a drawing."""
 
 

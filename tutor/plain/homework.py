@@ -99,6 +99,12 @@ class Check:
         name = HINT_NAMES[given.level - 1]
         return tuple(f"Hint, {name.lower()}: {line}" for line in given.lines)
 
+    def walk(self) -> tuple[str, ...] | Way:
+        """To the first wrong place, with what is right on the paper given."""
+        if self.book.paper.blank:
+            return (NOTHING,)
+        return (NO_HINT,) if self.book.review.first is None else "walk"
+
     def undo(self) -> tuple[str, ...]:
         if not self.book.undo():
             return ("There is nothing to take back.",)
@@ -192,6 +198,12 @@ WORDS: tuple[Word, ...] = (
         "hint",
         "gives the next hint for that place; the last one is the line itself.",
         lambda c, _: c.hint(),
+    ),
+    Word(
+        ("walk",),
+        "walk",
+        "works that place line by line in a lesson, with what is right on your paper given.",
+        lambda c, _: c.walk(),
     ),
     Word(
         ("bodies", "joints"),

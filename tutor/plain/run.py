@@ -13,6 +13,7 @@ from types import FrameType
 from typing import TextIO
 
 from tutor.check import standing_defect
+from tutor.homework.brought import brought
 from tutor.lesson import CAUTION
 from tutor.model import Problem, ProblemSet
 from tutor.plain import telling
@@ -25,7 +26,7 @@ from tutor.plain.walk import Walk
 from tutor.records import Keep, Settings, read_settings, write_settings
 from tutor.records.kept_lines import TRUSS, KeptLines
 from tutor.session import LOG, Session, open_session
-from tutor.workbook import open_workbook
+from tutor.workbook import Workbook, open_workbook
 
 DRAWING_KEPT = "What you drew is kept, and comes up again when you draw."
 WELCOME = "pinjoint, line by line. Type help to hear what can be typed, leave to end."
@@ -111,11 +112,27 @@ def check_homework(voice: Voice, problem: Problem, keep: Keep) -> Way:
         return "problems"
     voice.say(truss_lines(problem))
     book = open_workbook(problem, keep)
+    check = Check(voice, book, keep.folder / LOG)
     try:
-        return Check(voice, book, keep.folder / LOG).listen()
+        while (way := check.listen()) == "walk":
+            way = walk_first_place(voice, book, keep)
+            if way != "homework":
+                return way
+        return way
     finally:
         if book.saved and not book.paper.blank:
             voice.say((KEPT,))
+
+
+def walk_first_place(voice: Voice, book: Workbook, keep: Keep) -> Way:
+    """A lesson that begins at the first wrong place of a homework, with what is right given."""
+    given = brought(book.problem, book.paper, book.review)
+    values, senses = dict(given.values), dict(given.senses)
+    with closing(voice, open_session(book.problem, keep)) as session:
+        reply = session.do("bring", values=values, senses=senses, joint=given.joint)
+        voice.say(telling.reply_lines(reply))
+        voice.say(("Type homework to go back to your paper.",))
+        return hold(voice, session, keep)
 
 
 def cannot_be_worked(voice: Voice, problem: Problem) -> bool:
@@ -135,18 +152,23 @@ def walk_through(voice: Voice, problem: Problem, keep: Keep) -> Way:
         voice.say(telling.opening_lines(problem))
         if session.skipped:
             voice.say((f"Note: {session.skipped} kept entries cannot be read and are left out.",))
-        choices = Choices(voice, keep.folder)
-        if session.lesson.state.step == FIRST and choices.settings.skippable(FIRST):
-            voice.say((SKIP,))
-        session.remarks = choices.settings.remarks
-        walk = Walk(voice, session, choices.done, choices.remarks)
-        while (way := walk.listen()) == "practice":
-            smaller = session.lesson.practice
-            if smaller is not None and walk_through(voice, smaller, keep) == "out":
-                return "out"
-            voice.say((f"Back at: {problem.title}.",))
-            session.remarks = choices.again().remarks
-        return way
+        return hold(voice, session, keep)
+
+
+def hold(voice: Voice, session: Session, keep: Keep) -> Way:
+    """The conversation of one lesson, and of the practice offered on its way. Raises Left."""
+    choices = Choices(voice, keep.folder)
+    if session.lesson.state.step == FIRST and choices.settings.skippable(FIRST):
+        voice.say((SKIP,))
+    session.remarks = choices.settings.remarks
+    walk = Walk(voice, session, choices.done, choices.remarks)
+    while (way := walk.listen()) == "practice":
+        smaller = session.lesson.practice
+        if smaller is not None and walk_through(voice, smaller, keep) == "out":
+            return "out"
+        voice.say((f"Back at: {session.lesson.problem.title}.",))
+        session.remarks = choices.again().remarks
+    return way
 
 
 OPEN: Mapping[Way, Callable[[Voice, Problem, Keep], Way]] = {

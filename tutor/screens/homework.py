@@ -15,6 +15,7 @@ from textual.screen import Screen
 from textual.widgets import Static
 
 from tutor.homework import LEVELS, Review, hint, markdown, review, right_lines
+from tutor.homework.brought import Brought, brought
 from tutor.homework.kept import lines_of
 from tutor.homework.paper import Paper
 from tutor.homework.typed import Written, read_paper
@@ -23,14 +24,7 @@ from tutor.model.caution import CAUTION
 from tutor.records.keep import slug
 from tutor.records.kept_lines import KeptLines
 from tutor.screens.background import beside
-from tutor.screens.cells import (
-    Brought,
-    brought,
-    changes,
-    entered,
-    row_name,
-    standing_at,
-)
+from tutor.screens.cells import changes, entered, row_name, standing_at
 from tutor.screens.checked import account, closing_figure, rows_of
 from tutor.screens.clean import clean, one_line
 from tutor.screens.deeds import Deed

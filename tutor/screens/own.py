@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from tutor.homework.brought import Brought
 from tutor.model import Problem
 from tutor.records.kept_lines import TRUSS, KeptLines, homework_name
 from tutor.screens.background import beside
-from tutor.screens.cells import Brought
 from tutor.screens.homework import HomeworkScreen
 from tutor.screens.opening import Desk, open_entry, refuse
 from tutor.screens.shelf import Entry
