@@ -125,6 +125,14 @@ class TestARow:
             await enter(pilot, "A_x 12 left")
             assert paper_of(pilot).paper.values["A_x"] == "12 left"
 
+    async def test_under_its_own_name_leads_on_to_the_next_row(self, tmp_path: Path) -> None:
+        async with checking(tmp_path) as pilot:
+            for text in (f"{NAMES[0]} = 6", f"{NAMES[1]} = 5"):
+                await type_text(pilot, text)
+                await pilot.press("enter")
+            values = paper_of(pilot).paper.values
+            assert (values[NAMES[0]], values[NAMES[1]]) == ("6", "5")
+
     async def test_is_reached_by_arrows_and_by_the_mouse_and_nothing_typed_is_lost(
         self, tmp_path: Path
     ) -> None:

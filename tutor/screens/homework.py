@@ -170,13 +170,15 @@ class HomeworkScreen(Screen[None]):
             self.say_finding()
             self.go(self.place + 1)
             return
+        was_blank = not self._standing().strip()
         written = self.written(text)
         self.take(written)
         if written.refused:
             return
         line.taken()
-        beyond = self.place + 1
-        self.go(beyond if self._standing().strip() == text or not text else self.place)
+        stands = self._standing().strip()
+        done = stands == text or not text or (was_blank and stands)
+        self.go(self.place + 1 if done else self.place)
 
     def take(self, written: Written) -> None:
         """Keep the paper as it now is, and say what was noted and refused."""
