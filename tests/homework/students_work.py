@@ -327,6 +327,9 @@ def names_it(done: Homework, slip: Slip, mistake: Mistake) -> bool:
     for other in line:
         if other.force != mistake.force:
             continue
+        again = other.coefficient * _size(done, other)
+        if mistake.code == "double" and abs(again - change) <= slack:
+            return True
         for code, wrong in wrong_coefficients(done.problem, slip.about, other).items():
             both = (wrong, -wrong) if code == "extra" else (wrong,)
             for coefficient in both:
