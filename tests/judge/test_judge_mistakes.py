@@ -255,3 +255,9 @@ def test_loads_that_cancel_need_not_be_written():
     assert judge(problem, Fx(), "R_x + 5 - 5 = 0").right
     assert not judge(problem, Fx(), "R_x + 5 = 0").right
     assert judge(problem, Fx(), "-R_x = 0", senses={"R_x": "left"}).right
+
+
+def test_a_false_line_is_not_true_by_the_wrong_value_it_gave(triangle):
+    """Without the load's horizontal part, ΣM about A gives B_y = 12: false, and so is the line."""
+    verdict = judge(triangle, M("A"), "4 B_y - 48 = 0", known={"B_y": 12})
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("missing", "load C x")]

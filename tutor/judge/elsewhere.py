@@ -133,13 +133,15 @@ def _touched(problem: Problem, line: Typed, own: str | None) -> list[str]:
 def holds_at_solution(
     line: Typed, problem: Problem, given: Given, values: dict[str, float], tolerance: Tolerance
 ) -> bool:
-    """Whether the finished truss, with the student's own values where there are any, obeys the line."""
+    """Whether the finished truss obeys the line, with the student's own values where they are right."""
     if not line.names:
         return False
     total, parts, slack = line.total, abs(line.total), line.radius
     for name, typed in line.unknowns.items():
         own = given.known.get(name)
-        value = own.value if own else given.sign(name) * values[name]
+        value = given.sign(name) * values[name]
+        if own and abs(own.value - value) <= tolerance.remark * abs(value) + own.radius:
+            value = own.value
         coefficient, radius = typed.value, typed.radius
         total += coefficient * value
         parts += abs(coefficient * value)
