@@ -52,7 +52,11 @@ async def table(pilot: Pilot[int]) -> None:
 
 async def draw() -> None:
     FOLDER.mkdir(exist_ok=True)
-    places = {"free-body": (FREE_BODY, arrows), "walk": (JOINTS, wrong_line), "table": (JOINTS, table)}
+    places = {
+        "free-body": (FREE_BODY, arrows),
+        "walk": (JOINTS, wrong_line),
+        "table": (JOINTS, table),
+    }
     with tempfile.TemporaryDirectory() as folder:
         async with opened(Path(folder) / "sheet", settings=Settings(), size=SIZE) as pilot:
             await first_look(pilot)
