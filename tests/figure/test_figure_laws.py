@@ -25,6 +25,7 @@ from tutor.figure.layout import lay_out, place_all
 from tutor.figure.parts import Label
 from tutor.figure.placing import Board, Placed
 from tutor.model import Problem
+from tutor.model.caution import CAUTION
 from tutor.statics.body import joint_body, whole
 
 GLYPHS: tuple[Glyphs, ...] = ("braille", "blocks", "ascii")
@@ -156,7 +157,7 @@ def test_an_svg_is_well_formed_and_fetches_nothing(
         assert not any("href" in key or key.startswith("on") for key in element.attrib)
     title, about = root[0], root[1]
     assert title.text == figure.title
-    assert about.text == " ".join(figure.sentences)
+    assert about.text == " ".join((*figure.sentences, CAUTION))
 
 
 @given(problems)

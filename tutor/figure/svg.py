@@ -18,10 +18,12 @@ from tutor.figure.parts import Figure, Point, Role, Turn, plain
 from tutor.figure.placing import GLYPH, SIGN, STROKE, WORDS, Board, Placed
 from tutor.figure.sheet import Chain, Head, Line
 from tutor.figure.svg_signs import path, sign_svg
+from tutor.model.caution import CAUTION
 
 UNIT = 8.0
 """Pixels of a page unit; a row is two of them, and so is a line of words."""
 LETTERS = 14
+FOOT = 11.0
 SLOTS = 4
 FONT = "Helvetica, Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif"
 DASHES = {"dotted": "0.1 6", "dashed": "7 5", "dash-dot": "9 3 1.5 3"}
@@ -65,18 +67,21 @@ def to_svg(figure: Figure, *, dark: bool = False, width: float = 720, paper: boo
 
 def _document(figure: Figure, wide: float, high: float, palette: Palette, body: list[str]) -> str:
     title = escape(plain(figure.title) or "Truss")
-    about = escape(" ".join(plain(sentence) for sentence in figure.sentences))
+    about = escape(" ".join(plain(sentence) for sentence in (*figure.sentences, CAUTION)))
+    foot = min(FOOT, 1.9 * wide / len(CAUTION))
     key = f"{zlib.crc32((title + about + palette.ground).encode('utf-8', 'replace')):08x}"
     return "\n".join(
         (
-            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {wide:g} {high:g}" '
-            f'width="{wide:g}" height="{high:g}" role="img" '
+            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {wide:g} {high + 2 * FOOT:g}" '
+            f'width="{wide:g}" height="{high + 2 * FOOT:g}" role="img" '
             f'aria-labelledby="title-{key} desc-{key}" font-family="{FONT}" '
             f'font-size="{LETTERS}" stroke-linecap="round" stroke-linejoin="round">',
             f'<title id="title-{key}">{title}</title>',
             f'<desc id="desc-{key}">{about}</desc>',
             f'<rect width="100%" height="100%" fill="{palette.ground}"/>',
             *body,
+            f'<text x="{wide / 2:g}" y="{high + FOOT:g}" text-anchor="middle" font-size="{foot:.3g}" '
+            f'fill="{palette.word("dimension")}">{escape(CAUTION)}</text>',
             "</svg>\n",
         )
     )
