@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from tutor.judge.about import Along, LineAbout, M, equation_of
+from tutor.judge.about import LineAbout, M, equation_of
 from tutor.model import Problem
 from tutor.notation import Names, Unreadable, read_value
 from tutor.statics.body import Equation, Force, Moment, Term
@@ -272,7 +272,3 @@ class TrueLine:
     @property
     def is_moment(self) -> bool:
         return isinstance(self.about, M)
-
-    @property
-    def is_slanted(self) -> bool:
-        return isinstance(self.about, Along)

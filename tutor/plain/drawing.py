@@ -14,7 +14,7 @@ from tutor.model.read import read_text
 from tutor.model.source import file_name, read_source
 from tutor.plain.deed import Way
 from tutor.plain.saving import save
-from tutor.plain.voice import LONGEST, TooLong, Voice
+from tutor.plain.voice import Voice
 from tutor.plain.walk import FAULT
 from tutor.records.disk import reason, replace
 from tutor.records.kept_lines import KeptLines
@@ -62,17 +62,7 @@ class Drawing:
         """Answer line after line; the end of the input is the way out."""
         self.voice.say((OPENING,))
         self.voice.say(self._again())
-        while True:
-            try:
-                text = self.voice.listen()
-            except TooLong:
-                self.voice.say((f"Cannot read: a line has {LONGEST} characters at most.",))
-                continue
-            if text is None:
-                return "out"
-            way = self._answer(text)
-            if way is not None:
-                return way
+        return self.voice.converse(self._answer, "out")
 
     def _again(self) -> Said:
         """The drawing that was kept, as one step."""

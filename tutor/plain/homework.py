@@ -12,7 +12,7 @@ from tutor.homework import Finding, Review, Written, hint
 from tutor.model import Problem
 from tutor.plain.deed import Way
 from tutor.plain.saving import save
-from tutor.plain.voice import LONGEST, TooLong, Voice
+from tutor.plain.voice import Voice
 from tutor.plain.walk import FAULT
 from tutor.session import note_fault
 from tutor.workbook import Workbook
@@ -51,17 +51,7 @@ class Check:
         self.voice.say((OPENING,))
         if not self.book.paper.blank:
             self.voice.say((GOES_ON, *self.paper()))
-        while True:
-            try:
-                text = self.voice.listen()
-            except TooLong:
-                self.voice.say((f"Cannot read: a line has {LONGEST} characters at most.",))
-                continue
-            if text is None:
-                return "out"
-            way = self._answer(text)
-            if way is not None:
-                return way
+        return self.voice.converse(self._answer, "out")
 
     def _answer(self, text: str) -> Way | None:
         word, _, rest = text.strip().partition(" ")

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from typing import TextIO
+from collections.abc import Callable, Iterable
+from typing import TextIO, TypeVar
 
 from tutor.figure import plain
 
+Outcome = TypeVar("Outcome")
 LONGEST = 2000
 SPELLED = {
     "Σ": "sum ",
@@ -64,6 +65,20 @@ class Voice:
                 line = self._source.readline(LONGEST)
             raise TooLong
         return line.rstrip("\r\n")
+
+    def converse(self, answer: Callable[[str], Outcome | None], at_end: Outcome) -> Outcome:
+        """Answer line after line until an answer is an outcome; the end of the input is `at_end`."""
+        while True:
+            try:
+                text = self.listen()
+            except TooLong:
+                self.say((f"Cannot read: a line has {LONGEST} characters at most.",))
+                continue
+            if text is None:
+                return at_end
+            outcome = answer(text)
+            if outcome is not None:
+                return outcome
 
     def _plain(self, line: str) -> str:
         line = plain(line)

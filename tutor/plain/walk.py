@@ -12,7 +12,7 @@ from tutor.plain.answers import answer
 from tutor.plain.commands import command, nearest, value_of
 from tutor.plain.deed import Await, Deed, Do, Go, Remark, Save, Tell, Way
 from tutor.plain.saving import save
-from tutor.plain.voice import LONGEST, TooLong, Voice
+from tutor.plain.voice import Voice
 from tutor.records.report import markdown
 from tutor.session import Session, note_fault
 
@@ -52,17 +52,7 @@ class Walk:
         """Answer line after line; the end of the input is the way out."""
         self.voice.say(self.session.news())
         self.voice.say(self._asked(None))
-        while True:
-            try:
-                text = self.voice.listen()
-            except TooLong:
-                self.voice.say((f"Cannot read: a line has {LONGEST} characters at most.",))
-                continue
-            if text is None:
-                return "out"
-            way = self._answer(text)
-            if way is not None:
-                return way
+        return self.voice.converse(self._answer, "out")
 
     def _answer(self, text: str) -> Way | None:
         """Do what a line asks for and say what came of it."""
