@@ -7,7 +7,6 @@ the parts that were added up, not against what is left after they cancel.
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -22,22 +21,19 @@ Level = Literal["silent", "remark"]
 TINY = 1e-9
 MOST_TO_SPLIT = 8
 SHARE_OF_SUMS = 0.005
+CANCELLED, SHARE_WHERE_CANCELLED = 0.02, 0.002
 NEGLIGIBLE = 0.0005
 AS_WRITTEN = 0.004
 
 
 @dataclass(frozen=True)
 class Coefficient:
-    """What is typed beside one unknown: the sum, its half-width, the sizes added, how many terms.
-
-    `decimal` is whether it is a decimal number that may have come out of a calculator.
-    """
+    """What is typed beside one unknown: the sum, its half-width, the sizes added, how many terms."""
 
     value: float
     radius: float
     parts: float
     terms: int
-    decimal: bool = True
 
 
 @dataclass(frozen=True)
@@ -81,15 +77,6 @@ def typed(reading: Reading) -> Typed:
                 value, radius, math.fsum(abs(t.value) for t in terms), len(terms)
             )
     return Typed(unknowns, tuple(constants))
-
-
-FUNCTIONS = re.compile("sin|cos|tan|sqrt|√", re.IGNORECASE)
-
-
-def is_decimal(text: str, term: Term) -> bool:
-    """Whether a term holds a rounded decimal and no function: a calculator's answer, copied."""
-    written = text[term.span.start : term.span.end]
-    return term.radius > 0.0 and not FUNCTIONS.search(written)
 
 
 @dataclass(frozen=True)
@@ -317,5 +304,7 @@ def _block(terms: Sequence[Term], numbers: Sequence[Spot], scale: float, share: 
         )
     if len(numbers) > 1 or len(terms) > 1:
         share = min(share, SHARE_OF_SUMS)
+    if len(numbers) > 1 and abs(target) <= CANCELLED * parts:
+        share = min(share, SHARE_WHERE_CANCELLED)
     off = abs(math.fsum(t.value for t in terms) - target)
     return off <= _carried(numbers, scale) + share * parts + TINY * (parts + abs(scale))

@@ -15,8 +15,10 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.numbers import explain_numbers
 from tutor.judge.options import Choices, Option, options, turning_code
 from tutor.judge.slips import Account, Slip, found_option, rounded_harder
+from tutor.judge.term_text import TermText
 from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Tolerance
+from tutor.notation import Reading
 from tutor.statics.body import member_force, reaction_forces
 
 UNEXPLAINED = KINDS["not-equilibrium"].cost
@@ -27,25 +29,29 @@ OTHER_FACTOR = 0.4
 CLOSE = 0.35
 CHEAPEST = min(kind.cost for kind in KINDS.values() if kind.variants is not None)
 SEEN_TWICE = 0.6
+BARELY = 0.15
+PER_DECADE = 0.1
 
 
 def diagnose(
-    line: Typed, true: TrueLine, text: str, tolerance: Tolerance
+    line: Typed, true: TrueLine, reading: Reading, tolerance: Tolerance
 ) -> tuple[Account, tuple[Account, ...]]:
     """The cheapest account of a wrong line, and others that cost about as little."""
     spots = true.unknowns
     numbers = true.numbers(line.names)
     choices = {name: options(spot) for name, spot in spots.items()}
     number_choices = Choices(numbers)
+    texts = {term: TermText.of(reading.text, (term.span,)) for term in line.constants}
+    typed = {name: _text_of(name, reading) for name in line.unknowns}
     accounts: list[Account] = []
     best = math.inf
     for scale, penalty in _scales(line, spots, choices, numbers):
         if penalty + CHEAPEST >= best + CLOSE:
             continue
-        start = _unknowns_account(line, spots, choices, true, scale, tolerance)
+        start = _unknowns_account(line, spots, choices, true, scale, typed, tolerance)
         if start.cost + penalty >= best + CLOSE:
             continue
-        rest = explain_numbers(line, numbers, number_choices, true, scale, text, tolerance)
+        rest = explain_numbers(line, numbers, number_choices, true, scale, texts, tolerance)
         cost = start.cost + rest.cost + penalty
         if not start.slips and not rest.slips:
             continue
@@ -96,11 +102,16 @@ def _scales(
         typed = [(term.value, spot.true, ()) for term in line.constants[:2] for spot in numbers]
     for value, true, _ in typed:
         if true != 0.0 and fresh(value / true):
-            yield value / true, scaled
+            yield value / true, scaled + _far_from_one(value / true)
     for value, _, wrong in typed if line.unknowns else ():
         for option in wrong:
             if option.value != 0.0 and len(option.codes) == 1 and fresh(value / option.value):
-                yield value / option.value, scaled + ON_A_SLIP
+                yield value / option.value, scaled + ON_A_SLIP + _far_from_one(value / option.value)
+
+
+def _far_from_one(scale: float) -> float:
+    """What a scale costs that few would multiply a line by."""
+    return PER_DECADE * abs(math.log10(abs(scale)))
 
 
 def _unknowns_account(
@@ -109,6 +120,7 @@ def _unknowns_account(
     choices: Mapping[str, Sequence[Option]],
     true: TrueLine,
     scale: float,
+    texts: Mapping[str, TermText],
     tolerance: Tolerance,
 ) -> Account:
     slips: list[Slip] = []
@@ -124,10 +136,13 @@ def _unknowns_account(
         spot = spots[name]
         value, radius = coefficient.value, coefficient.radius
         slack = slack_of(coefficient, spot, scale, tolerance.remark)
-        if abs(value - scale * spot.true) <= slack:
+        off = abs(value - scale * spot.true)
+        if off <= slack:
+            if off > slack_of(coefficient, spot, scale, tolerance.silent):
+                cost += BARELY
             continue
         apt = _apt(choices[name], coefficient)
-        option = found_option(value, radius, scale, apt, spot, tolerance)
+        option = found_option(value, radius, scale, apt, spot, texts[name], tolerance)
         if coefficient.terms > 1 and math.isclose(value, 2 * scale * spot.true, rel_tol=0.005):
             option = Option(value, ("double",), SEEN_TWICE)
         if rounded_harder(value, radius, scale * spot.true):
@@ -143,15 +158,16 @@ def _unknowns_account(
     return Account(cost, tuple(slips), scale)
 
 
-def _apt(choices: Sequence[Option], coefficient: Coefficient) -> Sequence[Option]:
-    """The options that fit the way the coefficient is typed.
+def _text_of(name: str, reading: Reading) -> TermText:
+    """What is typed beside an unknown."""
+    return TermText.of(reading.text, (term.span for term in reading.terms if term.name == name))
 
-    A calculator's setting shows only in a decimal; a force split into two terms was not taken whole
-    nor as if upright.
-    """
-    unlikely = set() if coefficient.decimal else {"angle-mode"}
-    if coefficient.terms > 1:
-        unlikely |= {"inclined-support", "whole-force", "no-arm"}
+
+def _apt(choices: Sequence[Option], coefficient: Coefficient) -> Sequence[Option]:
+    """The options that fit a force split into two terms: it was not taken whole, nor as upright."""
+    if coefficient.terms == 1:
+        return choices
+    unlikely = {"inclined-support", "whole-force", "no-arm"}
     return [option for option in choices if not unlikely & set(option.codes)]
 
 

@@ -162,7 +162,7 @@ def _slips(
     nothing = (Slip("not-equilibrium", None, None),)
     if not line.names and not line.constants:
         return nothing, ()
-    account, others = diagnose(line, true, reading.text, tolerance)
+    account, others = diagnose(line, true, reading, tolerance)
     overall = _overall(true, line, reading, names, tolerance)
     if overall is not None and overall[0] < account.cost:
         alone = len(account.slips) == 1 and account.slips[0].code != "not-equilibrium"

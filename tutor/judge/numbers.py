@@ -3,35 +3,31 @@
 from __future__ import annotations
 
 import math
-import re
-from bisect import bisect_left
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from itertools import combinations
-from typing import NamedTuple
 
-from tutor.judge.compare import TINY, Typed, constants_fit, is_decimal
+from tutor.judge.compare import Typed, constants_fit
 from tutor.judge.mistakes import KINDS
+from tutor.judge.number_sums import by_sum, code_of
 from tutor.judge.options import Choices, Option, turning_code
-from tutor.judge.slips import Account, Slip, found_option, rounded_harder
+from tutor.judge.slips import MISPLACED, Account, Slip, found_option, rounded_harder
+from tutor.judge.term_text import TermText
 from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Tolerance
-from tutor.notation import Span, Term
+from tutor.notation import Term
 from tutor.statics.body import load_forces
 
 UNEXPLAINED = KINDS["not-equilibrium"].cost
-BY_SUM = 0.1
 MORE_THAN_THERE = 0.3
 DOUBLE_SEEN = 0.6
 OTHER_SIZE = 2.4
 UNPLACED = 1.8
 MOST_TO_ASSIGN = 4
-MOST_TO_CHANGE = 12
 MOST_IDLE = 2
 MOST_TO_ADD_UP = 8
-LUMPED = 2.3
-PLAIN_SLIPS = frozenset({"sign", "turning", "sense", "minus", "missing", "double"})
 MOST_STRAY = 12
+SAME_RESULT = 0.002
 
 
 def explain_numbers(
@@ -40,7 +36,7 @@ def explain_numbers(
     choices: Choices,
     true: TrueLine,
     scale: float,
-    text: str,
+    texts: Mapping[Term, TermText],
     tolerance: Tolerance,
 ) -> Account:
     """The cheapest account of the terms without unknown at `scale`."""
@@ -49,10 +45,11 @@ def explain_numbers(
         more = len(line.constants) > len(acting)
         return Account(MORE_THAN_THERE if more else 0.0, (), scale)
     rest, left = _unpaired(line.constants, numbers, scale, tolerance)
-    by_term = _by_term(rest, left, numbers, choices, true, scale, text, tolerance)
-    by_sum = _by_sum(rest, left, numbers, choices, scale, tolerance)
-    if by_sum is not None and (by_term is None or by_sum.cost < by_term.cost):
-        return by_sum
+    by_term = _by_term(rest, left, numbers, choices, true, scale, texts, tolerance)
+    typed = [(term, texts[term]) for term in rest]
+    added_up = by_sum(typed, left, numbers, choices, scale, tolerance)
+    if added_up is not None and (by_term is None or added_up.cost < by_term.cost):
+        return added_up
     if by_term is not None:
         return by_term
     return Account(UNEXPLAINED, (Slip("not-equilibrium", None, None),), scale)
@@ -93,81 +90,6 @@ def _right_sum(
     return ()
 
 
-def _by_sum(
-    rest: Sequence[Term],
-    left: Sequence[int],
-    numbers: Sequence[Spot],
-    choices: Choices,
-    scale: float,
-    tolerance: Tolerance,
-) -> Account | None:
-    """Where more was added up than stands in the line: slips that change the sum into the typed one.
-
-    A single number never shows more than one slip.
-    """
-    if not len(rest) < len(left) or not rest:
-        return None
-    spots = [numbers[i] for i in left]
-    target = scale * math.fsum(s.true for s in spots)
-    total = math.fsum(term.value for term in rest)
-    carried = abs(scale) * math.fsum(abs(s.per_unit) * s.radius for s in spots)
-    parts = abs(scale) * math.fsum(s.spread for s in spots)
-    radius = math.fsum(term.radius for term in rest)
-    share = tolerance.silent * max(abs(total), abs(target))
-    slack = carried + min(radius, tolerance.silent * parts) + share + TINY * (parts + 1.0)
-    need = total - target
-    alone = len(rest) == 1
-    changes = sorted(
-        (
-            Change(scale * (option.value - numbers[i].true), option.cost, i, option)
-            for i in left
-            for option in (choices[i] if len(left) <= MOST_TO_CHANGE else choices.plainest(i))
-            if len(option.codes) == 1 and (not alone or option.codes[0] in PLAIN_SLIPS)
-        ),
-        key=lambda change: change.delta,
-    )
-    one: tuple[float, tuple[Change, ...]] | None = min(
-        ((c.cost, (c,)) for c in changes if abs(need - c.delta) <= slack),
-        key=lambda found: found[0],
-        default=None,
-    )
-    best = _two_changes(changes, need, slack) if one is None and not alone else one
-    if best is None:
-        return Account(LUMPED, (Slip("arithmetic", None, None),), scale) if alone else None
-    cost, chosen = best
-    slips = tuple(
-        Slip(_code(code, numbers[c.place], numbers), numbers[c.place].name, numbers[c.place])
-        for c in chosen
-        for code in c.option.codes
-    )
-    return Account(cost + BY_SUM, slips, scale)
-
-
-class Change(NamedTuple):
-    """What one wrong number would change in the sum."""
-
-    delta: float
-    cost: float
-    place: int
-    option: Option
-
-
-def _two_changes(
-    changes: Sequence[Change], need: float, slack: float
-) -> tuple[float, tuple[Change, ...]] | None:
-    """The cheapest two changes at different places that make up `need`; `changes` are in order."""
-    best: tuple[float, tuple[Change, ...]] | None = None
-    for i, one in enumerate(changes):
-        low = bisect_left(changes, need - one.delta - slack, i + 1, key=lambda c: c.delta)
-        for other in changes[low:]:
-            if other.delta > need - one.delta + slack:
-                break
-            cost = one.cost + other.cost
-            if other.place != one.place and (best is None or cost < best[0]):
-                best = (cost, (one, other))
-    return best
-
-
 def _by_term(
     rest: Sequence[Term],
     left: Sequence[int],
@@ -175,20 +97,19 @@ def _by_term(
     choices: Choices,
     true: TrueLine,
     scale: float,
-    text: str,
+    texts: Mapping[Term, TermText],
     tolerance: Tolerance,
 ) -> Account | None:
     """Typed number beside true number, each assigned to the one it most likely stands for."""
     if max(len(rest), len(left)) > MOST_TO_ASSIGN:
         return None
-    zero = [i for i, spot in enumerate(numbers) if spot.true == 0.0][:MOST_IDLE]
-    places = [*left, *zero]
+    places = [*left, *_idle(rest, numbers, scale)]
     pairs = [
-        [_pair(term, numbers[i], choices[i], scale, text, tolerance) for i in places]
+        [_pair(term, numbers[i], choices[i], true, scale, texts[term], tolerance) for i in places]
         for term in rest
     ]
     alone = [_without_place(term, true, numbers, scale) for term in rest]
-    missed = {i: _code("missing", numbers[i], numbers) for i in left}
+    missed = {i: code_of("missing", numbers[i], numbers) for i in left}
     chosen = _cheapest(pairs, [a.cost for a in alone], [i in missed for i in places])
     slips: list[Slip] = []
     cost = 0.0
@@ -234,29 +155,58 @@ def _cheapest(
     return best
 
 
+def _idle(rest: Sequence[Term], numbers: Sequence[Spot], scale: float) -> list[int]:
+    """The places of forces without a part in the equation that the typed numbers may stand for."""
+    sizes = [abs(term.value / scale) for term in rest]
+    found = [
+        (min((abs(size - abs(spot.scale)) for size in sizes), default=0.0), i)
+        for i, spot in enumerate(numbers)
+        if spot.true == 0.0 and spot.scale != 0.0
+    ]
+    return [i for _, i in sorted(found)[:MOST_IDLE]]
+
+
 def _pair(
     term: Term,
     spot: Spot,
     choices: Sequence[Option],
+    true: TrueLine,
     scale: float,
-    text: str,
+    text: TermText,
     tolerance: Tolerance,
 ) -> Option:
     """What a typed number would be if it stood for this true one."""
-    factor_written = any(_is_near(n, spot.per_unit) for n in numbers_in(text, term.span))
-    if rounded_harder(term.value, term.radius, scale * spot.true) and not factor_written:
+    if rounded_harder(term.value, term.radius, scale * spot.true) and not text.holds(spot.per_unit):
         return Option(spot.true, ("rounding",), KINDS["rounding"].cost)
-    decimal = is_decimal(text, term)
-    apt = choices if decimal else [o for o in choices if "angle-mode" not in o.codes]
-    option = found_option(term.value, term.radius, scale, apt, spot, tolerance)
-    if option is None and spot.true == 0.0:
-        return Option(term.value, ("extra",), KINDS["extra"].cost + UNPLACED)
-    if option is None:
-        return _other_number(term, spot, scale, text)
+    option = found_option(term.value, term.radius, scale, choices, spot, text, tolerance)
+    if spot.true == 0.0:
+        return option or Option(term.value, ("extra",), KINDS["extra"].cost + UNPLACED)
+    others = [_other_number(term, spot, scale, text)]
+    if (copied := _other_result(term, spot, true, scale, text)) is not None:
+        others.append(copied)
+    other = min(others, key=lambda found: found.cost)
+    if option is None or other.cost < option.cost:
+        return other
     if spot.is_moment and option.codes[0] in ("unit", "arm-unit"):
-        code = "arm-unit" if _size_written(text, term.span, spot) else "unit"
+        code = "arm-unit" if text.holds(spot.scale) else "unit"
         return replace(option, codes=(code, *option.codes[1:]))
     return option
+
+
+def _other_result(
+    term: Term, spot: Spot, true: TrueLine, scale: float, text: TermText
+) -> Option | None:
+    """An own earlier value that is another force's, with the right factor; or None."""
+    if spot.force.kind == "load":
+        return None
+    size = abs(scale * spot.per_unit)
+    for name, carried in true.given.known.items():
+        if name != spot.name and math.isclose(
+            abs(term.value), size * abs(carried.value), rel_tol=SAME_RESULT
+        ):
+            against = MISPLACED if text.speaks_against("carried", spot, scale) else 0.0
+            return Option(term.value, ("carried",), KINDS["carried"].cost + against)
+    return None
 
 
 def _without_place(term: Term, true: TrueLine, numbers: Sequence[Spot], scale: float) -> Account:
@@ -282,45 +232,20 @@ def _right_one(
     return min(offs)[1] if offs else None
 
 
-def _other_number(term: Term, spot: Spot, scale: float, text: str) -> Option:
+def _other_number(term: Term, spot: Spot, scale: float, text: TermText) -> Option:
     """A number no rule makes: a wrong arm or factor where the size is written, else a wrong size."""
     code = "magnitude" if spot.force.kind == "load" else "carried"
     cost = OTHER_SIZE
-    if _size_written(text, term.span, spot):
+    size, factor = text.holds(spot.scale, scale), text.holds(spot.per_unit, scale)
+    if size and not factor:
         code = "arm" if spot.is_moment else "not-equilibrium"
         cost = KINDS["magnitude"].cost if spot.is_moment else UNEXPLAINED
-    elif any(_is_near(n, spot.per_unit) for n in numbers_in(text, term.span)):
+    elif factor and not size:
         cost = KINDS[code].cost
     if term.value * scale * spot.true < 0:
         turned = turning_code(spot)
         return Option(term.value, (code, turned), cost + KINDS[turned].cost)
     return Option(term.value, (code,), cost)
-
-
-def _is_near(number: float, factor: float) -> bool:
-    return math.isclose(number, abs(factor), rel_tol=0.005)
-
-
-def _size_written(text: str, span: Span, spot: Spot) -> bool:
-    """Whether the force's own size stands in this part of the text, so that another factor is off."""
-    return any(
-        math.isclose(number, abs(spot.scale), rel_tol=0.005) for number in numbers_in(text, span)
-    )
-
-
-NUMBER = r"\d+(?:[.,]\d+)?|[.,]\d+"
-WRITTEN = re.compile(rf"({NUMBER})(?:\s*/\s*({NUMBER}))?")
-
-
-def numbers_in(text: str, span: Span) -> list[float]:
-    """The plain numbers and the fractions written in a part of the text."""
-    found = []
-    for above, below in WRITTEN.findall(text[span.start : span.end]):
-        numbers = [float(n.replace(",", ".")) for n in (above, below) if n]
-        found += numbers
-        if len(numbers) == 2 and numbers[1] != 0.0:
-            found.append(numbers[0] / numbers[1])
-    return found
 
 
 def _load_elsewhere(value: float, true: TrueLine) -> str | None:
@@ -342,19 +267,3 @@ def _load_elsewhere(value: float, true: TrueLine) -> str | None:
             if part != 0.0 and math.isclose(abs(value), abs(part), rel_tol=0.005):
                 return force.name
     return None
-
-
-def _code(code: str, spot: Spot, numbers: Sequence[Spot]) -> str:
-    """The code of a slip; leaving out one of two loads at a joint has its own."""
-    if code != "missing" or spot.force.kind != "load":
-        return code
-    beside = [
-        other
-        for other in numbers
-        if other is not spot
-        and other.force.kind == "load"
-        and other.force.joint == spot.force.joint
-        and other.force.source is not spot.force.source
-        and other.true != 0.0
-    ]
-    return "lost-load" if beside else "missing"

@@ -10,6 +10,8 @@ from typing import overload
 from tutor.judge.mistakes import KINDS
 from tutor.judge.truth import Spot
 
+OF_THE_SIZE = frozenset({"unit", "magnitude", "carried"})
+SEEN_IN_THE_TEXT = frozenset({"tangent", "angle-mode"})
 ALONE = frozenset({"sign", "turning", "minus", "sense", "missing", "extra", "angle-mode"})
 
 
@@ -23,9 +25,11 @@ class Option:
 
 
 def options(spot: Spot) -> tuple[Option, ...]:
-    """Every wrong contribution the catalogue makes at `spot`, cheapest first, each value once.
+    """Every wrong contribution the catalogue makes at `spot`, cheapest first.
 
-    Besides each single mistake, a mistake that changes the size may come with a wrong sign.
+    Besides each single mistake, a mistake that changes the size may come with a wrong sign. Of
+    several mistakes that make the same number the cheapest is kept, and those that only the way it
+    is typed tells apart.
     """
     found: list[Option] = []
     turned = turning_code(spot)
@@ -41,7 +45,10 @@ def options(spot: Spot) -> tuple[Option, ...]:
     found.sort(key=lambda option: option.cost)
     kept: list[Option] = []
     for option in found:
-        if _same(option.value, spot.true) or any(_same(option.value, o.value) for o in kept):
+        sort = sort_of(option.codes[0])
+        if _same(option.value, spot.true) or any(
+            _same(option.value, o.value) and sort_of(o.codes[0]) == sort for o in kept
+        ):
             continue
         kept.append(option)
     return tuple(kept)
@@ -78,6 +85,11 @@ class Choices(Sequence[tuple[Option, ...]]):
             Option(0.0, ("missing",), KINDS["missing"].cost),
             Option(-spot.true, (turned,), KINDS[turned].cost),
         )
+
+
+def sort_of(code: str) -> str:
+    """What the text of a term may tell: the size or the factor is wrong, or which function it is."""
+    return code if code in SEEN_IN_THE_TEXT else "size" if code in OF_THE_SIZE else "factor"
 
 
 def turning_code(spot: Spot) -> str:

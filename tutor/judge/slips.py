@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tutor.judge.compare import TINY
 from tutor.judge.options import Option
+from tutor.judge.term_text import TermText
 from tutor.judge.truth import Spot
 from tutor.model import Tolerance
 from tutor.notation import Span
+
+PRECISELY, LOOSE, MISPLACED = 3e-4, 0.25, 0.5
 
 
 @dataclass(frozen=True)
@@ -41,20 +44,35 @@ def found_option(
     scale: float,
     choices: Sequence[Option],
     spot: Spot,
+    text: TermText,
     tolerance: Tolerance,
 ) -> Option | None:
-    """The cheapest wrong contribution that `value` is, at `scale`, to its own precision."""
-    near: Option | None = None
+    """The most plausible wrong contribution that `value` is at `scale`, or None.
+
+    One that is `value` only when rounded harder than typed, or whose other factor is the one typed
+    wrong, is less plausible; one that is off by more than `tolerance.silent` is the last resort.
+    """
+    best: Option | None = None
+    far: Option | None = None
     for option in choices:
+        if best is not None and option.cost >= best.cost:
+            break
+        if not text.may_show(option.codes[0], radius > 0.0):
+            continue
         target = scale * option.value
-        off = abs(value - target)
-        if off <= tolerance.silent * abs(target) + min(radius, 0.01 * abs(target)) + TINY * abs(
-            scale
-        ):
-            return option
-        if near is None and off <= tolerance.remark * abs(target):
-            near = option
-    return near
+        off, size = abs(value - target), abs(target)
+        if off > tolerance.silent * size + min(radius, 0.01 * size) + TINY * abs(scale):
+            if far is None and off <= tolerance.remark * size:
+                far = replace(option, cost=option.cost + MISPLACED)
+            continue
+        cost = option.cost
+        if off > PRECISELY * size + radius + TINY * abs(scale):
+            cost += LOOSE
+        if text.speaks_against(option.codes[0], spot, scale):
+            cost += MISPLACED
+        if best is None or cost < best.cost:
+            best = replace(option, cost=cost)
+    return best or far
 
 
 def rounded_harder(value: float, radius: float, true: float) -> bool:

@@ -126,9 +126,30 @@ def signed(
     """
     if letter is not None:
         return abs(number) if letter == "T" else -abs(number)
-    if sense is not None:
-        return number if sense == senses_for(problem, unknown)[0] else -number
+    if sense is not None and unknown in problem.reaction:
+        return positive_sense(problem, unknown, sense, sign) * number
     return sign * number
+
+
+def positive_sense(problem: Problem, unknown: str, sense: str, sign: float) -> float:
+    """+1.0 or -1.0: whether a word such as "left" or "up" is the positive sense of a reaction.
+
+    "against" is against the student's own arrow, whose `sign` is given; for an inclined reaction,
+    against its stated direction. `sense` must fit the reaction, as `fits` tells.
+    """
+    if sense == "against":
+        return -1.0 if unknown == f"R_{problem.reaction[unknown].joint}" else -sign
+    direction = problem.reaction[unknown].direction
+    way = direction.x if sense in ("left", "right") else direction.y
+    return 1.0 if (way > 0) == (sense in ("right", "up")) else -1.0
+
+
+def fits(problem: Problem, unknown: str, sense: str) -> bool:
+    """Whether a reaction can act in the sense of a word such as "left" or "up" at all."""
+    direction = problem.reaction[unknown].direction
+    if sense in ("left", "right"):
+        return direction.x != 0.0
+    return sense == "against" or direction.y != 0.0
 
 
 @dataclass(frozen=True)

@@ -46,9 +46,11 @@ def value_mistake(
     code = next((code for code, shows in SIGNS if shows(wrong)), "arithmetic")
     kind = KINDS[code]
     case = Case(problem, Value(unknown), unknown)
-    if code not in WORDS:
+    said = reading.sense is not None and code in ("sign", "sense")
+    words = WAY_SAID if said else WORDS.get(code)
+    if words is None:
         return Mistake(code, unknown, kind.look(case), kind.reason(case), kind.place(case))
-    look, reason, place = WORDS[code]
+    look, reason, place = words
     return Mistake(
         code, unknown, look, reason, place.format(thing=case.thing, subject=case.subject)
     )
@@ -195,3 +197,11 @@ WORDS = {
     ),
 }
 """Look, reason and place of mistakes that read otherwise at a value than in a line."""
+
+WAY_SAID = (
+    "The size is right; the way it acts is not.",
+    "A plus in the result means that the force acts along its arrow on the diagram, a minus that it "
+    "acts against it; the word follows from both.",
+    "The way {thing} acts was read off wrongly: take the sign that your line gives, and your arrow.",
+)
+"""The same of a wrong sign or sense where the student says in a word how the force acts."""

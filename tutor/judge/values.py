@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from tutor.judge.about import Value
 from tutor.judge.compare import Typed
 from tutor.judge.follow import Possible, from_bodies, from_lines
-from tutor.judge.truth import Given, signed
+from tutor.judge.truth import Given, fits, senses_for, signed
 from tutor.judge.value_mistakes import value_mistake
 from tutor.judge.verdict import Remark, Verdict
 from tutor.model import Problem
@@ -47,6 +47,13 @@ def judge_value(
     if reading.sense is not None and unknown in problem.member:
         return _undecided(
             about, reading, f"{unknown} is a member: say T or C, not {reading.sense}."
+        )
+    if reading.sense is not None and not fits(problem, unknown, reading.sense):
+        one, other = senses_for(problem, unknown)
+        return _undecided(
+            about,
+            reading,
+            f"{unknown} acts {one} or {other}, not {reading.sense}: say which, or write its number with a minus if it acts against the arrow you drew.",
         )
     value = signed(problem, unknown, reading.value, reading.letter, reading.sense, sign)
     carried = NEGLIGIBLE * largest_load(problem) if true == 0.0 else 0.0
