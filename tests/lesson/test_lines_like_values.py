@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from walks import walk_to
 
 
@@ -32,3 +33,71 @@ def test_the_last_hint_on_a_value_can_be_typed_as_it_stands() -> None:
         told = do("hint").text
     assert told.startswith("A_x = 360 N to the left.")
     assert do("type", text=told.partition(". Type")[0]).accepted
+
+
+def test_a_number_alone_is_the_value_of_what_the_last_line_has_left_open() -> None:
+    lesson, do = walk_to("reactions")
+    do("type", text="ΣM_A: B_x - 150*2.4 = 0")
+    assert do("type", text="360").accepted
+    assert lesson.state.result["B_x"].value == 360
+    do("type", text="ΣFy: A_y - 150 = 0")
+    assert do("type", text="150 N up").accepted
+    assert "A_y" in lesson.state.result
+
+
+def test_a_number_alone_is_a_value_though_another_line_is_asked_for_next() -> None:
+    lesson, do = walk_to("joints")
+    do("joint", joint="A")
+    do("type", text="F_AC - 360 = 0")
+    assert lesson.ask.about == "Fy @ A"
+    assert do("type", text="360 T").accepted
+    assert "AC" in lesson.state.result
+
+
+def test_a_wrong_number_alone_is_told_what_it_was_taken_for() -> None:
+    lesson, do = walk_to("reactions")
+    do("type", text="ΣM_A: B_x - 150*2.4 = 0")
+    reply = do("type", text="28.3")
+    assert reply.said[0].text == "This is taken as the value of B_x."
+    assert [say.tone for say in reply.said] == ["note", "wrong"]
+    assert lesson.state.tries[-1].place == "value B_x"
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        (),
+        ("ΣFx: A_x + B_x = 0",),
+        ("ΣM_A: B_x - 150*2.4 = 0", "B_x = 360"),
+    ],
+    ids=["no line", "two unknowns", "nothing open"],
+)
+def test_a_number_alone_that_may_be_anything_is_asked_for_its_name_and_is_no_slip(lines) -> None:
+    lesson, do = walk_to("reactions")
+    for text in lines:
+        assert do("type", text=text).accepted
+    tries = lesson.state.tries
+    reply = do("type", text="28.3 kN")
+    assert [say.tone for say in reply.said] == ["note"]
+    assert reply.text.startswith("Which force is this the value of?")
+    assert lesson.state.tries == tries
+
+
+def test_a_number_alone_at_another_joint_is_not_taken_for_what_was_open_before() -> None:
+    _, do = walk_to("joints")
+    do("joint", joint="A")
+    do("type", text="F_AC - 360 = 0")
+    do("joint", joint="B")
+    assert "Which force" in do("type", text="360").text
+
+
+@pytest.mark.parametrize(
+    "text", ["ΣFx: A_x + 3 2 = 0", "ΣFx: A_x + B_x =", "A_x + Q_x = 0", "hello"]
+)
+def test_a_line_of_no_equation_is_told_first_what_cannot_be_read(text: str) -> None:
+    lesson, do = walk_to("reactions")
+    tries = lesson.state.tries
+    reply = do("type", text=text)
+    assert [say.tone for say in reply.said] == ["unreadable"]
+    assert reply.text.startswith("At column")
+    assert lesson.state.tries == tries

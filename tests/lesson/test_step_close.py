@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from walks import ARM, LANDING, MAST, walk_to
+from walks import ARM, LANDING, MAST, RAIL, walk_to
 
+from tutor.judge import right_line
+from tutor.judge.about import from_text
 from tutor.lesson import CAUTION
 
 
@@ -73,6 +75,47 @@ def test_the_student_may_write_what_is_left_over_on_the_right() -> None:
     do("choose", about="Fx @ C")
     assert do("type", text="360 - 389.5*12/13 = 0.46").accepted
     assert lesson.state.lines[-1].text == "360 - 389.5*12/13 = 0.46"
+
+
+@pytest.mark.parametrize("text", ["5 - 5 = 0", "1 = 1", "360 - 360 = 0", "360 = 389.5*12/13"])
+def test_two_equal_numbers_that_are_not_the_values_do_not_close(text: str) -> None:
+    lesson, do = arm_with("389.5 C", "360 T")
+    do("choose", about="Fy @ B")
+    reply = do("type", text=text)
+    assert [say.tone for say in reply.said] == ["note"]
+    assert "put each of them into ΣFy at joint B" in reply.text
+    assert lesson.state.step == "close"
+
+
+@pytest.mark.parametrize(
+    "text", ["150 = 389.5*5/13", "150 = 149.8", "150*13 - 389.5*5 = 0", "2*150 - 2*389.5*5/13 = 0"]
+)
+def test_values_may_be_put_in_at_any_scale_or_worked_out_before(text: str) -> None:
+    lesson, do = arm_with("389.5 C", "360 T")
+    do("choose", about="Fy @ B")
+    assert do("type", text=text).accepted
+    assert lesson.done
+
+
+def test_a_line_kept_as_what_it_is_true_of_closes_as_well() -> None:
+    lesson, do = walk_to("close", RAIL)
+    do("choose", about="Fx @ F")
+    about = from_text("Fy @ F")
+    reply = do("type", text=right_line(RAIL, about, lesson.state.own))
+    assert (reply.accepted, lesson.state.step) == (False, "close")
+    assert reply.text.endswith("You can keep it as ΣFy at joint F.")
+    reply = do("keep")
+    assert "nothing is left over" in reply.text
+    assert lesson.done
+    assert (lesson.state.lines[-1].about, lesson.state.lines[-1].closing) == (about, True)
+    do("undo")
+    assert (lesson.done, lesson.state.closed) == (False, False)
+
+
+def test_keeping_where_nothing_was_offered_does_not_close() -> None:
+    lesson, do = arm_with("390 C", "360 T")
+    assert not do("keep").accepted
+    assert lesson.state.step == "close"
 
 
 @pytest.mark.parametrize("text", ["360 - 389.5*12/13 = 9", "360 - 300*12/13 = 83.08", "0 = 0"])

@@ -7,6 +7,17 @@ from walks import ARM, Clock, walk_to
 
 from tutor.lesson import Lesson
 
+AGAIN = {
+    ("m",): "the members",
+    ("r",): "the reactions",
+    ("2j",): "the equations of the joints",
+    ("m", "r"): "the members and the reactions",
+    ("m", "2j"): "the members and the equations of the joints",
+    ("r", "2j"): "the reactions and the equations of the joints",
+    ("m", "r", "2j"): "the members, the reactions and the equations of the joints",
+}
+"""What is to be counted again, for everything that may be off."""
+
 
 def test_all_true_reasons_and_no_other_are_taken() -> None:
     lesson, do = walk_to("idealise")
@@ -42,8 +53,9 @@ def test_choosing_nothing_is_no_slip() -> None:
 def test_the_count_that_is_off_is_named_and_the_right_ones_are_not() -> None:
     lesson, do = walk_to("idealise")
     do("reasons", chosen=["pins", "joints", "weight"])
-    assert do("count", m=3, r=4, **{"2j": 6}).text == "Count the reactions again."
-    assert do("count", m=4, r=4, **{"2j": 6}).text == "Count the members and the reactions again."
+    for off, told in AGAIN.items():
+        counted = {key: n + (key in off) for key, n in {"m": 3, "r": 3, "2j": 6}.items()}
+        assert do("count", **counted).text == f"Count {told} again."
     reply = do("count", m=3, r=3, **{"2j": 6})
     assert "m + r = 3 + 3 = 6 = 2j" in reply.text
     assert lesson.state.step == "free body"

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
+from math import isclose
 
 from tutor.judge import Fx, Fy, Judge, M, Verdict
 from tutor.judge.about import LineAbout, as_text, equation_of, in_words
@@ -14,13 +16,18 @@ from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.steps import reactions
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
-from tutor.lesson.steps.writing import keep_line, take_text
+from tutor.lesson.steps.writing import keep_line, keep_offered, take_text
 from tutor.notation import Unreadable, read_equation
 
 QUESTION = (
     "All forces are found, and some equations were not needed. They must hold as well: write one "
     "of them, with your values, and see what is left over."
 )
+
+NO_VALUES = (
+    "This does not show your values: put each of them into {equation}, with its factor and sign."
+)
+NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
 
 def unused(state: State) -> tuple[LineAbout, ...]:
@@ -84,15 +91,47 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if about is None:
         return take_text(state, event, desk, None, closing=True)
     verdict = with_rest(state, text, desk, about)
+    holds = verdict is not None or desk.judge(about, text, state.own).right
+    if holds and not shows_values(state, text, desk, about):
+        return state, Reply((Say("note", NO_VALUES.format(equation=in_words(about))),))
     if verdict is not None:
         found, reply = keep_line(state, event, about, text, verdict, closing=True)
     else:
         found, reply = take_text(state, event, desk, about, closing=True)
-    if len(found.lines) == len(state.lines):
-        return found, reply
-    said = (*reply.said, Say("note", left_over(found, about)))
-    done = replace(found, about=None, step="table", ended=event.time)
+    return _closed(state, found, event, reply)
+
+
+def keep(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+    """The student keeps a line that is true of something else: it closes as that."""
+    found, reply = keep_offered(state, event, desk, closing=True)
+    return _closed(state, found, event, reply)
+
+
+def _closed(before: State, after: State, event: Event, reply: Reply) -> tuple[State, Reply]:
+    """On to the table where a line was added, with what is left over in it."""
+    if len(after.lines) == len(before.lines):
+        return after, reply
+    said = (*reply.said, Say("note", left_over(after, after.lines[-1].about)))
+    done = replace(after, about=None, step="table", ended=event.time)
     return done, replace(reply, said=said)
+
+
+def shows_values(state: State, text: str, desk: Judge, about: LineAbout) -> bool:
+    """Whether a line is more than a multiple by chance: "1 = 1" is one of any two equal forces.
+
+    A line of numbers alone has to hold the student's values, or what they add to the sum.
+    """
+    reading = read_equation(text, desk.names)
+    if isinstance(reading, Unreadable) or reading.names:
+        return True
+    parts = sum(map(abs, _parts(state, about)))
+    typed = sum(abs(term.value) for term in reading.terms)
+    if abs(typed - parts) <= state.problem.tolerance.remark * parts:
+        return True
+    acting = [t.force for t in equation_of(state.problem, about).terms if t.coefficient != 0.0]
+    sizes = [f.size if f.size is not None else state.result[f.name].value for f in acting]
+    numbers = [float(n) for n in NUMBER.findall(text.replace(",", "."))]
+    return all(any(isclose(abs(s), n, rel_tol=0.005) for n in numbers) for s in sizes if s)
 
 
 def with_rest(state: State, text: str, desk: Judge, about: LineAbout) -> Verdict | None:
@@ -165,4 +204,4 @@ def hints(state: State, desk: Judge) -> Levels:
     )
 
 
-HANDLES = {"type": typed, "choose": choose}
+HANDLES = {"type": typed, "choose": choose, "keep": keep}

@@ -19,6 +19,11 @@ def value_named(desk: Judge, text: str) -> str | None:
     return None if isinstance(reading, Unreadable) else reading.name
 
 
+def is_bare_value(desk: Judge, text: str) -> bool:
+    """Whether a text is a number without a name, such as "28.3" or "28.3 kN C"."""
+    return "=" not in text and not isinstance(read_value(text, desk.names, None), Unreadable)
+
+
 def equation_called(problem: Problem, text: str) -> LineAbout | None:
     """The equation that `as_text` wrote as `text`, or None where the truss has none of that name."""
     try:

@@ -22,6 +22,11 @@ OTHER_REASONS = {
     "triangles": "the members form triangles",
     "slender": "the members are long and thin",
 }
+COUNTED = {
+    "m": "the members",
+    "r": "the reactions",
+    "2j": "the equations of the joints",
+}
 BECAUSE = (
     "Yes: pins, loads at the joints only, no weight between. Each member is then pulled or pushed "
     "at its two ends only, along the line between them."
@@ -86,9 +91,9 @@ def count(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
             "equations."
         )
         return state, Reply((Say("right", text),), True)
-    words = {"m": "the members", "r": "the reactions", "2j": "the equations"}
     state = wrong(state, event, "count", ("arithmetic",))
-    return state, Reply((Say("wrong", f"Count {listed([words[key] for key in off])} again."),))
+    again = listed([COUNTED[key] for key in off])
+    return state, Reply((Say("wrong", f"Count {again} again."),))
 
 
 def hints(state: State, desk: Judge) -> Levels:

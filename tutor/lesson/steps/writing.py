@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Judge, LineAbout, Mistake, Value, Verdict, in_words
-from tutor.judge.about import as_text
+from tutor.judge.about import as_text, equation_of
 from tutor.judge.independent import same_body
 from tutor.judge.truth import senses_for
 from tutor.lesson.event import Event
@@ -13,9 +13,9 @@ from tutor.lesson.reply import Reply, Say, Tone
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, StandingLine, State
 from tutor.lesson.steps.free_body import sense_in_words
-from tutor.lesson.steps.headings import value_named
+from tutor.lesson.steps.headings import is_bare_value, value_named
 from tutor.lesson.trying import right, wrong
-from tutor.notation import ValueReading
+from tutor.notation import Unreadable, ValueReading, read_equation
 
 TONES: dict[str, Tone] = {
     "right": "right",
@@ -26,6 +26,7 @@ TONES: dict[str, Tone] = {
 CHOOSE_FIRST = (
     "Which equation is this line? Choose it first, or begin the line with its heading, like ΣFx:"
 )
+WHOSE_VALUE = "Which force is this the value of? Write its name before it, like {name} = 12."
 AGAINST = (
     "What does the minus say about your arrow? Leave the arrow as you drew it, and let the value "
     "keep its minus in later lines."
@@ -39,12 +40,15 @@ def take_text(
 
     `about` is the equation chosen, None for none. A text that is only an unknown, an equals sign
     and a number is a value; where no line gives that value yet, it may be the whole line itself.
+    A number alone is the value of the one unknown that the last line has left open.
     """
     text = event.text("text")
     unknown = value_named(desk, text)
     if unknown is None:
+        if is_bare_value(desk, text):
+            return _take_bare_value(state, event, desk)
         if about is None:
-            return state, Reply((Say("note", CHOOSE_FIRST),))
+            return state, Reply((_no_equation(desk, text),))
         return _take_line(state, event, desk, about, text, closing)
     is_open = unknown not in state.result and not lines_giving(state, unknown)
     if about is not None and (is_open or closing):
@@ -55,6 +59,38 @@ def take_text(
         if is_open and _is_meant_as_line(state, desk, unknown, text, verdict):
             return _refuse(state, event, about, text, verdict)
     return _take_value(state, event, desk, unknown, Reply(()))
+
+
+def _no_equation(desk: Judge, text: str) -> Say:
+    """What is said of a line that belongs to no equation: first, where it cannot be read."""
+    reading = read_equation(text, desk.names)
+    if isinstance(reading, Unreadable):
+        return Say("unreadable", reading.message)
+    return Say("note", CHOOSE_FIRST)
+
+
+def _take_bare_value(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+    """A number alone: the value of the unknown just found, where there is only one it can be."""
+    unknown = just_found(state)
+    if unknown is None:
+        open_ones = (name for name in state.problem.unknowns if name not in state.result)
+        name = next(open_ones, state.problem.unknowns[0])
+        return state, Reply((Say("note", WHOSE_VALUE.format(name=name)),))
+    state, reply = _take_value(state, event, desk, unknown, Reply(()))
+    if reply.accepted:
+        return state, reply
+    return state, replace(
+        reply, said=(Say("note", f"This is taken as the value of {unknown}."), *reply.said)
+    )
+
+
+def just_found(state: State) -> str | None:
+    """The one unknown without value in the last line that stands, if it is of the body at hand."""
+    if not state.lines or state.lines[-1].about.joint not in (None, state.joint):
+        return None
+    linear = equation_of(state.problem, state.lines[-1].about).linear
+    names = [name for name in linear if name is not None and name not in state.result]
+    return names[0] if len(names) == 1 else None
 
 
 def _is_meant_as_line(state: State, desk: Judge, unknown: str, text: str, verdict: Verdict) -> bool:
@@ -116,16 +152,18 @@ def _refuse(
     return replace(state, offered=offered), Reply(tuple(said), False, verdict)
 
 
-def keep_offered(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+def keep_offered(
+    state: State, event: Event, desk: Judge, closing: bool = False
+) -> tuple[State, Reply]:
     """The student keeps a line that is true of something else, as that."""
     if state.offered is None:
         return state, Reply((Say("note", "There is no line to keep."),))
     about, text = state.offered
-    verdict = desk.judge(about, text, state.own, standing(state, about))
+    verdict = desk.judge(about, text, state.own, standing(state, about, closing))
     state = replace(state, offered=None)
     if not verdict.right:
         return state, Reply((Say("note", "Under your arrows now that line does not hold."),))
-    return keep_line(state, event, about, text, verdict)
+    return keep_line(state, event, about, text, verdict, closing)
 
 
 def _take_value(
