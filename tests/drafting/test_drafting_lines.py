@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tutor.drafting import Draft, read, rows, saved, standing
+from tutor.drafting import Draft, lines_of, read, rows, saved, standing
 from tutor.drafting.entries import EMPTY, Hold, Join, Push, Put
 from tutor.model import Load, Support, load_problem
 from tutor.model.read import read_text
@@ -231,3 +231,42 @@ def test_comments_of_a_file_by_hand_survive_a_save(
     assert load_problem(path) == draft.problem
     comments = {line[line.index("#") :].strip() for line in BY_HAND.splitlines() if "#" in line}
     assert {comment for comment in comments if comment not in text} <= lost
+
+
+@pytest.mark.parametrize(
+    ("line", "name"),
+    [
+        ("a 0 0", "A"),
+        ("u1 0 0", "U1"),
+        ("Top 0 0", "Top"),
+        ("top 0 0", "top"),
+        ('"a" 0 0', "a"),
+        ("'pin1' 0 0", "pin1"),
+    ],
+)
+def test_a_small_letter_is_its_capital_and_any_other_name_stays_as_typed(
+    line: str, name: str
+) -> None:
+    assert list(places(drawn(line))) == [name]
+
+
+def test_a_joint_is_meant_in_any_capitals_where_one_alone_fits() -> None:
+    draft = drawn("Top 0 3; A 0 0", "TOP-a", "top 5 down", "rename top Ridge")
+    assert [m.name for m in draft.problem.members] == ["Ridge-A"]
+    assert [load.joint for load in draft.problem.loads] == ["Ridge"]
+
+
+def test_joints_that_differ_in_capitals_alone_are_two() -> None:
+    draft = drawn('A 0 0; "a" 4 0; A-a; "a" 12 down')
+    assert [m.name for m in draft.problem.members] == ["Aa"]
+    assert [load.joint for load in draft.problem.loads] == ["a"]
+    assert drawn(*lines_of(draft.problem)).problem == draft.problem
+
+
+def test_a_fink_roof_has_four_or_eight_panels() -> None:
+    eight = drawn("Fink span 16 height 4 panels 8 load 1")
+    assert (len(eight.problem.joints), len(eight.problem.members)) == (15, 27)
+    assert len(eight.problem.loads) == 7
+    assert len(drawn("Fink 12 3").problem.members) == 11
+    answer = Draft().type("Fink 12 3 5")
+    assert "4 or 8 panels" in answer.said

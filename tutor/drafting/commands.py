@@ -196,24 +196,19 @@ def _shape(words: list[Word]) -> Shape | None:
 def _shaped(problem: Problem, words: list[Word], shape: Shape) -> list[Entry]:
     given = _sizes(problem, words, shape)
     lacking = [key for key in ("span", "height") if key not in given]
-    if not shape.fixed and "panels" not in given:
+    if isinstance(shape.panels, range) and "panels" not in given:
         lacking.append("panels")
     if lacking:
-        wanted = "" if shape.fixed else f" panels {max(4, shape.least)}"
+        wanted = "" if shape.fixed else f" panels {shape.usual}"
         cure = f"write {shape.name} span 12 height 3{wanted}"
         message = f"a {shape.name} truss lacks its {' and '.join(lacking)}"
         raise Bad(words[0].text, message, cure, words[0])
-    panels = given.get("panels", Exact.of(shape.least))
+    panels = given.get("panels", Exact.of(shape.usual))
     count = panels.value
-    if panels.fraction is None or count != int(count) or not shape.least <= count <= shape.most:
-        many = f"{shape.least}" if shape.fixed else f"{shape.least} to {shape.most}"
-        message = f"a {shape.name} truss here has {many} panels"
-        raise Bad(
-            panels.text,
-            message,
-            f"write panels {max(4, shape.least)}" if not shape.fixed else "leave the panels out",
-            words[0],
-        )
+    if panels.fraction is None or count not in shape.panels:
+        message = f"a {shape.name} truss here has {shape.counts} panels"
+        cure = "leave the panels out" if shape.fixed else f"write panels {shape.usual}"
+        raise Bad(panels.text, message, cure, words[0])
     try:
         made = shaped(shape, given["span"], given["height"], int(count), given.get("load"), problem)
     except ValueError as fault:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tutor.drafting.entries import EMPTY
+from tutor.drafting.names import literal
 from tutor.model import Load, Problem, Support
 from tutor.model.text import one_line
 from tutor.notation import Exact
@@ -11,14 +12,16 @@ from tutor.notation import Exact
 def lines_of(problem: Problem) -> tuple[str, ...]:
     """Lines that, typed on an empty sheet, draw `problem`.
 
-    Joints come back under upper-case names; story, topics, level, id and tolerance are not drawn.
+    Story, topics, level, id and tolerance are not drawn.
     """
     lines = []
     if title := one_line(problem.title):
         lines.append(f"title {title}")
     if (problem.force, problem.length) != (EMPTY.force, EMPTY.length):
         lines.append(f"{problem.force} {problem.length}")
-    lines += [f"{joint.name} {_number(joint.x)} {_number(joint.y)}" for joint in problem.joints]
+    lines += [
+        f"{literal(joint.name)} {_number(joint.x)} {_number(joint.y)}" for joint in problem.joints
+    ]
     lines += [f"{member.start}-{member.end}" for member in problem.members]
     lines += [_support(support) for support in problem.supports]
     lines += [_load(load) for load in problem.loads]
@@ -30,7 +33,7 @@ def _number(number: Exact) -> str:
 
 
 def _support(support: Support) -> str:
-    words = [support.joint, support.kind]
+    words = [literal(support.joint), support.kind]
     if support.angle is not None:
         words.append(_number(support.angle))
     if support.anchor is not None:
@@ -40,5 +43,5 @@ def _support(support: Support) -> str:
 
 def _load(load: Load) -> str:
     if load.size is not None and load.angle is not None:
-        return f"{load.joint} {_number(load.size)} at {_number(load.angle)}"
-    return " ".join([load.joint, *(f"{_number(size)} {way}" for way, size in load.pushes)])
+        return f"{literal(load.joint)} {_number(load.size)} at {_number(load.angle)}"
+    return " ".join([literal(load.joint), *(f"{_number(size)} {way}" for way, size in load.pushes)])

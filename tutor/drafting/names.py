@@ -29,25 +29,43 @@ SHORT_WAYS = {"u": "up", "d": "down", "l": "left", "r": "right"}
 SUPPORTS = {"pin": "pin", "pinned": "pin", "roller": "roller", "link": "link"}
 AT = frozenset({"at", "@"})
 KEYWORDS = (*WAYS, *SUPPORTS, "at")
+LETTER = re.compile(r"[a-z]\d*")
+PLAIN_NAME = re.compile(r"[A-Z]\d*")
 
 
 def joint_meant(problem: Problem, text: str) -> str | None:
-    """The joint of this name, or of the same name in upper case; None where there is neither."""
+    """The joint of this name, in other capitals where one alone fits; None where none does."""
     if text in problem.joint:
         return text
-    upper = text.upper()
-    return upper if upper in problem.joint else None
+    if text.upper() in problem.joint:
+        return text.upper()
+    alike = [name for name in problem.joint if name.lower() == text.lower()]
+    return alike[0] if len(alike) == 1 else None
 
 
 def new_name(word: Word) -> str:
-    """The name for a joint that is not there yet, in upper case; Bad where it cannot be one."""
+    """The name for a joint that is not there yet; Bad where it cannot be one.
+
+    A small letter, like a or u1, stands for its capital; in quotes, and any longer name, it stays
+    as it is typed.
+    """
     if NAME.fullmatch(word.text) is None:
         raise Bad(word.text, "this cannot name a joint", NAMES, word)
     if word.lower in KEYWORDS:
         raise Bad(
             word.text, "this says how a joint is held or pushed", "name the joint first", word
         )
-    return word.text.upper()
+    return word.text.upper() if is_short(word) else word.text
+
+
+def is_short(word: Word) -> bool:
+    """Whether a word is a small letter that stands for its capital."""
+    return not word.quoted and LETTER.fullmatch(word.text) is not None
+
+
+def literal(name: str) -> str:
+    """A joint's name so that typing it gives this very name."""
+    return name if PLAIN_NAME.fullmatch(name) else f'"{name}"'
 
 
 def free_name(problem: Problem) -> str:
@@ -81,7 +99,7 @@ def missing(problem: Problem, word: Word, name: str) -> Bad:
     """There is no such joint."""
     check_spelling(problem, word)
     there = f"; the joints are {listed(problem.joint)}" if problem.joints else ""
-    sample = name.upper() if NAME.fullmatch(name) else "A"
+    sample = name.upper() if LETTER.fullmatch(name) else name if NAME.fullmatch(name) else "A"
     return Bad(
         word.text,
         f"there is no joint {name[:12]} yet{there}",

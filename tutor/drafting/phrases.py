@@ -69,8 +69,7 @@ class Phrases:
             self._members(names[:-1])
             if word.lower in AT:
                 self.place += 1
-            last = names[-1]
-            self._point(joint_meant(self.problem, last.text) or new_name(last))
+            self._point(self._placed(names[-1]))
 
     def _peek(self, ahead: int = 0) -> Word | None:
         place = self.place + ahead
@@ -99,6 +98,13 @@ class Phrases:
         self.problem = applied(self.problem, entry)
 
     # Joints
+
+    def _placed(self, word: Word) -> str:
+        """The joint that a place is for: one that is there, or a new one; in quotes, of this very name."""
+        known = joint_meant(self.problem, word.text)
+        if known is None or (word.quoted and known != word.text):
+            return new_name(word)
+        return known
 
     def _point(self, name: str) -> None:
         word = self._take(self.words[self.place - 1], "x and y, like A 4 0")

@@ -3,26 +3,40 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
+from collections.abc import Callable, Sequence
 from typing import Any
 
-from tutor.model import Problem, write_problem
+from tutor.model import Load, Problem, write_problem
 from tutor.model.read import read_text
+
+SCHEMA_LINE = "#:schema"
+"""How the first line of a file begins that names its schema; it is no comment of the student's."""
 
 
 def saved(problem: Problem, before: str | None = None) -> str:
     """TOML text that loads as `problem`; `before` is the text of the file it was opened from.
 
-    What did not change stays as it was written, comments included. Where the old text cannot be
-    changed in place, the problem is written afresh under all its comments.
+    What did not change stays as it was written, and no comment is lost: one whose line went stands
+    at the head. Where the old text cannot be changed in place, the problem is written afresh under
+    all its comments.
     """
     fresh = write_problem(problem)
     if before is None:
         return fresh
     edited = _edited(problem, before, fresh)
-    if edited is not None and read_text(edited, "text").problem == read_text(fresh, "text").problem:
-        return edited
-    comments = _comments(before)
-    return "\n".join([*comments, "", fresh]) if comments else fresh
+    if edited is None or read_text(edited, "text").problem != read_text(fresh, "text").problem:
+        edited = fresh
+    lost = Counter(_comments(before)) - Counter(_comments(edited))
+    return _headed(list(lost.elements()), edited) if lost else edited
+
+
+def _headed(comments: Sequence[str], text: str) -> str:
+    """The text under these comments; a line that names its schema stays the first."""
+    first, _, rest = text.partition("\n")
+    if first.startswith(SCHEMA_LINE):
+        return "\n".join([first, *comments, rest])
+    return "\n".join([*comments, text])
 
 
 def _edited(problem: Problem, before: str, fresh: str) -> str | None:
@@ -44,7 +58,7 @@ def _edited(problem: Problem, before: str, fresh: str) -> str | None:
         _edit_table(document["joints"], new["joints"])
         _edit_table(document["supports"], new["supports"])
         if old.loads != problem.loads:
-            document["loads"] = new["loads"]
+            _edit_loads(document["loads"], new["loads"], partners(old.loads, problem.loads))
         return str(document.as_string())
     except (TOMLKitError, KeyError, TypeError, ValueError, AttributeError, IndexError):
         return None
@@ -66,8 +80,48 @@ def _edit_table(table: Any, wanted: Any) -> None:
     for key in [key for key in table if key not in wanted]:
         del table[key]
     for key in wanted:
-        if key not in table or _plain(table[key]) != _plain(wanted[key]):
+        if key not in table:
+            _add(table, key, wanted[key])
+        elif _plain(table[key]) != _plain(wanted[key]):
             table[key] = wanted[key]
+
+
+def _add(table: Any, key: str, value: Any) -> None:
+    """Put a key behind the last one, above the comments that stand before the next table."""
+    last = next(reversed(list(table)), None)
+    if last is None or not hasattr(table.value, "_insert_after"):
+        table[key] = value
+    else:
+        table.value._insert_after(last, key, value)
+
+
+def partners(old: Sequence[Load], new: Sequence[Load]) -> list[int | None]:
+    """For each of the new loads the old one that it was: the same, else one at its joint, else None."""
+    found: list[int | None] = [None] * len(new)
+    fits: tuple[Callable[[Load, Load], bool], ...] = (
+        lambda one, other: one == other,
+        lambda one, other: one.joint == other.joint,
+    )
+    for fit in fits:
+        for place, load in enumerate(new):
+            free = (i for i, was in enumerate(old) if i not in found and fit(was, load))
+            if found[place] is None:
+                found[place] = next(free, None)
+    return found
+
+
+def _edit_loads(loads: Any, wanted: Any, was: Sequence[int | None]) -> None:
+    """Change each load that was there in its place, take out what is not wanted, add the rest."""
+    for load, place in zip(wanted, was, strict=True):
+        if place is not None:
+            _edit_table(loads[place], load)
+    for place in range(len(loads) - 1, -1, -1):
+        if place not in was:
+            del loads[place]
+    for load, place in zip(wanted, was, strict=True):
+        if place is None:
+            load.trivia.indent = "\n"
+            loads.append(load)
 
 
 def _plain(value: Any) -> object:
@@ -84,4 +138,4 @@ def _comments(text: str) -> list[str]:
             bare = re.sub(r'"(?:[^"\\]|\\.)*"|\'[^\']*\'', lambda m: "_" * len(m.group()), line)
             if "#" in bare:
                 found.append(line[bare.index("#") :].strip())
-    return found
+    return [comment for comment in found if not comment.startswith(SCHEMA_LINE)]

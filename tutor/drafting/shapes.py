@@ -1,13 +1,13 @@
 """Which trusses go by a name of the trade, and what are they for a span, height and panels?
 
 The shapes are common practice, no source: Warren, Pratt and Howe with parallel chords and inclined
-ends, a Fink roof with webs like a W, king and queen posts, and a cantilever on a wall. Joints are
+ends, a Fink roof with webs like a W (in eight panels with smaller ones in its halves), king and queen posts, and a cantilever on a wall. Joints are
 named along the bottom chord from the left, then along the top.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
@@ -41,18 +41,28 @@ class Plan:
 
 @dataclass(frozen=True)
 class Shape:
-    """A shape of the trade: its name, how it is planned, the panels it may have, what to know."""
+    """A shape of the trade: its name, how it is planned, the panels it may have."""
 
     name: str
     plan: Callable[[int], Plan]
-    least: int
-    most: int
-    said: str = ""
+    panels: Sequence[int]
 
     @property
     def fixed(self) -> bool:
         """Whether it has no panels to choose."""
-        return self.least == self.most
+        return len(self.panels) == 1
+
+    @property
+    def usual(self) -> int:
+        """The panels it has where none are named: four, where it can."""
+        return 4 if 4 in self.panels else self.panels[0]
+
+    @property
+    def counts(self) -> str:
+        """How many panels it may have, in words."""
+        if isinstance(self.panels, range):
+            return f"{self.panels[0]} to {self.panels[-1]}"
+        return " or ".join(str(count) for count in self.panels)
 
 
 def _warren(n: int) -> Plan:
@@ -104,11 +114,28 @@ def _howe(n: int) -> Plan:
 
 
 def _fink(n: int) -> Plan:
+    """Four panels, or eight, where each half of the roof has a smaller web of the same kind in it."""
+    if n == 8:
+        return _great_fink()
     third, quarter, half = Fraction(1, 3), Fraction(1, 4), Fraction(1, 2)
     bottom = [(i * third, Fraction(0)) for i in range(4)]
     top = [(quarter, half), (half, Fraction(1)), (3 * quarter, half)]
     members = ((0, 1), (1, 2), (2, 3), (0, 4), (4, 5), (5, 6), (6, 3))
     return Plan((*bottom, *top), (*members, (4, 1), (1, 5), (5, 2), (2, 6)), (4, 5, 6), (0, 3))
+
+
+def _great_fink() -> Plan:
+    """The left half by its joints along the tie and the rafter, mirrored; the ridge is in both."""
+    half, ridge = Fraction(1, 2), (Fraction(1, 2), Fraction(1))
+    tie = ((Fraction(0), Fraction(0)), (Fraction(1, 6), Fraction(0)), (Fraction(1, 3), Fraction(0)))
+    rafter = tuple((Fraction(i, 8), Fraction(i, 4)) for i in (1, 2, 3))
+    inner = ((Fraction(5, 12), half),)
+    left = (*tie, *rafter, *inner)
+    right = tuple((1 - x, y) for x, y in left)
+    webs = ((1, 3), (1, 4), (2, 4), (4, 6), (5, 6), (2, 6))
+    one = ((0, 1), (1, 2), (0, 3), (3, 4), (4, 5), (5, 14), (6, 14), *webs)
+    other = tuple((a if a == 14 else a + 7, b if b == 14 else b + 7) for a, b in one)
+    return Plan((*left, *right, ridge), (*one, (2, 9), *other), (3, 4, 5, 14, 10, 11, 12), (0, 7))
 
 
 def _king(n: int) -> Plan:
@@ -139,13 +166,13 @@ def _cantilever(n: int) -> Plan:
 SHAPES: Mapping[str, Shape] = {
     shape.name.lower(): shape
     for shape in (
-        Shape("Warren", _warren, 1, MOST_PANELS),
-        Shape("Pratt", _pratt, 2, MOST_PANELS),
-        Shape("Howe", _howe, 2, MOST_PANELS),
-        Shape("Fink", _fink, 4, 4),
-        Shape("king post", _king, 2, 2),
-        Shape("queen post", _queen, 3, 3, "One slope keeps its middle panel from racking."),
-        Shape("cantilever", _cantilever, 1, MOST_PANELS),
+        Shape("Warren", _warren, range(1, MOST_PANELS + 1)),
+        Shape("Pratt", _pratt, range(2, MOST_PANELS + 1)),
+        Shape("Howe", _howe, range(2, MOST_PANELS + 1)),
+        Shape("Fink", _fink, (4, 8)),
+        Shape("king post", _king, (2,)),
+        Shape("queen post", _queen, (3,)),
+        Shape("cantilever", _cantilever, range(1, MOST_PANELS + 1)),
     )
 }
 

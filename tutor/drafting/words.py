@@ -21,20 +21,29 @@ WITH_UNIT = re.compile(r"(?P<number>.*[\d.)])(?P<unit>[A-Za-z]{1,3}|°)")
 LIKE_NUMBER = re.compile(r"[-+(\[√.,]*\d|[-+(]*(?:sqrt|sin|cos|tan|√)\s*\(", re.IGNORECASE)
 PAIR = re.compile(r"(?P<x>[^,]+),(?P<y>[^,]+)")
 OPEN, CLOSE = "([{", ")]}"
+QUOTES = "\"'"
+QUOTED_SUPPORTS = ("pin", "roller", "link")
 MINUS = str.maketrans({"−": "-", "–": "-", "‐": "-", "‑": "-"})
 
 
 @dataclass(frozen=True)
 class Word:
-    """One word of a line and where it stands, from `start` up to `end`."""
+    """One word of a line and where it stands, from `start` up to `end`.
+
+    A word in quotes is a name as it stands: in its own capitals, and none of the words known here
+    but a support, which a file writes in quotes.
+    """
 
     text: str
     start: int
     end: int
+    quoted: bool = False
 
     @property
     def lower(self) -> str:
-        return self.text.lower()
+        """The word as it is compared with those known; one in quotes is none of them."""
+        is_name = self.quoted and self.text not in QUOTED_SUPPORTS
+        return f'"{self.text}"' if is_name else self.text.lower()
 
     @property
     def is_number(self) -> bool:
@@ -57,7 +66,9 @@ def words_of(text: str, start: int = 0) -> list[Word]:
     for piece in PIECES.finditer(text.translate(MINUS)):
         word, left = _bare(piece.group())
         if word and word.lower() not in ("and", "&"):
-            found.append(Word(word, start + piece.start() + left, start + piece.end()))
+            first = start + piece.start() + left
+            quoted = left > 0 and piece.group()[left - 1] in QUOTES
+            found.append(Word(word, first, start + piece.end(), quoted))
     return found
 
 
