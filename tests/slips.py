@@ -45,7 +45,7 @@ def slips(
         for code, size in _sizes(piece, line):
             changed = (*line[:i], replace(piece, size=size), *line[i + 1 :])
             found.append(Slipped(code, piece.force, changed))
-    found += _strays(problem, about, line)
+    found += _strays(problem, about, line, senses)
     members = [p for p in line if p.force in problem.member and p.coefficient != 0]
     others = [p for p in line if p.force not in problem.member and p.value != 0]
     if len(members) > 1 and others and about.joint is not None:
@@ -114,6 +114,8 @@ def _moment_changes(
             for arm in (dx, dy):
                 if arm != 0.0:
                     yield "whole-force", math.copysign(arm, c)
+            along = isinstance(about.at, str) and problem.between(about.at, piece.of.split()[-1])
+            yield ("arm-from" if along else "arm"), math.copysign(math.hypot(dx, dy), c)
         return
     parallel = dy if piece.ux == 0.0 else dx
     if parallel != 0.0:
@@ -135,14 +137,16 @@ def _sizes(piece: Piece, line: Sequence[Piece]) -> Iterator[tuple[str, float]]:
             yield "carried", math.copysign(other.size, piece.size)
 
 
-def _strays(problem: Problem, about: LineAbout, line: Sequence[Piece]) -> Iterator[Slipped]:
+def _strays(
+    problem: Problem, about: LineAbout, line: Sequence[Piece], senses: Mapping[str, str]
+) -> Iterator[Slipped]:
     """A load or reaction of another joint in a joint's line."""
     if about.joint is None:
         return
     for member in problem.meeting[about.joint]:
         far = member.other(about.joint)
         elsewhere: LineAbout = replace(about, joint=far)
-        for piece in pieces(problem, elsewhere, {}, {}):
+        for piece in pieces(problem, elsewhere, senses, {}):
             if piece.coefficient == 0.0:
                 continue
             if piece.force.startswith("load"):

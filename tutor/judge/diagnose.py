@@ -24,7 +24,7 @@ from tutor.statics.body import member_force, reaction_forces
 UNEXPLAINED = KINDS["not-equilibrium"].cost
 TURNED_ROUND = 0.04
 SCALED_SUM, SCALED_MOMENT, ON_A_SLIP = 1.15, 0.6, 0.2
-STRAY_SIZE = 0.8
+STRAY_SIZE, STRAY_TURNED = 0.8, 0.1
 OTHER_FACTOR = 0.4
 CLOSE = 0.35
 CHEAPEST = min(kind.cost for kind in KINDS.values() if kind.variants is not None)
@@ -130,8 +130,7 @@ def _unknowns_account(
             code = _stray(name, true)
             slips.append(Slip(code, name, None))
             cost += KINDS[code].cost
-            if not _acts_so_elsewhere(name, coefficient.value / scale, true):
-                cost += STRAY_SIZE
+            cost += _strangeness(name, coefficient.value / scale, true)
             continue
         spot = spots[name]
         value, radius = coefficient.value, coefficient.radius
@@ -190,13 +189,17 @@ def _stray(name: str, true: TrueLine) -> str:
     return "extra"
 
 
-def _acts_so_elsewhere(name: str, value: float, true: TrueLine) -> bool:
-    """Whether a force that does not act on the body would have this coefficient where it acts."""
+def _strangeness(name: str, value: float, true: TrueLine) -> float:
+    """What it costs that a force has not the coefficient here that it has where it acts."""
     problem = true.problem
     if name in problem.reaction:
         bodies = [reaction_forces(problem, problem.reaction[name].joint)]
     else:
         member = problem.member[name]
         bodies = [(member_force(problem, name, end),) for end in (member.start, member.end)]
-    parts = [true.equation.sum.of(f) for body in bodies for f in body if f.name == name]
-    return any(math.isclose(abs(value), abs(p), rel_tol=0.01) for p in (*parts, 1.0))
+    sign = true.given.sign(name)
+    parts = [sign * true.equation.sum.of(f) for body in bodies for f in body if f.name == name]
+    if any(math.isclose(value, part, rel_tol=0.01) for part in parts):
+        return 0.0
+    turned = any(math.isclose(abs(value), abs(part), rel_tol=0.01) for part in (*parts, 1.0))
+    return STRAY_TURNED if turned else STRAY_SIZE

@@ -27,7 +27,8 @@ MOST_TO_ASSIGN = 4
 MOST_IDLE = 2
 MOST_TO_ADD_UP = 8
 MOST_STRAY = 12
-SAME_RESULT = 0.002
+SAME, SAME_RESULT = 0.005, 0.002
+STRAY_TURNED, STRAY_WHOLE = 0.1, 0.2
 
 
 def explain_numbers(
@@ -214,9 +215,11 @@ def _without_place(term: Term, true: TrueLine, numbers: Sequence[Spot], scale: f
     for spot in numbers:
         if spot.true != 0.0 and math.isclose(term.value, scale * spot.true, rel_tol=0.005):
             return Account(DOUBLE_SEEN, (Slip("double", spot.name, spot),), scale)
-    name = _load_elsewhere(term.value / scale, true)
-    if name is not None:
-        return Account(KINDS["stray-load"].cost, (Slip("stray-load", name, None),), scale)
+    elsewhere = _load_elsewhere(term.value / scale, true)
+    if elsewhere is not None:
+        name, against = elsewhere
+        cost = KINDS["stray-load"].cost + against
+        return Account(cost, (Slip("stray-load", name, None),), scale)
     return Account(KINDS["extra"].cost + UNPLACED, (Slip("extra", None, None),), scale)
 
 
@@ -240,7 +243,7 @@ def _other_number(term: Term, spot: Spot, scale: float, text: TermText) -> Optio
     if size and not factor:
         code = "arm" if spot.is_moment else "not-equilibrium"
         cost = KINDS["magnitude"].cost if spot.is_moment else UNEXPLAINED
-    elif factor and not size:
+    elif factor:
         cost = KINDS[code].cost
     if term.value * scale * spot.true < 0:
         turned = turning_code(spot)
@@ -248,22 +251,28 @@ def _other_number(term: Term, spot: Spot, scale: float, text: TermText) -> Optio
     return Option(term.value, (code,), cost)
 
 
-def _load_elsewhere(value: float, true: TrueLine) -> str | None:
-    """The load of another joint whose part in this sum, or whole size, is this; or None."""
+def _load_elsewhere(value: float, true: TrueLine) -> tuple[str, float] | None:
+    """The load of another joint that this is, and how much speaks against it; or None.
+
+    What it gives in this sum where it acts comes first, then that turned round, then its whole size;
+    a load of a neighbouring joint comes before one further away.
+    """
     own = true.about.joint
     if own is None:
         return None
     total = true.equation.sum
     near = [member.other(own) for member in true.problem.meeting[own]]
     loaded = [load.joint for load in true.problem.loads if load.joint != own]
-    forces = [
-        force
-        for joint in sorted(dict.fromkeys(loaded), key=lambda name: name not in near)[:MOST_STRAY]
-        for force in load_forces(true.problem, joint)
-    ]
-    for whole in (False, True):
-        for force in forces:
-            part = (1.0 if whole else total.of(force)) * (force.size or 0.0)
-            if part != 0.0 and math.isclose(abs(value), abs(part), rel_tol=0.005):
-                return force.name
-    return None
+    found: list[tuple[float, str]] = []
+    for joint in sorted(dict.fromkeys(loaded), key=lambda name: name not in near)[:MOST_STRAY]:
+        for force in load_forces(true.problem, joint):
+            size = force.size or 0.0
+            for part, whole in ((total.of(force) * size, 0.0), (size, STRAY_WHOLE)):
+                off = abs(abs(value) - abs(part))
+                if part != 0.0 and off <= SAME * abs(part):
+                    against = whole + (STRAY_TURNED if value * part < 0 else 0.0)
+                    found.append((against + off / abs(part), force.name))
+    if not found:
+        return None
+    against, name = min(found, key=lambda one: one[0])
+    return name, against

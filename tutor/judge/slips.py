@@ -12,7 +12,7 @@ from tutor.judge.truth import Spot
 from tutor.model import Tolerance
 from tutor.notation import Span
 
-PRECISELY, LOOSE, MISPLACED = 3e-4, 0.25, 0.5
+PRECISELY, LOOSE, MISPLACED = 3e-4, 0.3, 0.5
 
 
 @dataclass(frozen=True)

@@ -55,10 +55,12 @@ class TermText:
         """Whether the other of size and factor is the one that is typed wrong.
 
         A mistake at the factor leaves the size as it was, and one at the size the factor. In a
-        moment a unit may be the force's or the arm's.
+        moment a unit may be the force's or the arm's, and a bare size has no arm.
         """
-        if code in OF_NEITHER or not spot.numeric or len(self.numbers) < 2:
+        if code in OF_NEITHER or not spot.numeric:
             return False
+        if len(self.numbers) < 2:
+            return spot.is_moment and code != "no-arm" and self.holds(spot.scale, scale)
         if code == "unit" and spot.is_moment:
             return False
         factor = self.holds(spot.per_unit, scale)

@@ -47,7 +47,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="inclined-support",
-    cost=1.0,
+    cost=1.08,
     why="Rollers are nearly always drawn on a level floor, so a reaction is taken to be vertical.",
     look=look,
     reason=reason,

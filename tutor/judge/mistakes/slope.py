@@ -58,7 +58,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="slope",
-    cost=1.2,
+    cost=1.15,
     why="Members that look alike in the picture are taken to have the same slope.",
     look=look,
     reason=reason,

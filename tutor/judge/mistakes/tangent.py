@@ -36,7 +36,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="tangent",
-    cost=1.15,
+    cost=1.2,
     why="The slope is given as rise and run, and the length of the slanting side still has to be "
     "found.",
     look=look,
