@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from itertools import pairwise, product
 
 from lines import Piece
 
@@ -29,12 +30,26 @@ WHOLE_LINE = (
     "Write the one that was asked for",
     "Measure every arm",
 )
+NUMBERS = "The terms with an unknown fit"
 KEEP = "Keep this line under its own name"
 
 
 def alternatives(hint: str) -> list[str]:
     """What a hint points at, one thing after the other where it leaves a choice."""
-    return hint.split(" Or else: ")
+    found = []
+    for each in hint.split(" Or else: "):
+        sentences = re.split(r"(?<=[.?]) (?=[A-Z])", each)
+        found += [" ".join(chosen) for chosen in product(*map(_choices, sentences))]
+    return found
+
+
+def _choices(sentence: str) -> list[str]:
+    """A sentence, or each of the forces that it names as those of which one is meant."""
+    named = list(NAMED.finditer(sentence))
+    between = (sentence[a.end() : b.start()] for a, b in pairwise(named))
+    if any(re.search(r"\bor\b", text) for text in between):
+        return [match[0] for match in named]
+    return [sentence]
 
 
 def forces_in(hint: str) -> frozenset[str]:
@@ -58,25 +73,10 @@ def mended(hint: str, line: Sequence[Piece], true: Sequence[Piece]) -> tuple[Pie
         return _with_right(line, true, {p.force for p in line} - forces_in(match[1]))
     if hint.startswith(WHOLE_LINE):
         return tuple(true)
+    if hint.startswith(NUMBERS) or "another force of the same size" in hint:
+        return _with_right(line, true, {p.force for p in (*line, *true) if p.symbol is None})
     named = forces_in(hint)
     return _with_right(line, true, named) if named else None
-
-
-def mended_twin(
-    hint: str, line: Sequence[Piece], true: Sequence[Piece]
-) -> tuple[Piece, ...] | None:
-    """The line after the hint was taken for another force that has the same number, or None.
-
-    Where two loads are alike, a hint on one of them may be meant for the other.
-    """
-    named = forces_in(hint)
-    sizes = [abs(v) for n, v in [*numbers(line).items(), *numbers(true).items()] if n in named]
-    for force, size in [*numbers(line).items(), *numbers(true).items()]:
-        if force not in named and any(abs(abs(size) - own) <= SAME * own for own in sizes):
-            way = _with_right(line, true, {force})
-            if values(way) != values(line):
-                return way
-    return None
 
 
 def _with_right(
@@ -95,11 +95,6 @@ def values(line: Sequence[Piece]) -> dict[str, float]:
     for piece in line:
         found[piece.force] = found.get(piece.force, 0.0) + piece.value
     return found
-
-
-def numbers(line: Sequence[Piece]) -> dict[str, float]:
-    """The number a force is written with: its whole term, or its size where it has no part."""
-    return {p.force: p.value or p.size or 0.0 for p in line if p.symbol is None}
 
 
 def _scale(rest: Mapping[str, float], true: Mapping[str, float]) -> float:

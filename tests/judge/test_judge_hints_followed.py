@@ -1,9 +1,10 @@
 """Is the third hint true? Whoever does just what it says gets the line right.
 
 The lines are those of the judge's corpora, so the student of each is known down to the last term. A
-hint that names a term which is right already, or leaves one that is not, is caught here. What is left
-of failures are lines in which one number may stand for two different forces: the shares demanded are
-those reached when this was written, rounded down.
+hint that names a term which is right already, or leaves one that is not, is caught here. Where a hint
+leaves open which of two forces with one number is meant, the student tries one after the other. Two
+slips may together make the line that another one makes: it takes a second hint then. What is left of
+failures are lines with three slips.
 """
 
 from __future__ import annotations
@@ -58,7 +59,7 @@ def followed(seeds: range, count: int) -> tuple[float, float]:
 
 
 @pytest.mark.parametrize(
-    ("count", "at_once", "ever"), [(1, 0.99, 0.99), (2, 0.97, 0.99), (3, 0.95, 0.98)]
+    ("count", "at_once", "ever"), [(1, 1.0, 1.0), (2, 0.99, 1.0), (3, 0.97, 0.99)]
 )
 def test_a_student_who_follows_the_third_hint_gets_the_line_right(
     count: int, at_once: float, ever: float

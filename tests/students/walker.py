@@ -14,7 +14,7 @@ from typing import Any
 
 from habits import Habit
 from lines import Piece, Style, figures, pieces, written
-from mending import KEEP, alternatives, mended, mended_twin, values
+from mending import KEEP, alternatives, mended, values
 from slips import slips
 from student import Student
 
@@ -134,9 +134,7 @@ class Walker(Student):
             return true
         for each in alternatives(hint):
             way = mended(each, line, true)
-            if way is None or values(way) == values(line):
-                way = mended_twin(each, line, true)
-            if way is not None:
+            if way is not None and values(way) != values(line):
                 return way
         self.counts.missed.append(hint)
         return true

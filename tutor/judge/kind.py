@@ -15,6 +15,9 @@ from tutor.judge.example import Example
 from tutor.judge.truth import Spot
 from tutor.model import Problem
 
+MOST_NAMED = 4
+"""So many forces are named where any of them may be meant."""
+
 
 @dataclass(frozen=True)
 class Case:
@@ -22,7 +25,7 @@ class Case:
 
     `spot` is the force concerned where it acts on the body; `force` its name, or None for the whole
     line; `acting` counts the forces with a part in the equation; `true_of` is what the line is
-    true of instead.
+    true of instead; `alike` names other forces of which the same may be said.
     """
 
     problem: Problem
@@ -31,6 +34,7 @@ class Case:
     spot: Spot | None = None
     acting: int = 0
     true_of: LineAbout | None = None
+    alike: tuple[str, ...] = ()
 
     @property
     def body(self) -> str:
@@ -96,8 +100,11 @@ class Case:
 
     @property
     def thing(self) -> str:
-        """The force concerned in words."""
-        return force_in_words(self.problem, self.force)
+        """The force concerned in words, or those of which any may be it."""
+        named = dict.fromkeys(force_in_words(self.problem, f) for f in (self.force, *self.alike))
+        if len(named) > MOST_NAMED:
+            return f"{next(iter(named))} or another force of the same size"
+        return " or ".join(named)
 
     @property
     def subject(self) -> str:

@@ -18,6 +18,7 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.slips import Account, Slip
 from tutor.judge.truth import Carried, Given, TrueLine
+from tutor.judge.twins import TOO_MANY, alike, place_of
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.model import Problem, Tolerance
 from tutor.notation import Names, Reading, Unreadable, read_equation
@@ -61,10 +62,10 @@ def judge_line(
     unclear = any(slip.code == "not-equilibrium" for slip in slips)
     if holds and (unclear or _of_acting_forces(slips, values())):
         return _true_elsewhere(problem, about, reading, None)
-    mistakes = tuple(_mistake(true, slip, reading) for slip in slips)
+    mistakes = tuple(_mistake(true, slip, reading, slips) for slip in slips)
     if unclear and len(mistakes) == 1 and mistakes[0].force is None:
         mistakes = (_with_what_fits(mistakes[0], problem, line, others),)
-    candidates = tuple(_mistake(true, slip, reading) for slip in others)
+    candidates = tuple(_mistake(true, slip, reading, (slip,)) for slip in others)
     if len(mistakes) == 1 and candidates and not unclear:
         mistakes = (_with_others(mistakes[0], candidates),)
     text = " ".join(dict.fromkeys(m.text for m in mistakes))
@@ -238,15 +239,30 @@ def _in_other_unit(true: TrueLine, line: Typed, tolerance: Tolerance) -> bool:
     return False
 
 
-def _mistake(true: TrueLine, slip: Slip, reading: Reading) -> Mistake:
+def _mistake(true: TrueLine, slip: Slip, reading: Reading, slips: Sequence[Slip] = ()) -> Mistake:
+    """A slip as it is told, with the other forces named that it may be about as well.
+
+    `slips` are all the slips of the line; without them it is taken to be about its own force.
+    """
+    typed = next((t.value for t in reading.terms if t.span == slip.span), None)
+    names = {term.name for term in reading.terms if term.name is not None}
+    same = alike(true, slip, names, slips, typed) if slips else (slip,)
     acting = sum(1 for s in (*true.unknowns.values(), *true.loads) if s.true != 0.0)
-    case = Case(true.problem, true.about, slip.force, slip.spot, acting)
-    kind = KINDS[slip.code]
+    others = tuple(other.force for other in same[1:] if other.force is not None)
+    case = Case(true.problem, true.about, same[0].force, same[0].spot, acting, None, others)
+    mixed = len(same) > 1 and same[0].code in TOO_MANY
+    kind, told = KINDS[same[0].code], KINDS["extra" if mixed else same[0].code]
     span = slip.span
     if span is None and slip.force is not None:
         span = next((t.span for t in reading.terms if t.name == slip.force), None)
     return Mistake(
-        slip.code, slip.force, kind.look(case), kind.reason(case), kind.place(case), span
+        kind.code,
+        case.force,
+        told.look(case),
+        told.reason(case),
+        place_of(case, same),
+        span,
+        others,
     )
 
 

@@ -18,7 +18,8 @@ class Mistake:
     `force` is the unknown ("AC", "B_y") or load ("load C", "load C x") it concerns, or None where
     it concerns the whole line. `text` says what kind of thing is wrong and names no unknown
     (level look); `reason` gives the principle, `place` the term and the kind of error. None of
-    them holds a number of the answer. `span` is the place in the typed text, where there is one.
+    them holds a number of the answer. `span` is the place in the typed text, where there is one;
+    `alike` are other forces of the same number that may have been meant just as well.
     """
 
     code: str
@@ -27,6 +28,7 @@ class Mistake:
     reason: str = ""
     place: str = ""
     span: Span | None = None
+    alike: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

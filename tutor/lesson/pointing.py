@@ -21,11 +21,14 @@ class Pointed:
 
 
 def pointed_out(state: State) -> Pointed | None:
-    """What the third hint on the last wrong line was about; None before it, and once it is right."""
+    """What the third hint on the last wrong line was about; None before it, and once it is right.
+
+    A hint that leaves open which of several forces is meant points at none of them.
+    """
     if state.about is None:
         return None
     given = state.hints.get(as_text(state.about), HintsGiven())
-    forces = [m.force for m in given.mistakes if m.force is not None]
+    forces = [m.force for m in given.mistakes if m.force is not None and not m.alike]
     if given.level < PLACE or not forces:
         return None
     return Pointed(state.about, forces[0])

@@ -24,7 +24,10 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     if not isinstance(case.about, Value):
-        return "The terms with an unknown fit; the sum of the others does not."
+        return (
+            "The terms with an unknown fit; the sum of the others does not: go through them one by "
+            "one, each load and each result that you put in."
+        )
     return f"Solve your line for {case.force} once more, step by step, and put the result back in."
 
 
