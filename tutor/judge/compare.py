@@ -28,12 +28,12 @@ AS_WRITTEN = 0.004
 
 @dataclass(frozen=True)
 class Coefficient:
-    """What is typed beside one unknown: the sum, its half-width, the sizes added, how many terms."""
+    """What is typed beside one unknown: the sum, its half-width, the sizes added, the terms."""
 
     value: float
     radius: float
     parts: float
-    terms: int
+    terms: tuple[float, ...]
 
 
 @dataclass(frozen=True)
@@ -74,7 +74,7 @@ def typed(reading: Reading) -> Typed:
         if abs(value) > 1e-12 * max(abs(term.value) for term in terms):
             radius = math.fsum(term.radius for term in terms)
             unknowns[name] = Coefficient(
-                value, radius, math.fsum(abs(t.value) for t in terms), len(terms)
+                value, radius, math.fsum(abs(t.value) for t in terms), tuple(t.value for t in terms)
             )
     return Typed(unknowns, tuple(constants))
 

@@ -8,13 +8,14 @@ cheapest account of the whole line over all plausible scales is the diagnosis.
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 
 from tutor.judge.compare import Coefficient, Typed, slack_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.numbers import explain_numbers
 from tutor.judge.options import Choices, Option, options, turning_code
-from tutor.judge.slips import Account, Slip, found_option, rounded_harder
+from tutor.judge.slips import CALCULATED, Account, Slip, found_option, rounded_harder
 from tutor.judge.term_text import TermText
 from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Tolerance
@@ -29,6 +30,9 @@ OTHER_FACTOR = 0.4
 CLOSE = 0.35
 CHEAPEST = min(kind.cost for kind in KINDS.values() if kind.variants is not None)
 SEEN_TWICE = 0.6
+MOST_TERMS = 6
+RUNS_THROUGH = frozenset({"no-arm", "component", "angle-mode", "side", "ratio", "arm-unit", "unit"})
+CHEAPER = 0.6
 BARELY = 0.15
 PER_DECADE = 0.1
 
@@ -49,12 +53,13 @@ def diagnose(
         if penalty + CHEAPEST >= best + CLOSE:
             continue
         start = _unknowns_account(line, spots, choices, true, scale, typed, tolerance)
-        if start.cost + penalty >= best + CLOSE:
+        if start.cost + penalty - _again(start.slips) >= best + CLOSE:
             continue
         rest = explain_numbers(line, numbers, number_choices, true, scale, texts, tolerance)
-        cost = start.cost + rest.cost + penalty
         if not start.slips and not rest.slips:
             continue
+        again = _again((*start.slips, *rest.slips))
+        cost = start.cost + rest.cost + penalty - again
         accounts.append(Account(cost, (*start.slips, *rest.slips), scale))
         best = min(best, cost)
     if not accounts:
@@ -69,6 +74,12 @@ def diagnose(
         if account.named != first.named and all(account.named != o.named for o in others):
             others.append(account)
     return first, tuple(others)
+
+
+def _again(slips: Sequence[Slip]) -> float:
+    """What a mistake that runs through a line costs less than one made anew at each force."""
+    counts = Counter(slip.code for slip in slips if slip.code in RUNS_THROUGH)
+    return sum((count - 1) * CHEAPER * KINDS[code].cost for code, count in counts.items())
 
 
 def _scales(
@@ -105,7 +116,9 @@ def _scales(
             yield value / true, scaled + _far_from_one(value / true)
     for value, _, wrong in typed if line.unknowns else ():
         for option in wrong:
-            if option.value != 0.0 and len(option.codes) == 1 and fresh(value / option.value):
+            if option.value == 0.0 or len(option.codes) > 1 or option.codes[0] in CALCULATED:
+                continue
+            if fresh(value / option.value):
                 yield value / option.value, scaled + ON_A_SLIP + _far_from_one(value / option.value)
 
 
@@ -142,8 +155,7 @@ def _unknowns_account(
             continue
         apt = _apt(choices[name], coefficient)
         option = found_option(value, radius, scale, apt, spot, texts[name], tolerance)
-        if coefficient.terms > 1 and math.isclose(value, 2 * scale * spot.true, rel_tol=0.005):
-            option = Option(value, ("double",), SEEN_TWICE)
+        option = _of_several_terms(coefficient, spot, scale) or option
         if rounded_harder(value, radius, scale * spot.true):
             option = Option(spot.true, ("rounding",), KINDS["rounding"].cost)
         if option is None:
@@ -164,10 +176,23 @@ def _text_of(name: str, reading: Reading) -> TermText:
 
 def _apt(choices: Sequence[Option], coefficient: Coefficient) -> Sequence[Option]:
     """The options that fit a force split into two terms: it was not taken whole, nor as upright."""
-    if coefficient.terms == 1:
+    if len(coefficient.terms) == 1:
         return choices
     unlikely = {"inclined-support", "whole-force", "no-arm"}
     return [option for option in choices if not unlikely & set(option.codes)]
+
+
+def _of_several_terms(coefficient: Coefficient, spot: Spot, scale: float) -> Option | None:
+    """What is wrong with a force typed in several terms of which some make up the right one."""
+    terms, true = coefficient.terms, scale * spot.true
+    if not 1 < len(terms) <= MOST_TERMS:
+        return None
+    if math.isclose(coefficient.value, 2 * true, rel_tol=0.005):
+        return Option(coefficient.value, ("double",), SEEN_TWICE)
+    slanting = min(map(abs, spot.unit_vector)) > 1e-9
+    if spot.is_moment and slanting and any(math.isclose(t, true, rel_tol=0.005) for t in terms):
+        return Option(coefficient.value, ("component-in-moment",), SEEN_TWICE)
+    return None
 
 
 def _unknown_size(value: float, scale: float, spot: Spot) -> Option:

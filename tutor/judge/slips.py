@@ -13,6 +13,7 @@ from tutor.model import Tolerance
 from tutor.notation import Span
 
 PRECISELY, LOOSE, MISPLACED = 3e-4, 0.3, 0.5
+CALCULATED = frozenset({"angle-mode", "ratio"})
 
 
 @dataclass(frozen=True)
@@ -61,13 +62,14 @@ def found_option(
             continue
         target = scale * option.value
         off, size = abs(value - target), abs(target)
+        precise = off <= PRECISELY * size + radius + TINY * abs(scale)
+        if not precise and option.codes[0] in CALCULATED:
+            continue
         if off > tolerance.silent * size + min(radius, 0.01 * size) + TINY * abs(scale):
             if far is None and off <= tolerance.remark * size:
                 far = replace(option, cost=option.cost + MISPLACED)
             continue
-        cost = option.cost
-        if off > PRECISELY * size + radius + TINY * abs(scale):
-            cost += LOOSE
+        cost = option.cost + (0.0 if precise else LOOSE)
         if text.speaks_against(option.codes[0], spot, scale):
             cost += MISPLACED
         if best is None or cost < best.cost:

@@ -68,10 +68,15 @@ class TermText:
         return size and not factor if sort_of(code) == "size" else factor and not size
 
     def may_show(self, code: str, rounded: bool) -> bool:
-        """Whether a mistake can look like this: a calculator's answer to the wrong kind of angle is
-        a rounded number or says "rad", and a tangent is not written as a sine or a cosine."""
+        """Whether a mistake can look like this.
+
+        A calculator's answer to the wrong kind of angle is a rounded number or says "rad"; a tangent
+        is not written as a sine or a cosine, and only they are taken of a ratio.
+        """
         if code == "angle-mode":
             return self.radians or (rounded and not self.functions)
+        if code == "ratio":
+            return bool(self.functions & {"sin", "cos"})
         return code != "tangent" or not self.functions & {"sin", "cos"}
 
 

@@ -12,12 +12,33 @@ from tutor.judge.truth import Spot
 
 
 def variants(spot: Spot) -> Iterator[float]:
-    if spot.is_moment or abs(spot.per_unit) in (0.0, 1.0):
+    if spot.is_moment:
+        yield from _in_a_moment(spot)
+        return
+    if abs(spot.per_unit) in (0.0, 1.0):
         return
     angle = math.degrees(math.acos(min(1.0, abs(spot.per_unit))))
-    for degrees in {angle, round(angle, 2), round(angle, 1), float(round(angle))}:
+    for degrees in _as_read_off(angle):
         yield math.copysign(1.0, spot.per_unit) * math.cos(degrees)
         yield math.copysign(1.0, spot.per_unit) * math.sin(90.0 - degrees)
+
+
+def _in_a_moment(spot: Spot) -> Iterator[float]:
+    """Both components taken of degrees as if they were radians, each with its own arm."""
+    ux, uy = spot.unit_vector
+    if min(abs(ux), abs(uy)) < 1e-9 or spot.per_unit == 0.0:
+        return
+    dx, dy = spot.offset
+    for degrees in _as_read_off(math.degrees(math.atan2(abs(uy), abs(ux)))):
+        for level, upright in (
+            (math.cos(degrees), math.sin(degrees)),
+            (math.sin(90.0 - degrees), math.cos(90.0 - degrees)),
+        ):
+            yield dx * math.copysign(1.0, uy) * upright - dy * math.copysign(1.0, ux) * level
+
+
+def _as_read_off(angle: float) -> set[float]:
+    return {angle, round(angle, 2), round(angle, 1), float(round(angle))}
 
 
 def look(case: Case) -> str:
