@@ -90,13 +90,13 @@ def test_right_lines_are_right() -> None:
 def test_lines_with_one_slip_are_never_right_and_the_slip_is_named() -> None:
     share, accepted = named_shares(range(2000), 1)
     assert accepted == []
-    assert share >= 0.99
+    assert share >= 0.995
 
 
 def test_lines_with_two_slips_are_never_right_and_both_are_named() -> None:
     share, accepted = named_shares(range(1000), 2)
     assert accepted == []
-    assert share >= 0.96
+    assert share >= 0.99
 
 
 HOSTILE = (
@@ -188,8 +188,8 @@ def test_twenty_thousand_right_lines_are_right(seeds: range) -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize(("count", "least"), [(1, 0.99), (2, 0.96)])
-@pytest.mark.parametrize("seeds", tenths(50_000), ids=str)
+@pytest.mark.parametrize(("count", "least"), [(1, 0.995), (2, 0.99)])
+@pytest.mark.parametrize("seeds", tenths(60_000, 12), ids=str)
 def test_a_hundred_thousand_lines_with_slips_are_never_right(
     seeds: range, count: int, least: float
 ) -> None:
@@ -208,3 +208,9 @@ def test_a_hundred_thousand_perturbed_lines_are_never_right(seeds: range) -> Non
 def test_no_honestly_rounded_line_or_value_of_fifty_large_walks_is_called_wrong() -> None:
     for seed in range(1000, 1050):
         assert walk(seed, least=9, most=20) == []
+
+
+@pytest.mark.slow
+@pytest.mark.parametrize("seeds", tenths(120_000), ids=str)
+def test_a_hundred_thousand_lines_with_a_term_off_are_never_right(seeds: range) -> None:
+    assert perturbed_and_accepted(seeds) == []
