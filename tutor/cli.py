@@ -94,7 +94,7 @@ def tutor_parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="pinjoint",
         usage="pinjoint [options] [PATH ...]\n       pinjoint check [PATH ...]\n"
-        "       pinjoint homework [options] PATH [WORK]\n       pinjoint draw [options]\n       pinjoint schema",
+        "       pinjoint homework [options] PATH [WORK]\n       pinjoint draw [options] [PATH]\n       pinjoint schema",
         description=SUMMARY,
         epilog=FIRST_LINES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
@@ -161,14 +161,16 @@ def homework_parser() -> argparse.ArgumentParser:
 
 def draw_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint draw`."""
-    return with_ways(
-        argparse.ArgumentParser(
-            prog="pinjoint draw",
-            description="Draw up a truss of your own: joints, members, supports and loads, each "
-            "checked at once; then save it, go through it, or check a homework on it.",
-            allow_abbrev=False,
-        )
+    parser = argparse.ArgumentParser(
+        prog="pinjoint draw",
+        description="Draw up a truss of your own: joints, members, supports and loads, each "
+        "checked at once; then save it, go through it, or check a homework on it.",
+        allow_abbrev=False,
     )
+    parser.add_argument(
+        "path", metavar="PATH", nargs="?", type=Path, help="a problem file to go on drawing on"
+    )
+    return with_ways(parser)
 
 
 def with_ways(parser: argparse.ArgumentParser) -> argparse.ArgumentParser:
@@ -211,19 +213,26 @@ def homework(options: argparse.Namespace) -> int:
 
 
 def draw(options: argparse.Namespace) -> int:
-    """Draw up one's own truss."""
-    return open_deed([shipped_problems()], options, "draw")
+    """Draw up one's own truss, from the beginning or from a file."""
+    if options.path is not None and not is_there(options.path):
+        print(told_missing(options.path), file=sys.stderr)
+        return 2
+    return open_deed([shipped_problems()], options, "draw", options.path)
 
 
 def open_deed(
-    paths: Sequence[Path], options: argparse.Namespace, deed: Literal["homework", "draw"]
+    paths: Sequence[Path],
+    options: argparse.Namespace,
+    deed: Literal["homework", "draw"],
+    drawing: Path | None = None,
 ) -> int:
     """Open a homework or a drawing on the screen, or line by line."""
     if options.plain or not full_terminal():
-        return open_plain(paths, options.keep, first=deed)
+        return open_plain(paths, options.keep, first=deed, drawing=drawing)
     from tutor.screens.app import run  # here so that nothing else loads Textual
 
-    return run(paths, keep=options.keep, deed="own" if deed == "draw" else deed)
+    deed_there = "own" if deed == "draw" else deed
+    return run(paths, keep=options.keep, deed=deed_there, drawing=drawing)
 
 
 def check_files(paths: Sequence[Path]) -> int:
@@ -263,12 +272,13 @@ def open_plain(
     paths: Sequence[Path],
     keep: Path | None,
     first: Literal["lesson", "homework", "draw"] = "lesson",
+    drawing: Path | None = None,
 ) -> int:
     """Begin line by line on the problems at `paths`: lessons, a homework, or a drawing."""
     from tutor.plain import run  # here for start-up time
 
     sets = sets_at(paths)
-    return 2 if sets is None else run(sets, keep=keep, first=first)
+    return 2 if sets is None else run(sets, keep=keep, first=first, drawing=drawing)
 
 
 def is_there(path: Path) -> bool:
@@ -303,7 +313,7 @@ def sets_at(paths: Sequence[Path]) -> tuple[ProblemSet, ...] | None:
 
 def full_terminal() -> bool:
     """Whether input and output are a terminal that can draw a screen."""
-    streams = sys.stdin, sys.stdout
+    streams = sys.stdin, sys.stdout, sys.__stderr__  # the screen is written to the last
     return os.environ.get("TERM", "dumb") not in ("", "dumb", "unknown") and all(
         stream is not None and stream.isatty() for stream in streams
     )

@@ -58,16 +58,18 @@ class Workbook:
     def write(self, text: str) -> Written:
         """Enter one typed line."""
         written = write_line(self.problem, self.paper, text)
-        if written.paper != self.paper:
-            self._papers.append(written.paper)
-            self._keep()
+        self.put(written.paper)
         return written
+
+    def put(self, paper: Paper) -> None:
+        """Take this paper in the place of the one there is; undo brings the old one back."""
+        if paper != self.paper:
+            self._papers.append(paper)
+            self._keep()
 
     def clear(self) -> None:
         """A blank paper; undo brings the old one back."""
-        if self.paper != Paper():
-            self._papers.append(Paper())
-            self._keep()
+        self.put(Paper())
 
     def undo(self) -> bool:
         """Take the last change of the paper back; whether there was one."""

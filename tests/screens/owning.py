@@ -18,6 +18,7 @@ from tutor.screens.widgets.line_input import LineInput
 from tutor.screens.workbench import WorkbenchScreen
 from tutor.statics import solve
 
+FOUND = ("found", "found-hints", "found-closing")
 TRIANGLE = "A 0 0 B 4 0 C 2 3/2; AB BC CA; A pin B roller; C 12 down"
 
 
@@ -58,6 +59,12 @@ def text_of(pilot: Pilot[int], part: str) -> str:
     """The words of one part of the screen, however they are broken into rows."""
     content = pilot.app.screen.query_one(f"#{part}", Static).content
     return " ".join(str(content).split())
+
+
+def found_of(pilot: Pilot[int]) -> str:
+    """All that is said of a check, on the paper or below what lies over it."""
+    parts = (paper_of(pilot).query_one(f"#{part}", Static) for part in FOUND)
+    return " ".join(" ".join(str(part.content).split()) for part in parts)
 
 
 def walks(pilot: Pilot[int]) -> bool:

@@ -8,7 +8,7 @@ from random import Random
 
 import pytest
 from homework.students_work import homework
-from owning import by_letter, check, checking, enter, fill, paper_of, right_values, text_of, walks
+from owning import by_letter, check, checking, enter, fill, found_of, paper_of, right_values, text_of, walks
 from pressing import FIRST, opened, seen, settle, type_text
 from strategies import make_truss
 from textual.events import Paste
@@ -46,13 +46,13 @@ def states(pilot: Pilot[int]) -> dict[str, str]:
 class TestACheck:
     async def test_finds_right_what_is_right(self, tmp_path: Path, size: tuple[int, int]) -> None:
         async with checking(tmp_path, size=size) as pilot:
-            assert CAUTION in text_of(pilot, "found")
+            assert CAUTION in found_of(pilot)
             for text in RIGHT:
                 await type_text(pilot, text)
                 await pilot.press("enter")
             await check(pilot)
             assert set(states(pilot).values()) == {"✓ right"}
-            assert "Everything that was checked is right." in text_of(pilot, "found")
+            assert "Everything that was checked is right." in found_of(pilot)
 
     async def test_names_the_place_and_kind_and_leads_to_mending(
         self, tmp_path: Path, size: tuple[int, int]
@@ -61,7 +61,7 @@ class TestACheck:
             await fill(pilot, wrong_at("AB"))
             await check(pilot)
             assert states(pilot)["AB"].startswith("✗ wrong")
-            found = text_of(pilot, "found")
+            found = found_of(pilot)
             assert "goes wrong" in found
             assert "does not close" in found
             assert "Look:" in found
@@ -69,7 +69,7 @@ class TestACheck:
             paper.go(NAMES.index("AB"))
             await enter(pilot, RIGHT[NAMES.index("AB")])
             assert states(pilot)["AB"] == "changed"
-            assert "changed since" in text_of(pilot, "found")
+            assert "changed since" in found_of(pilot)
             await check(pilot)
             assert set(states(pilot).values()) == {"✓ right"}
 
@@ -303,7 +303,7 @@ async def test_no_true_value_is_shown_that_the_student_has_not_found(
             paper_of(pilot).say_finding()
             await pilot.pause()
             shown.append(text_of(pilot, "homework-said"))
-        shown.append(text_of(pilot, "found"))
+        shown.append(found_of(pilot))
         shown += paper_of(pilot).query_one("#closing-picture #drawing").figure.sentences  # type: ignore[attr-defined]
     told = numbers("\n".join(shown)) - numbers(repr(problem)) - numbers(str(work))
     own = {f"{abs(value):g}" for value in done.values.values()}
@@ -341,7 +341,11 @@ async def test_every_part_is_in_reach_at_every_size(tmp_path: Path, size: tuple[
         assert "Your paper" in seen(pilot)
         if size[0] < 60:
             await by_letter(pilot, "f")
-            assert "Joints" in seen(pilot)
+            assert "What was found" in seen(pilot)
+            await by_letter(pilot, "f")
+            assert "does not" in seen(pilot)
+            await by_letter(pilot, "f")
+            assert "Your paper" in seen(pilot)
         await by_letter(pilot, "?")
         assert "WHAT CAN BE TYPED" in seen(pilot)
 

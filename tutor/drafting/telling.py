@@ -34,13 +34,8 @@ class Row:
 def told(before: Problem, after: Problem, entries: Sequence[Entry]) -> str:
     """What the entries did, shortly."""
     said = [
-        _many(
-            "Joint", [e.name for e in entries if isinstance(e, Put) and e.name not in before.joint]
-        ),
-        _many(
-            "Moved joint",
-            [e.name for e in entries if isinstance(e, Put) and e.name in before.joint],
-        ),
+        _puts("Joint", after, [e.name for e in _put(entries) if e.name not in before.joint]),
+        _puts("Moved joint", after, [e.name for e in _put(entries) if e.name in before.joint]),
         _many(
             "Member",
             [m.name for m in after.members if m not in before.members] if _joins(entries) else [],
@@ -66,6 +61,18 @@ def told(before: Problem, after: Problem, entries: Sequence[Entry]) -> str:
             case Whole(problem):
                 said.append(_whole(problem))
     return " ".join(dict.fromkeys(filter(None, said)))
+
+
+def _put(entries: Sequence[Entry]) -> list[Put]:
+    return [entry for entry in entries if isinstance(entry, Put)]
+
+
+def _puts(what: str, after: Problem, names: Sequence[str]) -> str:
+    """Joints that were put or moved; a lone one with its place."""
+    joint = after.joint.get(names[0]) if len(names) == 1 else None
+    if joint is None:
+        return _many(what, names)
+    return f"{what} {joint.name} at {joint.x.text}, {joint.y.text}."
 
 
 def _joins(entries: Sequence[Entry]) -> bool:

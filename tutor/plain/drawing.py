@@ -38,6 +38,7 @@ EXAMPLES = (
 CLICK = re.compile(r", or click[^.]*")
 """What is said of the mouse, which there is none of here."""
 NOT_YET = "It cannot be worked yet."
+READY = "It is ready: type homework or lesson."
 
 Said = tuple[str, ...]
 
@@ -58,10 +59,11 @@ class Drawing:
         """The truss as it is now; it may lack anything."""
         return self.draft.problem
 
-    def listen(self) -> Way:
-        """Answer line after line; the end of the input is the way out."""
+    def listen(self, path: Path | None = None) -> Way:
+        """Answer line after line, with the truss of a file first; the end of the input is the way out."""
         self.voice.say((OPENING,))
-        self.voice.say(self._again())
+        again = self._again()
+        self.voice.say(again if path is None else self.open(str(path)))
         return self.voice.converse(self._answer, "out")
 
     def _again(self) -> Said:
@@ -101,14 +103,15 @@ class Drawing:
         """What is missing or wrong, and whether it holds."""
         found = standing(self.problem)
         said = [CLICK.sub("", f"{fault.message} {fault.cure}") for fault in found.faults]
-        said += [text for text in (found.count, found.how) if text]
-        return (*said, "It is ready: type homework or lesson." if found.sound else NOT_YET)
+        count = _known_stable(found.count) if found.sound else found.count
+        said += [text for text in (count, found.how) if text]
+        return (*said, READY if found.sound else NOT_YET)
 
     def _short(self) -> str:
         """How it stands in one sentence, for after each line."""
         found = standing(self.problem)
         if found.sound:
-            return f"Ready: {found.count}"
+            return f"Ready: {_known_stable(found.count)}"
         left = sum(not fault.warning for fault in found.faults)
         if left:
             return f"Not ready: {left} to mend; type standing to hear what."
@@ -180,6 +183,11 @@ class Word:
     does: str
     run: Callable[[Drawing, str], Said | Way]
     takes: bool = False
+
+
+def _known_stable(count: str) -> str:
+    """The count of a truss of which it is known that it is stable."""
+    return count.replace(" if it is stable", " and stable")
 
 
 def _help(drawing: Drawing, rest: str) -> Said:

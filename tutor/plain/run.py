@@ -51,12 +51,14 @@ def run(
     source: TextIO | None = None,
     sink: TextIO | None = None,
     first: Way = "lesson",
+    drawing: Path | None = None,
 ) -> int:
     """Hold lessons on the problems of `sets` until the student leaves; returns the exit status.
 
     `first` is what a chosen problem opens with, "lesson" or "homework", or "draw" for one's own
-    truss. All is kept in `keep`, or in the user's data folder. 0 after leaving or at the end of the input, 128 and the number of the
-    signal (Ctrl+C included) when stopped by one.
+    truss, which goes on from the problem file `drawing`. All is kept in `keep`, or in the user's
+    data folder. 0 after leaving or at the end of the input, 128 and the number of the signal
+    (Ctrl+C included) when stopped by one.
     """
     sink = sink or sys.stdout
     voice = Voice(source or _readable(sys.stdin), sink)
@@ -64,7 +66,7 @@ def run(
     try:
         try:
             with stopped_by_signals():
-                converse(voice, sets, Keep(keep), first)
+                converse(voice, sets, Keep(keep), first, drawing)
         except (KeyboardInterrupt, Stopped) as stop:
             status = 128 + (stop.number if isinstance(stop, Stopped) else signal.SIGINT)
         voice.say(("You have left pinjoint.", CAUTION))
@@ -79,6 +81,7 @@ def converse(
     sets: Sequence[ProblemSet],
     keep: Keep,
     first: Way = "lesson",
+    drawing: Path | None = None,
 ) -> None:
     """Problem after problem, until the student leaves; a lone problem is opened at once."""
     voice.say((WELCOME,))
@@ -87,7 +90,8 @@ def converse(
     with contextlib.suppress(Left):
         while way != "out":
             if way == "draw":
-                problem, way = draw(voice, keep)
+                problem, way = draw(voice, keep, drawing)
+                drawing = None
             elif problem is None or way == "problems":
                 problem = choose_problem(voice, sets, keep)
                 way = "draw" if problem is None else then
@@ -95,11 +99,11 @@ def converse(
                 way = OPEN[way](voice, problem, keep)
 
 
-def draw(voice: Voice, keep: Keep) -> tuple[Problem | None, Way]:
-    """One's own truss, and where to go with it."""
+def draw(voice: Voice, keep: Keep, path: Path | None = None) -> tuple[Problem | None, Way]:
+    """One's own truss, from a file where one is given, and where to go with it."""
     drawing = Drawing(voice, KeptLines(keep.folder, TRUSS), keep.folder / LOG)
     try:
-        way = drawing.listen()
+        way = drawing.listen(path)
     finally:
         if drawing.problem.joints and not drawing.kept.trouble:
             voice.say((DRAWING_KEPT,))

@@ -61,9 +61,13 @@ class TutorApp(App[int]):
         settings: Settings | None = None,
         utf8: bool = True,
         deed: str = "",
+        drawing: Path | None = None,
+        glyphs: str | None = None,
     ) -> None:
         super().__init__()
         self.deed = deed
+        self.drawing = drawing
+        self.glyphs = glyphs
         self.paths = tuple(paths)
         self.keep = keep
         self.uncoloured = bool(os.environ.get("NO_COLOR"))
@@ -88,7 +92,7 @@ class TutorApp(App[int]):
     @property
     def looks(self) -> Looks:
         """How pictures and marks look here."""
-        return looks_for(self.settings.glyphs, self.utf8)
+        return looks_for(self.glyphs or self.settings.glyphs, self.utf8)
 
     def get_theme_variable_defaults(self) -> dict[str, str]:
         return dict(THEMES["dark"].variables)
@@ -123,7 +127,7 @@ class TutorApp(App[int]):
         if self.notice:
             self.sheet.say(self.notice)
         self.look_where_left()
-        if self.settings.glyphs is None and self.utf8:
+        if self.settings.glyphs is None and self.glyphs is None and self.utf8:
             self.choose_card(self._open_lone)
         else:
             self._open_lone()
@@ -134,7 +138,7 @@ class TutorApp(App[int]):
         if self.deed == "own" or (self.deed and lone is not None):
             from tutor.screens.own import open_own  # after the first frame, for start-up time
 
-            open_own(self, self.deed, lone)
+            open_own(self, self.deed, lone, self.drawing)
         elif lone is not None:
             self._open(lone)
 
@@ -159,12 +163,13 @@ class TutorApp(App[int]):
 
         def chosen(glyphs: str | None) -> None:
             if glyphs is not None:
+                self.glyphs = None
                 self.change(replace(self.settings, glyphs=glyphs))
                 self.sheet.look(self.looks)
             if then is not None:
                 then()
 
-        self.push_screen(CardScreen(self.settings.glyphs), chosen)
+        self.push_screen(CardScreen(self.glyphs or self.settings.glyphs), chosen)
 
     def change(self, settings: Settings) -> None:
         """Take and keep new choices; where they cannot be kept, say so."""
@@ -263,11 +268,12 @@ def run(
     glyphs: str | None = None,
     settings: Settings | None = None,
     deed: str = "",
+    drawing: Path | None = None,
 ) -> int:
     """Open the tutor on the problem files and folders at `paths`; returns the exit status.
 
     `deed` is what it opens with: "own" for one's own truss, "homework" for a homework on a lone
-    problem, "" for the list or the lone problem itself.
+    problem, "" for the list or the lone problem itself. `drawing` is the problem file to draw on.
 
     Lessons and choices are kept in `keep`, or in the user's data folder. `glyphs` is used this time
     instead of the choice that was kept; `settings` instead of all of them. The status is 0 after
@@ -277,10 +283,16 @@ def run(
     notice = ""
     if settings is None:
         settings, notice = read_settings(place.folder)
-    app = TutorApp(paths, keep=place, settings=settings, utf8=speaks_utf8(), deed=deed)
+    app = TutorApp(
+        paths,
+        keep=place,
+        settings=settings,
+        utf8=speaks_utf8(),
+        deed=deed,
+        drawing=drawing,
+        glyphs=glyphs if glyphs in GLYPHS else None,
+    )
     app.notice = notice
-    if glyphs in GLYPHS:
-        app.settings = replace(app.settings, glyphs=glyphs)
     status = app.run(mouse=mouse)
     if app.session is not None:
         from tutor.screens.opening import kept_words  # only where a lesson was open

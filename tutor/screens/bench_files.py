@@ -113,21 +113,29 @@ def name_file(bench: Bench) -> None:
     bench.app.push_screen(Save(text, name, "Save as a problem file"), written)
 
 
-def save(bench: Bench, name: str) -> None:
-    """Save into the file named, a new one; without a name into the one it is from."""
+def open_named(bench: Bench, name: str) -> bool:
+    """Open the file of this name; False where that cannot be."""
+    return open_file(bench, Path(name))
+
+
+def save(bench: Bench, name: str) -> bool:
+    """Save into the file named, a new one; without a name into the one it is from.
+
+    False, after saying why, where it cannot be written.
+    """
     text = saved(bench.draft.problem, bench.file.text)
     old = bench.file.path
     try:
         path = Path(name).expanduser().absolute() if name else old
         if path is None:
             name_file(bench)
-            return
+            return True
         if old is not None and path == old:
             if read_source(path).text not in (None, bench.file.text):
                 bench.say(
                     f"{one_line(path.name)} was changed by another program: save under another name."
                 )
-                return
+                return False
             replace(path, text.encode("utf-8"))
         else:
             write_new(path, text.encode("utf-8"))
@@ -140,6 +148,8 @@ def save(bench: Bench, name: str) -> None:
     else:
         bench.file = Opened(path, text)
         bench.say(told(bench, path))
+        return True
+    return False
 
 
 def told(bench: Bench, path: Path) -> str:

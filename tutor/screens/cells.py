@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from tutor.homework.paper import Paper
 from tutor.homework.typed import Written, write_line
 from tutor.model import Problem
@@ -41,6 +43,17 @@ def _line_again(problem: Problem, paper: Paper, index: int, text: str) -> Writte
         return Written(without, (f"line {index + 1} struck out",))
     again = write_line(problem, without, text)
     return Written(paper, (), again.refused) if again.refused else again
+
+
+def on_top(paper: Paper, pasted: Paper) -> Paper:
+    """The paper with all that was pasted written over it."""
+    for name, text in pasted.values.items():
+        paper = paper.with_value(name, text)
+    for about, text in pasted.lines:
+        paper = paper.with_line(about, text)
+    for name, sense in pasted.senses.items():
+        paper = paper.with_sense(name, sense)
+    return replace(paper, order=pasted.order or paper.order)
 
 
 def changes(problem: Problem, now: Paper, then: Paper) -> set[str | int]:

@@ -84,15 +84,24 @@ def rows_of(
     return rows
 
 
-def account(
-    result: Review, hints: Sequence[tuple[str, str]], stale: bool, ascii_only: bool
-) -> Content:
-    """All that is said of a check: the outcome, the hints given, what closes, what was left out."""
+def outcome_said(result: Review, stale: bool) -> Content:
+    """What a check found, and whether it is still of what is on the paper."""
     parts = [Content.styled(one_line(result.said), "bold")]
     if stale:
         parts.append(Content("Something was changed since: check again with escape, then c."))
-    parts += [Content.assemble((f"{level}: ", "bold"), clean(text)) for level, text in hints]
-    parts.append(_closing(result, ascii_only))
+    return Content("\n\n").join(parts)
+
+
+def hints_said(hints: Sequence[tuple[str, str]]) -> Content:
+    """The hints given so far, each with its level."""
+    return Content("\n\n").join(
+        Content.assemble((f"{level}: ", "bold"), clean(text)) for level, text in hints
+    )
+
+
+def closing_said(result: Review, ascii_only: bool) -> Content:
+    """What closes with the numbers entered, and what was left out of the check."""
+    parts = [_closing(result, ascii_only)]
     if result.refused:
         rows = [f"{one_line(r.name)}: {clean(r.message)}" for r in result.refused]
         parts.append(Content.assemble(("Left out\n", "bold"), "\n".join(rows)))
@@ -129,7 +138,7 @@ def closing_figure(problem: Problem, result: Review | None, ascii_only: bool) ->
     items = tuple(_marked(item, closes, ascii_only) for item in figure.items)
     said = [closure.said for closure in result.closures]
     good, bad = CLOSES[True][ascii_only], CLOSES[False][ascii_only]
-    title = f"Joints: {good} closes  {bad} does not  ? too few values"
+    title = f"{good} closes  {bad} does not  ? too few"
     return title, replace(figure, items=items, sentences=(*figure.sentences, *said))
 
 

@@ -22,9 +22,9 @@ class Deed:
 
     @property
     def keys(self) -> str:
-        """The keys as a binding takes them."""
+        """The keys as a binding takes them; escape and a letter typed fast arrive as alt and it."""
         letter = KEY_NAMES.get(self.letter, self.letter)
-        return f"{letter},{self.chord}" if self.chord else letter
+        return ",".join(filter(None, (letter, f"alt+{letter}", self.chord)))
 
 
 KEY_NAMES = {"?": "question_mark"}

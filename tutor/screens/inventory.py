@@ -20,7 +20,8 @@ HEADINGS: Mapping[str, str] = {
 
 def inventory(problem: Problem, stands: Standing, chosen: str | None, ascii_only: bool) -> Content:
     """What is wrong, each with its cure; then all that is there, marked where something is wrong."""
-    parts = [faults(stands, ascii_only), counts(stands, ascii_only)]
+    held = bool(problem.members and problem.supports)
+    parts = [faults(stands, ascii_only), counts(stands, ascii_only, held)]
     at = {name for fault in stands.faults for name in fault.at}
     found = rows(problem)
     for kind, heading in HEADINGS.items():
@@ -44,12 +45,12 @@ def faults(stands: Standing, ascii_only: bool) -> Content:
     return Content("\n").join(lines)
 
 
-def counts(stands: Standing, ascii_only: bool) -> Content:
-    """m + r against 2j, whether it is stable, and if not, how it moves."""
+def counts(stands: Standing, ascii_only: bool, held: bool) -> Content:
+    """m + r against 2j, whether it is stable, and if not, how it moves, once anything holds it."""
     if not stands.count:
         return Content("")
     count = f"Count: {stands.count}"
-    if stands.stable is None:
+    if stands.stable is None or not held:
         return Content(clean(count))
     good, bad = ("+", "x") if ascii_only else ("✓", "✗")
     if stands.stable:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any, Protocol
 
@@ -21,6 +22,7 @@ from tutor.statics import Unsolvable
 
 MOST = 5
 AFRESH = "afresh"
+Say = Callable[[str], object]
 
 
 class Desk(Runs, Protocol):
@@ -37,31 +39,35 @@ class Desk(Runs, Protocol):
     def push_screen(self, screen: Screen[Any], callback: Any = None) -> Any: ...
 
 
-def open_entry(app: Desk, entry: Entry) -> None:
-    """Ask whether to go on where lessons on this problem are kept; else begin one."""
-    app.sheet.say(f"Opening {entry.title}…")
+def open_entry(app: Desk, entry: Entry, say: Say | None = None) -> None:
+    """Ask whether to go on where lessons on this problem are kept; else begin one.
+
+    `say` tells of it on the screen below: the list, where none is given.
+    """
+    tell = app.sheet.say if say is None else say
+    tell(f"Opening {entry.title}…")
 
     def look() -> tuple[Left, ...]:
         return lessons_on(entry, app.keep)
 
     def found(lessons: tuple[Left, ...]) -> None:
         if lessons:
-            ask(app, entry, lessons)
+            ask(app, entry, lessons, tell)
         else:
-            start(app, entry, None)
+            start(app, entry, None, tell)
 
-    beside(app, look, found, lambda fault: refuse(app, fault))
+    beside(app, look, found, lambda fault: refuse(app, fault, tell))
 
 
-def ask(app: Desk, entry: Entry, lessons: tuple[Left, ...]) -> None:
+def ask(app: Desk, entry: Entry, lessons: tuple[Left, ...], say: Say) -> None:
     """Go on with one of the kept lessons, or begin again beside them?"""
     choices = [Choice(str(i), told(left)) for i, left in enumerate(lessons[:MOST])]
     choices.append(Choice(AFRESH, "Start afresh; what is kept stays kept"))
 
     def chosen(key: str | None) -> None:
-        app.sheet.say("")
+        say("")
         if key is not None:
-            start(app, entry, None if key == AFRESH else lessons[int(key)].kept.path)
+            start(app, entry, None if key == AFRESH else lessons[int(key)].kept.path, say)
 
     app.push_screen(Choose(entry.title, "You have worked on this problem before.", choices), chosen)
 
@@ -76,7 +82,7 @@ def told(left: Left) -> str:
     return f"Go on {left.where}{when}"
 
 
-def start(app: Desk, entry: Entry, path: Path | None) -> None:
+def start(app: Desk, entry: Entry, path: Path | None, say: Say) -> None:
     """Open the lesson beside the screen, then show it."""
     problem = entry.problem
     if problem is None:
@@ -86,13 +92,15 @@ def start(app: Desk, entry: Entry, path: Path | None) -> None:
         return open_session(problem, app.keep, path)
 
     def made(session: Session) -> None:
-        app.sheet.say("")
+        say("")
         app.session = session
         session.remarks = app.settings.remarks
         skippable = [step for step in app.settings.done if app.settings.skippable(step)]
-        app.push_screen(WalkScreen(session, app.looks, skippable), lambda _: left(app, session))
+        app.push_screen(
+            WalkScreen(session, app.looks, skippable), lambda _: left(app, session, say)
+        )
 
-    beside(app, make, made, lambda fault: refuse(app, fault))
+    beside(app, make, made, lambda fault: refuse(app, fault, say))
 
 
 def practise(app: Desk, problem: Problem, waiting: Session | None) -> None:
@@ -107,14 +115,17 @@ def practise(app: Desk, problem: Problem, waiting: Session | None) -> None:
         session.close()
         app.session = waiting
 
-    beside(app, lambda: open_session(problem, app.keep), made, lambda fault: refuse(app, fault))
+    def failed(fault: Exception) -> None:
+        refuse(app, fault, app.sheet.say)
+
+    beside(app, lambda: open_session(problem, app.keep), made, failed)
 
 
-def left(app: Desk, session: Session) -> None:
+def left(app: Desk, session: Session, say: Say) -> None:
     """The walk was left: say what is kept, and where."""
     session.close()
     app.session = None
-    app.sheet.say(kept_words(session))
+    say(kept_words(session))
     app.look_where_left()
 
 
@@ -125,10 +136,10 @@ def kept_words(session: Session) -> str:
     return "What you did this time is not kept."
 
 
-def refuse(app: Desk, fault: Exception) -> None:
+def refuse(app: Desk, fault: Exception, say: Say) -> None:
     """Say why a problem cannot be opened."""
     if isinstance(fault, Unsolvable):
-        app.sheet.say(f"This problem cannot be worked: {fault.reason} {fault.how}".rstrip())
+        say(f"This problem cannot be worked: {fault.reason} {fault.how}".rstrip())
         return
     note_fault(app.keep.folder / LOG, fault)
-    app.sheet.say("This problem could not be opened: the fault is in the program.")
+    say("This problem could not be opened: the fault is in the program.")

@@ -2,59 +2,65 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from pathlib import Path
+
 from tutor.homework.brought import Brought
 from tutor.model import Problem
-from tutor.records.kept_lines import TRUSS, KeptLines, homework_name
+from tutor.records.kept_lines import TRUSS, KeptLines
 from tutor.screens.background import beside
+from tutor.screens.bench_deeds import Drawn
 from tutor.screens.homework import HomeworkScreen
 from tutor.screens.opening import Desk, open_entry, refuse
 from tutor.screens.shelf import Entry
 from tutor.screens.walk import WalkScreen
-from tutor.screens.workbench import Drawn, WorkbenchScreen
+from tutor.screens.workbench import WorkbenchScreen
 from tutor.session import Session, key_of, open_session
+from tutor.workbook import open_workbook
 
 NO_PROBLEM = "Choose a problem that can be used first, then check a homework on it."
+DRAWING_KEPT = "Your drawing is kept; it comes up again with o."
+PAPER_KEPT = "What you entered is kept, and comes up again with this truss."
 
 
-def open_own(app: Desk, deed: str, entry: Entry | None) -> None:
-    """The sheet for one's own truss ("own"), or the paper for a homework on a row ("homework")."""
+def open_own(app: Desk, deed: str, entry: Entry | None, path: Path | None = None) -> None:
+    """The sheet for one's own truss ("own"), or the paper for a homework on a row ("homework").
+
+    `path` is the problem file whose truss is put on the sheet.
+    """
     if deed == "own":
-        open_bench(app)
+        open_bench(app, path)
     elif entry is None or entry.problem is None:
         app.sheet.say(NO_PROBLEM)
     else:
-        open_homework(app, entry.problem)
+        open_homework(app, entry.problem, app.sheet.say)
 
 
-def open_bench(app: Desk) -> None:
-    """Show the sheet for drawing a truss; then walk it or check a homework on it, if asked to."""
+def open_bench(app: Desk, path: Path | None = None) -> None:
+    """Show the sheet for drawing a truss; a walk or a homework on it comes over it, and goes again."""
 
-    def left(drawn: Drawn | None) -> None:
-        app.sheet.say("")
-        if drawn is None:
-            app.sheet.say("Your drawing is kept; it comes up again with escape, then o.")
-        elif drawn.deed == "walk":
-            open_entry(app, Entry(drawn.problem.title, drawn.problem, key_of(drawn.problem)))
+    def use(drawn: Drawn) -> None:
+        if drawn.deed == "walk":
+            entry = Entry(drawn.problem.title, drawn.problem, key_of(drawn.problem))
+            open_entry(app, entry, bench.say)
         else:
-            open_homework(app, drawn.problem)
+            open_homework(app, drawn.problem, bench.say)
 
-    app.push_screen(WorkbenchScreen(app.looks, KeptLines(app.keep.folder, TRUSS)), left)
+    bench = WorkbenchScreen(app.looks, KeptLines(app.keep.folder, TRUSS), use, path)
+    app.push_screen(bench, lambda _: app.sheet.say(DRAWING_KEPT))
 
 
-def open_homework(app: Desk, problem: Problem) -> None:
-    """Show the paper for the numbers of a homework on this problem."""
-    kept = KeptLines(app.keep.folder, homework_name(key_of(problem)))
-
-    def left(_: None) -> None:
-        app.sheet.say("What you entered is kept, and comes up again with this truss.")
+def open_homework(app: Desk, problem: Problem, say: Callable[[str], object]) -> None:
+    """Show the paper for the numbers of a homework on this problem; `say` tells of it afterwards."""
 
     def walk(brought: Brought) -> None:
-        walk_from(app, problem, brought)
+        walk_from(app, problem, brought, paper.say)
 
-    app.push_screen(HomeworkScreen(problem, app.looks, kept, walk), left)
+    paper = HomeworkScreen(open_workbook(problem, app.keep), app.looks, walk)
+    app.push_screen(paper, lambda _: say(PAPER_KEPT))
 
 
-def walk_from(app: Desk, problem: Problem, brought: Brought) -> None:
+def walk_from(app: Desk, problem: Problem, brought: Brought, say: Callable[[str], object]) -> None:
     """Open a walk over the paper, which begins with what is right on it."""
 
     def make() -> Session:
@@ -76,4 +82,4 @@ def walk_from(app: Desk, problem: Problem, brought: Brought) -> None:
         session.close()
         app.session = None
 
-    beside(app, make, made, lambda fault: refuse(app, fault))
+    beside(app, make, made, lambda fault: refuse(app, fault, say))

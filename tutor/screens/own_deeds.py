@@ -37,6 +37,7 @@ HOMEWORK: tuple[Deed, ...] = (
         "figure", "f", "ctrl+g", "picture", "The picture of which joints close, or what was said."
     ),
     Deed("walk", "w", "", "walk it", "Walk the first wrong joint, with your right values given."),
+    Deed("undo", "u", "ctrl+z", "undo", "Take back the last thing entered."),
     Deed("clear", "x", "", "clear", "Take every value and line off the paper, after asking."),
     Deed("save", "s", "", "save report", "Write a report of the check, without values, to a file."),
     Deed("help", "?", "f1", "help", "What can be typed here, and all keys."),

@@ -38,6 +38,21 @@ class Grid:
     def corners(self) -> tuple[Point, Point]:
         return self.point(self.left, self.low), self.point(self.right, self.high)
 
+    def number(self, place: int) -> str:
+        """The coordinate that is so many steps from the origin, as it is written at the edge."""
+        return f"{float(place * self.step):g}"
+
+    def numbered(
+        self, first: int, last: int, room: float, *, beside: bool = True
+    ) -> tuple[int, ...]:
+        """The steps from `first` to `last` whose numbers fit where each step has so much room.
+
+        Numbers stand `beside` each other, or else one in each row.
+        """
+        need = 1 + max(len(self.number(end)) for end in (first, last)) if beside else 1
+        every = max(1, math.ceil(need / max(room, 0.01)))
+        return tuple(step for step in range(first, last + 1) if step % every == 0)
+
     def nearest(self, x: float, y: float) -> tuple[Fraction, Fraction]:
         """The point of the grid nearest to (x, y)."""
         return round(x / float(self.step)) * self.step, round(y / float(self.step)) * self.step
@@ -48,8 +63,9 @@ def grid_for(problem: Problem, step: Fraction | None) -> Grid:
     xs = [joint.at[0] for joint in problem.joints] or [0.0]
     ys = [joint.at[1] for joint in problem.joints] or [0.0]
     if len(xs) < FEW or (max(xs) == min(xs) and max(ys) == min(ys)):
-        xs += [min(0.0, *xs), max(EMPTY_SHEET[0], *xs)]
-        ys += [min(0.0, *ys), max(EMPTY_SHEET[1], *ys)]
+        wide, high = (side * float(step or 1) for side in EMPTY_SHEET)
+        xs += [min(0.0, *xs), max(wide, *xs)]
+        ys += [min(0.0, *ys), max(high, *ys)]
     size = max(max(xs) - min(xs), max(ys) - min(ys))
     if step is None or size / float(step) > 4 * MOST_STEPS:
         step = tidy_step(size)
@@ -81,12 +97,16 @@ def sketch(
     motion: Mapping[str, Point] | None = None,
     grid: Grid | None = None,
 ) -> Figure:
-    """The drawing as it is, with what is `lit` pointed out and, dashed, how it would move."""
+    """The drawing as it is, with what is `lit` pointed out and, dashed, how it would move.
+
+    The numbers of a grid take the place of dimensions.
+    """
     shown = drawable(problem)
     if not shown.joints:
         figure = Figure("An empty sheet", (), ("The sheet is empty.",))
     else:
-        figure = truss_figure(shown, highlight=lit, dimensions=len(shown.joints) > 1)
+        dimensions = grid is None and len(shown.joints) > 1
+        figure = truss_figure(shown, highlight=lit, dimensions=dimensions)
     items: list[Item] = list(figure.items)
     if grid is not None:
         items += [Stroke(corner, corner, "blank") for corner in grid.corners]

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable
 from fractions import Fraction
 from pathlib import Path
-from typing import ClassVar, Literal
+from typing import ClassVar
 
 from textual import events
 from textual.app import ComposeResult
@@ -17,16 +17,15 @@ from textual.widgets import Static
 
 from tutor.drafting import Answer, Draft, Entry, Join, Put, Refused, fold, lines_of, read, standing
 from tutor.drafting.names import free_name
-from tutor.drafting.words import exact, from_fraction
+from tutor.drafting.words import from_fraction
 from tutor.model import Problem
-from tutor.notation import Exact
 from tutor.records.kept_lines import KeptLines
-from tutor.screens import at_joint, bench_files
-from tutor.screens.bench_help import bench_help
-from tutor.screens.clean import clean, one_line
+from tutor.screens import bench_deeds, bench_files
+from tutor.screens.bench_deeds import Drawn
+from tutor.screens.clean import one_line
 from tutor.screens.deeds import Deed
-from tutor.screens.dialogs.told import Told
 from tutor.screens.inventory import inventory
+from tutor.screens.line_and_bar import answer, bindings, change_over, offer
 from tutor.screens.looks import Looks
 from tutor.screens.own_deeds import BENCH
 from tutor.screens.sketching import grid_for, sketch
@@ -35,42 +34,42 @@ from tutor.screens.widgets.line_input import LineInput
 from tutor.screens.widgets.paste_line import PasteLine
 from tutor.screens.widgets.sketch_pad import JointHit, PlaceHit, SketchPad
 
-NARROW = 60
-LOW = 20
 WELCOME = (
     "Type joints like A 0 0 B 4 0, or click on the grid; then members like AB. Escape, then n, has "
     "common shapes; escape, then ?, says what can be typed."
 )
-UNFINISHED = "It cannot be worked yet: {fault}"
+WIDTHS = [(0, "-narrow"), (60, "-usual")]
+HEIGHTS = [(0, "-low"), (20, "-high")]
 
 
-@dataclass(frozen=True)
-class Drawn:
-    """What is to be done with the truss: walked through, or a homework on it checked."""
+class WorkbenchScreen(Screen[None]):
+    """The sheet on which a truss is drawn up. It owns the draft; nothing typed is lost.
 
-    deed: Literal["walk", "check"]
-    problem: Problem
-
-
-class WorkbenchScreen(Screen[Drawn | None]):
-    """The sheet on which a truss is drawn up. It owns the draft; nothing typed is lost."""
+    `use` is told what is to be done with a truss that can be worked; the sheet stays below that.
+    """
 
     CSS_PATH = "workbench.tcss"
+    HORIZONTAL_BREAKPOINTS = WIDTHS
+    VERTICAL_BREAKPOINTS = HEIGHTS
     BINDINGS: ClassVar[list[BindingType]] = [
-        *(
-            Binding(d.keys, f"deed('{d.id}')", d.label, show=False, id=f"bench.{d.id}")
-            for d in BENCH
-        ),
-        Binding("escape", "bar", show=False, id="bench.bar"),
+        *bindings(BENCH, "bench"),
         Binding("pageup", "list(-1)", show=False, id="bench.list-up"),
         Binding("pagedown", "list(1)", show=False, id="bench.list-down"),
     ]
 
-    def __init__(self, looks: Looks, kept: KeptLines, draft: Draft | None = None) -> None:
+    def __init__(
+        self,
+        looks: Looks,
+        kept: KeptLines,
+        use: Callable[[Drawn], object],
+        path: Path | None = None,
+    ) -> None:
         super().__init__()
         self.looks = looks
         self.kept = kept
-        self.draft = Draft() if draft is None else draft
+        self.use = use
+        self.path = path
+        self.draft = Draft()
         self.file = bench_files.Opened()
         self.chosen: str | None = None
         self.step: Fraction | None = None
@@ -92,16 +91,17 @@ class WorkbenchScreen(Screen[Drawn | None]):
         yield ActionBar(id="actions")
 
     def on_mount(self) -> None:
-        lines = () if self.draft.steps else self.kept.read()
-        if lines:
+        self.query_one("#inventory-scroll", VerticalScroll).border_title = Content("What is there")
+        self.query_one(LineInput).focus()
+        if lines := self.kept.read():
             again = Draft()
             refused = [line for line in lines if not again.type(line).taken]
             self.draft = Draft([tuple(e for step in again.steps for e in step)])
             left_out = f" {len(refused)} kept lines could not be read." if refused else ""
             self.say(f"Here is the truss you drew last; clear takes it away.{left_out}")
-        self.query_one("#inventory-scroll", VerticalScroll).border_title = Content("What is there")
-        self.query_one(LineInput).focus()
         self.show()
+        if self.path is not None:
+            bench_files.open_file(self, self.path)
 
     # What is shown
 
@@ -118,10 +118,10 @@ class WorkbenchScreen(Screen[Drawn | None]):
         state = "ready" if stands.sound else f"{mend} to mend" if mend else "not ready"
         title = f"Your own truss: {problem.title}  ({state})"
         self.query_one("#bench-title", Static).update(Content(one_line(title)))
-        whole = problem.members and problem.supports and not stands.stable
+        whole = problem.members and problem.supports and stands.stable is False
         lit = {name for fault in stands.faults if not fault.warning for name in fault.at}
         self.draw(problem, lit, dict(stands.mechanism) if whole else {})
-        self.query_one(ActionBar).offer(self.deeds(), self.query_one(LineInput).has_focus)
+        offer(self, BENCH)
 
     def draw(self, problem: Problem, lit: set[str], motion: dict[str, tuple[float, float]]) -> None:
         grid = grid_for(problem, self.step) if self.gridded else None
@@ -129,12 +129,13 @@ class WorkbenchScreen(Screen[Drawn | None]):
             lit = {*lit, self.chosen}
         figure = sketch(problem, lit=lit, motion=motion, grid=grid)
         places = {joint.name: joint.at for joint in problem.joints}
-        self.query_one(SketchPad).show(figure, grid, places, self.looks.glyphs)
+        pad = self.query_one(SketchPad)
+        pad.show(figure, grid, places, self.looks.glyphs)
+        pad.name_grid(problem.length)
 
     def say(self, text: str) -> None:
         """What is answered, below the drawing."""
-        self.query_one("#bench-said", Static).update(Content(clean(text)))
-        self.query_one("#bench-reply", VerticalScroll).scroll_home(animate=False)
+        answer(self, "bench-said", text)
 
     def answered(self, answer: Answer) -> None:
         """Show what came of a step, and keep the drawing."""
@@ -154,7 +155,7 @@ class WorkbenchScreen(Screen[Drawn | None]):
         message.stop()
         line = self.query_one(LineInput)
         word, _, rest = message.text.strip().partition(" ")
-        command = self.TYPED.get(word.lower())
+        command = bench_deeds.TYPED.get(word.lower())
         if command is not None and (rest or word.lower() == "save"):
             if command(self, rest.strip()):
                 line.taken()
@@ -191,33 +192,7 @@ class WorkbenchScreen(Screen[Drawn | None]):
             line.insert_text_at_cursor(text)
 
     def on_line_input_said(self, message: LineInput.Said) -> None:
-        message.stop()
         self.say(message.text)
-
-    def on_line_input_marks(self, message: LineInput.Marks) -> None:
-        message.stop()
-
-    def _grid(self, rest: str) -> bool:
-        if rest.lower() in ("on", "off"):
-            self.gridded = rest.lower() == "on"
-        else:
-            size = exact(rest)
-            if not isinstance(size, Exact) or size.fraction is None or size.fraction <= 0:
-                self.say(f"Read {rest[:30]}: a grid wants its step, like grid 0.5, or grid off.")
-                return False
-            self.step, self.gridded = size.fraction, True
-        self.say("The grid is on." if self.gridded else "The grid is off.")
-        self.show()
-        return True
-
-    def _open(self, rest: str) -> bool:
-        return bench_files.open_file(self, Path(rest))
-
-    def _save(self, rest: str) -> bool:
-        bench_files.save(self, rest)
-        return True
-
-    TYPED: ClassVar = {"grid": _grid, "open": _open, "save": _save}
 
     # What is clicked
 
@@ -253,63 +228,21 @@ class WorkbenchScreen(Screen[Drawn | None]):
     def action_deed(self, deed: str) -> None:
         """Do what a key, the bar or the palette asked for."""
         self.query_one(LineInput).focus()
-        if deed in ("undo", "redo"):
-            self.answered(self.draft.undo() if deed == "undo" else self.draft.redo())
-        elif deed == "grid":
-            self._grid("off" if self.gridded else "on")
-        elif deed == "list":
-            self.toggle_class("-list")
-        elif deed == "at":
-            self._at()
-        elif deed == "shape":
-            at_joint.ask_shape(self.app, self._shape)
-        elif deed == "open":
-            bench_files.ask_open(self)
-        elif deed == "save":
-            bench_files.ask_save(self)
-        elif deed == "help":
-            self.app.push_screen(Told("Your own truss", bench_help()))
-        elif deed == "leave":
-            self.dismiss(None)
-        else:
-            self._use("walk" if deed == "walk" else "check")
+        bench_deeds.DO[deed](self)
 
-    def _at(self) -> None:
-        problem = self.draft.problem
-        if not problem.joints:
-            self.say("There is no joint yet: type one, like A 0 0, or click on the grid.")
-        elif self.chosen is not None:
-            at_joint.ask_deed(self.app, problem, self.chosen, self.take)
-        else:
-            at_joint.ask_joint(
-                self.app,
-                problem,
-                lambda joint: at_joint.ask_deed(self.app, problem, joint, self.take),
-            )
+    def next_view(self) -> None:
+        """In a narrow window, the list in the place of the picture, and back."""
+        self.toggle_class("-list")
 
-    def _shape(self, text: str) -> None:
-        """Draw a common shape, and leave its line to be changed."""
+    def leave_in_line(self, text: str) -> None:
+        """Put a line that was entered back to be changed."""
         line = self.query_one(LineInput)
-        self.answered(self.draft.type(text))
         line.value = text
         line.cursor_position = len(text)
         line.focus()
 
-    def _use(self, deed: Literal["walk", "check"]) -> None:
-        """Leave with the truss, where it can be worked."""
-        problem = self.draft.problem
-        stands = standing(problem)
-        if stands.sound:
-            self.dismiss(Drawn(deed, problem))
-            return
-        fault = next((f for f in stands.faults if not f.warning), None)
-        why = stands.how or stands.count if fault is None else f"{fault.message} {fault.cure}"
-        self.say(UNFINISHED.format(fault=why[:1].lower() + why[1:]))
-
     def action_bar(self) -> None:
-        """From the line to the bar and back."""
-        bar, line = self.query_one(ActionBar), self.query_one(LineInput)
-        (line if bar.has_focus else bar).focus()
+        change_over(self)
 
     def action_list(self, step: int) -> None:
         self.query_one("#inventory-scroll", VerticalScroll).scroll_relative(
@@ -317,8 +250,4 @@ class WorkbenchScreen(Screen[Drawn | None]):
         )
 
     def on_descendant_focus(self, event: events.DescendantFocus) -> None:
-        self.query_one(ActionBar).offer(BENCH, isinstance(event.widget, LineInput))
-
-    def on_resize(self, event: events.Resize) -> None:
-        self.set_class(event.size.width < NARROW, "-narrow")
-        self.set_class(event.size.height < LOW, "-low")
+        offer(self, BENCH)

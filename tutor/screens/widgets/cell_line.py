@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from textual.message import Message
 from textual.widgets import Input
+from textual.widgets.input import Selection
 
 from tutor.screens.clean import without_remnants
 from tutor.screens.widgets.line_input import REMNANTS, LineInput
@@ -20,6 +21,11 @@ class CellLine(PasteLine):
         """To another row: so many further."""
 
         step: int
+
+    def stand(self, text: str) -> None:
+        """What stands in the row, all of it selected, so that typing replaces it."""
+        self.value = text
+        self.selection = Selection(0, len(text))
 
     def action_history(self, step: int) -> None:
         self.post_message(self.Moved(step))

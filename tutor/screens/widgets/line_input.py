@@ -102,6 +102,11 @@ class LineInput(Input):
         if self._marked.span is not None:
             self.mark(None)
 
+    async def _on_key(self, event: events.Key) -> None:
+        """A letter with alt is no text: it goes on to the screen, as escape and a letter do."""
+        if event.key.startswith("alt+"):
+            event.prevent_default()
+
     def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()
         text = self.value

@@ -49,6 +49,7 @@ class SketchPad(Widget):
     def __init__(self, *, id: str | None = None) -> None:
         super().__init__(id=id)
         self.joints: Mapping[str, tuple[float, float]] = {}
+        self._grid_name = ""
 
     def show(
         self,
@@ -86,19 +87,35 @@ class SketchPad(Widget):
         ]
 
     def _dot(self, rows: list[list[Cell]]) -> None:
-        """Put a dot on every empty cell that holds a point of the grid."""
+        """Put a dot on every empty cell that holds a point of the grid, numbers at its edges."""
         grid = self.grid
         if grid is None:
             return
-        page = self._page()
+        self._number(grid, rows)
         dot = "." if self.glyphs == "ascii" else "·"
         for i in range(grid.left, grid.right + 1):
             for j in range(grid.low, grid.high + 1):
-                x, y = page.place(grid.point(i, j))
-                column, row = int(x), int(y // 2)
-                there = 0 <= row < len(rows) and 0 <= column < len(rows[row])
-                if there and rows[row][column][0] == " ":
-                    rows[row][column] = (dot, "dimension")
+                self._write(rows, *self.cell_of(*grid.point(i, j)), dot)
+
+    def _number(self, grid: Grid, rows: list[list[Cell]]) -> None:
+        """Put x along the lowest row of points, and y along the leftmost column."""
+        columns = self._page().scale * float(grid.step)
+        for i in grid.numbered(grid.left, grid.right, columns):
+            column, row = self.cell_of(*grid.point(i, grid.low))
+            text = grid.number(i)
+            self._write(rows, column - (len(text) - 1) // 2, row, text)
+        for j in grid.numbered(grid.low + 1, grid.high, columns / 2, beside=False):
+            column, row = self.cell_of(*grid.point(grid.left, j))
+            text = grid.number(j)
+            self._write(rows, max(0, column - (len(text) - 1) // 2), row, text)
+
+    def _write(self, rows: list[list[Cell]], column: int, row: int, text: str) -> None:
+        """Put a text of the grid where the cells for it are empty."""
+        cells = (
+            rows[row][column : column + len(text)] if 0 <= row < len(rows) and column >= 0 else []
+        )
+        if len(cells) == len(text) and all(char == " " for char, _ in cells):
+            rows[row][column : column + len(text)] = [(char, "dimension") for char in text]
 
     def _page(self) -> Page:
         assert self.figure is not None
@@ -109,11 +126,10 @@ class SketchPad(Widget):
         px, py = self._page().place((x, y))
         return int(px), int(py // 2)
 
-    def on_click(self, event: events.Click) -> None:
-        """A joint where one is near; else the nearest point of the grid."""
-        event.stop()
+    def hit(self, event: events.MouseEvent) -> JointHit | PlaceHit | None:
+        """What the mouse is on: a joint where one is near, else the nearest point of the grid."""
         if self.figure is None or self.glyphs == "words":
-            return
+            return None
         column, row = event.x - self.gutter.left, event.y - self.gutter.top
         near = [
             (abs(c - column) + 2 * abs(r - row), name)
@@ -121,9 +137,33 @@ class SketchPad(Widget):
             for c, r in [self.cell_of(*at)]
         ]
         if near and min(near)[0] <= NEAR:
-            self.post_message(JointHit(min(near)[1]))
-        elif self.grid is not None:
-            page = self._page()
-            x = (column + 0.5 - page.left) / page.scale
-            y = (page.top - (2 * row + 1.0)) / page.scale
-            self.post_message(PlaceHit(*self.grid.nearest(x, y)))
+            return JointHit(min(near)[1])
+        if self.grid is None:
+            return None
+        page = self._page()
+        x = (column + 0.5 - page.left) / page.scale
+        y = (page.top - (2 * row + 1.0)) / page.scale
+        return PlaceHit(*self.grid.nearest(x, y))
+
+    def on_click(self, event: events.Click) -> None:
+        event.stop()
+        hit = self.hit(event)
+        if hit is not None:
+            self.post_message(hit)
+
+    def on_mouse_move(self, event: events.MouseMove) -> None:
+        """Say where a click would be."""
+        hit = self.hit(event)
+        if isinstance(hit, PlaceHit):
+            self.border_subtitle = Content(f"here {float(hit.x):g}, {float(hit.y):g}")
+        elif hit is not None:
+            self.border_subtitle = Content(f"here joint {hit.joint}")
+
+    def on_leave(self) -> None:
+        self.border_subtitle = Content(self._grid_name)
+
+    def name_grid(self, length: str) -> None:
+        """Say on the border how far the points of the grid are apart, in this unit."""
+        grid = self.grid
+        self._grid_name = "" if grid is None else f"grid {float(grid.step):g} {length}"
+        self.border_subtitle = Content(self._grid_name)

@@ -1,0 +1,47 @@
+"""How do a line being typed and the bar of deeds share the keys of a screen?"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from textual.binding import Binding
+from textual.content import Content
+from textual.screen import Screen
+from textual.widgets import Static
+
+from tutor.screens.clean import clean
+from tutor.screens.deeds import Deed
+from tutor.screens.widgets.action_bar import ActionBar
+from tutor.screens.widgets.line_input import LineInput
+
+
+def bindings(deeds: Sequence[Deed], screen: str) -> list[Binding]:
+    """A binding for each deed, which calls the screen's `action_deed`, and escape for the bar."""
+    return [
+        *(
+            Binding(d.keys, f"deed('{d.id}')", d.label, show=False, id=f"{screen}.{d.id}")
+            for d in deeds
+        ),
+        Binding("escape", "bar", show=False, id=f"{screen}.bar"),
+    ]
+
+
+def change_over(screen: Screen[Any]) -> None:
+    """From the line to the bar and back."""
+    bar, line = screen.query_one(ActionBar), screen.query_one(LineInput)
+    (line if bar.has_focus else bar).focus()
+
+
+def offer(screen: Screen[Any], deeds: Sequence[Deed]) -> None:
+    """Show the deeds, with escape before their letters while these would go into the line."""
+    typing = isinstance(screen.focused, LineInput)
+    screen.query_one(ActionBar).offer(deeds, typing)
+
+
+def answer(screen: Screen[Any], said: str, text: str) -> None:
+    """Put a text into the part with the id `said`, and scroll what holds it to its beginning."""
+    part = screen.query_one(f"#{said}", Static)
+    part.update(Content(clean(text)))
+    if part.parent is not None and hasattr(part.parent, "scroll_home"):
+        part.parent.scroll_home(animate=False)
