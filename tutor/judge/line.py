@@ -12,6 +12,7 @@ from tutor.judge.about import LineAbout, M, in_words
 from tutor.judge.compare import Typed, fit, one_by_one, typed
 from tutor.judge.diagnose import diagnose
 from tutor.judge.elsewhere import holds_at_solution, true_of, true_of_part
+from tutor.judge.fitting import fitting
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
@@ -22,6 +23,7 @@ from tutor.judge.twins import TOO_MANY, alike, place_of
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.model import Problem, Tolerance
 from tutor.notation import Names, Reading, Unreadable, read_equation
+from tutor.statics.words import listed
 
 MOST_NAMED = 3
 MOST_FORCES = 2
@@ -64,7 +66,7 @@ def judge_line(
         return _true_elsewhere(problem, about, reading, None)
     mistakes = tuple(_mistake(true, slip, reading, slips) for slip in slips)
     if unclear and len(mistakes) == 1 and mistakes[0].force is None:
-        mistakes = (_with_what_fits(mistakes[0], problem, line, others),)
+        mistakes = (_with_what_fits(mistakes[0], true, line),)
     candidates = tuple(_mistake(true, slip, reading, (slip,)) for slip in others)
     if len(mistakes) == 1 and candidates and not unclear:
         mistakes = (_with_others(mistakes[0], candidates),)
@@ -180,14 +182,12 @@ def _can_be_named(account: Account) -> bool:
     return len(forces) <= MOST_FORCES or len(codes) == 1
 
 
-def _with_what_fits(
-    mistake: Mistake, problem: Problem, line: Typed, slips: Sequence[Slip]
-) -> Mistake:
+def _with_what_fits(mistake: Mistake, true: TrueLine, line: Typed) -> Mistake:
     """A mistake that cannot be named, with the terms that do fit."""
-    fitting = sorted(line.names - {slip.force for slip in slips})
-    if not slips or not fitting:
+    names = fitting(line, true, true.problem.tolerance)
+    if not names:
         return mistake
-    named = ", ".join(force_in_words(problem, name) for name in fitting)
+    named = listed([force_in_words(true.problem, name) for name in names], most=20)
     return replace(mistake, place=f"What you wrote for {named} fits; write the other terms again.")
 
 

@@ -9,9 +9,7 @@ from tutor.judge.kind import Case, Kind
 
 def look(case: Case) -> str:
     if case.force is not None:
-        return (
-            "The factor of one term in this line is neither component of its force; the others fit."
-        )
+        return "A factor in this line is neither component of the force it stands beside."
     return f"This line is not {case.equation}, and no single slip explains the difference."
 
 
@@ -29,7 +27,7 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     if case.force is not None:
-        return f"The term that does not fit is that of {case.thing}: write it anew, from its arrow."
+        return f"The term of {case.thing} does not fit: write it anew, from its arrow."
     return "Begin again with an empty line, and write the terms one at a time, arrow by arrow."
 
 
