@@ -6,16 +6,15 @@ from dataclasses import dataclass, replace
 
 from tutor.homework.account import Account
 from tutor.homework.accounts import UNEXPLAINED
-from tutor.homework.chain import follow
 from tutor.homework.closing import closures
-from tutor.homework.fill import filled
 from tutor.homework.findings import Finding, Review, Sure
 from tutor.homework.lines import Judged, judged_lines, order_of
 from tutor.homework.places import Search, Story, first_in_order, first_places
-from tutor.homework.sheet import WHOLE, Sheet, sheets
+from tutor.homework.reading import Reading, plain_reading, readings_by_supports
+from tutor.homework.sheet import WHOLE, sheets
 from tutor.homework.uniform import uniform
 from tutor.homework.words import summary
-from tutor.homework.work import Entry, Work, read_work
+from tutor.homework.work import Work, read_work
 from tutor.judge import Judge, Mistake, Value, judge_of
 from tutor.judge.about import equation_of
 from tutor.judge.mistakes import KINDS
@@ -25,6 +24,7 @@ from tutor.statics import Unsolvable
 
 EQUALLY_NAMED = 0.25
 BY_ITSELF = 0.05
+WORKED_WRONG = 0.2
 VALUE_SLIPS = frozenset({"tension-compression", "sign", "sense", "unit", "rounding"})
 
 
@@ -69,27 +69,33 @@ class _Check:
         self.work = work
         self.true = true
         self.handed_in = sheets(self.problem, work.entries)
-        self.bodies: dict[str, Sheet]
-        self.entries: dict[str, Entry]
-        self.bodies, self.entries = filled(self.handed_in, work.entries, true)
+        self.reading = plain_reading(self.problem, self.handed_in, work.entries, true)
         self.lines = judged_lines(desk, work, self.handed_in)
-        self.wrong = self._wrong()
-        if self.wrong and not any(name in self.problem.reaction for name in work.entries):
-            self._take_reactions_from_joints()
 
-    def _take_reactions_from_joints(self) -> None:
-        """Where no reaction is given: whether wrong ones, worked with at the supports, tell more."""
-        bodies, entries = filled(self.handed_in, self.work.entries, self.true, without=WHOLE)
-        if not bodies[WHOLE].fails:
-            return
-        before = self.bodies, self.entries, self.wrong
-        plain = Search(self.problem, self.bodies, self.entries, self.wrong).stories()
-        self.bodies, self.entries = bodies, entries
-        self.wrong = self._wrong()
-        other = Search(self.problem, self.bodies, self.entries, self.wrong).stories()
-        by_whole = [story for story in other if story.first == WHOLE]
-        if not by_whole or (plain and plain[0].cost <= by_whole[0].cost):
-            self.bodies, self.entries, self.wrong = before
+    @property
+    def wrong(self) -> tuple[str, ...]:
+        return self.reading.wrong
+
+    def _stories(self) -> list[Story]:
+        """The stories of every reading, cheapest first; the reading of the cheapest is kept."""
+        read = self.reading
+        told = [(s, read) for s in self._search(read).stories()]
+        if any(name not in self.work.entries for name in self.problem.reaction):
+            others = readings_by_supports(
+                self.problem, self.handed_in, self.work.entries, self.true
+            )
+            told += [
+                (replace(story, doubt=story.doubt + WORKED_WRONG), other)
+                for other in others
+                for story in self._search(other).stories(WHOLE)
+            ]
+        told.sort(key=lambda pair: pair[0].cost)
+        if told:
+            self.reading = told[0][1]
+        return [story for story, _ in told]
+
+    def _search(self, reading: Reading) -> Search:
+        return Search(self.problem, reading.bodies, reading.entries, reading.wrong)
 
     def review(self) -> Review:
         outcome = self._outcome()
@@ -114,22 +120,6 @@ class _Check:
         )
         return replace(result, said=summary(result))
 
-    def _wrong(self) -> tuple[str, ...]:
-        """The values that are neither near the truth nor reached by sound steps alone."""
-        sound = follow(self.bodies, self.entries, set())
-        share = self.problem.tolerance.remark
-        return tuple(
-            name
-            for name, entry in self.entries.items()
-            if name not in sound
-            and abs(entry.value - self.true[name])
-            > entry.radius + share * abs(self.true[name]) + self._least()
-        )
-
-    def _least(self) -> float:
-        """A size below which a force is nothing beside the others."""
-        return 1e-6 * max(map(abs, self.true.values()), default=0.0)
-
     def _outcome(self) -> Outcome:
         misleading = [j for j in self.lines if j.misleads and j.place is not None]
         if not self.wrong:
@@ -138,8 +128,8 @@ class _Check:
         if alike is not None:
             findings = {n: Finding(n, "wrong", alike.cause(n)) for n in self.wrong}
             return Outcome((alike.place,), alike.accounts, findings)
-        search = Search(self.problem, self.bodies, self.entries, self.wrong)
-        stories = search.stories()
+        search = self._search(self.reading)
+        stories = self._stories()
         told = self._told_place(misleading)
         if told is not None:
             chosen = [s for s in stories if s.first == told]
@@ -159,7 +149,7 @@ class _Check:
         order = self.work.order or order_of(self.lines)
         if not order:
             return None
-        by_values = first_in_order(self.bodies, order, self.wrong)
+        by_values = first_in_order(self.reading.bodies, order, self.wrong)
         found = [j.place for j in misleading if j.place is not None]
         if by_values is not None:
             found.append(by_values)

@@ -5,29 +5,31 @@ Only used to go on past a blank; nothing of it is ever shown.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping, Sequence
 
-from tutor.homework.sheet import Sheet, renumbered
+from tutor.homework.sheet import Sheet, Vector, renumbered
 from tutor.homework.work import LEAST_FIGURES, Entry, half_step
+
+SOLVABLE = 1e-3
 
 
 def filled(
     bodies: Mapping[str, Sheet],
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
-    without: str | None = None,
+    without: Collection[str] = (),
 ) -> tuple[dict[str, Sheet], dict[str, Entry]]:
     """The bodies and values with every blank that a body gives from the values beside it.
 
     Where several bodies give one differently, a mistake lies between them; the one nearer to what
-    is true is taken, so that a blank adds no mistake of its own. The body `without` gives nothing.
+    is true is taken, so that a blank adds no mistake of its own. The bodies `without` give nothing.
     """
     found = dict(entries)
     sheets = dict(bodies)
     while True:
         fresh: dict[str, Entry] = {}
         for sheet in sheets.values():
-            if sheet.name == without:
+            if sheet.name in without:
                 continue
             for name in sheet.missing:
                 guess = _from_body(sheet, name)
@@ -49,6 +51,34 @@ def _from_body(sheet: Sheet, name: str) -> Entry | None:
         return None
     n = equations[0]
     share = sheet.part[name].share(n)
-    value = -sheet.left(n) / share
-    radius = max(sheet.slack(n) / abs(share), half_step(value, LEAST_FIGURES))
-    return Entry(name, value, radius, "")
+    return _entry(name, -sheet.left(n) / share, sheet.slack(n) / abs(share))
+
+
+def of_equations(
+    sheet: Sheet, names: Sequence[str], equations: Sequence[Vector]
+) -> dict[str, Entry] | None:
+    """The values of `names` that these equations of a body give together; None if they give none."""
+    rows = [([sheet.part[name].share(n) for name in names], n) for n in equations]
+    for k in range(len(names)):
+        best = max(range(k, len(rows)), key=lambda i: abs(rows[i][0][k]))
+        rows[k], rows[best] = rows[best], rows[k]
+        pivot = rows[k][0][k]
+        if abs(pivot) < SOLVABLE:
+            return None
+        rows[k] = [a / pivot for a in rows[k][0]], tuple(a / pivot for a in rows[k][1])
+        for i, (shares, n) in enumerate(rows):
+            if i != k:
+                by = shares[k]
+                rows[i] = _less(shares, rows[k][0], by), tuple(_less(n, rows[k][1], by))
+    return {
+        name: _entry(name, -sheet.left(n), sheet.slack(n))
+        for name, (_, n) in zip(names, rows, strict=True)
+    }
+
+
+def _less(row: Sequence[float], other: Sequence[float], by: float) -> list[float]:
+    return [a - by * b for a, b in zip(row, other, strict=True)]
+
+
+def _entry(name: str, value: float, slack: float) -> Entry:
+    return Entry(name, value, max(slack, half_step(value, LEAST_FIGURES)), "")

@@ -49,7 +49,7 @@ class Match:
 
 def matches(problem: Problem, sheet: Sheet, entries: Mapping[str, Entry]) -> tuple[Match, ...]:
     """Every slip in any one line of a body that does not close, which makes up for it."""
-    usual = _usual(problem, sheet)
+    usual = usual_lines(problem, sheet)
     holding = tuple(line.n for line in usual if sheet.holds(line.n))
     found: list[Match] = []
     for line in usual:
@@ -64,7 +64,7 @@ def matches(problem: Problem, sheet: Sheet, entries: Mapping[str, Entry]) -> tup
     return tuple(found)
 
 
-def _usual(problem: Problem, sheet: Sheet) -> list[Usual]:
+def usual_lines(problem: Problem, sheet: Sheet) -> list[Usual]:
     """The lines that students write at this body."""
     if sheet.name != WHOLE:
         return [Usual(Fx(sheet.name), sheet.axes[0]), Usual(Fy(sheet.name), sheet.axes[1])]

@@ -9,7 +9,7 @@ not close either, which is why several places may be possible; the cheapest acco
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tutor.homework.account import Account
 from tutor.homework.accounts import UNEXPLAINED, accounts
@@ -23,6 +23,7 @@ ANOTHER = 2.0
 EQUALLY = 0.8
 BY_CHANCE = 0.5
 NONE_LEFT = 1.0
+NO_WALK, DOUBTED = 1.0, 2.0
 MOST_PLACES = 3
 MOST_TRIED = 60
 
@@ -85,13 +86,17 @@ class Search:
         self._accounts: dict[tuple[str, tuple[str, ...]], tuple[Account, ...]] = {}
         self._matches: dict[str, tuple[Match, ...]] = {}
 
-    def stories(self) -> list[Story]:
-        """The stories with the fewest turns that leave nothing open, cheapest first."""
+    def stories(self, first: str | None = None) -> list[Story]:
+        """The stories with the fewest turns that leave nothing open, cheapest first.
+
+        Only those that begin at `first`, where that is given.
+        """
         known = set(self.problem.unknowns) - self.wrong
         stems: list[tuple[tuple[Turn, ...], set[str], Found]] = [((), known, {})]
         found: list[Story] = []
-        for _ in range(MOST_PLACES):
-            grown = [g for stem in stems[:MOST_TRIED] for g in self._grown(*stem)]
+        for count in range(MOST_PLACES):
+            at = self.failing if count or first is None else [first] * (first in self.failing)
+            grown = [g for stem in stems[:MOST_TRIED] for g in self._grown(*stem, at)]
             found += [
                 Story(turns, follows, frozenset(), self._unused(turns))
                 for turns, seen, follows in grown
@@ -107,14 +112,28 @@ class Search:
             found = [
                 Story(turns, follows, self.wrong - seen) for turns, seen, follows in stems if turns
             ]
-        return sorted(found, key=lambda story: story.cost)
+        return self._doubted(sorted(found, key=lambda story: story.cost))
+
+    def _doubted(self, stories: list[Story]) -> list[Story]:
+        """The stories again, those at the head of them with a doubt where no walk could go so."""
+        told = [
+            replace(story, doubt=story.doubt + NO_WALK)
+            if story.cost <= stories[0].cost + DOUBTED and not self.workable(story.turns)
+            else story
+            for story in stories
+        ]
+        return sorted(told, key=lambda story: story.cost)
 
     def _grown(
-        self, turns: tuple[Turn, ...], known: set[str], follows: Found
+        self,
+        turns: tuple[Turn, ...],
+        known: set[str],
+        follows: Found,
+        at: Iterable[str],
     ) -> Iterator[tuple[tuple[Turn, ...], set[str], Found]]:
-        """A story with one more turn, for every body that could be it."""
+        """A story with one more turn, for each of the bodies `at` that could be it."""
         taken = {turn.place for turn in turns}
-        for name in self.failing:
+        for name in at:
             if name in taken:
                 continue
             sheet = self.bodies[name]
@@ -154,6 +173,21 @@ class Search:
         if WHOLE not in self.failing or WHOLE in places:
             return 0.0
         return NONE_LEFT if set(self.failing) - places - {WHOLE} else 0.0
+
+    def workable(self, turns: Iterable[Turn]) -> bool:
+        """Whether a walk could have found every value, these turns in their order among its steps."""
+        places = [turn.place for turn in turns]
+        everything = [name for name in self.problem.unknowns if name in self.entries]
+        known: set[str] = set()
+        follow(self.bodies, everything, known, places)
+        for k, place in enumerate(places):
+            sheet = self.bodies[place]
+            fresh = [name for name in sheet.part if name not in known]
+            if len(fresh) > sheet.size:
+                return False
+            known.update(fresh)
+            follow(self.bodies, everything, known, places[k:])
+        return len(known) == len(everything)
 
     def accounts(self, place: str, values: Iterable[str]) -> tuple[Account, ...]:
         """What explains this place, where these wrong values were found at it."""

@@ -1,0 +1,99 @@
+"""What may the student have worked with where something is left blank?
+
+A blank reaction was worked with all the same. Either it was right, or it is what the joint at its
+support needs to close, unless the walk ended there: then it came from the equations of the whole
+truss. Each of these is a reading of the homework. Only used to go on past a blank; nothing of it is
+ever shown.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from itertools import combinations
+
+from tutor.homework.chain import follow
+from tutor.homework.fill import filled, of_equations
+from tutor.homework.one_line import usual_lines
+from tutor.homework.sheet import WHOLE, Sheet, Vector, renumbered
+from tutor.homework.work import Entry
+from tutor.model import Problem
+
+MOMENTS_ABOUT = 3
+
+
+@dataclass(frozen=True)
+class Reading:
+    """The bodies and values with every blank filled, and the values that are then wrong."""
+
+    bodies: Mapping[str, Sheet]
+    entries: Mapping[str, Entry]
+    wrong: tuple[str, ...]
+
+
+def plain_reading(
+    problem: Problem,
+    handed_in: Mapping[str, Sheet],
+    entries: Mapping[str, Entry],
+    true: Mapping[str, float],
+) -> Reading:
+    """Whatever is blank was right, as far as the rest allows."""
+    return _read(problem, *filled(handed_in, entries, true), true)
+
+
+def readings_by_supports(
+    problem: Problem,
+    handed_in: Mapping[str, Sheet],
+    entries: Mapping[str, Entry],
+    true: Mapping[str, float],
+) -> Iterator[Reading]:
+    """Blank reactions as the supports' joints have them, where the whole truss then does not close.
+
+    One reading for a walk that used every support, and some for one that ended at each of them.
+    """
+    blank = [r for r in problem.reactions if r.name not in entries]
+    for end in (None, *dict.fromkeys(r.joint for r in blank)):
+        without = {WHOLE} if end is None else {WHOLE, end}
+        bodies, found = filled(handed_in, entries, true, without)
+        left = [r.name for r in blank if r.name not in found]
+        for more in _closed_by_whole(problem, bodies[WHOLE], left) if left else [{}]:
+            both = {**found, **more}
+            filled_in = renumbered(bodies, both) if more else bodies
+            if filled_in[WHOLE].fails:
+                yield _read(problem, filled_in, both, true)
+
+
+def _closed_by_whole(
+    problem: Problem, sheet: Sheet, names: list[str]
+) -> Iterator[dict[str, Entry]]:
+    """These reactions from as many lines of the whole truss, for each usual choice of lines."""
+    if set(sheet.missing) - set(names):
+        return
+    for lines in combinations(_usual(problem, sheet), len(names)):
+        found = of_equations(sheet, names, lines)
+        if found is not None:
+            yield found
+
+
+def _usual(problem: Problem, sheet: Sheet) -> list[Vector]:
+    """ΣFx, ΣFy and the moments about the supports."""
+    return [line.n for line in usual_lines(problem, sheet)][: 2 + MOMENTS_ABOUT]
+
+
+def _read(
+    problem: Problem,
+    bodies: Mapping[str, Sheet],
+    entries: Mapping[str, Entry],
+    true: Mapping[str, float],
+) -> Reading:
+    """With the values that are neither near the truth nor reached by sound steps alone."""
+    sound = follow(bodies, entries, set())
+    share = problem.tolerance.remark
+    least = 1e-6 * max(map(abs, true.values()), default=0.0)
+    wrong = tuple(
+        name
+        for name, entry in entries.items()
+        if name not in sound
+        and abs(entry.value - true[name]) > entry.radius + share * abs(true[name]) + least
+    )
+    return Reading(bodies, entries, wrong)
