@@ -43,15 +43,11 @@ def options(spot: Spot) -> tuple[Option, ...]:
                 cost = kind.cost + KINDS[turned].cost
                 found.append(Option(-value, (kind.code, turned), cost))
     found.sort(key=lambda option: option.cost)
-    kept: list[Option] = []
+    kept: dict[tuple[str, float], Option] = {}
     for option in found:
-        sort = sort_of(option.codes[0])
-        if _same(option.value, spot.true) or any(
-            _same(option.value, o.value) and sort_of(o.codes[0]) == sort for o in kept
-        ):
-            continue
-        kept.append(option)
-    return tuple(kept)
+        if not _same(option.value, spot.true):
+            kept.setdefault((sort_of(option.codes[0]), float(f"{option.value:.6g}")), option)
+    return tuple(kept.values())
 
 
 class Choices(Sequence[tuple[Option, ...]]):

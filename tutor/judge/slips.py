@@ -13,6 +13,7 @@ from tutor.model import Tolerance
 from tutor.notation import Span
 
 PRECISELY, LOOSE, MISPLACED = 3e-4, 0.3, 0.5
+WIDEST_RADIUS = 0.01
 CALCULATED = frozenset({"angle-mode", "ratio"})
 
 
@@ -55,17 +56,19 @@ def found_option(
     """
     best: Option | None = None
     far: Option | None = None
+    widest = max(tolerance.remark, tolerance.silent + WIDEST_RADIUS)
+    tiny = TINY * abs(scale)
     for option in choices:
         if best is not None and option.cost >= best.cost:
             break
-        if not text.may_show(option.codes[0], radius > 0.0):
-            continue
         target = scale * option.value
         off, size = abs(value - target), abs(target)
-        precise = off <= PRECISELY * size + radius + TINY * abs(scale)
+        if off > widest * size + tiny or not text.may_show(option.codes[0], radius > 0.0):
+            continue
+        precise = off <= PRECISELY * size + radius + tiny
         if not precise and option.codes[0] in CALCULATED:
             continue
-        if off > tolerance.silent * size + min(radius, 0.01 * size) + TINY * abs(scale):
+        if off > tolerance.silent * size + min(radius, WIDEST_RADIUS * size) + tiny:
             if far is None and off <= tolerance.remark * size:
                 far = replace(option, cost=option.cost + MISPLACED)
             continue
