@@ -10,7 +10,12 @@ from tutor.homework.closing import closures
 from tutor.homework.findings import Finding, Review, Sure
 from tutor.homework.lines import Judged, judged_lines, order_of
 from tutor.homework.places import Search, Story, first_in_order, first_places
-from tutor.homework.reading import Reading, plain_reading, readings_by_supports
+from tutor.homework.reading import (
+    Reading,
+    plain_reading,
+    readings_by_supports,
+    readings_of_blank_joint,
+)
 from tutor.homework.sheet import WHOLE, sheets
 from tutor.homework.uniform import uniform
 from tutor.homework.words import summary
@@ -76,23 +81,24 @@ class _Check:
     def wrong(self) -> tuple[str, ...]:
         return self.reading.wrong
 
-    def _stories(self) -> list[Story]:
-        """The stories of every reading, cheapest first; the reading of the cheapest is kept."""
-        read = self.reading
-        told = [(s, read) for s in self._search(read).stories()]
+    def _stories(self) -> list[tuple[Story, Reading]]:
+        """The stories of every reading, cheapest first."""
+        given = (self.problem, self.handed_in, self.work.entries, self.true)
+        plain = self.reading
+        dark = {name for name in self.handed_in if self._has_blanks(name)} - {WHOLE}
+        told = [(s, plain) for s in self._search(plain).stories() if s.first not in dark]
         if any(name not in self.work.entries for name in self.problem.reaction):
-            others = readings_by_supports(
-                self.problem, self.handed_in, self.work.entries, self.true
-            )
-            told += [
-                (replace(story, doubt=story.doubt + WORKED_WRONG), other)
-                for other in others
-                for story in self._search(other).stories(WHOLE)
-            ]
-        told.sort(key=lambda pair: pair[0].cost)
-        if told:
-            self.reading = told[0][1]
-        return [story for story, _ in told]
+            for read in readings_by_supports(*given):
+                told += self._doubted(read, WHOLE, WORKED_WRONG)
+        for joint in dark:
+            for read in readings_of_blank_joint(*given, joint):
+                told += self._doubted(read, joint, 0.0)
+        return sorted(told, key=lambda pair: pair[0].cost)
+
+    def _doubted(self, read: Reading, first: str, doubt: float) -> list[tuple[Story, Reading]]:
+        """The stories of a reading that begin at a place, with a doubt of how it was read."""
+        stories = self._search(read).stories(first)
+        return [(replace(story, doubt=story.doubt + doubt), read) for story in stories]
 
     def _search(self, reading: Reading) -> Search:
         return Search(self.problem, reading.bodies, reading.entries, reading.wrong)
@@ -128,17 +134,20 @@ class _Check:
         if alike is not None:
             findings = {n: Finding(n, "wrong", alike.cause(n)) for n in self.wrong}
             return Outcome((alike.place,), alike.accounts, findings)
-        search = self._search(self.reading)
-        stories = self._stories()
         told = self._told_place(misleading)
+        by_lines = any(judged.place == told for judged in misleading)
+        pairs = self._stories()
         if told is not None:
-            chosen = [s for s in stories if s.first == told]
-            stories = chosen or [self._forced(search, told)]
-        elif stories and self._has_blanks(stories[0].first):
-            stories = [s for s in stories if s.first == WHOLE]
-        if not stories:
+            plain = self.reading
+            by_whole = [] if by_lines else [p for p in pairs if p[0].first == WHOLE]
+            pairs = [p for p in pairs if p[0].first == told] or [
+                (self._forced(self._search(plain), told), plain)
+            ]
+            pairs = sorted((*pairs, *by_whole), key=lambda pair: pair[0].cost)
+        if not pairs:
             return self._lost()
-        return self._of_story(stories, told is not None, misleading)
+        self.reading = pairs[0][1]
+        return self._of_story([story for story, _ in pairs], told is not None, misleading)
 
     def _has_blanks(self, place: str) -> bool:
         """Whether members are blank at this place, so that it cannot be told from its neighbours."""
@@ -164,8 +173,8 @@ class _Check:
 
     def _of_story(self, stories: list[Story], told: bool, misleading: list[Judged]) -> Outcome:
         best = stories[0]
-        places = (best.first,) if told else first_places(stories)
-        sure: Sure = "certain" if told or len(places) == 1 else "likely"
+        places = first_places(stories)
+        sure: Sure = "certain" if len(places) == 1 else "likely"
         accounts = best.turns[0].accounts
         near = tuple(a for a in accounts if a.cost <= accounts[0].cost + EQUALLY_NAMED)
         near = self._from_value(best, near)

@@ -8,7 +8,7 @@ ever shown.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
@@ -56,18 +56,39 @@ def readings_by_supports(
         without = {WHOLE} if end is None else {WHOLE, end}
         bodies, found = filled(handed_in, entries, true, without)
         left = [r.name for r in blank if r.name not in found]
-        for more in _closed_by_whole(problem, bodies[WHOLE], left) if left else [{}]:
+        for more in _closed(problem, bodies[WHOLE], left) if left else [{}]:
             both = {**found, **more}
             filled_in = renumbered(bodies, both) if more else bodies
             if filled_in[WHOLE].fails:
                 yield _read(problem, filled_in, both, true)
 
 
-def _closed_by_whole(
-    problem: Problem, sheet: Sheet, names: list[str]
-) -> Iterator[dict[str, Entry]]:
-    """These reactions from as many lines of the whole truss, for each usual choice of lines."""
-    if set(sheet.missing) - set(names):
+def readings_of_blank_joint(
+    problem: Problem,
+    handed_in: Mapping[str, Sheet],
+    entries: Mapping[str, Entry],
+    true: Mapping[str, float],
+    joint: str,
+) -> Iterator[Reading]:
+    """What is blank at a joint as the other bodies have it, if the mistake was made at this one.
+
+    What they do not give comes from one line of the joint, be it ΣFx or ΣFy, the other having the
+    mistake in it. Nothing where too much is blank for that.
+    """
+    bodies, found = filled(handed_in, entries, true, {joint})
+    sheet = bodies[joint]
+    for more in _closed(problem, sheet, sheet.missing) if sheet.missing else [{}]:
+        both = {**found, **more}
+        filled_in, both = filled(renumbered(handed_in, both), both, true)
+        if filled_in[joint].fails:
+            yield _read(problem, filled_in, both, true)
+
+
+def _closed(
+    problem: Problem, sheet: Sheet, names: Sequence[str]
+) -> Iterator[Mapping[str, Entry]]:
+    """These values from as many lines of a body, for each usual choice of lines."""
+    if set(sheet.missing) - set(names) or len(names) >= sheet.size:
         return
     for lines in combinations(_usual(problem, sheet), len(names)):
         found = of_equations(sheet, names, lines)
@@ -76,7 +97,7 @@ def _closed_by_whole(
 
 
 def _usual(problem: Problem, sheet: Sheet) -> list[Vector]:
-    """ΣFx, ΣFy and the moments about the supports."""
+    """ΣFx and ΣFy, and for the whole truss the moments about the supports."""
     return [line.n for line in usual_lines(problem, sheet)][: 2 + MOMENTS_ABOUT]
 
 
