@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from tutor.judge.catalogue import first_mistake, page, what_it_is
+from tutor.judge.catalogue import claim_example, first_mistake, page, what_it_is
+from tutor.judge.claims import CLAIMS
 from tutor.judge.mistakes import KINDS
 
 ROOT = Path(__file__).parents[2]
@@ -40,3 +41,15 @@ def test_every_mistake_has_an_example(code: str) -> None:
 @pytest.mark.parametrize(("code", "example"), EXAMPLES)
 def test_an_example_shows_its_mistake(code: str, example) -> None:
     assert first_mistake(example).code == code
+
+
+@pytest.mark.parametrize("claim", CLAIMS.values(), ids=lambda claim: claim.code)
+def test_what_is_claimed_wrongly_before_a_line_stands_on_the_page_with_its_hints(claim) -> None:
+    told = claim_example(claim)
+    entry = PAGE.read_text("utf-8").partition(f"### `{claim.code}`")[2].partition("### ")[0]
+    for text in (claim.what, claim.why, told.text, told.reason, told.place):
+        assert text in entry
+        assert text[0].isupper()
+        assert text[-1] in ".?"
+        assert not any(c.isdigit() or c in "{}" for c in text)
+    assert claim.code not in KINDS

@@ -11,6 +11,7 @@ from walks import Clock, walk_to
 
 from tutor.judge import M
 from tutor.judge.about import equation_of
+from tutor.judge.claims import CLAIMS
 from tutor.judge.mistakes import KINDS
 from tutor.judge.truth import Carried, Given, TrueLine
 from tutor.lesson import Lesson
@@ -19,6 +20,7 @@ from tutor.model import Problem, load_problem, write_problem
 from tutor.statics import solve
 
 TURNS = range(len(SIZES))
+CODES = (*KINDS, *CLAIMS)
 
 
 def equations(problem: Problem) -> list:
@@ -26,7 +28,7 @@ def equations(problem: Problem) -> list:
 
 
 @pytest.mark.parametrize("turn", TURNS)
-@pytest.mark.parametrize("code", KINDS)
+@pytest.mark.parametrize("code", CODES)
 def test_a_practice_problem_is_small_and_its_results_are_tidy(code: str, turn: int) -> None:
     problem = practice(code, turn)
     assert 3 <= len(problem.members) <= 5
@@ -35,11 +37,13 @@ def test_a_practice_problem_is_small_and_its_results_are_tidy(code: str, turn: i
 
 
 def test_another_turn_has_other_numbers() -> None:
-    for code in KINDS:
+    for code in CODES:
         assert len({repr(solve(practice(code, turn)).values) for turn in TURNS}) == len(SIZES)
 
 
-@pytest.mark.parametrize("code", [c for c in SHAPES if KINDS[c].variants is not None])
+@pytest.mark.parametrize(
+    "code", [c for c in SHAPES if c in KINDS and KINDS[c].variants is not None]
+)
 def test_the_mistake_can_be_made_in_the_problem_that_trains_it(code: str) -> None:
     problem = practice(code)
     variants = KINDS[code].variants

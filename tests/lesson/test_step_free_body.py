@@ -12,11 +12,11 @@ from tutor.model import load_problem
 @pytest.mark.parametrize(
     ("acts", "said", "code"),
     [
-        (["x"], "less than the pin at A holds", "missing"),
-        (["x", "y", "moment"], "turning about A", "extra"),
-        (["x", "y", "slanting"], "more than the pin at A can hold", "extra"),
-        (["x", "slanting"], "which movement the pin at A stops", "component"),
-        ([], "that joint could move", "missing"),
+        (["x"], "less than the pin at A holds", "too-few-reactions"),
+        (["x", "y", "moment"], "turning about A", "invented-moment"),
+        (["x", "y", "slanting"], "more than the pin at A can hold", "too-many-reactions"),
+        (["x", "slanting"], "which movement the pin at A stops", "reaction-direction"),
+        ([], "that joint could move", "too-few-reactions"),
     ],
 )
 def test_a_wrong_kind_is_explained_by_what_the_support_can_hold(acts, said, code) -> None:
@@ -25,6 +25,29 @@ def test_a_wrong_kind_is_explained_by_what_the_support_can_hold(acts, said, code
     assert said in reply.text
     assert (reply.accepted, reply.said[0].tone) == (False, "wrong")
     assert lesson.state.tries[-1].codes == (code,)
+
+
+@pytest.mark.parametrize(
+    ("joint", "acts", "code"),
+    [
+        ("A", ["x"], "too-few-reactions"),
+        ("B", ["x", "y"], "too-many-reactions"),
+        ("B", ["y"], "reaction-direction"),
+        ("B", ["x", "moment"], "invented-moment"),
+    ],
+)
+def test_the_hints_go_on_from_what_was_chosen(joint, acts, code) -> None:
+    lesson, do = walk_to("free body")
+    if joint == "B":
+        do("support", joint="A", acts=["x", "y"])
+    look = do("support", joint=joint, acts=acts).text
+    told = [look, *(do("hint").text for _ in range(3))]
+    assert lesson.state.tries[-1].codes == (code,)
+    assert lesson.state.hints_used == (2, 3, 4)
+    assert len(set(told)) == 4
+    assert f"at {joint}" in told[2].replace("Joint", "at")
+    assert told[3].startswith("There acts")
+    assert not any(c.isdigit() for text in told for c in text)
 
 
 def test_an_inclined_roller_acts_along_one_slanting_line() -> None:

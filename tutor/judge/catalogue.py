@@ -11,6 +11,7 @@ from importlib import import_module
 
 from tutor.judge import judge
 from tutor.judge.about import M, Value, in_words
+from tutor.judge.claims import CLAIMS, SUPPORTS, Claim
 from tutor.judge.example import GANGWAY, MAST, TRUSSES, Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.mistakes import KINDS
@@ -36,6 +37,13 @@ Both are our own inventions, drawn from the joints' coordinates.
 
 | | mast | gangway |
 |---|---|---|"""
+
+CLAIMED = """## Before the first line
+
+Mistakes in the free body, and in members said to be zero, are made by choosing and not in a line. They
+have codes and hints as well; the fourth hint is what has to be chosen. Two of their kind show only
+later: symmetry that is assumed where there is none, in a value (`symmetry`), and action and reaction
+broken between the two ends of a member, in the line of the second joint (`reflected`, `minus`)."""
 
 REMARKS = """## Remarks on right lines
 
@@ -67,6 +75,8 @@ def page() -> str:
             _trusses(),
             "## The mistakes",
             *(_entry(kind) for kind in _named_in_order()),
+            CLAIMED,
+            *map(_claim, CLAIMS.values()),
             REMARKS,
             _plausibility(),
         ]
@@ -107,6 +117,31 @@ def _entry(kind: Kind) -> str:
         case = Case(MAST, M("A"))
         parts.append(_levels(kind.look(case), kind.reason(case), kind.place(case)))
     return "\n\n".join(parts)
+
+
+GAPS = {
+    "support": "the roller at C",
+    "joint": "B",
+    "member": "BD",
+    "ends": "B or D",
+    "other": "a load",
+}
+AT = {
+    "zero-third-member": {"joint": "D", "other": "the force in CD"},
+    **{claim.code: {"joint": "C"} for claim in SUPPORTS},
+    "too-few-reactions": {"support": "the pin at A", "joint": "A"},
+}
+
+
+def claim_example(claim: Claim) -> Mistake:
+    """What is said of a wrong claim on the mast."""
+    return claim.told(**GAPS | AT.get(claim.code, {}))
+
+
+def _claim(claim: Claim) -> str:
+    told = claim_example(claim)
+    parts = (f"### `{claim.code}`", claim.what, f"*Why:* {claim.why}")
+    return "\n\n".join((*parts, _levels(told.text, told.reason, told.place)))
 
 
 def first_mistake(example: Example) -> Mistake:

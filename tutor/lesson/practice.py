@@ -151,6 +151,18 @@ def _hoist(times: int) -> Problem:
     )
 
 
+def _beacon(times: int) -> Problem:
+    return _problem(
+        "Practice: the beacon frame",
+        "A frame carries the stay of a beacon at one corner; another corner is bare. Ask at each joint "
+        "what acts there before you write.",
+        (("A", 0, 0), ("B", 4, 0), ("C", 4, 3), ("D", 0, 3)),
+        ("AB", "BC", "CD", "AD", "BD"),
+        (Support("A", "pin"), Support("B", "roller")),
+        (_push("D", down=6 * times, right=8 * times),),
+    )
+
+
 SHAPES: Mapping[str, Callable[[int], Problem]] = {
     "sign": _bracket,
     "sense": _bracket,
@@ -177,5 +189,12 @@ SHAPES: Mapping[str, Callable[[int], Problem]] = {
     "inclined-support": _pontoon,
     "component-in-moment": _pontoon,
     "reflected": _pontoon,
+    "too-many-reactions": _pontoon,
+    "too-few-reactions": _pontoon,
+    "reaction-direction": _pontoon,
+    "invented-moment": _pontoon,
+    "zero-loaded": _beacon,
+    "zero-third-member": _beacon,
+    "zero-rule": _beacon,
 }
 """The shape that trains a code; the crate trestle, with several loads, trains all others."""

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tutor.judge import Judge
+from tutor.judge import Judge, Mistake
 from tutor.judge.about import equation_of
+from tutor.judge.claims import CLAIMS
 from tutor.judge.truth import senses_for
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Hints, Levels
@@ -123,11 +124,9 @@ def support(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         names = [r.name for r in problem.reactions if r.joint == joint]
         so = f"{'Its unknown is' if len(names) == 1 else 'Its unknowns are'} {listed(names)}."
         return state, Reply((Say("right", f"Yes. {_why(found)} {so}"),), True)
-    code = "extra" if chosen - true else "missing"
-    if chosen - true and true - chosen:
-        code = "component"
-    state = wrong(state, event, place, (code,))
-    return state, Reply((Say("wrong", _what_is_wrong(problem, found, chosen, true)),))
+    mistake = _mistake(problem, found, chosen, true)
+    state = wrong(state, event, place, (mistake.code,), mistakes=(mistake,))
+    return state, Reply((Say("wrong", mistake.text),))
 
 
 def _why(support: Support) -> str:
@@ -138,27 +137,23 @@ def _why(support: Support) -> str:
     return "A link pulls or pushes along its own axis, and nothing more."
 
 
-def _what_is_wrong(
+def _mistake(
     problem: Problem, support: Support, chosen: frozenset[str], true: frozenset[str]
-) -> str:
+) -> Mistake:
+    """What was chosen wrongly at a support, with its hints."""
     where = support_in_words(problem, support)
-    if not chosen:
-        return f"Something must act there: without {where} that joint could move."
+    code = "reaction-direction"
     if "moment" in chosen:
-        return (
-            f"Could {where} hold the truss against turning about {support.joint}? A moment acts "
-            "only where turning is prevented."
-        )
-    if chosen > true:
-        return (
-            f"That is more than {where} can hold. In which direction could the joint still move "
-            "freely?"
-        )
-    if chosen < true:
-        return (
-            f"That is less than {where} holds. Try to move the joint: which movements does it stop?"
-        )
-    return f"Look at which movement {where} stops, and which it leaves free."
+        code = "invented-moment"
+    elif len(chosen) > len(true):
+        code = "too-many-reactions"
+    elif len(chosen) < len(true):
+        code = "too-few-reactions"
+    mistake = CLAIMS[code].told(support=where, joint=support.joint)
+    if not chosen:
+        said = f"Something must act there: without {where} that joint could move."
+        return replace(mistake, text=said)
+    return mistake
 
 
 def sense(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from tutor.judge import Judge
+from tutor.judge import Judge, Mistake
+from tutor.judge.claims import CLAIMS
+from tutor.judge.kind import force_in_words
 from tutor.judge.truth import canonical
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
@@ -13,7 +15,8 @@ from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import Result, State
 from tutor.lesson.steps.hinting import wrong_place
 from tutor.lesson.trying import right, wrong
-from tutor.statics import ZeroForce, shown_zero, zero_force
+from tutor.statics import ZeroForce, joint_body, shown_zero, zero_force
+from tutor.statics.body import Force
 
 RULES = {
     "two": "two members that are not in one line, and nothing else, meet here: both are zero",
@@ -22,6 +25,7 @@ RULES = {
 }
 """The rules a student may name, by key."""
 
+NEARLY = 1e-9
 CALLED = {"one": "along", "two-along": "along", "three-along": "along"}
 
 
@@ -41,12 +45,45 @@ def state_zero(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         state = replace(state, results=(*rest, Result(name, "0", 0.0, 0.0, "zero-force")))
         state = right(state, event, place, RULES[rule])
         return state, Reply((Say("right", f"Yes. {fitting[0].said}"),), True)
-    state = wrong(state, event, place, ("not-equilibrium",), RULES[rule])
+    mistake = _mistake(state, name, seen)
+    state = wrong(state, event, place, (mistake.code,), RULES[rule], (mistake,))
+    return state, Reply((Say("wrong", mistake.text),))
+
+
+def _mistake(state: State, name: str, seen: Sequence[ZeroForce]) -> Mistake:
+    """What forbids that a member is seen to be zero so: another rule, a load, another member."""
     one, other = _ends(state, name)
-    text = f"No rule shows {name} to be zero: list what acts at {one}, and what acts at {other}."
+    gaps = {"member": name, "ends": f"{one} or {other}"}
     if seen:
-        text = f"That rule does not fit at {one} or {other}: count what acts at each of them."
-    return state, Reply((Say("wrong", text),))
+        return CLAIMS["zero-rule"].told(**gaps, joint=seen[0].joint)
+    zero = {r.unknown for r in state.results if r.value == 0.0}
+    bodies = {
+        end: [f for f in joint_body(state.problem, end).forces if f.name not in zero]
+        for end in (one, other)
+    }
+    forbidding = [
+        (f.kind != "load", end, f.kind)
+        for end, forces in bodies.items()
+        if _is_alone(name, [f for f in forces if f.kind == "member"])
+        for f in forces
+        if f.kind != "member"
+    ]
+    if forbidding:
+        _, end, kind = min(forbidding)
+        return CLAIMS["zero-loaded"].told(**gaps, joint=end, other=f"a {kind}")
+    end = min(bodies, key=lambda joint: len(bodies[joint]))
+    beside = next(f for f in bodies[end] if f.name != name)
+    balancing = force_in_words(state.problem, beside.name)
+    return CLAIMS["zero-third-member"].told(**gaps, joint=end, other=balancing)
+
+
+def _is_alone(name: str, members: Sequence[Force]) -> bool:
+    """Whether all the other members lie in one line, and this one does not."""
+    here = next(f for f in members if f.name == name)
+    others = [f for f in members if f is not here]
+    across = [abs(f.x * here.y - f.y * here.x) > NEARLY for f in others]
+    level = [abs(f.x * others[0].y - f.y * others[0].x) <= NEARLY for f in others]
+    return all(across) and all(level)
 
 
 def ways_to_see(state: State, name: str) -> Iterator[ZeroForce]:

@@ -1,0 +1,59 @@
+"""A member said to be zero: what forbids it, and hints that go on from there."""
+
+from __future__ import annotations
+
+import pytest
+from walks import FOLDER, MAST, walk_to
+
+from tutor.model import load_problem
+from tutor.statics import solve
+
+FILES = sorted(path for path in FOLDER.glob("*.toml") if path.name != "set.toml")
+
+
+@pytest.mark.parametrize(
+    ("member", "rule", "code", "place"),
+    [
+        ("AC", "two", "zero-loaded", "a load acts as well"),
+        ("AB", "three", "zero-loaded", "a reaction acts as well"),
+        ("BC", "two", "zero-loaded", "a load acts as well"),
+    ],
+)
+def test_what_forbids_a_member_to_be_zero_is_told_apart(member, rule, code, place) -> None:
+    lesson, do = walk_to("joints")
+    reply = do("zero", member=member, rule=rule)
+    assert lesson.state.tries[-1].codes == (code,), reply.text
+    told = [reply.text, *(do("hint").text for _ in range(3))]
+    assert place in told[2]
+    assert len(set(told)) == 4
+
+
+def test_a_third_member_that_can_balance_the_first_is_named_in_the_third_hint() -> None:
+    lesson, do = walk_to("joints", load_problem(FOLDER / "boat-shed-roof.toml"))
+    do("zero", member="DE", rule="two")
+    assert lesson.state.tries[-1].codes == ("zero-third-member",)
+    assert "the force in BD can balance DE" in [do("hint").text for _ in range(2)][1]
+
+
+def test_a_zero_member_by_another_rule_is_told_so() -> None:
+    lesson, do = walk_to("joints", MAST)
+    do("zero", member="EF", rule="three")
+    assert lesson.state.tries[-1].codes == ("zero-rule",)
+    assert "EF" not in lesson.state.result
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+@pytest.mark.parametrize("rule", ["two", "three", "along"])
+def test_no_member_that_carries_a_force_is_taken_for_zero_and_each_is_told_why(path, rule) -> None:
+    problem = load_problem(path)
+    truth = solve(problem).values
+    lesson, do = walk_to("joints", problem)
+    for member in problem.members:
+        if abs(truth[member.name]) > 1e-9:
+            reply = do("zero", member=member.name, rule=rule)
+            assert not reply.accepted
+            mistake = lesson.state.hints[f"zero {member.name}"].mistakes[0]
+            assert mistake.code in ("zero-loaded", "zero-third-member")
+            joint = mistake.place.removeprefix("At ").partition(" ")[0]
+            assert joint in (member.start, member.end)
+            assert not any(c.isdigit() for c in mistake.place if c not in "".join(problem.joint))
