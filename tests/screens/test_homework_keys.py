@@ -8,7 +8,18 @@ from random import Random
 
 import pytest
 from homework.students_work import homework
-from owning import by_letter, check, checking, enter, fill, found_of, paper_of, right_values, text_of, walks
+from owning import (
+    by_letter,
+    check,
+    checking,
+    enter,
+    fill,
+    found_of,
+    paper_of,
+    right_values,
+    text_of,
+    walks,
+)
 from pressing import FIRST, opened, seen, settle, type_text
 from strategies import make_truss
 from textual.events import Paste
@@ -108,6 +119,36 @@ class TestARow:
             assert kept is not None or line.value == text
             assert text_of(pilot, "homework-said")
 
+    async def test_that_is_filled_is_replaced_by_typing_and_changed_by_arrows(
+        self, tmp_path: Path
+    ) -> None:
+        async with checking(tmp_path) as pilot:
+            await fill(pilot, RIGHT)
+            paper_of(pilot).go(0)
+            await type_text(pilot, "5")
+            await pilot.press("enter")
+            assert paper_of(pilot).paper.values[NAMES[0]] == "5"
+            paper_of(pilot).go(0)
+            await pilot.press("end", "0", "enter")
+            assert paper_of(pilot).paper.values[NAMES[0]] == "50"
+
+    async def test_that_is_the_last_leads_on_to_the_check(self, tmp_path: Path) -> None:
+        async with checking(tmp_path) as pilot:
+            await fill(pilot, RIGHT[:-1])
+            assert "last row" not in text_of(pilot, "homework-said")
+            await enter(pilot, RIGHT[-1])
+            assert "escape, then c, checks" in text_of(pilot, "homework-said")
+
+    async def test_is_undone_step_by_step(self, tmp_path: Path) -> None:
+        async with checking(tmp_path) as pilot:
+            await fill(pilot, RIGHT[:2])
+            await by_letter(pilot, "u")
+            assert list(paper_of(pilot).paper.values) == [NAMES[0]]
+            await pilot.press("ctrl+z")
+            assert paper_of(pilot).paper.blank
+            await by_letter(pilot, "u")
+            assert "nothing to take back" in text_of(pilot, "homework-said")
+
     async def test_that_is_emptied_is_not_done(self, tmp_path: Path) -> None:
         async with checking(tmp_path) as pilot:
             await fill(pilot, RIGHT)
@@ -163,6 +204,20 @@ class TestMoreThanValues:
             await check(pilot)
             assert set(states(pilot).values()) == {"✓ right"}
 
+    async def test_a_paste_brings_its_order_too_and_is_undone_as_one(self, tmp_path: Path) -> None:
+        async with checking(tmp_path) as pilot:
+            await enter(pilot, "5")
+            before = paper_of(pilot).paper
+            line = paper_of(pilot).query_one(LineInput)
+            line.post_message(Paste("AB = 7.5 C\nBC;3,25\norder C A B\nA_x drawn left"))
+            await settle(pilot, lambda: paper_of(pilot).paper.order)
+            paper = paper_of(pilot).paper
+            assert paper.order == ("C", "A", "B")
+            assert paper.values == {**before.values, "AB": "7.5 C", "BC": "3.25"}
+            assert paper.senses == {"A_x": "left"}
+            await by_letter(pilot, "u")
+            assert paper_of(pilot).paper == before
+
     async def test_lines_senses_and_order_are_taken_and_lines_are_checked(
         self, tmp_path: Path
     ) -> None:
@@ -212,6 +267,20 @@ class TestHints:
             await by_letter(pilot, "h")
             assert "all the hints" in seen(pilot)
 
+    @pytest.mark.parametrize("size", [(80, 24), (60, 20), (120, 40)])
+    async def test_the_newest_is_in_view(self, tmp_path: Path, size: tuple[int, int]) -> None:
+        async with checking(tmp_path, size=size) as pilot:
+            await fill(pilot, wrong_at("AB"))
+            await check(pilot)
+            if size[0] < 76:
+                await by_letter(pilot, "f")
+            for _ in range(2):
+                await by_letter(pilot, "h")
+                await pilot.pause()
+                hints = paper_of(pilot).query_one("#found-hints")
+                bottom = hints.region.bottom
+                assert bottom <= paper_of(pilot).query_one("#found-scroll").region.bottom
+
     async def test_are_kept_when_nothing_was_changed_and_begin_anew_after_mending(
         self, tmp_path: Path
     ) -> None:
@@ -245,6 +314,24 @@ class TestTheReport:
         text = report.read_text(encoding="utf-8")
         assert CAUTION in text
         assert not any(value in text for value in RIGHT if len(value) > 2)
+
+
+class TestALetterTypedFastBehindEscape:
+    """A terminal sends both in one: they arrive as alt and the letter."""
+
+    async def test_does_its_deed_and_leaves_no_text(self, tmp_path: Path) -> None:
+        async with checking(tmp_path) as pilot:
+            await fill(pilot, RIGHT)
+            paper = paper_of(pilot)
+            paper.go(0)
+            await pilot.press("alt+c")
+            await settle(pilot, lambda: paper.result is not None)
+            assert set(states(pilot).values()) == {"✓ right"}
+            await pilot.press("alt+z")
+            assert paper.query_one(LineInput).value == RIGHT[0]
+            await pilot.press("alt+question_mark")
+            await pilot.pause()
+            assert "WHAT CAN BE TYPED" in seen(pilot)
 
 
 class TestLeaving:
@@ -343,7 +430,7 @@ async def test_every_part_is_in_reach_at_every_size(tmp_path: Path, size: tuple[
             await by_letter(pilot, "f")
             assert "What was found" in seen(pilot)
             await by_letter(pilot, "f")
-            assert "does not" in seen(pilot)
+            assert "too few" in seen(pilot)
             await by_letter(pilot, "f")
             assert "Your paper" in seen(pilot)
         await by_letter(pilot, "?")

@@ -60,7 +60,7 @@ async def test_a_paper_shows_its_entries_and_answers_as_they_are(tmp_path: Path)
     async with checking(tmp_path, size=(120, 40)) as pilot:
         for text in BAD:
             paper = paper_of(pilot)
-            paper.paper = Paper(values={"A_x": text})
+            paper.book.put(Paper(values={"A_x": text}))
             paper.problem = replace(paper.problem, title=text)
             paper.show()
             paper.say(text)

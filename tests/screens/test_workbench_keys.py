@@ -140,6 +140,31 @@ class TestTheMouse:
             await choose(pilot, "12")
             assert "(ready)" in seen(pilot)
 
+    async def test_is_told_where_it_is_and_what_came_of_a_click(self, tmp_path: Path) -> None:
+        async with drawing(tmp_path) as pilot:
+            pad = bench_of(pilot).query_one(SketchPad)
+            assert "grid 1 m" in seen(pilot)
+            column, row = pad.cell_of(3, 2)
+            offset = (column + pad.gutter.left, row + pad.gutter.top)
+            await pilot.hover(SketchPad, offset=offset)
+            assert "here 3, 2" in seen(pilot)
+            await pilot.click(SketchPad, offset=offset)
+            await pilot.pause()
+            assert "Joint A at 3, 2." in text_of(pilot, "bench-said")
+            await pilot.hover(SketchPad, offset=offset)
+            assert "here joint A" in seen(pilot)
+
+    async def test_reads_its_place_from_the_numbers_at_the_edges(self, tmp_path: Path) -> None:
+        async with drawing(tmp_path) as pilot:
+            await enter(pilot, "grid 2")
+            for step in (0, 2, 4, 10):
+                assert f" {step:g} " in seen(pilot)
+            pad = bench_of(pilot).query_one(SketchPad)
+            rows = [row[1 : pad.size.width + 1] for row in seen(pilot).splitlines()[2:]]
+            for x in (2, 6, 10):
+                column, row = pad.cell_of(x, float(pad.grid.low * pad.grid.step))  # type: ignore[union-attr]
+                assert f"{x:g}" in rows[row][column - 2 : column + 4]
+
     async def test_chooses_and_lets_go_of_a_joint(self, tmp_path: Path) -> None:
         async with drawing(tmp_path) as pilot:
             await enter(pilot, TRIANGLE)

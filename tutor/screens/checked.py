@@ -138,7 +138,7 @@ def closing_figure(problem: Problem, result: Review | None, ascii_only: bool) ->
     items = tuple(_marked(item, closes, ascii_only) for item in figure.items)
     said = [closure.said for closure in result.closures]
     good, bad = CLOSES[True][ascii_only], CLOSES[False][ascii_only]
-    title = f"{good} closes  {bad} does not  ? too few"
+    title = f"{good} closes  {bad} not  ? too few"
     return title, replace(figure, items=items, sentences=(*figure.sentences, *said))
 
 

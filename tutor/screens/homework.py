@@ -34,7 +34,7 @@ from tutor.screens.widgets.line_input import LineInput
 from tutor.screens.widgets.paste_line import PasteLine
 from tutor.workbook import Workbook
 
-WIDTHS = [(0, "-narrow"), (60, "-usual"), (110, "-wide")]
+WIDTHS = [(0, "-narrow"), (76, "-usual"), (110, "-wide")]
 HEIGHTS = [(0, "-low"), (20, "-high")]
 WELCOME = (
     "Enter what you have: 7.5 C, -7.5, 12 kN T, 12 left; blank is not done. Escape, then c, checks "

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 from tutor.homework.brought import Brought
+from tutor.lesson import Reply, Say
 from tutor.model import Problem
 from tutor.records.kept_lines import TRUSS, KeptLines
 from tutor.screens.background import beside
@@ -20,6 +21,7 @@ from tutor.workbook import open_workbook
 
 NO_PROBLEM = "Choose a problem that can be used first, then check a homework on it."
 DRAWING_KEPT = "Your drawing is kept; it comes up again with o."
+WAY_BACK = "Escape, then q, goes back to your paper."
 PAPER_KEPT = "What you entered is kept, and comes up again with this truss."
 
 
@@ -63,20 +65,17 @@ def open_homework(app: Desk, problem: Problem, say: Callable[[str], object]) -> 
 def walk_from(app: Desk, problem: Problem, brought: Brought, say: Callable[[str], object]) -> None:
     """Open a walk over the paper, which begins with what is right on it."""
 
-    def make() -> Session:
+    def make() -> tuple[Session, Reply]:
         session = open_session(problem, app.keep)
-        session.do(
-            "bring",
-            values=dict(brought.values),
-            senses=dict(brought.senses),
-            joint=brought.joint,
-        )
-        return session
+        values, senses = dict(brought.values), dict(brought.senses)
+        return session, session.do("bring", values=values, senses=senses, joint=brought.joint)
 
-    def made(session: Session) -> None:
+    def made(begun: tuple[Session, Reply]) -> None:
+        session, reply = begun
         app.session = session
         session.remarks = app.settings.remarks
-        app.push_screen(WalkScreen(session, app.looks), lambda _: back(session))
+        said = (*reply.said, Say("note", WAY_BACK))
+        app.push_screen(WalkScreen(session, app.looks, said=said), lambda _: back(session))
 
     def back(session: Session) -> None:
         session.close()

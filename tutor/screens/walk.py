@@ -66,8 +66,15 @@ class WalkScreen(Screen[str]):
 
         problem: Problem
 
-    def __init__(self, session: Session, looks: Looks, skippable: Iterable[str] = ()) -> None:
+    def __init__(
+        self,
+        session: Session,
+        looks: Looks,
+        skippable: Iterable[str] = (),
+        said: Iterable[Say] = (),
+    ) -> None:
         super().__init__()
+        self.begun_with = tuple(said)
         self.session = session
         self.looks = looks
         self.skippable = frozenset(skippable)
@@ -90,7 +97,7 @@ class WalkScreen(Screen[str]):
     def on_mount(self) -> None:
         state = self.session.lesson.state
         self.query_one(LineInput).recall([t.text for t in state.tries if t.text])
-        said = [Say("note", notice) for notice in self.session.news()]
+        said = [*self.begun_with, *(Say("note", notice) for notice in self.session.news())]
         if self.session.skipped:
             said.append(
                 Say("note", f"{self.session.skipped} kept entries no longer fit and were left out.")

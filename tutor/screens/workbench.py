@@ -38,7 +38,7 @@ WELCOME = (
     "Type joints like A 0 0 B 4 0, or click on the grid; then members like AB. Escape, then n, has "
     "common shapes; escape, then ?, says what can be typed."
 )
-WIDTHS = [(0, "-narrow"), (60, "-usual")]
+WIDTHS = [(0, "-narrow"), (64, "-usual")]
 HEIGHTS = [(0, "-low"), (20, "-high")]
 
 
