@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import os
 import re
 import signal
@@ -182,6 +183,21 @@ class TestOpening:
         assert ended.returncode == 0
         assert ended.stdout.startswith(cli.SWITCHED)
         assert "1. " in ended.stdout
+
+    @pytest.mark.parametrize("elsewhere", ["stdin", "stdout", "__stderr__"])
+    def test_one_stream_that_leads_elsewhere_is_no_full_terminal(
+        self, monkeypatch: pytest.MonkeyPatch, elsewhere: str
+    ) -> None:
+        class Terminal(io.StringIO):
+            def isatty(self) -> bool:
+                return True
+
+        monkeypatch.setenv("TERM", "xterm-256color")
+        for name in ("stdin", "stdout", "__stderr__"):
+            monkeypatch.setattr(f"sys.{name}", Terminal())
+        assert cli.full_terminal()
+        monkeypatch.setattr(f"sys.{elsewhere}", io.StringIO())
+        assert not cli.full_terminal()
 
     def test_it_runs_where_the_output_holds_only_ascii(self, tmp_path: Path) -> None:
         ended = program(

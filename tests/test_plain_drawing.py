@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from transcripts import Typist
 
 from tutor import cli
+from tutor.drafting import saved
 from tutor.model import ProblemSet, load_problem
 from tutor.model.caution import CAUTION
 from tutor.plain import run
@@ -126,3 +127,30 @@ def test_whatever_is_typed_it_goes_on_in_plain_text(lines: list[str]) -> None:
     assert FAULT not in sink.getvalue()
     assert CONTROL.search(sink.getvalue()) is None
     assert sink.getvalue().rstrip().endswith(CAUTION)
+
+
+def test_a_drawing_goes_on_from_a_file_and_undo_brings_back_what_was_kept(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    draw(["A 0 0 B 7 0"], tmp_path / "keep")
+    path = tmp_path / "arm.toml"
+    path.write_text(saved(ARM), encoding="utf-8")
+    monkeypatch.setattr("sys.stdin", io.StringIO("undo\nrows\n"))
+    assert cli.main(["draw", "--plain", str(path), "--keep", str(tmp_path / "keep")]) == 0
+    said = capsys.readouterr().out.splitlines()
+    assert any(line.startswith(ARM.title) for line in said)
+    assert "joint B  7, 0" in said
+
+
+def test_a_file_to_draw_on_that_is_not_there_is_told(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert cli.main(["draw", "--plain", str(tmp_path / "none.toml")]) == 2
+    assert "there is no such file" in capsys.readouterr().err
+
+
+def test_a_truss_that_can_be_worked_is_not_told_to_be_so_if_it_is_stable(tmp_path: Path) -> None:
+    said = draw([*DRAWN, "standing"], tmp_path)
+    ready = [line for line in said if "2j" in line and line.startswith(("Ready", "m + r"))]
+    assert len(ready) == 2
+    assert all(line.endswith("statically determinate and stable.") for line in ready)

@@ -115,10 +115,7 @@ def tutor_parser() -> argparse.ArgumentParser:
     parser.add_argument(
         "--keep", metavar="DIR", type=Path, help="keep lessons in this folder, not in the usual one"
     )
-    parser.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
-    parser.add_argument(
-        "--glyphs", choices=GLYPHS, help="what figures are drawn with, instead of your last choice"
-    )
+    with_looks(parser)
     parser.add_argument("--version", action=ShowVersion, nargs=0, help="say the version and leave")
     return parser
 
@@ -179,6 +176,15 @@ def with_ways(parser: argparse.ArgumentParser) -> argparse.ArgumentParser:
     parser.add_argument(
         "--keep", metavar="DIR", type=Path, help="keep what is entered in this folder"
     )
+    return with_looks(parser)
+
+
+def with_looks(parser: argparse.ArgumentParser) -> argparse.ArgumentParser:
+    """The parser with the options on the screen."""
+    parser.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
+    parser.add_argument(
+        "--glyphs", choices=GLYPHS, help="what figures are drawn with, instead of your last choice"
+    )
     return parser
 
 
@@ -232,7 +238,14 @@ def open_deed(
     from tutor.screens.app import run  # here so that nothing else loads Textual
 
     deed_there = "own" if deed == "draw" else deed
-    return run(paths, keep=options.keep, deed=deed_there, drawing=drawing)
+    return run(
+        paths,
+        keep=options.keep,
+        mouse=not options.no_mouse,
+        glyphs=options.glyphs,
+        deed=deed_there,
+        drawing=drawing,
+    )
 
 
 def check_files(paths: Sequence[Path]) -> int:

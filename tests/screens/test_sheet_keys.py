@@ -178,6 +178,22 @@ class TestTheCard:
             drawing = pilot.app.screen.query_one("#figure Drawing", Drawing)
             assert drawing.glyphs == "ascii"
 
+    async def test_is_not_asked_for_where_the_command_line_says_it_and_that_is_not_kept(
+        self, tmp_path: Path
+    ) -> None:
+        async with opened(tmp_path, settings=Settings(), glyphs="blocks") as pilot:
+            await settle(pilot, lambda: isinstance(pilot.app.screen, SheetScreen))
+            assert pilot.app.looks.glyphs == "blocks"  # type: ignore[attr-defined]
+            await deed(pilot, "l")
+            await settle(pilot, lambda: (tmp_path / "settings.json").exists())
+            assert read_settings(tmp_path)[0] == Settings(theme="light")
+            await deed(pilot, "g")
+            await settle(pilot, lambda: isinstance(pilot.app.screen, CardScreen))
+            await pilot.press("3")
+            await settle(pilot, lambda: isinstance(pilot.app.screen, SheetScreen))
+            assert pilot.app.looks.glyphs == "ascii"  # type: ignore[attr-defined]
+        assert read_settings(tmp_path)[0].glyphs == "ascii"
+
     @pytest.mark.parametrize(
         ("environment", "utf8"),
         [
