@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tutor.drafting import Draft, lines_of, read, rows, saved, standing
+from tutor.drafting import Draft, lines_of, read, rows, saved, standing, statement_of
 from tutor.drafting.entries import EMPTY, Hold, Join, Push, Put
 from tutor.model import Load, Support, load_problem
 from tutor.model.read import read_text
@@ -115,7 +115,7 @@ def test_things_are_dropped_and_renamed_with_all_that_hangs_on_them() -> None:
 
 
 REFUSED = {
-    "": "empty",
+    "": "Read nothing",
     "C 12": "write y too",
     "AX": "no joint X yet",
     "A": "alone says nothing",
@@ -270,3 +270,25 @@ def test_a_fink_roof_has_four_or_eight_panels() -> None:
     assert len(drawn("Fink 12 3").problem.members) == 11
     answer = Draft().type("Fink 12 3 5")
     assert "4 or 8 panels" in answer.said
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        ["A\t0\t0", "B\t4\t0", "C\t2\t1,5"],
+        ["joint\tx\ty", "A\t0\t0", "B\t4\t0", "C\t2\t1.5"],
+        ["Joint;x [m];y [m]", "A;0;0", "B;4;0", "C;2;1,5"],
+        ["x;y", "a; 0; 0", "b; 4; 0", "c; 2; 3/2"],
+        ["A,0,0", "B,4,0", "C,2,1.5"],
+        ["name,x,y", "A,0,0", "B,4,0", "C,2,3/2"],
+    ],
+)
+def test_a_pasted_table_of_joints_is_read_with_any_sign_between_its_columns(
+    rows: list[str],
+) -> None:
+    line = "; ".join(filter(None, map(statement_of, rows)))
+    assert places(drawn(line)) == {"A": (0, 0), "B": (4, 0), "C": (2, 1.5)}
+    one_by_one = Draft()
+    for row in rows:
+        one_by_one.type(row)
+    assert places(one_by_one) == {"A": (0, 0), "B": (4, 0), "C": (2, 1.5)}

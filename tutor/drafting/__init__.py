@@ -1,7 +1,7 @@
 """What truss is being drawn up? A student's own truss from typed lines, step by step.
 
 `entries` says what can be entered and folds it into a problem that may still lack anything;
-`words`, `names`, `phrases` and `commands` read what was typed; `shapes` has the trade's common
+`words`, `names`, `phrases`, `pasted` and `commands` read what was typed; `shapes` has the trade's common
 trusses; `draft` keeps the steps, to take back and do again; `standing` says what is missing and how
 it moves; `telling` puts it in words; `saving` writes it, comments of an opened file included.
 """
@@ -24,6 +24,7 @@ from tutor.drafting.entries import (
     fold,
 )
 from tutor.drafting.lines import lines_of
+from tutor.drafting.pasted import statement_of
 from tutor.drafting.saving import saved
 from tutor.drafting.shapes import SHAPES, Shape, shaped
 from tutor.drafting.standing import Fault, Standing, drawable, standing
@@ -60,5 +61,6 @@ __all__ = [
     "saved",
     "shaped",
     "standing",
+    "statement_of",
     "support_text",
 ]

@@ -9,6 +9,7 @@ from typing import get_args
 
 from tutor.drafting.entries import EMPTY, Drop, Entry, Kind, Rename, Title, Units, Whole, applied
 from tutor.drafting.names import joint_meant, needed, new_name, path_of
+from tutor.drafting.pasted import statement_of
 from tutor.drafting.phrases import Phrases
 from tutor.drafting.shapes import SHAPES, Shape, shaped
 from tutor.drafting.words import FORCES, UNITS, Bad, Word, number_of, words_of
@@ -38,6 +39,7 @@ def read(problem: Problem, text: str) -> tuple[Entry, ...] | Refused:
     if len(text) > LONGEST:
         return Refused(f"Read {len(text)} characters: too long for one line; enter it in parts.")
     entries: list[Entry] = []
+    text = statement_of(text)
     try:
         for found in STATEMENT.finditer(text):
             words = words_of(found.group(), found.start())
@@ -53,7 +55,7 @@ def read(problem: Problem, text: str) -> tuple[Entry, ...] | Refused:
         place = bad.word
         return Refused(bad.sentence, None if place is None else (place.start, place.end))
     if not entries:
-        return Refused("Read nothing: the line is empty; type a joint like A 0 0.")
+        return Refused("Read nothing: no joint, member, support or load; type one like A 0 0.")
     return tuple(entries)
 
 

@@ -15,7 +15,19 @@ from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
 
-from tutor.drafting import Answer, Draft, Entry, Join, Put, Refused, fold, lines_of, read, standing
+from tutor.drafting import (
+    Answer,
+    Draft,
+    Entry,
+    Join,
+    Put,
+    Refused,
+    fold,
+    lines_of,
+    read,
+    standing,
+    statement_of,
+)
 from tutor.drafting.names import free_name
 from tutor.drafting.words import from_fraction
 from tutor.model import Problem
@@ -184,7 +196,7 @@ class WorkbenchScreen(Screen[None]):
 
     def on_paste_line_pasted(self, message: PasteLine.Pasted) -> None:
         message.stop()
-        text = "; ".join(line.replace("\t", " ") for line in message.lines)
+        text = "; ".join(filter(None, map(statement_of, message.lines)))
         line = self.query_one(LineInput)
         answer = self.draft.type(text)
         self.answered(answer)
