@@ -14,6 +14,7 @@ from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, Value, in_word
 from tutor.judge.example import Example
 from tutor.judge.truth import Spot
 from tutor.model import Problem
+from tutor.statics.body import load_forces
 
 MOST_NAMED = 4
 """So many forces are named where any of them may be meant."""
@@ -113,7 +114,8 @@ class Case:
 
 
 def force_in_words(problem: Problem, force: str | None) -> str:
-    """ "the force in AC", "the reaction B_y", "the load at C"; "a force" for None."""
+    """ "the force in AC", "the reaction B_y", "the load at C", "one of the loads at C" where several
+    act alike; "a force" for None."""
     if force is None:
         return "a force"
     if force in problem.member:
@@ -123,6 +125,9 @@ def force_in_words(problem: Problem, force: str | None) -> str:
     if force.startswith("load "):
         joint, _, part = force.removeprefix("load ").partition(" ")
         kind = {"x": "horizontal ", "y": "vertical "}.get(part, "")
+        alike = [f for f in load_forces(problem, joint) if f.name == force]
+        if len(alike) > 1:
+            return f"one of the {kind}loads at {joint}"
         return f"the {kind}load at {joint}"
     return force
 

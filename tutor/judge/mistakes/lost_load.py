@@ -20,8 +20,8 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     return (
-        f"{case.subject} is not in here in full: more than one load acts there, so count the arrows "
-        "at that joint."
+        f"{case.subject} is left out: count the arrows at that joint, and the terms for them in your "
+        "line."
     )
 
 
