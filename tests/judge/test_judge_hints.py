@@ -1,7 +1,7 @@
 """What must hold of every hint below the last: no number, no answer, no repetition, plain sentences.
 
-Two ways: every mistake of the catalogue at every force of random trusses, whether or not it can
-happen there; and the hints of what the judge finds in wrong lines and values.
+Two ways: every mistake of the catalogue at every force of every shipped problem and of random trusses,
+whether or not it can happen there; and the hints of what the judge finds in wrong lines and values.
 """
 
 from __future__ import annotations
@@ -20,10 +20,17 @@ from tutor.judge import Fx, LineAbout, M, Mistake, Value, in_words, judge
 from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
 from tutor.judge.truth import Given, TrueLine
-from tutor.model import Problem
+from tutor.model import Problem, load_problem
+from tutor.shipped import shipped_problems
 from tutor.statics import solve
 
 SEEDS = range(12)
+SHIPPED = [
+    load_problem(path)
+    for path in sorted(shipped_problems().rglob("*.toml"))
+    if path.name != "set.toml"
+]
+TRUSSES = [*(make_truss(seed, 3 + seed % 6) for seed in SEEDS), *SHIPPED]
 DECIMAL = re.compile(r"\d\.\d")
 SENTENCE = re.compile(r"[A-ZΣ][^.?]*[.?](?: [A-ZΣ][^.?]*[.?])*")
 
@@ -96,8 +103,7 @@ def check(problem: Problem, about, told: tuple[str, str, str], *others: LineAbou
 
 @pytest.mark.parametrize("code", KINDS)
 def test_no_level_of_a_mistake_tells_a_number_or_repeats_another(code: str) -> None:
-    for seed in SEEDS:
-        problem = make_truss(seed, 3 + seed % 6)
+    for problem in TRUSSES:
         for case in cases_of(code, problem):
             others = [] if case.true_of is None else [case.true_of]
             check(problem, case.about, levels(KINDS[code], case), *others)
@@ -106,8 +112,8 @@ def test_no_level_of_a_mistake_tells_a_number_or_repeats_another(code: str) -> N
 @pytest.mark.parametrize("code", KINDS)
 def test_the_hints_are_the_same_for_other_numbers_and_signs(code: str) -> None:
     """So no value, coefficient, arm or sign can be read from them."""
-    for seed in SEEDS:
-        for case in cases_of(code, make_truss(seed, 3 + seed % 6)):
+    for problem in TRUSSES:
+        for case in cases_of(code, problem):
             if case.spot is None:
                 continue
             term = case.spot.term
@@ -123,9 +129,9 @@ def test_the_hints_are_the_same_for_other_numbers_and_signs(code: str) -> None:
 @pytest.mark.parametrize("code", [c for c in KINDS if c not in ("other-point", "other-equation")])
 def test_the_first_two_levels_are_the_same_whichever_force_of_the_line_is_wrong(code: str) -> None:
     kind = KINDS[code]
-    for seed in SEEDS:
+    for problem in TRUSSES:
         told: dict[str, set[tuple[str, str]]] = {}
-        for case in cases_of(code, make_truss(seed, 3 + seed % 6)):
+        for case in cases_of(code, problem):
             if case.force is not None:
                 told.setdefault(in_words(case.about), set()).add(
                     (kind.look(case), kind.reason(case))
@@ -137,8 +143,7 @@ def test_the_first_two_levels_are_the_same_whichever_force_of_the_line_is_wrong(
     "other-point", "other-equation", "pull-push", "dependent"
 )])  # fmt: skip
 def test_the_third_level_names_the_force(code: str) -> None:
-    for seed in SEEDS:
-        problem = make_truss(seed, 3 + seed % 6)
+    for problem in TRUSSES:
         for case in cases_of(code, problem):
             if case.force is not None:
                 place = KINDS[code].place(case).lower()

@@ -2,29 +2,32 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
+from itertools import chain, product
+from random import Random
 
 import pytest
-from lines import abouts
+from lines import Style, abouts, pieces, written
+from slips import slips
 from student import Student
 from walks import Clock, walk_to
 
-from tutor.judge import M
+from tutor.judge import Fx, Fy, M, Mistake, Value, Verdict, judge, right_line
 from tutor.judge.about import equation_of
-from tutor.judge.claims import CLAIMS
+from tutor.judge.claims import CLAIMS, SUPPORTS, ZERO
 from tutor.judge.mistakes import KINDS
 from tutor.judge.truth import Carried, Given, TrueLine
 from tutor.lesson import Lesson
-from tutor.lesson.practice import IN_ROW, OFFER, SHAPES, SIZES, practice
+from tutor.lesson.practice import IN_ROW, OFFER, SIZES, offered, practice
+from tutor.lesson.steps.zero import RULES
 from tutor.model import Problem, load_problem, write_problem
 from tutor.statics import solve
 
 TURNS = range(len(SIZES))
 CODES = (*KINDS, *CLAIMS)
-
-
-def equations(problem: Problem) -> list:
-    return [*abouts(problem), M((1.0, 1.0))]
+PLAIN = Style(figures=5, trig=False, shuffle=False, move=False)
 
 
 @pytest.mark.parametrize("turn", TURNS)
@@ -41,25 +44,89 @@ def test_another_turn_has_other_numbers() -> None:
         assert len({repr(solve(practice(code, turn)).values) for turn in TURNS}) == len(SIZES)
 
 
-@pytest.mark.parametrize(
-    "code", [c for c in SHAPES if c in KINDS and KINDS[c].variants is not None]
-)
-def test_the_mistake_can_be_made_in_the_problem_that_trains_it(code: str) -> None:
-    problem = practice(code)
+def lines_with(problem: Problem, code: str) -> Iterator[Verdict]:
+    """What the judge says of lines of this problem in which just this mistake was made."""
+    truth = solve(problem).values
     variants = KINDS[code].variants
-    assert variants is not None
-    negative = {n: s for n, s in (("A_x", "left"), ("A_y", "down")) if n in problem.reaction}
-    made = []
-    for about in equations(problem):
-        known = {n: v for n, v in solve(problem).values.items() if v < 0}
-        own = Given(negative if code == "sense" else {}, {})
-        true = TrueLine(problem, about, own)
-        spots = [*true.unknowns.values(), *true.loads]
-        if code == "minus":
-            own = Given({}, {n: Carried(v, 0.0) for n, v in known.items()})
-            spots = list(TrueLine(problem, about, own).numbers(frozenset()))
-        made += [v for spot in spots for v in variants(spot) if abs(v - spot.per_unit) > 1e-6]
-    assert made
+    for senses, put_in in product(({}, {"A_y": "down"}), (False, True)):
+        own = {n: -v if n in senses else v for n, v in truth.items()} if put_in else {}
+        known = {n: f"{v:.6g}" for n, v in own.items()}
+        given = Given(senses, {n: Carried(v, 0.0) for n, v in own.items()})
+        for about in abouts(problem):
+            line = tuple(pieces(problem, about, senses, own))
+            wrong = [s.line for s in slips(problem, about, line, senses) if s.code == code]
+            true = TrueLine(problem, about, given)
+            spots = (*true.unknowns.values(), *true.loads) if variants else ()
+            for (i, piece), spot in product(enumerate(line), spots):
+                if variants and spot.name == piece.force and spot.force.source is piece.source:
+                    made = (replace(piece, coefficient=c) for c in variants(spot))
+                    wrong += [(*line[:i], one, *line[i + 1 :]) for one in made]
+            for each in wrong:
+                text = written(Random(1), problem, each, PLAIN)
+                yield judge(problem, about, text, senses=senses, known=known)
+
+
+def values_with(problem: Problem) -> Iterator[Verdict]:
+    """What the judge says of values of this problem that are wrong in the ways of values."""
+    half = sum(load.vector[1] for load in problem.loads) / 2
+    for name, value in solve(problem).values.items():
+        texts = [f"{1.31 * value:.4g}", f"{float(f'{value:.1g}'):g}", f"{half:.6g}"]
+        if name in problem.member and value:
+            texts.append(f"{abs(value):.6g} {'C' if value > 0 else 'T'}")
+        for text in texts:
+            yield judge(problem, Value(name), text)
+
+
+def other_lines_with(problem: Problem) -> Iterator[Verdict]:
+    """What the judge says of true lines of another name, and of functions of ratios."""
+    own = Given({}, {})
+    for one, other in product(abouts(problem), repeat=2):
+        yield judge(problem, one, right_line(problem, other, own))
+    if "AD" in problem.member:
+        yield judge(problem, Fy("A"), "A_y + F_AD sin(4/5) = 0")
+    yield judge(problem, Fx("A"), "A_x + 0.27 F_AB + 0.11 F_BC - 0.9 = 0")
+
+
+@pytest.mark.parametrize("code", [c for c in KINDS if c != "dependent"])
+def test_the_mistake_can_be_made_and_is_named_in_the_problem_that_trains_it(code: str) -> None:
+    problem = practice(code)
+    verdicts = chain(lines_with(problem, code), values_with(problem), other_lines_with(problem))
+    assert any(v.mistakes and v.mistakes[0].code == code for v in verdicts)
+
+
+@pytest.mark.parametrize("claim", SUPPORTS, ids=lambda claim: claim.code)
+def test_what_goes_wrong_at_a_support_can_go_wrong_in_the_problem_that_trains_it(claim) -> None:
+    seen = set()
+    for chosen in (["x"], ["y"], ["x", "y"], ["moment"], ["slanting"]):
+        lesson, do = walk_to("free body", practice(claim.code))
+        for support in lesson.problem.supports:
+            do("support", joint=support.joint, acts=chosen)
+            seen.update(lesson.state.tries[-1].codes)
+    assert claim.code in seen
+
+
+@pytest.mark.parametrize("claim", ZERO, ids=lambda claim: claim.code)
+def test_what_goes_wrong_with_a_zero_member_can_go_wrong_in_the_problem_that_trains_it(
+    claim,
+) -> None:
+    lesson, do = walk_to("joints", practice(claim.code))
+    seen = set()
+    for member, rule in product(lesson.problem.member, RULES):
+        if do("zero", member=member, rule=rule).accepted:
+            do("undo")
+        seen.update(code for made in lesson.state.tries for code in made.codes)
+    assert claim.code in seen
+
+
+@pytest.mark.parametrize("code", CODES)
+def test_three_last_hints_in_a_row_on_a_mistake_offer_the_problem_that_trains_it(code: str) -> None:
+    state = walk_to("reactions")[0].state
+    mistakes = (Mistake(code, None, "", "", ""),)
+    for place, number in (("Fx", 1), ("Fy", 2), ("M A", IN_ROW)):
+        state, said = offered(state, place, mistakes)
+        assert bool(said) == (number == IN_ROW)
+    assert state.practice == (code, 0)
+    assert practice(*state.practice).title.startswith("Practice: ")
 
 
 def test_the_crate_trestle_has_a_joint_with_two_loads_and_is_not_symmetrical() -> None:

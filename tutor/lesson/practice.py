@@ -151,6 +151,18 @@ def _hoist(times: int) -> Problem:
     )
 
 
+def _lantern(times: int) -> Problem:
+    return _problem(
+        "Practice: the quay lanterns",
+        "Two lanterns hang from the top of a trestle. Decide at each joint which way the members act on "
+        "it, and write them all so.",
+        (("A", 0, 0), ("B", 8, 0), ("C", 4, 3)),
+        ("AB", "AC", "BC"),
+        (Support("A", "pin"), Support("B", "roller")),
+        (_push("C", down=6 * times), _push("C", down=12 * times)),
+    )
+
+
 def _beacon(times: int) -> Problem:
     return _problem(
         "Practice: the beacon frame",
@@ -167,7 +179,7 @@ SHAPES: Mapping[str, Callable[[int], Problem]] = {
     "sign": _bracket,
     "sense": _bracket,
     "minus": _bracket,
-    "pull-push": _bracket,
+    "pull-push": _lantern,
     "tension-compression": _bracket,
     "arithmetic": _bracket,
     "component": _shears,

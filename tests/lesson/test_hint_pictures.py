@@ -1,0 +1,106 @@
+"""Does a picture that marks what the third hint names tell a number that was not told before?
+
+Every force in every equation of every shipped problem is pointed at, as after a third hint on it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+
+import pytest
+from lines import abouts
+from walks import FILES, walk_to
+
+from tutor.figure import Figure
+from tutor.judge import M, Mistake
+from tutor.judge.about import LineAbout, as_text, equation_of
+from tutor.lesson import Ask, State
+from tutor.lesson.pointing import PLACE
+from tutor.lesson.state import HintsGiven
+from tutor.lesson.steps import STEP
+from tutor.model import Problem, load_problem
+from tutor.plain.telling import pointed_lines
+from tutor.screens.pictures import pictures
+
+
+def numbers_in(problem: Problem, texts: list[str]) -> set[str]:
+    """Every number in the texts, those in the names of joints left out."""
+    joints = "|".join(map(re.escape, sorted(problem.joint, key=len, reverse=True)))
+    return {n for text in texts for n in re.findall(r"\d+(?:\.\d+)?", re.sub(joints, "", text))}
+
+
+def texts_of(figure: Figure) -> list[str]:
+    """All that a picture says in words or numbers."""
+    texts = [figure.title, *figure.sentences]
+    for item in figure.items:
+        for name in ("texts", "words", "run", "rise", "gaps", "runs"):
+            value = getattr(item, name, ())
+            texts += [value] if isinstance(value, str) else map(str, value)
+    return texts
+
+
+@cache
+def begun(path: Path) -> State:
+    """The state in which the first equation is asked for."""
+    problem = load_problem(path)
+    step = "joints" if "reactions" in problem.given else "reactions"
+    return walk_to(step, problem)[0].state
+
+
+def asked(state: State, about: LineAbout) -> tuple[State, Ask]:
+    """The state in which this equation is being written."""
+    step = "reactions" if about.joint is None else "joints"
+    state = replace(state, step=step, joint=about.joint, about=about)
+    return state, STEP[step].ask(state)
+
+
+def pointed_at(state: State, about: LineAbout) -> Iterator[tuple[str, State, State]]:
+    """Each force of an equation, the state before the third hint on it, and the one after it."""
+    for term in equation_of(state.problem, about).terms:
+        code = "arm" if isinstance(about, M) else "component"
+        mistake = Mistake(code, term.force.name, "", "", "")
+        before, after = (
+            replace(state, hints={as_text(about): HintsGiven(level, mistakes=(mistake,))})
+            for level in (PLACE - 1, PLACE)
+        )
+        yield term.force.name, before, after
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+def test_a_marked_picture_holds_no_number_that_was_not_there(path: Path) -> None:
+    problem = begun(path).problem
+    for about in abouts(problem):
+        state, ask = asked(begun(path), about)
+        plain = pictures(state, ask)
+        known = numbers_in(problem, [t for _, figure in plain for t in texts_of(figure)])
+        for force, before, after in pointed_at(state, about):
+            assert pictures(before, ask) == plain, "nothing is marked before the third hint"
+            assert pointed_lines(before) == ()
+            shown = [t for _, figure in pictures(after, ask) for t in texts_of(figure)]
+            assert numbers_in(problem, shown) <= known, (about, force)
+            assert numbers_in(problem, list(pointed_lines(after))) <= known, (about, force)
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+def test_a_force_is_marked_where_a_hint_has_named_it(path: Path) -> None:
+    for about in abouts(begun(path).problem):
+        state, ask = asked(begun(path), about)
+        unmarked = [
+            force
+            for force, before, after in pointed_at(state, about)
+            if pictures(before, ask) == pictures(after, ask)
+        ]
+        assert unmarked == [], about
+
+
+def test_none_is_marked_where_a_hint_leaves_open_which_is_meant() -> None:
+    about = M("A")
+    state, ask = asked(begun(FILES[0]), about)
+    force = equation_of(state.problem, about).terms[0].force.name
+    mistake = Mistake("turning", force, "", "", "", alike=("load C",))
+    after = replace(state, hints={as_text(about): HintsGiven(PLACE, mistakes=(mistake,))})
+    assert pictures(after, ask) == pictures(state, ask)
