@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.work import Entry
-from tutor.judge import Fx
+from tutor.judge import Fx, LineAbout
 from tutor.judge.mistakes import KINDS
 from tutor.judge.options import ALONE, turning_code
 from tutor.judge.truth import Spot, TrueLine
@@ -31,26 +31,46 @@ class Change:
     by: float = 0.0
 
 
+Wrong = tuple[str, float, float]
+"""The code of a slip at one force, what the force then contributes, and the cost."""
+
+
+@dataclass(frozen=True)
+class Slips:
+    """A true line with the slips at each of its forces; nothing here depends on the numbers."""
+
+    about: LineAbout
+    unknowns: Mapping[str, tuple[Spot, tuple[Wrong, ...]]]
+    loads: tuple[tuple[Spot, tuple[Wrong, ...]], ...]
+    is_moment: bool
+
+    @classmethod
+    def of(cls, true: TrueLine) -> Slips:
+        unknowns = {name: (spot, tuple(_wrong(spot))) for name, spot in true.unknowns.items()}
+        loads = tuple((spot, tuple(_wrong(spot))) for spot in true.loads)
+        return cls(true.about, unknowns, loads, true.is_moment)
+
+
 def changes(
-    problem: Problem, sheet: Sheet, true: TrueLine, entries: Mapping[str, Entry]
+    problem: Problem, sheet: Sheet, true: Slips, entries: Mapping[str, Entry]
 ) -> Iterator[Change]:
     """What each slip of the catalogue changes in one line, in the line's own measure."""
-    for name, spot in true.unknowns.items():
+    for name, (spot, slips) in true.unknowns.items():
         part = sheet.part[name]
         value = part.value or 0.0
-        for code, wrong, cost in _wrong(spot):
+        for code, wrong, cost in slips:
             by = wrong - spot.true
             yield Change(code, name, spot, by * value, abs(by) * part.radius, cost, by)
         if spot.true != 0.0 and name in entries:
             for copied in miscopied(entries[name]):
                 yield Change("magnitude", name, spot, spot.true * (copied - value), 0.0, COPIED)
-    for spot in true.loads:
-        for code, wrong, cost in _wrong(spot):
+    for spot, slips in true.loads:
+        for code, wrong, cost in slips:
             yield Change(code, spot.name, spot, wrong - spot.true, 0.0, cost)
     yield from _loads_from_elsewhere(problem, sheet, true)
 
 
-def _wrong(spot: Spot) -> Iterator[tuple[str, float, float]]:
+def _wrong(spot: Spot) -> Iterator[Wrong]:
     """(code, contribution, cost) of each slip at one force, alone or with a wrong sign besides."""
     turned = KINDS[turning_code(spot)].cost
     for kind in KINDS.values():
@@ -63,7 +83,7 @@ def _wrong(spot: Spot) -> Iterator[tuple[str, float, float]]:
                 yield kind.code, -value, kind.cost + turned
 
 
-def _loads_from_elsewhere(problem: Problem, sheet: Sheet, true: TrueLine) -> Iterator[Change]:
+def _loads_from_elsewhere(problem: Problem, sheet: Sheet, true: Slips) -> Iterator[Change]:
     """The load of another joint, written at this one."""
     if sheet.name == WHOLE or true.is_moment:
         return

@@ -9,6 +9,7 @@ from tutor.homework.accounts import UNEXPLAINED
 from tutor.homework.closing import closures
 from tutor.homework.findings import Finding, Review, Sure
 from tutor.homework.lines import Judged, judged_lines, order_of
+from tutor.homework.one_line import Usual
 from tutor.homework.places import Search, Story, first_in_order, first_places
 from tutor.homework.reading import (
     Reading,
@@ -75,6 +76,7 @@ class _Check:
         self.true = true
         self.handed_in = sheets(self.problem, work.entries)
         self.reading = plain_reading(self.problem, self.handed_in, work.entries, true)
+        self._usual: dict[str, list[Usual]] = {}
         self.lines = judged_lines(desk, work, self.handed_in)
 
     @property
@@ -101,7 +103,7 @@ class _Check:
         return [(replace(story, doubt=story.doubt + doubt), read) for story in stories]
 
     def _search(self, reading: Reading) -> Search:
-        return Search(self.problem, reading.bodies, reading.entries, reading.wrong)
+        return Search(self.problem, reading.bodies, reading.entries, reading.wrong, self._usual)
 
     def review(self) -> Review:
         outcome = self._outcome()

@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 from tutor.homework.account import Draft
-from tutor.homework.changes import Change, changes
+from tutor.homework.changes import Change, Slips, changes
 from tutor.homework.sheet import WHOLE, Sheet, Vector, middle_and_size, orthogonal
 from tutor.homework.work import Entry
 from tutor.judge import Fx, Fy, LineAbout, M
@@ -28,10 +29,16 @@ class Usual:
     the line is.
     """
 
+    problem: Problem
     about: LineAbout
     n: Vector
     factor: float = 1.0
     penalty: float = 0.0
+
+    @cached_property
+    def true(self) -> Slips:
+        """The true line, with what each slip makes of each force in it."""
+        return Slips.of(TrueLine(self.problem, self.about, Given({}, {})))
 
 
 @dataclass(frozen=True)
@@ -47,17 +54,17 @@ class Match:
     holding: tuple[Vector, ...]
 
 
-def matches(problem: Problem, sheet: Sheet, entries: Mapping[str, Entry]) -> tuple[Match, ...]:
-    """Every slip in any one line of a body that does not close, which makes up for it."""
-    usual = usual_lines(problem, sheet)
+def matches(
+    usual: Sequence[Usual], sheet: Sheet, entries: Mapping[str, Entry]
+) -> tuple[Match, ...]:
+    """Every slip in any one of the usual lines of a body that does not close, which makes up for it."""
     holding = tuple(line.n for line in usual if sheet.holds(line.n))
     found: list[Match] = []
     for line in usual:
         left, slack = sheet.left(line.n), sheet.slack(line.n)
         if abs(left) <= slack or (line.penalty >= OTHER_POINT and found):
             continue
-        true = TrueLine(problem, line.about, Given({}, {}))
-        for change in changes(problem, sheet, true, entries):
+        for change in changes(line.problem, sheet, line.true, entries):
             off = abs(left + line.factor * change.change)
             if off <= slack + abs(line.factor) * change.radius:
                 found.append(Match(line, change, off, holding))
@@ -67,15 +74,20 @@ def matches(problem: Problem, sheet: Sheet, entries: Mapping[str, Entry]) -> tup
 def usual_lines(problem: Problem, sheet: Sheet) -> list[Usual]:
     """The lines that students write at this body."""
     if sheet.name != WHOLE:
-        return [Usual(Fx(sheet.name), sheet.axes[0]), Usual(Fy(sheet.name), sheet.axes[1])]
-    found = [Usual(Fx(), sheet.axes[0]), Usual(Fy(), sheet.axes[1])]
+        return [
+            Usual(problem, Fx(sheet.name), sheet.axes[0]),
+            Usual(problem, Fy(sheet.name), sheet.axes[1]),
+        ]
+    found = [Usual(problem, Fx(), sheet.axes[0]), Usual(problem, Fy(), sheet.axes[1])]
     middle, size = middle_and_size(problem)
     supports = dict.fromkeys(s.joint for s in problem.supports)
     others = [j.name for j in problem.joints if j.name not in supports]
     for joint in (*supports, *others[:MOST_POINTS]):
         x, y = problem.joint[joint].at
         n = ((y - middle[1]) / size, -(x - middle[0]) / size, 1.0)
-        found.append(Usual(M(joint), n, 1 / size, A_MOMENT if joint in supports else OTHER_POINT))
+        found.append(
+            Usual(problem, M(joint), n, 1 / size, A_MOMENT if joint in supports else OTHER_POINT)
+        )
     return found
 
 

@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from tutor.homework.account import Account
 from tutor.homework.accounts import UNEXPLAINED, accounts
 from tutor.homework.chain import Found, follow
-from tutor.homework.one_line import Match, matches
+from tutor.homework.one_line import Match, Usual, matches, usual_lines
 from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.work import Entry
 from tutor.model import Problem
@@ -69,7 +69,10 @@ class Story:
 
 
 class Search:
-    """All stories of one homework, from the fewest mistakes to the most."""
+    """All stories of one homework, from the fewest mistakes to the most.
+
+    `usual` keeps the lines that one writes at each body from one search to the next.
+    """
 
     def __init__(
         self,
@@ -77,7 +80,9 @@ class Search:
         bodies: Mapping[str, Sheet],
         entries: Mapping[str, Entry],
         wrong: Iterable[str],
+        usual: dict[str, list[Usual]],
     ) -> None:
+        self.usual = usual
         self.problem = problem
         self.bodies = bodies
         self.entries = entries
@@ -195,7 +200,9 @@ class Search:
         if key not in self._accounts:
             sheet = self.bodies[place]
             if place not in self._matches:
-                self._matches[place] = matches(self.problem, sheet, self.entries)
+                if place not in self.usual:
+                    self.usual[place] = usual_lines(self.problem, sheet)
+                self._matches[place] = matches(self.usual[place], sheet, self.entries)
             self._accounts[key] = accounts(
                 self.problem, sheet, key[1], self.entries, self._matches[place]
             )

@@ -52,6 +52,7 @@ def readings_by_supports(
     One reading for a walk that used every support, and some for one that ended at each of them.
     """
     blank = [r for r in problem.reactions if r.name not in entries]
+    seen: set[tuple[str, ...]] = set()
     for end in (None, *dict.fromkeys(r.joint for r in blank)):
         without = {WHOLE} if end is None else {WHOLE, end}
         bodies, found = filled(handed_in, entries, true, without)
@@ -59,7 +60,9 @@ def readings_by_supports(
         for more in _closed(problem, bodies[WHOLE], left) if left else [{}]:
             both = {**found, **more}
             filled_in = renumbered(bodies, both) if more else bodies
-            if filled_in[WHOLE].fails:
+            numbers = tuple(f"{both[r.name].value:.6g}" for r in blank if r.name in both)
+            if numbers not in seen and filled_in[WHOLE].fails:
+                seen.add(numbers)
                 yield _read(problem, filled_in, both, true)
 
 
@@ -72,21 +75,32 @@ def readings_of_blank_joint(
 ) -> Iterator[Reading]:
     """What is blank at a joint as the other bodies have it, if the mistake was made at this one.
 
-    What they do not give comes from one line of the joint, be it ΣFx or ΣFy, the other having the
-    mistake in it. Nothing where too much is blank for that.
+    Or one of them comes from a line of the joint, be it ΣFx or ΣFy, the other having the mistake in
+    it. Nothing where too much is blank for that.
     """
-    bodies, found = filled(handed_in, entries, true, {joint})
-    sheet = bodies[joint]
-    for more in _closed(problem, sheet, sheet.missing) if sheet.missing else [{}]:
-        both = {**found, **more}
-        filled_in, both = filled(renumbered(handed_in, both), both, true)
-        if filled_in[joint].fails:
-            yield _read(problem, filled_in, both, true)
+    found = filled(handed_in, entries, true, {joint})[1]
+    for more in _choices(problem, handed_in, found, joint):
+        bodies, both = filled(renumbered(handed_in, more), more, true)
+        if bodies[joint].fails:
+            yield _read(problem, bodies, both, true)
 
 
-def _closed(
-    problem: Problem, sheet: Sheet, names: Sequence[str]
+def _choices(
+    problem: Problem, handed_in: Mapping[str, Sheet], found: Mapping[str, Entry], joint: str
 ) -> Iterator[Mapping[str, Entry]]:
+    """The values with those blank at a joint: all from elsewhere, or one from a line of it."""
+    blank = [name for name in handed_in[joint].missing if name in problem.member]
+    open_names = [name for name in blank if name not in found]
+    if not open_names:
+        yield found
+    for name in open_names or blank:
+        others = {other: entry for other, entry in found.items() if other != name}
+        sheet = renumbered({joint: handed_in[joint]}, others)[joint]
+        for more in _closed(problem, sheet, [name]):
+            yield {**others, **more}
+
+
+def _closed(problem: Problem, sheet: Sheet, names: Sequence[str]) -> Iterator[Mapping[str, Entry]]:
     """These values from as many lines of a body, for each usual choice of lines."""
     if set(sheet.missing) - set(names) or len(names) >= sheet.size:
         return

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 
 from tutor.homework.work import Entry
@@ -58,10 +58,16 @@ class Part:
 
 @dataclass(frozen=True)
 class Sheet:
-    """One body with the numbers of the homework on it."""
+    """One body with the numbers of the homework on it.
+
+    `lines` keeps what `equations` found, since that does not depend on the numbers.
+    """
 
     name: str
     parts: tuple[Part, ...]
+    lines: dict[tuple[str, ...], tuple[Vector, ...]] = field(
+        default_factory=dict, repr=False, compare=False
+    )
 
     @cached_property
     def part(self) -> Mapping[str, Part]:
@@ -101,7 +107,13 @@ class Sheet:
         return math.fsum(abs(part.share(n) * (part.value or 0.0)) for part in self.parts)
 
     def holds(self, n: Vector) -> bool:
-        return abs(self.left(n)) <= self.slack(n)
+        if n not in self._holding:
+            self._holding[n] = abs(self.left(n)) <= self.slack(n)
+        return self._holding[n]
+
+    @cached_property
+    def _holding(self) -> dict[Vector, bool]:
+        return {}
 
     @cached_property
     def lefts(self) -> tuple[float, ...]:
@@ -120,8 +132,14 @@ class Sheet:
 
     def equations(self, name: str, others: Iterable[str]) -> tuple[Vector, ...]:
         """The equations that give `name` while the `others` are unknown too; any of them will do."""
+        key = (name, *(other for other in others if other != name))
+        if key not in self.lines:
+            self.lines[key] = self._equations(name, key[1:])
+        return self.lines[key]
+
+    def _equations(self, name: str, others: tuple[str, ...]) -> tuple[Vector, ...]:
         vector = self.part[name].vector
-        beside = [self.part[other].vector for other in others if other != name]
+        beside = [self.part[other].vector for other in others]
         if not beside:
             straight = _unit(vector)
             return straight, *(n for n in self.axes if abs(_dot(n, vector)) > 0.05)
@@ -183,6 +201,7 @@ def renumbered(bodies: Mapping[str, Sheet], entries: Mapping[str, Entry]) -> dic
                 else Part(part.force, part.vector, *_number(entries, part.name))
                 for part in sheet.parts
             ),
+            sheet.lines,
         )
         for name, sheet in bodies.items()
     }
