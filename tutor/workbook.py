@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from datetime import datetime
+from pathlib import Path
 
 from tutor.homework import (
     LEVELS,
@@ -22,10 +23,12 @@ from tutor.homework import (
     right_lines,
     write_line,
 )
+from tutor.homework.brought import Brought
+from tutor.lesson import Say
 from tutor.model import Problem
 from tutor.records import Keep
 from tutor.records.kept_lines import KeptLines, homework_name
-from tutor.session import key_of
+from tutor.session import Session, key_of, open_session
 
 
 @dataclass(frozen=True)
@@ -48,6 +51,7 @@ class Workbook:
         self._review: Review | None = None
         self._hinted: dict[tuple[object, ...], int] = {}
         self._news: list[str] = []
+        self.walks: list[tuple[Brought, Path]] = []
         self._papers = [read_paper(problem, "\n".join(kept.read())).paper]
 
     @property
@@ -123,6 +127,22 @@ class Workbook:
         """What the hints given belong to: the place, and what explains it."""
         accounts = self.review.accounts[:1]
         return (self.review.first, *((a.mistake.code, a.mistake.force) for a in accounts))
+
+
+def open_walk(book: Workbook, given: Brought, keep: Keep) -> tuple[Session, tuple[Say, ...]]:
+    """A lesson that begins with what is right on a paper, and what is said at its beginning.
+
+    One that was begun with the very same, since the workbook was opened, goes on where it was left.
+    """
+    for was, path in book.walks:
+        if was == given and path.exists():
+            return open_session(book.problem, keep, path), ()
+    session = open_session(book.problem, keep)
+    values, senses = dict(given.values), dict(given.senses)
+    reply = session.do("bring", values=values, senses=senses, joint=given.joint)
+    if session.journal.saved and session.journal.path is not None:
+        book.walks.append((given, session.journal.path))
+    return session, reply.said
 
 
 def open_workbook(problem: Problem, keep: Keep) -> Workbook:

@@ -1,4 +1,4 @@
-"""What does each step look like, at both sizes? Read the difference before you update a picture."""
+"""What does each step, one's own truss and a homework look like, at both sizes? Read the difference before you update a picture."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from owning import by_letter, check, checking, drawing, enter, fill
 from pressing import deed, enter_line, finished, lesson_of, line_of, opened, pick, settle, walk_of
 from pytest_textual_snapshot import SVGImageExtension
 from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed
@@ -108,6 +109,24 @@ class TestEachStep:
             await pilot.press("1")
             await settle(pilot, lambda: pilot.app.screen is pilot.app.sheet)  # type: ignore[attr-defined]
             assert await drawn(pilot) == picture(name="sheet")
+
+    async def test_ones_own_truss_that_moves(
+        self, tmp_path: Path, picture: SnapshotAssertion, size: tuple[int, int]
+    ) -> None:
+        async with drawing(tmp_path, size) as pilot:
+            await enter(pilot, "A 0 0 B 3 0 C 3 3 D 0 3; ABCDA; A pin B roller; C 3 right")
+            assert await drawn(pilot) == picture
+
+    async def test_a_homework_that_goes_wrong(
+        self, tmp_path: Path, picture: SnapshotAssertion, size: tuple[int, int]
+    ) -> None:
+        async with checking(tmp_path, size=size) as pilot:
+            await fill(pilot, ["-360", "150", "360", "150 C", "360 T", "390 C"])
+            await check(pilot)
+            await by_letter(pilot, "h")
+            assert await drawn(pilot) == picture(name="said")
+            await by_letter(pilot, "f")
+            assert await drawn(pilot) == picture(name="picture")
 
 
 async def test_the_light_colours(tmp_path: Path, picture: SnapshotAssertion) -> None:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 from owning import TRIANGLE, by_letter, check, drawing, enter, fill, paper_of, text_of, walks
-from pressing import opened, seen, settle
+from pressing import enter_line, lesson_of, opened, seen, settle
 from textual.pilot import Pilot
 
 from tutor.screens.homework import HomeworkScreen
@@ -70,8 +70,14 @@ class TestFromOnesOwnTruss:
             await settle(pilot, lambda: walks(pilot))
             assert "of your values stand" in seen(pilot)
             assert "goes back to your paper" in seen(pilot)
+            await enter_line(pilot, "Fy")
+            await enter_line(pilot, "nonsense = 0")
+            events = len(lesson_of(pilot).events)
             await pilot.press("escape", "q")
             await settle(pilot, lambda: on(pilot, HomeworkScreen))
+            await by_letter(pilot, "w")
+            await settle(pilot, lambda: walks(pilot))
+            assert len(lesson_of(pilot).events) == events
 
 
 class TestDrawingOnAFile:

@@ -34,8 +34,8 @@ class Row:
 def told(before: Problem, after: Problem, entries: Sequence[Entry]) -> str:
     """What the entries did, shortly."""
     said = [
-        _puts("Joint", after, [e.name for e in _put(entries) if e.name not in before.joint]),
-        _puts("Moved joint", after, [e.name for e in _put(entries) if e.name in before.joint]),
+        _puts("Joint", after, [name for name in _put(entries) if name not in before.joint]),
+        _puts("Moved joint", after, [name for name in _put(entries) if name in before.joint]),
         _many(
             "Member",
             [m.name for m in after.members if m not in before.members] if _joins(entries) else [],
@@ -63,8 +63,9 @@ def told(before: Problem, after: Problem, entries: Sequence[Entry]) -> str:
     return " ".join(dict.fromkeys(filter(None, said)))
 
 
-def _put(entries: Sequence[Entry]) -> list[Put]:
-    return [entry for entry in entries if isinstance(entry, Put)]
+def _put(entries: Sequence[Entry]) -> list[str]:
+    """The joints that are put somewhere, each once."""
+    return list(dict.fromkeys(entry.name for entry in entries if isinstance(entry, Put)))
 
 
 def _puts(what: str, after: Problem, names: Sequence[str]) -> str:

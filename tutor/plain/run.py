@@ -14,7 +14,7 @@ from typing import TextIO
 
 from tutor.check import standing_defect
 from tutor.homework.brought import brought
-from tutor.lesson import CAUTION
+from tutor.lesson import CAUTION, Reply
 from tutor.model import Problem, ProblemSet
 from tutor.plain import telling
 from tutor.plain.choosing import Left, choose_lesson, choose_problem
@@ -26,7 +26,7 @@ from tutor.plain.walk import Walk
 from tutor.records import Keep, Settings, read_settings, write_settings
 from tutor.records.kept_lines import TRUSS, KeptLines
 from tutor.session import LOG, Session, open_session
-from tutor.workbook import Workbook, open_workbook
+from tutor.workbook import Workbook, open_walk, open_workbook
 
 DRAWING_KEPT = "What you drew is kept, and comes up again when you draw."
 WELCOME = "pinjoint, line by line. Type help to hear what can be typed, leave to end."
@@ -131,10 +131,9 @@ def check_homework(voice: Voice, problem: Problem, keep: Keep) -> Way:
 def walk_first_place(voice: Voice, book: Workbook, keep: Keep) -> Way:
     """A lesson that begins at the first wrong place of a homework, with what is right given."""
     given = brought(book.problem, book.paper, book.review)
-    values, senses = dict(given.values), dict(given.senses)
-    with closing(voice, open_session(book.problem, keep)) as session:
-        reply = session.do("bring", values=values, senses=senses, joint=given.joint)
-        voice.say(telling.reply_lines(reply))
+    begun, said = open_walk(book, given, keep)
+    with closing(voice, begun) as session:
+        voice.say(telling.reply_lines(Reply(said)))
         voice.say(("Type homework to go back to your paper.",))
         return hold(voice, session, keep)
 

@@ -8,8 +8,10 @@ from tutor.screens.own_deeds import BENCH
 
 TYPED = """\
 WHAT CAN BE TYPED
-Several things may stand in one line; ; parts statements. Small letters will do.
+Several things may stand in one line; ; parts statements. Small letters will do. A table of joints
+can be pasted from a spreadsheet: a name, x and y in each row.
     A 0 0  B 4 0  C 2 3/2     joints: name, x to the right, y up; a name again moves the joint
+    "a" 0 0                   in quotes, a name in these very letters
     0 0  4 0  2 1.5           without names they are A, B, C and so on
     AB BC CA                  members; ABCD is AB, BC and CD; longer names: U1-L2
     A pin  B roller           supports; B roller 150: its push, in degrees from +x
@@ -20,13 +22,15 @@ Several things may stand in one line; ; parts statements. Small letters will do.
     title Lamp arm            what it is called
     drop C   drop AB   drop load C   drop support A   rename A U1   clear   undo   redo
     Warren span 12 height 3 panels 4 load 10     also Pratt, Howe, Fink, king post,
-                              queen post, cantilever; these take the place of what is there
+                              queen post, cantilever; these take the place of what is there;
+                              a Fink has 4 or 8 panels
     grid 0.5   grid off       the grid for the mouse
     open arm.toml   save arm.toml
 """
 MOUSE = """\
 THE MOUSE
-A click on the grid puts a joint there; a click on a joint chooses it, and one on a second joint
+Its numbers stand at the edges of the grid, and where the mouse is, on the border below. A click on
+the grid puts a joint there; a click on a joint chooses it, and one on a second joint
 puts a member between them. "at a joint" on the bar holds, loads or drops the joint chosen.
 """
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from tutor.homework.brought import Brought
-from tutor.lesson import Reply, Say
+from tutor.lesson import Say
 from tutor.model import Problem
 from tutor.records.kept_lines import TRUSS, KeptLines
 from tutor.screens.background import beside
@@ -16,8 +16,8 @@ from tutor.screens.opening import Desk, open_entry, refuse
 from tutor.screens.shelf import Entry
 from tutor.screens.walk import WalkScreen
 from tutor.screens.workbench import WorkbenchScreen
-from tutor.session import Session, key_of, open_session
-from tutor.workbook import open_workbook
+from tutor.session import Session, key_of
+from tutor.workbook import Workbook, open_walk, open_workbook
 
 NO_PROBLEM = "Choose a problem that can be used first, then check a homework on it."
 DRAWING_KEPT = "Your drawing is kept; it comes up again with o."
@@ -54,31 +54,32 @@ def open_bench(app: Desk, path: Path | None = None) -> None:
 
 def open_homework(app: Desk, problem: Problem, say: Callable[[str], object]) -> None:
     """Show the paper for the numbers of a homework on this problem; `say` tells of it afterwards."""
+    book = open_workbook(problem, app.keep)
 
-    def walk(brought: Brought) -> None:
-        walk_from(app, problem, brought, paper.say)
+    def walk(given: Brought) -> None:
+        walk_from(app, book, given, paper.say)
 
-    paper = HomeworkScreen(open_workbook(problem, app.keep), app.looks, walk)
+    paper = HomeworkScreen(book, app.looks, walk)
     app.push_screen(paper, lambda _: say(PAPER_KEPT))
 
 
-def walk_from(app: Desk, problem: Problem, brought: Brought, say: Callable[[str], object]) -> None:
+def walk_from(app: Desk, book: Workbook, given: Brought, say: Callable[[str], object]) -> None:
     """Open a walk over the paper, which begins with what is right on it."""
 
-    def make() -> tuple[Session, Reply]:
-        session = open_session(problem, app.keep)
-        values, senses = dict(brought.values), dict(brought.senses)
-        return session, session.do("bring", values=values, senses=senses, joint=brought.joint)
-
-    def made(begun: tuple[Session, Reply]) -> None:
-        session, reply = begun
+    def made(opened: tuple[Session, Sequence[Say]]) -> None:
+        session, begins = opened
         app.session = session
         session.remarks = app.settings.remarks
-        said = (*reply.said, Say("note", WAY_BACK))
+        said = (*begins, Say("note", WAY_BACK))
         app.push_screen(WalkScreen(session, app.looks, said=said), lambda _: back(session))
 
     def back(session: Session) -> None:
         session.close()
         app.session = None
 
-    beside(app, make, made, lambda fault: refuse(app, fault, say))
+    beside(
+        app,
+        lambda: open_walk(book, given, app.keep),
+        made,
+        lambda fault: refuse(app, fault, say),
+    )

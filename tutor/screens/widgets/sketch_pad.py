@@ -103,18 +103,20 @@ class SketchPad(Widget):
         for i in grid.numbered(grid.left, grid.right, columns):
             column, row = self.cell_of(*grid.point(i, grid.low))
             text = grid.number(i)
-            self._write(rows, column - (len(text) - 1) // 2, row, text)
+            self._write(rows, column - (len(text) - 1) // 2, row, text, apart=1)
         for j in grid.numbered(grid.low + 1, grid.high, columns / 2, beside=False):
             column, row = self.cell_of(*grid.point(grid.left, j))
             text = grid.number(j)
-            self._write(rows, max(0, column - (len(text) - 1) // 2), row, text)
+            self._write(rows, max(0, column - (len(text) - 1) // 2), row, text, apart=1)
 
-    def _write(self, rows: list[list[Cell]], column: int, row: int, text: str) -> None:
-        """Put a text of the grid where the cells for it are empty."""
-        cells = (
-            rows[row][column : column + len(text)] if 0 <= row < len(rows) and column >= 0 else []
-        )
-        if len(cells) == len(text) and all(char == " " for char, _ in cells):
+    def _write(
+        self, rows: list[list[Cell]], column: int, row: int, text: str, apart: int = 0
+    ) -> None:
+        """Put a text of the grid where the cells for it, and so many beside it, are empty."""
+        if not 0 <= row < len(rows) or not 0 <= column <= len(rows[row]) - len(text):
+            return
+        around = rows[row][max(0, column - apart) : column + len(text) + apart]
+        if all(char == " " for char, _ in around):
             rows[row][column : column + len(text)] = [(char, "dimension") for char in text]
 
     def _page(self) -> Page:
