@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 
 from tutor import cli
+from tutor.options import own_version
 from tutor.shipped import shipped_problems
 
 GOOD = """\
@@ -173,7 +174,7 @@ class TestOpening:
     ) -> None:
         with pytest.raises(SystemExit):
             cli.main(["--version"])
-        assert capsys.readouterr().out == f"pinjoint {cli.own_version()}\n"
+        assert capsys.readouterr().out == f"pinjoint {own_version()}\n"
 
     @pytest.mark.parametrize("term", ["dumb", "", "xterm-256color"])
     def test_without_a_terminal_it_says_so_and_goes_line_by_line(

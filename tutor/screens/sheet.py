@@ -21,6 +21,7 @@ from tutor.figure import truss_figure
 from tutor.screens.clean import clean, one_line
 from tutor.screens.deeds import SHEET, Deed
 from tutor.screens.first import TITLE
+from tutor.screens.line_and_bar import bindings
 from tutor.screens.looks import Looks
 from tutor.screens.shelf import Entry, Group
 from tutor.screens.widgets.action_bar import ActionBar, Asked
@@ -37,11 +38,7 @@ class SheetScreen(Screen[None]):
 
     CSS_PATH = "sheet.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
-        *(
-            Binding(d.keys, f"deed('{d.id}')", d.label, show=False, id=f"sheet.{d.id}")
-            for d in SHEET
-        ),
-        Binding("escape", "bar", show=False, id="sheet.bar"),
+        *bindings(SHEET, "sheet"),
         Binding("pageup", "detail(-1)", show=False, id="sheet.detail-up"),
         Binding("pagedown", "detail(1)", show=False, id="sheet.detail-down"),
     ]

@@ -21,6 +21,7 @@ from tutor.model import Problem
 from tutor.screens import answers, walk_deeds
 from tutor.screens.clean import clean, one_line
 from tutor.screens.deeds import WALK, Deed
+from tutor.screens.line_and_bar import bindings
 from tutor.screens.looks import Looks
 from tutor.screens.pictures import pictures
 from tutor.screens.widgets.action_bar import ActionBar, Asked
@@ -45,11 +46,7 @@ class WalkScreen(Screen[str]):
 
     CSS_PATH = "walk.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
-        *(
-            Binding(deed.keys, f"deed('{deed.id}')", deed.label, show=False, id=f"walk.{deed.id}")
-            for deed in WALK
-        ),
-        Binding("escape", "bar", "To the bar and back", show=False, id="walk.bar"),
+        *bindings(WALK, "walk"),
         Binding("pageup", "said(-1)", show=False, id="walk.said-up"),
         Binding("pagedown", "said(1)", show=False, id="walk.said-down"),
     ]

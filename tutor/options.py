@@ -1,0 +1,182 @@
+"""What can be said on the command line? Each command's arguments, and what its help tells."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+GLYPHS = ("braille", "blocks", "ascii", "words")
+
+SUMMARY = """\
+Learn the method of joints: take a plane truss apart by hand, and have every line you type checked.
+"""
+
+FIRST_LINES = """\
+what to type first:
+  to practise               pinjoint
+  to practise on a file     pinjoint my-truss.toml        (or a folder with problem files)
+  to set problems           pinjoint check my-set/        then  pinjoint my-set/
+  to check your homework    pinjoint draw                 draws its truss, then checks your work
+                            pinjoint homework its-truss.toml        (see docs/homework.md)
+  with a screen reader      pinjoint --plain
+
+pinjoint check PATH... reads each problem file, or every one in a folder, and says of each defect
+where it is, what is wrong and what would be right; see pinjoint check --help. pinjoint homework
+PATH WORK says of work done on paper what is right; see pinjoint homework --help. pinjoint schema
+prints the schema by which an editor helps to write problem files.
+
+exit status: 0 when all went well, 1 when a check found a problem that cannot be used or work that
+is not all right, 2 when the command line or a path given could not be used, 128 and the signal's
+number when stopped by one.
+
+pinjoint teaches statics. It is not for the design of real structures: that is for the local codes
+and a licensed engineer.
+"""
+
+CHECK_LINES = """\
+Each defect is one line: file:line: what is wrong; what would be right. Warnings are told and do
+no harm. The exit status is 0 only if every problem can be read, is statically determinate and is
+stable; it is 1 otherwise.
+"""
+
+HOMEWORK_LINES = """\
+The work is a text file of what stands on the paper, in any order and as much as there is of it:
+values (AB = 7.5 C, A_x = 3 left), rows of a table (AB,7.5,C), lines with their heading
+(ΣFx at C: 3/5 F_AC - 12 = 0), how arrows were drawn (draw A_x left, push AB) and the order of joints
+(order C D E). A - in the place of the file reads it from standard input.
+
+With a work file the report is printed, in Markdown: what is right, where it goes wrong first and
+with what kind of mistake, which joints close; never a right value. What could not be read is told
+on standard error as file:line: why. Without one, the same is typed line by line, with check, hint,
+undo and save.
+
+exit status: 0 when all that the work holds is right, 1 when something is wrong or could not be
+read, 2 when a path could not be used.
+"""
+
+
+def tutor_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint` itself."""
+    parser = argparse.ArgumentParser(
+        prog="pinjoint",
+        usage="pinjoint [options] [PATH ...]\n       pinjoint check [PATH ...]\n"
+        "       pinjoint homework [options] PATH [WORK]\n       pinjoint draw [options] [PATH]\n       pinjoint schema",
+        description=SUMMARY,
+        epilog=FIRST_LINES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.add_argument(
+        "paths",
+        metavar="PATH",
+        nargs="*",
+        type=Path,
+        help="a problem file or a folder of them; without one, the problems that come along",
+    )
+    parser.add_argument(
+        "--plain",
+        action="store_true",
+        help="the same lesson line by line on standard input and output",
+    )
+    parser.add_argument(
+        "--keep", metavar="DIR", type=Path, help="keep lessons in this folder, not in the usual one"
+    )
+    with_looks(parser)
+    parser.add_argument("--version", action=ShowVersion, nargs=0, help="say the version and leave")
+    return parser
+
+
+def check_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint check`."""
+    parser = argparse.ArgumentParser(
+        prog="pinjoint check",
+        description="Say of problem files whether they can be used, and what is wrong where.",
+        epilog=CHECK_LINES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.add_argument(
+        "paths",
+        metavar="PATH",
+        nargs="*",
+        type=Path,
+        help="a problem file, or a folder with problem files or sets in it; without one, the "
+        "problems that come along",
+    )
+    return parser
+
+
+def homework_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint homework`."""
+    parser = argparse.ArgumentParser(
+        prog="pinjoint homework",
+        description="Say of work done on paper what is right, and where it goes wrong first.",
+        epilog=HOMEWORK_LINES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    parser.add_argument("path", metavar="PATH", type=Path, help="the problem file with the truss")
+    parser.add_argument(
+        "work", metavar="WORK", nargs="?", help="a text file of the work, or - for standard input"
+    )
+    return with_ways(parser)
+
+
+def draw_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint draw`."""
+    parser = argparse.ArgumentParser(
+        prog="pinjoint draw",
+        description="Draw up a truss of your own: joints, members, supports and loads, each "
+        "checked at once; then save it, go through it, or check a homework on it.",
+        allow_abbrev=False,
+    )
+    parser.add_argument(
+        "path", metavar="PATH", nargs="?", type=Path, help="a problem file to go on drawing on"
+    )
+    return with_ways(parser)
+
+
+def with_ways(parser: argparse.ArgumentParser) -> argparse.ArgumentParser:
+    """The parser with the options on how one types and where it is kept."""
+    parser.add_argument("--plain", action="store_true", help="line by line")
+    parser.add_argument(
+        "--keep", metavar="DIR", type=Path, help="keep what is entered in this folder"
+    )
+    return with_looks(parser)
+
+
+def with_looks(parser: argparse.ArgumentParser) -> argparse.ArgumentParser:
+    """The parser with the options on the screen."""
+    parser.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
+    parser.add_argument(
+        "--glyphs", choices=GLYPHS, help="what figures are drawn with, instead of your last choice"
+    )
+    return parser
+
+
+def schema_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint schema`: none."""
+    return argparse.ArgumentParser(
+        prog="pinjoint schema",
+        description="Print the JSON Schema (draft 4) of problem files. Files that pinjoint writes "
+        "name it ./problem.schema.json in their first line, which an editor looks for beside them.",
+        allow_abbrev=False,
+    )
+
+
+class ShowVersion(argparse.Action):
+    """Looks the version up only when it is asked for: the first frame must not wait for that."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
+        print(f"pinjoint {own_version()}")
+        parser.exit()
+
+
+def own_version() -> str:
+    """The version of the installed distribution."""
+    from importlib.metadata import PackageNotFoundError, version  # here for start-up time
+
+    try:
+        return version("pinjoint")
+    except PackageNotFoundError:
+        return "(not installed)"
