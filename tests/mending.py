@@ -16,7 +16,7 @@ from lines import Piece
 SAME = 0.02
 NAMED = re.compile(
     r"the force in (?P<member>[\w-]+)|the reaction (?P<reaction>\w+)"
-    r"|the (?P<part>horizontal |vertical )?load at (?P<joint>\w+)",
+    r"|(?:the|one of the) (?P<part>horizontal |vertical )?loads? at (?P<joint>\w+)",
     re.IGNORECASE,
 )
 FITS = re.compile(r"What you wrote for (.*) fits")

@@ -10,8 +10,11 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from tutor.judge import Fx, Fy
 from tutor.judge.about import LineAbout, Value, equation_of, from_text
+from tutor.judge.independent import adds_something
 from tutor.lesson import Ask, Lesson, Reply
+from tutor.lesson.steps.zero import CALLED, RULES, ways_to_see
 from tutor.model import Problem, Support
 from tutor.statics import joint_order, solve, zero_force
 
@@ -71,24 +74,32 @@ class Student:
         if self.give_values(list(self.lesson.problem.reaction)):
             return
         abouts = [from_text(option.key) for option in ask.options]
-        about = min(
-            (a for a in abouts if self.unknowns(a) and not self.stands(a)),
-            key=lambda a: len(self.unknowns(a)),
-        )
-        self.write(about, ask)
+        left = [a for a in abouts if self.is_worth(a)]
+        if not left:
+            self.go_to_joint()
+            return
+        self.write(min(left, key=lambda a: len(self.unknowns(a))), ask)
 
     def joint(self, ask: Ask) -> None:
         """A zero-force member that can be seen, else the next joint that can be solved."""
         state, problem = self.lesson.state, self.lesson.problem
         for seen in zero_force(problem, {r.unknown for r in state.results if r.value == 0}):
             if seen.member not in state.result and seen.rule in RULE_KEYS:
-                self.slip("zero", member=seen.member, rule="along")
+                fitting = {CALLED.get(z.rule, z.rule) for z in ways_to_see(state, seen.member)}
+                for rule in [rule for rule in RULES if rule not in fitting][-1:]:
+                    self.slip("zero", member=seen.member, rule=rule)
                 self.right("zero", member=seen.member, rule=RULE_KEYS[seen.rule])
                 return
         ready = [o.key for o in ask.options if len(state.unknown_at(o.key)) <= 2]
-        order = joint_order(problem)
-        assert ready or not order.steps, ask
-        self.right("joint", joint=ready[0] if ready else ask.options[0].key)
+        assert ready or not joint_order(problem).steps or not state.reactions_done, ask
+        self.go_to_joint()
+
+    def go_to_joint(self) -> None:
+        """To the joint with the fewest unknowns of those whose lines do not stand yet."""
+        state = self.lesson.state
+        joints = [j.name for j in self.lesson.problem.joints if state.unknown_at(j.name)]
+        fresh = [j for j in joints if self.is_worth(Fx(j)) or self.is_worth(Fy(j))]
+        self.right("joint", joint=min(fresh, key=lambda j: len(state.unknown_at(j))))
 
     def joint_line(self, ask: Ask) -> None:
         """Both sums of a joint, then what follows from them."""
@@ -97,7 +108,7 @@ class Student:
             return
         for option in ask.options[:2]:
             about = from_text(option.key)
-            if self.unknowns(about) and not self.stands(about):
+            if self.is_worth(about):
                 self.write(about, ask)
                 return
         self.right("joint", joint=None)
@@ -167,8 +178,11 @@ class Student:
         linear = equation_of(self.lesson.problem, about).linear
         return [n for n in linear if n is not None and n not in self.lesson.state.result]
 
-    def stands(self, about: Any) -> bool:
-        return any(line.about == about for line in self.lesson.state.lines)
+    def is_worth(self, about: Any) -> bool:
+        """Whether an equation holds an unknown, and says more than the lines that stand."""
+        standing = [line.about for line in self.lesson.state.lines_of(about.joint) if line.adds]
+        adds = adds_something(self.lesson.problem, about, standing)
+        return adds and bool(self.unknowns(about))
 
     def slip(self, kind: str, *, count_slip: bool = True, **data: Any) -> None:
         """Something wrong: the lesson must not take it, and a hint is asked for."""

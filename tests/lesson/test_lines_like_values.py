@@ -101,3 +101,11 @@ def test_a_line_of_no_equation_is_told_first_what_cannot_be_read(text: str) -> N
     assert [say.tone for say in reply.said] == ["unreadable"]
     assert reply.text.startswith("At column")
     assert lesson.state.tries == tries
+
+
+def test_a_sum_beside_an_unknown_is_a_line_whatever_is_wrong_in_it() -> None:
+    lesson, do = walk_to("reactions")
+    do("choose", about="Fy")
+    reply = do("type", text="A_y = 150 - 77 + 13*3")
+    assert [say.tone for say in reply.said] == ["wrong"]
+    assert lesson.state.tries[-1].place == "Fy"

@@ -24,6 +24,14 @@ def is_bare_value(desk: Judge, text: str) -> bool:
     return "=" not in text and not isinstance(read_value(text, desk.names, None), Unreadable)
 
 
+def is_sum(desk: Judge, text: str) -> bool:
+    """Whether more than one number stands for the value: "A_x = 12 - 5", but not "A_x = 12 kN"."""
+    reading = read_value(text, desk.names, None)
+    if isinstance(reading, Unreadable) or reading.letter or reading.sense:
+        return False
+    return reading.figures is None
+
+
 def equation_called(problem: Problem, text: str) -> LineAbout | None:
     """The equation that `as_text` wrote as `text`, or None where the truss has none of that name."""
     try:

@@ -13,7 +13,7 @@ from tutor.lesson.reply import Reply, Say, Tone
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, StandingLine, State
 from tutor.lesson.steps.free_body import sense_in_words
-from tutor.lesson.steps.headings import is_bare_value, value_named
+from tutor.lesson.steps.headings import is_bare_value, is_sum, value_named
 from tutor.lesson.trying import right, wrong
 from tutor.notation import Unreadable, ValueReading, read_equation
 
@@ -96,9 +96,11 @@ def just_found(state: State) -> str | None:
 def _is_meant_as_line(state: State, desk: Judge, unknown: str, text: str, verdict: Verdict) -> bool:
     """Whether a wrong line such as "A_x = 12" is better met by its mistake than taken for a value.
 
-    A true value that no line gives yet is not called wrong.
+    A true value that no line gives yet is not called wrong; a sum is a line, whatever is wrong in it.
     """
-    if verdict.kind != "wrong" or verdict.mistakes[0].code == "not-equilibrium":
+    if verdict.kind != "wrong":
+        return False
+    if verdict.mistakes[0].code == "not-equilibrium" and not is_sum(desk, text):
         return False
     return not desk.judge(Value(unknown), text, state.own).right
 
