@@ -292,3 +292,11 @@ def test_a_pasted_table_of_joints_is_read_with_any_sign_between_its_columns(
     for row in rows:
         one_by_one.type(row)
     assert places(one_by_one) == {"A": (0, 0), "B": (4, 0), "C": (2, 1.5)}
+
+
+def test_what_was_taken_back_or_done_again_is_said() -> None:
+    draft = drawn(TRIANGLE, "drop BC")
+    assert draft.type("undo").said == "Taken back: Dropped member BC."
+    assert draft.type("redo").said == "Done again: Dropped member BC."
+    draft.type("D 5 5")
+    assert draft.type("undo").said == "Taken back: Joint D at 5, 5."

@@ -62,9 +62,10 @@ class Draft:
         """Back to before the last step."""
         if not self.steps:
             return Answer(True, "There is nothing to take back.")
-        self.ahead.append(self.steps.pop())
-        before = self.trusses.pop()
-        return Answer(True, f"Taken back. {told(before, self.problem, ())}".strip())
+        step = self.steps.pop()
+        self.ahead.append(step)
+        after = self.trusses.pop()
+        return Answer(True, _with("Taken back", told(self.problem, after, step)))
 
     def redo(self) -> Answer:
         """Do again what was taken back last."""
@@ -73,8 +74,13 @@ class Draft:
         before = self.problem
         step = self.ahead.pop()
         self._add(step)
-        return Answer(True, f"Done again. {told(before, self.problem, step)}")
+        return Answer(True, _with("Done again", told(before, self.problem, step)))
 
     def _add(self, step: Step) -> None:
         self.steps.append(step)
         self.trusses.append(fold(step, self.problem))
+
+
+def _with(done: str, what: str) -> str:
+    """What was done, and to what, where there are words for it."""
+    return f"{done}: {what}" if what else f"{done}."
