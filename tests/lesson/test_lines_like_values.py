@@ -109,3 +109,31 @@ def test_a_sum_beside_an_unknown_is_a_line_whatever_is_wrong_in_it() -> None:
     reply = do("type", text="A_y = 150 - 77 + 13*3")
     assert [say.tone for say in reply.said] == ["wrong"]
     assert lesson.state.tries[-1].place == "Fy"
+
+
+@pytest.mark.parametrize("between", ["ΣFy: A_y + 150 = 0", "ΣM_A: B_x + 360 = 0"])
+def test_a_number_alone_after_another_wrong_line_is_asked_for_its_name(between: str) -> None:
+    _, do = walk_to("reactions")
+    do("type", text="ΣM_A: B_x - 150*2.4 = 0")
+    do("type", text=between)
+    assert "Which force" in do("type", text="28.3").text
+
+
+@pytest.mark.parametrize("text", ["360 C", "360 N T"])
+def test_a_letter_is_not_taken_for_the_value_of_a_reaction(text: str) -> None:
+    _, do = walk_to("reactions")
+    do("type", text="ΣM_A: B_x - 150*2.4 = 0")
+    assert "Which force" in do("type", text=text).text
+
+
+@pytest.mark.parametrize("text", ["1 = 1", "5/13*390 - 150 = 0", "0.5 - 0.5 = 0"])
+def test_two_equal_numbers_that_are_not_the_values_are_no_line(text: str) -> None:
+    lesson, do = walk_to("reactions")
+    do("type", text="ΣM_A: B_x - 150*2.4 = 0")
+    do("type", text="360")
+    for about in ("M A", "Fy"):
+        do("choose", about=about)
+        reply = do("type", text=text)
+        assert [say.tone for say in reply.said] != ["right"]
+        assert not reply.accepted
+    assert len(lesson.state.lines) == 1

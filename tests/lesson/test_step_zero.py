@@ -57,3 +57,9 @@ def test_no_member_that_carries_a_force_is_taken_for_zero_and_each_is_told_why(p
             joint = mistake.place.removeprefix("At ").partition(" ")[0]
             assert joint in (member.start, member.end)
             assert not any(c.isdigit() for c in mistake.place if c not in "".join(problem.joint))
+
+
+def test_a_member_said_to_be_zero_while_reactions_are_asked_for_has_its_own_hints() -> None:
+    _, do = walk_to("reactions")
+    do("zero", member="AB", rule="two")
+    assert "acts as well" in [do("hint").text for _ in range(2)][1]

@@ -70,8 +70,10 @@ def _turning(state: State, ask: Ask, text: str) -> Deed | None:
 
 
 def _equation(state: State, ask: Ask, text: str) -> Deed | None:
-    key = single(ask.options, text) if NUMBER.fullmatch(text) else None
-    return None if key is None else Do("choose", {"about": key})
+    """A number that none of the options has is a value."""
+    if not NUMBER.fullmatch(text) or not 1 <= int(text) <= len(ask.options):
+        return None
+    return Do("choose", {"about": single(ask.options, text)})
 
 
 def _joint(state: State, ask: Ask, text: str) -> Deed | None:

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
-from math import isclose
 
 from tutor.judge import Fx, Fy, Judge, M, Verdict
 from tutor.judge.about import LineAbout, as_text, equation_of, in_words
@@ -13,6 +11,7 @@ from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
+from tutor.lesson.shown import parts_of, shows_nothing, shows_values
 from tutor.lesson.state import State
 from tutor.lesson.steps import reactions
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
@@ -23,11 +22,6 @@ QUESTION = (
     "All forces are found, and some equations were not needed. They must hold as well: write one "
     "of them, with your values, and see what is left over."
 )
-
-NO_VALUES = (
-    "This does not show your values: put each of them into {equation}, with its factor and sign."
-)
-NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
 
 def unused(state: State) -> tuple[LineAbout, ...]:
@@ -56,19 +50,9 @@ def checks(state: State) -> tuple[LineAbout, ...]:
     whole: list[LineAbout] = [Fx(), Fy(), *(M(joint.name) for joint in state.problem.joints)]
     others = tuple(about for about in whole if about not in used)
     for choice in (left, others):
-        if worth := tuple(about for about in choice if len(_parts(state, about)) > 1):
+        if worth := tuple(about for about in choice if len(parts_of(state, about)) > 1):
             return worth
     return left or others
-
-
-def _parts(state: State, about: LineAbout) -> list[float]:
-    """What each force adds to an equation with the student's values, zeros left out."""
-    parts = []
-    for term in equation_of(state.problem, about).terms:
-        size = 1.0 if term.force.size is not None else state.signed(term.force.name)
-        if term.coefficient * size != 0.0:
-            parts.append(term.coefficient * size)
-    return parts
 
 
 def ask(state: State) -> Ask:
@@ -93,7 +77,7 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     verdict = with_rest(state, text, desk, about)
     holds = verdict is not None or desk.judge(about, text, state.own).right
     if holds and not shows_values(state, text, desk, about):
-        return state, Reply((Say("note", NO_VALUES.format(equation=in_words(about))),))
+        return state, Reply((Say("note", shows_nothing(about)),))
     if verdict is not None:
         found, reply = keep_line(state, event, about, text, verdict, closing=True)
     else:
@@ -114,24 +98,6 @@ def _closed(before: State, after: State, event: Event, reply: Reply) -> tuple[St
     said = (*reply.said, Say("note", left_over(after, after.lines[-1].about)))
     done = replace(after, about=None, step="table", ended=event.time)
     return done, replace(reply, said=said)
-
-
-def shows_values(state: State, text: str, desk: Judge, about: LineAbout) -> bool:
-    """Whether a line is more than a multiple by chance: "1 = 1" is one of any two equal forces.
-
-    A line of numbers alone has to hold the student's values, or what they add to the sum.
-    """
-    reading = read_equation(text, desk.names)
-    if isinstance(reading, Unreadable) or reading.names:
-        return True
-    parts = sum(map(abs, _parts(state, about)))
-    typed = sum(abs(term.value) for term in reading.terms)
-    if abs(typed - parts) <= state.problem.tolerance.remark * parts:
-        return True
-    acting = [t.force for t in equation_of(state.problem, about).terms if t.coefficient != 0.0]
-    sizes = [f.size if f.size is not None else state.result[f.name].value for f in acting]
-    numbers = [float(n) for n in NUMBER.findall(text.replace(",", "."))]
-    return all(any(isclose(abs(s), n, rel_tol=0.005) for n in numbers) for s in sizes if s)
 
 
 def with_rest(state: State, text: str, desk: Judge, about: LineAbout) -> Verdict | None:
@@ -163,7 +129,7 @@ def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 
 def left_over(state: State, about: LineAbout) -> str:
     """What is left of an equation with the student's values, and whether rounding explains it."""
-    parts = _parts(state, about)
+    parts = parts_of(state, about)
     left, added = sum(parts), sum(map(abs, parts))
     slack = state.problem.tolerance.silent * added
     for term in equation_of(state.problem, about).terms:

@@ -18,6 +18,7 @@ from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.headings import equation_called
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.writing import take_text
+from tutor.lesson.steps.zero import zero_hints
 from tutor.statics.words import listed
 
 INDEPENDENT = 3
@@ -119,6 +120,8 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 
 def hints(state: State, desk: Judge) -> Levels:
     """For what was just wrong; for the line chosen; else for a value; else for the choice."""
+    if stated := zero_hints(state):
+        return stated
     if unknown := value_in_trouble(state):
         return value_hints(state, desk, unknown)
     if state.about is not None:

@@ -10,12 +10,13 @@ from tutor.judge.independent import same_body
 from tutor.judge.truth import senses_for
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say, Tone
+from tutor.lesson.shown import shows_nothing, shows_values
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, StandingLine, State
 from tutor.lesson.steps.free_body import sense_in_words
 from tutor.lesson.steps.headings import is_bare_value, is_sum, value_named
 from tutor.lesson.trying import right, wrong
-from tutor.notation import Unreadable, ValueReading, read_equation
+from tutor.notation import Unreadable, ValueReading, read_equation, read_value
 
 TONES: dict[str, Tone] = {
     "right": "right",
@@ -72,6 +73,10 @@ def _no_equation(desk: Judge, text: str) -> Say:
 def _take_bare_value(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """A number alone: the value of the unknown just found, where there is only one it can be."""
     unknown = just_found(state)
+    reading = read_value(event.text("text"), desk.names, unknown)
+    if isinstance(reading, ValueReading) and unknown is not None:
+        is_member = unknown in state.problem.member
+        unknown = None if (reading.sense if is_member else reading.letter) else unknown
     if unknown is None:
         open_ones = (name for name in state.problem.unknowns if name not in state.result)
         name = next(open_ones, state.problem.unknowns[0])
@@ -85,12 +90,20 @@ def _take_bare_value(state: State, event: Event, desk: Judge) -> tuple[State, Re
 
 
 def just_found(state: State) -> str | None:
-    """The one unknown without value in the last line that stands, if it is of the body at hand."""
+    """The one unknown without value in the line that was just found to be right, or None.
+
+    It stays so while only its value is tried, and the student stays at the body of that line.
+    """
     if not state.lines or state.lines[-1].about.joint not in (None, state.joint):
         return None
-    linear = equation_of(state.problem, state.lines[-1].about).linear
+    about = state.lines[-1].about
+    linear = equation_of(state.problem, about).linear
     names = [name for name in linear if name is not None and name not in state.result]
-    return names[0] if len(names) == 1 else None
+    if len(names) != 1:
+        return None
+    last = state.tries[-1]
+    just_now = last.place == as_text(about) and last.verdict == "right"
+    return names[0] if just_now or last.place == as_text(Value(names[0])) else None
 
 
 def _is_meant_as_line(state: State, desk: Judge, unknown: str, text: str, verdict: Verdict) -> bool:
@@ -116,6 +129,9 @@ def _take_line(
     state: State, event: Event, desk: Judge, about: LineAbout, text: str, closing: bool
 ) -> tuple[State, Reply]:
     verdict = desk.judge(about, text, state.own, standing(state, about, closing))
+    true_of = about if verdict.right else verdict.true_of
+    if true_of is not None and not shows_values(state, text, desk, true_of):
+        return state, Reply((Say("note", shows_nothing(about)),))
     if verdict.right:
         return keep_line(state, event, about, text, verdict, closing)
     return _refuse(state, event, about, text, verdict)
