@@ -13,6 +13,7 @@ from tutor.homework.one_line import Usual
 from tutor.homework.places import Search, Story, first_in_order, first_places
 from tutor.homework.reading import (
     Reading,
+    blank_members,
     plain_reading,
     readings_by_supports,
     readings_of_blank_joint,
@@ -31,6 +32,7 @@ from tutor.statics import Unsolvable
 EQUALLY_NAMED = 0.25
 BY_ITSELF = 0.05
 WORKED_WRONG = 0.2
+LEAST_WRITTEN = 2
 VALUE_SLIPS = frozenset({"tension-compression", "sign", "sense", "unit", "rounding"})
 
 
@@ -87,15 +89,25 @@ class _Check:
         """The stories of every reading, cheapest first."""
         given = (self.problem, self.handed_in, self.work.entries, self.true)
         plain = self.reading
-        dark = {name for name in self.handed_in if self._has_blanks(name)} - {WHOLE}
+        dark = [n for n, s in self.handed_in.items() if blank_members(self.problem, s)]
         told = [(s, plain) for s in self._search(plain).stories() if s.first not in dark]
         if any(name not in self.work.entries for name in self.problem.reaction):
             for read in readings_by_supports(*given):
                 told += self._doubted(read, WHOLE, WORKED_WRONG)
-        for joint in dark:
+        for joint in filter(self._tells, dark):
             for read in readings_of_blank_joint(*given, joint):
                 told += self._doubted(read, joint, 0.0)
         return sorted(told, key=lambda pair: pair[0].cost)
+
+    def _tells(self, joint: str) -> bool:
+        """Whether enough is written at a joint with a blank to look for a mistake at it."""
+        members = [name for name in self.handed_in[joint].part if name in self.problem.member]
+        written = sum(1 for name in self.work.entries if name in self.problem.member)
+        if 2 * written >= len(self.problem.members):
+            return True
+        at_it = sum(1 for name in members if name in self.work.entries)
+        several = sum(1 for name in self.wrong if name in self.work.entries) > 1
+        return at_it + several >= LEAST_WRITTEN
 
     def _doubted(self, read: Reading, first: str, doubt: float) -> list[tuple[Story, Reading]]:
         """The stories of a reading that begin at a place, with a doubt of how it was read."""
@@ -150,10 +162,6 @@ class _Check:
             return self._lost()
         self.reading = pairs[0][1]
         return self._of_story([story for story, _ in pairs], told is not None, misleading)
-
-    def _has_blanks(self, place: str) -> bool:
-        """Whether members are blank at this place, so that it cannot be told from its neighbours."""
-        return any(name in self.problem.member for name in self.handed_in[place].missing)
 
     def _told_place(self, misleading: list[Judged]) -> str | None:
         """The first wrong place by the student's own order or lines, None where there are neither."""

@@ -17,6 +17,8 @@ MISFIT = 0.5
 EVERYWHERE = 0.5
 ARITHMETIC = KINDS["arithmetic"].cost + 0.4
 STRAIGHT = 1.0
+REVERSED = KINDS["sign"].cost + 0.1
+"""All members at a joint reversed; less plausible than a lone sign that explains it as well."""
 
 
 def of_one_force(
@@ -84,4 +86,4 @@ def of_both_lines(sheet: Sheet) -> Iterator[Draft]:
         dx = -2 * math.fsum(p.vector[0] * (p.value or 0.0) for p in members)
         dy = -2 * math.fsum(p.vector[1] * (p.value or 0.0) for p in members)
         if abs(rx + dx) <= tx and abs(ry + dy) <= ty:
-            yield Draft("pull-push", None, KINDS["pull-push"].cost)
+            yield Draft("pull-push", None, REVERSED)

@@ -49,12 +49,15 @@ def readings_by_supports(
 ) -> Iterator[Reading]:
     """Blank reactions as the supports' joints have them, where the whole truss then does not close.
 
-    One reading for a walk that used every support, and some for one that ended at each of them.
+    One reading for a walk that used every support, and some for one that ended at each of them. A
+    joint with a blank member tells nothing of its support.
     """
     blank = [r for r in problem.reactions if r.name not in entries]
     seen: set[tuple[str, ...]] = set()
-    for end in (None, *dict.fromkeys(r.joint for r in blank)):
-        without = {WHOLE} if end is None else {WHOLE, end}
+    supports = list(dict.fromkeys(r.joint for r in blank))
+    dark = {joint for joint in supports if blank_members(problem, handed_in[joint])}
+    for end in (None, *(joint for joint in supports if joint not in dark)):
+        without = {WHOLE, *dark} | ({end} if end is not None else set())
         bodies, found = filled(handed_in, entries, true, without)
         left = [r.name for r in blank if r.name not in found]
         for more in _closed(problem, bodies[WHOLE], left) if left else [{}]:
@@ -89,8 +92,10 @@ def _choices(
     problem: Problem, handed_in: Mapping[str, Sheet], found: Mapping[str, Entry], joint: str
 ) -> Iterator[Mapping[str, Entry]]:
     """The values with those blank at a joint: all from elsewhere, or one from a line of it."""
-    blank = [name for name in handed_in[joint].missing if name in problem.member]
+    blank = blank_members(problem, handed_in[joint])
     open_names = [name for name in blank if name not in found]
+    if len(open_names) > 1:
+        return
     if not open_names:
         yield found
     for name in open_names or blank:
@@ -98,6 +103,11 @@ def _choices(
         sheet = renumbered({joint: handed_in[joint]}, others)[joint]
         for more in _closed(problem, sheet, [name]):
             yield {**others, **more}
+
+
+def blank_members(problem: Problem, sheet: Sheet) -> tuple[str, ...]:
+    """The members without number at a body."""
+    return tuple(name for name in sheet.missing if name in problem.member)
 
 
 def _closed(problem: Problem, sheet: Sheet, names: Sequence[str]) -> Iterator[Mapping[str, Entry]]:
