@@ -115,10 +115,10 @@ def snapped(problem: Problem, joint: str, degrees: float) -> float:
 
 def equation_of(problem: Problem, about: LineAbout) -> Equation:
     """The true equilibrium equation that `about` asks for; the last few thousand are kept."""
-    return _equation(_Same(problem), about)
+    return _equation(Same(problem), about)
 
 
-class _Same:
+class Same:
     """A problem as a key: the same object, not an equal one, so that no truss need be compared."""
 
     __slots__ = ("problem",)
@@ -130,11 +130,11 @@ class _Same:
         return id(self.problem)
 
     def __eq__(self, other: object) -> bool:
-        return isinstance(other, _Same) and other.problem is self.problem
+        return isinstance(other, Same) and other.problem is self.problem
 
 
 @lru_cache(maxsize=4096)
-def _equation(same: _Same, about: LineAbout) -> Equation:
+def _equation(same: Same, about: LineAbout) -> Equation:
     return Equation(body_of(same.problem, about), sum_of(same.problem, about))
 
 

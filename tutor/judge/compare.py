@@ -70,6 +70,10 @@ def typed(reading: Reading) -> Typed:
             sums.setdefault(term.name, []).append(term)
     unknowns = {}
     for name, terms in sums.items():
+        if len(terms) == 1:
+            if (value := terms[0].value) != 0.0:
+                unknowns[name] = Coefficient(value, terms[0].radius, abs(value), (value,))
+            continue
         value = math.fsum(term.value for term in terms)
         if abs(value) > 1e-12 * max(abs(term.value) for term in terms):
             radius = math.fsum(term.radius for term in terms)
@@ -98,14 +102,26 @@ def fit(line: Typed, true: TrueLine, tolerance: Tolerance) -> Fit | None:
             return None
     numbers = tuple(s for s in true.numbers(line.names) if s.true != 0.0 or s.radius)
     remarked: Fit | None = None
-    sure = [s for s in _scales_of_numbers(line, numbers) if all_pairs(line, numbers, s)]
-    for scale in sure or _scales(line, spots, numbers):
+    for scale in _likely_scales(line, spots, numbers):
         level = fit_at(line, spots, numbers, scale, tolerance)
         if level == "silent":
             return Fit(scale, level)
         if level == "remark" and remarked is None and _right_way_round(line, numbers, scale):
             remarked = Fit(scale, level)
     return remarked
+
+
+def _likely_scales(
+    line: Typed, spots: Mapping[str, Spot], numbers: Sequence[Spot]
+) -> Iterator[float]:
+    """The scales at which all numbers pair, if there are any, else all worth trying."""
+    sure = False
+    for scale in _scales_of_numbers(line, numbers):
+        if all_pairs(line, numbers, scale):
+            sure = True
+            yield scale
+    if not sure:
+        yield from _scales(line, spots, numbers)
 
 
 def _scales_of_numbers(line: Typed, numbers: Sequence[Spot]) -> Iterator[float]:

@@ -32,7 +32,7 @@ def vector_of(problem: Problem, about: LineAbout) -> Vector:
 def adds_something(problem: Problem, about: LineAbout, standing: Iterable[LineAbout]) -> bool:
     """Whether `about` is independent of the standing equations of the same body."""
     same = [vector_of(problem, s) for s in standing if same_body(s, about)]
-    return _rank([*same, vector_of(problem, about)]) > _rank(same)
+    return not same or _rank([*same, vector_of(problem, about)]) > _rank(same)
 
 
 def same_body(one: LineAbout, other: LineAbout) -> bool:

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
-from tutor.judge.about import LineAbout, M, equation_of
+from tutor.judge.about import LineAbout, M, Same, equation_of
 from tutor.model import Problem
 from tutor.notation import Names, Unreadable, read_value
 from tutor.statics.body import Equation, Force, Moment, Term
 
 MOST_LANDMARKS = 20
+_OPPOSED = ("left", "down", "C", "against")
 
 
 @dataclass(frozen=True)
@@ -34,7 +35,12 @@ class Given:
     known: Mapping[str, Carried]
 
     def sign(self, name: str) -> float:
-        return -1.0 if self.senses.get(name) in ("left", "down", "C", "against") else 1.0
+        return -1.0 if self.senses.get(name) in _OPPOSED else 1.0
+
+    @cached_property
+    def opposed(self) -> frozenset[str]:
+        """The unknowns drawn against their positive sense."""
+        return frozenset(name for name, sense in self.senses.items() if sense in _OPPOSED)
 
 
 def names_of(problem: Problem) -> Names:
@@ -182,12 +188,12 @@ class Spot:
         size = self.force.size if self.force.size is not None else 1.0
         return self.sense * self.term.coefficient / size
 
-    @property
+    @cached_property
     def true(self) -> float:
         """The true coefficient of the unknown, or the whole true contribution of a number."""
         return self.per_unit * self.scale
 
-    @property
+    @cached_property
     def spread(self) -> float:
         """The sum of the sizes that `true` is added up from."""
         size = self.force.size if self.force.size is not None else 1.0
@@ -256,22 +262,12 @@ class TrueLine:
     @cached_property
     def unknowns(self) -> Mapping[str, Spot]:
         """A spot for each unknown force on the body, zero ones included."""
-        return {
-            term.force.name: Spot(
-                self.problem, self.equation, term, self.given.sign(term.force.name), 1.0
-            )
-            for term in self.equation.terms
-            if term.force.size is None
-        }
+        return _unknowns(Same(self.problem), self.about, self.given.opposed)
 
     @cached_property
     def loads(self) -> tuple[Spot, ...]:
         """A spot for each load on the body."""
-        return tuple(
-            Spot(self.problem, self.equation, term, 1.0, term.force.size, numeric=True)
-            for term in self.equation.terms
-            if term.force.size is not None
-        )
+        return _loads(Same(self.problem), self.about)
 
     def numbers(self, typed: frozenset[str]) -> tuple[Spot, ...]:
         """What stands as numbers when the names `typed` stand as unknowns: loads and own values."""
@@ -293,3 +289,25 @@ class TrueLine:
     @property
     def is_moment(self) -> bool:
         return isinstance(self.about, M)
+
+
+@lru_cache(maxsize=4096)
+def _unknowns(same: Same, about: LineAbout, opposed: frozenset[str]) -> Mapping[str, Spot]:
+    problem, equation = same.problem, equation_of(same.problem, about)
+    return {
+        term.force.name: Spot(
+            problem, equation, term, -1.0 if term.force.name in opposed else 1.0, 1.0
+        )
+        for term in equation.terms
+        if term.force.size is None
+    }
+
+
+@lru_cache(maxsize=4096)
+def _loads(same: Same, about: LineAbout) -> tuple[Spot, ...]:
+    problem, equation = same.problem, equation_of(same.problem, about)
+    return tuple(
+        Spot(problem, equation, term, 1.0, term.force.size, numeric=True)
+        for term in equation.terms
+        if term.force.size is not None
+    )

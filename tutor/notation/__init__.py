@@ -1,9 +1,10 @@
 """What did the student *type*? Text in, an equation over named unknowns out, with text spans.
 
 It knows no problem: it is given a table of names. Text goes through look-alike characters
-(`characters`), symbols (`symbols`, with `words`, `digits`, `units` and `names`), the grammar
-(`line.lark`, `parser`), checks (`angles`, `dimension`) and `evaluate`. What cannot be read comes
-back as an `Unreadable` made from the table in `complaints`; nothing raises on what somebody typed.
+(`characters`), symbols (`scanner`, `symbols`, with `words`, `digits`, `units` and `names`), the
+grammar (`line.lark`, `table`, `parser`), checks (`angles`, `dimension`) and `evaluate`. What cannot
+be read comes back as an `Unreadable` made from the table in `complaints`; nothing raises on what
+somebody typed.
 """
 
 from tutor.notation.constant import read_number

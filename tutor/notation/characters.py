@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 
 _ALIKE = {
@@ -27,6 +28,7 @@ _ALIKE = {
     "₉": "9",
 }  # fmt: skip
 _TABLE = str.maketrans(_ALIKE)
+_BEYOND_ASCII = re.compile(r"[^\x00-\x7f]")
 
 RAISED = {"⁰": 0, "¹": 1, "²": 2, "³": 3, "⁴": 4, "⁵": 5, "⁶": 6, "⁷": 7, "⁸": 8, "⁹": 9}
 """Figures above the line: powers, which must not be read as plain figures."""
@@ -36,13 +38,13 @@ def plain(text: str) -> str:
     """`text` with look-alike characters replaced, character for character."""
     if text.isascii() and "\t" not in text:
         return text
-    text = text.translate(_TABLE)
-    return text if text.isascii() else "".join(map(_compatible, text))
+    return _BEYOND_ASCII.sub(_compatible, text.translate(_TABLE))
 
 
-def _compatible(char: str) -> str:
-    """The ASCII character that `char` is a full-width or styled form of, or else `char` itself."""
-    if char.isascii() or char in RAISED or char in "°πΣ√":
+def _compatible(found: re.Match[str]) -> str:
+    """The ASCII character that a full-width or styled form stands for, or else the form itself."""
+    char = found[0]
+    if char in RAISED or char in "°πΣ√":
         return char
     same = unicodedata.normalize("NFKC", char)
     return same if len(same) == 1 and (same.isascii() or same in "πΣ") else char

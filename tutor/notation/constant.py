@@ -8,7 +8,7 @@ from tutor.notation.exact import Exact
 from tutor.notation.parser import parse_expression
 from tutor.notation.rational import rational
 from tutor.notation.reading import checked
-from tutor.notation.symbols import Scanner
+from tutor.notation.scanner import Scanner
 from tutor.notation.unreadable import Broken, Unreadable
 
 _UNITLESS = Frame("N", "m")

@@ -15,6 +15,8 @@ from tutor.notation.unreadable import Broken
 MOST_DIGITS = 30
 LARGEST = 10**12
 _SMALLEST_EXPONENT = -30
+_EXACT = Fraction(0)
+_PLAIN = re.compile(r"[0-9]*\.?[0-9]*")
 _GROUPED = re.compile(r"[1-9][0-9]{0,2}(,[0-9]{3})+(\.[0-9]*)?|[1-9][0-9]{0,2}(\.[0-9]{3})+,[0-9]+")
 
 
@@ -25,10 +27,9 @@ def spelled(word: str) -> tuple[Fraction, Fraction]:
     Raises Broken, with columns counted from the start of `word`.
     """
     if word.isdigit() and len(word) < 3:
-        return Fraction(int(word)), Fraction(0)
+        return Fraction(int(word)), _EXACT
     mantissa, _, power = word.lower().partition("e")
-    count = sum(map(str.isdigit, mantissa))
-    if count > MOST_DIGITS:
+    if len(mantissa) > MOST_DIGITS and (count := sum(map(str.isdigit, mantissa))) > MOST_DIGITS:
         raise Broken("digits", 0, len(word), count=count)
     whole, places = _split(mantissa, word)
     exponent = int(power or 0)
@@ -37,11 +38,18 @@ def spelled(word: str) -> tuple[Fraction, Fraction]:
         raise Broken("too-big", 0, len(word))
     if exponent < _SMALLEST_EXPONENT:
         raise Broken("too-small", 0, len(word))
-    place = Fraction(10) ** (max(min(exponent, 99), -99) - len(places))
-    if digits * place > LARGEST:
+    top, bottom, half = _place(max(min(exponent, 99), -99) - len(places))
+    if digits * top > LARGEST * bottom:
         raise Broken("too-big", 0, len(word))
     rounded = bool(places) or len(whole.lstrip("0")) >= 3
-    return digits * place, place / 2 if rounded else Fraction(0)
+    return Fraction(digits * top, bottom), half if rounded else _EXACT
+
+
+@lru_cache(maxsize=256)
+def _place(power: int) -> tuple[int, int, Fraction]:
+    """A power of ten as a numerator and a denominator, and half of it."""
+    top, bottom = 10 ** max(power, 0), 10 ** max(-power, 0)
+    return top, bottom, Fraction(top, 2 * bottom)
 
 
 def figures(word: str) -> int:
@@ -53,7 +61,7 @@ def figures(word: str) -> int:
 
 def _split(mantissa: str, word: str) -> tuple[str, str]:
     """The digits before and after the decimal point or comma."""
-    if re.fullmatch(r"[0-9]*\.?[0-9]*", mantissa) and mantissa != ".":
+    if _PLAIN.fullmatch(mantissa) and mantissa != ".":
         whole, _, places = mantissa.partition(".")
         return whole, places
     if "," not in mantissa:

@@ -66,7 +66,7 @@ def _merged(found: list[Part], node: Node) -> Part:
 
 
 def _named(found: list[Part]) -> bool:
-    return any(part.name is not None for part in found)
+    return found[0].name is not None or any(part.name is not None for part in found[1:])
 
 
 def _bounded(value: float, node: Node) -> float:
@@ -76,7 +76,9 @@ def _bounded(value: float, node: Node) -> float:
 
 
 def _number(node: Number, frame: Frame) -> list[Part]:
-    return [Part(None, float(node.value), float(node.radius), node.span)]
+    value, radius = node.value, node.radius
+    size, spread = value.numerator / value.denominator, radius.numerator / radius.denominator
+    return [Part(None, size, spread, node.span)]
 
 
 def _name(node: Name, frame: Frame) -> list[Part]:
@@ -98,7 +100,7 @@ def _unit(node: Unit, frame: Frame) -> list[Part]:
 
 
 def _negative(node: Negative, frame: Frame) -> list[Part]:
-    return [part._replace(value=-part.value) for part in parts(node.inner, frame)]
+    return _turned(parts(node.inner, frame))
 
 
 def _binary(node: Binary, frame: Frame) -> list[Part]:
@@ -110,8 +112,13 @@ def _sum(node: Binary, frame: Frame) -> list[Part]:
 
 
 def _difference(node: Binary, frame: Frame) -> list[Part]:
-    right = [part._replace(value=-part.value) for part in parts(node.right, frame)]
+    right = _turned(parts(node.right, frame))
     return parts(node.left, frame) + right
+
+
+def _turned(found: list[Part]) -> list[Part]:
+    """The same terms with the other sign."""
+    return [Part(part.name, -part.value, *part[2:]) for part in found]
 
 
 def _product(node: Binary, frame: Frame) -> list[Part]:

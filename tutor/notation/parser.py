@@ -7,10 +7,11 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Any, cast
 
-from lark import Lark, Transformer, UnexpectedToken
+from lark import Lark, Transformer
 
 from tutor.notation.rational import rational
 from tutor.notation.symbols import OPERANDS, Applied, Symbol
+from tutor.notation.table import Misplaced, Table
 from tutor.notation.tree import (
     Binary,
     Call,
@@ -39,20 +40,20 @@ def parse_expression(symbols: list[Symbol], text: str) -> Node:
 
 
 def _parse(symbols: list[Symbol], start: str, text: str) -> Any:
-    feed = _parser().parse_interactive(start=start).feed_token
     end = Symbol("$END", "", len(text), len(text))
-    result, fed = None, 0
     try:
-        for symbol in (*symbols, end):
-            result = feed(cast(Any, symbol))
-            fed += 1
-    except UnexpectedToken:
-        raise _misplaced(symbols, fed, end, text) from None
-    return result
+        return _table(start).joined((*symbols, end))
+    except Misplaced as misplaced:
+        raise _misplaced(symbols, misplaced.index, end, text) from None
+
+
+@lru_cache(maxsize=2)
+def _table(start: str) -> Table:
+    return Table.of(_grammar(), start)
 
 
 @lru_cache(maxsize=1)
-def _parser() -> Lark:
+def _grammar() -> Lark:
     grammar = Path(__file__).with_name("line.lark").read_text("utf-8")
     return Lark(
         grammar,

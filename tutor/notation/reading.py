@@ -14,7 +14,8 @@ from tutor.notation.label import Label, split_label
 from tutor.notation.linear import exact_linear
 from tutor.notation.names import Names
 from tutor.notation.parser import parse_equation
-from tutor.notation.symbols import Scanner, Symbol
+from tutor.notation.scanner import Scanner
+from tutor.notation.symbols import Symbol
 from tutor.notation.tree import Node, Span
 from tutor.notation.unreadable import Broken, Unreadable
 

@@ -13,7 +13,8 @@ from tutor.notation.evaluate import Frame, constant
 from tutor.notation.names import Names
 from tutor.notation.parser import parse_equation, parse_expression
 from tutor.notation.reading import checked
-from tutor.notation.symbols import Scanner, Symbol
+from tutor.notation.scanner import Scanner
+from tutor.notation.symbols import Symbol
 from tutor.notation.tree import Binary, Name, Negative, Node, Number, Span, Unit
 from tutor.notation.unreadable import Broken, Unreadable
 

@@ -56,14 +56,13 @@ def front_piece(word: str, start: int, names: Names | None, measured: bool) -> P
 
 def _whole(word: str, start: int, names: Names | None, measured: bool) -> Piece | None:
     found = names.meant(word) if names is not None else ()
-    exact = bool(found) and names is not None and bool(names.spelled(word))
     size = len(word)
     if measured:
-        unit = _unit(word, start, names, found, exact)
+        unit = _unit(word, start, names, found)
         if unit is not None:
             return unit
     function = FUNCTIONS.get(word) or FUNCTIONS.get(word.lower())
-    if function and (not found or (word in FUNCTIONS and not exact)):
+    if function and (not found or (word in FUNCTIONS and not _exactly(word, names))):
         return Piece("FUNCTION", function, size)
     if function:
         raise Broken(
@@ -89,15 +88,19 @@ def _whole(word: str, start: int, names: Names | None, measured: bool) -> Piece 
     return Piece("PI", "pi", size) if word in ("pi", "Pi", "PI", "π") else None
 
 
-def _unit(
-    word: str, start: int, names: Names | None, found: tuple[str, ...], exact: bool
-) -> Piece | None:
+def _exactly(word: str, names: Names | None) -> bool:
+    """Whether `word` is a name in just these letters."""
+    return names is not None and bool(names.spelled(word))
+
+
+def _unit(word: str, start: int, names: Names | None, found: tuple[str, ...]) -> Piece | None:
     """`word` as a unit or angle unit; one that is a name in just these letters is ambiguous."""
     angle = units.angle(word)
     spelled = units.SPELLED.get(word)
     unit = angle or spelled or units.LOOSELY.get(word.lower())
     if unit is None and not (found and word.lower() == "mn"):
         return None
+    exact = _exactly(word, names)
     if exact and spelled is None and angle is None:
         return None
     if found and (exact or (spelled is None and angle is None)):
