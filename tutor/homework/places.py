@@ -87,6 +87,9 @@ class Search:
         self.bodies = bodies
         self.entries = entries
         self.wrong = frozenset(wrong)
+        self.of_whole = (
+            len(problem.reactions) == bodies[WHOLE].size and self.wrong <= set(problem.reaction)
+        )
         self.failing = [name for name, sheet in bodies.items() if sheet.fails]
         self._accounts: dict[tuple[str, tuple[str, ...]], tuple[Account, ...]] = {}
         self._matches: dict[str, tuple[Match, ...]] = {}
@@ -165,7 +168,11 @@ class Search:
 
         A walk from wrong reactions closes at two joints or more, unless their resultant passes
         through the last one; a walk that ends at the supports leaves the one joint with the slip.
+        Where nothing but reactions is wrong, and the whole truss gives them all, it is the other
+        way round: one looks for reactions there.
         """
+        if self.of_whole:
+            return 0.0 if place == WHOLE else BY_CHANCE
         joints = [name for name in self.failing if name != WHOLE]
         return BY_CHANCE if place == WHOLE and len(joints) == 1 else 0.0
 
