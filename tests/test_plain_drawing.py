@@ -154,3 +154,11 @@ def test_a_truss_that_can_be_worked_is_not_told_to_be_so_if_it_is_stable(tmp_pat
     ready = [line for line in said if "2j" in line and line.startswith(("Ready", "m + r"))]
     assert len(ready) == 2
     assert all(line.endswith("statically determinate and stable.") for line in ready)
+
+
+def test_a_file_whose_opening_was_taken_back_is_not_written_over(tmp_path: Path) -> None:
+    path = tmp_path / "arm.toml"
+    path.write_text(saved(ARM), encoding="utf-8")
+    said = draw([*DRAWN, f"open {path}", "undo", "save"], tmp_path / "keep")
+    assert "Name the file as well, like save arm.toml." in said
+    assert path.read_text(encoding="utf-8") == saved(ARM)

@@ -53,6 +53,7 @@ async def opened(
     app = make_app(keep, *paths, **given)
     async with app.run_test(size=size) as pilot:
         await settle(pilot, lambda: app.shelf is not None and app.screen is not app.first)
+        await settle(pilot, lambda: seen(pilot).strip())
         yield pilot
 
 

@@ -11,6 +11,7 @@ from textual.events import Paste
 from textual.pilot import Pilot
 
 from tutor.model import load_problem
+from tutor.screens.dialogs.save import Save
 from tutor.screens.homework import HomeworkScreen
 from tutor.screens.sheet import SheetScreen
 from tutor.screens.walk import WalkScreen
@@ -218,6 +219,26 @@ class TestAFile:
         text = (tmp_path / "arm.toml").read_text(encoding="utf-8")
         assert all(word in text for word in ("# by hand", "# short", "# wall"))
         assert load_problem(tmp_path / "arm.toml").joint["C"].at == (5, 0)
+
+    async def test_is_not_written_over_once_its_opening_is_taken_back(
+        self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        monkeypatch.chdir(tmp_path)
+        file = tmp_path / "arm.toml"
+        file.write_text(self.BY_HAND, encoding="utf-8")
+        async with drawing(tmp_path / "keep") as pilot:
+            await enter(pilot, TRIANGLE)
+            await enter(pilot, "open arm.toml")
+            await by_letter(pilot, "u")
+            await enter(pilot, "save")
+            assert isinstance(pilot.app.screen, Save)
+            await pilot.press("escape")
+            await by_letter(pilot, "r")
+            await enter(pilot, "C 5 0")
+            await enter(pilot, "save")
+            assert "Saved in" in seen(pilot)
+        assert load_problem(file).joint["C"].at == (5, 0)
+        assert "# wall" in file.read_text(encoding="utf-8")
 
     async def test_of_another_program_is_never_written_over(
         self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch

@@ -53,6 +53,7 @@ class Drawing:
         self.draft = Draft()
         self.path: Path | None = None
         self.text: str | None = None
+        self.since = 0
 
     @property
     def problem(self) -> Problem:
@@ -137,17 +138,19 @@ class Drawing:
         problem, found = (None, ()) if source.text is None else read_text(source.text, source.file)
         if problem is None or source.defects:
             return ("Not opened:", *(str(defect) for defect in (*source.defects, *found)))
-        self.path, self.text = path, source.text
         answer = self.draft.do((Whole(problem),))
+        self.path, self.text, self.since = path, source.text, len(self.draft.steps)
         return (answer.said, *self._keep(), self._short())
 
     def save(self, name: str) -> Said:
         """Write a problem file: a new one, or without a name over the one it is from."""
+        if len(self.draft.steps) < self.since:  # the opening was taken back
+            self.path, self.text, self.since = None, None, 0
         text = saved(self.problem, self.text)
         if name:
             said = save(name, text)
             if said[0].startswith("Saved"):
-                self.path, self.text = Path(name).expanduser(), text
+                self.path, self.text, self.since = Path(name).expanduser(), text, 0
         elif self.path is None:
             return ("Name the file as well, like save arm.toml.",)
         else:

@@ -25,10 +25,15 @@ NEW = "new"
 
 @dataclass(frozen=True)
 class Opened:
-    """The file that a drawing was opened from or last saved to, and its text."""
+    """The file that a drawing was opened from or last saved to, and its text.
+
+    `since` is how many steps the drawing had then: it is of this file from there on, and not when
+    the opening is taken back.
+    """
 
     path: Path | None = None
     text: str | None = None
+    since: int = 0
 
 
 class Bench(Protocol):
@@ -41,6 +46,11 @@ class Bench(Protocol):
     def app(self) -> App[Any]: ...
     def say(self, text: str) -> None: ...
     def take(self, *entries: Entry) -> None: ...
+
+
+def origin(bench: Bench) -> Opened:
+    """The file that the drawing is of, as it stands now."""
+    return bench.file if len(bench.draft.steps) >= bench.file.since else Opened()
 
 
 def ask_open(bench: Bench) -> None:
@@ -75,14 +85,14 @@ def open_file(bench: Bench, path: Path) -> bool:
         defects = [f"line {d.line}: {d.message}; {d.cure}." for d in (*source.defects, *found)]
         bench.say(f"{one_line(path.name)} cannot be opened: {' '.join(defects)}")
         return False
-    bench.file = Opened(path, source.text)
     bench.take(Whole(problem))
+    bench.file = Opened(path, source.text, since=len(bench.draft.steps))
     return True
 
 
 def ask_save(bench: Bench) -> None:
     """Over the file it is from, or into a new one?"""
-    path = bench.file.path
+    path = origin(bench).path
     if path is None:
         name_file(bench)
         return
@@ -103,7 +113,7 @@ def ask_save(bench: Bench) -> None:
 def name_file(bench: Bench) -> None:
     """Into a new file, whose name is asked for."""
     name = f"{slug(bench.draft.problem.title) or 'truss'}.toml"
-    text = saved(bench.draft.problem, bench.file.text)
+    text = saved(bench.draft.problem, origin(bench).text)
 
     def written(path: str | None) -> None:
         if path is not None:
@@ -123,8 +133,8 @@ def save(bench: Bench, name: str) -> bool:
 
     False, after saying why, where it cannot be written.
     """
-    text = saved(bench.draft.problem, bench.file.text)
-    old = bench.file.path
+    text = saved(bench.draft.problem, origin(bench).text)
+    old = origin(bench).path
     try:
         path = Path(name).expanduser().absolute() if name else old
         if path is None:
