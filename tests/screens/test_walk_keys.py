@@ -69,6 +69,19 @@ class TestTheBar:
             assert isinstance(pilot.app.screen, WalkScreen)
             assert not lesson_of(pilot).events
 
+    async def test_a_letter_typed_fast_behind_escape_does_the_same(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            await type_text(pilot, "A_x")
+            await pilot.press("alt+s")
+            assert isinstance(pilot.app.screen, Choose)
+            await pilot.press("escape")
+            assert line_of(pilot).value == "A_x"
+        async with Resumed(tmp_path / "counts", FREE_BODY[:1]) as pilot:
+            await pilot.press("3", "alt+question_mark")
+            assert isinstance(pilot.app.screen, Told)
+            await pilot.press("escape")
+            assert walk_of(pilot).query("Counts Input").first(Input).value == "3"
+
     async def test_chords_do_the_same_while_a_line_is_typed(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
             await type_text(pilot, "A_x")

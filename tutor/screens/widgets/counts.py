@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from textual import events
 from textual.app import ComposeResult
 from textual.containers import Horizontal
 from textual.content import Content
@@ -13,6 +14,14 @@ from textual.widgets import Input, Static
 
 from tutor.screens.clean import one_line
 from tutor.screens.widgets.choices import Choice
+from tutor.screens.widgets.line_input import pass_on_alt
+
+
+class Count(Input):
+    """One field."""
+
+    async def _on_key(self, event: events.Key) -> None:
+        pass_on_alt(event)
 
 
 class Counts(Horizontal):
@@ -37,7 +46,7 @@ class Counts(Horizontal):
     def compose(self) -> ComposeResult:
         for field in self.fields:
             yield Static(Content(f"{one_line(field.words)} ="), classes="count-name")
-            yield Input(compact=True, max_length=8, name=field.key, classes="count")
+            yield Count(compact=True, max_length=8, name=field.key, classes="count")
 
     def start(self) -> None:
         """Put the cursor into the first field that is not filled in."""

@@ -22,6 +22,12 @@ REMNANTS = (
 )
 
 
+def pass_on_alt(event: events.Key) -> None:
+    """A letter with alt is no text: it goes on to the screen, as escape and a letter do."""
+    if event.key.startswith("alt+"):
+        event.prevent_default()
+
+
 class Marked(Highlighter):
     """Shows one stretch of the line, the mistake, underlined and bold."""
 
@@ -103,9 +109,7 @@ class LineInput(Input):
             self.mark(None)
 
     async def _on_key(self, event: events.Key) -> None:
-        """A letter with alt is no text: it goes on to the screen, as escape and a letter do."""
-        if event.key.startswith("alt+"):
-            event.prevent_default()
+        pass_on_alt(event)
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()
