@@ -30,7 +30,7 @@ def trestle(*loads: tuple[str, str, int]) -> Problem:
     )
 
 
-ALIKE = trestle(("B", "down", 6), ("D", "down", 6), ("D", "right", 6))
+ALIKE = trestle(("B", "down", 6), ("D", "down", 6))
 APART = trestle(("B", "down", 6), ("D", "down", 7), ("D", "right", 8))
 
 
@@ -45,7 +45,7 @@ def lowered(text: str) -> str:
         (Fy(), "A_y + C_y - 6 + 6 = 0", "sign", "{either} has the wrong sign"),
         (Fy(), "A_y + C_y - 6 = 0", "missing", "{either} is left out"),
         (Fy(), "A_y + C_y - 6 - 6000 = 0", "unit", "of {either} is in another unit"),
-        (M("A"), "8 C_y - 4*6 + 4*6 - 3*6 = 0", "turning", "{either} has the wrong sign"),
+        (M("A"), "8 C_y - 4*6 + 4*6 = 0", "turning", "{either} has the wrong sign"),
     ],
 )
 def test_two_forces_that_a_slip_fits_alike_are_both_named(about, text, code, told) -> None:
@@ -67,9 +67,9 @@ def test_a_number_too_many_is_told_with_all_that_it_may_be() -> None:
 
 def test_more_candidates_than_one_can_take_in_are_not_listed() -> None:
     many = trestle(*((joint, "down", 6) for joint in "ABCD"))
-    (mistake,) = judge(many, Fx("A"), "A_x + F_AB + 4/5 F_AD - 6 = 0").mistakes
+    (mistake,) = judge(many, Fx("B"), "F_BC - F_AB - 6 = 0").mistakes
     assert len(mistake.alike) >= MOST_ALIKE
-    assert mistake.place == "One number stands for no force on joint A: tell for each what it is."
+    assert mistake.place == "One number stands for no force on joint B: tell for each what it is."
 
 
 @pytest.mark.parametrize(
@@ -97,7 +97,7 @@ def test_the_forces_named_alike_are_others_and_each_is_named_once() -> None:
             wrong.problem, wrong.about, wrong.text, senses=wrong.senses, known=wrong.known
         )
         for mistake in verdict.mistakes:
-            forces = [mistake.force, *mistake.alike]
+            forces = [f for f in (mistake.force, *mistake.alike) if f is not None]
             named += len(forces) > 1
             assert len(set(forces)) == len(forces)
             if 1 < len(forces) <= MOST_ALIKE:

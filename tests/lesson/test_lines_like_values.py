@@ -137,3 +137,17 @@ def test_two_equal_numbers_that_are_not_the_values_are_no_line(text: str) -> Non
         assert [say.tone for say in reply.said] != ["right"]
         assert not reply.accepted
     assert len(lesson.state.lines) == 1
+
+
+@pytest.mark.parametrize("text", ["ΣFy: A_y = 150", "ΣFy: A_y = 150 N"])
+def test_a_headed_line_that_gives_the_value_is_both(text: str) -> None:
+    lesson, do = walk_to("reactions")
+    reply = do("type", text=text)
+    assert [say.tone for say in reply.said] == ["right", "right"]
+    assert "A_y" in lesson.state.result
+
+
+def test_a_headed_line_of_nothing_is_no_value() -> None:
+    lesson, do = walk_to("reactions")
+    assert "wrong" in [say.tone for say in do("type", text="ΣFy: A_y = 77").said]
+    assert lesson.state.results == ()

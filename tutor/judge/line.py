@@ -272,7 +272,10 @@ def _with_others(mistake: Mistake, others: Sequence[Mistake]) -> Mistake:
         list(dict.fromkeys(getattr(m, level) for m in (mistake, *others)))[:MOST_NAMED]
         for level in ("text", "reason", "place")
     )
-    return replace(mistake, text=_or(texts), reason=" ".join(reasons), place=_or(places))
+    forces = dict.fromkeys(m.force for m in others if m.force not in (None, mistake.force))
+    alike = (*mistake.alike, *(force for force in forces if force is not None))
+    told = replace(mistake, text=_or(texts), reason=" ".join(reasons), place=_or(places))
+    return replace(told, alike=tuple(dict.fromkeys(alike)))
 
 
 def _or(sentences: Sequence[str]) -> str:

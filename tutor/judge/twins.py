@@ -91,7 +91,7 @@ def _too_many(
 
 
 def _candidates(true: TrueLine, numbers: list[Spot]) -> Iterator[Sized]:
-    """What can be too much in a line: on the body first, then what acts at other joints."""
+    """What can be too much in a line: on the body first, then what acts at the next joints."""
     extra = KINDS["extra"].variants
     assert extra is not None
     for spot in numbers:
@@ -103,10 +103,7 @@ def _candidates(true: TrueLine, numbers: list[Spot]) -> Iterator[Sized]:
     own = true.about.joint
     if own is None:
         return
-    near = [member.other(own) for member in true.problem.meeting[own]]
-    for joint in sorted(true.problem.joint, key=lambda name: name not in near):
-        if joint == own:
-            continue
+    for joint in (member.other(own) for member in true.problem.meeting[own]):
         for force in load_forces(true.problem, joint):
             yield Sized(
                 Slip("stray-load", force.name, None), _sizes(true, force, force.size or 0.0)

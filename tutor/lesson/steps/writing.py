@@ -43,6 +43,7 @@ def take_text(
     and a number is a value; where no line gives that value yet, it may be the whole line itself.
     A number alone is the value of the one unknown that the last line has left open.
     """
+    event = _without_heading(event, desk)
     text = event.text("text")
     unknown = value_named(desk, text)
     if unknown is None:
@@ -60,6 +61,14 @@ def take_text(
         if is_open and _is_meant_as_line(state, desk, unknown, text, verdict):
             return _refuse(state, event, about, text, verdict)
     return _take_value(state, event, desk, unknown, Reply(()))
+
+
+def _without_heading(event: Event, desk: Judge) -> Event:
+    """The event as if "ΣFx: A_x = 0" had been typed as "A_x = 0", which is a line and a value."""
+    _, _, rest = event.text("text").partition(":")
+    if not rest or value_named(desk, rest) is None:
+        return event
+    return replace(event, data={**event.data, "text": rest.strip()})
 
 
 def _no_equation(desk: Judge, text: str) -> Say:

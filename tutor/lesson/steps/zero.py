@@ -12,9 +12,9 @@ from tutor.judge.truth import canonical
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Reply, Say
-from tutor.lesson.state import Result, State
+from tutor.lesson.state import HintsGiven, Result, State
 from tutor.lesson.steps.hinting import wrong_place
-from tutor.lesson.trying import right, wrong
+from tutor.lesson.trying import LAST, right, wrong
 from tutor.statics import ZeroForce, joint_body, shown_zero, zero_force
 from tutor.statics.body import Force
 
@@ -102,10 +102,15 @@ def ways_to_see(state: State, name: str) -> Iterator[ZeroForce]:
 
 
 def zero_hints(state: State) -> Levels | None:
-    """The hints for a member just stated to be zero by a rule that does not show it, or None."""
+    """The hints for a member just stated to be zero by a rule that does not show it, or None.
+
+    Once the last of them is told, those for what is asked follow.
+    """
     place = wrong_place(state)
     name = place.removeprefix("zero ")
     if name == place or name not in state.problem.member:
+        return None
+    if state.hints.get(place, HintsGiven()).level >= LAST:
         return None
     one, other = _ends(state, name)
     seen = next(ways_to_see(state, name), None)
