@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+import contextlib
+import io
+import logging
 import re
+from collections.abc import Callable, Mapping
 from datetime import UTC, datetime
 from random import Random
+from typing import cast
 
 import pytest
 from hypothesis import given, settings
@@ -13,7 +18,19 @@ from lines import figures
 from strategies import make_truss
 from students_work import Homework, homework
 
-from tutor.homework import LEVELS, Review, hint, markdown, read_table, review, right_lines
+from tutor.homework import (
+    LEVELS,
+    Paper,
+    Review,
+    hint,
+    lines_of,
+    markdown,
+    read_table,
+    review,
+    right_lines,
+    write_line,
+)
+from tutor.model import Problem
 from tutor.model.caution import CAUTION
 from tutor.statics import solve
 
@@ -42,26 +59,91 @@ def numbers(text: str) -> set[str]:
     return set(re.findall(r"(?<![A-Za-z\d.])\d+(?:\.\d+)?(?![\d.])", text))
 
 
-@given(st.integers(0, 10**9), st.sampled_from((1, 2)), st.sampled_from(("", "order", "lines")))
-@settings(max_examples=100)
+PARTS = ("", "order", "lines", "no reactions", "blanks", "blanks and order")
+
+
+def handed_in(done: Homework, part: str, rng: Random) -> dict[str, object]:
+    """The homework with its order or lines, or with something left blank."""
+    work = done.work()
+    if "order" in part:
+        work["order"] = done.order
+    if part == "lines":
+        work["lines"] = done.written_lines(rng)
+    if part == "no reactions":
+        del work["reactions"]
+    if "blanks" in part:
+        for name in ("reactions", "forces"):
+            entries = cast("dict[str, str]", work[name])
+            work[name] = {n: v for n, v in entries.items() if rng.random() > 0.3}
+    return work
+
+
+def kept(problem: Problem, work: Mapping[str, object]) -> str:
+    """The lines of the file in which a homework is kept."""
+    paper = Paper()
+    for name in ("reactions", "forces"):
+        for unknown, text in cast("dict[str, str]", work.get(name, {})).items():
+            paper = write_line(problem, paper, f"{unknown} = {text}").paper
+    return "\n".join(lines_of(paper))
+
+
+def watched(call: Callable[[], Review]) -> tuple[Review, str]:
+    """What comes of a review, and whatever it wrote to a log or an output beside it."""
+    beside = io.StringIO()
+    handler = logging.StreamHandler(beside)
+    root = logging.getLogger()
+    level = root.level
+    root.addHandler(handler)
+    root.setLevel(logging.DEBUG)
+    try:
+        with contextlib.redirect_stdout(beside), contextlib.redirect_stderr(beside):
+            return call(), beside.getvalue()
+    finally:
+        root.removeHandler(handler)
+        root.setLevel(level)
+
+
+@given(st.integers(0, 10**9), st.sampled_from((1, 2)), st.sampled_from(PARTS))
+@settings(max_examples=200)
 def test_no_true_value_is_told(seed: int, mistakes: int, part: str) -> None:
     both = homework(seed, mistakes)
     if both is None:
         return
     done = both[0]
-    rng = Random(seed)
-    more = {"order": done.order} if part == "order" else {}
-    if part == "lines":
-        more = {"lines": done.written_lines(rng)}
-    work = done.work(**more)
-    result = review(done.problem, work)
-    told = numbers(said(done, result)) - numbers(repr(done.problem)) - numbers(repr(work))
-    own = {f"{abs(v):g}" for v in done.values.values()}
+    work = handed_in(done, part, Random(seed))
+    result, beside = watched(lambda: review(done.problem, work))
+    assert beside == ""
+    written = numbers(repr(done.problem)) | numbers(repr(work))
+    told = numbers(said(done, result) + kept(done.problem, work)) - written
+    own = {f"{abs(v):g}" for v in numbers_of(work)}
     for name, value in solve(done.problem).values.items():
         for count in (3, 4, 5, 6, 12, 17):
             text = figures(abs(value), count)
             hidden = {text, text.rstrip("0").rstrip("."), repr(abs(value))} - own - {"0", "1"}
             assert not hidden & told, (name, hidden & told)
+
+
+def numbers_of(work: Mapping[str, object]) -> list[float]:
+    return [float(text) for text in numbers(repr(work))]
+
+
+@given(st.integers(0, 10**9), st.sampled_from(("no reactions", "blanks")))
+@settings(max_examples=60)
+def test_a_row_left_blank_says_as_little_as_one_that_is_not_there(seed: int, part: str) -> None:
+    both = homework(seed)
+    if both is None:
+        return
+    done = both[0]
+    work = handed_in(done, part, Random(seed))
+    full = {
+        "reactions": dict.fromkeys((r.name for r in done.problem.reactions), ""),
+        "forces": dict.fromkeys((m.name for m in done.problem.members), ""),
+    }
+    for name, rows in full.items():
+        rows.update(cast("dict[str, str]", work.get(name, {})))
+    result = review(done.problem, full)
+    assert all(str(f.name) in repr(work) for f in result.findings)
+    assert said(done, result) == said(done, review(done.problem, work))
 
 
 @given(st.integers(0, 10**9))

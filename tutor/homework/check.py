@@ -33,6 +33,7 @@ EQUALLY_NAMED = 0.25
 BY_ITSELF = 0.05
 WORKED_WRONG = 0.2
 LEAST_WRITTEN = 2
+MUCH_BLANK, FARFETCHED = 2, 1.5
 VALUE_SLIPS = frozenset({"tension-compression", "sign", "sense", "unit", "rounding"})
 
 
@@ -204,8 +205,13 @@ class _Check:
             findings[name] = Finding(name, "follows", None, sure)
         for name in best.open:
             findings[name] = Finding(name, "wrong", None, "unclear")
-        clear = best.turns[0].cost < UNEXPLAINED or told
+        clear = told or best.turns[0].cost < self._plain_enough(best.first)
         return Outcome(places, near, findings, clear)
+
+    def _plain_enough(self, place: str) -> float:
+        """What the account of a place may cost to make it clear: less where much is blank there."""
+        blank = blank_members(self.problem, self.handed_in[place])
+        return UNEXPLAINED if len(blank) < MUCH_BLANK else FARFETCHED
 
     def _touches(self, account: Account, name: str) -> bool:
         """Whether the line with the slip has a part of this value, or the slip is of the value."""

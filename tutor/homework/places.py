@@ -87,8 +87,8 @@ class Search:
         self.bodies = bodies
         self.entries = entries
         self.wrong = frozenset(wrong)
-        self.of_whole = (
-            len(problem.reactions) == bodies[WHOLE].size and self.wrong <= set(problem.reaction)
+        self.of_whole = len(problem.reactions) == bodies[WHOLE].size and self.wrong <= set(
+            problem.reaction
         )
         self.failing = [name for name, sheet in bodies.items() if sheet.fails]
         self._accounts: dict[tuple[str, tuple[str, ...]], tuple[Account, ...]] = {}
