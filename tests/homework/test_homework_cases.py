@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import UTC, datetime
 
 import pytest
@@ -252,3 +253,84 @@ def test_the_report_says_what_was_right_and_where_it_goes_wrong(mast: Problem) -
     assert "- wrong: AB" in report
     assert "joint A" in report
     assert "9" not in report.replace("2031-05-06", "")
+
+
+@pytest.fixture(name="wall")
+def a_wall_arm() -> Problem:
+    """A pinned on the wall, B on a roller against it below A, C out in front with 12 down."""
+    return plain_problem(
+        (("A", 0, 3), ("B", 0, 0), ("C", 4, 3)),
+        ("AB", "BC", "CA"),
+        (Support("A", "pin"), Support("B", "roller", Exact.of(0))),
+        (Load("C", (("down", Exact.of(12)),)),),
+    )
+
+
+@pytest.mark.parametrize("name", ["A_x", "A_y", "B_x"])
+@pytest.mark.parametrize("members", [True, False])
+def test_a_lone_reaction_turned_round_is_looked_for_at_the_whole_truss_first(
+    wall: Problem, name: str, members: bool
+) -> None:
+    work = written(wall, **{name: -solve(wall).values[name]})
+    if not members:
+        del work["forces"]
+    result = review(wall, work)
+    assert result.first == "whole"
+    assert states(result)[name] == "wrong" or not members
+
+
+def without(work: dict[str, dict[str, object]], *names: str) -> dict[str, dict[str, object]]:
+    return {part: {n: v for n, v in rows.items() if n not in names} for part, rows in work.items()}
+
+
+def test_a_joint_with_one_blank_is_judged_by_what_is_left(bridge: Problem) -> None:
+    """U2-L3 with the wrong letter; another member of each of its joints is blank."""
+    work = written(bridge, **{"U2-L3": -solve(bridge).values["U2-L3"]})
+    for blank in ("U2-L2", "U1-U2", "L3-L4", "U3-L3"):
+        result = review(bridge, without(work, blank))
+        assert result.clear, blank
+        assert result.first in ("U2", "L3"), (blank, result.places)
+        assert {"U2", "L3"} <= set(result.places), (blank, result.places)
+        assert {n for n, s in states(result).items() if s != "right"} == {"U2-L3"}
+
+
+def test_a_reaction_left_blank_and_worked_with_wrongly_is_looked_for_at_the_whole_truss(
+    mast: Problem,
+) -> None:
+    """A_y and B_y exchanged; the members worked from them closed at C, the reactions not written."""
+    ac, bc = -8.25 / 0.6, -3.75 / 0.6
+    ab = 6 - 0.8 * ac
+    work = {"forces": {"AC": f"{ac:.4g}", "AB": f"{ab:.4g}", "BC": f"{bc:.4g}"}}
+    result = review(mast, work)
+    assert "whole" in result.places
+    assert "right" not in states(result).values()
+
+
+@pytest.mark.parametrize("part", ["reactions", "forces"])
+def test_a_blank_that_was_right_blames_no_other_place(bridge: Problem, part: str) -> None:
+    work = written(bridge)
+    del work[part]
+    result = review(bridge, work)
+    assert result.right
+    assert result.places == ()
+
+
+def test_a_lone_sign_is_named_before_all_members_at_the_joint_reversed(mast: Problem) -> None:
+    """The 12 down at C taken up gives AC and BC as reversing both would: with no load to the right."""
+    problem = replace(mast, loads=(Load("C", (("down", Exact.of(12)),)),))
+    true = solve(problem).values
+    work = written(problem, AC=-true["AC"], BC=-true["BC"])
+    result = review(problem, {**work, "order": ["C", "A"]})
+    assert result.first == "C"
+    assert [a.mistake.code for a in result.accounts][:1] == ["sign"]
+    assert "pull-push" in [a.mistake.code for a in result.accounts]
+
+
+def test_all_members_reversed_at_a_joint_are_named_so_where_no_lone_sign_does_it(
+    mast: Problem,
+) -> None:
+    true = solve(mast).values
+    work = written(mast, AC=-true["AC"], BC=-true["BC"])
+    result = review(mast, {**work, "order": ["C", "A"]})
+    assert result.first == "C"
+    assert result.accounts[0].mistake.code == "pull-push"

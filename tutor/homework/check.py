@@ -31,7 +31,7 @@ from tutor.statics import Unsolvable
 
 EQUALLY_NAMED = 0.25
 BY_ITSELF = 0.05
-WORKED_WRONG = 0.2
+WORKED_WRONG, HIDDEN = 0.2, 0.3
 LEAST_WRITTEN = 2
 MUCH_BLANK, FARFETCHED = 2, 1.5
 VALUE_SLIPS = frozenset({"tension-compression", "sign", "sense", "unit", "rounding"})
@@ -97,7 +97,7 @@ class _Check:
                 told += self._doubted(read, WHOLE, WORKED_WRONG)
         for joint in filter(self._tells, dark):
             for read in readings_of_blank_joint(*given, joint):
-                told += self._doubted(read, joint, 0.0)
+                told += self._doubted(read, joint, HIDDEN)
         return sorted(told, key=lambda pair: pair[0].cost)
 
     def _tells(self, joint: str) -> bool:
@@ -112,8 +112,14 @@ class _Check:
 
     def _doubted(self, read: Reading, first: str, doubt: float) -> list[tuple[Story, Reading]]:
         """The stories of a reading that begin at a place, with a doubt of how it was read."""
-        stories = self._search(read).stories(first)
-        return [(replace(story, doubt=story.doubt + doubt), read) for story in stories]
+        return [
+            (replace(story, doubt=story.doubt + (0.0 if self._shows(story) else doubt)), read)
+            for story in self._search(read).stories(first)
+        ]
+
+    def _shows(self, story: Story) -> bool:
+        """Whether a wrong value that was found at the first place is written, not only blanks."""
+        return any(name in self.work.entries for name in story.turns[0].values)
 
     def _search(self, reading: Reading) -> Search:
         return Search(self.problem, reading.bodies, reading.entries, reading.wrong, self._usual)

@@ -70,8 +70,19 @@ def _factors(part: Part, entry: Entry | None) -> Iterator[tuple[str, float, floa
 def of_both_lines(sheet: Sheet) -> Iterator[Draft]:
     """Slips that run through both lines of a joint: components exchanged, members reversed."""
     (rx, ry), (tx, ty) = sheet.lefts, sheet.slacks
-    if abs(rx) <= tx or abs(ry) <= ty:
-        return
+    if abs(rx) > tx and abs(ry) > ty:
+        yield from _exchanged(sheet)
+    members = [p for p in sheet.parts if p.force.kind == "member"]
+    if 2 <= len(members) < len(sheet.parts):
+        dx = -2 * math.fsum(p.vector[0] * (p.value or 0.0) for p in members)
+        dy = -2 * math.fsum(p.vector[1] * (p.value or 0.0) for p in members)
+        if abs(rx + dx) <= tx and abs(ry + dy) <= ty:
+            yield Draft("pull-push", None, REVERSED)
+
+
+def _exchanged(sheet: Sheet) -> Iterator[Draft]:
+    """One force with its components exchanged."""
+    (rx, ry), (tx, ty) = sheet.lefts, sheet.slacks
     for part in sheet.parts:
         ux, uy = part.vector
         if ux == 0.0 or uy == 0.0:
@@ -81,9 +92,3 @@ def of_both_lines(sheet: Sheet) -> Iterator[Draft]:
         slack = abs(by) * part.radius
         if abs(rx + dx) <= tx + slack and abs(ry + dy) <= ty + slack:
             yield Draft("component", part.name, KINDS["component"].cost + 0.2)
-    members = [p for p in sheet.parts if p.force.kind == "member"]
-    if 2 <= len(members) < len(sheet.parts):
-        dx = -2 * math.fsum(p.vector[0] * (p.value or 0.0) for p in members)
-        dy = -2 * math.fsum(p.vector[1] * (p.value or 0.0) for p in members)
-        if abs(rx + dx) <= tx and abs(ry + dy) <= ty:
-            yield Draft("pull-push", None, REVERSED)
