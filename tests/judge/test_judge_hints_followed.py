@@ -4,7 +4,7 @@ The lines are those of the judge's corpora, so the student of each is known down
 hint that names a term which is right already, or leaves one that is not, is caught here. Where a hint
 leaves open which of two forces with one number is meant, the student tries one after the other. Two
 slips may together make the line that another one makes: it takes a second hint then. What is left of
-failures are lines with three slips.
+failures are lines that another pair of slips, or three, explains as well.
 """
 
 from __future__ import annotations
@@ -59,7 +59,7 @@ def followed(seeds: range, count: int) -> tuple[float, float]:
 
 
 @pytest.mark.parametrize(
-    ("count", "at_once", "ever"), [(1, 1.0, 1.0), (2, 0.99, 1.0), (3, 0.97, 0.99)]
+    ("count", "at_once", "ever"), [(1, 1.0, 1.0), (2, 0.99, 0.998), (3, 0.97, 0.99)]
 )
 def test_a_student_who_follows_the_third_hint_gets_the_line_right(
     count: int, at_once: float, ever: float
