@@ -1,9 +1,10 @@
 """What does a whole homework show? A student's own numbers and lines, checked and never given away.
 
 `work` reads what was handed in, `sheet` puts the numbers on the free bodies, `chain` finds which
-value follows from which, `accounts` explains a body that does not close by the catalogue of
-mistakes, `places` finds where it went wrong first, `check` puts the review together. `table` reads
-what was pasted, `paper` and `typed` take what is typed line by line, `hints` says more step by step, `report` writes what can be handed in.
+value follows from which, `reading` tells what may have stood in the blanks, `accounts` explains a body
+that does not close by the catalogue of mistakes, `places` finds where it went wrong first, `check` puts
+the review together. `table` reads what was pasted, `paper` and `typed` take what is typed line by line,
+`hints` says more step by step, `report` writes what can be handed in.
 """
 
 from tutor.homework.account import Account
