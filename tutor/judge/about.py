@@ -75,9 +75,7 @@ About = LineAbout | Value
 
 def body_of(problem: Problem, about: LineAbout) -> FreeBody:
     """The free body that `about` is an equation of. KeyError for an unknown joint."""
-    if about.part:
-        return part(problem, about.part)
-    return whole(problem) if about.joint is None else joint_body(problem, about.joint)
+    return _body(Same(problem), about.joint, about.part)
 
 
 def point_of(problem: Problem, about: M) -> tuple[float, float]:
@@ -131,6 +129,13 @@ class Same:
 
     def __eq__(self, other: object) -> bool:
         return isinstance(other, Same) and other.problem is self.problem
+
+
+@lru_cache(maxsize=1024)
+def _body(same: Same, joint: str | None, side: tuple[str, ...]) -> FreeBody:
+    if side:
+        return part(same.problem, side)
+    return whole(same.problem) if joint is None else joint_body(same.problem, joint)
 
 
 @lru_cache(maxsize=4096)

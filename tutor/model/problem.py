@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
 
+from tutor.model.direction import Direction
 from tutor.model.parts import Joint, Load, Member, Reaction, Support
 from tutor.model.support import reactions_of
 
@@ -56,6 +57,19 @@ class Problem:
             at[member.start].append(member)
             at[member.end].append(member)
         return {name: tuple(members) for name, members in at.items()}
+
+    @cached_property
+    def pulls(self) -> Mapping[tuple[str, str], Direction]:
+        """Which way each member pulls on each of its joints, by (member, joint)."""
+        return {
+            (member.name, joint): self._pull(member, joint)
+            for member in self.members
+            for joint in (member.start, member.end)
+        }
+
+    def _pull(self, member: Member, joint: str) -> Direction:
+        here, there = self.joint[joint], self.joint[member.other(joint)]
+        return Direction.along(there.x.minus(here.x), there.y.minus(here.y))
 
     def between(self, one: str, other: str) -> Member | None:
         """The member between two joints, in either order, or None."""

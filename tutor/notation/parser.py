@@ -75,9 +75,6 @@ class _Builder(Transformer[Any, Any]):
     def expression(self, parts: list[Any]) -> Node:
         return cast(Node, parts[0])
 
-    def leaf(self, parts: list[Any]) -> Node:
-        return cast(Node, parts[0].value)
-
     def binary(self, parts: list[Any]) -> Node:
         left, sign, right = parts
         return Binary(sign.value, left, right, Span(left.span.start, right.span.end))
@@ -92,10 +89,6 @@ class _Builder(Transformer[Any, Any]):
 
     def positive(self, parts: list[Any]) -> Node:
         return cast(Node, parts[1])
-
-    def fraction(self, parts: list[Any]) -> Node:
-        symbol, unit = parts
-        return self.measured([symbol.value, unit])
 
     def measured(self, parts: list[Any]) -> Node:
         inner, unit = parts

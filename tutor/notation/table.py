@@ -36,55 +36,82 @@ class Reduction(NamedTuple):
     origin: str
 
 
+Steps = Mapping[int, Mapping[str, "int | Reduction"]]
+Ways = Mapping[int, Mapping[str, Mapping[str, int]]]
+LEAVES = frozenset({"NUMBER", "PI", "NAME", "FRACTION"})
+"""Terminals that stand for their tree node alone."""
+
+
 @dataclass(frozen=True)
 class Table:
-    """What to do in each state: which symbols lead to a state or a reduction, and where that leads.
+    """What to do in each state.
 
-    `steps` are by the terminal that comes, `after` by the rule that has been reduced.
+    `steps` say by the terminal that comes whether to go to a state or to reduce. `ways` say by the
+    rule that has been reduced and the terminal that comes where that leads, past all rules of one
+    part that stays as it is. `goal` is the rule that everything is to become.
     """
 
-    steps: Mapping[int, Mapping[str, int | Reduction]]
-    after: Mapping[int, Mapping[str, int]]
+    steps: Steps
+    ways: Ways
     start: int
-    end: int
+    goal: str
 
     @classmethod
-    def of(cls, grammar: Lark, start: str) -> Table:
-        """The table of a grammar with a transformer, for texts that are a `start`."""
-        conf = grammar.parse_interactive(start=start).parser_state.parse_conf
+    def of(cls, grammar: Lark, goal: str) -> Table:
+        """The table of a grammar with a transformer, for texts that are a `goal`."""
+        conf = grammar.parse_interactive(start=goal).parser_state.parse_conf
         steps: dict[int, dict[str, int | Reduction]] = {}
-        after: dict[int, dict[str, int]] = {}
+        gotos: dict[int, dict[str, int]] = {}
         for state, row in conf.states.items():
-            steps[state], after[state] = {}, {}
+            steps[state], gotos[state] = {}, {}
             for key, (_, to) in row.items():
                 if not isinstance(to, int):
                     steps[state][str(key)] = _reduction(to, conf.callbacks[to])
                 elif key.isupper():
                     steps[state][str(key)] = to
                 else:
-                    after[state][str(key)] = to
-        return cls(steps, after, conf.start_state, conf.end_state)
+                    gotos[state][str(key)] = to
+        return cls(steps, _ways(steps, gotos), conf.start_state, goal)
 
     def joined(self, symbols: Sequence[Symbol]) -> Any:
         """What `symbols`, the last of them "$END", join into; raises Misplaced."""
-        steps, after, states, values = self.steps, self.after, [self.start], list[Any]()
+        steps, ways, states, values = self.steps, self.ways, [self.start], list[Any]()
         for index, symbol in enumerate(symbols):
             kind = symbol.type
             while not isinstance(step := steps[states[-1]].get(kind), int):
                 if step is None:
                     raise Misplaced(index)
                 size, build, origin = step
-                del states[-size:]
                 if build is not None:
-                    values[-size:] = [build(values[-size:])]
-                states.append(after[states[-1]][origin])
-                if states[-1] == self.end:
-                    return values[-1]
+                    values[-size:] = (build(values[-size:]),)
+                    if origin == self.goal:
+                        return values[-1]
+                way = ways[states[-size - 1]][origin].get(kind)
+                if way is None:
+                    raise Misplaced(index)
+                states[-size:] = (way,)
             states.append(step)
-            values.append(symbol)
+            values.append(symbol.value if kind in LEAVES else symbol)
         raise Misplaced(len(symbols) - 1)
 
 
 def _reduction(rule: Rule, build: Callable[[list[Any]], Any]) -> Reduction:
     stays = rule.options.expand1 and len(rule.expansion) == 1 and rule.alias is None
     return Reduction(len(rule.expansion), None if stays else build, str(rule.origin.name))
+
+
+def _ways(steps: Steps, gotos: Mapping[int, Mapping[str, int]]) -> Ways:
+    return {
+        state: {
+            origin: {kind: _way(steps, row, to, kind) for kind in steps[to]}
+            for origin, to in row.items()
+        }
+        for state, row in gotos.items()
+    }
+
+
+def _way(steps: Steps, gotos: Mapping[str, int], to: int, kind: str) -> int:
+    """Where `to` leads when `kind` comes and only rules are complete whose one part stays."""
+    while isinstance(step := steps[to].get(kind), Reduction) and step.build is None:
+        to = gotos[step.origin]
+    return to

@@ -62,7 +62,7 @@ class Projection:
 
     degrees: float
 
-    @property
+    @cached_property
     def axis(self) -> tuple[float, float]:
         turn = self.degrees % 360.0
         exact = {0.0: (1.0, 0.0), 90.0: (0.0, 1.0), 180.0: (-1.0, 0.0), 270.0: (0.0, -1.0)}
@@ -188,12 +188,9 @@ def reaction_forces(problem: Problem, joint: str) -> tuple[Force, ...]:
 
 def member_force(problem: Problem, name: str, joint: str) -> Force:
     """The force of member `name` on `joint`, pulling: from the joint toward the member's far end."""
-    far = problem.member[name].other(joint)
-    here, there = problem.joint[joint], problem.joint[far]
-    direction = Direction.along(there.x.minus(here.x), there.y.minus(here.y))
-    return Force(
-        name, "member", joint, here.at, direction.x, direction.y, far=far, source=direction
-    )
+    far, at = problem.member[name].other(joint), problem.joint[joint].at
+    pull = problem.pulls[name, joint]
+    return Force(name, "member", joint, at, pull.x, pull.y, far=far, source=pull)
 
 
 def whole(problem: Problem) -> FreeBody:
