@@ -10,18 +10,15 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import combinations
 from typing import Literal
 
+from tutor.judge.pairing import TINY, about_equal, adds_up, carried, one_by_one, split
 from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Tolerance
 from tutor.notation import Reading, Term
 
 Level = Literal["silent", "remark"]
-TINY = 1e-9
 MOST_TO_SPLIT = 8
-SHARE_OF_SUMS = 0.005
-CANCELLED, SHARE_WHERE_CANCELLED = 0.02, 0.002
 NEGLIGIBLE = 0.0005
 AS_WRITTEN = 0.004
 
@@ -206,7 +203,7 @@ def constants_fit(
     terms, left = one_by_one(line.constants, numbers, scale)
     if not terms:
         parts = abs(scale) * math.fsum(s.spread for s in numbers)
-        slack = _carried(left, scale) + NEGLIGIBLE * parts + TINY * abs(scale)
+        slack = carried(left, scale) + NEGLIGIBLE * parts + TINY * abs(scale)
         sizes = [s.true if line.unknowns else abs(s.true) for s in left]
         return "silent" if abs(scale * math.fsum(sizes)) <= slack else None
     if not line.unknowns:
@@ -222,105 +219,14 @@ def constants_fit(
         ("remark", tolerance.remark),
     )
     for level, share in levels if line.unknowns or pairs_only else levels[:1]:
-        if line.unknowns and _adds_up(terms, left, scale, share):
+        if line.unknowns and adds_up(terms, left, scale, share):
             return level
         if pairs_only and len(terms) != len(left):
             continue
-        if not _about_equal(terms, left, scale, share):
+        if not about_equal(terms, left, scale, share):
             continue
         if max(len(terms), len(left)) > MOST_TO_SPLIT:
             return level if line.unknowns else None
-        if _split(terms, left, scale, share, 1 if pairs_only else len(left)):
+        if split(terms, left, scale, share, 1 if pairs_only else len(left)):
             return level
     return None
-
-
-def one_by_one(
-    terms: Sequence[Term], numbers: Sequence[Spot], scale: float
-) -> tuple[list[Term], list[Spot]]:
-    """The typed and the true numbers that are left when precise pairs have dropped out."""
-    left, rest = list(numbers), []
-    for term in terms:
-        pairs = [
-            (off, i)
-            for i, spot in enumerate(left)
-            for off in (abs(term.value - scale * spot.true),)
-            if off
-            <= min(term.radius, 0.005 * abs(scale) * spot.spread)
-            + _carried((spot,), scale)
-            + 1e-6 * abs(scale) * spot.spread
-        ]
-        if pairs:
-            left.pop(min(pairs)[1])
-        else:
-            rest.append(term)
-    return rest, left
-
-
-def _carried(numbers: Sequence[Spot], scale: float) -> float:
-    """What the rounding of own earlier values may add up to."""
-    return abs(scale) * math.fsum(abs(s.per_unit) * s.radius for s in numbers)
-
-
-def _adds_up(terms: Sequence[Term], numbers: Sequence[Spot], scale: float, share: float) -> bool:
-    """Whether the sums agree within the intervals of the numbers that were typed."""
-    off = abs(math.fsum(t.value for t in terms) - scale * math.fsum(s.true for s in numbers))
-    parts = abs(scale) * math.fsum(s.spread for s in numbers)
-    radius = math.fsum(t.radius for t in terms)
-    return off <= _carried(numbers, scale) + min(radius, share * parts) + TINY * (
-        parts + abs(scale)
-    )
-
-
-def _about_equal(
-    terms: Sequence[Term], numbers: Sequence[Spot], scale: float, share: float
-) -> bool:
-    """Whether the sums agree to a share of what was added: without it no splitting can succeed."""
-    off = abs(math.fsum(t.value for t in terms) - scale * math.fsum(s.true for s in numbers))
-    parts = abs(scale) * math.fsum(s.spread for s in numbers)
-    return off <= _carried(numbers, scale) + share * parts + TINY * len(numbers) * (
-        parts + abs(scale)
-    )
-
-
-def _split(terms: list[Term], numbers: list[Spot], scale: float, share: float, most: int) -> bool:
-    """Whether each typed number stands for one or more true ones, or several for one of them.
-
-    At most `most` stand for one; with 1, typed and true numbers are pairs.
-    """
-    if not terms or not numbers:
-        left = math.fsum(abs(scale * s.true) for s in numbers)
-        return not terms and left <= _carried(numbers, scale) + TINY * abs(scale)
-    first, rest = terms[0], terms[1:]
-    for count in range(1, min(most, len(numbers)) + 1):
-        for chosen in combinations(range(len(numbers)), count):
-            if _block([first], [numbers[i] for i in chosen], scale, share):
-                others = [s for i, s in enumerate(numbers) if i not in chosen]
-                if _split(rest, others, scale, share, most):
-                    return True
-    for count in range(1, min(most, len(rest) + 1)):
-        for more in combinations(range(len(rest)), count):
-            group = [first, *(rest[i] for i in more)]
-            others_typed = [t for i, t in enumerate(rest) if i not in more]
-            for i, spot in enumerate(numbers):
-                if _block(group, [spot], scale, share):
-                    others = numbers[:i] + numbers[i + 1 :]
-                    if _split(others_typed, others, scale, share, most):
-                        return True
-    return False
-
-
-def _block(terms: Sequence[Term], numbers: Sequence[Spot], scale: float, share: float) -> bool:
-    """Whether these typed numbers add up to these true ones, to a share of what was added."""
-    target = scale * math.fsum(s.true for s in numbers)
-    parts = abs(scale) * math.fsum(abs(s.true) for s in numbers)
-    if len(terms) > 1:
-        parts = max(
-            parts, min(math.fsum(abs(t.value) for t in terms), numbers[0].spread * abs(scale))
-        )
-    if len(numbers) > 1 or len(terms) > 1:
-        share = min(share, SHARE_OF_SUMS)
-    if len(numbers) > 1 and abs(target) <= CANCELLED * parts:
-        share = min(share, SHARE_WHERE_CANCELLED)
-    off = abs(math.fsum(t.value for t in terms) - target)
-    return off <= _carried(numbers, scale) + share * parts + TINY * (parts + abs(scale))

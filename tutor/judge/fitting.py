@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 
-from tutor.judge.compare import Typed, one_by_one, slack_of
+from tutor.judge.compare import Typed, slack_of
+from tutor.judge.pairing import one_by_one
 from tutor.judge.truth import TrueLine
 from tutor.model import Tolerance
 

@@ -9,7 +9,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from tutor.judge.about import LineAbout, M, in_words
-from tutor.judge.compare import Typed, fit, one_by_one, typed
+from tutor.judge.compare import Typed, fit, typed
 from tutor.judge.diagnose import diagnose
 from tutor.judge.elsewhere import holds_at_solution, true_of, true_of_part
 from tutor.judge.fitting import fitting
@@ -17,6 +17,7 @@ from tutor.judge.independent import adds_something, same_body
 from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
+from tutor.judge.pairing import one_by_one
 from tutor.judge.slips import Account, Slip
 from tutor.judge.truth import Carried, Given, TrueLine
 from tutor.judge.twins import TOO_MANY, alike, place_of
