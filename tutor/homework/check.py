@@ -88,8 +88,9 @@ class _Check:
 
     def _stories(self) -> list[tuple[Story, Reading]]:
         """The stories of every reading, cheapest first."""
-        given = (self.problem, self.handed_in, self.work.entries, self.true)
         plain = self.reading
+        right = set(self.work.entries) - set(plain.wrong)
+        given = (self.problem, self.handed_in, self.work.entries, self.true, right)
         dark = [n for n, s in self.handed_in.items() if blank_members(self.problem, s)]
         told = [(s, plain) for s in self._search(plain).stories() if s.first not in dark]
         if any(name not in self.work.entries for name in self.problem.reaction):

@@ -8,7 +8,7 @@ ever shown.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
@@ -46,6 +46,7 @@ def readings_by_supports(
     handed_in: Mapping[str, Sheet],
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
+    right: Collection[str],
 ) -> Iterator[Reading]:
     """Blank reactions as the supports' joints have them, where the whole truss then does not close.
 
@@ -66,7 +67,7 @@ def readings_by_supports(
             numbers = tuple(f"{both[r.name].value:.6g}" for r in blank if r.name in both)
             if numbers not in seen and filled_in[WHOLE].fails:
                 seen.add(numbers)
-                yield _read(problem, filled_in, both, true)
+                yield _read(problem, filled_in, both, true, right)
 
 
 def readings_of_blank_joint(
@@ -74,6 +75,7 @@ def readings_of_blank_joint(
     handed_in: Mapping[str, Sheet],
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
+    right: Collection[str],
     joint: str,
 ) -> Iterator[Reading]:
     """What is blank at a joint as the other bodies have it, if the mistake was made at this one.
@@ -85,7 +87,7 @@ def readings_of_blank_joint(
     for more in _choices(problem, handed_in, found, joint):
         bodies, both = filled(renumbered(handed_in, more), more, true)
         if bodies[joint].fails:
-            yield _read(problem, bodies, both, true)
+            yield _read(problem, bodies, both, true, right)
 
 
 def _choices(
@@ -130,8 +132,13 @@ def _read(
     bodies: Mapping[str, Sheet],
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
+    right: Collection[str] = (),
 ) -> Reading:
-    """With the values that are neither near the truth nor reached by sound steps alone."""
+    """With the values that are neither near the truth nor reached by sound steps alone.
+
+    What is known to be `right` is not among them: rounding that was carried on is still sound where
+    wrong values are put into the blanks it came through.
+    """
     sound = follow(bodies, entries, set())
     share = problem.tolerance.remark
     least = 1e-6 * max(map(abs, true.values()), default=0.0)
@@ -139,6 +146,7 @@ def _read(
         name
         for name, entry in entries.items()
         if name not in sound
+        and name not in right
         and abs(entry.value - true[name]) > entry.radius + share * abs(true[name]) + least
     )
     return Reading(bodies, entries, wrong)
