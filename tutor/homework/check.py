@@ -157,19 +157,29 @@ class _Check:
             findings = {n: Finding(n, "wrong", alike.cause(n)) for n in self.wrong}
             return Outcome((alike.place,), alike.accounts, findings)
         told = self._told_place(misleading)
-        by_lines = any(judged.place == told for judged in misleading)
         pairs = self._stories()
         if told is not None:
-            plain = self.reading
-            by_whole = [] if by_lines else [p for p in pairs if p[0].first == WHOLE]
-            pairs = [p for p in pairs if p[0].first == told] or [
-                (self._forced(self._search(plain), told), plain)
-            ]
-            pairs = sorted((*pairs, *by_whole), key=lambda pair: pair[0].cost)
+            by_lines = any(judged.place == told for judged in misleading)
+            pairs = self._from_told(pairs, told, by_lines)
         if not pairs:
             return self._lost()
         self.reading = pairs[0][1]
         return self._of_story([story for story, _ in pairs], told is not None, misleading)
+
+    def _from_told(
+        self, pairs: list[tuple[Story, Reading]], told: str, by_lines: bool
+    ) -> list[tuple[Story, Reading]]:
+        """The stories that begin where the order tells, or also with reactions left blank.
+
+        An order shows nothing of reactions that are blank and were worked with wrongly; lines do.
+        """
+        plain = self.reading
+        here = [pair for pair in pairs if pair[0].first == told]
+        here = here or [(self._forced(self._search(plain), told), plain)]
+        if by_lines or told == WHOLE:
+            return here
+        blank = [pair for pair in pairs if pair[1] is not plain and pair[0].first == WHOLE]
+        return sorted((*here, *blank), key=lambda pair: pair[0].cost)
 
     def _told_place(self, misleading: list[Judged]) -> str | None:
         """The first wrong place by the student's own order or lines, None where there are neither."""
