@@ -28,6 +28,7 @@ SAYS = [
     ("F_AB(3^2 + 4^2)^(1/2) = 0", {"AB": 5}),
     ("F_AB(3² + 4²)^0.5 - 2³ ÷ 4 = 0", {"AB": 5, None: -2}),
     ("F_AB × 3 · 2 − √4 = 0", {"AB": 6, None: -2}),
+    ("2x3 F_AB = 4 x 5 + 2x3kN", {"AB": 6, None: -26}),
     ("[F_AB + {2 - 1}]*3 = 0", {"AB": 3, None: 3}),
     ("0.6(F_AB + F_AC) = (F_BC - 12)*3/5", {"AB": 0.6, "AC": 0.6, "BC": -0.6, None: 7.2}),
     ("F_AB/2 + (F_AB - F_AC)/2 = 0", {"AB": 1, "AC": -0.5}),
@@ -107,6 +108,7 @@ def test_an_equation_says(text: str, says: dict[str | None, float]) -> None:
         ("3 U1L2 + F_{L2U1} + F_{L2 - U1} + l2-u1 = 0", {"U1-L2": 6}),
         ("F_U1-L2-F_L1-L2 = L1x - RL2", {"U1-L2": 1, "L1-L2": -1, "L1_x": -1, "R_L2": 1}),
         ("2 L1_y*12 in = 3 lb*2 ft", {"L1_y": 2, None: -0.006}),
+        ("L1_y*12 ft = 40 k-ft + 3 k ft", {"L1_y": 12, None: -43}),
     ],
 )
 def test_longer_joint_names_are_read(text: str, says: dict[str | None, float]) -> None:
@@ -189,6 +191,37 @@ def test_a_term_tells_the_units_typed_in_it() -> None:
         ("ΣF_30:", "along", None, 30.0),
         ("ΣF along 36.87°:", "along", None, 36.87),
         ("along -45:", "along", None, -45.0),
+        # the positive sense, as it is marked on paper and on a keyboard
+        ("+-> ΣFx = 0:", "x", None, None),
+        ("+→ ΣFx:", "x", None, None),
+        ("--> + sum Fx = 0:", "x", None, None),
+        ("<-+ ΣFx:", "x", None, None),
+        ("(+→) ΣFx = 0:", "x", None, None),
+        ("ΣFx (→+):", "x", None, None),
+        ("ΣFx = 0 ->+:", "x", None, None),
+        ("(+ up) sum Fy:", "y", None, None),
+        ("+^ ΣFy = 0:", "y", None, None),
+        ("⬆+ ΣFy:", "y", None, None),
+        ("(+ down) ΣF_y:", "y", None, None),
+        ("↺+ ΣM_A:", "moment", "A", None),
+        ("+ccw M_A:", "moment", "A", None),
+        ("(CCW +) ΣM_A = 0:", "moment", "A", None),
+        ("ΣM_A (cw +):", "moment", "A", None),
+        ("counter-clockwise + ΣM_A:", "moment", "A", None),
+        ("+) ΣM_A:", "moment", "A", None),
+        ("ΣM@B = 0:", "moment", "B", None),
+        # other names of the axes
+        ("sigma F_x:", "x", None, None),
+        ("ΣF_h:", "x", None, None),
+        ("sum of forces vertical:", "y", None, None),
+        ("ΣF in the x direction:", "x", None, None),
+        ("C: ΣFx:", "x", "C", None),
+        ("ΣF→ = 0:", "x", None, None),
+        ("ΣF↑:", "y", None, None),
+        ("->:", "x", None, None),
+        ("C ↑:", "y", "C", None),
+        ("↺A:", "moment", "A", None),
+        ("x:", "x", None, None),
     ],
 )
 def test_a_label_names_its_equation(label, kind, point, degrees) -> None:
@@ -224,7 +257,15 @@ def test_constants_are_exact_in_the_exact_form() -> None:
 
 @pytest.mark.parametrize(
     "text",
-    ["ΣM_A = 0; 4 A_x = 12", "[ΣM_A = 0] 4 A_x = 12", "(+) ΣM_A: 2 x 2 A_x = 6 x 2"],
+    [
+        "ΣM_A = 0; 4 A_x = 12",
+        "ΣM_A = 0, 4 A_x = 12",
+        "(ccw +) ΣM_A = 0 => 4 A_x = 12",
+        "↺+ ΣM_A = 0 → 4 A_x = 12",
+        "[ΣM_A = 0] 4 A_x = 12",
+        "[ΣM_A = 0]: 4 A_x = 12",
+        "(+) ΣM_A: 2 x 2 A_x = 6 x 2",
+    ],
 )
 def test_a_heading_may_be_set_off_in_the_ways_books_do(text: str) -> None:
     found = read(text)

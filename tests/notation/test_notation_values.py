@@ -28,6 +28,14 @@ VALUES = [
     ("A_x = 12 left", 12, None, "left", "A_x", None, 2),
     ("12 compression", 12, "C", None, None, None, 2),
     ("12 kN in tension", 12, "T", None, None, "kN", 2),
+    ("707 N, C", 0.707, "C", None, None, "N", 3),
+    ("707 N (C)", 0.707, "C", None, None, "N", 3),
+    ("12; T", 12, "T", None, None, None, 2),
+    ("7,5, C", 7.5, "C", None, None, None, 2),
+    ("12 kN – C", 12, "C", None, None, "kN", 2),
+    ("12 (comp.)", 12, "C", None, None, None, 2),
+    ("F_AB: 12 kN, tension.", 12, "T", None, "AB", "kN", 2),
+    ("4x10^1 C", 40, "C", None, None, None, None),
     ("7,5 C", 7.5, "C", None, None, None, 2),
     ("0.050 T", 0.05, "T", None, None, None, 2),
     ("12.50", 12.5, None, None, None, None, 4),
@@ -36,6 +44,10 @@ VALUES = [
     ("3 sqrt 2 kN C", 3 * math.sqrt(2), "C", None, None, "kN", None),
     ("12 kN ←", 12, None, "left", None, "kN", 2),
     ("12 to the right", 12, None, "right", None, None, 2),
+    ("12 kN to left", 12, None, "left", None, "kN", 2),
+    ("A_x = 12 ->", 12, None, "right", "A_x", None, 2),
+    ("12 kN <--", 12, None, "left", None, "kN", 2),
+    ("A_y = 12 kN, ⬆", 12, None, "up", "A_y", "kN", 2),
     ("12 upwards", 12, None, "up", None, None, 2),
     ("12 kN ↓", 12, None, "down", None, "kN", 2),
     ("R_D = 12 against", 12, None, "against", "R_D", None, 2),
@@ -61,6 +73,17 @@ def test_a_result_stands_for_its_rounding_interval() -> None:
     found = read_value("12 C", NUMBERED, None)
     assert isinstance(found, ValueReading)
     assert (found.radius, found.exact) == (0.0, True)
+
+
+@pytest.mark.parametrize("text", ["40 k C", "40k (C)", "40kC", "40 K, C", "40 kip C", "40 kips C"])
+def test_k_is_the_kip_in_a_problem_in_kips(text: str) -> None:
+    found = read_value(text, NUMBERED, None)
+    assert isinstance(found, ValueReading), found
+    assert (found.value, found.letter, found.unit) == (40, "C", "kip")
+
+
+def test_k_is_not_guessed_at_in_a_problem_in_kilonewtons() -> None:
+    assert "perhaps kN or kip is meant" in read_value("40 k C", LETTERED, "AB").message
 
 
 def test_the_example_in_a_complaint_suits_the_unknown() -> None:

@@ -40,7 +40,6 @@ _CALLED = re.compile(r" *[(\[]")
 _TERMINALS = {"+": "PLUS", "-": "MINUS", "*": "TIMES", "/": "OVER", "=": "EQUAL"}
 _INVERSE = {"sin": "asin", "cos": "acos", "tan": "atan"}
 _MEASURABLE = frozenset({"NUMBER", "PI", "CLOSE", "UNIT", "ANGLE"})
-_FRACTION = ("OVER", "NUMBER")
 
 
 class Scanner:
@@ -184,8 +183,8 @@ class Scanner:
 
     def _word(self, word: str, start: int, end: int) -> None:
         names, measured = self.names, self.before() in _MEASURABLE
-        if word in "xX" and self._is_times(word, end):
-            self._add("TIMES", "*", start, end)
+        if (word == "X" or word[0] == "x") and self._is_times(word, start):
+            self._add("TIMES", "*", start, start + 1)
             return
         if names is not None and self.text[end : end + 1] == "-":
             tail = _TAIL.match(self.text, end)
@@ -211,10 +210,12 @@ class Scanner:
         else:
             self._measure("ANGLE", piece.value, start, end)
 
-    def _is_times(self, word: str, end: int) -> bool:
-        """Whether an x stands between two numbers, as a sign of multiplication."""
-        between = self.before() in _MEASURABLE and _FACTOR.match(self.text, end) is not None
-        return between and not (self.names is not None and self.names.meant(word))
+    def _is_times(self, word: str, start: int) -> bool:
+        """Whether an x stands between two numbers, as in 2 x 3 and 2x3, and begins no name."""
+        between = self.before() in _MEASURABLE and _FACTOR.match(self.text, start + 1) is not None
+        if not between or (len(word) > 1 and self.text[start - 1] == " "):
+            return False
+        return self.names is None or not (self.names.meant(word) or self.names.joint(word))
 
     def _dashed(self, word: str, tail: str, start: int, end: int) -> None:
         """A member by its joints with a dash, where no difference of two forces can be meant."""
@@ -262,7 +263,7 @@ class Scanner:
         last = self.symbols[-4:]
         if (
             len(last) >= 3
-            and (last[-2].type, last[-1].type) == _FRACTION
+            and (last[-2].type, last[-1].type) == ("OVER", "NUMBER")
             and last[-3].type in ("NUMBER", "PI")
             and (len(last) < 4 or last[-4].type not in ("OVER", "POWER", "FUNCTION"))
         ):

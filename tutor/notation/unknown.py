@@ -38,6 +38,10 @@ _OTHER_FUNCTIONS = frozenset(
         "diff",
     ]
 )
+_NEAR_UNITS = {
+    "M": "m", "mN": "MN or kN", "mn": "MN or kN", "k": "kN or kip", "K": "kN or kip",
+    "nm": "N*m", "NM": "N*m", "nM": "N*m", "Nm": "N*m",
+}  # fmt: skip
 _BEHIND = re.compile(r" *- *([^\W\d_][^\W_']*)(?![\w(])")
 _MOST_LISTED = 8
 
@@ -71,8 +75,8 @@ def unknown_word(
 
 
 def _near_unit(word: str) -> Broken | None:
-    if word in ("M", "mN", "nm", "mn", "NM", "nM", "Nm"):
-        nearest = {"M": "m", "mN": "MN or kN", "mn": "MN or kN"}.get(word, "N*m")
+    if word in _NEAR_UNITS:
+        nearest = _NEAR_UNITS[word]
         return Broken("unknown-unit/near", 0, 0, nearest=nearest)
     return Broken("unknown-unit", 0, 0) if word in units.OTHER_UNITS else None
 

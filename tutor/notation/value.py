@@ -14,7 +14,7 @@ from tutor.notation.names import Names
 from tutor.notation.parser import parse_equation, parse_expression
 from tutor.notation.reading import checked
 from tutor.notation.scanner import Scanner
-from tutor.notation.symbols import Symbol
+from tutor.notation.symbols import OPERANDS, Symbol
 from tutor.notation.tree import Binary, Name, Negative, Node, Number, Span, Unit
 from tutor.notation.unreadable import Broken, Unreadable
 
@@ -26,8 +26,8 @@ _LETTER_WORDS: dict[Letter, tuple[str, ...]] = {
     "C": ("c", "comp", "compr", "compression", "compressive"),
 }
 _SENSE_WORDS: dict[Sense, tuple[str, ...]] = {
-    "left": ("left", "leftward", "leftwards", "←"),
-    "right": ("right", "rightward", "rightwards", "→"),
+    "left": ("left", "leftward", "leftwards", "←", "<-", "<--"),
+    "right": ("right", "rightward", "rightwards", "→", "->", "-->"),
     "up": ("up", "upward", "upwards", "↑"),
     "down": ("down", "downward", "downwards", "↓"),
     "against": ("against",),
@@ -35,12 +35,16 @@ _SENSE_WORDS: dict[Sense, tuple[str, ...]] = {
 _LETTERS = {word: letter for letter, words in _LETTER_WORDS.items() for word in words}
 _SENSES = {word: sense for sense, words in _SENSE_WORDS.items() for word in words}
 _ANY = "|".join(sorted((*_LETTERS, *_SENSES), key=len, reverse=True))
-_WORD = rf"(?:(?:is +)?in +(?=[a-z]{{4}}))?(?:to +the +(?=left|right))?({_ANY})"
-_MAY_START = r"(?:(?<![^\W\d])|(?<=kN)|(?<=lb)|(?<=kip)|(?=[ (\[]))"
+_WORD = rf"(?:(?:is ++)?in ++(?=[a-z]{{4}}))?(?:to ++(?:the ++)?(?=left|right))?({_ANY})\.?"
+_MAY_START = r"(?:(?<![^\W\d])|(?<=kN)|(?<=lb)|(?<=kip)|(?<=[0-9 ]k)|(?=[ (\[,;-]))"
 _LAST = re.compile(
-    rf"{_MAY_START}(?: *\( *{_WORD} *\)| *\[ *{_WORD} *\]| *{_WORD}) *\.? *$", re.IGNORECASE
+    rf"{_MAY_START}(?: *+[,;-])?(?: *+\( *+{_WORD} *+\)| *+\[ *+{_WORD} *+\]| *+{_WORD}) *+$",
+    re.IGNORECASE,
 )
-_FIRST = re.compile(rf" *(?:[^=]*= *)?\(?({_ANY})\)? *[-+]?[0-9.]", re.IGNORECASE)
+_FIRST = re.compile(rf" *+(?:[^=]*+= *+)?\(?({_ANY})\)? *+(?:[=,] *+)?[-+]?[0-9.]", re.IGNORECASE)
+_NO_EQUALS = re.compile(r" *+(?P<name>[^\W\d][\w{}'-]*)(?: ++is\b)? ++(?=[-+.]?[0-9])")
+_NOUGHT = ("zero", "nil", "none", "nothing")
+_NO_WORD = ("unknown-name", "unknown-name/near", "unknown-name/joint", "letter")
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,11 +88,13 @@ def read_value(text: str, names: Names, unknown: str | None) -> ValueReading | U
 
 def _value(text: str, names: Names) -> ValueReading:
     typed = checked(text, "empty/value")
-    _check_order(typed)
+    if "=" not in typed:
+        typed = typed.replace(":", "=", 1)
+    _check_order(typed, names)
     letter, sense, end = _ending(typed)
     frame = Frame(names.force, names.length)
     scanner = Scanner(typed[:end], names)
-    symbols = scanner.scan()
+    symbols = _scanned(scanner)
     scanner.check_closed()
     if not symbols or (symbols[-1].type == "EQUAL" and end < len(typed.rstrip())):
         start = len(typed) - len(typed[end:].lstrip(" (["))
@@ -114,11 +120,27 @@ def _value(text: str, names: Names) -> ValueReading:
     )
 
 
-def _check_order(typed: str) -> None:
-    """Raises Broken for a letter or direction in front of the number."""
-    found = _FIRST.match(typed)
-    if found is not None:
+def _check_order(typed: str, names: Names) -> None:
+    """Raises Broken for a letter or direction, or an unknown without =, in front of the number."""
+    if (found := _FIRST.match(typed)) is not None:
         raise Broken("value/order", found.start(1), found.end(1))
+    if (found := _NO_EQUALS.match(typed)) is not None and names.meant(found["name"]):
+        raise Broken("value/no-equals", found.start("name"), found.end("name"))
+
+
+def _scanned(scanner: Scanner) -> list[Symbol]:
+    """The symbols; raises Broken, about a word after a number in the words of results."""
+    try:
+        return scanner.scan()
+    except Broken as broken:
+        word = scanner.text[broken.start : broken.end].lower()
+        key, before = broken.key, scanner.before()
+        set_off = before == "OPEN" and len(scanner.symbols) > 1 and word.isalpha()
+        if word in _NOUGHT:
+            key = "value/zero"
+        elif key in _NO_WORD and (before in OPERANDS or set_off):
+            key = "value/last" if word in _LETTERS else "value/word"
+        raise Broken(key, broken.start, broken.end, **broken.words) from None
 
 
 def _ending(typed: str) -> tuple[Letter | None, Sense | None, int]:

@@ -97,7 +97,7 @@ def _unit(word: str, start: int, names: Names | None, found: tuple[str, ...]) ->
     """`word` as a unit or angle unit; one that is a name in just these letters is ambiguous."""
     angle = units.angle(word)
     spelled = units.SPELLED.get(word)
-    unit = angle or spelled or units.LOOSELY.get(word.lower())
+    unit = angle or spelled or units.LOOSELY.get(word.lower()) or _kips(word, names)
     if unit is None and not (found and word.lower() == "mn"):
         return None
     exact = _exactly(word, names)
@@ -115,6 +115,12 @@ def _unit(word: str, start: int, names: Names | None, found: tuple[str, ...]) ->
         )
     assert unit is not None
     return Piece("ANGLE" if angle else "UNIT", unit, len(word))
+
+
+def _kips(word: str, names: Names | None) -> str | None:
+    """The kip by its letter, which is read only where nobody can mean a kilonewton."""
+    own = names is not None and names.force in ("kip", "lb")
+    return "kip" if own and word in ("k", "K") else None
 
 
 def _front(front: str, rest: str, start: int, names: Names | None, measured: bool) -> Piece | None:

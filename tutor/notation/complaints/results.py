@@ -20,7 +20,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "label/missing-colon": Complaint(
         "“{found}” looks like the name of an equation",
         "put a colon after it, such as “{label}:”",
-        examples=(("ΣF_x F_AB - 12 = 0", 1), ("sum Fx F_AB = 0", 1), ("ΣF = 0", 1)),
+        examples=(("ΣF_x F_AB - 12 = 0", 1), ("(+ up) sum Fy F_AB = 0", 1), ("ΣF = 0", 1)),
     ),
     "value": Complaint(
         "“{found}” is an unknown, and a result is a number",
@@ -45,7 +45,27 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "value/order": Complaint(
         "“{found}” stands before the number",
         "write it after the number, such as 12 {found}",
-        values=(("T 12", 1), ("C 12 kN", 1), ("F_AB = C 12", 8), ("left 12", 1)),
+        values=(("T 12", 1), ("C 12 kN", 1), ("F_AB = C 12", 8), ("left 12", 1), ("C: 40", 1)),
+    ),
+    "value/no-equals": Complaint(
+        "there is no = sign between “{found}” and the number",
+        "write {found} = and then the number",
+        values=(("F_AB 40 C", 1), ("AB is 40 kN C", 1), ("A_x -12", 1)),
+    ),
+    "value/word": Complaint(
+        "“{found}” after a number is no unit, letter or direction that is read here",
+        "write a unit, T or C, or left, right, up or down",
+        values=(("40 kN pull", 7), ("40 kN (push)", 8), ("12 kN wide", 7)),
+    ),
+    "value/zero": Complaint(
+        "“{found}” is a word, and a result is a number",
+        "write 0",
+        values=(("zero", 1), ("F_AB = none", 8), ("0 (zero-force)", 4)),
+    ),
+    "value/last": Complaint(
+        "“{found}” is not the last thing written",
+        "write the size, then the unit, then the letter, such as 12 kN {found}",
+        values=(("40 C (kN)", 4), ("40 T kN", 4)),
     ),
     "value/two": Complaint(
         "“{found}” comes after another letter or direction",

@@ -16,7 +16,10 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "unknown-unit/near": Complaint(
         "“{found}” is no unit that is read here",
         "perhaps {nearest} is meant",
-        examples=(("3 M F_AB = 0", 3), ("F_AB = 12 mN", 11), ("F_AB = 12 nm", 11)),
+        examples=(
+            ("3 M F_AB = 0", 3), ("F_AB = 12 mN", 11), ("F_AB = 12 nm", 11), ("F_AB = 12 k", 11),
+        ),
+        values=(("40 k C", 4), ("40K", 3)),
     ),
     "unknown-unit/quotient": Complaint(
         "“{found}” divides or raises a unit",
