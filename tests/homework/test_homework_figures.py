@@ -116,8 +116,15 @@ def test_nothing_is_called_wrong_in_a_right_homework(seeds: range, digits: int) 
         if both is None:
             continue
         right = both[1]
-        for parts in ({}, {"order": right.order}):
-            result = review(right.problem, right.work(**parts))
+        rng = Random(seed)
+        whole_and_less = (
+            right.work(),
+            right.work(order=right.order),
+            forces_alone(right, rng),
+            some_blank(right, rng),
+        )
+        for work in whole_and_less:
+            result = review(right.problem, work)
             assert result.right, (seed, result)
             assert result.first is None, (seed, result)
             assert result.places == ()

@@ -7,7 +7,7 @@ next is.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 
 from tutor.homework.sheet import Sheet, Vector
 
@@ -16,12 +16,17 @@ Found = dict[str, tuple[str, Vector]]
 
 
 def follow(
-    bodies: Bodies, targets: Iterable[str], known: set[str], without: Iterable[str] = ()
+    bodies: Bodies,
+    targets: Iterable[str],
+    known: set[str],
+    without: Iterable[str] = (),
+    blank: Collection[str] = (),
 ) -> Found:
     """Which of the `targets` follow from what is `known`, and at which body by which equation.
 
-    `known` grows by what is found. The bodies in `without` are not used. The result is in an order
-    in which the values could have been found.
+    `known` grows by what is found. The bodies in `without` are not used. What is `blank` may have been any
+    number, so that an equation it has no part in will do as well. The result is in an order in which
+    the values could have been found.
     """
     left = set(targets) - known
     barred = set(without)
@@ -35,7 +40,7 @@ def follow(
     while waiting:
         sheet = bodies[next(iter(waiting))]
         del waiting[sheet.name]
-        fresh = _given_by(sheet, known, left)
+        fresh = _given_by(sheet, known, left, blank)
         for name, equation in fresh.items():
             found[name] = (sheet.name, equation)
             known.add(name)
@@ -45,14 +50,20 @@ def follow(
     return found
 
 
-def _given_by(sheet: Sheet, known: set[str], left: set[str]) -> dict[str, Vector]:
+def _given_by(
+    sheet: Sheet, known: set[str], left: set[str], blank: Collection[str]
+) -> dict[str, Vector]:
     """The values that one body gives now, each with the equation that gives it."""
     open_names = [name for name in sheet.part if name not in known]
+    dark = [name for name in sheet.part if name in blank and name in known]
     found = {}
     for name in open_names:
         if name not in left:
             continue
-        for equation in sheet.equations(name, open_names):
+        equations = sheet.equations(name, open_names)
+        if dark:
+            equations = (*equations, *sheet.equations(name, (*open_names, *dark)))
+        for equation in equations:
             if sheet.holds(equation):
                 found[name] = equation
                 break
