@@ -29,9 +29,16 @@ class Slipped:
 
 
 def slips(
-    problem: Problem, about: LineAbout, line: Sequence[Piece], senses: Mapping[str, str]
+    problem: Problem,
+    about: LineAbout,
+    line: Sequence[Piece],
+    senses: Mapping[str, str],
+    every: bool = False,
 ) -> list[Slipped]:
-    """Every single slip in `line` that changes what it says."""
+    """Every single slip in `line` that changes what it says.
+
+    With `every`, those too that often look like another slip: the number of another load.
+    """
     found: list[Slipped] = []
     for i, piece in enumerate(line):
         for code, coefficient in _changes(problem, about, piece, line):
@@ -42,7 +49,7 @@ def slips(
                 found.append(Slipped(_named(code, piece, senses, line), piece.force, changed))
         if piece.coefficient != 0.0:
             found.append(Slipped("double", piece.force, (*line, piece)))
-        for code, size in _sizes(piece, line):
+        for code, size in _sizes(piece, line, every):
             changed = (*line[:i], replace(piece, size=size), *line[i + 1 :])
             found.append(Slipped(code, piece.force, changed))
     found += _strays(problem, about, line, senses)
@@ -122,7 +129,7 @@ def _moment_changes(
         yield "arm", math.copysign(parallel, c)
 
 
-def _sizes(piece: Piece, line: Sequence[Piece]) -> Iterator[tuple[str, float]]:
+def _sizes(piece: Piece, line: Sequence[Piece], every: bool) -> Iterator[tuple[str, float]]:
     """(code, wrong size) for a piece typed as a number."""
     if piece.size is None or piece.coefficient == 0.0 or piece.size == 0.0:
         return
@@ -130,6 +137,9 @@ def _sizes(piece: Piece, line: Sequence[Piece]) -> Iterator[tuple[str, float]]:
     if load:
         yield "magnitude", piece.size * 1.37
         yield "unit", piece.size * 1000
+        for other in line if every else ():
+            if other.force.startswith("load") and other.size not in (None, piece.size):
+                yield "magnitude", other.size
     for other in line:
         if load or other.size is None or other.force.startswith("load") or other is piece:
             continue

@@ -38,7 +38,7 @@ class Wrong:
         """Whether these are the slips it was made with, or others that make the very same line."""
         if named == self.made:
             return True
-        for first in slips(self.problem, self.about, self.line, self.senses):
+        for first in slips(self.problem, self.about, self.line, self.senses, every=True):
             one = (first.code, first.force)
             if one not in named:
                 continue
@@ -46,7 +46,7 @@ class Wrong:
                 if same_form(form(first.line), self.target, 0.006):
                     return True
                 continue
-            for second in slips(self.problem, self.about, first.line, self.senses):
+            for second in slips(self.problem, self.about, first.line, self.senses, every=True):
                 if {one, (second.code, second.force)} == named and same_form(
                     form(second.line), self.target, 0.006
                 ):
@@ -77,7 +77,9 @@ def wrong_line(seed: int, count: int = 1) -> Wrong | None:
     line = tuple(pieces(problem, about, senses, substituted))
     if not any(p.symbol and p.coefficient for p in line):
         return None
+    values = solve(problem).values
     idle = {p.force for p in line if p.symbol and float(known.get(p.symbol, "1")) == 0.0}
+    unsaid = {("missing", name) for name, value in values.items() if value == 0.0}
     chosen, made = Slipped("", None, line), frozenset[tuple[str, str | None]]()
     for _ in range(count):
         used = {force for _, force in made}
@@ -92,6 +94,8 @@ def wrong_line(seed: int, count: int = 1) -> Wrong | None:
             return None
         chosen = rng.choice(fresh)
         made |= {(chosen.code, chosen.force)}
+    if made & unsaid:
+        return None
     target = form(chosen.line)
     if not target or same_form(target, form(line), 0.04):
         return None

@@ -69,7 +69,9 @@ def test_more_candidates_than_one_can_take_in_are_not_listed() -> None:
     many = trestle(*((joint, "down", 6) for joint in "ABCD"))
     (mistake,) = judge(many, Fx("B"), "F_BC - F_AB - 6 = 0").mistakes
     assert len(mistake.alike) >= MOST_ALIKE
-    assert mistake.place == "One number stands for no force on joint B: tell for each what it is."
+    assert mistake.place == (
+        "One number stands for no force on joint B: say what it is, or leave it out."
+    )
 
 
 @pytest.mark.parametrize(

@@ -132,8 +132,13 @@ def _scales_of_numbers(line: Typed, numbers: Sequence[Spot]) -> Iterator[float]:
 
 
 def all_pairs(line: Typed, numbers: Sequence[Spot], scale: float) -> bool:
-    """Whether every typed number is a true one and every true one typed: then the scale is sure."""
-    if not line.unknowns or not line.constants:
+    """Whether the numbers alone fix the scale: there are unknowns, and every number has its pair."""
+    return bool(line.unknowns) and number_by_number(line, numbers, scale)
+
+
+def number_by_number(line: Typed, numbers: Sequence[Spot], scale: float) -> bool:
+    """Whether every typed number is a true one, and every true one is typed."""
+    if not line.constants:
         return False
     terms, left = one_by_one(line.constants, numbers, scale)
     return not terms and all(spot.true == 0.0 for spot in left)

@@ -9,59 +9,83 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from tutor.judge.compare import Coefficient, Typed, slack_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.numbers import explain_numbers
 from tutor.judge.options import Choices, Option, options, turning_code
-from tutor.judge.slips import CALCULATED, Account, Slip, found_option, rounded_harder
+from tutor.judge.slips import (
+    CALCULATED,
+    UNEXPLAINED,
+    Account,
+    Slip,
+    found_option,
+    other_factor_cost,
+    rounded_harder,
+)
 from tutor.judge.term_text import TermText
 from tutor.judge.truth import Spot, TrueLine
+from tutor.judge.two_parts import joined, of_several_terms, split
 from tutor.model import Tolerance
 from tutor.notation import Reading
 from tutor.statics.body import member_force, reaction_forces
 
-UNEXPLAINED = KINDS["not-equilibrium"].cost
 TURNED_ROUND = 0.04
 SCALED_SUM, SCALED_MOMENT, ON_A_SLIP = 1.15, 0.6, 0.2
 STRAY_SIZE, STRAY_TURNED = 0.8, 0.1
 OTHER_FACTOR = 0.4
 CLOSE = 0.35
 CHEAPEST = min(kind.cost for kind in KINDS.values() if kind.variants is not None)
-SEEN_TWICE = 0.6
-MOST_TERMS = 6
 RUNS_THROUGH = frozenset({"no-arm", "component", "angle-mode", "side", "ratio", "arm-unit", "unit"})
 CHEAPER = 0.6
 BARELY = 0.15
+LEFT_OUT_IDLE = 0.3
+IN_PARTS, AS_ONE = 0.05, 0.8
 PER_DECADE = 0.1
 
 
 def diagnose(
-    line: Typed, true: TrueLine, reading: Reading, tolerance: Tolerance
+    line: Typed,
+    true: TrueLine,
+    reading: Reading,
+    tolerance: Tolerance,
+    idle: frozenset[str] = frozenset(),
 ) -> tuple[Account, tuple[Account, ...]]:
-    """The cheapest account of a wrong line, and others that cost about as little."""
+    """The cheapest account of a wrong line, and others that cost about as little.
+
+    `idle` are the unknowns that come out as zero: leaving one out is no mistake beside another.
+    """
     spots = true.unknowns
     numbers = true.numbers(line.names)
     choices = {name: options(spot) for name, spot in spots.items()}
-    number_choices = Choices(numbers)
     texts = {term: TermText.of(reading.text, (term.span,)) for term in line.constants}
     typed = {name: _text_of(name, reading) for name in line.unknowns}
     accounts: list[Account] = []
     best = math.inf
-    for scale, penalty in _scales(line, spots, choices, numbers):
-        if penalty + CHEAPEST >= best + CLOSE:
-            continue
-        start = _unknowns_account(line, spots, choices, true, scale, typed, tolerance)
-        if start.cost + penalty - _again(start.slips) >= best + CLOSE:
-            continue
-        rest = explain_numbers(line, numbers, number_choices, true, scale, texts, tolerance)
-        if not start.slips and not rest.slips:
-            continue
-        again = _again((*start.slips, *rest.slips))
-        cost = start.cost + rest.cost + penalty - again
-        accounts.append(Account(cost, (*start.slips, *rest.slips), scale))
-        best = min(best, cost)
+
+    def explain(spots_of_numbers: Sequence[Spot], ways: Iterable[tuple[float, float]]) -> None:
+        nonlocal best
+        choices_of_numbers = Choices(spots_of_numbers)
+        for scale, penalty in ways:
+            if penalty + CHEAPEST >= best + CLOSE:
+                continue
+            start = _unknowns_account(line, spots, choices, true, scale, typed, tolerance, idle)
+            if start.cost + penalty - _again(start.slips) >= best + CLOSE:
+                continue
+            rest = explain_numbers(
+                line, spots_of_numbers, choices_of_numbers, true, scale, texts, tolerance
+            )
+            slips = joined((*start.slips, *rest.slips), numbers)
+            if slips:
+                fewer = len(start.slips) + len(rest.slips) - len(slips)
+                cost = start.cost + rest.cost + penalty - _again(slips) - fewer * AS_ONE
+                accounts.append(Account(cost, slips, scale))
+                best = min(best, cost)
+
+    explain(numbers, _scales(line, spots, choices, numbers))
+    if len(components := split(numbers)) > len(numbers):
+        explain(components, ((1.0, IN_PARTS), (-1.0, TURNED_ROUND + IN_PARTS)))
     if not accounts:
         nothing = Slip("not-equilibrium", None, None)
         return Account(UNEXPLAINED, (nothing,), 1.0), ()
@@ -135,6 +159,7 @@ def _unknowns_account(
     scale: float,
     texts: Mapping[str, TermText],
     tolerance: Tolerance,
+    idle: frozenset[str],
 ) -> Account:
     slips: list[Slip] = []
     cost = 0.0
@@ -155,7 +180,8 @@ def _unknowns_account(
             continue
         apt = _apt(choices[name], coefficient)
         option = found_option(value, radius, scale, apt, spot, texts[name], tolerance)
-        option = _of_several_terms(coefficient, spot, scale) or option
+        if (several := of_several_terms(coefficient, spot, scale)) is not None:
+            option, spot = several
         if rounded_harder(value, radius, scale * spot.true):
             option = Option(spot.true, ("rounding",), KINDS["rounding"].cost)
         if option is None:
@@ -164,6 +190,9 @@ def _unknowns_account(
         cost += option.cost
     for name, spot in spots.items():
         if spot.true != 0.0 and name not in line.names and name not in true.given.known:
+            if name in idle:
+                cost += LEFT_OUT_IDLE
+                continue
             slips.append(Slip("missing", name, spot))
             cost += KINDS["missing"].cost
     return Account(cost, tuple(slips), scale)
@@ -182,19 +211,6 @@ def _apt(choices: Sequence[Option], coefficient: Coefficient) -> Sequence[Option
     return [option for option in choices if not unlikely & set(option.codes)]
 
 
-def _of_several_terms(coefficient: Coefficient, spot: Spot, scale: float) -> Option | None:
-    """What is wrong with a force typed in several terms of which some make up the right one."""
-    terms, true = coefficient.terms, scale * spot.true
-    if not 1 < len(terms) <= MOST_TERMS:
-        return None
-    if math.isclose(coefficient.value, 2 * true, rel_tol=0.005):
-        return Option(coefficient.value, ("double",), SEEN_TWICE)
-    slanting = min(map(abs, spot.unit_vector)) > 1e-9
-    if spot.is_moment and slanting and any(math.isclose(t, true, rel_tol=0.005) for t in terms):
-        return Option(coefficient.value, ("component-in-moment",), SEEN_TWICE)
-    return None
-
-
 def _unknown_size(value: float, scale: float, spot: Spot) -> Option:
     """A coefficient that no rule makes: in a moment some distance, else not to be named."""
     if spot.true == 0.0:
@@ -204,7 +220,7 @@ def _unknown_size(value: float, scale: float, spot: Spot) -> Option:
             return Option(value, ("arm",), KINDS["arm"].cost + 0.6)
         turned = turning_code(spot)
         return Option(value, ("arm", turned), KINDS["arm"].cost + 0.6 + KINDS[turned].cost)
-    return Option(value, ("not-equilibrium",), UNEXPLAINED)
+    return Option(value, ("not-equilibrium",), other_factor_cost(value / scale, spot))
 
 
 def _stray(name: str, true: TrueLine) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from itertools import combinations
 
 from tutor.judge.about import Along, Fx, Fy, LineAbout, M
-from tutor.judge.compare import Typed, all_pairs, fit
+from tutor.judge.compare import Typed, fit, number_by_number
 from tutor.judge.truth import Given, TrueLine
 from tutor.model import Problem, Tolerance
 
@@ -28,7 +28,7 @@ def true_of(
         found = fit(line, other, tolerance)
         if found is None or found.level != "silent" or not _says_something(other):
             continue
-        if not strictly or all_pairs(line, other.numbers(line.names), found.scale):
+        if not strictly or number_by_number(line, other.numbers(line.names), found.scale):
             return about
     return None
 
@@ -47,13 +47,22 @@ def _others(asked: TrueLine, line: Typed) -> Iterator[LineAbout]:
         yield Fy()
         for name in _points(problem):
             yield M(name)
+    yield from sums_at_joints(problem, line, own)
+
+
+def sums_at_joints(problem: Problem, line: Typed, own: str | None = None) -> Iterator[LineAbout]:
+    """The sums of forces at the joints that the line may be about, apart from its own."""
     for joint in _touched(problem, line, own):
         yield Fx(joint)
         yield Fy(joint)
 
 
-def true_of_part(line: Typed, asked: TrueLine, tolerance: Tolerance) -> LineAbout | None:
+def true_of_part(
+    line: Typed, asked: TrueLine, tolerance: Tolerance, strictly: bool = False
+) -> LineAbout | None:
     """The equation of a part cut off by a section that the line says precisely, or None.
+
+    `strictly`, each number by itself.
 
     Sections through at most three members are tried, those that the line names among them.
     """
@@ -67,7 +76,10 @@ def true_of_part(line: Typed, asked: TrueLine, tolerance: Tolerance) -> LineAbou
             for about in _of_section(problem, named.union(extra)):
                 other = TrueLine(problem, about, asked.given)
                 found = fit(line, other, tolerance)
-                if found is not None and found.level == "silent":
+                if found is None or found.level != "silent":
+                    continue
+                numbers = other.numbers(line.names)
+                if not strictly or number_by_number(line, numbers, found.scale):
                     return about
     return None
 
@@ -120,8 +132,10 @@ def _points(problem: Problem) -> list[str]:
 
 
 def _touched(problem: Problem, line: Typed, own: str | None) -> list[str]:
-    """The joints at which a force that is typed acts, apart from the line's own."""
+    """The joints at which a force that is typed acts, all for numbers alone, apart from its own."""
     joints: list[str] = []
+    if not line.names and len(problem.joints) <= MOST_POINTS:
+        return [joint.name for joint in problem.joints if joint.name != own]
     for name in sorted(line.names):
         if name in problem.member:
             joints += [problem.member[name].start, problem.member[name].end]

@@ -47,6 +47,11 @@ class Case:
         return f"joint {self.about.joint}" if self.about.joint else "the whole truss"
 
     @property
+    def is_cut(self) -> bool:
+        """Whether the body is a part cut off the truss."""
+        return not isinstance(self.about, Value) and bool(self.about.part)
+
+    @property
     def at_joint(self) -> bool:
         """Whether the body is one joint."""
         return not isinstance(self.about, Value) and self.about.joint is not None
@@ -102,6 +107,9 @@ class Case:
     @property
     def thing(self) -> str:
         """The force concerned in words, or those of which any may be it."""
+        if self.spot is not None and self.spot.part:
+            part = {"x": "horizontal", "y": "vertical"}[self.spot.part]
+            return f"the {part} part of {force_in_words(self.problem, self.force)}"
         named = dict.fromkeys(force_in_words(self.problem, f) for f in (self.force, *self.alike))
         if len(named) > MOST_NAMED:
             return f"{next(iter(named))} or another force of the same size"

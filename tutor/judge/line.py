@@ -11,7 +11,7 @@ from typing import NamedTuple
 from tutor.judge.about import LineAbout, M, in_words
 from tutor.judge.compare import Typed, fit, typed
 from tutor.judge.diagnose import diagnose
-from tutor.judge.elsewhere import holds_at_solution, true_of, true_of_part
+from tutor.judge.elsewhere import holds_at_solution, sums_at_joints, true_of, true_of_part
 from tutor.judge.fitting import fitting
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.kind import Case, force_in_words
@@ -28,6 +28,7 @@ from tutor.statics.words import listed
 
 MOST_NAMED = 3
 MOST_FORCES = 2
+LEFT_OUT = frozenset({"missing", "lost-load"})
 READ_IN_RADIANS = 0.5
 BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
 
@@ -52,16 +53,21 @@ def judge_line(
     holds = holds_at_solution(line, problem, given, values(), tolerance)
     used = _with_unrecorded(line, true, values()) if holds else None
     plainly_used = used is not None and used.term_by_term
-    other = true_of(line, true, tolerance, strictly=plainly_used)
+    other = true_of(line, true, tolerance, strictly=plainly_used or not line.names)
     if other is None and holds and not plainly_used:
-        other = true_of_part(line, true, tolerance)
+        other = (
+            true_of_part(line, true, tolerance, strictly=True)
+            or _joint_sum_with_unrecorded(line, true, values())
+            or true_of_part(line, true, tolerance)
+        )
     if other is not None:
         return _true_elsewhere(problem, about, reading, other)
     if used:
         said = Remark("unrecorded", _not_recorded(used.names, values()))
         remarks = (said, *_remarks(problem, about, reading, False, standing))
         return Verdict("right", "Right.", remarks=remarks, about=about, reading=reading)
-    slips, others = _slips(true, line, reading, names, tolerance)
+    idle = frozenset(name for name in true.unknowns if values()[name] == 0.0)
+    slips, others = _slips(true, line, reading, names, tolerance, idle)
     unclear = any(slip.code == "not-equilibrium" for slip in slips)
     if holds and (unclear or _of_acting_forces(slips, values())):
         return _true_elsewhere(problem, about, reading, None)
@@ -103,6 +109,19 @@ def _with_unrecorded(line: Typed, true: TrueLine, values: Mapping[str, float]) -
     terms, left = one_by_one(line.constants, filled.numbers(line.names), found.scale)
     paired = not terms and all(abs(spot.true) <= 1e-9 for spot in left)
     return Unrecorded(left_out, paired and abs(found.scale) == 1.0)
+
+
+def _joint_sum_with_unrecorded(
+    line: Typed, true: TrueLine, values: Mapping[str, float]
+) -> LineAbout | None:
+    """The sum at a joint that the line is, with values put in that are not recorded yet; or None."""
+    for about in sums_at_joints(true.problem, line):
+        other = TrueLine(true.problem, about, true.given)
+        if about != true.about and line.names <= other.unknowns.keys():
+            used = _with_unrecorded(line, other, values)
+            if used is not None and used.term_by_term:
+                return about
+    return None
 
 
 def _not_recorded(names: Sequence[str], values: Mapping[str, float]) -> str:
@@ -160,18 +179,23 @@ def _true_elsewhere(
 
 
 def _slips(
-    true: TrueLine, line: Typed, reading: Reading, names: Names, tolerance: Tolerance
+    true: TrueLine,
+    line: Typed,
+    reading: Reading,
+    names: Names,
+    tolerance: Tolerance,
+    idle: frozenset[str],
 ) -> tuple[tuple[Slip, ...], tuple[Slip, ...]]:
     """The slips of the best account, and those of accounts that are about as good."""
     nothing = (Slip("not-equilibrium", None, None),)
     if not line.names and not line.constants:
         return nothing, ()
-    account, others = diagnose(line, true, reading, tolerance)
+    account, others = diagnose(line, true, reading, tolerance, idle)
     overall = _overall(true, line, reading, names, tolerance)
     if overall is not None and overall[0] < account.cost:
         alone = len(account.slips) == 1 and account.slips[0].code != "not-equilibrium"
         return (overall[1],), account.slips if alone else ()
-    if not _can_be_named(account):
+    if not _can_be_named(account) or (not line.names and not _mostly_right(account, line)):
         return nothing, account.slips
     named = [other for other in others if all(s.code != "not-equilibrium" for s in other.slips)]
     return account.slips, tuple(slip for other in named for slip in other.slips)
@@ -180,7 +204,13 @@ def _slips(
 def _can_be_named(account: Account) -> bool:
     """Whether an account is short enough to be believed: two forces, or one kind of slip only."""
     forces, codes = {s.force for s in account.slips}, {s.code for s in account.slips}
-    return len(forces) <= MOST_FORCES or len(codes) == 1
+    return len(forces) <= MOST_FORCES or (len(codes) == 1 and codes != {"not-equilibrium"})
+
+
+def _mostly_right(account: Account, line: Typed) -> bool:
+    """Whether a line of numbers alone has more right terms than wrong ones: chance explains others."""
+    touched = sum(1 for slip in account.slips if slip.code not in LEFT_OUT)
+    return 2 * touched <= len(line.constants)
 
 
 def _with_what_fits(mistake: Mistake, true: TrueLine, line: Typed) -> Mistake:

@@ -5,11 +5,13 @@ from __future__ import annotations
 import math
 from bisect import bisect_left
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
-from tutor.judge.compare import TINY
-from tutor.judge.options import Choices, Option
-from tutor.judge.slips import Account, Slip
+from tutor.judge.mistakes import KINDS
+from tutor.judge.options import Choices, Option, options
+from tutor.judge.pairing import TINY
+from tutor.judge.slips import Account, Slip, found_option
 from tutor.judge.term_text import TermText
 from tutor.judge.truth import Spot
 from tutor.model import Tolerance
@@ -18,6 +20,7 @@ from tutor.notation import Term
 BY_SUM = 0.1
 MOST_TO_CHANGE = 12
 LUMPED, PRODUCT = 2.3, 0.5
+SAME = 0.005
 PLAIN_SLIPS = frozenset({"sign", "turning", "sense", "minus", "missing", "double"})
 
 
@@ -60,6 +63,9 @@ def by_sum(
         default=None,
     )
     best = _two_changes(changes, need, slack) if one is None and not alone else one
+    together = _lumped(rest[0], spots, scale, tolerance) if alone else None
+    if together is not None and (best is None or together.cost < best[0] + BY_SUM):
+        return together
     if best is None:
         if not alone:
             return None
@@ -72,6 +78,38 @@ def by_sum(
         for code in c.option.codes
     )
     return Account(cost + BY_SUM, slips, scale)
+
+
+def _lumped(
+    typed: tuple[Term, TermText], spots: Sequence[Spot], scale: float, tolerance: Tolerance
+) -> Account | None:
+    """A mistake made once for several forces side by side that were taken together."""
+    term, text = typed
+    first = spots[0]
+    size = math.fsum(s.scale for s in spots)
+    if first.is_moment:
+        across = [abs(s.force.x - first.force.x) + abs(s.force.y - first.force.y) for s in spots]
+        return None if max(across) > SAME else _at_one_arm(term, text, spots, size, scale)
+    if any(abs(s.per_unit - first.per_unit) > SAME for s in spots) or size == 0.0:
+        return None
+    whole = replace(first, scale=size, radius=math.fsum(s.radius for s in spots))
+    option = found_option(term.value, term.radius, scale, options(whole), whole, text, tolerance)
+    if option is None or len(option.codes) > 1:
+        return None
+    slips = tuple(Slip(option.codes[0], s.name, s, term.span) for s in spots)
+    return Account(option.cost + BY_SUM, slips, scale)
+
+
+def _at_one_arm(
+    term: Term, text: TermText, spots: Sequence[Spot], size: float, scale: float
+) -> Account | None:
+    """All the force at one distance, though each has an arm of its own."""
+    arm = term.value / (scale * size)
+    own = [s for s in spots if math.isclose(arm, s.per_unit, rel_tol=SAME)]
+    if not own and not text.holds(size):
+        return None
+    slips = tuple(Slip("arm-from", s.name, s, term.span) for s in spots if s not in own)
+    return Account(KINDS["arm-from"].cost + BY_SUM, slips, scale)
 
 
 class Change(NamedTuple):

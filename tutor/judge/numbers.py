@@ -11,17 +11,24 @@ from tutor.judge.compare import Typed, constants_fit
 from tutor.judge.mistakes import KINDS
 from tutor.judge.number_sums import by_sum, code_of
 from tutor.judge.options import Choices, Option, turning_code
-from tutor.judge.slips import MISPLACED, Account, Slip, found_option, rounded_harder
+from tutor.judge.slips import (
+    MISPLACED,
+    UNEXPLAINED,
+    Account,
+    Slip,
+    found_option,
+    other_factor_cost,
+    rounded_harder,
+)
 from tutor.judge.term_text import TermText
 from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Tolerance
 from tutor.notation import Term
 from tutor.statics.body import load_forces
 
-UNEXPLAINED = KINDS["not-equilibrium"].cost
 MORE_THAN_THERE = 0.3
 DOUBLE_SEEN = 0.6
-OTHER_SIZE = 2.4
+OTHER_SIZE, BARE_SIZE = 2.4, 1.6
 UNPLACED = 1.8
 MOST_TO_ASSIGN = 4
 MOST_IDLE = 2
@@ -85,10 +92,18 @@ def _right_sum(
     """The places of two or three true numbers that the typed one adds up, or none."""
     for count in (2, 3):
         for places in combinations(left, count):
+            if _both_parts([numbers[i] for i in places]):
+                continue
             total = scale * math.fsum(numbers[i].true for i in places)
             if abs(term.value - total) <= 1e-4 * abs(total) + min(term.radius, 0.005 * abs(total)):
                 return places
     return ()
+
+
+def _both_parts(spots: Sequence[Spot]) -> bool:
+    """Whether both components of one force are among these: together they are that force again."""
+    sources = [spot.force.source or spot.name for spot in spots if spot.part]
+    return any(sources.count(source) > 1 for source in sources)
 
 
 def _by_term(
@@ -242,9 +257,12 @@ def _other_number(term: Term, spot: Spot, scale: float, text: TermText) -> Optio
     size, factor = text.holds(spot.scale, scale), text.holds(spot.per_unit, scale)
     if size and not factor:
         code = "arm" if spot.is_moment else "not-equilibrium"
-        cost = KINDS["magnitude"].cost if spot.is_moment else UNEXPLAINED
+        per_unit = term.value / (scale * spot.scale)
+        cost = KINDS["magnitude"].cost if spot.is_moment else other_factor_cost(per_unit, spot)
     elif factor:
         cost = KINDS[code].cost
+    elif abs(spot.per_unit) == 1.0 and len(text.numbers) == 1:
+        cost = BARE_SIZE
     if term.value * scale * spot.true < 0:
         turned = turning_code(spot)
         return Option(term.value, (code, turned), cost + KINDS[turned].cost)

@@ -11,7 +11,7 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.truth import Spot
 
 OF_THE_SIZE = frozenset({"unit", "magnitude", "carried"})
-SEEN_IN_THE_TEXT = frozenset({"tangent", "angle-mode", "ratio", "no-arm"})
+SEEN_IN_THE_TEXT = frozenset({"tangent", "angle-mode", "ratio", "no-arm", "component"})
 ALONE = frozenset({"sign", "turning", "minus", "sense", "missing", "extra", "angle-mode", "ratio"})
 
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from tutor.judge.compare import TINY
+from tutor.judge.mistakes import KINDS
 from tutor.judge.options import Option
+from tutor.judge.pairing import TINY
 from tutor.judge.term_text import TermText
 from tutor.judge.truth import Spot
 from tutor.model import Tolerance
@@ -14,6 +15,8 @@ from tutor.notation import Span
 
 PRECISELY, LOOSE, MISPLACED = 3e-4, 0.3, 0.5
 WIDEST_RADIUS = 0.01
+UNEXPLAINED = KINDS["not-equilibrium"].cost
+OTHER_SLOPE, OTHER_SLOPE_TURNED = 2.2, 0.4
 CALCULATED = frozenset({"angle-mode", "ratio"})
 
 
@@ -63,7 +66,9 @@ def found_option(
             break
         target = scale * option.value
         off, size = abs(value - target), abs(target)
-        if off > widest * size + tiny or not text.may_show(option.codes[0], radius > 0.0):
+        if off > widest * size + tiny or not text.may_show(
+            option.codes[0], radius > 0.0, spot.is_moment
+        ):
             continue
         precise = off <= PRECISELY * size + radius + tiny
         if not precise and option.codes[0] in CALCULATED:
@@ -83,3 +88,12 @@ def found_option(
 def rounded_harder(value: float, radius: float, true: float) -> bool:
     """Whether a rounded number stands for the true one with too few figures."""
     return radius > 0.0 and value * true > 0 and abs(value - true) <= radius * (1 + 1e-9)
+
+
+def other_factor_cost(per_unit: float, spot: Spot) -> float:
+    """What a factor costs that no rule makes: less where it could be a slanting force's component."""
+    ux, uy = spot.unit_vector
+    slanting = min(abs(ux), abs(uy)) > 1e-9 and not spot.is_moment
+    if not slanting or abs(per_unit) > 1.0 + PRECISELY:
+        return UNEXPLAINED
+    return OTHER_SLOPE + (OTHER_SLOPE_TURNED if per_unit * spot.per_unit < 0 else 0.0)

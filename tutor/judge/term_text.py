@@ -59,6 +59,8 @@ class TermText:
         """
         if code in OF_NEITHER or not spot.numeric:
             return False
+        if code == "needless-component":
+            return len(self.numbers) > 1 and min(self.numbers) >= 1.0
         if len(self.numbers) < 2:
             return spot.is_moment and code != "no-arm" and self.holds(spot.scale, scale)
         if code == "unit" and spot.is_moment:
@@ -67,14 +69,17 @@ class TermText:
         size = self.holds(spot.scale, scale)
         return size and not factor if sort_of(code) == "size" else factor and not size
 
-    def may_show(self, code: str, rounded: bool) -> bool:
+    def may_show(self, code: str, rounded: bool, in_moment: bool) -> bool:
         """Whether a mistake can look like this.
 
         A calculator's answer to the wrong kind of angle is a rounded number or says "rad"; a tangent
-        is not written as a sine or a cosine, and only they are taken of a ratio.
+        is not written as a sine or a cosine, and only they are taken of a ratio; a bare distance
+        beside a force in a moment holds no component.
         """
         if code == "angle-mode":
             return self.radians or (rounded and not self.functions)
+        if code == "component" and in_moment:
+            return len(self.numbers) != 1 or bool(self.functions)
         if code == "ratio":
             return bool(self.functions & {"sin", "cos"})
         return code != "tangent" or not self.functions & {"sin", "cos"}

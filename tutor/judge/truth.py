@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
+from typing import Literal
 
 from tutor.judge.about import LineAbout, M, Same, equation_of
 from tutor.model import Problem
@@ -164,6 +165,7 @@ class Spot:
 
     `sense` is +1 or -1; `scale` is 1 for a force typed as an unknown, the load's size for a load,
     and the student's own value for one put in as a number; `radius` is that value's half-width.
+    `part` is "x" or "y" where it is only the level or the upright component of a slanting force.
     """
 
     problem: Problem
@@ -173,6 +175,7 @@ class Spot:
     scale: float
     radius: float = 0.0
     numeric: bool = False
+    part: Literal["", "x", "y"] = ""
 
     @property
     def force(self) -> Force:

@@ -176,6 +176,7 @@ def _beacon(times: int) -> Problem:
 
 
 SHAPES: Mapping[str, Callable[[int], Problem]] = {
+    "needless-component": _shears,
     "sign": _bracket,
     "sense": _bracket,
     "minus": _bracket,

@@ -40,12 +40,14 @@ def _no_part(case: Case) -> str:
 def _not_here(case: Case) -> str:
     if case.at_joint:
         return f"only the members that end at {case.body}, and what is applied there, act on it"
-    return f"a member that lies wholly within {case.body} does not enter a sum of it"
+    if case.is_cut:
+        return f"a member that lies wholly within {case.body} does not enter a sum of it"
+    return "a member is inside the truss and does not enter a sum of the whole"
 
 
 def place(case: Case) -> str:
     if case.force is None:
-        return f"One number stands for no force on {case.body}: tell for each what it is."
+        return f"One number stands for no force on {case.body}: say what it is, or leave it out."
     if case.spot is None and case.at_joint:
         return f"{case.subject} does not act on {case.body}: see where it ends."
     if case.spot is None:

@@ -30,13 +30,18 @@ def reason(case: Case) -> str:
             f"Cut {case.body} free and draw every arrow on it: each member that ends there, each load "
             "and each reaction. Each arrow with a part here needs its term."
         )
+    cut = (
+        ", each reaction and each member that was cut" if case.is_cut else " and each reaction"
+    )
     return (
-        f"Draw every arrow from outside on {case.body}: each load, each reaction and each member that "
-        "was cut. Each arrow with a part here needs its term."
+        f"Draw every arrow from outside on {case.body}: each load{cut}. Each arrow with a part here "
+        "needs its term."
     )
 
 
 def place(case: Case) -> str:
+    if case.share.removeprefix("a ") in f"{case.thing} part":
+        return f"{case.subject} is left out."
     return f"{case.subject} is left out: it has {case.share}."
 
 

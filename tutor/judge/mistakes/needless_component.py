@@ -1,0 +1,47 @@
+"""A component is taken of a force that lies wholly along the direction of the sum."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tutor.judge.about import Fy
+from tutor.judge.example import Example
+from tutor.judge.kind import Case, Kind
+from tutor.judge.mistakes.slope import slopes
+from tutor.judge.truth import Spot
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    if spot.is_moment or abs(spot.per_unit) != 1.0:
+        return
+    for run, rise in slopes(spot.problem):
+        yield math.copysign(run, spot.per_unit)
+        yield math.copysign(rise, spot.per_unit)
+
+
+def look(case: Case) -> str:
+    return "A factor in this line stands beside a force that needs none."
+
+
+def reason(case: Case) -> str:
+    return (
+        "A force that lies along the direction of the sum comes into it whole; only a slanting force "
+        "is shared between two directions."
+    )
+
+
+def place(case: Case) -> str:
+    return f"{case.subject} has no slope to take a component from: which way does its arrow lie?"
+
+
+KIND = Kind(
+    code="needless-component",
+    cost=1.15,
+    why="Once one force of the line has a sine or a cosine, every other gets it too.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+    examples=(Example(Fy(), "A_y + 12/13 C_y - 12 - 6 - 8 = 0"),),
+)
