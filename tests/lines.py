@@ -80,7 +80,7 @@ def spelled(rng: Random, problem: Problem, name: str) -> str:
         one, other = rng.sample((member.start, member.end), 2)
         if len(one) == len(other) == 1:
             pair = f"{one}{other}"
-            forms = (
+            forms = [
                 f"F_{pair}",
                 f"F_{{{pair}}}",
                 f"S_{pair}",
@@ -88,8 +88,10 @@ def spelled(rng: Random, problem: Problem, name: str) -> str:
                 f"T_{pair}",
                 pair,
                 f"F{pair}",
-            )
-            return rng.choice(forms)
+            ]
+            form = rng.choice(forms)
+            reads_as_reaction = any(r.name.replace("_", "") == pair for r in problem.reactions)
+            return f"F_{pair}" if form == pair and reads_as_reaction else form
         return rng.choice((f"F_{{{one}-{other}}}", f"{one}-{other}", f"F_{one}{other}"))
     joint, axis = name.rsplit("_", 1)
     return rng.choice((name, f"{joint}_{{{axis}}}"))
