@@ -99,62 +99,6 @@ def test_lines_with_two_slips_are_never_right_and_both_are_named() -> None:
     assert share >= 0.99
 
 
-HOSTILE = (
-    "__import__('os').system('true') = 0",
-    "F_AB.__class__ = 0",
-    "\x1b[2J\x1b[31mF_AB = 0",
-    "\x1b[<0;12;7M",
-    "\u202eF_AB = 0",
-    "F_AB = 1e999",
-    "F_AB = " + "9" * 400,
-    "(" * 200 + "F_AB" + ")" * 200 + " = 0",
-    "F_AB" + " + F_AB" * 60 + " = 0",
-    "9^9^9^9^9 = F_AB",
-    "F_AB = 1/0",
-    "\N{PILE OF POO} = \N{PILE OF POO}",
-    "",
-    " ",
-    "=",
-    "==",
-)
-SCRAPS = "+-*/^=()[]{}°√ΣFM_ABCxy0123456789.,;:'\"!?@#$%&|~<>\\ \t\n\x00\x1b\u200b\u0301é中"
-
-
-def broken(seed: int) -> str:
-    """A line cut short, with something put in, with pieces swapped, or made of scraps."""
-    rng = Random(seed)
-    text = right_line(seed % 300).text
-    i, j = sorted((rng.randrange(len(text)), rng.randrange(len(text))))
-    return rng.choice(
-        (
-            text[:i],
-            text[:i] + rng.choice(SCRAPS) + text[i:],
-            text[:i] + text[j:],
-            text[j:] + text[:i],
-            text.replace("=", rng.choice(("", "==", "≈", "<"))),
-            "".join(rng.choice(SCRAPS) for _ in range(rng.randint(1, 40))),
-            rng.choice(HOSTILE),
-        )
-    )
-
-
-def test_two_thousand_broken_lines_get_one_sentence_each_and_nothing_raises() -> None:
-    unreadable = 0
-    for seed in range(2000):
-        line, text = right_line(seed % 300), broken(seed)
-        verdict = judge(line.problem, line.about, text, senses=line.senses, known=line.known)
-        if verdict.kind != "unreadable":
-            continue
-        unreadable += 1
-        found = verdict.unreadable
-        assert found is not None
-        assert found.message.endswith(".")
-        assert found.cure
-        assert 1 <= found.column <= max(1, len(text) + 1)
-        assert found.message.isprintable()
-    assert unreadable > 1000
-
-
 def test_of_three_slips_it_is_said_honestly_that_they_cannot_be_named() -> None:
     """Unless fewer slips explain the very same line, in which case those are named."""
     for seed in range(600):

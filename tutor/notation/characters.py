@@ -60,6 +60,11 @@ def hidden(char: str) -> bool:
     return unicodedata.category(char) in ("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp")
 
 
+def attached(char: str) -> bool:
+    """Whether a character is an accent or another mark upon the one before it."""
+    return unicodedata.category(char).startswith("M")
+
+
 def shown(text: str, width: int = 40) -> str:
     """`text` fit to be printed in a message: hidden characters named, a long text shortened."""
     if len(text) > width:

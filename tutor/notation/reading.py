@@ -7,7 +7,7 @@ from functools import cached_property
 from typing import Any, Literal
 
 from tutor.notation.angles import check_angles, check_pi
-from tutor.notation.characters import described, hidden, plain
+from tutor.notation.characters import attached, described, hidden, plain
 from tutor.notation.dimension import check_equation
 from tutor.notation.evaluate import Frame, Part, parts
 from tutor.notation.label import Label, split_label
@@ -111,18 +111,27 @@ def _moved(part: Part) -> Term:
 
 
 def checked(text: str, empty: str) -> str:
-    """`text` in plain characters; raises Broken if it is too long, empty or has hidden characters."""
+    """`text` in plain characters; raises Broken if it is too long, empty or not all to be seen."""
     if len(text) > MOST_CHARACTERS:
         raise Broken("too-long", MOST_CHARACTERS, len(text), count=len(text))
     typed = plain(text)
-    if not typed.isprintable():
-        for column, char in enumerate(typed):
-            if hidden(char):
-                key = "control" if char < " " or "\x7f" <= char <= "\x9f" else "invisible"
-                raise Broken(key, column, column + 1, found=described(char))
+    if not (typed.isascii() and typed.isprintable()):
+        _check_seen(typed)
     if not typed.strip():
         raise Broken(empty, len(text), len(text))
     return typed
+
+
+def _check_seen(typed: str) -> None:
+    """Raises Broken for a character that shows nothing, or only marks the one before it."""
+    for column, char in enumerate(typed):
+        if " " <= char <= "~":
+            continue
+        if hidden(char):
+            key = "control" if char < " " or "\x7f" <= char <= "\x9f" else "invisible"
+            raise Broken(key, column, column + 1, found=described(char))
+        if attached(char):
+            raise Broken("character/mark", column, column + 1, found=described(char))
 
 
 def check_equals(symbols: list[Symbol], typed: str) -> None:

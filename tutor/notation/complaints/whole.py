@@ -56,6 +56,12 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "delete it (it often comes along when text is copied)",
         examples=(("F_AB\u200b = 12", 5), ("\ufeffF_AB = 12", 1), ("F_\u202eAB = 12", 3)),
     ),
+    "character/mark": Complaint(
+        "there is a mark on the character before it, {found}",
+        "delete it, for names and numbers are read without accents",
+        examples=(("F_A\u0301B = 12", 4), ("F_AB\u20dd = 12", 5), ("F_AB = 1\u03382", 9)),
+        values=(("12 \u0301", 4),),
+    ),
     "character": Complaint(
         "“{found}” has no meaning in a formula",
         "write numbers, names, + - * / ^, brackets, units and one =",
