@@ -8,7 +8,15 @@ from fractions import Fraction
 import pytest
 from truss_names import LETTERED, NUMBERED
 
-from tutor.notation import Exact, ValueReading, read_number, read_value
+from tutor.notation import (
+    Exact,
+    Names,
+    Reading,
+    ValueReading,
+    read_equation,
+    read_number,
+    read_value,
+)
 
 VALUES = [
     ("12", 12, None, None, None, None, 2),
@@ -51,6 +59,13 @@ VALUES = [
     ("12 upwards", 12, None, "up", None, None, 2),
     ("12 kN ↓", 12, None, "down", None, "kN", 2),
     ("R_D = 12 against", 12, None, "against", "R_D", None, 2),
+    ("zero", 0, None, None, None, None, 1),
+    ("F_AB = zero", 0, None, None, "AB", None, 1),
+    ("F_AB: zero kN", 0, None, None, "AB", "kN", 1),
+    ("zero-force member", 0, None, None, None, None, 1),
+    ("0 (zero-force member)", 0, None, None, None, None, 1),
+    ("0 kN, zero-force member", 0, None, None, None, "kN", 1),
+    ("F_AB = 0 (ZFM).", 0, None, None, "AB", None, 1),
 ]
 
 
@@ -84,6 +99,26 @@ def test_k_is_the_kip_in_a_problem_in_kips(text: str) -> None:
 
 def test_k_is_not_guessed_at_in_a_problem_in_kilonewtons() -> None:
     assert "perhaps kN or kip is meant" in read_value("40 k C", LETTERED, "AB").message
+
+
+@pytest.mark.parametrize("text", ["1500# C", "1500#, C", "1500 # (C)", "1.5k C"])
+def test_the_number_sign_is_the_pound_in_a_problem_in_kips(text: str) -> None:
+    found = read_value(text, NUMBERED, None)
+    assert isinstance(found, ValueReading), found
+    assert (found.value, found.letter) == (1.5, "C")
+
+
+def test_a_joint_called_k_leaves_the_kip_its_letter() -> None:
+    names = Names.of([("AK", "A", "K")], ["K_y"], "AK", "kip", "ft")
+    line = read_equation("3 AK - 2 k + 28.5k - K_y = 0", names)
+    assert isinstance(line, Reading), line
+    assert (line.coefficient("AK")[0], line.coefficient("K_y")[0]) == (3, -1)
+    assert line.coefficient(None)[0] == 26.5
+
+
+def test_the_words_for_a_zero_keep_the_columns_of_the_rest() -> None:
+    found = read_value("F_AB = 12 kN, zero-force member", LETTERED, "AB")
+    assert found.message.startswith("At column 15, “zero-force member” stands beside a number")
 
 
 def test_the_example_in_a_complaint_suits_the_unknown() -> None:

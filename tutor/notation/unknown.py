@@ -39,7 +39,7 @@ _OTHER_FUNCTIONS = frozenset(
     ]
 )
 _NEAR_UNITS = {
-    "M": "m", "mN": "MN or kN", "mn": "MN or kN", "k": "kN or kip", "K": "kN or kip",
+    "M": "m", "mN": "MN or kN", "mn": "MN or kN", "k": "kN or kip", "K": "kN or kip", "#": "lb",
     "nm": "N*m", "NM": "N*m", "nM": "N*m", "Nm": "N*m",
 }  # fmt: skip
 _BEHIND = re.compile(r" *- *([^\W\d_][^\W_']*)(?![\w(])")

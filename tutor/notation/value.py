@@ -44,6 +44,10 @@ _LAST = re.compile(
 _FIRST = re.compile(rf" *+(?:[^=]*+= *+)?\(?({_ANY})\)? *+(?:[=,] *+)?[-+]?[0-9.]", re.IGNORECASE)
 _NO_EQUALS = re.compile(r" *+(?P<name>[^\W\d][\w{}'-]*)(?: ++is\b)? ++(?=[-+.]?[0-9])")
 _NOUGHT = ("zero", "nil", "none", "nothing")
+_ZERO = re.compile(r" *+(?:[^=]*+= *+)?(zero|nil)(?![\w-])", re.IGNORECASE)
+_ZERO_FORCE = re.compile(
+    r"(?<![\w-])(?:zero(?:[- ]?force(?:[- ]member)?)?|zfm)[)\]]?\.? *+$", re.IGNORECASE
+)
 _NO_WORD = ("unknown-name", "unknown-name/near", "unknown-name/joint", "letter")
 
 
@@ -91,6 +95,7 @@ def _value(text: str, names: Names) -> ValueReading:
     if "=" not in typed:
         typed = typed.replace(":", "=", 1)
     _check_order(typed, names)
+    typed, said_zero = _with_nought(typed)
     letter, sense, end = _ending(typed)
     frame = Frame(names.force, names.length)
     scanner = Scanner(typed[:end], names)
@@ -107,6 +112,8 @@ def _value(text: str, names: Names) -> ValueReading:
     if scanner.has_units:
         check_value(node, frame)
     part = constant(node, frame)
+    if said_zero is not None and part.value != 0.0:
+        raise Broken("value/not-zero", *said_zero)
     return ValueReading(
         text,
         part.value,
@@ -118,6 +125,24 @@ def _value(text: str, names: Names) -> ValueReading:
         node.span,
         _figures(node, typed),
     )
+
+
+def _with_nought(typed: str) -> tuple[str, tuple[int, int] | None]:
+    """`typed` with the word zero as a figure and "zero-force member" after a number left out.
+
+    Columns stay as they are. The place of the words left out, None where there are none.
+    """
+    place = None
+    if (note := _ZERO_FORCE.search(typed)) is not None:
+        before = typed[: note.start()].rstrip(" ,;([-")
+        if before and before[-1] != "=":
+            typed, place = before, (note.start(), len(note.group().rstrip(" )].")) + note.start())
+        else:
+            typed = f"{typed[: note.start()]}0"
+    if (word := _ZERO.match(typed)) is not None:
+        start, end = word.span(1)
+        typed = f"{typed[:start]}{'0':<{end - start}}{typed[end:]}"
+    return typed, place
 
 
 def _check_order(typed: str, names: Names) -> None:

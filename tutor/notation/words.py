@@ -97,7 +97,7 @@ def _unit(word: str, start: int, names: Names | None, found: tuple[str, ...]) ->
     """`word` as a unit or angle unit; one that is a name in just these letters is ambiguous."""
     angle = units.angle(word)
     spelled = units.SPELLED.get(word)
-    unit = angle or spelled or units.LOOSELY.get(word.lower()) or _kips(word, names)
+    unit = angle or spelled or units.LOOSELY.get(word.lower()) or _american(word, names)
     if unit is None and not (found and word.lower() == "mn"):
         return None
     exact = _exactly(word, names)
@@ -117,10 +117,10 @@ def _unit(word: str, start: int, names: Names | None, found: tuple[str, ...]) ->
     return Piece("ANGLE" if angle else "UNIT", unit, len(word))
 
 
-def _kips(word: str, names: Names | None) -> str | None:
-    """The kip by its letter, which is read only where nobody can mean a kilonewton."""
+def _american(word: str, names: Names | None) -> str | None:
+    """The kip by its letter and the pound by its sign, only where kip or lb is the problem's own."""
     own = names is not None and names.force in ("kip", "lb")
-    return "kip" if own and word in ("k", "K") else None
+    return {"k": "kip", "K": "kip", "#": "lb"}.get(word) if own else None
 
 
 def _front(front: str, rest: str, start: int, names: Names | None, measured: bool) -> Piece | None:

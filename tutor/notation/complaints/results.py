@@ -59,8 +59,13 @@ COMPLAINTS: Mapping[str, Complaint] = {
     ),
     "value/zero": Complaint(
         "“{found}” is a word, and a result is a number",
-        "write 0",
-        values=(("zero", 1), ("F_AB = none", 8), ("0 (zero-force)", 4)),
+        "write 0 if the force is zero",
+        values=(("none", 1), ("F_AB = none", 8), ("nothing", 1), ("2 zero C", 3)),
+    ),
+    "value/not-zero": Complaint(
+        "“{found}” stands beside a number that is not 0",
+        "write 0, or the number alone",
+        values=(("12 (zero-force member)", 5), ("F_AB = 3 kN, zero", 14)),
     ),
     "value/last": Complaint(
         "“{found}” is not the last thing written",

@@ -18,8 +18,9 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "perhaps {nearest} is meant",
         examples=(
             ("3 M F_AB = 0", 3), ("F_AB = 12 mN", 11), ("F_AB = 12 nm", 11), ("F_AB = 12 k", 11),
+            ("1500# + F_AB = 0", 5),
         ),
-        values=(("40 k C", 4), ("40K", 3)),
+        values=(("40 k C", 4), ("40K", 3), ("1500# C", 5)),
     ),
     "unknown-unit/quotient": Complaint(
         "“{found}” divides or raises a unit",
