@@ -35,7 +35,7 @@ TURNED_ROUND = 0.04
 SCALED_SUM, SCALED_MOMENT, ON_A_SLIP = 1.15, 0.6, 0.2
 STRAY_SIZE, STRAY_TURNED = 0.8, 0.1
 OTHER_FACTOR = 0.4
-CLOSE = 0.35
+CLOSE, CLOSE_PAIRS = 0.35, 0.12
 CHEAPEST = min(kind.cost for kind in KINDS.values() if kind.variants is not None)
 RUNS_THROUGH = frozenset({"no-arm", "component", "angle-mode", "side", "ratio", "arm-unit", "unit"})
 CHEAPER = 0.6
@@ -92,8 +92,9 @@ def diagnose(
     accounts.sort(key=lambda account: account.cost)
     first = accounts[0]
     others: list[Account] = []
+    close = CLOSE if len(first.slips) == 1 else CLOSE_PAIRS
     for account in accounts[1:]:
-        if account.cost > first.cost + CLOSE or len(account.slips) > len(first.slips):
+        if account.cost > first.cost + close or len(account.slips) > len(first.slips):
             break
         if account.named != first.named and all(account.named != o.named for o in others):
             others.append(account)
