@@ -17,9 +17,10 @@ from lines import abouts, figures, random_senses
 from strategies import make_truss
 
 from tutor.judge import Fx, LineAbout, M, Mistake, Value, in_words, judge
+from tutor.judge.given import Given
 from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import Given, TrueLine
+from tutor.judge.truth import TrueLine
 from tutor.model import Problem, load_problem
 from tutor.shipped import shipped_problems
 from tutor.statics import solve

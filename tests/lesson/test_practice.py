@@ -17,8 +17,9 @@ from walks import Clock, walk_to
 from tutor.judge import Fx, Fy, M, Mistake, Value, Verdict, judge, right_line
 from tutor.judge.about import equation_of
 from tutor.judge.claims import CLAIMS, SUPPORTS, ZERO
+from tutor.judge.given import Carried, Given
 from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import Carried, Given, TrueLine
+from tutor.judge.truth import TrueLine
 from tutor.lesson import Lesson
 from tutor.lesson.practice import IN_ROW, OFFER, SIZES, offered, practice
 from tutor.lesson.steps.zero import RULES

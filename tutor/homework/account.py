@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from tutor.judge import Fx, LineAbout, Mistake, Value
+from tutor.judge.given import Given
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import Given, Spot, TrueLine
+from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Problem
 
 

@@ -24,8 +24,8 @@ from tutor.homework.words import summary
 from tutor.homework.work import Work, read_work
 from tutor.judge import Judge, Mistake, Value, judge_of
 from tutor.judge.about import equation_of
+from tutor.judge.given import Given
 from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import Given
 from tutor.model import Problem
 from tutor.statics import Unsolvable
 

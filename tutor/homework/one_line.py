@@ -12,7 +12,8 @@ from tutor.homework.changes import Change, Slips, changes
 from tutor.homework.sheet import WHOLE, Sheet, Vector, middle_and_size, orthogonal
 from tutor.homework.work import Entry
 from tutor.judge import Fx, Fy, LineAbout, M
-from tutor.judge.truth import Given, TrueLine
+from tutor.judge.given import Given
+from tutor.judge.truth import TrueLine
 from tutor.model import Problem
 
 MISFIT, MOST_MISFIT = 0.3, 3.0

@@ -15,8 +15,8 @@ from tutor.homework.paper import Paper
 from tutor.homework.table import BYTE_ORDER_MARK, DecimalSign, decimal_sign, read_row
 from tutor.homework.work import BLANK, Refused, read_entry
 from tutor.judge import Judge, in_words, judge_of
+from tutor.judge.given import Given, senses_for
 from tutor.judge.headings import headed
-from tutor.judge.truth import Given, senses_for
 from tutor.model import Problem
 from tutor.model.text import printable, shown
 from tutor.notation import Unreadable, read_equation

@@ -15,7 +15,7 @@ from numbers import Real
 from typing import Any
 
 from tutor.judge import Along, Fx, Fy, Judge, LineAbout, M, Value
-from tutor.judge.truth import Carried, Given, canonical, senses_for, signed
+from tutor.judge.given import Carried, Given, canonical, senses_for, signed
 from tutor.model import Problem
 from tutor.notation import Unreadable, read_value
 

@@ -7,8 +7,9 @@ from collections.abc import Mapping, Sequence
 
 from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, Value, in_words
 from tutor.judge.compare import typed
+from tutor.judge.given import Given, canonical, given, names_of
 from tutor.judge.line import judge_line
-from tutor.judge.truth import Given, TrueLine, canonical, given, names_of
+from tutor.judge.truth import TrueLine
 from tutor.judge.values import judge_value
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.written import written

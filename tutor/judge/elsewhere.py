@@ -8,7 +8,8 @@ from itertools import combinations
 
 from tutor.judge.about import Along, Fx, Fy, LineAbout, M
 from tutor.judge.compare import Typed, fit, number_by_number
-from tutor.judge.truth import Given, TrueLine
+from tutor.judge.given import Given
+from tutor.judge.truth import TrueLine
 from tutor.model import Problem, Tolerance
 
 MOST_POINTS = 40

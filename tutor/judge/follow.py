@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from tutor.judge.compare import Typed
-from tutor.judge.truth import Given
+from tutor.judge.given import Given
 from tutor.model import Problem
 from tutor.statics.body import SUM_X, SUM_Y, Equation, Moment, joint_body, whole
 

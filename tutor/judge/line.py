@@ -13,13 +13,14 @@ from tutor.judge.compare import Typed, fit, typed
 from tutor.judge.diagnose import diagnose
 from tutor.judge.elsewhere import holds_at_solution, sums_at_joints, true_of, true_of_part
 from tutor.judge.fitting import fitting
+from tutor.judge.given import Carried, Given
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.pairing import one_by_one
 from tutor.judge.slips import Account, Slip
-from tutor.judge.truth import Carried, Given, TrueLine
+from tutor.judge.truth import TrueLine
 from tutor.judge.twins import TOO_MANY, alike, place_of
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.model import Problem, Tolerance
@@ -260,7 +261,7 @@ def _in_other_unit(true: TrueLine, line: Typed, tolerance: Tolerance) -> bool:
         return False
     for factor in FACTORS:
         numbers = tuple(
-            replace(t, value=t.value * factor, radius=t.radius * factor) for t in line.constants
+            t._replace(value=t.value * factor, radius=t.radius * factor) for t in line.constants
         )
         found = fit(replace(line, constants=numbers), true, tolerance)
         if found is not None and abs(found.scale) == 1.0:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Any
 
 from tutor.judge.about import LineAbout, equation_of
-from tutor.judge.truth import Given
+from tutor.judge.given import Given
 from tutor.model import Problem
 from tutor.notation import Reading
 from tutor.statics import symbolic

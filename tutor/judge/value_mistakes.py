@@ -7,10 +7,10 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from tutor.judge.about import M, Value, equation_of
+from tutor.judge.given import Given
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
-from tutor.judge.truth import Given
 from tutor.judge.verdict import Mistake
 from tutor.model import Problem
 from tutor.notation import ValueReading

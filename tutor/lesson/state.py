@@ -8,7 +8,7 @@ from functools import cached_property
 from typing import Literal
 
 from tutor.judge import LineAbout, Mistake
-from tutor.judge.truth import Carried, Given
+from tutor.judge.given import Carried, Given
 from tutor.model import Problem
 
 StepName = Literal["idealise", "free body", "reactions", "joints", "close", "table"]

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from tutor.judge import Judge, Value
-from tutor.judge.truth import Given, senses_for
+from tutor.judge.given import Given, senses_for
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import Result, State

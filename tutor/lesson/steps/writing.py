@@ -6,8 +6,8 @@ from dataclasses import replace
 
 from tutor.judge import Judge, LineAbout, Mistake, Value, Verdict, in_words
 from tutor.judge.about import as_text, equation_of
+from tutor.judge.given import senses_for
 from tutor.judge.independent import same_body
-from tutor.judge.truth import senses_for
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say, Tone
 from tutor.lesson.shown import shows_nothing, shows_values
@@ -80,8 +80,8 @@ def _no_equation(desk: Judge, text: str) -> Say:
 
 
 def _take_bare_value(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
-    """A number alone: the value of the unknown just found, where there is only one it can be."""
-    unknown = just_found(state)
+    """A number alone: the value of the unknown just found, or of the only one that is left."""
+    unknown = just_found(state) or only_one_left(state)
     reading = read_value(event.text("text"), desk.names, unknown)
     if isinstance(reading, ValueReading) and unknown is not None:
         is_member = unknown in state.problem.member
@@ -113,6 +113,14 @@ def just_found(state: State) -> str | None:
     last = state.tries[-1]
     just_now = last.place == as_text(about) and last.verdict == "right"
     return names[0] if just_now or last.place == as_text(Value(names[0])) else None
+
+
+def only_one_left(state: State) -> str | None:
+    """The one unknown without value at the joint, or among the reactions where no joint is chosen."""
+    names = state.unknown_at(state.joint) if state.joint else ()
+    if state.step == "reactions":
+        names = tuple(r.name for r in state.problem.reactions if r.name not in state.result)
+    return names[0] if len(names) == 1 else None
 
 
 def _is_meant_as_line(state: State, desk: Judge, unknown: str, text: str, verdict: Verdict) -> bool:

@@ -7,8 +7,8 @@ from dataclasses import replace
 
 from tutor.judge import Judge, Mistake
 from tutor.judge.claims import CLAIMS
+from tutor.judge.given import canonical
 from tutor.judge.kind import force_in_words
-from tutor.judge.truth import canonical
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Reply, Say

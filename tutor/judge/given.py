@@ -1,0 +1,155 @@
+"""What is a line judged by besides the problem: the student's senses and earlier values?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from tutor.model import Problem
+from tutor.notation import Names, Unreadable, read_value
+
+_OPPOSED = ("left", "down", "C", "against")
+
+
+@dataclass(frozen=True)
+class Carried:
+    """A value the student has already found, under their own sense, and its rounding half-width."""
+
+    value: float
+    radius: float
+
+
+@dataclass(frozen=True)
+class Given:
+    """What a line is judged by besides the problem: the student's senses and earlier values.
+
+    `senses` maps an unknown to the sense the student drew; `known` maps an unknown to its value
+    under that sense. `sign(name)` is -1.0 where the student's sense opposes the positive one.
+    """
+
+    senses: Mapping[str, str]
+    known: Mapping[str, Carried]
+
+    def sign(self, name: str) -> float:
+        return -1.0 if self.senses.get(name) in _OPPOSED else 1.0
+
+    @cached_property
+    def opposed(self) -> frozenset[str]:
+        """The unknowns drawn against their positive sense."""
+        return frozenset(name for name, sense in self.senses.items() if sense in _OPPOSED)
+
+
+def names_of(problem: Problem) -> Names:
+    """The table of names for reading lines about `problem`."""
+    return Names.of(
+        ((m.name, m.start, m.end) for m in problem.members),
+        (r.name for r in problem.reactions),
+        (j.name for j in problem.joints),
+        problem.force,
+        problem.length,
+    )
+
+
+def given(
+    problem: Problem,
+    names: Names,
+    senses: Mapping[str, str] | None,
+    known: Mapping[str, float | int | str] | None,
+) -> Given:
+    """The student's senses and values, checked.
+
+    Unknown names may be spelled either way round for a member ("BA"). A number is taken as exact
+    to 0.5 % of itself, a string keeps the precision it was written with. ValueError for a name or
+    a sense that is not there, or a value that cannot be read.
+    """
+    drawn: dict[str, str] = {}
+    for name, sense in (senses or {}).items():
+        own = canonical(problem, name)
+        if sense not in senses_for(problem, own):
+            raise ValueError(
+                f"{name} has no sense {sense!r}: {', '.join(senses_for(problem, own))}"
+            )
+        drawn[own] = sense
+    signs = Given(drawn, {})
+    values: dict[str, Carried] = {}
+    for name, value in (known or {}).items():
+        own = canonical(problem, name)
+        values[own] = _carried(problem, names, own, value, signs)
+    return Given(drawn, values)
+
+
+def senses_for(problem: Problem, unknown: str) -> tuple[str, str]:
+    """The two senses an unknown can be drawn in, the positive one first."""
+    if unknown in problem.member:
+        return ("T", "C")
+    reaction = problem.reaction[unknown]
+    if unknown != f"R_{reaction.joint}":
+        return ("right", "left") if reaction.direction.x else ("up", "down")
+    return ("along", "against")
+
+
+def canonical(problem: Problem, name: str) -> str:
+    """The one name of an unknown. ValueError where the problem has no such unknown."""
+    if name in problem.member or name in problem.reaction:
+        return name
+    halves = name.split("-") if "-" in name else (name[:1], name[1:])
+    if len(halves) == 2 and (member := problem.between(halves[0], halves[1])):
+        return member.name
+    raise ValueError(f"this truss has no unknown {name!r}")
+
+
+def _carried(
+    problem: Problem, names: Names, unknown: str, value: float | int | str, signs: Given
+) -> Carried:
+    if not isinstance(value, str):
+        return Carried(float(value), abs(value) * 0.005)
+    reading = read_value(value, names, unknown)
+    if isinstance(reading, Unreadable):
+        raise ValueError(reading.message)
+    sign = signs.sign(unknown)
+    return Carried(
+        sign * signed(problem, unknown, reading.value, reading.letter, reading.sense, sign),
+        reading.radius,
+    )
+
+
+def signed(
+    problem: Problem,
+    unknown: str,
+    number: float,
+    letter: str | None,
+    sense: str | None,
+    sign: float,
+) -> float:
+    """The value in the positive sense that a typed number stands for.
+
+    A letter T or C, or a word such as "left", decides by itself; a plain number is read in the
+    student's own sense, whose `sign` is given.
+    """
+    if letter is not None:
+        return abs(number) if letter == "T" else -abs(number)
+    if sense is not None and unknown in problem.reaction:
+        return positive_sense(problem, unknown, sense, sign) * number
+    return sign * number
+
+
+def positive_sense(problem: Problem, unknown: str, sense: str, sign: float) -> float:
+    """+1.0 or -1.0: whether a word such as "left" or "up" is the positive sense of a reaction.
+
+    "against" is against the student's own arrow, whose `sign` is given; for an inclined reaction,
+    against its stated direction. `sense` must fit the reaction, as `fits` tells.
+    """
+    if sense == "against":
+        return -1.0 if unknown == f"R_{problem.reaction[unknown].joint}" else -sign
+    direction = problem.reaction[unknown].direction
+    way = direction.x if sense in ("left", "right") else direction.y
+    return 1.0 if (way > 0) == (sense in ("right", "up")) else -1.0
+
+
+def fits(problem: Problem, unknown: str, sense: str) -> bool:
+    """Whether a reaction can act in the sense of a word such as "left" or "up" at all."""
+    direction = problem.reaction[unknown].direction
+    if sense in ("left", "right"):
+        return direction.x != 0.0
+    return sense == "against" or direction.y != 0.0
