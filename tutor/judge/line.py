@@ -6,14 +6,13 @@ import math
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
-from typing import NamedTuple
 
 from tutor.judge.about import LineAbout, M, in_words
 from tutor.judge.compare import Typed, fit, typed
 from tutor.judge.diagnose import diagnose
-from tutor.judge.elsewhere import holds_at_solution, sums_at_joints, true_of, true_of_part
+from tutor.judge.elsewhere import holds_at_solution, true_of, true_of_part
 from tutor.judge.fitting import fitting
-from tutor.judge.given import Carried, Given
+from tutor.judge.given import Given
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
@@ -22,6 +21,7 @@ from tutor.judge.pairing import one_by_one
 from tutor.judge.slips import Account, Slip
 from tutor.judge.truth import TrueLine
 from tutor.judge.twins import TOO_MANY, alike, place_of
+from tutor.judge.unrecorded import not_recorded, with_unrecorded
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.model import Problem, Tolerance
 from tutor.notation import Names, Reading, Unreadable, read_equation
@@ -52,19 +52,19 @@ def judge_line(
         remarks = _remarks(problem, about, reading, found.level == "remark", standing)
         return Verdict("right", "Right.", remarks=remarks, about=about, reading=reading)
     holds = holds_at_solution(line, problem, given, values(), tolerance)
-    used = _with_unrecorded(line, true, values()) if holds else None
+    used = with_unrecorded(line, true, values()) if holds else None
     plainly_used = used is not None and used.term_by_term
     other = true_of(line, true, tolerance, strictly=plainly_used or not line.names)
     if other is None and holds and not plainly_used:
         other = (
             true_of_part(line, true, tolerance, strictly=True)
-            or _joint_sum_with_unrecorded(line, true, values())
+            or _joint_sumwith_unrecorded(line, true, values())
             or true_of_part(line, true, tolerance)
         )
     if other is not None:
         return _true_elsewhere(problem, about, reading, other)
     if used:
-        said = Remark("unrecorded", _not_recorded(used.names, values()))
+        said = Remark("unrecorded", not_recorded(used.names, values()))
         remarks = (said, *_remarks(problem, about, reading, False, standing))
         return Verdict("right", "Right.", remarks=remarks, about=about, reading=reading)
     idle = frozenset(name for name in true.unknowns if values()[name] == 0.0)
@@ -80,63 +80,6 @@ def judge_line(
         mistakes = (_with_others(mistakes[0], candidates),)
     text = " ".join(dict.fromkeys(m.text for m in mistakes))
     return Verdict("wrong", text, mistakes, about=about, reading=reading, candidates=candidates)
-
-
-class Unrecorded(NamedTuple):
-    """Unknowns whose values a line puts in as numbers, and whether each stands in it by itself."""
-
-    names: tuple[str, ...]
-    term_by_term: bool
-
-
-def _with_unrecorded(line: Typed, true: TrueLine, values: Mapping[str, float]) -> Unrecorded | None:
-    """The unknowns left out whose values, put in as numbers, make this the equation asked for."""
-    left_out = tuple(
-        name
-        for name, spot in true.unknowns.items()
-        if spot.true != 0.0 and name not in line.names and name not in true.given.known
-    )
-    if not left_out or not (line.names or line.constants):
-        return None
-    own = {
-        name: Carried(true.given.sign(name) * values[name], 0.005 * abs(values[name]))
-        for name in left_out
-    }
-    given = Given(true.given.senses, {**true.given.known, **own})
-    filled = replace(true, given=given)
-    found = fit(line, filled, true.problem.tolerance)
-    if found is None or found.level != "silent":
-        return None
-    terms, left = one_by_one(line.constants, filled.numbers(line.names), found.scale)
-    paired = not terms and all(abs(spot.true) <= 1e-9 for spot in left)
-    return Unrecorded(left_out, paired and abs(found.scale) == 1.0)
-
-
-def _joint_sum_with_unrecorded(
-    line: Typed, true: TrueLine, values: Mapping[str, float]
-) -> LineAbout | None:
-    """The sum at a joint that the line is, with values put in that are not recorded yet; or None."""
-    for about in sums_at_joints(true.problem, line):
-        other = TrueLine(true.problem, about, true.given)
-        if about != true.about and line.names <= other.unknowns.keys():
-            used = _with_unrecorded(line, other, values)
-            if used is not None and used.term_by_term:
-                return about
-    return None
-
-
-def _not_recorded(names: Sequence[str], values: Mapping[str, float]) -> str:
-    """What to say of values that a right line uses although they are not recorded yet."""
-    zero = [name for name in names if values[name] == 0.0]
-    used = [name for name in names if values[name] != 0.0]
-    parts = []
-    if used:
-        parts.append(
-            f"The line puts in a number for {' and '.join(used)}: record it as a value too."
-        )
-    if zero:
-        parts.append(f"It leaves out {' and '.join(zero)}: say first why that is zero.")
-    return " ".join(parts)
 
 
 def _of_acting_forces(slips: Sequence[Slip], values: Mapping[str, float]) -> bool:

@@ -1,0 +1,71 @@
+"""Does a line put in values as numbers that the student has not recorded yet?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import NamedTuple
+
+from tutor.judge.about import LineAbout
+from tutor.judge.compare import Typed, fit
+from tutor.judge.elsewhere import sums_at_joints
+from tutor.judge.given import Carried, Given
+from tutor.judge.pairing import one_by_one
+from tutor.judge.truth import TrueLine
+
+
+class Unrecorded(NamedTuple):
+    """Unknowns whose values a line puts in as numbers, and whether each stands in it by itself."""
+
+    names: tuple[str, ...]
+    term_by_term: bool
+
+
+def with_unrecorded(line: Typed, true: TrueLine, values: Mapping[str, float]) -> Unrecorded | None:
+    """The unknowns left out whose values, put in as numbers, make this the equation asked for."""
+    left_out = tuple(
+        name
+        for name, spot in true.unknowns.items()
+        if spot.true != 0.0 and name not in line.names and name not in true.given.known
+    )
+    if not left_out or not (line.names or line.constants):
+        return None
+    own = {
+        name: Carried(true.given.sign(name) * values[name], 0.005 * abs(values[name]))
+        for name in left_out
+    }
+    given = Given(true.given.senses, {**true.given.known, **own})
+    filled = replace(true, given=given)
+    found = fit(line, filled, true.problem.tolerance)
+    if found is None or found.level != "silent":
+        return None
+    terms, left = one_by_one(line.constants, filled.numbers(line.names), found.scale)
+    paired = not terms and all(abs(spot.true) <= 1e-9 for spot in left)
+    return Unrecorded(left_out, paired and abs(found.scale) == 1.0)
+
+
+def _joint_sumwith_unrecorded(
+    line: Typed, true: TrueLine, values: Mapping[str, float]
+) -> LineAbout | None:
+    """The sum at a joint that the line is, with values put in that are not recorded yet; or None."""
+    for about in sums_at_joints(true.problem, line):
+        other = TrueLine(true.problem, about, true.given)
+        if about != true.about and line.names <= other.unknowns.keys():
+            used = with_unrecorded(line, other, values)
+            if used is not None and used.term_by_term:
+                return about
+    return None
+
+
+def not_recorded(names: Sequence[str], values: Mapping[str, float]) -> str:
+    """What to say of values that a right line uses although they are not recorded yet."""
+    zero = [name for name in names if values[name] == 0.0]
+    used = [name for name in names if values[name] != 0.0]
+    parts = []
+    if used:
+        parts.append(
+            f"The line puts in a number for {' and '.join(used)}: record it as a value too."
+        )
+    if zero:
+        parts.append(f"It leaves out {' and '.join(zero)}: say first why that is zero.")
+    return " ".join(parts)
