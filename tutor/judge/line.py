@@ -58,7 +58,7 @@ def judge_line(
     if other is None and holds and not plainly_used:
         other = (
             true_of_part(line, true, tolerance, strictly=True)
-            or _joint_sumwith_unrecorded(line, true, values())
+            or joint_sum_with_unrecorded(line, true, values())
             or true_of_part(line, true, tolerance)
         )
     if other is not None:

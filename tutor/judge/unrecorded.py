@@ -44,7 +44,7 @@ def with_unrecorded(line: Typed, true: TrueLine, values: Mapping[str, float]) ->
     return Unrecorded(left_out, paired and abs(found.scale) == 1.0)
 
 
-def _joint_sumwith_unrecorded(
+def joint_sum_with_unrecorded(
     line: Typed, true: TrueLine, values: Mapping[str, float]
 ) -> LineAbout | None:
     """The sum at a joint that the line is, with values put in that are not recorded yet; or None."""
