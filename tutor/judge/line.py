@@ -21,7 +21,7 @@ from tutor.judge.pairing import one_by_one
 from tutor.judge.slips import Account, Slip
 from tutor.judge.truth import TrueLine
 from tutor.judge.twins import TOO_MANY, alike, place_of
-from tutor.judge.unrecorded import not_recorded, with_unrecorded
+from tutor.judge.unrecorded import joint_sum_with_unrecorded, not_recorded, with_unrecorded
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.model import Problem, Tolerance
 from tutor.notation import Names, Reading, Unreadable, read_equation
