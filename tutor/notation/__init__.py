@@ -8,10 +8,11 @@ somebody typed.
 """
 
 from tutor.notation.constant import read_number
+from tutor.notation.evaluate import Term
 from tutor.notation.exact import Exact
 from tutor.notation.label import Label
 from tutor.notation.names import Names, spelling
-from tutor.notation.reading import Reading, Term, read_equation
+from tutor.notation.reading import Reading, read_equation
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Unreadable
 from tutor.notation.value import ValueReading, read_value

@@ -25,14 +25,24 @@ _SINES |= {180.0 + angle: -sine for angle, sine in _SINES.items() if angle < 180
 _COSINES = {(450.0 - angle) % 360.0: sine for angle, sine in _SINES.items()}
 
 
-class Part(NamedTuple):
-    """One term: `value` times the unknown `name`, or a number where `name` is None."""
+class Term(NamedTuple):
+    """One term of a sum; of an equation, as if everything stood on the left side.
+
+    `value` multiplies the unknown `name`, or is a number where `name` is None; it is in the
+    problem's units. `radius` is the half width of the interval that its rounded digits leave,
+    and `exact` says that it is 0. `span` is the term's text without the sign before it; inside
+    multiplied brackets it is the inner term's text alone. `units` is what units were typed in it.
+    """
 
     name: str | None
     value: float
     radius: float
     span: Span
     units: str | None = None
+
+    @property
+    def exact(self) -> bool:
+        return self.radius == 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,17 +54,17 @@ class Frame:
     degrees: bool = True
 
 
-def parts(node: Node, frame: Frame) -> list[Part]:
+def parts(node: Node, frame: Frame) -> list[Term]:
     """The terms of a tree. Raises Broken where it is not linear, has no value or is too large."""
     return _RULES[type(node)](node, frame)
 
 
-def constant(node: Node, frame: Frame) -> Part:
+def constant(node: Node, frame: Frame) -> Term:
     """The one number that a tree without names comes to; raises Broken as `parts`."""
     return _merged(parts(node, frame), node)
 
 
-def _merged(found: list[Part], node: Node) -> Part:
+def _merged(found: list[Term], node: Node) -> Term:
     if len(found) == 1:
         return found[0]
     value = math.fsum(part.value for part in found)
@@ -62,10 +72,10 @@ def _merged(found: list[Part], node: Node) -> Part:
         value = 0.0
     radius = math.fsum(part.radius for part in found)
     units = next((part.units for part in found if part.units), None)
-    return Part(None, _bounded(value, node), radius, node.span, units)
+    return Term(None, _bounded(value, node), radius, node.span, units)
 
 
-def _named(found: list[Part]) -> bool:
+def _named(found: list[Term]) -> bool:
     return found[0].name is not None or any(part.name is not None for part in found[1:])
 
 
@@ -75,53 +85,53 @@ def _bounded(value: float, node: Node) -> float:
     return value
 
 
-def _number(node: Number, frame: Frame) -> list[Part]:
+def _number(node: Number, frame: Frame) -> list[Term]:
     value, radius = node.value, node.radius
     size, spread = value.numerator / value.denominator, radius.numerator / radius.denominator
-    return [Part(None, size, spread, node.span)]
+    return [Term(None, size, spread, node.span)]
 
 
-def _name(node: Name, frame: Frame) -> list[Part]:
-    return [Part(node.name, 1.0, 0.0, node.span)]
+def _name(node: Name, frame: Frame) -> list[Term]:
+    return [Term(node.name, 1.0, 0.0, node.span)]
 
 
-def _pi(node: Pi, frame: Frame) -> list[Part]:
-    return [Part(None, math.pi, 0.0, node.span)]
+def _pi(node: Pi, frame: Frame) -> list[Term]:
+    return [Term(None, math.pi, 0.0, node.span)]
 
 
-def _unit(node: Unit, frame: Frame) -> list[Part]:
+def _unit(node: Unit, frame: Frame) -> list[Term]:
     unit = node.unit
     if unit == "deg":
-        return [Part(None, 1.0 if frame.degrees else math.pi / 180, 0.0, node.span)]
+        return [Term(None, 1.0 if frame.degrees else math.pi / 180, 0.0, node.span)]
     if unit == "rad":
-        return [Part(None, 180 / math.pi if frame.degrees else 1.0, 0.0, node.span)]
+        return [Term(None, 180 / math.pi if frame.degrees else 1.0, 0.0, node.span)]
     value = measure(unit, frame.force, frame.length).value
-    return [Part(None, value, 0.0, node.span, unit)]
+    return [Term(None, value, 0.0, node.span, unit)]
 
 
-def _negative(node: Negative, frame: Frame) -> list[Part]:
+def _negative(node: Negative, frame: Frame) -> list[Term]:
     return _turned(parts(node.inner, frame))
 
 
-def _binary(node: Binary, frame: Frame) -> list[Part]:
+def _binary(node: Binary, frame: Frame) -> list[Term]:
     return _OPERATORS[node.operator](node, frame)
 
 
-def _sum(node: Binary, frame: Frame) -> list[Part]:
+def _sum(node: Binary, frame: Frame) -> list[Term]:
     return parts(node.left, frame) + parts(node.right, frame)
 
 
-def _difference(node: Binary, frame: Frame) -> list[Part]:
+def _difference(node: Binary, frame: Frame) -> list[Term]:
     right = _turned(parts(node.right, frame))
     return parts(node.left, frame) + right
 
 
-def _turned(found: list[Part]) -> list[Part]:
+def _turned(found: list[Term]) -> list[Term]:
     """The same terms with the other sign."""
-    return [Part(part.name, -part.value, *part[2:]) for part in found]
+    return [Term(part.name, -part.value, *part[2:]) for part in found]
 
 
-def _product(node: Binary, frame: Frame) -> list[Part]:
+def _product(node: Binary, frame: Frame) -> list[Term]:
     left, right = parts(node.left, frame), parts(node.right, frame)
     if _named(right):
         if _named(left):
@@ -135,13 +145,13 @@ def _product(node: Binary, frame: Frame) -> list[Part]:
     return [_times(part, factor, node, part.span if len(left) > 1 else node.span) for part in left]
 
 
-def _times(part: Part, factor: Part, node: Node, span: Span) -> Part:
+def _times(part: Term, factor: Term, node: Node, span: Span) -> Term:
     value, size = part.value * factor.value, abs(factor.value)
     radius = part.radius * (size + factor.radius) + abs(part.value) * factor.radius
-    return Part(part.name, _bounded(value, node), radius, span, _joined(part, "*", factor))
+    return Term(part.name, _bounded(value, node), radius, span, _joined(part, "*", factor))
 
 
-def _quotient(node: Binary, frame: Frame) -> list[Part]:
+def _quotient(node: Binary, frame: Frame) -> list[Term]:
     left, right = parts(node.left, frame), parts(node.right, frame)
     if _named(right):
         raise Broken("nonlinear/divide", node.span.start, node.span.end)
@@ -153,7 +163,7 @@ def _quotient(node: Binary, frame: Frame) -> list[Part]:
     return [_over(part, divisor, node, part.span if len(left) > 1 else node.span) for part in left]
 
 
-def _over(part: Part, divisor: Part, node: Node, span: Span) -> Part:
+def _over(part: Term, divisor: Term, node: Node, span: Span) -> Term:
     value, size = part.value / divisor.value, abs(divisor.value)
     radius = 0.0
     if part.radius or divisor.radius:
@@ -161,16 +171,16 @@ def _over(part: Part, divisor: Part, node: Node, span: Span) -> Part:
         radius = (part.radius + abs(value) * divisor.radius) / (
             nearest if 2 * nearest > size else size
         )
-    return Part(part.name, _bounded(value, node), radius, span, _joined(part, "/", divisor))
+    return Term(part.name, _bounded(value, node), radius, span, _joined(part, "/", divisor))
 
 
-def _joined(one: Part, sign: str, other: Part) -> str | None:
+def _joined(one: Term, sign: str, other: Term) -> str | None:
     if other.units is None:
         return one.units
     return f"{one.units}{sign}{other.units}" if one.units else other.units
 
 
-def _power(node: Binary, frame: Frame) -> list[Part]:
+def _power(node: Binary, frame: Frame) -> list[Term]:
     found = parts(node.left, frame)
     assert isinstance(node.right, Number)
     exponent = float(node.right.value)
@@ -187,8 +197,8 @@ def _power(node: Binary, frame: Frame) -> list[Part]:
 
 
 def _through(
-    function: Callable[[float], float], inner: Part, node: Node, positive: bool = False
-) -> Part:
+    function: Callable[[float], float], inner: Term, node: Node, positive: bool = False
+) -> Term:
     """The function of a number, with the largest change that its interval allows."""
     try:
         value = function(inner.value)
@@ -200,7 +210,7 @@ def _through(
             _change(function, value, inner.value + step, positive)
             for step in (-inner.radius, inner.radius)
         )
-    return Part(None, _bounded(value, node), radius, node.span, inner.units)
+    return Term(None, _bounded(value, node), radius, node.span, inner.units)
 
 
 def _change(function: Callable[[float], float], value: float, at: float, positive: bool) -> float:
@@ -212,7 +222,7 @@ def _change(function: Callable[[float], float], value: float, at: float, positiv
     return min(abs(changed - value), float(LARGEST))
 
 
-def _call(node: Call, frame: Frame) -> list[Part]:
+def _call(node: Call, frame: Frame) -> list[Term]:
     found = parts(node.argument, frame)
     if _named(found):
         raise Broken("nonlinear/function", node.span.start, node.span.end)
@@ -264,14 +274,14 @@ _IN_DEGREES: dict[str, Callable[[float], float]] = {
     "atan": lambda ratio: math.degrees(math.atan(ratio)),
     "sqrt": math.sqrt,
 }
-_OPERATORS: dict[str, Callable[[Binary, Frame], list[Part]]] = {
+_OPERATORS: dict[str, Callable[[Binary, Frame], list[Term]]] = {
     "+": _sum,
     "-": _difference,
     "*": _product,
     "/": _quotient,
     "^": _power,
 }
-_RULES: dict[type, Callable[[Any, Frame], list[Part]]] = {
+_RULES: dict[type, Callable[[Any, Frame], list[Term]]] = {
     Number: _number,
     Name: _name,
     Pi: _pi,

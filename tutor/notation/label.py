@@ -60,17 +60,21 @@ class Label:
 def split_label(text: str, names: Names) -> tuple[Label | None, int]:
     """The label at the head of plain `text`, and the column where the equation starts.
 
-    It ends at the last colon, or, where it says that the sum is zero, at a semicolon, a
-    comma or an arrow; or it stands in square brackets of its own. Marks of the positive sense, such as "+→" or "(ccw +)",
-    say nothing where the sum is named: it is zero either way round.
+    It ends at the last colon, or, where it says that the sum is zero, at a semicolon, a comma or an
+    arrow; or it stands in square brackets of its own. Marks of the positive sense, such as "+→" or
+    "(ccw +)", say nothing where the sum is named: it is zero either way round.
     """
+    summed = _STARTS_WITH_SUM.match(text) is not None
+    if not summed and ":" not in text and "[" not in text:
+        return None, 0
     if (set_off := _set_off(text)) is not None:
         within, end = set_off
         label, _ = split_label(within, names)
         return label, end
     colon = text.rfind(":")
     if colon < 0:
-        _check_unmarked(text)
+        if summed:
+            raise _without_colon(text)
         return None, 0
     start = len(text) - len(text.lstrip())
     span = Span(start, colon)
@@ -153,15 +157,13 @@ def _joint(found: re.Match[str], group: str, names: Names) -> str | None:
     return joint
 
 
-def _check_unmarked(text: str) -> None:
-    """Raises Broken for ΣF_x without a colon: it would be read as part of the formula."""
-    if not _STARTS_WITH_SUM.match(text):
-        return
+def _without_colon(text: str) -> Broken:
+    """The complaint about ΣF_x without a colon: it would be read as part of the formula."""
     found = _HEAD.match(_unmarked(text))
     end = found.end() if found else len(text)
     label = text[:end].strip()
     start = len(text) - len(text.lstrip())
     second = text.find("=", text.find("=") + 1)
     if text.count("=") > 1 and not text[end : text.find("=")].strip():
-        raise Broken("two-equals/label", second, second + 1, label=label)
-    raise Broken("label/missing-colon", start, start + len(label), label=label)
+        return Broken("two-equals/label", second, second + 1, label=label)
+    return Broken("label/missing-colon", start, start + len(label), label=label)

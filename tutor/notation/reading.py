@@ -9,38 +9,17 @@ from typing import Any, Literal
 from tutor.notation.angles import check_angles, check_pi
 from tutor.notation.characters import attached, described, hidden, plain
 from tutor.notation.dimension import check_equation
-from tutor.notation.evaluate import Frame, Part, parts
+from tutor.notation.evaluate import Frame, Term, parts
 from tutor.notation.label import Label, split_label
 from tutor.notation.linear import exact_linear
 from tutor.notation.names import Names
 from tutor.notation.parser import parse_equation
 from tutor.notation.scanner import Scanner
 from tutor.notation.symbols import Symbol
-from tutor.notation.tree import Node, Span
+from tutor.notation.tree import Node
 from tutor.notation.unreadable import Broken, Unreadable
 
 MOST_CHARACTERS = 500
-
-
-@dataclass(frozen=True, slots=True)
-class Term:
-    """One term of an equation, as if everything stood on the left side.
-
-    `value` multiplies the unknown `name`, or is a number where `name` is None; it is in the
-    problem's units. `radius` is the half width of the interval that its rounded digits leave,
-    and `exact` says that it is 0. `span` is the term's text without the sign before it; inside
-    multiplied brackets it is the inner term's text alone. `units` is what units were typed in it.
-    """
-
-    name: str | None
-    value: float
-    radius: float
-    span: Span
-    units: str | None = None
-
-    @property
-    def exact(self) -> bool:
-        return self.radius == 0.0
 
 
 @dataclass(frozen=True)
@@ -100,14 +79,13 @@ def _equation(text: str, names: Names, frame: Frame) -> Reading:
         check_pi(right, typed)
     if scanner.has_units:
         check_equation(left, right, frame)
-    terms = [Term(*part) for part in parts(left, frame)]
-    terms += [_moved(part) for part in parts(right, frame)]
+    terms = [*parts(left, frame), *map(_moved, parts(right, frame))]
     return Reading(text, tuple(terms), label, left, right, frame)
 
 
-def _moved(part: Part) -> Term:
+def _moved(term: Term) -> Term:
     """A term of the right side, moved to the left."""
-    return Term(part.name, 0.0 - part.value, part.radius, part.span, part.units)
+    return Term(term.name, 0.0 - term.value, term.radius, term.span, term.units)
 
 
 def checked(text: str, empty: str) -> str:

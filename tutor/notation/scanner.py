@@ -51,6 +51,7 @@ class Scanner:
     def __init__(self, text: str, names: Names | None, start: int = 0) -> None:
         self.text, self.names, self.at = text, names, start
         self.symbols: list[Symbol] = []
+        self._before = ""
         self.has_units = self.has_pi = self.has_angles = False
         self._open: list[tuple[Symbol, int]] = []
         self._depth = 0
@@ -60,10 +61,10 @@ class Scanner:
         text, end, match = self.text, len(self.text.rstrip(" ")), SYMBOL.match
         while self.at < end:
             found = match(text, self.at)
-            if found is None or found.lastgroup is None:
+            if found is None or (group := found.lastindex) is None:
                 self._strange(_skip_spaces(text, self.at))
-            kind = found.lastgroup
-            _GROUPS[kind](self, found[kind], *found.span(kind))
+            start, stop = found.span(group)
+            _GROUPS[group](self, text[start:stop], start, stop)
             if len(self.symbols) > MOST_SYMBOLS:
                 raise Broken("too-many", self.at, self.at)
         return self.symbols
@@ -76,11 +77,11 @@ class Scanner:
 
     def before(self) -> str:
         """The terminal of the last symbol, "" at the start."""
-        return self.symbols[-1].type if self.symbols else ""
+        return self._before
 
     def _add(self, kind: str, value: Any, start: int, end: int) -> None:
         self.symbols.append(Symbol(kind, value, start, end))
-        self.at = end
+        self._before, self.at = kind, end
         if kind in OPERANDS:
             self._depth = self._open[-1][1] if self._open else 0
 
@@ -90,7 +91,7 @@ class Scanner:
             raise Broken("too-deep", start, end)
 
     def _number(self, word: str, start: int, end: int) -> None:
-        before = self.before()
+        before = self._before
         if before == "NUMBER":
             last = self.symbols[-1]
             one = self.text[last.start : last.end]
@@ -127,21 +128,21 @@ class Scanner:
         )
 
     def _operator(self, sign: str, start: int, end: int) -> None:
-        if sign in "+-" and self.before() not in OPERANDS:
+        if sign in "+-" and self._before not in OPERANDS:
             self._deeper(start, end)
         elif sign == "=" and self._open:
             symbol, _ = self._open[-1]
             partner = PARTNER[symbol.value]
             key = "brackets/across" if partner in self.text[end:] else "brackets"
             raise Broken(key, symbol.start, symbol.end, partner=partner)
-        elif sign == "/" and self.before() == "UNIT":
+        elif sign == "/" and self._before == "UNIT":
             after = SYMBOL.match(self.text, end)
             if after and after["word"] in units.SPELLED:
                 raise Broken("unknown-unit/quotient", self.symbols[-1].start, after.end())
         self._add(_TERMINALS[sign], sign, start, end)
 
     def _power(self, sign: str, start: int, end: int) -> None:
-        if self.before() == "UNIT":
+        if self._before == "UNIT":
             after = SYMBOL.match(self.text, end)
             raise Broken(
                 "unknown-unit/quotient", self.symbols[-1].start, after.end() if after else end
@@ -149,7 +150,7 @@ class Scanner:
         self._add("POWER", sign, start, end)
 
     def _raised(self, sign: str, start: int, end: int) -> None:
-        if self.before() == "UNIT":
+        if self._before == "UNIT":
             raise Broken("unknown-unit/quotient", self.symbols[-1].start, end)
         power = raised_number(sign)
         if abs(power) > 99:
@@ -161,7 +162,7 @@ class Scanner:
         self._add("NUMBER", number, start, end)
 
     def _opening(self, sign: str, start: int, end: int) -> None:
-        if self.before() != "FUNCTION":
+        if self._before != "FUNCTION":
             self._deeper(start, end)
         self._add("OPEN", sign, start, end)
         self._open.append((self.symbols[-1], self._depth))
@@ -182,7 +183,7 @@ class Scanner:
         self._measure("ANGLE", "deg", start, end)
 
     def _word(self, word: str, start: int, end: int) -> None:
-        names, measured = self.names, self.before() in _MEASURABLE
+        names, measured = self.names, self._before in _MEASURABLE
         if (word == "X" or word[0] == "x") and self._is_times(word, start):
             self._add("TIMES", "*", start, start + 1)
             return
@@ -212,7 +213,7 @@ class Scanner:
 
     def _is_times(self, word: str, start: int) -> bool:
         """Whether an x stands between two numbers, as in 2 x 3 and 2x3, and begins no name."""
-        between = self.before() in _MEASURABLE and _FACTOR.match(self.text, start + 1) is not None
+        between = self._before in _MEASURABLE and _FACTOR.match(self.text, start + 1) is not None
         if not between or (len(word) > 1 and self.text[start - 1] == " "):
             return False
         return self.names is None or not (self.names.meant(word) or self.names.joint(word))
@@ -282,7 +283,7 @@ class Scanner:
         raise Broken("character/inequality" if char in "<>≤≥≈≠≅~≃" else "character", at, at + 1)
 
 
-_GROUPS: dict[str, Any] = {
+_BY_NAME: dict[str, Any] = {
     "number": Scanner._number,
     "word": Scanner._word,
     "power": Scanner._power,
@@ -292,6 +293,7 @@ _GROUPS: dict[str, Any] = {
     "close": Scanner._closing,
     "degree": Scanner._degree,
 }
+_GROUPS = {group: _BY_NAME[name] for name, group in SYMBOL.groupindex.items()}
 
 
 def _skip_spaces(text: str, at: int) -> int:
