@@ -91,6 +91,31 @@ def test_a_number_alone_at_another_joint_is_not_taken_for_what_was_open_before()
     assert "Which force" in do("type", text="360").text
 
 
+def test_a_number_alone_after_a_refused_line_is_the_value_of_the_only_force_left_at_the_joint() -> (
+    None
+):
+    lesson, do = walk_to("joints")
+    do("joint", joint="A")
+    do("type", text="F_AC - 360 = 0")
+    do("type", text="AC = 360 T")
+    assert [say.tone for say in do("type", text="150 - F_AB = 7*12").said] == ["wrong"]
+    assert "No line stands yet that gives AB" in do("type", text="150 T").text
+    do("type", text="150 - F_AB = 0")
+    do("type", text="F_AB*2 = 7")
+    assert do("type", text="150 T").accepted
+    assert lesson.state.result["AB"].value == 150
+
+
+def test_a_number_alone_after_a_refused_line_is_the_value_of_the_only_reaction_left() -> None:
+    lesson, do = walk_to("reactions")
+    for text in ("ΣM_A: B_x - 150*2.4 = 0", "B_x = 360", "ΣFy: A_y - 150 = 0", "A_y = 150"):
+        assert do("type", text=text).accepted
+    assert do("type", text="ΣFx: A_x + B_x = 0").accepted
+    do("type", text="ΣFx: A_x + B_x = 5*77")
+    assert do("type", text="360 left").accepted
+    assert "A_x" in lesson.state.result
+
+
 @pytest.mark.parametrize(
     "text", ["ΣFx: A_x + 3 2 = 0", "ΣFx: A_x + B_x =", "A_x + Q_x = 0", "hello"]
 )

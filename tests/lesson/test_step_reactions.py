@@ -41,7 +41,7 @@ def test_a_heading_may_name_a_joint_of_its_own() -> None:
 def test_a_line_without_an_equation_to_belong_to_is_no_slip() -> None:
     lesson, do = walk_to("reactions")
     before = len(lesson.state.tries)
-    assert "Which equation is this line?" in do("type", text="B_x - 360 = 0").text
+    assert "Which equation is this line?" in do("type", text="B_x - 300 = 0").text
     assert len(lesson.state.tries) == before
 
 

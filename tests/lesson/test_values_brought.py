@@ -18,7 +18,7 @@ def test_only_right_values_stand_and_each_as_it_is(problem: Problem, data: st.Da
     wrong = data.draw(st.sampled_from(problem.members)).name
     joint = data.draw(st.sampled_from(problem.joints)).name
     values = {name: f"{value:.6g}" for name, value in true.items()}
-    values[wrong] = f"{true[wrong] + 3 * max(map(abs, true.values())):.6g}"
+    values[wrong] = f"{true[wrong] + 3 * (max(map(abs, true.values())) or 1.0):.6g}"
     lesson = Lesson(problem)
     lesson.take("bring", values=values, senses={}, joint=joint)
     assert wrong not in lesson.state.result

@@ -6,7 +6,6 @@ from dataclasses import replace
 
 from tutor.judge import Fx, Fy, Judge, M, Verdict
 from tutor.judge.about import LineAbout, as_text, equation_of, in_words
-from tutor.judge.headings import headed
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
@@ -15,6 +14,7 @@ from tutor.lesson.shown import parts_of, shows_nothing, shows_values
 from tutor.lesson.state import State
 from tutor.lesson.steps import reactions
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
+from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import keep_line, keep_offered, take_text
 from tutor.notation import Unreadable, read_equation
 
@@ -70,7 +70,10 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
             return state, reply
     text = event.text("text")
     joint = state.about.joint if state.about is not None else None
-    about = headed(desk, text, joint) or state.about
+    at = replace(state, joint=joint)
+    about, how = equation_meant(at, text, desk, checks(state))
+    if how and about is None:
+        return state, Reply(how)
     state = replace(state, about=about)
     if about is None:
         return take_text(state, event, desk, None, closing=True)
@@ -82,7 +85,7 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         found, reply = keep_line(state, event, about, text, verdict, closing=True)
     else:
         found, reply = take_text(state, event, desk, about, closing=True)
-    return _closed(state, found, event, reply)
+    return _closed(state, found, event, replace(reply, said=(*how, *reply.said)))
 
 
 def keep(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:

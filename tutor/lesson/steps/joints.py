@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from tutor.judge import Along, Fx, Fy, Judge
 from tutor.judge.about import LineAbout, as_text, equation_of
-from tutor.judge.headings import headed, slants
+from tutor.judge.headings import slants
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
@@ -16,6 +16,7 @@ from tutor.lesson.state import State
 from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
 from tutor.lesson.steps.reactions import choose
+from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import take_text
 from tutor.lesson.steps.zero import RULES as RULES
 from tutor.lesson.steps.zero import member_called, zero_hints
@@ -110,14 +111,29 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         state, reply = choose(state, event, desk)
         if not reply.accepted:
             return state, reply
-    about = headed(desk, event.text("text"), state.joint) or state.about
+    about, how = equation_meant(state, event.text("text"), desk, _offers(state))
+    if how and about is None:
+        return state, Reply(how)
+    if how and about is not None:
+        state = replace(state, joint=about.joint)
     before = state
     state, reply = take_text(replace(state, about=about), event, desk, about)
     if about is not None and len(state.lines) > len(before.lines):
         state, reply = teach(before, about, state, reply)
         if state.joint is not None:
             state = replace(state, about=_next_direction(state, state.joint) or state.about)
-    return state, reply
+    return state, replace(reply, said=(*how, *reply.said))
+
+
+def _offers(state: State) -> list[LineAbout]:
+    """The sums along the axes at the joint, or at every joint where something is unknown."""
+    joints = [state.joint] if state.joint else [j.name for j in state.problem.joints]
+    return [
+        about(joint)
+        for joint in joints
+        if state.joint or state.unknown_at(joint)
+        for about in (Fx, Fy)
+    ]
 
 
 def _next_direction(state: State, joint: str) -> LineAbout | None:

@@ -7,7 +7,6 @@ from dataclasses import replace
 
 from tutor.judge import Fx, Fy, Judge, M, in_words
 from tutor.judge.about import LineAbout, as_text, equation_of
-from tutor.judge.headings import headed
 from tutor.judge.independent import adds_something, how_many
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
@@ -17,6 +16,7 @@ from tutor.lesson.state import State
 from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.headings import equation_called
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
+from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import take_text
 from tutor.lesson.steps.zero import zero_hints
 from tutor.statics.words import listed
@@ -97,11 +97,15 @@ def _open_names(state: State, about: LineAbout) -> list[str]:
 def _worth_writing(state: State) -> Iterator[tuple[int, LineAbout]]:
     """The equations of the whole truss that add something, with the number of their unknowns."""
     problem, standing = state.problem, _standing(state)
-    choices: list[LineAbout] = [*(M(joint.name) for joint in problem.joints), Fx(), Fy()]
-    for about in choices:
+    for about in _offers(state):
         count = len(_open_names(state, about))
         if count and adds_something(problem, about, standing):
             yield count, about
+
+
+def _offers(state: State) -> list[LineAbout]:
+    """The equations of the whole truss that can be chosen."""
+    return [*(M(joint.name) for joint in state.problem.joints), Fx(), Fy()]
 
 
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
@@ -110,12 +114,14 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         state, reply = choose(state, event, desk)
         if not reply.accepted:
             return state, reply
-    about = headed(desk, event.text("text"), state.joint) or state.about
+    about, how = equation_meant(state, event.text("text"), desk, _offers(state))
+    if how and about is None:
+        return state, Reply(how)
     before = state
     state, reply = take_text(replace(state, about=about), event, desk, about)
     if about is not None and len(state.lines) > len(before.lines):
         state, reply = teach(before, about, replace(state, about=None), reply)
-    return state, reply
+    return state, replace(reply, said=(*how, *reply.said))
 
 
 def hints(state: State, desk: Judge) -> Levels:

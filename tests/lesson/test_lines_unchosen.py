@@ -1,0 +1,84 @@
+"""A line typed while no equation is chosen: when is it taken, and as what?"""
+
+from __future__ import annotations
+
+import pytest
+from families import down, plain_problem
+from hypothesis import given
+from hypothesis import strategies as st
+from walks import walk_to
+
+from tutor.judge import M, in_words, right_line
+from tutor.judge.about import from_text
+from tutor.lesson import Lesson
+from tutor.model import Support
+
+
+@pytest.mark.parametrize(
+    ("text", "taken"),
+    [
+        ("B_x - 360 = 0", "ΣM about A of the whole truss"),
+        ("B_x*2.4 = 150*2.4^2", "ΣM about A of the whole truss"),
+        ("A_x + B_x = 0", "ΣFx of the whole truss"),
+        ("A_y - 150 = 0", "ΣFy of the whole truss"),
+    ],
+)
+def test_a_line_that_is_right_for_one_equation_only_is_taken_as_that(text: str, taken: str) -> None:
+    lesson, do = walk_to("reactions")
+    reply = do("type", text=text)
+    assert reply.accepted
+    assert reply.said[0].text == f"Taken as {taken}."
+    assert [in_words(line.about) for line in lesson.state.lines] == [taken]
+
+
+@pytest.mark.parametrize("text", ["B_x - 300 = 0", "B_x + 360 = 0", "0 = 0", "1 = 1", "AC = 0*AB"])
+def test_a_line_that_is_right_for_none_of_them_is_asked_for_its_equation(text: str) -> None:
+    lesson, do = walk_to("reactions")
+    tries = lesson.state.tries
+    reply = do("type", text=text)
+    assert reply.text.startswith("Which equation is this line? Choose it first")
+    assert (reply.accepted, lesson.state.tries) == (False, tries)
+
+
+def test_a_line_that_would_do_as_several_equations_is_asked_which() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 2, 3), ("D", 4, 3)],
+        ("AB", "AC", "BC", "CD", "BD"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [down("C", 12)],
+    )
+    lesson = Lesson(truss)
+    lesson.take("bring", values={}, senses={}, joint="")
+    lesson.take("type", text="ΣFx: A_x = 0")
+    assert lesson.take("type", text="A_x = 0").accepted
+    reply = lesson.take("type", text="4 A_y - 2*12 = 0")
+    assert not reply.accepted
+    assert "It would do as ΣM about B of the whole truss and ΣM about D" in reply.text
+
+
+def test_a_line_typed_at_the_choice_of_joints_goes_to_its_joint() -> None:
+    lesson, do = walk_to("joints")
+    assert do("type", text="F_AC - 360 = 0").said[0].text == "Taken as ΣFx at joint A."
+    assert lesson.state.joint == "A"
+    assert do("type", text="360").accepted
+    assert "AC" in lesson.state.result
+
+
+def test_a_closing_line_is_taken_as_the_equation_it_shows() -> None:
+    lesson, do = walk_to("close")
+    reply = do("type", text="-360 + 390*12/13 = 0")
+    assert reply.said[0].text == "Taken as ΣFx at joint C."
+    assert lesson.done
+
+
+@given(st.sampled_from(["Fx", "Fy", "M A", "M B", "M C"]), st.sampled_from(["1", "2", "-3"]))
+def test_a_line_is_never_taken_as_an_equation_it_is_not(key: str, times: str) -> None:
+    lesson, do = walk_to("reactions")
+    about = from_text(key)
+    assert not isinstance(about, M) or about.at in "ABC"
+    left, _, right = right_line(lesson.problem, about, lesson.state.own).partition("=")
+    reply = do("type", text=f"{times}*({left}) = {times}*({right})")
+    if reply.accepted:
+        assert [line.about for line in lesson.state.lines] == [about]
+    else:
+        assert in_words(about) in reply.text

@@ -1,0 +1,67 @@
+"""Which equation is meant by a line typed while none is chosen?
+
+Only a line that is right says so: one that fits a single equation on offer can be no other.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from tutor.judge import Judge, LineAbout, in_words
+from tutor.judge.compare import fit, typed
+from tutor.judge.headings import headed
+from tutor.judge.truth import TrueLine
+from tutor.lesson.reply import Say
+from tutor.lesson.shown import shows_values
+from tutor.lesson.state import State
+from tutor.lesson.steps.headings import value_named
+from tutor.notation import Unreadable, read_equation
+from tutor.statics.words import listed
+
+SEVERAL = (
+    "Which equation is this line? It would do as {equations}: choose one of them first, or begin "
+    "the line with its heading."
+)
+MOST_NAMED = 3
+
+
+def equation_meant(
+    state: State, text: str, desk: Judge, offers: Iterable[LineAbout]
+) -> tuple[LineAbout | None, tuple[Say, ...]]:
+    """The equation a line belongs to, and what is said of how it was found.
+
+    Its own heading goes first, then the one chosen; else it is the only one of `offers` that the
+    line is right for. Where several are, they are named and none is taken.
+    """
+    about = headed(desk, text, state.joint) or state.about
+    if about is not None:
+        return about, ()
+    fitting = _fitting(state, text, desk, offers)
+    if len(fitting) == 1:
+        return fitting[0], (Say("note", f"Taken as {in_words(fitting[0])}."),)
+    if fitting:
+        named = listed([in_words(each) for each in fitting], most=MOST_NAMED)
+        return None, (Say("note", SEVERAL.format(equations=named)),)
+    return None, ()
+
+
+def _fitting(
+    state: State, text: str, desk: Judge, offers: Iterable[LineAbout]
+) -> tuple[LineAbout, ...]:
+    """The equations of `offers` that a line is right for; none for a value or an empty sum."""
+    reading = read_equation(text, desk.names)
+    if isinstance(reading, Unreadable) or reading.label or value_named(desk, text) is not None:
+        return ()
+    line = typed(reading)
+    if not line.names and not line.constants:
+        return ()
+    fitting = []
+    for about in dict.fromkeys(offers):
+        true = TrueLine(state.problem, about, state.own)
+        if (
+            line.names <= true.unknowns.keys()
+            and fit(line, true, state.problem.tolerance) is not None
+            and shows_values(state, text, desk, about)
+        ):
+            fitting.append(about)
+    return tuple(fitting)
