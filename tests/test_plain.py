@@ -23,6 +23,7 @@ from tutor.model import Problem, ProblemSet, load_problem
 from tutor.plain import run
 from tutor.plain.answers import ANSWERS
 from tutor.plain.commands import COMMANDS, command
+from tutor.plain.deed import Do, Tell
 from tutor.plain.telling import FIRST_WORD, HOW
 from tutor.plain.walk import FAULT
 from tutor.records import Keep
@@ -193,6 +194,49 @@ def test_the_figure_of_a_joint_is_told_when_one_comes_to_it() -> None:
     assert "Free body of joint C." in said
     assert "Member CB, down and left, slope 5 in 12: F_BC unknown" in said
     assert "Free body of the whole truss, as you drew it:" in said
+
+
+def test_a_line_typed_where_reasons_are_asked_for_is_not_told_the_numbers_of_the_options() -> None:
+    for text in ("B_x * 12 - 40", "ΣFx 8 F_AB + 12", "-150 * 2.4 + 77"):
+        lesson, said = in_one_go([text])
+        assert "the options are" not in said
+        assert "Type the numbers of all that hold" in said.partition("this is no answer here")[2]
+        assert not lesson.state.tries
+    _, said = in_one_go(["B_x*12 = 40"])
+    assert "Lines are written from the reactions on." in said
+    _, said = in_one_go(["2 4 9"])
+    assert "the options are 1 to 6" in said
+
+
+def test_another_joint_is_chosen_by_its_name_alone_where_a_line_is_asked_for() -> None:
+    start = next(n for n, line in enumerate(SCRIPT) if line.startswith("joint "))
+    lesson, _ = in_one_go([*SCRIPT[:start], "joint A", "C"])
+    assert lesson.state.joint == "C"
+    lesson, _ = in_one_go([*SCRIPT[:start], "A", "b"])
+    assert lesson.state.joint == "B"
+
+
+def test_an_axis_alone_at_the_closing_is_one_of_the_equations_on_offer() -> None:
+    closing = [line for line in SCRIPT if line.startswith("joint ")]
+    last = max(n for n, line in enumerate(SCRIPT) if line == closing[-1])
+    for end in range(last, len(SCRIPT)):
+        lesson, _ = in_one_go(SCRIPT[:end])
+        if lesson.ask.kind == "close" and lesson.ask.about is None:
+            break
+    assert lesson.ask.kind == "close"
+    keys = [option.key for option in lesson.ask.options]
+    for axis in "xy":
+        deed = command(lesson, axis)
+        fitting = [key for key in keys if key.startswith(f"F{axis} @ ")]
+        if len(fitting) == 1:
+            assert deed == Do("choose", {"about": fitting[0]})
+        elif fitting:
+            assert isinstance(deed, Tell)
+            example = deed.lines[0].rpartition(", or ")[2].rstrip(".")
+            assert command(lesson, example) == Do("choose", {"about": fitting[0]})
+        else:
+            assert isinstance(deed, Tell)
+    assert command(lesson, "x at joint C") == Do("choose", {"about": "Fx @ C"})
 
 
 def test_the_value_of_an_unknown_can_be_asked_for_first() -> None:

@@ -31,7 +31,8 @@ ARRIVED: dict[StepName, str] = {
     "table": "Done: the table is complete.",
 }
 NOT_HERE: dict[StepName, str] = {
-    "idealise": "Say first why the members carry axial force only, and count.",
+    "idealise": "Say first why the members carry axial force only, and count. Lines are written "
+    "from the reactions on.",
     "free body": "Replace the supports and draw the arrows first: lines are written from them.",
     "reactions": "This belongs to another step; now the reactions are asked for.",
     "joints": "This belongs to another step; now the joints are asked for.",

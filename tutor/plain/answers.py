@@ -104,9 +104,12 @@ def several(options: Sequence[Option], text: str) -> list[str] | None:
     words = [word for word in BETWEEN.split(text.lower()) if word not in FILLERS]
     if words and all(word in NOTHING for word in words):
         return []
+    keys = [single(options, word) for word in words if not NUMBER.fullmatch(word)]
+    if None in keys:
+        return None
     keys = [single(options, word) for word in words]
     found = [key for key in dict.fromkeys(keys) if key is not None]
-    return found if found and None not in keys else None
+    return found or None
 
 
 def single(options: Sequence[Option], text: str) -> str | None:

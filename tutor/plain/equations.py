@@ -23,15 +23,32 @@ def equation(make: Callable[[str | None], LineAbout]) -> Run:
 
     def run(lesson: Lesson, rest: str) -> Deed | None:
         joint, other = at_joint(lesson, rest)
-        return None if other else Do("choose", {"about": as_text(make(joint))})
+        if other:
+            return None
+        if joint is None and lesson.ask.kind == "close":
+            return _offered(lesson, make(None))
+        return Do("choose", {"about": as_text(make(joint))})
 
     return run
+
+
+def _offered(lesson: Lesson, about: LineAbout) -> Deed:
+    """The choice of a sum by its axis alone, among the equations that are offered."""
+    ask, axis = lesson.ask, as_text(about)
+    found = [option for option in ask.options if option.key.partition(" @ ")[0] == axis]
+    if len(found) == 1:
+        return Do("choose", {"about": found[0].key})
+    if not found:
+        return Tell((f"No Σ{axis} is offered here; type again to hear what is.",))
+    named = " or ".join(option.words for option in found)
+    place = found[0].key.partition(" @ ")[2]
+    return Tell((f"Which one: {named}? Type its number, or {axis[1:]} at {place}.",))
 
 
 def at_joint(lesson: Lesson, rest: str) -> tuple[str | None, str]:
     """The joint that "... at C" names, else the one being worked on; and what stands before."""
     before, at, named = f" {rest}".rpartition(" at ")
-    joint = joint_named(lesson.problem, named) if at else None
+    joint = joint_named(lesson.problem, named.removeprefix("joint ")) if at else None
     if joint is not None:
         return joint, before.strip()
     return lesson.state.joint, rest

@@ -11,6 +11,7 @@ from tutor.plain import telling
 from tutor.plain.answers import answer
 from tutor.plain.commands import command, nearest, value_of
 from tutor.plain.deed import Await, Deed, Do, Go, Remark, Save, Tell, Way
+from tutor.plain.names import joint_named
 from tutor.plain.saving import save
 from tutor.plain.voice import Voice
 from tutor.records.report import markdown
@@ -92,6 +93,9 @@ class Walk:
         if unknown is not None and any(char.isdigit() for char in bare):
             return value_of(unknown, bare)
         deed = answer(lesson.state, ask, bare) or command(lesson, bare)
+        if deed is None and ask.kind == "joint-line":
+            joint = joint_named(lesson.problem, bare)
+            deed = None if joint is None else Do("joint", {"joint": joint})
         if deed is not None:
             return deed
         meant = nearest(bare)
