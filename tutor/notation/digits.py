@@ -16,6 +16,7 @@ MOST_DIGITS = 30
 LARGEST = 10**12
 _SMALLEST_EXPONENT = -30
 _EXACT = Fraction(0)
+_SHORT = re.compile(r"([0-9]{1,12})(?:\.([0-9]{0,12}))?")
 _PLAIN = re.compile(r"[0-9]*\.?[0-9]*")
 _GROUPED = re.compile(r"[1-9][0-9]{0,2}(,[0-9]{3})+(\.[0-9]*)?|[1-9][0-9]{0,2}(\.[0-9]{3})+,[0-9]+")
 
@@ -28,6 +29,8 @@ def spelled(word: str) -> tuple[Fraction, Fraction]:
     """
     if word.isdigit() and len(word) < 3:
         return Fraction(int(word)), _EXACT
+    if (short := _SHORT.fullmatch(word)) is not None:
+        return _value(short[1], short[2] or "")
     mantissa, _, power = word.lower().partition("e")
     if len(mantissa) > MOST_DIGITS and (count := sum(map(str.isdigit, mantissa))) > MOST_DIGITS:
         raise Broken("digits", 0, len(word), count=count)
@@ -38,11 +41,16 @@ def spelled(word: str) -> tuple[Fraction, Fraction]:
         raise Broken("too-big", 0, len(word))
     if exponent < _SMALLEST_EXPONENT:
         raise Broken("too-small", 0, len(word))
-    top, bottom, half = _place(max(min(exponent, 99), -99) - len(places))
-    if digits * top > LARGEST * bottom:
+    if digits * Fraction(10) ** (max(min(exponent, 99), -99) - len(places)) > LARGEST:
         raise Broken("too-big", 0, len(word))
-    rounded = bool(places) or len(whole.lstrip("0")) >= 3
-    return Fraction(digits * top, bottom), half if rounded else _EXACT
+    return _value(whole, places, max(min(exponent, 99), -99))
+
+
+def _value(whole: str, places: str, exponent: int = 0) -> tuple[Fraction, Fraction]:
+    """The value and half the last place of digits before and after the point."""
+    top, bottom, half = _place(exponent - len(places))
+    rounded = places or len(whole.lstrip("0")) >= 3
+    return Fraction(int(whole + places) * top, bottom), half if rounded else _EXACT
 
 
 @lru_cache(maxsize=256)

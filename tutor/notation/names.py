@@ -17,9 +17,11 @@ from tutor.notation.characters import plain
 _FORCE_LETTERS = "FSNT"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Names:
     """The names of one truss: members as (name, start joint, end joint), reactions, joints, units.
+
+    Equal ones are one object, made by `of`.
 
     `force` and `length` are the problem's own units ("kN", "m"), meant where none is typed.
     """

@@ -62,7 +62,7 @@ class Scanner:
         while self.at < end:
             found = match(text, self.at)
             if found is None or (group := found.lastindex) is None:
-                self._strange(_skip_spaces(text, self.at))
+                self._strange(text[self.at :].lstrip(" "))
             start, stop = found.span(group)
             _GROUPS[group](self, text[start:stop], start, stop)
             if len(self.symbols) > MOST_SYMBOLS:
@@ -105,7 +105,7 @@ class Scanner:
         try:
             value, radius = spelled(word)
         except Broken as broken:
-            raise Broken(broken.key, start, end, **broken.words) from None
+            raise broken.moved(start) from None
         self._add("NUMBER", Number(value, radius, Span(start, end)), start, end)
         if len(self.symbols) > 3 and self.symbols[-4].type == "FUNCTION":
             self._check_fraction(self.symbols[-4], word)
@@ -192,7 +192,10 @@ class Scanner:
             if tail is not None and names.meant(word + tail.group()):
                 self._dashed(word, tail.group(), start, tail.end())
                 return
-        piece = front_piece(word, start, names, measured)
+        try:
+            piece = front_piece(word, names, measured)
+        except Broken as broken:
+            raise broken.moved(start) from None
         if piece is None:
             called = _CALLED.match(self.text, end) is not None
             raise unknown_word(word, start, self.text, names, measured, called)
@@ -274,8 +277,9 @@ class Scanner:
             self._add("FRACTION", fraction, top.start, bottom.end)
         self._add(kind, Unit(unit, Span(start, end)), start, end)
 
-    def _strange(self, at: int) -> NoReturn:
-        char = self.text[at]
+    def _strange(self, rest: str) -> NoReturn:
+        """Raises Broken about the first character of `rest`, which begins no symbol."""
+        char, at = rest[0], len(self.text) - len(rest)
         if char == ",":
             raise Broken("comma/loose", at, at + 1)
         if hidden(char):
@@ -294,9 +298,3 @@ _BY_NAME: dict[str, Any] = {
     "degree": Scanner._degree,
 }
 _GROUPS = {group: _BY_NAME[name] for name, group in SYMBOL.groupindex.items()}
-
-
-def _skip_spaces(text: str, at: int) -> int:
-    while at < len(text) and text[at] == " ":
-        at += 1
-    return at

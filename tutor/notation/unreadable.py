@@ -50,6 +50,10 @@ class Broken(Exception):  # noqa: N818 - never leaves this package: it becomes a
         super().__init__(key)
         self.key, self.start, self.end, self.words = key, start, end, words
 
+    def moved(self, by: int) -> Broken:
+        """The same complaint, `by` columns further on."""
+        return Broken(self.key, self.start + by, self.end + by, **self.words)
+
     def about(self, text: str) -> Unreadable:
         """The complaint as a student reads it, about `text` as typed."""
         complaint = COMPLAINTS[self.key]

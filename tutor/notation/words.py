@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 from tutor.notation import units
@@ -37,28 +38,29 @@ class Piece:
     length: int
 
 
-def front_piece(word: str, start: int, names: Names | None, measured: bool) -> Piece | None:
-    """What the front of `word`, typed at column `start`, stands for, or None if it is unknown.
+@lru_cache(maxsize=4096)
+def front_piece(word: str, names: Names | None, measured: bool) -> Piece | None:
+    """What the front of `word` stands for, or None if it is unknown.
 
     `measured` says that a unit may stand here. The whole word comes first, then the longest front
     that leaves a name or a function ("F_ABcos" is F_AB times a cosine). Raises Broken where two
-    meanings are equally good.
+    meanings are equally good, with columns counted from the start of `word`.
     """
-    piece = _whole(word, start, names, measured)
+    piece = _whole(word, names, measured)
     if piece is not None or len(word) > _LONGEST_RUN:
         return piece
     for cut in range(len(word) - 1, 0, -1):
-        piece = _front(word[:cut], word[cut:], start, names, measured)
+        piece = _front(word[:cut], word[cut:], names, measured)
         if piece is not None:
             return piece
     return None
 
 
-def _whole(word: str, start: int, names: Names | None, measured: bool) -> Piece | None:
+def _whole(word: str, names: Names | None, measured: bool) -> Piece | None:
     found = names.meant(word) if names is not None else ()
     size = len(word)
     if measured:
-        unit = _unit(word, start, names, found)
+        unit = _unit(word, names, found)
         if unit is not None:
             return unit
     function = FUNCTIONS.get(word) or FUNCTIONS.get(word.lower())
@@ -67,8 +69,8 @@ def _whole(word: str, start: int, names: Names | None, measured: bool) -> Piece 
     if function:
         raise Broken(
             "ambiguous/function",
-            start,
-            start + size,
+            0,
+            size,
             name=found[0],
             spelling=spelling(found[0]),
             function=function,
@@ -79,8 +81,8 @@ def _whole(word: str, start: int, names: Names | None, measured: bool) -> Piece 
         one, other = found[:2]
         raise Broken(
             "ambiguous",
-            start,
-            start + size,
+            0,
+            size,
             one=_described(one),
             other=_described(other),
             cure=" or ".join(map(spelling, found[:3])),
@@ -93,7 +95,7 @@ def _exactly(word: str, names: Names | None) -> bool:
     return names is not None and bool(names.spelled(word))
 
 
-def _unit(word: str, start: int, names: Names | None, found: tuple[str, ...]) -> Piece | None:
+def _unit(word: str, names: Names | None, found: tuple[str, ...]) -> Piece | None:
     """`word` as a unit or angle unit; one that is a name in just these letters is ambiguous."""
     angle = units.angle(word)
     spelled = units.SPELLED.get(word)
@@ -107,8 +109,8 @@ def _unit(word: str, start: int, names: Names | None, found: tuple[str, ...]) ->
         assert names is not None
         raise Broken(
             "ambiguous/unit",
-            start,
-            start + len(word),
+            0,
+            len(word),
             name=found[0],
             spelling=spelling(found[0]),
             own=names.length if unit in units.METRES else names.force,
@@ -123,7 +125,7 @@ def _american(word: str, names: Names | None) -> str | None:
     return {"k": "kip", "K": "kip", "#": "lb"}.get(word) if own else None
 
 
-def _front(front: str, rest: str, start: int, names: Names | None, measured: bool) -> Piece | None:
+def _front(front: str, rest: str, names: Names | None, measured: bool) -> Piece | None:
     function = FUNCTIONS.get(front.lower())
     if function and (rest[0].isdigit() or not rest[0].isascii() or _known(rest, names)):
         return Piece("FUNCTION", function, len(front))
@@ -131,7 +133,7 @@ def _front(front: str, rest: str, start: int, names: Names | None, measured: boo
         return None
     if function or front.lower() in ("pi",):
         return None
-    return _whole(front, start, names, measured)
+    return _whole(front, names, measured)
 
 
 def _known(rest: str, names: Names | None) -> bool:
