@@ -16,7 +16,7 @@ from lines import abouts
 from walks import FILES, walk_to
 
 from tutor.figure import Figure
-from tutor.judge import M, Mistake
+from tutor.judge import Fy, M, Mistake
 from tutor.judge.about import LineAbout, as_text, equation_of
 from tutor.lesson import Ask, State
 from tutor.lesson.pointing import PLACE
@@ -25,6 +25,7 @@ from tutor.lesson.steps import STEP
 from tutor.model import Problem, load_problem
 from tutor.plain.telling import pointed_lines
 from tutor.screens.pictures import pictures
+from tutor.statics.body import load_forces
 
 
 def numbers_in(problem: Problem, texts: list[str]) -> set[str]:
@@ -104,3 +105,31 @@ def test_none_is_marked_where_a_hint_leaves_open_which_is_meant() -> None:
     mistake = Mistake("turning", force, "", "", "", alike=("load C",))
     after = replace(state, hints={as_text(about): HintsGiven(PLACE, mistakes=(mistake,))})
     assert pictures(after, ask) == pictures(state, ask)
+
+
+def test_no_arm_is_shown_where_the_term_only_turns_the_other_way() -> None:
+    about = M("A")
+    state, ask = asked(begun(FILES[0]), about)
+    force = next(t.force.name for t in equation_of(state.problem, about).terms if t.coefficient)
+    for code, armed in (("turning", False), ("magnitude", False), ("arm", True), ("no-arm", True)):
+        given = HintsGiven(PLACE, mistakes=(Mistake(code, force, "", "", ""),))
+        after = replace(state, hints={as_text(about): given})
+        assert any("arm" in title for title, _ in pictures(after, ask)) is armed, code
+        assert any("its arm" in line for line in pointed_lines(after)) is armed, code
+        assert pictures(after, ask) != pictures(state, ask), "the force itself is marked"
+
+
+@pytest.mark.parametrize("code", ["lost-load", "missing", "sign", "magnitude"])
+def test_no_load_is_marked_where_others_at_its_joint_share_its_name(code: str) -> None:
+    problem = begun(FILES[0]).problem
+    load = problem.loads[0]
+    twice = replace(problem, loads=(load, *problem.loads))
+    state = replace(begun(FILES[0]), problem=twice)
+    for about in (M("A"), Fy(), Fy(load.joint)):
+        before, ask = asked(state, about)
+        names = {t.force.name for t in equation_of(twice, about).terms if t.force.kind == "load"}
+        for name in names & {f.name for f in load_forces(twice, load.joint)}:
+            given = HintsGiven(PLACE, mistakes=(Mistake(code, name, "", "", ""),))
+            after = replace(before, hints={as_text(about): given})
+            assert pictures(after, ask) == pictures(before, ask)
+            assert pointed_lines(after) == ()

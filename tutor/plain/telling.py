@@ -131,7 +131,7 @@ def pointed_lines(state: State) -> tuple[str, ...]:
     about, problem = pointed.about, state.problem
     if isinstance(about, M):
         names = {force.name for force in whole(problem).forces}
-        if pointed.force in names:
+        if pointed.arm and pointed.force in names:
             return to_words(moment_figure(problem, pointed.force, about.at))[-1:]
     elif about.joint is not None:
         forces = [force.name for force in joint_body(problem, about.joint).forces]

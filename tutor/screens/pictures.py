@@ -55,7 +55,7 @@ def truss(state: State, ask: Ask, preview: tuple[str, str] | None = None) -> Fig
 def pointed_arm(state: State) -> Picture | None:
     """The arm that a hint has pointed at, without its length; None where it pointed at none."""
     pointed = pointed_out(state)
-    if pointed is None or not isinstance(pointed.about, M) or pointed.about.part:
+    if pointed is None or not pointed.arm or not isinstance(pointed.about, M) or pointed.about.part:
         return None
     turning = None if state.turning is None else TURNS.get(state.turning)
     senses = {n: s for n, s in state.senses.items() if n in state.problem.reaction}
