@@ -87,10 +87,12 @@ def _lumped(
     term, text = typed
     first = spots[0]
     size = math.fsum(s.scale for s in spots)
+    if size == 0.0:
+        return None
     if first.is_moment:
         across = [abs(s.force.x - first.force.x) + abs(s.force.y - first.force.y) for s in spots]
         return None if max(across) > SAME else _at_one_arm(term, text, spots, size, scale)
-    if any(abs(s.per_unit - first.per_unit) > SAME for s in spots) or size == 0.0:
+    if any(abs(s.per_unit - first.per_unit) > SAME for s in spots):
         return None
     whole = replace(first, scale=size, radius=math.fsum(s.radius for s in spots))
     option = found_option(term.value, term.radius, scale, options(whole), whole, text, tolerance)

@@ -255,7 +255,7 @@ def _other_number(term: Term, spot: Spot, scale: float, text: TermText) -> Optio
     code = "magnitude" if spot.force.kind == "load" else "carried"
     cost = OTHER_SIZE
     size, factor = text.holds(spot.scale, scale), text.holds(spot.per_unit, scale)
-    if size and not factor:
+    if size and not factor and spot.scale != 0.0:
         code = "arm" if spot.is_moment else "not-equilibrium"
         per_unit = term.value / (scale * spot.scale)
         cost = KINDS["magnitude"].cost if spot.is_moment else other_factor_cost(per_unit, spot)
