@@ -19,7 +19,7 @@ from lines import Style, abouts, pieces, written
 from strategies import make_truss
 
 from tutor.judge import M
-from tutor.judge.truth import names_of
+from tutor.judge.given import names_of
 from tutor.notation import Names, Reading, Unreadable, ValueReading, read_equation, read_value
 
 LINES = 50

@@ -1,0 +1,72 @@
+"""The quick walk through the table of the grammar and lark's own never differ."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+from hypothesis import given
+from hypothesis import strategies as st
+from lark import Lark, UnexpectedToken
+from truss_names import LETTERED
+
+import tutor.notation
+from tutor.notation.scanner import Scanner
+from tutor.notation.symbols import Symbol
+from tutor.notation.table import Misplaced, Table
+
+GRAMMAR = Lark(
+    (Path(tutor.notation.__file__).parent / "line.lark").read_text("utf-8"),
+    parser="lalr",
+    lexer="basic",
+    start=["equation", "expression"],
+    maybe_placeholders=False,
+)
+LINES = [
+    "3/5 F_AB + F_AC - 12 = 0",
+    "-(F_AB - 2)*3/4 + cos 30° F_AC = 3/5 m",
+    "F_AB cos(atan(3/4)) - [F_AC/2]^2 kN = -1",
+    "2^-1 A_x*(9 m) = sin -30 + sqrt(3 rad)/2",
+    "12 = +F_AB*-{3 + 4}/(1 kN)",
+]
+KINDS = [[symbol.type for symbol in Scanner(line, LETTERED).scan()] for line in LINES]
+TERMINALS = sorted({kind for kinds in KINDS for kind in kinds})
+kinds_of_symbols = st.one_of(
+    st.sampled_from(KINDS),
+    st.lists(st.sampled_from(TERMINALS), max_size=12),
+    st.tuples(st.sampled_from(KINDS), st.integers(0, 20), st.sampled_from(TERMINALS)).map(
+        lambda changed: [*changed[0][: changed[1]], changed[2], *changed[0][changed[1] + 1 :]]
+    ),
+    st.tuples(st.sampled_from(KINDS), st.integers(0, 20)).map(lambda cut: cut[0][: cut[1]]),
+)
+
+
+def by_lark(symbols: list[Symbol], start: str) -> Any:
+    feed, result = GRAMMAR.parse_interactive(start=start).feed_token, None
+    for index, symbol in enumerate(symbols):
+        try:
+            result = feed(symbol)  # type: ignore[arg-type]
+        except UnexpectedToken:
+            return index
+    return result
+
+
+def by_table(symbols: list[Symbol], start: str) -> Any:
+    try:
+        return Table.of(GRAMMAR, start).joined(symbols)
+    except Misplaced as misplaced:
+        return misplaced.index
+
+
+@given(kinds_of_symbols, st.sampled_from(["equation", "expression"]))
+def test_both_make_the_same_tree_or_stop_at_the_same_symbol(kinds: list[str], start: str) -> None:
+    symbols = [Symbol(kind, None, i, i + 1) for i, kind in enumerate([*kinds, "$END"])]
+    for symbol in symbols:
+        symbol.value = symbol
+    assert by_table(symbols, start) == by_lark(symbols, start)
+
+
+def test_the_lines_it_is_tried_on_are_equations() -> None:
+    for kinds in KINDS:
+        symbols = [Symbol(kind, kind, i, i + 1) for i, kind in enumerate([*kinds, "$END"])]
+        assert not isinstance(by_table(symbols, "equation"), int)
