@@ -99,7 +99,7 @@ def spelled(rng: Random, problem: Problem, name: str) -> str:
 
 def figures(value: float, count: int) -> str:
     """A number to so many significant figures, never in powers of ten."""
-    if value == 0:
+    if abs(value) < 1e-12:
         return "0"
     places = max(0, count - 1 - math.floor(math.log10(abs(value))))
     return f"{value:.{places}f}"
