@@ -40,6 +40,18 @@ def test_a_zero_member_by_another_rule_is_told_so() -> None:
     do("zero", member="EF", rule="three")
     assert lesson.state.tries[-1].codes == ("zero-rule",)
     assert "EF" not in lesson.state.result
+    told = lesson.state.hints["zero EF"].mistakes[0].text
+    assert told.startswith("That rule looks for a joint where three members meet, two of them in")
+    assert "it is not so at E or F" in told or "it is not so at F or E" in told
+
+
+def test_the_general_rule_shows_whatever_a_special_one_shows() -> None:
+    for name in [m.name for m in MAST.members]:
+        taken = []
+        for rule in ("two", "three", "along"):
+            _, do = walk_to("joints", MAST)
+            taken.append(do("zero", member=name, rule=rule).accepted)
+        assert taken[2] >= max(taken[:2]), name
 
 
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)

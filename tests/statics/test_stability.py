@@ -100,6 +100,7 @@ def test_one_member_more_makes_it_statically_indeterminate(problem):
     error = unsolvable(more[0])
     assert (error.kind, error.moving, error.how) == ("too-many", (), "")
     assert "statically indeterminate" in error.reason
+    assert ": 1 unknown more than equations, " in determinacy(more[0]).said
 
 
 @given(ANY, st.data())

@@ -19,7 +19,7 @@ from tutor.drafting.entries import (
     Whole,
 )
 from tutor.model import Load, Problem, Support
-from tutor.statics.words import listed
+from tutor.statics.words import listed, unit_in_words
 
 
 @dataclass(frozen=True)
@@ -51,7 +51,9 @@ def told(before: Problem, after: Problem, entries: Sequence[Entry]) -> str:
                 words = ", and ".join(load_text(held, after.force) for held in loads)
                 said.append(f"{load.joint}: {words}." if words else "")
             case Units(force, length):
-                said.append(f"Forces are in {force}, lengths in {length}.")
+                said.append(
+                    f"Forces are in {unit_in_words(force)}, lengths in {unit_in_words(length)}."
+                )
             case Title(text):
                 said.append(f"It is called {text}.")
             case Rename(old, new):

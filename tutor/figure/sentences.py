@@ -19,6 +19,7 @@ from tutor.figure.wording import (
 )
 from tutor.model import Joint, Member, Problem, Support
 from tutor.statics.body import Force, load_forces
+from tutor.statics.words import unit_in_words
 
 TURN_WORDS: Mapping[Turn, str] = {"ccw": "counter-clockwise", "cw": "clockwise"}
 
@@ -40,8 +41,8 @@ def truss_sentences(problem: Problem, facts: Drawn) -> tuple[str, ...]:
     )
     opening = (
         f"{freed}The truss has {_count(len(problem.joints), 'joint')} and "
-        f"{_count(len(problem.members), 'member')}; lengths in {problem.length}, "
-        f"forces in {problem.force}."
+        f"{_count(len(problem.members), 'member')}; "
+        f"lengths in {unit_in_words(problem.length)}, forces in {unit_in_words(problem.force)}."
     )
     values = [
         _result(problem, m, facts.forces[m.name]) for m in problem.members if m.name in facts.forces

@@ -125,6 +125,7 @@ GAPS = {
     "member": "BD",
     "ends": "B or D",
     "other": "a load",
+    "needs": "two members meet that are not in one line, and nothing else acts",
 }
 AT = {
     "zero-third-member": {"joint": "D", "other": "the force in CD"},

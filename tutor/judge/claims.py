@@ -18,7 +18,7 @@ class Claim:
 
     `what` says what it is, `why` why students do it. The hints hold gaps: {support} for "the roller
     at C", {joint} for the joint, {member} for the member said to be zero, {ends} for its two joints,
-    {other} for what balances it.
+    {other} for what balances it, {needs} for what the rule that was named needs at a joint.
     """
 
     code: str
@@ -100,7 +100,8 @@ ZERO = (
         "zero-rule",
         "A member is zero, but not by the rule that was named.",
         "The rules are known as pictures, and the loads along one line are not counted.",
-        "That rule does not fit at {ends}: count what acts at each of them.",
+        "That rule looks for a joint where {needs}, and it is not so at {ends}: count what acts at "
+        "each of them.",
         "The rules differ in what else acts at the joint: nothing but one member, nothing but two in "
         "one line, or loads and reactions too that lie in that line.",
         "It can be seen at {joint}: count the members there that carry a force, and look whether a "

@@ -9,15 +9,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from math import isclose
 
 from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, Value, in_words
 from tutor.judge.example import Example
 from tutor.judge.truth import Spot
 from tutor.model import Problem
-from tutor.statics.body import load_forces
+from tutor.statics.body import Force, load_forces
 
 MOST_NAMED = 4
 """So many forces are named where any of them may be meant."""
+
+NEARLY_SAME = 0.005
 
 
 @dataclass(frozen=True)
@@ -110,15 +113,36 @@ class Case:
         if self.spot is not None and self.spot.part:
             part = {"x": "horizontal", "y": "vertical"}[self.spot.part]
             return f"the {part} part of {force_in_words(self.problem, self.force)}"
+        if (load := self._load_by_its_way) is not None and not self.alike:
+            return load
         named = dict.fromkeys(force_in_words(self.problem, f) for f in (self.force, *self.alike))
         if len(named) > MOST_NAMED:
             return f"{next(iter(named))} or another force of the same size"
         return " or ".join(named)
 
     @property
+    def _load_by_its_way(self) -> str | None:
+        """ "one of the loads at D (the horizontal one)", where its direction tells it apart."""
+        if self.spot is None or self.spot.force.kind != "load" or self.spot.name != self.force:
+            return None
+        alike = [t for t in self.spot.equation.terms if t.force.name == self.force]
+        here = [_way_of(t.force) for t in alike]
+        own = next((t.coefficient for t in alike if t.force == self.spot.force), 0.0)
+        same = [t for t in alike if isclose(abs(t.coefficient), abs(own), rel_tol=NEARLY_SAME)]
+        if len(alike) < 2 or len(same) > 1 or here.count(_way_of(self.spot.force)) > 1:
+            return None
+        return f"{force_in_words(self.problem, self.force)} (the {_way_of(self.spot.force)} one)"
+
+    @property
     def subject(self) -> str:
         """The force concerned at the beginning of a sentence."""
         return self.thing[:1].upper() + self.thing[1:]
+
+
+def _way_of(force: Force) -> str:
+    if force.x != 0.0 and force.y != 0.0:
+        return "slanting"
+    return "vertical" if force.x == 0.0 else "horizontal"
 
 
 def force_in_words(problem: Problem, force: str | None) -> str:

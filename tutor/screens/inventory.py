@@ -9,6 +9,7 @@ from textual.content import Content
 from tutor.drafting import Row, Standing, rows
 from tutor.model import Problem
 from tutor.screens.clean import clean, one_line
+from tutor.statics.words import unit_in_words
 
 HEADINGS: Mapping[str, str] = {
     "joint": "Joints",
@@ -28,7 +29,7 @@ def inventory(problem: Problem, stands: Standing, chosen: str | None, ascii_only
         of_kind = [row for row in found if row.kind == kind]
         if of_kind:
             parts.append(_section(heading, of_kind, at, chosen))
-    units = f"Forces in {problem.force}, lengths in {problem.length}."
+    units = f"Forces in {unit_in_words(problem.force)}, lengths in {unit_in_words(problem.length)}."
     parts.append(Content.styled(one_line(units), "$quiet"))
     return Content("\n\n").join(part for part in parts if part.plain)
 

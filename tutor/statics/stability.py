@@ -71,7 +71,8 @@ def determinacy(problem: Problem) -> Determinacy:
     elif m + r < n:
         said = f"{count}: {n - m - r} too few to hold every joint, so it can move."
     else:
-        said = f"{count}: {m + r - n} unknowns more than equations, statically indeterminate."
+        more = f"{m + r - n} unknown{'s' if m + r - n > 1 else ''}"
+        said = f"{count}: {more} more than equations, statically indeterminate."
     return Determinacy(m, r, n, said)
 
 

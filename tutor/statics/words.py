@@ -6,6 +6,12 @@ import math
 from collections.abc import Mapping, Sequence
 
 Pair = tuple[float, float]
+UNIT_WORDS: Mapping[str, str] = {"lb": "pounds", "kip": "kips", "in": "inches", "ft": "feet"}
+
+
+def unit_in_words(unit: str) -> str:
+    """A unit as it reads in a sentence: "inches" for in, which is a word of its own; SI as it is."""
+    return UNIT_WORDS.get(unit, unit)
 
 
 def listed(names: Sequence[str], most: int = 6) -> str:

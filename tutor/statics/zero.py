@@ -134,10 +134,13 @@ def _rule(others: list[Force]) -> Rule:
 def _reason(joint: str, alone: Force, others: list[Force], rule: Rule) -> str:
     if rule == "one":
         return f"At {joint} only {alone.name} is left to act, so it is zero."
-    rest = listed([_called(force) for force in others])
+    loads = sum(force.kind == "load" for force in others)
+    rest = listed(list(dict.fromkeys(_called(force, loads) for force in others)))
     line = "acts along another line" if len(others) == 1 else "act along one line"
     return f"At {joint} {rest} {line}; nothing but {alone.name} acts across it, so {alone.name} is zero."
 
 
-def _called(force: Force) -> str:
-    return f"the load at {force.joint}" if force.kind == "load" else force.name
+def _called(force: Force, loads: int) -> str:
+    if force.kind != "load":
+        return force.name
+    return f"the load{'s' if loads > 1 else ''} at {force.joint}"

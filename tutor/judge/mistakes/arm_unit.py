@@ -8,6 +8,7 @@ from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
+from tutor.statics.words import unit_in_words
 
 FACTORS = (1000.0, 0.001, 100.0, 0.01, 12.0, 1 / 12)
 
@@ -24,7 +25,7 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        f"This problem counts lengths in {case.problem.length}; a distance in another unit needs "
+        f"This problem counts lengths in {unit_in_words(case.problem.length)}; a distance in another unit needs "
         "its unit written behind it, or must be turned into this one."
     )
 

@@ -30,9 +30,7 @@ def reason(case: Case) -> str:
             f"Cut {case.body} free and draw every arrow on it: each member that ends there, each load "
             "and each reaction. Each arrow with a part here needs its term."
         )
-    cut = (
-        ", each reaction and each member that was cut" if case.is_cut else " and each reaction"
-    )
+    cut = ", each reaction and each member that was cut" if case.is_cut else " and each reaction"
     return (
         f"Draw every arrow from outside on {case.body}: each load{cut}. Each arrow with a part here "
         "needs its term."
@@ -40,7 +38,9 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    if case.share.removeprefix("a ") in f"{case.thing} part":
+    spot = case.spot
+    whole = spot is not None and not case.is_moment and abs(spot.equation.sum.of(spot.force)) == 1.0
+    if whole or case.share.removeprefix("a ") in f"{case.thing} part":
         return f"{case.subject} is left out."
     return f"{case.subject} is left out: it has {case.share}."
 

@@ -8,6 +8,7 @@ from tutor.judge.about import Fx, Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
+from tutor.statics.words import unit_in_words
 
 FACTORS = (1000.0, 0.001, 1e6, 1e-6)
 
@@ -25,7 +26,8 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        f"This problem counts forces in {case.problem.force} and lengths in {case.problem.length}; "
+        f"This problem counts forces in {unit_in_words(case.problem.force)} and lengths in "
+        f"{unit_in_words(case.problem.length)}; "
         "every number without a unit is read so. A unit may be written behind any number."
     )
 

@@ -25,6 +25,12 @@ RULES = {
 }
 """The rules a student may name, by key."""
 
+NEEDS = {
+    "two": "two members meet that are not in one line, and nothing else acts",
+    "three": "three members meet, two of them in one line, and nothing else acts",
+}
+"""What the special rules need at a joint; where one of them shows it, "along" shows it as well."""
+
 NEARLY = 1e-9
 CALLED = {"one": "along", "two-along": "along", "three-along": "along"}
 
@@ -39,23 +45,23 @@ def state_zero(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", f"Name the rule that shows it: {', '.join(RULES)}."),))
     place = f"zero {name}"
     seen = list(ways_to_see(state, name))
-    fitting = [way for way in seen if CALLED.get(way.rule, way.rule) == rule]
+    fitting = [way for way in seen if rule in (CALLED.get(way.rule, way.rule), "along")]
     if fitting:
         rest = tuple(r for r in state.results if r.unknown != name)
         state = replace(state, results=(*rest, Result(name, "0", 0.0, 0.0, "zero-force")))
         state = right(state, event, place, RULES[rule])
         return state, Reply((Say("right", f"Yes. {fitting[0].said}"),), True)
-    mistake = _mistake(state, name, seen)
+    mistake = _mistake(state, name, seen, rule)
     state = wrong(state, event, place, (mistake.code,), RULES[rule], (mistake,))
     return state, Reply((Say("wrong", mistake.text),))
 
 
-def _mistake(state: State, name: str, seen: Sequence[ZeroForce]) -> Mistake:
+def _mistake(state: State, name: str, seen: Sequence[ZeroForce], rule: str) -> Mistake:
     """What forbids that a member is seen to be zero so: another rule, a load, another member."""
     one, other = _ends(state, name)
     gaps = {"member": name, "ends": f"{one} or {other}"}
     if seen:
-        return CLAIMS["zero-rule"].told(**gaps, joint=seen[0].joint)
+        return CLAIMS["zero-rule"].told(**gaps, joint=seen[0].joint, needs=NEEDS[rule])
     zero = {r.unknown for r in state.results if r.value == 0.0}
     bodies = {
         end: [f for f in joint_body(state.problem, end).forces if f.name not in zero]

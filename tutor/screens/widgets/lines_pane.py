@@ -14,6 +14,7 @@ from tutor.lesson.steps.writing import result_in_words
 from tutor.screens.clean import clean, one_line
 from tutor.screens.marks import MARKS
 from tutor.screens.themes import BADGES
+from tutor.statics.words import unit_in_words
 
 CHOSEN = {"reasons": "the reasons", "count": "the counts"}
 
@@ -38,7 +39,8 @@ def given_lines(state: State) -> Content:
     """The story, and what the picture may be too small to say."""
     problem = state.problem
     story = clean(problem.story).strip()
-    units = f"Forces in {one_line(problem.force)}, lengths in {one_line(problem.length)}."
+    force, length = (one_line(unit_in_words(unit)) for unit in (problem.force, problem.length))
+    units = f"Forces in {force}, lengths in {length}."
     return Content(f"{story}\n{units}" if story else units)
 
 
