@@ -98,11 +98,11 @@ def test_the_forces_named_alike_are_others_and_each_is_named_once() -> None:
         verdict = judge(
             wrong.problem, wrong.about, wrong.text, senses=wrong.senses, known=wrong.known
         )
+        place = " ".join(mistake.place for mistake in verdict.mistakes).lower()
         for mistake in verdict.mistakes:
             forces = [f for f in (mistake.force, *mistake.alike) if f is not None]
             named += len(forces) > 1
             assert len(set(forces)) == len(forces)
             if 1 < len(forces) <= MOST_ALIKE:
-                place = mistake.place.lower()
                 assert all(force_in_words(wrong.problem, f).lower() in place for f in forces)
     assert named > 3

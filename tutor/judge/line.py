@@ -17,6 +17,7 @@ from tutor.judge.independent import adds_something, same_body
 from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
+from tutor.judge.otherwise import told_with
 from tutor.judge.pairing import one_by_one
 from tutor.judge.slips import Account, Slip
 from tutor.judge.truth import TrueLine
@@ -27,7 +28,6 @@ from tutor.model import Problem, Tolerance
 from tutor.notation import Names, Reading, Unreadable, read_equation
 from tutor.statics.words import listed
 
-MOST_NAMED = 3
 MOST_FORCES = 2
 LEFT_OUT = frozenset({"missing", "lost-load"})
 READ_IN_RADIANS = 0.5
@@ -75,9 +75,12 @@ def judge_line(
     mistakes = tuple(_mistake(true, slip, reading, slips) for slip in slips)
     if unclear and len(mistakes) == 1 and mistakes[0].force is None:
         mistakes = (_with_what_fits(mistakes[0], true, line),)
-    candidates = tuple(_mistake(true, slip, reading, (slip,)) for slip in others)
-    if len(mistakes) == 1 and candidates and not unclear:
-        mistakes = (_with_others(mistakes[0], candidates),)
+    accounts = [
+        tuple(_mistake(true, slip, reading, account) for slip in account) for account in others
+    ]
+    candidates = tuple(mistake for account in accounts for mistake in account)
+    if not unclear:
+        mistakes = told_with(mistakes, accounts)
     text = " ".join(dict.fromkeys(m.text for m in mistakes))
     return Verdict("wrong", text, mistakes, about=about, reading=reading, candidates=candidates)
 
@@ -129,8 +132,8 @@ def _slips(
     names: Names,
     tolerance: Tolerance,
     idle: frozenset[str],
-) -> tuple[tuple[Slip, ...], tuple[Slip, ...]]:
-    """The slips of the best account, and those of accounts that are about as good."""
+) -> tuple[tuple[Slip, ...], tuple[tuple[Slip, ...], ...]]:
+    """The slips of the best account, and those of each account that is about as good."""
     nothing = (Slip("not-equilibrium", None, None),)
     if not line.names and not line.constants:
         return nothing, ()
@@ -138,11 +141,11 @@ def _slips(
     overall = _overall(true, line, reading, names, tolerance)
     if overall is not None and overall[0] < account.cost:
         alone = len(account.slips) == 1 and account.slips[0].code != "not-equilibrium"
-        return (overall[1],), account.slips if alone else ()
+        return (overall[1],), (account.slips,) if alone else ()
     if not _can_be_named(account) or (not line.names and not _mostly_right(account, line)):
-        return nothing, account.slips
+        return nothing, (account.slips,)
     named = [other for other in others if all(s.code != "not-equilibrium" for s in other.slips)]
-    return account.slips, tuple(slip for other in named for slip in other.slips)
+    return account.slips, tuple(other.slips for other in named)
 
 
 def _can_be_named(account: Account) -> bool:
@@ -239,22 +242,6 @@ def _mistake(true: TrueLine, slip: Slip, reading: Reading, slips: Sequence[Slip]
         span,
         others,
     )
-
-
-def _with_others(mistake: Mistake, others: Sequence[Mistake]) -> Mistake:
-    """A mistake whose hints also speak of the others that explain the line as well."""
-    texts, reasons, places = (
-        list(dict.fromkeys(getattr(m, level) for m in (mistake, *others)))[:MOST_NAMED]
-        for level in ("text", "reason", "place")
-    )
-    forces = dict.fromkeys(m.force for m in others if m.force not in (None, mistake.force))
-    alike = (*mistake.alike, *(force for force in forces if force is not None))
-    told = replace(mistake, text=_or(texts), reason=" ".join(reasons), place=_or(places))
-    return replace(told, alike=tuple(dict.fromkeys(alike)))
-
-
-def _or(sentences: Sequence[str]) -> str:
-    return " Or else: ".join(sentences)
 
 
 def headed_otherwise(about: LineAbout, reading: Reading) -> str | None:

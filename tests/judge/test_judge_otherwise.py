@@ -1,0 +1,73 @@
+"""Where two mistakes, or two others, explain a line: do the hints speak of both accounts?"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+import pytest
+from corpus import wrong_line
+
+from tutor.judge import judge
+from tutor.judge.otherwise import LEVELS, told_with
+from tutor.judge.verdict import Mistake
+
+SHARED = Mistake("extra", "AC", "Too many.", "Why too many.", "AC is too many.")
+FIRST = Mistake("sign", "AB", "Wrong way.", "Why the way.", "AB has the wrong sign.")
+OTHER = Mistake("missing", "R_A", "Left out.", "Why left out.", "R_A is left out.")
+THIRD = Mistake("sign", "BC", "Wrong way.", "Why the way.", "BC has the wrong sign.")
+
+
+def told(mistakes: tuple[Mistake, ...], level: str) -> str:
+    return " ".join(dict.fromkeys(getattr(m, level) for m in mistakes))
+
+
+def test_what_two_accounts_share_is_told_once_and_first() -> None:
+    found = told_with((FIRST, SHARED), [(SHARED, OTHER)])
+    assert [m.code for m in found] == ["extra", "sign"]
+    assert told(found, "text") == "Too many. Wrong way. Or else: Left out."
+    assert told(found, "reason") == "Why too many. Why the way. Why left out."
+    assert told(found, "place") == (
+        "AC is too many. AB has the wrong sign. Or else: R_A is left out."
+    )
+
+
+def test_kinds_that_are_told_already_are_not_told_again() -> None:
+    found = told_with((SHARED, FIRST), [(SHARED, THIRD)])
+    assert told(found, "text") == "Too many. Wrong way."
+    assert told(found, "place").endswith("Or else: BC has the wrong sign.")
+    found = told_with((FIRST, THIRD), [(OTHER,)])
+    assert told(found, "text") == "Wrong way. Or else: Left out."
+
+
+def test_only_what_is_in_doubt_names_other_forces() -> None:
+    first, second = told_with((SHARED, FIRST), [(SHARED, OTHER)])
+    assert (first.alike, second.alike) == ((), ("R_A",))
+
+
+def test_one_other_account_of_two_mistakes_is_enough() -> None:
+    found = told_with((SHARED, FIRST), [(SHARED, OTHER), (OTHER, THIRD)])
+    assert all(told(found, level).count("Or else") <= 1 for level in LEVELS)
+
+
+@pytest.mark.parametrize("first", [0, 200])
+def test_a_second_pair_of_mistakes_that_explains_a_line_is_told_of(first: int) -> None:
+    pairs = 0
+    for seed in range(first, first + 200):
+        wrong = wrong_line(seed, 2)
+        if wrong is None:
+            continue
+        verdict = judge(
+            wrong.problem, wrong.about, wrong.text, senses=wrong.senses, known=wrong.known
+        )
+        if len(verdict.mistakes) != 2 or not verdict.candidates:
+            continue
+        pairs += 1
+        named = [(m.code, m.force) for m in verdict.mistakes]
+        new = [m for m in verdict.candidates if (m.code, m.force) not in named]
+        place = told(verdict.mistakes, "place")
+        assert " Or else: " in place
+        assert any(m.place in place.partition(" Or else: ")[2] for m in new)
+        shown = [told(verdict.mistakes, level) for level in LEVELS]
+        assert all(one != other for one, other in pairwise(shown))
+        assert all(text.count("Or else: ") <= 1 or "Or else: " in new[0].place for text in shown)
+    assert pairs
