@@ -85,7 +85,9 @@ class Student:
         state, problem = self.lesson.state, self.lesson.problem
         for seen in zero_force(problem, {r.unknown for r in state.results if r.value == 0}):
             if seen.member not in state.result and seen.rule in RULE_KEYS:
-                fitting = {CALLED.get(z.rule, z.rule) for z in ways_to_see(state, seen.member)}
+                fitting = {"along"} | {
+                    CALLED.get(z.rule, z.rule) for z in ways_to_see(state, seen.member)
+                }
                 for rule in [rule for rule in RULES if rule not in fitting][-1:]:
                     self.slip("zero", member=seen.member, rule=rule)
                 self.right("zero", member=seen.member, rule=RULE_KEYS[seen.rule])
