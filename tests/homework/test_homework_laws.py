@@ -30,6 +30,7 @@ from tutor.homework import (
     right_lines,
     write_line,
 )
+from tutor.judge import M
 from tutor.model import Problem
 from tutor.model.caution import CAUTION
 from tutor.statics import solve
@@ -226,3 +227,33 @@ def test_what_is_left_blank_makes_nothing_wrong_of_what_is_right(seed: int) -> N
     result = review(right.problem, work)
     assert {f.state for f in result.findings} <= {"right"}
     assert result.first is None
+
+
+@given(st.integers(0, 10**9), st.sampled_from((1, 2)))
+@settings(max_examples=60)
+def test_no_hint_speaks_of_a_line_where_none_was_typed(seed: int, mistakes: int) -> None:
+    both = homework(seed, mistakes)
+    if both is None:
+        return
+    done = both[0]
+    result = review(done.problem, done.work())
+    texts = [hint(result, level) for level in LEVELS]
+    texts += [finding.cause.text for finding in result.findings if finding.cause is not None]
+    for text in texts:
+        assert not re.search(r"\b(this|your) line\b|come into its line", text, re.IGNORECASE), text
+    look = hint(result, "look")
+    assert look.count(f"t joint {result.first}") <= 1 or "not at joint" in look, look
+
+
+@given(st.integers(0, 10**9))
+@settings(max_examples=60)
+def test_no_values_are_explained_by_moments_about_a_joint_without_support_or_load(
+    seed: int,
+) -> None:
+    both = homework(seed)
+    if both is None:
+        return
+    problem = both[0].problem
+    usual = {s.joint for s in problem.supports} | {load.joint for load in problem.loads}
+    result = review(problem, both[0].work())
+    assert all(a.about.at in usual for a in result.accounts if isinstance(a.about, M))

@@ -10,6 +10,7 @@ from strategies import make_truss, pratt
 from students_work import homework
 
 from tutor.homework import Paper, read_paper, review, write_line
+from tutor.homework.typed import write_row
 from tutor.judge import Along, Fx, Fy, LineAbout, M
 from tutor.model import Load, Problem, Support
 from tutor.notation import Exact
@@ -143,6 +144,46 @@ def test_one_bad_value_in_a_line_does_not_lose_the_good_ones() -> None:
     written = write_line(MAST, Paper(), "AB = 3, XY = 4, BC = 5")
     assert dict(written.paper.values) == {"AB": "3", "BC": "5"}
     assert len(written.refused) == 1
+
+
+@pytest.mark.parametrize(
+    ("text", "values"),
+    [
+        ("AB -43.13, BC 57.5", {"AB": "-43.13", "BC": "57.5"}),
+        ("AB -43,13, BC 57,5", {"AB": "-43.13", "BC": "57.5"}),
+        ("AB -43.13 BC 57.5", {"AB": "-43.13", "BC": "57.5"}),
+        ("AB -43.13,BC 57.5", {"AB": "-43.13", "BC": "57.5"}),
+        ("AB 4 C, BC = 5 T", {"AB": "4 C", "BC": "5 T"}),
+        ("A_x 6 left; AB 4 T and BC 5", {"A_x": "6 left", "AB": "4 T", "BC": "5"}),
+        ("AB, 4, C", {"AB": "4 C"}),
+    ],
+)
+def test_several_values_need_no_equals_signs(text: str, values: dict[str, str]) -> None:
+    written = write_line(MAST, Paper(), text)
+    assert dict(written.paper.values) == values
+    assert written.refused == ()
+
+
+def test_a_bad_value_among_several_is_told_and_the_others_are_taken() -> None:
+    written = write_line(MAST, Paper(), "AB fifty, BC 57.5")
+    assert dict(written.paper.values) == {"BC": "57.5"}
+    (refused,) = written.refused
+    assert refused.message.startswith("AB:")
+    assert "fifty" in refused.message
+
+
+@pytest.mark.parametrize(
+    ("text", "column"), [("5 + * 3", 5), ("12 BC", 4), ("seven", 1), ("3 % 4", 3)]
+)
+def test_the_column_told_in_a_row_is_one_of_what_was_typed(text: str, column: int) -> None:
+    (refused,) = write_row(MAST, Paper(), "AC", text).refused
+    assert f"At column {column}," in refused.message
+
+
+def test_a_row_takes_its_value_and_those_named_behind_it() -> None:
+    written = write_row(MAST, Paper(), "AC", "-43.13, BC 57.5")
+    assert dict(written.paper.values) == {"AC": "-43.13", "BC": "57.5"}
+    assert dict(write_row(MAST, written.paper, "AC", "").paper.values) == {"BC": "57.5"}
 
 
 @given(TYPED, st.sampled_from((MAST, BRIDGE)))

@@ -12,7 +12,7 @@ from test_published_trusses import CASES, problem_of
 from worked_examples import BEER_JOHNSTON, HIBBELER
 
 from tutor import Fx, Fy, M, review
-from tutor.homework import Review, read_paper
+from tutor.homework import LEVELS, Review, hint, read_paper
 
 # R. C. Hibbeler, Engineering Mechanics: Statics, Example 6.1; printed values from memory.
 HIBBELER_PRINTED = """
@@ -125,3 +125,85 @@ def test_a_load_forgotten_under_bobers_truss_is_named_and_all_that_follows_is_to
     assert result.finding["DE"].state == "wrong"
     follows = {str(f.name) for f in result.findings if f.state == "follows"}
     assert follows == {"DG", "DF", "FG", "GH", "FH"}
+
+
+# Bober's truss with A_y and H_y in each other's rows, and every member worked from them.
+EXCHANGED = """A_y = 57.5, H_y = 62.5, AB = -71.88, AC = 43.13, BC = 57.5, BD = -43.13, CD = -9.375,
+CE = 48.75, DG = -28.13, DF = -31.88, EG = 48.75, FH = -53.13, FG = 42.5, GH = 31.88"""
+
+
+def hints(result: Review) -> str:
+    return "\n".join([result.said, *(hint(result, level) for level in LEVELS)])
+
+
+def test_where_two_explanations_differ_on_the_wrong_reaction_neither_is_certain() -> None:
+    # The load forgotten about C makes E_y wrong; turned round about E it makes C_y wrong.
+    result = handed_in(BEER_JOHNSTON, BEER_JOHNSTON_PRINTED, "E_y = 8000 lb, C_y = -5000 lb")
+    assert len(result.accounts) > 1
+    assert {result.finding[name].sure for name in ("E_y", "C_y")} == {"likely"}
+    told = handed_in(
+        BEER_JOHNSTON,
+        BEER_JOHNSTON_PRINTED,
+        "E_y = 8000 lb, C_y = -5000 lb",
+        lines=[(M("C"), "2000*24 - 6 E_y = 0")],
+    )
+    assert {result.finding[name].state for name in ("E_y", "C_y")} == {"wrong", "follows"}
+    assert {told.finding[name].sure for name in ("E_y", "C_y")} == {"certain"}
+
+
+def test_two_reactions_in_each_others_rows_are_called_that_and_no_arm() -> None:
+    result = handed_in(BOBER, BOBER_PRINTED, *EXCHANGED.split("\n"))
+    assert result.first == "whole"
+    assert {result.finding[name].state for name in ("A_y", "H_y")} == {"wrong"}
+    assert "wrong row" in hint(result, "look")
+    assert "arm" not in hints(result)
+
+
+def test_no_hint_names_both_rows_that_were_exchanged() -> None:
+    result = handed_in(BOBER, BOBER_PRINTED, *EXCHANGED.split("\n"))
+    assert "A_y" in hint(result, "place")
+    assert "H_y" not in hints(result)
+    assert "A_y" not in hint(result, "look") + hint(result, "reason")
+
+
+@pytest.mark.parametrize(
+    "changed", ["DF = 57.5, FG = -43.13", "DF = -57.5, FG = 43.13"], ids=["whole", "sizes alone"]
+)
+def test_two_members_of_a_joint_in_each_others_rows_are_called_that(changed: str) -> None:
+    result = handed_in(BOBER, BOBER_PRINTED, changed)
+    assert result.first == "F"
+    assert not_right(result) == {"DF", "FG"}
+    assert "wrong row" in hint(result, "look")
+
+
+def test_a_load_left_out_is_not_called_a_thousandth_of_it_as_well() -> None:
+    result = handed_in(
+        BEER_JOHNSTON, BEER_JOHNSTON_PRINTED, "BE = 2500 C, BC = 4500 T, EC = 7500 C"
+    )
+    assert ("missing", "load B") in named(result)
+    assert "unit" not in {code for code, _ in named(result)}
+
+
+def test_without_reactions_a_slip_at_a_joint_that_explains_all_is_not_sought_elsewhere() -> None:
+    # BD with the wrong sign, and DF, FG and FH worked from it.
+    text = "\n".join(line for line in BOBER_PRINTED.split("\n") if "_" not in line)
+    result = handed_in(BOBER, text, "BD = 46.88, DF = 50.63, FH = 84.38, FG = -67.5")
+    assert result.places == ("B",)
+    assert {result.finding[name].state for name in ("DF", "FG", "FH")} == {"follows"}
+
+
+def test_nothing_follows_where_nothing_explains_the_numbers() -> None:
+    result = handed_in(BEER_JOHNSTON, "AB = 17, BE = 23, EC = -91, DE = 8")
+    assert {finding.state for finding in result.findings} == {"wrong"}
+    assert not result.clear
+    assert "no single slip explains" in hint(result, "look")
+
+
+@pytest.mark.parametrize("factor", [-1.0, 1000.0])
+def test_a_mistake_of_the_whole_paper_does_not_send_to_a_free_body_diagram(factor: float) -> None:
+    values = {name: factor * value for name, value in BOBER_CASE["forces"].items()}
+    result = review(BOBER, {"forces": values})
+    assert {finding.state for finding in result.findings} <= {"wrong", "right"}
+    assert "No line need be written again" in hint(result, "place")
+    assert "free-body" not in hint(result, "place")
+    assert hint(result, "place") != hint(result, "reason")

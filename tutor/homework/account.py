@@ -2,14 +2,26 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
+from tutor.homework.sheet import place_in_words
 from tutor.judge import Fx, LineAbout, Mistake, Value
 from tutor.judge.given import Given
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Problem
+
+VALUE_ALONE = "This value does not follow from those it was found from."
+LINE_OF_WORK = (
+    ("The lines are right, but this value does not follow from them.", VALUE_ALONE),
+    ("Solve your line for", "Work out"),
+    ("This line", "Your {work}"),
+    ("this line", "your {work}"),
+    ("your line", "your {work}"),
+    ("come into its line.", "come into your {work}."),
+)
+"""How the catalogue speaks of a typed line, and how of work of which only the values were given."""
 
 
 @dataclass(frozen=True)
@@ -33,20 +45,40 @@ class Account:
 
 @dataclass(frozen=True)
 class Draft:
-    """An account before it is put into words."""
+    """An account before it is put into words; `words` are its three hints where it has its own."""
 
     code: str
     force: str | None
     cost: float
     about: LineAbout | Value | None = None
     spot: Spot | None = None
+    words: tuple[str, str, str] | None = None
 
 
 def put_in_words(problem: Problem, place: str, joint: str | None, draft: Draft) -> Account:
     """The account with the mistake and its hints, in the words of the catalogue."""
     about = draft.about if draft.about is not None else Fx(joint)
     mistake = mistake_of(problem, about, draft.code, draft.force, draft.spot)
-    return Account(place, mistake, draft.about, draft.cost)
+    if draft.words is not None:
+        look, reason, where = draft.words
+        mistake = replace(mistake, text=look, reason=reason, place=where)
+    return Account(place, of_values(mistake, place), draft.about, draft.cost)
+
+
+def of_values(mistake: Mistake, place: str) -> Mistake:
+    """The mistake in words that fit where no line was typed, but values found at `place`."""
+
+    def said(text: str) -> str:
+        for line, work in LINE_OF_WORK:
+            text = text.replace(line, work.format(work=f"work at {place_in_words(place)}"))
+        return text
+
+    return replace(
+        mistake,
+        text=said(mistake.text),
+        reason=said(mistake.reason),
+        place=said(mistake.place),
+    )
 
 
 def mistake_of(

@@ -7,11 +7,12 @@ makes up exactly for what is left over. No line need be known for this.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 from tutor.homework.account import Account, Draft, put_in_words
 from tutor.homework.one_force import of_both_lines, of_one_force
 from tutor.homework.one_line import Match, of_one_line
+from tutor.homework.other_row import of_two_rows
 from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.work import Entry
 from tutor.model import Problem
@@ -19,6 +20,11 @@ from tutor.model import Problem
 UNEXPLAINED = 4.0
 WITHIN = 1.5
 """How far above the cheapest account another may cost and still be kept."""
+
+
+def _a_residue(draft: Draft, found: Collection[tuple[str, str | None]]) -> bool:
+    """Whether a factor of units leaves so little of a force that it is as good as left out."""
+    return draft.code == "unit" and ("missing", draft.force) in found
 
 
 def accounts(
@@ -36,12 +42,13 @@ def accounts(
         return ()
     found = list(of_one_line(sheet, solved, matched))
     found += of_one_force(sheet, solved, entries)
+    found += of_two_rows(sheet, solved, entries)
     if sheet.name != WHOLE:
         found += of_both_lines(sheet)
     best: dict[tuple[str, str | None], Draft] = {}
     for draft in sorted(found, key=lambda d: d.cost):
         best.setdefault((draft.code, draft.force), draft)
-    drafts = list(best.values())
+    drafts = [draft for draft in best.values() if not _a_residue(draft, best)]
     joint = None if sheet.name == WHOLE else sheet.name
     return tuple(
         put_in_words(problem, sheet.name, joint, draft)

@@ -18,12 +18,12 @@ from tutor.homework.reading import (
     readings_by_supports,
     readings_of_blank_joint,
 )
-from tutor.homework.sheet import WHOLE, sheets
+from tutor.homework.sheet import PARALLEL, WHOLE, Vector, sheets
+from tutor.homework.telling import at_its_place, far_fetched
 from tutor.homework.uniform import uniform
 from tutor.homework.words import summary
 from tutor.homework.work import Work, read_work
 from tutor.judge import Judge, Mistake, Value, judge_of
-from tutor.judge.about import equation_of
 from tutor.judge.given import Given
 from tutor.judge.mistakes import KINDS
 from tutor.model import Problem
@@ -32,6 +32,7 @@ from tutor.statics import Unsolvable
 EQUALLY_NAMED = 0.25
 BY_ITSELF = 0.05
 WORKED_WRONG, HIDDEN = 0.2, 0.3
+WELL_EXPLAINED, NOT_NEEDED = 1.15, 1.2
 LEAST_WRITTEN = 2
 MUCH_BLANK, FARFETCHED = 2, 1.5
 VALUE_SLIPS = frozenset({"tension-compression", "sign", "sense", "unit", "rounding"})
@@ -94,12 +95,24 @@ class _Check:
         dark = [n for n, s in self.handed_in.items() if blank_members(self.problem, s)]
         told = [(s, plain) for s in self._search(plain).stories() if s.first not in dark]
         if any(name not in self.work.entries for name in self.problem.reaction):
+            doubt = NOT_NEEDED if right and any(map(self._alone, told)) else WORKED_WRONG
             for read in readings_by_supports(*given):
-                told += self._doubted(read, WHOLE, WORKED_WRONG)
+                told += self._doubted(read, WHOLE, doubt)
         for joint in filter(self._tells, dark):
             for read in readings_of_blank_joint(*given, joint):
                 told += self._doubted(read, joint, HIDDEN)
         return sorted(told, key=lambda pair: pair[0].cost)
+
+    def _alone(self, pair: tuple[Story, Reading]) -> bool:
+        """Whether one slip at a joint without support explains all that is wrong."""
+        story = pair[0]
+        held = {support.joint for support in self.problem.supports}
+        return (
+            len(story.turns) == 1
+            and story.first not in held | {WHOLE}
+            and not story.open
+            and story.cost <= WELL_EXPLAINED
+        )
 
     def _tells(self, joint: str) -> bool:
         """Whether enough is written at a joint with a blank to look for a mistake at it."""
@@ -150,7 +163,7 @@ class _Check:
 
     def _outcome(self) -> Outcome:
         misleading = [j for j in self.lines if j.misleads and j.place is not None]
-        if not self.wrong:
+        if not any(name in self.work.entries for name in self.wrong):
             return self._from_lines(misleading) if misleading else Outcome((), (), {})
         alike = uniform(self.problem, self.work.entries, self.true, self.wrong)
         if alike is not None:
@@ -203,41 +216,39 @@ class _Check:
         best = stories[0]
         places = first_places(stories)
         sure: Sure = "certain" if len(places) == 1 else "likely"
-        accounts = best.turns[0].accounts
+        accounts = [a for a in best.turns[0].accounts if not far_fetched(self.problem, a)]
         near = tuple(a for a in accounts if a.cost <= accounts[0].cost + EQUALLY_NAMED)
         near = self._from_value(best, near)
         lines = [j for j in misleading if j.place == best.first]
         if lines:
             near = tuple(_line_account(j) for j in lines)
         findings: dict[str, Finding] = {}
+        clear = told or best.turns[0].cost < self._plain_enough(best.first)
         for k, turn in enumerate(best.turns):
-            account = next(iter(near if k == 0 else turn.accounts), None)
+            named = near if k == 0 else turn.accounts[:1]
             for name in turn.values:
-                if account is not None and not self._touches(account, name):
-                    findings[name] = Finding(name, "follows", None, sure)
-                else:
-                    cause = account.mistake if account is not None else None
-                    findings[name] = Finding(name, "wrong", cause, sure if cause else "unclear")
-        for name in best.follows:
-            findings[name] = Finding(name, "follows", None, sure)
+                findings[name] = at_its_place(self.problem, self.wrong, name, named, sure)
+        for name, (place, equation) in best.follows.items():
+            if clear or self._all_written(place, equation):
+                findings[name] = Finding(name, "follows", None, sure)
+            else:
+                findings[name] = Finding(name, "wrong", None, "unclear")
         for name in best.open:
             findings[name] = Finding(name, "wrong", None, "unclear")
-        clear = told or best.turns[0].cost < self._plain_enough(best.first)
         return Outcome(places, near, findings, clear)
+
+    def _all_written(self, place: str, equation: Vector) -> bool:
+        """Whether the equation that a value follows by holds with written numbers alone."""
+        parts = self.handed_in[place].part.values()
+        return all(
+            part.name in self.work.entries or abs(part.share(equation)) <= PARALLEL
+            for part in parts
+        )
 
     def _plain_enough(self, place: str) -> float:
         """What the account of a place may cost to make it clear: less where much is blank there."""
         blank = blank_members(self.problem, self.handed_in[place])
         return UNEXPLAINED if len(blank) < MUCH_BLANK else FARFETCHED
-
-    def _touches(self, account: Account, name: str) -> bool:
-        """Whether the line with the slip has a part of this value, or the slip is of the value."""
-        about = account.about
-        if about is None or name == account.mistake.force:
-            return True
-        if isinstance(about, Value):
-            return about.unknown == name or about.unknown not in self.wrong
-        return name in equation_of(self.problem, about).linear
 
     def _from_value(self, story: Story, near: tuple[Account, ...]) -> tuple[Account, ...]:
         """For a lone wrong value: what its own figures say as well, the sign or the rounding."""

@@ -9,8 +9,7 @@ from __future__ import annotations
 from typing import Literal
 
 from tutor.homework.findings import Review
-from tutor.homework.sheet import WHOLE
-from tutor.homework.words import place_in_words
+from tutor.homework.sheet import WHOLE, place_in_words
 from tutor.homework.work import read_work
 from tutor.judge import Fx, Fy, LineAbout, M, Value, in_words, judge_of, right_line
 from tutor.model import Problem
@@ -19,7 +18,8 @@ Level = Literal["look", "reason", "place"]
 LEVELS: tuple[Level, ...] = ("look", "reason", "place")
 
 NO_CAUSE = {
-    "look": "The values found here do not go together with those found before.",
+    "look": "The values found here do not go together with those found before, and no single slip "
+    "explains them.",
     "reason": "Put all values at this place back into its equations: what is left over must be "
     "nothing, apart from rounding. Where it is not, the line or its solution has a slip.",
     "place": "Write the lines of {place} again from an empty free-body diagram, with the values you "
@@ -35,7 +35,8 @@ def hint(review: Review, level: Level) -> str:
         return NO_CAUSE[level].format(place=place_in_words(review.first))
     said = _said(review, level)
     if level == "look":
-        return f"At {place_in_words(review.first)}: {said}"
+        where = place_in_words(review.first)
+        return f"At {where}: {said.replace(f'your work at {where}', 'your work')}"
     return said or NO_CAUSE[level].format(place=place_in_words(review.first))
 
 

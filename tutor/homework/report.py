@@ -9,7 +9,7 @@ from __future__ import annotations
 from datetime import datetime
 
 from tutor.homework.findings import Finding, Review
-from tutor.homework.words import place_in_words
+from tutor.homework.sheet import place_in_words
 from tutor.model import Problem
 from tutor.model.caution import CAUTION
 

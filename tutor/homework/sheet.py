@@ -23,6 +23,11 @@ NEGLIGIBLE = 1e-9
 PARALLEL = 1e-6
 
 
+def place_in_words(place: str) -> str:
+    """ "joint C" or "the whole truss"."""
+    return "the whole truss" if place == WHOLE else f"joint {place}"
+
+
 @dataclass(frozen=True)
 class Part:
     """One force on a body: its direction in the body's space, its number and how far that may be off.

@@ -12,6 +12,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from tutor.homework.paper import Paper
+from tutor.homework.several import PARTING, several
 from tutor.homework.table import BYTE_ORDER_MARK, DecimalSign, decimal_sign, read_row
 from tutor.homework.work import BLANK, Refused, read_entry
 from tutor.judge import Judge, in_words, judge_of
@@ -23,13 +24,13 @@ from tutor.notation import Unreadable, read_equation
 from tutor.notation.characters import plain
 
 LONGEST = 500
+NOT_DONE = "-"
 MOST_LINES = 2_000
 MOST_CHARACTERS = 200_000
 
 ASSIGNED = re.compile(r"(?<![\w}])([^\W\d_][\w{}-]*)\s*=(?!=)")
 NAMED = re.compile(r"[^\W\d_][\w{}]+")
 ROW = re.compile(r"([^\W\d_][\w{}-]*)\s*[\s,;:|]\s*[-+]?[\d.]")
-PARTING = " \t,;&"
 PLACE = re.compile(r"(?:at\s+)?joint\s+(\S+?)\s*[:.]?", re.IGNORECASE)
 WHOLE = re.compile(r"(?:the\s+)?whole(?:\s+(?:truss|body))?\s*[:.]?", re.IGNORECASE)
 ORDER = re.compile(r"order\b\s*[:=]?\s*(.*)", re.IGNORECASE)
@@ -93,6 +94,21 @@ def write_line(
         if written is not None:
             return written
     return page.refuse(text, _cannot(page, bare))
+
+
+def write_row(problem: Problem, paper: Paper, name: str, text: str) -> Written:
+    """The paper with `text` as the value of `name`, and with other values that stand behind it.
+
+    What is told of it counts its columns in `text`.
+    """
+    bare = plain(text).partition("#")[0].strip()
+    page = _Page(judge_of(problem), paper, decimal_sign(text))
+    if len(bare) > LONGEST:
+        return page.refuse(text, f"A line has {LONGEST} characters at most.")
+    if "=" in bare:
+        return write_line(problem, paper, f"{name} = {text}")
+    row = _several(page, f"{name} {bare}", text)
+    return row if row is not None else _value(page, name, bare or NOT_DONE)
 
 
 def read_paper(problem: Problem, text: str) -> Written:
@@ -200,6 +216,32 @@ def _values(page: _Page, bare: str, text: str) -> Written | None:
     return Written(paper, tuple(noted), tuple(refused))
 
 
+def _several(page: _Page, bare: str, text: str) -> Written | None:
+    """Values in a row, some of them without an equals sign: `AB -7.5, BC 3`.
+
+    Either every one can be read, or commas part them and each begins with a name; then those that
+    cannot be read are told.
+    """
+    found = several(bare, lambda name: _unknown(page, name) is not None)
+    if len(found.pieces) < 2:
+        return None
+    rows = [read_row(page.desk, f"{name} {value}", page.sign, name) for name, value in found.pieces]
+    if not found.parted and any(isinstance(row, Refused) for row in rows):
+        return None
+    paper = page.paper
+    noted: list[str] = []
+    refused: list[Refused] = []
+    for row in rows:
+        if isinstance(row, Refused):
+            refused.append(row)
+            continue
+        written = _value(replace(page, paper=paper), *row)
+        paper = written.paper
+        noted += written.noted
+        refused += written.refused
+    return Written(paper, tuple(noted), tuple(refused))
+
+
 def _row(page: _Page, bare: str, text: str) -> Written | None:
     if "=" in bare:
         return None
@@ -214,7 +256,7 @@ def _row(page: _Page, bare: str, text: str) -> Written | None:
 
 WAYS: tuple[Callable[[_Page, str, str], Written | None], ...] = (
     *(_place, _order, _sense, _strike),
-    *(_headed_line, _values, _row),
+    *(_headed_line, _values, _several, _row),
 )
 """The ways to read a line, in the order in which they are tried."""
 

@@ -14,11 +14,18 @@ from tutor.model import Problem
 from tutor.statics import joint_order
 
 LEAST = 3
-ALL_REVERSED = (
+REVERSED = (
     "Every force here has the right size, and tension and compression are the wrong way round "
-    "throughout: either the other sign convention was used, or every member was drawn pushing."
+    "throughout: either the other sign convention was used, or every member was drawn pushing.",
+    "No line need be written again. Take one member of which you can see whether it is pulled or "
+    "pushed, and which sign or letter you gave it; then look at all the others alike.",
 )
-ALL_SCALED = "Every value here is off by one and the same factor of units."
+SCALED = (
+    "Every value here is off by one and the same factor of units.",
+    "No line need be written again. Take one value: in which unit did the loads go in, and in which "
+    "did you write down what came out? Then look at all the others alike.",
+)
+"""What is said of the whole paper, and where to look."""
 
 
 @dataclass(frozen=True)
@@ -29,18 +36,21 @@ class Uniform:
     place: str
     code: str
     text: str
+    mend: str
 
     def cause(self, name: str) -> Mistake:
         code = self.code
         if code == "tension-compression" and name not in self.problem.member:
             code = "sign"
-        return replace(mistake_of(self.problem, Value(name), code, name), text=self.text)
+        return self._said(mistake_of(self.problem, Value(name), code, name))
+
+    def _said(self, mistake: Mistake) -> Mistake:
+        return replace(mistake, text=self.text, place=self.mend)
 
     @property
     def accounts(self) -> tuple[Account, ...]:
         mistake = mistake_of(self.problem, Value("the forces"), self.code, None)
-        mistake = replace(mistake, text=self.text, place="")
-        return (Account(self.place, mistake, None, 0.5),)
+        return (Account(self.place, self._said(mistake), None, 0.5),)
 
 
 def uniform(
@@ -60,8 +70,8 @@ def uniform(
         for factor in (-1.0, *FACTORS):
             if all(_near(entries[n], factor * true[n]) for n in names):
                 if factor < 0:
-                    return Uniform(problem, whole, "tension-compression", ALL_REVERSED)
-                return Uniform(problem, whole, "unit", ALL_SCALED)
+                    return Uniform(problem, whole, "tension-compression", *REVERSED)
+                return Uniform(problem, whole, "unit", *SCALED)
     return None
 
 

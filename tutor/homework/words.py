@@ -3,12 +3,7 @@
 from __future__ import annotations
 
 from tutor.homework.findings import Review
-from tutor.homework.sheet import WHOLE
-
-
-def place_in_words(place: str) -> str:
-    """ "joint C" or "the whole truss"."""
-    return "the whole truss" if place == WHOLE else f"joint {place}"
+from tutor.homework.sheet import place_in_words
 
 
 def summary(review: Review) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.homework.paper import Paper
-from tutor.homework.typed import Written, write_line
+from tutor.homework.typed import Written, write_line, write_row
 from tutor.model import Problem
 
 
@@ -26,13 +26,13 @@ def entered(problem: Problem, paper: Paper, place: int, text: str) -> Written:
     """The paper with what was typed: into the row at `place`, unless it says what it is of."""
     if place >= len(problem.unknowns):
         return _line_again(problem, paper, place - len(problem.unknowns), text)
-    cell = f"{problem.unknowns[place]} = {text or '-'}"
+    name = problem.unknowns[place]
     if not text or not text[:1].isalpha():
-        return write_line(problem, paper, cell)
+        return write_row(problem, paper, name, text)
     named = write_line(problem, paper, text)
     if not named.refused:
         return named
-    into = write_line(problem, paper, cell)
+    into = write_row(problem, paper, name, text)
     return named if into.refused else into
 
 
