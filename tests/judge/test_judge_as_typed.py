@@ -194,3 +194,20 @@ def test_a_sum_at_a_joint_with_an_unrecorded_value_is_known_as_that(bracket):
 def test_leaving_out_what_is_zero_is_no_mistake_beside_another(bridge):
     verdict = judge(bridge, Along(0.0, "L2"), "F_L1L2 - 3/5 F_L2U1 = 0")
     assert named(verdict) == [("sign", "L2-U1")] or verdict.candidates
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "40B_x - 6000 - 24000 - 27700 = 0",
+        "B_x - 150 - 600 - 690 = 0",
+        "40B_x = 6000 + 51700",
+    ],
+)
+def test_components_rounded_each_to_three_figures_are_right(bracket, text):
+    assert judge(bracket, M("A"), text, senses={"B_x": "left"}).right
+
+
+def test_a_number_with_its_digits_exchanged_is_not_true_of_something_else(roof):
+    verdict = judge(roof, M("A"), "32E_y - 2*10 - 20 - 1.5(16) - 2(18) = 0")
+    assert named(verdict) == [("arm", "load F")]

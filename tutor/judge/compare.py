@@ -232,6 +232,7 @@ def constants_fit(
             continue
         if max(len(terms), len(left)) > MOST_TO_SPLIT:
             return level if line.unknowns else None
-        if split(terms, left, scale, share, 1 if pairs_only else len(left)):
+        most = 1 if pairs_only else max(len(terms), len(left))
+        if split(terms, left, scale, share, most):
             return level
     return None

@@ -29,6 +29,7 @@ from tutor.notation import Names, Reading, Unreadable, read_equation
 from tutor.statics.words import listed
 
 MOST_FORCES = 2
+EXACTLY = Tolerance(silent=0.0005, remark=0.02)
 LEFT_OUT = frozenset({"missing", "lost-load"})
 READ_IN_RADIANS = 0.5
 BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
@@ -52,8 +53,11 @@ def judge_line(
         remarks = _remarks(problem, about, reading, found.level == "remark", standing)
         return Verdict("right", "Right.", remarks=remarks, about=about, reading=reading)
     holds = holds_at_solution(line, problem, given, values(), tolerance)
-    used = with_unrecorded(line, true, values()) if holds else None
-    plainly_used = used is not None and used.term_by_term
+    used = with_unrecorded(line, true, values()) if holds or not line.names else None
+    only_idle = used is not None and not any(values()[name] for name in used.names)
+    if not holds and not only_idle:
+        used = None
+    plainly_used = used is not None and (used.term_by_term or only_idle)
     other = true_of(line, true, tolerance, strictly=plainly_used or not line.names)
     if other is None and holds and not plainly_used:
         other = (
@@ -61,7 +65,7 @@ def judge_line(
             or joint_sum_with_unrecorded(line, true, values())
             or true_of_part(line, true, tolerance)
         )
-    if other is not None:
+    if other is not None and not only_idle:
         return _true_elsewhere(problem, about, reading, other)
     if used:
         said = Remark("unrecorded", not_recorded(used.names, values()))
@@ -70,7 +74,8 @@ def judge_line(
     idle = frozenset(name for name in true.unknowns if values()[name] == 0.0)
     slips, others = _slips(true, line, reading, names, tolerance, idle)
     unclear = any(slip.code == "not-equilibrium" for slip in slips)
-    if holds and (unclear or _of_acting_forces(slips, values())):
+    exactly = holds_at_solution(line, problem, given, values(), EXACTLY)
+    if exactly and (unclear or _of_acting_forces(slips, values())):
         return _true_elsewhere(problem, about, reading, None)
     mistakes = tuple(_mistake(true, slip, reading, slips) for slip in slips)
     if unclear and len(mistakes) == 1 and mistakes[0].force is None:
