@@ -86,9 +86,15 @@ class TestTheLine:
 
     async def test_names_how_to_choose_when_no_equation_is_chosen(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
-            await enter_line(pilot, "A_y - 150 = 0")
+            await enter_line(pilot, "A_y - 190 = 0")
             assert "Escape, then e" in " ".join(said(pilot).split())
-            assert line_of(pilot).value == "A_y - 150 = 0"
+            assert line_of(pilot).value == "A_y - 190 = 0"
+
+    async def test_is_taken_as_the_only_equation_it_can_be(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            await enter_line(pilot, "A_y - 150 = 0")
+            assert "Taken as ΣFy of the whole truss." in " ".join(said(pilot).split())
+            assert line_of(pilot).value == ""
 
     @pytest.mark.parametrize("heading", ["Fy", "ΣFy:", "sum Fy", "F_y"])
     async def test_with_a_heading_alone_chooses_the_equation(

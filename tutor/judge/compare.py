@@ -232,7 +232,7 @@ def constants_fit(
             continue
         if max(len(terms), len(left)) > MOST_TO_SPLIT:
             return level if line.unknowns else None
-        most = 1 if pairs_only else max(len(terms), len(left))
+        most = 1 if pairs_only else max(len(terms) if line.unknowns else 0, len(left))
         if split(terms, left, scale, share, most):
             return level
     return None

@@ -55,8 +55,8 @@ def judge_line(
     holds = holds_at_solution(line, problem, given, values(), tolerance)
     used = with_unrecorded(line, true, values()) if holds or not line.names else None
     only_idle = used is not None and not any(values()[name] for name in used.names)
-    if not holds and not only_idle:
-        used = None
+    if used is not None and not holds and not (only_idle and used.term_by_term):
+        used, only_idle = None, False
     plainly_used = used is not None and (used.term_by_term or only_idle)
     other = true_of(line, true, tolerance, strictly=plainly_used or not line.names)
     if other is None and holds and not plainly_used:
