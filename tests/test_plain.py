@@ -25,7 +25,7 @@ from tutor.plain.answers import ANSWERS
 from tutor.plain.commands import COMMANDS, command
 from tutor.plain.deed import Do, Tell
 from tutor.plain.telling import FIRST_WORD, HOW
-from tutor.plain.walk import FAULT
+from tutor.plain.voice import FAULT
 from tutor.records import Keep
 from tutor.session import NOT_CHECKED
 from tutor.shipped import shipped_problems

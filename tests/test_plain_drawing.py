@@ -18,7 +18,7 @@ from tutor.model import ProblemSet, load_problem
 from tutor.model.caution import CAUTION
 from tutor.plain import run
 from tutor.plain.drawing import BY_WORD, GOES_ON, NOT_YET
-from tutor.plain.walk import FAULT
+from tutor.plain.voice import FAULT
 from tutor.shipped import shipped_problems
 
 ARM = load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml")

@@ -21,7 +21,7 @@ from tutor.model import Problem, ProblemSet, load_problem
 from tutor.model.caution import CAUTION
 from tutor.plain import run
 from tutor.plain.homework import BY_WORD, GOES_ON, KEPT, NO_HINT, NOTHING, OPENING
-from tutor.plain.walk import FAULT
+from tutor.plain.voice import FAULT
 from tutor.records import Keep
 from tutor.shipped import shipped_problems
 from tutor.statics import solve

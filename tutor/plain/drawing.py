@@ -15,10 +15,8 @@ from tutor.model.source import file_name, read_source
 from tutor.plain.deed import Way
 from tutor.plain.saving import save
 from tutor.plain.voice import Voice
-from tutor.plain.walk import FAULT
 from tutor.records.disk import reason, replace
 from tutor.records.kept_lines import KeptLines
-from tutor.session import note_fault
 
 OPENING = (
     "Your own truss: enter joints, members, supports and loads, like A 0 0  B 4 0  C 2 3/2, then "
@@ -65,7 +63,7 @@ class Drawing:
         self.voice.say((OPENING,))
         again = self._again()
         self.voice.say(again if path is None else self.open(str(path)))
-        return self.voice.converse(self._answer, "out")
+        return self.voice.converse(self._answer, "out", self.log)
 
     def _again(self) -> Said:
         """The drawing that was kept, as one step."""
@@ -78,19 +76,13 @@ class Drawing:
     def _answer(self, text: str) -> Way | None:
         word, _, rest = text.strip().partition(" ")
         found = BY_WORD.get(word.lower())
-        try:
-            if found is not None and (found.takes or not rest.strip()):
-                said = found.run(self, rest.strip())
-                if not isinstance(said, tuple):
-                    return said
-                self.voice.say(said)
-            elif text.strip():
-                self.voice.say(self.enter(text))
-        except (OSError, MemoryError):
-            raise
-        except Exception as fault:  # the outermost edge: a fault of ours must not end the drawing
-            note_fault(self.log, fault)
-            self.voice.say((FAULT,))
+        if found is not None and (found.takes or not rest.strip()):
+            said = found.run(self, rest.strip())
+            if not isinstance(said, tuple):
+                return said
+            self.voice.say(said)
+        elif text.strip():
+            self.voice.say(self.enter(text))
         return None
 
     def enter(self, text: str) -> Said:

@@ -13,8 +13,6 @@ from tutor.model import Problem
 from tutor.plain.deed import Way
 from tutor.plain.saving import save
 from tutor.plain.voice import Voice
-from tutor.plain.walk import FAULT
-from tutor.session import note_fault
 from tutor.workbook import Workbook
 
 OPENING = (
@@ -51,26 +49,20 @@ class Check:
         self.voice.say((OPENING,))
         if not self.book.paper.blank:
             self.voice.say((GOES_ON, *self.paper()))
-        return self.voice.converse(self._answer, "out")
+        return self.voice.converse(self._answer, "out", self.log)
 
     def _answer(self, text: str) -> Way | None:
         word, _, rest = text.strip().partition(" ")
         found = BY_WORD.get(word.lower())
-        try:
-            if found is not None and (found.takes or not rest.strip()):
-                said = found.run(self, rest.strip())
-                if isinstance(said, tuple):
-                    self.voice.say(said)
-                    self.voice.say(self.book.news())
-                    return None
-                return said
-            self.voice.say(written_lines(self.book.write(text)))
-            self.voice.say(self.book.news())
-        except (OSError, MemoryError):
-            raise
-        except Exception as fault:  # the outermost edge: a fault of ours must not end the check
-            note_fault(self.log, fault)
-            self.voice.say((FAULT,))
+        if found is not None and (found.takes or not rest.strip()):
+            said = found.run(self, rest.strip())
+            if isinstance(said, tuple):
+                self.voice.say(said)
+                self.voice.say(self.book.news())
+                return None
+            return said
+        self.voice.say(written_lines(self.book.write(text)))
+        self.voice.say(self.book.news())
         return None
 
     def check(self) -> tuple[str, ...]:

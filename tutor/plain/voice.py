@@ -3,12 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from pathlib import Path
 from typing import TextIO, TypeVar
 
 from tutor.figure import plain
+from tutor.session import note_fault
 
 Outcome = TypeVar("Outcome")
 LONGEST = 2000
+FAULT = (
+    "Not decided: the program failed on this line. The fault is the program's, not yours; the line "
+    "does not count, and all else stands."
+)
 SPELLED = {
     "Σ": "sum ",
     "°": " deg",
@@ -66,8 +72,13 @@ class Voice:
             raise TooLong
         return line.rstrip("\r\n")
 
-    def converse(self, answer: Callable[[str], Outcome | None], at_end: Outcome) -> Outcome:
-        """Answer line after line until an answer is an outcome; the end of the input is `at_end`."""
+    def converse(
+        self, answer: Callable[[str], Outcome | None], at_end: Outcome, log: Path | None
+    ) -> Outcome:
+        """Answer line after line until an answer is an outcome; the end of the input is `at_end`.
+
+        A fault of the program's own goes to `log`, and does not end the conversation.
+        """
         while True:
             try:
                 text = self.listen()
@@ -76,7 +87,14 @@ class Voice:
                 continue
             if text is None:
                 return at_end
-            outcome = answer(text)
+            try:
+                outcome = answer(text)
+            except (OSError, MemoryError):
+                raise
+            except Exception as fault:  # the outermost edge
+                note_fault(log, fault)
+                self.say((FAULT,))
+                continue
             if outcome is not None:
                 return outcome
 

@@ -15,14 +15,10 @@ from tutor.plain.names import joint_named
 from tutor.plain.saving import save
 from tutor.plain.voice import Voice
 from tutor.records.report import markdown
-from tutor.session import Session, note_fault
+from tutor.session import Session
 
 TYPED_AT = frozenset({"line", "joint-line", "close"})
 LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
-FAULT = (
-    "Not decided: the program failed on this line. The fault is the program's, not yours; the line "
-    "does not count, and all else stands."
-)
 
 
 class Walk:
@@ -53,33 +49,27 @@ class Walk:
         """Answer line after line; the end of the input is the way out."""
         self.voice.say(self.session.news())
         self.voice.say(self._asked(None))
-        return self.voice.converse(self._answer, "out")
+        return self.voice.converse(self._answer, "out", self.session.log)
 
     def _answer(self, text: str) -> Way | None:
         """Do what a line asks for and say what came of it."""
-        try:
-            deed = self.deed_of(text)
-            match deed:
-                case Go(where=where):
-                    return where
-                case Do():
-                    self._do(deed)
-                case Await(unknown=unknown):
-                    self._value_of = unknown
-                    self.voice.say((f"Type the value of {unknown}, like 12 or 12 C.",))
-                case Save(name=name):
-                    self.voice.say(self._save(name))
-                case Remark(on=on):
-                    self.session.remarks = on
-                    self._remarks(on)
-                    self.voice.say(("Remarks are on." if on else "Remarks are off.",))
-                case Tell(lines=lines):
-                    self.voice.say(lines)
-        except (OSError, MemoryError):
-            raise
-        except Exception as fault:  # the outermost edge: a fault of ours must not end the lesson
-            note_fault(self.session.log, fault)
-            self.voice.say((FAULT,))
+        deed = self.deed_of(text)
+        match deed:
+            case Go(where=where):
+                return where
+            case Do():
+                self._do(deed)
+            case Await(unknown=unknown):
+                self._value_of = unknown
+                self.voice.say((f"Type the value of {unknown}, like 12 or 12 C.",))
+            case Save(name=name):
+                self.voice.say(self._save(name))
+            case Remark(on=on):
+                self.session.remarks = on
+                self._remarks(on)
+                self.voice.say(("Remarks are on." if on else "Remarks are off.",))
+            case Tell(lines=lines):
+                self.voice.say(lines)
         return None
 
     def deed_of(self, text: str) -> Deed:
