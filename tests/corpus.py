@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from random import Random
+from typing import NamedTuple
 
 from lines import Piece, Style, abouts, figures, pieces, random_senses, written
 from slips import Slipped, form, same_form, slips
@@ -66,15 +68,32 @@ def own_values(
     return known
 
 
-def wrong_line(seed: int, count: int = 1) -> Wrong | None:
-    """The wrong line of a seed, with `count` slips at different forces; None where none fits."""
-    rng = Random(seed)
+class TrueLine(NamedTuple):
+    """The true line of an equation, in pieces, as a student with these senses and values has it."""
+
+    problem: Problem
+    about: LineAbout
+    senses: dict[str, str]
+    known: dict[str, str]
+    line: tuple[Piece, ...]
+
+
+def true_line(rng: Random) -> TrueLine:
+    """The true line of any equation of any truss, with some of the known values put in."""
     problem = make_truss(rng.randrange(10**6), rng.randint(3, 9))
     senses = random_senses(rng, problem)
     known = own_values(rng, problem, senses, rng.choice((0.0, 0.4)))
     about = rng.choice(abouts(problem))
     substituted = {n: float(v) for n, v in known.items() if rng.random() < 0.8}
-    line = tuple(pieces(problem, about, senses, substituted))
+    return TrueLine(
+        problem, about, senses, known, tuple(pieces(problem, about, senses, substituted))
+    )
+
+
+def wrong_line(seed: int, count: int = 1) -> Wrong | None:
+    """The wrong line of a seed, with `count` slips at different forces; None where none fits."""
+    rng = Random(seed)
+    problem, about, senses, known, line = true_line(rng)
     if not any(p.symbol and p.coefficient for p in line):
         return None
     values = solve(problem).values
@@ -99,7 +118,7 @@ def wrong_line(seed: int, count: int = 1) -> Wrong | None:
     target = form(chosen.line)
     if not target or same_form(target, form(line), 0.04):
         return None
-    if _still_true(problem, chosen, senses, known):
+    if still_true(problem, chosen.line, senses, known):
         return None
     if count == 2 and _could_be_scaled(target, form(line)):
         return None
@@ -127,12 +146,13 @@ def _could_be_scaled(target: dict[str | None, float], true: dict[str | None, flo
     return False
 
 
-def _still_true(
-    problem: Problem, slipped: Slipped, senses: dict[str, str], known: dict[str, str]
+def still_true(
+    problem: Problem, line: Sequence[Piece], senses: dict[str, str], known: dict[str, str]
 ) -> bool:
+    """Whether a changed line holds all the same, as when what was changed is a zero force."""
     values = solve(problem).values
     total = parts = 0.0
-    for piece in slipped.line:
+    for piece in line:
         size = piece.size
         if piece.symbol is not None:
             sign = -1.0 if senses.get(piece.symbol) in ("left", "down", "C", "against") else 1.0
@@ -156,12 +176,7 @@ class Right:
 def right_line(seed: int) -> Right:
     """The right line of a seed: any spelling, side, order, scale, sense, values put in, rounding."""
     rng = Random(seed)
-    problem = make_truss(rng.randrange(10**6), rng.randint(3, 9))
-    senses = random_senses(rng, problem)
-    known = own_values(rng, problem, senses, rng.choice((0.0, 0.4)))
-    about = rng.choice(abouts(problem))
-    substituted = {n: float(v) for n, v in known.items() if rng.random() < 0.8}
-    line = pieces(problem, about, senses, substituted)
+    problem, about, senses, known, line = true_line(rng)
     scale = rng.choice((1.0, 1.0, 1.0, -1.0, 2.0, 0.5, 3.0))
     units = scale == 1.0 and not isinstance(about, M) and rng.random() < 0.3
     style = Style(scale=scale, figures=rng.choice((3, 4, 5)), units=units)

@@ -9,11 +9,9 @@ from dataclasses import replace
 from random import Random
 
 import pytest
-from corpus import Wrong, own_values, right_line, wrong_line
-from lines import Style, abouts, pieces, random_senses, written
+from corpus import Wrong, right_line, still_true, true_line, wrong_line
+from lines import Style, written
 from rounding import walk
-from strategies import make_truss
-from test_judge_laws import still_true
 
 from tutor.judge import Verdict, judge
 
@@ -59,12 +57,7 @@ def perturbed_and_accepted(seeds: range) -> list[str]:
     found = []
     for seed in seeds:
         rng = Random(seed)
-        problem = make_truss(rng.randrange(10**6), rng.randint(3, 9))
-        senses = random_senses(rng, problem)
-        known = own_values(rng, problem, senses, rng.choice((0.0, 0.4)))
-        about = rng.choice(abouts(problem))
-        substituted = {n: float(v) for n, v in known.items() if rng.random() < 0.8}
-        line = pieces(problem, about, senses, substituted)
+        problem, about, senses, known, line = true_line(rng)
         acting = [i for i, p in enumerate(line) if p.value]
         if len(acting) < 2:
             continue

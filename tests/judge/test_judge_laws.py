@@ -5,39 +5,20 @@ from __future__ import annotations
 from dataclasses import replace
 from random import Random
 
-from corpus import own_values
+from corpus import still_true, true_line
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from lines import Style, abouts, figures, pieces, random_senses, written
+from lines import Style, abouts, figures, random_senses, written
 from strategies import make_truss
 
 from tutor.judge import Value, judge
 from tutor.statics import solve
 
 
-def still_true(problem, line, senses, known):
-    """Whether a changed line holds all the same, as when what was changed is a zero force."""
-    values = solve(problem).values
-    total = parts = 0.0
-    for piece in line:
-        size = piece.size
-        if piece.symbol is not None:
-            sign = -1.0 if senses.get(piece.symbol) in ("left", "down", "C", "against") else 1.0
-            size = float(known.get(piece.symbol, sign * values[piece.symbol]))
-        total += piece.coefficient * size
-        parts += abs(piece.coefficient * size)
-    return abs(total) <= 2e-3 * parts
-
-
 def any_line(seed: int, **style: object):
     """A problem, an equation of it, and its true line as the student of that seed writes it."""
     rng = Random(seed)
-    problem = make_truss(rng.randrange(10**6), rng.randint(3, 9))
-    senses = random_senses(rng, problem)
-    known = own_values(rng, problem, senses, rng.choice((0.0, 0.4)))
-    about = rng.choice(abouts(problem))
-    substituted = {n: float(v) for n, v in known.items() if rng.random() < 0.8}
-    line = pieces(problem, about, senses, substituted)
+    problem, about, senses, known, line = true_line(rng)
     scale = rng.choice((1.0, 1.0, 1.0, -1.0, 2.0, 0.5, 3.0))
     text = written(rng, problem, line, Style(scale=scale, figures=rng.choice((4, 5)), units=False))
     return rng, problem, about, senses, known, line, text

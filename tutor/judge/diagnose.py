@@ -17,6 +17,7 @@ from tutor.judge.numbers import explain_numbers
 from tutor.judge.options import Choices, Option, options, turning_code
 from tutor.judge.slips import (
     CALCULATED,
+    STRAY_TURNED,
     UNEXPLAINED,
     Account,
     Slip,
@@ -33,7 +34,7 @@ from tutor.statics.body import member_force, reaction_forces
 
 TURNED_ROUND = 0.04
 SCALED_SUM, SCALED_MOMENT, ON_A_SLIP = 1.15, 0.6, 0.2
-STRAY_SIZE, STRAY_TURNED = 0.8, 0.1
+STRAY_SIZE = 0.8
 OTHER_FACTOR = 0.4
 CLOSE, CLOSE_PAIRS = 0.35, 0.12
 CHEAPEST = min(kind.cost for kind in KINDS.values() if kind.variants is not None)

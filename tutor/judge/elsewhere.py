@@ -59,18 +59,18 @@ def sums_at_joints(problem: Problem, line: Typed, own: str | None = None) -> Ite
 
 
 def true_of_part(
-    line: Typed, asked: TrueLine, tolerance: Tolerance, strictly: bool = False
-) -> LineAbout | None:
+    line: Typed, asked: TrueLine, tolerance: Tolerance
+) -> tuple[LineAbout | None, bool]:
     """The equation of a part cut off by a section that the line says precisely, or None.
 
-    `strictly`, each number by itself.
-
-    Sections through at most three members are tried, those that the line names among them.
+    The first that it says number by number, else the first; and whether it is said so. Sections
+    through at most three members are tried, those that the line names among them.
     """
+    first: LineAbout | None = None
     problem = asked.problem
     named = {name for name in line.names if name in problem.member}
     if not 1 <= len(named) <= MOST_CUT or len(problem.joints) > MOST_POINTS:
-        return None
+        return None, False
     others = [m.name for m in problem.members if m.name not in named]
     for more in range(MOST_CUT - len(named) + 1):
         for extra in combinations(others, more):
@@ -79,10 +79,10 @@ def true_of_part(
                 found = fit(line, other, tolerance)
                 if found is None or found.level != "silent":
                     continue
-                numbers = other.numbers(line.names)
-                if not strictly or number_by_number(line, numbers, found.scale):
-                    return about
-    return None
+                if number_by_number(line, other.numbers(line.names), found.scale):
+                    return about, True
+                first = first or about
+    return first, False
 
 
 def _of_section(problem: Problem, cut: set[str]) -> Iterator[LineAbout]:

@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from tutor.judge.about import LineAbout, M, in_words
-from tutor.judge.compare import Typed, fit, typed
+from tutor.judge.compare import Typed, fit, number_by_number, typed
 from tutor.judge.diagnose import diagnose
 from tutor.judge.elsewhere import holds_at_solution, true_of, true_of_part
 from tutor.judge.fitting import fitting
@@ -18,10 +18,9 @@ from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.otherwise import told_with
-from tutor.judge.pairing import one_by_one
 from tutor.judge.slips import Account, Slip
 from tutor.judge.truth import TrueLine
-from tutor.judge.twins import TOO_MANY, alike, place_of
+from tutor.judge.twins import LEFT_OUT, TOO_MANY, alike, place_of
 from tutor.judge.unrecorded import joint_sum_with_unrecorded, not_recorded, with_unrecorded
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.model import Problem, Tolerance
@@ -30,7 +29,6 @@ from tutor.statics.words import listed
 
 MOST_FORCES = 2
 EXACTLY = Tolerance(silent=0.0005, remark=0.02)
-LEFT_OUT = frozenset({"missing", "lost-load"})
 READ_IN_RADIANS = 0.5
 BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
 
@@ -54,18 +52,15 @@ def judge_line(
         return Verdict("right", "Right.", remarks=remarks, about=about, reading=reading)
     holds = holds_at_solution(line, problem, given, values(), tolerance)
     used = with_unrecorded(line, true, values()) if holds or not line.names else None
-    only_idle = used is not None and not any(values()[name] for name in used.names)
-    if used is not None and not holds and not (only_idle and used.term_by_term):
-        used, only_idle = None, False
-    plainly_used = used is not None and (used.term_by_term or only_idle)
+    if used is not None and not holds and not (used.only_idle and used.term_by_term):
+        used = None
+    plainly_used = used is not None and (used.term_by_term or used.only_idle)
     other = true_of(line, true, tolerance, strictly=plainly_used or not line.names)
     if other is None and holds and not plainly_used:
-        other = (
-            true_of_part(line, true, tolerance, strictly=True)
-            or joint_sum_with_unrecorded(line, true, values())
-            or true_of_part(line, true, tolerance)
-        )
-    if other is not None and not only_idle:
+        part, number_by_itself = true_of_part(line, true, tolerance)
+        joint = None if number_by_itself else joint_sum_with_unrecorded(line, true, values())
+        other = joint or part
+    if other is not None and not (used is not None and used.only_idle):
         return _true_elsewhere(problem, about, reading, other)
     if used:
         said = Remark("unrecorded", not_recorded(used.names, values()))
@@ -74,7 +69,7 @@ def judge_line(
     idle = frozenset(name for name in true.unknowns if values()[name] == 0.0)
     slips, others = _slips(true, line, reading, names, tolerance, idle)
     unclear = any(slip.code == "not-equilibrium" for slip in slips)
-    exactly = holds_at_solution(line, problem, given, values(), EXACTLY)
+    exactly = holds and holds_at_solution(line, problem, given, values(), EXACTLY)
     if exactly and (unclear or _of_acting_forces(slips, values())):
         return _true_elsewhere(problem, about, reading, None)
     mistakes = tuple(_mistake(true, slip, reading, slips) for slip in slips)
@@ -214,11 +209,14 @@ def _in_other_unit(true: TrueLine, line: Typed, tolerance: Tolerance) -> bool:
         numbers = tuple(
             t._replace(value=t.value * factor, radius=t.radius * factor) for t in line.constants
         )
-        found = fit(replace(line, constants=numbers), true, tolerance)
-        if found is not None and abs(found.scale) == 1.0:
-            rest, left = one_by_one(numbers, true.numbers(line.names), found.scale)
-            if not rest and all(spot.true == 0.0 for spot in left):
-                return True
+        turned = replace(line, constants=numbers)
+        found = fit(turned, true, tolerance)
+        if (
+            found is not None
+            and abs(found.scale) == 1.0
+            and number_by_number(turned, true.numbers(line.names), found.scale)
+        ):
+            return True
     return False
 
 

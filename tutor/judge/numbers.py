@@ -13,6 +13,7 @@ from tutor.judge.number_sums import by_sum, code_of
 from tutor.judge.options import Choices, Option, turning_code
 from tutor.judge.slips import (
     MISPLACED,
+    STRAY_TURNED,
     UNEXPLAINED,
     Account,
     Slip,
@@ -35,7 +36,7 @@ MOST_IDLE = 2
 MOST_TO_ADD_UP = 8
 MOST_STRAY = 12
 SAME, SAME_RESULT = 0.005, 0.002
-STRAY_TURNED, STRAY_WHOLE = 0.1, 0.2
+STRAY_WHOLE = 0.2
 
 
 def explain_numbers(

@@ -17,6 +17,7 @@ PRECISELY, LOOSE, MISPLACED = 3e-4, 0.3, 0.5
 WIDEST_RADIUS = 0.01
 UNEXPLAINED = KINDS["not-equilibrium"].cost
 OTHER_SLOPE, OTHER_SLOPE_TURNED = 2.2, 0.4
+STRAY_TURNED = 0.1
 CALCULATED = frozenset({"angle-mode", "ratio"})
 
 

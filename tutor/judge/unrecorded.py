@@ -15,10 +15,14 @@ from tutor.judge.truth import TrueLine
 
 
 class Unrecorded(NamedTuple):
-    """Unknowns whose values a line puts in as numbers, and whether each stands in it by itself."""
+    """Unknowns whose values a line puts in as numbers, and whether each stands in it by itself.
+
+    `only_idle` is whether all of them are zero, so that they were merely left out.
+    """
 
     names: tuple[str, ...]
     term_by_term: bool
+    only_idle: bool
 
 
 def with_unrecorded(line: Typed, true: TrueLine, values: Mapping[str, float]) -> Unrecorded | None:
@@ -41,7 +45,8 @@ def with_unrecorded(line: Typed, true: TrueLine, values: Mapping[str, float]) ->
         return None
     terms, left = one_by_one(line.constants, filled.numbers(line.names), found.scale)
     paired = not terms and all(abs(spot.true) <= 1e-9 for spot in left)
-    return Unrecorded(left_out, paired and abs(found.scale) == 1.0)
+    only_idle = not any(values[name] for name in left_out)
+    return Unrecorded(left_out, paired and abs(found.scale) == 1.0, only_idle)
 
 
 def joint_sum_with_unrecorded(
