@@ -180,12 +180,14 @@ def _unknowns_account(
             if off > slack_of(coefficient, spot, scale, tolerance.silent):
                 cost += BARELY
             continue
-        apt = _apt(choices[name], coefficient)
-        option = found_option(value, radius, scale, apt, spot, texts[name], tolerance)
+        option: Option | None = None
         if (several := of_several_terms(coefficient, spot, scale)) is not None:
             option, spot = several
         if rounded_harder(value, radius, scale * spot.true):
             option = Option(spot.true, ("rounding",), KINDS["rounding"].cost)
+        if option is None:
+            apt = _apt(choices[name], coefficient)
+            option = found_option(value, radius, scale, apt, spot, texts[name], tolerance)
         if option is None:
             option = _unknown_size(value, scale, spot)
         slips += [Slip(code, name, spot) for code in option.codes]
@@ -217,7 +219,7 @@ def _unknown_size(value: float, scale: float, spot: Spot) -> Option:
     """A coefficient that no rule makes: in a moment some distance, else not to be named."""
     if spot.true == 0.0:
         return Option(value, ("extra",), KINDS["extra"].cost + OTHER_FACTOR)
-    if spot.is_moment and spot.true != 0.0:
+    if spot.is_moment:
         if value * scale * spot.true > 0:
             return Option(value, ("arm",), KINDS["arm"].cost + 0.6)
         turned = turning_code(spot)
