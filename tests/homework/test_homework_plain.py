@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from lines import figures
-from students_work import homework
+from students_work import Homework, homework
 from transcripts import Typist
 
 from tutor.homework import right_lines
@@ -105,6 +105,12 @@ def test_what_cannot_be_kept_is_said_once_and_the_check_goes_on(tmp_path: Path) 
     assert "Right: Everything that was checked is right." in said
 
 
+def values_typed(done: Homework) -> list[str]:
+    """The values of a homework, each as a line."""
+    work = done.work()
+    return [f"{n} = {v}" for part in ("reactions", "forces") for n, v in work[part].items()]
+
+
 @settings(max_examples=40)
 @given(st.integers(0, 10**9))
 def test_any_paper_comes_up_again_as_it_was(seed: int) -> None:
@@ -112,8 +118,7 @@ def test_any_paper_comes_up_again_as_it_was(seed: int) -> None:
     if both is None:
         return
     done = both[0]
-    work = done.work()
-    typed = [f"{n} = {v}" for part in ("reactions", "forces") for n, v in work[part].items()]
+    typed = values_typed(done)
     with tempfile.TemporaryDirectory() as folder:
         book = open_workbook(done.problem, Keep(Path(folder)))
         for text in (
@@ -177,8 +182,7 @@ def test_no_true_value_is_told_before_the_last_hint(seed: int) -> None:
     if both is None:
         return
     done = both[0]
-    work = done.work()
-    typed = [f"{n} = {v}" for part in ("reactions", "forces") for n, v in work[part].items()]
+    typed = values_typed(done)
     with tempfile.TemporaryDirectory() as keep:
         said = check([*typed, "check", "hint", "hint", "bodies"], Path(keep), done.problem)
     spoken = "\n".join(line for line in said if not line.startswith(("> ", "Noted: ")))
