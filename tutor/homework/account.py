@@ -5,11 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from tutor.homework.sheet import place_in_words
+from tutor.homework.slips import Spot, mistake_of
 from tutor.judge import Fx, LineAbout, Mistake, Value
-from tutor.judge.given import Given
-from tutor.judge.kind import Case
-from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Problem
 
 VALUE_ALONE = "This value does not follow from those it was found from."
@@ -79,20 +76,3 @@ def of_values(mistake: Mistake, place: str) -> Mistake:
         reason=said(mistake.reason),
         place=said(mistake.place),
     )
-
-
-def mistake_of(
-    problem: Problem,
-    about: LineAbout | Value,
-    code: str,
-    force: str | None,
-    spot: Spot | None = None,
-) -> Mistake:
-    """One mistake of the catalogue, made at one force of one line or in one value."""
-    acting = 0
-    if not isinstance(about, Value):
-        true = TrueLine(problem, about, Given({}, {}))
-        acting = sum(1 for s in (*true.unknowns.values(), *true.loads) if s.true != 0.0)
-    kind = KINDS[code]
-    case = Case(problem, about, force, spot, acting)
-    return Mistake(code, force, kind.look(case), kind.reason(case), kind.place(case))

@@ -7,15 +7,13 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from tutor.homework.sheet import WHOLE, Sheet
+from tutor.homework.slips import Slips, Spot, cost_of
 from tutor.homework.work import Entry
-from tutor.judge import Fx, LineAbout
-from tutor.judge.mistakes import KINDS
-from tutor.judge.options import ALONE, turning_code
-from tutor.judge.truth import Spot, TrueLine
+from tutor.judge import Fx
 from tutor.model import Problem
 
-COPIED = KINDS["magnitude"].cost
-FROM_ELSEWHERE = KINDS["extra"].cost + 0.5
+COPIED = cost_of("magnitude")
+FROM_ELSEWHERE = cost_of("extra") + 0.5
 
 
 @dataclass(frozen=True)
@@ -29,26 +27,6 @@ class Change:
     radius: float
     cost: float
     by: float = 0.0
-
-
-Wrong = tuple[str, float, float]
-"""The code of a slip at one force, what the force then contributes, and the cost."""
-
-
-@dataclass(frozen=True)
-class Slips:
-    """A true line with the slips at each of its forces; nothing here depends on the numbers."""
-
-    about: LineAbout
-    unknowns: Mapping[str, tuple[Spot, tuple[Wrong, ...]]]
-    loads: tuple[tuple[Spot, tuple[Wrong, ...]], ...]
-    is_moment: bool
-
-    @classmethod
-    def of(cls, true: TrueLine) -> Slips:
-        unknowns = {name: (spot, tuple(_wrong(spot))) for name, spot in true.unknowns.items()}
-        loads = tuple((spot, tuple(_wrong(spot))) for spot in true.loads)
-        return cls(true.about, unknowns, loads, true.is_moment)
 
 
 def changes(
@@ -68,19 +46,6 @@ def changes(
         for code, wrong, cost in slips:
             yield Change(code, spot.name, spot, wrong - spot.true, 0.0, cost)
     yield from _loads_from_elsewhere(problem, sheet, true)
-
-
-def _wrong(spot: Spot) -> Iterator[Wrong]:
-    """(code, contribution, cost) of each slip at one force, alone or with a wrong sign besides."""
-    turned = KINDS[turning_code(spot)].cost
-    for kind in KINDS.values():
-        if kind.variants is None:
-            continue
-        for per_unit in kind.variants(spot):
-            value = per_unit * spot.scale
-            yield kind.code, value, kind.cost
-            if kind.code not in ALONE and value != 0.0:
-                yield kind.code, -value, kind.cost + turned
 
 
 def _loads_from_elsewhere(problem: Problem, sheet: Sheet, true: Slips) -> Iterator[Change]:

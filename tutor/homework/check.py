@@ -19,13 +19,12 @@ from tutor.homework.reading import (
     readings_of_blank_joint,
 )
 from tutor.homework.sheet import PARALLEL, WHOLE, Vector, sheets
+from tutor.homework.slips import cost_of
 from tutor.homework.telling import at_its_place, far_fetched
 from tutor.homework.uniform import uniform
 from tutor.homework.words import summary
 from tutor.homework.work import Work, read_work
 from tutor.judge import Judge, Mistake, Value, judge_of
-from tutor.judge.given import Given
-from tutor.judge.mistakes import KINDS
 from tutor.model import Problem
 from tutor.statics import Unsolvable
 
@@ -255,7 +254,7 @@ class _Check:
         mistake = self._figures(self.wrong[0]) if len(self.wrong) == 1 else None
         if mistake is None:
             return near
-        cost = KINDS[mistake.code].cost + BY_ITSELF
+        cost = cost_of(mistake.code) + BY_ITSELF
         own = Account(story.first, mistake, Value(self.wrong[0]), cost)
         return tuple(sorted((*near, own), key=lambda account: account.cost))
 
@@ -285,7 +284,7 @@ class _Check:
         if name not in self.work.entries:
             return None
         entry, true = self.work.entries[name], abs(self.true[name])
-        own = Given(self.work.given.senses, {})
+        own = self.work.own(without=self.work.entries)
         verdict = self.desk.judge(Value(name), entry.text, own)
         if verdict.kind != "wrong" or verdict.mistakes[0].code not in VALUE_SLIPS:
             return None

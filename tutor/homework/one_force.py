@@ -8,16 +8,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from tutor.homework.account import Draft
 from tutor.homework.changes import COPIED, miscopied
 from tutor.homework.sheet import Part, Sheet
+from tutor.homework.slips import FACTORS, cost_of
 from tutor.homework.work import Entry
 from tutor.judge import Value
-from tutor.judge.mistakes import KINDS
-from tutor.judge.mistakes.unit import FACTORS
 
 MISFIT = 0.5
 EVERYWHERE = 0.5
-ARITHMETIC = KINDS["arithmetic"].cost + 0.4
+ARITHMETIC = cost_of("arithmetic") + 0.4
 STRAIGHT = 1.0
-REVERSED = KINDS["sign"].cost + 0.1
+REVERSED = cost_of("sign") + 0.1
 """All members at a joint reversed; less plausible than a lone sign that explains it as well."""
 
 
@@ -58,10 +57,10 @@ def _along(part: Part, along: float, slack: float, entries: Mapping[str, Entry])
 def _factors(part: Part, entry: Entry | None) -> Iterator[tuple[str, float, float]]:
     """(code, what the force was taken times, cost) for each slip that changes a force as a whole."""
     turned = "tension-compression" if part.force.kind == "member" else "sign"
-    yield turned, -1.0, KINDS[turned].cost + 0.1
-    yield "missing", 0.0, KINDS["missing"].cost + EVERYWHERE
+    yield turned, -1.0, cost_of(turned) + 0.1
+    yield "missing", 0.0, cost_of("missing") + EVERYWHERE
     for factor in FACTORS:
-        yield "unit", factor, KINDS["unit"].cost + EVERYWHERE
+        yield "unit", factor, cost_of("unit") + EVERYWHERE
     if entry is not None and entry.value:
         for other in miscopied(entry):
             yield "magnitude", other / entry.value, COPIED + 0.3
@@ -91,4 +90,4 @@ def _exchanged(sheet: Sheet) -> Iterator[Draft]:
         dx, dy = math.copysign(by, ux) * value, -math.copysign(by, uy) * value
         slack = abs(by) * part.radius
         if abs(rx + dx) <= tx + slack and abs(ry + dy) <= ty + slack:
-            yield Draft("component", part.name, KINDS["component"].cost + 0.2)
+            yield Draft("component", part.name, cost_of("component") + 0.2)

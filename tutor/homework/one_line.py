@@ -8,12 +8,11 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from tutor.homework.account import Draft
-from tutor.homework.changes import Change, Slips, changes
+from tutor.homework.changes import Change, changes
 from tutor.homework.sheet import WHOLE, Sheet, Vector, middle_and_size, orthogonal
+from tutor.homework.slips import Slips
 from tutor.homework.work import Entry
 from tutor.judge import Fx, Fy, LineAbout, M
-from tutor.judge.given import Given
-from tutor.judge.truth import TrueLine
 from tutor.model import Problem
 
 MISFIT, MOST_MISFIT = 0.3, 3.0
@@ -39,7 +38,7 @@ class Usual:
     @cached_property
     def true(self) -> Slips:
         """The true line, with what each slip makes of each force in it."""
-        return Slips.of(TrueLine(self.problem, self.about, Given({}, {})))
+        return Slips.of(self.problem, self.about)
 
 
 @dataclass(frozen=True)

@@ -10,11 +10,11 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from tutor.homework.account import Draft
 from tutor.homework.sheet import Sheet
+from tutor.homework.slips import cost_of
 from tutor.homework.work import Entry
-from tutor.judge.mistakes import KINDS
 
 CODE = "magnitude"
-EXCHANGED = KINDS[CODE].cost - 0.3
+EXCHANGED = cost_of(CODE) - 0.3
 """Two lines of a body hold at once; it is more plausible than figures that fit one line."""
 LOOK = "A number here may stand in the wrong row."
 REASON = (

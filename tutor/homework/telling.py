@@ -6,8 +6,8 @@ from collections.abc import Collection, Sequence
 
 from tutor.homework.account import Account
 from tutor.homework.findings import Finding, Sure
+from tutor.homework.slips import stands_in
 from tutor.judge import M, Value
-from tutor.judge.about import equation_of
 from tutor.model import Problem
 
 
@@ -47,4 +47,4 @@ def _touches(problem: Problem, wrong: Collection[str], account: Account, name: s
         return True
     if isinstance(about, Value):
         return about.unknown == name or about.unknown not in wrong
-    return name in equation_of(problem, about).linear
+    return stands_in(problem, about, name)

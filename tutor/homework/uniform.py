@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from tutor.homework.account import Account, mistake_of
+from tutor.homework.account import Account
 from tutor.homework.sheet import WHOLE
+from tutor.homework.slips import FACTORS, mistake_of
 from tutor.homework.work import Entry
 from tutor.judge import Mistake, Value
-from tutor.judge.mistakes.unit import FACTORS
 from tutor.model import Problem
 from tutor.statics import joint_order
 

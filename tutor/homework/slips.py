@@ -1,0 +1,85 @@
+"""What does the review need of the judge besides its verdicts: slips, what they change, their words?
+
+The catalogue of mistakes reaches the homework through this module alone. `Slips` are plain numbers:
+what each slip makes of each force in one line that somebody could have written.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tutor.judge import LineAbout, Mistake, Value
+from tutor.judge.about import equation_of
+from tutor.judge.given import Given
+from tutor.judge.kind import Case
+from tutor.judge.mistakes import KINDS
+from tutor.judge.mistakes.unit import FACTORS
+from tutor.judge.options import ALONE, turning_code
+from tutor.judge.truth import Spot, TrueLine
+from tutor.model import Problem
+
+__all__ = ["FACTORS", "Slips", "Spot", "Wrong", "cost_of", "mistake_of", "stands_in"]
+
+Wrong = tuple[str, float, float]
+"""The code of a slip at one force, what the force then contributes, and the cost."""
+
+
+@dataclass(frozen=True)
+class Slips:
+    """A true line with the slips at each of its forces; nothing here depends on the numbers.
+
+    Contributions of an unknown are per unit of the force, those of a load are whole.
+    """
+
+    about: LineAbout
+    unknowns: dict[str, tuple[Spot, tuple[Wrong, ...]]]
+    loads: tuple[tuple[Spot, tuple[Wrong, ...]], ...]
+    is_moment: bool
+
+    @classmethod
+    def of(cls, problem: Problem, about: LineAbout) -> Slips:
+        true = TrueLine(problem, about, Given({}, {}))
+        unknowns = {name: (spot, tuple(_wrong(spot))) for name, spot in true.unknowns.items()}
+        loads = tuple((spot, tuple(_wrong(spot))) for spot in true.loads)
+        return cls(about, unknowns, loads, true.is_moment)
+
+
+def _wrong(spot: Spot) -> Iterator[Wrong]:
+    """Each slip at one force, alone or with a wrong sign besides."""
+    turned = cost_of(turning_code(spot))
+    for kind in KINDS.values():
+        if kind.variants is None:
+            continue
+        for per_unit in kind.variants(spot):
+            value = per_unit * spot.scale
+            yield kind.code, value, kind.cost
+            if kind.code not in ALONE and value != 0.0:
+                yield kind.code, -value, kind.cost + turned
+
+
+def cost_of(code: str) -> float:
+    """What a mistake of the catalogue costs against others; lower is more plausible."""
+    return KINDS[code].cost
+
+
+def stands_in(problem: Problem, about: LineAbout, name: str) -> bool:
+    """Whether this unknown has a part in that equation."""
+    return name in equation_of(problem, about).linear
+
+
+def mistake_of(
+    problem: Problem,
+    about: LineAbout | Value,
+    code: str,
+    force: str | None,
+    spot: Spot | None = None,
+) -> Mistake:
+    """One mistake of the catalogue, made at one force of one line or in one value."""
+    acting = 0
+    if not isinstance(about, Value):
+        true = TrueLine(problem, about, Given({}, {}))
+        acting = sum(1 for s in (*true.unknowns.values(), *true.loads) if s.true != 0.0)
+    kind = KINDS[code]
+    case = Case(problem, about, force, spot, acting)
+    return Mistake(code, force, kind.look(case), kind.reason(case), kind.place(case))
