@@ -17,13 +17,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from student import Student, as_typed
 
+from tutor.deeds.answers import ANSWERS
+from tutor.deeds.deed import Do, Tell
+from tutor.deeds.words import COMMANDS, command
 from tutor.lesson import CAUTION, Lesson, Reply
 from tutor.lesson.reply import AskKind
 from tutor.model import Problem, ProblemSet, load_problem
 from tutor.plain import run
-from tutor.plain.answers import ANSWERS
-from tutor.plain.commands import COMMANDS, command
-from tutor.plain.deed import Do, Tell
 from tutor.plain.telling import FIRST_WORD, HOW
 from tutor.plain.voice import FAULT
 from tutor.records import Keep

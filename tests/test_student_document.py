@@ -7,9 +7,9 @@ from pathlib import Path
 
 from transcripts import GAP, first_unlike, transcript
 
+from tutor.deeds.words import BY_WORD
 from tutor.lesson import CAUTION
 from tutor.model import load_problem
-from tutor.plain.commands import BY_WORD
 from tutor.shipped import shipped_problems
 
 TEXT = (Path(__file__).parents[1] / "docs" / "students.md").read_text("utf-8")

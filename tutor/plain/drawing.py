@@ -7,12 +7,12 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from tutor.deeds.deed import Way
 from tutor.drafting import Draft, Whole, drawable, lines_of, rows, saved, standing
 from tutor.figure import to_words, truss_figure
 from tutor.model import Problem
 from tutor.model.read import read_text
 from tutor.model.source import file_name, read_source
-from tutor.plain.deed import Way
 from tutor.plain.saving import save
 from tutor.plain.voice import Voice
 from tutor.records.disk import reason, replace

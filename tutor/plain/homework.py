@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
+from tutor.deeds.deed import Way
 from tutor.figure import to_words, truss_figure
 from tutor.homework import Finding, Review, Written, hint
 from tutor.model import Problem
-from tutor.plain.deed import Way
 from tutor.plain.saving import save
 from tutor.plain.voice import Voice
 from tutor.workbook import Workbook

@@ -13,12 +13,12 @@ from types import FrameType
 from typing import TextIO
 
 from tutor.check import standing_defect
+from tutor.deeds.deed import Way
 from tutor.homework.brought import brought
 from tutor.lesson import CAUTION, Reply
 from tutor.model import Problem, ProblemSet
 from tutor.plain import telling
 from tutor.plain.choosing import Left, choose_lesson, choose_problem
-from tutor.plain.deed import Way
 from tutor.plain.drawing import Drawing
 from tutor.plain.homework import KEPT, Check, truss_lines
 from tutor.plain.voice import Voice

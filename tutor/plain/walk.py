@@ -2,23 +2,30 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterator
 
+from tutor.deeds import deed_of
+from tutor.deeds.deed import (
+    Await,
+    Deed,
+    Do,
+    Go,
+    Lost,
+    Remark,
+    Save,
+    Show,
+    Tell,
+    Unfinished,
+    Way,
+)
 from tutor.lesson import Ask, Lesson, Reply, State
 from tutor.lesson.pointing import PLACE
 from tutor.plain import telling
-from tutor.plain.answers import answer
-from tutor.plain.commands import command, nearest, value_of
-from tutor.plain.deed import Await, Deed, Do, Go, Remark, Save, Tell, Way
-from tutor.plain.names import joint_named
 from tutor.plain.saving import save
+from tutor.plain.sights import sight
 from tutor.plain.voice import Voice
 from tutor.records.report import markdown
 from tutor.session import Session
-
-TYPED_AT = frozenset({"line", "joint-line", "close"})
-LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
 
 
 class Walk:
@@ -68,34 +75,26 @@ class Walk:
                 self.session.remarks = on
                 self._remarks(on)
                 self.voice.say(("Remarks are on." if on else "Remarks are off.",))
-            case Tell(lines=lines):
+            case Show():
+                self.voice.say(sight(self.lesson, deed))
+            case Tell(lines=lines) | Unfinished(lines=lines):
                 self.voice.say(lines)
+            case Lost(meant=meant):
+                self.voice.say((self._lost(text, meant),))
         return None
 
-    def deed_of(self, text: str) -> Deed:
-        """What a typed line means: a value waited for, an answer, a command, or a line to judge."""
-        lesson, ask, bare = self.lesson, self.lesson.ask, text.strip()
-        unknown, self._value_of = self._value_of, None
-        if not bare:
-            return Tell(("Type help to hear what can be typed.",))
-        if "=" in bare and ask.kind != "count":
-            return Do("type", {"text": text}, text)
-        if unknown is not None and any(char.isdigit() for char in bare):
-            return value_of(unknown, bare)
-        deed = answer(lesson.state, ask, bare) or command(lesson, bare)
-        if deed is None and ask.kind == "joint-line":
-            joint = joint_named(lesson.problem, bare)
-            deed = None if joint is None else Do("joint", {"joint": joint})
-        if deed is not None:
-            return deed
-        meant = nearest(bare)
-        if ask.kind in TYPED_AT and LINE_LIKE.search(bare):
-            return Do("type", {"text": text}, text)
+    def _lost(self, text: str, meant: str) -> str:
+        """What is said of a line that is nothing here."""
+        if not text.strip():
+            return "Type help to hear what can be typed."
         did_you = f' Did you mean "{meant}"?' if meant else ""
-        how = telling.HOW.get(ask.kind, "")
-        return Tell(
-            (f"Cannot read: this is no answer here and no command.{did_you} {how}".rstrip(),)
-        )
+        how = telling.HOW.get(self.lesson.ask.kind, "")
+        return f"Cannot read: this is no answer here and no command.{did_you} {how}".rstrip()
+
+    def deed_of(self, text: str) -> Deed:
+        """What a typed line means; a value that is waited for is waited for once."""
+        unknown, self._value_of = self._value_of, None
+        return deed_of(self.lesson, text, unknown)
 
     def _do(self, deed: Do) -> None:
         """One event: kept first, then answered."""

@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 
+from tutor.deeds.deed import Deed, Do, Tell
+from tutor.deeds.names import joint_named
 from tutor.lesson import Ask, Option, State
-from tutor.plain.deed import Deed, Do, Tell
-from tutor.plain.names import joint_named
 
 NUMBER = re.compile(r"\d{1,6}")
 COUNTED = re.compile(r"(?:(?:\bm|\br|\b2j)\b\s*[=:]?\s*)?\b(\d{1,6})\b", re.IGNORECASE)

@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
+from tutor.deeds.deed import Deed, Do, Tell
+from tutor.deeds.names import direction_of, joint_named, member_named
 from tutor.judge import Along, Fx, Fy, M
 from tutor.judge.about import LineAbout, as_text
 from tutor.lesson import Lesson
-from tutor.plain.deed import Deed, Do, Tell
-from tutor.plain.names import direction_of, joint_named, member_named
 
 NUMBER = r"[-+]?\d{1,9}(?:\.\d{1,9})?"
 POINT = re.compile(rf"\(?\s*({NUMBER})\s*[,;\s]\s*({NUMBER})\s*\)?")

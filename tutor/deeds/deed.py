@@ -8,6 +8,10 @@ from typing import Any, Literal
 
 Way = Literal["problems", "lesson", "homework", "walk", "draw", "practice", "out"]
 """Where one goes from a lesson, a homework or a drawing."""
+Sight = Literal["question", "figure", "truss", "arm", "lines", "results", "joints", "table", "help"]
+"""What can be shown or said again."""
+Half = Literal["zero", "assume", "step", "equation", "save"]
+"""Deeds that need something named with them."""
 
 
 @dataclass(frozen=True)
@@ -54,4 +58,29 @@ class Remark:
     on: bool
 
 
-Deed = Do | Tell | Await | Save | Go | Remark
+@dataclass(frozen=True)
+class Show:
+    """Something is shown or said again; `of` is the joint, force or word it is about, or ""."""
+
+    what: Sight
+    of: str = ""
+
+
+@dataclass(frozen=True)
+class Unfinished:
+    """The word of a deed without all it needs: `given` is what was named already, `lines` ask for
+    the rest in words. A front with pictures may offer a choice instead."""
+
+    deed: Half
+    given: str
+    lines: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Lost:
+    """The text is no answer to what is asked, no word and no line; `meant` is the nearest word."""
+
+    meant: str = ""
+
+
+Deed = Do | Tell | Await | Save | Go | Remark | Show | Unfinished | Lost

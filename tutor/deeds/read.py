@@ -1,0 +1,84 @@
+"""What does a typed text mean: an answer, a word, a line to judge, or nothing here?
+
+A word that is also a name in this truss is never taken for either in silence.
+"""
+
+from __future__ import annotations
+
+import re
+
+from tutor.deeds.answers import answer
+from tutor.deeds.deed import Deed, Do, Go, Lost, Remark, Save, Show, Tell
+from tutor.deeds.names import joint_named, unknown_named
+from tutor.deeds.runs import EQUATIONS, value_of
+from tutor.deeds.words import BY_WORD, command, first_word, nearest
+from tutor.lesson import Lesson
+
+LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
+BY_ALL_MEANS = re.compile(r"do\s+(?=\w)", re.IGNORECASE)
+WHOLE = (Do, Show, Save, Go, Remark)
+
+
+def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
+    """The deed that `text` is at the question of `lesson`; `awaited` is the unknown whose value was
+    said to come next."""
+    ask, bare = lesson.ask, text.strip()
+    if not bare:
+        return Lost()
+    if "=" in bare and ask.kind != "count":
+        return Do("type", {"text": text}, text)
+    if awaited is not None and any(char.isdigit() for char in bare):
+        return value_of(awaited, bare)
+    if meant := BY_ALL_MEANS.match(bare):
+        deed = command(lesson, bare[meant.end() :])
+        if deed is not None:
+            return deed
+    deed = answer(lesson.state, ask, bare)
+    if deed is not None:
+        return deed
+    return _worded(lesson, bare) or _named(lesson, bare) or _line(lesson, text)
+
+
+def _worded(lesson: Lesson, bare: str) -> Deed | None:
+    """The deed of a word; where the word is a name here too, only if the rest tells which it is."""
+    deed = command(lesson, bare)
+    word = first_word(bare)
+    whole = name_called(lesson, bare)
+    name = whole or name_called(lesson, word)
+    if deed is None or name is None:
+        return deed
+    if whole is None and " " in bare and isinstance(deed, WHOLE):
+        return deed
+    return Tell((clash(lesson, word, name),))
+
+
+def name_called(lesson: Lesson, word: str) -> str | None:
+    """The member, reaction or joint of this truss that a word of the grammar could stand for."""
+    return unknown_named(lesson.problem, word) or joint_named(lesson.problem, word)
+
+
+def clash(lesson: Lesson, word: str, name: str) -> str:
+    """What is said where a word is a deed and a name at once, with a way to say each."""
+    deed = BY_WORD[word]
+    thing = "a joint" if name in lesson.problem.joint else "a force"
+    name_it = f"joint {name}" if name in lesson.problem.joint else f"value {name}"
+    say_it = f"do {word}"
+    return (
+        f'"{word}" is {thing} of this truss and also the word that {deed.does.rstrip(".")}: type '
+        f"{name_it} for the one, {say_it} for the other."
+    )
+
+
+def _named(lesson: Lesson, bare: str) -> Deed | None:
+    """A joint's name alone goes to it, where lines of joints are written."""
+    if lesson.ask.kind != "joint-line":
+        return None
+    joint = joint_named(lesson.problem, bare)
+    return None if joint is None else Do("joint", {"joint": joint})
+
+
+def _line(lesson: Lesson, text: str) -> Deed:
+    """A line to judge where one is asked for and it looks like one; else nothing."""
+    if lesson.ask.kind in EQUATIONS and LINE_LIKE.search(text):
+        return Do("type", {"text": text}, text)
+    return Lost(nearest(text) or "")

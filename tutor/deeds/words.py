@@ -1,0 +1,188 @@
+"""Which words steer a lesson, and what does each do? `COMMANDS` is the one table of them."""
+
+from __future__ import annotations
+
+import difflib
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from tutor.deeds import runs
+from tutor.deeds.deed import Deed, Do, Go, Show, Tell
+from tutor.deeds.equations import Run, across, along, equation, moment
+from tutor.judge import Fx, Fy
+from tutor.lesson import Lesson
+
+HEADING = re.compile(
+    r"(?:(?:sum(?:\s+of)?|Σ)\s*(f_?x|f_?y|moments?|m)|(m))(?=[\s_{(:]|$)[\s_{:]*", re.IGNORECASE
+)
+HEADED = {"fx": "x", "fy": "y", "moment": "moment", "moments": "moment", "m": "moment"}
+
+
+@dataclass(frozen=True)
+class Command:
+    """A command: the words it answers to, how it is typed, what it does.
+
+    `run` gets what stands after the word; it returns None where that makes no sense for it, and
+    the line is then taken for something else.
+    """
+
+    words: tuple[str, ...]
+    typed: str
+    does: str
+    run: Run
+
+
+def command(lesson: Lesson, text: str) -> Deed | None:
+    """The deed of a command, or None where `text` is none."""
+    first, rest = _parted(text)
+    found = BY_WORD.get(first.lower())
+    return None if found is None else found.run(lesson, rest)
+
+
+def first_word(text: str) -> str:
+    """The word that `command` goes by, in small letters."""
+    return _parted(text)[0].lower()
+
+
+def _parted(text: str) -> tuple[str, str]:
+    """The first word of a text, a heading put in words, and what stands after it."""
+    text = text.strip()
+    if found := HEADING.match(text):
+        name = (found[1] or found[2]).lower().replace("_", "")
+        text = f"{HEADED[name]} {text[found.end() :]}"
+    first, _, rest = text.strip().rstrip(".:").partition(" ")
+    return first, rest.strip().strip("{}")
+
+
+def nearest(text: str) -> str | None:
+    """The command that a mistyped one was most likely meant to be."""
+    first = text.strip().lower().partition(" ")[0]
+    close = difflib.get_close_matches(first[:20], list(BY_WORD), n=1, cutoff=0.7)
+    return close[0] if close else None
+
+
+def _help(lesson: Lesson, rest: str) -> Deed | None:
+    if rest:
+        found = BY_WORD.get(rest.lower())
+        return None if found is None else Tell((f"{found.typed}: {found.does}",))
+    return Show("help")
+
+
+COMMANDS: tuple[Command, ...] = (
+    Command(
+        ("again", "ask", "question"),
+        "again",
+        "says what is asked.",
+        runs.shows("question"),
+    ),
+    Command(
+        ("figure", "drawing", "picture"),
+        "figure, or figure C",
+        "says what the figure shows now, or joint C cut free.",
+        runs.figure,
+    ),
+    Command(
+        ("truss", "story", "problem"),
+        "truss",
+        "says the problem again.",
+        runs.shows("truss"),
+    ),
+    Command(("x", "fx", "f_x"), "x", "chooses ΣFx.", equation(Fx)),
+    Command(("y", "fy", "f_y"), "y", "chooses ΣFy.", equation(Fy)),
+    Command(
+        ("moment", "moments", "about"),
+        "moment A, or moment 4, 0",
+        "chooses ΣM about a joint or a point.",
+        moment,
+    ),
+    Command(
+        ("along",),
+        "along AC, or along 30",
+        "chooses the sum along a member, or in degrees from +x.",
+        along,
+    ),
+    Command(("across",), "across AC", "chooses the sum square to a member.", across),
+    Command(("equation", "equations"), "equation", "says which can be chosen.", runs.equation),
+    Command(
+        ("arm",),
+        "arm B_y",
+        "says where the arm of a force runs; arm alone, that of the force a hint has named.",
+        runs.arm,
+    ),
+    Command(("value",), "value AB", "says that the next line is the value of AB.", runs.value),
+    Command(("joint",), "joint C", "goes to a joint; leave joint goes back.", runs.joint),
+    Command(("pull",), "pull AC", "draws a member pulling on its joints.", runs.drawn("T")),
+    Command(("push",), "push AC", "draws a member pushing on its joints.", runs.drawn("C")),
+    Command(
+        ("assume",),
+        "assume AC C, or assume AC T",
+        "draws a member pushing (C) or pulling (T) on its joints.",
+        runs.assume,
+    ),
+    Command(("zero",), "zero AB two", "says that a member is zero, and by which rule.", runs.zero),
+    Command(
+        ("keep",),
+        "keep",
+        "keeps a line as what it is true of.",
+        runs.alone(lambda x: Do("keep", {})),
+    ),
+    Command(("hint",), "hint", "gives the next hint.", runs.alone(lambda x: Do("hint", {}))),
+    Command(("undo",), "undo", "takes the last thing back.", runs.alone(lambda x: Do("undo", {}))),
+    Command(
+        ("practice",),
+        "practice",
+        "opens the smaller problem that was offered.",
+        runs.alone(runs.practice),
+    ),
+    Command(
+        ("remarks", "remark"),
+        "remarks off, or remarks on",
+        "leaves out or brings back remarks on an easier way.",
+        runs.remarks,
+    ),
+    Command(
+        ("lines",),
+        "lines",
+        "says the lines that stand.",
+        runs.shows("lines"),
+    ),
+    Command(
+        ("results", "values"),
+        "results",
+        "says the values found.",
+        runs.shows("results"),
+    ),
+    Command(
+        ("joints",),
+        "joints",
+        "says what is unknown at each joint.",
+        runs.shows("joints"),
+    ),
+    Command(
+        ("table",),
+        "table",
+        "says the table so far.",
+        runs.shows("table"),
+    ),
+    Command(("save",), "save NAME.md", "writes the lesson so far into a new file.", runs.save),
+    Command(("step", "go"), "step reactions", "goes to another step.", runs.step),
+    Command(("steps",), "steps", "says the steps there are.", runs.steps),
+    Command(("skip",), "skip", "passes over a step that you have done right twice.", runs.skip),
+    Command(
+        ("homework",),
+        "homework",
+        "checks work you did on paper on this truss.",
+        runs.alone(lambda x: Go("homework")),
+    ),
+    Command(
+        ("problems",),
+        "problems",
+        "goes to the list of problems; all is kept.",
+        runs.alone(lambda x: Go("problems")),
+    ),
+    Command(("leave", "quit", "exit", "bye"), "leave", "ends; all is kept.", runs.leave),
+    Command(("help", "?"), "help, or help along", "says these words.", _help),
+)
+
+BY_WORD: Mapping[str, Command] = {word: each for each in COMMANDS for word in each.words}
