@@ -8,10 +8,14 @@ from dataclasses import dataclass
 from typing import get_args
 
 from tutor.drafting.entries import EMPTY, Drop, Entry, Kind, Rename, Title, Units, Whole, applied
+from tutor.drafting.measured import Measured, is_measured
+from tutor.drafting.moving import copy, flip, mirror, move
 from tutor.drafting.names import joint_meant, needed, new_name, path_of
 from tutor.drafting.pasted import statement_of
 from tutor.drafting.phrases import Phrases
 from tutor.drafting.shapes import SHAPES, Shape, shaped
+from tutor.drafting.spoken import short
+from tutor.drafting.unfit import unfit
 from tutor.drafting.words import FORCES, UNITS, Bad, Word, number_of, words_of
 from tutor.model import Problem
 from tutor.model.read_words import LONGEST_TITLE
@@ -70,7 +74,11 @@ def _statement(problem: Problem, text: str, words: list[Word]) -> list[Entry]:
         return _shaped(problem, words, shape)
     if _all_units(problem, words):
         return _units(problem, text, words)
-    return Phrases(problem, words).read()
+    if is_measured(problem, words):
+        return Measured(problem, words).read()
+    if refused := unfit(problem, text, words):
+        raise refused
+    return Phrases(problem, short(problem, words)).read()
 
 
 def _is_joint_phrase(problem: Problem, words: list[Word]) -> bool:
@@ -116,10 +124,12 @@ def _units(problem: Problem, text: str, words: list[Word]) -> list[Entry]:
 
 def _drop(problem: Problem, text: str, words: list[Word]) -> list[Entry]:
     first, *rest = words
+    if rest and rest[0].lower == "the":
+        rest = rest[1:]
     kind: Kind | None = None
     if rest and (named := [k for k in KINDS if rest[0].lower in (k, f"{k}s")]):
         kind, rest = named[0], rest[1:]
-    rest = [word for word in rest if word.lower not in ("at", "on", "of")]
+    rest = [word for word in rest if word.lower not in ("at", "on", "of", "the")]
     if not rest:
         cure = "write drop C, drop AB, drop support A or drop load C"
         raise Bad(first.text, "nothing is named to take away", cure, first)
@@ -181,6 +191,11 @@ COMMANDS: Mapping[str, Callable[[Problem, str, list[Word]], list[Entry]]] = {
     "units": _units,
     "rename": _rename,
     "clear": _clear,
+    "move": lambda problem, _, words: move(problem, words),
+    "shift": lambda problem, _, words: move(problem, words),
+    "copy": lambda problem, _, words: copy(problem, words),
+    "mirror": lambda problem, _, words: mirror(problem, words),
+    "flip": lambda problem, _, words: flip(problem, words),
     **dict.fromkeys(DROP, _drop),
 }
 

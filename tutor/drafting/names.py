@@ -26,7 +26,11 @@ WAYS = {
     "→": "right",
 }
 SHORT_WAYS = {"u": "up", "d": "down", "l": "left", "r": "right"}
-SUPPORTS = {"pin": "pin", "pinned": "pin", "roller": "roller", "link": "link"}
+SUPPORTS = {
+    **dict.fromkeys(("pin", "pinned", "hinge", "hinged"), "pin"),
+    **dict.fromkeys(("roller", "rollers", "rocker"), "roller"),
+    "link": "link",
+}
 AT = frozenset({"at", "@"})
 KEYWORDS = (*WAYS, *SUPPORTS, "at")
 LETTER = re.compile(r"[a-z]\d*")
@@ -133,6 +137,17 @@ def path_of(problem: Problem, word: Word) -> list[tuple[str, str]]:
     if halves:
         return _steps(word, list(halves.pop()))
     raise _no_path(problem, word)
+
+
+def member_meant(problem: Problem, word: Word) -> tuple[str, str] | None:
+    """The two joints of the one member that a word names and no joint does, there or not."""
+    if joint_meant(problem, word.text) is not None:
+        return None
+    try:
+        path = path_of(problem, word)
+    except Bad:
+        return None
+    return path[0] if len(path) == 1 else None
 
 
 def _steps(word: Word, joints: list[str]) -> list[tuple[str, str]]:

@@ -15,7 +15,11 @@ from tutor.notation import Exact
 FORCES = ("kN", "N", "MN", "lb", "kip")
 LENGTHS = ("m", "mm", "cm", "in", "ft")
 UNITS: Mapping[str, str] = {unit.lower(): unit for unit in (*FORCES, *LENGTHS)} | {"lbf": "lb"}
-PIECES = re.compile(r"@|[^\s@=:]+")
+FUNCTIONS = "sqrt|sin|cos|tan|asin|acos|atan|arcsin|arccos|arctan"
+PIECES = re.compile(
+    rf"(?!(?:{FUNCTIONS})\()(?<![\w)*/^.])[A-Za-z]\w*(?=\([^()]*,)|@|[^\s@=:]+", re.IGNORECASE
+)
+"""A word; a name that a pair in brackets is written to, like F(3,4), is one by itself."""
 PLAIN = re.compile(r"[-+]?(?:\d+[.,]?\d*|[.,]\d+)(?:[eE][-+]?\d+)?")
 WITH_UNIT = re.compile(r"(?P<number>.*[\d.)])(?P<unit>[A-Za-z]{1,3}|°)")
 LIKE_NUMBER = re.compile(r"[-+(\[√.,]*\d|[-+(]*(?:sqrt|sin|cos|tan|√)\s*\(", re.IGNORECASE)
@@ -138,6 +142,25 @@ def from_fraction(number: Fraction) -> Exact:
         if isinstance(read, Exact):
             return read
     return Exact.of(number)
+
+
+def plus(one: Exact, other: Exact, word: Word, sign: int = 1) -> Exact:
+    """The sum of two numbers, or with `sign` -1 their difference, exact where they are; Bad."""
+    if one.fraction is not None and other.fraction is not None:
+        return from_fraction(one.fraction + sign * other.fraction)
+    if one.fraction == 0 and sign > 0:
+        return other
+    if other.fraction == 0:
+        return one
+    return worked_out(f"{one.text}{'-' if sign < 0 else '+'}({other.text})", word)
+
+
+def worked_out(text: str, word: Word) -> Exact:
+    """The number of an expression, as a short decimal where it is one; Bad at this word."""
+    read = amount(text)
+    if isinstance(read, Wrong):
+        raise Bad(word.text, "the place that this gives cannot be written", "type x and y", word)
+    return read if read.fraction is None else from_fraction(read.fraction)
 
 
 def pair_in(word: Word) -> tuple[Word, Word] | None:

@@ -1,0 +1,251 @@
+"""Does the builder take what students type, and answer what no truss has as a teacher would?"""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from tutor.drafting import Draft, standing
+from tutor.model import Load, Support
+from tutor.notation import Exact
+
+ARM = ("A 0 0 B 4 0 C 2 3/2", "AB BC CA", "A pin B roller", "C 12 down")
+DOWN = Load("C", (("down", Exact.of(12)),))
+
+
+def drawn(*lines: str) -> Draft:
+    draft = Draft()
+    for line in (*ARM, *lines):
+        answer = draft.type(line)
+        assert answer.taken, answer.said
+    return draft
+
+
+def at(draft: Draft, name: str) -> tuple[float, float]:
+    return draft.problem.joint[name].at
+
+
+@pytest.mark.parametrize(
+    ("line", "place"),
+    [
+        ("move C 7 1", (7, 1)),
+        ("move C to (7, 1)", (7, 1)),
+        ("move joint C to 7,1", (7, 1)),
+        ("move C by 1 -0.5", (3, 1)),
+        ("move C 2 right", (4, 1.5)),
+        ("move C 2 left 1/2 up", (0, 2)),
+        ("move C 3 above B", (4, 3)),
+    ],
+)
+def test_a_joint_is_moved_to_a_place_or_by_so_much(line: str, place: tuple[float, float]) -> None:
+    draft = drawn(line)
+    assert at(draft, "C") == pytest.approx(place)
+    assert [joint.name for joint in draft.problem.joints] == ["A", "B", "C"]
+
+
+@pytest.mark.parametrize(
+    ("line", "place"),
+    [
+        ("F(3,4)", (3, 4)),
+        ("F (3, 4)", (3, 4)),
+        ("F=(3,4)", (3, 4)),
+        ("F: 3, 4", (3, 4)),
+        ("joint F 3 4", (3, 4)),
+        ("F x=3 y=4", (3, 4)),
+        ("F(3,sqrt(16))", (3, 4)),
+        ("F 3 right 4 up from A", (3, 4)),
+        ("F 4 up and 3 right of A", (3, 4)),
+        ("F 3 right of A 4 above B", (3, 4)),
+        ("F is 4 m above A", (0, 4)),
+        ("F 2 below B", (4, -2)),
+        ("F 1.5 left of C", (0.5, 1.5)),
+        ("F from C 2 right 1 down", (4, 0.5)),
+        ("F 5 at 90 from A", (0, 5)),
+        ("F from B 2 at 180", (2, 0)),
+        ("F 5 from A at 60", (2.5, 5 * math.sqrt(3) / 2)),
+        ("F middle of AB", (2, 0)),
+        ("F halfway between A and C", (1, 0.75)),
+        ("F 5 from A 3 from B", (4, 3)),
+        ("F 5 from A 3 from B below", (4, -3)),
+        ("F 4 from A and 4 from B", (2, 2 * math.sqrt(3))),
+    ],
+)
+def test_a_place_is_said_by_brackets_or_from_other_joints(
+    line: str, place: tuple[float, float]
+) -> None:
+    assert at(drawn(line), "F") == pytest.approx(place)
+
+
+def test_places_from_other_joints_stay_exact() -> None:
+    draft = drawn("F 4 from A 4 from B", "G 5 at 60 from A", "H 1 right of F")
+    assert draft.problem.joint["F"].y.text == "2*sqrt(3)"
+    assert draft.problem.joint["G"].x.text == "2.5"
+    assert draft.problem.joint["H"].x.fraction == 3
+
+
+def test_several_joints_are_brought_at_once_in_brackets() -> None:
+    draft = Draft()
+    assert draft.type("A(0,0), B(4,0), C(2,tan(45))").taken
+    assert {j.name: j.at for j in draft.problem.joints} == {"A": (0, 0), "B": (4, 0), "C": (2, 1)}
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "12 down at C",
+        "12 kN down at C",
+        "load 12 down at C",
+        "load C 12 down",
+        "C load 12 kN downwards",
+        "a load of 12 kN at C down",
+        "weight 12 at C",
+        "C weight 12 kN",
+        "C Fy = -12",
+        "C 12 ↓",
+        "force of 12 kN at C, downward",
+    ],
+)
+def test_a_load_is_read_in_every_order_of_its_words(line: str) -> None:
+    draft = Draft()
+    for each in (*ARM[:3], line):
+        answer = draft.type(each)
+        assert answer.taken, answer.said
+    assert draft.problem.loads == (DOWN,)
+
+
+@pytest.mark.parametrize(
+    ("line", "support"),
+    [
+        ("pin at B", Support("B", "pin")),
+        ("B is pinned", Support("B", "pin")),
+        ("B hinge", Support("B", "pin")),
+        ("B is a pin support", Support("B", "pin")),
+        ("B is on a roller", Support("B", "roller")),
+        ("B rocker", Support("B", "roller")),
+        ("B roller up", Support("B", "roller")),
+        ("B roller right", Support("B", "roller", angle=Exact.of(0))),
+        ("B roller left", Support("B", "roller", angle=Exact.of(180))),
+    ],
+)
+def test_a_support_is_read_as_it_is_spoken(line: str, support: Support) -> None:
+    draft = drawn("drop support B", line)
+    assert draft.problem.supports[-1] == support
+
+
+def test_both_supports_may_stand_before_their_joints() -> None:
+    draft = drawn("pin at B, roller at A")
+    assert [s.kind for s in draft.problem.supports] == ["roller", "pin"]
+
+
+@pytest.mark.parametrize("line", ["connect A D", "join A and D", "member AD", "A to D", "bar AD"])
+def test_a_member_is_read_as_it_is_spoken(line: str) -> None:
+    draft = drawn("D 6 2", line)
+    assert draft.problem.between("A", "D") is not None
+
+
+def test_what_is_named_by_a_word_of_speech_keeps_its_name() -> None:
+    draft = drawn('"load" 5 5', "load-A", '"load" 3 up')
+    assert draft.problem.between("load", "A") is not None
+    assert [load.joint for load in draft.problem.loads] == ["C", "load"]
+    assert "by" in drawn("by 7 7").problem.joint
+
+
+def test_a_part_is_copied_with_its_members_and_joined_where_it_meets_the_rest() -> None:
+    draft = drawn("copy A B C by 4 0")
+    assert at(draft, "D") == (8, 0)
+    assert at(draft, "E") == (6, 1.5)
+    assert {m.name for m in draft.problem.members} == {"AB", "BC", "CA", "BD", "DE", "EB"}
+    assert draft.problem.loads == (DOWN,)
+    assert draft.type("undo").taken
+    assert len(draft.problem.joints) == 3
+
+
+def test_a_load_is_copied_and_moved_to_other_joints() -> None:
+    draft = drawn("copy load C to A B")
+    assert sorted(load.joint for load in draft.problem.loads) == ["A", "B", "C"]
+    draft = drawn("move the load from C to B")
+    assert [load.joint for load in draft.problem.loads] == ["B"]
+
+
+def test_a_half_is_mirrored_about_its_last_joint_and_a_truss_with_both_halves_stays() -> None:
+    half = Draft()
+    for line in (
+        "A 0 0 B 3 0 C 3 4 D 6 0 E 6 4",
+        "AB BD AC CE BC CD DE",
+        "B 5 down D 6 down 1 left",
+    ):
+        assert half.type(line).taken
+    assert half.type("mirror").taken
+    made = half.problem
+    assert len(made.joints) == 8
+    assert len(made.members) == 13
+    assert {load.joint for load in made.loads} == {"B", "D", "G"}
+    for line in ("A pin", "F roller"):
+        half.type(line)
+    places = sorted(joint.at for joint in made.joints)
+    assert places == sorted((12 - x, y) for x, y in places)
+    again = half.problem
+    assert half.type("mirror about x = 6").taken
+    assert (half.problem.joints, half.problem.members) == (again.joints, again.members)
+
+
+def test_a_truss_that_is_flipped_twice_is_as_it_was() -> None:
+    draft = drawn("C 5 at 30", "B roller 60", "C 3 right")
+    before = draft.problem
+    assert draft.type("flip").taken
+    assert at(draft, "A") == (4, 0)
+    assert draft.problem.supports[1].angle == Exact.of(120)
+    assert draft.problem.loads[0].pushes[1][0] == "left"
+    assert draft.type("flip").taken
+    assert draft.problem == before
+    assert standing(draft.problem).sound
+
+
+TEACHER = {
+    "AB 100 down": ("loaded at its joints", "A and B, 50 down each"),
+    "AB 50 kN/m down": ("at its joints only", "A and B, 100 kN down each"),
+    "AB 50 lb/ft down": ("at its joints only", "half of its size times the length"),
+    "50 kN/m on AB": ("at its joints only", "100 kN down each"),
+    "C fixed": ("holds against turning", "C pin"),
+    "fixed at A": ("holds against turning", "A pin"),
+    "C moment 30": ("no moment", "equal and opposite"),
+    "C 30 kN*m moment": ("no moment", "equal and opposite"),
+    "AB cable": ("member or a link that pulls", "tension"),
+    "cable at C": ("member or a link that pulls", "C link -1 4"),
+    "R_C = 60 T": ("force that was found", "paper"),
+    "F_AB = 60": ("force that was found", "paper"),
+    "AB = 60 T": ("force that was found", "paper"),
+    "A_y = 6 kN": ("force that was found", "paper"),
+    "AB = 4 m": ("places of A and B", "4 right of"),
+    "C 12": ("without its way", "C 12 down"),
+    "C 12 kN": ("without its way", "C 12 down"),
+    "C 5 at 30 from horizontal": ("from which side", "from +x"),
+    "B roller on the wall": ("to which side", "B roller right"),
+    "B roller on a slope of 30": ("perpendicular", "B roller 120"),
+    "spring at B": ("gives way", "B roller"),
+    "A beam": ("bends", "AB BC CA"),
+    "pulley at C": ("rope pulls", "C 5 down"),
+    "F 5 from A": ("alone does not give a place", "5 from A 4 from B"),
+    "F 9 from A 1 from B": ("no point is so far", "two lengths"),
+    "F 3 right": ("no joint F yet", ""),
+    "F 3 right 2 right of A 4 right of B": ("twice", ""),
+    "move C": ("where to is missing", "move D 7 1"),
+    "move A B 7 1": ("several joints", "by 1 0"),
+    "move Q 1 1": ("no joint Q", ""),
+    "copy load A to B": ("no load at A", ""),
+    "mirror about Q": ("no joint Q", ""),
+}
+
+
+@pytest.mark.parametrize(("line", "parts"), TEACHER.items())
+def test_what_no_truss_has_is_answered_with_the_reason_and_the_cure(
+    line: str, parts: tuple[str, str]
+) -> None:
+    draft = drawn()
+    before = draft.problem
+    answer = draft.type(line)
+    assert not answer.taken
+    assert draft.problem is before
+    assert all(part in answer.said for part in parts), answer.said
+    assert answer.span is not None

@@ -1,0 +1,273 @@
+"""What does a student draw that no truss has, and what would a teacher say to it?
+
+Each answer is a sentence on why not, and the cure: what stands for it in a truss.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Callable, Mapping, Sequence
+
+from tutor.drafting.names import SUPPORTS, joint_meant, member_meant
+from tutor.drafting.words import FORCES, LENGTHS, UNITS, Bad, Word, exact, number_of
+from tutor.model import Problem
+from tutor.notation import Exact
+
+Pair = tuple[str, str]
+PER_LENGTH = re.compile(
+    rf"(?:\S*\d)?(?:{'|'.join((*FORCES, 'k', 'kips', 'lbs'))})"
+    rf"(?:/|\s*per\s*)(?:{'|'.join(LENGTHS)})|(?:\S*\d)?(?:plf|klf)",
+    re.IGNORECASE,
+)
+RESULT = re.compile(r"(?:[FSNT]_?\{?[A-Za-z]\w*(?:-\w+)?\}?|[A-Za-z]\w*_\{?\w+\}?)")
+LETTERS = ("t", "c", "tension", "compression")
+
+
+def unfit(problem: Problem, text: str, words: Sequence[Word]) -> Bad | None:
+    """What to say to a statement that asks for something no truss has, or None."""
+    for place, word in enumerate(words):
+        answer = ANSWERS.get(word.lower)
+        if answer is not None and joint_meant(problem, word.text) is None:
+            return answer(problem, words, place)
+    spread = next((word for word in words if PER_LENGTH.fullmatch(word.text)), None)
+    if spread is not None:
+        return _spread(problem, words, spread)
+    return _result(problem, text, words)
+
+
+def load_on_member(problem: Problem, member: Pair, words: Sequence[Word], word: Word) -> Bad:
+    """A load between the joints: half of it acts at each end, if it acts at the middle."""
+    size, rest = _size(words)
+    half = "" if size is None else f", {_half(size)} {rest} each"
+    return Bad(
+        word.text,
+        "a truss is loaded at its joints, not along a member",
+        f"put half at each end, {member[0]} and {member[1]}{half}, where it acts at the middle",
+        word,
+    )
+
+
+def span_of_member(problem: Problem, member: Pair, word: Word) -> Bad:
+    """A length beside a member: lengths come from where the joints are."""
+    one, other = member
+    return Bad(
+        word.text,
+        f"how long {one}{other} is follows from the places of {one} and {other}",
+        f"move one of them, like {other} 4 right of {one}, or {other} 5 at 30 from {one}",
+        word,
+    )
+
+
+def which_way(joint: str, word: Word) -> Bad:
+    """One number behind a joint: half a place, or a load without a way."""
+    return Bad(
+        f"{joint} {word.text}",
+        "one number behind a joint may be a load without its way, or a place without its y",
+        f"write {joint} {word.text} down for a load, or write y too, like {joint} {word.text} 0",
+        word,
+    )
+
+
+def slope_or_wall(problem: Problem, joint: str, words: Sequence[Word]) -> Bad | None:
+    """A roller on a wall or a slope, which leaves open to which side it pushes; None elsewhere."""
+    for place, word in enumerate(words):
+        if word.lower in ("wall", "vertical", "vertically", "horizontal", "horizontally"):
+            return Bad(
+                word.text,
+                "it does not say to which side the roller pushes",
+                f"write {joint} roller up, {joint} roller right or {joint} roller left, the way in "
+                "which it pushes on the truss",
+                word,
+            )
+        if word.lower in ("slope", "incline", "inclined", "plane"):
+            number = next((w for w in words[place:] if w.is_number), None)
+            angle = None if number is None else exact(number.text)
+            cure = f"write {joint} roller 120, the way it pushes, in degrees from +x"
+            if isinstance(angle, Exact) and 0 < angle.value < 90:
+                up, down = 90 + angle.value, 90 - angle.value
+                cure = (
+                    f"write {joint} roller {up:g} where the slope rises to the right, and "
+                    f"{joint} roller {down:g} where it falls"
+                )
+            message = "a roller pushes perpendicular to what it rolls on"
+            return Bad(word.text, message, cure, word)
+    return None
+
+
+def _fixed(problem: Problem, words: Sequence[Word], place: int) -> Bad:
+    joint = _joint(problem, words) or "A"
+    return Bad(
+        words[place].text,
+        "a fixed end holds against turning, and the joint of a truss cannot: its members turn "
+        "freely about it",
+        f"write {joint} pin, and hold a second joint with a roller or a link",
+        words[place],
+    )
+
+
+def _moment(problem: Problem, words: Sequence[Word], place: int) -> Bad:
+    joint = _joint(problem, words) or "C"
+    return Bad(
+        words[place].text,
+        "no moment can act on the joint of a truss, since its members turn freely about it",
+        f"put two equal and opposite forces at {joint} and another joint, whose moment is the same",
+        words[place],
+    )
+
+
+def _cable(problem: Problem, words: Sequence[Word], place: int) -> Bad:
+    member = _member(problem, words)
+    cure = (
+        f"write {''.join(member)} for it and see that its force comes out as tension"
+        if member is not None
+        else f"write a link from the joint to the fixed point, like "
+        f"{_joint(problem, words) or 'C'} link -1 4, or a member between two joints"
+    )
+    what = words[place].lower
+    return Bad(what, f"a {what} is drawn as a member or a link that pulls", cure, words[place])
+
+
+def _spring(problem: Problem, words: Sequence[Word], place: int) -> Bad:
+    joint = _joint(problem, words) or "B"
+    return Bad(
+        words[place].text,
+        "a spring gives way by its stiffness, which is no matter of a truss here",
+        f"write {joint} roller, or {joint} link and a fixed point, which push and pull the same way",
+        words[place],
+    )
+
+
+def _bends(problem: Problem, words: Sequence[Word], place: int) -> Bad:
+    what = words[place].lower
+    return Bad(
+        words[place].text,
+        f"a {what} bends; the members of a truss are straight and carry a pull or a push alone",
+        "write members between the joints, like AB BC CA",
+        words[place],
+    )
+
+
+def _pulley(problem: Problem, words: Sequence[Word], place: int) -> Bad:
+    joint = _joint(problem, words) or "C"
+    return Bad(
+        words[place].text,
+        "a pulley is no part of a truss: its rope pulls the joint along both of its parts",
+        f"load the joint with both pulls, like {joint} 5 down and {joint} 5 at 210",
+        words[place],
+    )
+
+
+def _level(problem: Problem, words: Sequence[Word], place: int) -> Bad:
+    joint = _joint(problem, words) or "C"
+    refused = slope_or_wall(problem, joint, words) if _on_roller(words) else None
+    return refused or Bad(
+        words[place].text,
+        "it does not say to which side, or from which side an angle is",
+        f"write up, down, left or right, like {joint} 12 right, or an angle from +x, "
+        f"counter-clockwise, like {joint} 5 at 210",
+        words[place],
+    )
+
+
+def _on_roller(words: Sequence[Word]) -> bool:
+    return any(SUPPORTS.get(word.lower) == "roller" for word in words)
+
+
+ANSWERS: Mapping[str, Callable[[Problem, Sequence[Word], int], Bad]] = {
+    **dict.fromkeys(
+        ("fixed", "fix", "clamped", "clamp", "encastre", "built-in", "rigid", "welded"), _fixed
+    ),
+    **dict.fromkeys(("moment", "moments", "couple", "torque"), _moment),
+    **dict.fromkeys(("cable", "rope", "wire", "chain", "string"), _cable),
+    **dict.fromkeys(("spring", "springs"), _spring),
+    **dict.fromkeys(("beam", "frame", "arch", "curved"), _bends),
+    **dict.fromkeys(("horizontal", "vertical", "horizontally", "vertically", "x-axis"), _level),
+    **dict.fromkeys(("pulley", "pulleys"), _pulley),
+}
+"""What is no part of a truss, by the word for it."""
+
+
+def _spread(problem: Problem, words: Sequence[Word], word: Word) -> Bad:
+    """A load along a length, w times L, of which each end takes half."""
+    member = _member(problem, words)
+    wrong = "a load spread along a member reaches a truss at its joints only"
+    if member is None:
+        cure = "put half of the whole load, its size times the length, at each end of the member"
+        return Bad(word.text, wrong, cure, word)
+    one, other = member
+    end = _half_of_spread(problem, member, words, word)
+    each = f", {end} {problem.force} down each" if end else ""
+    cure = f"put half of its size times the length at each end, {one} and {other}{each}"
+    return Bad(word.text, wrong, cure, word)
+
+
+def _half_of_spread(problem: Problem, member: Pair, words: Sequence[Word], word: Word) -> str:
+    """w L / 2 in the truss's units, "" where the units differ or no size stands there."""
+    found = re.match(r"([\d.,]+)?(.*)/(.*)", word.text)
+    number = next((w for w in words if w.is_number and w != word), None)
+    text = found[1] if found and found[1] else None if number is None else number.text
+    if found is None or text is None:
+        return ""
+    units = (UNITS.get(found[2].lower()), UNITS.get(found[3].lower()))
+    size = exact(text)
+    if units != (problem.force, problem.length) or not isinstance(size, Exact):
+        return ""
+    (x, y), (u, v) = (problem.joint[name].at for name in member)
+    return f"{size.value * math.hypot(u - x, v - y) / 2:.6g}"
+
+
+def _result(problem: Problem, text: str, words: Sequence[Word]) -> Bad | None:
+    """A force that was found, typed where the truss is drawn: `R_D = 60 T`, `F_AB = 12`, `AB 60 C`."""
+    if len(words) < 2 or not words[1].is_number or words[0].quoted:
+        return None
+    first = words[0]
+    last = words[-1].lower
+    member = member_meant(problem, first)
+    named = RESULT.fullmatch(first.text) is not None and "_" in first.text
+    lettered = member is not None and last in LETTERS and len(words) > 2
+    forced = member is not None and "=" in text and len(words) < 4 and last in _forces()
+    if not (named or lettered or forced):
+        return None
+    return Bad(
+        text.strip(),
+        "this is a force that was found, and no part of the drawing",
+        "enter it on the paper of your homework on this truss",
+        first,
+    )
+
+
+def _forces() -> tuple[str, ...]:
+    return tuple(unit.lower() for unit in FORCES)
+
+
+def _joint(problem: Problem, words: Sequence[Word]) -> str | None:
+    """The first joint that the words name."""
+    found = (joint_meant(problem, word.text) for word in words)
+    return next((name for name in found if name is not None), None)
+
+
+def _member(problem: Problem, words: Sequence[Word]) -> Pair | None:
+    """The first member that the words name, or the one between the two joints they name."""
+    found = next((pair for word in words if (pair := member_meant(problem, word))), None)
+    if found is not None:
+        return found
+    joints = [name for word in words if (name := joint_meant(problem, word.text))]
+    return (joints[0], joints[1]) if len(joints) == 2 and joints[0] != joints[1] else None
+
+
+def _size(words: Sequence[Word]) -> tuple[Exact | None, str]:
+    """The one size in the words of a load, and what stands behind it; None where there are more."""
+    numbers = [word for word in words if word.is_number]
+    if len(numbers) != 1:
+        return None, ""
+    try:
+        size, _ = number_of(numbers[0], "the size")
+    except Bad:
+        return None, ""
+    ways = [word.text for word in words if not word.is_number and word.lower not in UNITS]
+    return size, " ".join(ways)
+
+
+def _half(size: Exact) -> str:
+    return f"{size.value / 2:.6g}"
