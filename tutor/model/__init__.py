@@ -3,8 +3,9 @@
 from tutor.model.defect import Defect, ProblemError
 from tutor.model.direction import RIGHT, UP, Direction
 from tutor.model.parts import Joint, Load, Member, Reaction, Support
-from tutor.model.problem import Problem, Tolerance
+from tutor.model.problem import Problem
 from tutor.model.read import defects, load_problem
+from tutor.model.rules import Rules, Tolerance
 from tutor.model.sets import ProblemSet, load_set, load_sets
 from tutor.model.write import write_problem
 
@@ -20,6 +21,7 @@ __all__ = [
     "ProblemError",
     "ProblemSet",
     "Reaction",
+    "Rules",
     "Support",
     "Tolerance",
     "defects",

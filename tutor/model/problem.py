@@ -9,20 +9,16 @@ from pathlib import Path
 
 from tutor.model.direction import Direction
 from tutor.model.parts import Joint, Load, Member, Reaction, Support
+from tutor.model.rules import Rules, Tolerance
 from tutor.model.support import reactions_of
 
 
 @dataclass(frozen=True)
-class Tolerance:
-    """How far off a rounded coefficient may be, as fractions: `silent` unremarked, `remark` right."""
-
-    silent: float = 0.005
-    remark: float = 0.02
-
-
-@dataclass(frozen=True)
 class Problem:
-    """One problem: a plane truss, its loads and units, and the words around it."""
+    """One problem: a plane truss, its loads and units, and the words around it.
+
+    `rules` are those of the set it was read with.
+    """
 
     title: str
     force: str
@@ -38,6 +34,7 @@ class Problem:
     given: tuple[str, ...] = ()
     tolerance: Tolerance = field(default_factory=Tolerance)
     source: Path | None = field(default=None, compare=False)
+    rules: Rules = field(default_factory=Rules, compare=False)
 
     @cached_property
     def joint(self) -> Mapping[str, Joint]:

@@ -13,6 +13,7 @@ from tutor.model.checks import check_drawing, check_links, check_loose
 from tutor.model.defect import Defect, Findings, Path, ProblemError, choose, nearest
 from tutor.model.problem import Problem
 from tutor.model.read_loads import loads
+from tutor.model.rules import Rules, Tolerance
 from tutor.model.source import read_source
 from tutor.model.text import shown
 from tutor.model.toml_read import UNREAD, Document, read_toml
@@ -57,27 +58,32 @@ def defects(source: str | FilePath) -> tuple[Defect, ...]:
     return read_text(source, "text").defects
 
 
-def outcome(path: str | FilePath) -> Outcome:
-    """The problem in the file at `path` and all defects; never raises."""
+def outcome(path: str | FilePath, rules: Rules | None = None) -> Outcome:
+    """The problem in the file at `path`, worked under the rules of its set, and all defects.
+
+    Never raises.
+    """
     source = read_source(path)
     if source.text is None:
         return Outcome(None, source.defects)
-    problem, found = read_text(source.text, source.file, FilePath(path))
+    problem, found = read_text(source.text, source.file, FilePath(path), rules)
     if source.defects:
         return Outcome(None, tuple(sorted((*source.defects, *found), key=lambda d: d.line)))
     return Outcome(problem, found)
 
 
-def read_text(text: str, file: str, source: FilePath | None = None) -> Outcome:
+def read_text(
+    text: str, file: str, source: FilePath | None = None, rules: Rules | None = None
+) -> Outcome:
     """The problem in TOML text and all defects, whose `file` is as given; never raises."""
     document = read_toml(text, file)
-    problem = _problem(document, source)
+    problem = _problem(document, source, rules or Rules())
     found = document.findings.all()
     sound = all(defect.severity == "warning" for defect in found)
     return Outcome(problem if sound else None, found)
 
 
-def _problem(document: Document, source: FilePath | None) -> Problem:
+def _problem(document: Document, source: FilePath | None, rules: Rules) -> Problem:
     """The problem of what is sound in the document; only of use if no error was noted."""
     data, notes = document.data, document.findings
     _bring_up_strays(data, notes)
@@ -104,8 +110,9 @@ def _problem(document: Document, source: FilePath | None) -> Problem:
         level=words.level(notes, data),
         id=words.identity(notes, data),
         given=words.given(notes, data),
-        tolerance=words.tolerance(notes, data),
+        tolerance=words.tolerance(notes, data, rules.tolerance or Tolerance()),
         source=source,
+        rules=rules,
     )
 
 

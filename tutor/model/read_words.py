@@ -11,8 +11,8 @@ from typing import Any
 
 from tutor.model.amounts import kind_of
 from tutor.model.defect import Findings, choose
-from tutor.model.problem import Tolerance
 from tutor.model.read_parts import number
+from tutor.model.rules import Tolerance
 from tutor.model.text import lines, one_line, shown
 from tutor.model.toml_read import UNREAD
 
@@ -119,11 +119,11 @@ def level(notes: Findings, data: Data) -> int | None:
     return None
 
 
-def tolerance(notes: Findings, data: Data) -> Tolerance:
-    """The two tolerances; the file gives them in percent."""
+def tolerance(notes: Findings, data: Data, otherwise: Tolerance) -> Tolerance:
+    """The two tolerances; the file gives them in percent. `otherwise` where it gives none."""
     value = data.get("tolerance", UNREAD)
     if value is UNREAD:
-        return Tolerance()
+        return otherwise
     keys = tuple(TOLERANCES)
     cure = "write [tolerance], then silent = 0.5 and remark = 2, in percent"
     if not isinstance(value, dict):

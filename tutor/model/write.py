@@ -12,8 +12,9 @@ from typing import Any
 
 from tutor.model.amounts import amount
 from tutor.model.parts import Load, Support
-from tutor.model.problem import Problem, Tolerance
+from tutor.model.problem import Problem
 from tutor.model.read_parts import member_name
+from tutor.model.rules import Tolerance
 from tutor.model.text import lines, one_line
 from tutor.model.toml_read import Decimals
 from tutor.notation import Exact
