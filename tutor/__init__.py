@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from tutor.lesson import Lesson
     from tutor.model import Defect, Problem, ProblemError, ProblemSet, load_problem, load_set
     from tutor.statics import Answer, Unsolvable, solve
+    from tutor.variants import NoVariant, variant
 
 ROOM_OF = {
     "Along": "judge",
@@ -34,6 +35,7 @@ ROOM_OF = {
     "Lesson": "lesson",
     "M": "judge",
     "Mistake": "judge",
+    "NoVariant": "variants",
     "Problem": "model",
     "ProblemError": "model",
     "ProblemSet": "model",
@@ -47,6 +49,7 @@ ROOM_OF = {
     "load_set": "model",
     "review": "homework",
     "solve": "statics",
+    "variant": "variants",
 }
 
 __all__ = [
@@ -59,6 +62,7 @@ __all__ = [
     "Lesson",
     "M",
     "Mistake",
+    "NoVariant",
     "Problem",
     "ProblemError",
     "ProblemSet",
@@ -72,6 +76,7 @@ __all__ = [
     "load_set",
     "review",
     "solve",
+    "variant",
 ]
 
 

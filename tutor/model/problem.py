@@ -11,13 +11,15 @@ from tutor.model.direction import Direction
 from tutor.model.parts import Joint, Load, Member, Reaction, Support
 from tutor.model.rules import Rules, Tolerance
 from tutor.model.support import reactions_of
+from tutor.model.vary import Vary
 
 
 @dataclass(frozen=True)
 class Problem:
     """One problem: a plane truss, its loads and units, and the words around it.
 
-    `rules` are those of the set it was read with.
+    `rules` are those of the set it was read with; `vary` is what may differ from student to student,
+    None where every student has these numbers.
     """
 
     title: str
@@ -33,6 +35,7 @@ class Problem:
     id: str = ""
     given: tuple[str, ...] = ()
     tolerance: Tolerance = field(default_factory=Tolerance)
+    vary: Vary | None = None
     source: Path | None = field(default=None, compare=False)
     rules: Rules = field(default_factory=Rules, compare=False)
 

@@ -13,6 +13,7 @@ from tutor.model.checks import check_drawing, check_links, check_loose
 from tutor.model.defect import Defect, Findings, Path, ProblemError, choose, nearest
 from tutor.model.problem import Problem
 from tutor.model.read_loads import loads
+from tutor.model.read_vary import with_vary
 from tutor.model.rules import Rules, Tolerance
 from tutor.model.source import read_source
 from tutor.model.text import shown
@@ -20,7 +21,7 @@ from tutor.model.toml_read import UNREAD, Document, read_toml
 
 KEYS = (
     *("title", "story", "topics", "level", "id", "given", "force", "length"),
-    *("members", "joints", "supports", "loads", "tolerance"),
+    *("members", "joints", "supports", "loads", "tolerance", "vary"),
 )
 NEEDED = {
     "title": ("title", 'write title = "…" at the top'),
@@ -97,14 +98,16 @@ def _problem(document: Document, source: FilePath | None, rules: Rules) -> Probl
     check_links(notes, placed, held)
     if len(members) == len(pairs) > 0:
         check_loose(notes, [joint.name for joint in placed], members)
-    return Problem(
+    acting = _list(data, notes, "loads")
+    borne = loads(notes, acting, table, complete, document.whole("loads"))
+    problem = Problem(
         title=words.title(notes, data),
         force=words.unit(notes, data, "force", words.FORCES),
         length=words.unit(notes, data, "length", words.LENGTHS),
         joints=placed,
         members=tuple(member for _, member in members),
         supports=held,
-        loads=loads(notes, _list(data, notes, "loads"), table, complete, document.whole("loads")),
+        loads=borne,
         story=words.story(notes, data),
         topics=words.words(notes, data, "topics"),
         level=words.level(notes, data),
@@ -114,6 +117,13 @@ def _problem(document: Document, source: FilePath | None, rules: Rules) -> Probl
         source=source,
         rules=rules,
     )
+    whole = complete and (len(placed), len(members), len(held), len(borne)) == (
+        len(table),
+        len(pairs),
+        len(data["supports"]) if isinstance(data.get("supports"), dict) else 0,
+        len(acting),
+    )
+    return with_vary(notes, data, problem, whole)
 
 
 def _note_keys(document: Document) -> None:

@@ -18,6 +18,7 @@ from tutor.model.parts import AXES
 from tutor.model.read import KEYS, NEEDED
 from tutor.model.read_loads import MOST_LOADS, SMALLEST_LOAD
 from tutor.model.read_parts import MOST_JOINTS, MOST_MEMBERS, NAME
+from tutor.model.read_vary import LOAD_PARTS, MOST_VALUES, PLACE_PARTS, RANGE
 from tutor.model.read_words import (
     FORCES,
     GIVEN,
@@ -119,6 +120,37 @@ def _support() -> Schema:
     return {"anyOf": [plain, roller, link]}
 
 
+def _values() -> Schema:
+    some = {"type": "array", "minItems": 1, "maxItems": MOST_VALUES, "items": _ref("number")}
+    ends = {key: _ref("number") for key in RANGE}
+    return {"anyOf": [some, _closed("from, to, and the step between", list(RANGE), ends)]}
+
+
+def _vary() -> Schema:
+    def of(what: str, parts: tuple[str, ...]) -> Schema:
+        each = _closed(what, [], {part: _ref("values") for part in parts})
+        return {"type": "object", "description": what, "additionalProperties": each}
+
+    scale = {part: _ref("values") for part in PLACE_PARTS}
+    return _closed(
+        "what differs from student to student",
+        [],
+        {
+            "loads": of(
+                "by joint, or by several with spaces: what the load there may be", LOAD_PARTS
+            ),
+            "joints": of("by joint, or by several with spaces: where it may be", PLACE_PARTS),
+            "scale": _closed("what every place is multiplied by", [], scale),
+            "mirror": {"type": "boolean", "description": "may be mirrored left to right"},
+            "keep": {
+                "type": "array",
+                "description": 'conditions, like ["nice", "largest < 100", "AB in compression"]',
+                "items": {"type": "string", "pattern": SOME_TEXT},
+            },
+        },
+    )
+
+
 DEFINITIONS: dict[str, Schema] = {
     "exact": _text(
         'an exact number in quotes, like "3/2" or "5*sqrt(3)/2"', pattern=SOME_TEXT, maxLength=500
@@ -134,6 +166,7 @@ DEFINITIONS: dict[str, Schema] = {
     },
     "support": _support(),
     "load": _load(),
+    "values": _values(),
 }
 
 PROPERTIES: dict[str, Schema] = {
@@ -183,6 +216,7 @@ PROPERTIES: dict[str, Schema] = {
         [],
         {key: _number(TOLERANCES[key], 0, MOST_PERCENT) for key in TOLERANCES},
     ),
+    "vary": _vary(),
 }
 
 

@@ -17,6 +17,7 @@ from tutor.model.read_parts import member_name
 from tutor.model.rules import Tolerance
 from tutor.model.text import lines, one_line
 from tutor.model.toml_read import Decimals
+from tutor.model.vary import Choice, Vary
 from tutor.notation import Exact
 
 DECIMAL = re.compile(r"-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?")
@@ -37,8 +38,11 @@ def write_problem(problem: Problem, schema: str = SCHEMA) -> str:
 
 
 def _head(problem: Problem) -> Iterator[str]:
-    yield f"title = {_text(one_line(problem.title))}"
-    if story := lines(problem.story):
+    title, story = problem.title, problem.story
+    if problem.vary is not None:
+        title, story = problem.vary.title, problem.vary.story
+    yield f"title = {_text(one_line(title))}"
+    if story := lines(story):
         yield f"story = {_text(story)}"
     if topics := _words(problem.topics):
         yield f"topics = {_list(topics)}"
@@ -67,6 +71,31 @@ def _tables(problem: Problem) -> Iterator[str]:
         yield "\n[tolerance]"
         yield f"silent = {_percent(problem.tolerance.silent)}"
         yield f"remark = {_percent(problem.tolerance.remark)}"
+    if problem.vary is not None:
+        yield "\n[vary]"
+        yield from _vary(problem.vary)
+
+
+def _vary(vary: Vary) -> Iterator[str]:
+    for of in ("loads", "joints"):
+        groups: dict[str, list[str]] = {}
+        for choice in vary.choices:
+            if choice.of == of:
+                groups.setdefault(" ".join(choice.joints), []).append(_choice(choice))
+        if groups:
+            inner = (f"{_key(name)} = {{ {', '.join(parts)} }}" for name, parts in groups.items())
+            yield f"{of} = {{ {', '.join(inner)} }}"
+    scales = [_choice(choice) for choice in vary.choices if choice.of == "scale"]
+    if scales:
+        yield f"scale = {{ {', '.join(scales)} }}"
+    if vary.mirror:
+        yield "mirror = true"
+    if vary.keep:
+        yield f"keep = {_list(condition.text for condition in vary.keep)}"
+
+
+def _choice(choice: Choice) -> str:
+    return f"{choice.part} = [{', '.join(map(_number, choice.values))}]"
 
 
 def _support(support: Support) -> str:

@@ -1,0 +1,129 @@
+"""What of a problem may differ from student to student?
+
+`[vary]` of a problem file: numbers to choose from, whether the truss may be mirrored, conditions that
+each student's numbers must meet, and the words around it with gaps that are filled in. Which numbers
+a student gets is for `tutor.variants`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TYPE_CHECKING, Literal
+
+from tutor.notation import Exact
+
+if TYPE_CHECKING:
+    from tutor.model.problem import Problem
+
+Of = Literal["loads", "joints", "scale"]
+Kind = Literal["nice", "largest", "smallest", "size", "tension", "compression", "zero", "not zero"]
+Relation = Literal["<", "<=", ">", ">="]
+HOLDS: Mapping[Relation, Callable[[float, float], bool]] = {
+    "<": lambda one, other: one < other,
+    "<=": lambda one, other: one <= other,
+    ">": lambda one, other: one > other,
+    ">=": lambda one, other: one >= other,
+}
+GAP = re.compile(r"\{([^{}]*)\}")
+
+
+@dataclass(frozen=True)
+class Choice:
+    """One number that varies, alike at all its `joints`: the push `part` of their loads ("down",
+    "size" …), their place along `part` ("x" or "y"), or, of "scale", what every place along `part`
+    is multiplied by. `values` are what it may be."""
+
+    of: Of
+    joints: tuple[str, ...]
+    part: str
+    values: tuple[Exact, ...]
+
+    @property
+    def words(self) -> str:
+        """The number as one names it: "C down", "B D y", "scale x"."""
+        return " ".join((*(self.joints or (self.of,)), self.part))
+
+
+@dataclass(frozen=True)
+class Condition:
+    """What every variant must meet, `text` as the file says it.
+
+    `unknown` is the member or reaction concerned, "" where all member forces are; `limit` is in the
+    force unit of the problem.
+    """
+
+    text: str
+    kind: Kind
+    unknown: str = ""
+    relation: Relation = "<"
+    limit: float = 0.0
+
+
+@dataclass(frozen=True)
+class Vary:
+    """All of `[vary]`, with the title and story as they are written, gaps and all."""
+
+    choices: tuple[Choice, ...] = ()
+    mirror: bool = False
+    keep: tuple[Condition, ...] = ()
+    title: str = ""
+    story: str = ""
+
+
+def gaps(text: str) -> Iterator[str]:
+    """What stands in the braces of a text, in its order."""
+    yield from GAP.findall(text)
+
+
+def filled(text: str, numbers: Mapping[str, str], mirrored: bool) -> str:
+    """The text with its gaps filled: "{left|right}" by its side, "{C down}" by its number.
+
+    A gap that is neither stays as it is.
+    """
+
+    def fill(gap: re.Match[str]) -> str:
+        inner = gap[1]
+        one, bar, other = inner.partition("|")
+        if bar:
+            return other.strip() if mirrored else one.strip()
+        return numbers.get(" ".join(inner.split()), gap[0])
+
+    return GAP.sub(fill, text)
+
+
+def numbers_of(problem: Problem) -> dict[str, str]:
+    """What a gap may name, each with its number as one writes it in a story: every push ("C down"),
+    every place ("C x", "C y"), and the span and height of the truss."""
+    found: dict[str, str] = {}
+    for load in problem.loads:
+        polar = [("size", load.size), ("angle", load.angle)]
+        for part, number in (*load.pushes, *polar):
+            if number is not None:
+                found.setdefault(f"{load.joint} {part}", plain_number(number))
+    for joint in problem.joints:
+        found[f"{joint.name} x"] = plain_number(joint.x)
+        found[f"{joint.name} y"] = plain_number(joint.y)
+    for name, places in (
+        ("span", [j.x for j in problem.joints]),
+        ("height", [j.y for j in problem.joints]),
+    ):
+        if places:
+            low, high = min(places, key=lambda p: p.value), max(places, key=lambda p: p.value)
+            found[name] = plain_number(high.minus(low))
+    return found
+
+
+def plain_number(number: Exact) -> str:
+    """A number for a story: a decimal where it ends soon, else as it was written."""
+    return number.text if number.fraction is None else exact(number.fraction).text
+
+
+def exact(fraction: Fraction) -> Exact:
+    """The number, written as a decimal where it ends soon."""
+    decimal = f"{float(fraction):.6g}"
+    if "e" not in decimal and Fraction(decimal) == fraction:
+        return Exact(decimal, float(fraction), fraction)
+    return Exact.of(fraction)

@@ -1,0 +1,19 @@
+"""Which numbers does this student get? A problem with `[vary]` becomes the problem of one student.
+
+The numbers follow from (set, problem, student) alone (`lot`), so they are the same on every machine
+and are never kept. `makes` puts numbers in, `mirror` turns the truss round, `conditions` says what
+numbers must meet, and `choose` takes the first that do.
+"""
+
+from tutor.variants.choose import NoVariant, Varied, variant, variant_of
+from tutor.variants.conditions import pulling_rollers
+from tutor.variants.slopes import awkward_slopes
+
+__all__ = [
+    "NoVariant",
+    "Varied",
+    "awkward_slopes",
+    "pulling_rollers",
+    "variant",
+    "variant_of",
+]

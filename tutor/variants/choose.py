@@ -1,0 +1,130 @@
+"""Which of the numbers there are does a student get: the first in their order that meet everything."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from pathlib import Path
+
+from tutor.model import Problem, load_problem
+from tutor.model.source import read_source
+from tutor.variants.conditions import misses
+from tutor.variants.lot import lot
+from tutor.variants.makes import how_many, made, numbers_at
+
+MOST_TRIED = 2000
+MOST_KEPT = 64
+
+
+class NoVariant(Exception):  # noqa: N818 - a fact about the problem, not a slip
+    """No numbers of a problem meet its conditions.
+
+    `condition` is the one that the nearest numbers miss, as the file says it; `nearest` says in
+    words which numbers those are and how they miss it; `tried` is how many were.
+    """
+
+    def __init__(self, condition: str, nearest: str, tried: int) -> None:
+        super().__init__(condition, nearest, tried)
+        self.condition = condition
+        self.nearest = nearest
+        self.tried = tried
+
+    def __str__(self) -> str:
+        choices = "the one choice" if self.tried == 1 else f"none of {self.tried} choices"
+        meets = "does not meet" if self.tried == 1 else "meets"
+        return f"{choices} of numbers {meets} every condition; nearest is {self.nearest}"
+
+
+class Varied:
+    """A problem with `[vary]`, and what is known so far of each of its choices of numbers."""
+
+    def __init__(self, problem: Problem) -> None:
+        self.problem = problem
+        self.count = how_many(problem.vary) if problem.vary is not None else 1
+        self._sound: dict[int, Problem | None] = {}
+
+    def index_for(self, set_name: str, student: str) -> int:
+        """The number of the choice that one student of a set gets. Raises NoVariant."""
+        name = problem_name(self.problem)
+        for tried, index in enumerate(lot(set_name, name, student, self.count)):
+            if self._at(index) is not None:
+                return index
+            if tried == MOST_TRIED:
+                break
+        raise self._nothing()
+
+    def of(self, set_name: str, student: str) -> Problem:
+        """The problem of one student of a set. Raises NoVariant."""
+        if self.problem.vary is None:
+            return self.problem
+        found = self._at(self.index_for(set_name, student))
+        assert found is not None
+        return found
+
+    def _at(self, index: int) -> Problem | None:
+        """The problem with choice `index`, None where a condition is missed."""
+        if index not in self._sound:
+            found = self._make(index)
+            missed = next(misses(found, self.problem), None)
+            self._sound[index] = found if missed is None else None
+        return self._sound[index]
+
+    def _make(self, index: int) -> Problem:
+        assert self.problem.vary is not None
+        return made(self.problem, *numbers_at(self.problem.vary, index))
+
+    def _nothing(self) -> NoVariant:
+        """Of the choices tried, the one that misses the fewest conditions."""
+        assert self.problem.vary is not None
+        found = {index: tuple(misses(self._make(index), self.problem)) for index in self._sound}
+        index = min(found, key=lambda each: sum(missed.weight for missed in found[each]))
+        nearest = found[index][0]
+        numbers, turned = numbers_at(self.problem.vary, index)
+        words = [f"{choice.words} = {value.text}" for choice, value in numbers]
+        words += ["mirrored"] if turned else []
+        missed = f"{', '.join(words)}, which misses “{nearest.condition}”: {nearest.how}"
+        return NoVariant(nearest.condition, missed, len(found))
+
+
+def problem_name(problem: Problem) -> str:
+    """The name by which a student's numbers of a problem are drawn: its id, or its file's."""
+    if problem.id:
+        return problem.id
+    return problem.source.stem if problem.source is not None else problem.title
+
+
+_kept: OrderedDict[int, Varied] = OrderedDict()
+_read: OrderedDict[str, tuple[str, Problem]] = OrderedDict()
+
+
+def varied_of(problem: Problem) -> Varied:
+    """The choices of a problem; the last few problems are kept ready."""
+    kept = _kept.get(id(problem))
+    if kept is None or kept.problem is not problem:
+        kept = _kept[id(problem)] = Varied(problem)
+    _kept.move_to_end(id(problem))
+    while len(_kept) > MOST_KEPT:
+        _kept.popitem(last=False)
+    return kept
+
+
+def variant_of(problem: Problem, *, student: str, set: str) -> Problem:
+    """One student's problem; the problem itself where nothing of it varies. Raises NoVariant."""
+    return varied_of(problem).of(set, student)
+
+
+def variant(path: str | Path, *, student: str, set: str = "") -> Problem:
+    """The problem in the file at `path` with this student's numbers, for the set of that name.
+
+    The same on every machine: see `tutor.variants.lot`. A problem without `[vary]` is the same for
+    everyone. Raises ProblemError where the file cannot be used, NoVariant where no numbers meet its
+    conditions.
+    """
+    source = read_source(path)
+    key = str(path)
+    text, problem = _read.get(key, ("", None))
+    if problem is None or text != source.text or source.defects:
+        problem = load_problem(path)
+        _read[key] = (source.text or "", problem)
+        while len(_read) > MOST_KEPT:
+            _read.popitem(last=False)
+    return variant_of(problem, student=student, set=set)

@@ -1,0 +1,173 @@
+"""Do these numbers make a problem that the instructor wants, and if not, what is wrong with them?
+
+Always asked: the truss can be drawn, is statically determinate and stable, and no roller must pull
+that does not in the file as it stands. Then comes what `keep` says.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+
+from tutor.model import Problem
+from tutor.model.checks import check_drawing
+from tutor.model.defect import Findings
+from tutor.model.vary import HOLDS, Condition, Kind
+from tutor.statics import Answer, Unsolvable, solve
+from tutor.variants.slopes import awkward_slopes
+
+FIGURES = 3
+NEAR = 1e-9
+ROOTS = (1.0, math.sqrt(2), math.sqrt(3), 1 / math.sqrt(3))
+DRAWN = "no joint on another or on a member, no member across another"
+STANDS = "statically determinate and stable"
+HOPELESS = 1000
+PUSHES = "no roller that must pull"
+
+
+@dataclass(frozen=True)
+class Missed:
+    """A condition that numbers do not meet, and in words how they miss it.
+
+    `weight` tells how far off that is: what does not even stand is further off than the rest.
+    """
+
+    condition: str
+    how: str
+    weight: int = 1
+
+
+def misses(problem: Problem, as_written: Problem) -> Iterator[Missed]:
+    """The conditions that `problem`, made from `as_written`, does not meet, one after the other.
+
+    Where it cannot be drawn or does not stand, nothing else is asked.
+    """
+    if new := _drawn_badly(problem) - _drawn_badly(as_written):
+        yield Missed(DRAWN, min(new), HOPELESS)
+        return
+    try:
+        answer = solve(problem)
+    except Unsolvable as reason:
+        yield Missed(STANDS, reason.reason.rstrip("."), HOPELESS)
+        return
+    for joint in sorted(set(pulling_rollers(answer)) - _pulling(as_written)):
+        yield Missed(PUSHES, f"the roller at {joint} would have to pull")
+    for condition in as_written.vary.keep if as_written.vary is not None else ():
+        how = CHECKS[condition.kind](condition, answer)
+        if how:
+            yield Missed(condition.text, how)
+
+
+def pulling_rollers(answer: Answer) -> dict[str, float]:
+    """The joints whose roller must pull on the truss, each with the force of that pull.
+
+    A roller only pushes, along its direction; a link may do both.
+    """
+    found: dict[str, float] = {}
+    for support in answer.problem.supports:
+        if support.kind != "roller":
+            continue
+        (reaction,) = (r for r in answer.problem.reactions if r.joint == support.joint)
+        push = math.radians(support.angle.value) if support.angle is not None else math.pi / 2
+        along = reaction.direction.x * math.cos(push) + reaction.direction.y * math.sin(push)
+        force = answer.value(reaction.name)
+        if force * along < 0:
+            found[support.joint] = abs(force)
+    return found
+
+
+def _pulling(problem: Problem) -> set[str]:
+    try:
+        return set(pulling_rollers(solve(problem)))
+    except Unsolvable:
+        return set()
+
+
+def _drawn_badly(problem: Problem) -> set[str]:
+    notes = Findings("", {})
+    check_drawing(notes, problem.joints, tuple(enumerate(problem.members)))
+    return {defect.message for defect in notes.all()}
+
+
+def is_short(force: float) -> bool:
+    """Whether a force is a decimal of at most three figures, or one times the root of 2 or of 3."""
+    return any(_has_few_figures(abs(force) * root) for root in ROOTS)
+
+
+def _has_few_figures(number: float) -> bool:
+    if number == 0.0:
+        return True
+    return math.isclose(number, float(f"{number:.{FIGURES}g}"), rel_tol=NEAR)
+
+
+def _nice(condition: Condition, answer: Answer) -> str:
+    slopes = awkward_slopes(answer.problem)
+    if slopes:
+        return f"{slopes[0]} has the slope of no known triangle"
+    long = [name for name, force in answer.values.items() if not is_short(force)]
+    if not long:
+        return ""
+    return f"{long[0]} is {abs(answer.value(long[0])):.5g}" + (
+        f", and {len(long) - 1} more of {len(answer.values)} forces are no short numbers"
+        if len(long) > 1
+        else ""
+    )
+
+
+def _members(answer: Answer) -> dict[str, float]:
+    return {name: abs(answer.values[name]) for name in answer.problem.member}
+
+
+def _extreme(pick: Callable[..., str]) -> Callable[[Condition, Answer], str]:
+    def check(condition: Condition, answer: Answer) -> str:
+        sizes = {name: size for name, size in _members(answer).items() if size > 0}
+        if not sizes:
+            return ""
+        name = pick(sizes, key=lambda each: sizes[each])
+        return _held(condition, name, sizes[name], answer)
+
+    return check
+
+
+def _size(condition: Condition, answer: Answer) -> str:
+    return _held(condition, condition.unknown, abs(answer.value(condition.unknown)), answer)
+
+
+def _held(condition: Condition, name: str, size: float, answer: Answer) -> str:
+    """How a size misses a limit; sizes nearer than 1e-9 of it are at the limit."""
+    at_limit = math.isclose(size, condition.limit, rel_tol=NEAR)
+    if at_limit and condition.relation in ("<=", ">="):
+        return ""
+    if not at_limit and HOLDS[condition.relation](size, condition.limit):
+        return ""
+    return f"{name} is {size:.5g} {answer.problem.force}"
+
+
+def _sense(condition: Condition, answer: Answer) -> str:
+    force = answer.value(condition.unknown)
+    is_so = {
+        "tension": force > 0,
+        "compression": force < 0,
+        "zero": force == 0,
+        "not zero": force != 0,
+    }[condition.kind]
+    if is_so:
+        return ""
+    letter = "T" if force > 0 else "C"
+    words = f"{abs(force):.5g} {answer.problem.force}"
+    if condition.unknown in answer.problem.member and force:
+        words += f" {letter}"
+    return f"{condition.unknown} is {words if force else 0}"
+
+
+CHECKS: Mapping[Kind, Callable[[Condition, Answer], str]] = {
+    "nice": _nice,
+    "largest": _extreme(max),
+    "smallest": _extreme(min),
+    "size": _size,
+    "tension": _sense,
+    "compression": _sense,
+    "zero": _sense,
+    "not zero": _sense,
+}

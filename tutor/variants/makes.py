@@ -1,0 +1,99 @@
+"""What is the problem with these numbers put in?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from tutor.model import Joint, Load, Problem, Support
+from tutor.model.amounts import Wrong, amount
+from tutor.model.read_vary import with_words
+from tutor.model.vary import Choice, Vary, exact
+from tutor.notation import Exact
+from tutor.variants.mirror import mirrored
+
+Numbers = tuple[tuple[Choice, Exact], ...]
+
+
+def how_many(vary: Vary) -> int:
+    """How many different choices of numbers there are, mirrored ones too."""
+    return math.prod(len(choice.values) for choice in vary.choices) * (2 if vary.mirror else 1)
+
+
+def numbers_at(vary: Vary, index: int) -> tuple[Numbers, bool]:
+    """Choice number `index` of all there are: its numbers, and whether it is mirrored."""
+    turned = False
+    if vary.mirror:
+        index, side = divmod(index, 2)
+        turned = side == 1
+    picked: list[tuple[Choice, Exact]] = []
+    for choice in vary.choices:
+        index, place = divmod(index, len(choice.values))
+        picked.append((choice, choice.values[place]))
+    return tuple(picked), turned
+
+
+def made(problem: Problem, numbers: Sequence[tuple[Choice, Exact]], turned: bool) -> Problem:
+    """The problem with numbers put in, turned round where it is `turned`, its words filled in.
+
+    What comes out varies no more.
+    """
+    pushes = {
+        (joint, choice.part): value
+        for choice, value in numbers
+        if choice.of == "loads"
+        for joint in choice.joints
+    }
+    places = {
+        (joint, choice.part): value
+        for choice, value in numbers
+        if choice.of == "joints"
+        for joint in choice.joints
+    }
+    factors = {choice.part: value for choice, value in numbers if choice.of == "scale"}
+    changed = replace(
+        problem,
+        loads=tuple(_load(load, pushes) for load in problem.loads),
+        joints=tuple(_joint(joint, places, factors) for joint in problem.joints),
+        supports=tuple(_support(support, factors) for support in problem.supports),
+    )
+    if turned:
+        changed = mirrored(changed)
+    return replace(with_words(changed, mirrored=turned), vary=None)
+
+
+def _load(load: Load, pushes: Mapping[tuple[str, str], Exact]) -> Load:
+    if not any(joint == load.joint for joint, _ in pushes):
+        return load
+    return replace(
+        load,
+        pushes=tuple((way, pushes.get((load.joint, way), size)) for way, size in load.pushes),
+        size=load.size and pushes.get((load.joint, "size"), load.size),
+        angle=load.angle and pushes.get((load.joint, "angle"), load.angle),
+    )
+
+
+def _joint(
+    joint: Joint, places: Mapping[tuple[str, str], Exact], factors: Mapping[str, Exact]
+) -> Joint:
+    x, y = places.get((joint.name, "x"), joint.x), places.get((joint.name, "y"), joint.y)
+    return replace(joint, x=_times(x, factors.get("x")), y=_times(y, factors.get("y")))
+
+
+def _support(support: Support, factors: Mapping[str, Exact]) -> Support:
+    if support.anchor is None or not factors:
+        return support
+    x, y = support.anchor
+    return replace(support, anchor=(_times(x, factors.get("x")), _times(y, factors.get("y"))))
+
+
+def _times(number: Exact, factor: Exact | None) -> Exact:
+    """The product, exact, and written so that a file can hold it."""
+    if factor is None:
+        return number
+    if number.fraction is not None and factor.fraction is not None:
+        return exact(Fraction(number.fraction * factor.fraction))
+    product = amount(f"({number.text})*({factor.text})")
+    return number if isinstance(product, Wrong) else product
