@@ -44,6 +44,21 @@ def test_continuous_integration_runs_the_command_of_the_readme() -> None:
     assert marked("test")[0] not in run
 
 
+def test_nothing_keeps_pytest_from_closing_with_how_many_passed() -> None:
+    """Two of -q would: one is left to whoever runs it."""
+    settings = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+    asked = settings["tool"]["pytest"]["ini_options"]["addopts"].split()
+    assert not {"-q", "-qq", "--quiet", "--no-summary"} & set(asked)
+    for script in SCRIPTS:
+        assert " -q" not in re.sub(r"(?m)^\s*#.*|apt-get.*", "", script.read_text("utf-8"))
+
+
+def test_what_renews_pictures_or_times_things_runs_in_one_process() -> None:
+    script = (ROOT / ".ci" / "test").read_text(encoding="utf-8")
+    for option in ("--snapshot-update", "--benchmark-enable", "--pdb"):
+        assert option in script
+
+
 def test_every_dependency_has_a_lower_bound() -> None:
     project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
     wanted = [*project["dependencies"], *project["optional-dependencies"]["test"]]

@@ -102,9 +102,17 @@ def check(problem: Problem, about, told: tuple[str, str, str], *others: LineAbou
     assert len({s for each in sentences for s in each}) == sum(len(set(s)) for s in sentences), told
 
 
-@pytest.mark.parametrize("code", KINDS)
-def test_no_level_of_a_mistake_tells_a_number_or_repeats_another(code: str) -> None:
-    for problem in TRUSSES:
+def a_third_for_each() -> Iterator[object]:
+    """Each mistake with a third of the trusses, another third for the next; the rest is slow."""
+    for place, code in enumerate(KINDS):
+        for third in range(3):
+            marks = [] if third == place % 3 else [pytest.mark.slow]
+            yield pytest.param(code, third, marks=marks, id=f"{code}-{third}")
+
+
+@pytest.mark.parametrize(("code", "third"), a_third_for_each())
+def test_no_level_of_a_mistake_tells_a_number_or_repeats_another(code: str, third: int) -> None:
+    for problem in TRUSSES[third::3]:
         for case in cases_of(code, problem):
             others = [] if case.true_of is None else [case.true_of]
             check(problem, case.about, levels(KINDS[code], case), *others)

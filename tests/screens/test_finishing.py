@@ -35,7 +35,9 @@ def script(problem: str) -> list[tuple[str, Mapping[str, Any]]]:
 
 
 class TestAStudentFinishes:
-    @pytest.mark.parametrize("problem", WALKED)
+    @pytest.mark.parametrize(
+        "problem", [WALKED[0], *(pytest.param(each, marks=pytest.mark.slow) for each in WALKED[1:])]
+    )
     async def test_a_shipped_problem_by_keys_alone_and_all_of_it_is_kept(
         self, tmp_path: Path, problem: str
     ) -> None:
