@@ -92,9 +92,63 @@ def test_no_file_is_written_over_unasked_or_after_another_changed_it(tmp_path: P
     path = tmp_path / "arm.toml"
     path.write_text((shipped_problems() / "first-steps/lamp-arm.toml").read_text("utf-8"), "utf-8")
     said = draw([*DRAWN, f"save {path}", "save"], tmp_path / "keep")
-    assert any(line.startswith("Not saved: there is a file") for line in said)
+    assert f"Not saved yet: arm.toml is there already, with the truss “{ARM.title}”. " in "".join(
+        f"{line} " for line in said
+    )
     assert "Name the file as well, like save arm.toml." in said
     assert load_problem(path).title == ARM.title
+    draw([f"save over {path}"], tmp_path / "keep")
+    assert load_problem(path).title == "My truss"
+
+
+@pytest.mark.parametrize("other", ["clear", "Warren span 12 height 3 panels 4 load 10"])
+def test_another_truss_is_never_saved_over_the_file_of_the_first(
+    other: str, tmp_path: Path
+) -> None:
+    path = tmp_path / "first.toml"
+    said = draw(
+        [*DRAWN, "title First", f"save {path}", other, "save", f"save {path}", "save"],
+        tmp_path / "keep",
+    )
+    assert load_problem(path).title == "First"
+    assert said.count("Name the file as well, like save arm.toml.") == 2
+    draw(["clear", *DRAWN, f"save over {path}", "C 15 down", "save"], tmp_path / "keep")
+    assert load_problem(path).loads[0].pushes[0][1].value == 15
+
+
+def test_a_cleared_sheet_that_is_taken_back_is_of_its_file_again(tmp_path: Path) -> None:
+    path = tmp_path / "first.toml"
+    draw([*DRAWN, f"save {path}", "clear", "undo", "C 15 down", "save"], tmp_path / "keep")
+    assert load_problem(path).loads[0].pushes[0][1].value == 15
+
+
+PAPER = ["A_x = 0", "A_y = 6 up", "AB = 8 T", "ΣFy at C: -12 - 3/5 AC - 3/5 BC = 0"]
+
+
+def test_a_corrected_truss_keeps_its_paper_also_the_next_day(tmp_path: Path) -> None:
+    draw([*DRAWN, "homework", *PAPER], tmp_path)
+    said = draw(["C 2 2", "rename A U1", "C 12.5 down", "homework", "paper"], tmp_path)
+    assert "Your paper came along with the corrected truss." in said
+    assert "U1_y = 6 up" in said
+    assert "U1-B = 8 T" in said
+    assert any(line.startswith("line 1, ΣFy at joint C") for line in said)
+    said = draw(["A pin", "homework", "paper"], tmp_path)
+    assert "Your paper came along with the corrected truss." not in said
+    assert "U1_y = 6 up" in said
+
+
+def test_another_truss_has_a_paper_of_its_own(tmp_path: Path) -> None:
+    draw([*DRAWN, "homework", *PAPER], tmp_path)
+    said = draw(["clear", *DRAWN, "C 3 right", "homework", "paper"], tmp_path)
+    assert "A_y = 6 up" not in said
+    assert any(line.startswith("not done: A_x, A_y") for line in said)
+
+
+def test_what_a_correction_takes_away_is_told(tmp_path: Path) -> None:
+    draw([*DRAWN, "homework", *PAPER], tmp_path)
+    said = draw(["A roller; B pin", "homework", "paper"], tmp_path)
+    assert "A_x = 0 is off the paper: the truss has no A_x now." in said
+    assert "A_y = 6 up" in said
 
 
 def test_a_broken_file_is_told_with_its_defects_and_the_drawing_stays(tmp_path: Path) -> None:

@@ -39,7 +39,7 @@ async def test_a_truss_shows_its_title_and_answers_as_they_are(tmp_path: Path) -
     async with drawing(tmp_path, (120, 40)) as pilot:
         await enter(pilot, TRIANGLE)
         for text in BAD:
-            problem = fold([Title(text)], bench_of(pilot).draft.problem)
+            problem = fold([Title(text)], bench_of(pilot).board.draft.problem)
             bench_of(pilot).take(Whole(problem))
             await pilot.pause()
             shown = seen(pilot)
@@ -48,7 +48,7 @@ async def test_a_truss_shows_its_title_and_answers_as_they_are(tmp_path: Path) -
                 assert text[:40] in shown
         for text in BAD:
             if text:
-                bench_of(pilot).draft.type(text)
+                bench_of(pilot).board.draft.type(text)
                 bench_of(pilot).query_one(LineInput).post_message(Paste(f"{text}\n{text}"))
                 await pilot.pause()
                 assert not ESCAPES.search(seen(pilot))
@@ -85,5 +85,5 @@ async def test_what_was_kept_and_is_damaged_is_passed_over(tmp_path: Path) -> No
         "A 0 0\n\x1b[31m nonsense\nB 4 0\n", encoding="utf-8"
     )
     async with drawing(tmp_path) as pilot:
-        assert set(bench_of(pilot).draft.problem.joint) == {"A", "B"}
+        assert set(bench_of(pilot).board.draft.problem.joint) == {"A", "B"}
         assert "could not be read" in text_of(pilot, "bench-said")

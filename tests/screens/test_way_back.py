@@ -97,7 +97,7 @@ class TestDrawingOnAFile:
             await by_letter(pilot, "u")
             bench = pilot.app.screen
             assert isinstance(bench, WorkbenchScreen)
-            assert set(bench.draft.problem.joint) == ({"A", "B"} if kept else set())
+            assert set(bench.board.draft.problem.joint) == ({"A", "B"} if kept else set())
 
     async def test_says_what_is_wrong_with_one_that_cannot_be_read(self, tmp_path: Path) -> None:
         file = tmp_path / "hoist.toml"

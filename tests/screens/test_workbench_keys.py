@@ -9,8 +9,10 @@ from owning import TRIANGLE, bench_of, by_letter, drawing, enter, text_of, walks
 from pressing import deed, seen, settle, type_text
 from textual.events import Paste
 from textual.pilot import Pilot
+from textual.widgets import Input
 
 from tutor.model import load_problem
+from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.save import Save
 from tutor.screens.homework import HomeworkScreen
 from tutor.screens.sheet import SheetScreen
@@ -25,6 +27,17 @@ BRIDGE = (
     "a pin h roller c d 10 d",
 )
 """Fifteen joints and 27 members, as a practised hand types them."""
+
+
+async def drag(pilot: Pilot[int], start: tuple[float, float], end: tuple[float, float]) -> None:
+    """Press the mouse on one place of the truss and let it go on another."""
+    pad = bench_of(pilot).query_one(SketchPad)
+    cells = [pad.cell_of(*place) for place in (start, end)]
+    first, last = ((c + pad.gutter.left, r + pad.gutter.top) for c, r in cells)
+    await pilot.mouse_down(SketchPad, offset=first)
+    await pilot.hover(SketchPad, offset=last)
+    await pilot.mouse_up(SketchPad, offset=last)
+    await pilot.pause()
 
 
 async def click(pilot: Pilot[int], x: float, y: float) -> None:
@@ -52,7 +65,7 @@ class TestByKeys:
             assert "(ready)" in shown
             assert "stable" in shown
             assert "12 kN" in shown
-            assert len(bench_of(pilot).draft.problem.members) == 3
+            assert len(bench_of(pilot).board.draft.problem.members) == 3
 
     async def test_the_picture_goes_along_while_a_line_is_typed(
         self, tmp_path: Path, size: tuple[int, int]
@@ -62,7 +75,7 @@ class TestByKeys:
             await type_text(pilot, "D 6 3")
             await pilot.pause()
             assert "[D]" in seen(pilot)
-            assert "D" not in bench_of(pilot).draft.problem.joint
+            assert "D" not in bench_of(pilot).board.draft.problem.joint
             await pilot.press(*["backspace"] * 5)
             await pilot.pause()
             assert "[D]" not in seen(pilot)
@@ -93,21 +106,21 @@ class TestALine:
             assert line.value == "D 1 1; B rollr"
             assert line._marked.span == (9, 14)
             assert "write roller" in seen(pilot)
-            assert "D" not in bench_of(pilot).draft.problem.joint
+            assert "D" not in bench_of(pilot).board.draft.problem.joint
 
     async def test_is_undone_and_done_again_by_letter_and_by_word(self, tmp_path: Path) -> None:
         async with drawing(tmp_path) as pilot:
             await enter(pilot, TRIANGLE)
-            whole = bench_of(pilot).draft.problem
+            whole = bench_of(pilot).board.draft.problem
             await enter(pilot, "drop C")
             await by_letter(pilot, "u")
-            assert bench_of(pilot).draft.problem == whole
+            assert bench_of(pilot).board.draft.problem == whole
             await by_letter(pilot, "r")
-            assert "C" not in bench_of(pilot).draft.problem.joint
+            assert "C" not in bench_of(pilot).board.draft.problem.joint
             await enter(pilot, "undo")
-            assert bench_of(pilot).draft.problem == whole
+            assert bench_of(pilot).board.draft.problem == whole
             await pilot.press("ctrl+z")
-            assert not bench_of(pilot).draft.problem.joints
+            assert not bench_of(pilot).board.draft.problem.joints
 
     async def test_may_be_many_when_it_is_pasted(self, tmp_path: Path) -> None:
         async with drawing(tmp_path) as pilot:
@@ -126,12 +139,12 @@ class TestTheMouse:
         async with drawing(tmp_path, size) as pilot:
             for place in ((0, 0), (4, 0), (2, 2)):
                 await click(pilot, *place)
-            places = {j.name: j.at for j in bench_of(pilot).draft.problem.joints}
+            places = {j.name: j.at for j in bench_of(pilot).board.draft.problem.joints}
             assert places == {"A": (0, 0), "B": (4, 0), "C": (2, 2)}
             for one, other in ("AB", "BC", "CA"):
                 await click(pilot, *places[one])
                 await click(pilot, *places[other])
-            names = [m.name for m in bench_of(pilot).draft.problem.members]
+            names = [m.name for m in bench_of(pilot).board.draft.problem.members]
             assert names == ["AB", "BC", "CA"]
             for joint, choice in (("A", "pin"), ("B", "roller"), ("C", "load down")):
                 await click(pilot, *places[joint])
@@ -140,6 +153,23 @@ class TestTheMouse:
                 await choose(pilot, choice)
             await choose(pilot, "12")
             assert "(ready)" in seen(pilot)
+
+    async def test_drags_a_joint_and_leaves_no_stray_one(self, tmp_path: Path) -> None:
+        async with drawing(tmp_path) as pilot:
+            await enter(pilot, TRIANGLE)
+            before = bench_of(pilot).board.problem
+            await drag(pilot, (2, 1.5), (3, 2))
+            moved = bench_of(pilot).board.problem
+            assert moved.joint["C"].at == (3, 2)
+            assert len(moved.joints) == 3
+            assert [m.name for m in moved.members] == [m.name for m in before.members]
+            await drag(pilot, (3, 2), (0, 0))
+            assert "is there already" in text_of(pilot, "bench-said")
+            assert bench_of(pilot).board.problem == moved
+            await drag(pilot, (1, 2), (2, 3))
+            assert bench_of(pilot).board.problem == moved
+            await by_letter(pilot, "u")
+            assert bench_of(pilot).board.problem == before
 
     async def test_is_told_where_it_is_and_what_came_of_a_click(self, tmp_path: Path) -> None:
         async with drawing(tmp_path) as pilot:
@@ -179,10 +209,10 @@ class TestTheMouse:
         async with drawing(tmp_path) as pilot:
             await enter(pilot, "grid 0.5")
             await click(pilot, 1.5, 2.5)
-            assert bench_of(pilot).draft.problem.joints[0].at == (1.5, 2.5)
+            assert bench_of(pilot).board.draft.problem.joints[0].at == (1.5, 2.5)
             await enter(pilot, "grid off")
             await pilot.click(SketchPad, offset=(3, 3))
-            assert len(bench_of(pilot).draft.problem.joints) == 1
+            assert len(bench_of(pilot).board.draft.problem.joints) == 1
             await enter(pilot, "grid nothing")
             assert "like grid 0.5" in seen(pilot)
 
@@ -249,12 +279,54 @@ class TestAFile:
         async with drawing(tmp_path / "keep") as pilot:
             await enter(pilot, "open arm.toml")
             file.write_text(self.BY_HAND + "# later\n", encoding="utf-8")
-            await enter(pilot, "save")
-            assert "changed by another program" in text_of(pilot, "bench-said")
-            await enter(pilot, "save arm.toml")
+            for line in ("save", "save arm.toml"):
+                await enter(pilot, line)
+                assert isinstance(pilot.app.screen, Choose)
+                assert "changed by another program" in seen(pilot)
+                await pilot.press("escape")
             await enter(pilot, "save new.toml")
         assert file.read_text(encoding="utf-8").endswith("# later\n")
         assert load_problem(tmp_path / "new.toml").title == "Arm"
+
+    async def test_is_written_over_by_another_truss_only_when_that_is_chosen(
+        self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        monkeypatch.chdir(tmp_path)
+        file = tmp_path / "first.toml"
+        async with drawing(tmp_path / "keep") as pilot:
+            await enter(pilot, TRIANGLE)
+            await enter(pilot, "title First")
+            await enter(pilot, "save first.toml")
+            await enter(pilot, "Warren span 12 height 3 panels 4 load 10")
+            await enter(pilot, "save")
+            assert isinstance(pilot.app.screen, Save)
+            await pilot.press("escape")
+            await enter(pilot, "save first.toml")
+            assert "“First”" in seen(pilot)
+            await choose(pilot, "no")
+            assert load_problem(file).title == "First"
+            await enter(pilot, "save first.toml")
+            await choose(pilot, "over")
+            assert load_problem(file).title == "Warren truss"
+
+    async def test_that_is_there_is_asked_about_in_the_dialog_too(
+        self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        monkeypatch.chdir(tmp_path)
+        file = tmp_path / "arm.toml"
+        file.write_text(self.BY_HAND, encoding="utf-8")
+        async with drawing(tmp_path / "keep") as pilot:
+            await enter(pilot, TRIANGLE)
+            await by_letter(pilot, "s")
+            path = pilot.app.screen.query_one("#path", Input)
+            path.value = "arm.toml"
+            await pilot.press("enter")
+            assert "with the truss “Arm”" in seen(pilot)
+            assert file.read_text(encoding="utf-8") == self.BY_HAND
+            await pilot.click("#over")
+            await pilot.pause()
+            assert "Saved in" in text_of(pilot, "bench-said")
+        assert load_problem(file).title == "My truss"
 
     async def test_that_is_broken_is_told_with_its_lines(
         self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
@@ -267,18 +339,18 @@ class TestAFile:
             assert "bad.toml cannot be opened: line 1" in seen(pilot)
             await enter(pilot, "open none.toml")
             assert "no such file" in seen(pilot)
-            assert len(bench_of(pilot).draft.problem.joints) == 3
+            assert len(bench_of(pilot).board.draft.problem.joints) == 3
 
 
 class TestLeaving:
     async def test_keeps_the_drawing_for_the_next_time(self, tmp_path: Path) -> None:
         async with drawing(tmp_path) as pilot:
             await enter(pilot, TRIANGLE)
-            problem = bench_of(pilot).draft.problem
+            problem = bench_of(pilot).board.draft.problem
             await by_letter(pilot, "q")
             assert isinstance(pilot.app.screen, SheetScreen)
         async with drawing(tmp_path) as pilot:
-            assert bench_of(pilot).draft.problem == problem
+            assert bench_of(pilot).board.draft.problem == problem
             assert "Here is the truss you drew last" in seen(pilot)
 
     async def test_for_the_walk_opens_the_walk_of_this_truss(self, tmp_path: Path) -> None:
@@ -306,9 +378,9 @@ async def test_a_common_shape_is_chosen_and_its_line_can_be_changed(tmp_path: Pa
         await choose(pilot, "pratt")
         line = bench_of(pilot).query_one(LineInput)
         assert line.value.startswith("Pratt span 12")
-        assert len(bench_of(pilot).draft.problem.joints) == 8
+        assert len(bench_of(pilot).board.draft.problem.joints) == 8
         await enter(pilot, line.value.replace("panels 4", "panels 6"))
-        assert len(bench_of(pilot).draft.problem.joints) == 12
+        assert len(bench_of(pilot).board.draft.problem.joints) == 12
 
 
 @pytest.mark.parametrize("size", [(80, 24), (120, 40), (50, 24), (80, 14)])
@@ -332,7 +404,7 @@ async def test_a_truss_of_15_joints_and_27_members_takes_few_keystrokes(tmp_path
             await type_text(pilot, text)
             await pilot.press("enter")
             pressed += len(text) + 1
-        problem = bench_of(pilot).draft.problem
+        problem = bench_of(pilot).board.draft.problem
         assert len(problem.joints) == 15
         assert len(problem.members) == 27
         assert "(ready)" in seen(pilot)

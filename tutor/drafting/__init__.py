@@ -9,7 +9,7 @@ it moves; `telling` puts it in words; `saving` writes it, comments of an opened 
 """
 
 from tutor.drafting.commands import Refused, read
-from tutor.drafting.draft import Answer, Draft, Step
+from tutor.drafting.draft import Answer, Draft, Mark, Step
 from tutor.drafting.entries import (
     EMPTY,
     Drop,
@@ -42,6 +42,7 @@ __all__ = [
     "Fault",
     "Hold",
     "Join",
+    "Mark",
     "Push",
     "Put",
     "Refused",

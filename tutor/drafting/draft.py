@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import takewhile
 
 from tutor.drafting.commands import Refused, read
-from tutor.drafting.entries import EMPTY, Entry, fold
+from tutor.drafting.entries import EMPTY, Entry, Rename, Whole, fold
 from tutor.drafting.telling import told
 from tutor.model import Problem
 
 Step = tuple[Entry, ...]
+Mark = tuple[Step, ...]
 UNDO = frozenset({"undo", "back"})
 REDO = frozenset({"redo"})
 
@@ -75,6 +77,34 @@ class Draft:
         step = self.ahead.pop()
         self._add(step)
         return Answer(True, _with("Done again", told(before, self.problem, step)))
+
+    @property
+    def mark(self) -> Mark:
+        """Where the drawing is now, to ask later what became of it since."""
+        return tuple(self.steps)
+
+    def renamed_since(self, mark: Mark) -> Mapping[str, str] | None:
+        """What each joint renamed since `mark` is called now, by its name then.
+
+        None where it is another truss by now: cleared, opened or drawn as a whole since, or all
+        that taken back.
+        """
+        same = sum(
+            1
+            for _ in takewhile(lambda pair: pair[0] is pair[1], zip(mark, self.steps, strict=False))
+        )
+        back = [entry for step in mark[same:] for entry in step]
+        forth = [entry for step in self.steps[same:] for entry in step]
+        if any(isinstance(entry, Whole) for entry in (*back, *forth)):
+            return None
+        taken_back = [Rename(e.new, e.old) for e in reversed(back) if isinstance(e, Rename)]
+        done = [entry for entry in forth if isinstance(entry, Rename)]
+        now: dict[str, str] = {}
+        for rename in (*taken_back, *done):
+            then = next((old for old, new in now.items() if new == rename.old), None)
+            if then is not None or rename.old not in now:  # else a joint put since
+                now[then or rename.old] = rename.new
+        return now
 
     def _add(self, step: Step) -> None:
         self.steps.append(step)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from tutor.drafting.names import AT, SHORT_WAYS, SUPPORTS, WAYS, joint_meant
 from tutor.drafting.words import UNITS, Word
@@ -65,8 +66,10 @@ def _bare(problem: Problem, words: Sequence[Word]) -> list[Word]:
 
 def _at_joint(problem: Problem, words: Sequence[Word]) -> bool:
     """Whether `at` stands before a joint, so that the first word need not be one."""
-    after = zip(words, words[1:], strict=False)
-    return any(w.lower in AT and joint_meant(problem, n.text) is not None for w, n in after)
+    return any(
+        word.lower in AT and joint_meant(problem, after.text) is not None
+        for word, after in pairwise(words)
+    )
 
 
 def _is_coordinate(problem: Problem, words: Sequence[Word], place: int) -> bool:

@@ -61,7 +61,7 @@ def told(before: Problem, after: Problem, entries: Sequence[Entry]) -> str:
             case Drop(kind, name):
                 said.append(f"Dropped {kind} {name}.")
             case Whole(problem):
-                said.append(_whole(problem))
+                said.append(told_of(problem))
     return " ".join(dict.fromkeys(filter(None, said)))
 
 
@@ -94,7 +94,8 @@ def _many(what: str, names: Sequence[str], *, plain: bool = False) -> str:
     return f"{what}{ending} {listed(names, 12)}."
 
 
-def _whole(problem: Problem) -> str:
+def told_of(problem: Problem) -> str:
+    """A whole truss that was put in the place of what was there, shortly."""
     if not problem.joints:
         return "An empty sheet."
     return (

@@ -7,16 +7,14 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
+from tutor.board import Board
 from tutor.deeds.deed import Way
-from tutor.drafting import Draft, Whole, drawable, lines_of, rows, saved, standing
+from tutor.drafting import drawable, rows, standing
+from tutor.drafting.telling import told_of
 from tutor.figure import to_words, truss_figure
 from tutor.model import Problem
-from tutor.model.read import read_text
-from tutor.model.source import file_name, read_source
-from tutor.plain.saving import save
+from tutor.model.source import file_name
 from tutor.plain.voice import Voice
-from tutor.records.disk import reason, replace
-from tutor.records.kept_lines import KeptLines
 
 OPENING = (
     "Your own truss: enter joints, members, supports and loads, like A 0 0  B 4 0  C 2 3/2, then "
@@ -31,6 +29,9 @@ EXAMPLES = (
     "kN m: the units. title Lamp arm: what it is called.",
     "Warren span 12 height 3 panels 4 load 10: a common shape; also Pratt, Howe, Fink, king post, "
     "queen post and cantilever.",
+    "D 3 right of A, D 4 above B, D 5 at 30 from A, D 5 from A 4 from B, D middle of AB: a place "
+    "from other joints.",
+    "move D 7 1, move D by 1 0, copy B C D by 4 0, copy load C to D, mirror, mirror about C, flip.",
     "drop C, drop AB, drop load C, rename A U1, clear, undo, redo.",
 )
 CLICK = re.compile(r", or click[^.]*")
@@ -44,19 +45,15 @@ Said = tuple[str, ...]
 class Drawing:
     """One truss being drawn up as a conversation: `listen` until it is worked on or left."""
 
-    def __init__(self, voice: Voice, kept: KeptLines, log: Path | None = None) -> None:
+    def __init__(self, voice: Voice, board: Board, log: Path | None = None) -> None:
         self.voice = voice
-        self.kept = kept
+        self.board = board
         self.log = log
-        self.draft = Draft()
-        self.path: Path | None = None
-        self.text: str | None = None
-        self.since = 0
 
     @property
     def problem(self) -> Problem:
         """The truss as it is now; it may lack anything."""
-        return self.draft.problem
+        return self.board.problem
 
     def listen(self, path: Path | None = None) -> Way:
         """Answer line after line, with the truss of a file first; the end of the input is the way out."""
@@ -67,11 +64,11 @@ class Drawing:
 
     def _again(self) -> Said:
         """The drawing that was kept, as one step."""
-        lines = self.kept.read()
-        for line in lines:
-            self.draft.type(line)
-        self.draft = Draft([tuple(entry for step in self.draft.steps for entry in step)])
-        return (GOES_ON, *self.stands()) if lines and self.problem.joints else ()
+        count, refused = self.board.again()
+        if not count or not self.problem.joints:
+            return ()
+        left_out = (f"{refused} kept lines could not be read.",) if refused else ()
+        return (GOES_ON, *left_out, *self.stands())
 
     def _answer(self, text: str) -> Way | None:
         word, _, rest = text.strip().partition(" ")
@@ -87,10 +84,10 @@ class Drawing:
 
     def enter(self, text: str) -> Said:
         """Take a typed line, wholly or not at all, and keep the drawing."""
-        answer = self.draft.type(text)
+        answer = self.board.type(text)
         if not answer.taken:
             return (f"Cannot read: {answer.said.removeprefix('Read ')}",)
-        return (answer.said, *self._keep(), self._short())
+        return (answer.said, self._short())
 
     def stands(self) -> Said:
         """What is missing or wrong, and whether it holds."""
@@ -122,51 +119,28 @@ class Drawing:
         """Put the truss of a file in the place of what is there; undo brings that back."""
         if not name:
             return ("Name the file as well, like open arm.toml.",)
-        try:
-            path = Path(name).expanduser()
-        except RuntimeError:
-            return ("Not opened: this name cannot be used for a file.",)
-        source = read_source(path)
-        problem, found = (None, ()) if source.text is None else read_text(source.text, source.file)
-        if problem is None or source.defects:
-            return ("Not opened:", *(str(defect) for defect in (*source.defects, *found)))
-        answer = self.draft.do((Whole(problem),))
-        self.path, self.text, self.since = path, source.text, len(self.draft.steps)
-        return (answer.said, *self._keep(), self._short())
+        opened, trouble = self.board.open(name)
+        if opened.origin is None:
+            told = tuple(str(defect) for defect in opened.defects)
+            return ("Not opened:", *told) if told else (f"Not opened: {opened.said}",)
+        return (told_of(self.problem), *((trouble,) if trouble else ()), self._short())
 
     def save(self, name: str) -> Said:
         """Write a problem file: a new one, or without a name over the one it is from."""
-        if len(self.draft.steps) < self.since:  # the opening was taken back
-            self.path, self.text, self.since = None, None, 0
-        text = saved(self.problem, self.text)
-        if name:
-            said = save(name, text)
-            if said[0].startswith("Saved"):
-                self.path, self.text, self.since = Path(name).expanduser(), text, 0
-        elif self.path is None:
-            return ("Name the file as well, like save arm.toml.",)
-        else:
-            said = self._save_over(self.path, text)
+        word, _, rest = name.partition(" ")
+        over = word.lower() == "over" and bool(rest.strip())
+        outcome = self.board.save(rest.strip() if over else name, over=over)
+        if outcome.over is not None:
+            cure = f"Type save over {name or file_name(outcome.over)}, or choose another name."
+            return (f"Not saved yet: {outcome.said}", cure)
+        if outcome.origin is None:
+            return (outcome.said,)
         ready = standing(self.problem).sound
-        return said if ready else (*said, f"{NOT_YET} Type standing to hear why.")
-
-    def _save_over(self, path: Path, text: str) -> Said:
-        if read_source(path).text != self.text:
-            return ("Not saved: another program changed this file; save under another name.",)
-        try:
-            replace(path, text.encode("utf-8"))
-        except OSError as refused:
-            return (f"Not saved: {reason(refused)}; choose another name or folder.",)
-        self.text = text
-        return (f"Saved in {file_name(path)}.",)
+        return (outcome.said,) if ready else (outcome.said, f"{NOT_YET} Type standing to hear why.")
 
     def go(self, way: Way) -> Way | Said:
         """To the lesson or the homework on this truss, once it can be worked."""
         return way if standing(self.problem).sound else self.stands()
-
-    def _keep(self) -> Said:
-        trouble = self.kept.write(lines_of(self.problem))
-        return (trouble,) if trouble else ()
 
 
 @dataclass(frozen=True)
@@ -197,7 +171,7 @@ WORDS: tuple[Word, ...] = (
     Word(
         ("save",),
         "save arm.toml",
-        "writes a new problem file; save alone writes over the one that was opened.",
+        "writes a problem file; save alone writes over the one that was opened.",
         lambda d, name: d.save(name),
         takes=True,
     ),

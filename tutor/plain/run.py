@@ -12,6 +12,7 @@ from pathlib import Path
 from types import FrameType
 from typing import TextIO
 
+from tutor.board import Board
 from tutor.check import standing_defect
 from tutor.deeds.deed import Way
 from tutor.homework.brought import brought
@@ -24,7 +25,6 @@ from tutor.plain.homework import KEPT, Check, truss_lines
 from tutor.plain.voice import Voice
 from tutor.plain.walk import Walk
 from tutor.records import Keep, Settings, read_settings, write_settings
-from tutor.records.kept_lines import TRUSS, KeptLines
 from tutor.session import LOG, Session, open_session
 from tutor.workbook import Workbook, open_walk, open_workbook
 
@@ -101,13 +101,16 @@ def converse(
 
 def draw(voice: Voice, keep: Keep, path: Path | None = None) -> tuple[Problem | None, Way]:
     """One's own truss, from a file where one is given, and where to go with it."""
-    drawing = Drawing(voice, KeptLines(keep.folder, TRUSS), keep.folder / LOG)
+    board = Board(keep.folder)
+    drawing = Drawing(voice, board, keep.folder / LOG)
     try:
         way = drawing.listen(path)
     finally:
-        if drawing.problem.joints and not drawing.kept.trouble:
+        if board.problem.joints and not board.kept.trouble:
             voice.say((DRAWING_KEPT,))
-    return drawing.problem, way
+    if way == "homework":
+        voice.say(board.bring_paper(keep))
+    return board.problem, way
 
 
 def check_homework(voice: Voice, problem: Problem, keep: Keep) -> Way:

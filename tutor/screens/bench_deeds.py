@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, Protocol
 
-from tutor.drafting import Answer, standing
+from tutor.drafting import Answer, Entry, standing
 from tutor.drafting.words import exact
 from tutor.model import Problem
 from tutor.notation import Exact
@@ -36,6 +36,7 @@ class Bench(bench_files.Bench, Protocol):
     step: Fraction | None
     use: Callable[[Drawn], object]
 
+    def take(self, *entries: Entry) -> None: ...
     def answered(self, answer: Answer) -> None: ...
     def show(self) -> None: ...
     def next_view(self) -> None: ...
@@ -60,7 +61,7 @@ def set_grid(bench: Bench, text: str) -> bool:
 
 def at(bench: Bench) -> None:
     """Hold, load or drop the joint chosen; where none is, ask which."""
-    problem = bench.draft.problem
+    problem = bench.board.problem
     if not problem.joints:
         bench.say(NO_JOINT)
     elif bench.chosen is not None:
@@ -77,7 +78,7 @@ def shape(bench: Bench) -> None:
     """Draw a common shape, and leave its line to be changed."""
 
     def chosen(text: str) -> None:
-        bench.answered(bench.draft.type(text))
+        bench.answered(bench.board.type(text))
         bench.leave_in_line(text)
 
     at_joint.ask_shape(bench.app, chosen)
@@ -85,7 +86,7 @@ def shape(bench: Bench) -> None:
 
 def use(bench: Bench, deed: Literal["walk", "check"]) -> None:
     """Hand the truss on, where it can be worked; else say what keeps it from that."""
-    problem = bench.draft.problem
+    problem = bench.board.problem
     stands = standing(problem)
     if stands.sound:
         bench.use(Drawn(deed, problem))
@@ -98,8 +99,8 @@ def use(bench: Bench, deed: Literal["walk", "check"]) -> None:
 DO: Mapping[str, Callable[[Bench], object]] = {
     "at": at,
     "shape": shape,
-    "undo": lambda bench: bench.answered(bench.draft.undo()),
-    "redo": lambda bench: bench.answered(bench.draft.redo()),
+    "undo": lambda bench: bench.answered(bench.board.kept_after(bench.board.draft.undo())),
+    "redo": lambda bench: bench.answered(bench.board.kept_after(bench.board.draft.redo())),
     "grid": lambda bench: set_grid(bench, "off" if bench.gridded else "on"),
     "list": lambda bench: bench.next_view(),
     "open": bench_files.ask_open,

@@ -2,55 +2,35 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Protocol
 
 from textual.app import App
 
-from tutor.drafting import Draft, Entry, Whole, saved, standing
-from tutor.model.read import read_text
-from tutor.model.source import read_source
-from tutor.records.disk import reason, replace, write_new
+from tutor.board import Board
+from tutor.drafting import standing
+from tutor.drafting.telling import told_of
 from tutor.records.keep import slug
 from tutor.screens.clean import one_line
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.save import Save
 from tutor.screens.widgets.choices import Choice
+from tutor.truss_file import Saved, free_name
 
 MOST_FILES = 20
 OVER = "over"
 NEW = "new"
 
 
-@dataclass(frozen=True)
-class Opened:
-    """The file that a drawing was opened from or last saved to, and its text.
-
-    `since` is how many steps the drawing had then: it is of this file from there on, and not when
-    the opening is taken back.
-    """
-
-    path: Path | None = None
-    text: str | None = None
-    since: int = 0
-
-
 class Bench(Protocol):
     """What opening and saving need of the sheet."""
 
-    draft: Draft
-    file: Opened
+    board: Board
 
     @property
     def app(self) -> App[Any]: ...
     def say(self, text: str) -> None: ...
-    def take(self, *entries: Entry) -> None: ...
-
-
-def origin(bench: Bench) -> Opened:
-    """The file that the drawing is of, as it stands now."""
-    return bench.file if len(bench.draft.steps) >= bench.file.since else Opened()
+    def took(self, said: str) -> None: ...
 
 
 def ask_open(bench: Bench) -> None:
@@ -66,38 +46,32 @@ def ask_open(bench: Bench) -> None:
 
     def picked(key: str | None) -> None:
         if key is not None:
-            open_file(bench, files[int(key)])
+            open_named(bench, str(files[int(key)]))
 
     asked = "Which file? Another one is typed: open and its path. Undo brings the drawing back."
     bench.app.push_screen(Choose("Open", asked, choices), picked)
 
 
-def open_file(bench: Bench, path: Path) -> bool:
-    """Put the truss of a file on the sheet; say every defect that keeps it from that."""
-    try:
-        path = path.expanduser().absolute()
-    except (RuntimeError, OSError):
-        bench.say(f"Read {one_line(str(path))}: this name cannot be used for a file.")
+def open_named(bench: Bench, name: str) -> bool:
+    """Put the truss of a file on the sheet; False, after saying every defect, where that cannot be."""
+    opened, trouble = bench.board.open(name)
+    if opened.origin is None:
+        defects = [f"line {d.line}: {d.message}; {d.cure}." for d in opened.defects]
+        why = f"{one_line(Path(name).name)} cannot be opened: {' '.join(defects)}"
+        bench.say(why if defects else f"Read {one_line(name)}: {opened.said}")
         return False
-    source = read_source(path)
-    problem, found = (None, ()) if source.text is None else read_text(source.text, source.file)
-    if problem is None or source.text is None or source.defects:
-        defects = [f"line {d.line}: {d.message}; {d.cure}." for d in (*source.defects, *found)]
-        bench.say(f"{one_line(path.name)} cannot be opened: {' '.join(defects)}")
-        return False
-    bench.take(Whole(problem))
-    bench.file = Opened(path, source.text, since=len(bench.draft.steps))
+    bench.took(f"{told_of(bench.board.problem)} {trouble}".strip())
     return True
 
 
 def ask_save(bench: Bench) -> None:
     """Over the file it is from, or into a new one?"""
-    path = origin(bench).path
-    if path is None:
+    origin = bench.board.origin
+    if origin is None:
         name_file(bench)
         return
     choices = [
-        Choice(OVER, f"Over {one_line(path.name)}; its comments stay"),
+        Choice(OVER, f"Over {one_line(origin.path.name)}; its comments stay"),
         Choice(NEW, "Into a new file"),
     ]
 
@@ -107,64 +81,63 @@ def ask_save(bench: Bench) -> None:
         elif key == NEW:
             name_file(bench)
 
-    bench.app.push_screen(Choose("Save", f"Where? It is from {path}.", choices), picked)
+    bench.app.push_screen(Choose("Save", f"Where? It is from {origin.path}.", choices), picked)
 
 
 def name_file(bench: Bench) -> None:
     """Into a new file, whose name is asked for."""
-    name = f"{slug(bench.draft.problem.title) or 'truss'}.toml"
-    text = saved(bench.draft.problem, origin(bench).text)
+    name = free_name(Path.cwd(), slug(bench.board.problem.title) or "truss")
+    outcome: list[Saved] = []
+
+    def write(typed: str, over: bool) -> Saved:
+        outcome.append(bench.board.save(typed, over=over))
+        return outcome[-1]
 
     def written(path: str | None) -> None:
         if path is not None:
-            bench.file = Opened(Path(path), text)
-            bench.say(told(bench, Path(path)))
+            bench.say(told(bench, outcome[-1]))
 
-    bench.app.push_screen(Save(text, name, "Save as a problem file"), written)
-
-
-def open_named(bench: Bench, name: str) -> bool:
-    """Open the file of this name; False where that cannot be."""
-    return open_file(bench, Path(name))
+    bench.app.push_screen(Save(write, name, "Save as a problem file"), written)
 
 
-def save(bench: Bench, name: str) -> bool:
-    """Save into the file named, a new one; without a name into the one it is from.
+def save(bench: Bench, name: str, *, over: bool = False) -> bool:
+    """Save into the file named; without a name into the one it is from.
 
-    False, after saying why, where it cannot be written.
+    False, after saying why or asking, where it was not written.
     """
-    text = saved(bench.draft.problem, origin(bench).text)
-    old = origin(bench).path
-    try:
-        path = Path(name).expanduser().absolute() if name else old
-        if path is None:
-            name_file(bench)
-            return True
-        if old is not None and path == old:
-            if read_source(path).text not in (None, bench.file.text):
-                bench.say(
-                    f"{one_line(path.name)} was changed by another program: save under another name."
-                )
-                return False
-            replace(path, text.encode("utf-8"))
-        else:
-            write_new(path, text.encode("utf-8"))
-    except FileExistsError:
-        bench.say("There is such a file already, and it stays as it is: choose another name.")
-    except OSError as refused:
-        bench.say(f"It could not be written: {reason(refused)}.")
-    except (ValueError, RuntimeError):
-        bench.say("This name cannot be used for a file.")
-    else:
-        bench.file = Opened(path, text)
-        bench.say(told(bench, path))
+    if not name and bench.board.origin is None:
+        name_file(bench)
         return True
-    return False
+    outcome = bench.board.save(name, over=over)
+    if outcome.over is not None:
+        ask_over(bench, name, outcome.said)
+        return True
+    bench.say(outcome.said if outcome.origin is None else told(bench, outcome))
+    return outcome.origin is not None
 
 
-def told(bench: Bench, path: Path) -> str:
+def ask_over(bench: Bench, name: str, question: str) -> None:
+    """Over a file that is there already, or into another?"""
+    choices = [
+        Choice("no", "No, leave it as it is"),
+        Choice(NEW, "Into a new file"),
+        Choice(OVER, "Yes, write over it"),
+    ]
+
+    def picked(key: str | None) -> None:
+        if key == OVER:
+            save(bench, name, over=True)
+        elif key == NEW:
+            name_file(bench)
+        else:
+            bench.say("Nothing was written; the file is as it was.")
+
+    bench.app.push_screen(Choose("Save", question, choices), picked)
+
+
+def told(bench: Bench, outcome: Saved) -> str:
     """Where it is saved, and whether it can be worked from there."""
-    said = f"Saved in {one_line(str(path))}."
-    if standing(bench.draft.problem).sound:
+    said = f"Saved in {one_line(str(outcome.origin.path))}." if outcome.origin else outcome.said
+    if standing(bench.board.problem).sound:
         return f"{said} It can be opened wherever a problem file can."
     return f"{said} It cannot be worked until what is named beside the picture is mended."

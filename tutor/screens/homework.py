@@ -58,12 +58,15 @@ class HomeworkScreen(Screen[None]):
         Binding("pagedown", "found(1)", show=False, id="homework.found-down"),
     ]
 
-    def __init__(self, book: Workbook, looks: Looks, walk: Callable[[Brought], object]) -> None:
+    def __init__(
+        self, book: Workbook, looks: Looks, walk: Callable[[Brought], object], news: str = ""
+    ) -> None:
         super().__init__()
         self.book = book
         self.problem = book.problem
         self.walk = walk
         self.looks = looks
+        self.news = news
         self.place = 0
         self.result: Review | None = None
         self.checked = Paper()
@@ -93,7 +96,7 @@ class HomeworkScreen(Screen[None]):
         self.query_one("#entries-scroll", VerticalScroll).border_title = Content("Your paper")
         self.query_one("#found-scroll", VerticalScroll).border_title = Content("What was found")
         if not self.paper.blank:
-            self.say(KEPT)
+            self.say(self.news or KEPT)
         self.query_one(LineInput).focus()
         self.go(0)
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
+from tutor.board import Board
 from tutor.homework.brought import Brought
 from tutor.lesson import Say
 from tutor.model import Problem
-from tutor.records.kept_lines import TRUSS, KeptLines
 from tutor.screens.background import beside
 from tutor.screens.bench_deeds import Drawn
 from tutor.screens.homework import HomeworkScreen
@@ -46,20 +46,27 @@ def open_bench(app: Desk, path: Path | None = None) -> None:
             entry = Entry(drawn.problem.title, drawn.problem, key_of(drawn.problem))
             open_entry(app, entry, bench.say)
         else:
-            open_homework(app, drawn.problem, bench.say)
+            came = board.bring_paper(app.keep)
+            open_homework(app, drawn.problem, bench.say, " ".join(came))
 
-    bench = WorkbenchScreen(app.looks, KeptLines(app.keep.folder, TRUSS), use, path)
+    board = Board(app.keep.folder)
+    bench = WorkbenchScreen(app.looks, board, use, path)
     app.push_screen(bench, lambda _: app.sheet.say(DRAWING_KEPT))
 
 
-def open_homework(app: Desk, problem: Problem, say: Callable[[str], object]) -> None:
-    """Show the paper for the numbers of a homework on this problem; `say` tells of it afterwards."""
+def open_homework(
+    app: Desk, problem: Problem, say: Callable[[str], object], news: str = ""
+) -> None:
+    """Show the paper for the numbers of a homework on this problem, with some `news` of it.
+
+    `say` tells of it afterwards.
+    """
     book = open_workbook(problem, app.keep)
 
     def walk(given: Brought) -> None:
         walk_from(app, book, given, paper.say)
 
-    paper = HomeworkScreen(book, app.looks, walk)
+    paper = HomeworkScreen(book, app.looks, walk, news)
     app.push_screen(paper, lambda _: say(PAPER_KEPT))
 
 

@@ -15,15 +15,15 @@ from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
 
+from tutor.board import Board
 from tutor.drafting import (
     Answer,
-    Draft,
     Entry,
     Join,
     Put,
     Refused,
+    applied,
     fold,
-    lines_of,
     read,
     standing,
     statement_of,
@@ -31,7 +31,6 @@ from tutor.drafting import (
 from tutor.drafting.names import free_name
 from tutor.drafting.words import from_fraction
 from tutor.model import Problem
-from tutor.records.kept_lines import KeptLines
 from tutor.screens import bench_deeds, bench_files
 from tutor.screens.bench_deeds import Drawn
 from tutor.screens.clean import one_line
@@ -44,7 +43,7 @@ from tutor.screens.sketching import grid_for, sketch
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.line_input import LineInput
 from tutor.screens.widgets.paste_line import PasteLine
-from tutor.screens.widgets.sketch_pad import JointHit, PlaceHit, SketchPad
+from tutor.screens.widgets.sketch_pad import JointDragged, JointHit, PlaceHit, SketchPad
 
 WELCOME = (
     "Type joints like A 0 0 B 4 0, or click on the grid; then members like AB. Escape, then n, has "
@@ -72,17 +71,15 @@ class WorkbenchScreen(Screen[None]):
     def __init__(
         self,
         looks: Looks,
-        kept: KeptLines,
+        board: Board,
         use: Callable[[Drawn], object],
         path: Path | None = None,
     ) -> None:
         super().__init__()
         self.looks = looks
-        self.kept = kept
+        self.board = board
         self.use = use
         self.path = path
-        self.draft = Draft()
-        self.file = bench_files.Opened()
         self.chosen: str | None = None
         self.step: Fraction | None = None
         self.gridded = True
@@ -105,21 +102,19 @@ class WorkbenchScreen(Screen[None]):
     def on_mount(self) -> None:
         self.query_one("#inventory-scroll", VerticalScroll).border_title = Content("What is there")
         self.query_one(LineInput).focus()
-        if lines := self.kept.read():
-            again = Draft()
-            refused = [line for line in lines if not again.type(line).taken]
-            self.draft = Draft([tuple(e for step in again.steps for e in step)])
-            left_out = f" {len(refused)} kept lines could not be read." if refused else ""
+        count, refused = self.board.again()
+        if count:
+            left_out = f" {refused} kept lines could not be read." if refused else ""
             self.say(f"Here is the truss you drew last; clear takes it away.{left_out}")
         self.show()
         if self.path is not None:
-            bench_files.open_file(self, self.path)
+            bench_files.open_named(self, str(self.path))
 
     # What is shown
 
     def show(self) -> None:
         """Show the drawing as it is now."""
-        problem = self.draft.problem
+        problem = self.board.problem
         stands = standing(problem)
         if self.chosen not in problem.joint:
             self.chosen = None
@@ -150,16 +145,19 @@ class WorkbenchScreen(Screen[None]):
         answer(self, "bench-said", text)
 
     def answered(self, answer: Answer) -> None:
-        """Show what came of a step, and keep the drawing."""
-        trouble = self.kept.write(lines_of(self.draft.problem)) if answer.taken else ""
+        """Show what came of a step."""
+        self.took(answer.said)
+
+    def took(self, said: str) -> None:
+        """Show the drawing with what is said of it."""
         self.preview = None
-        self.say(f"{answer.said} {trouble}".strip())
+        self.say(said)
         self.show()
 
     def take(self, *entries: Entry) -> None:
         """Take entries that were chosen or clicked."""
         self.chosen = None
-        self.answered(self.draft.do(entries))
+        self.answered(self.board.kept_after(self.board.draft.do(entries)))
 
     # What is typed
 
@@ -172,7 +170,7 @@ class WorkbenchScreen(Screen[None]):
             if command(self, rest.strip()):
                 line.taken()
             return
-        answer = self.draft.type(message.text)
+        answer = self.board.type(message.text)
         if answer.taken:
             line.taken()
             self.chosen = None
@@ -184,13 +182,13 @@ class WorkbenchScreen(Screen[None]):
         """The picture goes along while a line is typed."""
         message.stop()
         text = message.text.strip()
-        entries = read(self.draft.problem, text) if text else Refused("")
+        entries = read(self.board.problem, text) if text else Refused("")
         if isinstance(entries, Refused):
             if self.preview is not None:
                 self.preview = None
                 self.show()
             return
-        self.preview = fold(entries, self.draft.problem)
+        self.preview = fold(entries, self.board.problem)
         new = {e.name for e in entries if isinstance(e, Put)}
         self.draw(self.preview, new, {})
 
@@ -198,7 +196,7 @@ class WorkbenchScreen(Screen[None]):
         message.stop()
         text = "; ".join(filter(None, map(statement_of, message.lines)))
         line = self.query_one(LineInput)
-        answer = self.draft.type(text)
+        answer = self.board.type(text)
         self.answered(answer)
         if not answer.taken:
             line.insert_text_at_cursor(text)
@@ -224,8 +222,24 @@ class WorkbenchScreen(Screen[None]):
     def on_place_hit(self, message: PlaceHit) -> None:
         message.stop()
         self.chosen = None
-        name = free_name(self.draft.problem)
+        name = free_name(self.board.problem)
         self.take(Put(name, from_fraction(message.x), from_fraction(message.y)))
+
+    def on_joint_dragged(self, message: JointDragged) -> None:
+        """A joint goes along with the mouse, and stays where it is let go."""
+        message.stop()
+        put = Put(message.joint, from_fraction(message.x), from_fraction(message.y))
+        moved = applied(self.board.problem, put)
+        taken = [j.name for j in moved.joints if j.at == moved.joint[put.name].at]
+        if not message.done:
+            self.draw(moved, {put.name}, {})
+        elif len(taken) > 1:
+            other = next(name for name in taken if name != put.name)
+            self.took(f"Joint {other} is there already, so {put.name} stays where it was.")
+        elif moved == self.board.problem:
+            self.show()
+        else:
+            self.take(put)
 
     # What is done
 

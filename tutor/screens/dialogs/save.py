@@ -1,8 +1,9 @@
-"""Into which file? A path to write, asked again where something stands there already."""
+"""Into which file? A path to write, asked about where something stands there already."""
 
 from __future__ import annotations
 
-from pathlib import Path
+from collections.abc import Callable
+from functools import partial
 from typing import ClassVar
 
 from textual.app import ComposeResult
@@ -12,14 +13,18 @@ from textual.content import Content
 from textual.screen import ModalScreen
 from textual.widgets import Button, Input, Static
 
-from tutor.records.disk import reason, write_new
 from tutor.screens.clean import one_line
+from tutor.truss_file import Saved, save_text
+
+Write = Callable[[str, bool], Saved]
+"""Writes into the file named, with True over what is there; says what came of it."""
 
 
 class Save(ModalScreen[str | None]):
-    """Writes `text` to a new file and gives its path; None where the student leaves it.
+    """Writes a text, or what `Write` writes, and gives its path; None where the student leaves it.
 
-    Nothing is ever overwritten: a name that is taken is said to be so and stays for mending.
+    Nothing is written over unasked: what is there already is told, the name stays for mending, and
+    a button of its own writes over it.
     """
 
     CSS_PATH = "dialog.tcss"
@@ -27,10 +32,12 @@ class Save(ModalScreen[str | None]):
         Binding("escape", "leave", show=False, id="save.leave"),
     ]
 
-    def __init__(self, text: str, suggested: str, heading: str = "Save as Markdown") -> None:
+    def __init__(
+        self, text: str | Write, suggested: str, heading: str = "Save as Markdown"
+    ) -> None:
         super().__init__()
         self.heading = one_line(heading)
-        self.text = text
+        self.write: Write = text if callable(text) else partial(save_text, text)
         self.suggested = one_line(suggested)
 
     def compose(self) -> ComposeResult:
@@ -42,10 +49,16 @@ class Save(ModalScreen[str | None]):
             with Horizontal(id="buttons"):
                 yield Button(Content("Save"), id="do-save", compact=True)
                 yield Button(Content("Leave it"), id="leave", compact=True)
+                yield Button(Content("Write over it"), id="over", compact=True)
             yield Static(Content("enter saves, escape leaves it"), id="dialog-keys")
 
     def on_mount(self) -> None:
+        self.query_one("#over", Button).display = False
         self.query_one(Input).focus()
+
+    def on_input_changed(self, event: Input.Changed) -> None:
+        event.stop()
+        self.query_one("#over", Button).display = False
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()
@@ -53,29 +66,22 @@ class Save(ModalScreen[str | None]):
 
     def on_button_pressed(self, event: Button.Pressed) -> None:
         event.stop()
-        if event.button.id == "do-save":
-            self._save()
-        else:
+        if event.button.id == "leave":
             self.dismiss(None)
+        else:
+            self._save(over=event.button.id == "over")
 
-    def _save(self) -> None:
+    def _save(self, over: bool = False) -> None:
         name = self.query_one(Input).value.strip()
         if not name:
             self._complain("A file name is wanted, like lamp-arm.md.")
             return
-        try:
-            path = Path(name).expanduser().absolute()
-            write_new(path, self.text.encode("utf-8"))
-        except FileExistsError:
-            self._complain(
-                "There is such a file already, and it stays as it is: choose another name."
-            )
-        except OSError as refused:
-            self._complain(f"It could not be written: {reason(refused)}.")
-        except (ValueError, RuntimeError):
-            self._complain("This name cannot be used for a file.")
-        else:
-            self.dismiss(str(path))
+        outcome = self.write(name, over)
+        if outcome.path is not None:
+            self.dismiss(str(outcome.path))
+            return
+        self.query_one("#over", Button).display = outcome.over is not None
+        self._complain(outcome.said)
 
     def _complain(self, text: str) -> None:
         self.query_one("#complaint", Static).update(Content(one_line(text)))

@@ -1,4 +1,4 @@
-"""Where was clicked? A drawing on a grid, whose cells lead back to places of the truss."""
+"""Where was clicked, or where was a joint dragged? A grid whose cells lead back to places of the truss."""
 
 from __future__ import annotations
 
@@ -39,6 +39,16 @@ class PlaceHit(Message):
     y: Fraction
 
 
+@dataclass
+class JointDragged(Message):
+    """A joint is held over a point of the grid, or let go there where it is `done`."""
+
+    joint: str
+    x: Fraction
+    y: Fraction
+    done: bool = False
+
+
 class SketchPad(Widget):
     """The truss being drawn, with its grid where there is one."""
 
@@ -50,6 +60,10 @@ class SketchPad(Widget):
         super().__init__(id=id)
         self.joints: Mapping[str, tuple[float, float]] = {}
         self._grid_name = ""
+        self._down: tuple[int, int] | None = None
+        self._held: str | None = None
+        self._over: tuple[Fraction, Fraction] | None = None
+        self._dragged = False
 
     def show(
         self,
@@ -140,26 +154,63 @@ class SketchPad(Widget):
         ]
         if near and min(near)[0] <= NEAR:
             return JointHit(min(near)[1])
-        if self.grid is None:
+        point = self._point(event)
+        return None if point is None else PlaceHit(*point)
+
+    def _point(self, event: events.MouseEvent) -> tuple[Fraction, Fraction] | None:
+        """The point of the grid nearest to the mouse; None without a grid."""
+        if self.grid is None or self.figure is None:
             return None
+        column, row = event.x - self.gutter.left, event.y - self.gutter.top
         page = self._page()
         x = (column + 0.5 - page.left) / page.scale
         y = (page.top - (2 * row + 1.0)) / page.scale
-        return PlaceHit(*self.grid.nearest(x, y))
+        return self.grid.nearest(x, y)
+
+    def on_mouse_down(self, event: events.MouseDown) -> None:
+        hit = self.hit(event)
+        self._down, self._over = (event.x, event.y), None
+        self._held = hit.joint if isinstance(hit, JointHit) else None
+        self._dragged = False
+        self.capture_mouse()
+
+    def on_mouse_up(self, event: events.MouseUp) -> None:
+        """Let a dragged joint go; a mouse that went far from where it was pressed clicks nothing."""
+        self.release_mouse()
+        held, over, self._held, self._over = self._held, self._over, None, None
+        if self._down is not None:
+            far = abs(event.x - self._down[0]) + 2 * abs(event.y - self._down[1])
+            self._dragged = over is not None or far > NEAR
+        self._down = None
+        if held is not None and over is not None:
+            self.post_message(JointDragged(held, *over, done=True))
 
     def on_click(self, event: events.Click) -> None:
         event.stop()
         hit = self.hit(event)
-        if hit is not None:
+        if hit is not None and not self._dragged:
             self.post_message(hit)
+        self._dragged = False
 
     def on_mouse_move(self, event: events.MouseMove) -> None:
-        """Say where a click would be."""
+        """Say where a click would be, or take a joint that is held along."""
+        if self._held is not None:
+            self._drag(event, self._held)
+            return
         hit = self.hit(event)
         if isinstance(hit, PlaceHit):
             self.border_subtitle = Content(f"here {float(hit.x):g}, {float(hit.y):g}")
         elif hit is not None:
             self.border_subtitle = Content(f"here joint {hit.joint}")
+
+    def _drag(self, event: events.MouseMove, joint: str) -> None:
+        point = self._point(event)
+        begun = self._over is not None or (event.x, event.y) != self._down
+        if point is None or not begun or point == self._over:
+            return
+        self._over = point
+        self.border_subtitle = Content(f"joint {joint} to {float(point[0]):g}, {float(point[1]):g}")
+        self.post_message(JointDragged(joint, *point))
 
     def on_leave(self) -> None:
         self.border_subtitle = Content(self._grid_name)

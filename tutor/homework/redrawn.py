@@ -1,0 +1,132 @@
+"""What stands on a paper when its truss was corrected: a joint moved or renamed, a support changed?"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from tutor.homework.paper import Paper
+from tutor.judge import Along, Fx, Fy, LineAbout, M, judge_of
+from tutor.judge.headings import headed
+from tutor.model import Problem
+
+SYMBOL = re.compile(r"[A-Za-z][A-Za-z0-9]*(?:_\{[^{}]*\}|_[A-Za-z0-9]+)?(?:-[A-Za-z][A-Za-z0-9]*)?")
+
+
+@dataclass(frozen=True)
+class Redrawn:
+    """The paper on the corrected truss, and a sentence for each thing that is no longer of it."""
+
+    paper: Paper
+    told: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class _Names:
+    """What each joint and unknown of the truss as it was is called now; no entry where it is gone."""
+
+    joints: Mapping[str, str]
+    unknowns: Mapping[str, str]
+
+
+def redrawn(paper: Paper, before: Problem, after: Problem, joints: Mapping[str, str]) -> Redrawn:
+    """The paper of `before` on `after`; `joints` says what a renamed joint is called now.
+
+    A value stays with its member or reaction, a line with its equation. What the corrected truss
+    does not have is taken off, and told.
+    """
+    now = {name: joints.get(name, name) for name in before.joint}
+    names = _Names({old: new for old, new in now.items() if new in after.joint}, {})
+    names = replace(names, unknowns=_unknowns(before, after, names.joints))
+    gone = [name for name in paper.values if name not in names.unknowns]
+    told = [f"{name} = {paper.values[name]} is off the paper: the truss has no {name} now."
+            for name in gone]  # fmt: skip
+    lines: list[tuple[LineAbout, str]] = []
+    for number, (about, text) in enumerate(paper.lines, start=1):
+        meant = _about(about, names.joints)
+        if meant is None:
+            told.append(f"Line {number} is off the paper: it is of a joint that is gone.")
+        else:
+            lines.append((meant, _text(before, after, names, meant, text)))
+    place = None if paper.place is None else names.joints.get(paper.place)
+    kept = Paper(
+        {names.unknowns[n]: t for n, t in paper.values.items() if n in names.unknowns},
+        tuple(lines),
+        {names.unknowns[n]: s for n, s in paper.senses.items() if n in names.unknowns},
+        tuple(names.joints.get(n, n) for n in paper.order if n in names.joints or n == "whole"),
+        place,
+    )
+    return Redrawn(kept, tuple(told))
+
+
+def _unknowns(before: Problem, after: Problem, joints: Mapping[str, str]) -> dict[str, str]:
+    found: dict[str, str] = {}
+    for member in before.members:
+        start, end = joints.get(member.start), joints.get(member.end)
+        same = None if start is None or end is None else after.between(start, end)
+        if same is not None:
+            found[member.name] = same.name
+    for reaction in before.reactions:
+        joint = joints.get(reaction.joint)
+        if joint is None:
+            continue
+        name = f"R_{joint}" if reaction.name.startswith("R_") else f"{joint}{reaction.name[-2:]}"
+        if name in after.reaction:
+            found[reaction.name] = name
+    return found
+
+
+def _about(about: LineAbout, joints: Mapping[str, str]) -> LineAbout | None:
+    """The same equation by the new names; None where one of its joints is gone."""
+    named = [name for name in (about.joint, *about.part) if name is not None]
+    if isinstance(about, M) and isinstance(about.at, str):
+        named.append(about.at)
+    if any(name not in joints for name in named):
+        return None
+    moved = replace(
+        about,
+        joint=None if about.joint is None else joints[about.joint],
+        part=tuple(joints[name] for name in about.part),
+    )
+    if isinstance(moved, M) and isinstance(moved.at, str):
+        return replace(moved, at=joints[moved.at])
+    return moved
+
+
+def _text(before: Problem, after: Problem, names: _Names, about: LineAbout, text: str) -> str:
+    """The line with its forces by their new names; as it was typed where none has another name."""
+    if all(old == new for old, new in (*names.unknowns.items(), *names.joints.items())):
+        return text
+    known = judge_of(before).names
+
+    def called(found: re.Match[str]) -> str:
+        meant = known.meant(found.group())
+        new = names.unknowns.get(meant[0]) if len(meant) == 1 else None
+        if new is None or new == meant[0]:
+            return found.group()
+        return _symbol(after, new)
+
+    head, colon, body = text.rpartition(":")
+    typed = f"{_heading(about) or head}{colon} {SYMBOL.sub(called, body).strip()}"
+    return typed if headed(judge_of(after), typed, about.joint) == about else text
+
+
+def _symbol(problem: Problem, name: str) -> str:
+    if name in problem.reaction:
+        return name
+    return f"F_{name}" if len(name) == 2 else f"F_{{{name}}}"
+
+
+def _heading(about: LineAbout) -> str:
+    """A heading that names the equation by its joint; "" where the one typed names none."""
+    at = "" if about.joint is None else f" at {about.joint}"
+    match about:
+        case Fx():
+            return f"ΣFx{at}"
+        case Fy():
+            return f"ΣFy{at}"
+        case M(at=str(point)):
+            return f"ΣM_{point}" if len(point) == 1 else f"ΣM_{{{point}}}"
+        case Along() | M():
+            return ""
