@@ -39,7 +39,7 @@ from tutor.screens.inventory import inventory
 from tutor.screens.line_and_bar import answer, bindings, change_over, offer
 from tutor.screens.looks import Looks
 from tutor.screens.own_deeds import BENCH
-from tutor.screens.sketching import grid_for, sketch
+from tutor.screens.sketching import Grid, grid_for, sketch
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.line_input import LineInput
 from tutor.screens.widgets.paste_line import PasteLine
@@ -130,8 +130,16 @@ class WorkbenchScreen(Screen[None]):
         self.draw(problem, lit, dict(stands.mechanism) if whole else {})
         offer(self, BENCH)
 
-    def draw(self, problem: Problem, lit: set[str], motion: dict[str, tuple[float, float]]) -> None:
-        grid = grid_for(problem, self.step) if self.gridded else None
+    def draw(
+        self,
+        problem: Problem,
+        lit: set[str],
+        motion: dict[str, tuple[float, float]],
+        grid: Grid | None = None,
+    ) -> None:
+        """Show a truss on this grid, or on one that fits it."""
+        if grid is None and self.gridded:
+            grid = grid_for(problem, self.step)
         if self.chosen is not None:
             lit = {*lit, self.chosen}
         figure = sketch(problem, lit=lit, motion=motion, grid=grid)
@@ -232,7 +240,7 @@ class WorkbenchScreen(Screen[None]):
         moved = applied(self.board.problem, put)
         taken = [j.name for j in moved.joints if j.at == moved.joint[put.name].at]
         if not message.done:
-            self.draw(moved, {put.name}, {})
+            self.draw(moved, {put.name}, {}, self.query_one(SketchPad).grid)
         elif len(taken) > 1:
             other = next(name for name in taken if name != put.name)
             self.took(f"Joint {other} is there already, so {put.name} stays where it was.")

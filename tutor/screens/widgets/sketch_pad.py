@@ -61,6 +61,7 @@ class SketchPad(Widget):
         self.joints: Mapping[str, tuple[float, float]] = {}
         self._grid_name = ""
         self._down: tuple[int, int] | None = None
+        self._page_then: Page | None = None
         self._held: str | None = None
         self._over: tuple[Fraction, Fraction] | None = None
         self._dragged = False
@@ -162,7 +163,7 @@ class SketchPad(Widget):
         if self.grid is None or self.figure is None:
             return None
         column, row = event.x - self.gutter.left, event.y - self.gutter.top
-        page = self._page()
+        page = self._page_then or self._page()
         x = (column + 0.5 - page.left) / page.scale
         y = (page.top - (2 * row + 1.0)) / page.scale
         return self.grid.nearest(x, y)
@@ -172,6 +173,7 @@ class SketchPad(Widget):
         self._down, self._over = (event.x, event.y), None
         self._held = hit.joint if isinstance(hit, JointHit) else None
         self._dragged = False
+        self._page_then = None if self._held is None else self._page()
         self.capture_mouse()
 
     def on_mouse_up(self, event: events.MouseUp) -> None:
@@ -181,7 +183,7 @@ class SketchPad(Widget):
         if self._down is not None:
             far = abs(event.x - self._down[0]) + 2 * abs(event.y - self._down[1])
             self._dragged = over is not None or far > NEAR
-        self._down = None
+        self._down = self._page_then = None
         if held is not None and over is not None:
             self.post_message(JointDragged(held, *over, done=True))
 
