@@ -132,12 +132,14 @@ def test_tension_compression_and_zero_differ_without_colour_or_letters(glyphs: G
         assert len(looks) == 3
 
 
-def test_a_known_force_is_drawn_in_its_real_direction() -> None:
-    drawn = arrows(joint_figure(TRIANGLE, "C", known={"CA": -5.0, "BC": 4.0}))
-    assert drawn["CA"].toward == pytest.approx((0.8, 0.6))
-    assert drawn["CA"].pushes
-    assert drawn["BC"].toward == pytest.approx((0.8, -0.6))
-    assert not drawn["BC"].pushes
+def test_a_known_force_keeps_the_arrow_it_was_drawn_with_and_its_signed_value() -> None:
+    drawn = arrows(joint_figure(TRIANGLE, "C", known={"CA": -5.0, "BC": 4.0}, senses={"BC": "C"}))
+    assert drawn["CA"].toward == pytest.approx((-0.8, -0.6))
+    assert not drawn["CA"].pushes
+    assert drawn["CA"].texts[0] == "F_CA = -5 kN (C)"
+    assert drawn["BC"].toward == pytest.approx((-0.8, 0.6))
+    assert drawn["BC"].pushes
+    assert drawn["BC"].texts[0] == "F_BC = -4 kN (T)"
 
 
 def test_an_unknown_force_is_drawn_as_assumed_with_its_name() -> None:
@@ -150,11 +152,11 @@ def test_an_unknown_force_is_drawn_as_assumed_with_its_name() -> None:
     assert "F_BC = ? (C)" in text
 
 
-def test_a_known_negative_reaction_is_turned_round() -> None:
-    words = " ".join(
-        joint_figure(TRIANGLE, "B", known={"B_y": -3}, senses={"B_y": "down"}).sentences
-    )
-    assert "Reaction B_y: known, 3 kN up." in words
+def test_a_reaction_against_its_arrow_keeps_it_and_says_which_way_it_acts() -> None:
+    figure = joint_figure(TRIANGLE, "B", known={"B_y": -3}, senses={"B_y": "down"})
+    assert arrows(figure)["B_y"].toward == (0.0, -1.0)
+    assert arrows(figure)["B_y"].texts[0] == "B_y = -3 kN (acts up)"
+    assert "Reaction B_y: drawn down, known, -3 kN; it acts up." in " ".join(figure.sentences)
 
 
 def test_a_joint_drawing_gives_tidy_slopes_as_rise_and_run() -> None:

@@ -6,7 +6,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import replace
 
 from tutor.figure.parts import Arrow, Figure, Item, Label, Mark, Point, Role, Slope, Stroke
-from tutor.figure.senses import drawn, sense_sign
+from tutor.figure.senses import drawn
 from tutor.figure.sentences import load_words, seen_from
 from tutor.figure.space import angle, place_arrow, vector, widest_gap
 from tutor.figure.truss import ZERO, load_texts, member_role
@@ -15,8 +15,8 @@ from tutor.figure.wording import (
     heading,
     incline,
     member_slope,
-    member_value,
     number,
+    ways,
 )
 from tutor.model import Member, Problem
 from tutor.statics.body import Force, joint_body
@@ -36,10 +36,11 @@ def joint_figure(
     """The free body of `joint`.
 
     `known`: unknown to value; a member is tension positive, a reaction positive along its sense.
-    Known forces are drawn in their real direction. The others are drawn as assumed: a member
-    pulling on the joint, or pushing where `senses` has "C" for it; a reaction along the word that
-    `senses` has for it, else along its positive direction. `highlight`: names of forces on it to
-    point out. KeyError for a joint that is not there.
+    Every arrow stays as assumed, also where its value is known: a member pulls on the joint, or
+    pushes where `senses` has "C" for it; a reaction acts along the word that `senses` has for it,
+    else along its positive direction. The value beside a symbol is signed under that arrow, and
+    what really acts is said in words. `highlight`: names of forces on it to point out. KeyError
+    for a joint that is not there.
     """
     known, senses = known or {}, senses or {}
     body = joint_body(problem, joint)
@@ -92,14 +93,17 @@ def _member(
     if value is not None and abs(value) < ZERO:
         words = Label(end, (f"{name} = 0", "0"), "member-zero", away=(force.x, force.y))
         return [Stroke(force.at, end, "member-zero", member.name), words]
-    pushes = senses.get(member.name) == "C" if value is None else value < 0
+    pushes = senses.get(member.name) == "C"
     texts: tuple[str, ...]
     if value is None:
         texts = (f"{name} = ? (C)" if pushes else f"{name} = ?", f"{name} ?", "?")
     else:
-        short = member_value(value)
-        size, letter = short.split()
-        texts = (f"{name} = {size} {problem.force} {letter}", f"{name} = {short}", short)
+        size, letter = number(-value if pushes else value), "T" if value > 0 else "C"
+        texts = (
+            f"{name} = {size} {problem.force} ({letter})",
+            f"{name} = {size} ({letter})",
+            f"{name} = {size}",
+        )
     toward = (-force.x, -force.y) if pushes else pull
     role: Role = "unknown" if value is None else member_role(value)
     arrow = Arrow(
@@ -131,20 +135,22 @@ def _reaction(
     toward = drawn(reaction, senses.get(force.name))
     tidy = direction_slope(reaction.direction)
     if value is None:
-        arrow = _placed(force.at, toward, "unknown", (f"{force.name} = ?", force.name), taken, True)
+        texts: tuple[str, ...] = (f"{force.name} = ?", force.name)
+        arrow = _placed(force.at, toward, "unknown", texts, taken, force.name)
         words = f"Reaction {force.name}: unknown, drawn {heading(toward, tidy)}."
         return [arrow, *_arrow_slope(arrow, force, tidy)], words
     if abs(value) < ZERO:
         label = Label(force.at, (f"{force.name} = 0",), "reaction", vector(widest_gap(taken)))
         return [label], f"Reaction {force.name}: known, 0."
-    if value < 0:
-        toward = drawn(
-            reaction, "against" if sense_sign(reaction, senses.get(force.name)) > 0 else ""
-        )
-    size = f"{number(abs(value))} {problem.force}"
-    texts = (f"{force.name} = {size}", size)
-    arrow = _placed(force.at, toward, "reaction", texts, taken)
-    words = f"Reaction {force.name}: known, {size} {heading(toward, tidy)}."
+    size = f"{number(value)} {problem.force}"
+    really = "" if value > 0 else f"acts {ways((-toward[0], -toward[1]))}"
+    texts = (
+        f"{force.name} = {size}{f' ({really})' if really else ''}",
+        f"{force.name} = {number(value)}",
+    )
+    arrow = _placed(force.at, toward, "reaction", texts, taken, force.name)
+    words = f"Reaction {force.name}: drawn {heading(toward, tidy)}, known, {size}"
+    words += f"; it {really}." if really else "."
     return [arrow, *_arrow_slope(arrow, force, tidy)], words
 
 
@@ -160,10 +166,11 @@ def _placed(
     role: Role,
     texts: tuple[str, ...],
     taken: list[float],
-    dashed: bool = False,
+    name: str = "",
 ) -> Arrow:
     pushes, beside = place_arrow(toward, taken)
-    arrow = Arrow(at, toward, role, texts, "", pushes, beside, length=REACH, dashed=dashed)
+    dashed = role == "unknown"
+    arrow = Arrow(at, toward, role, texts, name, pushes, beside, length=REACH, dashed=dashed)
     taken.append(angle(arrow.outward))
     return arrow
 
@@ -178,12 +185,12 @@ def _member_words(
     way = heading((force.x, force.y), member_slope(problem, member))
     start = f"Member {seen_from(member, force.joint)}, {way}"
     name = unknown_name(member)
+    pushes = senses.get(member.name) == "C"
+    how = f"drawn {'pushing' if pushes else 'pulling'} on the joint"
     if value is None:
-        how = "pushing on" if senses.get(member.name) == "C" else "pulling on"
-        return f"{start}: {name} unknown, drawn {how} the joint."
+        return f"{start}: {name} unknown, {how}."
     if abs(value) < ZERO:
         return f"{start}: known, no force."
-    size = f"{number(abs(value))} {problem.force}"
-    if value > 0:
-        return f"{start}: known, {size} tension, pulls on the joint."
-    return f"{start}: known, {size} compression, pushes on the joint."
+    size = f"{number(-value if pushes else value)} {problem.force}"
+    acts = "tension, pulls on the joint" if value > 0 else "compression, pushes on the joint"
+    return f"{start}: {name} {how}, known, {size}; {acts}."

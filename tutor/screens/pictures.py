@@ -70,7 +70,7 @@ def pointed_arm(state: State) -> Picture | None:
 
 
 def free_joint(state: State, joint: str) -> Figure:
-    """One joint cut free: found forces in their real direction, others as assumed.
+    """One joint cut free: every arrow as drawn, found forces with their value under it.
 
     The force that a hint has named is pointed out.
     """
