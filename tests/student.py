@@ -45,7 +45,8 @@ class Student:
         raise AssertionError(f"the walk does not end: {self.lesson.ask}")
 
     def reasons(self, ask: Ask) -> None:
-        self.slip("reasons", chosen=["rigid", "pins"])
+        beside = [option.key for option in ask.options if option.key not in REASONS]
+        self.slip("reasons", chosen=[beside[0], "pins"])
         self.right("reasons", chosen=REASONS)
 
     def count(self, ask: Ask) -> None:

@@ -225,7 +225,7 @@ class TestLeaving:
         )
         assert running.stdin is not None
         assert running.stdout is not None
-        running.stdin.write("2 4 6\n")
+        running.stdin.write("2 5 6\n")
         running.stdin.flush()
         while "Right" not in running.stdout.readline():
             assert running.poll() is None

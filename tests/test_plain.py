@@ -179,7 +179,7 @@ def test_a_command_can_be_typed_as_the_help_shows_it(each: Any) -> None:
 
 
 def test_a_wrong_line_gets_a_verdict_a_hint_and_the_right_one_its_place(tmp_path: Path) -> None:
-    lines = ["2 4 6", "3 3 6", "x y", "x", "left", "up", "right", "cw"]
+    lines = ["2 5 6", "3 3 6", "x y", "x", "left", "up", "right", "cw"]
     asked = ["moment A", "B_x*1 + 150*2.4 = 0", "hint", "B_x*1 - 150*2,4 = ", "B_x - 150*2.4 = 0"]
     said = converse("\n".join([*lines, *asked, ""]), keep=tmp_path).splitlines()
     told = [line for line in said if line.startswith(("Wrong", "Hint", "Cannot read", "Right"))]
@@ -278,7 +278,7 @@ def test_saving_writes_a_new_file_and_never_over_one(tmp_path: Path) -> None:
 
 
 def test_a_line_longer_than_any_line_is_passed_over_and_the_next_one_counts(tmp_path: Path) -> None:
-    said = converse("9" * 50_000 + "\n2 4 6\n", keep=tmp_path)
+    said = converse("9" * 50_000 + "\n2 5 6\n", keep=tmp_path)
     assert "Cannot read: a line has" in said
     assert said.count("Right: ") == 1
 
@@ -305,11 +305,22 @@ def test_an_interruption_leaves_politely(tmp_path: Path) -> None:
     assert "You have left pinjoint." in sink.getvalue()
 
 
-def test_a_step_done_right_twice_may_be_passed_over(tmp_path: Path) -> None:
-    right = "2 4 6\n3 3 6\nleave\n"
-    first = converse(right, keep=tmp_path)
-    converse("new\n" + right, keep=tmp_path)
-    third = converse("new\nstep free body\n", keep=tmp_path)
-    assert "pass over it" not in first
-    assert "pass over it" in third
-    assert "Take away" in third
+def test_steps_done_right_twice_are_passed_over_in_eight_presses(tmp_path: Path) -> None:
+    begun = "2 5 6\n3 3 6\n1 2\n1\nright\nup\nright\nccw\n"
+    first = converse(f"{begun}leave\n", keep=tmp_path)
+    assert "skip to pass" not in first
+    assert "once you have done it right twice" in converse("new\nskip\n", keep=tmp_path)
+    converse(f"new\n{begun}leave\n", keep=tmp_path)
+    twice = (DAVIT, load_problem(FOLDER / "storm-mast.toml"))
+    presses = "2\nskip\n"
+    assert len(presses) <= 8
+    third = converse(presses, *twice, keep=tmp_path)
+    assert "right twice; type skip to pass" in third
+    assert "Choose an equation of the whole truss" in third
+
+
+def test_an_arrow_is_drawn_the_other_way_in_a_word(tmp_path: Path) -> None:
+    lines = ["2 5 6", "3 3 6", "1 2", "1", "right", "up", "right", "ccw", "draw B_x left", "draw B_x"]
+    said = converse("\n".join([*lines, ""]), keep=tmp_path)
+    assert "Note: B_x is drawn to the left." in said
+    assert "B_x can be drawn to the right or to the left." in said

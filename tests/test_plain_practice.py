@@ -16,7 +16,7 @@ from tutor.session import Session, open_session
 from tutor.shipped import shipped_problems
 
 ARM = load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml")
-TO_REACTIONS = ["2 4 6", "m 3 r 3 2j 6", "1 2", "1", "1", "1", "1", "1"]
+TO_REACTIONS = ["2 5 6", "m 3 r 3 2j 6", "1 2", "1", "1", "1", "1", "1"]
 
 
 @pytest.fixture

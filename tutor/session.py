@@ -26,7 +26,8 @@ LOG = "trouble.log"
 class Session:
     """One walk through one problem: the lesson, its journal, and what is still to be told.
 
-    `remarks` is whether a right line may be followed by a remark that teaches an easier way.
+    `remarks` is whether a right line may be followed by a remark that teaches an easier way;
+    `skippable` are the steps that may be passed over.
     """
 
     def __init__(self, lesson: Lesson, journal: Journal, log: Path | None = None) -> None:
@@ -34,12 +35,15 @@ class Session:
         self.journal = journal
         self.log = log
         self.remarks = True
+        self.skippable: frozenset[str] = frozenset()
         self._told = 0
         self.skipped = 0
         self._replay()
 
     def do(self, kind: str, **data: object) -> Reply:
         """Keep one event, then fold it in; the answer is there once the event is kept."""
+        if kind == "skip":
+            data = {"steps": sorted(self.skippable), **data}
         event = Event(kind, data, time.time())
         self.journal.append(event.as_record())
         try:

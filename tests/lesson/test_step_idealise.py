@@ -2,10 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
-from walks import ARM, Clock, walk_to
+from hypothesis import given
+from strategies import trusses
+from walks import ARM, FILES, Clock, walk_to
 
 from tutor.lesson import Lesson
+from tutor.lesson.steps.reasons import BENDING, TRUE_REASONS, statements
+from tutor.model import load_problem
 
 AGAIN = {
     ("m",): "the members",
@@ -84,3 +90,52 @@ def test_a_line_typed_too_soon_is_told_what_comes_first() -> None:
     assert "first" in do("type", text="B_x = 360").text
     assert "Replace the supports" in do("go", step="free body").text + do("type", text="x").text
     assert lesson.state.lines == ()
+
+
+@given(trusses())
+def test_every_problem_asks_for_the_same_three_reasons_among_three_others(problem) -> None:
+    options = Lesson(problem).ask.options
+    keys = {option.key for option in options}
+    assert len(options) == len({option.words for option in options}) == 6
+    assert keys >= set(TRUE_REASONS)
+    assert len(keys & set(BENDING)) == 1
+
+
+def test_the_right_numbers_of_one_problem_are_seldom_those_of_another() -> None:
+    numbers = []
+    for path in FILES:
+        options = Lesson(load_problem(path)).ask.options
+        numbers.append(tuple(n for n, o in enumerate(options) if o.key in TRUE_REASONS))
+    most = max(map(numbers.count, numbers))
+    assert most <= len(numbers) / 3
+
+
+def test_a_corrected_story_leaves_the_statements_where_they_stand() -> None:
+    told = replace(ARM, story="Another story.")
+    assert statements(told) == statements(ARM)
+
+
+def test_steps_done_right_before_are_passed_over_in_one_deed_down_to_the_first_equation() -> None:
+    lesson = Lesson(ARM)
+    do = Clock(lesson)
+    reply = do("skip", steps=["idealise", "free body"])
+    assert reply.accepted
+    assert "A_x to the right" in reply.text
+    assert lesson.ask.kind == "line"
+    assert do("sense", unknown="B_x", sense="left").accepted
+    assert do("undo").accepted
+    assert do("undo").accepted
+    assert lesson.ask.kind == "reasons"
+
+
+@pytest.mark.parametrize("steps", [[], ["free body"], ["joints"], "idealise", None])
+def test_a_step_that_may_not_be_passed_over_is_not(steps) -> None:
+    lesson = Lesson(ARM)
+    assert not Clock(lesson)("skip", steps=steps).accepted
+    assert lesson.ask.kind == "reasons"
+
+
+def test_only_the_first_steps_can_be_passed_over() -> None:
+    lesson, do = walk_to("reactions")
+    assert not do("skip", steps=["idealise", "free body", "reactions"]).accepted
+    assert lesson.state.step == "reactions"

@@ -94,7 +94,7 @@ class TestTheBar:
 class TestChoosing:
     async def test_several_by_number_and_space(self, tmp_path: Path) -> None:
         async with walking(tmp_path, "lamp-arm") as pilot:
-            await pilot.press("2", "down", "down", "space", "6")
+            await pilot.press("2", "down", "down", "down", "space", "6")
             assert seen(pilot).count("[x]") == 3
             await pilot.press("enter")
             assert lesson_of(pilot).state.reasons_done
@@ -229,6 +229,12 @@ class TestSteps:
             assert "skip this" in seen(pilot)
             await deed(pilot, "n")
             assert lesson_of(pilot).state.step == "free body"
+
+    async def test_both_first_steps_at_once(self, tmp_path: Path) -> None:
+        settings = Settings(glyphs="braille", done={"idealise": 2, "free body": 3})
+        async with walking(tmp_path, "bell-frame", settings=settings) as pilot:
+            await deed(pilot, "n")
+            assert lesson_of(pilot).state.step == "reactions"
 
 
 class TestMembers:

@@ -9,13 +9,14 @@ from tutor.deeds.deed import Await, Deed, Do, Go, Remark, Save, Show, Sight, Tel
 from tutor.deeds.equations import Run
 from tutor.deeds.names import joint_named, member_named, unknown_named
 from tutor.judge import M
+from tutor.judge.given import senses_for
 from tutor.lesson import STEPS, Lesson
 from tutor.lesson.pointing import pointed_out
+from tutor.lesson.steps.free_body import sense_in_words
 from tutor.lesson.steps.joints import RULES
 from tutor.statics import whole
 
 EQUATIONS = frozenset({"line", "joint-line", "close"})
-SKIPPED = ("idealise", "free body")
 SENSES = {
     **dict.fromkeys(("t", "tension", "pull", "pulling"), "T"),
     **dict.fromkeys(("c", "compression", "push", "pushing"), "C"),
@@ -123,13 +124,22 @@ def equation(lesson: Lesson, rest: str) -> Deed | None:
     return Unfinished("equation", "", tuple(named))
 
 
-def skip(lesson: Lesson, rest: str) -> Deed | None:
-    if rest:
-        return None
-    step = lesson.state.step
-    if step not in SKIPPED:
-        return Tell((f"Only {' and '.join(SKIPPED)} can be skipped; step goes anywhere.",))
-    return Do("go", {"step": STEPS[STEPS.index(step) + 1]})
+def reaction(lesson: Lesson, rest: str) -> Deed | None:
+    """The arrow of a reaction: "draw A_x left"."""
+    problem = lesson.problem
+    named, _, way = rest.partition(" ")
+    unknown = unknown_named(problem, named)
+    if unknown is None or unknown not in problem.reaction:
+        names = ", ".join(problem.reaction)
+        return Tell((f"Name a reaction ({names}) and the way its arrow points.",))
+    words = {
+        sense: sense_in_words(problem, unknown, sense) for sense in senses_for(problem, unknown)
+    }
+    said = way.strip().lower()
+    fitting = [s for s, told in words.items() if said and (said == s or said in told)]
+    if len(fitting) == 1:
+        return Do("sense", {"unknown": unknown, "sense": fitting[0]})
+    return Tell((f"{unknown} can be drawn {' or '.join(words.values())}.",))
 
 
 def joint(lesson: Lesson, rest: str) -> Deed | None:

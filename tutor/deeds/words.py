@@ -112,6 +112,7 @@ COMMANDS: tuple[Command, ...] = (
     ),
     Command(("value",), "value AB", "says that the next line is the value of AB.", runs.value),
     Command(("joint",), "joint C", "goes to a joint; leave joint goes back.", runs.joint),
+    Command(("draw",), "draw A_x left", "draws the arrow of a reaction.", runs.reaction),
     Command(("pull",), "pull AC", "draws a member pulling on its joints.", runs.drawn("T")),
     Command(("push",), "push AC", "draws a member pushing on its joints.", runs.drawn("C")),
     Command(
@@ -168,7 +169,12 @@ COMMANDS: tuple[Command, ...] = (
     Command(("save",), "save NAME.md", "writes the lesson so far into a new file.", runs.save),
     Command(("step", "go"), "step reactions", "goes to another step.", runs.step),
     Command(("steps",), "steps", "says the steps there are.", runs.steps),
-    Command(("skip",), "skip", "passes over a step that you have done right twice.", runs.skip),
+    Command(
+        ("skip",),
+        "skip",
+        "passes over the first steps, where you have done them right twice.",
+        runs.alone(lambda x: Do("skip", {})),
+    ),
     Command(
         ("homework",),
         "homework",

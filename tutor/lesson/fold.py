@@ -10,7 +10,7 @@ from tutor.lesson.event import Event
 from tutor.lesson.hints import next_hint
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import STEPS, Result, State, StepName
-from tutor.lesson.steps import STEP, Handler, brought, joints, writing, zero
+from tutor.lesson.steps import STEP, Handler, brought, free_body, joints, skipping, writing, zero
 from tutor.model import Problem
 
 ANYWHERE: dict[str, Handler] = {
@@ -19,9 +19,11 @@ ANYWHERE: dict[str, Handler] = {
     "keep": writing.keep_offered,
     "assume": joints.assume,
     "zero": zero.state_zero,
+    "skip": skipping.skip,
+    "sense": free_body.sense,
 }
-AT_JOINTS = frozenset({"joint", "assume", "zero"})
-ANSWERS = frozenset({"reasons", "count", "support", "sense", "turning"})
+ON_FREE_BODY = frozenset({"joint", "assume", "zero", "sense"})
+ANSWERS = frozenset({"reasons", "count", "support", "sense", "turning", "skip"})
 ARRIVED: dict[StepName, str] = {
     "idealise": "Back to the idealisation.",
     "free body": "Next: the free body. The supports are taken away and replaced by what they do.",
@@ -73,7 +75,9 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     handler = STEP[state.step].handles.get(event.kind) or ANYWHERE.get(event.kind)
     if handler is None:
         return state, Reply((Say("note", NOT_HERE[state.step]),))
-    if event.kind in AT_JOINTS and (barred := _barred(state, "joints")):
+    if event.kind in ON_FREE_BODY - STEP[state.step].handles.keys() and (
+        barred := _barred(state, "joints")
+    ):
         return state, Reply((Say("note", barred),))
     after, reply = handler(state, event, desk)
     if not reply.accepted:

@@ -112,6 +112,7 @@ TAKEN_BACK = {
     "support": "what acts at {joint}",
     "sense": "the arrow of {unknown}",
     "turning": "the positive turning direction",
+    "skip": "the steps passed over",
     "type": "{text}",
     "keep": "the kept line",
     "assume": "the arrow of {member}",

@@ -17,6 +17,7 @@ from tutor.check import standing_defect
 from tutor.deeds.deed import Way
 from tutor.homework.brought import brought
 from tutor.lesson import CAUTION, Reply
+from tutor.lesson.steps.skipping import SKIPPABLE
 from tutor.model import Problem, ProblemSet
 from tutor.plain import telling
 from tutor.plain.choosing import Left, choose_lesson, choose_problem
@@ -26,13 +27,13 @@ from tutor.plain.voice import Voice
 from tutor.plain.walk import Walk
 from tutor.records import Keep, Settings, read_settings, write_settings
 from tutor.session import LOG, Session, open_session
+from tutor.statics.words import listed
 from tutor.workbook import Workbook, open_walk, open_workbook
 
 DRAWING_KEPT = "What you drew is kept, and comes up again when you draw."
 WELCOME = "pinjoint, line by line. Type help to hear what can be typed, leave to end."
 STOPPING = ("SIGTERM", "SIGHUP")
-FIRST = "idealise"
-SKIP = "You have done the first step right twice; type step free body to pass over it."
+SKIP = "You have done {steps} right twice; type skip to pass over it."
 NOBODY = 128 + 13  # as if ended by SIGPIPE
 
 
@@ -164,8 +165,10 @@ def walk_through(voice: Voice, problem: Problem, keep: Keep) -> Way:
 def hold(voice: Voice, session: Session, keep: Keep) -> Way:
     """The conversation of one lesson, and of the practice offered on its way. Raises Left."""
     choices = Choices(voice, keep.folder)
-    if session.lesson.state.step == FIRST and choices.settings.skippable(FIRST):
-        voice.say((SKIP,))
+    session.skippable = frozenset(filter(choices.settings.skippable, SKIPPABLE))
+    if session.lesson.state.step in session.skippable:
+        steps = listed([step for step in SKIPPABLE if step in session.skippable])
+        voice.say((SKIP.format(steps=steps),))
     session.remarks = choices.settings.remarks
     walk = Walk(voice, session, choices.done, choices.remarks)
     while (way := walk.listen()) == "practice":

@@ -108,7 +108,7 @@ class Walk:
         self.voice.say(self._shown(deed, reply, step))
         self.voice.say(self._asked(before))
         state = self.lesson.state
-        if deed.kind not in ("go", "undo") and state.step != step and passed(state, step):
+        if deed.kind not in ("go", "undo", "skip") and state.step != step and passed(state, step):
             self._step_done(step)
 
     def _shown(self, deed: Do, reply: Reply, step: str) -> Iterator[str]:

@@ -95,10 +95,8 @@ def start(app: Desk, entry: Entry, path: Path | None, say: Say) -> None:
         say("")
         app.session = session
         session.remarks = app.settings.remarks
-        skippable = [step for step in app.settings.done if app.settings.skippable(step)]
-        app.push_screen(
-            WalkScreen(session, app.looks, skippable), lambda _: left(app, session, say)
-        )
+        session.skippable = frozenset(filter(app.settings.skippable, app.settings.done))
+        app.push_screen(WalkScreen(session, app.looks), lambda _: left(app, session, say))
 
     beside(app, make, made, lambda fault: refuse(app, fault, say))
 
@@ -109,7 +107,8 @@ def practise(app: Desk, problem: Problem, waiting: Session | None) -> None:
     def made(session: Session) -> None:
         app.session = session
         session.remarks = app.settings.remarks
-        app.push_screen(WalkScreen(session, app.looks, ["idealise"]), lambda _: back(session))
+        session.skippable = frozenset({"idealise"})
+        app.push_screen(WalkScreen(session, app.looks), lambda _: back(session))
 
     def back(session: Session) -> None:
         session.close()

@@ -67,14 +67,12 @@ class WalkScreen(Screen[str]):
         self,
         session: Session,
         looks: Looks,
-        skippable: Iterable[str] = (),
         said: Iterable[Say] = (),
     ) -> None:
         super().__init__()
         self.begun_with = tuple(said)
         self.session = session
         self.looks = looks
-        self.skippable = frozenset(skippable)
         self.place = 0
         self.said: list[Say] = []
         self.preview: tuple[str, str] | None = None
@@ -119,7 +117,7 @@ class WalkScreen(Screen[str]):
         self.preview = None
         if after.step != before.step:
             self.place = 0
-            if kind != "go" and all(
+            if kind not in ("go", "skip") and all(
                 t.verdict == "right" for t in after.tries if t.step == before.step
             ):
                 self.post_message(self.StepDone(before.step))

@@ -8,6 +8,7 @@ from typing import Any, Protocol
 from textual.app import App
 
 from tutor.lesson import STEPS, Ask, Reply, Say
+from tutor.lesson.steps.skipping import SKIPPABLE
 from tutor.lesson.steps.zero import RULES
 from tutor.screens.closing import ClosingScreen
 from tutor.screens.deeds import WALK
@@ -27,7 +28,6 @@ class Walk(Protocol):
 
     session: Session
     looks: Looks
-    skippable: frozenset[str]
 
     @property
     def app(self) -> App[Any]: ...
@@ -64,7 +64,7 @@ def possible(walk: Walk) -> frozenset[str]:
         found.add("practice")
     if state.results:
         found.add("table")
-    if state.step in walk.skippable and state.step == "idealise":
+    if state.step in walk.session.skippable and state.step in SKIPPABLE:
         found.add("skip")
     return frozenset(found)
 
@@ -97,7 +97,7 @@ def undo(walk: Walk) -> None:
 
 
 def skip(walk: Walk) -> None:
-    walk.do("go", step="free body")
+    walk.do("skip")
 
 
 def figure(walk: Walk) -> None:

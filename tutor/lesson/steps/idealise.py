@@ -9,19 +9,10 @@ from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
+from tutor.lesson.steps.reasons import BENDING, TRUE_REASONS, WORDS, statements
 from tutor.lesson.trying import right, wrong
 from tutor.statics.words import listed
 
-TRUE_REASONS = {
-    "pins": "the members are joined by pins without friction, so no joint holds a moment",
-    "joints": "loads and reactions act only at the joints",
-    "weight": "the weight of a member is left out, or counted as loads at its ends",
-}
-OTHER_REASONS = {
-    "rigid": "the members are held fast at the joints, so that they cannot turn there",
-    "triangles": "the members form triangles",
-    "slender": "the members are long and thin",
-}
 COUNTED = {
     "m": "the members",
     "r": "the reactions",
@@ -36,15 +27,13 @@ BECAUSE = (
 def ask(state: State) -> Ask:
     """The reasons first, then the counts."""
     if not state.reasons_done:
-        words = {**TRUE_REASONS, **OTHER_REASONS}
-        order = ("triangles", "pins", "slender", "joints", "rigid", "weight")
         return Ask(
             "idealise",
             "reasons",
             "Idealise",
             "Each member is taken as a two-force member: its force lies along its axis. Which of "
             "these make that so? Choose all that do.",
-            tuple(Option(key, words[key]) for key in order),
+            statements(state.problem),
         )
     return Ask(
         "idealise",
@@ -57,14 +46,14 @@ def ask(state: State) -> Ask:
 
 def reasons(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student chose reasons: data `chosen`, a list of keys."""
-    chosen = event.strings("chosen") & {*TRUE_REASONS, *OTHER_REASONS}
+    chosen = event.strings("chosen") & WORDS.keys()
     true = set(TRUE_REASONS)
     if not chosen:
         return state, Reply((Say("note", "Choose those that hold; there is more than one."),))
     if chosen == true:
         state = right(replace(state, reasons_done=True), event, "reasons")
         return state, Reply((Say("right", BECAUSE),), True)
-    if "rigid" in chosen:
+    if chosen & BENDING.keys():
         look = "One of these would let a member bend, the opposite of what is wanted."
     elif chosen - true:
         look = "Something here is often so in a truss, but does not make the force axial."
@@ -107,7 +96,9 @@ def hints(state: State, desk: Judge) -> Levels:
             "if the two forces are equal, opposite and along its axis.",
             "The reasons are about how members are joined, where loads act, and what lies between "
             "the joints; not about the shape of the whole or of the bars.",
-            "Choose: " + "; ".join(TRUE_REASONS.values()) + ".",
+            "Choose: "
+            + "; ".join(o.words for o in statements(problem) if o.key in TRUE_REASONS)
+            + ".",
         )
     return Levels(
         "count",
