@@ -12,8 +12,11 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar
 
+from rich.console import RenderableType
+from textual import events
+from textual._compositor import CompositorUpdate
 from textual.app import App, SystemCommand
 from textual.binding import Binding, BindingType
 from textual.filter import LineFilter
@@ -25,7 +28,9 @@ from tutor.screens.background import beside
 from tutor.screens.deeds import Deed
 from tutor.screens.filters import AsciiOnly, Harmless, Uncoloured
 from tutor.screens.first import FirstScreen
+from tutor.screens.in_turn import InTurn
 from tutor.screens.looks import GLYPHS, Looks, looks_for, speaks_utf8
+from tutor.screens.painting import Painter
 from tutor.screens.signals import leave_on_signals
 from tutor.screens.themes import THEMES
 
@@ -80,6 +85,8 @@ class TutorApp(App[int]):
             settings, self.notice = read_settings(keep.folder)
         self.settings = settings
         self.first = FirstScreen()
+        self.typed = InTurn(self, super().on_event)
+        self.painter = Painter()
         self.sheet: SheetScreen
         self.shelf: Shelf | None = None
         self.session: Session | None = None
@@ -104,8 +111,24 @@ class TutorApp(App[int]):
     def get_default_screen(self) -> Screen[None]:
         return self.first
 
+    async def on_event(self, event: events.Event) -> None:
+        if isinstance(event, events.Key | events.Paste) and not event.is_forwarded:
+            await self.typed.take(event)
+            return
+        if isinstance(event, events.Resize):
+            self.painter.forget()
+        await super().on_event(event)
+
+    def _display(self, screen: Screen[Any], renderable: RenderableType | None) -> None:
+        """Write a frame, as the library does, but only what of it is new."""
+        held_back = self._batch_count or self.is_headless or not self._running
+        if isinstance(renderable, CompositorUpdate) and not held_back:
+            renderable = self.painter.changes(renderable, self.size, self.console)
+        super()._display(screen, renderable)
+
     def on_mount(self) -> None:
         leave_on_signals(self.exit)
+        self.app_resume_signal.subscribe(self, lambda _: self.painter.forget())
         self.call_after_refresh(self.read_problems)
 
     def read_problems(self) -> None:

@@ -1,0 +1,121 @@
+"""How do keys that arrive in one read keep their order? Each is done with before the next is handed on.
+
+The library puts a letter into a line at once, but lets every other key rise through all parents of
+the line before it acts: of "ctrl+u, text, enter" the text would go in first and be deleted after.
+A lone key is handed on as the library would do it, without waiting for anything.
+"""
+
+from __future__ import annotations
+
+import asyncio
+from collections import deque
+from collections.abc import Awaitable, Callable
+from typing import Any
+
+from textual import events
+from textual.app import App
+from textual.message_pump import MessagePump
+from textual.screen import Screen
+from textual.widgets import Input
+
+ROUNDS = 3
+"""A key's doings may post a message whose doings post another: so often each queue is waited for."""
+ENTERS = frozenset({"enter", "ctrl+j"})
+Typed = events.Key | events.Paste
+
+
+class InTurn:
+    """The keys and pastes that wait while those before them are being done."""
+
+    def __init__(self, app: App[Any], hand_on: Callable[[events.Event], Awaitable[None]]) -> None:
+        self._app = app
+        self._hand_on = hand_on
+        self._waiting: deque[Typed] = deque()
+        self._task: asyncio.Task[None] | None = None
+
+    @property
+    def busy(self) -> bool:
+        """Whether something typed is not done with yet."""
+        return self._task is not None
+
+    async def take(self, event: Typed) -> None:
+        """Hand on what was typed, now or when its turn has come."""
+        if self.busy:
+            self._waiting.append(event)
+            return
+        await self._hand_on(event)
+        self._task = asyncio.create_task(self._go_on(event))
+
+    async def _go_on(self, last: Typed) -> None:
+        """Until nothing waits any more, hand on the next once the last is done with."""
+        entered = False
+        try:
+            while True:
+                if not (self._is_text(last) and self._is_text(self._next())):
+                    await self._done_with()
+                if not self._waiting:
+                    return
+                entered = entered or _is_enter(last)
+                screen = self._app.screen
+                if entered and isinstance(screen, TakesLines) and not self._in_a_line():
+                    text = self._line_ahead()
+                    if text is not None:
+                        screen.take_line(text)
+                        continue
+                last = self._waiting.popleft()
+                await self._hand_on(last)
+        finally:
+            self._task = None
+
+    def _line_ahead(self) -> str | None:
+        """The characters up to the next enter, taken off what waits; None where a key is between."""
+        text = ""
+        for place, event in enumerate(self._waiting):
+            if _is_enter(event) and text:
+                for _ in range(place + 1):
+                    self._waiting.popleft()
+                return text
+            if not isinstance(event, events.Key) or not event.is_printable:
+                return None
+            text += event.character or ""
+        return None
+
+    def _next(self) -> Typed | None:
+        return self._waiting[0] if self._waiting else None
+
+    def _in_a_line(self) -> bool:
+        return isinstance(self._app.focused, Input)
+
+    def _is_text(self, event: Typed | None) -> bool:
+        """Whether this is a character that goes straight into a line."""
+        return isinstance(event, events.Key) and event.is_printable and self._in_a_line()
+
+    async def _done_with(self) -> None:
+        """Wait until every part that a key can reach has worked off what was posted to it."""
+        for _ in range(ROUNDS):
+            start = self._app.focused or self._app.screen
+            for part in (*start.ancestors_with_self,):
+                await _worked_off(part)
+
+
+class TakesLines(Screen[Any]):
+    """A screen that takes a line typed ahead of its question."""
+
+    def take_line(self, text: str) -> None:
+        """Do what was typed as if it had been entered now."""
+        raise NotImplementedError
+
+
+def _is_enter(event: Typed) -> bool:
+    return isinstance(event, events.Key) and event.key in ENTERS
+
+
+async def _worked_off(part: MessagePump) -> None:
+    """Wait until this part has done all that is in its queue now, or is gone."""
+    done = asyncio.Event()
+    if part.is_running and part.call_later(done.set):
+        while not done.is_set() and part.is_running:
+            try:
+                await asyncio.wait_for(done.wait(), 0.5)
+            except TimeoutError:
+                continue
