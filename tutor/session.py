@@ -13,6 +13,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from tutor.lesson import Event, Lesson, Reply, Say
+from tutor.lesson.replay import replay, told_in_short
 from tutor.model import Problem, write_problem
 from tutor.records import Journal, Keep
 
@@ -37,6 +38,7 @@ class Session:
         self.remarks = True
         self.skippable: frozenset[str] = frozenset()
         self._told = 0
+        self._differing: tuple[str, ...] = ()
         self.skipped = 0
         self._replay()
 
@@ -44,13 +46,14 @@ class Session:
         """Keep one event, then fold it in; the answer is there once the event is kept."""
         if kind == "skip":
             data = {"steps": sorted(self.skippable), **data}
-        event = Event(kind, data, time.time())
+        event, before = Event(kind, data, time.time()), self.lesson.state
         self.journal.append(event.as_record())
         try:
             reply = self.lesson.apply(event)
         except Exception as fault:
             note_fault(self.log, fault)
-            return Reply((Say("undecided", NOT_CHECKED),))
+            reply = Reply((Say("undecided", NOT_CHECKED),))
+        self.journal.append(self.lesson.outcome(before, event, reply).as_record(event), sync=False)
         if self.remarks:
             return reply
         return replace(reply, said=tuple(say for say in reply.said if not say.teaches))
@@ -59,7 +62,8 @@ class Session:
         """What the journal has to tell and was not yet told; each notice comes once."""
         told = self.journal.notices[self._told :]
         self._told += len(told)
-        return told
+        differing, self._differing = self._differing, ()
+        return (*told, *differing)
 
     @property
     def standing(self) -> str:
@@ -73,13 +77,15 @@ class Session:
         self.journal.close()
 
     def _replay(self) -> None:
-        """Fold in what the journal holds; what no longer fits is left out and counted."""
-        for record in self.journal.events:
-            try:
-                self.lesson.apply(Event.from_record(record))
-            except Exception as fault:
-                note_fault(self.log, fault)
-                self.skipped += 1
+        """Take up what the journal holds, and keep what was found out on the way."""
+        found = replay(self.lesson.problem, self.journal.events, self._note)
+        self.lesson, self.skipped = found.lesson, found.skipped
+        self._differing = told_in_short(found.told)
+        for record in found.to_keep:
+            self.journal.append(record)
+
+    def _note(self, fault: Exception) -> None:
+        note_fault(self.log, fault)
 
 
 def open_session(problem: Problem, keep: Keep, path: Path | None = None) -> Session:

@@ -22,6 +22,7 @@ from tutor.judge.about import as_text, from_text
 from tutor.lesson import Event, Lesson
 from tutor.lesson.hints import next_hint
 from tutor.lesson.lesson import TAKEN_BACK
+from tutor.lesson.replay import events_of
 from tutor.lesson.solvable import solvable_now
 from tutor.model import load_problem
 from tutor.records import Journal, Keep
@@ -103,7 +104,7 @@ def test_killed_at_any_byte_of_its_journal_it_resumes_at_the_last_whole_event(
         whole = sum(end - len("\n") <= cut for end in ends[1:])
         journal.path.write_bytes(raw[:cut])
         with Journal.resume(journal.path) as resumed:
-            lesson = Lesson(ARM, (Event.from_record(record) for record in resumed.events))
+            lesson = Lesson(ARM, events_of(resumed.events))
     assert lesson.events == kept_and_read(events[:whole])
     assert lesson.state == Lesson(ARM, events[:whole]).state
 

@@ -10,7 +10,8 @@ import pytest
 from pressing import finished, lesson_of, load, press_event, seen, settle, walking
 from student import Student
 
-from tutor.lesson import CAUTION, Event, Lesson, Reply
+from tutor.lesson import CAUTION, Lesson, Reply
+from tutor.lesson.replay import events_of
 from tutor.records import Keep
 
 WALKED = ("lamp-arm", "drying-rail", "slipway-cradle")
@@ -52,5 +53,5 @@ class TestAStudentFinishes:
             state = lesson_of(pilot).state
         (kept,) = Keep(tmp_path).lessons()
         with Keep(tmp_path).resume(kept.path) as journal:
-            again = Lesson(load(problem), map(Event.from_record, journal.events))
+            again = Lesson(load(problem), events_of(journal.events))
         assert again.state == state

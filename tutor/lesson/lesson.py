@@ -7,9 +7,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from tutor.judge import Judge
+from tutor.judge.version import judge_version
 from tutor.lesson.event import Event
 from tutor.lesson.fold import beginning, step_once
 from tutor.lesson.hints import Hints
+from tutor.lesson.outcome import Outcome, changed, changes
 from tutor.lesson.practice import practice
 from tutor.lesson.reply import Ask, Reply, Say
 from tutor.lesson.state import State, Try
@@ -57,9 +59,37 @@ class Lesson:
         before = self.state
         self.state, reply = step_once(before, event, self.desk)
         if reply.accepted and event.kind in TAKEN_BACK:
-            added = self.state.tries[len(before.tries) :]
-            self._changes.append(Change(event, before, added))
+            self._can_be_taken_back(event, before)
         return reply
+
+    def outcome(self, before: State, event: Event, reply: Reply) -> Outcome:
+        """What came of the last event, which found the lesson at `before`."""
+        verdict = "" if reply.verdict is None else reply.verdict.kind
+        back = reply.accepted and event.kind in TAKEN_BACK
+        made = {} if event.kind == "undo" else changes(before, self.state)
+        return Outcome(judge_version(self.problem), reply.accepted, verdict, back, made)
+
+    def restore(self, event: Event, kept: Outcome) -> None:
+        """Take an event as it was taken when it was done; nothing is judged.
+
+        ValueError, and nothing is changed, where the outcome does not fit this truss.
+        """
+        if event.kind == "undo":
+            self.apply(event)
+            return
+        before = self.state
+        self.state = changed(before, event, kept.changed)
+        self.events.append(event)
+        if kept.back:
+            self._can_be_taken_back(event, before)
+
+    def let_stand(self, event: Event, before: State, state: State) -> None:
+        """Have the last event, which was refused, stand after all: at `state`, and to be undone."""
+        self.state = state
+        self._can_be_taken_back(event, before)
+
+    def _can_be_taken_back(self, event: Event, before: State) -> None:
+        self._changes.append(Change(event, before, self.state.tries[len(before.tries) :]))
 
     def _undo(self, event: Event) -> Reply:
         """Back to where the last change was made; wrong tries, hints and the clock stay counted."""
@@ -123,4 +153,4 @@ TAKEN_BACK = {
 
 def _undone(event: Event) -> str:
     names = {key: event.text(key).strip() for key in ("joint", "unknown", "text", "member")}
-    return TAKEN_BACK[event.kind].format(**names)
+    return TAKEN_BACK.get(event.kind, "what you did").format(**names)

@@ -139,8 +139,11 @@ class Journal:
         """When each of the events was taken down."""
         return tuple(line.at for line in self._lines)
 
-    def append(self, event: Event) -> bool:
+    def append(self, event: Event, *, sync: bool = True) -> bool:
         """Take an event down: True once it is on the disk, False if it is kept in memory only.
+
+        Without `sync` it is handed to the system, which brings it to the disk in its own time and
+        at the latest with the next event: for what can be worked out again from the others.
 
         Raises TypeError or ValueError for an event that JSON cannot hold, and ValueError after
         `close`; the journal is then as it was before.
@@ -157,7 +160,7 @@ class Journal:
         before = len(self._lines), self._last_sum, self._size
         try:
             if self._saved and self._descriptor is not None:
-                self._put(self._descriptor, raw + b"\n")
+                self._put(self._descriptor, raw + b"\n", sync)
             self._lines.append(line)
             self._last_sum = line.sum
         except BaseException:
@@ -221,7 +224,7 @@ class Journal:
         self.header, self._last_sum = contents.header, contents.last_sum
         self._lines = list(contents.lines)
 
-    def _put(self, descriptor: int, row: bytes) -> None:
+    def _put(self, descriptor: int, row: bytes, sync: bool) -> None:
         """Bring one line to the disk, or turn to unsaved and say why."""
         if self._size + len(row) > disk.MAX_BYTES:
             return self._give_up(told.FULL)
@@ -234,7 +237,8 @@ class Journal:
             self._cut_back(descriptor)
             return self._give_up(disk.reason(error))
         try:
-            os.fsync(descriptor)
+            if sync:
+                os.fsync(descriptor)
         except OSError as error:
             return self._give_up(disk.reason(error))
         self._size += len(row)

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from tutor.lesson import Event, Lesson
+from tutor.lesson.replay import replay
 from tutor.model import Defect, Problem, ProblemError, ProblemSet, load_sets
 from tutor.records import Keep, Kept
 from tutor.records.contents import read_contents
@@ -134,10 +134,5 @@ def where_left(problem: Problem, kept: Kept) -> str:
 
     OSError where it cannot be read any more; Unsolvable as of `Lesson`.
     """
-    lesson = Lesson(problem)
-    for line in read_contents(read_file(kept.path)).lines:
-        try:
-            lesson.apply(Event.from_record(line.event))
-        except Exception:
-            continue
-    return WHERE[lesson.state.step]
+    events = (line.event for line in read_contents(read_file(kept.path)).lines)
+    return WHERE[replay(problem, events, compare=False).lesson.state.step]

@@ -1,0 +1,122 @@
+"""What came of one event, in words that a later version of the program can take as they stand?
+
+An outcome holds what the event changed in the state, each part under its own name. A lesson that is
+opened again takes it instead of judging anew, so that what stood stands, whatever the judge has
+learnt since. Parts may be added; none is ever renamed or given another meaning.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from tutor.judge import LineAbout
+from tutor.lesson.event import Event
+from tutor.lesson.outcome_parts import PARTS, Record
+from tutor.lesson.state import STEPS, State
+
+OF_THE_EVENT = frozenset({"problem", "started", "last_time"})
+"""What follows from the problem and the times of the events alone, and is in no outcome."""
+
+
+@dataclass(frozen=True)
+class Outcome:
+    """What came of one event: by which judge, whether it was taken, and all that it changed.
+
+    `verdict` is the kind of the verdict, empty where nothing was judged; `back` is whether undo
+    takes the event back.
+    """
+
+    judge: str
+    accepted: bool
+    verdict: str = ""
+    back: bool = False
+    changed: Mapping[str, Any] = field(default_factory=dict)
+
+    def as_record(self, of: Event) -> Record:
+        """The outcome as a mapping of JSON values, for the journal."""
+        return {
+            "kind": "outcome",
+            "of": mark_of(of),
+            "judge": self.judge,
+            "accepted": self.accepted,
+            "verdict": self.verdict,
+            "back": self.back,
+            "changed": dict(self.changed),
+        }
+
+    @classmethod
+    def from_record(cls, record: Mapping[str, Any]) -> Outcome:
+        """The outcome that `as_record` wrote. ValueError where the mapping is none."""
+        judge, verdict = record.get("judge"), record.get("verdict")
+        accepted, back, changed = (record.get(key) for key in ("accepted", "back", "changed"))
+        if not (isinstance(judge, str) and isinstance(verdict, str)):
+            raise ValueError("a kept outcome lacks its judge or its verdict")
+        if not (isinstance(accepted, bool) and isinstance(back, bool)):
+            raise ValueError("a kept outcome does not say whether it was taken")
+        if not isinstance(changed, Mapping):
+            raise ValueError("a kept outcome does not say what it changed")
+        return cls(judge, accepted, verdict, back, changed)
+
+
+def mark_of(event: Event) -> str:
+    """What tells an event from the others of its lesson: a digest of all it holds."""
+    text = json.dumps(event.as_record(), sort_keys=True)
+    return hashlib.sha256(text.encode()).hexdigest()[:12]
+
+
+def changes(before: State, after: State) -> Record:
+    """Every part of the state that differs, as plain JSON values."""
+    found: Record = {}
+    for name, part in PARTS.items():
+        old, new = getattr(before, name), getattr(after, name)
+        if old is not new and old != new:
+            found[name] = part.difference(old, new)
+    return found
+
+
+def changed(before: State, event: Event, found: Mapping[str, Any]) -> State:
+    """The state after an event, from the changes kept of it.
+
+    Parts of no name known here are passed over. ValueError where one cannot be read, or speaks of
+    what this truss does not have.
+    """
+    started = before.started if before.started is not None else event.time
+    new: Record = {"started": started, "last_time": max(before.last_time, event.time)}
+    name = ""
+    try:
+        for name, part in PARTS.items():
+            if name in found:
+                new[name] = part.changed(getattr(before, name), found[name])
+    except (TypeError, KeyError, AttributeError, IndexError, OverflowError) as fault:
+        raise ValueError(f"the kept {name} cannot be read") from fault
+    after = replace(before, **new)
+    _must_fit(after, found)
+    return after
+
+
+def _must_fit(state: State, found: Mapping[str, Any]) -> None:
+    """ValueError where the state speaks of joints, forces or steps that there are none of."""
+    problem = state.problem
+    names = {*problem.unknowns}
+    abouts = [line.about for line in state.lines] if "lines" in found else []
+    abouts += [about for about in (state.about, state.offered and state.offered[0]) if about]
+    sound = (
+        state.step in STEPS
+        and (state.joint is None or state.joint in problem.joint)
+        and all(result.unknown in names for result in state.results)
+        and all(name in names for name in state.senses)
+        and all(_is_of(state, about) for about in abouts)
+    )
+    if not sound:
+        raise ValueError("the kept outcome is not of this truss")
+
+
+def _is_of(state: State, about: LineAbout) -> bool:
+    at = getattr(about, "at", None)
+    joints = [*about.part, *([about.joint] if about.joint else [])]
+    joints += [at] if isinstance(at, str) else []
+    return all(joint in state.problem.joint for joint in joints)
