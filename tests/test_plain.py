@@ -322,7 +322,18 @@ def test_steps_done_right_twice_are_passed_over_in_eight_presses(tmp_path: Path)
 
 
 def test_an_arrow_is_drawn_the_other_way_in_a_word(tmp_path: Path) -> None:
-    lines = ["2 5 6", "3 3 6", "1 2", "1", "right", "up", "right", "ccw", "draw B_x left", "draw B_x"]
+    lines = [
+        "2 5 6",
+        "3 3 6",
+        "1 2",
+        "1",
+        "right",
+        "up",
+        "right",
+        "ccw",
+        "draw B_x left",
+        "draw B_x",
+    ]
     said = converse("\n".join([*lines, ""]), keep=tmp_path)
     assert "Note: B_x is drawn to the left." in said
     assert "B_x can be drawn to the right or to the left." in said

@@ -16,8 +16,7 @@ from tutor.judge import version as version_module
 from tutor.lesson import Lesson, State
 from tutor.lesson.outcome import OF_THE_EVENT, PARTS, changed
 from tutor.lesson.replay import replay
-from tutor.model import Problem, load_problem
-from tutor.model.problem import Tolerance
+from tutor.model import Problem, Tolerance, load_problem
 from tutor.records import Journal, Keep
 from tutor.session import Session, open_session
 from tutor.shipped import shipped_problems

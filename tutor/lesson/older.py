@@ -20,7 +20,7 @@ from tutor.lesson.reply import Reply
 from tutor.lesson.solvable import lines_giving
 from tutor.lesson.state import Result, StandingLine, State
 from tutor.lesson.steps.headings import is_bare_value, value_named
-from tutor.model.problem import Tolerance
+from tutor.model import Tolerance
 
 USUAL = Tolerance(0.005, 0.02)
 """The tolerance of a problem that names none, from the first version on."""
