@@ -46,7 +46,20 @@ def test_what_could_not_be_read_is_told_with_its_file_and_line(
     said = capsys.readouterr()
     assert said.err.startswith(f"{path}:5: ")
     assert "\x1b" not in said.err + said.out
-    assert "could not be read: line 5" in said.out
+    assert "1 entry could not be read and was not checked: line 5." in said.out
+
+
+def test_lines_are_numbered_in_the_report_as_in_the_file(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    lines = "joint C\nΣFx: 3 = 0\n\nΣFy: -150 - 5/13 BC = 0\nstrike 1\nΣFx: -AC - 12/13 BC = 0\n"
+    cli.main(["homework", ARM, handed_in(tmp_path, RIGHT + lines)])
+    said = capsys.readouterr().out
+    rows = [line for line in said.splitlines() if line.startswith("- Line ")]
+    assert [row.partition(", is")[0] for row in rows] == [
+        "- Line 8, ΣFy at joint C",
+        "- Line 10, ΣFx at joint C",
+    ]
 
 
 def test_work_is_read_from_standard_input(

@@ -7,7 +7,9 @@ from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 
+from tutor.figure import to_words, truss_figure
 from tutor.homework import Review, markdown, read_paper, review
+from tutor.homework.report import Beside
 from tutor.homework.typed import MOST_CHARACTERS
 from tutor.model import Problem, ProblemError, load_problem
 from tutor.model.source import file_name, read_source
@@ -29,22 +31,29 @@ def check_work(path: Path, work: str) -> int:
     text = _text(work)
     if text is None:
         return 2
-    result, told = reviewed(problem, text, "standard input" if work == "-" else file_name(work))
+    result, told, beside = reviewed(
+        problem, text, "standard input" if work == "-" else file_name(work)
+    )
     for line in told:
         print(line, file=sys.stderr)
-    print(markdown(problem, result, datetime.now().astimezone()), end="")
+    print(markdown(problem, result, datetime.now().astimezone(), beside), end="")
     return 0 if result.right and not result.refused else 1
 
 
-def reviewed(problem: Problem, text: str, file: str) -> tuple[Review, tuple[str, ...]]:
-    """The review of typed work, and of each line that could not be read where and why."""
+def reviewed(problem: Problem, text: str, file: str) -> tuple[Review, tuple[str, ...], Beside]:
+    """The review of typed work, of each line that could not be read where and why, and the truss."""
     written = read_paper(problem, text)
     result = review(problem, written.paper.work(problem))
     told = tuple(
         f"{file}:{refused.name.removeprefix('line ')}: {refused.message}"
         for refused in written.refused
     )
-    return replace(result, refused=(*written.refused, *result.refused)), told
+    beside = Beside(
+        to_words(truss_figure(problem))[1:],
+        lines=[about for about, _ in written.paper.lines],
+        numbers=written.numbers,
+    )
+    return replace(result, refused=(*written.refused, *result.refused)), told, beside
 
 
 def _text(work: str) -> str | None:

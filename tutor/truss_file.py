@@ -95,7 +95,8 @@ def save(draft: Draft, was: Origin | None, name: str = "", *, over: bool = False
         return Saved(said, over=path)
     if outcome.path is None:
         return outcome
-    return Saved(outcome.said, path, origin=Origin(path, text, draft.mark))
+    said = f"Saved in {file_name(name or path)}."
+    return Saved(said, path, origin=Origin(path, text, draft.mark))
 
 
 def save_text(text: str, name: str, over: bool = False) -> Saved:

@@ -9,7 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+from urllib.parse import quote
 
+from tutor.figure import to_svg, to_words, truss_figure
 from tutor.homework import (
     LEVELS,
     Paper,
@@ -24,11 +26,13 @@ from tutor.homework import (
     write_line,
 )
 from tutor.homework.brought import Brought
+from tutor.homework.report import Beside
 from tutor.lesson import Say
 from tutor.model import Problem
 from tutor.records import Keep
 from tutor.records.kept_lines import KeptLines, homework_name
 from tutor.session import Session, key_of, open_session
+from tutor.truss_file import NO_NAME, Saved, path_named, write_all
 
 
 @dataclass(frozen=True)
@@ -49,6 +53,7 @@ class Workbook:
         self.problem = problem
         self.kept = kept
         self._review: Review | None = None
+        self.hints_given = [0] * len(LEVELS)
         self._hinted: dict[tuple[object, ...], int] = {}
         self._news: list[str] = []
         self.walks: list[tuple[Brought, Path]] = []
@@ -99,14 +104,37 @@ class Workbook:
             return None
         place = self._place()
         level = self._hinted[place] = min(self._hinted.get(place, 0) + 1, len(LEVELS))
+        self.note_hint(level)
         if level < len(LEVELS):
             return Hint(level, (hint(self.review, LEVELS[level]),))
         lines = right_lines(self.problem, self.paper.work(self.problem), self.review)
         return Hint(level, tuple(f"{heading}: {line}" for heading, line in lines))
 
-    def report(self, when: datetime) -> str:
-        """The report of the check of the paper as it stands."""
-        return markdown(self.problem, self.review, when)
+    def report(self, when: datetime, picture: str = "", checked: Review | None = None) -> str:
+        """The report of the check of the paper as it stands; `picture` is the file of the truss."""
+        beside = Beside(
+            to_words(truss_figure(self.problem))[1:],
+            picture,
+            [about for about, _ in self.paper.lines],
+            hints=tuple(self.hints_given),
+        )
+        return markdown(self.problem, checked or self.review, when, beside)
+
+    def save_report(
+        self, name: str, when: datetime, checked: Review | None = None, *, over: bool = False
+    ) -> Saved:
+        """Write the report into the file of this name, and the picture of the truss beside it."""
+        path = path_named(name)
+        if path is None:
+            return Saved(NO_NAME)
+        picture = path.with_name(f"{path.stem}{'-truss' if path.suffix == '.svg' else ''}.svg")
+        report = self.report(when, quote(picture.name), checked)
+        drawn = to_svg(truss_figure(self.problem), paper=True)
+        return write_all({path: report, picture: drawn}, over=over)
+
+    def note_hint(self, level: int) -> None:
+        """Count a hint that was given: 1 for the reason, 2 for the place, 3 for the line."""
+        self.hints_given[level - 1] += 1
 
     @property
     def saved(self) -> bool:

@@ -11,6 +11,8 @@ from strategies import pratt
 
 from tutor import Fx, Fy, Value, review
 from tutor.homework import hint, markdown, read_table, right_lines
+from tutor.homework.report import Beside
+from tutor.judge import in_words
 from tutor.model import Joint, Load, Member, Problem, Support
 from tutor.notation import Exact
 from tutor.statics import solve
@@ -34,6 +36,9 @@ def written(problem: Problem, digits: int = 4, **changed: float) -> dict[str, di
         "reactions": {r.name: f"{values[r.name]:.{digits}g}" for r in problem.reactions},
         "forces": {m.name: texts.get(m.name, "0") for m in problem.members},
     }
+
+
+WHEN = datetime(2031, 5, 6, 7, 8, tzinfo=UTC)
 
 
 def states(result: object) -> dict[object, str]:
@@ -249,10 +254,64 @@ def test_the_report_says_what_was_right_and_where_it_goes_wrong(mast: Problem) -
     result = review(mast, {**written(mast, AB=9.0)})
     report = markdown(mast, result, datetime(2031, 5, 6, 7, 8, tzinfo=UTC))
     assert "2031-05-06 07:08 UTC" in report
-    assert "- right: A\\_x, A\\_y, B\\_y, BC, AC" in report
-    assert "- wrong: AB" in report
-    assert "joint A" in report
+    for name in ("A\\_x", "A\\_y", "B\\_y", "BC", "AC"):
+        (row,) = [line for line in report.splitlines() if line.startswith(f"- {name},")]
+        assert row.endswith(" is right.")
+    (row,) = [line for line in report.splitlines() if line.startswith("- AB,")]
+    assert " is wrong" in row
+    assert "- Joint A" in report
     assert "9" not in report.replace("2031-05-06", "")
+
+
+def test_the_report_names_the_equation_of_a_mistake_and_of_each_line(mast: Problem) -> None:
+    work = {**written(mast), "lines": [(Fy("C"), "0 = 0"), (Fx("A"), "A_x + AB = 0")]}
+    result = review(mast, work)
+    lines = [about for about, _ in work["lines"]]
+    report = markdown(mast, result, WHEN, Beside(lines=lines, numbers=(7, 9)))
+    assert "- Line 7, ΣFy at joint C, is " in report
+    assert "- Line 9, ΣFx at joint A, is " in report
+    account = result.accounts[0]
+    assert account.about is not None
+    assert f"- In {in_words(account.about)}: " in report
+
+
+def test_a_report_can_be_filled_in_and_says_the_truss_its_picture_and_the_hints(
+    mast: Problem,
+) -> None:
+    result = review(mast, written(mast, AB=9.0))
+    beside = Beside(("Joint A at x = 0.",), "mast.svg", hints=(2, 1, 0))
+    report = markdown(mast, result, WHEN, beside)
+    assert "| Name | Course | Date |" in report
+    assert "![The truss](mast.svg)" in report
+    assert "- Joint A at x = 0." in report
+    assert "## Hints used\n\n- reason 2, place 1" in report
+    none = markdown(mast, result, WHEN, Beside(hints=(0, 0, 0)))
+    assert "## Hints used\n\n- none" in none
+    assert "## Hints used" not in markdown(mast, result, WHEN)
+
+
+def test_what_could_not_be_read_stands_in_the_headline_even_where_the_rest_is_right(
+    mast: Problem,
+) -> None:
+    work = written(mast)
+    work["forces"] |= {"QQ": "3", "AB": "seven"}
+    result = review(mast, work)
+    assert result.right
+    report = markdown(mast, result, WHEN)
+    (bold,) = [line for line in report.splitlines() if line.startswith("**")]
+    assert bold.startswith("**2 entries could not be read and were not checked: AB, QQ.")
+    assert "All that could be read is right" in bold
+    assert "Everything that was checked" not in report
+
+
+def test_a_title_of_markdown_stays_plain_text_in_the_report(mast: Problem) -> None:
+    title = "![x](http://evil.example/y.png) <b> [a](b) `c` # d www.e.example"
+    report = markdown(replace(mast, title=title), review(mast, written(mast)), WHEN)
+    heading = report.splitlines()[0]
+    assert "![" not in heading.replace("\\!\\[", "")
+    assert "://" not in heading
+    assert "www." not in heading
+    assert "<b>" not in heading
 
 
 @pytest.fixture(name="wall")

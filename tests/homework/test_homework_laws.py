@@ -18,6 +18,7 @@ from lines import figures
 from strategies import make_truss
 from students_work import Homework, homework
 
+from tutor.figure import to_words, truss_figure
 from tutor.homework import (
     LEVELS,
     Paper,
@@ -30,7 +31,8 @@ from tutor.homework import (
     right_lines,
     write_line,
 )
-from tutor.judge import M
+from tutor.homework.report import Beside
+from tutor.judge import Fx, Fy, M
 from tutor.model import Problem
 from tutor.model.caution import CAUTION
 from tutor.statics import solve
@@ -161,6 +163,11 @@ def test_a_report_and_three_hints_hold_no_number_of_a_force_at_all(seed: int) ->
     report = markdown(done.problem, result, WHEN)
     body = report.replace("2031-05-06 07:08", "").replace(done.problem.title, "")
     assert numbers(body) <= {str(n) for n in range(40)}
+    truss = to_words(truss_figure(done.problem))
+    beside = Beside(truss, lines=[Fx(), Fy()], hints=(1, 2, 3))
+    told = markdown(done.problem, result, WHEN, beside)
+    rest = told.replace("2031-05-06 07:08", "").replace(done.problem.title, "")
+    assert numbers(rest) <= {str(n) for n in range(40)} | numbers(" ".join(truss))
     assert CAUTION in report
 
 

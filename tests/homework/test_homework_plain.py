@@ -135,14 +135,28 @@ def test_any_paper_comes_up_again_as_it_was(seed: int) -> None:
         assert open_workbook(done.problem, Keep(Path(folder))).paper == book.paper
 
 
-def test_the_report_is_saved_into_a_new_file_only(tmp_path: Path) -> None:
-    name = tmp_path / "check.md"
-    said = check([RIGHT, f"save {name}", f"save {name}", "save"], tmp_path / "keep")
-    assert f"Saved in {name}." in said
-    assert any(line.startswith("Not saved: there is a file") for line in said)
+def test_the_report_is_saved_with_its_picture_and_over_no_other_unasked(tmp_path: Path) -> None:
+    name = tmp_path / "check it.md"
+    said = check([RIGHT, "AB = 9 T", "hint", f"save {name}", "save"], tmp_path / "keep")
+    assert f"Saved in {name}. The picture of the truss is beside it." in said
     report = name.read_text("utf-8")
     assert report.startswith(f"# Check of a homework: {ARM.title}")
     assert CAUTION in report
+    assert "![The truss](check%20it.svg)" in report
+    assert "- reason 1" in report
+    assert "<svg" in (tmp_path / "check it.svg").read_text("utf-8")
+    other = [RIGHT, "AB = 150 T", f"save {name}"]
+    said = check(other, tmp_path / "keep")
+    assert any(line.startswith("Not saved yet: check it.md is there already") for line in said)
+    assert name.read_text("utf-8") == report
+    check([*other[:-1], f"save over {name}"], tmp_path / "keep")
+    assert name.read_text("utf-8") != report
+
+
+def test_the_caution_stands_beside_every_result(tmp_path: Path) -> None:
+    for word in ("check", "bodies"):
+        said = check([RIGHT, "AB = 9 T", word, "paper"], tmp_path)
+        assert CAUTION in said[said.index(f"> {word}") : said.index("> paper")]
 
 
 def test_one_goes_from_lesson_to_homework_and_back(tmp_path: Path) -> None:

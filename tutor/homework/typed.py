@@ -50,11 +50,15 @@ SENSES = {
 
 @dataclass(frozen=True)
 class Written:
-    """What came of a typed line: the paper after it, what was noted, and what was refused."""
+    """What came of a typed line: the paper after it, what was noted, and what was refused.
+
+    `numbers` says of a whole file in which of its lines each line of the paper stands.
+    """
 
     paper: Paper
     noted: tuple[str, ...] = ()
     refused: tuple[Refused, ...] = ()
+    numbers: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -117,6 +121,7 @@ def read_paper(problem: Problem, text: str) -> Written:
     A heading of a table's columns, before anything was written down, is passed over.
     """
     paper, refused = Paper(), []
+    numbers: list[int] = []
     if len(text) > MOST_CHARACTERS or text.count("\n") > MOST_LINES:
         message = f"A file of work has {MOST_LINES} lines at most; is it another file?"
         return Written(paper, (), (Refused("line 1", "", message),))
@@ -124,10 +129,13 @@ def read_paper(problem: Problem, text: str) -> Written:
     for number, line in enumerate(text.removeprefix(BYTE_ORDER_MARK).splitlines(), start=1):
         written = write_line(problem, paper, line, sign)
         begun = paper != Paper()
+        struck = [i for i, had in enumerate(paper.lines) if had not in written.paper.lines][:1]
+        numbers = [n for i, n in enumerate(numbers) if i not in struck]
         paper = written.paper
+        numbers += [number] * (len(paper.lines) - len(numbers))
         if begun or any(char.isdigit() for char in line):
             refused += [replace(r, name=f"line {number}") for r in written.refused]
-    return Written(paper, (), tuple(refused))
+    return Written(paper, (), tuple(refused), tuple(numbers))
 
 
 def _place(page: _Page, bare: str, text: str) -> Written | None:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from tutor.homework.findings import Review
+from collections.abc import Sequence
+
+from tutor.homework.findings import Finding, Review
 from tutor.homework.sheet import place_in_words
 
 
@@ -21,3 +23,44 @@ def summary(review: Review) -> str:
     if len(review.places) > 1:
         return f"It first goes wrong at {where}; the numbers alone do not tell which of them."
     return f"It first goes wrong at {where}."
+
+
+def headline(review: Review) -> str:
+    """The outcome, and first of all how much of the work could not be read."""
+    names = list(dict.fromkeys(refused.name for refused in review.refused))
+    if not names:
+        return review.said
+    what = "1 entry" if len(names) == 1 else f"{len(names)} entries"
+    left_out = f"{what} could not be read and {'was' if len(names) == 1 else 'were'} not checked"
+    if review.right:
+        return (
+            f"{left_out[0].upper()}{left_out[1:]}: {_some(names)}. All that could be read is right."
+        )
+    return f"{review.said} {left_out[0].upper()}{left_out[1:]}: {_some(names)}."
+
+
+def _some(names: Sequence[str]) -> str:
+    more = f" and {len(names) - 6} more" if len(names) > 6 else ""
+    return ", ".join(names[:6]) + more
+
+
+STATES = {
+    "right": "is right",
+    "wrong": "is wrong",
+    "follows": "is wrong only because of what came before",
+    "unchecked": "was not checked",
+}
+SURE = {"certain": "", "likely": ", most likely", "unclear": "; how it came about is not clear"}
+
+
+def outcome(finding: Finding, about: str = "") -> str:
+    """What is said of one entry, as the end of a sentence, with its mistake and where it was made.
+
+    `about` is the equation in which the mistake was made, in words.
+    """
+    sure = SURE[finding.sure] if finding.state in ("wrong", "follows") else ""
+    said = f"{STATES[finding.state]}{sure}."
+    if finding.state != "wrong" or finding.cause is None:
+        return said
+    where = f" In {about}: {finding.cause.text}" if about else f" {finding.cause.text}"
+    return said + where

@@ -6,6 +6,7 @@ here; what is kept is safe to show anywhere as plain text.
 
 from __future__ import annotations
 
+import re
 import unicodedata
 
 JOINERS = "\u200c\u200d"
@@ -42,3 +43,23 @@ def shown(text: str) -> str:
     if len(text) > SHOWN:
         text = f"{text[: SHOWN - 12]}…{text[-11:]}"
     return f'"{text}"'
+
+
+MARKED = str.maketrans(
+    {sign: f"\\{sign}" for sign in "\\`*_{}[]#|!~$"}
+    | {"&": "&amp;", "<": "&lt;", ">": "&gt;", "@": "&#64;"}
+)
+
+
+def in_markdown(text: str) -> str:
+    """`text` on one line so that Markdown shows it as it is: no link, picture, heading or list."""
+    said = one_line(text).translate(MARKED).replace("://", "&#58;//")
+    said = re.sub(r"(?i)\bwww\.", "www&#46;", said)
+    if said.startswith(("-", "+", "=")):
+        return f"\\{said}"
+    return re.sub(r"^(\d+)([.)])", r"\1\\\2", said)
+
+
+def in_code(text: str) -> str:
+    """`text` on one line as a code span of Markdown, as it was typed but for its backticks."""
+    return f"`{printable(text).replace('`', chr(39)) or ' '}`"

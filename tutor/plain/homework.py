@@ -10,8 +10,10 @@ from pathlib import Path
 from tutor.deeds.deed import Way
 from tutor.figure import to_words, truss_figure
 from tutor.homework import Finding, Review, Written, hint
+from tutor.homework.words import headline
 from tutor.model import Problem
-from tutor.plain.saving import save
+from tutor.model.caution import CAUTION
+from tutor.model.source import file_name
 from tutor.plain.voice import Voice
 from tutor.workbook import Workbook
 
@@ -69,7 +71,7 @@ class Check:
         """The outcome of the check."""
         if self.book.paper.blank:
             return (NOTHING,)
-        return tuple(check_lines(self.book.review))
+        return (*check_lines(self.book.review), CAUTION)
 
     def hint(self) -> tuple[str, ...]:
         """The next hint for the first wrong place."""
@@ -101,12 +103,21 @@ class Check:
 
     def bodies(self) -> tuple[str, ...]:
         """Which joints close with the values entered."""
-        return tuple(closure.said for closure in self.book.review.closures)
+        return (*(closure.said for closure in self.book.review.closures), CAUTION)
 
     def save(self, name: str) -> tuple[str, ...]:
         if not name:
             return ("Name the file as well, like save homework.md.",)
-        return save(name, self.book.report(datetime.now().astimezone()))
+        word, _, rest = name.partition(" ")
+        over = word.lower() == "over" and bool(rest.strip())
+        file = rest.strip() if over else name
+        outcome = self.book.save_report(file, datetime.now().astimezone(), over=over)
+        if outcome.over is not None:
+            cure = f"Type save over {file}, or choose another name."
+            return (f"Not saved yet: {outcome.said}", cure)
+        if outcome.path is None:
+            return (f"Not saved: {outcome.said}",)
+        return (f"Saved in {file_name(file)}. The picture of the truss is beside it.",)
 
 
 @dataclass(frozen=True)
@@ -130,7 +141,7 @@ def written_lines(written: Written) -> Iterator[str]:
 
 def check_lines(review: Review) -> Iterator[str]:
     """The outcome of a review: in a sentence, entry by entry, and what kind of mistake it shows."""
-    yield f"{'Right' if review.right else 'Checked'}: {review.said}"
+    yield f"{'Right' if review.right and not review.refused else 'Checked'}: {headline(review)}"
     for state, words in STATES.items():
         names = [_name(found) for found in review.findings if found.state == state]
         if names and not (state == "right" and review.right):
@@ -199,7 +210,7 @@ WORDS: tuple[Word, ...] = (
     Word(
         ("save",),
         "save NAME.md",
-        "writes the report of the check into a new file.",
+        "writes the report of the check into a file, and the picture of the truss beside it.",
         lambda c, rest: c.save(rest),
         takes=True,
     ),

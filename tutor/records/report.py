@@ -6,6 +6,7 @@ from datetime import UTC, datetime
 
 from tutor.judge import in_words
 from tutor.lesson import CAUTION, Lesson, Row, Table
+from tutor.model.text import in_code, in_markdown
 
 HINT_NAMES = ("look", "reason", "place", "line")
 
@@ -19,9 +20,9 @@ def markdown(lesson: Lesson) -> str:
     state, table = lesson.state, lesson.table
     problem = lesson.problem
     began = datetime.fromtimestamp(state.started or 0.0, UTC)
-    parts = [f"# {_plain(problem.title)}", ""]
+    parts = [f"# {in_markdown(problem.title)}", ""]
     if problem.story:
-        parts += [_plain(problem.story), ""]
+        parts += [in_markdown(problem.story), ""]
     parts += [f"Begun {began:%Y-%m-%d %H:%M} UTC; {_progress(lesson)}.", ""]
     parts += _reactions(lesson) + _forces(table) + _lines(lesson) + _way(table)
     parts += [f"*{CAUTION}*", ""]
@@ -83,7 +84,7 @@ def _row(row: Row, unit: str) -> str:
 def _lines(lesson: Lesson) -> list[str]:
     if not lesson.state.lines:
         return []
-    rows = [f"- {in_words(line.about)}: `{_plain(line.text)}`" for line in lesson.state.lines]
+    rows = [f"- {in_words(line.about)}: {in_code(line.text)}" for line in lesson.state.lines]
     return ["## Lines", "", *rows, ""]
 
 
@@ -101,9 +102,3 @@ def _way(table: Table) -> list[str]:
         f"- time: {minutes:.0f} minutes",
         "",
     ]
-
-
-def _plain(text: str) -> str:
-    """Text that Markdown and a terminal show as it is, on one line."""
-    shown = "".join(c if c.isprintable() else " " for c in text)
-    return shown.replace("`", "'").replace("<", "&lt;")

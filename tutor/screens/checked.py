@@ -12,8 +12,10 @@ from tutor.figure.parts import Item, Label
 from tutor.homework import Finding, Review
 from tutor.homework.findings import Sure
 from tutor.homework.paper import Paper
+from tutor.homework.words import headline
 from tutor.judge import in_words
 from tutor.model import Problem
+from tutor.model.caution import CAUTION
 from tutor.screens.clean import clean, one_line
 from tutor.screens.themes import BADGES
 from tutor.screens.widgets.entry_table import EntryRow
@@ -86,7 +88,7 @@ def rows_of(
 
 def outcome_said(result: Review, stale: bool) -> Content:
     """What a check found, and whether it is still of what is on the paper."""
-    parts = [Content.styled(one_line(result.said), "bold")]
+    parts = [Content.styled(one_line(headline(result)), "bold")]
     if stale:
         parts.append(Content("Something was changed since: check again with escape, then c."))
     return Content("\n\n").join(parts)
@@ -105,6 +107,7 @@ def closing_said(result: Review, ascii_only: bool) -> Content:
     if result.refused:
         rows = [f"{one_line(r.name)}: {clean(r.message)}" for r in result.refused]
         parts.append(Content.assemble(("Left out\n", "bold"), "\n".join(rows)))
+    parts.append(Content(one_line(CAUTION)))
     return Content("\n\n").join(part for part in parts if part.plain)
 
 

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from datetime import datetime
+from pathlib import Path
 from typing import Any, Protocol
 
 from textual.app import App
 
-from tutor.homework import LEVELS, Review, hint, markdown, review, right_lines
+from tutor.homework import LEVELS, Review, hint, review, right_lines
 from tutor.homework.brought import Brought, brought
 from tutor.homework.paper import Paper
 from tutor.homework.typed import Written
@@ -21,6 +22,7 @@ from tutor.screens.dialogs.save import Save
 from tutor.screens.dialogs.told import Told
 from tutor.screens.homework_help import homework_help
 from tutor.screens.widgets.choices import Choice
+from tutor.truss_file import Saved, free_name
 from tutor.workbook import Workbook
 
 FIRST = "Check first: escape, then c. {why}"
@@ -119,6 +121,7 @@ def next_hint(desk: Desk) -> None:
 
 def give(desk: Desk, level: str, text: str) -> None:
     """Say a hint, and put it among those given."""
+    desk.book.note_hint(len(desk.hints))
     desk.hints.append((level, text))
     desk.say(text)
     desk.show()
@@ -163,14 +166,16 @@ def save(desk: Desk) -> None:
     result = reviewed(desk, "The report says what was checked.")
     if result is None:
         return
-    text = markdown(desk.problem, result, datetime.now().astimezone())
-    name = f"{slug(desk.problem.title) or 'homework'}-check.md"
+    name = free_name(Path.cwd(), f"{slug(desk.problem.title) or 'homework'}-check", ".md")
+
+    def write(typed: str, over: bool) -> Saved:
+        return desk.book.save_report(typed, datetime.now().astimezone(), result, over=over)
 
     def saved(path: str | None) -> None:
         if path is not None:
-            desk.say(f"Saved in {one_line(path)}.")
+            desk.say(f"Saved in {one_line(path)}, with the picture of the truss beside it.")
 
-    desk.app.push_screen(Save(text, name, "Save the report"), saved)
+    desk.app.push_screen(Save(write, name, "Save the report"), saved)
 
 
 def tell_help(desk: Desk) -> None:
