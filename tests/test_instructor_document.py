@@ -29,7 +29,7 @@ def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     return tmp_path / "my-set"
 
 
-@pytest.mark.parametrize("case", ["sound", "broken", "loose"])
+@pytest.mark.parametrize("case", ["sound", "broken", "loose", "warned"])
 def test_the_check_says_what_is_printed(
     folder: Path, case: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -40,11 +40,15 @@ def test_the_check_says_what_is_printed(
         lines = block("toml").replace("{ roller = 0 }", '"roller"')
         assert lines != block("toml")
         path.write_text(lines, "utf-8")
+    if case == "warned":
+        held = 'A = { roller = 0 }\nB = "pin"'
+        assert held in block("toml")
+        path.write_text(block("toml").replace(held, 'A = "pin"\nB = { roller = 0 }'), "utf-8")
     command, *said = block(f"check {case}").splitlines()
     status = main(command.removeprefix("$ pinjoint ").split())
     printed = capsys.readouterr().out.replace("\\", "/").splitlines()
     assert [re.sub(r"^\S*my-set/", "my-set/", line) for line in printed] == said
-    assert status == (0 if case == "sound" else 1)
+    assert status == (0 if case in ("sound", "warned") else 1)
 
 
 def test_the_script_prints_what_is_printed(
@@ -61,6 +65,10 @@ def test_the_set_has_the_order_of_the_guide(folder: Path) -> None:
     assert not read.broken
     assert read.title == "Week 3: brackets and booms"
     assert [p.title.split()[0] for p in read.problems] == ["Hoist", "Gangway"]
+    (folder / "set.toml").write_text(block("toml set rules"), "utf-8")
+    read = load_set(folder)
+    assert not read.broken
+    assert (read.rules.hints, read.rules.attempts) == ("no lines", 5)
 
 
 def test_the_keys_of_the_guide_do_what_it_says(folder: Path) -> None:

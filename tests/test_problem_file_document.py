@@ -8,9 +8,12 @@ from pathlib import Path
 import pytest
 from strategies import make_truss
 
+from tutor import variant
 from tutor.model import defects, load_problem, load_set, write_problem
 from tutor.model.read import KEYS
+from tutor.model.read_vary import KEYS as VARY_KEYS
 from tutor.model.read_words import FORCES, LENGTHS
+from tutor.model.set_file import KEYS as SET_KEYS
 from tutor.statics import solve
 
 TEXT = (Path(__file__).parents[1] / "docs" / "problem-files.md").read_text("utf-8")
@@ -51,6 +54,31 @@ def test_the_set_of_the_reference_orders_its_files(tmp_path: Path) -> None:
     assert read.title == "First steps at the harbour"
 
 
+def test_the_rules_of_the_reference_are_those_of_a_set(tmp_path: Path) -> None:
+    (tmp_path / "set.toml").write_text(code("toml set rules"), "utf-8")
+    for name in ("boom", "gangway", "lamp-arm"):
+        (tmp_path / f"{name}.toml").write_text(PROBLEMS[0], "utf-8")
+    read = load_set(tmp_path)
+    assert not read.broken
+    assert read.rules.after == {"boom": ("lamp-arm", "gangway")}
+    assert {key for key in SET_KEYS if f"{key} = " not in code("toml set rules")} == {"order"}
+
+
+def test_every_key_of_a_set_and_of_vary_stands_in_the_reference() -> None:
+    for key in (*SET_KEYS, *VARY_KEYS):
+        assert re.search(rf"^\| `{key}` \|", TEXT, re.M), key
+
+
+def test_the_problem_of_the_reference_that_varies_does_so_for_a_class(tmp_path: Path) -> None:
+    (text,) = (body for body in PROBLEMS if "[vary]" in body)
+    (tmp_path / "hoist.toml").write_text(text, "utf-8")
+    found = {
+        write_problem(variant(tmp_path / "hoist.toml", student=f"s{i}", set="week-3"))
+        for i in range(30)
+    }
+    assert len(found) > 8
+
+
 def test_the_script_of_the_reference_runs(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -83,7 +111,7 @@ def test_every_support_of_the_reference_puts_the_unknowns_it_says(tmp_path: Path
     rows = re.findall(r"^\| `([A-C] = [^`]+)` \|.*\| ([^|]+) \|$", TEXT, re.M)
     assert len(rows) == 5
     for written, unknowns in rows:
-        text = PROBLEMS[0].replace('A = "pin"\nB = { roller = 0 }', written)
+        text = PROBLEMS[0].replace('A = { roller = 0 }\nB = "pin"', written)
         (tmp_path / "a.toml").write_text(text, "utf-8")
         names = [reaction.name for reaction in load_problem(tmp_path / "a.toml").reactions]
         assert names == re.findall(r"`(\w+)`", unknowns)

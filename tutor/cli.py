@@ -33,7 +33,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     safe_streams()
     try:
         if given[:1] == ["check"]:
-            return check_files(check_parser().parse_args(given[1:]).paths)
+            return check_files(check_parser().parse_args(given[1:]))
         if given[:1] == ["schema"]:
             return print_schema(schema_parser().parse_args(given[1:]))
         if given[:1] == ["--plain"] and given[1:2] in (["homework"], ["draw"]):
@@ -97,21 +97,21 @@ def open_deed(
     )
 
 
-def check_files(paths: Sequence[Path]) -> int:
-    """Print each defect of the problems at `paths` and a closing count; 0 if all can be used."""
+def check_files(options: argparse.Namespace) -> int:
+    """Print what there is to say of the problems at the paths; 0 if all can be used."""
     from tutor.check import check  # here for start-up time
+    from tutor.check.told import Bar, as_json, as_text
 
-    found = [check(path) for path in paths or (shipped_problems(),)]
-    for defect in (defect for each in found for defect in each.defects):
-        print(defect)
-    problems = sum(each.problems for each in found)
-    sound = all(each.sound for each in found)
-    files = "1 problem" if problems == 1 else f"{problems} problems"
-    print(
-        f"{files} checked: "
-        + ("all can be used." if sound else "what is named above has to be put right.")
-    )
-    return 0 if sound else 1
+    bar = Bar(sys.stderr)
+    try:
+        found = [check(path, bar) for path in options.paths or (shipped_problems(),)]
+    finally:
+        bar.clear()
+    if options.json:
+        print(as_json(found))
+    else:
+        print(*as_text(found), sep="\n")
+    return 0 if all(each.sound for each in found) else 1
 
 
 def open_tutor(options: argparse.Namespace) -> int:

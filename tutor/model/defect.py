@@ -21,7 +21,8 @@ class Defect:
     """One defect of a file. `line` counts from 1; what concerns the whole file is on line 1.
 
     `message` says what was read and what is wrong, `cure` what would be right; both are plain text
-    on one line. A warning does not keep the file from being used.
+    on one line. A warning does not keep the file from being used; `code` is the stable name of its
+    kind, where it has one.
     """
 
     file: str
@@ -29,6 +30,7 @@ class Defect:
     message: str
     cure: str
     severity: Severity = "error"
+    code: str = ""
 
     def __str__(self) -> str:
         kind = "warning: " if self.severity == "warning" else ""

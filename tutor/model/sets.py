@@ -34,6 +34,20 @@ class ProblemSet:
     path: Path | None = None
     rules: Rules = field(default_factory=Rules)
 
+    @property
+    def file(self) -> Path | None:
+        """Where the set.toml of a folder is, or would be."""
+        return None if self.path is None else self.path / SET_FILE
+
+    @property
+    def name(self) -> str:
+        """The name by which the set is known to students and to the numbers they draw: the `id` of
+        its set.toml, or the name of its folder; a file alone has that of the folder it is in."""
+        if self.rules.id or self.path is None:
+            return self.rules.id or self.title
+        folder = self.path.absolute()
+        return folder.parent.name if folder.suffix == ".toml" else folder.name
+
 
 def load_set(path: str | Path) -> ProblemSet:
     """The set in a folder (or named by its set.toml), or the set of one problem in a file.

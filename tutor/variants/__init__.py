@@ -6,13 +6,14 @@ numbers must meet, and `choose` takes the first that do.
 """
 
 from tutor.variants.choose import NoVariant, Varied, variant, variant_of
-from tutor.variants.conditions import pulling_rollers
+from tutor.variants.conditions import is_short, pulling_rollers
 from tutor.variants.slopes import awkward_slopes
 
 __all__ = [
     "NoVariant",
     "Varied",
     "awkward_slopes",
+    "is_short",
     "pulling_rollers",
     "variant",
     "variant_of",

@@ -1,0 +1,97 @@
+"""Are these problem files sound, and what of them may surprise the instructor?"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from tutor.check.doubts import doubts
+from tutor.check.places import Places
+from tutor.check.twins import twins
+from tutor.check.varying import varying_defects
+from tutor.model import Defect, Problem, ProblemError, ProblemSet, load_sets
+from tutor.statics import Answer, Unsolvable, solve
+
+CURES = {
+    "too-few": "add members or supports until m + r = 2j, with no joint free to move",
+    "too-many": "take away members or supports until m + r = 2j",
+    "critical": "turn or move a support, or brace what can move with a member",
+}
+Tell = Callable[[int, int], None]
+"""Hears how many problems have been solved, of how many."""
+
+
+@dataclass(frozen=True)
+class Checked:
+    """What a check found: how many problems were looked at, and every defect of every file."""
+
+    problems: int
+    defects: tuple[Defect, ...]
+
+    @property
+    def sound(self) -> bool:
+        """Whether nothing keeps any of the files from being used; warnings do not."""
+        return all(defect.severity == "warning" for defect in self.defects)
+
+
+def check(path: Path, tell: Tell = lambda done, of: None) -> Checked:
+    """The problems in a file or under a folder, each read and solved; never raises.
+
+    `tell` hears of each problem that is done.
+    """
+    try:
+        sets = load_sets(path)
+    except ProblemError as refused:
+        return Checked(0, refused.problems)
+    count = sum(len(each.problems) + len(set(each.broken) - {each.file}) for each in sets)
+    return Checked(count, tuple(_of_sets(sets, count, tell)))
+
+
+def _of_sets(sets: tuple[ProblemSet, ...], count: int, tell: Tell) -> Iterator[Defect]:
+    done = 0
+    for each in sets:
+        for refused in each.broken.values():
+            yield from refused.problems
+        similar = twins(each)
+        for problem in each.problems:
+            yield from _of_problem(problem, each, similar.get(problem.source, ()))
+            done += 1
+            tell(done, count)
+
+
+def _of_problem(
+    problem: Problem, among: ProblemSet, similar: tuple[Defect, ...]
+) -> tuple[Defect, ...]:
+    """What there is to say of a problem that could be read, in the order of its lines."""
+    places = Places(problem)
+    found = [*similar, *among.warnings.get(places.path, ())]
+    answer = _answer(problem, places)
+    if isinstance(answer, Defect):
+        found.append(answer)
+    else:
+        found += [*doubts(answer, places), *varying_defects(problem, among, places)]
+    return tuple(sorted(found, key=lambda defect: defect.line))
+
+
+def standing_defect(problem: Problem) -> Defect | None:
+    """Why statics alone cannot give the forces of a problem, at the line of its file; or None."""
+    answer = _answer(problem, Places(problem))
+    return answer if isinstance(answer, Defect) else None
+
+
+def _answer(problem: Problem, places: Places) -> Answer | Defect:
+    try:
+        return solve(problem)
+    except Unsolvable as reason:
+        message = f"{reason.reason.rstrip('.')}. {reason.how}".strip().rstrip(".")
+        return Defect(places.file, _line_of(places, reason), message, CURES[reason.kind])
+
+
+def _line_of(places: Places, reason: Unsolvable) -> int:
+    """The line of what moves where one joint does, of the supports where the whole truss does."""
+    if len(reason.moving) == 1:
+        return places.line("joints", reason.moving[0])
+    if len(places.problem.reactions) < 3 or reason.how.startswith("The whole truss"):
+        return places.line("supports")
+    return places.line("members")

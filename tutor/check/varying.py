@@ -1,0 +1,82 @@
+"""Do the numbers of a problem that varies come out for a whole class, and do its words follow them?
+
+Fifty students are tried, each with an id that is made up.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from tutor.check.places import Places
+from tutor.model import Defect, Problem, ProblemSet
+from tutor.model.text import shown
+from tutor.model.vary import GAP, Vary, numbers_of
+from tutor.variants import NoVariant, Varied
+
+STUDENTS = tuple(f"student {number}" for number in range(1, 51))
+FEW = 5
+SIDES = re.compile(
+    r"(?<!all )(?<!up)\b(left|right)(?:most|-hand|ward|wards)?\b"
+    r"(?! angle| angled| away| now| over| after| before| to (?:the )?(?:point|work))",
+    re.IGNORECASE,
+)
+NUMBER = re.compile(r"(?<![\w.])\d+(?:\.\d+)?(?![\w.]*\d)")
+
+
+def varying_defects(problem: Problem, among: ProblemSet, places: Places) -> Iterator[Defect]:
+    """Why a class cannot have this problem, and what of its words is not true of every variant."""
+    if problem.vary is None:
+        return
+    if not among.rules.id:
+        message = f"the numbers of students follow from the name of the folder, {shown(among.name)}"
+        cure = 'write id = "week-3" or the like in set.toml, so that they stay when it is renamed'
+        yield places.warning("set-without-id", ("vary",), message, cure)
+    varied = Varied(problem)
+    try:
+        found = {varied.index_for(among.name, student) for student in STUDENTS}
+    except NoVariant as refused:
+        cure = "widen a list, or take a condition away"
+        yield Defect(places.file, places.line("vary"), str(refused), cure)
+        return
+    if len(found) < FEW:
+        message = f"{len(STUDENTS)} students get only {len(found)} different sets of numbers"
+        cure = "write longer lists, or milder conditions"
+        yield places.warning("few-variants", ("vary",), message, cure)
+    yield from _words(problem, problem.vary, places)
+
+
+def _words(problem: Problem, vary: Vary, places: Places) -> Iterator[Defect]:
+    """Words in title and story that stay as they are while what they say changes."""
+    changing = {number for name, number in numbers_of(problem).items() if _varies(vary, name)}
+    for key, text in (("title", vary.title), ("story", vary.story)):
+        plain = GAP.sub(" ", text)
+        for number in dict.fromkeys(NUMBER.findall(plain)):
+            if number in changing:
+                names = [
+                    n
+                    for n, value in numbers_of(problem).items()
+                    if value == number and _varies(vary, n)
+                ]
+                message = f"{key} says {number}, which varies"
+                cure = f"if it is that number, write {{{names[0]}}} for it"
+                yield places.warning("words-that-stay", (key,), message, cure)
+        side = SIDES.search(plain) if vary.mirror else None
+        if side is not None:
+            message = f"{key} says {shown(side[0])}, which is not so in a mirrored truss"
+            pair = "{left|right}" if side[1].lower() == "left" else "{right|left}"
+            yield places.warning("words-that-stay", (key,), message, f"write {pair} for it")
+
+
+def _varies(vary: Vary, name: str) -> bool:
+    """Whether the number of a gap's name may change: "C down", "C x", "span"."""
+    joint, _, part = name.rpartition(" ")
+    if not joint:
+        axis = "x" if name == "span" else "y"
+        return any(choice.of != "loads" and choice.part == axis for choice in vary.choices)
+    if part == "x" and vary.mirror:
+        return True
+    return any(
+        choice.part == part and (choice.of == "scale" or joint in choice.joints)
+        for choice in vary.choices
+    )
