@@ -11,7 +11,7 @@ from paper.measure import OUTCOMES, about, counts, judged, lines, outcome, probl
 
 from tutor import Value, solve
 
-FILES = ("lecturer", "own-a", "own-b")
+FILES = ("lecturer", "own-a", "own-b", "typed")
 DOCUMENT = Path(__file__).parents[2] / "docs" / "mistakes.md"
 CODES = {*re.findall(r"^### `([a-z-]+)`$", DOCUMENT.read_text(encoding="utf-8"), re.MULTILINE)} | {
     "component-missing",
