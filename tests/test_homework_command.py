@@ -114,3 +114,13 @@ def test_help_names_both_commands(capsys: pytest.CaptureFixture[str]) -> None:
     said = capsys.readouterr().out
     assert "pinjoint homework its-truss.toml" in said
     assert "never a right value" in said
+
+
+def test_a_row_that_stands_twice_is_told_beside_the_report_and_in_it(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = handed_in(tmp_path, RIGHT + "BC = 390 T\n")
+    assert cli.main(["homework", ARM, path]) == 1
+    said = capsys.readouterr()
+    assert f"{path}:5: BC = 390 T, in the place of 390 C above." in said.err
+    assert "## Entered twice" in said.out

@@ -44,14 +44,15 @@ def reviewed(problem: Problem, text: str, file: str) -> tuple[Review, tuple[str,
     """The review of typed work, of each line that could not be read where and why, and the truss."""
     written = read_paper(problem, text)
     result = review(problem, written.paper.work(problem))
-    told = tuple(
-        f"{file}:{refused.name.removeprefix('line ')}: {refused.message}"
-        for refused in written.refused
+    told = (
+        *(f"{file}:{r.name.removeprefix('line ')}: {r.message}" for r in written.refused),
+        *(f"{file}:{note.removeprefix('line ')}." for note in written.noted),
     )
     beside = Beside(
         to_words(truss_figure(problem))[1:],
         lines=[about for about, _ in written.paper.lines],
         numbers=written.numbers,
+        notes=written.noted,
     )
     return replace(result, refused=(*written.refused, *result.refused)), told, beside
 

@@ -13,11 +13,12 @@ from tutor.homework.closing import Closure
 from tutor.homework.findings import Finding, Review
 from tutor.homework.hints import LEVELS, hint, right_lines
 from tutor.homework.kept import lines_of
+from tutor.homework.page import Written
 from tutor.homework.paper import Paper
 from tutor.homework.report import markdown
 from tutor.homework.sheet import place_in_words
 from tutor.homework.table import Pasted, read_table
-from tutor.homework.typed import Written, read_paper, write_line
+from tutor.homework.typed import read_paper, write_line
 from tutor.homework.work import Entry, Refused
 
 __all__ = [

@@ -30,7 +30,7 @@ class Beside:
 
     `truss` describes the truss in sentences, `picture` is the file of its picture beside the report;
     `lines` are the equations of the typed lines, and `numbers` what each is called, where it is not
-    its place among them; `hints` says how many hints of each level were given, None where that is
+    its place among them; `notes` is what was noted in reading the work; `hints` says how many hints of each level were given, None where that is
     not known.
     """
 
@@ -38,6 +38,7 @@ class Beside:
     picture: str = ""
     lines: Sequence[LineAbout] = ()
     numbers: Sequence[int] = ()
+    notes: Sequence[str] = ()
     hints: Sequence[int] | None = None
 
 
@@ -56,6 +57,7 @@ def markdown(problem: Problem, review: Review, when: datetime, beside: Beside = 
         f"**{in_markdown(headline(review))}**",
         "",
         *_left_out(review),
+        *_section("Entered twice", [in_markdown(note) for note in beside.notes]),
         *_truss(beside),
         *_values(problem, review),
         *_lines(review, beside),

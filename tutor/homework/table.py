@@ -19,12 +19,15 @@ from tutor.model import Problem
 from tutor.notation import Unreadable, read_value
 from tutor.notation.characters import plain
 
+POINT_UNITS = frozenset({"lb", "kip", "ft", "in"})
+"""Units of a trade that writes its decimals with a point, so that a comma parts thousands."""
 MOST_CHARACTERS = 100_000
 MOST_ROWS = 1_000
 BYTE_ORDER_MARK = "\ufeff"
 _COMMA_DECIMAL = re.compile(r"\s*[-+−–]?\d+,\d+\s*")
 _NUMBER = re.compile(r"[-+−–]?[\d.,]*\d")
 _GROUPED = re.compile(r"[-+−–]?[1-9]\d{0,2}(?:,\d{3})+|[-+−–]?[1-9]\d{0,2}(?:\.\d{3})+")
+_SPACED = re.compile(r"(?<![\w.,])([-+−–]?[1-9]\d{0,2})((?:[ \u00a0\u2009\u202f'’]\d{3})+)(?!\d)")
 _SURE_COMMA = re.compile(r"(?<![\w.,])(?:\d+,(?:\d{1,2}|\d{4,})(?![\d.,])|0+,\d|\d{4,},\d)")
 _SURE_POINT = re.compile(r"(?<![\d.])(?:\d+\.(?:\d{1,2}|\d{4,})(?![\d.])|0+\.\d|\d{4,}\.\d)")
 
@@ -49,7 +52,7 @@ def read_table(problem: Problem, text: str) -> Pasted:
     refused: list[Refused] = []
     rows = [row for row in text.splitlines() if row.strip()]
     rows[:1] = [row.removeprefix(BYTE_ORDER_MARK) for row in rows[:1]]
-    sign = decimal_sign(text)
+    sign = decimal_sign(text) or usual_sign(problem)
     for number, row in enumerate(rows[:MOST_ROWS], start=1):
         read = read_row(desk, row, sign, f"Row {number}")
         if isinstance(read, Refused):
@@ -84,7 +87,7 @@ def read_row(desk: Judge, row: str, sign: DecimalSign, where: str) -> tuple[str,
         value = " ".join(cell for cell in cells[1:] if cell)
         if value.lower() in BLANK:
             return meant[0], ""
-        value = _pointed(value, sign)
+        value = _pointed(_unspaced(value), sign)
         reading = read_value(value, desk.names, meant[0])
         if not isinstance(reading, Unreadable):
             return meant[0], value
@@ -102,6 +105,25 @@ def decimal_sign(text: str) -> DecimalSign:
     if comma == point:
         return ""
     return "," if comma else "."
+
+
+def usual_sign(problem: Problem) -> DecimalSign:
+    """The decimal sign that goes with a problem's units, "" where either does."""
+    return "." if {problem.force, problem.length} & POINT_UNITS else ""
+
+
+def joined(value: str, sign: DecimalSign) -> str:
+    """A value with its thousands joined, 2 500 or 2,500, where they can be nothing else."""
+    value = _unspaced(value)
+    number = _NUMBER.search(value)
+    if number is None or _GROUPED.fullmatch(number.group()) is None:
+        return value
+    return _pointed(value, sign)
+
+
+def _unspaced(value: str) -> str:
+    """A value whose thousands are parted by spaces or ticks, without these."""
+    return _SPACED.sub(lambda found: found[1] + re.sub(r"\D", "", found[2]), value)
 
 
 def _cuts(row: str) -> Iterator[list[str]]:

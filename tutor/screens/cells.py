@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from tutor.homework.page import Written
 from tutor.homework.paper import Paper
-from tutor.homework.typed import Written, write_line, write_row
+from tutor.homework.typed import write_line, write_row
 from tutor.model import Problem
 
 

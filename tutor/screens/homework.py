@@ -15,8 +15,9 @@ from textual.widgets import Static
 
 from tutor.homework import Review
 from tutor.homework.brought import Brought
+from tutor.homework.page import Written
 from tutor.homework.paper import Paper
-from tutor.homework.typed import Written, read_paper
+from tutor.homework.typed import read_paper
 from tutor.model.caution import CAUTION
 from tutor.screens import homework_deeds
 from tutor.screens.cells import changes, entered, on_top, row_name, standing_at
@@ -208,7 +209,7 @@ class HomeworkScreen(Screen[None]):
         message.stop()
         pasted = read_paper(self.problem, "\n".join(message.lines))
         count = len(pasted.paper.values) + len(pasted.paper.lines)
-        noted = (f"{count} entries of the paste",)
+        noted = (f"{count} entries of the paste", *pasted.noted)
         self.take(Written(on_top(self.paper, pasted.paper), noted, pasted.refused))
         self.go(self.place)
 

@@ -11,8 +11,8 @@ from textual.app import App
 
 from tutor.homework import LEVELS, Review, hint, review, right_lines
 from tutor.homework.brought import Brought, brought
+from tutor.homework.page import Written
 from tutor.homework.paper import Paper
-from tutor.homework.typed import Written
 from tutor.model import Problem
 from tutor.records.keep import slug
 from tutor.screens.background import beside

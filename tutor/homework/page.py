@@ -1,0 +1,66 @@
+"""What is a homework's paper while a line is written on it, with the names of its truss?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tutor.homework.paper import Paper
+from tutor.homework.table import DecimalSign
+from tutor.homework.work import Refused
+from tutor.judge import Judge
+from tutor.model import Problem
+from tutor.model.text import printable, shown
+from tutor.notation.characters import plain
+
+
+@dataclass(frozen=True)
+class Written:
+    """What came of a typed line: the paper after it, what was noted, and what was refused.
+
+    Of a whole file, `noted` tells which value took the place of another, and `numbers` in which of
+    its lines each line of the paper stands.
+    """
+
+    paper: Paper
+    noted: tuple[str, ...] = ()
+    refused: tuple[Refused, ...] = ()
+    numbers: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True)
+class Page:
+    """The paper with what is needed to write on it."""
+
+    desk: Judge
+    paper: Paper
+    sign: DecimalSign
+
+    @property
+    def problem(self) -> Problem:
+        return self.desk.problem
+
+    def noted(self, paper: Paper, *words: str) -> Written:
+        return Written(paper, words)
+
+    def refuse(self, text: str, message: str, name: str = "line") -> Written:
+        return Written(self.paper, (), (Refused(name, shown(text)[1:-1], printable(message)),))
+
+
+def unknown_of(page: Page, name: str) -> str | None:
+    meant = page.desk.names.meant(plain(name)[:80])
+    return meant[0] if len(meant) == 1 else None
+
+
+def no_unknown(page: Page, name: str) -> str:
+    close = page.desk.names.nearest(name[:40])
+    hint = f"did you mean {' or '.join(close)}?" if close else f"there are {_listed(page)}."
+    return f"This truss has no member or reaction {shown(name)[1:-1]}; {hint}"
+
+
+def _listed(page: Page) -> str:
+    names = page.problem.unknowns
+    return ", ".join(names[:12]) + (" and so on" if len(names) > 12 else "")
+
+
+def joints_said(page: Page) -> str:
+    return f"the joints are {', '.join(page.desk.names.joints)}"
