@@ -20,12 +20,17 @@ from student import Student, as_typed
 from tutor.deeds.answers import ANSWERS
 from tutor.deeds.deed import Do, Tell
 from tutor.deeds.words import COMMANDS, command
+from tutor.judge.called import CALLED, called
+from tutor.judge.claims import CLAIMS
+from tutor.judge.mistakes import KINDS
 from tutor.lesson import CAUTION, Lesson, Reply
 from tutor.lesson.replay import events_of
 from tutor.lesson.reply import AskKind
+from tutor.lesson.steps.table import time_in_words
 from tutor.model import Problem, ProblemSet, load_problem
 from tutor.plain import run
-from tutor.plain.telling import FIRST_WORD, HOW
+from tutor.plain.spelling import spelled
+from tutor.plain.telling import FIRST_WORD, HOW, table_lines
 from tutor.plain.voice import FAULT
 from tutor.records import Keep
 from tutor.session import NOT_CHECKED
@@ -94,6 +99,7 @@ def test_whatever_is_typed_wherever_one_is_it_goes_on_in_plain_text(
     assert FAULT not in said
     assert NOT_CHECKED not in said
     assert CONTROL.search(said) is None
+    assert said.isascii()
     assert said.rstrip().endswith(CAUTION)
 
 
@@ -104,6 +110,7 @@ def test_whatever_is_typed_at_the_list_of_problems_it_goes_on(lines: list[str]) 
     with tempfile.TemporaryDirectory() as keep:
         said = converse("\n".join(lines), DAVIT, other, keep=Path(keep))
     assert CONTROL.search(said) is None
+    assert said.isascii()
     assert said.rstrip().endswith(CAUTION)
 
 
@@ -194,7 +201,7 @@ def test_the_figure_of_a_joint_is_told_when_one_comes_to_it() -> None:
     start = next(n for n, line in enumerate(SCRIPT) if line.startswith("joint "))
     _, said = in_one_go([*SCRIPT[:start], "C"])
     assert "Free body of joint C." in said
-    assert "Member CB, down and left, slope 5 in 12: F_BC unknown" in said
+    assert "Member CB, down and left, 5 down for 12 across: F_BC unknown" in said
     assert "Free body of the whole truss, as you drew it:" in said
 
 
@@ -256,7 +263,7 @@ def test_an_output_of_ascii_gets_its_signs_spelled_out(tmp_path: Path) -> None:
     assert run(sets, keep=tmp_path, source=typed, sink=sink) == 0
     sink.flush()
     said = raw.getvalue().decode("ascii")
-    assert "sum Fx" in said
+    assert "sum of Fx" in said
     assert "?" not in said.replace("? ", "").replace("?\n", "")
 
 
@@ -337,3 +344,112 @@ def test_an_arrow_is_drawn_the_other_way_in_a_word(tmp_path: Path) -> None:
     said = converse("\n".join([*lines, ""]), keep=tmp_path)
     assert "Note: B_x is drawn to the left." in said
     assert "B_x can be drawn to the right or to the left." in said
+
+
+def test_signs_are_said_in_words_unless_they_are_asked_for(tmp_path: Path) -> None:
+    sets = (ProblemSet("Test", (DAVIT,)),)
+    told = []
+    for signs in (False, True):
+        sink = io.StringIO()
+        typed = io.StringIO("\n".join([*SCRIPT, "figure", "help", ""]))
+        run(sets, keep=tmp_path / str(signs), source=typed, sink=sink, signs=signs)
+        told.append(sink.getvalue())
+    in_words, in_signs = told
+    assert in_words.isascii()
+    assert "sum of Fx at joint C" in in_words
+    assert "sum of moments about A" in in_words
+    assert "ΣFx at joint C" in in_signs
+    assert in_signs.count("ΣF") == in_words.count("sum of F") + in_words.count("sum of forces")
+
+
+@given(st.text())
+def test_any_text_is_said_in_plain_letters(text: str) -> None:
+    assert spelled(text).isascii()
+    if text.isascii():
+        assert spelled(text) == text
+
+
+def test_a_slope_is_said_as_so_much_up_for_so_much_across() -> None:
+    _, said = in_one_go([])
+    assert "slope" not in said
+
+
+def test_the_last_verdict_and_hint_can_be_heard_again(tmp_path: Path) -> None:
+    lines = ["again", "1 2", "hint", "again", "ask", "where"]
+    said = converse("\n".join([*lines, ""]), keep=tmp_path).splitlines()
+    assert "Nothing was answered yet." in said
+    (wrong,) = {line for line in said if line.startswith("Wrong: ")}
+    (hint,) = {line for line in said if line.startswith("Hint: ")}
+    assert [said.count(wrong), said.count(hint)] == [2, 2]
+    assert sum(line.startswith("Each member is taken") for line in said) == 2
+    assert f"You are at idealise, in {DAVIT.title}." in said
+
+
+def test_where_one_is_names_joint_and_equation_and_no_value(tmp_path: Path) -> None:
+    start = next(n for n, line in enumerate(SCRIPT) if line.startswith("joint "))
+    _, said = in_one_go([*SCRIPT[:start], "C", "1", "where"])
+    told = said.splitlines()[said.splitlines().index("You are at joint C.") - 2 :]
+    assert told[0].startswith("You are at joints, in ")
+    assert told[1] == "3 of 6 forces are found."
+    assert told[3] == "You are writing sum of Fx at joint C."
+
+
+def test_the_table_has_the_reactions_ties_and_mistakes_in_words() -> None:
+    path = FOLDER / "baggage-landing.toml"
+    problem = load_problem(path)
+    lesson = Lesson(problem)
+    Student(lesson, lambda kind, **data: lesson.take(kind, **data)).walk()
+    told = list(table_lines(lesson))
+    for reaction in problem.reactions:
+        assert any(line.startswith(f"Reaction {reaction.name} = ") for line in told)
+    assert "Largest tension: AB, BD and BC, 12 kN each." in told
+    assert "Largest compression: AC and CD, 15 kN each." in told
+    (wrong,) = [line for line in told if line.startswith("What went wrong on the way: ")]
+    assert not any(
+        re.search(rf"\b{code}\b", wrong) for code, _ in lesson.table.mistakes if "-" in code
+    )
+    assert told[-1] == CAUTION
+
+
+@pytest.mark.parametrize(
+    ("seconds", "told"),
+    [
+        (0, "under a minute"),
+        (29, "under a minute"),
+        (60, "1 minute"),
+        (89, "1 minute"),
+        (600, "10 minutes"),
+    ],
+)
+def test_minutes_are_counted_in_words(seconds: float, told: str) -> None:
+    assert time_in_words(seconds) == told
+
+
+def test_every_mistake_has_a_name_for_people() -> None:
+    assert set(CALLED) == {*KINDS, *CLAIMS}
+    assert all(CALLED[code] != code and called(code) == CALLED[code] for code in CALLED)
+
+
+def test_no_answer_stands_in_what_is_said_of_a_count(tmp_path: Path) -> None:
+    said = converse("2 5 6\n1 2\nx\n1 2 3 4\n", keep=tmp_path)
+    asked = said.partition("Count the members m")[2].partition("You have left")[0]
+    assert "Cannot read: this is" in asked
+    numbers = re.findall(r"\d+", asked.replace("2j", "").partition("All you did")[0])
+    assert set(numbers) == {"2", "4"}, "only how many numbers were read"
+
+
+@pytest.mark.parametrize("word", ["table", "results", "figure"])
+def test_results_come_with_the_caution(word: str) -> None:
+    _, said = in_one_go([*SCRIPT, "ask", word])
+    assert said.rstrip().endswith(CAUTION)
+    assert said.rpartition("Type save and")[2].count(CAUTION) == 1
+
+
+def test_what_is_said_of_a_joint_is_said_once() -> None:
+    start = next(n for n, line in enumerate(SCRIPT) if line.startswith("joint "))
+    _, before = in_one_go(SCRIPT[:start])
+    _, said = in_one_go([*SCRIPT[:start], "C"])
+    told = said[len(before) :].splitlines()
+    assert len(told) == len(set(told))
+    assert sum("unknown" in line and "are unknown" in line for line in told) == 1
+    assert sum("sum of Fx" in line for line in told) == 1

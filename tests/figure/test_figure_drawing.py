@@ -163,14 +163,14 @@ def test_a_joint_drawing_gives_tidy_slopes_as_rise_and_run() -> None:
     text = to_cells(joint_figure(TRIANGLE, "C"), 76, 20).text
     assert " 4" in text
     assert "3" in text
-    assert "slope 3 in 4" in " ".join(to_words(joint_figure(TRIANGLE, "C")))
+    assert "3 down for 4 across" in " ".join(to_words(joint_figure(TRIANGLE, "C")))
 
 
 def test_the_words_of_a_joint_give_place_members_and_load() -> None:
     (said,) = [s for s in to_words(truss_figure(TRIANGLE)) if s.startswith("Joint C 2 m")]
     assert said == (
-        "Joint C 2 m right of A and 1.5 m above it: members CB down and right, slope 3 in 4; "
-        "CA down and left, slope 3 in 4; load 3 kN right and load 12 kN down."
+        "Joint C 2 m right of A and 1.5 m above it: members CB down and right, 3 down for 4 across; "
+        "CA down and left, 3 down for 4 across; load 3 kN right and load 12 kN down."
     )
 
 

@@ -56,8 +56,12 @@ def test_the_sum_square_to_a_member_leaves_it_out_however_the_angle_is_rounded()
     lesson, do = walk_to("joints")
     do("joint", joint="C")
     words = {option.words: option.key for option in lesson.ask.options}
-    assert "ΣF square to BC, 112.6°" in words
-    for about in (words["ΣF square to BC, 112.6°"], "along 112.62 @ C", "along 292.6199 @ C"):
+    assert "ΣF perpendicular to BC, 112.6°" in words
+    for about in (
+        words["ΣF perpendicular to BC, 112.6°"],
+        "along 112.62 @ C",
+        "along 292.6199 @ C",
+    ):
         assert do("choose", about=about).accepted
         assert isinstance(lesson.ask.options[3], Option)
         assert lesson.ask.options[3].chosen

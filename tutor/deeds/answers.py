@@ -55,7 +55,7 @@ def _count(state: State, ask: Ask, text: str) -> Deed | None:
         return None
     if len(numbers) != 3:
         read = "one number" if len(numbers) == 1 else f"{len(numbers)} numbers"
-        return Tell((f"Cannot read: this is {read}, not three; type m, r and 2j, like 5 3 8.",))
+        return Tell((f"Cannot read: this is {read}, not three; type m, r and 2j in this order.",))
     return Do("count", dict(zip(("m", "r", "2j"), numbers, strict=True)))
 
 

@@ -8,7 +8,19 @@ from typing import Any, Literal
 
 Way = Literal["problems", "lesson", "homework", "walk", "draw", "practice", "out"]
 """Where one goes from a lesson, a homework or a drawing."""
-Sight = Literal["question", "figure", "truss", "arm", "lines", "results", "joints", "table", "help"]
+Sight = Literal[
+    "question",
+    "last",
+    "where",
+    "figure",
+    "truss",
+    "arm",
+    "lines",
+    "results",
+    "joints",
+    "table",
+    "help",
+]
 """What can be shown or said again."""
 Half = Literal["zero", "assume", "step", "equation", "save"]
 """Deeds that need something named with them."""

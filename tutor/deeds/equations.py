@@ -82,7 +82,7 @@ def along(lesson: Lesson, rest: str, turned: float = 0.0) -> Deed | None:
 
 
 def across(lesson: Lesson, rest: str) -> Deed | None:
-    """The choice of a sum square to a member."""
+    """The choice of a sum perpendicular to a member."""
     if member_named(lesson.problem, at_joint(lesson, rest)[1]) is None:
         return Tell(("Cannot read: name a member, like across AC.",))
     return along(lesson, rest, 90.0)

@@ -70,11 +70,10 @@ def _help(lesson: Lesson, rest: str) -> Deed | None:
 
 
 COMMANDS: tuple[Command, ...] = (
+    Command(("ask", "question"), "ask", "says what is asked.", runs.shows("question")),
+    Command(("again",), "again", "says the last verdict and hint again.", runs.shows("last")),
     Command(
-        ("again", "ask", "question"),
-        "again",
-        "says what is asked.",
-        runs.shows("question"),
+        ("where",), "where", "says where you are and what you are writing.", runs.shows("where")
     ),
     Command(
         ("figure", "drawing", "picture"),
@@ -102,7 +101,7 @@ COMMANDS: tuple[Command, ...] = (
         "chooses the sum along a member, or in degrees from +x.",
         along,
     ),
-    Command(("across",), "across AC", "chooses the sum square to a member.", across),
+    Command(("across",), "across AC", "chooses the sum perpendicular to a member.", across),
     Command(("equation", "equations"), "equation", "says which can be chosen.", runs.equation),
     Command(
         ("arm",),

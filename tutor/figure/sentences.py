@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
@@ -77,7 +78,7 @@ def place(problem: Problem, joint: Joint) -> str:
 
 
 def member_way(problem: Problem, member: Member, joint: str) -> str:
-    """A member seen from a joint: "CA down and left, slope 3 in 4"."""
+    """A member seen from a joint: "CA down and left, 3 down for 4 across"."""
     far = member.other(joint)
     here, there = problem.joint[joint].at, problem.joint[far].at
     toward = (there[0] - here[0], there[1] - here[1])
@@ -113,7 +114,16 @@ def support_sentence(problem: Problem, support: Support) -> str:
         return f"Joint {name} is on a roller on a level floor."
     if abs(direction.y) < 1e-12:
         return f"Joint {name} is on a roller against a vertical wall."
-    return f"Joint {name} is on a roller on a sloping floor, square to the direction {degrees(toward)} from +x."
+    return f"Joint {name} is on a roller {_floor(toward)}."
+
+
+def _floor(toward: Point) -> str:
+    """The sloping surface that pushes along `toward`: "on a floor that rises to the right at 30°"."""
+    x, y = toward
+    rises = "left" if x * y > 0 else "right"
+    steep = math.degrees(math.atan2(abs(x), abs(y)))
+    where = "on a floor" if y > 0 else "under a ceiling"
+    return f"{where} that rises to the {rises} at {number(round(steep, 1))}° from the horizontal"
 
 
 def arrow_way(problem: Problem, name: str, toward: Point) -> str:

@@ -91,12 +91,13 @@ def ways(toward: Point) -> str:
 
 
 def heading(toward: Point, tidy: tuple[int, int] | None) -> str:
-    """Direction and steepness: "down and left, slope 3 in 4", "up and right, 30° from horizontal"."""
+    """Direction and steepness: "down and left, 3 down for 4 across", "up and right, 30° from the
+    horizontal"."""
     steep = incline(toward, tidy)
     if not steep:
         return ways(toward)
     if tidy is not None:
-        return f"{ways(toward)}, slope {steep}"
+        return f"{ways(toward)}, {tidy[0]} {'up' if toward[1] > 0 else 'down'} for {tidy[1]} across"
     return f"{ways(toward)}, {steep} from the horizontal"
 
 

@@ -46,7 +46,7 @@ def next_hint(state: State, event: Event, hints: Hints) -> tuple[State, Reply]:
         return state, Reply((Say("note", hints),))
     given = state.hints.get(hints.place, HintsGiven())
     if not given.tried_since and 0.0 <= event.time - given.time < PAUSE:
-        nudge = "Try it with this hint first, or look at the picture for a moment."
+        nudge = "Try it with this hint first; the next one can be had in a moment."
         return state, Reply((Say("note", nudge),))
     level = min(given.level + 1, len(LEVELS))
     text = hints.text(level, given.mistakes)

@@ -53,16 +53,18 @@ def run(
     sink: TextIO | None = None,
     first: Way = "lesson",
     drawing: Path | None = None,
+    signs: bool = False,
 ) -> int:
     """Hold lessons on the problems of `sets` until the student leaves; returns the exit status.
 
     `first` is what a chosen problem opens with, "lesson" or "homework", or "draw" for one's own
-    truss, which goes on from the problem file `drawing`. All is kept in `keep`, or in the user's
+    truss, which goes on from the problem file `drawing`. `signs` leaves mathematical signs as they
+    are; else they are said in words. All is kept in `keep`, or in the user's
     data folder. 0 after leaving or at the end of the input, 128 and the number of the signal
     (Ctrl+C included) when stopped by one.
     """
     sink = sink or sys.stdout
-    voice = Voice(source or _readable(sys.stdin), sink)
+    voice = Voice(source or _readable(sys.stdin), sink, signs=signs)
     status = 0
     try:
         try:

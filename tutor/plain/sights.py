@@ -29,12 +29,22 @@ def _arm(lesson: Lesson, force: str) -> Iterable[str]:
 
 
 def _help(lesson: Lesson, word: str) -> Iterable[str]:
-    yield "Type a line as you would write it, like F_AB*3/5 + F_AC - 12 = 0, or a value, like AB = 7.5 C."
+    yield (
+        "Type a line as you would write it, like F_AB*3/5 + F_AC - 12 = 0, or a value, like "
+        "AB = 7.5 C. Moments are M, sums of forces Fx and Fy."
+    )
     yield from (f"{each.typed}: {each.does}" for each in COMMANDS)
+
+
+def _last(lesson: Lesson, of: str) -> Iterable[str]:
+    """The last verdict and hint stay with the conversation; before the first there is nothing."""
+    return ("Nothing was answered yet.",)
 
 
 SIGHTS: Mapping[Sight, Callable[[Lesson, str], Iterable[str]]] = {
     "question": lambda lesson, of: telling.ask_lines(lesson.ask),
+    "last": _last,
+    "where": lambda lesson, of: telling.where_lines(lesson.state),
     "figure": _figure,
     "truss": lambda lesson, of: telling.opening_lines(lesson.problem),
     "arm": _arm,

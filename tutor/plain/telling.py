@@ -6,11 +6,14 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from tutor.figure import joint_figure, moment_figure, result_figure, to_words, truss_figure
 from tutor.judge import M, in_words
+from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Ask, Lesson, Reply, Row, Say, State
 from tutor.lesson.pointing import pointed_out
+from tutor.lesson.steps.table import time_in_words
 from tutor.lesson.steps.writing import result_in_words
 from tutor.model import Problem
 from tutor.statics import joint_body, whole
+from tutor.statics.words import listed
 
 FIRST_WORD: Mapping[str, str] = {
     "right": "Right",
@@ -22,14 +25,14 @@ FIRST_WORD: Mapping[str, str] = {
     "note": "Note",
 }
 HOW: Mapping[str, str] = {
-    "reasons": "Type the numbers of all that hold, for instance: 1 3.",
-    "count": "Type the three numbers in this order, for instance: m 21 r 3 2j 24.",
-    "support": "Type the numbers of all that act, for instance: 1 2. Type none if nothing acts.",
+    "reasons": "Type the numbers of all that hold, with blanks between them.",
+    "count": "Type the three numbers in this order, with blanks between them: m, r, 2j.",
+    "support": "Type the numbers of all that act, or none.",
     "sense": "Type one number, or the direction.",
     "turning": "Type one number.",
     "line": "Type a number to choose, then the line. A line may carry its heading instead.",
     "joint": "Type a number, or the name of a joint.",
-    "joint-line": "Type a number to choose a direction, then the line; a value as AB = 12 T.",
+    "joint-line": "Type equations to hear all the sums with their numbers.",
     "close": "Type a number to choose, then the line.",
     "table": "Type save and a file name to keep this as a file, problems for another, or leave.",
 }
@@ -55,11 +58,15 @@ def _said(say: Say) -> str:
     return f"{word}: {text[:1].upper()}{text[1:]}" if say.tone != "right" else f"{word}: {text}"
 
 
-def ask_lines(ask: Ask) -> Iterator[str]:
-    """The question, its numbered options, and how it is answered."""
+def ask_lines(ask: Ask, how: bool = True) -> Iterator[str]:
+    """The question, its numbered options, and with `how`, the way it is answered.
+
+    The sums at a joint are named in the question already.
+    """
     yield ask.question
-    yield from option_lines(ask)
-    if ask.kind in HOW:
+    if ask.kind != "joint-line":
+        yield from option_lines(ask)
+    if how and ask.kind in HOW:
         yield HOW[ask.kind]
 
 
@@ -81,12 +88,11 @@ def opening_lines(problem: Problem) -> Iterator[str]:
 
 
 def figure_lines(state: State) -> tuple[str, ...]:
-    """What the figure beside the lesson shows now, in words."""
+    """What the figure beside the lesson shows now, in words; with the caution where it is done."""
     problem = state.problem
     if state.step in ("close", "table"):
-        return to_words(
-            result_figure(problem, {r.unknown: state.signed(r.unknown) for r in state.results})
-        )
+        values = {r.unknown: state.signed(r.unknown) for r in state.results}
+        return (*to_words(result_figure(problem, values)), CAUTION)
     if state.step == "joints" and state.joint is not None:
         return joint_lines(state, state.joint)
     return body_lines(state)
@@ -94,7 +100,8 @@ def figure_lines(state: State) -> tuple[str, ...]:
 
 def joint_lines(state: State, joint: str) -> tuple[str, ...]:
     """One joint cut free, with what is known and how the rest is drawn."""
-    return to_words(joint_figure(state.problem, joint, known=as_drawn(state), senses=state.senses))
+    figure = joint_figure(state.problem, joint, known=as_drawn(state), senses=state.senses)
+    return to_words(figure)[1:]
 
 
 def body_lines(state: State) -> tuple[str, ...]:
@@ -167,10 +174,24 @@ def line_lines(state: State) -> Iterator[str]:
 
 
 def result_lines(state: State) -> Iterator[str]:
-    """The values found, and what is still unknown."""
+    """The values found, what is still unknown, and the caution."""
     yield from (f"{result_in_words(state, result.unknown)}." for result in state.results)
     missing = [name for name in state.problem.unknowns if name not in state.result]
     yield f"Still unknown: {', '.join(missing)}." if missing else "Nothing is unknown any more."
+    if state.results:
+        yield CAUTION
+
+
+def where_lines(state: State) -> Iterator[str]:
+    """Where the student is: problem, step, joint, equation, and how much is found."""
+    yield f"You are at {state.step}, in {state.problem.title}."
+    if state.step in ("reactions", "joints"):
+        found = sum(name in state.result for name in state.problem.unknowns)
+        yield f"{found} of {len(state.problem.unknowns)} forces are found."
+    if state.joint is not None:
+        yield f"You are at joint {state.joint}."
+    if state.about is not None:
+        yield f"You are writing {in_words(state.about)}."
 
 
 def count_lines(state: State) -> Iterator[str]:
@@ -181,20 +202,23 @@ def count_lines(state: State) -> Iterator[str]:
         yield f"Joint {joint.name}: {left}."
 
 
-def table_lines(lesson: Lesson) -> Iterator[str]:
-    """Every member with its force, the extremes, how the walk went, and the caution."""
-    table = lesson.table
+def table_lines(lesson: Lesson, caution: bool = True) -> Iterator[str]:
+    """Every reaction and member with its force, the extremes, how the walk went, and the caution."""
+    table, state = lesson.table, lesson.state
+    for reaction in state.problem.reactions:
+        if reaction.name in state.result:
+            yield f"Reaction {result_in_words(state, reaction.name)}."
     for row in table.rows:
         yield f"Member {_row(row, table.unit)}."
-    if table.tension is not None:
-        yield f"Largest tension: {_row(table.tension, table.unit)}."
-    if table.compression is not None:
-        yield f"Largest compression: {_row(table.compression, table.unit)}."
-    slips = ", ".join(f"{code} {count}" for code, count in table.mistakes)
-    yield f"Slips by kind: {slips or 'none'}."
+    if table.tensions:
+        yield f"Largest tension: {_largest(table.tensions, table.unit)}."
+    if table.compressions:
+        yield f"Largest compression: {_largest(table.compressions, table.unit)}."
+    slips = "; ".join(counted(code, count) for code, count in table.mistakes)
+    yield f"What went wrong on the way: {slips}." if slips else "Nothing went wrong on the way."
     yield f"Hints used: {_hints(table.hints)}."
-    yield f"Time: {table.seconds / 60:.0f} minutes."
-    if not lesson.done:
+    yield f"Time: {time_in_words(table.seconds)}."
+    if caution:
         yield CAUTION
 
 
@@ -202,7 +226,13 @@ def _row(row: Row, unit: str) -> str:
     if row.letter == "0":
         return f"{row.member}: no force"
     kind = "tension" if row.letter == "T" else "compression"
-    return f"{row.member}: {abs(row.force):.5g} {unit}, {kind}, {row.letter}"
+    return f"{row.member}: {abs(row.force):.5g} {unit}, {kind}"
+
+
+def _largest(rows: Sequence[Row], unit: str) -> str:
+    """All rows of one size: "AC and BC, 12 kN each"."""
+    each = " each" if len(rows) > 1 else ""
+    return f"{listed([row.member for row in rows])}, {abs(rows[0].force):.5g} {unit}{each}"
 
 
 def _hints(used: Sequence[int]) -> str:

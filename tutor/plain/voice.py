@@ -2,37 +2,23 @@
 
 from __future__ import annotations
 
+import sys
 from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import TextIO, TypeVar
 
 from tutor.figure import plain
+from tutor.plain.spelling import spelled
 from tutor.session import note_fault
 
 Outcome = TypeVar("Outcome")
 LONGEST = 2000
+MOST_LINES = 500
+"""So many typed lines can be fetched back."""
 FAULT = (
     "Not decided: the program failed on this line. The fault is the program's, not yours; the line "
     "does not count, and all else stands."
 )
-SPELLED = {
-    "Σ": "sum ",
-    "°": " deg",
-    "·": "*",
-    "×": "*",
-    "÷": "/",
-    "−": "-",
-    "–": "-",
-    "—": "-",
-    "√": "sqrt",
-    "²": "^2",
-    "³": "^3",
-    "π": "pi",
-    "…": "...",
-    "“": '"',
-    "”": '"',
-    "’": "'",
-}
 
 
 class TooLong(Exception):  # noqa: N818 - says what was typed, not that something failed
@@ -42,15 +28,18 @@ class TooLong(Exception):  # noqa: N818 - says what was typed, not that somethin
 class Voice:
     """Reads typed lines and writes spoken ones.
 
-    Where the output cannot hold a sign (its encoding is ASCII, say), the sign is spelled out. A
-    prompt is written only when a person types: in a pipe it would stand between the sentences.
+    Every sign is said in letters, so that any voice and any terminal can tell it; with `signs` only
+    what the encoding of the output cannot hold. A prompt is written only when a person types: in a
+    pipe it would stand between the sentences. On a terminal a line can be edited and an earlier one
+    fetched back.
     """
 
-    def __init__(self, source: TextIO, sink: TextIO) -> None:
+    def __init__(self, source: TextIO, sink: TextIO, *, signs: bool = False) -> None:
         self._source = source
         self._sink = sink
         self._prompt = "> " if source.isatty() else ""
-        self._spell = not holds(sink, "".join(SPELLED))
+        self._signs = signs
+        self._edited = bool(self._prompt) and _editing(source, sink)
 
     def say(self, lines: Iterable[str]) -> None:
         """Write these lines; what is not plain text in them is left out."""
@@ -60,6 +49,8 @@ class Voice:
 
     def listen(self) -> str | None:
         """The next line typed, without its end; None at the end of the input. May raise TooLong."""
+        if self._edited:
+            return self._edited_line()
         if self._prompt:
             self._sink.write(self._prompt)
             self._sink.flush()
@@ -71,6 +62,17 @@ class Voice:
                 line = self._source.readline(LONGEST)
             raise TooLong
         return line.rstrip("\r\n")
+
+    def _edited_line(self) -> str | None:
+        """A line typed on a terminal, edited before it is sent; None at the end of the input."""
+        try:
+            line = input(self._prompt)
+        except EOFError:
+            self._sink.write("\n")
+            return None
+        if len(line) > LONGEST:
+            raise TooLong
+        return line
 
     def converse(
         self, answer: Callable[[str], Outcome | None], at_end: Outcome, log: Path | None
@@ -100,10 +102,7 @@ class Voice:
 
     def _plain(self, line: str) -> str:
         line = plain(line)
-        if self._spell:
-            for sign, words in SPELLED.items():
-                line = line.replace(sign, words)
-        return line
+        return line if self._signs and holds(self._sink, line) else spelled(line)
 
 
 def holds(sink: TextIO, signs: str) -> bool:
@@ -112,4 +111,16 @@ def holds(sink: TextIO, signs: str) -> bool:
         signs.encode(getattr(sink, "encoding", None) or "utf-8")
     except (UnicodeEncodeError, LookupError):
         return False
+    return True
+
+
+def _editing(source: TextIO, sink: TextIO) -> bool:
+    """Whether typed lines can be edited here: on the terminal of this process, where it can do so."""
+    if source is not sys.stdin or sink is not sys.stdout or not sink.isatty():
+        return False
+    try:
+        import readline  # here: only a terminal needs it, and it changes how input is read
+    except ImportError:  # there is none on Windows, whose terminal edits lines by itself
+        return False
+    readline.set_history_length(MOST_LINES)
     return True

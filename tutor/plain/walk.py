@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 
 from tutor.deeds import deed_of
 from tutor.deeds.deed import (
@@ -47,6 +48,8 @@ class Walk:
         self._step_done = step_done
         self._remarks = remarks
         self._value_of: str | None = None
+        self._last: tuple[str, ...] = ()
+        self._told: set[str] = set()
 
     @property
     def lesson(self) -> Lesson:
@@ -68,13 +71,15 @@ class Walk:
                 self._do(deed)
             case Await(unknown=unknown):
                 self._value_of = unknown
-                self.voice.say((f"Type the value of {unknown}, like 12 or 12 C.",))
+                self.voice.say((f"Type the value of {unknown}, with T or C, or a direction.",))
             case Save(name=name):
                 self.voice.say(self._save(name))
             case Remark(on=on):
                 self.session.remarks = on
                 self._remarks(on)
                 self.voice.say(("Remarks are on." if on else "Remarks are off.",))
+            case Show(what="last") if self._last:
+                self.voice.say(self._last)
             case Show():
                 self.voice.say(sight(self.lesson, deed))
             case Tell(lines=lines) | Unfinished(lines=lines):
@@ -103,7 +108,7 @@ class Walk:
         typed = str(deed.data.get("text", ""))
         if not reply.accepted and deed.read_as and deed.read_as != typed:
             self.voice.say((f"Read as: {deed.read_as}",))
-        self.voice.say(telling.reply_lines(reply, typed))
+        self._say_reply(deed, reply, typed)
         self.voice.say(self.session.news())
         self.voice.say(self._shown(deed, reply, step))
         self.voice.say(self._asked(before))
@@ -111,11 +116,22 @@ class Walk:
         if deed.kind not in ("go", "undo", "skip") and state.step != step and passed(state, step):
             self._step_done(step)
 
+    def _say_reply(self, deed: Do, reply: Reply, typed: str) -> None:
+        """What was said back; a hint is heard again together with the verdict before it.
+
+        What is unknown at a joint one has come to is said by the question that follows.
+        """
+        if deed.kind == "joint" and reply.accepted:
+            reply = replace(reply, said=tuple(say for say in reply.said if say.tone != "note"))
+        lines = tuple(telling.reply_lines(reply, typed))
+        self._last = (*self._last, *lines) if deed.kind == "hint" else lines
+        self.voice.say(lines)
+
     def _shown(self, deed: Do, reply: Reply, step: str) -> Iterator[str]:
         """The figure or table that comes into view with this reply."""
         state = self.lesson.state
         if state.step == "table" and step != "table":
-            yield from telling.table_lines(self.lesson)
+            yield from telling.table_lines(self.lesson, caution=False)
         elif state.step == "reactions" and step == "free body":
             yield from telling.arrow_lines(state)
         elif deed.kind == "hint" and reply.accepted and state.hints_used[-1:] == (PLACE,):
@@ -130,7 +146,8 @@ class Walk:
             if before.question != ask.question:
                 yield ask.question
             return
-        yield from telling.ask_lines(ask)
+        yield from telling.ask_lines(ask, how=ask.kind not in self._told)
+        self._told.add(ask.kind)
 
     def _save(self, name: str) -> tuple[str, ...]:
         """Write the report into a new file."""

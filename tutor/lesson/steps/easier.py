@@ -64,8 +64,8 @@ def _direction(state: State, about: LineAbout) -> str | None:
         return None
     if isinstance(shorter[0], Along):
         return (
-            f"This line holds {_count(state, about)}. In a sum square to one of these members that "
-            "one drops out, and the other follows at once."
+            f"This line holds {_count(state, about)}. In a sum perpendicular to one of these members "
+            "that one drops out, and the other follows at once."
         )
     return (
         f"This line holds {_count(state, about)}. One of the two axes leaves one of them out: the "
@@ -89,7 +89,7 @@ def _point(state: State, about: LineAbout) -> str | None:
 
 
 def _directions(state: State, joint: str) -> Iterator[LineAbout]:
-    """Both axes, then the directions square to a member."""
+    """Both axes, then the directions perpendicular to a member."""
     yield Fx(joint)
     yield Fy(joint)
     for degrees, (_, along) in slants(state.problem, joint).items():

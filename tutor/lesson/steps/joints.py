@@ -39,7 +39,7 @@ def ask(state: State) -> Ask:
     chosen = None if state.about is None else as_text(state.about)
     directions = {as_text(Fx(joint)): "ΣFx", as_text(Fy(joint)): "ΣFy"}
     for degrees, (member, along) in slants(state.problem, joint).items():
-        words = f"ΣF {'along' if along else 'square to'} {member}, {degrees:.4g}°"
+        words = f"ΣF {'along' if along else 'perpendicular to'} {member}, {degrees:.4g}°"
         directions[as_text(Along(degrees, joint))] = words
     options = tuple(Option(key, words, key == chosen) for key, words in directions.items())
     return Ask("joints", "joint-line", f"Joint {joint}", _question(state), options, joint, chosen)

@@ -4,12 +4,16 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass
+from math import isclose
 
 from tutor.judge import Judge
 from tutor.lesson.hints import Hints
 from tutor.lesson.reply import Ask
 from tutor.lesson.state import State
 from tutor.model.caution import CAUTION
+
+EQUAL = 5e-4
+"""Forces this near to each other are told as one size."""
 
 
 @dataclass(frozen=True)
@@ -25,8 +29,9 @@ class Row:
 class Table:
     """The finished truss: a row a member, the extremes, and how the walk went.
 
-    `mistakes` counts wrong tries by code; `hints` counts hints by level (1 to 4); `seconds` is the
-    time from the first event to the closing line, pauses included.
+    `tension` and `compression` are the first of the largest ones, `tensions` and `compressions` all
+    that tie. `mistakes` counts wrong tries by code; `hints` counts hints by level (1 to 4);
+    `seconds` is the time from the first event to the closing line, pauses included.
     """
 
     rows: tuple[Row, ...]
@@ -37,6 +42,20 @@ class Table:
     hints: tuple[int, int, int, int]
     tries: int
     seconds: float
+
+    @property
+    def tensions(self) -> tuple[Row, ...]:
+        return self._like(self.tension)
+
+    @property
+    def compressions(self) -> tuple[Row, ...]:
+        return self._like(self.compression)
+
+    def _like(self, largest: Row | None) -> tuple[Row, ...]:
+        """The rows whose force is as large, to the four figures in which it is told."""
+        if largest is None:
+            return ()
+        return tuple(row for row in self.rows if isclose(row.force, largest.force, rel_tol=EQUAL))
 
 
 def table(state: State) -> Table:
@@ -62,6 +81,14 @@ def table(state: State) -> Table:
         len(state.tries),
         max(0.0, end - (state.started if state.started is not None else end)),
     )
+
+
+def time_in_words(seconds: float) -> str:
+    """A time in full minutes: "under a minute", "1 minute", "12 minutes"."""
+    minutes = round(seconds / 60)
+    if minutes == 0:
+        return "under a minute"
+    return "1 minute" if minutes == 1 else f"{minutes} minutes"
 
 
 def ask(state: State) -> Ask:

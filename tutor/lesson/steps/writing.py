@@ -27,7 +27,7 @@ TONES: dict[str, Tone] = {
 CHOOSE_FIRST = (
     "Which equation is this line? Choose it first, or begin the line with its heading, like ΣFx:"
 )
-WHOSE_VALUE = "Which force is this the value of? Write its name before it, like {name} = 12."
+WHOSE_VALUE = "Which force is this the value of? Write its name and = before it, as for {name}."
 AGAINST = (
     "What does the minus say about your arrow? Leave the arrow as you drew it, and let the value "
     "keep its minus in later lines."

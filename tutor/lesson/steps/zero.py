@@ -124,8 +124,8 @@ def zero_hints(state: State) -> Levels | None:
     return Levels(
         place,
         f"Only what acts at the two ends of {name} counts, at {one} and at {other}.",
-        "A force is zero where nothing else at the joint has a part square to the line of all the "
-        "rest: then nothing could balance it.",
+        "A force is zero where nothing else at the joint has a component perpendicular to the line of "
+        "all the rest: then nothing could balance it.",
         f"At {one} and at {other}, list every load, every reaction and every member that is not "
         "known to be zero. Do all but one lie in one line?",
         line,

@@ -1,0 +1,70 @@
+"""How is every sign said in letters? For a voice that reads aloud, and for output that is plain ASCII."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from collections.abc import Mapping
+from functools import lru_cache
+
+SPELLED: Mapping[str, str] = {
+    "ΣM": "sum of moments",
+    "ΣF ": "sum of forces ",
+    "Σ": "sum of ",
+    "°": " degrees",
+    "×": "*",
+    "÷": "/",
+    "−": "-",
+    "–": "-",
+    "—": "-",
+    "√": "sqrt",
+    "²": "^2",
+    "³": "^3",
+    "…": "...",
+    "“": '"',
+    "”": '"',
+    "„": '"',
+    "‘": "'",
+    "’": "'",
+    "←": "left",
+    "→": "right",
+    "↑": "up",
+    "↓": "down",
+    "⇒": "=>",
+    "∴": "so",
+    "½": "1/2",
+    "¼": "1/4",
+    "¾": "3/4",
+    "ß": "ss",
+    "æ": "ae",
+    "ø": "o",
+    "Ø": "O",
+    "ł": "l",
+}
+"""Signs in words, the longer ones first."""
+UNITS = re.compile(r"(?<=[A-Za-z])·(?=[A-Za-z])")
+
+
+def spelled(text: str) -> str:
+    """`text` in ASCII: signs in words, units of a product apart, accents left off."""
+    if text.isascii():
+        return text
+    text = UNITS.sub(" ", text)
+    for sign, words in SPELLED.items():
+        text = text.replace(sign, words)
+    return text if text.isascii() else "".join(map(_letter, text))
+
+
+@lru_cache(maxsize=1024)
+def _letter(char: str) -> str:
+    """One character in ASCII: its letter without accents, a Greek letter's name, or a question mark."""
+    if char.isascii():
+        return char
+    if char == "·":
+        return "*"
+    name = unicodedata.name(char, "")
+    if name.startswith("GREEK ") and " LETTER " in name:
+        said = name.partition(" LETTER ")[2].split(" ")[0].lower()
+        return said.capitalize() if "CAPITAL" in name else said
+    bare = unicodedata.normalize("NFKD", char).encode("ascii", "ignore").decode("ascii")
+    return bare if bare.isprintable() and bare else "?"
