@@ -133,7 +133,10 @@ class Student:
         self.right("type", text=self.line_for(about))
 
     def line_for(self, about: LineAbout, turned: bool = False) -> str | None:
-        """The equation as text under the student's senses; None where turning a sign is no slip."""
+        """The equation as text under the student's senses, at the close with the values put in.
+
+        None where turning a sign is no slip.
+        """
         linear = equation_of(self.lesson.problem, about).linear
         senses = self.lesson.state.senses
         terms = []
@@ -147,10 +150,18 @@ class Student:
             if len(terms) + (constant != 0.0) < 2:
                 return None
             terms[0] = (-terms[0][0], terms[0][1])
-        text = " ".join(f"{'-' if c < 0 else '+'} {abs(c):.6f}*{typed(name)}" for c, name in terms)
+        text = " ".join(
+            f"{'-' if c < 0 else '+'} {abs(c):.6f}*{self.put_in(name)}" for c, name in terms
+        )
         if constant:
             text += f" {'-' if constant < 0 else '+'} {abs(constant):.6f}"
         return f"{text.removeprefix('+ ')} = 0"
+
+    def put_in(self, name: str) -> str:
+        """An unknown in a line, or its value in a closing line."""
+        if self.lesson.state.step != "close":
+            return typed(name)
+        return f"({self.lesson.state.result[name].value:.6g})"
 
     def give_values(self, names: list[str]) -> bool:
         """The values that the standing lines give: a wrong one first. Whether there was any."""

@@ -148,7 +148,8 @@ def test_every_order_that_is_statically_possible_reaches_the_table(seed: int, wa
     assert not lesson.state.closed
     about = from_text(rng.choice(lesson.ask.options).key)
     assert not isinstance(about, Value)
-    text = written(rng, problem, pieces(problem, about, lesson.state.senses, {}), Style(figures=7))
+    own = {n: float(f"{r.value:.7g}") for n, r in lesson.state.result.items()}
+    text = written(rng, problem, pieces(problem, about, lesson.state.senses, own), Style(figures=7))
     reply = do("type", text=text, about=as_text(about))
     assert reply.accepted, (about, text, reply.text)
     assert lesson.done

@@ -2,12 +2,22 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from strategies import trusses
 from walks import ARM, LANDING, MAST, RAIL, walk_to
 
-from tutor.judge import right_line
-from tutor.judge.about import from_text
+from tutor.judge import Fx, Fy, Judge, right_line
+from tutor.judge.about import as_text, from_text
 from tutor.lesson import CAUTION
+from tutor.lesson.fold import beginning
+from tutor.lesson.shown import accounts_for, parts_of
+from tutor.lesson.state import Result
+from tutor.model import Problem
+from tutor.notation import read_equation
 
 
 def test_an_equation_that_was_not_needed_is_asked_for_and_one_closes() -> None:
@@ -77,7 +87,7 @@ def test_the_student_may_write_what_is_left_over_on_the_right() -> None:
     assert lesson.state.lines[-1].text == "360 - 389.5*12/13 = 0.46"
 
 
-@pytest.mark.parametrize("text", ["5 - 5 = 0", "1 = 1", "360 - 360 = 0", "360 = 389.5*12/13"])
+@pytest.mark.parametrize("text", ["5 - 5 = 0", "1 = 1", "3 + 5 = 8", "0.1 - 0.1 = 0"])
 def test_two_equal_numbers_that_are_not_the_values_do_not_close(text: str) -> None:
     lesson, do = arm_with("389.5 C", "360 T")
     do("choose", about="Fy @ B")
@@ -85,6 +95,73 @@ def test_two_equal_numbers_that_are_not_the_values_do_not_close(text: str) -> No
     assert [say.tone for say in reply.said] == ["note"]
     assert "put each of them into ΣFy at joint B" in reply.text
     assert lesson.state.step == "close"
+
+
+@pytest.mark.parametrize("text", ["360 - 360 = 0", "360 = 389.5*12/13"])
+def test_a_line_of_another_equation_is_told_as_that_and_does_not_close(text: str) -> None:
+    lesson, do = arm_with("389.5 C", "360 T")
+    do("choose", about="Fy @ B")
+    reply = do("type", text=text)
+    assert {say.tone for say in reply.said} == {"note"}
+    assert "it is ΣFx at joint B, not ΣFy at joint B" in reply.text
+    assert lesson.state.step == "close"
+
+
+def test_only_an_equation_that_was_not_needed_closes() -> None:
+    lesson, do = arm_with("390 C", "360 T")
+    for about, line in (("Fx", "ΣFx: -3 + 3 = 0"), ("Fx @ A", "ΣFx at A: 360 - 360 = 0")):
+        for reply in (do("choose", about=about), do("type", text=line)):
+            assert not reply.accepted
+        assert lesson.state.about is None
+    assert not do("type", text="fx: 150 - 150 = 0").accepted
+    assert do("type", text="fx at C: 360 - 390*12/13 = 0").accepted
+
+
+def test_a_heading_without_a_joint_is_one_of_the_equations_that_were_not_needed() -> None:
+    lesson, do = arm_with("390 C", "360 T")
+    assert do("type", text="ΣFy: 150 - 390(5/13) = 0").accepted
+    assert as_text(lesson.state.lines[-1].about) == "Fy @ B"
+
+
+@pytest.mark.parametrize(
+    "text", ["-AC - 12/13 BC = 0", "-AC + 12/13*390 = 0", "-360 - 12/13 F_BC = 0"]
+)
+def test_a_right_line_with_a_letter_in_it_does_not_close_and_is_no_slip(text: str) -> None:
+    lesson, do = arm_with("390 C", "360 T")
+    do("choose", about="Fx @ C")
+    reply = do("type", text=text)
+    assert not reply.accepted
+    assert lesson.state.step == "close"
+    assert [t for t in lesson.state.tries if t.step == "close"] == []
+
+
+@pytest.mark.parametrize("text", ["AC - AC = 0", "AC - AC + 1 = 0", "6 - AC = 0"])
+def test_a_line_of_letters_that_cancel_does_not_close(text: str) -> None:
+    lesson, do = arm_with("390 C", "360 T")
+    do("choose", about="Fx @ C")
+    assert not do("type", text=text).accepted
+    assert lesson.state.step == "close"
+
+
+@settings(max_examples=40, deadline=None)
+@given(trusses(max_joints=6), st.data())
+def test_numbers_that_do_not_stand_for_the_forces_of_an_equation_never_close_it(
+    problem: Problem, data: st.DataObject
+) -> None:
+    desk = Judge(problem)
+    found = tuple(Result(n, "", v, 0.0) for n, v in desk.values().items())
+    state = replace(beginning(problem, desk), results=found)
+    sums = [axis(joint.name) for joint in problem.joints for axis in (Fx, Fy)]
+    about = data.draw(st.sampled_from(sums))
+    parts = [part for part in parts_of(state, about) if abs(part) > 1e-6]
+    written = " ".join(f"{part:+.7g}" for part in parts) or "0"
+    reading = read_equation(f"{written} = 0", desk.names)
+    assert accounts_for(state, reading, about)
+    scale = data.draw(st.sampled_from((0.3, 1.7, 12.9)))
+    scaled = " ".join(f"{scale * part:+.7g}" for part in parts)
+    if parts:
+        assert not accounts_for(state, read_equation(f"{scaled} = 0", desk.names), about)
+    assert not accounts_for(state, read_equation(f"{written} + 77.7 - 77.7 = 0", desk.names), about)
 
 
 @pytest.mark.parametrize(

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from tutor.judge import Judge, LineAbout, Value
-from tutor.judge.about import equation_of, from_text
+from tutor.judge.about import as_text, equation_of, from_text
 from tutor.judge.given import Carried, Given
 from tutor.lesson.compare import Differing, stands_though
 from tutor.lesson.event import Event
@@ -20,6 +20,7 @@ from tutor.lesson.reply import Reply
 from tutor.lesson.solvable import lines_giving
 from tutor.lesson.state import Result, StandingLine, State
 from tutor.lesson.steps.headings import is_bare_value, value_named
+from tutor.lesson.trying import right
 from tutor.model import Tolerance
 
 USUAL = Tolerance(0.005, 0.02)
@@ -159,6 +160,9 @@ class Older:
             return reply
         self.differing.append(Differing(text, stands_though(text, "")))
         line = StandingLine(about, text, False, True)
-        after = replace(now, lines=(*now.lines, line), about=None, step="table", ended=event.time)
+        closed = right(now, event, as_text(about), text)
+        after = replace(
+            closed, lines=(*now.lines, line), about=None, step="table", ended=event.time
+        )
         lesson.let_stand(event, before, after)
         return Reply(reply.said, True, reply.verdict)

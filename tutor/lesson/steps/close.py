@@ -2,25 +2,37 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from tutor.judge import Fx, Fy, Judge, M, Verdict
 from tutor.judge.about import LineAbout, as_text, equation_of, in_words
+from tutor.judge.headings import headed
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
-from tutor.lesson.shown import parts_of, shows_nothing, shows_values
+from tutor.lesson.shown import accounts_for, parts_of, shows_nothing
 from tutor.lesson.state import State
-from tutor.lesson.steps import reactions
+from tutor.lesson.steps.headings import equation_called, is_bare_value, value_named
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
-from tutor.lesson.steps.unchosen import equation_meant
-from tutor.lesson.steps.writing import keep_line, keep_offered, take_text
-from tutor.notation import Unreadable, read_equation
+from tutor.lesson.steps.writing import keep_line, take_text
+from tutor.notation import Reading, Unreadable, read_equation
+from tutor.statics.words import listed
 
 QUESTION = (
-    "All forces are found, and some equations were not needed. They must hold as well: write one "
+    "Some equations were not needed. They must hold as well: write one "
     "of them, with your values, and see what is left over."
+)
+
+NUMBERS_ONLY = (
+    "This is {equation}. Now put your value in the place of {names}: only a line of numbers shows "
+    "whether your values close."
+)
+WHICH = "Which equation is this line? Those that were not needed are {equations}: choose one."
+USED = (
+    "{equation} was needed before, or leaves nothing to check. Take one that was not needed: "
+    "{equations}."
 )
 
 
@@ -69,29 +81,108 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         if not reply.accepted:
             return state, reply
     text = event.text("text")
-    joint = state.about.joint if state.about is not None else None
-    at = replace(state, joint=joint)
-    about, how = equation_meant(at, text, desk, checks(state))
-    if how and about is None:
+    reading = read_equation(text, desk.names)
+    if (
+        isinstance(reading, Unreadable)
+        or value_named(desk, text) is not None
+        or is_bare_value(desk, text)
+    ):
+        return take_text(state, event, desk, None)
+    about, how = _meant(state, text, desk, reading)
+    if about is None:
         return state, Reply(how)
     state = replace(state, about=about)
-    if about is None:
-        return take_text(state, event, desk, None, closing=True)
-    verdict = with_rest(state, text, desk, about)
-    holds = verdict is not None or desk.judge(about, text, state.own).right
-    if holds and not shows_values(state, text, desk, about):
-        return state, Reply((Say("note", shows_nothing(about)),))
-    if verdict is not None:
+    if reading.names:
+        return _with_letters(state, event, desk, about, reading)
+    if accounts_for(state, reading, about):
+        verdict = Verdict("right", "")
         found, reply = keep_line(state, event, about, text, verdict, closing=True)
-    else:
-        found, reply = take_text(state, event, desk, about, closing=True)
-    return _closed(state, found, event, replace(reply, said=(*how, *reply.said)))
+        return _closed(state, found, event, replace(reply, said=(*how, *reply.said)))
+    if true_of := _true_elsewhere(state, reading, about):
+        return _tell_elsewhere(state, text, about, true_of)
+    adds_up = abs(sum(term.value for term in reading.terms)) <= _slack(state, reading)
+    if adds_up or desk.judge(about, text, state.own).right:
+        return state, Reply((Say("note", shows_nothing(about)),))
+    return take_text(state, event, desk, about, closing=True)
+
+
+def _with_letters(
+    state: State, event: Event, desk: Judge, about: LineAbout, reading: Reading
+) -> tuple[State, Reply]:
+    """A line with unknowns in it is no check, right as it may be; a wrong one is told as wrong."""
+    if not desk.judge(about, event.text("text"), state.own).right:
+        return take_text(state, event, desk, about, closing=True)
+    said = NUMBERS_ONLY.format(equation=in_words(about), names=listed(reading.names))
+    return state, Reply((Say("note", said),))
+
+
+def _slack(state: State, reading: Reading) -> float:
+    size = sum(abs(term.value) for term in reading.terms)
+    return state.problem.tolerance.silent * size + sum(term.radius for term in reading.terms)
+
+
+def _meant(
+    state: State, text: str, desk: Judge, reading: Reading
+) -> tuple[LineAbout | None, tuple[Say, ...]]:
+    """The offered equation a line of numbers is, and what is said of how it was found.
+
+    Its heading goes first, then the one chosen, then the first one that it accounts for.
+    """
+    offers = checks(state)
+    joint = state.about.joint if state.about is not None else None
+    about = headed(desk, text, joint) or state.about
+    if about in offers:
+        return about, ()
+    if about is not None and (about.joint is not None or isinstance(about, M)):
+        return None, (_not_offered(about, offers),)
+    if about is not None:
+        offers = tuple(each for each in offers if type(each) is type(about))
+        if len(offers) == 1:
+            return offers[0], ()
+        if not offers:
+            return None, (_not_offered(about, checks(state)),)
+    fitting = next((each for each in offers if accounts_for(state, reading, each)), None)
+    if fitting is not None:
+        return fitting, (Say("note", f"Taken as {in_words(fitting)}."),)
+    return None, (Say("note", WHICH.format(equations=_named(offers))),)
+
+
+def _true_elsewhere(state: State, reading: Reading, about: LineAbout) -> LineAbout | None:
+    """Another equation of the truss that a line of numbers accounts for, an offered one first."""
+    joints = [joint.name for joint in state.problem.joints]
+    sums: list[LineAbout] = [axis(joint) for joint in joints for axis in (Fx, Fy)]
+    every = (*checks(state), *sums, Fx(), Fy(), *(M(joint) for joint in joints))
+    worth = (each for each in every if each != about and len(parts_of(state, each)) > 1)
+    return next((each for each in worth if accounts_for(state, reading, each)), None)
+
+
+def _tell_elsewhere(
+    state: State, text: str, about: LineAbout, true_of: LineAbout
+) -> tuple[State, Reply]:
+    """What is said of a line that holds as another equation; it is kept only as an offered one."""
+    said = Say("note", f"This is true: it is {in_words(true_of)}, not {in_words(about)}.")
+    offers = checks(state)
+    if true_of in offers:
+        keep_it = Say("note", f"You can keep it as {in_words(true_of)}.")
+        return replace(state, offered=(true_of, text)), Reply((said, keep_it))
+    return state, Reply((said, _not_offered(true_of, offers)))
+
+
+def _not_offered(about: LineAbout, offers: Sequence[LineAbout]) -> Say:
+    return Say("note", USED.format(equation=in_words(about), equations=_named(offers)))
+
+
+def _named(offers: Sequence[LineAbout]) -> str:
+    return listed([in_words(each) for each in offers], most=5)
 
 
 def keep(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
-    """The student keeps a line that is true of something else: it closes as that."""
-    found, reply = keep_offered(state, event, desk, closing=True)
-    return _closed(state, found, event, reply)
+    """The student keeps a line that is true of another equation that was not needed."""
+    if state.offered is None or state.offered[0] not in checks(state):
+        return state, Reply((Say("note", "There is no line to keep."),))
+    about, text = state.offered
+    line = Event("type", {"text": text.rpartition(":")[2]}, event.time)
+    return typed(replace(state, about=about, offered=None), line, desk)
 
 
 def _closed(before: State, after: State, event: Event, reply: Reply) -> tuple[State, Reply]:
@@ -103,31 +194,15 @@ def _closed(before: State, after: State, event: Event, reply: Reply) -> tuple[St
     return done, replace(reply, said=said)
 
 
-def with_rest(state: State, text: str, desk: Judge, about: LineAbout) -> Verdict | None:
-    """The right verdict on a line that ends in what the student's own sum leaves over, or None.
-
-    "360 - 390*0.923 = 0.03" says the same as "360 - 390*0.923 = 0", and how far it is off.
-    """
-    left, equals, right = text.rpartition("=")
-    line, rest = read_equation(f"{left}= 0", desk.names), read_equation(f"{right}= 0", desk.names)
-    if not equals or isinstance(line, Unreadable) or isinstance(rest, Unreadable):
-        return None
-    if line.names or rest.names:
-        return None
-    size = sum(abs(term.value) for term in line.terms)
-    off = sum(term.value for term in line.terms) - sum(term.value for term in rest.terms)
-    if abs(off) > sum(term.radius for term in rest.terms) + 1e-9 * size:
-        return None
-    verdict = desk.judge(about, f"{left}= 0", state.own)
-    return verdict if verdict.right else None
-
-
 def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student chose an unused equation: data `about`."""
-    joint = event.text("about").partition(" @ ")[2] or None
-    kept = state.joint
-    state, reply = reactions.choose(replace(state, joint=joint), event, desk)
-    return replace(state, joint=kept), reply
+    about = equation_called(state.problem, event.text("about"))
+    offers = checks(state)
+    if about is None:
+        return state, Reply((Say("note", WHICH.format(equations=_named(offers))),))
+    if about not in offers:
+        return state, Reply((_not_offered(about, offers),))
+    return replace(state, about=about), Reply((Say("note", f"Write {in_words(about)}."),), True)
 
 
 def left_over(state: State, about: LineAbout) -> str:
