@@ -62,6 +62,15 @@ class Board:
         self._worked = self._read_worked()
         return len(lines), refused
 
+    def news(self) -> tuple[str, ...]:
+        """What is to be told of the keeping and was not yet told; each notice comes once."""
+        return (*self.kept.news(), *self._kept_worked.news())
+
+    def close(self) -> None:
+        """Let go of what is kept, so that another program may go on with it."""
+        self.kept.close()
+        self._kept_worked.close()
+
     def type(self, text: str) -> Answer:
         """Take a typed line, wholly or not at all, and keep the drawing."""
         return self.kept_after(self.draft.type(text))

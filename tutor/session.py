@@ -6,7 +6,6 @@ goes on, and the log beside the lessons names the place in our code, never what 
 
 from __future__ import annotations
 
-import hashlib
 import time
 import traceback
 from dataclasses import replace
@@ -14,12 +13,18 @@ from pathlib import Path
 
 from tutor.lesson import Event, Lesson, Reply, Say
 from tutor.lesson.replay import replay, told_in_short
-from tutor.model import Problem, write_problem
+from tutor.model import Problem
 from tutor.records import Journal, Keep
+from tutor.records.belonging import belonging, content_of, in_short
+from tutor.records.belonging import key_of as key_of
 
 NOT_CHECKED = (
     "This could not be checked: the fault is in the program, not in what you did. It is kept; go on "
     "another way, or take it back."
+)
+AS_IT_WAS = (
+    "The problem has been changed since this lesson was begun: {changes}. The lesson goes on with the "
+    "truss as it was; a new one takes it as it is now."
 )
 LOG = "trouble.log"
 
@@ -65,6 +70,10 @@ class Session:
         differing, self._differing = self._differing, ()
         return (*told, *differing)
 
+    def tell(self, notice: str) -> None:
+        """Have this among the news."""
+        self._differing = (notice, *self._differing)
+
     @property
     def standing(self) -> str:
         """Whether what is done here is kept, in a few words."""
@@ -93,21 +102,18 @@ def open_session(problem: Problem, keep: Keep, path: Path | None = None) -> Sess
 
     Unsolvable is raised by a problem that is not statically determinate and stable.
     """
-    lesson = Lesson(problem)
-    if path is not None:
-        journal = keep.resume(path)
-    else:
+    if path is None:
         source = "" if problem.source is None else str(problem.source)
-        journal = keep.start(key_of(problem), problem.title, source)
-    return Session(lesson, journal, keep.folder / LOG)
-
-
-def key_of(problem: Problem) -> str:
-    """What tells this problem from every other: a digest of all it says.
-
-    A changed file is another problem, since lines kept under the old numbers would be misjudged.
-    """
-    return hashlib.sha256(write_problem(problem, schema="").encode()).hexdigest()[:24]
+        lesson = Lesson(problem)
+        journal = keep.start(key_of(problem), problem.title, source, content_of(problem))
+        return Session(lesson, journal, keep.folder / LOG)
+    journal = keep.resume(path)
+    header = journal.header
+    how = belonging(problem, header.problem, header.content, header.title)
+    session = Session(Lesson(how.problem if how else problem), journal, keep.folder / LOG)
+    if how is not None and how.changes:
+        session.tell(AS_IT_WAS.format(changes=in_short(how.changes)))
+    return session
 
 
 def note_fault(log: Path | None, fault: BaseException) -> None:

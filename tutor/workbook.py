@@ -29,10 +29,17 @@ from tutor.homework.brought import Brought
 from tutor.homework.report import Beside
 from tutor.lesson import Say
 from tutor.model import Problem
-from tutor.records import Keep
+from tutor.records import Header, Keep
+from tutor.records.belonging import belonging, content_of, first_key_of, in_short, key_of
+from tutor.records.journal import utc_now
 from tutor.records.kept_lines import KeptLines, homework_name
-from tutor.session import Session, key_of, open_session
+from tutor.session import Session, open_session
 from tutor.truss_file import NO_NAME, Saved, path_named, write_all
+
+CHANGED = (
+    "The problem has been changed since you began this paper: {changes}. What you entered stays; look "
+    "whether it still holds."
+)
 
 
 @dataclass(frozen=True)
@@ -57,7 +64,9 @@ class Workbook:
         self._hinted: dict[tuple[object, ...], int] = {}
         self._news: list[str] = []
         self.walks: list[tuple[Brought, Path]] = []
-        self._papers = [read_paper(problem, "\n".join(kept.read())).paper]
+        read = read_paper(problem, "\n".join(kept.read()))
+        self._papers = [read.paper]
+        self._news += kept.news()
 
     @property
     def paper(self) -> Paper:
@@ -141,6 +150,10 @@ class Workbook:
         """Whether all that is entered is kept."""
         return not self.kept.trouble
 
+    def tell(self, notice: str) -> None:
+        """Have this among the news."""
+        self._news.append(notice)
+
     def news(self) -> tuple[str, ...]:
         """What there is to tell of the keeping and was not yet told; each notice comes once."""
         told, self._news = tuple(self._news), []
@@ -174,5 +187,18 @@ def open_walk(book: Workbook, given: Brought, keep: Keep) -> tuple[Session, tupl
 
 
 def open_workbook(problem: Problem, keep: Keep) -> Workbook:
-    """The homework on `problem`, with what was entered before."""
-    return Workbook(problem, KeptLines(keep.folder, homework_name(key_of(problem))))
+    """The homework on `problem`, with what was entered before.
+
+    Where the truss was changed since, that is in the news; what was entered stays.
+    """
+    key = key_of(problem)
+    source = "" if problem.source is None else str(problem.source)
+    about = Header(key, problem.title, utc_now(), source, content=content_of(problem))
+    older = [f"homework-{first_key_of(problem)}"]
+    kept = KeptLines(keep.folder, homework_name(key), "homework", older, about)
+    book = Workbook(problem, kept)
+    then = kept.header
+    how = belonging(problem, then.problem, then.content, then.title)
+    if how is not None and how.changes and not book.paper.blank:
+        book.tell(CHANGED.format(changes=in_short(how.changes)))
+    return book

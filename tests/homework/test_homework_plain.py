@@ -100,7 +100,7 @@ def test_a_blank_paper_is_one_word_away_and_so_is_the_old_one(tmp_path: Path) ->
 def test_what_cannot_be_kept_is_said_once_and_the_check_goes_on(tmp_path: Path) -> None:
     (tmp_path / "own").write_text("no folder")
     said = check([RIGHT, "AC = 360 T", "check"], tmp_path)
-    assert len([line for line in said if "not kept" in line]) == 1
+    assert len([line for line in said if "not being saved" in line]) == 1
     assert KEPT not in said
     assert "Right: Everything that was checked is right." in said
 

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from tutor.model import Problem, ProblemSet
 from tutor.plain.voice import LONGEST, TooLong, Voice
 from tutor.records import Keep, Kept
-from tutor.session import key_of
+from tutor.records.keep import Lessons
 
 LEAVING = frozenset({"leave", "quit", "exit", "bye"})
 AGAIN = frozenset({"again", "list", "problems", "help", "?"})
 DRAW = frozenset({"draw", "own"})
+MOST = 5
 ONWARD = frozenset({"1", "go on", "go", "on", "yes"})
-AFRESH = frozenset({"2", "new", "begin", "afresh", "no"})
+AFRESH = frozenset({"new", "begin", "afresh", "no"})
 
 
 class Left(Exception):  # noqa: N818 - the student leaves; nothing failed
@@ -24,9 +25,11 @@ def choose_problem(voice: Voice, sets: Sequence[ProblemSet], keep: Keep) -> Prob
     """The problem chosen from all sets, by its number or title; None to draw one. Raises Left."""
     problems = [problem for each in sets for problem in each.problems]
     if not problems:
-        voice.say(list_lines(sets, ()))
+        voice.say(list_lines(sets, Lessons(())))
         raise Left
-    begun = {kept.problem for kept in keep.lessons()}
+    kept = keep.lessons()
+    begun = Lessons(kept)
+    voice.say(f"Note: {each.notice}" for each in kept if not each.readable)
     voice.say(list_lines(sets, begun))
     while True:
         text = heard(voice)
@@ -45,26 +48,38 @@ def choose_problem(voice: Voice, sets: Sequence[ProblemSet], keep: Keep) -> Prob
 
 def choose_lesson(voice: Voice, problem: Problem, keep: Keep) -> Kept | None:
     """The earlier lesson to go on with, or None for a new one. Raises Left."""
-    key = key_of(problem)
-    earlier = [kept for kept in keep.lessons() if kept.readable and kept.problem == key]
+    earlier = Lessons(keep.lessons()).of(problem)[:MOST]
     if not earlier:
         return None
-    latest = earlier[0]
-    day = f" on {latest.last:%Y-%m-%d}" if latest.last is not None else ""
+    several = len(earlier) > 1
+    rows = [_went_on(kept, bool(how.changes), several) for kept, how in earlier]
+    rows.append("begin a new lesson; the old one stays kept")
+    day = _day(earlier[0][0])
     voice.say(
         (
             f"You worked on {problem.title}{day}.",
-            "1. go on where you left",
-            "2. begin a new lesson; the old one stays kept",
+            *(f"{number}. {row}" for number, row in enumerate(rows, start=1)),
         )
     )
     while True:
         text = heard(voice).lower()
         if text in ONWARD:
-            return latest
-        if text in AFRESH:
+            return earlier[0][0]
+        if text in AFRESH or text == str(len(rows)):
             return None
-        voice.say(("Cannot read: type 1 to go on, 2 to begin a new lesson, or leave.",))
+        if text.isascii() and text.isdigit() and 0 < int(text[:6]) < len(rows):
+            return earlier[int(text[:6]) - 1][0]
+        voice.say((f"Cannot read: type 1 to go on, {len(rows)} to begin a new lesson, or leave.",))
+
+
+def _day(kept: Kept) -> str:
+    return f" on {kept.last:%Y-%m-%d}" if kept.last is not None else ""
+
+
+def _went_on(kept: Kept, changed: bool, dated: bool) -> str:
+    """A kept lesson to go on with, in words; the first of them is the one last worked on."""
+    then = ", on the truss as it was then" if changed else ""
+    return f"go on where you left{_day(kept) if dated else ''}{then}"
 
 
 def heard(voice: Voice) -> str:
@@ -80,7 +95,7 @@ def heard(voice: Voice) -> str:
         return text.strip()
 
 
-def list_lines(sets: Sequence[ProblemSet], begun: Collection[str]) -> Iterator[str]:
+def list_lines(sets: Sequence[ProblemSet], begun: Lessons) -> Iterator[str]:
     """Every set with its problems, numbered throughout, and what is wrong with broken files."""
     number = 0
     for each in sets:
@@ -88,7 +103,7 @@ def list_lines(sets: Sequence[ProblemSet], begun: Collection[str]) -> Iterator[s
         for problem in each.problems:
             number += 1
             level = f", level {problem.level}" if problem.level is not None else ""
-            mark = ", begun" if key_of(problem) in begun else ""
+            mark = ", begun" if begun.of(problem) else ""
             yield f"{number}. {problem.title}{level}{mark}"
         for refused in each.broken.values():
             yield "A file of this set cannot be used:"

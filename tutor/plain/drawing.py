@@ -65,10 +65,11 @@ class Drawing:
     def _again(self) -> Said:
         """The drawing that was kept, as one step."""
         count, refused = self.board.again()
+        news = tuple(f"Note: {notice}" for notice in self.board.news())
         if not count or not self.problem.joints:
-            return ()
+            return news
         left_out = (f"{refused} kept lines could not be read.",) if refused else ()
-        return (GOES_ON, *left_out, *self.stands())
+        return (GOES_ON, *left_out, *news, *self.stands())
 
     def _answer(self, text: str) -> Way | None:
         word, _, rest = text.strip().partition(" ")

@@ -113,6 +113,7 @@ def draw(voice: Voice, keep: Keep, path: Path | None = None) -> tuple[Problem | 
             voice.say((DRAWING_KEPT,))
     if way == "homework":
         voice.say(board.bring_paper(keep))
+    board.close()
     return board.problem, way
 
 
@@ -132,6 +133,7 @@ def check_homework(voice: Voice, problem: Problem, keep: Keep) -> Way:
     finally:
         if book.saved and not book.paper.blank:
             voice.say((KEPT,))
+        book.kept.close()
 
 
 def walk_first_place(voice: Voice, book: Workbook, keep: Keep) -> Way:

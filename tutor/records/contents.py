@@ -14,16 +14,16 @@ from itertools import islice, pairwise
 from tutor.records.line import Event, Line, read_line
 
 FORMAT = "pinjoint journal"
-VERSION = 1
+VERSION = 2
 SEAM = re.compile(rb'(?<=,"sum":"[0-9a-f]{16}"\}).(?=\{"line":)', re.DOTALL)
 MAX_SEAMS = 8
 
 
 @dataclass(frozen=True)
 class Header:
-    """The first line: which problem (an id or digest), its title, when the lesson was started.
+    """The first line: which problem (its key), its title, when the lesson was started.
 
-    `source` may name the problem's file; `mended` names the damaged file this one was made from.
+    `content` is the problem as it was then, as a file; version 1 had none. `source` may name the problem's file; `mended` names the damaged file this one was made from.
     """
 
     problem: str
@@ -32,6 +32,7 @@ class Header:
     source: str = ""
     mended: str = ""
     version: int = VERSION
+    content: str = ""
 
     def event(self) -> Event:
         """The header as the event of line 0."""
@@ -41,6 +42,7 @@ class Header:
             "title": self.title,
             "source": self.source,
             "mended": self.mended,
+            "content": self.content,
         }
 
 
@@ -153,8 +155,10 @@ def header_of(line: Line | None) -> Header | None:
     version = line.event.get("version")
     if type(version) is not int:
         return None
-    title, source, mended = (str(line.event.get(k, "")) for k in ("title", "source", "mended"))
-    return Header(line.problem, title, line.at, source, mended, version)
+    title, source, mended, content = (
+        str(line.event.get(key, "")) for key in ("title", "source", "mended", "content")
+    )
+    return Header(line.problem, title, line.at, source, mended, version, content)
 
 
 def gaps(top: Line | None, lines: Sequence[Line]) -> list[str]:

@@ -43,6 +43,7 @@ class Journal:
         read_only: bool = False,
         notices: Sequence[str] = (),
         clock: Clock = utc_now,
+        what: str = told.LESSON,
     ) -> None:
         self.path = path
         self.header = header
@@ -51,14 +52,19 @@ class Journal:
         self._last_sum = last_sum
         self._notices = list(notices)
         self._clock = clock
+        self._what = what
         self._descriptor: int | None = None
         self._size = 0
         self._saved = False
         self._closed = False
 
     @classmethod
-    def start(cls, path: Path, header: Header, *, clock: Clock = utc_now) -> Journal:
+    def start(
+        cls, path: Path, header: Header, *, clock: Clock = utc_now, what: str = told.LESSON
+    ) -> Journal:
         """A new journal, its header on the disk; unsaved, with a notice, if the disk refuses.
+
+        `what` it is of is for the notices: "lesson", "homework" or "drawing".
 
         Raises FileExistsError if there is such a file already: nothing is overwritten.
         """
@@ -69,14 +75,15 @@ class Journal:
         except FileExistsError:
             raise
         except OSError as error:
-            return cls.unsaved(header, told.not_saved(disk.reason(error), path), clock=clock)
+            notice = told.not_saved(disk.reason(error), path, what)
+            return cls.unsaved(header, notice, clock=clock, what=what)
         first = read_line(raw[:-1])
-        journal = cls(path, header, last_sum=first.sum if first else "", clock=clock)
+        journal = cls(path, header, last_sum=first.sum if first else "", clock=clock, what=what)
         journal._write_to(descriptor, len(raw))
         return journal
 
     @classmethod
-    def resume(cls, path: Path, *, clock: Clock = utc_now) -> Journal:
+    def resume(cls, path: Path, *, clock: Clock = utc_now, what: str = told.LESSON) -> Journal:
         """The journal in this file, ready for more; never raises for what the file is or holds.
 
         A torn last line is cut off and kept aside; other damage leaves the file aside and goes on
@@ -84,14 +91,18 @@ class Journal:
         at all, the journal is unsaved and its header names no problem.
         """
         try:
-            descriptor, why = open_file(path)
+            descriptor, why = open_file(path, what)
         except (OSError, ValueError) as error:
-            return cls.unsaved(nothing(clock), told.cannot_read(path, error), clock=clock)
+            return cls.unsaved(
+                nothing(clock), told.cannot_read(path, error), clock=clock, what=what
+            )
         try:
             data = disk.read_whole(descriptor)
         except OSError as error:
             os.close(descriptor)
-            return cls.unsaved(nothing(clock), told.cannot_read(path, error), clock=clock)
+            return cls.unsaved(
+                nothing(clock), told.cannot_read(path, error), clock=clock, what=what
+            )
         contents = read_contents(data)
         journal = cls(
             path,
@@ -99,20 +110,23 @@ class Journal:
             contents.lines,
             last_sum=contents.last_sum,
             clock=clock,
+            what=what,
         )
-        why = why or told.unusable(contents, path)
+        why = why or told.unusable(contents, path, what)
         if why:
             os.close(descriptor)
             journal.read_only = True
-            journal._notices += [why, *told.damage(contents.faults)]
+            journal._notices += [why, *told.damage(contents.faults, what)]
         else:
             journal._take_over(descriptor, data, contents)
         return journal
 
     @classmethod
-    def unsaved(cls, header: Header, notice: str, *, clock: Clock = utc_now) -> Journal:
+    def unsaved(
+        cls, header: Header, notice: str, *, clock: Clock = utc_now, what: str = told.LESSON
+    ) -> Journal:
         """A journal that keeps its events in memory only, and says why."""
-        return cls(None, header, notices=[notice], clock=clock)
+        return cls(None, header, notices=[notice], clock=clock, what=what)
 
     @property
     def saved(self) -> bool:
@@ -203,17 +217,17 @@ class Journal:
                 )
                 os.close(old)
                 self._reread(data)
-                self._notices.append(told.mended(contents, side))
+                self._notices.append(told.mended(contents, side, self._what))
             else:
                 if contents.torn:
                     side = mend.cut_torn_line(self.path, descriptor, contents)
-                    self._notices.append(told.torn(side))
+                    self._notices.append(told.torn(side, self._what))
                 data = mend.end_last_line(descriptor, data[: contents.whole])
         except OSError as error:
             os.close(descriptor)
             self._notices += [
-                *told.damage(contents.faults),
-                told.not_saved(disk.reason(error), self.path),
+                *told.damage(contents.faults, self._what),
+                told.not_saved(disk.reason(error), self.path, self._what),
             ]
             return
         self._write_to(descriptor, len(data))
@@ -261,10 +275,10 @@ class Journal:
     def _give_up(self, why: str) -> None:
         if self._saved:
             self._saved = False
-            self._notices.append(told.not_saved(why, self.path))
+            self._notices.append(told.not_saved(why, self.path, self._what))
 
 
-def open_file(path: Path) -> tuple[int, str]:
+def open_file(path: Path, what: str = told.LESSON) -> tuple[int, str]:
     """A descriptor, and why it may only be read: empty if it may be written and is locked.
 
     The name is looked at again after locking, since another program may have put a mended file in
@@ -274,9 +288,9 @@ def open_file(path: Path) -> tuple[int, str]:
         try:
             descriptor = os.open(path, disk.APPEND)
         except OSError as error:
-            return os.open(path, disk.READ), told.not_saved(disk.reason(error), path)
+            return os.open(path, disk.READ), told.not_saved(disk.reason(error), path, what)
         if not disk.lock(descriptor):
-            return descriptor, told.IN_USE
+            return descriptor, told.in_use(what)
         if disk.is_at(descriptor, path):
             return descriptor, ""
         os.close(descriptor)

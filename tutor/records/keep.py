@@ -6,20 +6,24 @@ import os
 import re
 import secrets
 import unicodedata
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
 import platformdirs
 
+from tutor.model import Problem
 from tutor.records import disk, told
+from tutor.records.belonging import Belonging, belonging, first_key_of, key_of
 from tutor.records.contents import Header, read_contents
 from tutor.records.journal import Clock, Journal, utc_now
 
 SUFFIX = ".jsonl"
 SLUG_LENGTH = 40
 NAMES_TRIED = 8
+AHEAD = 24 * 3600.0
+"""How far ahead, in seconds, a time may be that another clock gave."""
 
 
 @dataclass(frozen=True)
@@ -38,6 +42,7 @@ class Kept:
     last: datetime | None = None
     events: int = 0
     notice: str = ""
+    content: str = ""
 
     @property
     def readable(self) -> bool:
@@ -52,10 +57,10 @@ class Keep:
         self.folder = data_folder() if folder is None else folder
         self._clock = clock
 
-    def start(self, problem: str, title: str, source: str = "") -> Journal:
-        """A journal for a new lesson on a problem (its id or digest); unsaved if it cannot be kept."""
+    def start(self, problem: str, title: str, source: str = "", content: str = "") -> Journal:
+        """A journal for a new lesson on a problem (its key, its text); unsaved if it cannot be kept."""
         started = self._clock()
-        header = Header(problem, title, started, source)
+        header = Header(problem, title, started, source, content=content)
         for _ in range(NAMES_TRIED):
             path = self.folder / file_name(title, started)
             try:
@@ -81,9 +86,34 @@ class Keep:
         found = [look_at(path) for path in sorted(paths) if path.suffix == SUFFIX]
         readable = [kept for kept in found if kept.readable]
         return (
-            *sorted(readable, key=last_of, reverse=True),
+            *sorted(readable, key=lambda kept: last_of(kept, self._clock()), reverse=True),
             *(kept for kept in found if not kept.readable),
         )
+
+
+class Lessons:
+    """Kept lessons, to be looked up by the problem they belong to."""
+
+    def __init__(self, lessons: Iterable[Kept]) -> None:
+        self._by_key: dict[str, list[tuple[int, Kept]]] = {}
+        self._by_title: dict[str, list[tuple[int, Kept]]] = {}
+        self._first = False
+        for place, kept in enumerate(kept for kept in lessons if kept.readable):
+            self._by_key.setdefault(kept.problem, []).append((place, kept))
+            self._by_title.setdefault(kept.title, []).append((place, kept))
+            self._first = self._first or not kept.content
+
+    def of(self, problem: Problem) -> tuple[tuple[Kept, Belonging], ...]:
+        """Those that belong to a problem, in their order, and how."""
+        keys = [key_of(problem), *([first_key_of(problem)] if self._first else [])]
+        near = [each for key in keys for each in self._by_key.get(key, ())]
+        near += self._by_title.get(problem.title, ())
+        found = []
+        for _, kept in sorted(dict(near).items()):
+            how = belonging(problem, kept.problem, kept.content, kept.title)
+            if how is not None:
+                found.append((kept, how))
+        return tuple(found)
 
 
 def data_folder() -> Path:
@@ -112,12 +142,19 @@ def look_at(path: Path) -> Kept:
         last,
         len(contents.lines),
         notice,
+        header.content,
     )
 
 
-def last_of(kept: Kept) -> float:
-    """When a lesson was last worked on, in seconds, for sorting."""
-    return kept.last.timestamp() if kept.last else 0.0
+def last_of(kept: Kept, now: datetime) -> float:
+    """When a lesson was last worked on, in seconds, for sorting.
+
+    One that was last worked on in the future was so under a clock that ran ahead: it goes by when
+    it was begun, and to the end where that is in the future as well.
+    """
+    ahead = now.timestamp() + AHEAD
+    times = [time.timestamp() for time in (kept.last, kept.started) if time is not None]
+    return next((time for time in times if time <= ahead), 0.0)
 
 
 def file_name(

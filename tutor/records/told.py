@@ -8,19 +8,24 @@ from pathlib import Path
 from tutor.records import disk
 from tutor.records.contents import VERSION, Contents
 
-IN_USE = (
-    "This lesson is already open in another program. "
-    "Here you can read it, but what you do is not saved."
-)
+LESSON = "lesson"
 CHANGED = "another program changed or removed its file"
 FULL = f"its file has reached {disk.MAX_BYTES // (1024 * 1024)} MB"
 
 
-def unusable(contents: Contents, path: Path) -> str:
+def in_use(what: str = LESSON) -> str:
+    """The sentence for what another program has open."""
+    return (
+        f"This {what} is already open in another program. "
+        "Here you can read it, but what you do is not saved."
+    )
+
+
+def unusable(contents: Contents, path: Path, what: str = LESSON) -> str:
     """Why nothing may be added to a file that can be opened, or an empty text."""
     name = disk.shown(path.name)
     if contents.header is None:
-        return f"There is no whole lesson in {name}. The file is left as it is; nothing is saved to it."
+        return f"There is no whole {what} in {name}. The file is left as it is; nothing is saved to it."
     if contents.header.version > VERSION:
         return (
             f"{name} was written by a later version of pinjoint. "
@@ -29,12 +34,12 @@ def unusable(contents: Contents, path: Path) -> str:
     return ""
 
 
-def not_saved(why: str, path: Path | None) -> str:
+def not_saved(why: str, path: Path | None, what: str = LESSON) -> str:
     """The one sentence for a lesson that cannot be kept, with the cure."""
     place = f" ({disk.shown(path)})" if path else ""
     return (
-        f"This lesson is not being saved from here on: {why}{place}. You can go on with it. "
-        "To keep your next lesson, free some space or choose another folder with --keep."
+        f"This {what} is not being saved from here on: {why}{place}. You can go on with it. "
+        f"To keep your next {what}, free some space or choose another folder with --keep."
     )
 
 
@@ -47,29 +52,48 @@ def cannot_read(path: Path, error: OSError | ValueError) -> str:
     )
 
 
-def torn(side: Path) -> str:
+def torn(side: Path, what: str = LESSON) -> str:
     """The notice for a last line that was not written to its end."""
     return (
-        "The last entry of this lesson was only half written when the program stopped. "
+        f"The last entry of this {what} was only half written when the program stopped. "
         f"It was left out; its bytes are kept in {disk.shown(side.name)}."
     )
 
 
-def mended(contents: Contents, side: Path) -> str:
+def mended(contents: Contents, side: Path, what: str = LESSON) -> str:
     """The notice for a file that was damaged elsewhere and put right."""
     count = len(contents.lines)
     kept = "1 whole entry was" if count == 1 else f"{count} whole entries were"
     return (
-        f"The file of this lesson was damaged: {in_short(contents.faults)}. "
+        f"The file of this {what} was damaged: {in_short(contents.faults)}. "
         f"{kept} carried over; the damaged file is kept as {disk.shown(side.name)}."
     )
 
 
-def damage(faults: Sequence[str]) -> list[str]:
+def damage(faults: Sequence[str], what: str = LESSON) -> list[str]:
     """The notice for damage that was left as it is, if there is any."""
     if not faults:
         return []
-    return [f"The file of this lesson is damaged: {in_short(faults)}. Its whole entries are read."]
+    return [f"The file of this {what} is damaged: {in_short(faults)}. Its whole entries are read."]
+
+
+def kept_again(what: str) -> str:
+    """The notice for a disk that takes what it refused before."""
+    return f"This {what} is kept again, with everything that is in it now."
+
+
+def nothing_whole(what: str, side: Path) -> str:
+    """The notice for a file that held nothing that can be read."""
+    return f"The file of this {what} was damaged and held nothing whole; it is kept as {disk.shown(side.name)}."
+
+
+def damaged_text(what: str, path: Path, lost: int) -> str:
+    """The notice for a text file of an earlier version with lines that are no text."""
+    lines = "1 line" if lost == 1 else f"{lost} lines"
+    return (
+        f"{lines} of this {what} could not be read; the others are here. The old file stays as it "
+        f"is: {disk.shown(path.name)}."
+    )
 
 
 def in_short(faults: Sequence[str], most: int = 3) -> str:

@@ -96,7 +96,7 @@ class HomeworkScreen(Screen[None]):
         self.query_one(EntryTable).pointer = ">" if self.looks.ascii_only else "›"
         self.query_one("#entries-scroll", VerticalScroll).border_title = Content("Your paper")
         self.query_one("#found-scroll", VerticalScroll).border_title = Content("What was found")
-        if not self.paper.blank:
+        if self.news or not self.paper.blank:
             self.say(self.news or KEPT)
         self.query_one(LineInput).focus()
         self.go(0)

@@ -77,9 +77,10 @@ def told(left: Left) -> str:
     when = (
         "" if left.kept.last is None else f", left on {left.kept.last.astimezone():%d %b %Y, %H:%M}"
     )
+    then = ", on the truss as it was then" if left.changed else ""
     if left.where == "done":
-        return f"Look at the finished walk{when}"
-    return f"Go on {left.where}{when}"
+        return f"Look at the finished walk{when}{then}"
+    return f"Go on {left.where}{when}{then}"
 
 
 def start(app: Desk, entry: Entry, path: Path | None, say: Say) -> None:

@@ -21,6 +21,8 @@ from tutor.workbook import Workbook, open_walk, open_workbook
 
 NO_PROBLEM = "Choose a problem that can be used first, then check a homework on it."
 DRAWING_KEPT = "Your drawing is kept; it comes up again with o."
+DRAWING_NOT_KEPT = "What you drew this time is not kept."
+PAPER_NOT_KEPT = "What you entered this time is not kept."
 WAY_BACK = "Escape, then q, goes back to your paper."
 PAPER_KEPT = "What you entered is kept, and comes up again with this truss."
 
@@ -51,7 +53,13 @@ def open_bench(app: Desk, path: Path | None = None) -> None:
 
     board = Board(app.keep.folder)
     bench = WorkbenchScreen(app.looks, board, use, path)
-    app.push_screen(bench, lambda _: app.sheet.say(DRAWING_KEPT))
+
+    def left(_: object) -> None:
+        lost = board.kept.trouble
+        board.close()
+        app.sheet.say(DRAWING_NOT_KEPT if lost else DRAWING_KEPT)
+
+    app.push_screen(bench, left)
 
 
 def open_homework(
@@ -62,12 +70,19 @@ def open_homework(
     `say` tells of it afterwards.
     """
     book = open_workbook(problem, app.keep)
+    news = " ".join((*([news] if news else []), *book.news()))
 
     def walk(given: Brought) -> None:
         walk_from(app, book, given, paper.say)
 
     paper = HomeworkScreen(book, app.looks, walk, news)
-    app.push_screen(paper, lambda _: say(PAPER_KEPT))
+
+    def left(_: object) -> None:
+        lost = not book.saved
+        book.kept.close()
+        say(PAPER_NOT_KEPT if lost else PAPER_KEPT)
+
+    app.push_screen(paper, left)
 
 
 def walk_from(app: Desk, book: Workbook, given: Brought, say: Callable[[str], object]) -> None:

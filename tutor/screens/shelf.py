@@ -9,9 +9,10 @@ from pathlib import Path
 from tutor.lesson.replay import replay
 from tutor.model import Defect, Problem, ProblemError, ProblemSet, load_sets
 from tutor.records import Keep, Kept
+from tutor.records.belonging import key_of
 from tutor.records.contents import read_contents
 from tutor.records.disk import read_file
-from tutor.session import key_of
+from tutor.records.keep import Lessons
 from tutor.statics import Unsolvable
 
 WHERE: Mapping[str, str] = {
@@ -23,6 +24,7 @@ WHERE: Mapping[str, str] = {
     "table": "done",
 }
 BEGUN = "begun"
+CHANGED = "begun, and changed since"
 
 
 @dataclass(frozen=True)
@@ -66,10 +68,11 @@ class Shelf:
 
 @dataclass(frozen=True)
 class Left:
-    """A kept lesson and where it stands."""
+    """A kept lesson, where it stands, and whether the truss has been changed since it was begun."""
 
     kept: Kept
     where: str
+    changed: bool = False
 
 
 def read_shelf(paths: Iterable[Path]) -> Shelf:
@@ -109,28 +112,40 @@ def lessons_on(entry: Entry, keep: Keep) -> tuple[Left, ...]:
     """
     if entry.problem is None:
         return ()
-    found = (kept for kept in keep.lessons() if kept.readable and kept.problem == entry.key)
-    return tuple(Left(kept, where_left(entry.problem, kept)) for kept in found if kept.events)
+    return tuple(
+        Left(kept, where_left(how.problem, kept), bool(how.changes))
+        for kept, how in Lessons(keep.lessons()).of(entry.problem)
+        if kept.events
+    )
 
 
 def places(shelf: Shelf, keep: Keep) -> Mapping[str, str]:
-    """By problem, where the lesson last worked on stands; problems not begun are not in it."""
-    latest: dict[str, Kept] = {}
-    for kept in keep.lessons():
-        if kept.readable and kept.events:
-            latest.setdefault(kept.problem, kept)
+    """By problem, where the lesson last worked on stands; problems not begun are not in it.
+
+    A lesson on the truss as it was before it was changed counts only where there is no other.
+    """
+    kept = [kept for kept in keep.lessons() if kept.events]
+    if not kept:
+        return {}
+    lessons = Lessons(kept)
     found: dict[str, str] = {}
     for entry in shelf.entries:
-        if entry.problem is not None and entry.key in latest:
+        if entry.problem is None or entry.key in found:
+            continue
+        belonging = lessons.of(entry.problem)
+        now = next((each for each in belonging if not each[1].changes), None)
+        if now is not None:
             try:
-                found[entry.key] = where_left(entry.problem, latest[entry.key])
+                found[entry.key] = where_left(now[1].problem, now[0])
             except (OSError, Unsolvable):
                 found[entry.key] = BEGUN
+        elif belonging:
+            found[entry.key] = CHANGED
     return found
 
 
 def where_left(problem: Problem, kept: Kept) -> str:
-    """Where a kept lesson stands, by folding its events again; the file is only read.
+    """Where a kept lesson stands, as its outcomes say; the file is only read.
 
     OSError where it cannot be read any more; Unsolvable as of `Lesson`.
     """

@@ -103,9 +103,12 @@ class WorkbenchScreen(Screen[None]):
         self.query_one("#inventory-scroll", VerticalScroll).border_title = Content("What is there")
         self.query_one(LineInput).focus()
         count, refused = self.board.again()
+        told = [f"{refused} kept lines could not be read."] if refused else []
+        told += self.board.news()
         if count:
-            left_out = f" {refused} kept lines could not be read." if refused else ""
-            self.say(f"Here is the truss you drew last; clear takes it away.{left_out}")
+            told.insert(0, "Here is the truss you drew last; clear takes it away.")
+        if told:
+            self.say(" ".join(told))
         self.show()
         if self.path is not None:
             bench_files.open_named(self, str(self.path))
