@@ -12,6 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tutor.records import Header, Journal
+from tutor.records.contents import VERSION
 
 HEADER = Header(
     "lamp-arm", "Lamp arm over the ferry steps", datetime(2025, 3, 1, 9, 30, tzinfo=UTC)
@@ -179,7 +180,7 @@ def test_a_closed_journal_takes_nothing_more(tmp_path):
 
 def test_a_journal_of_a_later_version_can_be_read_but_not_added_to(tmp_path: Path):
     path = tmp_path / "lesson.jsonl"
-    later = Header("lamp-arm", "Lamp arm", HEADER.started, version=2)
+    later = Header("lamp-arm", "Lamp arm", HEADER.started, version=VERSION + 1)
     with Journal.start(path, later) as journal:
         journal.append({"typed": "12"})
     before = path.read_bytes()

@@ -128,17 +128,21 @@ class _Log:
 
     def put(self, lines: tuple[str, ...]) -> None:
         """Have these lines kept."""
+        again = False
+        if self.journal is None and not lines:
+            return
         if self.journal is None:
-            if lines:
-                self._start()
-            else:
-                return
-        elif not self.journal.saved and not self.journal.read_only:
+            self._start()
+        elif again := not self.journal.saved and not self.journal.read_only:
             self._try_again()
         assert self.journal is not None
         if lines != self.lines or self._since_whole >= WHOLE_EVERY:
             self.journal.append(self._entry(lines))
         self.lines = lines
+        if again and self.journal.saved:
+            self.notices.append(told.kept_again(self.what))
+        elif again and not self.journal.read_only:
+            self._told = len(self.journal.notices)
         self._listen()
 
     def _entry(self, lines: tuple[str, ...]) -> Mapping[str, Any]:
@@ -176,10 +180,7 @@ class _Log:
         else:
             self.journal = Journal.start(self.path, self.about, what=self.what)
         self._since_whole = WHOLE_EVERY
-        told_before = not self.journal.saved and not self.journal.read_only
-        self._told = len(self.journal.notices) if told_before else 0
-        if self.journal.saved:
-            self.notices.append(told.kept_again(self.what))
+        self._told = 0
 
     def _put_aside(self) -> None:
         """A file with nothing whole in it gets another name, and a new one is begun when needed."""
