@@ -13,8 +13,11 @@ from tutor.options import (
     check_parser,
     draw_parser,
     homework_parser,
+    new_parser,
+    paper_parser,
     schema_parser,
     tutor_parser,
+    vary_parser,
 )
 from tutor.shipped import shipped_problems
 
@@ -34,6 +37,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         if given[:1] == ["check"]:
             return check_files(check_parser().parse_args(given[1:]))
+        if given[:1] == ["paper"]:
+            return paper(paper_parser().parse_args(given[1:]))
+        if given[:1] == ["vary"]:
+            return vary(vary_parser().parse_args(given[1:]))
+        if given[:1] == ["new"]:
+            return begin(new_parser().parse_args(given[1:]))
         if given[:1] == ["schema"]:
             return print_schema(schema_parser().parse_args(given[1:]))
         if given[:1] == ["--plain"] and given[1:2] in (["homework"], ["draw"]):
@@ -45,6 +54,27 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return open_tutor(tutor_parser().parse_args(given))
     except KeyboardInterrupt:
         return 130
+
+
+def paper(options: argparse.Namespace) -> int:
+    """Write sheets, keys and worked solutions."""
+    from tutor.handing_out import write_paper  # here for start-up time
+
+    return write_paper(options)
+
+
+def vary(options: argparse.Namespace) -> int:
+    """Write each student's problem files."""
+    from tutor.handing_out import write_problems  # here for start-up time
+
+    return write_problems(options)
+
+
+def begin(options: argparse.Namespace) -> int:
+    """Write a problem file or a set to begin with."""
+    from tutor.handing_out import write_first  # here for start-up time
+
+    return write_first(options)
 
 
 def print_schema(options: argparse.Namespace) -> int:

@@ -15,7 +15,8 @@ FIRST_LINES = """\
 what to type first:
   to practise               pinjoint
   to practise on a file     pinjoint my-truss.toml        (or a folder with problem files)
-  to set problems           pinjoint check my-set/        then  pinjoint my-set/
+  to set problems           pinjoint new my-set           then  pinjoint check my-set
+                            pinjoint paper my-set --to sheets --key       (see docs/instructors.md)
   to check your homework    pinjoint draw                 draws its truss, then checks your work
                             pinjoint homework its-truss.toml        (see docs/homework.md)
   with a screen reader      pinjoint --plain
@@ -42,6 +43,24 @@ The exit status is 0 only if every problem can be read, is statically determinat
 stable; it is 1 otherwise.
 """
 
+CAUTION_LINES = """\
+pinjoint teaches statics. It is not for the design of real structures: that is for the local codes
+and a licensed engineer.
+"""
+
+PAPER_LINES = (
+    """\
+A sheet has the picture, the story, the numbers and room to work; a key has the answers; a worked
+solution has the free body, every line with its numbers, a picture of each joint, and the closing
+check. With a roster each student gets a sheet of their own, and the key holds everybody's.
+
+exit status: 0 when all is written, 1 when a problem or the roster cannot be used, 2 when a path or
+the command line could not be used.
+
+"""
+    + CAUTION_LINES
+)
+
 HOMEWORK_LINES = """\
 The work is a text file of what stands on the paper, in any order and as much as there is of it:
 values (AB = 7.5 C, A_x = 3 left), rows of a table (AB,7.5,C), lines with their heading
@@ -63,7 +82,8 @@ def tutor_parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(
         prog="pinjoint",
         usage="pinjoint [options] [PATH ...]\n       pinjoint check [PATH ...]\n"
-        "       pinjoint homework [options] PATH [WORK]\n       pinjoint draw [options] [PATH]\n       pinjoint schema",
+        "       pinjoint paper [options] PATH --to DIR\n       pinjoint vary PATH --for ROSTER.csv --to DIR\n"
+        "       pinjoint new PATH\n       pinjoint homework [options] PATH [WORK]\n       pinjoint draw [options] [PATH]\n       pinjoint schema",
         description=SUMMARY,
         epilog=FIRST_LINES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
@@ -108,6 +128,76 @@ def check_parser() -> argparse.ArgumentParser:
     )
     parser.add_argument(
         "--json", action="store_true", help="the same as one JSON value, for a program to read"
+    )
+    return parser
+
+
+def paper_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint paper`."""
+    parser = argparse.ArgumentParser(
+        prog="pinjoint paper",
+        description="Write problems as sheets to print, with keys and worked solutions.",
+        epilog=PAPER_LINES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    with_hand_out(parser, needed=False)
+    parser.add_argument("--key", action="store_true", help="the answers too, in tables")
+    parser.add_argument("--worked", action="store_true", help="worked solutions too")
+    parser.add_argument(
+        "--as",
+        dest="form",
+        choices=("md", "html", "pdf"),
+        default="html",
+        help="Markdown with SVG pictures, one HTML file that needs nothing else (as it is by "
+        "default), or PDF, for which the extra is needed: pip install 'pinjoint[paper]'",
+    )
+    parser.add_argument(
+        "--one-file", action="store_true", help="the sheets of all students in one file, to print"
+    )
+    return parser
+
+
+def vary_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint vary`."""
+    parser = argparse.ArgumentParser(
+        prog="pinjoint vary",
+        description="Write each student's problem files, with the numbers that [vary] gives them.",
+        epilog="Each student of the roster gets a folder named by their id. " + CAUTION_LINES,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+        allow_abbrev=False,
+    )
+    return with_hand_out(parser, needed=True)
+
+
+def with_hand_out(parser: argparse.ArgumentParser, needed: bool) -> argparse.ArgumentParser:
+    """The parser with what is handed out, for whom, and where it is written."""
+    parser.add_argument("path", metavar="PATH", type=Path, help="a problem file, or a set's folder")
+    parser.add_argument(
+        "--for",
+        dest="roster",
+        metavar="ROSTER.csv",
+        type=Path,
+        required=needed,
+        help="the students, under a line id,name; each gets their own numbers",
+    )
+    parser.add_argument(
+        "--to", metavar="DIR", type=Path, required=True, help="the folder to write into"
+    )
+    parser.add_argument("--replace", action="store_true", help="write over files of the same names")
+    return parser
+
+
+def new_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint new`."""
+    parser = argparse.ArgumentParser(
+        prog="pinjoint new",
+        description="Write a problem file, or a folder with a set, to begin with: sound as it is, "
+        "and with a remark on everything that it may say.",
+        allow_abbrev=False,
+    )
+    parser.add_argument(
+        "path", metavar="PATH", type=Path, help="a name ending in .toml, or that of a new folder"
     )
     return parser
 

@@ -33,10 +33,18 @@ NAMED_ROLES: frozenset[Role] = frozenset(
 )
 
 
-def to_svg(figure: Figure, *, dark: bool = False, width: float = 720, paper: bool = False) -> str:
+def to_svg(
+    figure: Figure,
+    *,
+    dark: bool = False,
+    width: float = 720,
+    paper: bool = False,
+    alone: bool = True,
+) -> str:
     """`figure` as the text of an SVG, `width` pixels wide and as high as it needs.
 
-    `dark`: for a dark ground; `paper`: black on white only. Tension is a single line, compression
+    `dark`: for a dark ground; `paper`: black on white only; `alone`: with the caution below it, which
+    only a page that has it already can leave out. Tension is a single line, compression
     a double one, a member without force is dotted.
     """
     palette = PAPER if paper else DARK if dark else LIGHT
@@ -62,26 +70,32 @@ def to_svg(figure: Figure, *, dark: bool = False, width: float = 720, paper: boo
         board.take(4.0, 3.0, WORDS, 7)
         board.take(4.0, 1.0, WORDS, 7)
     body += [_words(placed, palette) for placed in place_all(board, sheet)]
-    return _document(figure, columns * UNIT, rows * 2 * UNIT, palette, body)
+    return _document(figure, columns * UNIT, rows * 2 * UNIT, palette, body, alone)
 
 
-def _document(figure: Figure, wide: float, high: float, palette: Palette, body: list[str]) -> str:
+def _document(
+    figure: Figure, wide: float, high: float, palette: Palette, body: list[str], alone: bool
+) -> str:
     title = escape(plain(figure.title) or "Truss")
     about = escape(" ".join(plain(sentence) for sentence in (*figure.sentences, CAUTION)))
-    foot = min(FOOT, 1.9 * wide / len(CAUTION))
+    letters = min(FOOT, 1.9 * wide / len(CAUTION))
+    caution = (
+        f'<text x="{wide / 2:g}" y="{high + FOOT:g}" text-anchor="middle" '
+        f'font-size="{letters:.3g}" fill="{palette.word("dimension")}">{escape(CAUTION)}</text>'
+    )
+    foot = 2 * FOOT if alone else 0.0
     key = f"{zlib.crc32((title + about + palette.ground).encode('utf-8', 'replace')):08x}"
     return "\n".join(
         (
-            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {wide:g} {high + 2 * FOOT:g}" '
-            f'width="{wide:g}" height="{high + 2 * FOOT:g}" role="img" '
+            f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {wide:g} {high + foot:g}" '
+            f'width="{wide:g}" height="{high + foot:g}" role="img" '
             f'aria-labelledby="title-{key} desc-{key}" font-family="{FONT}" '
             f'font-size="{LETTERS}" stroke-linecap="round" stroke-linejoin="round">',
             f'<title id="title-{key}">{title}</title>',
             f'<desc id="desc-{key}">{about}</desc>',
             f'<rect width="100%" height="100%" fill="{palette.ground}"/>',
             *body,
-            f'<text x="{wide / 2:g}" y="{high + FOOT:g}" text-anchor="middle" font-size="{foot:.3g}" '
-            f'fill="{palette.word("dimension")}">{escape(CAUTION)}</text>',
+            *([caution] if alone else []),
             "</svg>\n",
         )
     )

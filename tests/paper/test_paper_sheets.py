@@ -1,0 +1,161 @@
+"""What stands on paper: all that a student needs and no answer on a sheet, every answer on a key?"""
+
+from __future__ import annotations
+
+import json
+import re
+import xml.etree.ElementTree as ET
+from dataclasses import replace
+from html.parser import HTMLParser
+
+import pytest
+
+from tutor.figure import to_svg
+from tutor.model import Problem, load_problem
+from tutor.model.caution import CAUTION
+from tutor.paper import Paper, key, sheet, worked_solution
+from tutor.paper.blocks import Grid, Heading, Words
+from tutor.paper.html import to_html
+from tutor.paper.lines import rounded
+from tutor.paper.markdown import escaped, to_markdown
+from tutor.paper.typst import literal, to_pdf, to_typst
+from tutor.shipped import shipped_problems
+from tutor.statics import solve
+
+PATHS = sorted(p for p in shipped_problems().rglob("*.toml") if p.name != "set.toml")
+SMALL = [path for path in PATHS if path.stem in ("lamp-arm", "boarding-boom", "ticket-hut-canopy")]
+HOSTILE = 'A*_[x](http://e.test)<img src=x onerror=1> `#` "q" \\ $1$ #eval("1") & | ~ @ {{ }} &lt;'
+
+
+def hostile(problem: Problem) -> Problem:
+    return replace(problem, title=HOSTILE, story=HOSTILE + "\n\n# " + HOSTILE)
+
+
+def texts(paper: Paper) -> str:
+    html = to_html([paper], "x")
+    return re.sub(r"<[^>]+>", " ", re.sub(r"(?s)<style>.*?</style>", "", html))
+
+
+@pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
+def test_a_sheet_tells_no_answer(path) -> None:
+    problem = load_problem(path)
+    told = set(re.findall(r"\d+(?:\.\d+)?", texts(sheet(problem))))
+    without = replace(problem, given=())
+    hidden = set(re.findall(r"\d+(?:\.\d+)?", texts(sheet(without)))) if problem.given else told
+    mine = set(re.findall(r"\d+(?:\.\d+)?", to_svg_words(problem)))
+    for value in solve(problem).values.values():
+        size = rounded(abs(value))
+        assert size not in hidden or size in mine or value == 0, size
+
+
+def to_svg_words(problem: Problem) -> str:
+    """What the file itself says: numbers of the story, the loads and the picture."""
+    from tutor.figure import truss_figure
+
+    return problem.title + problem.story + re.sub(r"<[^>]+>", " ", to_svg(truss_figure(problem)))
+
+
+@pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
+def test_a_key_has_every_force_with_its_letter(path) -> None:
+    problem = load_problem(path)
+    (reactions, members) = (b for b in key(problem).blocks if isinstance(b, Grid))
+    forces = solve(problem).values
+    assert [row[0] for row in (*reactions.rows, *members.rows)] == list(problem.unknowns)
+    for name, value, letter in members.rows:
+        assert float(value) == pytest.approx(abs(forces[name]), rel=1e-3, abs=1e-9)
+        assert letter == ("" if forces[name] == 0 else "T" if forces[name] > 0 else "C")
+    for name, value, way in reactions.rows:
+        assert float(value.replace("−", "-")) == pytest.approx(forces[name], rel=1e-3, abs=1e-9)
+        assert bool(way) == (forces[name] != 0)
+
+
+def test_a_worked_solution_visits_every_joint() -> None:
+    problem = load_problem(next(p for p in PATHS if p.stem == "linkspan"))
+    said = texts(worked_solution(problem))
+    assert all(f"Joint {joint} " in said or f"Joint {joint}\n" in said for joint in problem.joint)
+
+
+class Reader(HTMLParser):
+    def __init__(self) -> None:
+        super().__init__()
+        self.tags: list[tuple[str, dict[str, str | None]]] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tags.append((tag, dict(attrs)))
+
+
+@pytest.mark.parametrize("make", [sheet, key, worked_solution])
+@pytest.mark.parametrize("path", SMALL, ids=lambda path: path.stem)
+def test_html_needs_nothing_beside_it_and_holds_no_markup_of_a_file(path, make) -> None:
+    problem = hostile(load_problem(path))
+    html = to_html([make(problem, HOSTILE), make(problem, "")], HOSTILE)
+    reader = Reader()
+    reader.feed(html)
+    names = {tag for tag, _ in reader.tags}
+    assert not names & {"script", "img", "link", "iframe", "object", "embed", "a", "base"}
+    for _, attributes in reader.tags:
+        assert not {"src", "href", "onerror", "onload"} & set(attributes)
+    assert "url(" not in html
+    ids = [a["id"] for _, a in reader.tags if "id" in a]
+    assert len(ids) == len(set(ids))
+    assert html.count(CAUTION) >= 2
+
+
+@pytest.mark.parametrize("make", [sheet, key, worked_solution])
+def test_markdown_takes_nothing_of_a_file_for_markup(make) -> None:
+    problem = hostile(load_problem(SMALL[0]))
+    text, pictures = to_markdown([make(problem, HOSTILE)], "a")
+    assert set(re.findall(r"!\[[^]]*\]\(([^)]+)\)", re.sub(r"\\.", "", text))) == set(pictures)
+    for picture in pictures.values():
+        assert ET.fromstring(picture).tag.endswith("svg")
+        assert CAUTION in picture
+    for line in text.splitlines():
+        plain = re.sub(r"\\.", "", line)
+        assert not re.search(r"[`<$]|\]\(http", plain), line
+    assert escaped(CAUTION) in text
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("# a", r"\# a"),
+        ("1. a", r"1\. a"),
+        ("- a", r"\- a"),
+        ("a | b", r"a \| b"),
+        ("_x_", r"\_x\_"),
+    ],
+)
+def test_plain_text_stays_plain_in_markdown(text: str, written: str) -> None:
+    assert escaped(text) == written
+
+
+@pytest.mark.parametrize("text", [HOSTILE, 'a"b', "a\\b", "#x", "a\nb", "ΣF_x − √2"])
+def test_text_is_a_string_for_typst(text: str) -> None:
+    assert json.loads(literal(text)) == " ".join(text.split())
+
+
+@pytest.mark.parametrize("make", [sheet, key, worked_solution])
+def test_pages_are_set_whatever_a_file_holds(make) -> None:
+    pytest.importorskip("typst")
+    problem = hostile(load_problem(SMALL[0]))
+    paper = make(problem, HOSTILE)
+    assert to_pdf([paper, paper]).startswith(b"%PDF")
+    source, pictures = to_typst([paper])
+    assert source.count("#image") + source.count("image(") >= len(pictures)
+
+
+def test_given_reactions_stand_on_the_sheet() -> None:
+    problem = load_problem(next(p for p in PATHS if p.stem == "ticket-hut-canopy"))
+    (told,) = (
+        b.text
+        for b in sheet(problem).blocks
+        if isinstance(b, Words) and "known" in b.text and "=" in b.text
+    )
+    for name in problem.reaction:
+        assert f"{name} = {rounded(solve(problem).value(name))}" in told
+
+
+def test_a_sheet_says_for_whom_it_is() -> None:
+    problem = load_problem(SMALL[0])
+    assert "Dov Marle (s1041)" in texts(sheet(problem, "Dov Marle (s1041)"))
+    assert not any(isinstance(b, Heading) for b in sheet(problem).blocks)

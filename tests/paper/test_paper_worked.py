@@ -1,0 +1,101 @@
+"""Is every line of a worked solution right, and does the way lead to every force?
+
+The judge reads each line as a student's, with the values that stand before it; the forces come from
+all joints at once (`statics.solve`), not joint by joint.
+"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from strategies import trusses, wall_trusses
+
+from tutor.judge import judge
+from tutor.model import Problem, load_problem
+from tutor.model.read import read_text
+from tutor.paper import worked
+from tutor.paper.lines import rounded
+from tutor.shipped import shipped_problems
+from tutor.statics import solve
+
+SHIPPED = sorted(p for p in shipped_problems().rglob("*.toml") if p.name != "set.toml")
+
+
+def ascii_values(known: dict[str, str]) -> dict[str, str]:
+    return {name: value.replace("−", "-") for name, value in known.items()}
+
+
+def check(problem: Problem) -> None:
+    way = worked(problem)
+    forces = solve(problem).values
+    found: dict[str, str] = {}
+    for step in way.steps:
+        known = ascii_values(dict(step.known))
+        verdict = judge(problem, step.about, step.text, known=known)
+        assert verdict.right, (step.about, step.text, known, verdict.text)
+        assert not set(step.known) - set(found), "a value is used before it is found"
+        assert set(step.unknown).isdisjoint(step.known)
+        found |= step.gives
+    if not way.together:
+        assert set(found) == set(problem.unknowns)
+    for name, value in found.items():
+        assert value == rounded(forces[name])
+    if not way.together:
+        assert sum(1 for _ in way.steps) >= 2 * len(problem.joints)
+        assert any(step.checks for step in way.steps)
+
+
+@pytest.mark.parametrize("path", SHIPPED, ids=lambda path: path.stem)
+def test_every_line_of_a_worked_solution_is_right(path) -> None:
+    check(load_problem(path))
+
+
+@given(trusses())
+@settings(max_examples=40)
+def test_every_line_of_the_way_through_any_truss_is_right(problem: Problem) -> None:
+    check(problem)
+
+
+@given(wall_trusses())
+@settings(max_examples=15)
+def test_every_line_is_right_where_the_whole_gives_no_reactions(problem: Problem) -> None:
+    check(problem)
+
+
+RING = """\
+title = "Ring"
+force = "kN"
+length = "m"
+members = ["AB", "CD", "EF", "AC", "BD", "CE", "DF", "AE", "BF"]
+
+[joints]
+A = [0, 0]
+B = [9, 1]
+C = [2, 7]
+D = [12, 8]
+E = [4, 3]
+F = [7, 5]
+
+[supports]
+A = "pin"
+B = "roller"
+
+[[loads]]
+at = "C"
+down = 10
+"""
+
+
+def test_what_no_order_of_joints_reaches_is_solved_all_at_once_by_right_lines() -> None:
+    read = read_text(RING, "ring")
+    assert read.problem is not None
+    way = worked(read.problem)
+    assert len(way.together) == 12
+    check(read.problem)
+
+
+def test_the_first_line_finds_one_reaction_alone() -> None:
+    for path in SHIPPED:
+        problem = load_problem(path)
+        first, *_ = worked(problem).steps
+        assert len(first.finds) == 1, path.stem

@@ -1,0 +1,109 @@
+"""How is paper written as one HTML file that needs nothing beside it?
+
+No script, font or picture is fetched: styles and drawings are inside. Printed, each sheet begins on a
+page of its own.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from html import escape
+from itertools import count
+
+from tutor.model.caution import CAUTION
+from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room, Together, Words
+
+STYLE = """\
+@page { size: A4; margin: 18mm; }
+body { font: 11pt/1.4 Georgia, 'Times New Roman', serif; color: #000; background: #fff;
+  max-width: 44em; margin: 1.5em auto; padding: 0 1em; }
+article { break-after: page; }
+article:last-child { break-after: auto; }
+section { break-inside: avoid; }
+h1 { font-size: 1.45em; margin: 0 0 .2em; }
+h2 { font-size: 1.1em; margin: 1.2em 0 .3em; break-after: avoid; }
+.whom { border-bottom: 1px solid #000; padding-bottom: .3em; margin: 0 0 .8em; }
+figure { margin: .6em 0; break-inside: avoid; }
+figure svg { display: block; width: 100%; height: auto; margin: 0 auto; }
+table { border-collapse: collapse; margin: .6em 0; break-inside: avoid; }
+th, td { border: 1px solid #000; padding: .15em .7em; text-align: left; }
+td.blank { min-width: 6em; height: 1.6em; }
+table.lines { width: 100%; }
+table.lines td { border: 0; border-bottom: 1px solid #bbb; vertical-align: top; }
+table.lines td:first-child { white-space: nowrap; }
+.room { border: 1px solid #999; margin: .6em 0; }
+.rest { height: 60mm; }
+.page { height: 235mm; break-before: page; }
+.caution { font-size: .85em; font-style: italic; }
+"""
+NAMES = re.compile(r"\b((?:title|desc)-[0-9a-f]{8})\b")
+
+
+def to_html(papers: Sequence[Paper], title: str) -> str:
+    """The whole text of the file."""
+    number = count(1)
+    body = "\n".join("\n".join(_article(paper, number)) for paper in papers)
+    return (
+        '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
+        f"<title>{escape(title)}</title>\n<style>\n{STYLE}</style>\n</head>\n<body>\n"
+        f"{body}\n</body>\n</html>\n"
+    )
+
+
+def _article(paper: Paper, number: Iterator[int]) -> Iterator[str]:
+    yield f"<article>\n<h1>{escape(paper.title)}</h1>"
+    if paper.whom:
+        yield f'<p class="whom">{escape(paper.whom)}</p>'
+    for block in paper.blocks:
+        yield from _block(block, number)
+    yield f'<p class="caution">{escape(CAUTION)}</p>\n</article>'
+
+
+def _block(block: Block, number: Iterator[int]) -> Iterator[str]:
+    match block:
+        case Heading(text):
+            yield f"<h2>{escape(text)}</h2>"
+        case Words(text):
+            yield f"<p>{escape(text)}</p>"
+        case Picture(share=share):
+            own = NAMES.sub(rf"\1-{next(number)}", block.svg())
+            yield f'<figure style="max-width: {share * 100:g}%">{own}</figure>'
+        case Lines(rows):
+            yield '<table class="lines">'
+            for line in rows:
+                yield f"<tr>{''.join(f'<td>{_named(cell)}</td>' for cell in line)}</tr>"
+            yield "</table>"
+        case Grid(head, table):
+            yield f"<table>\n<tr>{''.join(f'<th>{_named(cell)}</th>' for cell in head)}</tr>"
+            for cells in table:
+                filled = (
+                    f"<td>{_named(cell)}</td>" if cell else '<td class="blank"></td>'
+                    for cell in cells
+                )
+                yield f"<tr>{''.join(filled)}</tr>"
+            yield "</table>"
+        case Room(pages):
+            yield '<div class="room rest"></div>'
+            yield '<div class="room page"></div>' * pages
+        case Together(blocks):
+            yield "<section>"
+            for inner in blocks:
+                yield from _block(inner, number)
+            yield "</section>"
+
+
+SUBSCRIPT = re.compile(r"\b([A-Z]|ΣF|ΣM)_(?:\{([^{}]+)\}|([A-Za-z0-9]+))")
+
+
+def _named(text: str) -> str:
+    """Text with "F_AB" and "A_x" set as letters with an index."""
+    parts: list[str] = []
+    end = 0
+    for found in SUBSCRIPT.finditer(text):
+        parts.append(escape(text[end : found.start()]))
+        index = found[2] or found[3]
+        parts.append(f"<i>{escape(found[1])}</i><sub>{escape(index)}</sub>")
+        end = found.end()
+    return "".join(parts) + escape(text[end:])

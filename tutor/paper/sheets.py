@@ -1,0 +1,247 @@
+"""What stands on a sheet, on its key, and in a worked solution?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from tutor.figure import joint_figure, result_figure, truss_figure
+from tutor.judge import Along, Fx, Fy, LineAbout, M
+from tutor.judge.about import point_of
+from tutor.model import Problem, Reaction
+from tutor.model.defect import listed
+from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room, Together, Words
+from tutor.paper.lines import force_symbol, rounded
+from tutor.paper.worked import Step, Worked, worked
+from tutor.statics import Answer, solve
+
+JOINTS_A_PAGE = 6
+LARGE, MIDDLE, SMALL = 0.9, 0.75, 0.45
+SIGNS = "x is positive to the right, y up, moments counter-clockwise; a member force is positive in tension."
+
+
+def sheet(problem: Problem, whom: str = "") -> Paper:
+    """The problem to work on: picture, story, room to work, an empty table."""
+    return Paper(
+        problem.title,
+        whom,
+        (
+            *_story(problem),
+            Picture(truss_figure(problem), f"The truss: {problem.title}", LARGE),
+            Words(_task(problem)),
+            *_given_reactions(problem),
+            _empty_table(problem),
+            Room(1 + len(problem.joints) // JOINTS_A_PAGE),
+        ),
+    )
+
+
+def key(problem: Problem, whom: str = "") -> Paper:
+    """The answers alone: the truss with its forces, and tables. Raises `Unsolvable`."""
+    answer = solve(problem)
+    return Paper(
+        f"{problem.title}: key",
+        whom,
+        (
+            Picture(result_figure(problem, answer.values), _words_of_results(problem), MIDDLE),
+            _reactions_table(answer),
+            _members_table(answer),
+        ),
+    )
+
+
+def worked_solution(problem: Problem, whom: str = "") -> Paper:
+    """The whole way, line by line, with a picture of each body. Raises `Unsolvable`."""
+    way = worked(problem)
+    answer = solve(problem)
+    free = truss_figure(problem, reactions=dict.fromkeys(problem.reaction, ""))
+    return Paper(
+        f"{problem.title}: worked solution",
+        whom,
+        (
+            *_story(problem),
+            Picture(truss_figure(problem), f"The truss: {problem.title}", MIDDLE),
+            Words(SIGNS + " Values are written to four figures and used so from then on."),
+            Heading("Free body of the whole truss"),
+            Picture(free, "The truss cut free from its supports", MIDDLE),
+            *_whole(way),
+            *(block for joint, steps in way.joints for block in _joint(way, joint, steps)),
+            *_together(way),
+            *_check(way),
+            Together(
+                (
+                    Heading("Result"),
+                    Picture(
+                        result_figure(problem, answer.values), _words_of_results(problem), MIDDLE
+                    ),
+                )
+            ),
+            _reactions_table(answer),
+            _members_table(answer),
+            Words(_closing(way)),
+        ),
+    )
+
+
+def _story(problem: Problem) -> Iterator[Block]:
+    for part in problem.story.split("\n\n"):
+        if part.strip():
+            yield Words(" ".join(part.split()))
+
+
+def _task(problem: Problem) -> str:
+    from_reactions = "" if "reactions" in problem.given else "the reactions and "
+    return (
+        f"Find {from_reactions}the force in every member by the method of joints, and say of each "
+        "member whether it is in tension (T) or in compression (C). Forces are in "
+        f"{problem.force}, lengths in {problem.length}."
+    )
+
+
+def _given_reactions(problem: Problem) -> Iterator[Block]:
+    if "reactions" in problem.given:
+        told = listed([f"{n} = {rounded(solve(problem).value(n))}" for n in problem.reaction])
+        yield Words(f"The reactions are known: {told} {problem.force}.")
+
+
+def _empty_table(problem: Problem) -> Grid:
+    """Two members a row, to save height."""
+    names = [*problem.member, ""] if len(problem.member) % 2 else [*problem.member]
+    half = len(names) // 2
+    head = ("member", f"force [{problem.force}]", "T or C")
+    rows = zip(names[:half], names[half:], strict=True)
+    return Grid(head * 2, tuple((one, "", "", other, "", "") for one, other in rows))
+
+
+def _words_of_results(problem: Problem) -> str:
+    return f"The truss with its forces in {problem.force}: single lines T, double lines C, dotted 0"
+
+
+def _whole(way: Worked) -> Iterator[Block]:
+    if "reactions" in way.problem.given:
+        yield Words("The reactions are given; these are the lines that lead to them.")
+    if way.reactions:
+        yield Lines(_rows(way.problem, way.reactions))
+    left = [n for n in way.problem.reaction if not any(n in s.finds for s in way.reactions)]
+    if left:
+        has = "is" if len(left) == 1 else "are"
+        yield Words(
+            f"The whole truss has more reactions than it has equations: {listed(left)} {has} found "
+            "at the joints."
+        )
+
+
+def _joint(way: Worked, joint: str, steps: Sequence[Step]) -> Iterator[Block]:
+    known = {name: _number(value) for name, value in steps[0].known.items()}
+    figure = joint_figure(way.problem, joint, known=known)
+    picture = Picture(figure, f"Joint {joint} cut free", SMALL)
+    yield Together((Heading(f"Joint {joint}"), picture, Lines(_rows(way.problem, steps))))
+
+
+def _together(way: Worked) -> Iterator[Block]:
+    if not way.together:
+        return
+    open_ones = dict.fromkeys(name for step in way.together for name in step.unknown)
+    yield Heading("What is left, all at once")
+    yield Words(
+        f"No joint that is left has as few as two unknown forces, so their lines are solved together "
+        f"for {listed(open_ones)}; a section through the truss does the same with fewer."
+    )
+    yield Lines(_rows(way.problem, way.together))
+    yield Words(_found(way.problem, tuple(open_ones), way.values))
+
+
+def _check(way: Worked) -> Iterator[Block]:
+    """The sums of the whole truss, where no joint is left over to check the work."""
+    if way.closing:
+        yield Together((Heading("Check: the whole truss"), Lines(_rows(way.problem, way.closing))))
+
+
+def _rows(problem: Problem, steps: Sequence[Step]) -> tuple[tuple[str, str, str], ...]:
+    values = worked_values(steps)
+    rows = []
+    for step in steps:
+        remark = "closes" if step.checks else ""
+        if step.finds:
+            remark = _found(problem, step.finds, values)
+            if step.with_last:
+                remark = f"with the line above: {remark}"
+        rows.append((heading(step.about, problem), step.text, remark))
+    return tuple(rows)
+
+
+def worked_values(steps: Sequence[Step]) -> Mapping[str, str]:
+    """The values that these steps find."""
+    return {name: value for step in steps for name, value in step.gives.items()}
+
+
+def _found(problem: Problem, names: Sequence[str], values: Mapping[str, str]) -> str:
+    return ", ".join(
+        f"{force_symbol(problem, name)} = {_in_words(problem, name, values[name])}"
+        for name in names
+    )
+
+
+def _in_words(problem: Problem, name: str, value: str) -> str:
+    """A value as a textbook tells it: "20 kN (T)", "−20 kN = 20 kN (C)", "−3 kN", "0"."""
+    with_unit = f"{value} {problem.force}"
+    if value == "0" or name not in problem.member:
+        return "0" if value == "0" else with_unit
+    if value.startswith("−"):
+        return f"{with_unit} = {value[1:]} {problem.force} (C)"
+    return f"{with_unit} (T)"
+
+
+def heading(about: LineAbout, problem: Problem) -> str:
+    """The heading of a line: "ΣF_x", "ΣM_A", "ΣM about (4, 3)", "ΣF along 30°"."""
+    match about:
+        case Fx():
+            return "ΣF_x"
+        case Fy():
+            return "ΣF_y"
+        case M(at=str() as joint):
+            return f"ΣM_{joint}"
+        case Along(degrees=degrees):
+            return f"ΣF along {rounded(degrees)}°"
+    x, y = point_of(problem, about)
+    return f"ΣM about ({rounded(x)}, {rounded(y)})"
+
+
+def _reactions_table(answer: Answer) -> Grid:
+    problem = answer.problem
+    rows = tuple(
+        (name, rounded(answer.value(name)), way(reaction, answer.value(name)))
+        for name, reaction in problem.reaction.items()
+    )
+    return Grid(("reaction", f"value [{problem.force}]", "acts"), rows)
+
+
+def way(reaction: Reaction, value: float) -> str:
+    """Which way a reaction really acts on the truss."""
+    if value == 0.0:
+        return ""
+    x, y = (part if value > 0 else -part for part in (reaction.direction.x, reaction.direction.y))
+    if reaction.pull:
+        return "pull of the link" if value > 0 else "push of the link"
+    level = "to the right" if x > 1e-9 else "to the left" if x < -1e-9 else ""
+    upright = "up" if y > 1e-9 else "down" if y < -1e-9 else ""
+    return " and ".join(filter(None, (level, upright)))
+
+
+def _members_table(answer: Answer) -> Grid:
+    rows = []
+    for member in answer.problem.member:
+        force = answer.value(member)
+        letter = "T" if force > 0 else "C" if force < 0 else ""
+        rows.append((member, rounded(abs(force)), letter))
+    return Grid(("member", f"force [{answer.problem.force}]", "T or C"), tuple(rows))
+
+
+def _closing(way: Worked) -> str:
+    checks = [joint for joint, steps in way.joints if any(step.checks for step in steps)]
+    if not checks:
+        return "The sums of the whole truss check the work."
+    return f"The lines at {listed(checks)} in which nothing is unknown check the work: they close."
+
+
+def _number(value: str) -> float:
+    return float(value.replace("−", "-"))
