@@ -20,6 +20,7 @@ from tutor.figure.page import Page, page_for
 from tutor.screens.sketching import Grid
 from tutor.screens.widgets.figure_pane import SMALLEST, STYLES
 
+FINEST = 10**6
 NEAR = 1.6
 """A click so many columns from a joint is on it."""
 
@@ -62,6 +63,7 @@ class SketchPad(Widget):
         self._grid_name = ""
         self._down: tuple[int, int] | None = None
         self._page_then: Page | None = None
+        self._from = (0.0, 0.0)
         self._held: str | None = None
         self._over: tuple[Fraction, Fraction] | None = None
         self._dragged = False
@@ -174,6 +176,7 @@ class SketchPad(Widget):
         self._held = hit.joint if isinstance(hit, JointHit) else None
         self._dragged = False
         self._page_then = None if self._held is None else self._page()
+        self._from = self.joints.get(self._held or "", (0.0, 0.0))
         self.capture_mouse()
 
     def on_mouse_up(self, event: events.MouseUp) -> None:
@@ -206,13 +209,24 @@ class SketchPad(Widget):
             self.border_subtitle = Content(f"here joint {hit.joint}")
 
     def _drag(self, event: events.MouseMove, joint: str) -> None:
-        point = self._point(event)
+        point = self._dragged_to(event)
         begun = self._over is not None or (event.x, event.y) != self._down
         if point is None or not begun or point == self._over:
             return
         self._over = point
         self.border_subtitle = Content(f"joint {joint} to {float(point[0]):g}, {float(point[1]):g}")
         self.post_message(JointDragged(joint, *point))
+
+    def _dragged_to(self, event: events.MouseEvent) -> tuple[Fraction, Fraction] | None:
+        """The point of the grid under the mouse; a joint dragged straight along keeps its row or column."""
+        point = self._point(event)
+        if point is None or self._down is None:
+            return point
+        x, y = (Fraction(at).limit_denominator(FINEST) for at in self._from)
+        return (
+            x if event.x == self._down[0] else point[0],
+            y if event.y == self._down[1] else point[1],
+        )
 
     def on_leave(self) -> None:
         self.border_subtitle = Content(self._grid_name)
