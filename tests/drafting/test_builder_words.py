@@ -84,6 +84,13 @@ def test_places_from_other_joints_stay_exact() -> None:
     assert draft.problem.joint["H"].x.fraction == 3
 
 
+def test_plain_places_and_places_from_others_stand_in_one_line() -> None:
+    draft = Draft()
+    assert draft.type("A 0 0, B 3 right of A, C (3, 4), D 3 right of B E 1,1").taken
+    places = {joint.name: joint.at for joint in draft.problem.joints}
+    assert places == {"A": (0, 0), "B": (3, 0), "C": (3, 4), "D": (6, 0), "E": (1, 1)}
+
+
 def test_several_joints_are_brought_at_once_in_brackets() -> None:
     draft = Draft()
     assert draft.type("A(0,0), B(4,0), C(2,tan(45))").taken

@@ -49,7 +49,7 @@ def test_every_line_of_the_paper_is_noted(block: str) -> None:
 
 
 def test_the_guide_has_its_examples_and_the_caution() -> None:
-    assert len(DRAWINGS) == 3
+    assert len(DRAWINGS) == 4
     assert len(PAPERS) == 2
     assert len(TYPED) > 20
     assert " ".join(CAUTION.split()) in " ".join(TEXT.split())

@@ -16,7 +16,7 @@ from math import isqrt
 from tutor.drafting.cursor import Cursor, way_of
 from tutor.drafting.entries import Entry, Put
 from tutor.drafting.names import AT, WAYS, joint_meant, member_meant, needed, new_name
-from tutor.drafting.words import Bad, Word, from_fraction, plus, worked_out
+from tutor.drafting.words import Bad, Word, from_fraction, pair_in, plus, worked_out
 from tutor.model import Problem
 from tutor.notation import Exact
 
@@ -36,7 +36,7 @@ Axis = int
 
 def is_measured(problem: Problem, words: Sequence[Word]) -> bool:
     """Whether a statement says places by distances from other joints."""
-    if len(words) < 3 or not problem.joints or words[0].is_number:
+    if len(words) < 3 or words[0].is_number:
         return False
     if any(word.lower in LEVELS for word in words):
         return False
@@ -61,9 +61,21 @@ class Measured(Cursor):
                 if following.lower == "a" and self.number_at(1):
                     break
                 self.place += 1
-            x, y = self._place(word)
+            x, y = self._plain(name) or self._place(word)
             self.enter(Put(name, x, y))
         return self.entries
+
+    def _plain(self, name: str) -> tuple[Exact, Exact] | None:
+        """x and y themselves, where they stand there: two numbers, or one pair."""
+        word = self.peek()
+        if word is None or not word.is_number:
+            return None
+        both = pair_in(word)
+        if both is None and not self.number_at(1):
+            return None
+        self.place += 1
+        first, second = both or (word, self.take(word, "y too"))
+        return self.length(first, name), self.length(second, name)
 
     def _place(self, word: Word) -> tuple[Exact, Exact]:
         if self.next_is(*MIDDLE):

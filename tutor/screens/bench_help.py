@@ -12,6 +12,9 @@ letters will do.
     A 0 0  B 4 0  C 2 3/2   joints: name, x to the right, y up;
                             a name again moves the joint
     0 0  4 0  2 1.5         without names they are A, B, C ...
+    D 3 right of A          also D 4 above B, D 3 right 4 up from A,
+                            D 5 at 30 from A, D 5 from A 4 from B,
+                            D middle of AB
     "a" 0 0                 in quotes, a name in these letters
     AB BC CA                members; ABCD is AB, BC and CD;
                             longer names: U1-L2
@@ -21,6 +24,10 @@ letters will do.
     C 12 down 3 right       loads (d u l r will do)
     C D 5 down              the same load on both
     C 5 at 210              a load of 5 along 210 degrees
+    move D 7 1              also move D by 1 0, move load C to D
+    copy B C D by 4 0       with the members between them; also
+                            copy load C to D
+    mirror   mirror about C   the other half; flip turns it over
     kN m                    units: kN N MN lb kip, m mm cm in ft
     title Lamp arm          what it is called
     drop C   drop AB   drop load C   drop support A
@@ -30,7 +37,7 @@ letters will do.
                             panels), king post, queen post,
                             cantilever; in place of what is there
     grid 0.5   grid off     the grid for the mouse
-    open arm.toml   save arm.toml
+    open arm.toml   save arm.toml   save, over its own file
 A table of joints can be pasted from a spreadsheet: a name, x and y
 in each row.
 """
@@ -38,7 +45,8 @@ MOUSE = """\
 THE MOUSE
 The numbers at the edges and the place on the border below say where
 it is. A click on the grid puts a joint there; a click on a joint
-chooses it, and one on a second joint puts a member between them.
+chooses it, and one on a second joint puts a member between them. A
+joint that is dragged moves.
 "at a joint" on the bar holds, loads or drops the joint chosen.
 """
 

@@ -12,7 +12,8 @@ the rows beside it, and typing replaces what stands there:
     7.5 C     -7.5     12 kN T     12 left     0     7,5 C
 An empty row is not done yet, and is not checked.
 Of another row, or several at once:
-    AB = 7.5 C     B_y = 4, AB = 7.5 C
+    AB = 7.5 C     B_y = 4, AB = 7.5 C     A_y = B_y = 6
+    Joint A: FAB = 2,500 lb (T), FAC = 900 C
 A line, with the equation it is:
     ΣFx at C: 3/5 F_AC - 12 = 0     ΣM_A: 4 B_y - 24 = 0
     line 2, emptied, is struck out
