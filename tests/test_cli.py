@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 
 from tutor import cli
+from tutor.arguments import command_in
 from tutor.options import own_version
 from tutor.shipped import shipped_problems
 
@@ -147,7 +148,7 @@ class TestOpening:
             cli.main(["--help"])
         said = capsys.readouterr().out
         assert end.value.code == 0
-        for line in ("pinjoint my-truss.toml", "pinjoint check my-set/", "pinjoint --plain"):
+        for line in ("pinjoint my-truss.toml", "pinjoint check my-set", "pinjoint --plain"):
             assert line in said
         assert "not for the design of real structures" in said
 
@@ -247,3 +248,62 @@ class TestLeaving:
         )
         assert ended.stderr == ""
         assert len(ended.stdout.splitlines()) == 1
+
+
+class TestOptionsAndCommands:
+    @pytest.mark.parametrize(
+        "order",
+        [("--plain", "--keep", "{keep}", "homework"), ("homework", "--plain", "--keep", "{keep}")],
+    )
+    def test_an_option_may_stand_before_its_command_or_behind_it(
+        self, order: tuple[str, ...], tmp_path: Path
+    ) -> None:
+        write(tmp_path, jetty=GOOD)
+        words = [word.format(keep=tmp_path / "kept") for word in order]
+        ended = program(*words, str(tmp_path / "jetty.toml"), typed="AB = 8 T\n")
+        assert (ended.returncode, ended.stderr) == (0, "")
+        assert "Homework: enter what is on your paper" in ended.stdout
+        assert list((tmp_path / "kept").rglob("*"))
+
+    def test_a_command_that_follows_a_path_is_a_path(self) -> None:
+        assert command_in(["a.toml", "check"], cli.COMMANDS) is None
+        assert command_in(["--", "check"], cli.COMMANDS) is None
+        place, before = command_in(["--keep", "check", "check"], cli.COMMANDS)
+        assert (place, before.keep) == (2, Path("check"))
+
+    def test_a_command_typed_wrongly_is_guessed_at(
+        self, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        assert cli.main(["homwork"]) == 2
+        assert "type homework for that command" in capsys.readouterr().err
+
+    def test_what_is_echoed_of_a_wrong_option_is_plain_text(
+        self, capsys: pytest.CaptureFixture[str]
+    ) -> None:
+        for wrong in ("--x\x1b[31m\x07", "--" + "y" * 100_000):
+            with pytest.raises(SystemExit) as left:
+                cli.main([wrong])
+            assert left.value.code == 2
+            said = capsys.readouterr().err
+            assert "\x1b" not in said
+            assert len(said) < 1500
+
+    def test_a_folder_without_a_name_is_refused(self, capsys: pytest.CaptureFixture[str]) -> None:
+        with pytest.raises(SystemExit) as left:
+            cli.main(["--keep", "", "--plain"])
+        assert left.value.code == 2
+        assert "names no folder" in capsys.readouterr().err
+
+    def test_signs_are_left_as_they_are_where_that_is_asked_for(self, tmp_path: Path) -> None:
+        write(tmp_path, jetty=GOOD.replace("Jetty", "Möwen"))
+        told = [
+            program(
+                "--plain", *signs, "--keep", str(tmp_path / f"kept{len(signs)}"), str(tmp_path / "jetty.toml"),
+                typed="help\n", PYTHONIOENCODING="utf-8",
+            ).stdout
+            for signs in ((), ("--signs",))
+        ]  # fmt: skip
+        assert told[0].isascii()
+        assert "Mowen bracket" in told[0]
+        assert "Möwen bracket" in told[1]
+        assert "ΣFx" in told[1]

@@ -5,10 +5,12 @@ from __future__ import annotations
 import argparse
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Mapping, Sequence
+from difflib import get_close_matches
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
+from tutor.arguments import command_in
 from tutor.options import (
     check_parser,
     draw_parser,
@@ -35,23 +37,12 @@ def main(arguments: Sequence[str] | None = None) -> int:
     given = list(sys.argv[1:] if arguments is None else arguments)
     safe_streams()
     try:
-        if given[:1] == ["check"]:
-            return check_files(check_parser().parse_args(given[1:]))
-        if given[:1] == ["paper"]:
-            return paper(paper_parser().parse_args(given[1:]))
-        if given[:1] == ["vary"]:
-            return vary(vary_parser().parse_args(given[1:]))
-        if given[:1] == ["new"]:
-            return begin(new_parser().parse_args(given[1:]))
-        if given[:1] == ["schema"]:
-            return print_schema(schema_parser().parse_args(given[1:]))
-        if given[:1] == ["--plain"] and given[1:2] in (["homework"], ["draw"]):
-            given = [given[1], "--plain", *given[2:]]
-        if given[:1] == ["homework"]:
-            return homework(homework_parser().parse_args(given[1:]))
-        if given[:1] == ["draw"]:
-            return draw(draw_parser().parse_args(given[1:]))
-        return open_tutor(tutor_parser().parse_args(given))
+        found = command_in(given, COMMANDS)
+        if found is None:
+            return open_tutor(tutor_parser().parse_args(given))
+        place, before = found
+        parser, run = COMMANDS[given[place]]
+        return run(parser().parse_args(given[place + 1 :], before))
     except KeyboardInterrupt:
         return 130
 
@@ -113,7 +104,7 @@ def open_deed(
 ) -> int:
     """Open a homework or a drawing on the screen, or line by line."""
     if options.plain or not full_terminal():
-        return open_plain(paths, options.keep, first=deed, drawing=drawing)
+        return open_plain(paths, options, first=deed, drawing=drawing)
     from tutor.screens.app import run  # here so that nothing else loads Textual
 
     deed_there = "own" if deed == "draw" else deed
@@ -154,7 +145,7 @@ def open_tutor(options: argparse.Namespace) -> int:
     if options.plain or not full_terminal():
         if not options.plain:
             print(SWITCHED)
-        return open_plain(paths, options.keep)
+        return open_plain(paths, options)
     from tutor.screens.app import run  # here so that nothing else loads Textual
 
     return run(paths, keep=options.keep, mouse=not options.no_mouse, glyphs=options.glyphs)
@@ -162,7 +153,7 @@ def open_tutor(options: argparse.Namespace) -> int:
 
 def open_plain(
     paths: Sequence[Path],
-    keep: Path | None,
+    options: argparse.Namespace,
     first: Literal["lesson", "homework", "draw"] = "lesson",
     drawing: Path | None = None,
 ) -> int:
@@ -170,7 +161,9 @@ def open_plain(
     from tutor.plain import run  # here for start-up time
 
     sets = sets_at(paths)
-    return 2 if sets is None else run(sets, keep=keep, first=first, drawing=drawing)
+    if sets is None:
+        return 2
+    return run(sets, keep=options.keep, first=first, drawing=drawing, signs=options.signs)
 
 
 def is_there(path: Path) -> bool:
@@ -185,7 +178,11 @@ def told_missing(path: Path) -> str:
     """What is said of a path at which there is nothing."""
     from tutor.model.source import file_name  # here for start-up time
 
-    return f"{file_name(path)}: there is no such file or folder; check its name and where you are"
+    missing = (
+        f"{file_name(path)}: there is no such file or folder; check its name and where you are"
+    )
+    meant = get_close_matches(str(path)[:20], COMMANDS, n=1, cutoff=0.75)
+    return f"{missing}, or type {meant[0]} for that command" if meant else missing
 
 
 def sets_at(paths: Sequence[Path]) -> tuple[ProblemSet, ...] | None:
@@ -217,3 +214,18 @@ def safe_streams() -> None:
         reconfigure = getattr(stream, "reconfigure", None)
         if reconfigure is not None:
             reconfigure(errors="replace")
+
+
+COMMANDS: Mapping[
+    str,
+    tuple[Callable[[], argparse.ArgumentParser], Callable[[argparse.Namespace], int]],
+] = {
+    "check": (check_parser, check_files),
+    "paper": (paper_parser, paper),
+    "vary": (vary_parser, vary),
+    "new": (new_parser, begin),
+    "homework": (homework_parser, homework),
+    "draw": (draw_parser, draw),
+    "schema": (schema_parser, print_schema),
+}
+"""Each command's arguments, and what does it."""

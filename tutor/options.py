@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-GLYPHS = ("braille", "blocks", "ascii", "words")
+from tutor.arguments import Parser, with_ways
 
 SUMMARY = """\
 Learn the method of joints: take a plane truss apart by hand, and have every line you type checked.
@@ -79,7 +79,7 @@ read, 2 when a path could not be used.
 
 def tutor_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint` itself."""
-    parser = argparse.ArgumentParser(
+    parser = Parser(
         prog="pinjoint",
         usage="pinjoint [options] [PATH ...]\n       pinjoint check [PATH ...]\n"
         "       pinjoint paper [options] PATH --to DIR\n       pinjoint vary PATH --for ROSTER.csv --to DIR\n"
@@ -96,22 +96,14 @@ def tutor_parser() -> argparse.ArgumentParser:
         type=Path,
         help="a problem file or a folder of them; without one, the problems that come along",
     )
-    parser.add_argument(
-        "--plain",
-        action="store_true",
-        help="the same lesson line by line on standard input and output",
-    )
-    parser.add_argument(
-        "--keep", metavar="DIR", type=Path, help="keep lessons in this folder, not in the usual one"
-    )
-    with_looks(parser)
+    with_ways(parser)
     parser.add_argument("--version", action=ShowVersion, nargs=0, help="say the version and leave")
     return parser
 
 
 def check_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint check`."""
-    parser = argparse.ArgumentParser(
+    parser = Parser(
         prog="pinjoint check",
         description="Say of problem files whether they can be used, and what is wrong where.",
         epilog=CHECK_LINES,
@@ -134,7 +126,7 @@ def check_parser() -> argparse.ArgumentParser:
 
 def paper_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint paper`."""
-    parser = argparse.ArgumentParser(
+    parser = Parser(
         prog="pinjoint paper",
         description="Write problems as sheets to print, with keys and worked solutions.",
         epilog=PAPER_LINES,
@@ -160,7 +152,7 @@ def paper_parser() -> argparse.ArgumentParser:
 
 def vary_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint vary`."""
-    parser = argparse.ArgumentParser(
+    parser = Parser(
         prog="pinjoint vary",
         description="Write each student's problem files, with the numbers that [vary] gives them.",
         epilog="Each student of the roster gets a folder named by their id. " + CAUTION_LINES,
@@ -190,7 +182,7 @@ def with_hand_out(parser: argparse.ArgumentParser, needed: bool) -> argparse.Arg
 
 def new_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint new`."""
-    parser = argparse.ArgumentParser(
+    parser = Parser(
         prog="pinjoint new",
         description="Write a problem file, or a folder with a set, to begin with: sound as it is, "
         "and with a remark on everything that it may say.",
@@ -204,7 +196,7 @@ def new_parser() -> argparse.ArgumentParser:
 
 def homework_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint homework`."""
-    parser = argparse.ArgumentParser(
+    parser = Parser(
         prog="pinjoint homework",
         description="Say of work done on paper what is right, and where it goes wrong first.",
         epilog=HOMEWORK_LINES,
@@ -220,7 +212,7 @@ def homework_parser() -> argparse.ArgumentParser:
 
 def draw_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint draw`."""
-    parser = argparse.ArgumentParser(
+    parser = Parser(
         prog="pinjoint draw",
         description="Draw up a truss of your own: joints, members, supports and loads, each "
         "checked at once; then save it, go through it, or check a homework on it.",
@@ -232,27 +224,9 @@ def draw_parser() -> argparse.ArgumentParser:
     return with_ways(parser)
 
 
-def with_ways(parser: argparse.ArgumentParser) -> argparse.ArgumentParser:
-    """The parser with the options on how one types and where it is kept."""
-    parser.add_argument("--plain", action="store_true", help="line by line")
-    parser.add_argument(
-        "--keep", metavar="DIR", type=Path, help="keep what is entered in this folder"
-    )
-    return with_looks(parser)
-
-
-def with_looks(parser: argparse.ArgumentParser) -> argparse.ArgumentParser:
-    """The parser with the options on the screen."""
-    parser.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
-    parser.add_argument(
-        "--glyphs", choices=GLYPHS, help="what figures are drawn with, instead of your last choice"
-    )
-    return parser
-
-
 def schema_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint schema`: none."""
-    return argparse.ArgumentParser(
+    return Parser(
         prog="pinjoint schema",
         description="Print the JSON Schema (draft 4) of problem files. Files that pinjoint writes "
         "name it ./problem.schema.json in their first line, which an editor looks for beside them.",
