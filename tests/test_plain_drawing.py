@@ -92,9 +92,8 @@ def test_no_file_is_written_over_unasked_or_after_another_changed_it(tmp_path: P
     path = tmp_path / "arm.toml"
     path.write_text((shipped_problems() / "first-steps/lamp-arm.toml").read_text("utf-8"), "utf-8")
     said = draw([*DRAWN, f"save {path}", "save"], tmp_path / "keep")
-    assert f"Not saved yet: arm.toml is there already, with the truss “{ARM.title}”. " in "".join(
-        f"{line} " for line in said
-    )
+    asked = [line for line in said if line.startswith("Not saved yet: arm.toml is there already")]
+    assert ARM.title in asked[0]
     assert "Name the file as well, like save arm.toml." in said
     assert load_problem(path).title == ARM.title
     draw([f"save over {path}"], tmp_path / "keep")
@@ -131,10 +130,16 @@ def test_a_corrected_truss_keeps_its_paper_also_the_next_day(tmp_path: Path) -> 
     assert "Your paper came along with the corrected truss." in said
     assert "U1_y = 6 up" in said
     assert "U1-B = 8 T" in said
-    assert any(line.startswith("line 1, ΣFy at joint C") for line in said)
+    assert any(line.startswith("line 1, ") and "at joint C" in line for line in said)
     said = draw(["A pin", "homework", "paper"], tmp_path)
     assert "Your paper came along with the corrected truss." not in said
     assert "U1_y = 6 up" in said
+
+
+def test_from_the_paper_one_goes_back_to_the_sheet_and_again(tmp_path: Path) -> None:
+    typed = [*DRAWN, "homework", *PAPER, "draw", "rename A Q", "homework", "paper"]
+    said = draw(typed, tmp_path)
+    assert "Q_y = 6 up" in said
 
 
 def test_another_truss_has_a_paper_of_its_own(tmp_path: Path) -> None:

@@ -134,7 +134,8 @@ def _differs(path: Path, text: str) -> bool:
 
 def question(path: Path) -> str:
     """What is there already, and whether it may go."""
-    return f"{file_name(path.name)} is there already, with {_held(path)}. Write over it?"
+    held = f", with {_held(path)}" if path.suffix == ".toml" else ""
+    return f"{file_name(path.name)} is there already{held}. Write over it?"
 
 
 def _held(path: Path) -> str:

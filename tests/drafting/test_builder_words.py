@@ -156,6 +156,7 @@ def test_what_is_named_by_a_word_of_speech_keeps_its_name() -> None:
     assert draft.problem.between("load", "A") is not None
     assert [load.joint for load in draft.problem.loads] == ["C", "load"]
     assert "by" in drawn("by 7 7").problem.joint
+    assert at(drawn('"AB" 4 3'), "AB") == (4, 3)
 
 
 def test_a_part_is_copied_with_its_members_and_joined_where_it_meets_the_rest() -> None:
@@ -225,6 +226,8 @@ TEACHER = {
     "AB = 60 T": ("force that was found", "paper"),
     "A_y = 6 kN": ("force that was found", "paper"),
     "AB = 4 m": ("places of A and B", "4 right of"),
+    "AB 4 3": ("member from A to B", "B 4 0"),
+    "AX 3 right": ("no joint X yet", "X 3 right of A"),
     "C 12": ("without its way", "C 12 down"),
     "C 12 kN": ("without its way", "C 12 down"),
     "C 5 at 30 from horizontal": ("from which side", "from +x"),

@@ -25,7 +25,14 @@ from tutor.drafting.names import (
     new_name,
     path_of,
 )
-from tutor.drafting.unfit import load_on_member, slope_or_wall, span_of_member, which_way
+from tutor.drafting.unfit import (
+    half_there,
+    load_on_member,
+    place_of_member,
+    slope_or_wall,
+    span_of_member,
+    which_way,
+)
 from tutor.drafting.words import FORCES, UNITS, Bad, Word, pair_in
 from tutor.model import Load, Support
 from tutor.model.parts import PushDirection
@@ -123,6 +130,8 @@ class Phrases(Cursor):
         member = member_meant(self.problem, names[-1])
         if member is not None and self._is_load():
             raise load_on_member(self.problem, member, self.words[self.place :], names[-1])
+        if (lost := half_there(self.problem, names[-1])) is not None and self._is_load():
+            raise lost
         targets = [needed(self.problem, word) for word in names[first:]]
         self._members(names[:first])
         return targets
@@ -130,8 +139,9 @@ class Phrases(Cursor):
     def _refuse_size(self, name: Word, word: Word) -> None:
         """Bad where a number stands alone behind a member, or one force behind a joint."""
         member = member_meant(self.problem, name)
-        if member is not None and pair_in(word) is None and not self.number_at(1):
-            raise span_of_member(self.problem, member, name)
+        if member is not None and not name.quoted:
+            lone = pair_in(word) is None and not self.number_at(1)
+            raise (span_of_member if lone else place_of_member)(self.problem, member, name)
         after = self.peek(1)
         joint = joint_meant(self.problem, name.text)
         lone = after is None or (

@@ -59,6 +59,34 @@ def span_of_member(problem: Problem, member: Pair, word: Word) -> Bad:
     )
 
 
+def place_of_member(problem: Problem, member: Pair, word: Word) -> Bad:
+    """A place beside a member: a joint of that name is hardly meant."""
+    one, other = member
+    return Bad(
+        word.text,
+        f"this is the member from {one} to {other}, and has no place of its own",
+        f"name one joint, like {other} 4 0, or write “{one}{other}” in quotes for a joint called so",
+        word,
+    )
+
+
+def half_there(problem: Problem, word: Word) -> Bad | None:
+    """Two joints written together of which one is there: what to say to a way beside them, or None."""
+    found = re.fullmatch(r"([A-Za-z]\d*)([A-Za-z]\d*)", word.text)
+    if found is None or joint_meant(problem, word.text) is not None:
+        return None
+    one, other = (joint_meant(problem, part) for part in found.groups())
+    if (one is None) == (other is None):
+        return None
+    there, lost = one or other, (found[2] if one else found[1]).upper()
+    return Bad(
+        word.text,
+        f"there is no joint {lost} yet",
+        f"put it first, like {lost} 3 right of {there}, and then write {there}{lost} for the member",
+        word,
+    )
+
+
 def which_way(joint: str, word: Word) -> Bad:
     """One number behind a joint: half a place, or a load without a way."""
     return Bad(

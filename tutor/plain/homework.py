@@ -220,6 +220,7 @@ WORDS: tuple[Word, ...] = (
         "says the truss again.",
         lambda c, _: truss_lines(c.book.problem),
     ),
+    Word(("draw",), "draw", "goes to the sheet of your own truss.", lambda _, __: "draw"),
     Word(("lesson",), "lesson", "goes to the lesson on this truss.", lambda _, __: "lesson"),
     Word(
         ("problems",),
