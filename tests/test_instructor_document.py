@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from tutor import variant
 from tutor.cli import main
 from tutor.lesson import CAUTION, Lesson
 from tutor.model import load_problem, load_set
@@ -81,6 +82,30 @@ def test_the_keys_of_the_guide_do_what_it_says(folder: Path) -> None:
     lesson.take("reasons", chosen=["pins", "joints", "weight"])
     lesson.take("count", m=3, r=3, **{"2j": 6})
     assert lesson.state.step == "joints"
+
+
+def test_a_class_gets_the_numbers_and_the_paper_of_the_guide(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = folder / "eel-trap.toml"
+    path.write_text(block("toml") + "\n" + block("toml vary"), "utf-8")
+    (folder / "set.toml").write_text('title = "Week 3"\nid = "week-3"\n', "utf-8")
+    (folder.parent / "roster.csv").write_text(block("csv roster"), "utf-8")
+    assert main(["check", "my-set"]) == 0
+    assert "warning" not in capsys.readouterr().out
+    exec(compile(block("python vary"), "instructors.md", "exec"), {})
+    own = variant(path, student="S1041", set="Week-3")
+    size = own.loads[0].pushes[0][1].text
+    assert capsys.readouterr().out == f"{size} {own.joint['C'].at}\n"
+    commands = re.findall(r"^    pinjoint ((?:vary|paper) .*)$", TEXT, re.M)
+    assert len(commands) == 4
+    for number, command in enumerate(commands):
+        if "pdf" in command:
+            pytest.importorskip("typst")
+        words = re.sub(r"--to \S+", f"--to out{number}", command).split()
+        assert main(words) == 0
+    assert load_problem(folder.parent / "out0" / "s1041" / "eel-trap.toml") == own
+    assert {p.name for p in (folder.parent / "out3").iterdir()} == {"sheets.pdf", "keys.pdf"}
 
 
 @pytest.mark.parametrize("page", ["students.md", "instructors.md"])
