@@ -313,7 +313,11 @@ class TestTheReport:
         (report,) = tmp_path.glob("*.md")
         text = report.read_text(encoding="utf-8")
         assert CAUTION in text
-        assert not any(value in text for value in RIGHT if len(value) > 2)
+        given, _, found = text.partition("## Values")
+        assert "load 150 N down" in given
+        assert not any(value in found for value in RIGHT if len(value) > 2)
+        assert "![The truss](" in given
+        assert len(list(tmp_path.glob("*.svg"))) == 1
 
 
 class TestALetterTypedFastBehindEscape:
