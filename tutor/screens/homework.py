@@ -43,6 +43,8 @@ WELCOME = (
 )
 KEPT = "Here is what you entered last; it can be changed, and checked again."
 LAST_ROW = "That was the last row: escape, then c, checks."
+NOT_REAL = "not for real structures"
+"""The caution, shortly, where what was found scrolls under it; in full it stands at the end of that."""
 VIEWS = {"": "-found", "-found": "-picture", "-picture": ""}
 """What is shown in a narrow window, one after the other: the table, what was found, the picture."""
 
@@ -96,6 +98,7 @@ class HomeworkScreen(Screen[None]):
         self.query_one(EntryTable).pointer = ">" if self.looks.ascii_only else "›"
         self.query_one("#entries-scroll", VerticalScroll).border_title = Content("Your paper")
         self.query_one("#found-scroll", VerticalScroll).border_title = Content("What was found")
+        self.query_one("#found-scroll").border_subtitle = Content(NOT_REAL)
         if self.news or not self.paper.blank:
             self.say(self.news or KEPT)
         self.query_one(LineInput).focus()
