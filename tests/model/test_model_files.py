@@ -317,7 +317,7 @@ def test_a_file_in_utf16_is_told_so(tmp_path: Path) -> None:
 
 def test_a_file_over_a_megabyte_is_not_read(tmp_path: Path) -> None:
     found = refused(write(tmp_path, SOUND + "#" * 1_000_000))
-    assert [d.message for d in found] == ["the file is over 1 MB"]
+    assert [d.message for d in found] == ["the file is over 256 kB"]
 
 
 def test_an_empty_file_says_all_that_is_missing(tmp_path: Path) -> None:

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 
 from tutor.model.text import printable, shown
@@ -14,6 +15,8 @@ Path = tuple[str | int, ...]
 MOST = 200
 SUGGESTED = 40
 FEW = 14
+LONGEST = 600
+"""How many characters a message or a cure may have."""
 
 
 @dataclass(frozen=True)
@@ -51,15 +54,19 @@ class ProblemError(Exception):
 class Findings:
     """Collects the defects of one file; a place in the file is named by its keys.
 
-    `lines` gives the line of each key path, e.g. ("loads", 0, "down"); a path that is not there is
-    where its nearest known beginning is. After `MOST` defects the rest is counted, not listed.
+    `lines` gives the line of each key path, e.g. ("loads", 0, "down"), and is asked for only where
+    there is something to note; a path that is not there is where its nearest known beginning is. After `MOST` defects the rest is counted, not listed.
     """
 
-    def __init__(self, file: str, lines: dict[Path, int]) -> None:
+    def __init__(self, file: str, lines: Callable[[], dict[Path, int]]) -> None:
         self._file = file
-        self._lines = lines
+        self._read_lines = lines
         self._found: list[Defect] = []
         self._more = 0
+
+    @cached_property
+    def _lines(self) -> dict[Path, int]:
+        return self._read_lines()
 
     def line(self, path: Path) -> int:
         """The line of `path`."""
@@ -82,7 +89,7 @@ class Findings:
     def at(self, line: int, message: str, cure: str, severity: Severity = "error") -> None:
         """Note a defect on a line that is already known."""
         if len(self._found) < MOST:
-            words = printable(message), printable(cure)
+            words = _in_bounds(printable(message)), _in_bounds(printable(cure))
             self._found.append(Defect(self._file, line, *words, severity))
         else:
             self._more += severity == "error"
@@ -95,6 +102,13 @@ class Findings:
             message = f"{self._more} more defects follow"
             found.append(Defect(self._file, last, message, "cure the ones above first"))
         return tuple(found)
+
+
+def _in_bounds(text: str) -> str:
+    """A text with its middle left out where a file with endless names made it too long."""
+    if len(text) <= LONGEST:
+        return text
+    return f"{text[: LONGEST - 100]}…{text[-99:]}"
 
 
 def listed(names: Iterable[str]) -> str:

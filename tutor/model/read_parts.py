@@ -89,7 +89,7 @@ def members(
         return ()
     names = dict.fromkeys(known)
     read: list[tuple[int, Member]] = []
-    first: dict[frozenset[str], str] = {}
+    first: dict[frozenset[str], tuple[int, str]] = {}
     for place, text in enumerate(entries):
         path = ("members", place)
         ends = _ends(notes, path, text, names, whole)
@@ -101,11 +101,13 @@ def members(
             )
             notes.error(path, message, "name two different joints")
         elif (pair := frozenset(ends)) in first:
-            message = f"member {shown(text)} is already there as {first[pair]}"
+            before, written = first[pair]
+            there = f"{shown(written)} on line {notes.line(('members', before))}"
+            message = f"member {shown(text)} is already there as {there}"
             notes.error(path, message, "delete one of the two")
         else:
             name = member_name(*ends)
-            first[pair] = f"{shown(text)} on line {notes.line(path)}"
+            first[pair] = place, text
             read.append((place, Member(name, *ends)))
     return tuple(read)
 

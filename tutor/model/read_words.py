@@ -20,6 +20,9 @@ FORCES = ("kN", "N", "MN", "lb", "kip")
 LENGTHS = ("m", "mm", "cm", "in", "ft")
 GIVEN = ("reactions",)
 LONGEST_TITLE = 200
+LONGEST_STORY = 20_000
+LONGEST_WORD = 100
+MOST_WORDS = 50
 LEVELS = range(1, 6)
 TOLERANCES = {
     "silent": "how far off a rounded number may be in silence",
@@ -31,23 +34,35 @@ Data = Mapping[str, Any]
 
 def title(notes: Findings, data: Data) -> str:
     """The title, on one line."""
-    read = one_line(text(notes, data, "title") or "")
+    whole = text(notes, data, "title") or ""
+    read = one_line(whole[: 10 * LONGEST_TITLE])
     if "title" in data and isinstance(data["title"], str) and not read:
         notes.error(("title",), "the title is empty", "write one")
     if len(read) > LONGEST_TITLE:
-        message = f"the title has {len(read)} characters, more than {LONGEST_TITLE}"
+        count = len(read) if len(whole) <= 10 * LONGEST_TITLE else len(whole)
+        message = f"the title has {count} characters, more than {LONGEST_TITLE}"
         notes.error(("title",), message, "tell the rest in story")
     return read
 
 
 def story(notes: Findings, data: Data) -> str:
     """The story, its line breaks kept."""
-    return lines(text(notes, data, "story") or "")
+    read = text(notes, data, "story") or ""
+    if len(read) > LONGEST_STORY:
+        message = f"the story has {len(read)} characters, more than {LONGEST_STORY}"
+        notes.error(("story",), message, "tell it shorter")
+        return ""
+    return lines(read)
 
 
 def identity(notes: Findings, data: Data) -> str:
     """The id, on one line."""
-    return one_line(text(notes, data, "id") or "")
+    read = text(notes, data, "id") or ""
+    if len(read) > LONGEST_WORD:
+        message = f"the id has {len(read)} characters, more than {LONGEST_WORD}"
+        notes.error(("id",), message, "give it a shorter one")
+        return ""
+    return one_line(read)
 
 
 def text(notes: Findings, data: Data, key: str) -> str | None:
@@ -83,9 +98,16 @@ def words(notes: Findings, data: Data, key: str) -> tuple[str, ...]:
     if not isinstance(value, list):
         notes.error((key,), f"{key} is {kind_of(value)}, not a list", cure)
         return ()
+    if len(value) > MOST_WORDS:
+        message = f"{key} has {len(value)} texts, more than {MOST_WORDS}"
+        notes.error((key,), message, "keep the most telling ones")
+        return ()
     read = []
     for place, word in enumerate(value):
-        if not isinstance(word, str):
+        if isinstance(word, str) and len(word) > LONGEST_WORD:
+            message = f"{key} holds a text of {len(word)} characters, more than {LONGEST_WORD}"
+            notes.error((key, place), message, "say it shorter")
+        elif not isinstance(word, str):
             notes.error((key, place), f"{key} holds {kind_of(word)}, not only texts", cure)
         elif not one_line(word):
             notes.error((key, place), f"{key} holds an empty text", "delete it")

@@ -10,7 +10,8 @@ from pathlib import Path
 from tutor.model.defect import Defect
 from tutor.model.text import one_line, printable
 
-LARGEST = 1_000_000
+LARGEST = 256_000
+MOST_LINES = 10_000
 UTF16 = (b"\xff\xfe", b"\xfe\xff")
 
 
@@ -50,7 +51,14 @@ def read_source(path: str | Path) -> Source:
         return _none(path, f"the file cannot be read: {reason}", "check its name and folder")
     if len(content) > LARGEST:
         return _none(
-            path, "the file is over 1 MB", "a problem file is a short text; is it another?"
+            path, "the file is over 256 kB", "a problem file is a short text; is it another?"
+        )
+    count = content.count(b"\n") + 1
+    if count > MOST_LINES:
+        return _none(
+            path,
+            f"the file has {count} lines, more than {MOST_LINES}",
+            "a problem file is a short text; is it another?",
         )
     return _decoded(path, content)
 

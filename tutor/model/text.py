@@ -20,6 +20,8 @@ def _kept(character: str) -> bool:
 
 def one_line(text: str) -> str:
     """`text` on one line: no control characters, every run of white space one space."""
+    if text.isprintable():
+        return " ".join(text.split())
     spaced = ("\n" if c.isspace() else c for c in text)
     return " ".join("".join(c for c in spaced if c == "\n" or _kept(c)).split())
 
@@ -32,6 +34,8 @@ def lines(text: str) -> str:
 
 def printable(text: str) -> str:
     """`text` on one line with a mark for every character that cannot be printed."""
+    if text.isprintable():
+        return " ".join(text.split())
     return "".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in one_line(text))
 
 

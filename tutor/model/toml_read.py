@@ -9,7 +9,7 @@ from typing import Any
 
 from tutor.model.defect import Findings, Path
 from tutor.model.text import shown
-from tutor.model.toml_lines import Statement, Tables, key_lines, statements
+from tutor.model.toml_lines import DOTS, Statement, Tables, key_lines, statements
 from tutor.model.toml_syntax import fault
 
 BADLY = 50
@@ -51,15 +51,22 @@ class Document:
 
 def read_toml(text: str, file: str) -> Document:
     """Read `text`; never raises. Form defects are in the document's findings."""
-    found = statements(text.replace("\r\n", "\n"))
-    findings = Findings(file, key_lines(found))
+    plain = text.replace("\r\n", "\n")
+    reason = "a name has too many dots"
+    if max(map(_dots, plain.split("\n"))) <= DOTS:
+        try:
+            data = tomllib.loads(text, parse_float=Decimals)
+        except Refused as refused:
+            reason = str(refused)
+        else:
+            return Document(data, Findings(file, lambda: key_lines(statements(plain))))
+    found = statements(plain)
+    findings = Findings(file, lambda: key_lines(found))
     if not any(statement.bottomless for statement in found):
         try:
             return Document(tomllib.loads(text, parse_float=Decimals), findings)
         except Refused as refused:
             reason = str(refused)
-    else:
-        reason = "a name has too many dots"
     salvage = _Salvage(findings)
     for place, statement in enumerate(found):
         if salvage.unreadable == BADLY:
@@ -68,6 +75,10 @@ def read_toml(text: str, file: str) -> Document:
         salvage.add(statement)
     salvage.close(reason)
     return Document(salvage.data, findings, frozenset(salvage.lost))
+
+
+def _dots(line: str) -> int:
+    return line.count(".")
 
 
 class _Salvage:

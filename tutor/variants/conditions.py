@@ -85,7 +85,7 @@ def _pulling(problem: Problem) -> set[str]:
 
 
 def _drawn_badly(problem: Problem) -> set[str]:
-    notes = Findings("", {})
+    notes = Findings("", dict)
     check_drawing(notes, problem.joints, tuple(enumerate(problem.members)))
     return {defect.message for defect in notes.all()}
 
