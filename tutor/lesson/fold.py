@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from tutor.judge import Judge
 from tutor.judge.given import senses_for
+from tutor.lesson.allowed import as_allowed
 from tutor.lesson.event import Event
 from tutor.lesson.hints import next_hint
 from tutor.lesson.reply import Reply, Say
@@ -79,7 +80,7 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         barred := _barred(state, "joints")
     ):
         return state, Reply((Say("note", barred),))
-    after, reply = handler(state, event, desk)
+    after, reply = as_allowed(state, *handler(state, event, desk))
     if not reply.accepted:
         return after, reply
     moved = _advance(state, after, event)

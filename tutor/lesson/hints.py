@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from tutor.judge import Mistake
+from tutor.lesson.allowed import most_level, no_more
 from tutor.lesson.event import Event
 from tutor.lesson.practice import offered
 from tutor.lesson.reply import Reply, Say
@@ -48,6 +49,9 @@ def next_hint(state: State, event: Event, hints: Hints) -> tuple[State, Reply]:
     if not given.tried_since and 0.0 <= event.time - given.time < PAUSE:
         nudge = "Try it with this hint first; the next one can be had in a moment."
         return state, Reply((Say("note", nudge),))
+    most = most_level(state, hints.place)
+    if given.level >= most < len(LEVELS):
+        return state, Reply((Say("note", no_more(state)),))
     level = min(given.level + 1, len(LEVELS))
     text = hints.text(level, given.mistakes)
     if level == len(LEVELS) and hints.typed:
