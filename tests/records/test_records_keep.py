@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tutor.records import Keep, data_folder
+from tutor.records import Keep, data_folder, disk
 from tutor.records.keep import file_name
 
 START = datetime(2025, 3, 1, 9, 30, tzinfo=UTC)
@@ -160,3 +160,34 @@ def test_the_usual_folder_is_the_one_the_platform_provides(monkeypatch, tmp_path
     assert data_folder() == Path(platformdirs.user_data_dir("pinjoint", appauthor=False))
     assert Keep().folder == data_folder()
     assert not os.path.exists(data_folder())
+
+
+def test_a_file_left_over_from_a_kill_is_taken_away_the_day_after_and_no_other(tmp_path: Path):
+    old, new = tmp_path / ".0123456789abcdef.fresh", tmp_path / ".0123456789abcdee.fresh"
+    own = tmp_path / ".mine.fresh"
+    for path in (old, new, own):
+        path.write_text("half")
+    for path in (old, own):
+        os.utime(path, (1e9, 1e9))
+    disk.replace(tmp_path / "settings.json", b"{}")
+    assert [path.exists() for path in (old, new, own)] == [False, True, True]
+
+
+def test_a_lesson_under_a_clock_that_ran_ahead_is_not_the_last_one_for_ever(tmp_path: Path):
+    now = datetime(2025, 3, 1, tzinfo=UTC)
+    for title, at in (("Ahead", now + timedelta(days=900)), ("Today", now)):
+        with Keep(tmp_path, clock=lambda at=at: at).start("x", title) as journal:
+            journal.append({"typed": title})
+    assert [kept.title for kept in Keep(tmp_path, clock=lambda: now).lessons()] == [
+        "Today",
+        "Ahead",
+    ]
+
+
+def test_the_list_tells_the_same_of_whole_lessons_by_their_sums_alone(tmp_path: Path):
+    with Keep(tmp_path).start("x", "Lamp arm", content='title = "Lamp arm"') as journal:
+        for number in range(5):
+            journal.append({"number": number})
+    (kept,) = Keep(tmp_path).lessons()
+    assert (kept.title, kept.events, kept.content) == ("Lamp arm", 5, 'title = "Lamp arm"')
+    assert kept.last == journal.times[-1]

@@ -8,9 +8,11 @@ from __future__ import annotations
 import contextlib
 import errno
 import os
+import re
 import secrets
 import stat
 import sys
+import time
 from itertools import count
 from pathlib import Path
 
@@ -20,6 +22,8 @@ else:
     import fcntl
 
 MAX_BYTES = 16 * 1024 * 1024
+LEFT_OVER = 24 * 3600.0
+FRESH = re.compile(r"\.[0-9a-f]{16}\.fresh")
 FILE_MODE = 0o600
 FOLDER_MODE = 0o700
 PLAIN = getattr(os, "O_BINARY", 0) | getattr(os, "O_NOCTTY", 0) | getattr(os, "O_NONBLOCK", 0)
@@ -167,6 +171,7 @@ def keep_aside(path: Path, data: bytes) -> Path:
 def replace(path: Path, data: bytes) -> None:
     """Put a new file with these bytes in the place of `path`: wholly, or not at all."""
     fresh = fresh_name(path)
+    clear_left_over(path.parent)
     write_new(fresh, data)
     try:
         os.replace(fresh, path)
@@ -175,6 +180,14 @@ def replace(path: Path, data: bytes) -> None:
             os.unlink(fresh)
         raise
     sync_folder(path.parent)
+
+
+def clear_left_over(folder: Path) -> None:
+    """Take away files that were to take another's place a day ago, when the program was killed."""
+    with contextlib.suppress(OSError):
+        for left in folder.glob(".*.fresh"):
+            if FRESH.fullmatch(left.name) and time.time() - left.stat().st_mtime > LEFT_OVER:
+                left.unlink()
 
 
 def fresh_name(path: Path) -> Path:

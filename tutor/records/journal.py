@@ -5,8 +5,7 @@ disk; when it cannot get there the journal says so once, in `notices`, and takes
 unsaved, so that the lesson goes on. It never tries a failed write or sync again: after a failed
 sync the system may have thrown the bytes away and report success the next time.
 
-A journal is used from one thread at a time. A cut exactly between two lines leaves a shorter, whole
-journal, which nothing in the file can tell from one that was never longer.
+A journal is used from one thread at a time. A cut between two lines leaves a shorter, whole journal.
 """
 
 from __future__ import annotations

@@ -55,15 +55,19 @@ def write_line(number: int, problem: str, after: str, at: datetime, event: Event
 
 def read_line(raw: bytes) -> Line | None:
     """The line these bytes hold, or None if a single one of them is not as it was written."""
-    tail = len(MARK) + SUM_LENGTH + len(END)
-    body, rest = raw[:-tail], raw[-tail:]
-    if rest != MARK + check_sum(body).encode("ascii") + END:
+    if not bears_its_sum(raw):
         return None
     try:
         fields = json.loads(raw)
         return line_of(fields)
     except (ValueError, TypeError, KeyError, RecursionError):
         return None
+
+
+def bears_its_sum(raw: bytes) -> bool:
+    """Whether the sum at the end of these bytes is that of all before it."""
+    tail = len(MARK) + SUM_LENGTH + len(END)
+    return raw[-tail:] == MARK + check_sum(raw[:-tail]).encode("ascii") + END
 
 
 def line_of(fields: Mapping[str, Any]) -> Line:
