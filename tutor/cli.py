@@ -142,6 +142,9 @@ def open_tutor(options: argparse.Namespace) -> int:
     if missing:
         print(*(told_missing(path) for path in missing), sep="\n", file=sys.stderr)
         return 2
+    if options.student is not None and (notice := keep_student(options)):
+        print(notice, file=sys.stderr)
+        return 2
     if options.plain or not full_terminal():
         if not options.plain:
             print(SWITCHED)
@@ -149,6 +152,17 @@ def open_tutor(options: argparse.Namespace) -> int:
     from tutor.screens.app import run  # here so that nothing else loads Textual
 
     return run(paths, keep=options.keep, mouse=not options.no_mouse, glyphs=options.glyphs)
+
+
+def keep_student(options: argparse.Namespace) -> str:
+    """Keep the student's id among their choices; why that failed, else empty."""
+    from dataclasses import replace  # here for start-up time
+
+    from tutor.records import Keep, read_settings, write_settings
+
+    folder = Keep(options.keep).folder
+    settings, _ = read_settings(folder)
+    return write_settings(folder, replace(settings, student=options.student))
 
 
 def open_plain(
@@ -160,7 +174,7 @@ def open_plain(
     """Begin line by line on the problems at `paths`: lessons, a homework, or a drawing."""
     from tutor.plain import run  # here for start-up time
 
-    sets = sets_at(paths)
+    sets = sets_at(paths, options.keep)
     if sets is None:
         return 2
     return run(sets, keep=options.keep, first=first, drawing=drawing, signs=options.signs)
@@ -185,15 +199,18 @@ def told_missing(path: Path) -> str:
     return f"{missing}, or type {meant[0]} for that command" if meant else missing
 
 
-def sets_at(paths: Sequence[Path]) -> tuple[ProblemSet, ...] | None:
-    """The problem sets at these paths; None, after saying why, where one holds nothing to read."""
+def sets_at(paths: Sequence[Path], keep: Path | None) -> tuple[ProblemSet, ...] | None:
+    """The problem sets at these paths as the student of this folder has them; None, after saying why, where one holds nothing to read."""
     from tutor.model import ProblemError, load_sets  # here for start-up time
+    from tutor.records import Keep, read_settings
+    from tutor.variants import personal
 
+    student = read_settings(Keep(keep).folder)[0].student
     found: list[ProblemSet] = []
     refused = False
     for path in paths:
         try:
-            found += load_sets(path)
+            found += [personal(each, student) for each in load_sets(path)]
         except ProblemError as error:
             print(error, file=sys.stderr)
             refused = True

@@ -7,6 +7,8 @@ from pathlib import Path
 
 from tutor.arguments import Parser, with_ways
 
+LONGEST_ID = 60
+
 SUMMARY = """\
 Learn the method of joints: take a plane truss apart by hand, and have every line you type checked.
 """
@@ -97,8 +99,22 @@ def tutor_parser() -> argparse.ArgumentParser:
         help="a problem file or a folder of them; without one, the problems that come along",
     )
     with_ways(parser)
+    parser.add_argument(
+        "--student",
+        metavar="ID",
+        type=student_id,
+        help="your id, as your instructor has it: problems whose numbers vary have yours; it is kept, "
+        "so say it once",
+    )
     parser.add_argument("--version", action=ShowVersion, nargs=0, help="say the version and leave")
     return parser
+
+
+def student_id(text: str) -> str:
+    """A student's id: a short printable text."""
+    if not text.strip() or len(text) > LONGEST_ID or not text.isprintable():
+        raise argparse.ArgumentTypeError(f"an id is a short text, at most {LONGEST_ID} characters")
+    return text.strip()
 
 
 def check_parser() -> argparse.ArgumentParser:

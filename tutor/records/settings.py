@@ -23,13 +23,14 @@ class Settings:
 
     `glyphs` is the set of characters that the figure is drawn with, `theme` the name of the
     colours, `remarks` whether an easier way is shown beside right lines, `done` how often each step was done
-    right (by the name of the step).
+    right (by the name of the step). `student` is the id by which an instructor knows the student.
     """
 
     glyphs: str | None = None
     theme: str | None = None
     remarks: bool = True
     done: Mapping[str, int] = field(default_factory=dict)
+    student: str | None = None
 
     def done_right(self, step: str) -> Settings:
         """The same choices after one more right passage through this step."""
@@ -80,7 +81,10 @@ def told_of(path: Path) -> str:
 def write_settings(folder: Path, settings: Settings) -> str:
     """Put the choices on the disk, wholly or not at all; a notice if that failed, else empty."""
     path = folder / FILE_NAME
-    text = json.dumps({**vars(settings), "done": dict(settings.done)}, indent=2) + "\n"
+    chosen = {**vars(settings), "done": dict(settings.done)}
+    if settings.student is None:
+        del chosen["student"]
+    text = json.dumps(chosen, indent=2) + "\n"
     try:
         disk.make_folder(folder)
         disk.replace(path, text.encode("ascii"))
@@ -131,10 +135,12 @@ USABLE = {
     "theme": is_word,
     "remarks": lambda value: isinstance(value, bool),
     "done": is_counts,
+    "student": is_word,
 }
 WANTED = {
     "glyphs": "a short text or null",
     "theme": "a short text or null",
     "remarks": "true or false",
     "done": "whole numbers by the names of steps",
+    "student": "a short text or null",
 }

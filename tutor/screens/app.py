@@ -140,7 +140,7 @@ class TutorApp(App[int]):
         def read() -> Shelf:
             from tutor.screens.shelf import read_shelf  # after the first frame, for start-up time
 
-            return read_shelf(self.paths)
+            return read_shelf(self.paths, self.settings.student)
 
         beside(self, read, self._settle, lambda fault: self.first.say(NOT_READ))
 

@@ -14,6 +14,7 @@ from tutor.records.contents import read_contents
 from tutor.records.disk import read_file
 from tutor.records.keep import Lessons
 from tutor.statics import Unsolvable
+from tutor.variants import personal
 
 WHERE: Mapping[str, str] = {
     "idealise": "at the idealisation",
@@ -75,12 +76,12 @@ class Left:
     changed: bool = False
 
 
-def read_shelf(paths: Iterable[Path]) -> Shelf:
-    """All sets at `paths`. Nothing is raised: what cannot be read is a row that says so."""
+def read_shelf(paths: Iterable[Path], student: str | None = None) -> Shelf:
+    """All sets at `paths`, as this student has them. Nothing is raised: what cannot be read is a row that says so."""
     groups: list[Group] = []
     for path in paths:
         try:
-            groups += [_group(found) for found in load_sets(path)]
+            groups += [_group(personal(found, student)) for found in load_sets(path)]
         except ProblemError as refused:
             entry = Entry(path.name or str(path), path=path, defects=refused.problems)
             groups.append(Group(str(path), (entry,)))

@@ -7,6 +7,7 @@ numbers must meet, and `choose` takes the first that do.
 
 from tutor.variants.choose import NoVariant, Varied, variant, variant_of
 from tutor.variants.conditions import is_short, pulling_rollers
+from tutor.variants.personal import personal
 from tutor.variants.slopes import awkward_slopes
 
 __all__ = [
@@ -14,6 +15,7 @@ __all__ = [
     "Varied",
     "awkward_slopes",
     "is_short",
+    "personal",
     "pulling_rollers",
     "variant",
     "variant_of",
