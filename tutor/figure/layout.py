@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Sequence
 
+from tutor.figure.heads import Heads
 from tutor.figure.page import TAIL, outward_on_page, page_for, support_size
 from tutor.figure.parts import (
     Arrow,
@@ -53,8 +54,10 @@ def lay_out(
             _stroke(sheet, item, owners)
         elif isinstance(item, Mark):
             _mark(sheet, item)
-        elif isinstance(item, Arrow):
-            forces += _arrow(sheet, item)
+    heads = Heads(sheet)
+    for item in figure.items:
+        if isinstance(item, Arrow):
+            forces += _arrow(sheet, item, heads)
         elif isinstance(item, Label):
             if item.along is not None:
                 values.append(line_words(sheet, item, owners.get(item.along, 0)))
@@ -100,7 +103,7 @@ def _mark(sheet: Sheet, mark: Mark) -> None:
     sheet.signs.append(Sign(at, mark.symbol, mark.role, toward, across, size, mark.lit))
 
 
-def _arrow(sheet: Sheet, arrow: Arrow) -> Iterator[Words]:
+def _arrow(sheet: Sheet, arrow: Arrow, heads: Heads) -> Iterator[Words]:
     """The arrow's shaft and head on the sheet; its words to place."""
     page = sheet.page
     x, y = outward_on_page(arrow)
@@ -114,6 +117,9 @@ def _arrow(sheet: Sheet, arrow: Arrow) -> Iterator[Words]:
     reach = max(reach, gap + 2.0)
     end = (near[0] + reach * x, near[1] + reach * y)
     start = (near[0] + gap * x, near[1] + gap * y) if arrow.pushes else near
+    if page.snap:
+        tip, end = heads.set(near, start if arrow.pushes else end, end, (x, y))
+        start = tip if arrow.pushes else start
     pattern: Pattern = "dashed" if arrow.dashed else "solid"
     sheet.lines.append(Line(start, end, arrow.role, pattern, sign=True, lit=arrow.lit))
     tip, way = (start, (-x, -y)) if arrow.pushes else (end, (x, y))
