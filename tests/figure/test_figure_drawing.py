@@ -1,5 +1,6 @@
 """Does a drawing say what an instructor would draw?"""
 
+import re
 from xml.etree import ElementTree
 
 import pytest
@@ -21,7 +22,10 @@ from tutor.figure import (
     truss_figure,
 )
 from tutor.figure import test_card as card
-from tutor.figure.parts import Arrow, Mark, Role, Stroke
+from tutor.figure.layout import lay_out
+from tutor.figure.parts import Arrow, Dimension, Mark, Role, Slope, Stroke
+from tutor.model import load_problem
+from tutor.shipped import shipped_problems
 
 SVG = "{http://www.w3.org/2000/svg}"
 GLYPHS: tuple[Glyphs, ...] = ("braille", "blocks", "ascii")
@@ -269,3 +273,31 @@ def test_words_and_lines_reach_the_contrast_that_wcag_asks_for(palette: Palette)
         assert contrast(colour, palette.ground) >= 4.5
     for colour in palette.lines.values():
         assert contrast(colour, palette.ground) >= 3.0
+
+
+FILES = sorted(path for path in shipped_problems().rglob("*.toml") if path.name != "set.toml")
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+@pytest.mark.parametrize("size", [(78, 10), (78, 14), (60, 12)])
+def test_dimensions_are_given_rather_than_a_larger_drawing(path, size) -> None:
+    figure = truss_figure(load_problem(path))
+    axes = {item.axis for item in figure.items if isinstance(item, Dimension)}
+    chains = lay_out(figure, *size, snap=True).chains
+    assert {"y" if chain.upright else "x" for chain in chains} == axes
+    assert all(chain.words or chain.after for chain in chains)
+
+
+@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+@pytest.mark.parametrize("size", [(78, 8), (78, 14), (60, 20)])
+def test_every_slope_at_a_joint_can_be_read(path, size) -> None:
+    problem = load_problem(path)
+    for joint in problem.joints:
+        figure = joint_figure(problem, joint.name)
+        page = to_cells(figure, *size)
+        shown = " ".join(text for row in page.runs for text, role in row if role == "slope")
+        for item in figure.items:
+            if isinstance(item, Slope):
+                words = f"{item.rise} in {item.run}"
+                numbers = set(re.findall(r"[0-9]+", shown))
+                assert words in shown or {item.rise, item.run} <= numbers, words

@@ -166,6 +166,9 @@ def _chain(sheet: Sheet, dimension: Dimension) -> Chain | None:
             stops = sorted({places[i] for piece in pieces for i in piece[:2]})
             words = tuple(((places[i] + places[j]) / 2, text) for i, j, text in pieces)
             return Chain(upright, across, tuple(stops), words, after)
+    whole = say(dimension.total)
+    if not upright and max(places) + 2 + len(whole) <= room:
+        return Chain(upright, across, (places[0], places[-1]), (), whole)
     return None
 
 
@@ -175,10 +178,14 @@ def _fits(places: Sequence[float], piece: tuple[int, int, str], upright: bool) -
 
 
 def place_all(board: Board, sheet: Sheet, first: Sequence[Words] = ()) -> Iterator[Placed]:
-    """Every word of the sheet that finds a place: forces, names, then the rest."""
+    """Every word of the sheet that finds a place: slopes, forces, names, then the rest.
+
+    The sides of a slope triangle can stand in few places, the words of a force in many.
+    """
+    slopes = [words for words in sheet.words if words.role == "slope"]
     loads = [words for words in sheet.forces if words.role == "load"]
     others = [words for words in sheet.forces if words.role != "load"]
-    for words in (*first, *others):
+    for words in (*first, *slopes, *others):
         placed = place(board, words)
         if placed is not None:
             yield placed
@@ -186,7 +193,8 @@ def place_all(board: Board, sheet: Sheet, first: Sequence[Words] = ()) -> Iterat
     yield from alike
     bare = level > 0 or any(words.owner for words in sheet.words)
     note = [_unit_note(sheet)] if bare and sheet.unit and sheet.page.rows >= 8 else []
-    for words in (*sheet.names, *sheet.words, *note):
+    rest = [words for words in sheet.words if words.role != "slope"]
+    for words in (*sheet.names, *rest, *note):
         placed = place(board, words)
         if placed is not None:
             yield placed

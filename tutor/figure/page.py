@@ -49,7 +49,8 @@ class Detail:
 DETAILS = (
     Detail(arrow=6.0, symbol=5.0, dimensions=True, words="past", worth=0.58),
     Detail(arrow=4.0, symbol=3.0, dimensions=True, words="past", worth=0.5),
-    Detail(arrow=3.0, symbol=3.0, dimensions=True, words="beside", worth=0.38),
+    Detail(arrow=3.0, symbol=3.0, dimensions=True, words="beside", worth=0.3),
+    Detail(arrow=2.0, symbol=2.0, dimensions=True, words="none", worth=0.22),
     Detail(arrow=3.0, symbol=3.0, dimensions=False, words="beside", worth=0.35),
     Detail(arrow=2.0, symbol=2.0, dimensions=False, words="none", worth=0.0),
 )

@@ -23,11 +23,19 @@ def slope_words(sheet: Sheet, slope: Slope, arrows: Sequence[Arrow]) -> Iterator
         text = f"{slope.rise} in {slope.run}"
         half = len(text) / 2 + 1
         middle = (x0 + 0.6 * reach * x, y0 + 0.6 * reach * y)
-        spots: list[Spot] = [
+        near: list[Spot] = [
             (middle[0] + sx, middle[1] + sy, cost)
-            for sx, sy, cost in ((half, 0, 0.2), (-half, 0, 0.3), (0, -2, 0.0), (0, 2, 0.1))
+            for far in (0.0, 1.0, 2.0)
+            for sx, sy, cost in (
+                (half + far, 0, 0.2 + far),
+                (-half - far, 0, 0.3 + far),
+                (far * x, -2, far),
+                (far * x, 2, 0.1 + far),
+                (half + far, -2, 0.5 + far),
+                (-half - far, 2, 0.6 + far),
+            )
         ]
-        yield Words(((text, tuple(spots)),), "slope", middle, limit=6.0)
+        yield Words(((text, tuple(near)),), "slope", middle, limit=9.0)
         return
     end = (start[0] + size * x, start[1] + size * y)
     corner = _free_corner(slope, arrows, start, end)
@@ -36,8 +44,18 @@ def slope_words(sheet: Sheet, slope: Slope, arrows: Sequence[Arrow]) -> Iterator
     run_y = corner[1] + math.copysign(2.0, corner[1] - (start[1] + end[1]) / 2)
     run_x, rise_y = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
     side = math.copysign(len(slope.rise) / 2 + 1, corner[0] - run_x)
-    yield Words(((slope.run, ((run_x, run_y, 0.0),)),), "slope", corner, limit=6.0)
-    yield Words(((slope.rise, ((corner[0] + side, rise_y, 0.0),)),), "slope", corner, limit=6.0)
+    runs: list[Spot] = [
+        (run_x + aside, run_y + down, abs(aside) + abs(down) / 4)
+        for aside in (0.0, 1.0, -1.0, 2.0, -2.0)
+        for down in (0.0, math.copysign(2.0, run_y - rise_y))
+    ]
+    rises: list[Spot] = [
+        (corner[0] + out * side, rise_y + down, abs(down) / 2 + 2 * (out - 1.0))
+        for out in (1.0, 2.0)
+        for down in (0.0, 2.0, -2.0)
+    ]
+    for text, spots in ((slope.run, runs), (slope.rise, rises)):
+        yield Words(((text, tuple(spots)),), "slope", corner, limit=12.0)
 
 
 def _free_corner(slope: Slope, arrows: Sequence[Arrow], start: Point, end: Point) -> Point:
