@@ -453,3 +453,17 @@ def test_what_is_said_of_a_joint_is_said_once() -> None:
     assert len(told) == len(set(told))
     assert sum("unknown" in line and "are unknown" in line for line in told) == 1
     assert sum("sum of Fx" in line for line in told) == 1
+
+
+def test_the_list_says_which_problems_are_finished_and_where_the_others_stand(
+    tmp_path: Path,
+) -> None:
+    other = load_problem(FOLDER / "bell-frame.toml")
+    converse("\n".join(["1", *SCRIPT, ""]), DAVIT, other, keep=tmp_path)
+    converse("2\n", DAVIT, other, keep=tmp_path)
+    said = converse("help\n1\nagain\n", DAVIT, other, keep=tmp_path)
+    assert re.search(r"^1\. .*, finished$", said, re.M)
+    assert re.search(r"^2\. .*, begun, at the idealisation$", said, re.M)
+    assert said.count(f"1. {DAVIT.title}") == 1, "help does not say the titles again"
+    assert "list: says the problems again." in said
+    assert said.count("1. go on where you left, done") == 2

@@ -8,15 +8,18 @@ from __future__ import annotations
 
 import time
 import traceback
+from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
 from tutor.lesson import Event, Lesson, Reply, Say
 from tutor.lesson.replay import replay, told_in_short
 from tutor.model import Problem
-from tutor.records import Journal, Keep
+from tutor.records import Journal, Keep, Kept
 from tutor.records.belonging import belonging, content_of, in_short
 from tutor.records.belonging import key_of as key_of
+from tutor.records.contents import read_contents
+from tutor.records.disk import read_file
 
 NOT_CHECKED = (
     "This could not be checked: the fault is in the program, not in what you did. It is kept; go on "
@@ -27,6 +30,14 @@ AS_IT_WAS = (
     "truss as it was; a new one takes it as it is now."
 )
 LOG = "trouble.log"
+WHERE: Mapping[str, str] = {
+    "idealise": "at the idealisation",
+    "free body": "at the free body",
+    "reactions": "at the reactions",
+    "joints": "at the joints",
+    "close": "at the closing check",
+    "table": "done",
+}
 
 
 class Session:
@@ -114,6 +125,15 @@ def open_session(problem: Problem, keep: Keep, path: Path | None = None) -> Sess
     if how is not None and how.changes:
         session.tell(AS_IT_WAS.format(changes=in_short(how.changes)))
     return session
+
+
+def where_left(problem: Problem, kept: Kept) -> str:
+    """Where a kept lesson stands, as its outcomes say; the file is only read.
+
+    OSError where it cannot be read any more; Unsolvable as of `Lesson`.
+    """
+    events = (line.event for line in read_contents(read_file(kept.path)).lines)
+    return WHERE[replay(problem, events, compare=False).lesson.state.step]
 
 
 def note_fault(log: Path | None, fault: BaseException) -> None:

@@ -9,6 +9,8 @@ from strategies import make_truss
 from walks import ARM, RAIL, Clock, walk_to
 
 from tutor.lesson import Lesson
+from tutor.model import Load, Support
+from tutor.notation import Exact
 
 
 def test_a_moment_point_through_which_fewer_unknowns_pass_is_remarked_on() -> None:
@@ -177,3 +179,19 @@ def test_the_best_first_line_is_named_by_the_last_hint_alone() -> None:
     told = [do("hint").text for _ in range(4)]
     assert told[3] == "Take ΣFx of the whole truss."
     assert all("ΣFx" not in text for text in told[:3])
+
+
+@pytest.mark.parametrize(("load", "pulls"), [("right", True), ("left", False)])
+def test_a_roller_that_would_have_to_pull_is_told_of_with_its_value(load: str, pulls: bool) -> None:
+    problem = replace(
+        ARM,
+        supports=(Support("A", "pin"), Support("B", "roller", angle=Exact.of(0))),
+        loads=(Load("C", (("up" if pulls else "down", Exact.of(150)),)),),
+    )
+    _, do = walk_to("reactions", problem)
+    sign = "+" if pulls else "-"
+    assert do("type", text=f"ΣM_A: B_x {sign} 150*2.4 = 0").accepted
+    reply = do("type", text=f"B_x = {'-360' if pulls else '360'}")
+    assert reply.accepted
+    assert ("would have to pull" in reply.text) == pulls
+    assert any(say.tone == "remark" and "roller" in say.text for say in reply.said) == pulls

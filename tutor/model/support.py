@@ -43,3 +43,10 @@ REACTIONS: Mapping[SupportKind, Callable[[Support, Joint], tuple[Reaction, ...]]
 def reactions_of(support: Support, joint: Joint) -> tuple[Reaction, ...]:
     """The unknowns that `support` puts on `joint`; names and positive senses as in `Reaction`."""
     return REACTIONS[support.kind](support, joint)
+
+
+def push_along(support: Support, reaction: Reaction) -> float:
+    """The component of a roller's push along the positive sense of its reaction: 1.0 or -1.0."""
+    angle = support.angle if support.angle is not None else Exact.of(90)
+    push = Direction.at_angle(angle)
+    return push.x * reaction.direction.x + push.y * reaction.direction.y

@@ -5,12 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from tutor.model import Problem, ProblemSet
+from tutor.plain.spelling import spelled
 from tutor.plain.voice import LONGEST, TooLong, Voice
 from tutor.records import Keep, Kept
 from tutor.records.keep import Lessons
+from tutor.session import where_left
+from tutor.statics import Unsolvable
 
 LEAVING = frozenset({"leave", "quit", "exit", "bye"})
-AGAIN = frozenset({"again", "list", "problems", "help", "?"})
+AGAIN = frozenset({"again", "list", "problems", "ask", "where"})
+HELP = frozenset({"help", "?"})
+LIST_HELP = (
+    "Type the number of a problem, or a part of its title.",
+    "list: says the problems again.",
+    "draw: draws a truss of your own.",
+    "leave: ends; all is kept.",
+)
 DRAW = frozenset({"draw", "own"})
 MOST = 5
 ONWARD = frozenset({"1", "go on", "go", "on", "yes"})
@@ -40,6 +50,8 @@ def choose_problem(voice: Voice, sets: Sequence[ProblemSet], keep: Keep) -> Prob
             return None
         if text.lower() in AGAIN:
             voice.say(list_lines(sets, begun))
+        elif text.lower() in HELP:
+            voice.say(LIST_HELP)
         else:
             voice.say(
                 (f"Cannot read: type a number from 1 to {len(problems)}, a title, draw, or leave.",)
@@ -52,15 +64,16 @@ def choose_lesson(voice: Voice, problem: Problem, keep: Keep) -> Kept | None:
     if not earlier:
         return None
     several = len(earlier) > 1
-    rows = [_went_on(kept, bool(how.changes), several) for kept, how in earlier]
+    rows = [
+        f"{_went_on(kept, bool(how.changes), several)}, {_where(how.problem, kept)}"
+        for kept, how in earlier
+    ]
     rows.append("begin a new lesson; the old one stays kept")
-    day = _day(earlier[0][0])
-    voice.say(
-        (
-            f"You worked on {problem.title}{day}.",
-            *(f"{number}. {row}" for number, row in enumerate(rows, start=1)),
-        )
+    asked = (
+        f"You worked on {problem.title}{_day(earlier[0][0])}.",
+        *(f"{number}. {row}" for number, row in enumerate(rows, start=1)),
     )
+    voice.say(asked)
     while True:
         text = heard(voice).lower()
         if text in ONWARD:
@@ -69,6 +82,9 @@ def choose_lesson(voice: Voice, problem: Problem, keep: Keep) -> Kept | None:
             return None
         if text.isascii() and text.isdigit() and 0 < int(text[:6]) < len(rows):
             return earlier[int(text[:6]) - 1][0]
+        if text in AGAIN | HELP:
+            voice.say((*asked, "Type a number, or leave."))
+            continue
         voice.say((f"Cannot read: type 1 to go on, {len(rows)} to begin a new lesson, or leave.",))
 
 
@@ -80,6 +96,14 @@ def _went_on(kept: Kept, changed: bool, dated: bool) -> str:
     """A kept lesson to go on with, in words; the first of them is the one last worked on."""
     then = ", on the truss as it was then" if changed else ""
     return f"go on where you left{_day(kept) if dated else ''}{then}"
+
+
+def _where(problem: Problem, kept: Kept) -> str:
+    """Where a kept lesson stands: "at the joints", "done"; "begun" where that cannot be told."""
+    try:
+        return where_left(problem, kept)
+    except (OSError, Unsolvable):
+        return "begun"
 
 
 def heard(voice: Voice) -> str:
@@ -103,8 +127,7 @@ def list_lines(sets: Sequence[ProblemSet], begun: Lessons) -> Iterator[str]:
         for problem in each.problems:
             number += 1
             level = f", level {problem.level}" if problem.level is not None else ""
-            mark = ", begun" if begun.of(problem) else ""
-            yield f"{number}. {problem.title}{level}{mark}"
+            yield f"{number}. {problem.title}{level}{_mark(begun, problem)}"
         for refused in each.broken.values():
             yield "A file of this set cannot be used:"
             yield from (str(defect) for defect in refused.problems)
@@ -112,9 +135,23 @@ def list_lines(sets: Sequence[ProblemSet], begun: Lessons) -> Iterator[str]:
         yield "Type the number of a problem, draw for a truss of your own, or leave."
 
 
+def _mark(begun: Lessons, problem: Problem) -> str:
+    """How the last lesson on a problem was left, if there is one."""
+    earlier = begun.of(problem)
+    if not earlier:
+        return ""
+    kept, how = earlier[0]
+    where = _where(how.problem, kept)
+    return ", finished" if where == "done" else f", begun, {where}"
+
+
 def _one_of(problems: Sequence[Problem], text: str) -> Problem | None:
     if text.isascii() and text.isdigit():
         number = int(text[:6])
         return problems[number - 1] if 0 < number <= len(problems) else None
-    fitting = [p for p in problems if text and text.casefold() in p.title.casefold()]
+    fitting = [
+        problem
+        for problem in problems
+        if text and text.casefold() in f"{problem.title}\n{spelled(problem.title)}".casefold()
+    ]
     return fitting[0] if len(fitting) == 1 else None

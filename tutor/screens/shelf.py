@@ -6,24 +6,14 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from tutor.lesson.replay import replay
 from tutor.model import Defect, Problem, ProblemError, ProblemSet, load_sets
 from tutor.records import Keep, Kept
 from tutor.records.belonging import key_of
-from tutor.records.contents import read_contents
-from tutor.records.disk import read_file
 from tutor.records.keep import Lessons
+from tutor.session import where_left
 from tutor.statics import Unsolvable
 from tutor.variants import personal
 
-WHERE: Mapping[str, str] = {
-    "idealise": "at the idealisation",
-    "free body": "at the free body",
-    "reactions": "at the reactions",
-    "joints": "at the joints",
-    "close": "at the closing check",
-    "table": "done",
-}
 BEGUN = "begun"
 CHANGED = "begun, and changed since"
 
@@ -143,12 +133,3 @@ def places(shelf: Shelf, keep: Keep) -> Mapping[str, str]:
         elif belonging:
             found[entry.key] = CHANGED
     return found
-
-
-def where_left(problem: Problem, kept: Kept) -> str:
-    """Where a kept lesson stands, as its outcomes say; the file is only read.
-
-    OSError where it cannot be read any more; Unsolvable as of `Lesson`.
-    """
-    events = (line.event for line in read_contents(read_file(kept.path)).lines)
-    return WHERE[replay(problem, events, compare=False).lesson.state.step]

@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from tutor.model import Problem
 from tutor.model.checks import check_drawing
 from tutor.model.defect import Findings
+from tutor.model.support import push_along
 from tutor.model.vary import HOLDS, Condition, Kind
 from tutor.statics import Answer, Unsolvable, solve
 from tutor.variants.slopes import awkward_slopes
@@ -69,10 +70,8 @@ def pulling_rollers(answer: Answer) -> dict[str, float]:
         if support.kind != "roller":
             continue
         (reaction,) = (r for r in answer.problem.reactions if r.joint == support.joint)
-        push = math.radians(support.angle.value) if support.angle is not None else math.pi / 2
-        along = reaction.direction.x * math.cos(push) + reaction.direction.y * math.sin(push)
         force = answer.value(reaction.name)
-        if force * along < 0:
+        if force * push_along(support, reaction) < 0:
             found[support.joint] = abs(force)
     return found
 

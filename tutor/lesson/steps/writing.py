@@ -10,6 +10,7 @@ from tutor.judge.given import senses_for
 from tutor.judge.independent import same_body
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say, Tone
+from tutor.lesson.rollers import roller_that_pulls
 from tutor.lesson.shown import shows_nothing, shows_values
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, StandingLine, State
@@ -253,6 +254,8 @@ def _keep_value(
     said += [Say("remark", remark.text) for remark in verdict.remarks]
     if minus:
         said.append(Say("remark", AGAINST))
+    if pulled := roller_that_pulls(state, unknown):
+        said.append(Say("remark", pulled))
     return state, Reply(tuple(said), True, verdict)
 
 
