@@ -201,7 +201,9 @@ def test_a_half_is_mirrored_about_its_last_joint_and_a_truss_with_both_halves_st
 def test_a_truss_that_is_flipped_twice_is_as_it_was() -> None:
     draft = drawn("C 5 at 30", "B roller 60", "C 3 right")
     before = draft.problem
-    assert draft.type("flip").taken
+    turned = draft.type("flip")
+    assert turned.taken
+    assert "Dropped" not in turned.said
     assert at(draft, "A") == (4, 0)
     assert draft.problem.supports[1].angle == Exact.of(120)
     assert draft.problem.loads[0].pushes[1][0] == "left"

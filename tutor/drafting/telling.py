@@ -42,8 +42,11 @@ def told(before: Problem, after: Problem, entries: Sequence[Entry]) -> str:
         ),
         _many("Already there:", _known(before, entries), plain=True),
     ]
+    loaded = {entry.load.joint for entry in entries if isinstance(entry, Push)}
     for entry in entries:
         match entry:
+            case Drop("load", name) if name in loaded:
+                continue  # put there anew in the same step
             case Hold(support):
                 said.append(f"{support.joint}: {support_text(support)}.")
             case Push(load):
