@@ -60,6 +60,7 @@ class Workbook:
         self.problem = problem
         self.kept = kept
         self._review: Review | None = None
+        self._were_wrong: dict[str, str] = {}
         self.hints_given = [0] * len(LEVELS)
         self._hinted: dict[tuple[object, ...], int] = {}
         self._news: list[str] = []
@@ -101,7 +102,13 @@ class Workbook:
     def review(self) -> Review:
         """The review of the paper as it stands."""
         if self._review is None:
-            self._review = review(self.problem, self.paper.work(self.problem))
+            before = {"reactions": self._were_wrong, "forces": {}}
+            self._review = review(self.problem, self.paper.work(self.problem), before)
+            self._were_wrong |= {
+                str(f.name): self.paper.values[str(f.name)]
+                for f in self._review.findings
+                if f.state in ("wrong", "follows") and f.name in self.paper.values
+            }
         return self._review
 
     def hint(self) -> Hint | None:

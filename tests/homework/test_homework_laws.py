@@ -55,7 +55,7 @@ def said(done: Homework, result: Review) -> str:
     report = markdown(done.problem, result, WHEN).replace("2031-05-06 07:08", "")
     closing = [closure.said for closure in result.closures]
     shown = "\n".join([repr(result), str(result), result.said, report, *hints, *closing])
-    return re.sub(r"name=\d+|Span\(start=\d+, end=\d+\)|- line \d+:", "", shown)
+    return re.sub(r"name=\d+|Span\(start=\d+, end=\d+\)|- [Ll]ine \d+:", "", shown)
 
 
 def numbers(text: str) -> set[str]:

@@ -21,22 +21,31 @@ def follow(
     known: set[str],
     without: Iterable[str] = (),
     blank: Collection[str] = (),
+    start: Collection[str] | None = None,
+    partly: bool = False,
 ) -> Found:
     """Which of the `targets` follow from what is `known`, and at which body by which equation.
 
     `known` grows by what is found. The bodies in `without` are not used. What is `blank` may have been any
-    number, so that an equation it has no part in will do as well. The result is in an order in which
-    the values could have been found.
+    number, so that an equation it has no part in will do as well. Only the bodies of `start`, and
+    those that come to know something new, are looked at, where that is given. `partly` takes bodies
+    with blanks too, by equations without these. The result is in an order in which the values could
+    have been found.
     """
     left = set(targets) - known
     barred = set(without)
-    usable = [sheet for name, sheet in bodies.items() if name not in barred and not sheet.missing]
+    usable = [
+        sheet
+        for name, sheet in bodies.items()
+        if name not in barred and (partly or not sheet.missing)
+    ]
     at: dict[str, list[Sheet]] = {}
     for sheet in usable:
         for name in sheet.part:
             at.setdefault(name, []).append(sheet)
     found: Found = {}
-    waiting = dict.fromkeys(sheet.name for sheet in usable)
+    names = [sheet.name for sheet in usable]
+    waiting = dict.fromkeys(names if start is None else (n for n in names if n in start))
     while waiting:
         sheet = bodies[next(iter(waiting))]
         del waiting[sheet.name]

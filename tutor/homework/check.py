@@ -2,46 +2,51 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+import math
+from collections.abc import Mapping
+from dataclasses import replace
+from functools import cached_property
 
 from tutor.homework.account import Account
 from tutor.homework.accounts import UNEXPLAINED
+from tutor.homework.beliefs import Held, held
 from tutor.homework.closing import closures
 from tutor.homework.findings import Finding, Review, Sure
 from tutor.homework.lines import Judged, judged_lines, order_of
-from tutor.homework.one_line import Usual
-from tutor.homework.places import Search, Story, first_in_order, first_places
+from tutor.homework.mended import of_resting, resting
+from tutor.homework.outcome import RIVAL, Outcome, of_beliefs
+from tutor.homework.places import Story, first_in_order, first_places
 from tutor.homework.reading import (
-    Reading,
     blank_members,
-    plain_reading,
-    readings_by_supports,
-    readings_of_blank_joint,
+    reached,
 )
+from tutor.homework.rounding import Standing, standing
 from tutor.homework.sheet import PARALLEL, WHOLE, Vector, sheets
 from tutor.homework.slips import cost_of
+from tutor.homework.stories import Stories, Told
 from tutor.homework.telling import at_its_place, far_fetched
 from tutor.homework.uniform import uniform
 from tutor.homework.words import summary
-from tutor.homework.work import Work, read_work
+from tutor.homework.work import Entry, Work, read_work
 from tutor.judge import Judge, Mistake, Value, judge_of
 from tutor.model import Problem
 from tutor.statics import Unsolvable
 
 EQUALLY_NAMED = 0.25
 BY_ITSELF = 0.05
-WORKED_WRONG, HIDDEN = 0.2, 0.3
-WELL_EXPLAINED, NOT_NEEDED = 1.15, 1.2
-LEAST_WRITTEN = 2
+MOST_BELIEVED = 80
+"""On a truss of more joints no belief is looked for."""
 MUCH_BLANK, FARFETCHED = 2, 1.5
 VALUE_SLIPS = frozenset({"tension-compression", "sign", "sense", "unit", "rounding"})
 
 
-def review(problem: Problem, work: object) -> Review:
+def review(problem: Problem, work: object, before: object = None) -> Review:
     """What `work` shows, as the contract describes it; it never raises on a student's work.
 
     `work` is a mapping whose parts may all be absent: "reactions" and "forces" (unknown to value),
     "lines" (pairs of an equation and its text), "senses", "order" (joint names, perhaps "whole").
+    `before` is the work as it was at the last check, where there was one: what rests on a value that
+    was mended since is then told from a new mistake.
     """
     desk = judge_of(problem)
     handed_in = read_work(desk, work)
@@ -49,7 +54,8 @@ def review(problem: Problem, work: object) -> Review:
         true = desk.values()
     except Unsolvable:
         return _unsolvable(handed_in)
-    return _Check(desk, handed_in, true).review()
+    last = {} if before is None else read_work(desk, before).entries
+    return _Check(desk, handed_in, true, last).review()
 
 
 def _unsolvable(work: Work) -> Review:
@@ -59,89 +65,39 @@ def _unsolvable(work: Work) -> Review:
     return Review(findings, None, refused=work.refused, clear=False, said=said)
 
 
-@dataclass(frozen=True)
-class Outcome:
-    """Where it went wrong: places, what explains the first, and the state of each wrong value."""
-
-    places: tuple[str, ...]
-    accounts: tuple[Account, ...]
-    findings: dict[str, Finding]
-    clear: bool = True
-
-
 class _Check:
     """The review of one homework in the making."""
 
-    def __init__(self, desk: Judge, work: Work, true: dict[str, float]) -> None:
+    def __init__(
+        self, desk: Judge, work: Work, true: dict[str, float], before: Mapping[str, Entry]
+    ) -> None:
+        self.before = before
         self.desk = desk
         self.problem = desk.problem
         self.work = work
         self.true = true
         self.handed_in = sheets(self.problem, work.entries)
-        self.reading = plain_reading(self.problem, self.handed_in, work.entries, true)
-        self._usual: dict[str, list[Usual]] = {}
+        self.standing = self._standing()
+        self.stories = Stories(self.problem, self.handed_in, work.entries, true, self.standing)
+        self.reading = self.stories.reading
         self.lines = judged_lines(desk, work, self.handed_in)
+
+    def _standing(self) -> Standing:
+        """How each entry stands; what sound steps through blanks may have given is left open."""
+        found = standing(self.problem, self.handed_in, self.work.entries, self.true)
+        if not found.wrong or all(m.name in self.work.entries for m in self.problem.members):
+            return found
+        doubtful = found.wrong - found.settled
+        maybe = doubtful & reached(self.handed_in, self.work.entries, self.true)
+        return Standing(found.right, found.wrong - maybe, found.open | maybe)
 
     @property
     def wrong(self) -> tuple[str, ...]:
         return self.reading.wrong
 
-    def _stories(self) -> list[tuple[Story, Reading]]:
-        """The stories of every reading, cheapest first."""
-        plain = self.reading
-        right = set(self.work.entries) - set(plain.wrong)
-        given = (self.problem, self.handed_in, self.work.entries, self.true, right)
-        dark = [n for n, s in self.handed_in.items() if blank_members(self.problem, s)]
-        told = [(s, plain) for s in self._search(plain).stories() if s.first not in dark]
-        if any(name not in self.work.entries for name in self.problem.reaction):
-            doubt = NOT_NEEDED if right and any(map(self._alone, told)) else WORKED_WRONG
-            for read in readings_by_supports(*given):
-                told += self._doubted(read, WHOLE, doubt)
-        for joint in filter(self._tells, dark):
-            for read in readings_of_blank_joint(*given, joint):
-                told += self._doubted(read, joint, HIDDEN)
-        return sorted(told, key=lambda pair: pair[0].cost)
-
-    def _alone(self, pair: tuple[Story, Reading]) -> bool:
-        """Whether one slip at a joint without support explains all that is wrong."""
-        story = pair[0]
-        held = {support.joint for support in self.problem.supports}
-        return (
-            len(story.turns) == 1
-            and story.first not in held | {WHOLE}
-            and not story.open
-            and story.cost <= WELL_EXPLAINED
-        )
-
-    def _tells(self, joint: str) -> bool:
-        """Whether enough is written at a joint with a blank to look for a mistake at it."""
-        members = [name for name in self.handed_in[joint].part if name in self.problem.member]
-        written = sum(1 for name in self.work.entries if name in self.problem.member)
-        if 2 * written >= len(self.problem.members):
-            return True
-        at_it = sum(1 for name in members if name in self.work.entries)
-        several = sum(1 for name in self.wrong if name in self.work.entries) > 1
-        return at_it + several >= LEAST_WRITTEN
-
-    def _doubted(self, read: Reading, first: str, doubt: float) -> list[tuple[Story, Reading]]:
-        """The stories of a reading that begin at a place, with a doubt of how it was read."""
-        return [
-            (replace(story, doubt=story.doubt + (0.0 if self._shows(story) else doubt)), read)
-            for story in self._search(read).stories(first)
-        ]
-
-    def _shows(self, story: Story) -> bool:
-        """Whether a wrong value that was found at the first place is written, not only blanks."""
-        return any(name in self.work.entries for name in story.turns[0].values)
-
-    def _search(self, reading: Reading) -> Search:
-        return Search(self.problem, reading.bodies, reading.entries, reading.wrong, self._usual)
-
     def review(self) -> Review:
         outcome = self._outcome()
-        findings = [
-            outcome.findings.get(name, Finding(name, "right")) for name in self.work.entries
-        ]
+        findings = [outcome.findings.get(name, self._finding(name)) for name in self.work.entries]
         unread = [r.name for r in self.work.refused if r.name in self.problem.unknowns]
         findings += [
             Finding(name, "unchecked", None, "unclear")
@@ -154,11 +110,32 @@ class _Check:
             outcome.places[0] if outcome.places else None,
             outcome.places,
             outcome.accounts,
-            closures(self.handed_in),
+            closures(self.handed_in, self.standing.wrong),
             self.work.refused,
             outcome.clear,
+            note=outcome.note,
+            rests=outcome.rests,
+            decides=self._decides(outcome),
+            stopped=self.stories.stopped,
         )
         return replace(result, said=summary(result))
+
+    def _decides(self, outcome: Outcome) -> str | None:
+        """A blank that would settle what is open: one at a place that may be the first."""
+        doubtful = outcome.places if len(outcome.places) > 1 or not outcome.clear else ()
+        undecided = [
+            body
+            for body, sheet in self.handed_in.items()
+            if any(name in self.standing.open for name in sheet.part)
+        ]
+        bodies = [self.handed_in[body] for body in (*doubtful, *undecided)]
+        blank = [sheet.missing for sheet in bodies if sheet.missing]
+        return min(blank, key=len)[0] if blank else None
+
+    def _finding(self, name: str) -> Finding:
+        if name in self.standing.open:
+            return Finding(name, "unchecked", None, "unclear")
+        return Finding(name, "right")
 
     def _outcome(self) -> Outcome:
         misleading = [j for j in self.lines if j.misleads and j.place is not None]
@@ -166,32 +143,41 @@ class _Check:
             return self._from_lines(misleading) if misleading else Outcome((), (), {})
         alike = uniform(self.problem, self.work.entries, self.true, self.wrong)
         if alike is not None:
-            findings = {n: Finding(n, "wrong", alike.cause(n)) for n in self.wrong}
+            sure: Sure = "likely" if self._beliefs else "certain"
+            findings = {n: Finding(n, "wrong", alike.cause(n), sure) for n in self.wrong}
             return Outcome((alike.place,), alike.accounts, findings)
+        rests = resting(self.handed_in, self.work.entries, self.before, self.standing)
+        if rests is not None:
+            return of_resting(self.problem, rests)
         told = self._told_place(misleading)
-        pairs = self._stories()
+        pairs = self.stories.told()
         if told is not None:
             by_lines = any(judged.place == told for judged in misleading)
-            pairs = self._from_told(pairs, told, by_lines)
+            pairs = self.stories.from_told(pairs, told, by_lines)
+        if not misleading:
+            believed = self._of_beliefs(pairs)
+            if believed is not None:
+                return believed
         if not pairs:
             return self._lost()
         self.reading = pairs[0][1]
         return self._of_story([story for story, _ in pairs], told is not None, misleading)
 
-    def _from_told(
-        self, pairs: list[tuple[Story, Reading]], told: str, by_lines: bool
-    ) -> list[tuple[Story, Reading]]:
-        """The stories that begin where the order tells, or also with reactions left blank.
+    @cached_property
+    def _beliefs(self) -> list[Held]:
+        if len(self.problem.joints) > MOST_BELIEVED:
+            self.stories.stopped = True
+            return []
+        return held(self.problem, self.handed_in, self.work.entries, self.stories.wrong)
 
-        An order shows nothing of reactions that are blank and were worked with wrongly; lines do.
-        """
-        plain = self.reading
-        here = [pair for pair in pairs if pair[0].first == told]
-        here = here or [(self._forced(self._search(plain), told), plain)]
-        if by_lines or told == WHOLE:
-            return here
-        blank = [pair for pair in pairs if pair[1] is not plain and pair[0].first == WHOLE]
-        return sorted((*here, *blank), key=lambda pair: pair[0].cost)
+    def _of_beliefs(self, pairs: list[Told]) -> Outcome | None:
+        """What one belief explains, where nothing cheaper does."""
+        wrong = self.stories.wrong
+        cost = pairs[0][0].cost if pairs else math.inf
+        found = self._beliefs
+        if not found or found[0].cost > cost:
+            return None
+        return of_beliefs(self.problem, self.handed_in, wrong, self.work.order, found, cost)
 
     def _told_place(self, misleading: list[Judged]) -> str | None:
         """The first wrong place by the student's own order or lines, None where there are neither."""
@@ -206,21 +192,17 @@ class _Check:
         found = [place for place in found if place in steps]
         return min(found, key=steps.index) if found else None
 
-    def _forced(self, search: Search, place: str) -> Story:
-        """The story that begins at a place which the order tells, whatever is left open."""
-        turn, follows, left = search.from_place(place)
-        return Story((turn,), follows, left)
-
     def _of_story(self, stories: list[Story], told: bool, misleading: list[Judged]) -> Outcome:
         best = stories[0]
         places = first_places(stories)
-        sure: Sure = "certain" if len(places) == 1 else "likely"
+        sure: Sure = "certain" if len(places) == 1 and not self._rivals(best) else "likely"
         accounts = [a for a in best.turns[0].accounts if not far_fetched(self.problem, a)]
         near = tuple(a for a in accounts if a.cost <= accounts[0].cost + EQUALLY_NAMED)
         near = self._from_value(best, near)
         lines = [j for j in misleading if j.place == best.first]
         if lines:
             near = tuple(_line_account(j) for j in lines)
+            sure = "certain" if len(places) == 1 else "likely"
         findings: dict[str, Finding] = {}
         clear = told or best.turns[0].cost < self._plain_enough(best.first)
         for k, turn in enumerate(best.turns):
@@ -235,6 +217,12 @@ class _Check:
         for name in best.open:
             findings[name] = Finding(name, "wrong", None, "unclear")
         return Outcome(places, near, findings, clear)
+
+    def _rivals(self, best: Story) -> bool:
+        """Whether another mistake, or a belief, explains about as well what the best one explains."""
+        accounts = best.turns[0].accounts
+        codes = {a.mistake.code for a in accounts if a.cost <= accounts[0].cost + RIVAL}
+        return len(codes) > 1 or any(each.cost <= best.cost + RIVAL for each in self._beliefs)
 
     def _all_written(self, place: str, equation: Vector) -> bool:
         """Whether the equation that a value follows by holds with written numbers alone."""

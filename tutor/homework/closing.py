@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 
 from tutor.homework.sheet import WHOLE, Sheet
@@ -42,18 +42,24 @@ class Closure:
         return f"{body} does not close: {words}."
 
 
-def closures(bodies: Mapping[str, Sheet]) -> tuple[Closure, ...]:
-    """How each body closes, the whole truss first."""
-    return tuple(_closure(sheet) for sheet in bodies.values())
+def closures(bodies: Mapping[str, Sheet], wrong: Collection[str]) -> tuple[Closure, ...]:
+    """How each body closes, the whole truss first; `wrong` are the entries that are not right.
+
+    Rounding that was carried on over many steps is no reason why a body with nothing wrong on it
+    should not close.
+    """
+    return tuple(_closure(sheet, wrong) for sheet in bodies.values())
 
 
-def _closure(sheet: Sheet) -> Closure:
+def _closure(sheet: Sheet, wrong: Collection[str]) -> Closure:
     if sheet.missing:
         return Closure(sheet.name, None)
+    if not sheet.fails or not any(name in wrong for name in sheet.part):
+        return Closure(sheet.name, True)
     worst, rounding = 0.0, 0.0
     for n in sheet.axes:
         added = sheet.added(n)
         share = abs(sheet.left(n)) / added if added else 0.0
         if not sheet.holds(n) and share > worst:
             worst, rounding = share, sheet.slack(n) / added
-    return Closure(sheet.name, not sheet.fails, worst, rounding)
+    return Closure(sheet.name, False, worst, rounding)

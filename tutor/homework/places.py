@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from tutor.homework.account import Account
 from tutor.homework.accounts import UNEXPLAINED, accounts
@@ -26,6 +27,10 @@ NONE_LEFT = 1.0
 NO_WALK, DOUBTED = 1.0, 2.0
 MOST_PLACES = 3
 MOST_TRIED = 60
+MOST_WORK = 600
+"""So many turns are tried at most in one search; beyond that only the most likely ones are."""
+MOST_WALKED = 60
+"""On a truss of more bodies nobody's walk is gone through step by step."""
 
 
 @dataclass(frozen=True)
@@ -83,6 +88,7 @@ class Search:
         usual: dict[str, list[Usual]],
     ) -> None:
         self.usual = usual
+        self.stopped = False
         self.problem = problem
         self.bodies = bodies
         self.entries = entries
@@ -90,7 +96,11 @@ class Search:
         self.of_whole = len(problem.reactions) == bodies[WHOLE].size and self.wrong <= set(
             problem.reaction
         )
-        self.failing = [name for name, sheet in bodies.items() if sheet.fails]
+        self.failing = [
+            name
+            for name, sheet in bodies.items()
+            if sheet.fails and any(unknown in self.wrong for unknown in sheet.part)
+        ]
         self._accounts: dict[tuple[str, tuple[str, ...]], tuple[Account, ...]] = {}
         self._matches: dict[str, tuple[Match, ...]] = {}
 
@@ -100,11 +110,16 @@ class Search:
         Only those that begin at `first`, where that is given.
         """
         known = set(self.problem.unknowns) - self.wrong
+        self.by_itself = tuple(follow(self.bodies, self.wrong, set(known)))
+        budget = MOST_WORK
         stems: list[tuple[tuple[Turn, ...], set[str], Found]] = [((), known, {})]
         found: list[Story] = []
         for count in range(MOST_PLACES):
             at = self.failing if count or first is None else [first] * (first in self.failing)
-            grown = [g for stem in stems[:MOST_TRIED] for g in self._grown(*stem, at)]
+            width = max(1, min(MOST_TRIED, budget // max(1, len(at))))
+            self.stopped = self.stopped or len(stems) > width
+            grown = [g for stem in stems[:width] for g in self._grown(*stem, at)]
+            budget -= len(grown)
             found += [
                 Story(turns, follows, frozenset(), self._unused(turns))
                 for turns, seen, follows in grown
@@ -126,7 +141,9 @@ class Search:
         """The stories again, those at the head of them with a doubt where no walk could go so."""
         told = [
             replace(story, doubt=story.doubt + NO_WALK)
-            if story.cost <= stories[0].cost + DOUBTED and not self.workable(story.turns)
+            if story.cost <= stories[0].cost + DOUBTED
+            and len(self.bodies) <= MOST_WALKED
+            and not self.workable(story.turns)
             else story
             for story in stories
         ]
@@ -150,8 +167,21 @@ class Search:
                 continue
             turn = Turn(name, tuple(values), self.accounts(name, values), self._doubt(name))
             seen = known | set(values)
-            more = follow(self.bodies, self.wrong, seen, (name,))
+            start = self._touched((*values, *self.by_itself)) | taken
+            more = follow(self.bodies, self.wrong, seen, (name,), (), start)
             yield (*turns, turn), seen, {**follows, **more}
+
+    def _touched(self, names: Iterable[str]) -> set[str]:
+        """The bodies on which these unknowns act."""
+        return {body for name in names for body in self._at[name]}
+
+    @cached_property
+    def _at(self) -> Mapping[str, tuple[str, ...]]:
+        found: dict[str, list[str]] = {}
+        for sheet in self.bodies.values():
+            for name in sheet.part:
+                found.setdefault(name, []).append(sheet.name)
+        return {name: tuple(bodies) for name, bodies in found.items()}
 
     def from_place(self, place: str) -> tuple[Turn, Found, frozenset[str]]:
         """A turn at this place, what follows from it, and the wrong values that stay open."""

@@ -31,14 +31,24 @@ class Reading:
     wrong: tuple[str, ...]
 
 
+def reached(
+    handed_in: Mapping[str, Sheet], entries: Mapping[str, Entry], true: Mapping[str, float]
+) -> frozenset[str]:
+    """The entries that sound steps may have given, whatever was rounded in the blanks among them."""
+    bodies, found = filled(handed_in, entries, true)
+    blank = {name for name, entry in found.items() if not entry.text}
+    return frozenset(follow(bodies, found, set(), (), blank))
+
+
 def plain_reading(
     problem: Problem,
     handed_in: Mapping[str, Sheet],
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
+    right: Collection[str],
 ) -> Reading:
     """Whatever is blank was right, as far as the rest allows."""
-    return _read(problem, *filled(handed_in, entries, true), true)
+    return _read(problem, *filled(handed_in, entries, true), true, right)
 
 
 def readings_by_supports(
@@ -132,12 +142,11 @@ def _read(
     bodies: Mapping[str, Sheet],
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
-    right: Collection[str] = (),
+    right: Collection[str],
 ) -> Reading:
-    """With the values that are neither near the truth nor reached by sound steps alone.
+    """With the values that are wrong: what is written and not `right`, and what was put into a blank.
 
-    What is known to be `right` is not among them: rounding that was carried on is still sound where
-    wrong values are put into the blanks it came through.
+    A blank is wrong where it is neither near the truth nor reached by sound steps alone.
     """
     blank = {name for name, entry in entries.items() if not entry.text}
     sound = follow(bodies, entries, set(), (), blank)
@@ -147,10 +156,15 @@ def _read(
     wrong = tuple(
         name
         for name, entry in entries.items()
-        if name not in sound
-        and name not in right
-        and abs(entry.value - true[name])
-        > entry.radius + max(share * abs(true[name]), through) + least
+        if name not in right
+        and (
+            entry.text
+            or (
+                name not in sound
+                and abs(entry.value - true[name])
+                > entry.radius + max(share * abs(true[name]), through) + least
+            )
+        )
     )
     return Reading(bodies, entries, wrong)
 

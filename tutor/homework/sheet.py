@@ -144,6 +144,8 @@ class Sheet:
 
     def _equations(self, name: str, others: tuple[str, ...]) -> tuple[Vector, ...]:
         vector = self.part[name].vector
+        if math.hypot(*vector) <= PARALLEL:
+            return ()
         beside = [self.part[other].vector for other in others]
         if not beside:
             straight = _unit(vector)

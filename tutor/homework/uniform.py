@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from tutor.homework.account import Account
+from tutor.homework.rounding import NOTHING
 from tutor.homework.sheet import WHOLE
 from tutor.homework.slips import FACTORS, mistake_of
 from tutor.homework.work import Entry
@@ -14,6 +15,11 @@ from tutor.model import Problem
 from tutor.statics import joint_order
 
 LEAST = 3
+NEWTONS = {"N": 1.0, "kN": 1e3, "MN": 1e6, "lb": 4.4482216, "kip": 4448.2216, "kg": 9.80665}
+"""One unit of force in newtons; the pound is exactly 0.45359237 kg at 9.80665 m/s² (NIST SP 811).
+
+A kilogram is the mass that somebody takes for the force.
+"""
 REVERSED = (
     "Every force here has the right size, and tension and compression are the wrong way round "
     "throughout: either the other sign convention was used, or every member was drawn pushing.",
@@ -61,18 +67,28 @@ def uniform(
 ) -> Uniform | None:
     """The mistake that all wrong values share, where every value that is not zero has it."""
     amiss = set(wrong)
-    some = [n for n, e in entries.items() if e.value != 0.0 and abs(true[n]) > 0.0]
+    least = NOTHING * max(map(abs, true.values()), default=0.0)
+    some = [n for n, e in entries.items() if e.value != 0.0 and abs(true[n]) > least]
     members = [n for n in some if n in problem.member]
     for names, place in ((some, WHOLE), (members, _first_joint(problem))):
-        if len(names) < LEAST or not amiss <= set(names) or not set(names) <= amiss:
+        if len(names) < LEAST or not set(names) <= amiss:
+            continue
+        if any(abs(true[n]) > least or n not in entries for n in amiss - set(names)):
             continue
         whole = WHOLE if any(n in problem.reaction for n in names) else place
-        for factor in (-1.0, *FACTORS):
+        for factor in (-1.0, *_factors(problem)):
             if all(_near(entries[n], factor * true[n]) for n in names):
                 if factor < 0:
                     return Uniform(problem, whole, "tension-compression", *REVERSED)
                 return Uniform(problem, whole, "unit", *SCALED)
     return None
+
+
+def _factors(problem: Problem) -> tuple[float, ...]:
+    """How many of another unit make one of the problem's, and steps of a thousand."""
+    own = NEWTONS.get(problem.force, 1.0)
+    others = [own / other for other in NEWTONS.values() if other != own]
+    return tuple(dict.fromkeys((*FACTORS, *others, *(1.0 / factor for factor in others))))
 
 
 def _near(entry: Entry, value: float) -> bool:

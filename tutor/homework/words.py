@@ -7,9 +7,30 @@ from collections.abc import Sequence
 from tutor.homework.findings import Finding, Review
 from tutor.homework.sheet import place_in_words
 
+STOPPED = (
+    "The truss is large and not every explanation could be looked at: mend this place first, then "
+    "check again."
+)
+
 
 def summary(review: Review) -> str:
-    """The outcome in a sentence or two."""
+    """The outcome in a few sentences."""
+    said = [_outcome(review), review.note]
+    undecided = [str(f.name) for f in review.findings if _undecided(review, str(f.name), f.state)]
+    if undecided:
+        said.append(f"{', '.join(undecided)} cannot be decided with so much left blank.")
+    if review.decides is not None:
+        said.append(f"Enter {review.decides}: it would decide.")
+    if review.stopped and review.first is not None:
+        said.append(STOPPED)
+    return " ".join(part for part in said if part)
+
+
+def _undecided(review: Review, name: str, state: str) -> bool:
+    return state == "unchecked" and name not in {refused.name for refused in review.refused}
+
+
+def _outcome(review: Review) -> str:
     checked = [f for f in review.findings if f.state != "unchecked"]
     if not checked:
         return "There was nothing to check yet."
@@ -20,6 +41,8 @@ def summary(review: Review) -> str:
     where = " or ".join(place_in_words(place) for place in review.places)
     if not review.clear:
         return f"Something is wrong. The numbers do not tell for certain where: look at {where}."
+    if review.rests:
+        return ""
     if len(review.places) > 1:
         return f"It first goes wrong at {where}; the numbers alone do not tell which of them."
     return f"It first goes wrong at {where}."

@@ -10,11 +10,12 @@ from __future__ import annotations
 import asyncio
 from collections import deque
 from collections.abc import Awaitable, Callable
-from typing import Any, Protocol, runtime_checkable
+from typing import Any
 
 from textual import events
 from textual.app import App
 from textual.message_pump import MessagePump
+from textual.screen import Screen
 from textual.widgets import Input
 
 ROUNDS = 3
@@ -97,13 +98,12 @@ class InTurn:
                 await _worked_off(part)
 
 
-@runtime_checkable
-class TakesLines(Protocol):
+class TakesLines(Screen[Any]):
     """A screen that takes a line typed ahead of its question."""
 
     def take_line(self, text: str) -> None:
         """Do what was typed as if it had been entered now."""
-        ...
+        raise NotImplementedError
 
 
 def _is_enter(event: Typed) -> bool:

@@ -1,0 +1,110 @@
+"""Is a page with one belief or mistake carried through told as a teacher would tell it?"""
+
+from __future__ import annotations
+
+from random import Random
+
+import pytest
+from pages import TRUSSES, pages
+from students_work import Homework, any_problem, do, homework, plan, slip_at
+
+from tutor import review
+from tutor.homework import Review
+
+PAGES = pages()
+
+
+def reviewed(page: dict[str, object]) -> Review:
+    work = {"reactions": page["reactions"], "forces": page["forces"]}
+    return review(TRUSSES[str(page["truss"])], work)
+
+
+def test_there_are_pages_enough_over_trusses_enough() -> None:
+    assert len(PAGES) >= 150
+    assert len({page["truss"] for page in PAGES}) >= 10
+
+
+@pytest.mark.parametrize(
+    "kept",
+    [
+        pytest.param(PAGES[::6], id="a sixth"),
+        pytest.param(PAGES, id="all", marks=pytest.mark.slow),
+    ],
+)
+def test_a_page_with_one_belief_is_told_with_its_place_and_kind(
+    kept: list[dict[str, object]],
+) -> None:
+    places = kinds = 0
+    for page in kept:
+        result = reviewed(page)
+        meant = set(page["kinds"])  # type: ignore[call-overload]
+        places += bool(set(page["places"]) & set(result.places))  # type: ignore[call-overload]
+        kinds += bool(result.accounts) and result.accounts[0].mistake.code in meant
+        for finding in result.findings:
+            if finding.state == "wrong" and finding.sure == "certain" and finding.cause:
+                assert finding.cause.code in meant, (page["truss"], page["belief"], finding.name)
+    assert places >= 0.97 * len(kept)
+    assert kinds >= 0.85 * len(kept)
+
+
+def half_done(seed: int) -> Homework | None:
+    """Reactions and the first joints, with one wrong line."""
+    rng = Random(seed)
+    problem = any_problem(rng)
+    digits = rng.choice((3, 4))
+    steps = plan(rng, problem)
+    if not steps or steps[0].place != "whole" or len(steps) < 4:
+        return None
+    part = steps[: rng.randint(2, max(2, len(steps) // 2)) + 1]
+    for _ in range(40):
+        k = rng.randrange(len(part))
+        before = do(problem, part[:k], digits, {})
+        slip = slip_at(rng, problem, part[k], before.values) if before is not None else None
+        done = do(problem, part, digits, {part[k].place: slip[1]}) if slip else None
+        if done is not None and slip and all(abs(v) < 1e6 for v in done.values.values()):
+            done.slips = [slip[0]]
+            return done
+    return None
+
+
+SEEDS = [
+    pytest.param(60, id="some"),
+    pytest.param(700, id="all", marks=pytest.mark.slow),
+]
+
+
+@pytest.mark.parametrize("seeds", SEEDS)
+def test_a_half_done_sheet_is_sent_to_its_mistake_and_to_no_joint_not_reached(seeds: int) -> None:
+    count = first = two = 0
+    for done in filter(None, map(half_done, range(seeds))):
+        result = review(done.problem, done.work())
+        (slip,) = done.slips
+        count += 1
+        first += result.first == slip.place
+        two += slip.place in result.places[:2]
+        assert set(result.places) <= {"whole", *done.order}
+        states = {finding.state for finding in result.findings}
+        assert "wrong" in states or "follows" not in states
+    assert first >= 0.9 * count, (first, count)
+    assert two >= 0.99 * count, (two, count)
+
+
+@pytest.mark.parametrize("seeds", SEEDS)
+def test_after_the_first_place_is_mended_one_is_sent_to_what_still_rests_on_it(seeds: int) -> None:
+    count = sent = 0
+    for done, right in filter(None, map(homework, range(seeds))):
+        (slip,) = done.slips
+        changed = {n for n in done.values if done.values[n] != right.values[n]}
+        here = changed & set(done.solved[slip.place])
+        rest = changed - here
+        if not rest or not here:
+            continue
+        values = {**done.values, **{name: right.values[name] for name in here}}
+        mended = Homework(done.problem, digits=done.digits, values=values)
+        result = review(done.problem, mended.work(), done.work())
+        after = done.order[done.order.index(slip.place) + 1 :]
+        goes_on = {place for place in after if rest & set(done.solved[place])}
+        count += 1
+        sent += bool(goes_on & set(result.places[:2]))
+        assert all(result.finding[name].state == "right" for name in here)
+    assert sent >= 0.95 * count, (sent, count)

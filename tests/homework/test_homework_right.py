@@ -1,0 +1,111 @@
+"""Is an entry right exactly as far as its figures and the steps that lead to it allow?"""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+from random import Random
+
+import pytest
+from lines import figures
+from students_work import any_problem, homework
+
+from tutor import load_problem, review
+from tutor.shipped import shipped_problems
+from tutor.statics import solve
+
+ALL = [
+    pytest.param(60, id="some"),
+    pytest.param(2000, id="all", marks=pytest.mark.slow),
+]
+SHIPPED = [
+    load_problem(path)
+    for path in sorted(Path(shipped_problems()).rglob("*.toml"))
+    if path.name != "set.toml"
+]
+
+
+def letter(value: float) -> str:
+    return "T" if value > 0 else "C"
+
+
+@pytest.mark.parametrize("count", ALL)
+def test_a_lone_value_three_per_cent_off_beside_right_reactions_is_never_right(count: int) -> None:
+    made = 0
+    for seed in range(3 * count):
+        rng = Random(seed)
+        problem = any_problem(rng)
+        true = solve(problem).values
+        largest = max(map(abs, true.values()))
+        names = [m.name for m in problem.members if abs(true[m.name]) > 1e-3 * largest]
+        if not names or made == count:
+            continue
+        name = rng.choice(names)
+        value = true[name] * (1 + rng.choice((-1, 1)) * rng.uniform(0.03, 0.3))
+        text = figures(abs(value), 3)
+        if abs(float(text) / abs(true[name]) - 1) < 0.03:
+            continue
+        made += 1
+        reactions = {r.name: figures(true[r.name], 3) for r in problem.reactions}
+        work = {"reactions": reactions, "forces": {name: f"{text} {letter(value)}"}}
+        assert review(problem, work).finding[name].state != "right", (seed, name)
+
+
+@pytest.mark.parametrize("count", ALL)
+def test_a_shipped_problems_value_off_by_a_fortieth_is_never_right(count: int) -> None:
+    made = 0
+    for seed in range(3 * count):
+        rng = Random(seed)
+        problem = rng.choice(SHIPPED)
+        true = solve(problem).values
+        name = rng.choice([n for n, v in true.items() if abs(v) > 1e-9])
+        digits = rng.choice((3, 4, 5, 6))
+        values = {n: figures(v, digits) for n, v in true.items()}
+        off = rng.choice((-1, 1)) * rng.uniform(0.025, 0.3)
+        values[name] = figures(true[name] * (1 + off), max(digits, 4))
+        if made == count or abs(float(values[name]) / true[name] - 1) < 0.025:
+            continue
+        made += 1
+        parts = {"reactions": problem.reaction, "forces": problem.member}
+        work = {part: {n: values[n] for n in names} for part, names in parts.items()}
+        result = review(problem, work)
+        assert result.finding[name].state != "right", (seed, name)
+        assert all(f.state == "right" for f in result.findings if f.name != name), seed
+
+
+@pytest.mark.parametrize("count", ALL)
+def test_a_right_entry_more_turns_no_wrong_one_right(count: int) -> None:
+    for seed in range(count):
+        both = homework(seed)
+        if both is None:
+            continue
+        done, _ = both
+        rng = Random(seed)
+        work = done.work()
+        rows = [(part, n, v) for part, all_of in work.items() for n, v in all_of.items()]
+        rng.shuffle(rows)
+        few: dict[str, dict[str, str]] = {"reactions": {}, "forces": {}}
+        wrong: set[str] = set()
+        for part, name, text in rows[: rng.randint(2, len(rows))]:
+            few[part][name] = text
+            states = {str(f.name): f.state for f in review(done.problem, few).findings}
+            if states[name] == "right":
+                assert not any(states[other] == "right" for other in wrong), (seed, name)
+            wrong = {other for other, state in states.items() if state in ("wrong", "follows")}
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_nothing_is_all_right_while_a_body_with_all_its_entries_does_not_close(seed: int) -> None:
+    both = homework(seed)
+    if both is None:
+        return
+    for done in both:
+        rng = Random(seed)
+        work = {
+            part: {n: v for n, v in rows.items() if rng.random() > 0.2}
+            for part, rows in done.work().items()
+        }
+        result = review(done.problem, work)
+        open_bodies = [c.name for c in result.closures if c.closes is False]
+        assert not (result.right and open_bodies)
+        assert not (re.search("all|everything", result.said, re.I) and open_bodies)

@@ -1,0 +1,217 @@
+"""Which one belief, held from the first line to the last, explains a whole page?
+
+Each belief of the table is put in the place of the truth: the truss is walked through again as
+somebody would who holds it, and every entry is held against what comes out. The costs say how often
+the belief is met and how far-fetched it is; they are our own judgement, no source.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass
+from itertools import pairwise
+
+from tutor.homework import lenses
+from tutor.homework.belief_words import WORDS
+from tutor.homework.chain import Found, follow
+from tutor.homework.lenses import Lens, through
+from tutor.homework.sheet import Sheet, renumbered
+from tutor.homework.work import Entry
+from tutor.model import Problem
+
+COSTS: Mapping[str, tuple[str, float]] = {
+    "components": ("component", 1.6),  # the commonest belief: cosine is the horizontal one
+    "one-slope": ("slope", 1.9),  # the first slope worked out is used for every member
+    "familiar-slope": ("slope", 2.1),  # 3-4-5, 45, 30 or 60 degrees, where the truss has others
+    "radians": ("angle-mode", 1.7),  # a calculator is set wrongly for the whole page or not at all
+    "tangents": ("tangent", 2.0),  # rise over run taken for sine or cosine
+    "whole-forces": ("whole-force", 1.9),  # no member is ever taken into components
+    "half-each": ("symmetry", 1.0),  # half the load to each support, a habit of first examples
+    "upright-roller": ("inclined-support", 1.6),  # rollers are mostly drawn on a level floor
+    "level-roller": ("inclined-support", 2.2),  # the same, against a wall
+    "roller-component": ("component", 2.0),  # an inclined roller with its components exchanged
+    "no-pin": ("missing", 1.7),  # a pin taken as a roller: its horizontal part is nowhere
+    "long-arms": ("arm", 1.9),  # the distance along the members for every arm
+    "short-arms": ("arm", 2.1),  # panels counted one short, or one too many
+    "loads-lost": ("missing", 2.0),  # loads count for the reactions and for no joint
+    "reactions-lost": ("missing", 2.2),  # reactions are found and put on no joint
+    "loads-up": ("sign", 2.0),  # loads drawn the other way at every joint
+    "reactions-turned": ("sign", 2.0),  # reactions drawn the other way at every joint
+    "load-upright": ("whole-force", 2.1),  # an inclined load as if it acted straight down
+    "load-components": ("component", 2.0),  # an inclined load with its components exchanged
+}
+AGAINST = 0.6
+"""What it costs that a right entry is not what the belief makes of it."""
+LEAST = 2
+"""So many wrong entries at least: a lone one shows no belief."""
+ROUNDINGS = (12, 2, 1, 0)
+
+
+@dataclass(frozen=True)
+class Held:
+    """A belief that explains every wrong entry: which, what it costs, and where each comes from."""
+
+    name: str
+    force: str | None
+    cost: float
+    follows: Found
+    at_whole: bool
+
+    @property
+    def code(self) -> str:
+        return COSTS[self.name][0]
+
+    @property
+    def words(self) -> tuple[str, str, str]:
+        """Its three hints: look, reason, place."""
+        look, reason, place = WORDS[self.name]
+        return look, reason, place.format(force=self.force)
+
+
+def held(
+    problem: Problem,
+    bodies: Mapping[str, Sheet],
+    entries: Mapping[str, Entry],
+    wrong: Collection[str],
+) -> list[Held]:
+    """Every belief that explains all of the `wrong` entries, cheapest first, each once."""
+    if len(wrong) < LEAST:
+        return []
+    found: dict[tuple[str, str | None], Held] = {}
+    for name, force, lens in _table(problem):
+        for seen in through(problem, bodies, lens):
+            cost_and_walk = _walked(seen, entries, wrong, lens, set(problem.reaction))
+            if cost_and_walk is None:
+                continue
+            more, walk = cost_and_walk
+            one = Held(name, force, COSTS[name][1] + more, walk, lens.at_whole)
+            if (name, force) not in found or one.cost < found[name, force].cost:
+                found[name, force] = one
+    return sorted(found.values(), key=lambda each: each.cost)
+
+
+def _walked(
+    seen: dict[str, Sheet],
+    entries: Mapping[str, Entry],
+    wrong: Collection[str],
+    lens: Lens,
+    reactions: set[str],
+) -> tuple[float, Found] | None:
+    """What it costs that these bodies give the entries, and how; None where they do not."""
+    known = {n for n in lens.zero if n not in entries or abs(entries[n].value) <= entries[n].radius}
+    if len(known) < len(lens.zero):
+        return None
+    near = {body: s for body, s in seen.items() if any(name in wrong for name in s.part)}
+    right = known | {n for n in entries if n not in wrong}
+    if len(follow(renumbered(near, entries), wrong, right, partly=True)) < len(set(wrong) - known):
+        return None
+    bodies = renumbered(seen, entries)
+    if not lens.at_whole:
+        known |= {n for n in reactions if n in entries and n not in wrong}
+    start = set(known)
+    walk = follow(bodies, entries, known, partly=True)
+    if any(name not in walk and name not in start for name in wrong):
+        return None
+    against = [n for n in entries if n not in walk and n not in start]
+    if 4 * len(against) > len(entries):
+        return None
+    return AGAINST * len(against), walk
+
+
+def _table(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:
+    """Every belief that can be held of this truss: its name, the force it is about, how it looks."""
+    yield from _of_members(problem)
+    yield from _of_supports(problem)
+    yield from _of_loads(problem)
+
+
+def _of_members(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:
+    slopes = _slopes(problem)
+    if not slopes:
+        return
+    see = lenses.members
+    yield "components", None, Lens(joint=see(lenses.swapped))
+    if len(slopes) > 1:
+        for run, rise in slopes:
+            yield "one-slope", None, Lens(joint=see(lenses.sloped(run, rise)))
+    for run, rise in lenses.FAMILIAR:
+        if all(abs(run - other) > 0.01 for other, _ in slopes):
+            yield "familiar-slope", None, Lens(joint=see(lenses.sloped(run, rise)))
+    for places in ROUNDINGS:
+        for upright in (False, True):
+            yield "radians", None, Lens(joint=see(lenses.in_radians(places, upright)))
+    yield "tangents", None, Lens(joint=see(lenses.by_tangent))
+    yield "tangents", None, Lens(joint=see(lenses.by_cotangent))
+    for level, upright in ((True, True), (True, False), (False, True)):
+        yield "whole-forces", None, Lens(joint=see(lenses.stands_whole(level, upright)))
+
+
+def _slopes(problem: Problem) -> list[tuple[float, float]]:
+    """Run and rise of the inclined members, each slope once."""
+    found: dict[float, tuple[float, float]] = {}
+    for pull in problem.pulls.values():
+        run, rise = abs(pull.x), abs(pull.y)
+        if run > lenses.LEVEL and rise > lenses.LEVEL:
+            found.setdefault(round(run, 6), (run, rise))
+    return list(found.values())[:12]
+
+
+def _of_supports(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:
+    upright = [r for r in problem.reactions if abs(r.direction.x) <= lenses.LEVEL]
+    level = [r for r in problem.reactions if abs(r.direction.y) <= lenses.LEVEL]
+    if len(upright) == 2 and upright[0].joint != upright[1].joint:
+        balance = {
+            upright[0].name: upright[0].direction.y,
+            upright[1].name: -upright[1].direction.y,
+        }
+        yield "half-each", None, Lens(balance=balance)
+    pinned = {r.joint for r in upright} & {r.joint for r in level}
+    for reaction in level:
+        if reaction.joint in pinned:
+            gone = lenses.only(reaction.name, (0.0, 0.0))
+            yield "no-pin", reaction.name, Lens(joint=gone, whole=gone, zero=(reaction.name,))
+    for reaction in problem.reactions:
+        x, y = reaction.direction.x, reaction.direction.y
+        if abs(x) <= lenses.LEVEL or abs(y) <= lenses.LEVEL:
+            continue
+        ways = (
+            ("upright-roller", (0.0, math.copysign(1.0, y))),
+            ("level-roller", (math.copysign(1.0, x), 0.0)),
+            ("roller-component", (math.copysign(y, x), math.copysign(x, y))),
+        )
+        for name, way in ways:
+            see = lenses.only(reaction.name, way)
+            yield name, reaction.name, Lens(joint=see, whole=see)
+    yield "reactions-lost", None, Lens(joint=lenses.turned("reaction", 0.0))
+    yield "reactions-turned", None, Lens(joint=lenses.turned("reaction", -1.0))
+
+
+def _of_loads(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:
+    yield "loads-lost", None, Lens(joint=lenses.turned("load", 0.0))
+    yield "loads-up", None, Lens(joint=lenses.turned("load", -1.0))
+    yield "long-arms", None, Lens(turning=lenses.as_long_as_it_is)
+    for panel in _panels(problem):
+        for kind in ("load", "reaction"):
+            for by in (-panel, panel):
+                yield "short-arms", None, Lens(turning=lenses.shifted(kind, by))
+    for load in problem.loads:
+        right, up = load.vector
+        size = math.hypot(right, up)
+        if load.size is None or min(abs(right), abs(up)) <= lenses.LEVEL * size:
+            continue
+        name = f"load {load.joint}"
+        ways = (
+            ("load-upright", (0.0, math.copysign(1.0, up))),
+            ("load-components", (math.copysign(up, right) / size, math.copysign(right, up) / size)),
+        )
+        for belief, way in ways:
+            see = lenses.only(name, way)
+            yield belief, name, Lens(joint=see, whole=see)
+
+
+def _panels(problem: Problem) -> list[float]:
+    """The distances from one joint to the next along the truss, each once, at most three."""
+    xs = sorted({joint.at[0] for joint in problem.joints})
+    steps = [b - a for a, b in pairwise(xs) if b - a > 1e-6]
+    return list(dict.fromkeys(round(step, 6) for step in steps))[:3]

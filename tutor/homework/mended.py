@@ -1,0 +1,118 @@
+"""Which entries still rest on a value that has been mended since the last check?
+
+After the first wrong place is put right, everything worked out from the old value is still there.
+It follows from the old value by sound steps, so it is no mistake of its own: the work goes on at the
+first place where the old value was put in.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from tutor.homework.account import Account
+from tutor.homework.chain import Found, follow
+from tutor.homework.findings import Finding
+from tutor.homework.outcome import Outcome
+from tutor.homework.rounding import Standing
+from tutor.homework.sheet import Sheet, Vector, place_in_words, renumbered
+from tutor.homework.slips import mistake_of
+from tutor.homework.work import Entry
+from tutor.judge import Value
+from tutor.model import Problem
+
+CODE = "carried"
+LOOK = "These values still rest on one that you have mended since."
+REASON = "When a value is put right, everything that was worked out with the old one changes too."
+PLACE = "Put your new {name} into the lines of {place}, and work on from there."
+COST = 0.5
+MOST_PLACES = 2
+
+
+@dataclass(frozen=True)
+class Resting:
+    """The entries that rest on old values, where the work goes on, and which new value belongs there."""
+
+    names: tuple[str, ...]
+    changed: tuple[str, ...]
+    places: tuple[str, ...]
+    at: Mapping[str, str]
+
+    @property
+    def said(self) -> str:
+        old = " and ".join(self.changed)
+        verb = "rests" if len(self.names) == 1 else "rest"
+        where = place_in_words(self.places[0])
+        return f"{', '.join(self.names)} still {verb} on your old {old}: go on at {where}."
+
+
+def resting(
+    bodies: Mapping[str, Sheet],
+    entries: Mapping[str, Entry],
+    before: Mapping[str, Entry],
+    standing: Standing,
+) -> Resting | None:
+    """What rests on the values of the last check, where that explains every wrong entry; else None."""
+    changed = [
+        name
+        for name, old in before.items()
+        if name in standing.right and entries[name].value != old.value
+    ]
+    if not changed or not standing.wrong:
+        return None
+    wrong = [name for name in entries if name in standing.wrong]
+    was = renumbered(bodies, {**entries, **{name: before[name] for name in changed}})
+    found = follow(was, wrong, set(entries) - set(wrong), partly=True)
+    if len(found) < len(wrong):
+        return None
+    places = _places(was, found, changed)[:MOST_PLACES]
+    if not places:
+        return None
+    at = {name: body for name, (body, _) in found.items()}
+    new = [n for n in changed if any(n in was[place].part for place in places)]
+    return Resting(tuple(wrong), tuple(new), places, at)
+
+
+def _places(was: Mapping[str, Sheet], found: Found, changed: Sequence[str]) -> tuple[str, ...]:
+    """Where a value was found from an old one, and where else that value may have been found so."""
+    first: list[str] = []
+    also: list[str] = []
+    later = set(found)
+    for name, (body, equation) in found.items():
+        if _uses(was[body], changed, name, equation):
+            first.append(body)
+            for other, sheet in was.items():
+                if other == body or name not in sheet.part:
+                    continue
+                unknown = [each for each in sheet.part if each in later]
+                equations = sheet.equations(name, unknown)
+                if any(sheet.holds(n) and _uses(sheet, changed, name, n) for n in equations):
+                    also.append(other)
+    return tuple(dict.fromkeys((*first[:1], *also, *first)))
+
+
+def _uses(sheet: Sheet, changed: Sequence[str], name: str, equation: Vector) -> bool:
+    """Whether the equation that gave a value holds one of the values changed since."""
+    return any(
+        other in sheet.part and other != name and abs(sheet.part[other].share(equation)) > 1e-6
+        for other in changed
+    )
+
+
+def of_resting(problem: Problem, rests: Resting) -> Outcome:
+    """The outcome of a sheet that was mended up to somewhere."""
+    place, name = rests.places[0], rests.changed[0]
+    mistake = replace(
+        mistake_of(problem, Value(name), CODE, name),
+        text=LOOK,
+        reason=REASON,
+        place=PLACE.format(name=name, place=place_in_words(place)),
+    )
+    findings = {
+        each: Finding(each, "wrong", mistake, "likely")
+        if rests.at[each] == place
+        else Finding(each, "follows", None, "likely")
+        for each in rests.names
+    }
+    account = Account(place, mistake, None, COST)
+    return Outcome(rests.places, (account,), findings, note=rests.said, rests=rests.names)

@@ -1,0 +1,243 @@
+"""Which entries are right to the figures written, given the steps that lead there?
+
+An entry is right if it is the true value to its own figures, or if some step of the walk gives it
+so from right entries: then it may be as far off as those were when they were put in, and no
+further. A blank was worked with as well, to three figures as anybody would; what that may add is
+bounded, and beyond the bound an entry is left undecided rather than called wrong. Nothing else
+widens a tolerance, so that an entry that comes to the sheet can only narrow it.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from tutor.homework.sheet import NEGLIGIBLE, PARALLEL, SLOPE, Part, Sheet, Vector
+from tutor.homework.work import LEAST_FIGURES, Entry, half_step
+from tutor.model import Problem
+
+NOTHING = 1e-6
+"""A force so small beside the largest is none at all; common practice, no source."""
+WELL = 0.25
+"""One rather takes an equation in which a force has this much of itself or more."""
+TINY = 1e-30
+THROUGH_BLANKS = 1.4
+"""Blanks may have moved a value by so many times what passes as hard rounding of a number."""
+FAR = 10.0
+"""So many roundings from what an equation gives is no rounding of it any more."""
+SURELY = 4.0
+"""So many times what roundings in blanks add on the average is more than they ever add."""
+
+
+@dataclass(frozen=True)
+class Off:
+    """How far a value may be from the truth as it was carried on (force unit).
+
+    `low` and `high` come from what was written; `doubt` is the variance of what blanks add.
+    """
+
+    low: float = 0.0
+    high: float = 0.0
+    doubt: float = 0.0
+
+
+@dataclass(frozen=True)
+class Standing:
+    """Which of the entries are right, which are wrong, and which nobody can decide as yet.
+
+    `settled` are those of the wrong ones that an equation without any blank shows to be so.
+    """
+
+    right: frozenset[str]
+    wrong: frozenset[str]
+    open: frozenset[str]
+    settled: frozenset[str] = frozenset()
+
+
+def standing(
+    problem: Problem,
+    bodies: Mapping[str, Sheet],
+    entries: Mapping[str, Entry],
+    true: Mapping[str, float],
+) -> Standing:
+    """How each entry stands against `true`, the values that the same bodies have in truth."""
+    walk = _Walk(problem, bodies, entries, true)
+    walk.go()
+    right, undecided = frozenset(walk.right), frozenset(walk.open)
+    wrong = frozenset(entries) - right - undecided
+    return Standing(right, wrong, undecided, frozenset(filter(walk.settled, wrong)))
+
+
+class _Walk:
+    """All steps that anybody could have taken, from the loads on."""
+
+    def __init__(
+        self,
+        problem: Problem,
+        bodies: Mapping[str, Sheet],
+        entries: Mapping[str, Entry],
+        true: Mapping[str, float],
+    ) -> None:
+        self.bodies = bodies
+        self.entries = entries
+        self.true = true
+        self.share = problem.tolerance.remark
+        self.nothing = NOTHING * max(map(abs, true.values()), default=0.0)
+        dark = any(member.name not in entries for member in problem.members)
+        self.lost = problem.tolerance.silent * self.nothing / NOTHING if dark else 0.0
+        self.off: dict[str, Off] = {}
+        self.right: set[str] = set()
+        self.open: set[str] = set()
+        self.at: dict[str, list[str]] = {}
+        for sheet in bodies.values():
+            for name in sheet.part:
+                self.at.setdefault(name, []).append(sheet.name)
+
+    def go(self) -> None:
+        for name, entry in self.entries.items():
+            if abs(entry.value - self.true[name]) <= self._own(entry):
+                self._take(name, self.right)
+        while True:
+            for least in (WELL, PARALLEL):
+                self._go_on(least)
+            fresh = [name for name in self.entries if self._is_open(name)]
+            if not fresh:
+                return
+            for name in fresh:
+                self._take(name, self.open)
+
+    def _go_on(self, least: float) -> None:
+        """Every step there is, with equations that hold so much of what they give."""
+        waiting = dict.fromkeys(self.bodies)
+        while waiting:
+            sheet = self.bodies[next(iter(waiting))]
+            del waiting[sheet.name]
+            for name in self._found(sheet, least):
+                waiting.update(dict.fromkeys(self.at[name]))
+
+    def _is_open(self, name: str) -> bool:
+        """Whether blanks make it impossible to say that an entry is wrong."""
+        if name in self.off:
+            return False
+        if abs(self.entries[name].value - self.true[name]) <= self.lost:
+            return True
+        return not self.settled(name) and any(
+            self._verdict(sheet, name, n) == "open" for sheet, n in self._equations(name)
+        )
+
+    def settled(self, name: str) -> bool:
+        """Whether an equation without blanks gives the value, and the entry is nowhere near it."""
+        entry = self.entries[name]
+        off, own = entry.value - self.true[name], self._own(entry)
+        beyond = []
+        for sheet, n in self._equations(name):
+            may, slope = self._carried(sheet, name, n)
+            if may.doubt == 0.0:
+                near = may.high - may.low + FAR * own + slope
+                beyond.append(off > may.high + near or off < may.low - near)
+        return bool(beyond) and all(beyond)
+
+    def _equations(self, name: str) -> Iterator[tuple[Sheet, Vector]]:
+        """The equations that give a value from what is known by now."""
+        for body in self.at[name]:
+            sheet = self.bodies[body]
+            open_names = [other for other in sheet.part if other not in self.off]
+            for n in sheet.equations(name, open_names):
+                yield sheet, n
+            for n in _beside(sheet, name, open_names):
+                yield sheet, n
+
+    def _own(self, entry: Entry) -> float:
+        return entry.radius + NEGLIGIBLE * abs(entry.value) + self.nothing
+
+    def _take(self, name: str, among: set[str]) -> None:
+        off = self.entries[name].value - self.true[name]
+        self.off[name] = Off(min(0.0, off), max(0.0, off))
+        among.add(name)
+
+    def _found(self, sheet: Sheet, least: float) -> list[str]:
+        """What the body gives now: entries that are right by it, and blanks.
+
+        `least` is how much of a force an equation must hold to give it.
+        """
+        open_names = [name for name in sheet.part if name not in self.off]
+        found = []
+        for name in open_names:
+            equations = [
+                n
+                for n in sheet.equations(name, open_names)
+                if abs(sheet.part[name].share(n)) > least
+            ]
+            if not equations:
+                continue
+            beside = list(_beside(sheet, name, open_names))
+            if name not in self.entries:
+                self.off[name] = self._blank(sheet, name, equations, beside)
+                found.append(name)
+            elif any(self._verdict(sheet, name, n) == "right" for n in (*equations, *beside)):
+                self._take(name, self.right)
+                found.append(name)
+        return found
+
+    def _verdict(self, sheet: Sheet, name: str, n: Vector) -> str:
+        entry = self.entries[name]
+        off, own = entry.value - self.true[name], self._own(entry)
+        may, slope = self._carried(sheet, name, n)
+        beyond = max(may.low - own - slope - off, off - may.high - own - slope, 0.0)
+        if beyond > SURELY * math.sqrt(may.doubt):
+            return "wrong"
+        true = abs(self.true[name])
+        near = true <= self.nothing or abs(off) <= max(own, THROUGH_BLANKS * self.share * true)
+        return "right" if may.doubt == 0.0 or near else "open"
+
+    def _blank(
+        self, sheet: Sheet, name: str, equations: Sequence[Vector], beside: Sequence[Vector]
+    ) -> Off:
+        own = half_step(self.true[name], LEAST_FIGURES)
+        found = [self._carried(sheet, name, n) for n in equations]
+        doubt = min(off.doubt + (slope**2 + own**2) / 3.0 for off, slope in found) + TINY
+        offs = [off for off, _ in found] + [self._carried(sheet, name, n)[0] for n in beside]
+        return Off(min(off.low for off in offs), max(off.high for off in offs), doubt)
+
+    def _carried(self, sheet: Sheet, name: str, n: Vector) -> tuple[Off, float]:
+        """How far a value is off by the equation `n`: as its terms are, and by rounded slopes."""
+        per = sheet.part[name].share(n)
+        low = high = doubt = slope = 0.0
+        for part in sheet.parts:
+            share = part.share(n) / per
+            if abs(share) <= PARALLEL:
+                continue
+            slope += self._slope(part) / abs(per)
+            if part.is_load or part.name == name:
+                continue
+            off = self.off[part.name]
+            ends = (-share * off.low, -share * off.high)
+            low, high = low + min(ends), high + max(ends)
+            doubt += share**2 * off.doubt
+        return Off(low, high, doubt), slope
+
+    def _slope(self, part: Part) -> float:
+        """What a sine or cosine rounded to three decimals, or to the figures of a value, may add."""
+        if part.force.x in (0.0, 1.0, -1.0):
+            return 0.0
+        if part.is_load:
+            return SLOPE * abs(part.force.size or 0.0)
+        entry = self.entries.get(part.name)
+        rounded = SLOPE * abs(self.true[part.name])
+        return rounded if entry is None else min(rounded, entry.radius)
+
+
+def _beside(sheet: Sheet, name: str, open_names: Sequence[str]) -> Iterator[Vector]:
+    """The equations that give `name` together with others that are known by now.
+
+    They are without what is open and without those others; only such as one would take.
+    """
+    spare = sheet.size - len(open_names)
+    others = [other for other in sheet.part if other not in open_names]
+    for count in range(1, spare + 1):
+        for more in combinations(others, count):
+            for n in sheet.equations(name, (*open_names, *more)):
+                if abs(sheet.part[name].share(n)) > WELL:
+                    yield n

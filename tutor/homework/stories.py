@@ -1,0 +1,153 @@
+"""Which stories are there of how a homework went wrong, over all readings of what is blank?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
+
+from tutor.homework.one_line import Usual
+from tutor.homework.places import Search, Story
+from tutor.homework.reading import (
+    Reading,
+    blank_members,
+    plain_reading,
+    readings_by_supports,
+    readings_of_blank_joint,
+)
+from tutor.homework.rounding import Standing
+from tutor.homework.sheet import WHOLE, Sheet
+from tutor.homework.work import Entry
+from tutor.model import Problem
+
+WORKED_WRONG, HIDDEN = 0.2, 0.3
+WELL_EXPLAINED, NOT_NEEDED = 1.15, 1.2
+LEAST_WRITTEN = 2
+MOST_READ, LEAST_READ = 400, 4
+"""Readings of blank joints that are gone through, times the unknowns of the truss; and at least."""
+
+Told = tuple[Story, Reading]
+
+
+class Stories:
+    """The stories of one homework, each with the reading it belongs to."""
+
+    def __init__(
+        self,
+        problem: Problem,
+        handed_in: Mapping[str, Sheet],
+        entries: Mapping[str, Entry],
+        true: Mapping[str, float],
+        standing: Standing,
+    ) -> None:
+        self.problem = problem
+        self.handed_in = handed_in
+        self.entries = entries
+        self.true = true
+        self.wrong = tuple(name for name in entries if name in standing.wrong)
+        self.right = standing.right | standing.open
+        self.reading = plain_reading(problem, handed_in, entries, true, self.right)
+        self.stopped = False
+        self._usual: dict[str, list[Usual]] = {}
+
+    def told(self) -> list[Told]:
+        """The stories of every reading, cheapest first."""
+        complete = self._of_complete_bodies()
+        if complete and sum(m.name not in self.entries for m in self.problem.members) > 1:
+            return complete
+        plain = self.reading
+        given = (self.problem, self.handed_in, self.entries, self.true, self.right)
+        dark = [n for n, s in self.handed_in.items() if blank_members(self.problem, s)]
+        told = [(s, plain) for s in self._of(plain) if s.first not in dark]
+        if any(name not in self.entries for name in self.problem.reaction):
+            doubt = NOT_NEEDED if self.right and any(map(self._alone, told)) else WORKED_WRONG
+            for read in readings_by_supports(*given):
+                told += self._doubted(read, WHOLE, doubt)
+        budget = max(LEAST_READ, MOST_READ // len(self.problem.unknowns))
+        for joint in self._doubtful(dark):
+            for read in readings_of_blank_joint(*given, joint):
+                if budget == 0:
+                    self.stopped = True
+                    break
+                budget -= 1
+                told += self._doubted(read, joint, HIDDEN)
+        return sorted(told, key=lambda pair: pair[0].cost)
+
+    def from_told(self, pairs: list[Told], told: str, by_lines: bool) -> list[Told]:
+        """The stories that begin where the order tells, or also with reactions left blank.
+
+        An order shows nothing of reactions that are blank and were worked with wrongly; lines do.
+        """
+        plain = self.reading
+        here = [pair for pair in pairs if pair[0].first == told]
+        here = here or [(self._forced(told), plain)]
+        if by_lines or told == WHOLE:
+            return here
+        blank = [pair for pair in pairs if pair[1] is not plain and pair[0].first == WHOLE]
+        return sorted((*here, *blank), key=lambda pair: pair[0].cost)
+
+    def _forced(self, place: str) -> Story:
+        """The story that begins at a place which the order tells, whatever is left open."""
+        turn, follows, left = self._search(self.reading).from_place(place)
+        return Story((turn,), follows, left)
+
+    def _of_complete_bodies(self) -> list[Told]:
+        """The stories of bodies that have all their entries, where these tell all that is wrong.
+
+        Only where every reaction is written: what joints show may have come from a blank one.
+        """
+        if any(name not in self.entries for name in self.problem.reaction):
+            return []
+        read = Reading(self.handed_in, self.entries, self.wrong)
+        return [(story, read) for story in self._of(read) if not story.open]
+
+    def _alone(self, pair: Told) -> bool:
+        """Whether one slip at a joint without support explains all that is wrong."""
+        story = pair[0]
+        held = {support.joint for support in self.problem.supports}
+        return (
+            len(story.turns) == 1
+            and story.first not in held | {WHOLE}
+            and not story.open
+            and story.cost <= WELL_EXPLAINED
+        )
+
+    def _doubtful(self, dark: Iterable[str]) -> list[str]:
+        """The joints with a blank at which a mistake may have been made, those with the fewest first.
+
+        Something wrong must be written at them: what was not entered is not blamed.
+        """
+        blanks = {
+            joint: len(blank_members(self.problem, self.handed_in[joint]))
+            for joint in dark
+            if any(name in self.wrong for name in self.handed_in[joint].part) and self._tells(joint)
+        }
+        return sorted(blanks, key=lambda joint: blanks[joint])
+
+    def _tells(self, joint: str) -> bool:
+        """Whether enough is written at a joint with a blank to look for a mistake at it."""
+        members = [name for name in self.handed_in[joint].part if name in self.problem.member]
+        written = sum(1 for name in self.entries if name in self.problem.member)
+        if 2 * written >= len(self.problem.members):
+            return True
+        at_it = sum(1 for name in members if name in self.entries)
+        several = sum(1 for name in self.reading.wrong if name in self.entries) > 1
+        return at_it + several >= LEAST_WRITTEN
+
+    def _doubted(self, read: Reading, first: str, doubt: float) -> Iterator[Told]:
+        """The stories of a reading that begin at a place, with a doubt of how it was read."""
+        for story in self._of(read, first):
+            more = 0.0 if self._shows(story) else doubt
+            yield replace(story, doubt=story.doubt + more), read
+
+    def _shows(self, story: Story) -> bool:
+        """Whether a wrong value that was found at the first place is written, not only blanks."""
+        return any(name in self.entries for name in story.turns[0].values)
+
+    def _of(self, reading: Reading, first: str | None = None) -> Iterable[Story]:
+        search = self._search(reading)
+        stories = search.stories(first)
+        self.stopped = self.stopped or search.stopped
+        return stories
+
+    def _search(self, reading: Reading) -> Search:
+        return Search(self.problem, reading.bodies, reading.entries, reading.wrong, self._usual)
