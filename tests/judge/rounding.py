@@ -9,7 +9,7 @@ from lines import Style, figures, pieces, written
 from strategies import make_truss
 
 from tutor.judge import Fx, Fy, LineAbout, M, Value, judge, judge_of
-from tutor.judge.compare import Typed, typed
+from tutor.judge.typed import Typed, typed
 from tutor.model import Problem
 from tutor.notation import Unreadable, read_equation
 from tutor.statics import joint_body, whole

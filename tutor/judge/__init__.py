@@ -6,10 +6,10 @@ from collections import OrderedDict
 from collections.abc import Mapping, Sequence
 
 from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, Value, in_words
-from tutor.judge.compare import typed
 from tutor.judge.given import Given, canonical, given, names_of
-from tutor.judge.line import judge_line
+from tutor.judge.line import Line, judge_line
 from tutor.judge.truth import TrueLine
+from tutor.judge.typed import Typed, typed
 from tutor.judge.values import judge_value
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.written import written
@@ -77,16 +77,22 @@ class Judge:
         reading = read_equation(text, self.names)
         if isinstance(reading, Unreadable):
             return Verdict("unreadable", reading.message, about=about, unreadable=reading)
-        return judge_line(self.problem, about, reading, self.names, own, standing, self.values)
+        own_lines = self._read(lines)
+        return judge_line(
+            Line(self.problem, about, reading, self.names, own, standing, own_lines, self.values)
+        )
 
     def _value(self, about: Value, text: str, own: Given, lines: Sequence[str]) -> Verdict:
         reading = read_value(text, self.names, about.unknown)
         if isinstance(reading, Unreadable):
             return Verdict("unreadable", reading.message, about=about, unreadable=reading)
-        read = (read_equation(line, self.names) for line in lines)
-        own_lines = [typed(line) for line in read if not isinstance(line, Unreadable)]
         true = self.values()[about.unknown]
-        return judge_value(self.problem, about, reading, own, true, own_lines)
+        return judge_value(self.problem, about, reading, own, true, self._read(lines))
+
+    def _read(self, lines: Sequence[str]) -> list[Typed]:
+        """The student's own lines in numbers, without those that cannot be read."""
+        read = (read_equation(line, self.names) for line in lines)
+        return [typed(line) for line in read if not isinstance(line, Unreadable)]
 
 
 MOST_KEPT = 16

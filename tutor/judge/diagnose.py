@@ -11,7 +11,7 @@ import math
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from tutor.judge.compare import Coefficient, Typed, slack_of
+from tutor.judge.fit import slack_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.numbers import explain_numbers
 from tutor.judge.options import Choices, Option, options, turning_code
@@ -28,6 +28,7 @@ from tutor.judge.slips import (
 from tutor.judge.term_text import TermText
 from tutor.judge.truth import Spot, TrueLine
 from tutor.judge.two_parts import joined, of_several_terms, split
+from tutor.judge.typed import Coefficient, Typed
 from tutor.model import Tolerance
 from tutor.notation import Reading
 from tutor.statics.body import member_force, reaction_forces
@@ -174,10 +175,10 @@ def _unknowns_account(
             continue
         spot = spots[name]
         value, radius = coefficient.value, coefficient.radius
-        slack = slack_of(coefficient, spot, scale, tolerance.remark)
+        slack = slack_of(coefficient, spot, scale, tolerance, "remark")
         off = abs(value - scale * spot.true)
         if off <= slack:
-            if off > slack_of(coefficient, spot, scale, tolerance.silent):
+            if off > slack_of(coefficient, spot, scale, tolerance, "silent"):
                 cost += BARELY
             continue
         option: Option | None = None

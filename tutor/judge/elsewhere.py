@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from itertools import combinations
 
 from tutor.judge.about import Along, Fx, Fy, LineAbout, M
-from tutor.judge.compare import Typed, fit, number_by_number
+from tutor.judge.fit import fit, number_by_number
 from tutor.judge.given import Given
 from tutor.judge.truth import TrueLine
+from tutor.judge.typed import Typed
 from tutor.model import Problem, Tolerance
 
 MOST_POINTS = 40
@@ -29,7 +30,9 @@ def true_of(
         found = fit(line, other, tolerance)
         if found is None or found.level != "silent" or not _says_something(other):
             continue
-        if not strictly or number_by_number(line, other.numbers(line.names), found.scale):
+        if not strictly or number_by_number(
+            line, other.numbers(line.names), found.scale, tolerance
+        ):
             return about
     return None
 
@@ -79,7 +82,7 @@ def true_of_part(
                 found = fit(line, other, tolerance)
                 if found is None or found.level != "silent":
                     continue
-                if number_by_number(line, other.numbers(line.names), found.scale):
+                if number_by_number(line, other.numbers(line.names), found.scale, tolerance):
                     return about, True
                 first = first or about
     return first, False
@@ -146,7 +149,7 @@ def _touched(problem: Problem, line: Typed, own: str | None) -> list[str]:
 
 
 def holds_at_solution(
-    line: Typed, problem: Problem, given: Given, values: dict[str, float], tolerance: Tolerance
+    line: Typed, problem: Problem, given: Given, values: Mapping[str, float], tolerance: Tolerance
 ) -> bool:
     """Whether the finished truss obeys the line, with the student's own values where they are right."""
     if not line.names:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 
-from tutor.judge.compare import Typed, slack_of
-from tutor.judge.pairing import one_by_one
+from tutor.judge.blocks import one_by_one
+from tutor.judge.fit import slack_of
 from tutor.judge.truth import TrueLine
+from tutor.judge.typed import Typed
 from tutor.model import Tolerance
 
 AS_WRITTEN = (1.0, -1.0)
@@ -41,10 +42,10 @@ def _fit_at(line: Typed, true: TrueLine, scale: float, tolerance: Tolerance) -> 
         typed = line.unknowns.get(name)
         if typed is not None and spot.true != 0.0:
             off = abs(typed.value - scale * spot.true)
-            if off <= slack_of(typed, spot, scale, tolerance.remark):
+            if off <= slack_of(typed, spot, scale, tolerance, "remark"):
                 names.append(name)
     numbers = true.numbers(line.names)
-    over, left = one_by_one(line.constants, numbers, scale)
+    over, left = one_by_one(line.constants, numbers, scale, tolerance)
     for spot in numbers:
         others = [s for s in numbers if s is not spot]
         alike = any(s.name == spot.name or _same(abs(s.true), abs(spot.true)) for s in others)

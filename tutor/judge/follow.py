@@ -7,8 +7,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from tutor.judge.compare import Typed
+from tutor.judge.about import LineAbout, equation_of
 from tutor.judge.given import Given
+from tutor.judge.typed import Typed
 from tutor.model import Problem
 from tutor.statics.body import SUM_X, SUM_Y, Equation, Moment, joint_body, whole
 
@@ -54,6 +55,14 @@ def from_bodies(problem: Problem, unknown: str, given: Given) -> Iterator[Possib
         if body.name == "whole":
             equations.append(Equation(body, Moment(problem.joints[0].at)))
         yield from _solved([_true_row(e, unknown, given) for e in equations], unknown)
+
+
+def from_standing(
+    problem: Problem, unknown: str, given: Given, standing: Sequence[LineAbout]
+) -> Iterator[Possible]:
+    """From the true equations that stand, with the student's values."""
+    rows = [_true_row(equation_of(problem, about), unknown, given) for about in standing]
+    yield from _solved(rows[:MOST_LINES], unknown)
 
 
 def _true_row(equation: Equation, unknown: str, given: Given) -> Row:

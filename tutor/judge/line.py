@@ -2,87 +2,184 @@
 
 from __future__ import annotations
 
-import math
-import re
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass
+from functools import cached_property
 
-from tutor.judge.about import LineAbout, M, in_words
-from tutor.judge.compare import Typed, fit, number_by_number, typed
-from tutor.judge.diagnose import diagnose
+from tutor.judge.about import Fx, Fy, LineAbout, M, in_words
 from tutor.judge.elsewhere import holds_at_solution, true_of, true_of_part
-from tutor.judge.fitting import fitting
+from tutor.judge.explain import slips_of
+from tutor.judge.fit import Fit, fit
 from tutor.judge.given import Given
 from tutor.judge.independent import adds_something, same_body
-from tutor.judge.kind import Case, force_in_words
+from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
-from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.otherwise import told_with
-from tutor.judge.slips import Account, Slip
+from tutor.judge.restated import restated
+from tutor.judge.results import is_result, said_of_result
+from tutor.judge.slips import Slip
+from tutor.judge.telling import mistake_of, with_what_fits
 from tutor.judge.truth import TrueLine
-from tutor.judge.twins import LEFT_OUT, TOO_MANY, alike, place_of
+from tutor.judge.typed import Typed, typed
 from tutor.judge.unrecorded import joint_sum_with_unrecorded, not_recorded, with_unrecorded
 from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.whole_line import off_by
 from tutor.model import Problem, Tolerance
-from tutor.notation import Names, Reading, Unreadable, read_equation
-from tutor.statics.words import listed
+from tutor.notation import Names, Reading
 
-MOST_FORCES = 2
 EXACTLY = Tolerance(silent=0.0005, remark=0.02)
-READ_IN_RADIANS = 0.5
-BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
+ROUNDED_HARD = "Right, though a number is rounded hard; a fraction or one more figure is safer."
+SAYS_AGAIN = "Right; it says {what} again and adds nothing new."
 
 
-def judge_line(
-    problem: Problem,
-    about: LineAbout,
-    reading: Reading,
-    names: Names,
-    given: Given,
-    standing: Sequence[LineAbout],
-    values: Callable[[], dict[str, float]],
-) -> Verdict:
-    """The verdict on a line that could be read; `values` gives the solved truss when needed."""
-    tolerance = problem.tolerance
-    true = TrueLine(problem, about, given)
-    line = typed(reading)
-    found = fit(line, true, tolerance)
+@dataclass(frozen=True)
+class Line:
+    """A line that could be read, with all it is judged by.
+
+    `standing` are the equations that stand for the same body, `lines` the student's own right lines
+    as typed; `values` gives the solved truss when it is needed.
+    """
+
+    problem: Problem
+    about: LineAbout
+    reading: Reading
+    names: Names
+    given: Given
+    standing: Sequence[LineAbout]
+    lines: Sequence[Typed]
+    values: Callable[[], Mapping[str, float]]
+
+    @cached_property
+    def typed(self) -> Typed:
+        return typed(self.reading)
+
+    @cached_property
+    def true(self) -> TrueLine:
+        return TrueLine(self.problem, self.about, self.given)
+
+    @cached_property
+    def holds(self) -> bool:
+        """Whether the finished truss obeys the line."""
+        return self.holds_to(self.tolerance)
+
+    def holds_to(self, tolerance: Tolerance) -> bool:
+        return holds_at_solution(self.typed, self.problem, self.given, self.values(), tolerance)
+
+    @property
+    def standing_or_axes(self) -> tuple[LineAbout, ...]:
+        """Other equations of the same body that a line may be, term by term."""
+        same = [about for about in self.standing if same_body(about, self.about)]
+        joint, part = self.about.joint, self.about.part
+        return (*same, Fx(joint, part), Fy(joint, part))
+
+    @property
+    def tolerance(self) -> Tolerance:
+        return self.problem.tolerance
+
+    def right(self, *remarks: Remark, rounded: bool = False) -> Verdict:
+        """That the line is right, with these remarks and those that any right line may earn."""
+        said = (*remarks, *_remarks(self, rounded))
+        return Verdict("right", "Right.", remarks=said, about=self.about, reading=self.reading)
+
+    def wrong(self, *mistakes: Mistake, **more: object) -> Verdict:
+        """That the line shows these mistakes."""
+        text = " ".join(dict.fromkeys(m.text for m in mistakes))
+        return Verdict("wrong", text, mistakes, about=self.about, reading=self.reading, **more)  # type: ignore[arg-type]
+
+
+def judge_line(line: Line) -> Verdict:
+    """The verdict on a line: right, right of something else, a result, or which mistake it shows."""
+    found = fit(line.typed, line.true, line.tolerance)
+    if found is None and line.typed.says_nothing:
+        return line.wrong(mistake_of(line.true, Slip("not-equilibrium", None, None), line.reading))
+    if is_result(line.typed, line.reading, found) and (found is not None or line.holds):
+        return _result(line)
     if found is not None:
-        remarks = _remarks(problem, about, reading, found.level == "remark", standing)
-        return Verdict("right", "Right.", remarks=remarks, about=about, reading=reading)
-    holds = holds_at_solution(line, problem, given, values(), tolerance)
-    used = with_unrecorded(line, true, values()) if holds or not line.names else None
-    if used is not None and not holds and not (used.only_idle and used.term_by_term):
+        return _fits(line, found)
+    return _follows(line) or _of_something_else(line) or _mistaken(line)
+
+
+def _fits(line: Line, found: Fit) -> Verdict:
+    """A line that is a multiple of the true one, as far as each term goes."""
+    alone = len(line.typed.names) == 1 and line.typed.constants
+    if alone and not found.plain and (other := _plainly_other(line)):
+        return _true_elsewhere(line, other)
+    if off_by(line.typed, line.true, found.scale, line.values()) > line.tolerance.remark:
+        return line.wrong(mistake_of(line.true, Slip("rounding", None, None), line.reading))
+    return line.right(rounded=found.level == "remark")
+
+
+def _plainly_other(line: Line) -> LineAbout | None:
+    """The equation that stands here term by term, where the one asked for is only a multiple.
+
+    Once a single force is open, every equation of the body gives it, each in its own terms.
+    """
+    for about in (other for other in line.standing_or_axes if other != line.about):
+        found = fit(line.typed, TrueLine(line.problem, about, line.given), line.tolerance)
+        if found is not None and found.plain and found.level == "silent":
+            return about
+    return None
+
+
+def _result(line: Line) -> Verdict:
+    """A value where an equation is wanted: right where lines that stand give it."""
+    given_by, remark = said_of_result(line.typed, line.true, line.standing, line.lines)
+    if given_by:
+        return line.right(remark)
+    return Verdict(
+        "undecided", remark.text, remarks=(remark,), about=line.about, reading=line.reading
+    )
+
+
+def _follows(line: Line) -> Verdict | None:
+    """Right, where a line says again what stands or puts it together."""
+    again = restated(line.typed, line.true, line.standing, line.lines)
+    if again is None:
+        return None
+    if again.adds:
+        return line.right()
+    what = in_words(again.about) if again.about else "what your lines say"
+    return line.right(Remark("dependent", SAYS_AGAIN.format(what=what)))
+
+
+def _of_something_else(line: Line) -> Verdict | None:
+    """True of another point, joint, direction or part; or right with values not recorded yet."""
+    values, true, own = line.values(), line.true, line.typed
+    used = with_unrecorded(own, true, values) if line.holds or not own.names else None
+    if used is not None and not line.holds and not (used.only_idle and used.term_by_term):
         used = None
     plainly_used = used is not None and (used.term_by_term or used.only_idle)
-    other = true_of(line, true, tolerance, strictly=plainly_used or not line.names)
-    if other is None and holds and not plainly_used:
-        part, number_by_itself = true_of_part(line, true, tolerance)
-        joint = None if number_by_itself else joint_sum_with_unrecorded(line, true, values())
+    other = true_of(own, true, line.tolerance, strictly=plainly_used or not own.names)
+    if other is None and line.holds and not plainly_used:
+        part, number_by_itself = true_of_part(own, true, line.tolerance)
+        joint = None if number_by_itself else joint_sum_with_unrecorded(own, true, values)
         other = joint or part
     if other is not None and not (used is not None and used.only_idle):
-        return _true_elsewhere(problem, about, reading, other)
-    if used:
-        said = Remark("unrecorded", not_recorded(used.names, values()))
-        remarks = (said, *_remarks(problem, about, reading, False, standing))
-        return Verdict("right", "Right.", remarks=remarks, about=about, reading=reading)
-    idle = frozenset(name for name in true.unknowns if values()[name] == 0.0)
-    slips, others = _slips(true, line, reading, names, tolerance, idle)
+        return _true_elsewhere(line, other)
+    if used is not None:
+        return line.right(Remark("unrecorded", not_recorded(used.names, values)))
+    return None
+
+
+def _mistaken(line: Line) -> Verdict:
+    """A wrong line: the mistakes that explain it best."""
+    values, true, reading = line.values(), line.true, line.reading
+    idle = frozenset(name for name in true.unknowns if values[name] == 0.0)
+    slips, others = slips_of(true, line.typed, reading, line.names, line.tolerance, idle)
     unclear = any(slip.code == "not-equilibrium" for slip in slips)
-    exactly = holds and holds_at_solution(line, problem, given, values(), EXACTLY)
-    if exactly and (unclear or _of_acting_forces(slips, values())):
-        return _true_elsewhere(problem, about, reading, None)
-    mistakes = tuple(_mistake(true, slip, reading, slips) for slip in slips)
+    exactly = line.holds and line.holds_to(EXACTLY)
+    if exactly and (unclear or _of_acting_forces(slips, values)):
+        return _true_elsewhere(line, None)
+    mistakes = tuple(mistake_of(true, slip, reading, slips) for slip in slips)
     if unclear and len(mistakes) == 1 and mistakes[0].force is None:
-        mistakes = (_with_what_fits(mistakes[0], true, line),)
+        mistakes = (with_what_fits(mistakes[0], true, line.typed),)
     accounts = [
-        tuple(_mistake(true, slip, reading, account) for slip in account) for account in others
+        tuple(mistake_of(true, slip, reading, account) for slip in account) for account in others
     ]
     candidates = tuple(mistake for account in accounts for mistake in account)
     if not unclear:
         mistakes = told_with(mistakes, accounts)
-    text = " ".join(dict.fromkeys(m.text for m in mistakes))
-    return Verdict("wrong", text, mistakes, about=about, reading=reading, candidates=candidates)
+    return line.wrong(*mistakes, candidates=candidates)
 
 
 def _of_acting_forces(slips: Sequence[Slip], values: Mapping[str, float]) -> bool:
@@ -90,161 +187,28 @@ def _of_acting_forces(slips: Sequence[Slip], values: Mapping[str, float]) -> boo
     return all(values.get(slip.force or "", 1.0) != 0.0 for slip in slips)
 
 
-def _remarks(
-    problem: Problem,
-    about: LineAbout,
-    reading: Reading,
-    rounded: bool,
-    standing: Sequence[LineAbout],
-) -> tuple[Remark, ...]:
-    remarks = []
-    if headed := headed_otherwise(about, reading):
-        remarks.append(Remark("heading", headed))
-    if rounded:
-        remarks.append(
-            Remark(
-                "rounding",
-                "Right, though a number is rounded hard; a fraction or one more figure is safer.",
-            )
-        )
-    if not adds_something(problem, about, standing):
-        case = Case(problem, about)
-        kind = KINDS["dependent"]
-        remarks.append(Remark("dependent", f"{kind.look(case)} {kind.reason(case)}"))
-    return tuple(remarks)
-
-
-def _true_elsewhere(
-    problem: Problem, about: LineAbout, reading: Reading, other: LineAbout | None
-) -> Verdict:
+def _true_elsewhere(line: Line, other: LineAbout | None) -> Verdict:
+    """A line that is true, but not the equation asked for; of what, where it can be told."""
+    about = line.about
     same = other is not None and same_body(other, about)
     both_moments = isinstance(about, M) and isinstance(other, M) and same
     kind = KINDS["other-point" if both_moments else "other-equation"]
-    case = Case(problem, about, true_of=other)
-    mistake = Mistake(kind.code, None, kind.look(case), kind.reason(case), kind.place(case))
-    return Verdict("wrong", mistake.text, (mistake,), true_of=other, about=about, reading=reading)
+    case = Case(line.problem, about, true_of=other)
+    told = Mistake(kind.code, None, kind.look(case), kind.reason(case), kind.place(case))
+    return line.wrong(told, true_of=other)
 
 
-def _slips(
-    true: TrueLine,
-    line: Typed,
-    reading: Reading,
-    names: Names,
-    tolerance: Tolerance,
-    idle: frozenset[str],
-) -> tuple[tuple[Slip, ...], tuple[tuple[Slip, ...], ...]]:
-    """The slips of the best account, and those of each account that is about as good."""
-    nothing = (Slip("not-equilibrium", None, None),)
-    if not line.names and not line.constants:
-        return nothing, ()
-    account, others = diagnose(line, true, reading, tolerance, idle)
-    overall = _overall(true, line, reading, names, tolerance)
-    if overall is not None and overall[0] < account.cost:
-        alone = len(account.slips) == 1 and account.slips[0].code != "not-equilibrium"
-        return (overall[1],), (account.slips,) if alone else ()
-    if not _can_be_named(account) or (not line.names and not _mostly_right(account, line)):
-        return nothing, (account.slips,)
-    named = [other for other in others if all(s.code != "not-equilibrium" for s in other.slips)]
-    return account.slips, tuple(other.slips for other in named)
-
-
-def _can_be_named(account: Account) -> bool:
-    """Whether an account is short enough to be believed: two forces, or one kind of slip only."""
-    forces, codes = {s.force for s in account.slips}, {s.code for s in account.slips}
-    return len(forces) <= MOST_FORCES or (len(codes) == 1 and codes != {"not-equilibrium"})
-
-
-def _mostly_right(account: Account, line: Typed) -> bool:
-    """Whether a line of numbers alone has more right terms than wrong ones: chance explains others."""
-    touched = sum(1 for slip in account.slips if slip.code not in LEFT_OUT)
-    return 2 * touched <= len(line.constants)
-
-
-def _with_what_fits(mistake: Mistake, true: TrueLine, line: Typed) -> Mistake:
-    """A mistake that cannot be named, with the terms that do fit."""
-    names = fitting(line, true, true.problem.tolerance)
-    if not names:
-        return mistake
-    named = listed([force_in_words(true.problem, name) for name in names], most=20)
-    return replace(mistake, place=f"What you wrote for {named} fits; write the other terms again.")
-
-
-def _overall(
-    true: TrueLine, line: Typed, reading: Reading, names: Names, tolerance: Tolerance
-) -> tuple[float, Slip] | None:
-    """A mistake that runs through the whole line: members reversed, or degrees as radians."""
-    members = [n for n, s in true.unknowns.items() if s.force.kind == "member" and s.true != 0.0]
-    standing = [s for n, s in true.unknowns.items() if n not in members and s.true != 0.0] + [
-        s for s in true.loads if s.true != 0.0
-    ]
-    known = true.given.known
-    pulling = [n for n in members if n in line.names or (n in known and known[n].value != 0.0)]
-    if len(pulling) >= 2 and standing:
-        turned = {n: "T" if true.given.sign(n) < 0 else "C" for n in members}
-        given = Given({**true.given.senses, **turned}, true.given.known)
-        found = fit(line, replace(true, given=given), tolerance)
-        if found is not None and (found.scale > 0 or len(standing) > 1):
-            return KINDS["pull-push"].cost, Slip("pull-push", None, None)
-    if _in_other_unit(true, line, tolerance):
-        return KINDS["unit"].cost, Slip("unit", None, None)
-    radians = read_equation(reading.text, names, angles="radians")
-    if not isinstance(radians, Unreadable) and _may_be_radians(reading.text):
-        again = typed(radians)
-        if again != line and fit(again, true, tolerance) is not None:
-            return READ_IN_RADIANS, Slip("angle-mode", None, None)
-    return None
-
-
-def _may_be_radians(text: str) -> bool:
-    """Whether every bare angle in the text is small enough to be one in radians."""
-    angles = [float(angle.replace(",", ".")) for angle in BARE_ANGLE.findall(text)]
-    return bool(angles) and max(angles) <= 2 * math.pi
-
-
-def _in_other_unit(true: TrueLine, line: Typed, tolerance: Tolerance) -> bool:
-    """Whether all numbers without unknown are off by the same factor of units."""
-    if len(line.constants) < 2 or not line.unknowns:
-        return False
-    for factor in FACTORS:
-        numbers = tuple(
-            t._replace(value=t.value * factor, radius=t.radius * factor) for t in line.constants
-        )
-        turned = replace(line, constants=numbers)
-        found = fit(turned, true, tolerance)
-        if (
-            found is not None
-            and abs(found.scale) == 1.0
-            and number_by_number(turned, true.numbers(line.names), found.scale)
-        ):
-            return True
-    return False
-
-
-def _mistake(true: TrueLine, slip: Slip, reading: Reading, slips: Sequence[Slip] = ()) -> Mistake:
-    """A slip as it is told, with the other forces named that it may be about as well.
-
-    `slips` are all the slips of the line; without them it is taken to be about its own force.
-    """
-    typed = next((t.value for t in reading.terms if t.span == slip.span), None)
-    names = {term.name for term in reading.terms if term.name is not None}
-    same = alike(true, slip, names, slips, typed) if slips else (slip,)
-    acting = sum(1 for s in (*true.unknowns.values(), *true.loads) if s.true != 0.0)
-    others = tuple(other.force for other in same[1:] if other.force is not None)
-    case = Case(true.problem, true.about, same[0].force, same[0].spot, acting, None, others)
-    mixed = len(same) > 1 and same[0].code in TOO_MANY
-    kind, told = KINDS[same[0].code], KINDS["extra" if mixed else same[0].code]
-    span = slip.span
-    if span is None and slip.force is not None:
-        span = next((t.span for t in reading.terms if t.name == slip.force), None)
-    return Mistake(
-        kind.code,
-        case.force,
-        told.look(case),
-        told.reason(case),
-        place_of(case, same),
-        span,
-        others,
-    )
+def _remarks(line: Line, rounded: bool) -> tuple[Remark, ...]:
+    remarks = []
+    if headed := headed_otherwise(line.about, line.reading):
+        remarks.append(Remark("heading", headed))
+    if rounded:
+        remarks.append(Remark("rounding", ROUNDED_HARD))
+    if not adds_something(line.problem, line.about, line.standing):
+        case = Case(line.problem, line.about)
+        kind = KINDS["dependent"]
+        remarks.append(Remark("dependent", f"{kind.look(case)} {kind.reason(case)}"))
+    return tuple(remarks)
 
 
 def headed_otherwise(about: LineAbout, reading: Reading) -> str | None:

@@ -8,9 +8,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
+from tutor.judge.blocks import TINY
 from tutor.judge.mistakes import KINDS
 from tutor.judge.options import Choices, Option, options
-from tutor.judge.pairing import TINY
 from tutor.judge.slips import Account, Slip, found_option
 from tutor.judge.term_text import TermText
 from tutor.judge.truth import Spot

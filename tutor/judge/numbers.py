@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from itertools import combinations
 
-from tutor.judge.compare import Typed, constants_fit
+from tutor.judge.fit import numbers_fit
 from tutor.judge.mistakes import KINDS
 from tutor.judge.number_sums import by_sum, code_of
 from tutor.judge.options import Choices, Option, turning_code
@@ -23,6 +23,7 @@ from tutor.judge.slips import (
 )
 from tutor.judge.term_text import TermText
 from tutor.judge.truth import Spot, TrueLine
+from tutor.judge.typed import Typed
 from tutor.model import Tolerance
 from tutor.notation import Term
 from tutor.statics.body import load_forces
@@ -50,7 +51,7 @@ def explain_numbers(
 ) -> Account:
     """The cheapest account of the terms without unknown at `scale`."""
     acting = [s for s in numbers if s.true != 0.0]
-    if constants_fit(line, acting, scale, tolerance) is not None:
+    if numbers_fit(line, acting, scale, tolerance) is not None:
         more = len(line.constants) > len(acting)
         return Account(MORE_THAN_THERE if more else 0.0, (), scale)
     rest, left = _unpaired(line.constants, numbers, scale, tolerance)

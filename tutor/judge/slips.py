@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from tutor.judge.blocks import TINY
 from tutor.judge.mistakes import KINDS
 from tutor.judge.options import Option
-from tutor.judge.pairing import TINY
 from tutor.judge.term_text import TermText
 from tutor.judge.truth import Spot
 from tutor.model import Tolerance

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from typing import Literal
 
@@ -13,6 +14,7 @@ from tutor.model import Problem
 from tutor.statics.body import Equation, Force, Moment, Term
 
 MOST_LANDMARKS = 20
+NO_PART = 1e-9
 
 
 @dataclass(frozen=True)
@@ -104,6 +106,27 @@ class Spot:
             px, py = self.equation.sum.point
             return self.force.at[0] - px, self.force.at[1] - py
         return 0.0, 0.0
+
+    @cached_property
+    def parts(self) -> tuple[Spot, ...]:
+        """The horizontal and the vertical component of an inclined force in a moment; none otherwise."""
+        force, total = self.force, self.equation.sum
+        if not self.is_moment or min(abs(force.x), abs(force.y)) < NO_PART:
+            return ()
+        ways: tuple[tuple[float, float, float, Literal["x", "y"]], ...] = (
+            (force.x, 1.0, 0.0, "x"),
+            (force.y, 0.0, 1.0, "y"),
+        )
+        found = []
+        for share, x, y, part in ways:
+            sign, size = math.copysign(1.0, share), abs(share)
+            own = None if force.size is None else force.size * size
+            one = replace(force, x=x * sign, y=y * sign, size=own)
+            weight = 1.0 if own is None else own
+            term = Term(one, total.of(one) * weight, total.spread(one) * weight)
+            scale, radius = self.scale * size, self.radius * size
+            found.append(replace(self, term=term, scale=scale, radius=radius, part=part))
+        return tuple(found)
 
 
 @dataclass(frozen=True)

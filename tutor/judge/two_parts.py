@@ -4,15 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import permutations
-from typing import Literal, NamedTuple
+from typing import NamedTuple
 
-from tutor.judge.compare import Coefficient
 from tutor.judge.options import Option, options
 from tutor.judge.slips import Slip
 from tutor.judge.truth import Spot
-from tutor.statics.body import Term
+from tutor.judge.typed import Coefficient
 
 SAME = 0.005
 MOST_TERMS = 6
@@ -26,31 +24,9 @@ class OfParts(NamedTuple):
     spot: Spot
 
 
-def parts_of(spot: Spot) -> tuple[Spot, ...]:
-    """The level and the upright component of a slanting force in a moment; none otherwise."""
-    force = spot.force
-    if not spot.is_moment or min(abs(force.x), abs(force.y)) < 1e-9:
-        return ()
-    total, found = spot.equation.sum, []
-    ways: tuple[tuple[float, float, float, Literal["x", "y"]], ...] = (
-        (force.x, 1.0, 0.0, "x"),
-        (force.y, 0.0, 1.0, "y"),
-    )
-    for share, x, y, part in ways:
-        sign, size = math.copysign(1.0, share), abs(share)
-        own = None if force.size is None else force.size * size
-        one = replace(force, x=x * sign, y=y * sign, size=own)
-        weight = 1.0 if own is None else own
-        term = Term(one, total.of(one) * weight, total.spread(one) * weight)
-        found.append(
-            replace(spot, term=term, scale=spot.scale * size, radius=spot.radius * size, part=part)
-        )
-    return tuple(found)
-
-
 def split(numbers: Sequence[Spot]) -> tuple[Spot, ...]:
     """The same forces, each slanting one as its two components."""
-    return tuple(one for spot in numbers for one in parts_of(spot) or (spot,))
+    return tuple(one for spot in numbers for one in spot.parts or (spot,))
 
 
 def joined(slips: Sequence[Slip], numbers: Sequence[Spot]) -> tuple[Slip, ...]:
@@ -90,7 +66,7 @@ def of_several_terms(coefficient: Coefficient, spot: Spot, scale: float) -> OfPa
         return None
     if math.isclose(coefficient.value, 2 * true, rel_tol=SAME):
         return OfParts(Option(coefficient.value, ("double",), SEEN), spot)
-    parts = parts_of(spot)
+    parts = spot.parts
     if len(terms) == 2:
         for typed, rest in permutations(terms):
             for one, other in permutations(parts, 2):

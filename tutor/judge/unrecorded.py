@@ -7,11 +7,12 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from tutor.judge.about import LineAbout
-from tutor.judge.compare import Typed, fit
+from tutor.judge.blocks import one_by_one
 from tutor.judge.elsewhere import sums_at_joints
+from tutor.judge.fit import fit
 from tutor.judge.given import Carried, Given
-from tutor.judge.pairing import one_by_one
 from tutor.judge.truth import TrueLine
+from tutor.judge.typed import Typed
 
 
 class Unrecorded(NamedTuple):
@@ -43,7 +44,9 @@ def with_unrecorded(line: Typed, true: TrueLine, values: Mapping[str, float]) ->
     found = fit(line, filled, true.problem.tolerance)
     if found is None or found.level != "silent":
         return None
-    terms, left = one_by_one(line.constants, filled.numbers(line.names), found.scale)
+    terms, left = one_by_one(
+        line.constants, filled.numbers(line.names), found.scale, true.problem.tolerance
+    )
     paired = not terms and all(abs(spot.true) <= 1e-9 for spot in left)
     only_idle = not any(values[name] for name in left_out)
     return Unrecorded(left_out, paired and abs(found.scale) == 1.0, only_idle)

@@ -6,9 +6,9 @@ import math
 from collections.abc import Sequence
 
 from tutor.judge.about import Value
-from tutor.judge.compare import Typed
 from tutor.judge.follow import Possible, from_bodies, from_lines
 from tutor.judge.given import Given, fits, senses_for, signed
+from tutor.judge.typed import Typed
 from tutor.judge.value_mistakes import value_mistake
 from tutor.judge.verdict import Remark, Verdict
 from tutor.model import Problem

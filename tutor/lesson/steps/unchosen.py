@@ -8,9 +8,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from tutor.judge import Judge, LineAbout, in_words
-from tutor.judge.compare import fit, typed
+from tutor.judge.fit import fit
 from tutor.judge.headings import headed
 from tutor.judge.truth import TrueLine
+from tutor.judge.typed import typed
 from tutor.lesson.reply import Say
 from tutor.lesson.shown import shows_values
 from tutor.lesson.state import State

@@ -1,0 +1,109 @@
+"""Which mistakes explain a wrong line best, force by force or running through all of it?"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import replace
+
+from tutor.judge.diagnose import diagnose
+from tutor.judge.fit import fit, number_by_number
+from tutor.judge.given import Given
+from tutor.judge.mistakes import KINDS
+from tutor.judge.mistakes.unit import FACTORS
+from tutor.judge.slips import Account, Slip
+from tutor.judge.truth import TrueLine
+from tutor.judge.twins import LEFT_OUT
+from tutor.judge.typed import Typed, typed
+from tutor.model import Tolerance
+from tutor.notation import Names, Reading, Unreadable, read_equation
+
+MOST_FORCES = 2
+READ_IN_RADIANS = 0.5
+BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
+
+
+def slips_of(
+    true: TrueLine,
+    line: Typed,
+    reading: Reading,
+    names: Names,
+    tolerance: Tolerance,
+    idle: frozenset[str],
+) -> tuple[tuple[Slip, ...], tuple[tuple[Slip, ...], ...]]:
+    """The slips of the best account, and those of each account that is about as good."""
+    nothing = (Slip("not-equilibrium", None, None),)
+    if not line.names and not line.constants:
+        return nothing, ()
+    account, others = diagnose(line, true, reading, tolerance, idle)
+    overall = _overall(true, line, reading, names, tolerance)
+    if overall is not None and overall[0] < account.cost:
+        alone = len(account.slips) == 1 and account.slips[0].code != "not-equilibrium"
+        return (overall[1],), (account.slips,) if alone else ()
+    if not _can_be_named(account) or (not line.names and not _mostly_right(account, line)):
+        return nothing, (account.slips,)
+    named = [other for other in others if all(s.code != "not-equilibrium" for s in other.slips)]
+    return account.slips, tuple(other.slips for other in named)
+
+
+def _can_be_named(account: Account) -> bool:
+    """Whether an account is short enough to be believed: two forces, or one kind of slip only."""
+    forces, codes = {s.force for s in account.slips}, {s.code for s in account.slips}
+    return len(forces) <= MOST_FORCES or (len(codes) == 1 and codes != {"not-equilibrium"})
+
+
+def _mostly_right(account: Account, line: Typed) -> bool:
+    """Whether a line of numbers alone has more right terms than wrong ones: chance explains others."""
+    touched = sum(1 for slip in account.slips if slip.code not in LEFT_OUT)
+    return 2 * touched <= len(line.constants)
+
+
+def _overall(
+    true: TrueLine, line: Typed, reading: Reading, names: Names, tolerance: Tolerance
+) -> tuple[float, Slip] | None:
+    """A mistake that runs through the whole line: members reversed, or degrees as radians."""
+    members = [n for n, s in true.unknowns.items() if s.force.kind == "member" and s.true != 0.0]
+    standing = [s for n, s in true.unknowns.items() if n not in members and s.true != 0.0] + [
+        s for s in true.loads if s.true != 0.0
+    ]
+    known = true.given.known
+    pulling = [n for n in members if n in line.names or (n in known and known[n].value != 0.0)]
+    if len(pulling) >= 2 and standing:
+        turned = {n: "T" if true.given.sign(n) < 0 else "C" for n in members}
+        given = Given({**true.given.senses, **turned}, true.given.known)
+        found = fit(line, replace(true, given=given), tolerance)
+        if found is not None and (found.scale > 0 or len(standing) > 1):
+            return KINDS["pull-push"].cost, Slip("pull-push", None, None)
+    if _in_other_unit(true, line, tolerance):
+        return KINDS["unit"].cost, Slip("unit", None, None)
+    radians = read_equation(reading.text, names, angles="radians")
+    if not isinstance(radians, Unreadable) and _may_be_radians(reading.text):
+        again = typed(radians)
+        if again != line and fit(again, true, tolerance) is not None:
+            return READ_IN_RADIANS, Slip("angle-mode", None, None)
+    return None
+
+
+def _may_be_radians(text: str) -> bool:
+    """Whether every bare angle in the text is small enough to be one in radians."""
+    angles = [float(angle.replace(",", ".")) for angle in BARE_ANGLE.findall(text)]
+    return bool(angles) and max(angles) <= 2 * math.pi
+
+
+def _in_other_unit(true: TrueLine, line: Typed, tolerance: Tolerance) -> bool:
+    """Whether all numbers without unknown are off by the same factor of units."""
+    if len(line.constants) < 2 or not line.unknowns:
+        return False
+    for factor in FACTORS:
+        numbers = tuple(
+            t._replace(value=t.value * factor, radius=t.radius * factor) for t in line.constants
+        )
+        turned = replace(line, constants=numbers)
+        found = fit(turned, true, tolerance)
+        if (
+            found is not None
+            and abs(found.scale) == 1.0
+            and number_by_number(turned, true.numbers(line.names), found.scale, tolerance)
+        ):
+            return True
+    return False

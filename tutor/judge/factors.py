@@ -1,0 +1,168 @@
+"""Which factors stand in a term as it was typed? They say whose term it is.
+
+A typed product is size times arm, or size times ratio; each typed factor speaks for the force it
+belongs to. `24*5` is about the load of 24, whatever it comes to.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from functools import cached_property
+from itertools import combinations
+
+from tutor.notation import Reading
+from tutor.notation.evaluate import Frame, constant
+from tutor.notation.tree import Binary, Call, Name, Negative, Node, Unit, children
+
+SAME = 0.005
+MOST_LEAVES = 7
+NOTHING = 1e-12
+
+
+@dataclass(frozen=True)
+class Factors:
+    """The factors of one typed term, each as its size; those below a fraction bar are inverted.
+
+    `functions` are the functions typed in it; `radians` whether an angle says "rad"; `minus` whether
+    a factor in brackets has a minus of its own, as an earlier result that is negative has.
+    """
+
+    leaves: tuple[float, ...] = ()
+    functions: frozenset[str] = frozenset()
+    radians: bool = False
+    minus: bool = False
+    _made: dict[float, bool] = field(default_factory=dict, repr=False, compare=False)
+
+    @property
+    def count(self) -> int:
+        """How many numbers were typed."""
+        return len(self.leaves)
+
+    @cached_property
+    def numbers(self) -> tuple[float, ...]:
+        """The typed factors, and every product of some of them."""
+        found = {1.0} if not self.leaves else set[float]()
+        leaves = self.leaves[:MOST_LEAVES]
+        for count in range(1, len(leaves) + 1):
+            for chosen in combinations(leaves, count):
+                found.add(math.prod(chosen))
+        found |= {1.0 / leaf for leaf in leaves if leaf}
+        return tuple(found)
+
+    def holds(self, number: float, scale: float = 1.0) -> bool:
+        """Whether the size of a number, or of `scale` times it, stands there."""
+        wanted = {abs(number), abs(scale * number)}
+        return any(math.isclose(n, size, rel_tol=SAME) for size in wanted for n in self.numbers)
+
+    def beside(self, size: float) -> tuple[float, ...]:
+        """What the other factors come to where some of them are `size`."""
+        whole, size = math.prod(self.leaves), abs(size)
+        if size == 0.0:
+            return ()
+        found = {whole / n for n in self.numbers if n and math.isclose(n, size, rel_tol=SAME)}
+        return tuple(found)
+
+    def with_others(self, other: Factors) -> Factors:
+        """The factors of two terms of one force."""
+        return Factors(
+            (*self.leaves, *other.leaves),
+            self.functions | other.functions,
+            self.radians or other.radians,
+            self.minus or other.minus,
+        )
+
+
+def factors_of(reading: Reading) -> tuple[Factors, ...]:
+    """The factors of each term of a reading, in the order of its terms."""
+    frame = reading.frame
+    return tuple(
+        Factors(tuple(leaves.sizes), frozenset(leaves.functions), leaves.radians, leaves.minus)
+        for side in (reading.left, reading.right)
+        for leaves in _terms(side, frame)
+    )
+
+
+@dataclass
+class _Leaves:
+    sizes: list[float] = field(default_factory=list)
+    functions: set[str] = field(default_factory=set)
+    radians: bool = False
+    minus: bool = False
+
+    def times(self, other: _Leaves) -> _Leaves:
+        return _Leaves(
+            self.sizes + other.sizes,
+            self.functions | other.functions,
+            self.radians or other.radians,
+            self.minus or other.minus,
+        )
+
+
+def _terms(node: Node, frame: Frame) -> list[_Leaves]:
+    """The factors of each term of a sum, as the terms of `parts` stand in order."""
+    match node:
+        case Binary("+" | "-", left, right):
+            return _terms(left, frame) + _terms(right, frame)
+        case Negative(inner):
+            return _terms(inner, frame)
+        case Binary("*" | "/" as sign, left, right) if _is_sum(left) and _has_name(left):
+            by = _product(right, frame, sign == "/")
+            return [leaves.times(by) for leaves in _terms(left, frame)]
+        case Binary("*", left, right) if _is_sum(right) and _has_name(right):
+            by = _product(left, frame)
+            return [by.times(leaves) for leaves in _terms(right, frame)]
+        case _:
+            return [_product(node, frame)]
+
+
+def _product(node: Node, frame: Frame, below: bool = False) -> _Leaves:
+    """The factors of one product; `below` a fraction bar they are inverted."""
+    match node:
+        case Name():
+            return _Leaves()
+        case Negative(inner):
+            found = _product(inner, frame, below)
+            found.minus = True
+            return found
+        case Binary("*", inner, Unit()):
+            return _leaf(node, frame, below)
+        case Binary("*" | "/" as sign, left, right):
+            bottom = below != (sign == "/")
+            return _product(left, frame, below).times(_product(right, frame, bottom))
+        case _ if _has_name(node):
+            return _Leaves()
+        case _:
+            return _leaf(node, frame, below)
+
+
+def _leaf(node: Node, frame: Frame, below: bool) -> _Leaves:
+    value = abs(constant(node, frame).value)
+    functions = {call.name for call in _calls(node)}
+    radians = any(isinstance(each, Unit) and each.unit == "rad" for each in _all(node))
+    if below:
+        value = 1.0 / value if value > NOTHING else math.inf
+    return _Leaves([value], functions, radians, value != 0.0 and constant(node, frame).value < 0)
+
+
+def _is_sum(node: Node) -> bool:
+    while isinstance(node, Negative):
+        node = node.inner
+    if isinstance(node, Binary) and node.operator in "*/":
+        return any(_is_sum(child) and _has_name(child) for child in children(node))
+    return isinstance(node, Binary) and node.operator in "+-"
+
+
+def _has_name(node: Node) -> bool:
+    return any(isinstance(each, Name) for each in _all(node))
+
+
+def _calls(node: Node) -> Iterator[Call]:
+    return (each for each in _all(node) if isinstance(each, Call))
+
+
+def _all(node: Node) -> Iterator[Node]:
+    yield node
+    for child in children(node):
+        yield from _all(child)

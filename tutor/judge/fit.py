@@ -1,0 +1,225 @@
+"""Is a typed line a multiple of the true one, and how precisely?
+
+Every coefficient is held against the true one at one scale of the whole line, and every typed number
+against the loads and own values that it may stand for. A silent fit is within the tolerance a
+problem states; a remarked one within the rounding of the figures typed, and the second tolerance.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from tutor.judge.blocks import (
+    MOST_TO_SPLIT,
+    TINY,
+    Level,
+    divided,
+    nothing_missing,
+    one_by_one,
+    rounded_by,
+    stand_for,
+)
+from tutor.judge.truth import Spot, TrueLine
+from tutor.judge.typed import Coefficient, Typed
+from tutor.model import Tolerance
+
+MOST_SCALES = 12
+NEARLY_AS_WRITTEN = 0.03
+"""Nobody multiplies a line by so little: what is off by that in every term is off in every term."""
+
+
+@dataclass(frozen=True)
+class Fit:
+    """A typed line equals `scale` times the true one, to the precision `level` says.
+
+    `paired` is whether every number stands for one true one, and none was added up before.
+    """
+
+    scale: float
+    level: Level
+    paired: bool
+
+    @property
+    def plain(self) -> bool:
+        """Whether the line stands as it follows from the free body, term by term."""
+        return self.paired and abs(self.scale) == 1.0
+
+
+def fit(line: Typed, true: TrueLine, tolerance: Tolerance) -> Fit | None:
+    """The best fit of a typed line to a true one, or None where it says something else."""
+    spots = true.unknowns
+    if any(name not in spots or spots[name].true == 0.0 for name in line.names):
+        return None
+    for name, spot in spots.items():
+        if spot.true != 0.0 and name not in line.names and name not in true.given.known:
+            return None
+    numbers = tuple(s for s in true.numbers(line.names) if s.true != 0.0 or s.radius)
+    if not line.unknowns:
+        return _of_numbers_alone(line, numbers, tolerance)
+    remarked: Fit | None = None
+    for level, scale in _scales(line, spots, numbers, tolerance):
+        found = numbers_fit(line, numbers, scale, tolerance)
+        if found is None:
+            continue
+        how, paired = found
+        if level == how == "silent":
+            return Fit(scale, "silent", paired)
+        remarked = remarked or Fit(scale, "remark", paired)
+    return remarked
+
+
+def _of_numbers_alone(line: Typed, numbers: Sequence[Spot], tolerance: Tolerance) -> Fit | None:
+    """The fit of a line without unknowns: as it is written or turned round.
+
+    Nothing else fixes a scale, and any two equal numbers are a multiple of any others: a line that
+    was multiplied counts only where each number shows the size of the force it stands for.
+    """
+    acting = [spot for spot in numbers if spot.true != 0.0]
+    if not line.constants:
+        return Fit(1.0, "silent", True) if not acting else None
+    for scale in (1.0, -1.0):
+        found = numbers_fit(line, numbers, scale, tolerance)
+        if found is not None and not _minus_elsewhere(line, acting, scale, tolerance):
+            return Fit(scale, *found)
+    for spot in acting[:MOST_TO_SPLIT]:
+        scale = line.constants[0].value / spot.true
+        if _is_multiple(scale) and _shows_sizes(line, acting, scale, tolerance):
+            return Fit(scale, "silent", True)
+    return None
+
+
+def _minus_elsewhere(
+    line: Typed, acting: Sequence[Spot], scale: float, tolerance: Tolerance
+) -> bool:
+    """Whether a number that shows an earlier result with its minus does not come to that result's."""
+    for term, factors in zip(line.constants, line.factors, strict=True):
+        own = [s for s in acting if factors.minus and s.lost_minus and factors.holds(s.scale)]
+        if own and all(stand_for((term,), (spot,), scale, tolerance) is None for spot in own):
+            return True
+    return False
+
+
+def _shows_sizes(line: Typed, acting: Sequence[Spot], scale: float, tolerance: Tolerance) -> bool:
+    """Whether each number is one true one at this scale, and products show the size of that force."""
+    left, shown = list(acting), 0
+    for term, factors in zip(line.constants, line.factors, strict=True):
+        meant = next(
+            (
+                spot
+                for spot in left
+                if (factors.count == 1 or factors.holds(spot.scale))
+                and stand_for((term,), (spot,), scale, tolerance) == "silent"
+            ),
+            None,
+        )
+        if meant is None:
+            return False
+        shown += factors.count > 1
+        left.remove(meant)
+    return shown > 0 and not left
+
+
+def _scales(
+    line: Typed, spots: Mapping[str, Spot], numbers: Sequence[Spot], tolerance: Tolerance
+) -> Iterator[tuple[Level, float]]:
+    """The scales at which all coefficients agree, and how well; as written and turned round first."""
+    for level in ("silent", "remark"):
+        low, high = _agreeing(line, spots, level, tolerance)
+        if low > high:
+            continue
+        for one in (1.0, -1.0):
+            if low <= one <= high:
+                yield level, one
+        tried = 0
+        for scale in _within(line, spots, numbers):
+            if low <= scale <= high and _is_multiple(scale) and tried < MOST_SCALES:
+                tried += 1
+                yield level, scale
+        if tried == 0 and _is_multiple((low + high) / 2):
+            yield level, (low + high) / 2
+        if level == "silent":
+            remarked = _agreeing(line, spots, "remark", tolerance)
+            if remarked == (low, high):
+                return
+
+
+def _is_multiple(scale: float) -> bool:
+    """Whether a line may have been multiplied by this on purpose."""
+    return math.isfinite(scale) and abs(abs(scale) - 1.0) > NEARLY_AS_WRITTEN and scale != 0.0
+
+
+def _agreeing(
+    line: Typed, spots: Mapping[str, Spot], level: Level, tolerance: Tolerance
+) -> tuple[float, float]:
+    """The lowest and the highest scale at which every coefficient is right; crossed where none is."""
+    low, high = -math.inf, math.inf
+    for name, coefficient in line.unknowns.items():
+        spot = spots[name]
+        scale = coefficient.value / spot.true
+        half = slack_of(coefficient, spot, scale, tolerance, level) / abs(spot.true)
+        low, high = max(low, scale - half), min(high, scale + half)
+    return low, high
+
+
+def slack_of(
+    typed: Coefficient, spot: Spot, scale: float, tolerance: Tolerance, level: Level
+) -> float:
+    """How far a coefficient may be off, by its own size or by the parts it was added up from.
+
+    With a remark, it is the true one rounded to the figures typed.
+    """
+    own = max(abs(typed.value), min(typed.parts, abs(scale) * spot.spread))
+    silent = tolerance.silent * own + TINY * abs(scale)
+    if level == "silent":
+        return silent
+    return max(silent, min(rounded_by(typed.value, typed.radius), tolerance.remark * own))
+
+
+def _within(line: Typed, spots: Mapping[str, Spot], numbers: Sequence[Spot]) -> Iterator[float]:
+    """Scales that a term of the line sets, the exact ones first."""
+    anchors = sorted(
+        (c.radius / abs(c.value), c.value / spots[name].true) for name, c in line.unknowns.items()
+    )
+    yield from (scale for _, scale in anchors)
+    for spot in numbers[:MOST_TO_SPLIT]:
+        for term in line.constants[:MOST_TO_SPLIT]:
+            if spot.true != 0.0:
+                yield term.value / spot.true
+
+
+def numbers_fit(
+    line: Typed, numbers: Sequence[Spot], scale: float, tolerance: Tolerance
+) -> tuple[Level, bool] | None:
+    """How well the terms without unknown are the loads and own values, and whether one by one.
+
+    In a line without unknowns at least half of the numbers have to be true ones by themselves.
+    """
+    acting = [spot for spot in numbers if spot.true != 0.0]
+    terms, left = one_by_one(line.constants, numbers, scale, tolerance)
+    open_ones = [spot for spot in left if spot.true != 0.0]
+    if line.unknowns and not terms and nothing_missing(left, numbers, scale):
+        return "silent", not open_ones
+    if not terms and not open_ones:
+        return "silent", True
+    if not line.unknowns and 2 * len(terms) > len(line.constants):
+        return None
+    level = divided(terms, open_ones, scale, tolerance)
+    if (
+        line.unknowns
+        and level is None
+        and len(terms) < len(line.constants) <= MOST_TO_SPLIT >= len(acting)
+    ):
+        level = divided(line.constants, acting, scale, tolerance)
+    return None if level is None else (level, len(line.constants) == len(acting))
+
+
+def number_by_number(
+    line: Typed, numbers: Sequence[Spot], scale: float, tolerance: Tolerance
+) -> bool:
+    """Whether every typed number is a true one, and every true one is typed."""
+    if not line.constants:
+        return False
+    terms, left = one_by_one(line.constants, numbers, scale, tolerance)
+    return not terms and all(spot.true == 0.0 for spot in left)

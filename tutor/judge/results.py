@@ -1,0 +1,65 @@
+"""Is what was typed for an equation a result, which shows no equilibrium?"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from tutor.judge.about import LineAbout, in_words
+from tutor.judge.fit import Fit
+from tutor.judge.follow import from_lines, from_standing
+from tutor.judge.truth import TrueLine
+from tutor.judge.typed import Typed
+from tutor.judge.verdict import Remark
+from tutor.notation import Reading
+from tutor.notation.tree import Binary, Negative, Node, Number, Unit
+
+SAME = 0.005
+IS_A_VALUE = "This is a value of {name}, and your lines give it; it shows no equilibrium by itself."
+NOT_A_LINE = (
+    "{name} alone beside a number is a result: it does not show {equation}. Write the equation first, "
+    "with every force that counts in it."
+)
+
+
+def is_result(line: Typed, reading: Reading, found: Fit | None) -> bool:
+    """Whether a line is one force beside one number, and not the equation as the free body gives it."""
+    if len(line.unknowns) != 1 or len(line.constants) > 1:
+        return False
+    if found is not None and (found.plain or (found.paired and not line.constants)):
+        return False
+    (coefficient,) = line.unknowns.values()
+    sides = (_bare(reading.left), _bare(reading.right))
+    return abs(coefficient.value) == 1.0 and len(coefficient.terms) == 1 and all(sides)
+
+
+def _bare(node: Node) -> bool:
+    """Whether a side is a single name or number, with a sign or a unit at most."""
+    while True:
+        match node:
+            case Negative(inner):
+                node = inner
+            case Binary("*", inner, Unit()):
+                node = inner
+            case Binary():
+                return False
+            case _:
+                return isinstance(node, Number) or type(node).__name__ == "Name"
+
+
+def said_of_result(
+    line: Typed, true: TrueLine, standing: Sequence[LineAbout], lines: Sequence[Typed]
+) -> tuple[bool, Remark]:
+    """Whether the lines that stand give this value, and what is said of it."""
+    ((name, coefficient),) = line.unknowns.items()
+    typed = -line.total / coefficient.value * true.given.sign(name)
+    problem, given = true.problem, true.given
+    possible = [
+        *from_lines(problem, name, given, lines),
+        *from_standing(problem, name, given, standing),
+    ]
+    given_by = any(
+        abs(typed - right.value) <= right.carried + SAME * abs(right.value) for right in possible
+    )
+    if given_by:
+        return True, Remark("result", IS_A_VALUE.format(name=name))
+    return False, Remark("result", NOT_A_LINE.format(name=name, equation=in_words(true.about)))

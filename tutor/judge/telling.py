@@ -1,0 +1,53 @@
+"""How is a slip told: which force, which other forces it may be about, and where it stands?"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from tutor.judge.fitting import fitting
+from tutor.judge.kind import Case, force_in_words
+from tutor.judge.mistakes import KINDS
+from tutor.judge.slips import Slip
+from tutor.judge.truth import TrueLine
+from tutor.judge.twins import TOO_MANY, alike, place_of
+from tutor.judge.typed import Typed
+from tutor.judge.verdict import Mistake
+from tutor.notation import Reading
+from tutor.statics.words import listed
+
+
+def mistake_of(true: TrueLine, slip: Slip, reading: Reading, slips: Sequence[Slip] = ()) -> Mistake:
+    """A slip as it is told, with the other forces named that it may be about as well.
+
+    `slips` are all the slips of the line; without them it is taken to be about its own force.
+    """
+    typed = next((t.value for t in reading.terms if t.span == slip.span), None)
+    names = {term.name for term in reading.terms if term.name is not None}
+    same = alike(true, slip, names, slips, typed) if slips else (slip,)
+    acting = sum(1 for s in (*true.unknowns.values(), *true.loads) if s.true != 0.0)
+    others = tuple(other.force for other in same[1:] if other.force is not None)
+    case = Case(true.problem, true.about, same[0].force, same[0].spot, acting, None, others)
+    mixed = len(same) > 1 and same[0].code in TOO_MANY
+    kind, told = KINDS[same[0].code], KINDS["extra" if mixed else same[0].code]
+    span = slip.span
+    if span is None and slip.force is not None:
+        span = next((t.span for t in reading.terms if t.name == slip.force), None)
+    return Mistake(
+        kind.code,
+        case.force,
+        told.look(case),
+        told.reason(case),
+        place_of(case, same),
+        span,
+        others,
+    )
+
+
+def with_what_fits(mistake: Mistake, true: TrueLine, line: Typed) -> Mistake:
+    """A mistake that cannot be named, with the terms that do fit."""
+    names = fitting(line, true, true.problem.tolerance)
+    if not names:
+        return mistake
+    named = listed([force_in_words(true.problem, name) for name in names], most=20)
+    return replace(mistake, place=f"What you wrote for {named} fits; write the other terms again.")

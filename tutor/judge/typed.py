@@ -1,0 +1,87 @@
+"""Which numbers does a typed line hold: beside each unknown, and alone?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property, reduce
+
+from tutor.judge.factors import Factors, factors_of
+from tutor.notation import Reading, Term
+
+CANCELS = 1e-12
+
+
+@dataclass(frozen=True)
+class Coefficient:
+    """What is typed beside one unknown: the sum, its half-width, the sizes added, the terms."""
+
+    value: float
+    radius: float
+    parts: float
+    terms: tuple[float, ...]
+
+
+@dataclass(frozen=True)
+class Typed:
+    """The numbers of a typed line: a coefficient by unknown, and the terms without unknown."""
+
+    unknowns: Mapping[str, Coefficient]
+    constants: tuple[Term, ...]
+    reading: Reading = field(compare=False, repr=False)
+
+    @cached_property
+    def factors(self) -> tuple[Factors, ...]:
+        """The typed factors of each of `constants`."""
+        pairs = zip(self.reading.terms, factors_of(self.reading), strict=True)
+        return tuple(found for term, found in pairs if term.name is None and term.value != 0.0)
+
+    def factors_beside(self, name: str) -> Factors:
+        """The factors typed beside an unknown, in all its terms."""
+        pairs = zip(self.reading.terms, factors_of(self.reading), strict=True)
+        found = (factors for term, factors in pairs if term.name == name)
+        return reduce(Factors.with_others, found, Factors())
+
+    @cached_property
+    def names(self) -> frozenset[str]:
+        return frozenset(self.unknowns)
+
+    @cached_property
+    def total(self) -> float:
+        """The sum of the terms without unknown."""
+        return math.fsum(term.value for term in self.constants)
+
+    @cached_property
+    def radius(self) -> float:
+        """The half-width of `total`."""
+        return math.fsum(term.radius for term in self.constants)
+
+    @cached_property
+    def says_nothing(self) -> bool:
+        """Whether nothing is left of the line once what cancels is out."""
+        return not self.unknowns and not self.constants
+
+
+def typed(reading: Reading) -> Typed:
+    """The numbers of `reading`; an unknown whose terms cancel counts as not there."""
+    sums: dict[str, list[Term]] = {}
+    constants = []
+    for term in reading.terms:
+        if term.name is None:
+            if term.value != 0.0:
+                constants.append(term)
+        else:
+            sums.setdefault(term.name, []).append(term)
+    unknowns = {}
+    for name, terms in sums.items():
+        if len(terms) == 1:
+            if (value := terms[0].value) != 0.0:
+                unknowns[name] = Coefficient(value, terms[0].radius, abs(value), (value,))
+            continue
+        value = math.fsum(term.value for term in terms)
+        parts = math.fsum(abs(term.value) for term in terms)
+        if abs(value) > CANCELS * parts:
+            radius = math.fsum(term.radius for term in terms)
+            unknowns[name] = Coefficient(value, radius, parts, tuple(t.value for t in terms))
+    return Typed(unknowns, tuple(constants), reading)
