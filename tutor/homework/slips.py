@@ -11,11 +11,11 @@ from dataclasses import dataclass
 
 from tutor.judge import LineAbout, Mistake, Value
 from tutor.judge.about import equation_of
+from tutor.judge.edits import turning_code
 from tutor.judge.given import Given
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
-from tutor.judge.options import ALONE, turning_code
 from tutor.judge.truth import Spot, TrueLine
 from tutor.model import Problem
 
@@ -54,7 +54,7 @@ def _wrong(spot: Spot) -> Iterator[Wrong]:
         for per_unit in kind.variants(spot):
             value = per_unit * spot.scale
             yield kind.code, value, kind.cost
-            if kind.code not in ALONE and value != 0.0:
+            if not kind.alone and value != 0.0:
                 yield kind.code, -value, kind.cost + turned
 
 

@@ -6,12 +6,13 @@ import math
 import re
 from dataclasses import replace
 
-from tutor.judge.diagnose import diagnose
+from tutor.judge.account import Account, Slip
+from tutor.judge.costs import IN_RADIANS
 from tutor.judge.fit import fit, number_by_number
 from tutor.judge.given import Given
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
-from tutor.judge.slips import Account, Slip
+from tutor.judge.search import search
 from tutor.judge.truth import TrueLine
 from tutor.judge.twins import LEFT_OUT
 from tutor.judge.typed import Typed, typed
@@ -19,7 +20,6 @@ from tutor.model import Tolerance
 from tutor.notation import Names, Reading, Unreadable, read_equation
 
 MOST_FORCES = 2
-READ_IN_RADIANS = 0.5
 BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
 
 
@@ -35,7 +35,7 @@ def slips_of(
     nothing = (Slip("not-equilibrium", None, None),)
     if not line.names and not line.constants:
         return nothing, ()
-    account, others = diagnose(line, true, reading, tolerance, idle)
+    account, others = search(line, true, tolerance, idle)
     overall = _overall(true, line, reading, names, tolerance)
     if overall is not None and overall[0] < account.cost:
         alone = len(account.slips) == 1 and account.slips[0].code != "not-equilibrium"
@@ -80,7 +80,7 @@ def _overall(
     if not isinstance(radians, Unreadable) and _may_be_radians(reading.text):
         again = typed(radians)
         if again != line and fit(again, true, tolerance) is not None:
-            return READ_IN_RADIANS, Slip("angle-mode", None, None)
+            return IN_RADIANS, Slip("angle-mode", None, None)
     return None
 
 

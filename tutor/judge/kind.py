@@ -7,12 +7,14 @@ number. None of the three repeats another.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from math import isclose
+from typing import Literal
 
 from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, Value, in_words
 from tutor.judge.example import Example
+from tutor.judge.factors import Factors
 from tutor.judge.truth import Spot
 from tutor.model import Problem
 from tutor.statics.body import Force, load_forces
@@ -165,6 +167,26 @@ def force_in_words(problem: Problem, force: str | None) -> str:
 
 
 @dataclass(frozen=True)
+class Look:
+    """How a term looks: its typed factors, whether its number is rounded, and where it stands."""
+
+    factors: Factors
+    rounded: bool
+    in_moment: bool
+
+    @property
+    def trigonometric(self) -> bool:
+        """Whether a sine or a cosine was typed."""
+        return bool(self.factors.functions & {"sin", "cos"})
+
+    @property
+    def shows_component(self) -> bool:
+        """Whether a factor was typed that may be a component's, or the number was worked out."""
+        small = any(abs(leaf) < 1.0 for leaf in self.factors.leaves)
+        return self.factors.count < 2 or small or bool(self.factors.functions)
+
+
+@dataclass(frozen=True)
 class Kind:
     """A named way in which students go wrong.
 
@@ -173,6 +195,15 @@ class Kind:
     `variants` gives the wrong coefficients, per unit of the force and in the student's sense, that
     this mistake makes at a spot; None where the mistake concerns a whole line or a value.
     `examples` are lines and values that show it, for the catalogue in the documentation.
+
+    What else the search has to know of a mistake is said by its traits. `touches` is what it leaves
+    wrong of a typed product: the size of the force, the factor beside it, or neither (a sign, or the
+    whole term). `alone`: never with a wrong sign besides. `calculated`: a calculator's answer, which
+    has to be met precisely. `runs_through`: made at one force it is soon made at all. `counts`: a
+    term left out, or one too many. `in_sum`: may be seen in numbers that were added up first.
+    `of_whole`: made at a force taken whole, never at one typed in several terms. `shows`: whether a
+    term can look like this at all. `instead_of`: the mistake that has this name `where` a force is
+    such, beside the other numbers of the line.
     """
 
     code: str
@@ -183,3 +214,13 @@ class Kind:
     place: Callable[[Case], str]
     variants: Callable[[Spot], Iterable[float]] | None = None
     examples: tuple[Example, ...] = ()
+    touches: Literal["size", "factor", "neither"] = "factor"
+    alone: bool = False
+    calculated: bool = False
+    runs_through: bool = False
+    counts: Literal["", "left out", "too many"] = ""
+    in_sum: bool = False
+    of_whole: bool = False
+    shows: Callable[[Look], bool] | None = None
+    instead_of: str = ""
+    where: Callable[[Spot, Sequence[Spot]], bool] | None = None

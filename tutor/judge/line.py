@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from tutor.judge.about import Fx, Fy, LineAbout, M, in_words
+from tutor.judge.account import Slip
 from tutor.judge.elsewhere import holds_at_solution, true_of, true_of_part
 from tutor.judge.explain import slips_of
 from tutor.judge.fit import Fit, fit
@@ -17,7 +18,6 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.otherwise import told_with
 from tutor.judge.restated import restated
 from tutor.judge.results import is_result, said_of_result
-from tutor.judge.slips import Slip
 from tutor.judge.telling import mistake_of, with_what_fits
 from tutor.judge.truth import TrueLine
 from tutor.judge.typed import Typed, typed

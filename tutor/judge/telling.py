@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from tutor.judge.account import Slip
 from tutor.judge.fitting import fitting
 from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
-from tutor.judge.slips import Slip
 from tutor.judge.truth import TrueLine
 from tutor.judge.twins import TOO_MANY, alike, place_of
 from tutor.judge.typed import Typed

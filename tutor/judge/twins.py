@@ -10,15 +10,15 @@ import math
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
+from tutor.judge.account import Slip
+from tutor.judge.edits import named_at
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
-from tutor.judge.number_sums import code_of
-from tutor.judge.slips import Slip
 from tutor.judge.truth import Spot, TrueLine
 from tutor.statics.body import Force, load_forces, reaction_forces
 
-TOO_MANY = frozenset({"extra", "stray-load", "stray-reaction", "double"})
-LEFT_OUT = frozenset({"missing", "lost-load"})
+TOO_MANY = frozenset(code for code, kind in KINDS.items() if kind.counts == "too many")
+LEFT_OUT = frozenset(code for code, kind in KINDS.items() if kind.counts == "left out")
 MOST_ALIKE = 3
 SAME = 0.005
 
@@ -59,7 +59,7 @@ def _same_slip(slip: Slip, spot: Spot, numbers: list[Spot]) -> Iterator[Slip]:
     """The same slip at another force, where it can be made there and comes to the same."""
     code = slip.code
     if code in LEFT_OUT:
-        yield Slip(code_of("missing", spot, numbers), spot.name, spot)
+        yield Slip(named_at("missing", spot, numbers), spot.name, spot)
         return
     variants = KINDS[code].variants
     assert slip.spot is not None

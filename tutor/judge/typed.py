@@ -32,16 +32,18 @@ class Typed:
     reading: Reading = field(compare=False, repr=False)
 
     @cached_property
+    def _factors(self) -> tuple[tuple[Term, Factors], ...]:
+        return tuple(zip(self.reading.terms, factors_of(self.reading), strict=True))
+
+    @cached_property
     def factors(self) -> tuple[Factors, ...]:
         """The typed factors of each of `constants`."""
-        pairs = zip(self.reading.terms, factors_of(self.reading), strict=True)
-        return tuple(found for term, found in pairs if term.name is None and term.value != 0.0)
+        return tuple(f for term, f in self._factors if term.name is None and term.value != 0.0)
 
     def factors_beside(self, name: str) -> Factors:
         """The factors typed beside an unknown, in all its terms."""
-        pairs = zip(self.reading.terms, factors_of(self.reading), strict=True)
-        found = (factors for term, factors in pairs if term.name == name)
-        return reduce(Factors.with_others, found, Factors())
+        found = [factors for term, factors in self._factors if term.name == name]
+        return found[0] if len(found) == 1 else reduce(Factors.with_others, found, Factors())
 
     @cached_property
     def names(self) -> frozenset[str]:

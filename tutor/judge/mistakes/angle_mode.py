@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
-from tutor.judge.kind import Case, Kind
+from tutor.judge.kind import Case, Kind, Look
 from tutor.judge.truth import Spot
 
 
@@ -63,6 +63,11 @@ def place(case: Case) -> str:
     )
 
 
+def shows(term: Look) -> bool:
+    """A calculator answers the wrong kind of angle with a rounded number, or the line says "rad"."""
+    return term.factors.radians or (term.rounded and not term.factors.functions)
+
+
 KIND = Kind(
     code="angle-mode",
     cost=1.4,
@@ -72,4 +77,8 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(Fx("A"), "A_x + F_AB + F_AD cos(53.13 rad) = 0"),),
+    alone=True,
+    calculated=True,
+    runs_through=True,
+    shows=shows,
 )

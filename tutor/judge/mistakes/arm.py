@@ -52,4 +52,5 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(M("A"), "14 C_y - 9*12 - 9*5 - 9*6 - 9*8 = 0"),),
+    runs_through=True,
 )

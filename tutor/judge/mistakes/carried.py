@@ -27,4 +27,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     examples=(Example(Fx("C"), "F_BC + 5/13*(-6.25) = 0", known={"CD": "-22.75", "AD": "-6.25"}),),
+    touches="size",
 )

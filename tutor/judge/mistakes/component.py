@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from tutor.judge.about import Fx, Value
 from tutor.judge.example import Example
-from tutor.judge.kind import Case, Kind
+from tutor.judge.kind import Case, Kind, Look
 from tutor.judge.truth import Spot
 
 
@@ -53,6 +53,11 @@ def place(case: Case) -> str:
     )
 
 
+def shows(term: Look) -> bool:
+    """A bare distance beside a force in a moment holds no component."""
+    return term.shows_component or not term.in_moment
+
+
 KIND = Kind(
     code="component",
     cost=1.05,
@@ -65,4 +70,6 @@ KIND = Kind(
         Example(Fx("A"), "A_x + F_AB + 4/5 F_AD = 0"),
         Example(Value("AD"), "-5"),
     ),
+    runs_through=True,
+    shows=shows,
 )

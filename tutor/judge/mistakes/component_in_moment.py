@@ -15,9 +15,6 @@ def variants(spot: Spot) -> Iterator[float]:
     if not spot.is_moment or ux == 0.0 or uy == 0.0:
         return
     dx, dy = spot.offset
-    parts = {dx * uy, -dy * ux} - {0.0}
-    if len(parts) == 2:
-        yield from parts
     for arm in (dx, dy):
         if arm != 0.0:
             for value in (arm * ux, arm * uy, arm * (abs(ux) + abs(uy))):

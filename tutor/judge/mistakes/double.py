@@ -38,4 +38,7 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(Fy("B"), "F_BD - 6 - 8 - 8 = 0"),),
+    touches="neither",
+    in_sum=True,
+    counts="too many",
 )

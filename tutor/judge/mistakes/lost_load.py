@@ -2,9 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+
+def is_one_of_two(spot: Spot, others: Sequence[Spot]) -> bool:
+    """Whether another load that counts acts at the same joint."""
+    return spot.force.kind == "load" and any(
+        other.force.kind == "load"
+        and other.force.joint == spot.force.joint
+        and other.force.source is not spot.force.source
+        and other.true != 0.0
+        for other in others
+    )
 
 
 def look(case: Case) -> str:
@@ -33,4 +47,9 @@ KIND = Kind(
     reason=reason,
     place=place,
     examples=(Example(Fy("B"), "F_BD - 6 = 0"),),
+    touches="neither",
+    alone=True,
+    counts="left out",
+    instead_of="missing",
+    where=is_one_of_two,
 )

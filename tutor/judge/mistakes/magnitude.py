@@ -30,4 +30,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     examples=(Example(Fy(), "A_y + C_y - 21 - 6 - 8 = 0"),),
+    touches="size",
 )

@@ -43,4 +43,7 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(Fx("A"), "5 + 3/5 F_AD + F_AB = 0", known={"A_x": "-5"}),),
+    touches="neither",
+    alone=True,
+    in_sum=True,
 )

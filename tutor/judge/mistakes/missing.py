@@ -55,4 +55,8 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(Fx("A"), "F_AB + 3/5 F_AD = 0"),),
+    touches="neither",
+    alone=True,
+    in_sum=True,
+    counts="left out",
 )

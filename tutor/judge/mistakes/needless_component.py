@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
-from tutor.judge.kind import Case, Kind
+from tutor.judge.kind import Case, Kind, Look
 from tutor.judge.mistakes.slope import slopes
 from tutor.judge.truth import Spot
 
@@ -35,6 +35,11 @@ def place(case: Case) -> str:
     return f"{case.subject} has no slope to take a component from: which way does its arrow lie?"
 
 
+def shows(term: Look) -> bool:
+    """A factor below one has to stand there, or a sine or cosine."""
+    return term.shows_component
+
+
 KIND = Kind(
     code="needless-component",
     cost=1.15,
@@ -44,4 +49,5 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(Fy(), "A_y + 12/13 C_y - 12 - 6 - 8 = 0"),),
+    shows=shows,
 )

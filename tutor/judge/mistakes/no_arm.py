@@ -44,4 +44,6 @@ KIND = Kind(
         Example(M("A"), "14 C_y - 12 - 12*5 - 9*6 - 9*8 = 0"),
         Example(Value("C_y"), "294"),
     ),
+    runs_through=True,
+    of_whole=True,
 )

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
-from tutor.judge.kind import Case, Kind
+from tutor.judge.kind import Case, Kind, Look
 from tutor.judge.truth import Spot
 
 
@@ -36,6 +36,11 @@ def place(case: Case) -> str:
     return f"Beside {case.thing} a function is taken of a ratio of sides: is that ratio an angle?"
 
 
+def shows(term: Look) -> bool:
+    """Only a sine or a cosine is taken of a ratio."""
+    return term.trigonometric
+
+
 KIND = Kind(
     code="ratio",
     cost=1.3,
@@ -45,4 +50,8 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(Fy("C"), "C_y + F_CD sin(12/13) = 0"),),
+    alone=True,
+    calculated=True,
+    runs_through=True,
+    shows=shows,
 )

@@ -35,4 +35,5 @@ KIND = Kind(
         Example(Along(80, "C"), "0.985 C_y - 0.2 F_BC + 0.842 F_CD = 0"),
         Example(Value("BC"), "9"),
     ),
+    runs_through=True,
 )

@@ -43,4 +43,7 @@ KIND = Kind(
         Example(Fy(), "A_y + C_y - 12 - 6 - 8 = 0", senses={"A_y": "down"}),
         Example(Value("A_x"), "-5", senses={"A_x": "left"}),
     ),
+    touches="neither",
+    alone=True,
+    in_sum=True,
 )

@@ -50,4 +50,5 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(Fy("C"), "C_y + 12 F_CD = 0"),),
+    runs_through=True,
 )

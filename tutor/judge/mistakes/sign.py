@@ -52,4 +52,7 @@ KIND = Kind(
         Example(Fy(), "A_y + C_y + 12 - 6 - 8 = 0"),
         Example(Value("AD"), "6.25"),
     ),
+    touches="neither",
+    alone=True,
+    in_sum=True,
 )

@@ -30,4 +30,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     examples=(Example(Fy("A"), "A_y + 4/5 F_AD - 12 = 0"),),
+    counts="too many",
 )

@@ -30,4 +30,5 @@ KIND = Kind(
     reason=reason,
     place=place,
     examples=(Example(Fy("B"), "F_BD + C_y - 6 - 8 = 0"),),
+    counts="too many",
 )

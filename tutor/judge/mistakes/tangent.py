@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
-from tutor.judge.kind import Case, Kind
+from tutor.judge.kind import Case, Kind, Look
 from tutor.judge.truth import Spot
 
 
@@ -34,6 +34,11 @@ def place(case: Case) -> str:
     return f"Look at {case.thing}: over which side of its slope triangle did you divide?"
 
 
+def shows(term: Look) -> bool:
+    """A tangent is not written as a sine or a cosine."""
+    return not term.trigonometric
+
+
 KIND = Kind(
     code="tangent",
     cost=1.2,
@@ -44,4 +49,5 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(Fx("A"), "A_x + F_AB + 4/3 F_AD = 0"),),
+    shows=shows,
 )

@@ -50,4 +50,6 @@ KIND = Kind(
         Example(Fx(), "A_x + 5000 = 0"),
         Example(Value("AD"), "-6250"),
     ),
+    touches="size",
+    runs_through=True,
 )

@@ -57,4 +57,5 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(Fx("A"), "A_x + F_AB + F_AD = 0"),),
+    of_whole=True,
 )

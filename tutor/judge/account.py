@@ -1,0 +1,44 @@
+"""What does one explanation of a wrong line consist of?"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tutor.judge.costs import ONCE_MORE
+from tutor.judge.mistakes import KINDS
+from tutor.judge.truth import Spot
+from tutor.notation import Span
+
+
+@dataclass(frozen=True)
+class Slip:
+    """One mistake at one force; `spot` is None where the force does not act on the body."""
+
+    code: str
+    force: str | None
+    spot: Spot | None
+    span: Span | None = None
+
+
+@dataclass(frozen=True)
+class Account:
+    """Slips that together turn `scale` times the true line into the typed one."""
+
+    cost: float
+    slips: tuple[Slip, ...]
+    scale: float
+
+    @property
+    def named(self) -> frozenset[tuple[str, str | None]]:
+        return frozenset((slip.code, slip.force) for slip in self.slips)
+
+
+NOTHING_NAMED = Slip("not-equilibrium", None, None)
+
+
+def saved(slips: Sequence[Slip]) -> float:
+    """What a mistake that runs through a line costs less than one made anew at each force."""
+    counts = Counter(slip.code for slip in slips if KINDS[slip.code].runs_through)
+    return sum((count - 1) * (1.0 - ONCE_MORE) * KINDS[code].cost for code, count in counts.items())

@@ -1,0 +1,148 @@
+"""Which mistakes explain what is typed beside the unknowns?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Collection, Mapping, Sequence
+from itertools import permutations
+from typing import NamedTuple
+
+from tutor.judge.account import Account, Slip
+from tutor.judge.costs import BARELY, HALF_RIGHT, LEFT_OUT_IDLE, OTHER_ARM, OTHER_FACTOR
+from tutor.judge.edits import (
+    Edit,
+    Number,
+    closest,
+    edits,
+    named_at,
+    other_factor_cost,
+    rounded_harder,
+    turning_code,
+)
+from tutor.judge.factors import Factors
+from tutor.judge.fit import slack_of
+from tutor.judge.mistakes import KINDS
+from tutor.judge.strays import unknown_from_elsewhere
+from tutor.judge.truth import Spot, TrueLine
+from tutor.judge.typed import Coefficient, Typed
+from tutor.model import Tolerance
+
+SAME = 0.005
+MOST_TERMS = 6
+
+
+class Beside(NamedTuple):
+    """What is wrong beside an unknown, and at which of its components."""
+
+    edit: Edit
+    spot: Spot
+
+
+def explain_coefficients(
+    line: Typed,
+    true: TrueLine,
+    choices: Mapping[str, Sequence[Edit]],
+    factors: Mapping[str, Factors],
+    scale: float,
+    tolerance: Tolerance,
+    idle: Collection[str],
+) -> Account:
+    """The cheapest account of the unknowns at `scale`: each is right, wrong, astray or left out."""
+    spots = true.unknowns
+    slips: list[Slip] = []
+    cost = 0.0
+    for name, coefficient in line.unknowns.items():
+        if name not in spots:
+            code, more = unknown_from_elsewhere(name, coefficient.value / scale, true)
+            slips.append(Slip(code, name, None))
+            cost += more
+            continue
+        spot = spots[name]
+        off = abs(coefficient.value - scale * spot.true)
+        if off <= slack_of(coefficient, spot, scale, tolerance, "remark"):
+            silent = slack_of(coefficient, spot, scale, tolerance, "silent")
+            cost += BARELY if off > silent else 0.0
+            continue
+        found = _beside(coefficient, spot, choices[name], factors[name], scale, tolerance)
+        slips += [Slip(code, name, found.spot) for code in found.edit.codes]
+        cost += found.edit.cost
+    for name, spot in spots.items():
+        if spot.true == 0.0 or name in line.names or name in true.given.known:
+            continue
+        if name in idle:
+            cost += LEFT_OUT_IDLE
+        else:
+            slips.append(Slip(named_at("missing", spot, ()), name, spot))
+            cost += KINDS["missing"].cost
+    return Account(cost, tuple(slips), scale)
+
+
+def _beside(
+    coefficient: Coefficient,
+    spot: Spot,
+    choices: Sequence[Edit],
+    factors: Factors,
+    scale: float,
+    tolerance: Tolerance,
+) -> Beside:
+    """What is wrong with the coefficient of an unknown on the body."""
+    if (several := _of_several_terms(coefficient, spot, scale)) is not None:
+        return several
+    number = Number(coefficient.value, coefficient.radius, factors, scale)
+    found = closest(number, _apt(choices, coefficient), spot, tolerance)
+    hard = rounded_harder(number, scale * spot.true, tolerance)
+    if hard is not None:
+        rounding = Edit(spot.true, ("rounding",), KINDS["rounding"].cost + hard)
+        if found is None or rounding.cost < found.cost:
+            return Beside(rounding, spot)
+    return Beside(found or _no_rule(coefficient.value, scale, spot), spot)
+
+
+def _apt(choices: Sequence[Edit], coefficient: Coefficient) -> Sequence[Edit]:
+    """The edits that fit a force split into two terms: it was not taken whole."""
+    if len(coefficient.terms) == 1:
+        return choices
+    return [edit for edit in choices if not any(KINDS[code].of_whole for code in edit.codes)]
+
+
+def _no_rule(value: float, scale: float, spot: Spot) -> Edit:
+    """A coefficient that no rule makes: in a moment some distance, else not to be named."""
+    if spot.true == 0.0:
+        return Edit(value, ("extra",), KINDS["extra"].cost + OTHER_FACTOR)
+    if spot.is_moment:
+        cost = KINDS["arm"].cost + OTHER_ARM
+        if value * scale * spot.true > 0:
+            return Edit(value, ("arm",), cost)
+        turned = turning_code(spot)
+        return Edit(value, ("arm", turned), cost + KINDS[turned].cost)
+    return Edit(value, ("not-equilibrium",), other_factor_cost(value / scale, spot))
+
+
+def _of_several_terms(coefficient: Coefficient, spot: Spot, scale: float) -> Beside | None:
+    """What is wrong with an unknown typed in several terms of which some are right; or None."""
+    terms, true = coefficient.terms, scale * spot.true
+    if not 1 < len(terms) <= MOST_TERMS:
+        return None
+    if math.isclose(coefficient.value, 2 * true, rel_tol=SAME):
+        return Beside(Edit(coefficient.value, ("double",), HALF_RIGHT), spot)
+    if len(terms) == 2:
+        for typed, rest in permutations(terms):
+            for one, other in permutations(spot.parts, 2):
+                if _is(typed, scale * one.true):
+                    return _at_the_other(coefficient.value, rest / scale, other, spot)
+    rights = [scale * part.true for part in (spot, *spot.parts)]
+    if spot.parts and any(_is(term, right) for term in terms for right in rights):
+        return Beside(Edit(coefficient.value, ("component-in-moment",), HALF_RIGHT), spot)
+    return None
+
+
+def _at_the_other(value: float, typed: float, other: Spot, whole: Spot) -> Beside:
+    """What the term of one component is where that of the other is right."""
+    for edit in edits(other):
+        if len(edit.codes) == 1 and _is(typed, edit.value):
+            return Beside(Edit(value, edit.codes, edit.cost), other)
+    return Beside(Edit(value, ("component-in-moment",), HALF_RIGHT), whole)
+
+
+def _is(number: float, wanted: float) -> bool:
+    return wanted != 0.0 and math.isclose(number, wanted, rel_tol=SAME)

@@ -1,0 +1,177 @@
+"""Which wrong contributions could stand for one force, and what speaks for each?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from tutor.judge.blocks import TINY
+from tutor.judge.costs import (
+    BY_HOW_MUCH,
+    CUT,
+    FAR,
+    LOOSE,
+    MISPLACED,
+    OTHER_SLOPE,
+    OTHER_SLOPE_TURNED,
+    UNSEEN,
+)
+from tutor.judge.factors import Factors
+from tutor.judge.kind import Kind, Look
+from tutor.judge.mistakes import KINDS
+from tutor.judge.truth import Spot
+from tutor.model import Tolerance
+
+PRECISELY = 3e-4
+WIDEST_RADIUS = 0.01
+UNEXPLAINED = KINDS["not-equilibrium"].cost
+
+
+@dataclass(frozen=True)
+class Edit:
+    """A wrong contribution and the mistakes, most telling first, that make it."""
+
+    value: float
+    codes: tuple[str, ...]
+    cost: float
+
+
+@dataclass(frozen=True)
+class Number:
+    """A typed number or coefficient: its value, half-width and factors, at a scale of the line."""
+
+    value: float
+    radius: float
+    factors: Factors
+    scale: float
+
+
+def edits(spot: Spot) -> tuple[Edit, ...]:
+    """Every wrong contribution the catalogue makes at `spot`, cheapest first.
+
+    Besides each single mistake, a mistake that changes the size may come with a wrong sign. Of
+    several mistakes that make the same number the cheapest is kept, and those that only the way it
+    is typed tells apart.
+    """
+    found: list[tuple[Edit, Kind]] = []
+    turned = turning_code(spot)
+    for kind in KINDS.values():
+        if kind.variants is None:
+            continue
+        for per_unit in kind.variants(spot):
+            value = per_unit * spot.scale
+            found.append((Edit(value, (kind.code,), kind.cost), kind))
+            if not kind.alone and value != 0.0:
+                cost = kind.cost + KINDS[turned].cost
+                found.append((Edit(-value, (kind.code, turned), cost), kind))
+    found.sort(key=lambda pair: pair[0].cost)
+    kept: dict[tuple[str, float], Edit] = {}
+    for edit, kind in found:
+        if not math.isclose(edit.value, spot.true, rel_tol=1e-6, abs_tol=1e-12):
+            told_apart = kind.shows is not None or kind.of_whole
+            sort = kind.code if told_apart else kind.touches
+            kept.setdefault((sort, float(f"{edit.value:.6g}")), edit)
+    return tuple(kept.values())
+
+
+def turning_code(spot: Spot) -> str:
+    """What a wrong sign at this spot is called."""
+    if spot.lost_minus:
+        return "minus"
+    if spot.sense < 0 and not spot.numeric:
+        return "sense"
+    return "turning" if spot.is_moment else "sign"
+
+
+def named_at(code: str, spot: Spot, others: Sequence[Spot]) -> str:
+    """The code of a mistake at a force; some have a name of their own there."""
+    for kind in KINDS.values():
+        if kind.instead_of == code and kind.where is not None and kind.where(spot, others):
+            return kind.code
+    return code
+
+
+def closest(
+    typed: Number, choices: Sequence[Edit], spot: Spot, tolerance: Tolerance
+) -> Edit | None:
+    """The most plausible wrong contribution that a typed number is, or None.
+
+    One that is met only when rounded harder than typed, or against which the typed factors speak, is
+    less plausible; one that is off by more than the first tolerance is the last resort.
+    """
+    best: Edit | None = None
+    far: Edit | None = None
+    value, radius, scale = typed.value, typed.radius, typed.scale
+    widest = max(tolerance.remark, tolerance.silent + WIDEST_RADIUS)
+    tiny = TINY * abs(scale)
+    look = Look(typed.factors, radius > 0.0, spot.is_moment)
+    for edit in choices:
+        if best is not None and edit.cost >= best.cost:
+            break
+        target = scale * edit.value
+        off, size = abs(value - target), abs(target)
+        kind = KINDS[edit.codes[0]]
+        if off > widest * size + tiny or (kind.shows is not None and not kind.shows(look)):
+            continue
+        precise = off <= PRECISELY * size + radius + tiny
+        if not precise and kind.calculated:
+            continue
+        if off > tolerance.silent * size + min(radius, WIDEST_RADIUS * size) + tiny:
+            if far is None and off <= tolerance.remark * size:
+                far = replace(edit, cost=edit.cost + FAR)
+            continue
+        cost = edit.cost + (0.0 if precise else LOOSE) + against(kind, typed, spot)
+        if best is None or cost < best.cost:
+            best = replace(edit, cost=cost)
+    return best or far
+
+
+def against(kind: Kind, typed: Number, spot: Spot) -> float:
+    """What the typed factors say against a mistake at this force.
+
+    A mistake at the factor leaves the size as it was, and one at the size the factor. In a moment a
+    unit may be the force's or the arm's, and a bare size has no arm.
+    """
+    if not spot.numeric:
+        return 0.0
+    factors, scale = typed.factors, typed.scale
+    size = factors.holds(spot.scale, scale)
+    if factors.count < 2:
+        bare = spot.is_moment and kind.touches != "neither" and not kind.of_whole and size
+        return MISPLACED if bare else 0.0
+    factor = factors.holds(spot.per_unit, scale)
+    if not size and not factor:
+        return UNSEEN
+    if kind.touches == "neither" or (kind.code == "unit" and spot.is_moment):
+        return 0.0
+    elsewhere = size and not factor if kind.touches == "size" else factor and not size
+    return MISPLACED if elsewhere else 0.0
+
+
+def against_right(typed: Number, spot: Spot) -> float:
+    """What the typed factors say against a number that comes to the right value for this force."""
+    factors, scale = typed.factors, typed.scale
+    if factors.count < 2 or factors.holds(spot.scale, scale):
+        return 0.0
+    return 0.0 if factors.holds(spot.per_unit, scale) else UNSEEN
+
+
+def rounded_harder(typed: Number, true: float, tolerance: Tolerance) -> float | None:
+    """What it costs more that a rounded number stands for the true one with too few figures, or None."""
+    off, radius = abs(typed.value - true), typed.radius * (1 + 1e-9)
+    if radius <= 0.0 or typed.value * true <= 0:
+        return None
+    far = BY_HOW_MUCH * max(0.0, off / abs(true) - tolerance.remark)
+    if off <= radius:
+        return far
+    return far + CUT if off <= 2 * radius and abs(typed.value) < abs(true) else None
+
+
+def other_factor_cost(per_unit: float, spot: Spot) -> float:
+    """What a factor costs that no rule makes: less where it could be an inclined force's component."""
+    ux, uy = spot.unit_vector
+    inclined = min(abs(ux), abs(uy)) > 1e-9 and not spot.is_moment
+    if not inclined or abs(per_unit) > 1.0 + PRECISELY:
+        return UNEXPLAINED
+    return OTHER_SLOPE + (OTHER_SLOPE_TURNED if per_unit * spot.per_unit < 0 else 0.0)

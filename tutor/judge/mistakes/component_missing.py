@@ -1,0 +1,55 @@
+"""Of an inclined force in a moment, one component has no term."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from tutor.judge.about import M
+from tutor.judge.example import Example
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    ux, uy = spot.unit_vector
+    dx, dy = spot.offset
+    if spot.is_moment and dx * uy != 0.0 and dy * ux != 0.0:
+        yield dx * uy
+        yield -dy * ux
+
+
+def is_part(spot: Spot, others: Sequence[Spot]) -> bool:
+    """Whether the term left out is that of one component alone."""
+    return bool(spot.part)
+
+
+def look(case: Case) -> str:
+    return "An inclined force turns with both of its components; one of them is not in this line."
+
+
+def reason(case: Case) -> str:
+    return (
+        "Split an inclined force where it acts. Each component has a moment of its own, unless its "
+        f"line of action passes through {case.point}."
+    )
+
+
+def place(case: Case) -> str:
+    if case.spot is not None and case.spot.part:
+        return f"The moment of {case.thing} about {case.point} is left out."
+    return f"Only one component of {case.thing} has its moment here: the other has one as well."
+
+
+KIND = Kind(
+    code="component-missing",
+    cost=1.15,
+    why="The vertical component is the one that is always there; the other is forgotten once the "
+    "force has been split.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+    examples=(Example(M("A"), "8*4/5 R_B - 12*4 = 0", truss="gangway"),),
+    instead_of="missing",
+    where=is_part,
+)

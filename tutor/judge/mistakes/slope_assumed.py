@@ -1,0 +1,54 @@
+"""A slope that is known by heart is taken: a 3-4-5 triangle, or 45 degrees."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from tutor.judge.about import Fy
+from tutor.judge.example import Example
+from tutor.judge.kind import Case, Kind
+from tutor.judge.truth import Spot
+
+BY_HEART = (0.6, 0.8, math.sqrt(0.5))
+NEAR = 0.03
+"""Nearer than this, the number is the true one rounded."""
+
+
+def variants(spot: Spot) -> Iterator[float]:
+    ux, uy = spot.unit_vector
+    if spot.is_moment or spot.per_unit == 0.0 or min(abs(ux), abs(uy)) < 1e-9:
+        return
+    for part in BY_HEART:
+        if all(abs(part - abs(own)) > NEAR * abs(own) for own in (ux, uy)):
+            yield math.copysign(part, spot.per_unit)
+
+
+def look(case: Case) -> str:
+    return "A slope in this line is a well-known one, but not the one of this truss."
+
+
+def reason(case: Case) -> str:
+    return (
+        "A 3-4-5 triangle or 45° holds only where the coordinates say so: take rise and run of the "
+        "member itself, and divide by its length."
+    )
+
+
+def place(case: Case) -> str:
+    return (
+        f"The factor beside {case.thing} belongs to another slope triangle: count its rise and run."
+    )
+
+
+KIND = Kind(
+    code="slope-assumed",
+    cost=1.16,
+    why="So many exercises are built on 3-4-5 and on 45 degrees that they are taken for granted.",
+    look=look,
+    reason=reason,
+    place=place,
+    variants=variants,
+    examples=(Example(Fy("C"), "C_y + 3/5 F_CD = 0"),),
+    calculated=True,
+)

@@ -1,0 +1,164 @@
+"""Which slips turn the true equation into the typed line?
+
+The line is taken force by force: at a given scale each coefficient is either right or one of the
+wrong ones that the catalogue makes, and each typed number is assigned to the force it most likely
+stands for, by what it comes to and by the factors typed. The cheapest account of the whole line over
+all plausible scales is the diagnosis; those of about the same cost are ties.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+
+from tutor.judge.account import NOTHING_NAMED, Account, Slip, saved
+from tutor.judge.coefficients import explain_coefficients
+from tutor.judge.costs import (
+    AS_ONE,
+    CLOSE,
+    CLOSE_PAIRS,
+    IN_PARTS,
+    ON_A_SLIP,
+    PER_DECADE,
+    SCALED_ALONE,
+    SCALED_MOMENT,
+    SCALED_SUM,
+    TURNED_ROUND,
+)
+from tutor.judge.edits import UNEXPLAINED, Edit, edits
+from tutor.judge.mistakes import KINDS
+from tutor.judge.numbers import Numbers, explain_numbers
+from tutor.judge.truth import Spot, TrueLine
+from tutor.judge.typed import Typed
+from tutor.model import Tolerance
+
+CHEAPEST = min(kind.cost for kind in KINDS.values() if kind.variants is not None)
+Ways = Iterable[tuple[float, float]]
+
+
+def search(
+    line: Typed, true: TrueLine, tolerance: Tolerance, idle: Collection[str] = ()
+) -> tuple[Account, tuple[Account, ...]]:
+    """The cheapest account of a wrong line, and others that cost about as little.
+
+    `idle` are the unknowns that come out as zero: leaving one out is no mistake beside another.
+    """
+    spots, numbers = true.unknowns, true.numbers(line.names)
+    choices = {name: edits(spots[name]) for name in line.names if name in spots}
+    factors = {name: line.factors_beside(name) for name in line.names}
+    accounts: list[Account] = []
+    best = math.inf
+
+    def explain(of: Sequence[Spot], ways: Ways) -> None:
+        nonlocal best
+        given = Numbers(line, tuple(of), true, tolerance)
+        for scale, penalty in ways:
+            if penalty + CHEAPEST >= best + CLOSE:
+                continue
+            start = explain_coefficients(line, true, choices, factors, scale, tolerance, idle)
+            if start.cost + penalty - saved(start.slips) >= best + CLOSE:
+                continue
+            rest = explain_numbers(given, scale)
+            slips = _joined((*start.slips, *rest.slips), numbers)
+            if slips:
+                fewer = len(start.slips) + len(rest.slips) - len(slips)
+                cost = start.cost + rest.cost + penalty - saved(slips) - fewer * AS_ONE
+                accounts.append(Account(cost, slips, scale))
+                best = min(best, cost)
+
+    explain(numbers, _scales(line, spots, choices, numbers))
+    components = [part for spot in numbers for part in spot.parts or (spot,)]
+    if len(components) > len(numbers):
+        explain(components, ((1.0, IN_PARTS), (-1.0, TURNED_ROUND + IN_PARTS)))
+    if not accounts:
+        return Account(UNEXPLAINED, (NOTHING_NAMED,), 1.0), ()
+    return _best_of(accounts)
+
+
+def _best_of(accounts: list[Account]) -> tuple[Account, tuple[Account, ...]]:
+    """The cheapest, and those of other slips that cost about as little and name no more of them."""
+    accounts.sort(key=lambda account: account.cost)
+    first = accounts[0]
+    others: list[Account] = []
+    close = CLOSE if len(first.slips) == 1 else CLOSE_PAIRS
+    for account in accounts[1:]:
+        if account.cost > first.cost + close or len(account.slips) > len(first.slips):
+            break
+        if account.named != first.named and all(account.named != o.named for o in others):
+            others.append(account)
+    return first, tuple(others)
+
+
+def _scales(
+    line: Typed,
+    spots: Mapping[str, Spot],
+    choices: Mapping[str, Sequence[Edit]],
+    numbers: Sequence[Spot],
+) -> Iterator[tuple[float, float]]:
+    """(scale, penalty): as written, turned round, anchored at a right term, at a wrong one."""
+    seen: set[float] = set()
+
+    def fresh(scale: float) -> bool:
+        if scale == 0.0 or not math.isfinite(scale):
+            return False
+        key = float(f"{scale:.4g}")
+        known = key in seen
+        seen.add(key)
+        return not known
+
+    for scale, penalty in ((1.0, 0.0), (-1.0, TURNED_ROUND)):
+        if fresh(scale):
+            yield scale, penalty
+    scaled = SCALED_MOMENT if any(s.is_moment for s in spots.values()) else SCALED_SUM
+    if len(line.unknowns) == 1 and not line.constants:
+        scaled = SCALED_ALONE
+    typed = [
+        (typed.value, spots[name].true, choices[name])
+        for name, typed in line.unknowns.items()
+        if name in spots
+    ]
+    if not typed:
+        typed = [(term.value, spot.true, ()) for term in line.constants[:2] for spot in numbers]
+    for value, true, _ in typed:
+        if true != 0.0 and fresh(value / true):
+            yield value / true, scaled + _far_from_one(value / true)
+    for value, _, wrong in typed if line.unknowns else ():
+        for edit in wrong:
+            plain = len(edit.codes) == 1 and not KINDS[edit.codes[0]].calculated
+            if edit.value != 0.0 and plain and fresh(value / edit.value):
+                yield value / edit.value, scaled + ON_A_SLIP + _far_from_one(value / edit.value)
+
+
+def _far_from_one(scale: float) -> float:
+    """What a scale costs that few would multiply a line by."""
+    return PER_DECADE * abs(math.log10(abs(scale)))
+
+
+def _joined(slips: Sequence[Slip], numbers: Sequence[Spot]) -> tuple[Slip, ...]:
+    """Slips at both components of a force as one at the whole; arms that were exchanged as one."""
+    found: list[Slip] = []
+    for slip in slips:
+        twin = next((s for s in found if _are_twins(s, slip)), None)
+        if twin is None:
+            found.append(slip)
+            continue
+        whole = next(s for s in numbers if s.name == slip.force and _one_source(s, slip.spot))
+        alike = slip.code == twin.code and slip.code != "arm"
+        code = slip.code if alike else "component-in-moment"
+        found[found.index(twin)] = Slip(code, slip.force, whole, twin.span)
+    return tuple(found)
+
+
+def _one_source(spot: Spot, other: Spot | None) -> bool:
+    return other is not None and spot.force.source is other.force.source
+
+
+def _are_twins(one: Slip, other: Slip) -> bool:
+    """Whether two slips are at the two components of one force."""
+    return (
+        one.spot is not None
+        and other.spot is not None
+        and one.force == other.force
+        and {one.spot.part, other.spot.part} == {"x", "y"}
+        and _one_source(one.spot, other.spot)
+    )

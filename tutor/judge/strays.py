@@ -1,0 +1,79 @@
+"""What is a term that stands for no force on the body: counted twice, or of another joint?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from tutor.judge.account import Account, Slip
+from tutor.judge.costs import SEEN_TWICE, STRAY_SIZE, STRAY_TURNED, STRAY_WHOLE, WITHOUT_PLACE
+from tutor.judge.mistakes import KINDS
+from tutor.judge.truth import Spot, TrueLine
+from tutor.notation import Term
+from tutor.statics.body import load_forces, member_force, reaction_forces
+
+MOST_STRAY = 12
+SAME = 0.005
+
+
+def number_without_place(
+    term: Term, true: TrueLine, numbers: Sequence[Spot], scale: float
+) -> Account:
+    """What a typed number is that stands for none on the body."""
+    for spot in numbers:
+        if spot.true != 0.0 and math.isclose(term.value, scale * spot.true, rel_tol=SAME):
+            return Account(SEEN_TWICE, (Slip("double", spot.name, spot),), scale)
+    elsewhere = _load_elsewhere(term.value / scale, true)
+    if elsewhere is not None:
+        name, against = elsewhere
+        cost = KINDS["stray-load"].cost + against
+        return Account(cost, (Slip("stray-load", name, None),), scale)
+    return Account(KINDS["extra"].cost + WITHOUT_PLACE, (Slip("extra", None, None),), scale)
+
+
+def _load_elsewhere(value: float, true: TrueLine) -> tuple[str, float] | None:
+    """The load of another joint that this is, and how much speaks against it; or None.
+
+    What it gives in this sum where it acts comes first, then that turned round, then its whole size;
+    a load of a neighbouring joint comes before one further away.
+    """
+    own = true.about.joint
+    if own is None:
+        return None
+    total = true.equation.sum
+    near = [member.other(own) for member in true.problem.meeting[own]]
+    loaded = [load.joint for load in true.problem.loads if load.joint != own]
+    found: list[tuple[float, str]] = []
+    for joint in sorted(dict.fromkeys(loaded), key=lambda name: name not in near)[:MOST_STRAY]:
+        for force in load_forces(true.problem, joint):
+            size = force.size or 0.0
+            for part, whole in ((total.of(force) * size, 0.0), (size, STRAY_WHOLE)):
+                off = abs(abs(value) - abs(part))
+                if part != 0.0 and off <= SAME * abs(part):
+                    against = whole + (STRAY_TURNED if value * part < 0 else 0.0)
+                    found.append((against + off / abs(part), force.name))
+    if not found:
+        return None
+    against, name = min(found, key=lambda one: one[0])
+    return name, against
+
+
+def unknown_from_elsewhere(name: str, value: float, true: TrueLine) -> tuple[str, float]:
+    """What an unknown that does not act on the body is called, and what it costs here.
+
+    It costs more where it has not the coefficient that it has where it acts.
+    """
+    problem = true.problem
+    reaction = name in problem.reaction
+    code = "stray-reaction" if reaction and true.about.joint is not None else "extra"
+    if reaction:
+        bodies = [reaction_forces(problem, problem.reaction[name].joint)]
+    else:
+        member = problem.member[name]
+        bodies = [(member_force(problem, name, end),) for end in (member.start, member.end)]
+    sign, cost = true.given.sign(name), KINDS[code].cost
+    parts = [sign * true.equation.sum.of(f) for body in bodies for f in body if f.name == name]
+    if any(math.isclose(value, part, rel_tol=0.01) for part in parts):
+        return code, cost
+    turned = any(math.isclose(abs(value), abs(part), rel_tol=0.01) for part in (*parts, 1.0))
+    return code, cost + (STRAY_TURNED if turned else STRAY_SIZE)

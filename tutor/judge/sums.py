@@ -1,0 +1,187 @@
+"""Which slips explain numbers that were added up before they were typed?"""
+
+from __future__ import annotations
+
+import math
+from bisect import bisect_left
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from typing import NamedTuple
+
+from tutor.judge.account import Account, Slip
+from tutor.judge.blocks import TINY
+from tutor.judge.costs import BY_SUM, LUMPED, PRODUCT, SUM_OF_TWO
+from tutor.judge.edits import Edit, Number, closest, edits, named_at, turning_code
+from tutor.judge.factors import Factors
+from tutor.judge.mistakes import KINDS
+from tutor.judge.truth import Spot
+from tutor.model import Tolerance
+from tutor.notation import Term
+
+MOST_TO_CHANGE = 12
+MOST_FOR_ANY_SLIP = 3
+SAME = 0.005
+PRECISELY = 3e-4
+
+Edits = Callable[[int], Sequence[Edit]]
+
+
+class Change(NamedTuple):
+    """What one wrong number would change in the sum."""
+
+    delta: float
+    cost: float
+    place: int
+    edit: Edit
+
+
+def by_sum(
+    rest: Sequence[tuple[Term, Factors]],
+    left: Sequence[int],
+    numbers: Sequence[Spot],
+    choices: Edits,
+    scale: float,
+    tolerance: Tolerance,
+) -> Account | None:
+    """Where more was added up than stands in the line: slips that change the sum into the typed one.
+
+    A single number never shows more than one slip.
+    """
+    if not len(rest) < len(left) or not rest:
+        return None
+    spots = [numbers[i] for i in left]
+    alone = len(rest) == 1
+    target = scale * math.fsum(s.true for s in spots)
+    need = math.fsum(term.value for term, _ in rest) - target
+    slack = _slack(rest, spots, target, scale, tolerance)
+    product = rest[0][1] if alone and rest[0][1].count > 1 else None
+    found = _changes(left, numbers, choices, scale, alone)
+    changes = sorted(
+        (c._replace(cost=c.cost + _no_sum(c, product, left, numbers)) for c in found),
+        key=lambda change: change.delta,
+    )
+    best: tuple[float, tuple[Change, ...]] | None = min(
+        ((c.cost, (c,)) for c in changes if abs(need - c.delta) <= slack),
+        key=lambda found: found[0],
+        default=None,
+    )
+    if best is None and not alone:
+        best = _two_changes(changes, need, slack)
+    together = _lumped(*rest[0], spots, scale, tolerance) if alone else None
+    if together is not None and (best is None or together.cost < best[0] + BY_SUM):
+        return together
+    if best is None:
+        if not alone:
+            return None
+        cost = LUMPED + (PRODUCT if product is not None else 0.0)
+        return Account(cost, (Slip("arithmetic", None, None),), scale)
+    cost, chosen = best
+    slips = tuple(
+        Slip(named_at(code, numbers[c.place], numbers), numbers[c.place].name, numbers[c.place])
+        for c in chosen
+        for code in c.edit.codes
+    )
+    return Account(cost + BY_SUM, slips, scale)
+
+
+def _no_sum(
+    change: Change, product: Factors | None, left: Sequence[int], numbers: Sequence[Spot]
+) -> float:
+    """What it costs that a typed product is taken for a sum; less where it shows what was added."""
+    if product is None:
+        return 0.0
+    added = [numbers[i].scale for i in left if i != change.place or change.edit.value != 0.0]
+    dropped = change.edit.value == 0.0 and product.holds(math.fsum(added))
+    return 0.0 if dropped else PRODUCT
+
+
+def _slack(
+    rest: Sequence[tuple[Term, Factors]],
+    spots: Sequence[Spot],
+    target: float,
+    scale: float,
+    tolerance: Tolerance,
+) -> float:
+    """How far a sum may be off by what was rounded before it was added up, and by its own figures."""
+    total = math.fsum(term.value for term, _ in rest)
+    carried = abs(scale) * math.fsum(abs(s.per_unit) * s.radius for s in spots)
+    parts = abs(scale) * math.fsum(s.spread for s in spots)
+    radius = math.fsum(term.radius for term, _ in rest)
+    share = tolerance.silent * max(abs(total), abs(target))
+    return carried + min(radius, tolerance.silent * parts) + share + TINY * (parts + 1.0)
+
+
+def _changes(
+    left: Sequence[int], numbers: Sequence[Spot], choices: Edits, scale: float, alone: bool
+) -> list[Change]:
+    """What each slip at each number would change; of a lone number in a long sum only plain ones."""
+    few = len(left) <= MOST_FOR_ANY_SLIP
+    found = []
+    for i in left:
+        own = choices(i) if len(left) <= MOST_TO_CHANGE else plainest(numbers[i])
+        for edit in own:
+            plain = KINDS[edit.codes[0]].in_sum
+            if len(edit.codes) > 1 or (alone and not plain and not few):
+                continue
+            cost = edit.cost + (SUM_OF_TWO if alone and not plain else 0.0)
+            found.append(Change(scale * (edit.value - numbers[i].true), cost, i, edit))
+    return found
+
+
+def plainest(spot: Spot) -> tuple[Edit, ...]:
+    """Only leaving the force out and turning it round, for bodies with very many forces."""
+    turned = turning_code(spot)
+    return (
+        Edit(0.0, ("missing",), KINDS["missing"].cost),
+        Edit(-spot.true, (turned,), KINDS[turned].cost),
+    )
+
+
+def _lumped(
+    term: Term, factors: Factors, spots: Sequence[Spot], scale: float, tolerance: Tolerance
+) -> Account | None:
+    """A mistake made once for several forces side by side that were taken together."""
+    first = spots[0]
+    size = math.fsum(s.scale for s in spots)
+    if size == 0.0:
+        return None
+    if first.is_moment:
+        across = [abs(s.force.x - first.force.x) + abs(s.force.y - first.force.y) for s in spots]
+        return None if max(across) > SAME else _at_one_arm(term, factors, spots, size, scale)
+    if any(abs(s.per_unit - first.per_unit) > SAME for s in spots):
+        return None
+    whole = replace(first, scale=size, radius=math.fsum(s.radius for s in spots))
+    number = Number(term.value, term.radius, factors, scale)
+    edit = closest(number, edits(whole), whole, tolerance)
+    if edit is None or len(edit.codes) > 1:
+        return None
+    slips = tuple(Slip(edit.codes[0], s.name, s, term.span) for s in spots)
+    return Account(edit.cost + BY_SUM, slips, scale)
+
+
+def _at_one_arm(
+    term: Term, factors: Factors, spots: Sequence[Spot], size: float, scale: float
+) -> Account | None:
+    """All the force at one distance, though each has an arm of its own."""
+    arm = term.value / (scale * size)
+    own = [s for s in spots if math.isclose(arm, s.per_unit, rel_tol=SAME)]
+    if not own and not factors.holds(size):
+        return None
+    slips = tuple(Slip("arm-from", s.name, s, term.span) for s in spots if s not in own)
+    return Account(KINDS["arm-from"].cost + BY_SUM, slips, scale) if slips else None
+
+
+def _two_changes(
+    changes: Sequence[Change], need: float, slack: float
+) -> tuple[float, tuple[Change, ...]] | None:
+    """The cheapest two changes at different places that make up `need`; `changes` are in order."""
+    best: tuple[float, tuple[Change, ...]] | None = None
+    for i, one in enumerate(changes):
+        low = bisect_left(changes, need - one.delta - slack, i + 1, key=lambda c: c.delta)
+        for other in changes[low:]:
+            if other.delta > need - one.delta + slack:
+                break
+            cost = one.cost + other.cost
+            if other.place != one.place and (best is None or cost < best[0]):
+                best = (cost, (one, other))
+    return best
