@@ -93,8 +93,9 @@ def _beside(
     hard = rounded_harder(number, scale * spot.true, tolerance)
     if hard is not None:
         rounding = Edit(spot.true, ("rounding",), KINDS["rounding"].cost + hard)
-        if found is None or rounding.cost < found.cost:
-            return Beside(rounding, spot)
+        found = min(
+            (rounding, found or _no_rule(coefficient.value, scale, spot)), key=lambda e: e.cost
+        )
     return Beside(found or _no_rule(coefficient.value, scale, spot), spot)
 
 

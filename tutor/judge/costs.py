@@ -25,14 +25,18 @@ MISPLACED = 0.5
 """The other of size and factor is the one typed wrong: the mistake lies where the text is right."""
 UNSEEN = 0.5
 """A typed product holds neither the size nor the factor of the force it is taken for."""
+MINUS_ASTRAY = 5.0
+"""A minus in brackets belongs to an earlier result that is negative, and to nothing else."""
 LOOSE = 0.3
 """The number is met only within its rounding."""
 FAR = 0.5
 """The number is met only within the second tolerance."""
 BARELY = 0.15
 """A right coefficient, rounded hard."""
-BY_HOW_MUCH = 15.0
-"""By how much a number is rounded beyond what is let pass, as a share: far off it is another one."""
+BEYOND = 0.2
+"""A number is rounded beyond what is let pass."""
+BY_HOW_MUCH = 6.0
+"""And by how much, as a share: far off it is another one."""
 CUT = 0.2
 """Figures were cut off where they should have been rounded."""
 
@@ -41,6 +45,8 @@ OTHER_FACTOR = 0.4
 """Beside a force without a part: some factor that no rule gives."""
 OTHER_ARM = 0.6
 """Some distance that no rule gives."""
+SIZE_SHOWN = 0.3
+"""Some distance beside a size that is written out."""
 OTHER_SIZE = 2.4
 """Some number that is neither size nor factor of the force."""
 BARE_SIZE = 1.6
@@ -73,6 +79,8 @@ BY_SUM = 0.1
 """Numbers were added up before they were typed."""
 SUM_OF_TWO = 0.25
 """In a sum of two or three numbers, a slip that changes a factor."""
+IS_ITSELF = 1.3
+"""A lone number that is one of the numbers of the line is taken for a sum."""
 LUMPED = 2.3
 """A number that could be any sum: nothing is said but that it does not follow."""
 PRODUCT = 0.5

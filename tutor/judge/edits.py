@@ -6,12 +6,14 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from tutor.judge.blocks import TINY
+from tutor.judge.blocks import TINY, rounded_by
 from tutor.judge.costs import (
+    BEYOND,
     BY_HOW_MUCH,
     CUT,
     FAR,
     LOOSE,
+    MINUS_ASTRAY,
     MISPLACED,
     OTHER_SLOPE,
     OTHER_SLOPE_TURNED,
@@ -149,9 +151,14 @@ def against(kind: Kind, typed: Number, spot: Spot) -> float:
     return MISPLACED if elsewhere else 0.0
 
 
-def against_right(typed: Number, spot: Spot) -> float:
-    """What the typed factors say against a number that comes to the right value for this force."""
+def against_right(typed: Number, spot: Spot, negative: Sequence[float] = ()) -> float:
+    """What the typed factors say against a number that comes to the right value for this force.
+
+    `negative` are the sizes of the student's own results that have a minus.
+    """
     factors, scale = typed.factors, typed.scale
+    if not spot.lost_minus and any(map(factors.has_minus, negative)):
+        return MINUS_ASTRAY
     if factors.count < 2 or factors.holds(spot.scale, scale):
         return 0.0
     return 0.0 if factors.holds(spot.per_unit, scale) else UNSEEN
@@ -159,10 +166,12 @@ def against_right(typed: Number, spot: Spot) -> float:
 
 def rounded_harder(typed: Number, true: float, tolerance: Tolerance) -> float | None:
     """What it costs more that a rounded number stands for the true one with too few figures, or None."""
-    off, radius = abs(typed.value - true), typed.radius * (1 + 1e-9)
+    rounded = rounded_by(typed.value, typed.radius) if typed.factors.count < 2 else typed.radius
+    off, radius = abs(typed.value - true), rounded * (1 + 1e-9)
     if radius <= 0.0 or typed.value * true <= 0:
         return None
-    far = BY_HOW_MUCH * max(0.0, off / abs(true) - tolerance.remark)
+    beyond = off / abs(true) - tolerance.remark
+    far = BEYOND + BY_HOW_MUCH * beyond if beyond > 0.0 else 0.0
     if off <= radius:
         return far
     return far + CUT if off <= 2 * radius and abs(typed.value) < abs(true) else None

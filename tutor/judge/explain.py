@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Mapping
 from dataclasses import replace
 
-from tutor.judge.account import Account, Slip
-from tutor.judge.costs import IN_RADIANS
+from tutor.judge.account import NOTHING_NAMED, Account, Slip
+from tutor.judge.costs import IN_RADIANS, NOT_RECORDED
 from tutor.judge.fit import fit, number_by_number
-from tutor.judge.given import Given
+from tutor.judge.given import Carried, Given
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.search import search
@@ -20,6 +21,7 @@ from tutor.model import Tolerance
 from tutor.notation import Names, Reading, Unreadable, read_equation
 
 MOST_FORCES = 2
+UNRECORDED_TO = 0.005
 BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
 
 
@@ -29,13 +31,16 @@ def slips_of(
     reading: Reading,
     names: Names,
     tolerance: Tolerance,
-    idle: frozenset[str],
+    values: Mapping[str, float],
 ) -> tuple[tuple[Slip, ...], tuple[tuple[Slip, ...], ...]]:
     """The slips of the best account, and those of each account that is about as good."""
     nothing = (Slip("not-equilibrium", None, None),)
+    idle = frozenset(name for name in true.unknowns if values[name] == 0.0)
     if not line.names and not line.constants:
         return nothing, ()
     account, others = search(line, true, tolerance, idle)
+    if (used := _with_values_put_in(account, line, true, tolerance, values, idle)) is not None:
+        account, others = used
     overall = _overall(true, line, reading, names, tolerance)
     if overall is not None and overall[0] < account.cost:
         alone = len(account.slips) == 1 and account.slips[0].code != "not-equilibrium"
@@ -44,6 +49,32 @@ def slips_of(
         return nothing, (account.slips,)
     named = [other for other in others if all(s.code != "not-equilibrium" for s in other.slips)]
     return account.slips, tuple(other.slips for other in named)
+
+
+def _with_values_put_in(
+    account: Account,
+    line: Typed,
+    true: TrueLine,
+    tolerance: Tolerance,
+    values: Mapping[str, float],
+    idle: frozenset[str],
+) -> tuple[Account, tuple[Account, ...]] | None:
+    """The search once more, with the values of unknowns left out that were not recorded, if better."""
+    left_out = [
+        slip.force for slip in account.slips if slip.force in values and slip.code == "missing"
+    ]
+    if account.slips == (NOTHING_NAMED,):
+        left_out = [n for n, s in true.unknowns.items() if s.true and n not in line.names]
+    own = {
+        name: Carried(true.given.sign(name) * values[name], UNRECORDED_TO * abs(values[name]))
+        for name in left_out
+        if name is not None and name not in true.given.known
+    }
+    if not own or not line.constants:
+        return None
+    given = Given(true.given.senses, {**true.given.known, **own})
+    first, others = search(line, replace(true, given=given), tolerance, idle)
+    return (first, others) if first.cost + NOT_RECORDED < account.cost else None
 
 
 def _can_be_named(account: Account) -> bool:

@@ -25,15 +25,14 @@ NOTHING = 1e-12
 class Factors:
     """The factors of one typed term, each as its size; those below a fraction bar are inverted.
 
-    `functions` are the functions typed in it; `radians` whether an angle says "rad"; `minus` whether
-    a factor in brackets has a minus of its own, as an earlier result that is negative has.
+    `functions` are the functions typed in it; `radians` whether an angle says "rad"; `minuses` are the
+    factors with a minus of their own in brackets, as an earlier result that is negative has.
     """
 
     leaves: tuple[float, ...] = ()
     functions: frozenset[str] = frozenset()
     radians: bool = False
-    minus: bool = False
-    _made: dict[float, bool] = field(default_factory=dict, repr=False, compare=False)
+    minuses: tuple[float, ...] = ()
 
     @property
     def count(self) -> int:
@@ -70,15 +69,21 @@ class Factors:
             (*self.leaves, *other.leaves),
             self.functions | other.functions,
             self.radians or other.radians,
-            self.minus or other.minus,
+            self.minuses + other.minuses,
         )
+
+    def has_minus(self, size: float) -> bool:
+        """Whether a number of this size stands there with its own minus."""
+        return any(math.isclose(minus, abs(size), rel_tol=SAME) for minus in self.minuses)
 
 
 def factors_of(reading: Reading) -> tuple[Factors, ...]:
     """The factors of each term of a reading, in the order of its terms."""
     frame = reading.frame
     return tuple(
-        Factors(tuple(leaves.sizes), frozenset(leaves.functions), leaves.radians, leaves.minus)
+        Factors(
+            tuple(leaves.sizes), frozenset(leaves.functions), leaves.radians, tuple(leaves.minuses)
+        )
         for side in (reading.left, reading.right)
         for leaves in _terms(side, frame)
     )
@@ -89,14 +94,14 @@ class _Leaves:
     sizes: list[float] = field(default_factory=list)
     functions: set[str] = field(default_factory=set)
     radians: bool = False
-    minus: bool = False
+    minuses: list[float] = field(default_factory=list)
 
     def times(self, other: _Leaves) -> _Leaves:
         return _Leaves(
             self.sizes + other.sizes,
             self.functions | other.functions,
             self.radians or other.radians,
-            self.minus or other.minus,
+            self.minuses + other.minuses,
         )
 
 
@@ -124,7 +129,8 @@ def _product(node: Node, frame: Frame, below: bool = False) -> _Leaves:
             return _Leaves()
         case Negative(inner):
             found = _product(inner, frame, below)
-            found.minus = True
+            if len(found.sizes) == 1:
+                found.minuses = list(found.sizes)
             return found
         case Binary("*", inner, Unit()):
             return _leaf(node, frame, below)
@@ -138,12 +144,13 @@ def _product(node: Node, frame: Frame, below: bool = False) -> _Leaves:
 
 
 def _leaf(node: Node, frame: Frame, below: bool) -> _Leaves:
-    value = abs(constant(node, frame).value)
+    signed = constant(node, frame).value
+    value = abs(signed)
     functions = {call.name for call in _calls(node)}
     radians = any(isinstance(each, Unit) and each.unit == "rad" for each in _all(node))
     if below:
         value = 1.0 / value if value > NOTHING else math.inf
-    return _Leaves([value], functions, radians, value != 0.0 and constant(node, frame).value < 0)
+    return _Leaves([value], functions, radians, [value] if signed < 0 else [])
 
 
 def _is_sum(node: Node) -> bool:

@@ -95,7 +95,7 @@ def _minus_elsewhere(
 ) -> bool:
     """Whether a number that shows an earlier result with its minus does not come to that result's."""
     for term, factors in zip(line.constants, line.factors, strict=True):
-        own = [s for s in acting if factors.minus and s.lost_minus and factors.holds(s.scale)]
+        own = [spot for spot in acting if spot.lost_minus and factors.has_minus(spot.scale)]
         if own and all(stand_for((term,), (spot,), scale, tolerance) is None for spot in own):
             return True
     return False
@@ -148,6 +148,16 @@ def _scales(
 def _is_multiple(scale: float) -> bool:
     """Whether a line may have been multiplied by this on purpose."""
     return math.isfinite(scale) and abs(abs(scale) - 1.0) > NEARLY_AS_WRITTEN and scale != 0.0
+
+
+def nearly_as_written(line: Typed, true: TrueLine) -> bool:
+    """Whether every coefficient is off by about the same little, as if all were rounded alike."""
+    scales = [
+        coefficient.value / spot.true
+        for name, coefficient in line.unknowns.items()
+        if (spot := true.unknowns.get(name)) is not None and spot.true != 0.0
+    ]
+    return bool(scales) and not any(map(_is_multiple, scales))
 
 
 def _agreeing(

@@ -10,7 +10,7 @@ from tutor.judge.about import Fx, Fy, LineAbout, M, in_words
 from tutor.judge.account import Slip
 from tutor.judge.elsewhere import holds_at_solution, true_of, true_of_part
 from tutor.judge.explain import slips_of
-from tutor.judge.fit import Fit, fit
+from tutor.judge.fit import Fit, fit, nearly_as_written
 from tutor.judge.given import Given
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.kind import Case
@@ -164,11 +164,11 @@ def _of_something_else(line: Line) -> Verdict | None:
 def _mistaken(line: Line) -> Verdict:
     """A wrong line: the mistakes that explain it best."""
     values, true, reading = line.values(), line.true, line.reading
-    idle = frozenset(name for name in true.unknowns if values[name] == 0.0)
-    slips, others = slips_of(true, line.typed, reading, line.names, line.tolerance, idle)
+    slips, others = slips_of(true, line.typed, reading, line.names, line.tolerance, values)
     unclear = any(slip.code == "not-equilibrium" for slip in slips)
     exactly = line.holds and line.holds_to(EXACTLY)
-    if exactly and (unclear or _of_acting_forces(slips, values)):
+    of_another = exactly and not nearly_as_written(line.typed, true)
+    if of_another and (unclear or _of_acting_forces(slips, values)):
         return _true_elsewhere(line, None)
     mistakes = tuple(mistake_of(true, slip, reading, slips) for slip in slips)
     if unclear and len(mistakes) == 1 and mistakes[0].force is None:

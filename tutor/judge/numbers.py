@@ -10,7 +10,7 @@ from itertools import combinations
 
 from tutor.judge.account import Account, Slip
 from tutor.judge.blocks import stand_for
-from tutor.judge.costs import BARE_SIZE, MISPLACED, MORE_THAN_THERE, OTHER_SIZE
+from tutor.judge.costs import BARE_SIZE, MISPLACED, MORE_THAN_THERE, OTHER_SIZE, SIZE_SHOWN
 from tutor.judge.edits import (
     UNEXPLAINED,
     Edit,
@@ -54,6 +54,11 @@ class Numbers:
         return [i for i, spot in enumerate(self.spots) if spot.true != 0.0]
 
     @cached_property
+    def negative(self) -> list[float]:
+        """The sizes of the student's own results that have a minus."""
+        return [abs(spot.scale) for spot in self.spots if spot.lost_minus]
+
+    @cached_property
     def _made(self) -> dict[int, tuple[Edit, ...]]:
         return {}
 
@@ -94,11 +99,13 @@ def _contradicted(given: Numbers, scale: float) -> bool:
         return False
     acting = [given.spots[i] for i in given.acting]
     for term, factors in zip(given.line.constants, given.line.factors, strict=True):
-        if factors.count < 2 or not any(factors.holds(spot.scale) for spot in acting):
+        minus = any(map(factors.has_minus, given.negative))
+        sized = factors.count > 1 and any(factors.holds(spot.scale) for spot in acting)
+        if not minus and not sized:
             continue
         number = Number(term.value, term.radius, factors, scale)
         meant = [spot for spot in acting if _is_right(term, spot, given, scale)]
-        if meant and all(against_right(number, spot) for spot in meant):
+        if meant and all(against_right(number, spot, given.negative) for spot in meant):
             return True
     return False
 
@@ -121,7 +128,9 @@ def _unpaired(
             i
             for i in given.acting
             if _is_right(term, spots[i], given, scale)
-            and not against_right(Number(term.value, term.radius, factors, scale), spots[i])
+            and not against_right(
+                Number(term.value, term.radius, factors, scale), spots[i], given.negative
+            )
         }
         for term, factors in rows
     ]
@@ -239,7 +248,7 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     spot, tolerance = given.spots[place], given.tolerance
     number = Number(term.value, term.radius, factors, scale)
     if spot.true != 0.0 and _is_right(term, spot, given, scale):
-        return replace(RIGHT, cost=against_right(number, spot))
+        return replace(RIGHT, cost=against_right(number, spot, given.negative))
     hard = rounded_harder(number, scale * spot.true, tolerance)
     rounding = None
     if hard is not None and not (factors.count > 1 and factors.holds(spot.per_unit)):
@@ -287,7 +296,8 @@ def _other_number(number: Number, spot: Spot) -> Edit:
     if size and not factor and spot.scale != 0.0 and factors.count > 1:
         code = "arm" if spot.is_moment else "not-equilibrium"
         per_unit = number.value / (scale * spot.scale)
-        cost = KINDS["magnitude"].cost if spot.is_moment else other_factor_cost(per_unit, spot)
+        arm = KINDS["arm"].cost + SIZE_SHOWN
+        cost = arm if spot.is_moment else other_factor_cost(per_unit, spot)
     elif factor and factors.count > 1:
         cost = KINDS[code].cost
     elif abs(spot.per_unit) == 1.0 and factors.count == 1:

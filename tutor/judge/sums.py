@@ -10,7 +10,7 @@ from typing import NamedTuple
 
 from tutor.judge.account import Account, Slip
 from tutor.judge.blocks import TINY
-from tutor.judge.costs import BY_SUM, LUMPED, PRODUCT, SUM_OF_TWO
+from tutor.judge.costs import BY_SUM, IS_ITSELF, LUMPED, PRODUCT, SUM_OF_TWO
 from tutor.judge.edits import Edit, Number, closest, edits, named_at, turning_code
 from tutor.judge.factors import Factors
 from tutor.judge.mistakes import KINDS
@@ -56,6 +56,8 @@ def by_sum(
     slack = _slack(rest, spots, target, scale, tolerance)
     product = rest[0][1] if alone and rest[0][1].count > 1 else None
     found = _changes(left, numbers, choices, scale, alone)
+    if alone and any(_is(rest[0][0].value, scale * spot.true) for spot in spots):
+        found = [c._replace(cost=c.cost + IS_ITSELF) for c in found]
     changes = sorted(
         (c._replace(cost=c.cost + _no_sum(c, product, left, numbers)) for c in found),
         key=lambda change: change.delta,
@@ -82,6 +84,10 @@ def by_sum(
         for code in c.edit.codes
     )
     return Account(cost + BY_SUM, slips, scale)
+
+
+def _is(number: float, wanted: float) -> bool:
+    return wanted != 0.0 and math.isclose(number, wanted, rel_tol=SAME)
 
 
 def _no_sum(

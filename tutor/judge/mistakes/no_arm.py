@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from tutor.judge.about import M, Value
 from tutor.judge.example import Example
-from tutor.judge.kind import Case, Kind
+from tutor.judge.kind import Case, Kind, Look
 from tutor.judge.truth import Spot
 
 
@@ -32,6 +32,11 @@ def place(case: Case) -> str:
     return f"{case.subject} stands here without its arm about {case.point}."
 
 
+def shows(term: Look) -> bool:
+    """A force beside a typed distance has an arm, if only a wrong one."""
+    return term.shows_component
+
+
 KIND = Kind(
     code="no-arm",
     cost=1.05,
@@ -46,4 +51,5 @@ KIND = Kind(
     ),
     runs_through=True,
     of_whole=True,
+    shows=shows,
 )

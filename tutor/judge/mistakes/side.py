@@ -9,6 +9,9 @@ from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
+from tutor.model import Member, Problem
+
+MOST_JOINTS = 40
 
 
 def variants(spot: Spot) -> Iterator[float]:
@@ -17,11 +20,27 @@ def variants(spot: Spot) -> Iterator[float]:
     upright = 0.0 in spot.axis and not spot.is_moment
     if not upright or member is None or min(abs(ux), abs(uy)) < 1e-9:
         return
-    x1, y1 = spot.problem.joint[member.start].at
-    x2, y2 = spot.problem.joint[member.end].at
-    length = math.hypot(x2 - x1, y2 - y1)
-    for part in (ux, uy):
-        yield math.copysign(part * length, spot.per_unit)
+    for side in sides(spot.problem, member):
+        yield math.copysign(side, spot.per_unit)
+
+
+def sides(problem: Problem, member: Member) -> Iterator[float]:
+    """The sides of the slope triangles that can be drawn between joints on the member's line."""
+    x, y = problem.joint[member.start].at
+    far = problem.joint[member.end].at
+    run, rise = far[0] - x, far[1] - y
+    places = [(run, rise)]
+    for joint in problem.joints[:MOST_JOINTS]:
+        dx, dy = joint.at[0] - x, joint.at[1] - y
+        if abs(dx * rise - dy * run) < 1e-9 * math.hypot(run, rise) ** 2 and (dx, dy) != (
+            run,
+            rise,
+        ):
+            places += [(dx, dy), (dx - run, dy - rise)]
+    for dx, dy in places:
+        if dx and dy:
+            yield abs(dx)
+            yield abs(dy)
 
 
 def look(case: Case) -> str:

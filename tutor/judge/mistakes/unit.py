@@ -52,4 +52,5 @@ KIND = Kind(
     ),
     touches="size",
     runs_through=True,
+    calculated=True,
 )
