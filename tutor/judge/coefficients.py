@@ -69,7 +69,10 @@ def explain_coefficients(
     for name, spot in spots.items():
         if spot.true == 0.0 or name in line.names or name in true.given.known:
             continue
-        if name in idle:
+        if name in line.cancelled and spot.parts:
+            slips.append(Slip("component-in-moment", name, spot))
+            cost += KINDS["component-in-moment"].cost
+        elif name in idle:
             cost += LEFT_OUT_IDLE
         else:
             slips.append(Slip(named_at("missing", spot, ()), name, spot))

@@ -72,6 +72,11 @@ class Factors:
             self.minuses + other.minuses,
         )
 
+    @property
+    def coarse(self) -> float:
+        """How far integers of two figures may have been rounded, as a share of the product."""
+        return sum(0.5 / leaf for leaf in self.leaves if 10 <= leaf < 100 and leaf == round(leaf))
+
     def has_minus(self, size: float) -> bool:
         """Whether a number of this size stands there with its own minus."""
         return any(math.isclose(minus, abs(size), rel_tol=SAME) for minus in self.minuses)

@@ -49,6 +49,19 @@ class Fit:
 
 def fit(line: Typed, true: TrueLine, tolerance: Tolerance) -> Fit | None:
     """The best fit of a typed line to a true one, or None where it says something else."""
+    found = _fit(line, true, tolerance)
+    if found is None and _may_be_coarse(line, true):
+        return _fit(line.coarse, true, tolerance)
+    return found
+
+
+def _may_be_coarse(line: Typed, true: TrueLine) -> bool:
+    """Whether only the rounding of integers can stand between a line and the true one."""
+    same = line.names <= true.unknowns.keys() and bool(line.unknowns)
+    return same and any(factors.coarse for factors in line.factors)
+
+
+def _fit(line: Typed, true: TrueLine, tolerance: Tolerance) -> Fit | None:
     spots = true.unknowns
     if any(name not in spots or spots[name].true == 0.0 for name in line.names):
         return None

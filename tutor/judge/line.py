@@ -92,8 +92,10 @@ def judge_line(line: Line) -> Verdict:
     found = fit(line.typed, line.true, line.tolerance)
     if found is None and line.typed.says_nothing:
         return line.wrong(mistake_of(line.true, Slip("not-equilibrium", None, None), line.reading))
-    if is_result(line.typed, line.reading, found) and (found is not None or line.holds):
-        return _result(line)
+    at_joint = line.about.joint is not None
+    if is_result(line.typed, line.reading, found, at_joint) and (found or line.holds):
+        other = _plainly_other(line)
+        return _result(line) if other is None else _true_elsewhere(line, other)
     if found is not None:
         return _fits(line, found)
     return _follows(line) or _of_something_else(line) or _mistaken(line)

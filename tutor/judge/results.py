@@ -21,11 +21,16 @@ NOT_A_LINE = (
 )
 
 
-def is_result(line: Typed, reading: Reading, found: Fit | None) -> bool:
-    """Whether a line is one force beside one number, and not the equation as the free body gives it."""
+def is_result(line: Typed, reading: Reading, found: Fit | None, at_joint: bool) -> bool:
+    """Whether a line is one force beside one number, and not the equation as the free body gives it.
+
+    At a joint the force that stands whole may be what is left when all numbers are added up.
+    """
     if len(line.unknowns) != 1 or len(line.constants) > 1:
         return False
     if found is not None and (found.plain or (found.paired and not line.constants)):
+        return False
+    if found is not None and abs(found.scale) == 1.0 and at_joint:
         return False
     (coefficient,) = line.unknowns.values()
     sides = (_bare(reading.left), _bare(reading.right))

@@ -149,14 +149,13 @@ def _lumped(
     """A mistake made once for several forces side by side that were taken together."""
     first = spots[0]
     size = math.fsum(s.scale for s in spots)
-    if size == 0.0:
-        return None
-    if first.is_moment:
+    if first.is_moment and size != 0.0:
         across = [abs(s.force.x - first.force.x) + abs(s.force.y - first.force.y) for s in spots]
         return None if max(across) > SAME else _at_one_arm(term, factors, spots, size, scale)
-    if any(abs(s.per_unit - first.per_unit) > SAME for s in spots):
+    if any(not _is(s.true, first.true) for s in spots):
         return None
-    whole = replace(first, scale=size, radius=math.fsum(s.radius for s in spots))
+    count = len(spots)
+    whole = replace(first, scale=first.scale * count, radius=first.radius * count)
     number = Number(term.value, term.radius, factors, scale)
     edit = closest(number, edits(whole), whole, tolerance)
     if edit is None or len(edit.codes) > 1:
@@ -173,8 +172,9 @@ def _at_one_arm(
     own = [s for s in spots if math.isclose(arm, s.per_unit, rel_tol=SAME)]
     if not own and not factors.holds(size):
         return None
-    slips = tuple(Slip("arm-from", s.name, s, term.span) for s in spots if s not in own)
-    return Account(KINDS["arm-from"].cost + BY_SUM, slips, scale) if slips else None
+    code = "no-arm" if math.isclose(abs(arm), 1.0, rel_tol=SAME) else "arm-from"
+    slips = tuple(Slip(code, s.name, s, term.span) for s in spots if s not in own)
+    return Account(KINDS[code].cost + BY_SUM, slips, scale) if slips else None
 
 
 def _two_changes(

@@ -23,7 +23,8 @@ class Spot:
 
     `sense` is +1 or -1; `scale` is 1 for a force typed as an unknown, the load's size for a load,
     and the student's own value for one put in as a number; `radius` is that value's half-width.
-    `part` is "x" or "y" where it is only the level or the upright component of a slanting force.
+    `part` is "x" or "y" where it is only the horizontal or the vertical component of an inclined
+    force, and `share` the ratio of that component to the whole.
     """
 
     problem: Problem
@@ -34,6 +35,7 @@ class Spot:
     radius: float = 0.0
     numeric: bool = False
     part: Literal["", "x", "y"] = ""
+    share: float = 1.0
 
     @property
     def force(self) -> Force:
@@ -125,7 +127,9 @@ class Spot:
             weight = 1.0 if own is None else own
             term = Term(one, total.of(one) * weight, total.spread(one) * weight)
             scale, radius = self.scale * size, self.radius * size
-            found.append(replace(self, term=term, scale=scale, radius=radius, part=part))
+            found.append(
+                replace(self, term=term, scale=scale, radius=radius, part=part, share=size)
+            )
         return tuple(found)
 
 

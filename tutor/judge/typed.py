@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property, reduce
 
 from tutor.judge.factors import Factors, factors_of
@@ -25,11 +25,15 @@ class Coefficient:
 
 @dataclass(frozen=True)
 class Typed:
-    """The numbers of a typed line: a coefficient by unknown, and the terms without unknown."""
+    """The numbers of a typed line: a coefficient by unknown, and the terms without unknown.
+
+    `cancelled` are the unknowns whose terms cancel, so that they are not there.
+    """
 
     unknowns: Mapping[str, Coefficient]
     constants: tuple[Term, ...]
     reading: Reading = field(compare=False, repr=False)
+    cancelled: frozenset[str] = frozenset()
 
     @cached_property
     def _factors(self) -> tuple[tuple[Term, Factors], ...]:
@@ -44,6 +48,17 @@ class Typed:
         """The factors typed beside an unknown, in all its terms."""
         found = [factors for term, factors in self._factors if term.name == name]
         return found[0] if len(found) == 1 else reduce(Factors.with_others, found, Factors())
+
+    @cached_property
+    def coarse(self) -> Typed:
+        """The same line with integers of two figures as rounded ones, as those of three are."""
+        pairs = zip(self.constants, self.factors, strict=True)
+        rounded = tuple(t._replace(radius=t.radius + abs(t.value) * f.coarse) for t, f in pairs)
+        beside = {
+            name: replace(c, radius=c.radius + c.parts * self.factors_beside(name).coarse)
+            for name, c in self.unknowns.items()
+        }
+        return replace(self, unknowns=beside, constants=rounded)
 
     @cached_property
     def names(self) -> frozenset[str]:
@@ -86,4 +101,4 @@ def typed(reading: Reading) -> Typed:
         if abs(value) > CANCELS * parts:
             radius = math.fsum(term.radius for term in terms)
             unknowns[name] = Coefficient(value, radius, parts, tuple(t.value for t in terms))
-    return Typed(unknowns, tuple(constants), reading)
+    return Typed(unknowns, tuple(constants), reading, frozenset(sums.keys() - unknowns.keys()))

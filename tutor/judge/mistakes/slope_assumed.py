@@ -1,4 +1,4 @@
-"""A slope that is known by heart is taken: a 3-4-5 triangle, or 45 degrees."""
+"""A slope that is known by heart is taken: a 3-4-5 triangle, 30 or 45 degrees."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.truth import Spot
 
-BY_HEART = (0.6, 0.8, math.sqrt(0.5))
+BY_HEART = (0.6, 0.8, math.sqrt(0.5), 0.5, math.sqrt(0.75))
 NEAR = 0.03
 """Nearer than this, the number is the true one rounded."""
 
@@ -30,7 +30,7 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        "A 3-4-5 triangle or 45° holds only where the coordinates say so: take rise and run of the "
+        "A 3-4-5 triangle, 30° or 45° holds only where the coordinates say so: take rise and run of the "
         "member itself, and divide by its length."
     )
 

@@ -16,6 +16,8 @@ def variants(spot: Spot) -> Iterator[float]:
     if spot.per_unit == 0.0:
         return
     if spot.is_moment:
+        if spot.part:
+            yield spot.per_unit / spot.share
         if ux == 0.0 or uy == 0.0:
             return
         dx, dy = spot.offset
