@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Mapping, Sequence
+from typing import Literal
 
 from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, Value, in_words
 from tutor.judge.given import Given, canonical, given, names_of
@@ -87,11 +88,21 @@ class Judge:
         if isinstance(reading, Unreadable):
             return Verdict("unreadable", reading.message, about=about, unreadable=reading)
         true = self.values()[about.unknown]
-        return judge_value(self.problem, about, reading, own, true, self._read(lines))
+        return judge_value(
+            self.problem,
+            about,
+            reading,
+            own,
+            true,
+            self._read(lines),
+            lambda: self._read(lines, "radians"),
+        )
 
-    def _read(self, lines: Sequence[str]) -> list[Typed]:
+    def _read(
+        self, lines: Sequence[str], angles: Literal["degrees", "radians"] = "degrees"
+    ) -> list[Typed]:
         """The student's own lines in numbers, without those that cannot be read."""
-        read = (read_equation(line, self.names) for line in lines)
+        read = (read_equation(line, self.names, angles=angles) for line in lines)
         return [typed(line) for line in read if not isinstance(line, Unreadable)]
 
 

@@ -124,14 +124,22 @@ def signed(
 ) -> float:
     """The value in the positive sense that a typed number stands for.
 
-    A letter T or C, or a word such as "left", decides by itself; a plain number is read in the
-    student's own sense, whose `sign` is given.
+    A letter T or C, or a word such as "left", decides by itself, whatever sign stands beside it; a
+    plain number is read in the student's own sense, whose `sign` is given.
     """
     if letter is not None:
         return abs(number) if letter == "T" else -abs(number)
     if sense is not None and unknown in problem.reaction:
-        return positive_sense(problem, unknown, sense, sign) * number
+        return positive_sense(problem, unknown, sense, sign) * abs(number)
     return sign * number
+
+
+def is_link(problem: Problem, unknown: str) -> bool:
+    """Whether an unknown is the force in a short link, which pulls or pushes like a member."""
+    reaction = problem.reaction.get(unknown)
+    return reaction is not None and any(
+        support.joint == reaction.joint and support.kind == "link" for support in problem.supports
+    )
 
 
 def positive_sense(problem: Problem, unknown: str, sense: str, sign: float) -> float:

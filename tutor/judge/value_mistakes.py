@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from tutor.judge.about import M, Value, equation_of
@@ -11,12 +11,15 @@ from tutor.judge.given import Given
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
+from tutor.judge.typed import Typed
 from tutor.judge.verdict import Mistake
 from tutor.model import Problem
 from tutor.notation import ValueReading
 from tutor.statics.body import member_force
 
 Near = Callable[[float], bool]
+FOLLOWS = 0.003
+ONE = 0.999
 
 
 @dataclass(frozen=True)
@@ -30,6 +33,8 @@ class WrongValue:
     value: float
     right: Sequence[float]
     near: Near
+    lines: Sequence[Typed] = ()
+    radians: Callable[[], Sequence[Typed]] = tuple
 
 
 def value_mistake(
@@ -40,9 +45,11 @@ def value_mistake(
     value: float,
     right: Sequence[float],
     near: Near,
+    lines: Sequence[Typed] = (),
+    radians: Callable[[], Sequence[Typed]] = tuple,
 ) -> Mistake:
     """The most plausible mistake; `arithmetic` where nothing else explains the value."""
-    wrong = WrongValue(problem, unknown, reading, given, value, right, near)
+    wrong = WrongValue(problem, unknown, reading, given, value, right, near, lines, radians)
     code = next((code for code, shows in SIGNS if shows(wrong)), "arithmetic")
     kind = KINDS[code]
     case = Case(problem, Value(unknown), unknown)
@@ -140,6 +147,61 @@ def _component_left(wrong: WrongValue) -> bool:
     return any(wrong.near(s * wrong.value * f) for f in factors for s in (1.0, -1.0))
 
 
+def _rows(wrong: WrongValue, lines: Sequence[Typed]) -> Iterator[tuple[float, list[float]]]:
+    """Of each line that leaves this unknown alone open: what stands beside it, and the numbers."""
+    known = wrong.given.known
+    for line in lines:
+        others = [name for name in line.names if name != wrong.unknown]
+        if wrong.unknown in line.names and all(name in known for name in others):
+            numbers = [term.value for term in line.constants]
+            numbers += [line.unknowns[name].value * known[name].value for name in others]
+            yield line.unknowns[wrong.unknown].value, numbers
+
+
+def _comes_to(wrong: WrongValue, number: float) -> bool:
+    """Whether the typed value is this number under the student's own sense, to the figures typed."""
+    own = wrong.given.sign(wrong.unknown) * wrong.value
+    return number != 0.0 and math.isclose(abs(own), abs(number), rel_tol=FOLLOWS)
+
+
+def _not_divided(wrong: WrongValue) -> bool:
+    """Whether what stands on the other side of a line was given, a component for the force."""
+    return wrong.unknown in wrong.problem.member and any(
+        abs(beside) < ONE and _comes_to(wrong, math.fsum(numbers))
+        for beside, numbers in _rows(wrong, wrong.lines)
+    )
+
+
+def _in_radians(wrong: WrongValue) -> bool:
+    """Whether a line gives this value once its angles are taken as radians."""
+    if not wrong.lines:
+        return False
+    plain = [beside for beside, _ in _rows(wrong, wrong.lines)]
+    turned = list(_rows(wrong, wrong.radians()))
+    return any(
+        beside != 0.0 and beside not in plain and _comes_to(wrong, math.fsum(numbers) / beside)
+        for beside, numbers in turned
+    )
+
+
+def _number_dropped(wrong: WrongValue) -> bool:
+    """Whether a line gives this value without one of its numbers."""
+    return any(
+        len(numbers) > 1 and _comes_to(wrong, (math.fsum(numbers) - number) / beside)
+        for beside, numbers in _rows(wrong, wrong.lines)
+        for number in numbers
+    )
+
+
+def _number_turned(wrong: WrongValue) -> bool:
+    """Whether a line gives this value with the sign of one of its numbers changed."""
+    return any(
+        len(numbers) > 1 and _comes_to(wrong, (math.fsum(numbers) - 2 * number) / beside)
+        for beside, numbers in _rows(wrong, wrong.lines)
+        for number in numbers
+    )
+
+
 def _close(one: float, other: float) -> bool:
     return math.isclose(one, other, rel_tol=0.005) and one != 0.0
 
@@ -152,6 +214,10 @@ SIGNS: tuple[tuple[str, Callable[[WrongValue], bool]], ...] = (
     ("symmetry", _half_the_load),
     ("rounding", _rounded_hard),
     ("no-arm", _moment_left),
+    ("component", _not_divided),
+    ("angle-mode", _in_radians),
+    ("missing", _number_dropped),
+    ("sign", _number_turned),
     ("carried", _anothers),
     ("component", _component_left),
 )
@@ -161,7 +227,7 @@ WORDS = {
         "The size is right; the sign is not.",
         "A minus in the result means that the force acts against the arrow on the diagram; it must "
         "come out of the line as it stands there.",
-        "The sign of {thing} was lost on the way: follow it when the terms of your line change sides.",
+        "A sign was lost on the way to {thing}: a term that changes sides changes its sign.",
     ),
     "sense": (
         "The size is right; its sign does not go with the arrow you drew.",
@@ -185,10 +251,20 @@ WORDS = {
         "{subject} was not divided by what stands beside it in your line.",
     ),
     "component": (
-        "This is not the whole force, or it was divided by the wrong side of its slope triangle.",
-        "The line holds the unknown times a component factor; the force itself is what is left after "
+        "This is a component, or the force divided or multiplied by the wrong factor.",
+        "A line holds the unknown times the factor of its component; the force is what is left after "
         "dividing by that very factor.",
-        "{subject} was divided by another factor than the one beside it in your line, or by none.",
+        "{subject} has a factor beside it in its line: divide by that one, once.",
+    ),
+    "angle-mode": (
+        "This follows from your line only with its angle taken as radians.",
+        "Sine and cosine need to know which angle they are given: degrees, for this line.",
+        "Set the calculator to degrees and work {thing} out once more.",
+    ),
+    "missing": (
+        "A number of your line did not come into this value.",
+        "Everything in the line but the unknown goes to the other side, with its sign turned.",
+        "One of the numbers in the line of {thing} was left behind on the way: go through them.",
     ),
     "carried": (
         "This is the value of something else.",

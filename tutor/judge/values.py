@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from tutor.judge.about import Value
+from tutor.judge.blocks import OF_SUMS, rounded_by
 from tutor.judge.follow import Possible, from_bodies, from_lines
-from tutor.judge.given import Given, fits, senses_for, signed
+from tutor.judge.given import Given, fits, is_link, positive_sense, senses_for, signed
 from tutor.judge.typed import Typed
 from tutor.judge.value_mistakes import value_mistake
 from tutor.judge.verdict import Remark, Verdict
@@ -24,45 +25,26 @@ def judge_value(
     given: Given,
     true: float,
     lines: Sequence[Typed] = (),
+    radians: Callable[[], Sequence[Typed]] = tuple,
 ) -> Verdict:
     """The verdict on one value; `true` is the exact answer in the positive sense.
 
     `lines` are the student's own lines that stand: what follows from them as they were typed is
-    right as well.
+    right as well. `radians` gives the same lines as a calculator in radians would take them.
     """
     unknown = about.unknown
+    if (asked := _unclear(problem, unknown, reading, given)) is not None:
+        return _undecided(about, reading, asked)
     sign = given.sign(unknown)
-    if reading.letter is not None and unknown not in problem.member:
-        return _undecided(
-            about,
-            reading,
-            f"T and C say what a member does; {unknown} is a reaction. Write its number, and a minus if it acts against the arrow you drew.",
-        )
-    if reading.letter == "T" and reading.value < 0:
-        return _undecided(
-            about,
-            reading,
-            "A minus and a T contradict each other: tension is the positive sense here. Write the size with T or C, or a signed number alone.",
-        )
-    if reading.sense is not None and unknown in problem.member:
-        return _undecided(
-            about, reading, f"{unknown} is a member: say T or C, not {reading.sense}."
-        )
-    if reading.sense is not None and not fits(problem, unknown, reading.sense):
-        one, other = senses_for(problem, unknown)
-        return _undecided(
-            about,
-            reading,
-            f"{unknown} acts {one} or {other}, not {reading.sense}: say which, or write its number with a minus if it acts against the arrow you drew.",
-        )
     value = signed(problem, unknown, reading.value, reading.letter, reading.sense, sign)
     carried = NEGLIGIBLE * largest_load(problem) if true == 0.0 else 0.0
     possible = [
         *from_bodies(problem, unknown, given),
         *from_lines(problem, unknown, given, lines),
-        Possible(true, carried, abs(true)),
+        Possible(true, carried, 0.0),
     ]
-    level = best_level(problem, value, possible)
+    rounded = rounded_by(reading.value, reading.radius)
+    level = best_level(problem, value, possible, rounded)
     own = replace_sign(value, sign)
     if level is not None:
         remarks = (_rounded(),) if level == "remark" else ()
@@ -82,7 +64,9 @@ def judge_value(
         given,
         value,
         tuple(right.value for right in possible),
-        lambda other: best_level(problem, other, possible) is not None,
+        lambda other: best_level(problem, other, possible, 0.02 * abs(other)) is not None,
+        lines,
+        radians,
     )
     return Verdict(
         "wrong",
@@ -93,6 +77,41 @@ def judge_value(
         value=own,
         radius=reading.radius,
     )
+
+
+def _unclear(problem: Problem, unknown: str, reading: ValueReading, given: Given) -> str | None:
+    """What has to be asked before a value can be judged: whose it is, or which way it acts."""
+    if reading.name is not None and reading.name != unknown:
+        return f"This is a value of {reading.name}, and that of {unknown} is asked for."
+    member = unknown in problem.member
+    if reading.letter is not None and not member and not is_link(problem, unknown):
+        return (
+            f"T and C say what a member does; {unknown} is a reaction. Write its number, and a minus "
+            "if it acts against the arrow you drew."
+        )
+    if reading.letter == "T" and reading.value < 0:
+        return (
+            "A minus and a T contradict each other: tension is the positive sense here. Write the "
+            "size with T or C, or a signed number alone."
+        )
+    if reading.sense is None:
+        return None
+    if member:
+        return f"{unknown} is a member: say T or C, not {reading.sense}."
+    if not fits(problem, unknown, reading.sense):
+        one, other = senses_for(problem, unknown)
+        return (
+            f"{unknown} acts {one} or {other}, not {reading.sense}: say which, or write its number "
+            "with a minus if it acts against the arrow you drew."
+        )
+    sign = given.sign(unknown)
+    way = positive_sense(problem, unknown, reading.sense, sign)
+    if reading.value < 0 and way != -sign:
+        return (
+            f"The minus and “{reading.sense}” contradict each other: write the size with the way it "
+            "acts, or a signed number alone."
+        )
+    return None
 
 
 def largest_load(problem: Problem) -> float:
@@ -115,12 +134,21 @@ def _rounded() -> Remark:
     )
 
 
-def best_level(problem: Problem, value: float, possible: list[Possible]) -> str | None:
-    """ "silent", "remark" or None: how near `value` is to any right value."""
+def best_level(
+    problem: Problem, value: float, possible: Sequence[Possible], rounded: float
+) -> str | None:
+    """ "silent", "remark" or None: how near `value` is to any right value.
+
+    `rounded` is how far the typed figures may have been rounded. What was added up to a right value
+    counts only as far as three-figure factors leave something of it.
+    """
     tolerance = problem.tolerance
-    for level, share in (("silent", tolerance.silent), ("remark", tolerance.remark)):
-        for right in possible:
-            slack = right.carried + tolerance.silent * right.parts + share * abs(right.value)
-            if abs(value - right.value) <= slack + 1e-9 * (1.0 + right.parts):
-                return level
+    offs = [
+        (abs(value - right.value) - right.carried - OF_SUMS * right.parts - 1e-9, abs(right.value))
+        for right in possible
+    ]
+    if any(off <= tolerance.silent * size for off, size in offs):
+        return "silent"
+    if any(off <= min(rounded, tolerance.remark * size) for off, size in offs):
+        return "remark"
     return None
