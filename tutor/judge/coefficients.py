@@ -67,11 +67,13 @@ def explain_coefficients(
         slips += [Slip(code, name, found.spot) for code in found.edit.codes]
         cost += found.edit.cost
     for name, spot in spots.items():
-        if spot.true == 0.0 or name in line.names or name in true.given.known:
+        if spot.true == 0.0 or name in line.names:
             continue
         if name in line.cancelled and spot.parts:
             slips.append(Slip("component-in-moment", name, spot))
             cost += KINDS["component-in-moment"].cost
+        elif name in true.given.known and name not in line.cancelled:
+            continue
         elif name in idle:
             cost += LEFT_OUT_IDLE
         else:

@@ -138,7 +138,7 @@ def against(kind: Kind, typed: Number, spot: Spot) -> float:
     if not spot.numeric:
         return 0.0
     factors, scale = typed.factors, typed.scale
-    size = factors.holds(spot.scale, scale)
+    size = factors.holds(spot.scale, scale) or factors.holds(spot.scale / spot.share)
     if factors.count < 2:
         bare = spot.is_moment and kind.touches != "neither" and not kind.of_whole and size
         return MISPLACED if bare else 0.0

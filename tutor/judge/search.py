@@ -43,7 +43,7 @@ def search(
 
     `idle` are the unknowns that come out as zero: leaving one out is no mistake beside another.
     """
-    spots, numbers = true.unknowns, true.numbers(line.names)
+    spots, numbers = true.unknowns, true.numbers(line.names | line.cancelled)
     choices = {name: edits(spots[name]) for name in line.names if name in spots}
     factors = {name: line.factors_beside(name) for name in line.names}
     accounts: list[Account] = []

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from fractions import Fraction
 
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
@@ -12,6 +13,7 @@ from tutor.judge.truth import Spot
 from tutor.model import Member, Problem
 
 MOST_JOINTS = 40
+LARGEST_SIDE = 60
 
 
 def variants(spot: Spot) -> Iterator[float]:
@@ -25,7 +27,7 @@ def variants(spot: Spot) -> Iterator[float]:
 
 
 def sides(problem: Problem, member: Member) -> Iterator[float]:
-    """The sides of the slope triangles that can be drawn between joints on the member's line."""
+    """The sides of the slope triangles between joints on the member's line, and of the smallest whole one."""
     x, y = problem.joint[member.start].at
     far = problem.joint[member.end].at
     run, rise = far[0] - x, far[1] - y
@@ -37,6 +39,8 @@ def sides(problem: Problem, member: Member) -> Iterator[float]:
             rise,
         ):
             places += [(dx, dy), (dx - run, dy - rise)]
+    slope = Fraction(abs(rise / run)).limit_denominator(LARGEST_SIDE)
+    places.append((slope.denominator, slope.numerator))
     for dx, dy in places:
         if dx and dy:
             yield abs(dx)
