@@ -81,8 +81,8 @@ def named(verdict: Verdict) -> list[tuple[str, str | None]]:
         ),
         (
             "40B_x - 200(30) - 400(60) = 0",
-            [("missing", "load D")],
-            "The horizontal part of the load at D is left out",
+            [("component-missing", "load D")],
+            "The moment of the horizontal part of the load at D about A is left out",
         ),
         (
             "40B_x - 800 sin30 (60) - 800 cos30 (40) = 0",
@@ -175,9 +175,12 @@ def test_a_force_along_the_sum_has_no_component_to_be_taken(bridge):
 
 
 def test_a_load_that_fits_is_not_blamed_for_the_factor_beside_the_member(bracket):
-    for text in ("-AD sin 30 - 800 sin 30 = 0", "-0.5AD - 400 = 0", "-AD sin 45 - 400 = 0"):
+    for text in ("-AD sin 35 - 800 sin 30 = 0", "-0.45AD - 400 = 0"):
         verdict = judge(bracket, Fy("D"), text)
         assert named(verdict) == [("not-equilibrium", "AD")]
+    for text in ("-AD sin 30 - 800 sin 30 = 0", "-0.5AD - 400 = 0", "-AD sin 45 - 400 = 0"):
+        verdict = judge(bracket, Fy("D"), text)
+        assert named(verdict) == [("slope-assumed", "AD")]
 
 
 def test_numbers_alone_are_not_explained_by_chance(bracket):

@@ -160,12 +160,49 @@ def test_a_line_that_adds_nothing_is_right_and_said_to_be_dependent(triangle):
 
 @pytest.mark.parametrize(
     ("factor", "right", "codes"),
-    [("0.801", True, []), ("0.81", True, ["rounding"]), ("0.83", False, [])],
+    [("0.801", True, []), ("0.80", True, []), ("0.81", False, []), ("0.83", False, [])],
 )
-def test_a_rounded_coefficient_is_measured_in_percent(triangle, factor, right, codes):
+def test_a_coefficient_near_the_true_one_is_no_rounding_of_it(triangle, factor, right, codes):
     verdict = judge(triangle, Fx("C"), f"-{factor} F_AC + 6 = 0")
     assert verdict.right is right
     assert [r.code for r in verdict.remarks] == codes
+
+
+@pytest.mark.parametrize(
+    ("factor", "right", "codes"),
+    [
+        ("0.832", True, []),
+        ("0.83", True, []),
+        ("0.8", False, []),
+        ("0.84", False, []),
+        ("0.81", False, []),
+    ],
+)
+def test_a_coarse_decimal_is_right_only_as_the_true_one_rounded_and_within_two_percent(
+    factor, right, codes
+):
+    slope = plain_problem(
+        (("A", 0, 0), ("B", 6, 0), ("C", 3, 2)),
+        ("AB", "BC", "AC"),
+        (Support("A", "pin"), Support("B", "roller")),
+        (Load("C", (("down", Exact.of(6)),)),),
+    )
+    verdict = judge(slope, Fx("A"), f"A_x + F_AB + {factor} F_AC = 0")
+    assert verdict.right is right
+    assert [r.code for r in verdict.remarks] == codes
+
+
+def test_a_factor_rounded_to_its_figures_within_two_percent_is_remarked():
+    slope = plain_problem(
+        (("A", 0, 0), ("B", 4, 0), ("C", 2, 4)),
+        ("AB", "BC", "AC"),
+        (Support("A", "pin"), Support("B", "roller")),
+        (Load("C", (("down", Exact.of(6)),)),),
+    )
+    verdict = judge(slope, Fx("A"), "A_x + F_AB + 0.45 F_AC = 0")
+    assert verdict.right
+    assert [r.code for r in verdict.remarks] == ["rounding"]
+    assert not judge(slope, Fx("A"), "A_x + F_AB + 0.4 F_AC = 0").right
 
 
 def test_no_level_below_the_last_tells_a_number(triangle):

@@ -28,7 +28,7 @@ def is_result(line: Typed, reading: Reading, found: Fit | None, at_joint: bool) 
     """
     if len(line.unknowns) != 1 or len(line.constants) > 1:
         return False
-    if found is not None and (found.plain or (found.paired and not line.constants)):
+    if found is not None and (found.plain or not line.constants):
         return False
     if found is not None and abs(found.scale) == 1.0 and at_joint:
         return False

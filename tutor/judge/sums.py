@@ -152,10 +152,13 @@ def _lumped(
     if first.is_moment and size != 0.0:
         across = [abs(s.force.x - first.force.x) + abs(s.force.y - first.force.y) for s in spots]
         return None if max(across) > SAME else _at_one_arm(term, factors, spots, size, scale)
-    if any(not _is(s.true, first.true) for s in spots):
+    if all(abs(s.per_unit - first.per_unit) <= SAME for s in spots):
+        whole = replace(first, scale=size, radius=math.fsum(s.radius for s in spots))
+    elif all(_is(s.true, first.true) for s in spots):
+        count = len(spots)
+        whole = replace(first, scale=first.scale * count, radius=first.radius * count)
+    else:
         return None
-    count = len(spots)
-    whole = replace(first, scale=first.scale * count, radius=first.radius * count)
     number = Number(term.value, term.radius, factors, scale)
     edit = closest(number, edits(whole), whole, tolerance)
     if edit is None or len(edit.codes) > 1:

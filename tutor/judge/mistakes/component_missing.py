@@ -49,7 +49,7 @@ KIND = Kind(
     reason=reason,
     place=place,
     variants=variants,
-    examples=(Example(M("A"), "8*4/5 R_B - 12*4 = 0", truss="gangway"),),
+    examples=(Example(M((0.0, 3.0)), "3 A_x - 4*4/5 R_B - 12*4 = 0", truss="gangway"),),
     instead_of="missing",
     where=is_part,
 )

@@ -30,7 +30,7 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        "A 3-4-5 triangle, 30° or 45° holds only where the coordinates say so: take rise and run of the "
+        "A triangle known by heart holds only where the coordinates say so: take rise and run of the "
         "member itself, and divide by its length."
     )
 
