@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tutor.judge.about import LineAbout
 from tutor.judge.fit import fit
@@ -47,7 +47,8 @@ def restated(
         found = fit(line, TrueLine(problem, about, true.given), tolerance)
         if found is not None and found.level == "silent":
             return Restated(about, adds=False)
-    given = true.given
+    given = _without_typed(true.given, line)
+    true = replace(true, given=given)
     names = true.unknowns.keys()
     rows = [_true_row(TrueLine(problem, about, given)) for about in stand]
     rows += [_typed_row(each, given) for each in lines if each.names <= names]
@@ -58,6 +59,12 @@ def restated(
     if _follows(typed, rows, line):
         return Restated(None, adds=False)
     return Restated(None, adds=True) if _follows(typed, [*rows, asked], line) else None
+
+
+def _without_typed(given: Given, line: Typed) -> Given:
+    """What is given without the values of those unknowns that the line has by name."""
+    known = {name: own for name, own in given.known.items() if name not in line.names}
+    return Given(given.senses, known)
 
 
 def _true_row(true: TrueLine) -> Row:

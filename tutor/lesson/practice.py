@@ -201,6 +201,7 @@ SHAPES: Mapping[str, Callable[[int], Problem]] = {
     "unit": _signpost_in_mm,
     "inclined-support": _pontoon,
     "component-in-moment": _pontoon,
+    "component-missing": _pontoon,
     "reflected": _pontoon,
     "too-many-reactions": _pontoon,
     "too-few-reactions": _pontoon,
