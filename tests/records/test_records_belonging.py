@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import io
 import shutil
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
-from tutor.model import Problem, load_problem, write_problem
+from tutor.model import Problem, load_problem, load_sets, write_problem
 from tutor.model.read import read_text
+from tutor.plain import run
 from tutor.records import Keep
 from tutor.records.belonging import (
     belonging,
@@ -167,3 +169,14 @@ def test_a_homework_stays_with_its_file_and_a_changed_load_is_told(file, tmp_pat
     changed = open_workbook(edited(file, ("down = 150", "down = 175")), keep)
     assert not changed.paper.blank
     assert "the load at C is 175 down now, was 150 down" in " ".join(changed.news())
+
+
+def test_line_by_line_a_lesson_goes_on_with_the_truss_it_was_begun_on(file, tmp_path):
+    keep = tmp_path / "keep"
+    begun(load_problem(file), Keep(keep))
+    edited(file, ("down = 150", "down = 175"))
+    said = io.StringIO()
+    run(load_sets(file), keep=keep, source=io.StringIO("1\nleave\n"), sink=said)
+    assert "the load at C is 175 down now, was 150 down" in said.getvalue()
+    assert "load 150 N down" in said.getvalue()
+    assert "load 175 N down" not in said.getvalue()

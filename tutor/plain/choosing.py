@@ -95,7 +95,8 @@ def _day(kept: Kept) -> str:
 def _went_on(kept: Kept, changed: bool, dated: bool) -> str:
     """A kept lesson to go on with, in words; the first of them is the one last worked on."""
     then = ", on the truss as it was then" if changed else ""
-    return f"go on where you left{_day(kept) if dated else ''}{then}"
+    at = f" on {kept.last.astimezone():%Y-%m-%d at %H:%M}" if dated and kept.last else ""
+    return f"go on where you left{at}{then}"
 
 
 def _where(problem: Problem, kept: Kept) -> str:

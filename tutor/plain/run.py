@@ -160,7 +160,7 @@ def walk_through(voice: Voice, problem: Problem, keep: Keep) -> Way:
         return "problems"
     kept = choose_lesson(voice, problem, keep)
     with closing(voice, open_session(problem, keep, kept.path if kept else None)) as session:
-        voice.say(telling.opening_lines(problem))
+        voice.say(telling.opening_lines(session.lesson.problem))
         if session.skipped:
             voice.say((f"Note: {session.skipped} kept entries cannot be read and are left out.",))
         return hold(voice, session, keep)

@@ -1,0 +1,51 @@
+"""How long does it take to take up what was kept, against doing it anew?"""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+
+import pytest
+from pairs import turns
+from student import Student
+
+from tutor.lesson import Lesson
+from tutor.lesson.replay import replay
+from tutor.model import load_problem, load_set
+from tutor.shipped import shipped_problems
+
+HARBOUR = shipped_problems() / "first-steps"
+pytestmark = pytest.mark.benchmark
+
+
+def test_taking_up_a_lesson_costs_a_fifth_of_judging_it_anew_at_most(benchmark) -> None:
+    problem = load_problem(HARBOUR / "storm-mast.toml")
+    lesson, records = Lesson(problem), []
+
+    def do(kind, **data):
+        before = lesson.state
+        reply = lesson.take(kind, now=1e9 + len(lesson.events), **data)
+        event = lesson.events[-1]
+        records.extend((event.as_record(), lesson.outcome(before, event, reply).as_record(event)))
+        return reply
+
+    Student(lesson, do).walk()
+    pair = turns(
+        lambda kept: replay(problem, kept),
+        lambda events: Lesson(problem, events),
+        [(records, lesson.events)] * 5,
+    )
+    benchmark.pedantic(replay, (problem, records), rounds=1)
+    assert pair.told(benchmark) < 0.2
+
+
+def test_reading_a_set_costs_eight_bare_readings_of_its_files_at_most(benchmark) -> None:
+    files = sorted(HARBOUR.glob("*.toml"))
+
+    def bare(_: Path) -> None:
+        for file in files:
+            tomllib.loads(file.read_text("utf-8"))
+
+    pair = turns(load_set, bare, [(HARBOUR, HARBOUR)] * 15)
+    benchmark.pedantic(load_set, (HARBOUR,), rounds=1)
+    assert pair.told(benchmark) < 8
