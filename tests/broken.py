@@ -14,7 +14,7 @@ HOSTILE = (
     "F_AB.__class__.__mro__ = 0",
     "{0.__class__} = {found}",
     "%s%n%x = %(found)s",
-    "lambda: 0 = 0",
+    "lambda: F_AB.x = 0",
     "\x1b[2J\x1b[31mF_AB = 0",
     "\x1b]0;title\x07F_AB = 0",
     "\x1b[<0;12;7M",

@@ -10,10 +10,12 @@ from truss_names import CLASHING, LETTERED, NUMBERED
 
 from tutor.notation import (
     Exact,
+    Label,
     Reading,
     Unreadable,
     ValueReading,
     read_equation,
+    read_heading,
     read_number,
     read_value,
 )
@@ -36,12 +38,14 @@ ELSEWHERE = [
 
 def broken_inputs() -> Iterator[tuple[str, str, str, int]]:
     for key, complaint in COMPLAINTS.items():
-        for kind in ("examples", "values", "numbers"):
+        for kind in ("examples", "values", "numbers", "headings"):
             for text, column in getattr(complaint, kind):
                 yield key, kind, text, column
 
 
-def read(kind: str, text: str) -> Reading | ValueReading | Exact | Unreadable:
+def read(kind: str, text: str) -> Reading | ValueReading | Exact | Label | Unreadable:
+    if kind == "headings":
+        return read_heading(text, LETTERED)
     if kind == "examples":
         return read_equation(text, LETTERED)
     return read_value(text, LETTERED, "AB") if kind == "values" else read_number(text)
@@ -78,7 +82,11 @@ def test_a_clash_in_another_truss_earns_its_complaint(text, names, code, column,
 
 
 def test_every_complaint_has_an_example() -> None:
-    without = [key for key, it in COMPLAINTS.items() if not it.examples + it.values + it.numbers]
+    without = [
+        key
+        for key, it in COMPLAINTS.items()
+        if not it.examples + it.values + it.numbers + it.headings
+    ]
     # these need trusses in which two unknowns, or a member and a unit, are spelled alike
     assert without == ["ambiguous", "ambiguous/unit"]
 

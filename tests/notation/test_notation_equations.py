@@ -230,7 +230,7 @@ def test_a_label_names_its_equation(label, kind, point, degrees) -> None:
     found = (reading.label.kind, reading.label.point, reading.label.degrees)
     assert found == (kind, point, degrees)
     assert sums(reading) == {"AB": 1, None: -12}
-    assert reading.text[reading.label.span.start : reading.label.span.end] == label[:-1]
+    assert reading.text[reading.label.span.start : reading.label.span.end] == label[:-1].rstrip()
 
 
 def test_a_line_without_label_has_none() -> None:

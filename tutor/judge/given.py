@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cached_property
 
 from tutor.model import Problem
-from tutor.notation import Names, Unreadable, read_value
+from tutor.model.direction import Direction
+from tutor.notation import Names, Slant, Unreadable, read_value
 
 _OPPOSED = ("left", "down", "C", "against")
 
@@ -48,7 +50,39 @@ def names_of(problem: Problem) -> Names:
         (j.name for j in problem.joints),
         problem.force,
         problem.length,
+        slants_of(problem),
     )
+
+
+def slants_of(problem: Problem) -> tuple[Slant, ...]:
+    """The directions of all unknowns, for reading components."""
+    ways = [(r.name, r.direction, r.pull) for r in problem.reactions]
+    for member in problem.members:
+        start, end = problem.joint[member.start], problem.joint[member.end]
+        along = Direction.along(end.x.minus(start.x), end.y.minus(start.y))
+        ways.append((member.name, along, False))
+    return tuple(Slant(name, way.x, way.y, *_squares(way), pull=pull) for name, way, pull in ways)
+
+
+_SQUARED_COSINES = {0: Fraction(1), 30: Fraction(3, 4), 45: Fraction(1, 2)}
+_SQUARED_COSINES |= {90 - angle: 1 - square for angle, square in _SQUARED_COSINES.items()}
+
+
+def _squares(way: Direction) -> tuple[Fraction | None, Fraction | None]:
+    """The squares of the direction cosines where they are seen to be rational."""
+    if way.vector is not None:
+        dx, dy = (part.fraction for part in way.vector)
+        if dx is None or dy is None:
+            return None, None
+        square = dx * dx + dy * dy
+        return dx * dx / square, dy * dy / square
+    turn = None if way.angle is None else way.angle.fraction
+    square_x = (
+        None if turn is None else _SQUARED_COSINES.get(int(min(turn % 180, 180 - turn % 180)))
+    )
+    if turn is None or turn.denominator != 1 or square_x is None:
+        return None, None
+    return square_x, 1 - square_x
 
 
 def given(

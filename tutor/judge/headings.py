@@ -25,7 +25,9 @@ def headed(desk: Judge, text: str, joint: str | None) -> LineAbout | None:
     label = reading.label
     if label.kind == "moment":
         return None if label.point is None else M(label.point)
-    place = label.point or joint
+    if label.kind is None:
+        return None
+    place = label.point if isinstance(label.point, str) else joint
     if label.kind == "along":
         return None if label.degrees is None else snapped(desk.problem, label.degrees, place)
     return Fx(place) if label.kind == "x" else Fy(place)

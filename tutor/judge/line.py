@@ -216,7 +216,7 @@ def _remarks(line: Line, rounded: bool) -> tuple[Remark, ...]:
 def headed_otherwise(about: LineAbout, reading: Reading) -> str | None:
     """A sentence where the line's own heading names another equation than the one asked for."""
     label = reading.label
-    if label is None:
+    if label is None or label.kind is None:
         return None
     kind = {"Fx": "x", "Fy": "y", "M": "moment", "Along": "along"}[type(about).__name__]
     other_point = isinstance(about, M) and label.point is not None and label.point != about.at

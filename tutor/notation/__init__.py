@@ -11,22 +11,31 @@ from tutor.notation.constant import read_number
 from tutor.notation.evaluate import Term
 from tutor.notation.exact import Exact
 from tutor.notation.label import Label
+from tutor.notation.line import Line, Side, Step
 from tutor.notation.names import Names, spelling
-from tutor.notation.reading import Reading, read_equation
+from tutor.notation.read import read_heading, read_line
+from tutor.notation.reading import Reading
+from tutor.notation.spellings import Slant
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Unreadable
-from tutor.notation.value import ValueReading, read_value
+from tutor.notation.value import ValueReading, read_equation, read_value
 
 __all__ = [
     "Exact",
     "Label",
+    "Line",
     "Names",
     "Reading",
+    "Side",
+    "Slant",
     "Span",
+    "Step",
     "Term",
     "Unreadable",
     "ValueReading",
     "read_equation",
+    "read_heading",
+    "read_line",
     "read_number",
     "read_value",
     "spelling",

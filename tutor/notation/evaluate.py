@@ -92,7 +92,8 @@ def _number(node: Number, frame: Frame) -> list[Term]:
 
 
 def _name(node: Name, frame: Frame) -> list[Term]:
-    return [Term(node.name, 1.0, 0.0, node.span)]
+    factor = 1.0 if node.share is None else node.share.factor
+    return [Term(node.name, factor, 0.0, node.span)]
 
 
 def _pi(node: Pi, frame: Frame) -> list[Term]:

@@ -1,169 +1,427 @@
-"""Which equation does the student say the line is? The part before a colon: ΣF_x: or ΣM_A:"""
+"""Which equation does a heading name: ΣF_x, Taking moments about A, R(↑), Joint C, along 30°?
+
+One reader for the heading of a line and for a heading alone, by which an equation is chosen. The
+words are in `lexicon`; marks of the positive sense say nothing where the sum is named.
+"""
 
 from __future__ import annotations
 
+import math
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
+from tutor.notation.lexicon import Meaning, said, says
 from tutor.notation.names import Names
+from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 
 LabelKind = Literal["x", "y", "moment", "along"]
 
-_TURNS = "↺↻"
-_WAY = (
-    r"(?:[←→↑↓↺↻^]|<[-=]++>?|[-=]++>"
-    r"|\b(?:up|down|left|right)(?:wards?)?\b|\ba?c?cw\b|\b(?:counter|anti)?-?clockwise\b|\bpositive\b)"
+_NUMBER = r"[-+]?(?:[0-9]+(?:[.,][0-9]+)?|\.[0-9]+)"
+_TOKEN = re.compile(
+    rf"""\ *+(?:
+  (?P<point>\(\ *+{_NUMBER}\ *+(?:[a-z]{{1,2}}\ *+)?[,;]\ *+{_NUMBER}\ *+(?:[a-z]{{1,2}}\ *+)?\))
+| (?P<zero>=\ *+0(?:[.,]0*+)?(?![0-9.,(]))
+| (?P<arrow>[←→↑↓⇒]|[-=]++>|<[-=]++|(?<=[+( ])\^(?=[ +):]|$))
+| (?P<turn>[↺↻])
+| (?P<sum>Σ)
+| (?P<number>-?[0-9]+(?:[.,][0-9]+)?(?:\ *+(?:°|deg(?:rees?)?\b))?)
+| (?P<word>@|[{LETTERS}][{LETTERS}0-9'_]*+(?:(?<=_)\{{[^{{}}=]*+\}})?(?:-(?:clockwise|hand|to|direction|dir|axis)\b)?)
+| (?P<mark>[-+()\[\]{{}}.,;:^_|*&!=/⊥∥])
+)""",
+    re.VERBOSE,
 )
-_MARK = rf"(?:\((?: *+(?:\+|{_WAY}))++ *+\)|\+ *+\)|\+|{_WAY})"
-_MARKS = re.compile(_MARK, re.IGNORECASE)
-_SUM = r"(?:Σ|sigma\b|sums?(?: of)?\b)"
-_JOINT = r"[^\W_][^\W_']*"
-_AT = r"(?:at joint|at|joint) ++"
-_IN = r"(?: *+(?:in|along)\b)?(?: *+the\b)?"
-_FORCES = rf"(?:{_SUM} *+)?(?:forces?|F){_IN} *+(?:_ *+)?(?:[{{(] *+)?"
-_AXIS = r"(?:[xyhv]|horizontal|vertical)"
-_CLOSED = r"(?: *+[})])?"
-_ALTERNATIVES = (
-    rf"{_FORCES}(?P<axis>{_AXIS})\b(?:[- ]*+direction)?{_CLOSED}",
-    rf"(?:{_FORCES}(?:along *+)?|along *+)(?P<angle>-?[0-9]+(?:[.,][0-9]+)?)(?: *+(?:°|deg))?{_CLOSED}",
-    rf"(?:{_SUM} *+)?(?:moments?\b|M) *+(?:(?:about\b|at\b|@|_) *+)?(?:[{{(] *+)?(?P<point>{_JOINT}){_CLOSED}",
-    rf"{_SUM} *+(?P<bare>[FM]?)(?![\w{{])",
-    r"(?P<alone>[xy]\b)",
-)
-_HEAD = re.compile(
-    rf" *+(?:(?:{_AT}(?P<before>{_JOINT}) *+[,:;]?|(?P<first>{_JOINT}) *+[,:;]) *+)?"
-    rf"(?:{'|'.join(_ALTERNATIVES)})(?: ++{_AT}(?P<after>{_JOINT}))?",
-    re.IGNORECASE,
-)
-_ONLY_JOINT = re.compile(rf" *+(?:{_AT})?(?P<joint>{_JOINT})? *+")
-_ZERO = re.compile(r" *+(?:= *+0(?:[.,]0*+)?)? *+$")
-_STARTS_WITH_SUM = re.compile(rf"(?: |{_MARK})*+{_SUM}", re.IGNORECASE)
+_AXIS_OF = {"x": "x", "h": "x", "y": "y", "v": "y"}
+_FORCE = re.compile(r"[FfPR]_?\{?\(?(x|y|h|v|hor|horiz|ver|vert)[')}]*", re.IGNORECASE)
+_ALONG = re.compile(r"[Ff]_?\{?(-?[0-9]+)\}?")
+_MOMENT = re.compile(r"[Mm]_?(?P<point>\{[^{}]+\}|[^{}]+)")
+_SUMMED = re.compile(r"(?:sum|sigma)(?=[FMfmXYHV])(?P<rest>.*)")
+_BARE_JOINT = re.compile(r"[^\W\d_]['\d]*")
 
 
 @dataclass(frozen=True)
 class Label:
     """The equation a line is said to be.
 
-    `kind` is "x", "y", "along" (then `degrees` from +x) or "moment"; `point` is the joint named,
-    if any: the point of a moment, or the joint whose forces are added. `span` is its text.
+    `kind` is "x", "y", "along" (then `degrees` from +x, None where only words say along what) or
+    "moment"; None where only a joint or the whole truss is named. `point` is the joint named, if
+    any (the point of a moment, or the joint whose forces are added), or a point (x, y) of a moment.
+    `span` is its text; `whole` says that the whole truss was named.
     """
 
-    kind: LabelKind
-    point: str | None
+    kind: LabelKind | None
+    point: str | tuple[float, float] | None
     degrees: float | None
     span: Span
+    whole: bool = False
 
 
-def split_label(text: str, names: Names) -> tuple[Label | None, int]:
-    """The label at the head of plain `text`, and the column where the equation starts.
+@dataclass(frozen=True)
+class Heading:
+    """A heading found in a text: what it names, where it ends, and what of it was passed over.
 
-    It ends at the last colon, or, where it says that the sum is zero, at a semicolon, a comma or an
-    arrow; or it stands in square brackets of its own. Marks of the positive sense, such as "+→" or
-    "(ccw +)", say nothing where the sum is named: it is zero either way round.
+    `summed` says that it names a sum or a direction, and not only a place.
     """
-    summed = _STARTS_WITH_SUM.match(text) is not None
-    if not summed and ":" not in text and "[" not in text:
-        return None, 0
-    if (set_off := _set_off(text)) is not None:
-        within, end = set_off
-        label, _ = split_label(within, names)
-        return label, end
-    colon = text.rfind(":")
-    if colon < 0:
-        if summed:
-            raise _without_colon(text)
-        return None, 0
-    start = len(text) - len(text.lstrip())
-    span = Span(start, colon)
-    head = _unmarked(text[:colon])
-    label = _named(head, text[:colon], span, names) or _pointed(head, text[:colon], span, names)
-    if label is None:
-        raise Broken("label", start, max(start + 1, colon))
-    return label, colon + 1
+
+    label: Label | None
+    end: int
+    summed: bool
+    passed: tuple[Span, ...] = ()
 
 
-def _unmarked(head: str) -> str:
-    """`head` with spaces for the marks of the positive sense: "+→", "(+ up)", "↺+", "+ccw"."""
-    return _MARKS.sub(lambda found: " " * len(found[0]), head)
+def heading_in(text: str, start: int, end: int, names: Names) -> Heading | None:
+    """The heading that fills `text` from `start` to `end`; None where something else stands there.
+
+    Raises Broken where a sum about or at something is named that is no joint.
+    """
+    head = _Head(text, names, end)
+    at = start
+    while at < end:
+        found = _TOKEN.match(text, at, end)
+        if found is None:
+            if not text[at:end].strip():
+                break
+            return None
+        if not head.take(found, at, prefix=False):
+            return None
+        at = found.end()
+    return head.heading(start, end)
 
 
-def _named(head: str, typed: str, span: Span, names: Names) -> Label | None:
-    """The label that says by name which sum it is, or with the sum sign alone and an arrow."""
-    found = _HEAD.match(head)
-    if found is None or not _ZERO.match(head, found.end()):
+def heading_before(text: str, start: int, end: int, names: Names) -> Heading | None:
+    """The heading in front of a formula, with nothing between them: "↑ 9 - ...", "@A ΣFy = 0 ..."."""
+    head = _Head(text, names, end)
+    at = good = start
+    while at < end and (found := _TOKEN.match(text, at, end)) is not None:
+        if not head.take(found, at, prefix=True):
+            break
+        at = found.end()
+        if head.settled:
+            good = at
+    if good == start:
         return None
-    where = next(
-        filter(None, (_joint(found, g, names) for g in ("before", "first", "after"))), None
+    made = head.heading(start, good)
+    return made if made is not None and made.label is not None else None
+
+
+@dataclass
+class _Head:
+    """What the tokens of a heading have said so far."""
+
+    text: str
+    names: Names
+    end: int
+    kind: LabelKind | None = None
+    point: str | tuple[float, float] | None = None
+    joint: str | None = None
+    degrees: float | None = None
+    summed: bool = False
+    whole: bool = False
+    settled: bool = False
+    pending: Literal["", "point", "joint", "angle", "across"] = ""
+    depth: int = 0
+    level: bool = False
+    upright: bool = False
+    turning: bool = False
+    numbered: bool = False
+    worded: bool = False
+    words: int = 0
+    unknown: list[Span] = field(default_factory=list)
+
+    def take(self, found: re.Match[str], at: int, prefix: bool) -> bool:
+        """Takes in one token; False where it is no part of a heading."""
+        kind = str(found.lastgroup)
+        start, stop = found.span(kind)
+        said_here = self.text[start:stop]
+        if prefix and kind in ("number", "zero") and not self._goes_on(kind):
+            return False
+        return bool(getattr(self, f"_{kind}")(said_here, start, stop, prefix))
+
+    def _goes_on(self, kind: str) -> bool:
+        if kind == "number":
+            return self.pending in ("angle", "across", "joint")
+        return self.summed
+
+    def _point(self, word: str, start: int, stop: int, prefix: bool) -> bool:
+        x, y = (float(n.replace(",", ".")) for n in _coordinates(word))
+        self.point, self.kind, self.settled = (x, y), self.kind or "moment", True
+        return self.kind == "moment"
+
+    def _zero(self, word: str, start: int, stop: int, prefix: bool) -> bool:
+        self.settled = self.settled or self.summed
+        return True
+
+    def _arrow(self, word: str, start: int, stop: int, prefix: bool) -> bool:
+        if prefix and self.settled and self.depth == 0:
+            return False
+        if word in "↑↓^":
+            self.upright = True
+        else:
+            self.level = True
+        self.settled = self.depth == 0
+        return True
+
+    def _turn(self, word: str, start: int, stop: int, prefix: bool) -> bool:
+        self.turning, self.pending = True, self.pending or "point"
+        self.settled = self.settled or self.kind is not None
+        return True
+
+    def _sum(self, word: str, start: int, stop: int, prefix: bool) -> bool:
+        self.summed, self.settled = True, False
+        return True
+
+    def _number(self, word: str, start: int, stop: int, prefix: bool) -> bool:
+        digits = re.match(r"-?[0-9]+(?:[.,][0-9]+)?", word)
+        assert digits is not None
+        if self.pending in ("angle", "across"):
+            self.degrees = float(digits[0].replace(",", "."))
+            self.degrees += 90.0 * (self.pending == "across")
+            self.pending, self.settled = "", True
+            return True
+        joint = self.names.joint(digits[0])
+        if joint is not None:
+            return self._place(joint)
+        return self.numbered
+
+    def _mark(self, word: str, start: int, stop: int, prefix: bool) -> bool:
+        if word in "([{":
+            if (
+                prefix
+                and self.settled
+                and not re.match(
+                    r"[(\[{] *(?:[-+←→↑↓↺↻^]|about|at|a?c?cw|taking|positive|up\b|down\b|left\b|right\b)",
+                    self.text[start:],
+                )
+            ):
+                return False
+            self.depth += 1
+        elif word in ")]}":
+            self.depth -= 1
+            if prefix and self.depth < 0:
+                return False
+            self.settled = self.depth == 0 and self._known()
+        elif word in "⊥∥":
+            self.kind, self.pending = "along", "across" if word == "⊥" else "angle"
+            self.summed = True
+        elif prefix and self.settled and self.depth == 0:
+            return False
+        return True
+
+    def _known(self) -> bool:
+        arrow = self.level or self.upright
+        return (
+            arrow
+            or self.kind in ("x", "y")
+            or self.point is not None
+            or (self.kind == "along" and self.degrees is not None)
+        )
+
+    def _word(self, word: str, start: int, stop: int, prefix: bool) -> bool:
+        self.words += 1
+        if self.pending and self._awaited(word):
+            return True
+        if (
+            prefix
+            and self.settled
+            and not says(word, "about", "joint", "filler", "turn", "positive")
+        ):
+            return False
+        compact = self._compact(word, start, prefix)
+        if compact is not None:
+            return compact
+        if (glued := _SUMMED.fullmatch(word)) is not None:
+            self.summed = True
+            return bool(self._word(glued["rest"], start + word.index(glued["rest"]), stop, prefix))
+        return self._spoken(word, start, stop, prefix)
+
+    def _awaited(self, word: str) -> bool:
+        """Whether the word is the joint or the member that the one before it calls for."""
+        joint = self.names.joint(word.lstrip("_"))
+        if self.pending in ("point", "joint") and joint is not None:
+            return self._place(joint)
+        found = self.names.plainly(word)
+        if self.pending in ("angle", "across") and len(found) == 1:
+            slant = self.names.slant.get(found[0])
+            if slant is not None:
+                turn = math.degrees(math.atan2(slant.y, slant.x)) + 90.0 * (
+                    self.pending == "across"
+                )
+                self.degrees = turn % 180.0
+            self.pending, self.settled = "", True
+            return True
+        return False
+
+    def _place(self, joint: str) -> bool:
+        if self.kind == "moment" or self.turning or self.pending == "point":
+            self.point = joint
+            self.kind = self.kind or "moment"
+        else:
+            self.joint = self.joint or joint
+        self.pending, self.settled = "", True
+        return True
+
+    def _compact(self, word: str, start: int, prefix: bool) -> bool | None:
+        """Fx, F_30, M_A and a joint alone; None where the word is none of them."""
+        if self.summed and word.lower() in _AXIS_OF and not self.kind:
+            return self._axis(_AXIS_OF[word.lower()])
+        unknown = self.names.plainly(word) if not self.summed else ()
+        if unknown and self.names.joint(word) is None:
+            return False
+        if (found := _FORCE.fullmatch(word)) is not None:
+            self.summed = True
+            return self._axis(_AXIS_OF[found[1][0].lower()])
+        if (found := _ALONG.fullmatch(word)) is not None and (self.summed or not prefix):
+            self.kind, self.degrees, self.summed, self.settled = (
+                "along",
+                float(found[1]),
+                True,
+                True,
+            )
+            return True
+        if (found := _MOMENT.fullmatch(word)) is not None and not says(word, "moment"):
+            return self._moment(found, word, start)
+        joint = self.names.joint(word)
+        if joint is None or (joint != word and says(word, "filler", "moment", "force", "x", "y")):
+            return None
+        if prefix and not self.summed:
+            return False
+        if word == "R" and re.match(r" *[(\[]? *[←→↑↓]", self.text[start + 1 :]):
+            return None
+        return self._place(joint)
+
+    def _moment(self, found: re.Match[str], word: str, start: int) -> bool | None:
+        joint = self.names.joint(found["point"])
+        if joint is not None and (self.names.joint(word) is None or self.summed):
+            self.kind, self.summed = "moment", True
+            return self._place(joint)
+        inner = found["point"].strip("{}")
+        alone = self.summed or (_BARE_JOINT.fullmatch(inner) is not None and inner.isupper())
+        if alone and self.names.joint(word) is None:
+            raise self._no_joint(start + found.start("point"), start + found.end("point"))
+        return None
+
+    def _no_joint(self, start: int, end: int) -> Broken:
+        joints = self.names.joints
+        listed = ", ".join(joints[:12]) + (" and so on" if len(joints) > 12 else "")
+        return Broken("label/joint", start, end, joints=listed)
+
+    def _axis(self, axis: str) -> bool:
+        self.kind = "x" if axis == "x" else "y"
+        self.pending, self.settled = "", True
+        return True
+
+    def _spoken(self, word: str, start: int, stop: int, prefix: bool) -> bool:
+        """A word of the lexicon, or one that is not understood."""
+        if word == "@" or word.lower() in ("at", "um", "en", "in"):
+            self.pending = "point" if self.kind == "moment" else "joint"
+            self.settled = False
+            return True
+        if word == "R":
+            self.summed = True
+            return True
+        meaning = said(word, *_IN_ORDER)
+        if meaning in _SPEAKERS:
+            self.worded = True
+            _SPEAKERS[meaning](self)
+            return True
+        if meaning is not None:
+            return True
+        if prefix:
+            return False
+        if self.names.meanings(word) and not word.islower():
+            return False
+        if self.summed and not self.worded and self.kind is None and len(word) <= 2:
+            raise Broken("label", start, stop)
+        self.unknown.append(Span(start, stop))
+        return True
+
+    def heading(self, start: int, end: int) -> Heading | None:
+        """What the heading comes to; None where it says nothing at all."""
+        start += len(self.text[start:end]) - len(self.text[start:end].lstrip())
+        stop = max(start, start + len(self.text[start:end].rstrip()))
+        span = Span(start, stop)
+        if self.turning and self.kind is None and self.joint is not None:
+            self.kind, self.point = "moment", self.joint
+        kind: LabelKind | None = self.kind
+        if kind is None and self.level != self.upright:
+            kind = "x" if self.level else "y"
+        point = self.point if kind == "moment" else self.joint
+        if kind == "moment" and point is None:
+            point = self.joint
+        summed = self.summed or kind is not None
+        if kind is None and point is None and not self.whole:
+            if not (self.words or self.numbered):
+                return None
+            return Heading(None, end, summed, (span,))
+        label = Label(kind, point, self.degrees, span, self.whole)
+        return Heading(label, end, summed, tuple(self.unknown))
+
+
+def _coordinates(point: str) -> list[str]:
+    return (
+        re.findall(_NUMBER, re.sub(r"(?<=[0-9]) *, +", " ; ", point))[:2]
+        if "," in point
+        else (re.findall(_NUMBER, point)[:2])
     )
-    axis = found["axis"] or found["alone"]
-    if found["alone"] and names.joint(found["alone"]) is not None:
-        return None
-    if axis:
-        return Label("x" if axis[0] in "xXhH" else "y", where, None, span)
-    if found["angle"]:
-        return Label("along", where, float(found["angle"].replace(",", ".")), span)
-    if found["point"]:
-        return Label("moment", _joint(found, "point", names), None, span)
-    arrow = _arrow(typed)
-    return Label(arrow, where, None, span) if arrow and found["bare"] not in ("M", "m") else None
 
 
-def _pointed(head: str, typed: str, span: Span, names: Names) -> Label | None:
-    """The label that is an arrow alone, "→" or "↑", or a turning arrow and a joint, "↺ A"."""
-    found = _ONLY_JOINT.fullmatch(head)
-    if found is None:
-        return None
-    if any(turn in typed for turn in _TURNS):
-        point = _joint(found, "joint", names)
-        return Label("moment", point, None, span) if point else None
-    arrow = _arrow(typed)
-    return Label(arrow, _joint(found, "joint", names), None, span) if arrow else None
+def _speak_sum(head: _Head) -> None:
+    head.summed, head.settled = True, False
 
 
-def _arrow(typed: str) -> Literal["x", "y"] | None:
-    """The axis that the arrows in a label point along, if they agree."""
-    level = re.search(r"[←→]|[-=]>|<[-=]", typed) is not None
-    upright = re.search(r"[↑↓^]", typed) is not None
-    if level == upright:
-        return None
-    return "x" if level else "y"
+def _speak_moment(head: _Head) -> None:
+    head.kind, head.summed, head.pending, head.settled = "moment", True, "point", False
 
 
-_BRACKETED = re.compile(r"(\s*)\[([^\[\]:=]*(?:= *0)?)\](?: *:)?")
-_SET_APART = re.compile(r"((?:[^;:=,<]|<=*+|=+>)*+= *0) *(?:;|,(?![0-9])|(?:[-=]+>|→)(?!.*:))")
+def _speak_about(head: _Head) -> None:
+    head.pending = "point"
 
 
-def _set_off(text: str) -> tuple[str, int] | None:
-    """A label in brackets or before a semicolon, comma or arrow, as if it had a colon, and where it ends."""
-    found = _BRACKETED.match(text)
-    if found is not None and _STARTS_WITH_SUM.match(found[2]):
-        return f"{found[1]} {found[2]}:", found.end()
-    found = _SET_APART.match(text)
-    if found is not None and _STARTS_WITH_SUM.match(found[1]):
-        return f"{found[1]}:", found.end()
-    return None
+def _speak_joint(head: _Head) -> None:
+    head.pending = "point" if head.kind == "moment" else "joint"
 
 
-def _joint(found: re.Match[str], group: str, names: Names) -> str | None:
-    if found[group] is None:
-        return None
-    joint = names.joint(found[group])
-    if joint is None:
-        joints = ", ".join(names.joints[:12]) + (" and so on" if len(names.joints) > 12 else "")
-        raise Broken("label/joint", found.start(group), found.end(group), joints=joints)
-    return joint
+def _speak_x(head: _Head) -> None:
+    head.summed = True
+    head._axis("x")
 
 
-def _without_colon(text: str) -> Broken:
-    """The complaint about ΣF_x without a colon: it would be read as part of the formula."""
-    found = _HEAD.match(_unmarked(text))
-    end = found.end() if found else len(text)
-    label = text[:end].strip()
-    start = len(text) - len(text.lstrip())
-    second = text.find("=", text.find("=") + 1)
-    if text.count("=") > 1 and not text[end : text.find("=")].strip():
-        return Broken("two-equals/label", second, second + 1, label=label)
-    return Broken("label/missing-colon", start, start + len(label), label=label)
+def _speak_y(head: _Head) -> None:
+    head.summed = True
+    head._axis("y")
+
+
+def _speak_along(head: _Head) -> None:
+    if head.kind is None:
+        head.kind = "along"
+    head.summed, head.pending = True, head.pending if head.pending == "across" else "angle"
+
+
+def _speak_across(head: _Head) -> None:
+    head.kind, head.pending, head.summed = "along", "across", True
+
+
+def _speak_whole(head: _Head) -> None:
+    head.whole = True
+
+
+def _speak_number(head: _Head) -> None:
+    head.numbered = True
+
+
+def _speak_nothing(head: _Head) -> None:
+    pass
+
+
+_SPEAKERS = {
+    "sum": _speak_sum, "force": _speak_sum, "resolve": _speak_nothing, "moment": _speak_moment,
+    "about": _speak_about, "joint": _speak_joint, "x": _speak_x, "y": _speak_y,
+    "along": _speak_along, "across": _speak_across, "whole": _speak_whole,
+    "number": _speak_number,
+}  # fmt: skip
+_IN_ORDER: tuple[Meaning, ...] = (
+    "moment", "sum", "force", "about", "resolve", "joint", "x", "y", "along", "across", "whole",
+    "number", "body", "turn", "positive", "up", "down", "left", "right", "filler", "is",
+)  # fmt: skip

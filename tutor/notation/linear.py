@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from tutor.notation.evaluate import Frame
-from tutor.notation.tree import Binary, Name, Negative, Node, to_sympy
+from tutor.notation.tree import Binary, Name, Negative, Node, Share, to_sympy
 from tutor.notation.units import measure
 
 Form = dict[str | None, Any]
@@ -25,8 +25,10 @@ def _form(node: Node, frame: Frame) -> Form:
     from sympy import Integer  # slow to import, and most lines are judged without it
 
     match node:
-        case Name(name):
+        case Name(name, _, None):
             return {name: Integer(1)}
+        case Name(name, _, Share() as share):
+            return {name: _exactly(share)}
         case Negative(inner):
             return _scaled(_form(inner, frame), -1)
         case Binary("+", left, right):
@@ -42,6 +44,16 @@ def _form(node: Node, frame: Frame) -> Form:
             return form
         case _:
             return {None: to_sympy(node, lambda unit: _size(unit, frame), frame.degrees)}
+
+
+def _exactly(share: Share) -> Any:
+    """The factor of a component: a root where its square is rational, else the float."""
+    from sympy import Rational, sqrt  # slow to import, and most lines are judged without it
+
+    if share.square is None:
+        return Rational(share.factor)
+    root = sqrt(Rational(share.square.numerator, share.square.denominator))
+    return -root if share.factor < 0 else root
 
 
 def _size(unit: str, frame: Frame) -> Any:

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 
 from tutor.notation.characters import plain
+from tutor.notation.spellings import Meaning, Slant, more_spellings, squeezed
 
 _FORCE_LETTERS = "FSNT"
 
@@ -24,6 +25,7 @@ class Names:
     Equal ones are one object, made by `of`.
 
     `force` and `length` are the problem's own units ("kN", "m"), meant where none is typed.
+    `slants` are the directions of members and reactions; without one a force has no components here.
     """
 
     members: tuple[tuple[str, str, str], ...]
@@ -31,7 +33,8 @@ class Names:
     joints: tuple[str, ...]
     force: str
     length: str
-    _found: dict[str, tuple[str, ...]] = field(
+    slants: tuple[Slant, ...] = ()
+    _found: dict[str, tuple[Meaning, ...]] = field(
         default_factory=dict, init=False, repr=False, compare=False
     )
 
@@ -43,9 +46,10 @@ class Names:
         joints: Iterable[str],
         force: str,
         length: str,
+        slants: Iterable[Slant] = (),
     ) -> Names:
         """The names of a truss; equal arguments give the same object, with its table built once."""
-        return _names(tuple(members), tuple(reactions), tuple(joints), force, length)
+        return _names(tuple(members), tuple(reactions), tuple(joints), force, length, tuple(slants))
 
     @property
     def unknowns(self) -> tuple[str, ...]:
@@ -54,13 +58,32 @@ class Names:
 
     def meant(self, word: str) -> tuple[str, ...]:
         """The unknowns that `word` may mean: one if it is clear, none if it names no unknown."""
+        return tuple(meaning.name for meaning in self.meanings(word) if meaning.share is None)
+
+    def meanings(self, word: str) -> tuple[Meaning, ...]:
+        """What `word` may mean, components too: one if it is clear, none if it names nothing.
+
+        An unknown's own spellings come first, then those in other letter case, then the further
+        ones of `spellings`, in the typed letter case and in any.
+        """
         found = self._found.get(word)
         if found is None:
-            folded = [core.casefold() for core in _cores(_bare(word))]
-            found = self.spelled(word) or _united(self._folded, folded)
+            found = tuple(map(Meaning, self.plainly(word))) or self._further(word)
             if len(self._found) < 4096:
                 self._found[word] = found
         return found
+
+    def plainly(self, word: str) -> tuple[str, ...]:
+        """The unknowns that `word` may mean by their own spellings, in any letter case."""
+        folded = [core.casefold() for core in _cores(_bare(word))]
+        return self.spelled(word) or _united(self._folded, folded)
+
+    def _further(self, word: str) -> tuple[Meaning, ...]:
+        if word.endswith("_"):
+            return ()
+        word = squeezed(word)
+        found = self._more.get(word) or self._more_folded.get(word.casefold()) or ()
+        return tuple(sorted(found, key=lambda meaning: meaning.name))
 
     def spelled(self, word: str) -> tuple[str, ...]:
         """The unknowns that `word` spells exactly, letter case included."""
@@ -70,6 +93,8 @@ class Names:
         """The joint called `word`, in any case if only one can be meant."""
         word = word.strip("{} ")
         if word in self._joints:
+            return self._joints[word]
+        if "_" in word and (word := squeezed(word)) in self._joints:
             return self._joints[word]
         alike = {joint for joint in self.joints if joint.casefold() == word.casefold()}
         return alike.pop() if len(alike) == 1 else None
@@ -93,6 +118,22 @@ class Names:
         known |= {name: name for name in self.unknowns}
         close = difflib.get_close_matches(word, known, n=3, cutoff=0.6)
         return tuple(dict.fromkeys(known[match] for match in close))
+
+    @cached_property
+    def slant(self) -> Mapping[str, Slant]:
+        """The directions, by the name of the unknown."""
+        return {slant.name: slant for slant in self.slants}
+
+    @cached_property
+    def _more(self) -> dict[str, set[Meaning]]:
+        return more_spellings(self.members, self.reactions, self.joints, self.slant)
+
+    @cached_property
+    def _more_folded(self) -> dict[str, set[Meaning]]:
+        folded: dict[str, set[Meaning]] = {}
+        for word, meanings in self._more.items():
+            folded.setdefault(word.casefold(), set()).update(meanings)
+        return folded
 
     @cached_property
     def _joints(self) -> dict[str, str]:
@@ -135,8 +176,9 @@ def _names(
     joints: tuple[str, ...],
     force: str,
     length: str,
+    slants: tuple[Slant, ...],
 ) -> Names:
-    return Names(members, reactions, joints, force, length)
+    return Names(members, reactions, joints, force, length, slants)
 
 
 def _bare(word: str) -> str:

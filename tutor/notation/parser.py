@@ -26,30 +26,56 @@ from tutor.notation.tree import (
 from tutor.notation.unreadable import Broken
 
 HIGHEST_POWER = 6
+_OF_ANGLES = frozenset({"sin", "cos", "tan", "cot", "sec", "csc"})
 
 
-def parse_equation(symbols: list[Symbol], text: str) -> tuple[Node, Node]:
-    """The two sides of an equation; raises Broken."""
-    left, right = _parse(symbols, "equation", text)
-    return left, right
+def parse_sides(symbols: list[Symbol], text: str) -> tuple[Node, ...]:
+    """The sides of a chain of = signs, one alone where there is none; raises Broken."""
+    sides: list[Node] = []
+    start = 0
+    for index, symbol in enumerate(symbols):
+        if symbol.type == "EQUAL":
+            sides.append(_side(symbols, start, index, symbol.start, text))
+            start = index + 1
+    if not start:
+        return (parse_expression(symbols, text),)
+    sides.append(_side(symbols, start, len(symbols), len(text), text))
+    return tuple(sides)
+
+
+def _side(symbols: list[Symbol], start: int, stop: int, column: int, text: str) -> Node:
+    """The side made of the symbols from `start` to `stop`."""
+    if start == stop:
+        raise _nothing(symbols, start, text)
+    return cast(Node, _parse(symbols[start:stop], text, column))
+
+
+def _nothing(symbols: list[Symbol], at: int, text: str) -> Broken:
+    """The complaint about an = sign with nothing on one side of it."""
+    if at == len(symbols):
+        return Broken("empty-side", len(text), len(text), side="right of")
+    symbol = symbols[at]
+    if at == 0:
+        return Broken("empty-side", symbol.start, symbol.end, side="left of")
+    return Broken("two-equals", symbol.start, symbol.end)
 
 
 def parse_expression(symbols: list[Symbol], text: str) -> Node:
     """One expression without an = sign; raises Broken."""
-    return cast(Node, _parse(symbols, "expression", text))
+    return cast(Node, _parse(symbols, text, len(text)))
 
 
-def _parse(symbols: list[Symbol], start: str, text: str) -> Any:
-    end = Symbol("$END", "", len(text), len(text))
+def _parse(symbols: list[Symbol], text: str, stop: int) -> Any:
+    end = Symbol("$END", "", stop, stop)
     try:
-        return _table(start).joined((*symbols, end))
+        return _table().joined((*symbols, end))
     except Misplaced as misplaced:
         raise _misplaced(symbols, misplaced.index, end, text) from None
 
 
-@lru_cache(maxsize=2)
-def _table(start: str) -> Table:
-    return Table.of(_grammar(), start)
+@lru_cache(maxsize=1)
+def _table() -> Table:
+    return Table.of(_grammar(), "expression")
 
 
 @lru_cache(maxsize=1)
@@ -59,7 +85,7 @@ def _grammar() -> Lark:
         grammar,
         parser="lalr",
         lexer="basic",
-        start=["equation", "expression"],
+        start="expression",
         transformer=_Builder(),
         maybe_placeholders=False,
     )
@@ -67,10 +93,6 @@ def _grammar() -> Lark:
 
 class _Builder(Transformer[Any, Any]):
     """Makes a node of every rule as soon as it is complete; each method takes the rule's parts."""
-
-    def equation(self, parts: list[Any]) -> tuple[Node, Node]:
-        left, _, right = parts
-        return left, right
 
     def expression(self, parts: list[Any]) -> Node:
         return cast(Node, parts[0])
@@ -105,11 +127,11 @@ class _Builder(Transformer[Any, Any]):
         angle = parts[2] if len(parts) > 2 else None
         applied: Applied = symbol.value
         end = argument.span.end if angle is None else angle.end
-        if angle is not None and applied.name in ("sin", "cos", "tan"):
+        if angle is not None and applied.name in _OF_ANGLES:
             argument = Binary("*", argument, angle.value, Span(argument.span.start, end))
         elif angle is not None and (applied.name == "sqrt" or angle.value.unit == "rad"):
             raise Broken("angle/inverse", symbol.start, end)
-        call = Call(applied.name, argument, Span(symbol.start, end))
+        call = _called(applied.name, argument, Span(symbol.start, end))
         if applied.power == 1:
             return call
         power = Number(Fraction(applied.power), Fraction(0), Span(symbol.start, symbol.end))
@@ -134,6 +156,18 @@ class _Builder(Transformer[Any, Any]):
         raise Broken("ambiguous/power", span.start, span.end)
 
 
+def _called(name: str, argument: Node, span: Span) -> Node:
+    """A function, with the reciprocal ones by sine and cosine."""
+    if name not in _RECIPROCAL:
+        return Call(name, argument, span)
+    above, below = _RECIPROCAL[name]
+    top = Call(above, argument, span) if above else Number(Fraction(1), Fraction(0), span)
+    return Binary("/", top, Call(below, argument, span), span)
+
+
+_RECIPROCAL = {"cot": ("cos", "sin"), "sec": ("", "cos"), "csc": ("", "sin")}
+
+
 def _contains(node: Node, kind: type) -> bool:
     return isinstance(node, kind) or any(_contains(child, kind) for child in children(node))
 
@@ -154,20 +188,15 @@ def _misplaced(symbols: list[Symbol], index: int, end: Symbol, text: str) -> Bro
     before = previous.type if previous else ""
     start, stop = symbol.start, symbol.end
     said = text[previous.start : previous.end] if previous else ""
-    if symbol.type == "$END" and before == "EQUAL":
-        assert previous is not None
-        return Broken("empty-side", start, stop, side="right of")
-    if symbol.type == "EQUAL" and not before:
-        return Broken("empty-side", start, stop, side="left of")
     if before == "FUNCTION":
         return Broken("argument", start, stop, before=said)
     if symbol.type == "ANGLE" and before not in ("ANGLE", "UNIT"):
         return Broken("angle/alone", start, stop)
-    if before and before not in OPERANDS and before not in ("OPEN", "EQUAL"):
-        if symbol.type in ("$END", "CLOSE", "EQUAL"):
+    if before and before not in OPERANDS and before != "OPEN":
+        if symbol.type in ("$END", "CLOSE"):
             return Broken("unfinished", start, stop, before=said)
         return Broken("operator", start, stop, before=said)
-    if before in ("", "OPEN", "EQUAL") and symbol.type in ("TIMES", "OVER", "POWER"):
+    if before in ("", "OPEN") and symbol.type in ("TIMES", "OVER", "POWER"):
         return Broken("operator/first", start, stop)
     if symbol.type == "UNIT":
         return Broken("unit", start, stop)

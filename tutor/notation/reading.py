@@ -4,20 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any, Literal
+from typing import Any, Protocol
 
-from tutor.notation.angles import check_angles, check_pi
 from tutor.notation.characters import attached, described, hidden, plain
-from tutor.notation.dimension import check_equation
-from tutor.notation.evaluate import Frame, Term, parts
-from tutor.notation.label import Label, split_label
+from tutor.notation.evaluate import Frame, Term
+from tutor.notation.label import Label
 from tutor.notation.linear import exact_linear
-from tutor.notation.names import Names
-from tutor.notation.parser import parse_equation
-from tutor.notation.scanner import Scanner
-from tutor.notation.symbols import Symbol
 from tutor.notation.tree import Node
-from tutor.notation.unreadable import Broken, Unreadable
+from tutor.notation.unreadable import Broken
 
 MOST_CHARACTERS = 500
 
@@ -48,39 +42,20 @@ class Reading:
         return exact_linear(self.left, self.right, self.frame)
 
 
-def read_equation(
-    text: str, names: Names, *, angles: Literal["degrees", "radians"] = "degrees"
-) -> Reading | Unreadable:
-    """The reading of a typed equation; anything that cannot be read comes back as `Unreadable`.
+class Summed(Protocol):
+    """A side of an equation: its tree and the terms that it adds up to."""
 
-    With `angles="radians"` bare angles are taken as radians, as a calculator left in that mode
-    would, and inverse functions return radians.
-    """
-    frame = Frame(names.force, names.length, angles == "degrees")
-    try:
-        return _equation(text, names, frame)
-    except Broken as broken:
-        return broken.about(text)
+    @property
+    def node(self) -> Node: ...
+
+    @property
+    def terms(self) -> tuple[Term, ...]: ...
 
 
-def _equation(text: str, names: Names, frame: Frame) -> Reading:
-    typed = checked(text, "empty")
-    label, start = split_label(typed, names)
-    scanner = Scanner(typed, names, start)
-    symbols = scanner.scan()
-    check_equals(symbols, typed)
-    scanner.check_closed()
-    left, right = parse_equation(symbols, typed)
-    if scanner.has_angles:
-        check_angles(left)
-        check_angles(right)
-    if scanner.has_pi and frame.degrees:
-        check_pi(left, typed)
-        check_pi(right, typed)
-    if scanner.has_units:
-        check_equation(left, right, frame)
-    terms = [*parts(left, frame), *map(_moved, parts(right, frame))]
-    return Reading(text, tuple(terms), label, left, right, frame)
+def link(text: str, one: Summed, other: Summed, label: Label | None, frame: Frame) -> Reading:
+    """Two sides as one equation, the terms of the second moved to the left."""
+    terms = (*one.terms, *map(_moved, other.terms))
+    return Reading(text, terms, label, one.node, other.node, frame)
 
 
 def _moved(term: Term) -> Term:
@@ -110,15 +85,3 @@ def _check_seen(typed: str) -> None:
             raise Broken(key, column, column + 1, found=described(char))
         if attached(char):
             raise Broken("character/mark", column, column + 1, found=described(char))
-
-
-def check_equals(symbols: list[Symbol], typed: str) -> None:
-    """Raises Broken unless there is exactly one = sign."""
-    equals = [symbol for symbol in symbols if symbol.type == "EQUAL"]
-    if not symbols:
-        raise Broken("empty", len(typed), len(typed))
-    if not equals:
-        end = len(typed.rstrip())
-        raise Broken("no-equals", end, end)
-    if len(equals) > 1:
-        raise Broken("two-equals", equals[1].start, equals[1].end)

@@ -7,6 +7,8 @@ and what stands before can tell. Symbols carry their tree node, so that the gram
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any, NoReturn
 
@@ -23,15 +25,16 @@ from tutor.notation.symbols import (
     Symbol,
     raised_number,
 )
-from tutor.notation.tree import Binary, Name, Number, Pi, Span, Unit
+from tutor.notation.tree import Binary, Name, Node, Number, Pi, Span, Unit, with_span
 from tutor.notation.unknown import unknown_word
 from tutor.notation.unreadable import Broken
-from tutor.notation.words import front_piece
+from tutor.notation.words import american, front_piece
 
 MOST_SYMBOLS = 128
 DEEPEST = 32
-_FACTOR = re.compile(r" *[0-9(]")
-_TAIL = re.compile(rf"-[{LETTERS}0-9']+")
+_FACTOR = re.compile(r" *[0-9.(\[]")
+_APART = re.compile(rf" +[0-9.(\[{{{LETTERS}√]")
+_TAIL = re.compile(rf"-[{LETTERS}0-9']++(?![_{{])")
 _UNIT_JOIN = re.compile(rf"(?:\ *[*]\ *|\ +|-|\.)([{LETTERS}]+)(?![{LETTERS}0-9_'(])")
 _POWER = re.compile(r" *(?:(?:\^|\*\*) *(?:(-?[0-9]+)|\( *(-?[0-9]+) *\))|(⁻?[⁰¹²³⁴-⁹]+))")
 _GROUPED = re.compile(r"[0-9]+(?:['_][0-9]{3})+(?:\.[0-9]+)?")
@@ -39,20 +42,31 @@ _GROUP_MARKS = frozenset("'_")
 _CALLED = re.compile(r" *[(\[]")
 _TERMINALS = {"+": "PLUS", "-": "MINUS", "*": "TIMES", "/": "OVER", "=": "EQUAL"}
 _INVERSE = {"sin": "asin", "cos": "acos", "tan": "atan"}
+_POWERED = frozenset({*_INVERSE, "cot", "sec", "csc"})
 _MEASURABLE = frozenset({"NUMBER", "PI", "CLOSE", "UNIT", "ANGLE"})
 
 
 class Scanner:
-    """Goes once through `text`, from column `start`, and leaves its findings in `symbols`.
+    """Goes once through `text` and leaves its findings in `symbols`.
 
     `text` has plain characters (see `characters`); `names` is None where only constants may stand.
+    `angles` are the trees of angles that go by a name, such as θ. With `signed` the components of
+    reactions are positive to the right and up, instead of along the reaction.
     """
 
-    def __init__(self, text: str, names: Names | None, start: int = 0) -> None:
-        self.text, self.names, self.at = text, names, start
+    def __init__(
+        self,
+        text: str,
+        names: Names | None,
+        *,
+        angles: Mapping[str, Node] | None = None,
+        signed: bool = False,
+    ) -> None:
+        self.text, self.names, self.at = text, names, 0
+        self._angles, self._signed = angles or {}, signed
         self.symbols: list[Symbol] = []
         self._before = ""
-        self.has_units = self.has_pi = self.has_angles = False
+        self.has_units = self.has_pi = self.has_angles = self.has_backward = False
         self._open: list[tuple[Symbol, int]] = []
         self._depth = 0
 
@@ -108,24 +122,19 @@ class Scanner:
             raise broken.moved(start) from None
         self._add("NUMBER", Number(value, radius, Span(start, end)), start, end)
         if len(self.symbols) > 3 and self.symbols[-4].type == "FUNCTION":
-            self._check_fraction(self.symbols[-4], word)
+            self._take_fraction(self.symbols[-4])
 
-    def _check_fraction(self, function: Symbol, bottom: str) -> None:
-        """An inverse function of a ratio without brackets, as in atan 3/4, can mean two things."""
-        name = function.value.name
-        number, sign = self.symbols[-3:-1]
-        if name not in _INVERSE.values() or (number.type, sign.type) != ("NUMBER", "OVER"):
+    def _take_fraction(self, function: Symbol) -> None:
+        """An inverse function takes a ratio without brackets as a whole: atan 3/4, tan⁻¹ 2/3."""
+        number, sign, bottom = self.symbols[-3:]
+        if function.value.name not in _INVERSE.values() or (number.type, sign.type) != (
+            "NUMBER",
+            "OVER",
+        ):
             return
-        top = self.text[number.start : number.end]
-        raise Broken(
-            "ambiguous/fraction",
-            function.start,
-            self.at,
-            function=name,
-            top=top,
-            bottom=bottom,
-            fraction=f"{top}/{bottom}",
-        )
+        del self.symbols[-3:]
+        ratio = Binary("/", number.value, bottom.value, Span(number.start, bottom.end))
+        self._add("NUMBER", ratio, number.start, bottom.end)
 
     def _operator(self, sign: str, start: int, end: int) -> None:
         if sign in "+-" and self._before not in OPERANDS:
@@ -196,12 +205,22 @@ class Scanner:
             piece = front_piece(word, names, measured)
         except Broken as broken:
             raise broken.moved(start) from None
+        if piece is None and (angle := self._angle(word)) is not None:
+            end = start + len(angle)
+            node = with_span(self._angles[angle], Span(start, end))
+            self.has_angles = True
+            self._add("NUMBER", node, start, end)
+            return
         if piece is None:
             called = _CALLED.match(self.text, end) is not None
             raise unknown_word(word, start, self.text, names, measured, called)
         end = start + piece.length
         if piece.kind == "NAME":
-            self._add("NAME", Name(piece.value, Span(start, end)), start, end)
+            share = piece.share
+            if share is not None and share.backward and "_" in piece.value:
+                self.has_backward = True
+                share = replace(share, signed=self._signed)
+            self._add("NAME", Name(piece.value, Span(start, end), share), start, end)
         elif piece.kind == "FUNCTION":
             self._function(piece.value, start, end)
         elif piece.kind == "PI":
@@ -214,12 +233,20 @@ class Scanner:
         else:
             self._measure("ANGLE", piece.value, start, end)
 
+    def _angle(self, word: str) -> str | None:
+        """The named angle that `word` is, or begins with where it is a sign and no word."""
+        if word in self._angles:
+            return word
+        return word[0] if not word[0].isascii() and word[0] in self._angles else None
+
     def _is_times(self, word: str, start: int) -> bool:
-        """Whether an x stands between two numbers, as in 2 x 3 and 2x3, and begins no name."""
-        between = self._before in _MEASURABLE and _FACTOR.match(self.text, start + 1) is not None
-        if not between or (len(word) > 1 and self.text[start - 1] == " "):
+        """Whether an x stands for times: between two numbers, or apart between two factors."""
+        if self.names is not None and (self.names.plainly(word) or self.names.joint(word)):
             return False
-        return self.names is None or not (self.names.meant(word) or self.names.joint(word))
+        if len(word) == 1 and self.text[start - 1 : start] == " " and self._before in OPERANDS:
+            return _APART.match(self.text, start + 1) is not None
+        between = self._before in _MEASURABLE and _FACTOR.match(self.text, start + 1) is not None
+        return between and not (len(word) > 1 and self.text[start - 1] == " ")
 
     def _dashed(self, word: str, tail: str, start: int, end: int) -> None:
         """A member by its joints with a dash, where no difference of two forces can be meant."""
@@ -247,19 +274,23 @@ class Scanner:
             power = raised_number(raised) if raised else int(plain or bracketed)
             if power == -1 and name in _INVERSE:
                 name, power = _INVERSE[name], 1
-            elif not 1 <= power <= 6 or name not in _INVERSE:
+            elif not 1 <= power <= 6 or name not in _POWERED:
                 raise Broken("function-power", start, end)
         self._add("FUNCTION", Applied(name, power), start, end)
 
     def _unit(self, unit: str, start: int, end: int) -> None:
         """A unit, with the units it is multiplied by: kN m, kN*m, lb-ft."""
         while (found := _UNIT_JOIN.match(self.text, end)) is not None:
-            more = units.SPELLED.get(found.group(1))
+            more = units.SPELLED.get(found.group(1)) or self._own(found.group(1))
             if more is None or (self.names and self.names.meant(found.group(1))):
                 break
             unit, end = f"{unit}*{more}", found.end()
         self.has_units = True
         self._measure("UNIT", unit, start, end)
+
+    def _own(self, word: str) -> str | None:
+        """The kip by its letter in a product of units, where kip or lb is the problem's own."""
+        return american(word, self.names)
 
     def _measure(self, kind: str, unit: str, start: int, end: int) -> None:
         """Adds a unit; a number over a number right before it becomes one FRACTION."""

@@ -25,12 +25,37 @@ class Number:
     span: Span
 
 
+Axis = Literal["x", "y"]
+
+
+@dataclass(frozen=True, slots=True)
+class Share:
+    """How much of a force lies along an axis: the size of its direction cosine.
+
+    `square` is the square of it exactly, None where it is irrational or not known; `backward` says
+    that the force's own arrow points to the left, or down. `signed` takes the component as positive
+    to the right and up instead of along the force's arrow.
+    """
+
+    axis: Axis
+    value: float
+    square: Fraction | None = None
+    backward: bool = False
+    signed: bool = False
+
+    @property
+    def factor(self) -> float:
+        """What the force is multiplied by."""
+        return -self.value if self.signed and self.backward else self.value
+
+
 @dataclass(frozen=True, slots=True)
 class Name:
-    """An unknown, by its one name."""
+    """An unknown, by its one name; `share` says which component of it was typed, if one was."""
 
     name: str
     span: Span
+    share: Share | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,9 +99,25 @@ Node = Number | Name | Pi | Unit | Call | Negative | Binary
 
 def with_span(node: Node, span: Span) -> Node:
     """The same node with another span (brackets around an expression belong to its text)."""
+    if isinstance(node, Name):
+        return Name(node.name, span, node.share)
     kind: Callable[..., Node] = type(node)
     fields = type(node).__match_args__[:-1]
     return kind(*[getattr(node, field) for field in fields], span)
+
+
+def moved(node: Node, place: Callable[[Span], Span]) -> Node:
+    """The same tree with every span put where `place` says."""
+    span = place(node.span)
+    match node:
+        case Binary(operator, left, right):
+            return Binary(operator, moved(left, place), moved(right, place), span)
+        case Negative(inner):
+            return Negative(moved(inner, place), span)
+        case Call(name, argument):
+            return Call(name, moved(argument, place), span)
+        case _:
+            return with_span(node, span)
 
 
 def children(node: Node) -> tuple[Node, ...]:

@@ -64,15 +64,14 @@ OTHER_UNITS = frozenset(
         "tons",
         "tonne",
         "tonnes",
-        "newton",
-        "newtons",
         "grad",
     ]
 )
 """Units that students write and that stand for no force or length a truss here is given in."""
 
 _ALIASES: Mapping[str, str] = {
-    "lbf": "lb", "lbs": "lb", "pound": "lb", "pounds": "lb", "kips": "kip", "kipf": "kip",
+    "newton": "N", "newtons": "N", "Newton": "N", "Newtons": "N", "kilonewton": "kN", "kilonewtons": "kN",
+    "KN": "kN", "Kn": "kN", "kn": "kN", "lbf": "lb", "lbs": "lb", "pound": "lb", "pounds": "lb", "kips": "kip", "kipf": "kip",
     "inch": "in", "inches": "in", "foot": "ft", "feet": "ft",
 }  # fmt: skip
 _ANGLES: Mapping[str, str] = {

@@ -6,12 +6,11 @@ import difflib
 import re
 
 from tutor.notation import units
+from tutor.notation.lexicon import Meaning, says
 from tutor.notation.names import Names, spelling
 from tutor.notation.unreadable import Broken
-from tutor.notation.words import FUNCTIONS
+from tutor.notation.words import ANGLES, FUNCTIONS
 
-_RECIPROCAL = {"sec": "cos", "csc": "sin", "cosec": "sin", "cot": "tan", "cotan": "tan"}
-_ANGLES = frozenset(["θ", "α", "β", "γ", "φ", "ϕ", "ψ", "theta", "alpha", "beta", "gamma", "phi"])
 _OTHER_FUNCTIONS = frozenset(
     [
         "log",
@@ -54,11 +53,10 @@ def unknown_word(
     `measured`: a unit could stand here; `called`: a bracket or a number follows, as after a function.
     """
     end = start + len(word)
-    if names is not None and word.lower() in _ANGLES:
+    if names is not None and word.lower() in ANGLES:
         return Broken("unknown-name/angle", start, end)
-    if measured and word.upper() in ("T", "C") and not text[end:].strip():
-        meaning = "tension" if word.upper() == "T" else "compression"
-        return Broken("letter", start, end, meaning=meaning)
+    if names is not None and (misplaced := _misplaced(word, start, end, text)) is not None:
+        return misplaced
     if names is not None and (joint := names.joint(word)) is not None:
         return _lone_joint(joint, start, end, text, names)
     if measured and (near := _near_unit(word)) is not None:
@@ -74,6 +72,27 @@ def unknown_word(
     return _name(word, start, end, names)
 
 
+def _misplaced(word: str, start: int, end: int, text: str) -> Broken | None:
+    """The complaint about T, C or a word for a sense that is not the last thing of its value."""
+    if word.lower() in ("none", "nothing"):
+        return Broken("value/zero", start, end)
+    if word not in ("T", "C") and not (len(word) > 3 and says(word, *_SAYS)):
+        return None
+    before, after = text[:start].rstrip(), text[end:].lstrip(" )]=:,")
+    if before and before[-1] not in "=([+-*/:" and _AMOUNT.match(after) is None:
+        return Broken("value/last", start, end)
+    if (not before or before[-1] in "=(:") and _SIZE.match(after):
+        return Broken("value/order", start, end)
+    if (not before or before[-1] == "=") and not after:
+        return Broken("value/number", start, end)
+    return None
+
+
+_SAYS: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down", "against")
+_SIZE = re.compile(r"[-+]?[0-9.]")
+_AMOUNT = re.compile(r"[-+*/]|$")
+
+
 def _near_unit(word: str) -> Broken | None:
     if word in _NEAR_UNITS:
         nearest = _NEAR_UNITS[word]
@@ -83,8 +102,6 @@ def _near_unit(word: str) -> Broken | None:
 
 def _function(word: str, start: int, end: int, called: bool) -> Broken | None:
     low = word.lower()
-    if low in _RECIPROCAL:
-        return Broken("unknown-function/reciprocal", start, end, nearest=_RECIPROCAL[low])
     if low in _OTHER_FUNCTIONS:
         return Broken("unknown-function", start, end)
     stem = re.split("[^a-z]", low, maxsplit=1)[0]
@@ -111,7 +128,8 @@ def _tight(name: str) -> str:
 
 def _name(word: str, start: int, end: int, names: Names) -> Broken:
     pair = names.two_joints(word)
-    if pair is not None and pair[0] != pair[1]:
+    joined = pair is not None and names.plainly(pair[0] + pair[1])
+    if pair is not None and pair[0] != pair[1] and not joined:
         return _no_member(*pair, start, end, names)
     core = word.replace("{", "").replace("}", "")
     if (joint := _one_end(core, names)) is not None:

@@ -8,6 +8,8 @@ from typing import Literal
 
 from tutor.notation import units
 from tutor.notation.names import Names, spelling
+from tutor.notation.spellings import Meaning
+from tutor.notation.tree import Share
 from tutor.notation.unreadable import Broken
 
 Kind = Literal["NAME", "UNIT", "ANGLE", "FUNCTION", "PI"]
@@ -24,7 +26,38 @@ FUNCTIONS = {
     "arctan": "atan",
     "sqrt": "sqrt",
     "√": "sqrt",
+    "cot": "cot",
+    "cotan": "cot",
+    "ctg": "cot",
+    "sec": "sec",
+    "csc": "csc",
+    "cosec": "csc",
+    "sen": "sin",
+    "tg": "tan",
+    "arctg": "atan",
+    "arcsen": "asin",
 }
+ANGLES = frozenset(
+    [
+        "θ",
+        "α",
+        "β",
+        "γ",
+        "δ",
+        "φ",
+        "ϕ",
+        "ψ",
+        "ϑ",
+        "theta",
+        "alpha",
+        "beta",
+        "gamma",
+        "delta",
+        "phi",
+        "psi",
+    ]
+)
+"""Letters that stand for an angle, by sign and by name."""
 _LONGEST_FIRST = sorted(FUNCTIONS, key=len, reverse=True)
 _LONGEST_RUN = 40
 
@@ -36,6 +69,7 @@ class Piece:
     kind: Kind
     value: str
     length: int
+    share: Share | None = None
 
 
 @lru_cache(maxsize=4096)
@@ -57,10 +91,11 @@ def front_piece(word: str, names: Names | None, measured: bool) -> Piece | None:
 
 
 def _whole(word: str, names: Names | None, measured: bool) -> Piece | None:
-    found = names.meant(word) if names is not None else ()
+    meanings = names.meanings(word) if names is not None else ()
+    found = tuple(meaning.name for meaning in meanings)
     size = len(word)
     if measured:
-        unit = _unit(word, names, found)
+        unit = _unit(word, names)
         if unit is not None:
             return unit
     function = FUNCTIONS.get(word) or FUNCTIONS.get(word.lower())
@@ -76,16 +111,15 @@ def _whole(word: str, names: Names | None, measured: bool) -> Piece | None:
             function=function,
         )
     if len(found) == 1:
-        return Piece("NAME", found[0], size)
+        return Piece("NAME", found[0], size, meanings[0].share)
     if found:
-        one, other = found[:2]
         raise Broken(
             "ambiguous",
             0,
             size,
-            one=_described(one),
-            other=_described(other),
-            cure=" or ".join(map(spelling, found[:3])),
+            one=_described(meanings[0]),
+            other=_described(meanings[1]),
+            cure=" or ".join(map(spelling, dict.fromkeys(found[:3]))),
         )
     return Piece("PI", "pi", size) if word in ("pi", "Pi", "PI", "π") else None
 
@@ -95,11 +129,12 @@ def _exactly(word: str, names: Names | None) -> bool:
     return names is not None and bool(names.spelled(word))
 
 
-def _unit(word: str, names: Names | None, found: tuple[str, ...]) -> Piece | None:
+def _unit(word: str, names: Names | None) -> Piece | None:
     """`word` as a unit or angle unit; one that is a name in just these letters is ambiguous."""
+    found = names.plainly(word) if names is not None else ()
     angle = units.angle(word)
     spelled = units.SPELLED.get(word)
-    unit = angle or spelled or units.LOOSELY.get(word.lower()) or _american(word, names)
+    unit = angle or spelled or units.LOOSELY.get(word.lower()) or american(word, names)
     if unit is None and not (found and word.lower() == "mn"):
         return None
     exact = _exactly(word, names)
@@ -119,7 +154,7 @@ def _unit(word: str, names: Names | None, found: tuple[str, ...]) -> Piece | Non
     return Piece("ANGLE" if angle else "UNIT", unit, len(word))
 
 
-def _american(word: str, names: Names | None) -> str | None:
+def american(word: str, names: Names | None) -> str | None:
     """The kip by its letter and the pound by its sign, only where kip or lb is the problem's own."""
     own = names is not None and names.force in ("kip", "lb")
     return {"k": "kip", "K": "kip", "#": "lb"}.get(word) if own else None
@@ -137,7 +172,9 @@ def _front(front: str, rest: str, names: Names | None, measured: bool) -> Piece 
 
 
 def _known(rest: str, names: Names | None) -> bool:
-    return rest.lower() in FUNCTIONS or rest in ("pi", "π") or bool(names and names.meant(rest))
+    if rest.lower() in FUNCTIONS or rest in ("pi", "π") or rest.lower() in ANGLES:
+        return True
+    return bool(names and (names.plainly(rest) or (len(rest) > 2 and names.meanings(rest))))
 
 
 def _starts_function(rest: str, names: Names | None) -> bool:
@@ -149,5 +186,7 @@ def _starts_function(rest: str, names: Names | None) -> bool:
     return False
 
 
-def _described(name: str) -> str:
-    return f"the reaction {name}" if "_" in name else f"the force in member {name}"
+def _described(meaning: Meaning) -> str:
+    part = "" if meaning.share is None else f"the {meaning.share.axis} component of "
+    name = meaning.name
+    return part + (f"the reaction {name}" if "_" in name else f"the force in member {name}")

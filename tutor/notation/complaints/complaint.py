@@ -9,7 +9,8 @@ from dataclasses import dataclass
 class Complaint:
     """One way in which text cannot be read; `placed` says whether the sentence names the column.
 
-    `examples` are equations, `values` are results, `numbers` constants of problem files.
+    `examples` are equations, `values` are results, `numbers` constants of problem files,
+    `headings` equations to be chosen.
     """
 
     says: str
@@ -17,4 +18,5 @@ class Complaint:
     examples: tuple[tuple[str, int], ...] = ()
     values: tuple[tuple[str, int], ...] = ()
     numbers: tuple[tuple[str, int], ...] = ()
+    headings: tuple[tuple[str, int], ...] = ()
     placed: bool = True

@@ -17,12 +17,12 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "“{found}” groups its digits",
         "write {one}, without the grouping",
         values=(("1'500", 1), ("1_500 C", 1)),
-        examples=(("F_AB = 1,500.5", 8), ("F_AB = 1,500,000", 8), ("F_AB = 1.500,5", 8)),
+        examples=(("F_AB = 1.500,5", 8),),
     ),
     "comma/loose": Complaint(
         "there is a comma that belongs to no number",
         "write a decimal as 12.5, and one equation at a time",
-        examples=(("F_AB = 12, F_AC = 3", 10), ("F_AB, F_AC = 0", 5)),
+        examples=(("F_AB = 12, 5", 10), ("F_AB, F_AC = 0", 5)),
     ),
     "number": Complaint(
         "“{found}” is not a number",
@@ -33,7 +33,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "two numbers, {one} and {other}, have only a space between them",
         "write * between them, or one number without the space",
         examples=(("F_AB = 1 500", 10), ("3 4 F_AB = 0", 3), ("cos 30 2 F_AB = 0", 8)),
-        values=(("1 2", 3), ("3 1/2", 3)),
+        values=(("1 2", 3), ("3 3/5", 3)),
     ),
     "digits": Complaint(
         "a number has {count} digits and at most 30 are read",

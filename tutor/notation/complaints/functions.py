@@ -18,11 +18,6 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "perhaps {nearest} is meant",
         examples=(("F_AB cosine(30) = 0", 6), ("F_AB coss 30 = 0", 6), ("sqr(2) F_AB = 1", 1)),
     ),
-    "unknown-function/reciprocal": Complaint(
-        "“{found}” is not read here",
-        "write 1/{nearest}(…) in its place",
-        examples=(("F_AB sec(30) = 12", 6), ("F_AB cot 30 = 12", 6)),
-    ),
     "function-power": Complaint(
         "“{found}” is not a power of a function that is read here",
         "write cos^2(30) for a square, cos^-1(0.8) for the inverse, or brackets",

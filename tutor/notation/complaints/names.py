@@ -48,11 +48,6 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "write the number itself",
         numbers=(("3*x", 3), ("F_AB", 1), ("theta", 1)),
     ),
-    "letter": Complaint(
-        "“{found}” after a number says {meaning}, which belongs to a result",
-        "leave it out of an equation",
-        examples=(("F_AB = 12 C", 11), ("F_AB + F_AC = 3 T", 17)),
-    ),
     "difference": Complaint(
         "“{found}” is one joint less another",
         "write {example} without spaces for the force in the member",
@@ -75,11 +70,6 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "the power “{found}” can belong to the argument or to the whole function",
         "put brackets around what is raised",
         examples=(("cos 30^2 F_AB = 0", 8), ("√2² F_AB = 0", 3), ("sqrt 2^2 F_AB = 0", 8)),
-    ),
-    "ambiguous/fraction": Complaint(
-        "“{found}” can be {function}({fraction}) or ({function} {top})/{bottom}",
-        "put brackets around what the function is taken of",
-        examples=(("F_AB cos(atan 3/4) = 0", 10), ("F_AB sin(tan^-1 3/4) = 0", 10)),
     ),
     "ambiguous/pi": Complaint(
         "“{found}” has π in an angle without a unit, and bare angles are in degrees",

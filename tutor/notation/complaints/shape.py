@@ -10,23 +10,28 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "no-equals": Complaint(
         "there is no = sign",
         "an equation sets two sides equal, such as 3/5 F_AB - 12 = 0",
-        examples=(("3/5 F_AB - 12", 14), ("F_AB", 5), ("3/5 F_AB + (F_AC", 17)),
+        examples=(("3/5 F_AB - 12", 14), ("F_AB", 5)),
         placed=False,
     ),
     "two-equals": Complaint(
-        "there is a second = sign",
-        "write one equation a line, with one = sign",
-        examples=(("F_AB = 12 = F_AC", 11), ("F_AB == 12", 7)),
+        "there are two = signs with nothing between them",
+        "write one = sign, or what belongs between the two",
+        examples=(("F_AB == 12", 7),),
     ),
-    "two-equals/label": Complaint(
-        "there is a second = sign after “{label}”",
-        "put a colon after the name of the equation, such as “{label}:”",
-        examples=(("ΣF_x = F_AC - 12 = 0", 18), ("ΣMA = 3 F_AB - 12 = 0", 19)),
+    "two-equals/chain": Complaint(
+        "there is more than one equation, and one is meant here",
+        "write “{found}” on a line of its own",
+        examples=(("F_AB = 12 = F_AC", 13), ("A_x = 0, A_y = 6", 16)),
+    ),
+    "no-formula": Complaint(
+        "“{found}” has no equation and no number in it",
+        "write an equation such as 3/5 F_AB - 12 = 0, or a number",
+        examples=(("by inspection", 1),),
     ),
     "empty-side": Complaint(
         "there is nothing {side} the = sign",
         "write something on both sides, 0 where nothing is left",
-        examples=(("= 12", 1), ("F_AB =", 7), ("=", 1), ("F_AB = ", 8)),
+        examples=(("= 12", 1), ("F_AB =", 7), ("=", 1), ("F_AB = ", 7)),
     ),
     "brackets": Complaint(
         "the bracket “{found}” is never closed",

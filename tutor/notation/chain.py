@@ -1,0 +1,346 @@
+"""What does one statement say: e1 = e2 = e3, its heading, the letters and remarks in it?"""
+
+from __future__ import annotations
+
+import itertools
+import re
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
+
+from tutor.notation.ending import Said, last_letter, phrase, tail
+from tutor.notation.evaluate import Frame, Term
+from tutor.notation.formula import sides_of
+from tutor.notation.label import Label, heading_before, heading_in
+from tutor.notation.line import Side
+from tutor.notation.names import Names
+from tutor.notation.symbols import PARTNER
+from tutor.notation.tree import Name, Node, Number, Span
+from tutor.notation.unreadable import Broken
+
+
+@dataclass(frozen=True)
+class Choice:
+    """How to take what can be taken in two ways: each field says the less usual way."""
+
+    numbered: bool = False
+    heeded: bool = False
+    named: bool = False
+    signed: bool = False
+
+
+@dataclass
+class Found:
+    """What is collected while a line is read; `open` are the choices that were met."""
+
+    names: Names
+    frame: Frame
+    choice: Choice
+    angles: dict[str, Node] = field(default_factory=dict)
+    passed: list[Span] = field(default_factory=list)
+    open: set[str] = field(default_factory=set)
+
+
+@dataclass(frozen=True)
+class Statement:
+    """The sides of a chain without its headings, and the heading."""
+
+    sides: tuple[Side, ...]
+    label: Label | None
+
+
+def statement(text: str, start: int, end: int, found: Found) -> Statement:
+    """What stands in plain `text` from `start` to `end`; raises Broken."""
+    label: Label | None = None
+    head = heading_before(text, start, end, found.names)
+    if (
+        head is not None
+        and head.label is not None
+        and not text[head.end : end].lstrip().startswith("=")
+    ):
+        label, whole, start = head.label, start, _after(text, head.end, end)
+        if not text[start:end].strip():
+            raise Broken("label/alone", *_trimmed(text, whole, end))
+    cuts = _sides(text, start, end)
+    kept: list[tuple[int, int]] = []
+    for one, other in cuts:
+        heading = _heading(text, one, other, found.names, len(cuts) > 1)
+        if heading is None:
+            kept.append((one, other))
+        else:
+            label = _joined(label, heading)
+    if len(cuts) > 1 and not kept:
+        raise Broken("label/alone", start, max(start + 1, end))
+    if len(kept) == 1 and len(cuts) == 2:
+        one, other = kept[0]
+        if text[one:other].strip(" 0.") == "":
+            raise Broken("label/alone", *_trimmed(text, start, end))
+        raise Broken("label/no-zero", *_trimmed(text, start, end))
+    return Statement(_read(text, kept, found), label)
+
+
+def _after(text: str, start: int, end: int) -> int:
+    """Where the text behind a heading starts, without a sign that only sets it apart."""
+    found = _APART.match(text, start, end)
+    return found.end() if found else start
+
+
+_APART = re.compile(r" *[:;,|]")
+
+
+def _trimmed(text: str, start: int, end: int) -> tuple[int, int]:
+    start += len(text[start:end]) - len(text[start:end].lstrip())
+    return start, max(start + 1, start + len(text[start:end].rstrip()))
+
+
+def _sides(text: str, start: int, end: int) -> list[tuple[int, int]]:
+    """The places of the sides, cut at every = outside brackets."""
+    cuts, depth, at = [], 0, start
+    for index in range(start, end):
+        char = text[index]
+        if char in "([{":
+            depth += 1
+        elif char in ")]}":
+            depth = max(0, depth - 1)
+        elif char == "=" and depth == 0:
+            cuts.append((at, index))
+            at = index + 1
+    return [*cuts, (at, end)]
+
+
+_SUMMED = re.compile(
+    r"[ +(←→↑↓↺↻>-]*(?:[a-z]+[+ )]+)*(?:Σ|sum|M|moment|F_?[xyhv]\b|joint|@|R ?\(|→|↑)",
+    re.IGNORECASE,
+)
+
+
+def _heading(text: str, start: int, end: int, names: Names, chained: bool) -> Label | None:
+    if not chained or _SUMMED.match(text[start:end]) is None:
+        return None
+    head = heading_in(text, start, end, names)
+    return head.label if head is not None and head.summed and not head.passed else None
+
+
+def _joined(one: Label | None, other: Label | None) -> Label | None:
+    """Two headings of one line as one: the joint of the first, the sum of the second."""
+    if one is None or other is None:
+        return one or other
+    first, second = (one, other) if one.span.start <= other.span.start else (other, one)
+    span = Span(first.span.start, second.span.end)
+    kind = second.kind or first.kind
+    point = second.point if second.point is not None else first.point
+    if second.kind != "moment" and first.kind is None and first.point is not None:
+        point = first.point
+    degrees = second.degrees if second.degrees is not None else first.degrees
+    return Label(kind, point, degrees, span, one.whole or other.whole)
+
+
+joined = _joined
+
+
+def _read(text: str, places: list[tuple[int, int]], found: Found) -> tuple[Side, ...]:
+    """The sides at `places`, with the letters and remarks behind them."""
+    chars, places = list(text), list(places)
+    endings: list[Said] = []
+    turned: list[int] = []
+    end = places[-1][1]
+    for index, (start, stop) in enumerate(tuple(places)):
+        last = index == len(places) - 1
+        stop, said, closed = _ending(chars, start, stop, index, last, found, turned, end)
+        endings.append(said)
+        places[index] = start, stop
+        if closed:
+            del places[index + 1 :]
+            break
+    for start, stop in _gaps(places, len(chars)):
+        chars[start:stop] = " " * (stop - start)
+    for (_, stop), (start, _) in itertools.pairwise(places):
+        chars[text.index("=", stop, start) if "=" in text[stop:start] else stop] = "="
+    formula = "".join(chars)
+    return _sided(formula, places, endings, found, turned)
+
+
+def _gaps(places: list[tuple[int, int]], size: int) -> list[tuple[int, int]]:
+    edges = [0, *(edge for place in places for edge in place), size]
+    return list(zip(edges[::2], edges[1::2], strict=True))
+
+
+def _sided(
+    formula: str,
+    places: list[tuple[int, int]],
+    endings: list[Said],
+    found: Found,
+    turned: list[int],
+) -> tuple[Side, ...]:
+    """The sides read, with what stood behind them; a side of a letter alone lends it to the last."""
+    lent: Said | None = None
+    kept = []
+    for place, said in zip(places, endings, strict=True):
+        if not formula[place[0] : place[1]].strip() and (said.letter or said.zero or said.sense):
+            if said.zero is not None:
+                formula = (
+                    f"{formula[: place[0]]}0{formula[place[0] + 1 :]}"
+                    if place[0] < place[1]
+                    else formula
+                )
+                kept.append((place, said))
+            else:
+                lent = said
+                at = formula.find("=", place[1])
+                at = formula.rfind("=", 0, place[0]) if at < 0 else at
+                formula = formula[:at] + " " + formula[at + 1 :] if at >= 0 else formula
+            continue
+        kept.append((place, said))
+    if lent is not None and not kept:
+        raise Broken("value/number", *lent.places[0])
+    sides, backward = sides_of(
+        formula, found.names, found.frame, found.angles, turned, found.choice.signed
+    )
+    if backward:
+        found.open.add("signed")
+    if lent is not None and not any(side.numeric for side in sides):
+        raise Broken("value/number", *lent.places[0])
+    sides = tuple(_with(side, said) for side, (_, said) in zip(sides, kept, strict=True))
+    return _lent(sides, lent)
+
+
+def _with(side: Side, said: Said) -> Side:
+    if said.zero is not None and side.numeric and any(term.value for term in side.terms):
+        raise Broken("value/not-zero", *said.zero)
+    return (
+        replace(side, letter=said.letter, sense=said.sense) if said.letter or said.sense else side
+    )
+
+
+def _lent(sides: tuple[Side, ...], lent: Said | None) -> tuple[Side, ...]:
+    """The last side with the letter of a side that was nothing else, or of the name before it."""
+    last = sides[-1]
+    if last.letter or last.sense or not last.numeric:
+        return sides
+    if lent is None:
+        named = [side for side in sides[:-1] if side.name and (side.letter or side.sense)]
+        if not named:
+            return sides
+        return (*sides[:-1], replace(last, letter=named[-1].letter, sense=named[-1].sense))
+    return (*sides[:-1], replace(last, letter=lent.letter, sense=lent.sense))
+
+
+def _ending(
+    chars: list[str],
+    start: int,
+    stop: int,
+    index: int,
+    last: bool,
+    found: Found,
+    turned: list[int],
+    end: int,
+) -> tuple[int, Said, bool]:
+    """Where the formula of a side stops, what stands behind it, and whether that ends the chain."""
+    said = Said()
+    _groups(chars, start, stop, found, said, turned)
+    text = "".join(chars)
+    closed = False
+    cut = tail(text, start, stop, found.names) if index or last else None
+    if cut is not None:
+        words = phrase(text, cut, stop, found.names)
+        if words is not None:
+            _take(said, words)
+            if words.passed:
+                found.passed.append(Span(*_trimmed(text, cut, end if index else stop)))
+            closed = not last and words.passed
+            stop = cut
+    while (letter := _last(text, start, stop, index, last, found)) is not None:
+        said.add(letter["letter"], *letter.span("letter"))
+        stop = letter.start()
+    whole = text[start:stop].strip()
+    if whole and (whole in _LONE or not any(map(str.isdigit, whole))):
+        words = phrase(text, start, stop, found.names)
+        if (
+            words is not None
+            and (words.letter or words.zero or words.sense)
+            and not (found.names.meanings(whole) and (not index or whole not in "TC" or last))
+        ):
+            _take(said, words)
+            for column in range(start, stop):
+                chars[column] = " "
+    return stop, said, closed
+
+
+_LONE = frozenset("TC")
+
+
+def _last(
+    text: str, start: int, stop: int, index: int, last: bool, found: Found
+) -> re.Match[str] | None:
+    """A T or C at the end of a side, unless a force of that name is meant there."""
+    letter = last_letter(text, start, stop)
+    if letter is None or not found.names.meanings(letter["letter"]):
+        return letter
+    found.open.add("named")
+    name = (index == 0 and not last) != found.choice.named
+    return None if name else letter
+
+
+def _take(said: Said, words: Said) -> None:
+    for place in words.places:
+        if (said.letter or said.sense) and (said.letter, said.sense) != (words.letter, words.sense):
+            raise Broken("value/two", *max(place, *said.places))
+    if words.places:
+        said.letter, said.sense = words.letter, words.sense
+        said.places += words.places
+    said.zero = said.zero or words.zero
+
+
+def _groups(
+    chars: list[str], start: int, stop: int, found: Found, said: Said, turned: list[int]
+) -> None:
+    """Takes brackets that hold words out of a side: (T), (strut), (acts left), (by inspection)."""
+    opened: list[int] = []
+    text = "".join(chars)
+    for index in range(start, stop):
+        char = chars[index]
+        if char in "([{":
+            opened.append(index)
+        elif char in ")]}" and opened:
+            begin = opened.pop()
+            if PARTNER[char] != chars[begin] or not text[start:begin].strip(" =+-*/(["):
+                continue
+            words = _worded(text, begin, index, found)
+            if words is None:
+                continue
+            _blank(chars, begin, index + 1)
+            rest = "".join(chars[index + 1 : stop])
+            ended = not re.search(r"[0-9+*/=)\]}^-]|sin|cos|tan", rest)
+            if ended and not opened:
+                _take(said, words)
+            elif words.letter is not None:
+                found.open.add("heeded")
+                if words.letter == "C" and found.choice.heeded:
+                    turned.append(begin)
+            if words.passed or not ended:
+                found.passed.append(Span(begin, index + 1))
+
+
+def _worded(text: str, begin: int, index: int, found: Found) -> Said | None:
+    """What the words in a bracket say, None where it is a factor."""
+    inner = text[begin + 1 : index].strip()
+    if not inner or text[begin - 1] == "_" or inner[0] in "+-*/.":
+        return None
+    if inner in ("T", "C") and found.names.meanings(inner) and text[begin - 1] != " ":
+        found.open.add("named")
+        if found.choice.named:
+            return None
+    return phrase(text, begin + 1, index, found.names)
+
+
+def _blank(chars: list[str], start: int, stop: int) -> None:
+    chars[start:stop] = " " * (stop - start)
+
+
+def nothing(name: str, span: Span) -> tuple[Side, Side]:
+    """An unknown and the value 0 that words say of it."""
+    zero = Number(Fraction(0), Fraction(0), span)
+    node = Name(name, span)
+    return (
+        Side(node, (Term(name, 1.0, 0.0, span),), span),
+        Side(zero, (Term(None, 0.0, 0.0, span),), span, 1),
+    )

@@ -1,0 +1,239 @@
+"""What stands behind a number: T or C, an arrow, a word that says which way, or a remark?"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from tutor.notation import units
+from tutor.notation.lexicon import MEANINGS, Meaning, folded, said, says
+from tutor.notation.line import Letter, Sense
+from tutor.notation.names import Names
+from tutor.notation.symbols import LETTERS
+from tutor.notation.unreadable import Broken
+from tutor.notation.words import ANGLES, FUNCTIONS, front_piece
+
+WORD = re.compile(rf"[{LETTERS}][{LETTERS}0-9_']*+(?:-[{LETTERS}]{{2,}}+)*+")
+_BIT = re.compile(rf"{WORD.pattern}|[←→↑↓]|<[-=]++|[-=]++>|[0-9.,]+|[^ ]")
+_ARROWS: dict[str, Sense] = {"←": "left", "→": "right", "↑": "up", "↓": "down"}
+_LETTER = re.compile(
+    r"(?:(?<=kN)|(?<=lb)|(?<=kip)|(?<=[0-9 ]k)|(?<=[0-9 )\]#°.,;-]))(?: *+[,;-])? *+(?P<letter>[TtCc])\.? *$"
+)
+Bit = tuple[str, int, int]
+_NEGATED = frozenset({"not", "no", "nicht", "kein", "keine", "pas", "sin", "without", "neither"})
+_RESULT: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down", "against", "zero")
+_STARTS: tuple[Meaning, ...] = ("remark", "because", "filler", *_RESULT, "where")
+_SHORT = ("in", "a", "m", "s", "f", "l", "t", "c", "y", "h", "v", "x", "n")
+
+
+@dataclass
+class Said:
+    """What words behind a number say; `over` is how many of them say nothing here."""
+
+    letter: Letter | None = None
+    sense: Sense | None = None
+    zero: tuple[int, int] | None = None
+    places: list[tuple[int, int]] = field(default_factory=list)
+    passed: bool = False
+
+    def add(self, word: str, start: int, end: int) -> bool:
+        """Takes in a word or an arrow; False where it says nothing. Raises Broken for a second one."""
+        meaning = said(word, *_RESULT)
+        sense = _ARROWS.get(word) or _arrow(word)
+        letter: Letter | None = meaning if meaning in ("T", "C") else None
+        if meaning == "zero":
+            self.zero = self.zero or (start, end)
+            return True
+        if letter is None and sense is None:
+            sense = meaning  # type: ignore[assignment]
+        if letter is None and sense is None:
+            return False
+        same = letter == self.letter and sense == self.sense
+        if (self.letter or self.sense) and not same:
+            raise Broken("value/two", *max((start, end), *self.places))
+        self.letter, self.sense = letter, sense
+        self.places.append((start, end))
+        return True
+
+
+def _arrow(word: str) -> Sense | None:
+    if len(word) > 1 and word[-1] == ">" and word[0] in "-=":
+        return "right"
+    return "left" if len(word) > 1 and word[0] == "<" and word[-1] in "-=" else None
+
+
+def phrase(text: str, start: int, end: int, names: Names) -> Said | None:
+    """What the words from `start` to `end` say; None where they are a piece of a formula."""
+    bits = [(found.group(), *found.span()) for found in _BIT.finditer(text, start, end)]
+    words = [bit for bit in bits if bit[0][0].isalpha()]
+    heeded = Said()
+    if bits and bits[0][0] in "@∠":
+        heeded.passed = True
+        return heeded
+    arrows = [bit for bit in bits if bit[0] in _ARROWS or _arrow(bit[0])]
+    if not words and not arrows:
+        return None
+    if words and not arrows and not _speak(bits, words, names):
+        return None
+    if any(word.isdigit() for word, _, _ in bits) and not (
+        words
+        and (says(words[0][0], "because", "filler", "remark", "where") or _only_remarks(words))
+    ):
+        return None
+    heeded.passed = not words
+    _heed(bits, heeded, bool(words) and not arrows and says(words[0][0], "because"))
+    heeded.passed = any(not says(word, *_RESULT, "filler") for word, _, _ in words)
+    return heeded
+
+
+def _speak(bits: list[Bit], words: list[Bit], names: Names) -> bool:
+    """Whether words without an arrow say something that a formula does not."""
+    if wordy(words[0][0], names):
+        return True
+    if any(len(word) > 2 and says(word, *_RESULT, "remark") for word, _, _ in words):
+        return True
+    return len(words) == len(bits) == 1 and words[0][0] in "TCtc"
+
+
+def _only_remarks(words: list[Bit]) -> bool:
+    return all(says(word, "remark", "filler", "number") for word, _, _ in words)
+
+
+def _heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
+    """Takes in the words that say something, up to a word that begins a reason."""
+    if reason or any(folded(word) in _NEGATED for word, _, _ in bits):
+        return
+    for index, (word, start, end) in enumerate(bits):
+        if says(word, "because", "where") and not says(word, "filler"):
+            break
+        pointing = (
+            (word in _ARROWS or _arrow(word))
+            and index + 1 < len(bits)
+            and (says(bits[index + 1][0], "remark"))
+        )
+        single = len(word) == 1 and word.isalpha()
+        alone = len(bits) <= 2 or index == 0
+        if pointing or (single and (word not in "TCtc" or not alone)):
+            continue
+        heeded.add(word, start, end)
+    if heeded.zero is not None:
+        heeded.zero = heeded.zero[0], bits[-1][2]
+
+
+def wordy(word: str, names: Names) -> bool:
+    """Whether a word can only be a word: of the lexicon, or one that nothing here is called by."""
+    bare = word.rstrip(".")
+    if names.plainly(bare) and not (folded(bare) in MEANINGS and len(bare) > 2 and bare.islower()):
+        return False
+    if bare in units.SPELLED and bare not in ("in",):
+        return False
+    if folded(bare) in MEANINGS and folded(bare) not in _SHORT:
+        return says(bare, *_STARTS, "so", "and", "is", "number", "about", "joint", "whole", "body")
+    return unknown(bare, names)
+
+
+def unknown(word: str, names: Names) -> bool:
+    """Whether a word is none of the lexicon and nothing that a formula is made of."""
+    core = word.replace("-", "")
+    if len(core) < 3 or not core.isalpha() or (core.isupper() and len(core) < 5):
+        return False
+    low = core.lower()
+    if low in FUNCTIONS or low in ANGLES or core in units.SPELLED or low in units.LOOSELY:
+        return False
+    if core in units.OTHER_UNITS or low in units.OTHER_UNITS or low in _OTHER_FUNCTIONS:
+        return False
+    if names.meanings(core) or names.two_joints(core):
+        return False
+    try:
+        return front_piece(core, names, True) is None
+    except Broken:
+        return False
+
+
+_OTHER_FUNCTIONS = frozenset(
+    [
+        "log",
+        "ln",
+        "lg",
+        "exp",
+        "abs",
+        "sinh",
+        "cosh",
+        "tanh",
+        "atan2",
+        "root",
+        "cbrt",
+        "max",
+        "min",
+        "mod",
+        "floor",
+        "ceil",
+        "round",
+        "sgn",
+        "sign",
+        "int",
+        "sum",
+        "diff",
+    ]
+)
+
+
+def tail(text: str, start: int, end: int, names: Names) -> int | None:
+    """The column where words begin behind the number or formula that starts at `start`, if they do."""
+    for found in re.finditer(rf"[@∠]|[←→↑↓]|<[-=]++|[-=]++>|{WORD.pattern}", text[:end]):
+        at = found.start()
+        if at < start or not text[start:at].strip(" =+-*/("):
+            continue
+        word = found.group()
+        if word[0] in "@∠←→↑↓<-=":
+            return _backed(text, start, at)
+        if text[at - 1 : at] and (text[at - 1].isalnum() or text[at - 1] in "_{"):
+            continue
+        if (
+            len(word) < 5
+            and folded(word) not in MEANINGS
+            and text[start:at].rstrip()[-1:].isdigit()
+        ):
+            continue
+        if not _may_begin(text, word, at, found.end(), end, names):
+            continue
+        return _backed(text, start, at)
+    return None
+
+
+def _may_begin(text: str, word: str, at: int, stop: int, end: int, names: Names) -> bool:
+    bare = word.rstrip(".")
+    if folded(bare) == "in" or (len(bare) == 1 and bare not in "a"):
+        following = WORD.match(text, stop + len(text[stop:end]) - len(text[stop:end].lstrip()))
+        return (
+            folded(bare) in ("in", "en", "a")
+            and following is not None
+            and len(following.group()) > 3
+            and says(following.group(), *_RESULT, "filler", "remark")
+        )
+    if folded(bare) in MEANINGS and wordy(bare, names):
+        return says(bare, *_STARTS)
+    if not unknown(bare, names):
+        return False
+    rest = text[stop:end]
+    return re.fullmatch(rf"[{LETTERS} ,.;!?'’-]*+", rest) is not None and not any(
+        names.plainly(other) and not other.islower() for other in WORD.findall(rest)
+    )
+
+
+def _backed(text: str, start: int, at: int) -> int:
+    """`at`, or the dash, comma or semicolon before it."""
+    before = text[start:at].rstrip()
+    if before.endswith((",", ";")) or (before.endswith("-") and before[-2:-1] in (" ", "")):
+        before = before.rstrip(",;-").rstrip()
+    return start + len(before)
+
+
+def last_letter(text: str, start: int, end: int) -> re.Match[str] | None:
+    """A T or C alone at the end of a number with or without its unit."""
+    found = _LETTER.search(text[:end])
+    return (
+        found
+        if found is not None and found.start() > start - 1 and text[start : found.start()].strip()
+        else None
+    )

@@ -1,0 +1,78 @@
+"""What do the sides of a formula say, once its heading and remarks are taken away?"""
+
+from __future__ import annotations
+
+import itertools
+from collections.abc import Iterable, Mapping
+
+from tutor.notation.angles import check_angles, check_pi
+from tutor.notation.digits import figures
+from tutor.notation.dimension import check_equation, check_value
+from tutor.notation.evaluate import Frame, parts
+from tutor.notation.line import Side
+from tutor.notation.names import Names
+from tutor.notation.parser import parse_sides
+from tutor.notation.scanner import Scanner
+from tutor.notation.tree import Binary, Negative, Node, Number, Unit
+from tutor.notation.unreadable import Broken
+
+
+def sides_of(
+    text: str,
+    names: Names,
+    frame: Frame,
+    angles: Mapping[str, Node] | None = None,
+    turned: Iterable[int] = (),
+    signed: bool = False,
+) -> tuple[tuple[Side, ...], bool]:
+    """The sides of plain `text`, which holds a formula and nothing else; raises Broken.
+
+    The second says whether a component is in it whose force points to the left or down.
+
+    `angles` are the angles that have a name; the numbers in front of the columns `turned` count
+    with the other sign; `signed` as in `Scanner`.
+    """
+    scanner = Scanner(text, names, angles=angles, signed=signed)
+    symbols = scanner.scan()
+    if not symbols:
+        raise Broken("empty", len(text), len(text))
+    scanner.check_closed()
+    for column in turned:
+        last = [symbol for symbol in symbols if symbol.type == "NUMBER" and symbol.end <= column]
+        if last:
+            last[-1].value = Negative(last[-1].value, last[-1].value.span)
+    nodes = parse_sides(symbols, text)
+    for node in nodes:
+        _check(node, scanner, frame, text)
+    sides = tuple([_side(node, frame, text, scanner.has_units) for node in nodes])
+    if scanner.has_units:
+        for one, other in itertools.pairwise(nodes):
+            check_equation(one, other, frame)
+        if len(nodes) == 1 and sides[0].numeric:
+            check_value(nodes[0], frame)
+    return sides, scanner.has_backward
+
+
+def _check(node: Node, scanner: Scanner, frame: Frame, text: str) -> None:
+    if scanner.has_angles:
+        check_angles(node)
+    if scanner.has_pi and frame.degrees:
+        check_pi(node, text)
+
+
+def _side(node: Node, frame: Frame, text: str, measured: bool) -> Side:
+    terms = tuple(parts(node, frame))
+    if len(terms) == 1 and terms[0].name is None:
+        return Side(node, terms, node.span, _figures(node, text), terms[0].units)
+    unit = next((term.units for term in terms if term.units), None) if measured else None
+    return Side(node, terms, node.span, None, unit)
+
+
+def _figures(node: Node, text: str) -> int | None:
+    while isinstance(node, Negative):
+        node = node.inner
+    if isinstance(node, Binary) and node.operator == "*" and isinstance(node.right, Unit):
+        node = node.left
+    if not isinstance(node, Number):
+        return None
+    return figures(text[node.span.start : node.span.end])

@@ -1,0 +1,90 @@
+"""What does LaTeX say when it is pasted? Rewritten as one would type it, column by column."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from tutor.notation.source import Source
+
+_WORDS: Mapping[str, str] = {
+    "cdot": "*", "times": "*", "ast": "*", "div": "/", "sum": "Σ", "Sigma": "Σ", "circ": "°",
+    "degree": "°", "approx": "=", "simeq": "=", "cong": "=", "therefore": "∴", "because": "∵",
+    "rightarrow": "→", "to": "→", "longrightarrow": "→", "leftarrow": "←", "longleftarrow": "←",
+    "gets": "←", "uparrow": "↑", "downarrow": "↓", "Uparrow": "↑", "Downarrow": "↓",
+    "Rightarrow": "⇒", "implies": "⇒", "Longrightarrow": "⇒", "iff": "⇒", "Leftrightarrow": "⇒",
+    "circlearrowleft": "↺", "curvearrowleft": "↺", "acwopencirclearrow": "↺", "lcirclearrowleft": "↺",
+    "circlearrowright": "↻", "curvearrowright": "↻", "cwopencirclearrow": "↻",
+    "theta": "θ", "alpha": "α", "beta": "β", "gamma": "γ", "delta": "δ", "phi": "φ", "varphi": "φ",
+    "vartheta": "θ", "psi": "ψ", "pi": "π", "prime": "'", "perp": "⊥", "parallel": "∥",
+    "ldots": "...", "dots": "...", "cdots": "...", "lbrace": "{", "rbrace": "}", "lbrack": "[",
+    "rbrack": "]", "newton": "N", "meter": "m", "metre": "m", "kN": "kN", "N": "N", "m": "m",
+    "kilo": "k", "mega": "M", "kilonewton": "kN", "arcsin": "asin", "arccos": "acos",
+    "arctan": "atan", "sin": "sin", "cos": "cos", "tan": "tan", "cot": "cot", "sec": "sec",
+    "csc": "csc", "vert": "|", "lvert": "|", "rvert": "|", "quad": "  ", "qquad": "  ",
+    "hspace": " ", "checkmark": " ", "square": " ", "blacksquare": " ", "qed": " ",
+    "left": "", "right": "", "big": "", "Big": "", "bigl": "", "bigr": "", "Bigl": "", "Bigr": "",
+    "displaystyle": "", "limits": "", "nolimits": "", "hfill": " ", "nonumber": "", "notag": "",
+    "longmapsto": "→", "mapsto": "→", "colon": ":", "mid": "|", "tg": "tan", "thinspace": " ",
+}  # fmt: skip
+_FRACTION = re.compile(r"\\[dtc]?frac *(?:\{([^{}]*)\}|([0-9])) *(?:\{([^{}]*)\}|([0-9]))")
+_OVER = re.compile(r"\{([^{}]*)\\over(?![A-Za-z])([^{}]*)\}")
+_ROOT = re.compile(r"\\sqrt *(?:\[2\])? *(?:\{([^{}]*)\}|([0-9]))")
+_QUANTITY = re.compile(r"\\(?:SI|qty) *\{([^{}]*)\} *\{([^{}]*)\}")
+_ANGLE = re.compile(r"\\ang *\{([^{}]*)\}")
+_STYLED = re.compile(
+    r"\\(?:mathrm|text|textrm|textbf|textit|mathbf|mathit|mathsf|operatorname\*?|vec|overline|bar"
+    r"|boxed|underline|rm|mbox|hbox|bm|si|unit|ensuremath|fbox|left|underbrace|textnormal) *\{([^{}]*)\}"
+)
+_TAG = re.compile(r"\\tag\*? *\{([^{}]*)\}")
+_DROPPED = re.compile(
+    r"\\(?:label|begin|end|color|textcolor|phantom|hphantom|vspace|hspace\*?) *\{[^{}]*\}"
+)
+_DEGREE = re.compile(
+    r"\^ *(?:\{ *(?:\\circ|\\degree|°|o|∘) *\}|\\circ(?![A-Za-z])|\\degree(?![A-Za-z])|∘)"
+)
+_INVERSE = re.compile(r"(?<=sin|cos|tan) *\^ *\{ *- *1 *\}")
+_WORD = re.compile(r"\\([A-Za-z]+) ?")
+_SPACE = re.compile(r"\\[,;:! ]|~|\\\\|&|\$|\\[()\[\]]")
+_TEX = re.compile(r"\\|\$[^$]*\$|&=|=&|\^ *∘|\w~")
+_EMPTY_LIMITS = re.compile(r"\\sum *(?:_ *\{\})? *(?:\^ *\{\})?")
+
+
+def untexed(source: Source) -> Source:
+    """The source with LaTeX spelled as one types; text without any stays as it is."""
+    text = source.text
+    if not any(char in text for char in "\\$&~∘") or not _TEX.search(text):
+        return source
+    source = source.rewritten(_DROPPED, "").rewritten(_DEGREE, "°")
+    source = source.rewritten(re.compile(r"\\[{}]"), lambda found: found[0][1])
+    source = source.rewritten(_TAG, lambda found: f"  ({found[1]})")
+    for _ in range(12):
+        before = source.text
+        source = source.rewritten(_QUANTITY, lambda found: f"{found[1]} {found[2]}")
+        source = source.rewritten(_ANGLE, lambda found: f"{found[1]}°")
+        source = source.rewritten(_STYLED, lambda found: found[1])
+        source = source.rewritten(_ROOT, lambda found: f"sqrt({found[1] or found[2]})")
+        source = source.rewritten(_OVER, lambda found: f"(({found[1]})/({found[2]}))")
+        source = source.rewritten(_FRACTION, _fraction)
+        source = source.rewritten(_SUBSCRIPT, lambda found: f"_{{{found[1]}{found[2]}}}")
+        if source.text == before:
+            break
+    source = source.rewritten(_EMPTY_LIMITS, "Σ")
+    source = source.rewritten(_SPACE, " ")
+    source = source.rewritten(_WORD, _word)
+    return source.rewritten(_INVERSE, "^-1")
+
+
+_SUBSCRIPT = re.compile(r"_\{([^{}]*)\{([^{}]*)\}(?=[^{}]*\})")
+
+
+def _fraction(found: re.Match[str]) -> str:
+    top, bottom = found[1] or found[2] or "", found[3] or found[4] or ""
+    return f"(({top})/({bottom}))"
+
+
+def _word(found: re.Match[str]) -> str | None:
+    word = found[1]
+    if word in ("sin", "cos", "tan", "cot", "sec", "csc", "arcsin", "arccos", "arctan"):
+        return f" {_WORDS[word]} "
+    return _WORDS.get(word)

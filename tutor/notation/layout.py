@@ -1,0 +1,187 @@
+"""How is a line laid out: where does one statement end, and which numbers only count the lines?"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Literal
+
+from tutor.notation.lexicon import says
+from tutor.notation.names import Names
+from tutor.notation.symbols import LETTERS
+
+Joint = Literal["", "so", "beside", "colon"]
+
+_COUNT = r"(?:[0-9]{1,2}[a-z]?|[ivx]{1,4}|[a-hA-H]|\*{1,3}|†)'?"
+_EQUATION = r"(?:(?:see +)?(?:eqn?s?|equations?|gl|gleichung|[ée]q|[ée]quation|ec|ecuaci[oó]n|line|nr|no)\b\.? *)"
+_CIRCLED = "①-⑳❶-❿➀-➉"
+_FRONT = re.compile(
+    rf" *(?:(?:[([]{_EQUATION}?{_COUNT}[)\]]|{_COUNT}\)|(?:[0-9]{{1,2}}|[ivx]{{1,4}}|[a-h])\.|{_EQUATION}[([]?{_COUNT}[)\]]?)(?=[ :.])[:.]*"
+    rf"|[{_CIRCLED}•‣◦▪●○☐☑✓✔»>]+) +",
+    re.IGNORECASE,
+)
+_PLAIN_FRONT = re.compile(r" *[([][0-9]{1,2}[)\]] [^ ]")
+_BACK = re.compile(
+    rf"(?P<gap> *(?:\.{{2,}}|…+|[-–—]{{1,}}|→|⇒|-+>|,)? *)(?:(?P<count>[([<]{_EQUATION}?{_COUNT}[)\]>])|{_EQUATION}[([]?{_COUNT}[)\]]?"
+    rf"|(?P<circled>[{_CIRCLED}])|(?<=\.\.\.)[0-9]{{1,2}}|(?<=\.\. )[0-9]{{1,2}})[ .:]*$",
+    re.IGNORECASE,
+)
+_TICKS = re.compile(r"(?:(?<=[^\d. ])\.(?!\.))?[ ,;!?✓✔☑√✅👍□■∎]*$")
+_SEPARATOR = re.compile(
+    rf"⇒|∴|∵|=+>|[;,:]|[-]+>|→|(?<![{LETTERS}0-9_'{{])(?:i\.e\.|d\.h\.|which gives|so that|that is|par suite"
+    rf"|por lo tanto|por tanto|d'o[ùu]|par cons[ée]quent|[{LETTERS}]{{2,12}})(?![{LETTERS}0-9_'}}(])|\.(?= )"
+)
+ANGLE = r"(?:[θαβγδφϕψϑ]|theta|alpha|beta|gamma|delta|phi|psi)"
+DEFINES = re.compile(
+    rf" *(?:(?P<function>sin|cos|tan|sen|tg) *\(? *)?(?P<angle>{ANGLE}) *\)? *=", re.IGNORECASE
+)
+"""The start of what says how large an angle is: θ = ..., tan θ = ..."""
+_MORE = re.compile(r"[^ ,;:.)\]]")
+
+
+@dataclass(frozen=True)
+class Piece:
+    """A piece of a line, how it is joined to the one before it, and the sign behind it."""
+
+    start: int
+    end: int
+    joint: Joint
+    before_colon: bool = False
+
+
+@dataclass(frozen=True)
+class Numbers:
+    """Where the line itself starts and ends, without its own numbers; `unsure` where they may be factors."""
+
+    start: int
+    end: int
+    unsure: bool
+
+
+def numbers_apart(text: str, typed: str, factors: bool) -> Numbers:
+    """The line without the number it goes by at either end, which is never computed with.
+
+    `typed` is the text before look-alikes were replaced, column for column. With `factors` a bracket
+    behind or before one space is taken as a factor after all.
+    """
+    unsure = False
+    start = 0
+    if (found := _FRONT.match(text)) is not None and text[found.end() :].strip():
+        plain = _PLAIN_FRONT.match(text) is not None
+        unsure = plain
+        if not (plain and factors):
+            start = found.end()
+    end = _unticked(text, len(text))
+    if (found := _BACK.search(text[:end])) is not None and found.start() > start:
+        kind = _apart(found, text, typed)
+        unsure = unsure or kind == "unsure"
+        if kind == "number" or (kind == "unsure" and not factors):
+            end = found.start()
+    return Numbers(start, end, unsure)
+
+
+def _unticked(text: str, end: int) -> int:
+    """Where the text ends without the ticks and stops behind it; a number keeps its point."""
+    found = _TICKS.search(text[:end])
+    return found.start() if found is not None and found[0].strip() else end
+
+
+def _apart(found: re.Match[str], text: str, typed: str) -> str:
+    """Whether a number at the end counts the lines, is a factor, or may be either."""
+    gap, before = found["gap"], text[: found.start()].rstrip()
+    if not before or before[-1] in "=+*/^(-" or ("=" not in before and not found["circled"]):
+        return "factor"
+    if found["count"] is None:
+        return "number"
+    dashes = gap.strip()
+    if dashes in ("", ","):
+        if not gap:
+            return "factor"
+        plain = re.fullmatch(r"[([][0-9]{1,2}[)\]]", found["count"]) is not None
+        if re.fullmatch(r"[([<][cC][)\]>]", found["count"]):
+            return "factor"
+        return "unsure" if plain and gap == " " else "number"
+    if re.fullmatch(r"-", dashes):
+        at = found.start() + len(gap) - len(gap.lstrip())
+        return (
+            "number"
+            if typed[at : at + 1] in "—–" and gap.startswith(" ")
+            else ("unsure" if gap == " - " else "factor")
+        )
+    return "number"
+
+
+def pieces(text: str, start: int, end: int, names: Names) -> list[Piece]:
+    """The statements and headings of a line, cut at what stands between whole ones."""
+    found: list[Piece] = []
+    depth, at, counted = 0, start, start
+    joint: Joint = ""
+    for sign in _SEPARATOR.finditer(text, start, end):
+        depth = _depth(text, counted, sign.start(), depth)
+        counted = sign.start()
+        kind = _kind(text, at, sign, end, names) if depth == 0 else None
+        if kind is None:
+            continue
+        found.append(Piece(at, sign.start(), joint, kind == "colon"))
+        at, joint = sign.end(), kind
+        counted = at
+    return [*found, Piece(at, end, joint)]
+
+
+def _depth(text: str, start: int, end: int, depth: int) -> int:
+    for char in text[start:end]:
+        if char in "([{":
+            depth += 1
+        elif char in ")]}":
+            depth = max(0, depth - 1)
+    return depth
+
+
+def _kind(text: str, at: int, sign: re.Match[str], end: int, names: Names) -> Joint | None:
+    """How a sign joins what stands before it with what follows; None where it joins nothing."""
+    said, start, stop = sign.group(), sign.start(), sign.end()
+    before, after = text[at:start].strip(), text[stop:end].strip()
+    if said in "⇒∴" or (said[0] == "=" and said[-1] == ">"):
+        return "so"
+    if said == "∵":
+        return "beside"
+    if said == ";":
+        return "beside"
+    if said == ":":
+        ratio = text[start - 1 : start].isdigit() and text[stop : stop + 1].isdigit()
+        return None if ratio else "colon"
+    if said == ",":
+        digits = text[start - 1 : start].isdigit() and text[stop : stop + 1].isdigit()
+        return None if digits else "beside"
+    if said == ".":
+        sentence = before and "=" in before and "=" in after and not before[-1].isspace()
+        return (
+            "beside"
+            if (sentence and not re.search(r"\b[A-Za-z]{1,4}$", before))
+            or (sentence and re.search(r"(?:kN|N|lb|kip|kips|m|ft|[TC]|[0-9)])$", before))
+            else None
+        )
+    if said == "→" or said.endswith(">"):
+        return _arrow(before, after, text, start)
+    return _word(said, before, after, names)
+
+
+def _arrow(before: str, after: str, text: str, start: int) -> Joint | None:
+    """An arrow between two statements concludes; at the end of one it says which way, before one it heads."""
+    if not before or not after or after[0] in ",;:)+Σ=":
+        return None
+    if before[-1] in "+(" or ("=" not in before and not any(map(str.isdigit, before))):
+        return None
+    return "so"
+
+
+def _word(word: str, before: str, after: str, names: Names) -> Joint | None:
+    if len(word) < 2 or names.plainly(word) or not (word.islower() or word.istitle()):
+        return None
+    if says(word, "where") and DEFINES.match(after):
+        return "beside"
+    if says(word, "so") and _MORE.search(after):
+        return "so"
+    if (says(word, "and") or word.lower() == "or") and "=" in before and ("=" in after):
+        return "beside" if says(word, "and") else "so"
+    return None

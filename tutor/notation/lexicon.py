@@ -1,0 +1,98 @@
+"""Which words are understood in a line, in which languages?
+
+One table for headings, results and remarks: English, German, French, Spanish. Words are in small
+letters without accents (`folded`). "→" and other signs stand here too.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Mapping
+from typing import Literal
+
+Meaning = Literal[
+    "T", "C", "left", "right", "up", "down", "against", "zero", "filler", "remark", "because",
+    "sum", "force", "moment", "about", "resolve", "joint", "x", "y", "along", "across",
+    "turn", "positive", "whole", "body", "number", "so", "and", "is", "where", "letters",
+]  # fmt: skip
+
+_WORDS: Mapping[Meaning, str] = {
+    "T": """t tens ten tension tensile tensional tie pull pulling pulls stretched
+        zug zugkraft zugstab gezogen traction tendu tirant traccion tirante tens.""",
+    "C": """c comp compr compression compressive compressed strut push pushing pushes
+        druck druckkraft druckstab gedruckt comprime bielle compresion comprimida comprimido puntal""",
+    "left": "left leftward leftwards links gauche izquierda",
+    "right": "right rightward rightwards rechts droite derecha",
+    "up": "up upward upwards oben aufwarts haut arriba vers-le-haut",
+    "down": "down downward downwards unten abwarts bas abajo",
+    "against": "against opposite reverse reversed contrary entgegen entgegengesetzt oppose opuesto contrario",
+    "zero": """zero nil zfm zeroforce nullstab nullstabe nulo nula nul nulle
+        zero-force zero-force-member zeroforcemember""",
+    "remark": """ans answer ok okay qed checked check tick result results sf dp sigfig sigfigs inspection
+        symmetry approx approximately ca say rounded given known final antwort ergebnis reponse resultado
+        ergebnis respuesta erg lsg ung""",
+    "because": """because since by from via using see per as due assuming after hence-by with-joint
+        weil da aus wegen nach siehe car puisque depuis porque ya segun por laut note nb if when""",
+    "filler": """the a an of in to for at on is acts acting act under member members bar rod force forces it its
+        this that be being are was and or also in-the only so say side hand therefore
+        der die das des dem den ein eine im ist wirkt wirkend stab kraft richtung auf zu zum zur von und mit
+        le la les l un une est en du de barre effort agit vers sur et a
+        el los las una es actua hacia barra fuerza y""",
+    "sum": "sum sums sigma total summe somme suma sumatoria resultant resultante",
+    "force": "force forces krafte kraft kraften efforts forces fuerza fuerzas f kraefte",
+    "moment": "moment moments m mom moms momente momenten momento momentos torque torques momentengleichgewicht",
+    "about": "about abt around round at um bezuglich autour respecto rispetto sobre punkt point",
+    "resolve": """resolve resolving resolved resolution taking take takes consider considering equating equate
+        equilibrium balance balancing balanced summing adding add writing apply applying gives
+        gleichgewicht kraftegleichgewicht equilibre equilibrio projection projections projecting projektion
+        proyeccion sommes components component comp comps reactions eq eqm ggw""",
+    "joint": """joint joints node nodes jt jnt pin point support pt @ knoten knotenpunkt knotens noeud
+        nudo nodo junta punkt lager auflager apoyo appui gelenk roller""",
+    "x": """x horizontal horizontally horizontals horiz hor h horizontale horizontalement horizontales
+        waagerecht waagrecht horizontalmente sideways xdir xdirection""",
+    "y": """y vertical vertically verticals vert v verticale verticalement verticales senkrecht
+        lotrecht vertikal verticalmente ydir ydirection vertikale""",
+    "along": "along parallel langs entlang suivant selon parallele paralelo a-lo-largo largo",
+    "across": "perpendicular normal square perp senkrecht-zu rechtwinklig perpendiculaire perpendicular-to normal-to",
+    "turn": """cw ccw acw clockwise anticlockwise counterclockwise counter-clockwise anti-clockwise
+        uhrzeigersinn gegen horaire antihoraire anti""",
+    "positive": "positive positiv positif positivo positiva ve pos taken",
+    "whole": """whole entire complete overall global truss frame structure system ganzes gesamt fachwerk
+        gesamtsystem ensemble treillis estructura armadura cercha all""",
+    "body": """part section cut portion piece half fbd body diagram free teil schnitt partie coupe seccion corte
+        left-hand right-hand lhs rhs rafter chord bottom top side diagonal post web slope incline member panel""",
+    "number": """eq eqn eqns equ equation equations no nr number line step gl gleichung equation ec ecuacion
+        zeile schritt etape paso ligne""",
+    "so": """so hence thus therefore ie i.e i.e. that-is giving gives whence thence implies
+        also daher somit folglich mithin d.h d.h. dh donc alors dou soit luego entonces follows""",
+    "and": "and und et plus-also",
+    "is": "is equals ist est es vaut igual gleich",
+    "where": "where with wobei mit avec ou con donde for let when using given as angle here",
+}  # fmt: skip
+
+
+def folded(word: str) -> str:
+    """A word in small letters without accents."""
+    if word.isascii():
+        return word.lower()
+    apart = unicodedata.normalize("NFD", word.lower())
+    return "".join(char for char in apart if not unicodedata.combining(char)).replace("ß", "ss")
+
+
+MEANINGS: Mapping[str, frozenset[Meaning]] = {
+    word: frozenset(meaning for meaning, words in _WORDS.items() if word in words.split())
+    for words in _WORDS.values()
+    for word in words.split()
+}
+"""What each word may say; which of it depends on where it stands."""
+
+
+def says(word: str, *meanings: Meaning) -> bool:
+    """Whether a word may say one of these."""
+    return bool(MEANINGS.get(folded(word), frozenset()) & set(meanings))
+
+
+def said(word: str, *meanings: Meaning) -> Meaning | None:
+    """The first of these meanings that a word may have."""
+    found = MEANINGS.get(folded(word), frozenset())
+    return next((meaning for meaning in meanings if meaning in found), None)

@@ -1,0 +1,90 @@
+"""What is a typed line, read: its heading, its steps, what each says and what was passed over?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Literal
+
+from tutor.notation.evaluate import Frame, Term
+from tutor.notation.label import Label
+from tutor.notation.reading import Reading, link
+from tutor.notation.tree import Name, Node, Span
+
+Letter = Literal["T", "C"]
+Sense = Literal["left", "right", "up", "down", "against"]
+
+
+@dataclass(frozen=True)
+class Side:
+    """One side of a chain, or a value alone.
+
+    `terms` add up to it, in the problem's units. `figures` is how many significant figures a plain
+    number shows, None for an expression; `unit` the unit typed behind a plain number or in it.
+    `letter` and `sense` are what stands behind it: (T), C, tension, strut; an arrow, "to the left".
+    """
+
+    node: Node = field(repr=False)
+    terms: tuple[Term, ...]
+    span: Span
+    figures: int | None = None
+    unit: str | None = None
+    letter: Letter | None = None
+    sense: Sense | None = None
+
+    @property
+    def name(self) -> str | None:
+        """The unknown that the side consists of, if it is one alone."""
+        return self.node.name if isinstance(self.node, Name) else None
+
+    @property
+    def numeric(self) -> bool:
+        """Whether no unknown stands in it."""
+        return all(term.name is None for term in self.terms)
+
+
+@dataclass(frozen=True)
+class Step:
+    """One statement: `sides` that are equal, from left to right; one side alone is a bare value.
+
+    `follows` says that it is said to follow from the step before it (∴, ⇒, so), and is not only
+    written beside it.
+    """
+
+    text: str = field(repr=False)
+    sides: tuple[Side, ...]
+    label: Label | None
+    follows: bool
+    span: Span
+    frame: Frame = field(repr=False)
+
+    @cached_property
+    def links(self) -> tuple[Reading, ...]:
+        """Each two neighbouring sides as an equation, its terms moved to the left."""
+        return tuple(
+            link(self.text, one, other, self.label, self.frame)
+            for one, other in zip(self.sides, self.sides[1:], strict=False)
+        )
+
+
+@dataclass(frozen=True)
+class Line:
+    """A typed line. All spans are columns of `text`, which is as it was typed.
+
+    `label` is what its heading names; `angles` are the angles that it names itself, in degrees;
+    `passed` are the words and line numbers that were passed over. `alternatives` are other readings
+    that are as good, usually none.
+    """
+
+    text: str
+    label: Label | None
+    steps: tuple[Step, ...]
+    angles: Mapping[str, float] = field(default_factory=dict)
+    passed: tuple[Span, ...] = ()
+    alternatives: tuple[Line, ...] = field(default=(), repr=False)
+
+    @property
+    def result(self) -> Step:
+        """The last step."""
+        return self.steps[-1]

@@ -1,0 +1,166 @@
+"""What does paper write that a keyboard writes otherwise? 12'-6", 7½, 33°41', 9 000, F(AB), (F_AE)_y.
+
+Each rule rewrites the text and keeps the columns. A rule is there only where nothing else can be
+meant; what can be meant in two ways is left for the formula to complain about.
+"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from math import gcd
+
+from tutor.notation.names import Names
+from tutor.notation.source import Source
+from tutor.notation.symbols import LETTERS
+from tutor.notation.units import METRES, NEWTONS
+
+_VULGAR = {
+    "½": (1, 2), "⅓": (1, 3), "⅔": (2, 3), "¼": (1, 4), "¾": (3, 4), "⅕": (1, 5), "⅖": (2, 5),
+    "⅗": (3, 5), "⅘": (4, 5), "⅙": (1, 6), "⅚": (5, 6), "⅛": (1, 8), "⅜": (3, 8), "⅝": (5, 8),
+    "⅞": (7, 8), "⅐": (1, 7), "⅑": (1, 9), "⅒": (1, 10),
+}  # fmt: skip
+_NUMBER = r"[0-9]+(?:\.[0-9]+)?"
+_VULGAR_SIGN = re.compile(rf"(?:(?<![0-9.,])([0-9]+) ?)?([{''.join(_VULGAR)}])")
+_MIXED = re.compile(
+    r"(?<![0-9.,/*^]) ?(?<![0-9][0-9.,/*^ ])(?<![/^*])(?<![/^*] )\b([0-9]+)[ -]([0-9]{1,2}) ?/ ?(2|3|4|8|16)(?![0-9.,])"
+)
+_FEET = re.compile(
+    rf"(?<![\w.,'])({_NUMBER}) *(?:'|ft\b\.?|feet\b|foot\b) *-? *({_NUMBER}) *(?:\"|''|in\b\.?|inch(?:es)?\b)"
+)
+_FEET_ALONE = re.compile(rf"(?<![\w.,'])({_NUMBER}) ?'(?!['\w])")
+_INCHES = re.compile(rf"(?<![\w.,'])({_NUMBER}) ?(?:\"|'')")
+_MINUTES = re.compile(
+    r"(?<![\w.,])([0-9]{1,3}) ?° ?([0-9]{1,2}) ?'(?: ?([0-9]{1,2}(?:\.[0-9]+)?) ?(?:\"|''))?"
+)
+_GROUPS = re.compile(r"(?<![\w.,'])([1-9][0-9]{0,2}(?:,[0-9]{3})+)(\.[0-9]+)?(?![\w,]|\.[0-9])")
+_SPACED = re.compile(
+    r"(?<![\w.,'] )(?<![\w.,'])([1-9][0-9]{0,2})((?: [0-9]{3})+)(\.[0-9]+)?(?![\w,.]|  ?[0-9])"
+)
+_DOT = re.compile(
+    rf"(?:(?<=[^\W\d])|(?<=[)\]}}°])) *\. *(?=[(\[√]|[{LETTERS}])|(?<=[)\]}}]) *\. *(?=[0-9])|(?<=[0-9)]) \. (?=[0-9])"
+)
+_CALLED = re.compile(
+    r"(?<![\w}])([FSNTPfsntp]) ?(?:_ ?\(|\(|\[|_ ?\[) ?([^()\[\]{}+*/=]{2,12}?) ?[)\]]"
+)
+_DOTTED = re.compile(r"(?<![\w}])([FSNTP])\.([A-Z][\w]{1,7})(?![\w(])")
+_PART = re.compile(r"[(\[{] ?([\w.{}-]{2,14}?) ?[)\]}] ?_? ?(?:\{([xyXYvVhH])\}|([xyvh])(?![\w]))")
+_NESTED = re.compile(
+    r"(?<![\w])(\w*?)_?\{((?:[^{}+*/=()]|\{[^{}+*/=()]*\}){1,20})\}(?:_?\{?([xyvh]|\w*)\}?)?"
+)
+_BARS = re.compile(r"\| ?([^|+*/=()]{1,16}?) ?\|")
+_JOINED = re.compile(r"(?<![\w}])((?:[A-Za-z]_?\{?[0-9]{1,2}\}?[-,]?){2})(?![\w])")
+_BLANKS = re.compile(r"(?<=[^\W\d_])_ +(?=[\w{])|(?<=\w) +(?=_\{)")
+
+
+def respelled(source: Source, names: Names) -> Source:
+    """The source with everything spelled as one types it into a formula."""
+    source = source.rewritten(_VULGAR_SIGN, _vulgar)
+    if "°" in source.text:
+        source = source.rewritten(_MINUTES, _minutes)
+    source = source.rewritten(_FEET, _feet)
+    source = source.rewritten(_FEET_ALONE, lambda found: f"({found[1]} ft)")
+    source = source.rewritten(_INCHES, lambda found: f"({found[1]} in)")
+    source = source.rewritten(_GROUPS, lambda found: _grouped(found, source.text, names))
+    source = source.rewritten(_SPACED, lambda found: _spaced(found, source.text, names))
+    source = source.rewritten(_MIXED, _mixed)
+    source = source.rewritten(_BLANKS, lambda found: "_" if "_" in found[0] else "")
+    source = source.rewritten(_CALLED, lambda found: _called(found, names))
+    source = source.rewritten(_DOTTED, lambda found: _called(found, names))
+    source = source.rewritten(_NESTED, lambda found: _nested(found, names))
+    source = source.rewritten(_PART, lambda found: _part(found, names))
+    source = source.rewritten(_BARS, lambda found: found[1] if names.meanings(found[1]) else None)
+    return source.rewritten(_DOT, lambda found: _dot(found, source.text, names))
+
+
+def _vulgar(found: re.Match[str]) -> str:
+    top, bottom = _VULGAR[found[2]]
+    return f"({found[1]}+{top}/{bottom})" if found[1] else f"({top}/{bottom})"
+
+
+def _mixed(found: re.Match[str]) -> str | None:
+    top, bottom = int(found[2]), int(found[3])
+    if not 0 < top < bottom or gcd(top, bottom) != 1:
+        return None
+    lead = found[0][: len(found[0]) - len(found[0].lstrip())]
+    return f"{lead}({found[1]}+{found[2]}/{found[3]})"
+
+
+def _feet(found: re.Match[str]) -> str | None:
+    return f"({found[1]} ft+{found[2]} in)" if Fraction(found[2]) < 12 else None
+
+
+def _minutes(found: re.Match[str]) -> str | None:
+    if int(found[2]) >= 60:
+        return None
+    seconds = f"+{found[3]}/3600" if found[3] else ""
+    return f"({found[1]}+{found[2]}/60{seconds})°"
+
+
+def _american(names: Names) -> bool:
+    return names.force in ("lb", "kip")
+
+
+def _grouped(found: re.Match[str], text: str, names: Names) -> str | None:
+    """A number with its thousands set off by commas, where no decimal comma can be meant."""
+    digits = found[1].replace(",", "") + (found[2] or "")
+    several = found[1].count(",") > 1 or found[2] is not None
+    points = re.search(r"(?<![0-9,])[0-9]*\.[0-9]", text) is not None
+    commas = re.search(r"[0-9],(?:[0-9]{1,2}|[0-9]{4,})(?![0-9])", text) is not None
+    if commas and not several:
+        return None
+    if _american(names) or points or several or _american_unit(text, found.end()):
+        return digits
+    return None
+
+
+def _american_unit(text: str, at: int) -> bool:
+    return re.match(r" *(?:lbs?|lbf|kips?|ft|in|pounds?|feet|inches)\b", text[at:]) is not None
+
+
+_UNIT = re.compile(
+    rf" *(?:{'|'.join(sorted((*NEWTONS, *METRES, 'lbs', 'kips', 'KN'), key=len, reverse=True))})\b"
+)
+
+
+def _spaced(found: re.Match[str], text: str, names: Names) -> str | None:
+    """A number with its thousands set off by spaces, where the forces are large or a unit follows."""
+    large = names.force in ("N", "lb", "kip") or _UNIT.match(text, found.end()) is not None
+    return found[1] + found[2].replace(" ", "") + (found[3] or "") if large else None
+
+
+def _called(found: re.Match[str], names: Names) -> str | None:
+    word = f"{found[1]}_{{{found[2].replace(' ', '')}}}"
+    return word if names.meanings(word) and not names.meanings(found[1]) else None
+
+
+def _nested(found: re.Match[str], names: Names) -> str | None:
+    """A name with braces inside braces or behind each other: F_{L_{0}U_{1}}, L_{0}U_{1}, F_{AE}_y."""
+    whole = found[0]
+    if "{" not in whole:
+        return None
+    bare = re.sub(r"[{}, ]", "", whole)
+    plain = re.sub(r"[_{}, ]", "", whole)
+    if names.plainly(whole):
+        return None
+    for word in (bare, plain):
+        if re.fullmatch(r"\w[\w-]*", word) and names.meanings(word):
+            return word
+    return None
+
+
+def _part(found: re.Match[str], names: Names) -> str | None:
+    word = re.sub(r"[{}., ]", "", found[1]) + (found[2] or found[3])
+    return word if re.fullmatch(r"\w[\w-]*", word) and names.meanings(word) else None
+
+
+def _dot(found: re.Match[str], text: str, names: Names) -> str | None:
+    """A full stop for times: F.sin 30, 2.F_AB, but not at the end of an abbreviation."""
+    before = re.search(rf"[{LETTERS}][\w]*$", text[: found.start()])
+    if (
+        before is not None
+        and not names.meanings(before[0])
+        and before[0] not in ("m", "kN", "N", "ft")
+    ):
+        return None
+    return "*"
