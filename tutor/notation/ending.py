@@ -20,6 +20,9 @@ _LETTER = re.compile(
     r"(?:(?<=kN)|(?<=lb)|(?<=kip)|(?<=[0-9 ]k)|(?<=[0-9 )\]#°.,;-]))(?: *+[,;-])? *+(?P<letter>[TtCc])\.? *$"
 )
 Bit = tuple[str, int, int]
+_FIGURES = re.compile(
+    r" *(?:to |à |auf )?[0-9] *(?:s\.? ?f\.?|d\.? ?p\.?|sig\.? ?fig(?:s|ures?)?\.?|decimals?|decimal places?) *"
+)
 _NEGATED = frozenset({"not", "no", "nicht", "kein", "keine", "pas", "sin", "without", "neither"})
 _RESULT: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down", "against", "zero")
 _STARTS: tuple[Meaning, ...] = ("remark", "because", "filler", *_RESULT, "where")
@@ -65,6 +68,8 @@ def _arrow(word: str) -> Sense | None:
 def phrase(text: str, start: int, end: int, names: Names) -> Said | None:
     """What the words from `start` to `end` say; None where they are a piece of a formula."""
     bits = [(found.group(), *found.span()) for found in _BIT.finditer(text, start, end)]
+    if _FIGURES.fullmatch(text, start, end):
+        return Said(passed=True)
     words = [bit for bit in bits if bit[0][0].isalpha()]
     heeded = Said()
     if bits and bits[0][0] in "@∠":
@@ -203,7 +208,7 @@ def tail(text: str, start: int, end: int, names: Names) -> int | None:
 
 def _may_begin(text: str, word: str, at: int, stop: int, end: int, names: Names) -> bool:
     bare = word.rstrip(".")
-    if folded(bare) == "in" or (len(bare) == 1 and bare not in "a"):
+    if folded(bare) in ("in", "en") or len(bare) == 1:
         following = WORD.match(text, stop + len(text[stop:end]) - len(text[stop:end].lstrip()))
         return (
             folded(bare) in ("in", "en", "a")

@@ -220,6 +220,7 @@ class _Head:
 
     def _word(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         self.words += 1
+        word = word.rstrip("_") or word
         if self.pending and self._awaited(word):
             return True
         if (

@@ -26,7 +26,7 @@ _BACK = re.compile(
     rf"|(?P<circled>[{_CIRCLED}])|(?<=\.\.\.)[0-9]{{1,2}}|(?<=\.\. )[0-9]{{1,2}})[ .:]*$",
     re.IGNORECASE,
 )
-_TICKS = re.compile(r"(?:(?<=[^\d. ])\.(?!\.))?[ ,;!?✓✔☑√✅👍□■∎]*$")
+_TICKS = re.compile(r"(?:(?<=[^\d. ])\.(?!\.))?[ ,;!?✓✔☑√✅👍□■∎\"»]*$")
 _SEPARATOR = re.compile(
     rf"⇒|∴|∵|=+>|[;,:]|[-]+>|→|(?<![{LETTERS}0-9_'{{])(?:i\.e\.|d\.h\.|which gives|so that|that is|par suite"
     rf"|por lo tanto|por tanto|d'o[ùu]|par cons[ée]quent|[{LETTERS}]{{2,12}})(?![{LETTERS}0-9_'}}(])|\.(?= )"
@@ -65,8 +65,8 @@ def numbers_apart(text: str, typed: str, factors: bool) -> Numbers:
     behind or before one space is taken as a factor after all.
     """
     unsure = False
-    start = 0
-    if (found := _FRONT.match(text)) is not None and text[found.end() :].strip():
+    start = _bullet(text, typed)
+    if (found := _FRONT.match(text, start)) is not None and text[found.end() :].strip():
         plain = _PLAIN_FRONT.match(text) is not None
         unsure = plain
         if not (plain and factors):
@@ -78,6 +78,13 @@ def numbers_apart(text: str, typed: str, factors: bool) -> Numbers:
         if kind == "number" or (kind == "unsure" and not factors):
             end = found.start()
     return Numbers(start, end, unsure)
+
+
+def _bullet(text: str, typed: str) -> int:
+    """Where the line starts behind a bullet or an opening quotation mark."""
+    start = len(text) - len(text.lstrip())
+    mark = typed[start : start + 1]
+    return start + 1 if mark and mark in '•·“„«"' else 0
 
 
 def _unticked(text: str, end: int) -> int:
@@ -176,10 +183,19 @@ def _arrow(before: str, after: str, text: str, start: int) -> Joint | None:
 
 
 def _word(word: str, before: str, after: str, names: Names) -> Joint | None:
+    if (
+        " " not in word
+        and "'" not in word
+        and not says(word, "so", "and", "where")
+        and word.lower() != "or"
+    ):
+        return None
     if len(word) < 2 or names.plainly(word) or not (word.islower() or word.istitle()):
         return None
     if says(word, "where") and DEFINES.match(after):
         return "beside"
+    if " " in word or "'" in word or "." in word:
+        return "so"
     if says(word, "so") and _MORE.search(after):
         return "so"
     if (says(word, "and") or word.lower() == "or") and "=" in before and ("=" in after):

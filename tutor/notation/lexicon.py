@@ -32,10 +32,10 @@ _WORDS: Mapping[Meaning, str] = {
         symmetry approx approximately ca say rounded given known final antwort ergebnis reponse resultado
         ergebnis respuesta erg lsg ung""",
     "because": """because since by from via using see per as due assuming after hence-by with-joint
-        weil da aus wegen nach siehe car puisque depuis porque ya segun por laut note nb if when""",
+        weil da aus wegen siehe car puisque depuis porque ya segun por laut note nb if when""",
     "filler": """the a an of in to for at on is acts acting act under member members bar rod force forces it its
         this that be being are was and or also in-the only so say side hand therefore
-        der die das des dem den ein eine im ist wirkt wirkend stab kraft richtung auf zu zum zur von und mit
+        der die das des dem den ein eine im ist wirkt wirkend stab kraft richtung auf zu nach zum zur von und mit
         le la les l un une est en du de barre effort agit vers sur et a
         el los las una es actua hacia barra fuerza y""",
     "sum": "sum sums sigma total summe somme suma sumatoria resultant resultante",
@@ -64,7 +64,7 @@ _WORDS: Mapping[Meaning, str] = {
     "number": """eq eqn eqns equ equation equations no nr number line step gl gleichung equation ec ecuacion
         zeile schritt etape paso ligne""",
     "so": """so hence thus therefore ie i.e i.e. that-is giving gives whence thence implies
-        also daher somit folglich mithin d.h d.h. dh donc alors dou soit luego entonces follows""",
+        folgt daraus ergibt also daher somit folglich mithin d.h d.h. dh donc alors dou soit luego entonces follows""",
     "and": "and und et plus-also",
     "is": "is equals ist est es vaut igual gleich",
     "where": "where with wobei mit avec ou con donde for let when using given as angle here",

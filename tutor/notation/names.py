@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 
 from tutor.notation.characters import plain
-from tutor.notation.spellings import Meaning, Slant, more_spellings, squeezed
+from tutor.notation.spellings import Meaning, Slant, more_spellings, squeezed, structured
 
 _FORCE_LETTERS = "FSNT"
 
@@ -81,8 +81,9 @@ class Names:
     def _further(self, word: str) -> tuple[Meaning, ...]:
         if word.endswith("_"):
             return ()
-        word = squeezed(word)
-        found = self._more.get(word) or self._more_folded.get(word.casefold()) or ()
+        words = [key for key in (structured(word), squeezed(word)) if key]
+        tables = ((self._more, words), (self._more_folded, [key.casefold() for key in words]))
+        found = next((table[key] for table, keys in tables for key in keys if key in table), ())
         return tuple(sorted(found, key=lambda meaning: meaning.name))
 
     def spelled(self, word: str) -> tuple[str, ...]:

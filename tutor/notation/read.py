@@ -31,6 +31,7 @@ _LAID_OUT = re.compile(
     r"[^-+*/^=()\[\]{}.\w °]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
     r"|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
 )
+_GAP = re.compile(r" {3,}")
 _NOTHING: Mapping[str, float] = {}
 
 
@@ -67,7 +68,7 @@ def read_heading(text: str, names: Names) -> Label | Unreadable:
     """The equation that a heading alone names: "ΣM_A", "moments about A", "x", "along 30"."""
     try:
         typed = checked(text, "empty/heading")
-        source = untexed(_source(text))
+        source = _source(text)
         end = len(source.text.rstrip(" :;,."))
         found = heading_in(source.text, 0, end, names)
         if found is None or found.label is None or found.passed:
@@ -87,13 +88,14 @@ def _plainly(text: str, typed: str, names: Names, frame: Frame) -> Line:
 
 
 def _source(text: str) -> Source:
-    """The text in plain characters; a look-alike may not move a column."""
-    return replace(Source.of(text), text=plain(text))
+    """The text in plain characters and without LaTeX, with long gaps as two spaces."""
+    source = replace(Source.of(text), text=plain(text)).rewritten(_GAP, "  ")
+    return untexed(source).rewritten(_GAP, "  ")
 
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line with a heading, remarks or several statements; every way that is as good."""
-    source = untexed(_source(text))
+    source = _source(text)
     usual = Found(names, frame, Choice())
     try:
         line = _read(text, source, said, usual)
@@ -232,6 +234,9 @@ class _Reader:
     def _before_colon(self, start: int, end: int, later: list[Piece]) -> tuple[int, int] | None:
         names = self.found.names
         word = self.text[start:end]
+        if _COUNTED.fullmatch(word):
+            self.found.passed.append(Span(start, end))
+            return None
         named = names.meanings(word) if re.fullmatch(r"\w[\w{}'-]*", word) else ()
         value = later and "=" not in self.text[later[0].start : later[0].end]
         if (
@@ -272,7 +277,7 @@ class _Reader:
         head = heading_in(self.text, start, end, self.found.names)
         if head is None or head.label is None or head.passed:
             return False
-        if not head.summed and head.label.point is None:
+        if not head.summed and head.label.point is None and not head.label.whole:
             return False
         plain_name = self.found.names.plainly(self.text[start:end])
         if plain_name:
@@ -384,7 +389,7 @@ class _Reader:
                 self.text = self.text[: found.start()] + " " * size + self.text[found.end() :]
 
     def _defined(self, piece: Piece) -> bool:
-        return not piece.before_colon and self._define(piece.start, piece.end)
+        return self._define(piece.start, piece.end)
 
     def _define(self, start: int, end: int) -> bool:
         """Whether a piece says how large an angle is, such as "where θ = 33.69°" or "tan θ = 3/4"."""
@@ -462,6 +467,7 @@ _ZERO_WORDS = re.compile(
     r"(?<![\w-])(?:zero|zfm|nil|no force|no load|nullst[aä]be?|keine kraft|effort nul|fuerza (?:nula|cero)|barras? nulas?|nul(?:le)?s?|0[- ]force)(?![\w])",
     re.IGNORECASE,
 )
+_COUNTED = re.compile(r"[([]?[0-9]{1,2}[a-z]?[)\]]?")
 _MEASURED = re.compile(r" *(?:k?N|MN|lbs?|lbf|kips?|k)\b")
 _ZERO = re.compile(
     r"((?:^|=) *)(zero|nil|null|cero)(?![\w-])(?! *(?:-?force|member|bar))", re.IGNORECASE

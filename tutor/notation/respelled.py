@@ -68,6 +68,7 @@ def respelled(source: Source, names: Names) -> Source:
     source = source.rewritten(_CALLED, lambda found: _called(found, names))
     source = source.rewritten(_DOTTED, lambda found: _called(found, names))
     source = source.rewritten(_NESTED, lambda found: _nested(found, names))
+    source = source.rewritten(_JOINED, lambda found: _joined(found, names))
     source = source.rewritten(_PART, lambda found: _part(found, names))
     source = source.rewritten(_BARS, lambda found: found[1] if names.meanings(found[1]) else None)
     return source.rewritten(_DOT, lambda found: _dot(found, source.text, names))
@@ -109,7 +110,8 @@ def _grouped(found: re.Match[str], text: str, names: Names) -> str | None:
     commas = re.search(r"[0-9],(?:[0-9]{1,2}|[0-9]{4,})(?![0-9])", text) is not None
     if commas and not several:
         return None
-    if _american(names) or points or several or _american_unit(text, found.end()):
+    round_number = names.force == "N" and digits.endswith("00")
+    if _american(names) or points or several or round_number or _american_unit(text, found.end()):
         return digits
     return None
 
@@ -147,6 +149,12 @@ def _nested(found: re.Match[str], names: Names) -> str | None:
         if re.fullmatch(r"\w[\w-]*", word) and names.meanings(word):
             return word
     return None
+
+
+def _joined(found: re.Match[str], names: Names) -> str | None:
+    """Two joints with a figure each below the line, side by side: L_{0}U_{1}."""
+    word = re.sub(r"[{}_,-]", "", found[1])
+    return word if "{" in found[1] and names.meanings(word) else None
 
 
 def _part(found: re.Match[str], names: Names) -> str | None:

@@ -53,6 +53,11 @@ def squeezed(word: str) -> str:
     return word.translate(_MARKS)
 
 
+def structured(word: str) -> str | None:
+    """`word` squeezed but for the mark behind a first letter, None where it has none: "R_Cx"."""
+    return f"{word[0]}_{squeezed(word[2:])}" if word[1:2] == "_" else None
+
+
 def more_spellings(
     members: Iterable[tuple[str, str, str]],
     reactions: Iterable[str],
@@ -80,14 +85,20 @@ def _members(
         for core in (one + other, other + one):
             yield core, Meaning(name)
             for letter in MEMBER_LETTERS:
-                yield letter + core, Meaning(name)
+                yield from _lettered(letter, core, Meaning(name))
             for axis, share in _shares(slants.get(name)):
                 for word in _components(core, axis):
                     yield word, Meaning(name, share)
         if figures:
             for core in (figures[start] + figures[end], figures[end] + figures[start]):
                 for letter in MEMBER_LETTERS:
-                    yield letter + core, Meaning(name)
+                    yield from _lettered(letter, core, Meaning(name))
+
+
+def _lettered(letter: str, core: str, meaning: Meaning) -> Iterator[tuple[str, Meaning]]:
+    """A letter and what stands below the line behind it, and both run together."""
+    yield f"{letter}_{core}", meaning
+    yield letter + core, meaning
 
 
 def _figures(joints: tuple[str, ...]) -> dict[str, str]:
@@ -113,9 +124,11 @@ def _components(core: str, axis: Axis) -> Iterator[str]:
     for letter in _AXIS_LETTERS[axis]:
         yield core + letter
         for force in MEMBER_LETTERS:
-            yield force + core + letter
-            yield force + letter + core
+            for mark in ("_", ""):
+                yield force + mark + core + letter
+                yield force + mark + letter + core
     for letter in _FIRST_LETTERS[axis]:
+        yield f"{letter}_{core}"
         yield letter + core
 
 
@@ -139,8 +152,9 @@ def _reactions(
                     yield spelled, Meaning(name, share)
         if sum(1 for other, _ in at if other == joint) == 1:
             letters = ("R", "N", "S", "T") if name in links else ("R", "N")
-            for spelled in (word, *(letter + word for letter in letters)):
-                yield spelled, Meaning(name)
+            yield word, Meaning(name)
+            for letter in letters:
+                yield from _lettered(letter, word, Meaning(name))
 
 
 def _joint(reaction: str) -> str:
@@ -154,7 +168,9 @@ def _along(joint: str, axis: Axis) -> Iterator[str]:
     for letter in _AXIS_LETTERS[axis]:
         yield joint + letter
         for force in "RF":
-            yield force + joint + letter
-            yield force + letter + joint
+            for mark in ("_", ""):
+                yield force + mark + joint + letter
+                yield force + mark + letter + joint
     for letter in _FIRST_LETTERS[axis]:
+        yield f"{letter}_{joint}"
         yield letter + joint
