@@ -61,7 +61,13 @@ def slants_of(problem: Problem) -> tuple[Slant, ...]:
         start, end = problem.joint[member.start], problem.joint[member.end]
         along = Direction.along(end.x.minus(start.x), end.y.minus(start.y))
         ways.append((member.name, along, False))
-    return tuple(Slant(name, way.x, way.y, *_squares(way), pull=pull) for name, way, pull in ways)
+    level = {reaction.name for reaction in problem.reactions if reaction.direction.x}
+    pushed = any(abs(load.vector[0]) > 1e-12 for load in problem.loads)
+    upright = set() if pushed or len(level) > 1 else {f"{name[:-2]}_y" for name in level}
+    return tuple(
+        Slant(name, way.x, way.y, *_squares(way), pull=pull, alone=name in upright)
+        for name, way, pull in ways
+    )
 
 
 _SQUARED_COSINES = {0: Fraction(1), 30: Fraction(3, 4), 45: Fraction(1, 2)}

@@ -7,10 +7,11 @@ import re
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
-from tutor.notation.ending import Said, last_letter, phrase, tail
+from tutor.notation.ending import WORD, Said, last_letter, phrase, tail
 from tutor.notation.evaluate import Frame, Term
 from tutor.notation.formula import sides_of
 from tutor.notation.label import Label, heading_before, heading_in
+from tutor.notation.lexicon import says
 from tutor.notation.line import Side
 from tutor.notation.names import Names
 from tutor.notation.symbols import PARTNER
@@ -51,6 +52,7 @@ class Statement:
 def statement(text: str, start: int, end: int, found: Found) -> Statement:
     """What stands in plain `text` from `start` to `end`; raises Broken."""
     label: Label | None = None
+    start = _led(text, start, end, found)
     head = heading_before(text, start, end, found.names)
     if (
         head is not None
@@ -76,6 +78,26 @@ def statement(text: str, start: int, end: int, found: Found) -> Statement:
             raise Broken("label/alone", *_trimmed(text, start, end))
         raise Broken("label/no-zero", *_trimmed(text, start, end))
     return Statement(_read(text, kept, found), label)
+
+
+def _led(text: str, start: int, end: int, found: Found) -> int:
+    """Where the formula starts behind words that only lead to it: "by inspection", "we have"."""
+    at = start
+    if "=" not in text[start:end]:
+        return start
+    while (word := _LEAD.match(text, at, end)) is not None:
+        said_here, following = word["word"], WORD.match(text, word.end(), end)
+        named = found.names.meanings(said_here)
+        remark = following is not None and says(following.group(), "remark", "filler")
+        if not says(said_here, "lead", "because", "remark", "so") or (named and not remark):
+            break
+        at = word.end()
+    if at > start:
+        found.passed.append(Span(*_trimmed(text, start, at)))
+    return at
+
+
+_LEAD = re.compile(rf" *(?P<word>{WORD.pattern})\.?,? +")
 
 
 def _after(text: str, start: int, end: int) -> int:
@@ -306,6 +328,7 @@ def _groups(
                 continue
             words = _worded(text, begin, index, found)
             if words is None:
+                _inner_letter(chars, text, begin, index, found, turned)
                 continue
             _blank(chars, begin, index + 1)
             rest = "".join(chars[index + 1 : stop])
@@ -318,6 +341,23 @@ def _groups(
                     turned.append(begin)
             if words.passed or not ended:
                 found.passed.append(Span(begin, index + 1))
+
+
+_INNER = re.compile(r" *[-+]?[0-9][0-9.,]*(?: *(?:kN|N|lbs?|kips?|k))? *(?P<letter>[TC]) *")
+
+
+def _inner_letter(
+    chars: list[str], text: str, begin: int, end: int, found: Found, turned: list[int]
+) -> None:
+    """Takes the letter out of a value in brackets that is a factor: 5/13(6.5 T)."""
+    letter = _INNER.fullmatch(text, begin + 1, end)
+    if letter is None or found.names.meanings(letter["letter"]):
+        return
+    at = letter.start("letter")
+    chars[at] = " "
+    found.open.add("heeded")
+    if letter["letter"] == "C" and found.choice.heeded:
+        turned.append(at)
 
 
 def _worded(text: str, begin: int, index: int, found: Found) -> Said | None:

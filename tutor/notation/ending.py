@@ -26,6 +26,9 @@ _FIGURES = re.compile(
 _NEGATED = frozenset({"not", "no", "nicht", "kein", "keine", "pas", "sin", "without", "neither"})
 _RESULT: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down", "against", "zero")
 _STARTS: tuple[Meaning, ...] = ("remark", "because", "filler", *_RESULT, "where")
+_OTHERS: tuple[Meaning, ...] = (
+    "so", "and", "is", "number", "about", "joint", "whole", "body", "turn", "positive", "lead",
+)  # fmt: skip
 _SHORT = ("in", "a", "m", "s", "f", "l", "t", "c", "y", "h", "v", "x", "n")
 
 
@@ -133,7 +136,7 @@ def wordy(word: str, names: Names) -> bool:
     if bare in units.SPELLED and bare not in ("in",):
         return False
     if folded(bare) in MEANINGS and folded(bare) not in _SHORT:
-        return says(bare, *_STARTS, "so", "and", "is", "number", "about", "joint", "whole", "body")
+        return says(bare, *_STARTS, *_OTHERS)
     return unknown(bare, names)
 
 

@@ -165,7 +165,7 @@ class _Head:
 
     def _turn(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         self.turning, self.pending = True, self.pending or "point"
-        self.settled = self.settled or self.kind is not None
+        self.settled = self.depth == 0
         return True
 
     def _sum(self, word: str, start: int, stop: int, prefix: bool) -> bool:
@@ -343,8 +343,8 @@ class _Head:
         start += len(self.text[start:end]) - len(self.text[start:end].lstrip())
         stop = max(start, start + len(self.text[start:end].rstrip()))
         span = Span(start, stop)
-        if self.turning and self.kind is None and self.joint is not None:
-            self.kind, self.point = "moment", self.joint
+        if self.turning and self.kind is None:
+            self.kind, self.point = "moment", self.point or self.joint
         kind: LabelKind | None = self.kind
         if kind is None and self.level != self.upright:
             kind = "x" if self.level else "y"

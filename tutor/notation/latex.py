@@ -1,10 +1,12 @@
-"""What does LaTeX say when it is pasted? Rewritten as one would type it, column by column."""
+"""What do LaTeX and marked-up pages say when they are pasted? Rewritten as one would type it, column by column."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from html.entities import html5
 
+from tutor.notation.characters import plain
 from tutor.notation.source import Source
 
 _WORDS: Mapping[str, str] = {
@@ -48,6 +50,30 @@ _WORD = re.compile(r"\\([A-Za-z]+) ?")
 _SPACE = re.compile(r"\\[,;:! ]|~|\\\\|&|\$|\\[()\[\]]")
 _TEX = re.compile(r"\\|\$[^$]*\$|&=|=&|\^ *∘|\w~")
 _EMPTY_LIMITS = re.compile(r"\\sum *(?:_ *\{\})? *(?:\^ *\{\})?")
+
+
+_SUB = re.compile(r"<sub>([^<>]{0,20})</sub>", re.IGNORECASE)
+_SUP = re.compile(r"<sup>([^<>]{0,20})</sup>", re.IGNORECASE)
+_TAGS = re.compile(
+    r"</?(?:i|b|em|strong|p|br|span)/?>|(?<!\w)\*\*(?=\S)|(?<=\S)\*\* *$", re.IGNORECASE
+)
+_ENTITY = re.compile(r"&([A-Za-z]{2,8});")
+
+
+def unmarked(source: Source) -> Source:
+    """The source without what marks up a page: F<sub>AB</sub>, &minus;, **bold**."""
+    if not any(mark in source.text for mark in ("<", "&", "**")):
+        return source
+    source = source.rewritten(_SUB, lambda found: f"_{{{found[1]}}}")
+    source = source.rewritten(_SUP, lambda found: f"^({found[1]})")
+    if source.text.lstrip().startswith("**") or "<" in source.text:
+        source = source.rewritten(_TAGS, "")
+    return source.rewritten(_ENTITY, lambda found: _entity(found[1]))
+
+
+def _entity(name: str) -> str | None:
+    char = html5.get(f"{name};")
+    return plain(char) if char is not None and len(char) == 1 and char not in "<>&" else None
 
 
 def untexed(source: Source) -> Source:

@@ -13,7 +13,7 @@ from typing import Literal
 Meaning = Literal[
     "T", "C", "left", "right", "up", "down", "against", "zero", "filler", "remark", "because",
     "sum", "force", "moment", "about", "resolve", "joint", "x", "y", "along", "across",
-    "turn", "positive", "whole", "body", "number", "so", "and", "is", "where", "letters",
+    "turn", "positive", "whole", "body", "number", "so", "and", "is", "where", "lead",
 ]  # fmt: skip
 
 _WORDS: Mapping[Meaning, str] = {
@@ -67,6 +67,8 @@ _WORDS: Mapping[Meaning, str] = {
         folgt daraus ergibt also daher somit folglich mithin d.h d.h. dh donc alors dou soit luego entonces follows""",
     "and": "and und et plus-also",
     "is": "is equals ist est es vaut igual gleich",
+    "lead": """we have get gets find obtain then now next first finally also too here there both equal
+        carries carry nous avons wir haben gilt tenemos""",
     "where": "where with wobei mit avec ou con donde for let when using given as angle here",
 }  # fmt: skip
 

@@ -31,51 +31,25 @@ _OF_ANGLES = frozenset({"sin", "cos", "tan", "cot", "sec", "csc"})
 
 def parse_sides(symbols: list[Symbol], text: str) -> tuple[Node, ...]:
     """The sides of a chain of = signs, one alone where there is none; raises Broken."""
-    sides: list[Node] = []
-    start = 0
-    for index, symbol in enumerate(symbols):
-        if symbol.type == "EQUAL":
-            sides.append(_side(symbols, start, index, symbol.start, text))
-            start = index + 1
-    if not start:
-        return (parse_expression(symbols, text),)
-    sides.append(_side(symbols, start, len(symbols), len(text), text))
-    return tuple(sides)
-
-
-def _side(symbols: list[Symbol], start: int, stop: int, column: int, text: str) -> Node:
-    """The side made of the symbols from `start` to `stop`."""
-    if start == stop:
-        raise _nothing(symbols, start, text)
-    return cast(Node, _parse(symbols[start:stop], text, column))
-
-
-def _nothing(symbols: list[Symbol], at: int, text: str) -> Broken:
-    """The complaint about an = sign with nothing on one side of it."""
-    if at == len(symbols):
-        return Broken("empty-side", len(text), len(text), side="right of")
-    symbol = symbols[at]
-    if at == 0:
-        return Broken("empty-side", symbol.start, symbol.end, side="left of")
-    return Broken("two-equals", symbol.start, symbol.end)
+    return cast(tuple[Node, ...], _parse(symbols, "line", text))
 
 
 def parse_expression(symbols: list[Symbol], text: str) -> Node:
     """One expression without an = sign; raises Broken."""
-    return cast(Node, _parse(symbols, text, len(text)))
+    return cast(Node, _parse(symbols, "expression", text))
 
 
-def _parse(symbols: list[Symbol], text: str, stop: int) -> Any:
-    end = Symbol("$END", "", stop, stop)
+def _parse(symbols: list[Symbol], start: str, text: str) -> Any:
+    end = Symbol("$END", "", len(text), len(text))
     try:
-        return _table().joined((*symbols, end))
+        return _table(start).joined((*symbols, end))
     except Misplaced as misplaced:
         raise _misplaced(symbols, misplaced.index, end, text) from None
 
 
-@lru_cache(maxsize=1)
-def _table() -> Table:
-    return Table.of(_grammar(), "expression")
+@lru_cache(maxsize=2)
+def _table(start: str) -> Table:
+    return Table.of(_grammar(), start)
 
 
 @lru_cache(maxsize=1)
@@ -85,7 +59,7 @@ def _grammar() -> Lark:
         grammar,
         parser="lalr",
         lexer="basic",
-        start="expression",
+        start=["line", "expression"],
         transformer=_Builder(),
         maybe_placeholders=False,
     )
@@ -93,6 +67,13 @@ def _grammar() -> Lark:
 
 class _Builder(Transformer[Any, Any]):
     """Makes a node of every rule as soon as it is complete; each method takes the rule's parts."""
+
+    def line(self, parts: list[Any]) -> tuple[Node, ...]:
+        return parts[0] if isinstance(parts[0], tuple) else (parts[0],)
+
+    def chain(self, parts: list[Any]) -> tuple[Node, ...]:
+        before, _, side = parts
+        return (*before, side) if isinstance(before, tuple) else (before, side)
 
     def expression(self, parts: list[Any]) -> Node:
         return cast(Node, parts[0])
@@ -188,15 +169,20 @@ def _misplaced(symbols: list[Symbol], index: int, end: Symbol, text: str) -> Bro
     before = previous.type if previous else ""
     start, stop = symbol.start, symbol.end
     said = text[previous.start : previous.end] if previous else ""
+    if symbol.type == "$END" and before == "EQUAL":
+        return Broken("empty-side", start, stop, side="right of")
+    if symbol.type == "EQUAL" and before in ("", "EQUAL"):
+        key = "two-equals" if before else "empty-side"
+        return Broken(key, start, stop, side="left of")
     if before == "FUNCTION":
         return Broken("argument", start, stop, before=said)
     if symbol.type == "ANGLE" and before not in ("ANGLE", "UNIT"):
         return Broken("angle/alone", start, stop)
-    if before and before not in OPERANDS and before != "OPEN":
-        if symbol.type in ("$END", "CLOSE"):
+    if before and before not in OPERANDS and before not in ("OPEN", "EQUAL"):
+        if symbol.type in ("$END", "CLOSE", "EQUAL"):
             return Broken("unfinished", start, stop, before=said)
         return Broken("operator", start, stop, before=said)
-    if before in ("", "OPEN") and symbol.type in ("TIMES", "OVER", "POWER"):
+    if before in ("", "OPEN", "EQUAL") and symbol.type in ("TIMES", "OVER", "POWER"):
         return Broken("operator/first", start, stop)
     if symbol.type == "UNIT":
         return Broken("unit", start, stop)

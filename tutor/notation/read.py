@@ -14,7 +14,7 @@ from tutor.notation.ending import WORD, phrase, unknown, wordy
 from tutor.notation.evaluate import Frame, constant
 from tutor.notation.formula import sides_of
 from tutor.notation.label import Label, heading_in
-from tutor.notation.latex import untexed
+from tutor.notation.latex import unmarked, untexed
 from tutor.notation.layout import DEFINES, Piece, numbers_apart, pieces
 from tutor.notation.lexicon import says
 from tutor.notation.line import Line, Side, Step
@@ -31,6 +31,7 @@ _LAID_OUT = re.compile(
     r"[^-+*/^=()\[\]{}.\w °]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
     r"|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
 )
+_DOUBLE = re.compile(r"(?<![=<>])==(?![=<>])")
 _GAP = re.compile(r" {3,}")
 _NOTHING: Mapping[str, float] = {}
 
@@ -90,6 +91,7 @@ def _plainly(text: str, typed: str, names: Names, frame: Frame) -> Line:
 def _source(text: str) -> Source:
     """The text in plain characters and without LaTeX, with long gaps as two spaces."""
     source = replace(Source.of(text), text=plain(text)).rewritten(_GAP, "  ")
+    source = unmarked(source).rewritten(_DOUBLE, "=")
     return untexed(source).rewritten(_GAP, "  ")
 
 
@@ -191,7 +193,7 @@ class _Reader:
             if cut and cut[0].before_colon:
                 raise Broken("label", cut[0].end, cut[0].end + 1)
             raise Broken("empty", end, end)
-        zeros = self._zero_members(cut)
+        zeros = self._zero_members(0, len(self.text))
         if not zeros:
             name: tuple[int, int] | None = None
             for index, piece in enumerate(cut):
@@ -224,6 +226,8 @@ class _Reader:
             return name
         if piece.before_colon:
             return self._before_colon(start, end, later)
+        if piece.end < len(self.text) and self._zero_members(start, end):
+            return name
         if self._heads(start, end, later) or self._ends(start, end) or self._remarks(start, end):
             return name
         if name is not None:
@@ -248,6 +252,11 @@ class _Reader:
             return start, end
         head = heading_in(self.text, start, end, names)
         if head is None:
+            words = WORD.findall(word)
+            plain_words = re.fullmatch(rf"[{LETTERS}0-9_ ,.'-]*", word) is not None
+            if plain_words and sum(wordy(one, names) for one in words) > 1:
+                self.found.passed.append(Span(start, end))
+                return None
             if self._states(start, end, later):
                 return None
             raise Broken("label", start, end)
@@ -425,9 +434,9 @@ class _Reader:
 
     # words that say that members are zero
 
-    def _zero_members(self, cut: list[Piece]) -> bool:
+    def _zero_members(self, start: int, end: int) -> bool:
         """Whether the line says in words that members carry nothing; each becomes a statement."""
-        text = self.text
+        text = " " * start + self.text[start:end]
         if "=" in text or (found := _ZERO_WORDS.search(text)) is None:
             return False
         names = self.found.names

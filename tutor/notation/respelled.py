@@ -10,6 +10,7 @@ import re
 from fractions import Fraction
 from math import gcd
 
+from tutor.notation.characters import RAISED
 from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
@@ -22,8 +23,9 @@ _VULGAR = {
 }  # fmt: skip
 _NUMBER = r"[0-9]+(?:\.[0-9]+)?"
 _VULGAR_SIGN = re.compile(rf"(?:(?<![0-9.,])([0-9]+) ?)?([{''.join(_VULGAR)}])")
+_RAISED = re.compile(r"([⁰¹²³⁴-⁹]+)[⁄/]([0-9]+)(?=[^0-9]|$)")
 _MIXED = re.compile(
-    r"(?<![0-9.,/*^]) ?(?<![0-9][0-9.,/*^ ])(?<![/^*])(?<![/^*] )\b([0-9]+)[ -]([0-9]{1,2}) ?/ ?(2|3|4|8|16)(?![0-9.,])"
+    r"(?<![0-9.,/*^]) ?(?<![0-9][0-9.,/*^ ])(?<![/^*])(?<![/^*] )\b([0-9]+)[ -]([0-9]{1,2}) ?/ ?(2|3|4|6|8|12|16)(?![0-9.,])"
 )
 _FEET = re.compile(
     rf"(?<![\w.,'])({_NUMBER}) *(?:'|ft\b\.?|feet\b|foot\b) *-? *({_NUMBER}) *(?:\"|''|in\b\.?|inch(?:es)?\b)"
@@ -43,6 +45,7 @@ _DOT = re.compile(
 _CALLED = re.compile(
     r"(?<![\w}])([FSNTPfsntp]) ?(?:_ ?\(|\(|\[|_ ?\[) ?([^()\[\]{}+*/=]{2,12}?) ?[)\]]"
 )
+_SET_APART = re.compile(r"(?<![\w}])([FSNT]) ([A-Z]\w{1,7})(?![\w])")
 _DOTTED = re.compile(r"(?<![\w}])([FSNTP])\.([A-Z][\w]{1,7})(?![\w(])")
 _PART = re.compile(r"[(\[{] ?([\w.{}-]{2,14}?) ?[)\]}] ?_? ?(?:\{([xyXYvVhH])\}|([xyvh])(?![\w]))")
 _NESTED = re.compile(
@@ -50,12 +53,15 @@ _NESTED = re.compile(
 )
 _BARS = re.compile(r"\| ?([^|+*/=()]{1,16}?) ?\|")
 _JOINED = re.compile(r"(?<![\w}])((?:[A-Za-z]_?\{?[0-9]{1,2}\}?[-,]?){2})(?![\w])")
+_COMMA = re.compile(r"(?<![\w])(\w*_?\w+),([xyvhXYVH])(?![\w{])")
+_BRACED = re.compile(r"(?<![\w_}])\{([FSNTP])\}(?=_)|(?<=[0-9])\{([.,])\}(?=[0-9])")
 _BLANKS = re.compile(r"(?<=[^\W\d_])_ +(?=[\w{])|(?<=\w) +(?=_\{)")
 
 
 def respelled(source: Source, names: Names) -> Source:
     """The source with everything spelled as one types it into a formula."""
-    source = source.rewritten(_VULGAR_SIGN, _vulgar)
+    source = source.rewritten(_BRACED, lambda found: found[1] or found[2])
+    source = source.rewritten(_RAISED, _raised).rewritten(_VULGAR_SIGN, _vulgar)
     if "°" in source.text:
         source = source.rewritten(_MINUTES, _minutes)
     source = source.rewritten(_FEET, _feet)
@@ -66,7 +72,9 @@ def respelled(source: Source, names: Names) -> Source:
     source = source.rewritten(_MIXED, _mixed)
     source = source.rewritten(_BLANKS, lambda found: "_" if "_" in found[0] else "")
     source = source.rewritten(_CALLED, lambda found: _called(found, names))
+    source = source.rewritten(_SET_APART, lambda found: _called(found, names))
     source = source.rewritten(_DOTTED, lambda found: _called(found, names))
+    source = source.rewritten(_COMMA, lambda found: _comma(found, names))
     source = source.rewritten(_NESTED, lambda found: _nested(found, names))
     source = source.rewritten(_JOINED, lambda found: _joined(found, names))
     source = source.rewritten(_PART, lambda found: _part(found, names))
@@ -77,6 +85,17 @@ def respelled(source: Source, names: Names) -> Source:
 def _vulgar(found: re.Match[str]) -> str:
     top, bottom = _VULGAR[found[2]]
     return f"({found[1]}+{top}/{bottom})" if found[1] else f"({top}/{bottom})"
+
+
+def _raised(found: re.Match[str]) -> str | None:
+    """A fraction set in figures above and below the line: ⁵⁄₁₃."""
+    if (
+        found.start()
+        and found.string[found.start() - 1] in "0123456789)]}abcdefghijklmnopqrstuvwxyz"
+    ):
+        return None
+    top = "".join(str(RAISED[figure]) for figure in found[1])
+    return f"({top}/{found[2]})"
 
 
 def _mixed(found: re.Match[str]) -> str | None:
@@ -149,6 +168,12 @@ def _nested(found: re.Match[str], names: Names) -> str | None:
         if re.fullmatch(r"\w[\w-]*", word) and names.meanings(word):
             return word
     return None
+
+
+def _comma(found: re.Match[str], names: Names) -> str | None:
+    """A component set off by a comma: F_AD,x."""
+    word = found[1] + found[2]
+    return word if names.meanings(word) and names.meanings(found[1]) else None
 
 
 def _joined(found: re.Match[str], names: Names) -> str | None:

@@ -24,7 +24,8 @@ class Slant(NamedTuple):
     """The direction of an unknown force: its cosines with x and y, and their squares where rational.
 
     For a member from its start to its end, for a reaction in its positive sense. `pull` says that
-    the reaction is that of a link.
+    the reaction is that of a link, `alone` that the other one at its joint cannot act, so that R_A
+    can mean no other.
     """
 
     name: str
@@ -33,6 +34,7 @@ class Slant(NamedTuple):
     x_square: Fraction | None = None
     y_square: Fraction | None = None
     pull: bool = False
+    alone: bool = False
 
     def share(self, axis: Axis) -> Share:
         """The component along an axis, drawn along the force's own arrow."""
@@ -68,7 +70,7 @@ def more_spellings(
     table: dict[str, set[Meaning]] = {}
     for word, meaning in (
         *_members(tuple(members), tuple(joints), slants),
-        *_reactions(tuple(reactions), slants),
+        *_reactions(tuple(reactions), tuple(joints), slants),
     ):
         table.setdefault(word, set()).add(meaning)
     return table
@@ -133,12 +135,16 @@ def _components(core: str, axis: Axis) -> Iterator[str]:
 
 
 def _reactions(
-    reactions: tuple[str, ...], slants: Mapping[str, Slant]
+    reactions: tuple[str, ...], joints: tuple[str, ...], slants: Mapping[str, Slant]
 ) -> Iterator[tuple[str, Meaning]]:
+    numbered = _figures_alone(joints)
     at = [(_joint(name), name) for name in reactions]
     links = [name for name in reactions if name in slants and slants[name].pull]
     if len(links) == 1:
         yield "T", Meaning(links[0])
+    inclined = [name for name in reactions if not name.endswith(("_x", "_y"))]
+    if len(inclined) == 1:
+        yield "R", Meaning(inclined[0])
     for joint, name in at:
         word = squeezed(joint)
         own: Axis | None = None
@@ -150,11 +156,32 @@ def _reactions(
             for axis, share in _shares(slants.get(name)):
                 for spelled in _along(word, axis):
                     yield spelled, Meaning(name, share)
-        if sum(1 for other, _ in at if other == joint) == 1:
+            if joint in numbered and own is not None:
+                for spelled in _along(numbered[joint], own):
+                    if not spelled[0].isdigit():
+                        yield spelled, Meaning(name)
+        alone = name in slants and slants[name].alone
+        if _lone(joint, at) or alone:
             letters = ("R", "N", "S", "T") if name in links else ("R", "N")
-            yield word, Meaning(name)
+            if _lone(joint, at):
+                yield word, Meaning(name)
             for letter in letters:
                 yield from _lettered(letter, word, Meaning(name))
+                if joint in numbered:
+                    yield from _lettered(letter, numbered[joint], Meaning(name))
+
+
+def _figures_alone(joints: tuple[str, ...]) -> dict[str, str]:
+    """The figure of each joint called by a letter and a figure that no other joint has."""
+    found = {joint: match[2] for joint in joints if (match := _NUMBERED.fullmatch(joint))}
+    return {
+        joint: figure for joint, figure in found.items() if list(found.values()).count(figure) == 1
+    }
+
+
+def _lone(joint: str, at: list[tuple[str, str]]) -> bool:
+    """Whether one unknown alone acts at the joint from outside."""
+    return sum(1 for other, _ in at if other == joint) == 1
 
 
 def _joint(reaction: str) -> str:

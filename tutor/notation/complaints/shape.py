@@ -16,7 +16,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "two-equals": Complaint(
         "there are two = signs with nothing between them",
         "write one = sign, or what belongs between the two",
-        examples=(("F_AB == 12", 7),),
+        examples=(("F_AB = = 12", 8),),
     ),
     "two-equals/chain": Complaint(
         "there is more than one equation, and one is meant here",
