@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from fractions import Fraction
+from pathlib import Path
 from typing import Any
 
 from hypothesis import given, reject, settings
@@ -13,11 +14,14 @@ from truss_names import LETTERED, NUMBERED
 
 from tutor.notation import (
     Exact,
+    Line,
     Names,
     Reading,
     Unreadable,
     ValueReading,
     read_equation,
+    read_heading,
+    read_line,
     read_number,
     read_value,
 )
@@ -143,6 +147,47 @@ def test_any_text_is_read_or_complained_about(text: str, names: Names, angles: A
     assert_sound(read_equation(text, names, angles=angles), text)
     assert_sound(read_value(text, names, None), text)
     assert_sound(read_number(text), text)
+
+
+HANDS = (Path(__file__).parent / "hands" / "lines.txt").read_text("utf-8").splitlines()
+TYPED = [row.split(" | ", 2)[2] for row in HANDS if " | " in row]
+
+
+@st.composite
+def mixed(draw: Any) -> str:
+    """Pieces of lines as people write them, cut anywhere and put together."""
+    parts = []
+    for _ in range(draw(st.integers(1, 3))):
+        text = draw(st.sampled_from(TYPED))
+        start = draw(st.integers(0, len(text)))
+        parts.append(text[start : start + draw(st.integers(1, 40))])
+        parts.append(draw(st.sampled_from(["", " ", *PIECES])))
+    return "".join(parts)
+
+
+@given(st.one_of(typed, mixed()), truss)
+@settings(max_examples=600, deadline=None)
+def test_any_text_is_read_as_a_line_and_as_a_heading_or_complained_about(
+    text: str, names: Names
+) -> None:
+    for found in (read_line(text, names, said={"θ": 30.0}), read_heading(text, names)):
+        if isinstance(found, Unreadable):
+            assert_sound(found, text)
+    line = read_line(text, names)
+    if isinstance(line, Line):
+        spans = [term.span for step in line.steps for side in step.sides for term in side.terms]
+        assert all(0 <= span.start <= span.end <= len(text) for span in (*spans, *line.passed))
+
+
+@given(
+    st.sampled_from(["(", "(T) ", " ", "$", "Σ", "θ=", "so ", "-", ". ", "|a", "½", "\\frac{"]),
+    st.integers(1, 500),
+)
+def test_a_long_run_of_one_thing_is_read_or_complained_about(piece: str, times: int) -> None:
+    text = (piece * times)[:500]
+    found = read_line(text, LETTERED)
+    if isinstance(found, Unreadable):
+        assert_sound(found, text)
 
 
 @given(st.text(alphabet="()[]+-^*/=1 FAB_cosqrt.,", min_size=100, max_size=700))

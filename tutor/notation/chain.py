@@ -4,41 +4,21 @@ from __future__ import annotations
 
 import itertools
 import re
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from tutor.notation.ending import WORD, Said, last_letter, phrase, tail
-from tutor.notation.evaluate import Frame, Term
+from tutor.notation.ending import WORD, Said
+from tutor.notation.evaluate import Term
 from tutor.notation.formula import sides_of
-from tutor.notation.label import Label, heading_before, heading_in
+from tutor.notation.found import Found, trimmed
+from tutor.notation.heading import heading_before, heading_in
+from tutor.notation.label import Label
 from tutor.notation.lexicon import says
 from tutor.notation.line import Side
 from tutor.notation.names import Names
-from tutor.notation.symbols import PARTNER
-from tutor.notation.tree import Name, Node, Number, Span
+from tutor.notation.side_ending import ending_of
+from tutor.notation.tree import Name, Number, Span
 from tutor.notation.unreadable import Broken
-
-
-@dataclass(frozen=True)
-class Choice:
-    """How to take what can be taken in two ways: each field says the less usual way."""
-
-    numbered: bool = False
-    heeded: bool = False
-    named: bool = False
-    signed: bool = False
-
-
-@dataclass
-class Found:
-    """What is collected while a line is read; `open` are the choices that were met."""
-
-    names: Names
-    frame: Frame
-    choice: Choice
-    angles: dict[str, Node] = field(default_factory=dict)
-    passed: list[Span] = field(default_factory=list)
-    open: set[str] = field(default_factory=set)
 
 
 @dataclass(frozen=True)
@@ -61,7 +41,7 @@ def statement(text: str, start: int, end: int, found: Found) -> Statement:
     ):
         label, whole, start = head.label, start, _after(text, head.end, end)
         if not text[start:end].strip():
-            raise Broken("label/alone", *_trimmed(text, whole, end))
+            raise Broken("label/alone", *trimmed(text, whole, end))
     cuts = _sides(text, start, end)
     kept: list[tuple[int, int]] = []
     for one, other in cuts:
@@ -75,8 +55,8 @@ def statement(text: str, start: int, end: int, found: Found) -> Statement:
     if len(kept) == 1 and len(cuts) == 2:
         one, other = kept[0]
         if text[one:other].strip(" 0.") == "":
-            raise Broken("label/alone", *_trimmed(text, start, end))
-        raise Broken("label/no-zero", *_trimmed(text, start, end))
+            raise Broken("label/alone", *trimmed(text, start, end))
+        raise Broken("label/no-zero", *trimmed(text, start, end))
     return Statement(_read(text, kept, found), label)
 
 
@@ -93,7 +73,7 @@ def _led(text: str, start: int, end: int, found: Found) -> int:
             break
         at = word.end()
     if at > start:
-        found.passed.append(Span(*_trimmed(text, start, at)))
+        found.passed.append(Span(*trimmed(text, start, at)))
     return at
 
 
@@ -107,11 +87,6 @@ def _after(text: str, start: int, end: int) -> int:
 
 
 _APART = re.compile(r" *[:;,|]")
-
-
-def _trimmed(text: str, start: int, end: int) -> tuple[int, int]:
-    start += len(text[start:end]) - len(text[start:end].lstrip())
-    return start, max(start + 1, start + len(text[start:end].rstrip()))
 
 
 def _sides(text: str, start: int, end: int) -> list[tuple[int, int]]:
@@ -167,7 +142,7 @@ def _read(text: str, places: list[tuple[int, int]], found: Found) -> tuple[Side,
     end = places[-1][1]
     for index, (start, stop) in enumerate(tuple(places)):
         last = index == len(places) - 1
-        stop, said, closed = _ending(chars, start, stop, index, last, found, turned, end)
+        stop, said, closed = ending_of(chars, start, stop, index, last, found, turned, end)
         endings.append(said)
         places[index] = start, stop
         if closed:
@@ -244,136 +219,6 @@ def _lent(sides: tuple[Side, ...], lent: Said | None) -> tuple[Side, ...]:
             return sides
         return (*sides[:-1], replace(last, letter=named[-1].letter, sense=named[-1].sense))
     return (*sides[:-1], replace(last, letter=lent.letter, sense=lent.sense))
-
-
-def _ending(
-    chars: list[str],
-    start: int,
-    stop: int,
-    index: int,
-    last: bool,
-    found: Found,
-    turned: list[int],
-    end: int,
-) -> tuple[int, Said, bool]:
-    """Where the formula of a side stops, what stands behind it, and whether that ends the chain."""
-    said = Said()
-    _groups(chars, start, stop, found, said, turned)
-    text = "".join(chars)
-    closed = False
-    cut = tail(text, start, stop, found.names) if index or last else None
-    if cut is not None:
-        words = phrase(text, cut, stop, found.names)
-        if words is not None:
-            _take(said, words)
-            if words.passed:
-                found.passed.append(Span(*_trimmed(text, cut, end if index else stop)))
-            closed = not last and words.passed
-            stop = cut
-    while (letter := _last(text, start, stop, index, last, found)) is not None:
-        said.add(letter["letter"], *letter.span("letter"))
-        stop = letter.start()
-    whole = text[start:stop].strip()
-    if whole and (whole in _LONE or not any(map(str.isdigit, whole))):
-        words = phrase(text, start, stop, found.names)
-        if (
-            words is not None
-            and (words.letter or words.zero or words.sense)
-            and not (found.names.meanings(whole) and (not index or whole not in "TC" or last))
-        ):
-            _take(said, words)
-            for column in range(start, stop):
-                chars[column] = " "
-    return stop, said, closed
-
-
-_LONE = frozenset("TC")
-
-
-def _last(
-    text: str, start: int, stop: int, index: int, last: bool, found: Found
-) -> re.Match[str] | None:
-    """A T or C at the end of a side, unless a force of that name is meant there."""
-    letter = last_letter(text, start, stop)
-    if letter is None or not found.names.meanings(letter["letter"]):
-        return letter
-    found.open.add("named")
-    name = (index == 0 and not last) != found.choice.named
-    return None if name else letter
-
-
-def _take(said: Said, words: Said) -> None:
-    for place in words.places:
-        if (said.letter or said.sense) and (said.letter, said.sense) != (words.letter, words.sense):
-            raise Broken("value/two", *max(place, *said.places))
-    if words.places:
-        said.letter, said.sense = words.letter, words.sense
-        said.places += words.places
-    said.zero = said.zero or words.zero
-
-
-def _groups(
-    chars: list[str], start: int, stop: int, found: Found, said: Said, turned: list[int]
-) -> None:
-    """Takes brackets that hold words out of a side: (T), (strut), (acts left), (by inspection)."""
-    opened: list[int] = []
-    text = "".join(chars)
-    for index in range(start, stop):
-        char = chars[index]
-        if char in "([{":
-            opened.append(index)
-        elif char in ")]}" and opened:
-            begin = opened.pop()
-            if PARTNER[char] != chars[begin] or not text[start:begin].strip(" =+-*/(["):
-                continue
-            words = _worded(text, begin, index, found)
-            if words is None:
-                _inner_letter(chars, text, begin, index, found, turned)
-                continue
-            _blank(chars, begin, index + 1)
-            rest = "".join(chars[index + 1 : stop])
-            ended = not re.search(r"[0-9+*/=)\]}^-]|sin|cos|tan", rest)
-            if ended and not opened:
-                _take(said, words)
-            elif words.letter is not None:
-                found.open.add("heeded")
-                if words.letter == "C" and found.choice.heeded:
-                    turned.append(begin)
-            if words.passed or not ended:
-                found.passed.append(Span(begin, index + 1))
-
-
-_INNER = re.compile(r" *[-+]?[0-9][0-9.,]*(?: *(?:kN|N|lbs?|kips?|k))? *(?P<letter>[TC]) *")
-
-
-def _inner_letter(
-    chars: list[str], text: str, begin: int, end: int, found: Found, turned: list[int]
-) -> None:
-    """Takes the letter out of a value in brackets that is a factor: 5/13(6.5 T)."""
-    letter = _INNER.fullmatch(text, begin + 1, end)
-    if letter is None or found.names.meanings(letter["letter"]):
-        return
-    at = letter.start("letter")
-    chars[at] = " "
-    found.open.add("heeded")
-    if letter["letter"] == "C" and found.choice.heeded:
-        turned.append(at)
-
-
-def _worded(text: str, begin: int, index: int, found: Found) -> Said | None:
-    """What the words in a bracket say, None where it is a factor."""
-    inner = text[begin + 1 : index].strip()
-    if not inner or text[begin - 1] == "_" or inner[0] in "+-*/.":
-        return None
-    if inner in ("T", "C") and found.names.meanings(inner) and text[begin - 1] != " ":
-        found.open.add("named")
-        if found.choice.named:
-            return None
-    return phrase(text, begin + 1, index, found.names)
-
-
-def _blank(chars: list[str], start: int, stop: int) -> None:
-    chars[start:stop] = " " * (stop - start)
 
 
 def nothing(name: str, span: Span) -> tuple[Side, Side]:

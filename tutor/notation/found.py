@@ -1,0 +1,37 @@
+"""What is collected while a line is read, and how is taken what can be taken in two ways?"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from tutor.notation.evaluate import Frame
+from tutor.notation.names import Names
+from tutor.notation.tree import Node, Span
+
+
+@dataclass(frozen=True)
+class Choice:
+    """How to take what can be taken in two ways: each field says the less usual way."""
+
+    numbered: bool = False
+    heeded: bool = False
+    named: bool = False
+    signed: bool = False
+
+
+@dataclass
+class Found:
+    """What is collected while a line is read; `open` are the choices that were met."""
+
+    names: Names
+    frame: Frame
+    choice: Choice
+    angles: dict[str, Node] = field(default_factory=dict)
+    passed: list[Span] = field(default_factory=list)
+    open: set[str] = field(default_factory=set)
+
+
+def trimmed(text: str, start: int, end: int) -> tuple[int, int]:
+    """The columns from `start` to `end` without the spaces at both ends."""
+    start += len(text[start:end]) - len(text[start:end].lstrip())
+    return start, max(start, start + len(text[start:end].rstrip()))

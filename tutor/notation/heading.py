@@ -1,0 +1,63 @@
+"""Which equation does a heading name: ΣF_x, Taking moments about A, R(↑), Joint C, along 30°?
+
+One reader for the heading of a line and for a heading alone, by which an equation is chosen. The
+words are in `lexicon`; marks of the positive sense say nothing where the sum is named.
+"""
+
+from __future__ import annotations
+
+import re
+
+from tutor.notation.head import Head, Heading
+from tutor.notation.names import Names
+from tutor.notation.symbols import LETTERS
+
+_NUMBER = r"[-+]?(?:[0-9]+(?:[.,][0-9]+)?|\.[0-9]+)"
+_TOKEN = re.compile(
+    rf"""\ *+(?:
+  (?P<point>\(\ *+{_NUMBER}\ *+(?:[a-z]{{1,2}}\ *+)?[,;]\ *+{_NUMBER}\ *+(?:[a-z]{{1,2}}\ *+)?\))
+| (?P<zero>=\ *+0(?:[.,]0*+)?(?![0-9.,(]))
+| (?P<arrow>[←→↑↓⇒]|[-=]++>|<[-=]++|(?<=[+( ])\^(?=[ +):]|$))
+| (?P<turn>[↺↻])
+| (?P<sum>Σ)
+| (?P<number>-?[0-9]+(?:[.,][0-9]+)?(?:\ *+(?:°|deg(?:rees?)?\b))?)
+| (?P<word>@|[{LETTERS}][{LETTERS}0-9'_]*+(?:(?<=_)\{{[^{{}}=]*+\}})?(?:-(?:clockwise|hand|to|direction|dir|axis)\b)?)
+| (?P<mark>[-+()\[\]{{}}.,;:^_|*&!=/⊥∥])
+)""",
+    re.VERBOSE,
+)
+
+
+def heading_in(text: str, start: int, end: int, names: Names) -> Heading | None:
+    """The heading that fills `text` from `start` to `end`; None where something else stands there.
+
+    Raises Broken where a sum about or at something is named that is no joint.
+    """
+    head = Head(text, names, end)
+    at = start
+    while at < end:
+        found = _TOKEN.match(text, at, end)
+        if found is None:
+            if not text[at:end].strip():
+                break
+            return None
+        if not head.take(found, at, prefix=False):
+            return None
+        at = found.end()
+    return head.heading(start, end)
+
+
+def heading_before(text: str, start: int, end: int, names: Names) -> Heading | None:
+    """The heading in front of a formula, with nothing between them: "↑ 9 - ...", "@A ΣFy = 0 ..."."""
+    head = Head(text, names, end)
+    at = good = start
+    while at < end and (found := _TOKEN.match(text, at, end)) is not None:
+        if not head.take(found, at, prefix=True):
+            break
+        at = found.end()
+        if head.settled:
+            good = at
+    if good == start:
+        return None
+    made = head.heading(start, good)
+    return made if made is not None and made.label is not None else None

@@ -1,0 +1,138 @@
+"""Where does the formula of a side stop, and what stands in it and behind it in words and letters?"""
+
+from __future__ import annotations
+
+import re
+
+from tutor.notation.ending import Said, last_letter, phrase, tail
+from tutor.notation.found import Found, trimmed
+from tutor.notation.symbols import PARTNER
+from tutor.notation.tree import Span
+from tutor.notation.unreadable import Broken
+
+_LONE = frozenset("TC")
+_INNER = re.compile(r" *[-+]?[0-9][0-9.,]*(?: *(?:kN|N|lbs?|kips?|k))? *(?P<letter>[TC]) *")
+
+
+def ending_of(
+    chars: list[str],
+    start: int,
+    stop: int,
+    index: int,
+    last: bool,
+    found: Found,
+    turned: list[int],
+    end: int,
+) -> tuple[int, Said, bool]:
+    """Where the formula of a side stops, what stands behind it, and whether that ends the chain."""
+    said = Said()
+    _groups(chars, start, stop, found, said, turned)
+    text = "".join(chars)
+    closed = False
+    cut = tail(text, start, stop, found.names) if index or last else None
+    if cut is not None:
+        words = phrase(text, cut, stop, found.names)
+        if words is not None:
+            _take(said, words)
+            if words.passed:
+                found.passed.append(Span(*trimmed(text, cut, end if index else stop)))
+            closed = not last and words.passed
+            stop = cut
+    while (letter := _last(text, start, stop, index, last, found)) is not None:
+        said.add(letter["letter"], *letter.span("letter"))
+        stop = letter.start()
+    whole = text[start:stop].strip()
+    if whole and (whole in _LONE or not any(map(str.isdigit, whole))):
+        words = phrase(text, start, stop, found.names)
+        if (
+            words is not None
+            and (words.letter or words.zero or words.sense)
+            and not (found.names.meanings(whole) and (not index or whole not in "TC" or last))
+        ):
+            _take(said, words)
+            for column in range(start, stop):
+                chars[column] = " "
+    return stop, said, closed
+
+
+def _last(
+    text: str, start: int, stop: int, index: int, last: bool, found: Found
+) -> re.Match[str] | None:
+    """A T or C at the end of a side, unless a force of that name is meant there."""
+    letter = last_letter(text, start, stop)
+    if letter is None or not found.names.meanings(letter["letter"]):
+        return letter
+    found.open.add("named")
+    name = (index == 0 and not last) != found.choice.named
+    return None if name else letter
+
+
+def _take(said: Said, words: Said) -> None:
+    for place in words.places:
+        if (said.letter or said.sense) and (said.letter, said.sense) != (words.letter, words.sense):
+            raise Broken("value/two", *max(place, *said.places))
+    if words.places:
+        said.letter, said.sense = words.letter, words.sense
+        said.places += words.places
+    said.zero = said.zero or words.zero
+
+
+def _groups(
+    chars: list[str], start: int, stop: int, found: Found, said: Said, turned: list[int]
+) -> None:
+    """Takes brackets that hold words out of a side: (T), (strut), (acts left), (by inspection)."""
+    opened: list[int] = []
+    text = "".join(chars)
+    for index in range(start, stop):
+        char = chars[index]
+        if char in "([{":
+            opened.append(index)
+        elif char in ")]}" and opened:
+            begin = opened.pop()
+            if PARTNER[char] != chars[begin] or not text[start:begin].strip(" =+-*/(["):
+                continue
+            words = _worded(text, begin, index, found)
+            if words is None:
+                _inner_letter(chars, text, begin, index, found, turned)
+                continue
+            _blank(chars, begin, index + 1)
+            rest = "".join(chars[index + 1 : stop])
+            ended = not re.search(r"[0-9+*/=)\]}^-]|sin|cos|tan", rest)
+            if ended and not opened:
+                _take(said, words)
+            elif words.letter is not None:
+                found.open.add("heeded")
+                if words.letter == "C" and found.choice.heeded:
+                    turned.append(begin)
+            if words.passed or not ended:
+                found.passed.append(Span(begin, index + 1))
+
+
+def _inner_letter(
+    chars: list[str], text: str, begin: int, end: int, found: Found, turned: list[int]
+) -> None:
+    """Takes the letter out of a value in brackets that is a factor: 5/13(6.5 T)."""
+    letter = _INNER.fullmatch(text, begin + 1, end)
+    if letter is None or found.names.meanings(letter["letter"]):
+        return
+    at = letter.start("letter")
+    chars[at] = " "
+    found.open.add("heeded")
+    if letter["letter"] == "C" and found.choice.heeded:
+        turned.append(at)
+
+
+def _worded(text: str, begin: int, index: int, found: Found) -> Said | None:
+    """What the words in a bracket say, None where it is a factor."""
+    inner = text[begin + 1 : index].strip()
+    if not inner or text[begin - 1] == "_" or inner[0] in "+-*/.":
+        return None
+    if inner in ("T", "C") and found.names.meanings(inner) and text[begin - 1] != " ":
+        found.open.add("named")
+        if found.choice.named:
+            return None
+    return phrase(text, begin + 1, index, found.names)
+
+
+def _blank(chars: list[str], start: int, stop: int) -> None:
+    chars[start:stop] = " " * (stop - start)

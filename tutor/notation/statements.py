@@ -1,0 +1,292 @@
+"""What do the pieces of a line say, one after another, once it is laid out?"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import replace
+from fractions import Fraction
+
+from tutor.notation.chain import joined, nothing, statement
+from tutor.notation.ending import WORD, phrase, unknown, wordy
+from tutor.notation.found import Found, trimmed
+from tutor.notation.heading import heading_in
+from tutor.notation.label import Label
+from tutor.notation.layout import Piece, pieces
+from tutor.notation.lexicon import says
+from tutor.notation.line import Line, Side, Step
+from tutor.notation.named_angle import IN_BRACKETS, in_degrees, named_angle
+from tutor.notation.names import Names
+from tutor.notation.source import Source
+from tutor.notation.symbols import LETTERS
+from tutor.notation.tree import Number, Span, moved
+from tutor.notation.unreadable import Broken
+from tutor.notation.zero_words import zero_members
+
+
+class Statements:
+    """Reads the pieces of one line, from left to right."""
+
+    def __init__(self, text: str, source: Source, found: Found, said: Mapping[str, float]) -> None:
+        self.typed, self.source, self.found = text, source, found
+        self.text = source.text
+        self.label: Label | None = None
+        self.own: Label | None = None
+        self.steps: list[Step] = []
+        self.angles: dict[str, float] = {}
+        for name, degrees in said.items():
+            size = Number(Fraction(str(degrees)), Fraction(0), Span(0, 1))
+            found.angles[name] = in_degrees(size)
+
+    def line(self) -> Line:
+        """The whole line."""
+        self._bracketed_angles()
+        cut = pieces(self.text, 0, len(self.text.rstrip(" ")), self.found.names)
+        cut = [piece for piece in cut if not self._define(piece.start, piece.end)]
+        if not any(self.text[piece.start : piece.end].strip() for piece in cut):
+            end = len(self.text.rstrip())
+            if cut and cut[0].before_colon:
+                raise Broken("label", cut[0].end, cut[0].end + 1)
+            raise Broken("empty", end, end)
+        zeros = self._zero_members(0, len(self.text))
+        if not zeros:
+            name: tuple[int, int] | None = None
+            for index, piece in enumerate(cut):
+                name = self._piece(piece, cut[index + 1 :], name)
+        if not self.steps:
+            start, end = trimmed(self.text, 0, len(self.text))
+            raise Broken("label/alone" if self.label else "no-formula", start, end)
+        self._check_whole()
+        steps = tuple(self._step(step) for step in self.steps)
+        label = None if self.label is None else self._label(self.label)
+        return Line(self.typed, label, steps, self.angles)
+
+    def _check_whole(self) -> None:
+        """Raises Broken where something beside a whole statement is none itself."""
+        for step in self.steps[:-1]:
+            if len(step.sides) == 1 and not step.sides[0].numeric:
+                comma = self.text.find(",", step.span.end)
+                if comma >= 0:
+                    raise Broken("comma/loose", comma, comma + 1)
+                raise Broken("no-equals", step.span.end, step.span.end)
+
+    def _piece(
+        self, piece: Piece, later: list[Piece], name: tuple[int, int] | None
+    ) -> tuple[int, int] | None:
+        """Takes in one piece; the place of a name that stood alone before a colon is handed on."""
+        start, end = trimmed(self.text, piece.start, piece.end)
+        if start == end:
+            if piece.before_colon:
+                raise Broken("label", end, end + 1)
+            return name
+        if piece.before_colon:
+            return self._before_colon(start, end, later)
+        if piece.end < len(self.text) and self._zero_members(start, end):
+            return name
+        if self._heads(start, end, later) or self._ends(start, end) or self._remarks(start, end):
+            return name
+        if name is not None:
+            return self._named(name, piece, start, end)
+        self._state(piece, start, end)
+        return None
+
+    def _before_colon(self, start: int, end: int, later: list[Piece]) -> tuple[int, int] | None:
+        names = self.found.names
+        word = self.text[start:end]
+        if _COUNTED.fullmatch(word):
+            self.found.passed.append(Span(start, end))
+            return None
+        named = names.meanings(word) if re.fullmatch(r"\w[\w{}'-]*", word) else ()
+        value = later and "=" not in self.text[later[0].start : later[0].end]
+        if (
+            len(named) == 1
+            and named[0].share is None
+            and value
+            and not (names.joint(word) is not None and not value)
+        ):
+            return start, end
+        head = heading_in(self.text, start, end, names)
+        if head is None:
+            words = WORD.findall(word)
+            plain_words = re.fullmatch(rf"[{LETTERS}0-9_ ,.'-]*", word) is not None
+            if plain_words and sum(wordy(one, names) for one in words) > 1:
+                self.found.passed.append(Span(start, end))
+                return None
+            if self._states(start, end, later):
+                return None
+            raise Broken("label", start, end)
+        self.found.passed += head.passed
+        if head.label is not None:
+            self._headed(head.label)
+        return None
+
+    def _states(self, start: int, end: int, later: list[Piece]) -> bool:
+        """Whether a whole equation stands before the colon, with remarks alone behind it."""
+        rest = "".join(self.text[piece.start : piece.end] for piece in later)
+        if "=" not in self.text[start:end] or "=" in rest:
+            return False
+        self._state(Piece(start, end, ""), start, end)
+        return True
+
+    def _headed(self, label: Label) -> None:
+        if self.steps:
+            self.own = joined(self.own, label)
+        else:
+            self.label = joined(self.label, label)
+
+    def _heads(self, start: int, end: int, later: list[Piece]) -> bool:
+        """Whether a piece is a heading set apart by a semicolon, a comma, an arrow or brackets."""
+        if not any(self.text[piece.start : piece.end].strip() for piece in later):
+            return False
+        head = heading_in(self.text, start, end, self.found.names)
+        if head is None or head.label is None or head.passed:
+            return False
+        if not head.summed and head.label.point is None and not head.label.whole:
+            return False
+        plain_name = self.found.names.plainly(self.text[start:end])
+        if plain_name:
+            return False
+        self._headed(head.label)
+        return True
+
+    def _named(
+        self, name: tuple[int, int], piece: Piece, start: int, end: int
+    ) -> tuple[int, int] | None:
+        """A name, a colon and its value: the colon stands for =."""
+        colon = self.text.index(":", name[1])
+        self.text = f"{self.text[:colon]}={self.text[colon + 1 :]}"
+        self._state(piece, name[0], end)
+        return None
+
+    def _ends(self, start: int, end: int) -> bool:
+        """Whether a piece only says T or C, or which way, of the value before it."""
+        if not self.steps or "=" in self.text[start:end]:
+            return False
+        last = self.steps[-1].sides[-1]
+        word = self.text[start:end].rstrip(".")
+        said = phrase(self.text, start, end, self.found.names)
+        if said is None and word in ("T", "C"):
+            return False
+        if said is None or not (said.letter or said.sense or said.zero):
+            return False
+        if any(map(str.isdigit, word)) or not last.numeric:
+            return False
+        if last.letter or last.sense:
+            if (last.letter, last.sense) != (said.letter, said.sense) and said.places:
+                raise Broken("value/two", *said.places[0])
+            return True
+        if said.zero is not None and any(term.value for term in last.terms):
+            raise Broken("value/not-zero", *said.zero)
+        ended = replace(last, letter=said.letter, sense=said.sense)
+        step = self.steps[-1]
+        self.steps[-1] = replace(step, sides=(*step.sides[:-1], ended))
+        return True
+
+    def _remarks(self, start: int, end: int) -> bool:
+        """Whether a piece is words alone, to be passed over."""
+        text = self.text[start:end]
+        if "=" in text and self.steps == []:
+            return False
+        words = WORD.findall(text)
+        if not words:
+            return False
+        names = self.found.names
+        reason = says(words[0], "because", "remark", "number")
+        only_words = re.fullmatch(rf"[{LETTERS}0-9 ,.!?'’()\[\]-]*", text) is not None
+        if reason and (self.steps or "=" not in text):
+            self.found.passed.append(Span(start, end))
+            return True
+        if not only_words or any(map(str.isdigit, text)):
+            return False
+        if all(wordy(word, names) or unknown(word, names) or len(word) < 3 for word in words) and (
+            wordy(words[0], names) or unknown(words[0], names)
+        ):
+            if not self.steps and phrase(self.text, start, end, names) is not None:
+                said = phrase(self.text, start, end, names)
+                if said is not None and (said.letter or said.sense or said.zero):
+                    return False
+            self.found.passed.append(Span(start, end))
+            return True
+        return False
+
+    def _state(self, piece: Piece, start: int, end: int) -> None:
+        """Takes in a statement."""
+        padded = " " * start + self.text[start:end]
+        padded = _set_equal(padded, self.found.names)
+        made = statement(padded, start, len(padded), self.found)
+        beside = piece.joint == "beside" and self.steps
+        if beside and len(made.sides) == 1 and made.label is None:
+            comma = self.text.rfind(",", 0, start)
+            if comma >= 0:
+                raise Broken("comma/loose", comma, comma + 1)
+        if made.label is not None:
+            self._headed(made.label)
+        span = Span(made.sides[0].span.start, made.sides[-1].span.end)
+        follows = piece.joint == "so"
+        own, self.own = self.own, None
+        step = Step(self.typed, made.sides, own, follows, span, self.found.frame)
+        self.steps.append(step)
+
+    def _step(self, step: Step) -> Step:
+        sides = tuple(self._side(side) for side in step.sides)
+        label = step.label
+        if label is not None:
+            label = self._label(label)
+        return replace(step, sides=sides, label=label, span=self.source.place(step.span))
+
+    def _label(self, label: Label) -> Label:
+        return replace(label, span=self.source.place(label.span))
+
+    def _side(self, side: Side) -> Side:
+        place = self.source.place
+        terms = tuple(term._replace(span=place(term.span)) for term in side.terms)
+        return replace(side, node=moved(side.node, place), terms=terms, span=place(side.span))
+
+    def _bracketed_angles(self) -> None:
+        """Takes out of the text what says in brackets how large an angle is: (θ = 33.69°)."""
+        for found in list(IN_BRACKETS.finditer(self.text)):
+            if self._define(*found.span("inner")):
+                size = found.end() - found.start()
+                self.text = self.text[: found.start()] + " " * size + self.text[found.end() :]
+
+    def _define(self, start: int, end: int) -> bool:
+        """Whether a piece says how large an angle is, such as "where θ = 33.69°" or "tan θ = 3/4"."""
+        angle = named_angle(self.text, start, end, self.found.names)
+        if angle is not None:
+            self.found.angles[angle.name] = angle.node
+            self.angles[angle.name] = angle.degrees
+        return angle is not None
+
+    def _zero_members(self, start: int, end: int) -> bool:
+        """Whether words say that members carry nothing; each becomes a statement."""
+        members = zero_members(" " * start + self.text[start:end], self.found.names)
+        for name, span in members:
+            sides = nothing(name, span)
+            self.steps.append(Step(self.typed, sides, None, False, span, self.found.frame))
+        return bool(members)
+
+
+_COUNTED = re.compile(r"[([]?[0-9]{1,2}[a-z]?[)\]]?")
+_ZERO = re.compile(
+    r"((?:^|=) *)(zero|nil|null|cero)(?![\w-])(?! *(?:-?force|member|bar))", re.IGNORECASE
+)
+_IS = re.compile(
+    r"(?<=[\w})]) +(?:is|equals|ist|est|es|vaut)(?= +(?:equal to +|gleich +)?[-+]?[0-9.])(?: +(?:equal to|gleich))?",
+    re.IGNORECASE,
+)
+_BARE_VALUE = re.compile(
+    r" *(?P<name>[^\W\d][\w{}'-]*)(?P<gap> +)(?P<number>[-+]?[0-9][0-9.,]*)(?P<rest> *[A-Za-z#]*\.?(?: *[(\[]? *[A-Za-z]+ *[)\]]?)?) *"
+)
+
+
+def _set_equal(text: str, names: Names) -> str:
+    """The text with = for "is", and for the space between a name and its value."""
+    text = _ZERO.sub(lambda found: found[1] + "0".ljust(len(found[2])), text)
+    if "=" in text:
+        return text
+    text = _IS.sub(lambda found: " = ".ljust(len(found[0])), text)
+    found = _BARE_VALUE.fullmatch(text)
+    if found is None or len(names.meant(found["name"])) != 1 or not found["rest"].strip():
+        return text
+    at = found.start("gap")
+    return text[:at] + "=" + text[at + 1 :]
