@@ -88,13 +88,20 @@ def test_any_json_gives_usable_choices(tmp_path_factory, found):
         ("done", {"idealise": -1}, "whole numbers"),
         ("done", {"idealise": True}, "whole numbers"),
         ("done", {"\n": 1}, "whole numbers"),
+        ("student", "a\x1b[2J", "a short text or null"),
     ],
 )
 def test_one_choice_that_cannot_be_used_costs_only_itself(tmp_path, name, value, words):
-    good = {"glyphs": "words", "theme": "dark", "remarks": False, "done": {"idealise": 2}}
+    good = {
+        "glyphs": "words",
+        "theme": "dark",
+        "remarks": False,
+        "done": {"idealise": 2},
+        "student": "s1041",
+    }
     (tmp_path / FILE_NAME).write_text(json.dumps({**good, name: value}))
     settings, notice = read_settings(tmp_path)
-    usual = {"glyphs": None, "theme": None, "remarks": True, "done": {}}
+    usual = {"glyphs": None, "theme": None, "remarks": True, "done": {}, "student": None}
     assert vars(settings) == {**good, name: usual[name]}
     assert name in notice
     assert words in notice

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 from pathlib import Path
 
 import pytest
@@ -61,11 +62,12 @@ def test_an_id_said_once_is_kept_and_used_by_both_fronts(
     my_set: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     keep = my_set.parent / "kept"
-    monkeypatch.setattr("builtins.input", lambda *_: (_ for _ in ()).throw(EOFError))
+    monkeypatch.setattr("sys.stdin", io.StringIO("leave\nleave\n"))
     command = ["--plain", "--keep", str(keep), str(my_set)]
     assert cli.main([*command, "--student", "s1041"]) == 0
     assert read_settings(Keep(keep).folder)[0].student == "s1041"
     assert "the numbers of s1041" in capsys.readouterr().out
+    monkeypatch.setattr("sys.stdin", io.StringIO("leave\n"))
     assert cli.main(command) == 0
     assert "the numbers of s1041" in capsys.readouterr().out
     shelf = read_shelf([my_set], read_settings(Keep(keep).folder)[0].student)
