@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import asyncio
+import re
 import sys
 import tempfile
 from collections.abc import Awaitable, Callable
@@ -20,6 +21,8 @@ from tutor.records import Settings
 
 FOLDER = Path(__file__).parents[2] / "docs" / "pictures"
 SIZE = (110, 34)
+TITLE = 32
+"""The height of the bar of the title that is cut off."""
 Walk = Callable[[Pilot[int]], Awaitable[None]]
 
 
@@ -68,7 +71,20 @@ async def draw() -> None:
 
 
 def write(name: str, svg: str) -> None:
-    (FOLDER / f"{name}.svg").write_text(FONT_LINK.sub("", svg), encoding="utf-8")
+    (FOLDER / f"{name}.svg").write_text(bare(FONT_LINK.sub("", svg)), encoding="utf-8")
+
+
+def bare(svg: str) -> str:
+    """The picture of the program alone: no window of a desktop round it."""
+    svg = re.sub(r"<circle[^>]*r=\"7\"[^>]*/>\s*", "", svg)
+    svg = re.sub(r"<text class=\"[^\"]*-title\"[^>]*>[^<]*</text>", "", svg)
+    svg = svg.replace('stroke="rgba(255,255,255,0.35)"', 'stroke="none"')
+    return re.sub(r'viewBox="0 0 (\d+) ([\d.]+)"', _cropped, svg, count=1)
+
+
+def _cropped(found: re.Match[str]) -> str:
+    """Without the bar of the title at the top."""
+    return f'viewBox="0 {TITLE} {found[1]} {float(found[2]) - TITLE:g}"'
 
 
 if __name__ == "__main__":
