@@ -174,6 +174,40 @@ def test_what_is_saved_over_a_file_loads_as_what_was_drawn(seed: int, lines: lis
     assert read_text(text, "text").problem == read_text(saved(draft.problem), "text").problem
 
 
+@given(st.lists(LINES, max_size=6), st.lists(LINES, max_size=6))
+@settings(max_examples=100, deadline=None)
+def test_a_drawing_goes_by_new_names_of_old_joints_until_it_is_another(
+    before: list[str], after: list[str]
+) -> None:
+    draft = typed(before)
+    mark = draft.mark
+    assert draft.renamed_since(mark) == {}
+    for line in after:
+        draft.type(line)
+    names = draft.renamed_since(mark)
+    if names is not None:
+        assert len(set(names.values())) == len(names)
+    draft.type("clear")
+    assert draft.renamed_since(mark) is None
+    draft.type("undo")
+    assert draft.renamed_since(mark) == names
+
+
+def test_a_joint_put_after_another_of_its_name_was_renamed_is_not_that_one() -> None:
+    draft = typed(["A 0 0 B 4 0", "AB"])
+    mark = draft.mark
+    for line in ("rename A Q", "A 9 9", "rename A Z", "rename Q R"):
+        assert draft.type(line).taken
+    assert draft.renamed_since(mark) == {"A": "R"}
+    for _ in range(4):
+        draft.undo()
+    assert draft.renamed_since(mark) == {}
+    draft.type("rename B S")
+    late = draft.mark
+    draft.undo()
+    assert draft.renamed_since(late) == {"S": "B"}
+
+
 SIZES = (("12", "3"), ("7", "5*sqrt(3)/2"), ("10/3", "2"))
 
 

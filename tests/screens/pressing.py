@@ -20,6 +20,7 @@ from tutor.records import Keep, Settings
 from tutor.screens.app import TutorApp
 from tutor.screens.closing import ClosingScreen
 from tutor.screens.walk import WalkScreen
+from tutor.screens.widgets.action_bar import ActionBar
 from tutor.screens.widgets.choices import Choices
 from tutor.screens.widgets.line_input import LineInput
 
@@ -89,6 +90,7 @@ async def press(pilot: Pilot[int], *keys: str) -> None:
     for key in keys:
         pilot.app.simulate_key(key)
     await pilot.pause()
+    await settle(pilot, lambda: not pilot.app.typed.busy)  # type: ignore[attr-defined]
 
 
 async def type_text(pilot: Pilot[int], text: str) -> None:
@@ -108,7 +110,8 @@ async def enter_line(pilot: Pilot[int], text: str) -> None:
 
 async def deed(pilot: Pilot[int], letter: str) -> None:
     """One deed by its letter, from wherever the focus is."""
-    way = ["escape"] if isinstance(pilot.app.focused, Input) else []
+    typing = isinstance(pilot.app.focused, Input) or isinstance(pilot.app.screen, WalkScreen)
+    way = ["escape"] if typing and not isinstance(pilot.app.focused, ActionBar) else []
     await pilot.press(*way, {"?": "question_mark"}.get(letter, letter))
 
 

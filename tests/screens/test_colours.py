@@ -4,11 +4,17 @@ from __future__ import annotations
 
 import re
 from itertools import product
+from pathlib import Path
 
 import pytest
+from pressing import enter_line, opened, press
+from resuming import FREE_BODY, REACTIONS, Resumed
 from rich.segment import Segment
 from rich.style import Style
 from textual.color import Color
+from textual.geometry import Region
+from textual.pilot import Pilot
+from textual.screen import ModalScreen
 
 from tutor.screens.filters import Uncoloured, ascii_text
 from tutor.screens.marks import MARKS
@@ -56,6 +62,83 @@ class TestContrast:
     def test_leaves_only_one_colour_for_words_on_white(self) -> None:
         fit = {c for c in OKABE_ITO - {"#000000"} if contrast(c, "#FFFFFF") >= LEAST}
         assert fit == {BLUE}
+
+
+VERDICTS = ("right", "wrong", "remark", "hint")
+FORCES = ("tension", "compression", "load", "reaction", "unknown", "nothing")
+STROKE = re.compile("[\u2500-\u259f\u2800-\u28ff○◉●△▲←→↑↓⠤]")
+LEAST_STROKE = 3.0
+"""WCAG 2.2, success criterion 1.4.11, level AA, for strokes of pictures and edges of fields."""
+
+
+class TestVerdictsAndForces:
+    @pytest.mark.parametrize("name", THEMES)
+    def test_share_no_colour(self, name: str) -> None:
+        grounds = {
+            colour for b in VERDICTS for colour in re.findall("on (#[0-9A-F]{6})", BADGES[b])
+        }
+        forces = {THEMES[name].variables[word] for word in FORCES}
+        assert not grounds & forces
+
+    def test_stand_on_badges_that_differ_in_more_than_hue(self) -> None:
+        assert len({MARKS[tone].word for tone in ("right", "wrong", "remark", "hint")}) == 4
+
+
+def poor(pilot: Pilot[int]) -> list[tuple[str, str, str]]:
+    """The characters that stand out too little, each run with its two colours.
+
+    What lies dimmed behind a dialog cannot be used, and the standard leaves it out.
+    """
+    screen = pilot.app.screen
+    top = screen.region
+    if isinstance(screen, ModalScreen):
+        top = Region.from_union([part.region for part in screen.query("*") if part.region.area])
+    found = []
+    for strip in screen._compositor.render_strips()[top.y : top.bottom]:
+        for text, style, _ in strip.crop(top.x, top.right):
+            if not text.strip() or style is None or style.color is None or style.bgcolor is None:
+                continue
+            ink, ground = (Color.from_rich_color(c).hex for c in (style.color, style.bgcolor))
+            least = LEAST_STROKE if STROKE.sub("", text).strip() == "" else LEAST
+            if contrast(ink, ground) < least:
+                found.append((text.strip(), ink, ground))
+    return found
+
+
+@pytest.mark.parametrize("theme", THEMES)
+class TestOnTheScreen:
+    async def test_nothing_of_a_walk_stands_out_too_little(
+        self, theme: str, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            pilot.app.theme = theme
+            await enter_line(pilot, "Fx: A_x + B_x = 0")
+            await press(pilot, "ctrl+t")
+            assert not poor(pilot)
+            await press(pilot, "escape", "right")
+            assert not poor(pilot)
+            await press(pilot, "enter", "ctrl+l")
+            await pilot.pause(0.1)
+            assert not poor(pilot)
+
+    async def test_nothing_of_the_list_or_the_palette_stands_out_too_little(
+        self, theme: str, tmp_path: Path
+    ) -> None:
+        async with opened(tmp_path) as pilot:
+            pilot.app.theme = theme
+            await pilot.pause(0.1)
+            assert not poor(pilot)
+            await pilot.press("ctrl+p")
+            await pilot.pause(0.3)
+            assert not poor(pilot)
+
+    async def test_nothing_of_the_counts_stands_out_too_little(
+        self, theme: str, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, FREE_BODY[:1]) as pilot:
+            pilot.app.theme = theme
+            await press(pilot, "3", "tab")
+            assert not poor(pilot)
 
 
 class TestColours:

@@ -87,7 +87,7 @@ class TestTheLine:
     async def test_names_how_to_choose_when_no_equation_is_chosen(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
             await enter_line(pilot, "A_y - 190 = 0")
-            assert "Escape, then e" in " ".join(said(pilot).split())
+            assert "Type the number of the equation" in " ".join(said(pilot).split())
             assert line_of(pilot).value == "A_y - 190 = 0"
 
     async def test_is_taken_as_the_only_equation_it_can_be(self, tmp_path: Path) -> None:
@@ -123,9 +123,9 @@ class TestTheJournal:
             seen_by_disk: list[str] = []
             show = WalkScreen.show
 
-            def showing(self: WalkScreen, said: object) -> None:
+            def showing(self: WalkScreen, *said: object) -> None:
                 seen_by_disk.append(journal.path.read_text(encoding="utf-8"))
-                show(self, said)  # type: ignore[arg-type]
+                show(self, *said)  # type: ignore[arg-type]
 
             monkeypatch.setattr(WalkScreen, "show", showing)
             await enter_line(pilot, "A_x = 77")

@@ -75,7 +75,7 @@ class TestEachStep:
         self, tmp_path: Path, picture: SnapshotAssertion, size: tuple[int, int]
     ) -> None:
         async with Resumed(tmp_path, JOINTS, size) as pilot:
-            await pilot.press("B")
+            await pilot.press("B", "enter")
             await enter_line(pilot, "F_BC + 360 = 0")
             assert await drawn(pilot) == picture
 
@@ -83,7 +83,7 @@ class TestEachStep:
         self, tmp_path: Path, picture: SnapshotAssertion, size: tuple[int, int]
     ) -> None:
         async with Resumed(tmp_path, JOINTS, size) as pilot:
-            await pilot.press("B")
+            await pilot.press("B", "enter")
             await enter_line(pilot, "12/13 F_BC + 360 = 0")
             await enter_line(pilot, "BC = 390 C")
             await enter_line(pilot, "Fy")
@@ -132,6 +132,6 @@ class TestEachStep:
 async def test_the_light_colours(tmp_path: Path, picture: SnapshotAssertion) -> None:
     async with Resumed(tmp_path, JOINTS, (120, 40)) as pilot:
         pilot.app.theme = "light"
-        await pilot.press("B")
+        await pilot.press("B", "enter")
         assert walk_of(pilot).has_class("-two")
         assert await drawn(pilot) == picture

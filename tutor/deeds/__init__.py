@@ -4,6 +4,7 @@ A deed is data: an event of the lesson, something to be shown, somewhere to go. 
 plain lesson read the same words here and each does them in its own way.
 """
 
+from tutor.deeds.complete import completions
 from tutor.deeds.read import deed_of
 
-__all__ = ["deed_of"]
+__all__ = ["completions", "deed_of"]

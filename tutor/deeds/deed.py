@@ -22,7 +22,7 @@ Sight = Literal[
     "help",
 ]
 """What can be shown or said again."""
-Half = Literal["zero", "assume", "step", "equation", "save"]
+Half = Literal["zero", "assume", "step", "equation", "save", "answer"]
 """Deeds that need something named with them."""
 
 

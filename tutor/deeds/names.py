@@ -29,6 +29,23 @@ def unknown_named(problem: Problem, text: str) -> str | None:
     return _only(LOOSE.sub("", text), {**_member_spellings(problem), **reactions})
 
 
+def names_like(problem: Problem, text: str) -> list[str]:
+    """Every member, reaction and joint that this text could be the name of, in any case."""
+    wanted = LOOSE.sub("", text).casefold()
+    known = {
+        **_member_spellings(problem),
+        **{LOOSE.sub("", name): name for name in problem.reaction},
+        **{joint.name: joint.name for joint in problem.joints},
+    }
+    return _distinct(name for spelled, name in known.items() if spelled.casefold() == wanted)
+
+
+def spellings(problem: Problem) -> Iterable[str]:
+    """Every way in which a member or a reaction may be called, as it is looked up."""
+    yield from _member_spellings(problem)
+    yield from (LOOSE.sub("", name) for name in problem.reaction)
+
+
 def direction_of(problem: Problem, member: Member) -> float:
     """The inclination of a member in degrees from +x, from 0 up to 180, to four places."""
     here, there = problem.joint[member.start].at, problem.joint[member.end].at

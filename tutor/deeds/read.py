@@ -8,15 +8,15 @@ from __future__ import annotations
 import re
 
 from tutor.deeds.answers import answer
-from tutor.deeds.deed import Deed, Do, Go, Lost, Remark, Save, Show, Tell
-from tutor.deeds.names import joint_named, unknown_named
+from tutor.deeds.deed import Await, Deed, Do, Go, Lost, Remark, Save, Show, Tell
+from tutor.deeds.names import joint_named, names_like
 from tutor.deeds.runs import EQUATIONS, value_of
 from tutor.deeds.words import BY_WORD, command, first_word, nearest
 from tutor.lesson import Lesson
 
 LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
 BY_ALL_MEANS = re.compile(r"do\s+(?=\w)", re.IGNORECASE)
-WHOLE = (Do, Show, Save, Go, Remark)
+WHOLE = (Await, Do, Show, Save, Go, Remark)
 
 
 def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
@@ -33,7 +33,8 @@ def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
         deed = command(lesson, bare[meant.end() :])
         if deed is not None:
             return deed
-    deed = answer(lesson.state, ask, bare)
+    steers = ask.kind == "reasons" and bare.lower() in BY_WORD
+    deed = None if steers else answer(lesson.state, ask, bare)
     if deed is not None:
         return deed
     return _worded(lesson, bare) or _named(lesson, bare) or _line(lesson, text)
@@ -43,18 +44,13 @@ def _worded(lesson: Lesson, bare: str) -> Deed | None:
     """The deed of a word; where the word is a name here too, only if the rest tells which it is."""
     deed = command(lesson, bare)
     word = first_word(bare)
-    whole = name_called(lesson, bare)
-    name = whole or name_called(lesson, word)
-    if deed is None or name is None:
+    whole = names_like(lesson.problem, bare)
+    names = whole or names_like(lesson.problem, word)
+    if deed is None or not names:
         return deed
-    if whole is None and " " in bare and isinstance(deed, WHOLE):
+    if not whole and " " in bare and isinstance(deed, WHOLE):
         return deed
-    return Tell((clash(lesson, word, name),))
-
-
-def name_called(lesson: Lesson, word: str) -> str | None:
-    """The member, reaction or joint of this truss that a word of the grammar could stand for."""
-    return unknown_named(lesson.problem, word) or joint_named(lesson.problem, word)
+    return Tell((clash(lesson, word, names[0]),))
 
 
 def clash(lesson: Lesson, word: str, name: str) -> str:
@@ -62,10 +58,9 @@ def clash(lesson: Lesson, word: str, name: str) -> str:
     deed = BY_WORD[word]
     thing = "a joint" if name in lesson.problem.joint else "a force"
     name_it = f"joint {name}" if name in lesson.problem.joint else f"value {name}"
-    say_it = f"do {word}"
     return (
-        f'"{word}" is {thing} of this truss and also the word that {deed.does.rstrip(".")}: type '
-        f"{name_it} for the one, {say_it} for the other."
+        f'"{word}" is {thing} of this truss and also a word that {deed.does.rstrip(".")}: type '
+        f"{name_it} for the one, do {word} for the other."
     )
 
 

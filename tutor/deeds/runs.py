@@ -17,6 +17,7 @@ from tutor.lesson.steps.joints import RULES
 from tutor.statics import whole
 
 EQUATIONS = frozenset({"line", "joint-line", "close"})
+TICKED = frozenset({"reasons", "support"})
 SENSES = {
     **dict.fromkeys(("t", "tension", "pull", "pulling"), "T"),
     **dict.fromkeys(("c", "compression", "push", "pushing"), "C"),
@@ -177,6 +178,12 @@ def arm(lesson: Lesson, rest: str) -> Deed | None:
     if force in names or (not rest and pointed_out(lesson.state) is not None):
         return Show("arm", force)
     return Tell((f"Cannot read: an arm is that of one of {', '.join(names)}.",))
+
+
+def done(lesson: Lesson) -> Deed:
+    if lesson.ask.kind not in TICKED:
+        return Tell(("There are no boxes to tick here.",))
+    return Unfinished("answer", "", ("Type the numbers of all that hold, like 1 3.",))
 
 
 def practice(lesson: Lesson) -> Deed:

@@ -6,6 +6,7 @@ import difflib
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import Literal
 
 from tutor.deeds import runs
 from tutor.deeds.deed import Deed, Do, Go, Show, Tell
@@ -19,18 +20,25 @@ HEADING = re.compile(
 HEADED = {"fx": "x", "fy": "y", "moment": "moment", "moments": "moment", "m": "moment"}
 
 
+Takes = Literal[
+    "joint", "member", "reaction", "unknown", "rule", "letter", "step", "switch", "word"
+]
+"""What may stand behind a word, for completing it."""
+
+
 @dataclass(frozen=True)
 class Command:
     """A command: the words it answers to, how it is typed, what it does.
 
     `run` gets what stands after the word; it returns None where that makes no sense for it, and
-    the line is then taken for something else.
+    the line is then taken for something else. `takes` are the kinds of names that may follow.
     """
 
     words: tuple[str, ...]
     typed: str
     does: str
     run: Run
+    takes: tuple[Takes, ...] = ()
 
 
 def command(lesson: Lesson, text: str) -> Deed | None:
@@ -80,6 +88,7 @@ COMMANDS: tuple[Command, ...] = (
         "figure, or figure C",
         "says what the figure shows now, or joint C cut free.",
         runs.figure,
+        ("joint",),
     ),
     Command(
         ("truss", "story", "problem"),
@@ -94,38 +103,71 @@ COMMANDS: tuple[Command, ...] = (
         "moment A, or moment 4, 0",
         "chooses ΣM about a joint or a point.",
         moment,
+        ("joint",),
     ),
     Command(
         ("along",),
         "along AC, or along 30",
         "chooses the sum along a member, or in degrees from +x.",
         along,
+        ("member",),
     ),
-    Command(("across",), "across AC", "chooses the sum perpendicular to a member.", across),
+    Command(
+        ("across",),
+        "across AC",
+        "chooses the sum perpendicular to a member.",
+        across,
+        ("member",),
+    ),
     Command(("equation", "equations"), "equation", "says which can be chosen.", runs.equation),
     Command(
         ("arm",),
         "arm B_y",
         "says where the arm of a force runs; arm alone, that of the force a hint has named.",
         runs.arm,
+        ("unknown",),
     ),
-    Command(("value",), "value AB", "says that the next line is the value of AB.", runs.value),
-    Command(("joint",), "joint C", "goes to a joint; leave joint goes back.", runs.joint),
-    Command(("draw",), "draw A_x left", "draws the arrow of a reaction.", runs.reaction),
-    Command(("pull",), "pull AC", "draws a member pulling on its joints.", runs.drawn("T")),
-    Command(("push",), "push AC", "draws a member pushing on its joints.", runs.drawn("C")),
+    Command(
+        ("value",),
+        "value AB",
+        "says that the next line is the value of AB.",
+        runs.value,
+        ("unknown",),
+    ),
+    Command(
+        ("joint",), "joint C", "goes to a joint; leave joint goes back.", runs.joint, ("joint",)
+    ),
+    Command(
+        ("draw",), "draw A_x left", "draws the arrow of a reaction.", runs.reaction, ("reaction",)
+    ),
+    Command(
+        ("pull",), "pull AC", "draws a member pulling on its joints.", runs.drawn("T"), ("member",)
+    ),
+    Command(
+        ("push",), "push AC", "draws a member pushing on its joints.", runs.drawn("C"), ("member",)
+    ),
     Command(
         ("assume",),
         "assume AC C, or assume AC T",
         "draws a member pushing (C) or pulling (T) on its joints.",
         runs.assume,
+        ("member", "letter"),
     ),
-    Command(("zero",), "zero AB two", "says that a member is zero, and by which rule.", runs.zero),
+    Command(
+        ("zero",),
+        "zero AB two",
+        "says that a member is zero, and by which rule.",
+        runs.zero,
+        ("member", "rule"),
+    ),
     Command(
         ("keep",),
         "keep",
         "keeps a line as what it is true of.",
         runs.alone(lambda x: Do("keep", {})),
+    ),
+    Command(
+        ("done",), "done", "hands in what is ticked, where there are boxes.", runs.alone(runs.done)
     ),
     Command(("hint",), "hint", "gives the next hint.", runs.alone(lambda x: Do("hint", {}))),
     Command(("undo",), "undo", "takes the last thing back.", runs.alone(lambda x: Do("undo", {}))),
@@ -140,6 +182,7 @@ COMMANDS: tuple[Command, ...] = (
         "remarks off, or remarks on",
         "leaves out or brings back remarks on an easier way.",
         runs.remarks,
+        ("switch",),
     ),
     Command(
         ("lines",),
@@ -166,7 +209,7 @@ COMMANDS: tuple[Command, ...] = (
         runs.shows("table"),
     ),
     Command(("save",), "save NAME.md", "writes the lesson so far into a new file.", runs.save),
-    Command(("step", "go"), "step reactions", "goes to another step.", runs.step),
+    Command(("step", "go"), "step reactions", "goes to another step.", runs.step, ("step",)),
     Command(("steps",), "steps", "says the steps there are.", runs.steps),
     Command(
         ("skip",),
@@ -187,7 +230,7 @@ COMMANDS: tuple[Command, ...] = (
         runs.alone(lambda x: Go("problems")),
     ),
     Command(("leave", "quit", "exit", "bye"), "leave", "ends; all is kept.", runs.leave),
-    Command(("help", "?"), "help, or help along", "says these words.", _help),
+    Command(("help", "?"), "help, or help along", "says these words.", _help, ("word",)),
 )
 
 BY_WORD: Mapping[str, Command] = {word: each for each in COMMANDS for word in each.words}

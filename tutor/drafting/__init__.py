@@ -3,9 +3,9 @@
 `entries` says what can be entered and folds it into a problem that may still lack anything;
 `commands` reads what was typed: `words`, `names`, `cursor` and `pasted` its pieces, `spoken` what is
 said at length, `phrases` joints, members, supports and loads, `measured` places from other joints,
-`moving` parts that are moved, copied or mirrored, and `unfit` answers what no truss has. `shapes` has
-the trade's common trusses; `draft` keeps the steps, to take back and do again; `standing` says what is missing and how
-it moves; `telling` puts it in words; `saving` writes it, comments of an opened file included.
+`moving` parts that are moved, copied or mirrored; `unfit` and `lone_numbers` answer what no truss has and
+what a line leaves open. `shapes` has the trade's common trusses; `draft` keeps the steps, to take back and
+do again; `standing` says what is missing and how it moves; `telling` puts it in words; `saving` writes it, comments of an opened file included.
 """
 
 from tutor.drafting.commands import Refused, read

@@ -12,6 +12,13 @@ from __future__ import annotations
 
 from tutor.drafting.cursor import Cursor, way_of
 from tutor.drafting.entries import Entry, Hold, Join, Push, Put
+from tutor.drafting.lone_numbers import (
+    half_there,
+    load_on_member,
+    place_of_member,
+    span_of_member,
+    which_way,
+)
 from tutor.drafting.names import (
     AT,
     SHORT_WAYS,
@@ -25,14 +32,7 @@ from tutor.drafting.names import (
     new_name,
     path_of,
 )
-from tutor.drafting.unfit import (
-    half_there,
-    load_on_member,
-    place_of_member,
-    slope_or_wall,
-    span_of_member,
-    which_way,
-)
+from tutor.drafting.unfit import slope_or_wall
 from tutor.drafting.words import FORCES, UNITS, Bad, Word, pair_in
 from tutor.model import Load, Support
 from tutor.model.parts import PushDirection

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
@@ -15,9 +14,6 @@ from tutor.screens.widgets.sense_picker import Way
 
 PLACE = LEVELS.index("place") + 1
 TYPED = frozenset({"line", "joint-line", "close"})
-HEADING = re.compile(
-    r"(?:Σ|sum\b|sum(?= ?[FM]))?\s*([FM])[\s_]*(?:about|at)?\s*\{?([\w-]+)\}?\s*:?\s*$"
-)
 
 
 @dataclass(frozen=True)
@@ -42,29 +38,6 @@ def picked(ask: Ask, keys: Sequence[str]) -> Answer:
             return Answer("joint", {"joint": first})
         case _:
             return Answer("choose", {"about": first})
-
-
-def entered(ask: Ask, text: str) -> Answer:
-    """The event that typing this text is; a heading alone chooses its equation."""
-    about = headed(ask, text)
-    return Answer("type", {"text": text}) if about is None else Answer("choose", {"about": about})
-
-
-def headed(ask: Ask, text: str) -> str | None:
-    """The key of the option that a bare heading names: "Fx", "ΣM_A:", "sum M about A"."""
-    match = HEADING.match(text.strip())
-    if match is None:
-        return None
-    letter, name = match[1], match[2]
-    if letter == "M":
-        wanted = f"M {name}"
-    elif name.lower() in ("x", "y"):
-        wanted = f"F{name.lower()}"
-    else:
-        return None
-    keys = [option.key for option in ask.options]
-    found = [key for key in keys if key.partition(" @ ")[0].lower() == wanted.lower()]
-    return found[0] if len(found) == 1 else None
 
 
 def choices(ask: Ask) -> tuple[Choice, ...]:

@@ -10,7 +10,6 @@ import os
 import sys
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
-from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, ClassVar
 
@@ -25,7 +24,6 @@ from textual.screen import Screen
 from tutor.records.keep import Keep
 from tutor.records.settings import Settings, read_settings, write_settings
 from tutor.screens.background import beside
-from tutor.screens.deeds import Deed
 from tutor.screens.filters import AsciiOnly, Harmless, Uncoloured
 from tutor.screens.first import FirstScreen
 from tutor.screens.in_turn import InTurn
@@ -126,6 +124,11 @@ class TutorApp(App[int]):
             renderable = self.painter.changes(renderable, self.size, self.console)
         super()._display(screen, renderable)
 
+    def paint_anew(self) -> None:
+        """Write the whole screen once more."""
+        self.painter.forget()
+        self.screen.refresh(layout=True)
+
     def on_mount(self) -> None:
         leave_on_signals(self.exit)
         self.app_resume_signal.subscribe(self, lambda _: self.painter.forget())
@@ -182,17 +185,9 @@ class TutorApp(App[int]):
 
     def choose_card(self, then: Callable[[], None] | None = None) -> None:
         """Ask which pictures look right, and keep the answer."""
-        from tutor.screens.card import CardScreen  # after the first frame, for start-up time
+        from tutor.screens.card import choose  # after the first frame, for start-up time
 
-        def chosen(glyphs: str | None) -> None:
-            if glyphs is not None:
-                self.glyphs = None
-                self.change(replace(self.settings, glyphs=glyphs))
-                self.sheet.look(self.looks)
-            if then is not None:
-                then()
-
-        self.push_screen(CardScreen(self.glyphs or self.settings.glyphs), chosen)
+        choose(self, then)
 
     def change(self, settings: Settings) -> None:
         """Take and keep new choices; where they cannot be kept, say so."""
@@ -246,6 +241,10 @@ class TutorApp(App[int]):
 
         practise(self, message.problem, self.session)
 
+    def on_walk_screen_wanted(self, message: WalkScreen.Wanted) -> None:
+        if self.settings.remarks != (message.what == "on"):
+            self.change_remarks()
+
     def change_remarks(self) -> None:
         """Make remarks on an easier way beside right lines, or no longer; for good."""
         on = not self.settings.remarks
@@ -256,16 +255,9 @@ class TutorApp(App[int]):
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
         """What the palette offers: the deeds of the screen, the colours, and the way out."""
-        deeds: Sequence[Deed] = getattr(screen, "deeds", tuple)()
-        for deed in deeds:
-            do = partial(getattr(screen, "action_deed"), deed.id)  # noqa: B009 - screens with deeds
-            yield SystemCommand(deed.label.capitalize(), deed.does, do)
-        yield SystemCommand("Light or dark colours", "Change the colours", self.change_light)
-        remarks = "Leave out" if self.settings.remarks else "Make"
-        yield SystemCommand(
-            f"{remarks} remarks on an easier way", "Beside right lines", self.change_remarks
-        )
-        yield SystemCommand("End the program", "Everything done is kept", self.action_leave_all)
+        from tutor.screens.palette import commands  # only where it is opened
+
+        return commands(self, screen)
 
     def _fatal_error(self) -> None:
         """A fault of ours ends the app without a traceback, whose values may be answers."""

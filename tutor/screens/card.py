@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, cast
+from collections.abc import Callable
+from dataclasses import replace
+from typing import TYPE_CHECKING, ClassVar, cast
 
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
@@ -13,6 +15,9 @@ from textual.widgets import Static
 
 from tutor.figure import Glyphs, test_card
 from tutor.screens.widgets.choices import Choice, Choices, Picked
+
+if TYPE_CHECKING:
+    from tutor.screens.app import TutorApp
 
 NAMES = {
     "braille": "1 fine dots",
@@ -25,6 +30,20 @@ QUESTION = (
     "Choose the first picture that looks right: a triangle on two supports, under a load. Your "
     "choice is kept."
 )
+
+
+def choose(app: TutorApp, then: Callable[[], None] | None) -> None:
+    """Ask which pictures look right, keep the answer, and go on with `then`."""
+
+    def chosen(glyphs: str | None) -> None:
+        if glyphs is not None:
+            app.glyphs = None
+            app.change(replace(app.settings, glyphs=glyphs))
+            app.sheet.look(app.looks)
+        if then is not None:
+            then()
+
+    app.push_screen(CardScreen(app.glyphs or app.settings.glyphs), chosen)
 
 
 class CardScreen(Screen[str | None]):

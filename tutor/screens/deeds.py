@@ -1,8 +1,9 @@
 """What can be done beside answering, and with which keys? One table for keys, bar, palette and help.
 
-Every deed has three ways to it: escape and its letter (which works in any terminal, since letters
-alone reach a line being typed), a chord for those whose terminal lets it through, and the bar for
-the mouse. None relies on a chord, a function key or a modified arrow.
+Every deed has several ways to it: on the walk its word, typed in the line; escape and its letter
+(which works in any terminal, since letters alone reach a line being typed); a chord for those whose
+terminal lets it through; and the bar for the mouse. None relies on a chord, a function key or a
+modified arrow.
 """
 
 from __future__ import annotations
@@ -23,23 +24,27 @@ class Deed:
     @property
     def keys(self) -> str:
         """The keys as a binding takes them; escape and a letter typed fast arrive as alt and it."""
+        return f"{KEY_NAMES.get(self.letter, self.letter)},{self.keys_while_typing}"
+
+    @property
+    def keys_while_typing(self) -> str:
+        """Those of them that are no text."""
         letter = KEY_NAMES.get(self.letter, self.letter)
-        return ",".join(filter(None, (letter, f"alt+{letter}", self.chord)))
+        return ",".join(filter(None, (f"alt+{letter}", self.chord)))
 
 
 KEY_NAMES = {"?": "question_mark"}
 
 WALK: tuple[Deed, ...] = (
+    Deed("answer", "d", "", "done", "Hand in what is ticked, as enter does."),
     Deed("hint", "h", "ctrl+t", "hint", "A hint; each further one says more, the last one all."),
-    Deed("keep", "y", "ctrl+y", "keep it", "Keep a line that is true of something else."),
+    Deed("keep", "y", "ctrl+y", "keep", "Keep a line that is true of something else."),
     Deed("equation", "e", "", "equation", "Choose which equation the next line is."),
-    Deed("joint", "j", "ctrl+n", "joints", "Choose another joint."),
-    Deed(
-        "zero", "z", "", "zero-force", "State a member without force, with the rule that shows it."
-    ),
+    Deed("joint", "j", "ctrl+n", "joint", "Choose another joint."),
+    Deed("zero", "z", "", "zero", "State a member without force, with the rule that shows it."),
     Deed("assume", "a", "", "assume", "Draw a member pulling (T) or pushing (C) on its joints."),
     Deed("undo", "u", "ctrl+z", "undo", "Take back the last thing that counted."),
-    Deed("skip", "n", "", "skip this", "Skip a step you have done right twice."),
+    Deed("skip", "n", "", "skip", "Skip a step you have done right twice."),
     Deed(
         "figure",
         "f",

@@ -16,11 +16,20 @@ from tutor.screens.widgets.action_bar import ActionBar
 from tutor.screens.widgets.line_input import LineInput
 
 
-def bindings(deeds: Sequence[Deed], screen: str) -> list[Binding]:
-    """A binding for each deed, which calls the screen's `action_deed`, and escape for the bar."""
+def bindings(deeds: Sequence[Deed], screen: str, *, letters: bool = True) -> list[Binding]:
+    """A binding for each deed, which calls the screen's `action_deed`, and escape for the bar.
+
+    Without `letters`, a letter alone does its deed on the bar only.
+    """
     return [
         *(
-            Binding(d.keys, f"deed('{d.id}')", d.label, show=False, id=f"{screen}.{d.id}")
+            Binding(
+                d.keys if letters else d.keys_while_typing,
+                f"deed('{d.id}')",
+                d.label,
+                show=False,
+                id=f"{screen}.{d.id}",
+            )
             for d in deeds
         ),
         Binding("escape", "bar", show=False, id=f"{screen}.bar"),

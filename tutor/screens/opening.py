@@ -97,7 +97,15 @@ def start(app: Desk, entry: Entry, path: Path | None, say: Say) -> None:
         app.session = session
         session.remarks = app.settings.remarks
         session.skippable = frozenset(filter(app.settings.skippable, app.settings.done))
-        app.push_screen(WalkScreen(session, app.looks), lambda _: left(app, session, say))
+
+        def gone(way: str | None) -> None:
+            left(app, session, say)
+            if way == "homework":
+                from tutor.screens.own import open_own  # it leads here, too
+
+                open_own(app, "homework", entry)
+
+        app.push_screen(WalkScreen(session, app.looks), gone)
 
     beside(app, make, made, lambda fault: refuse(app, fault, say))
 

@@ -24,6 +24,7 @@ from tutor.screens.first import TITLE
 from tutor.screens.line_and_bar import bindings
 from tutor.screens.looks import Looks
 from tutor.screens.shelf import Entry, Group
+from tutor.screens.small import is_small, offer
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.figure_pane import FigurePane
 
@@ -157,6 +158,10 @@ class SheetScreen(Screen[None]):
 
     def on_resize(self, event: events.Resize) -> None:
         self.set_class(event.size.width < WIDE, "-stacked")
+        small = is_small(event.size)
+        if small and not self.has_class("-small"):
+            self.say(offer(event.size))
+        self.set_class(small, "-small")
 
 
 def row_of(entry: Entry, wide: int, left: Mapping[str, str]) -> Content:

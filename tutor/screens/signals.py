@@ -34,6 +34,7 @@ def leave_on_signals(leave: Leave) -> None:
     loop = asyncio.get_running_loop()
     with contextlib.suppress(NotImplementedError, RuntimeError, ValueError):
         loop.add_signal_handler(signal.SIGTERM, leave, 128 + signal.SIGTERM)
+        loop.add_signal_handler(signal.SIGINT, leave, 128 + signal.SIGINT)
     end_where_nobody_reads()
     number = getattr(signal, "SIGHUP", None)
     if number is None or signal.getsignal(number) == signal.SIG_IGN:

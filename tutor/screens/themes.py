@@ -1,8 +1,10 @@
 """Which colours? Okabe and Ito's, chosen by contrast, on a dark and on a light ground.
 
 Source of the colours: M. Okabe and K. Ito, "Color Universal Design" (2008), from memory. Words need
-4.5 : 1 on their ground (WCAG 2, level AA): on white only the blue has it, so words there are black
-or blue, and a verdict is black on a coloured badge. Colour never stands alone.
+4.5 : 1 on their ground (WCAG 2.2, 1.4.3), strokes and edges of fields 3 : 1 (1.4.11): on white only
+the blue has it for words, so words there are black, grey or blue, and a verdict is black on a
+coloured badge. Verdicts and forces share no colour: green and vermilion are for verdicts alone.
+Colour never stands alone.
 """
 
 from __future__ import annotations
@@ -16,34 +18,34 @@ ORANGE, SKY, GREEN, YELLOW = "#E69F00", "#56B4E9", "#009E73", "#F0E442"
 BLUE, VERMILION, PURPLE = "#0072B2", "#D55E00", "#CC79A7"
 
 BADGES: Mapping[str, str] = {
-    "right": f"bold {BLACK} on {SKY}",
-    "wrong": f"bold {BLACK} on {ORANGE}",
-    "remark": f"bold {BLACK} on {YELLOW}",
-    "hint": f"bold {BLACK} on {PURPLE}",
+    "right": f"bold {BLACK} on {GREEN}",
+    "wrong": f"bold {BLACK} on {VERMILION}",
+    "remark": f"bold {BLACK} on #C8C8C8",
+    "hint": f"bold {WHITE} on #5A5A5A",
     "note": "bold",
 }
 DARK_WORDS: Mapping[str, str] = {
     "ink": "#F2F2F2",
     "quiet": "#B4B8BD",
-    "strong": SKY,
+    "strong": WHITE,
     "tension": SKY,
     "compression": ORANGE,
     "nothing": "#B4B8BD",
     "load": YELLOW,
-    "reaction": "#CC79A7",
-    "unknown": SKY,
+    "reaction": PURPLE,
+    "unknown": "#F2F2F2",
     "lit": YELLOW,
 }
 LIGHT_WORDS: Mapping[str, str] = {
     "ink": BLACK,
     "quiet": "#595959",
-    "strong": BLUE,
+    "strong": BLACK,
     "tension": BLUE,
     "compression": BLACK,
     "nothing": "#595959",
     "load": BLACK,
-    "reaction": BLUE,
-    "unknown": BLUE,
+    "reaction": BLACK,
+    "unknown": BLACK,
     "lit": BLUE,
 }
 DARK_GROUND, LIGHT_GROUND = "#121212", WHITE
@@ -69,6 +71,8 @@ def theme(name: str, words: Mapping[str, str], ground: str, raised: str, dark: b
         variables={
             **words,
             "raised": raised,
+            "text-muted": words["quiet"],
+            "text-disabled": words["quiet"],
             "block-cursor-foreground": ground,
             "block-cursor-background": words["strong"],
             "input-cursor-background": words["ink"],

@@ -6,29 +6,30 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import ClassVar
 
-from textual import events
+from textual import events, on
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
 from textual.content import Content
 from textual.message import Message
 from textual.screen import Screen
-from textual.widget import Widget
 from textual.widgets import Static
 
+from tutor.deeds import completions
 from tutor.lesson import Ask, Reply, Say
 from tutor.model import Problem
-from tutor.screens import answers, walk_deeds
+from tutor.screens import answers, walk_deeds, walk_pictures, walk_words
 from tutor.screens.clean import clean, one_line
 from tutor.screens.deeds import WALK, Deed
 from tutor.screens.line_and_bar import bindings
 from tutor.screens.looks import Looks
-from tutor.screens.pictures import pictures
+from tutor.screens.pasting import Pasting
+from tutor.screens.small import is_small, offer
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.answer_pane import AnswerPane
 from tutor.screens.widgets.choices import Picked
 from tutor.screens.widgets.counts import Counts
-from tutor.screens.widgets.figure_pane import FigurePane, titled
+from tutor.screens.widgets.figure_pane import FigurePane
 from tutor.screens.widgets.line_input import LineInput
 from tutor.screens.widgets.lines_pane import LinesPane
 from tutor.screens.widgets.reply_pane import ReplyPane
@@ -36,9 +37,11 @@ from tutor.screens.widgets.sense_picker import SensePicker
 from tutor.screens.widgets.trail import Trail
 from tutor.session import Session
 
-HOW_TO_CHOOSE = "Escape, then e, goes to the equations."
 NARROW = 60
-TWO_PICTURES = 116
+
+
+RESERVED = tuple(deed for deed in WALK if deed.id not in ("answer", "skip"))
+"""The deeds that may be possible at once, at a joint."""
 
 
 class WalkScreen(Screen[str]):
@@ -46,7 +49,7 @@ class WalkScreen(Screen[str]):
 
     CSS_PATH = "walk.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
-        *bindings(WALK, "walk"),
+        *bindings(WALK, "walk", letters=False),
         Binding("pageup", "said(-1)", show=False, id="walk.said-up"),
         Binding("pagedown", "said(1)", show=False, id="walk.said-down"),
     ]
@@ -56,6 +59,12 @@ class WalkScreen(Screen[str]):
         """A step was passed by answering it right at the first try."""
 
         step: str
+
+    @dataclass
+    class Wanted(Message):
+        """Something of the whole program is wanted: remarks "on" or "off", or a "homework"."""
+
+        what: str
 
     @dataclass
     class Practised(Message):
@@ -76,6 +85,9 @@ class WalkScreen(Screen[str]):
         self.place = 0
         self.said: list[Say] = []
         self.preview: tuple[str, str] | None = None
+        self.unmended = ""
+        self.heard: tuple[Say, ...] = ()
+        self.pasting = Pasting(self)
 
     def compose(self) -> ComposeResult:
         yield Trail(id="trail")
@@ -91,7 +103,8 @@ class WalkScreen(Screen[str]):
 
     def on_mount(self) -> None:
         state = self.session.lesson.state
-        self.query_one(LineInput).recall([t.text for t in state.tries if t.text])
+        self.line.complete = lambda text: completions(self.session.lesson, text)
+        self.line.recall([t.text for t in state.tries if t.text])
         said = [*self.begun_with, *(Say("note", notice) for notice in self.session.news())]
         if self.session.skipped:
             said.append(
@@ -124,23 +137,31 @@ class WalkScreen(Screen[str]):
         if after.joint != before.joint or kind == "hint":
             self.place = 0
         notices = [Say("note", notice) for notice in self.session.news()]
-        stays = [] if kind != "hint" or reply.accepted else self.said
-        self.show([*stays, *(say for say in (*reply.said, *notices) if say not in stays)])
+        stays = (
+            self.said if self.pasting.under_way or (kind == "hint" and not reply.accepted) else []
+        )
+        new = [say for say in (*reply.said, *notices) if self.pasting.under_way or say not in stays]
+        self.show([*stays, *new], len(stays))
         if after.step == "table" and before.step != "table":
             walk_deeds.open_table(self, reply.said)
         return reply
 
     def tell(self, *texts: str) -> None:
         """Say something that is no event."""
-        self.show([Say("note", text) for text in texts])
+        stays = self.said if self.pasting.under_way else []
+        self.show([*stays, *(Say("note", text) for text in texts)], len(stays))
 
-    def show(self, said: Sequence[Say]) -> None:
-        """Hand every part what it shows now."""
+    def add(self, say: Say) -> None:
+        """Say one thing more."""
+        self.show([*self.said, say], len(self.said))
+
+    def show(self, said: Sequence[Say], newest: int = 0) -> None:
+        """Hand every part what it shows now; what was said before the `newest` may be scrolled off."""
         self.said = list(said)
         state, ask = self.session.lesson.state, self.ask
         self.query_one(Trail).show(state.problem.title, state.step, self.session.standing)
         self.query_one(LinesPane).show(state, self.looks.ascii_only)
-        self.query_one(ReplyPane).show(said, self.looks.ascii_only)
+        self.query_one(ReplyPane).show(said, self.looks.ascii_only, newest)
         self.query_one("#ask", Static).update(
             Content.assemble((one_line(ask.title), "bold $strong"), "  ", clean(ask.question))
         )
@@ -150,21 +171,13 @@ class WalkScreen(Screen[str]):
         self.show_bar()
 
     def show_pictures(self) -> None:
-        """Draw what belongs to here; at a joint, in a wide window, the truss beside it."""
-        found = pictures(self.session.lesson.state, self.ask, self.preview)
-        two = len(found) > 1 and self.size.width >= TWO_PICTURES
-        beside = self.query_one("#beside", FigurePane)
-        beside.display = two
-        self.set_class(two, "-two")
-        title, figure = found[0] if two else titled(found, self.place)
-        self.query_one("#figure", FigurePane).show(title, figure, self.looks.glyphs)
-        if two:
-            beside.show(*found[1], self.looks.glyphs)
+        """Draw what belongs to here."""
+        walk_pictures.show(self)
 
     def show_bar(self) -> None:
         """Offer what can be done now."""
         typing = isinstance(self.focused, LineInput) or self.query_one(Counts).has_focus_within
-        self.query_one(ActionBar).offer(self.deeds(), typing)
+        self.query_one(ActionBar).offer(self.deeds(), typing, RESERVED)
 
     def deeds(self) -> tuple[Deed, ...]:
         """What can be done now, beside answering."""
@@ -200,30 +213,37 @@ class WalkScreen(Screen[str]):
     def on_sense_picker_kept(self, message: SensePicker.Kept) -> None:
         self.do("sense", unknown=self.ask.subject, sense=message.key)
 
-    def on_sense_picker_said(self, message: SensePicker.Said) -> None:
-        self.tell(message.text)
-
-    def on_counts_said(self, message: Counts.Said) -> None:
-        self.tell(message.text)
-
-    def on_line_input_said(self, message: LineInput.Said) -> None:
+    @on(SensePicker.Said)
+    @on(Counts.Said)
+    @on(LineInput.Said)
+    def said_by_a_part(self, message: SensePicker.Said | Counts.Said | LineInput.Said) -> None:
         self.tell(message.text)
 
     def on_line_input_entered(self, message: LineInput.Entered) -> None:
-        """Judge the line. A right one makes room for the next; any other stays for mending."""
-        if message.text.strip() == "?":
-            self.query_one(LineInput).taken()
-            self.action_deed("help")
-            return
-        answer = answers.entered(self.ask, message.text)
-        reply = self.do(answer.kind, **answer.data)
-        line = self.query_one(LineInput)
-        if answers.is_taken(reply):
-            line.taken()
-        elif reply.verdict is None and self.ask.about is None:
-            self.show([*self.said, Say("note", HOW_TO_CHOOSE)])
-        else:
-            self.point_out(reply)
+        walk_words.take(self, message.text)
+
+    def on_line_input_blank(self) -> None:
+        self.to_answer()
+
+    def take_line(self, text: str) -> None:
+        """Do what was typed ahead of the question as if it had been entered now."""
+        self.line.remember(text)
+        walk_words.take(self, text)
+
+    def on_line_input_lines(self, message: LineInput.Lines) -> None:
+        """Take pasted lines one after the other; each is answered, and all answers stay."""
+        self.pasting.take(message.lines)
+
+    def on_key(self, event: events.Key) -> None:
+        """A character that means nothing where the focus is goes into the line."""
+        character = event.character or ""
+        line = self.line
+        means_nothing = event.is_printable and character.strip() and self.focused is not line
+        if means_nothing and line.is_on_screen:
+            event.stop()
+            event.prevent_default()
+            line.focus()
+            line.insert_text_at_cursor(character)
 
     def point_out(self, reply: Reply) -> None:
         """Mark the place in the line that the reply is about, where it may be told."""
@@ -236,8 +256,16 @@ class WalkScreen(Screen[str]):
 
     def action_deed(self, deed: str) -> None:
         """Do what a key, the bar or the palette asked for, where it is possible now."""
-        if deed in walk_deeds.possible(self):
-            walk_deeds.DO[deed](self)
+        if deed not in walk_deeds.possible(self):
+            return
+        walk_deeds.DO[deed](self)
+        if self.app.screen is self and deed != "equation":
+            self.to_answer()
+
+    def on_screen_resume(self) -> None:
+        """From a dialog the focus goes to the answer, not back to the bar."""
+        if self.query_one(ActionBar).has_focus:
+            self.to_answer()
 
     def action_bar(self) -> None:
         """From what is being answered to the bar, and back."""
@@ -257,18 +285,10 @@ class WalkScreen(Screen[str]):
         self.set_class(event.size.width < NARROW, "-narrow")
         self.set_class(event.size.height < 20, "-low")
         self.set_class(event.size.height >= 32, "-tall")
-        self.show_pictures()
-
-    def next_picture(self) -> None:
-        """The next picture; in a narrow window, the picture instead of the lines and back."""
-        found = pictures(self.session.lesson.state, self.ask)
-        if self.has_class("-narrow") and not self.has_class("-figure"):
-            self.add_class("-figure")
-            self.place = 0
-        elif self.has_class("-narrow") and self.place + 1 >= len(found):
-            self.remove_class("-figure")
-        else:
-            self.place += 1
+        small = is_small(event.size)
+        if small and not self.has_class("-small"):
+            self.call_after_refresh(self.add, Say("note", offer(event.size)))
+        self.set_class(small, "-small")
         self.show_pictures()
 
     def practise(self) -> None:
@@ -281,7 +301,3 @@ class WalkScreen(Screen[str]):
     def line(self) -> LineInput:
         """The line being typed."""
         return self.query_one(LineInput)
-
-    def focus_on(self, selector: str) -> None:
-        """Put the focus on a part."""
-        self.query_one(selector, Widget).focus()

@@ -3,48 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from typing import Any, Protocol
+from typing import TYPE_CHECKING
 
-from textual.app import App
-
-from tutor.lesson import STEPS, Ask, Reply, Say
+from tutor.lesson import STEPS, Say
 from tutor.lesson.steps.skipping import SKIPPABLE
 from tutor.lesson.steps.zero import RULES
+from tutor.records.keep import slug
+from tutor.records.report import markdown
+from tutor.screens import walk_pictures
 from tutor.screens.closing import ClosingScreen
 from tutor.screens.deeds import WALK
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.help import help_text
+from tutor.screens.dialogs.save import Save
 from tutor.screens.dialogs.told import Told
-from tutor.screens.looks import Looks
-from tutor.screens.widgets.choices import Choice
-from tutor.screens.widgets.line_input import LineInput
-from tutor.session import Session
+from tutor.screens.widgets.choices import Choice, Choices
 
+if TYPE_CHECKING:
+    from tutor.screens.walk import WalkScreen
+
+TICKED = frozenset({"reasons", "support"})
 EQUATIONS = frozenset({"line", "joint-line", "close"})
 
 
-class Walk(Protocol):
-    """What a deed needs of the screen of the walk."""
-
-    session: Session
-    looks: Looks
-
-    @property
-    def app(self) -> App[Any]: ...
-    @property
-    def ask(self) -> Ask: ...
-    @property
-    def line(self) -> LineInput: ...
-    def do(self, kind: str, **data: object) -> Reply: ...
-    def point_out(self, reply: Reply) -> None: ...
-    def to_answer(self) -> None: ...
-    def focus_on(self, selector: str) -> None: ...
-    def next_picture(self) -> None: ...
-    def practise(self) -> None: ...
-    def dismiss(self, result: Any = None) -> Any: ...
-
-
-def possible(walk: Walk) -> frozenset[str]:
+def possible(walk: WalkScreen) -> frozenset[str]:
     """The ids of the deeds that make sense now."""
     state, kind = walk.session.lesson.state, walk.ask.kind
     found = {"figure", "step", "help", "leave"}
@@ -52,6 +34,8 @@ def possible(walk: Walk) -> frozenset[str]:
         found.add("hint")
     if walk.session.lesson.events:
         found.add("undo")
+    if kind in TICKED:
+        found.add("answer")
     if state.offered is not None:
         found.add("keep")
     if kind in EQUATIONS:
@@ -69,46 +53,50 @@ def possible(walk: Walk) -> frozenset[str]:
     return frozenset(found)
 
 
-def hint(walk: Walk) -> None:
+def answer(walk: WalkScreen) -> None:
+    walk.query_one(Choices).action_answer()
+
+
+def hint(walk: WalkScreen) -> None:
     reply = walk.do("hint")
     walk.to_answer()
     if walk.ask.kind in EQUATIONS:
         walk.point_out(reply)
 
 
-def keep(walk: Walk) -> None:
+def keep(walk: WalkScreen) -> None:
     reply = walk.do("keep")
     walk.to_answer()
     if reply.accepted:
         walk.line.taken()
 
 
-def equation(walk: Walk) -> None:
-    walk.focus_on("#choices")
+def equation(walk: WalkScreen) -> None:
+    walk.query_one("#choices").focus()
 
 
-def joint(walk: Walk) -> None:
+def joint(walk: WalkScreen) -> None:
     walk.do("joint", joint=None)
 
 
-def undo(walk: Walk) -> None:
+def undo(walk: WalkScreen) -> None:
     walk.do("undo")
     walk.to_answer()
 
 
-def skip(walk: Walk) -> None:
+def skip(walk: WalkScreen) -> None:
     walk.do("skip")
 
 
-def figure(walk: Walk) -> None:
-    walk.next_picture()
+def figure(walk: WalkScreen) -> None:
+    walk_pictures.show_next(walk)
 
 
-def practice(walk: Walk) -> None:
+def practice(walk: WalkScreen) -> None:
     walk.practise()
 
 
-def step(walk: Walk) -> None:
+def step(walk: WalkScreen) -> None:
     here = walk.session.lesson.state.step
     choices = [Choice(name, name.capitalize(), name == here) for name in STEPS]
 
@@ -121,8 +109,8 @@ def step(walk: Walk) -> None:
     )
 
 
-def zero(walk: Walk) -> None:
-    """Name the member, then the rule."""
+def zero(walk: WalkScreen, given: str = "") -> None:
+    """Name the member, where none is given, then the rule."""
 
     def named(member: str | None) -> None:
         if member is None:
@@ -133,21 +121,24 @@ def zero(walk: Walk) -> None:
             lambda rule: None if rule is None else _state_zero(walk, member, rule),
         )
 
+    if given:
+        named(given)
+        return
     members = [Choice(name, name) for name in _open_members(walk)]
     walk.app.push_screen(
         Choose("Zero-force member", "Which member carries no force?", members), named
     )
 
 
-def _state_zero(walk: Walk, member: str, rule: str) -> None:
+def _state_zero(walk: WalkScreen, member: str, rule: str) -> None:
     walk.do("zero", member=member, rule=rule)
 
 
-def assume(walk: Walk) -> None:
+def assume(walk: WalkScreen, given: str = "") -> None:
     """Turn the arrow of a member that has no value yet."""
     senses = walk.session.lesson.state.senses
     choices = []
-    for name in _open_members(walk):
+    for name in [given] if given else _open_members(walk):
         pushing = senses.get(name) == "C"
         turned = "T, pulling" if pushing else "C, pushing"
         choices.append(Choice(f"{name} {'T' if pushing else 'C'}", f"{name} as {turned}"))
@@ -167,7 +158,7 @@ def assume(walk: Walk) -> None:
     )
 
 
-def _open_members(walk: Walk) -> list[str]:
+def _open_members(walk: WalkScreen) -> list[str]:
     """The members without value, those at the chosen joint first."""
     state = walk.session.lesson.state
     here = [] if state.joint is None else [m.name for m in state.problem.meeting[state.joint]]
@@ -175,11 +166,11 @@ def _open_members(walk: Walk) -> list[str]:
     return [name for name in names if name not in state.result]
 
 
-def show_table(walk: Walk) -> None:
+def show_table(walk: WalkScreen) -> None:
     open_table(walk, ())
 
 
-def open_table(walk: Walk, said: Sequence[Say]) -> None:
+def open_table(walk: WalkScreen, said: Sequence[Say]) -> None:
     """The table, with what was said on the way to it."""
 
     def closed(way: str | None) -> None:
@@ -189,15 +180,34 @@ def open_table(walk: Walk, said: Sequence[Say]) -> None:
     walk.app.push_screen(ClosingScreen(walk.session, walk.looks, said), closed)
 
 
-def show_help(walk: Walk) -> None:
+def show_help(walk: WalkScreen) -> None:
     walk.app.push_screen(Told("Help", help_text(WALK)), lambda _: walk.to_answer())
 
 
-def leave(walk: Walk) -> None:
+def leave(walk: WalkScreen) -> None:
     walk.dismiss("leave")
 
 
-DO: Mapping[str, Callable[[Walk], None]] = {
+def show_story(walk: WalkScreen) -> None:
+    problem = walk.session.lesson.state.problem
+    told = problem.story.strip() or "No story is told of this truss."
+    walk.app.push_screen(Told(problem.title, told), lambda _: walk.to_answer())
+
+
+def save(walk: WalkScreen, name: str) -> None:
+    """Write the lesson so far into a file of this name, or of one that is asked for."""
+    lesson = walk.session.lesson
+
+    def saved(path: str | None) -> None:
+        if path is not None:
+            walk.tell(f"Saved in {path}.")
+
+    wanted = name or f"{slug(lesson.problem.title)}.md"
+    walk.app.push_screen(Save(markdown(lesson), wanted), saved)
+
+
+DO: Mapping[str, Callable[[WalkScreen], None]] = {
+    "answer": answer,
     "hint": hint,
     "keep": keep,
     "equation": equation,

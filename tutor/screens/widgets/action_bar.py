@@ -13,6 +13,7 @@ from textual.geometry import Size
 from textual.message import Message
 from textual.reactive import reactive
 from textual.widget import Widget
+from textual.widgets import Input
 
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import Deed
@@ -26,8 +27,16 @@ class Asked(Message):
     deed: str
 
 
+LEADS = ("Esc, then", "Keys:    ")
+
+
 class ActionBar(Widget, can_focus=True):
-    """The deeds in a row, or more where they do not fit; letters act while no text is typed."""
+    """The deeds in a row, or more where they do not fit.
+
+    With the focus, the letter of a deed does it, and so does enter once an arrow has chosen one.
+    Until then nothing is chosen: enter leads back to the line, and so does any other character,
+    which goes into the line with it.
+    """
 
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("left", "move(-1)", show=False, id="bar.previous"),
@@ -38,23 +47,30 @@ class ActionBar(Widget, can_focus=True):
     ]
 
     deeds: reactive[tuple[Deed, ...]] = reactive((), layout=True)
-    cursor: reactive[int] = reactive(0)
+    cursor: reactive[int | None] = reactive(None)
+    reserved: reactive[tuple[Deed, ...]] = reactive((), layout=True)
     typing: reactive[bool] = reactive(False, layout=True)
 
-    def offer(self, deeds: Sequence[Deed], typing: bool) -> None:
-        """Show these deeds; `typing` says that letters now go into a line, so that escape leads."""
-        self.deeds = tuple(deeds)
-        self.typing = typing
-        self.cursor = min(self.cursor, max(0, len(deeds) - 1))
+    def offer(self, deeds: Sequence[Deed], typing: bool, reserved: Sequence[Deed] = ()) -> None:
+        """Show these deeds; `typing` says that letters now go into a line, so that escape leads.
 
-    def _rows(self, width: int) -> Rows:
-        lead = ["Esc, then"] if self.typing else ["Keys:"]
+        The bar keeps as many rows as the `reserved` deeds need, so that it moves nothing above it.
+        """
+        if tuple(deeds) != self.deeds:
+            self.cursor = None
+        self.deeds = tuple(deeds)
+        self.reserved = tuple(reserved)
+        self.typing = typing
+
+    def _rows(self, width: int, deeds: Sequence[Deed] | None = None) -> Rows:
+        lead = LEADS[0] if self.typing or deeds is not None else LEADS[1]
+        shown = self.deeds if deeds is None else deeds
         return flow(
-            [*lead, *(one_line(f"{deed.letter} {deed.label}") for deed in self.deeds)], width, gap=2
+            [lead, *(one_line(f"{deed.letter} {deed.label}") for deed in shown)], width, gap=2
         )
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
-        return len(self._rows(width))
+        return max(len(self._rows(width)), len(self._rows(width, self.reserved)))
 
     def get_content_width(self, container: Size, viewport: Size) -> int:
         return container.width
@@ -79,21 +95,52 @@ class ActionBar(Widget, can_focus=True):
         return [(text[:1], "bold underline $strong"), (text[1:], "")]
 
     def on_focus(self) -> None:
+        self.cursor = None
         self.refresh()
 
     def on_blur(self) -> None:
         self.refresh()
 
     def action_move(self, step: int) -> None:
-        if self.deeds:
+        if not self.deeds:
+            return
+        if self.cursor is None:
+            self.cursor = 0 if step > 0 else len(self.deeds) - 1
+        else:
             self.cursor = (self.cursor + step) % len(self.deeds)
 
     def action_rise(self, step: int) -> None:
-        self.cursor = max(0, beside(self._rows(self.size.width), self.cursor + 1, step) - 1)
+        if self.cursor is None:
+            self.action_move(step)
+        else:
+            rows = self._rows(self.size.width)
+            self.cursor = max(0, beside(rows, self.cursor + 1, step) - 1)
 
     def action_ask(self) -> None:
-        if self.deeds:
+        if self.cursor is None:
+            self._to_line("")
+        elif self.cursor < len(self.deeds):
             self.post_message(Asked(self.deeds[self.cursor].id))
+
+    def on_key(self, event: events.Key) -> None:
+        """The letter of a deed does it; another character goes back to the line with itself."""
+        if not event.is_printable or (event.key == "space" and self.cursor is not None):
+            return
+        event.stop()
+        event.prevent_default()
+        meant = [deed.id for deed in self.deeds if deed.letter == event.character]
+        if meant:
+            self.post_message(Asked(meant[0]))
+        else:
+            self._to_line(event.character or "")
+
+    def _to_line(self, text: str) -> None:
+        """Go back to the line being typed, where the screen has one, with this text."""
+        for line in self.screen.query(Input):
+            if line.is_on_screen:
+                line.focus()
+                line.insert_text_at_cursor(text)
+                return
 
     def on_click(self, event: events.Click) -> None:
         event.stop()

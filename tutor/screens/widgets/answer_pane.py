@@ -24,7 +24,10 @@ NOT_CHOSEN = frozenset({"count", "sense"})
 
 
 class AnswerPane(Vertical):
-    """The parts that take an answer; only those that fit what is asked are shown."""
+    """The parts that take an answer; only those that fit what is asked are shown.
+
+    The line is always there, since every deed is a word that can be typed in it.
+    """
 
     def __init__(self, prompt: str, *, id: str | None = None) -> None:
         super().__init__(id=id)
@@ -33,12 +36,13 @@ class AnswerPane(Vertical):
 
     def compose(self) -> ComposeResult:
         with VerticalScroll(id="choices-scroll", can_focus=False):
-            yield Choices(id="choices")
+            yield Choices(letters=False, id="choices")
         yield Counts(COUNTED, id="counts")
         yield SensePicker(id="sense")
         with Container(id="typing"):
             yield Static(Content(self.prompt), id="prompt")
             yield LineInput(id="line")
+            yield Static(Content("│"), id="edge")
             yield Static(id="caret")
 
     def show(self, ask: Ask, state: State) -> None:
@@ -50,7 +54,9 @@ class AnswerPane(Vertical):
         self.query_one("#choices-scroll").display = choosing
         self.query_one(Counts).display = kind == "count"
         self.query_one(SensePicker).display = kind == "sense"
-        self.query_one("#typing").display = kind in answers.TYPED
+        typing = self.query_one("#typing")
+        typing.display = kind != "table"
+        typing.set_class(kind not in answers.TYPED, "-beside")
         if choosing:
             offered = answers.choices(ask)
             self.query_one(Choices).offer(offered, several=kind in SEVERAL, again=again)

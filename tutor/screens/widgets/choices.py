@@ -38,7 +38,7 @@ class Choices(Widget, can_focus=True):
     """Options that flow over rows. With `several`, space marks and enter answers with all marked.
 
     The cursor is a pointer, a mark is [x], the standing option is in square brackets: nothing is
-    told by colour alone. A capital letter goes to the option whose key it is.
+    told by colour alone. With `letters`, a capital letter goes to the option whose key it is.
     """
 
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -56,6 +56,11 @@ class Choices(Widget, can_focus=True):
     cursor: reactive[int] = reactive(0)
     marked: reactive[frozenset[str]] = reactive(frozenset())
     several: reactive[bool] = reactive(False, layout=True)
+
+    def __init__(self, *, letters: bool = True, id: str | None = None) -> None:
+        super().__init__(id=id)
+        self.letters = letters
+        self._numbered = False
 
     def offer(
         self, choices: Sequence[Choice], *, several: bool = False, again: bool = False
@@ -165,17 +170,27 @@ class Choices(Widget, can_focus=True):
         self.post_message(Picked(keys))
 
     def on_key(self, event: events.Key) -> None:
-        """A number picks, a capital letter goes to the option of that name."""
+        """A number picks, a capital letter goes to the option of that name.
+
+        A space between two numbers only parts them: "2 4" marks both.
+        """
         character = event.character or ""
         if character.isdecimal() and character.isascii() and character != "0":
             index = int(character) - 1
-        elif character.isupper():
+        elif character == " " and self._numbered:
+            self._numbered = False
+            event.stop()
+            event.prevent_default()
+            return
+        elif character.isupper() and self.letters:
             index = self._named(character)
         else:
+            self._numbered = False
             return
         event.stop()
         if 0 <= index < len(self.choices):
             self.cursor = index
+            self._numbered = self.several
             self.action_mark()
 
     def _named(self, name: str) -> int:

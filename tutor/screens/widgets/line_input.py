@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import itertools
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -17,6 +18,7 @@ from textual.widgets import Input
 from tutor.screens.clean import typed, without_remnants
 
 LONGEST = 4000
+MOST_SAID = 12
 REMNANTS = (
     "Left out: codes that the terminal sent for the mouse or the keyboard, which nobody typed."
 )
@@ -26,6 +28,12 @@ def pass_on_alt(event: events.Key) -> None:
     """A letter with alt is no text: it goes on to the screen, as escape and a letter do."""
     if event.key.startswith("alt+"):
         event.prevent_default()
+
+
+def alike(texts: Sequence[str]) -> str:
+    """The beginning that all texts share."""
+    columns = itertools.takewhile(lambda chars: len(set(chars)) == 1, zip(*texts, strict=False))
+    return "".join(chars[0] for chars in columns)
 
 
 class Marked(Highlighter):
@@ -45,6 +53,7 @@ class LineInput(Input):
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("up", "history(-1)", show=False, id="line.earlier"),
         Binding("down", "history(1)", show=False, id="line.later"),
+        Binding("tab", "complete", show=False, id="line.complete"),
     ]
 
     @dataclass
@@ -60,6 +69,15 @@ class LineInput(Input):
         cells: tuple[int, int] | None
 
     @dataclass
+    class Lines(Message):
+        """Several lines were pasted, the first behind what stood in the line."""
+
+        lines: tuple[str, ...]
+
+    class Blank(Message):
+        """The line was entered with nothing in it."""
+
+    @dataclass
     class Said(Message):
         """Something about the typing itself."""
 
@@ -73,6 +91,19 @@ class LineInput(Input):
         self.past: list[str] = []
         self._place = 0
         self._draft = ""
+        self.complete: Callable[[str], Sequence[str]] = lambda text: ()
+
+    def action_complete(self) -> None:
+        """Complete a word; where there is none to complete, on to the next part of the screen."""
+        ways = self.complete(self.value) if self.cursor_position == len(self.value) else ()
+        longer = alike(ways)
+        if not ways:
+            self.screen.focus_next()
+        elif len(longer) > len(self.value):
+            self.value = longer
+            self.cursor_position = len(longer)
+        elif len(ways) > 1:
+            self.post_message(self.Said(f"It goes on as: {', '.join(ways[:MOST_SAID])}."))
 
     def taken(self) -> None:
         """The line was right: it is cleared for the next one."""
@@ -120,11 +151,23 @@ class LineInput(Input):
             self.post_message(self.Said(REMNANTS))
             return
         if not text.strip():
+            self.post_message(self.Blank())
             return
+        self.remember(text)
+        self.post_message(self.Entered(text))
+
+    def remember(self, text: str) -> None:
+        """The last line of the history, unless it is that already."""
         if not self.past or self.past[-1] != text:
             self.past.append(text)
         self._place = len(self.past)
-        self.post_message(self.Entered(text))
+
+    def begin(self, text: str) -> None:
+        """Put this into the line, the cursor behind it."""
+        if self.value != text:
+            self.value = text
+            self.cursor_position = len(text)
+        self.focus()
 
     def recall(self, lines: Sequence[str]) -> None:
         """Begin with these lines as the history, the oldest first."""
@@ -143,17 +186,18 @@ class LineInput(Input):
         self.cursor_position = len(self.value)
 
     def _on_paste(self, event: events.Paste) -> None:
-        """Only characters come in from a paste; a second line is told of, not swallowed."""
+        """Only characters come in from a paste; several lines are entered one after the other."""
         lines = [line for line in event.text.splitlines() if line.strip()]
         event.stop()
         event.prevent_default()
         if not lines:
             return
-        kept, dropped = typed(without_remnants(lines[0]))
-        self.replace(kept, *self.selection)
-        if dropped:
-            self.post_message(self.Said(f"Left out of the paste: {dropped}."))
+        kept, dropped = zip(*(typed(without_remnants(line)) for line in lines), strict=True)
+        self.replace(kept[0], *self.selection)
+        if any(dropped):
+            left_out = ", ".join(dict.fromkeys(filter(None, dropped)))
+            self.post_message(self.Said(f"Left out of the paste: {left_out}."))
         if len(lines) > 1:
-            self.post_message(
-                self.Said("Only the first line of the paste was put in; enter one line at a time.")
-            )
+            first = self.value
+            self.value = ""
+            self.post_message(self.Lines((first, *(line[:LONGEST] for line in kept[1:]))))

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from textual.app import ComposeResult
+from collections.abc import Callable, Sequence
+from functools import partial
+
 from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
@@ -10,6 +12,7 @@ from textual.widgets import Static
 from tutor.judge import in_words
 from tutor.judge.about import from_text
 from tutor.lesson import State
+from tutor.lesson.state import Try
 from tutor.lesson.steps.writing import result_in_words
 from tutor.screens.clean import clean, one_line
 from tutor.screens.marks import MARKS
@@ -19,20 +22,46 @@ from tutor.statics.words import unit_in_words
 CHOSEN = {"reasons": "the reasons", "count": "the counts"}
 
 
+CHUNK = 25
+"""So many tries share a part of the pane; a part whose tries stand is not laid out again."""
+
+
 class LinesPane(VerticalScroll):
     """The story above, then every try in order, then what is found; its end is kept in sight."""
 
-    def compose(self) -> ComposeResult:
-        yield Static(id="log")
+    def __init__(self, *, id: str | None = None) -> None:
+        super().__init__(id=id)
+        self._shown: list[object] = []
 
     def show(self, state: State, ascii_only: bool) -> None:
         """Show the lines and values of this state."""
+        tries = state.tries
+        chunks = [tries[i : i + CHUNK] for i in range(0, len(tries), CHUNK)]
+        before = [None, *(chunk[-1] for chunk in chunks)]
+        parts: list[tuple[object, Callable[[], Content]]] = [
+            (state.problem.title, partial(given_lines, state))
+        ]
+        for last, chunk in zip(before, chunks, strict=False):
+            make = partial(tries_lines, chunk, ascii_only, last)
+            parts.append(((chunk, ascii_only), make))
         found = found_lines(state)
-        parts = [given_lines(state), tries_lines(state, ascii_only), found]
-        self.query_one("#log", Static).update(Content("\n\n").join(p for p in parts if p.plain))
-        self.border_title = Content("Given" if not state.tries else "Lines so far")
-        if state.tries:
+        parts.append((found.plain, lambda: found))
+        self._put(parts)
+        self.border_title = Content("Given" if not tries else "Lines so far")
+        if tries:
             self.call_after_refresh(self.scroll_end, animate=False)
+
+    def _put(self, parts: Sequence[tuple[object, Callable[[], Content]]]) -> None:
+        """One widget for each part; only those that are new or other than before are made again."""
+        statics = list(self.query(Static))
+        for static in statics[len(parts) :]:
+            static.remove()
+        for place, (key, make) in enumerate(parts):
+            if place >= len(statics):
+                self.mount(Static(make(), classes="lines-part"))
+            elif place >= len(self._shown) or self._shown[place] != key:
+                statics[place].update(make())
+        self._shown = [key for key, _ in parts]
 
 
 def given_lines(state: State) -> Content:
@@ -44,11 +73,14 @@ def given_lines(state: State) -> Content:
     return Content(f"{story}\n{units}" if story else units)
 
 
-def tries_lines(state: State, ascii_only: bool) -> Content:
-    """Every try with a mark and a word; what a line is for is said above it where it changes."""
+def tries_lines(tries: Sequence[Try], ascii_only: bool, last: Try | None = None) -> Content:
+    """These tries with a mark and a word; what a line is for is said above it where it changes.
+
+    `last` is the try before them.
+    """
     rows: list[Content] = []
-    place = None
-    for made in state.tries:
+    place = last.place if last is not None and last.text else None
+    for made in tries:
         words = place_in_words(made.place)
         if made.text and made.place != place:
             rows.append(Content.styled(words, "underline"))

@@ -23,11 +23,16 @@ class ReplyPane(VerticalScroll, can_focus=False):
     def compose(self) -> ComposeResult:
         yield Static(id="said")
 
-    def show(self, said: Sequence[Say], ascii_only: bool) -> None:
-        """Show these sentences from the first on."""
-        rows = Content("\n").join(said_row(say, ascii_only) for say in said)
-        self.query_one("#said", Static).update(rows)
-        self.scroll_home(animate=False)
+    def show(self, said: Sequence[Say], ascii_only: bool, newest: int = 0) -> None:
+        """Show these sentences, so far up that the one at `newest` and what follows it is seen."""
+        rows = [said_row(say, ascii_only) for say in said]
+        self.query_one("#said", Static).update(Content("\n").join(rows))
+        self.call_after_refresh(self._up_to, rows[:newest])
+
+    def _up_to(self, older: Sequence[Content]) -> None:
+        wide = max(1, self.scrollable_content_region.width)
+        above = sum(len(row.wrap(wide)) for row in older)
+        self.scroll_to(y=above, animate=False)
 
 
 def said_row(say: Say, ascii_only: bool) -> Content:

@@ -1,0 +1,202 @@
+"""Does a typed word do what it says, on the screen as in the plain lesson, and never steal a name?"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+from tutor.deeds import completions, deed_of
+from tutor.deeds.deed import Await, Do, Go, Lost, Show, Tell, Unfinished
+from tutor.deeds.names import spellings
+from tutor.deeds.words import BY_WORD, COMMANDS
+from tutor.lesson import Lesson
+from tutor.model import Problem, load_problem
+from tutor.screens.deeds import CLOSING, WALK
+from tutor.shipped import shipped_problems
+
+LAMP = load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml")
+SPLITTABLE = sorted(word for word in BY_WORD if word.isalpha() and len(word) > 1)
+TRUSS = """\
+title = "A frame whose names are words"
+force = "kN"
+length = "m"
+members = ["{one}-{two}", "{two}-Z9", "Z9-{one}"]
+[joints]
+{one} = [0, 0]
+{two} = [4, 0]
+Z9 = [2, 1]
+[supports]
+{one} = "pin"
+{two} = "roller"
+[[loads]]
+at = "Z9"
+down = 3
+"""
+
+
+WAY: dict[str, tuple[tuple[str, dict[str, object]], ...]] = {
+    "idealise": (),
+    "reactions": (
+        ("go", {"step": "free body"}),
+        ("support", {"joint": "A", "acts": ["x", "y"]}),
+        ("support", {"joint": "B", "acts": ["x"]}),
+        ("sense", {"unknown": "A_x", "sense": "right"}),
+        ("sense", {"unknown": "A_y", "sense": "up"}),
+        ("sense", {"unknown": "B_x", "sense": "right"}),
+        ("turning", {"positive": "counter-clockwise"}),
+    ),
+}
+WAY["joints"] = (*WAY["reactions"], ("go", {"step": "joints"}), ("joint", {"joint": "C"}))
+
+
+def lesson(step: str = "reactions", problem: Problem = LAMP) -> Lesson:
+    """A lesson at a step; of another truss than the lamp arm, at the first question."""
+    found = Lesson(problem)
+    for kind, data in WAY[step] if problem is LAMP else ():
+        assert found.take(kind, **data).accepted, (kind, data)
+    return found
+
+
+def named_like(word: str, folder: Path) -> Problem:
+    """A truss with a member whose two joints spell this word."""
+    path = folder / "truss.toml"
+    one, two = word[:1].upper(), word[1:].upper()
+    path.write_text(TRUSS.format(one=one, two=two), encoding="utf-8")
+    return load_problem(path)
+
+
+class TestAWordThatIsAlsoAName:
+    @pytest.mark.parametrize("word", SPLITTABLE)
+    def test_is_taken_for_neither_in_silence(self, word: str, tmp_path: Path) -> None:
+        here = lesson("joints", named_like(word, tmp_path))
+        deed = deed_of(here, word)
+        assert isinstance(deed, Tell), deed
+        assert f'"{word}"' in deed.lines[0]
+
+    def test_is_told_how_to_say_each(self, tmp_path: Path) -> None:
+        here = lesson("joints", named_like("hint", tmp_path))
+        deed = deed_of(here, "hint")
+        assert isinstance(deed, Tell)
+        assert "value H-INT" in deed.lines[0]
+        assert "do hint" in deed.lines[0]
+        assert deed_of(here, "value H-INT") == Await("H-INT")
+        assert deed_of(here, "do hint") == Do("hint", {})
+
+    def test_does_its_deed_where_the_rest_of_the_line_tells(self, tmp_path: Path) -> None:
+        here = lesson("joints", named_like("go", tmp_path))
+        assert deed_of(here, "go reactions") == Do("go", {"step": "reactions"})
+        assert isinstance(deed_of(here, "go"), Tell)
+
+    def test_stays_a_force_in_an_equation(self, tmp_path: Path) -> None:
+        here = lesson("joints", named_like("go", tmp_path))
+        text = "GO + 3 = 0"
+        assert deed_of(here, text) == Do("type", {"text": text}, text)
+
+
+class TestEveryDeedOfTheBar:
+    @pytest.mark.parametrize("bar", [d for d in WALK if d.id != "leave"], ids=lambda d: d.id)
+    def test_is_a_word_that_can_be_typed(self, bar: object) -> None:
+        deed = deed_of(lesson("joints"), bar.label)  # type: ignore[attr-defined]
+        assert not isinstance(deed, Lost), deed
+
+    @pytest.mark.parametrize("word", ["save", "leave", "help"])
+    def test_of_the_table_is_one_too(self, word: str) -> None:
+        assert any(word in each.label or each.id == word for each in CLOSING)
+        assert not isinstance(deed_of(lesson("joints"), word), Lost)
+
+
+class TestTheWords:
+    @pytest.mark.parametrize(
+        ("text", "deed"),
+        [
+            ("hint", Do("hint", {})),
+            ("undo", Do("undo", {})),
+            ("joint C", Do("joint", {"joint": "C"})),
+            ("zero AB two", Do("zero", {"member": "AB", "rule": "two"})),
+            ("zero ba 2", Do("zero", {"member": "AB", "rule": "three"})),
+            ("assume AC pushing", Do("assume", {"member": "AC", "sense": "C"})),
+            ("table", Show("table")),
+            ("figure C", Show("figure", "C")),
+            ("problems", Go("problems")),
+        ],
+    )
+    def test_do_what_they_say(self, text: str, deed: object) -> None:
+        assert deed_of(lesson("joints"), text) == deed
+
+    @pytest.mark.parametrize(
+        ("text", "half", "given"),
+        [
+            ("zero", "zero", ""),
+            ("zero AB", "zero", "AB"),
+            ("assume", "assume", ""),
+            ("assume CB", "assume", "BC"),
+            ("steps", "step", ""),
+            ("step", "step", ""),
+            ("save", "save", ""),
+        ],
+    )
+    def test_that_need_a_name_ask_for_it(self, text: str, half: str, given: str) -> None:
+        deed = deed_of(lesson("joints"), text)
+        assert isinstance(deed, Unfinished)
+        assert (deed.deed, deed.given) == (half, given)
+        assert deed.lines
+
+    @pytest.mark.parametrize(
+        "heading",
+        [
+            "ΣM_A",
+            "ΣM A",
+            "M A",
+            "sum M about A",
+            "moments about A",
+            "moment A",
+            "ΣM about A:",
+            "M_A",
+        ],
+    )
+    def test_choose_a_sum_of_moments_however_it_is_written(self, heading: str) -> None:
+        assert deed_of(lesson(), heading) == Do("choose", {"about": "M A"})
+
+    @pytest.mark.parametrize("heading", ["ΣFx", "Fx", "sum Fx", "x", "F_x", "ΣF_x:", "sum of Fx"])
+    def test_choose_a_sum_of_forces_however_it_is_written(self, heading: str) -> None:
+        assert deed_of(lesson(), heading) == Do("choose", {"about": "Fx"})
+
+    @pytest.mark.parametrize("word", ["joints", "truss", "along", "hint", "help"])
+    def test_are_no_answer_to_the_first_question(self, word: str) -> None:
+        assert getattr(deed_of(lesson("idealise"), word), "kind", "") != "reasons"
+
+    def test_are_reached_by_the_number_on_the_screen(self) -> None:
+        here = lesson()
+        for number, option in enumerate(here.ask.options, start=1):
+            assert deed_of(here, str(number)) == Do("choose", {"about": option.key})
+
+    @given(st.text(max_size=60))
+    def test_never_raise_whatever_is_typed(self, text: str) -> None:
+        for step in WAY:
+            deed_of(lesson(step), text)
+            completions(lesson(step), text)
+
+
+class TestCompleting:
+    @given(st.sampled_from(sorted(each.words[0] for each in COMMANDS)), st.integers(2, 12))
+    def test_goes_on_from_what_is_typed_and_to_the_word(self, word: str, length: int) -> None:
+        begun = word[:length]
+        assume(not any(n.casefold().startswith(begun) for n in spellings(LAMP)))
+        ways = completions(lesson("joints"), begun)
+        assert all(way.startswith(begun) for way in ways)
+        if len(word) > 1:
+            assert word in [way.strip() for way in ways]
+
+    def test_adds_the_names_that_go_with_a_word(self) -> None:
+        here = lesson("joints")
+        assert completions(here, "zero B") == ("zero BC",)
+        assert completions(here, "zero BC t") == ("zero BC two", "zero BC three")
+        assert completions(here, "joint ") == ("joint A", "joint B", "joint C")
+        assert completions(here, "step cl") == ("step close",)
+
+    @pytest.mark.parametrize("begun", ["F", "fa", "FAB", "ab", "A_x", "ax", "b", ""])
+    def test_leaves_the_beginning_of_a_name_alone(self, begun: str) -> None:
+        assert completions(lesson("joints"), begun) == ()

@@ -1,0 +1,184 @@
+"""Do keys that arrive at once, and lines pasted at once, come to what they would one by one?"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from pressing import lesson_of, line_of, press, seen, settle, walk_of
+from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed, said
+from textual import events
+from textual.pilot import Pilot
+from textual.widgets import Input
+
+from tutor.screens.widgets.action_bar import ActionBar
+from tutor.screens.widgets.choices import Choices
+
+ENTER = "enter"
+
+
+def keys(text: str) -> list[str]:
+    """The keys of a text; a line end is enter."""
+    return [ENTER if char == "\n" else char for char in text]
+
+
+async def burst(pilot: Pilot[int], *names: str) -> None:
+    """Post these keys before any of them can act, as one read of a terminal does."""
+    for name in names:
+        pilot.app.post_message(events.Key(name, name if len(name) == 1 else None))
+    await settle(pilot, lambda: not pilot.app.typed.busy)  # type: ignore[attr-defined]
+
+
+async def paste(pilot: Pilot[int], text: str, lines: int) -> None:
+    """Paste a text and wait until so many lines were taken."""
+    before = len(lesson_of(pilot).events)
+    pilot.app.post_message(events.Paste(text))
+    await settle(pilot, lambda: len(lesson_of(pilot).events) >= before + lines)
+    await pilot.pause()
+
+
+def texts(pilot: Pilot[int]) -> list[str]:
+    """The lines typed in the lesson, as they were judged."""
+    return [str(e.data["text"]) for e in lesson_of(pilot).events if e.kind == "type"]
+
+
+class TestKeysInOneRead:
+    async def test_empty_the_line_before_the_text_that_follows(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            await burst(pilot, *keys("garbage"))
+            await burst(pilot, "ctrl+u", *keys("B_q = 3"))
+            assert line_of(pilot).value == "B_q = 3"
+            await burst(pilot, "ctrl+u", *keys("Fx: B_x = A_x\n"))
+            assert texts(pilot)[-1] == "Fx: B_x = A_x"
+            assert line_of(pilot).value == ""
+
+    async def test_are_lines_one_after_the_other(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            await burst(pilot, *keys("M A: B_x = 360\nB_x = 360\nFx: A_x = B_x\nA_x = 360\n"))
+            assert texts(pilot)[-4:] == [
+                "M A: B_x = 360",
+                "B_x = 360",
+                "Fx: A_x = B_x",
+                "A_x = 360",
+            ]
+            assert set(lesson_of(pilot).state.result) == {"A_x", "B_x"}
+
+    async def test_that_were_typed_ahead_of_a_choice_go_into_the_line(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, JOINTS[:-1]) as pilot:
+            await burst(pilot, *keys("A_y = 150\nB\nFx: B_x + 12/13 F_BC = 0\n"))
+            assert lesson_of(pilot).state.joint == "B"
+            assert texts(pilot)[-1] == "Fx: B_x + 12/13 F_BC = 0"
+            assert lesson_of(pilot).state.tries[-1].verdict == "right"
+
+
+class TestPastedLines:
+    async def test_are_each_answered_in_turn(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            await paste(pilot, "M A: B_x = 360\nB_x = 350\r\nB_x = 360\n", 3)
+            verdicts = [t.verdict for t in lesson_of(pilot).state.tries[-3:]]
+            assert verdicts == ["right", "wrong", "right"]
+            answers = said(pilot)
+            assert answers.index("B_x = 350") < answers.index("wrong") < answers.rindex("B_x = 360")
+            assert "B_x = 360 N" in seen(pilot)
+
+    async def test_begin_behind_what_stands_in_the_line(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            await press(pilot, *keys("M_A:"))
+            await paste(pilot, " B_x = 360\nB_x = 360", 2)
+            assert texts(pilot)[-2:] == ["M_A: B_x = 360", "B_x = 360"]
+
+    async def test_of_one_line_wait_for_enter(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            pilot.app.post_message(events.Paste("B_x = 360\n"))
+            await pilot.pause()
+            assert line_of(pilot).value == "B_x = 360"
+
+
+class TestTheBar:
+    async def test_takes_no_hint_for_a_space_or_enter(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            for key in ("space", "enter"):
+                await press(pilot, "escape")
+                assert isinstance(pilot.app.focused, ActionBar)
+                await press(pilot, key)
+                assert pilot.app.focused is line_of(pilot)
+            assert len(lesson_of(pilot).events) == len(REACTIONS)
+
+    async def test_sends_other_characters_back_to_the_line(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            await press(pilot, "escape", *keys("B_x = 3"))
+            assert line_of(pilot).value == "B_x = 3"
+            assert pilot.app.focused is line_of(pilot)
+
+    async def test_gives_the_line_the_focus_after_a_deed(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, JOINTS) as pilot:
+            await press(pilot, *keys("joint B\n"))
+            for letter in ("f", "h"):
+                await press(pilot, "escape", letter)
+                assert pilot.app.focused is line_of(pilot), letter
+            await press(pilot, "escape", "a")
+            await pilot.pause(0.1)
+            await press(pilot, "escape")
+            await pilot.pause(0.1)
+            assert pilot.app.focused is line_of(pilot)
+
+    async def test_keeps_its_height_whatever_it_offers(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            heights = {pilot.app.screen.query_one(ActionBar).size.height}
+            await press(pilot, *keys("M A: B_x = 360\n"))
+            heights.add(pilot.app.screen.query_one(ActionBar).size.height)
+            await press(pilot, *keys("B_x = 360\n"), "escape")
+            heights.add(pilot.app.screen.query_one(ActionBar).size.height)
+            assert len(heights) == 1
+
+
+class TestWordsInTheLine:
+    async def test_do_their_deed_at_a_question_with_boxes(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, FREE_BODY[:2]) as pilot:
+            assert isinstance(pilot.app.focused, Choices)
+            await press(pilot, *keys("hint\n"))
+            assert lesson_of(pilot).events[-1].kind == "hint"
+            assert isinstance(pilot.app.focused, Choices)
+
+    async def test_do_their_deed_from_a_field_for_numbers(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, FREE_BODY[:1]) as pilot:
+            assert isinstance(pilot.app.focused, Input)
+            await press(pilot, *keys("3hint\n"))
+            assert lesson_of(pilot).events[-1].kind == "hint"
+            assert walk_of(pilot).query("Counts Input").first(Input).value == "3"
+
+    async def test_are_completed_by_tab(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, JOINTS) as pilot:
+            await press(pilot, *keys("joi"), "tab", *keys(" B\n"))
+            assert lesson_of(pilot).state.joint == "B"
+
+    async def test_choose_the_equation_of_a_number(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            await press(pilot, "3", ENTER)
+            assert lesson_of(pilot).ask.about == "M A"
+
+    async def test_bring_a_wrong_line_back_where_a_hint_points_into_it(
+        self, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            await press(pilot, *keys("Fx: B_x + A_x = 0\n"))
+            assert line_of(pilot).value == "Fx: B_x + A_x = 0"
+            await press(pilot, "ctrl+u", *keys("hint\n"))
+            assert lesson_of(pilot).events[-1].kind == "hint"
+            assert pilot.app.focused is line_of(pilot)
+
+
+class TestTickedBoxes:
+    async def test_are_handed_in_by_the_mouse(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, FREE_BODY[:2]) as pilot:
+            for mark in ("1", "2"):
+                await press(pilot, mark)
+            rows = seen(pilot).split("\n")
+            y = next(i for i, row in enumerate(rows) if "d done" in row)
+            await pilot.click(offset=(rows[y].index("d done") + 2, y))
+            await pilot.pause()
+            assert lesson_of(pilot).state.supports_done == ("A",)
+
+    async def test_are_ticked_by_numbers_with_spaces_between(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, FREE_BODY[:2]) as pilot:
+            await press(pilot, "1", "space", "2", ENTER)
+            assert lesson_of(pilot).state.supports_done == ("A",)

@@ -1,0 +1,46 @@
+"""What becomes of several lines pasted at once? Each is taken in its turn, and every answer stays."""
+
+from __future__ import annotations
+
+from collections import deque
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from tutor.lesson import Say
+
+if TYPE_CHECKING:
+    from tutor.screens.walk import WalkScreen
+
+MOST = 50
+
+
+class Pasting:
+    """The pasted lines that are still to be taken; `under_way` while one is being taken."""
+
+    def __init__(self, walk: WalkScreen) -> None:
+        self._walk = walk
+        self._waiting: deque[str] = deque()
+        self.under_way = False
+
+    def take(self, lines: Sequence[str]) -> None:
+        """Take these lines, one in each round of the loop, so that the screen is never held up."""
+        self._walk.said = []
+        if len(lines) > MOST:
+            self._walk.said = [Say("note", f"Only the first {MOST} lines were taken.")]
+        self._waiting.extend(lines[:MOST])
+        self._walk.call_later(self._next)
+
+    def _next(self) -> None:
+        """The next line; a line that has led to another screen is the last."""
+        if not self._walk.is_current:
+            self._waiting.clear()
+        if not self._waiting:
+            return
+        text = self._waiting.popleft()
+        self._walk.said.append(Say("note", text))
+        self.under_way = True
+        try:
+            self._walk.take_line(text)
+        finally:
+            self.under_way = False
+        self._walk.call_later(self._next)

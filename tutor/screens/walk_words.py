@@ -1,0 +1,152 @@
+"""What happens on the walk when a text is entered: an answer, a line to judge, or the word of a deed?
+
+What it means is read in `tutor.deeds`, for the screen and the plain lesson alike; here it is done.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING
+
+from tutor.deeds import deed_of
+from tutor.deeds.deed import Await, Do, Go, Lost, Remark, Save, Show, Tell, Unfinished
+from tutor.figure import moment_figure
+from tutor.judge import M
+from tutor.lesson import Say, State
+from tutor.screens import answers, walk_deeds, walk_pictures
+from tutor.screens.pictures import TURNS, free_joint
+
+if TYPE_CHECKING:
+    from tutor.screens.walk import WalkScreen
+
+HOW_TO_CHOOSE = "Type the number of the equation, or its heading, like Fx or M A."
+LOST = "Cannot read: this is no answer here and no word that does something."
+
+
+def take(walk: WalkScreen, text: str) -> None:
+    """Do what an entered text means; the line keeps it where it has to be mended."""
+    deed = deed_of(walk.session.lesson, text)
+    match deed:
+        case Do(kind="type"):
+            typed(walk, text, str(deed.data["text"]))
+        case Do():
+            done(walk, deed)
+        case Tell(lines=lines):
+            walk.tell(*lines)
+        case Lost(meant=meant):
+            walk.tell(LOST + (f" Did you mean “{meant}”?" if meant else ""))
+        case Await(unknown=unknown):
+            walk.line.begin(f"{unknown} = ")
+        case Show():
+            walk.line.taken()
+            SHOWN.get(deed.what, _question)(walk, deed.of)
+        case Unfinished():
+            walk.line.taken()
+            UNFINISHED[deed.deed](walk, deed.given)
+        case Save(name=name):
+            walk.line.taken()
+            walk_deeds.save(walk, name)
+        case Remark(on=on):
+            walk.line.taken()
+            walk.post_message(walk.Wanted("on" if on else "off"))
+        case Go(where=where):
+            walk.line.taken()
+            leave_for(walk, where)
+
+
+def typed(walk: WalkScreen, text: str, line: str) -> None:
+    """Judge the line. A right one makes room for the next; any other stays for mending."""
+    reply = walk.do("type", text=line)
+    if answers.is_taken(reply):
+        walk.line.taken()
+        walk.unmended = ""
+        return
+    walk.unmended = text
+    walk.line.begin(text)
+    if reply.verdict is None and walk.ask.about is None:
+        walk.add(Say("note", HOW_TO_CHOOSE))
+    else:
+        walk.point_out(reply)
+
+
+def done(walk: WalkScreen, deed: Do) -> None:
+    """An event that is no line; where a hint points at the wrong line, this stands there again."""
+    walk.line.taken()
+    reply = walk.do(deed.kind, **deed.data)
+    if deed.kind == "hint" and walk.unmended:
+        span = answers.marked(walk.session.lesson.state, reply, walk.unmended)
+        if span is not None:
+            walk.line.begin(walk.unmended)
+            walk.line.mark(span)
+    if walk.app.screen is walk:
+        walk.to_answer()
+
+
+def leave_for(walk: WalkScreen, where: str) -> None:
+    """Away from the walk: to practice, a homework on this truss, or the problems."""
+    if where == "practice":
+        walk.practise()
+    else:
+        walk.dismiss("homework" if where == "homework" else "leave")
+
+
+def _question(walk: WalkScreen, of: str) -> None:
+    walk.tell(walk.ask.question)
+
+
+def _figure(walk: WalkScreen, joint: str) -> None:
+    if joint:
+        walk_pictures.show_other(
+            walk, f"Joint {joint}, cut free", free_joint(walk.session.lesson.state, joint)
+        )
+    else:
+        walk_pictures.show_next(walk)
+
+
+def _arm(walk: WalkScreen, force: str) -> None:
+    state = walk.session.lesson.state
+    if not force or not isinstance(state.about, M):
+        walk.tell("The picture shows where the arm runs.")
+        return
+    turning = None if state.turning is None else TURNS.get(state.turning)
+    senses = {n: s for n, s in state.senses.items() if n in state.problem.reaction}
+    figure = moment_figure(state.problem, force, state.about.at, senses=senses, turning=turning)
+    walk_pictures.show_other(walk, f"Where the arm of {force} runs", figure)
+
+
+def _joints(walk: WalkScreen, of: str) -> None:
+    walk.tell(*unknown_lines(walk.session.lesson.state))
+
+
+def unknown_lines(state: State) -> tuple[str, ...]:
+    """What is unknown at each joint, in one sentence for those with unknowns and one for the rest."""
+    left = {joint.name: state.unknown_at(joint.name) for joint in state.problem.joints}
+    open_ones = [f"{joint}: {', '.join(names)}" for joint, names in left.items() if names]
+    known = [joint for joint, names in left.items() if not names]
+    return (
+        *((f"Unknown at {'; at '.join(open_ones)}.",) if open_ones else ()),
+        *((f"Everything is known at {', '.join(known)}.",) if known else ()),
+    )
+
+
+SHOWN: Mapping[str, Callable[[WalkScreen, str], None]] = {
+    "question": _question,
+    "where": _question,
+    "last": lambda walk, of: walk.show(walk.heard),
+    "figure": _figure,
+    "truss": lambda walk, of: walk_deeds.show_story(walk),
+    "arm": _arm,
+    "lines": lambda walk, of: walk_pictures.show_lines(walk),
+    "results": lambda walk, of: walk_pictures.show_lines(walk),
+    "joints": _joints,
+    "table": lambda walk, of: walk_deeds.show_table(walk),
+    "help": lambda walk, of: walk_deeds.show_help(walk),
+}
+UNFINISHED: Mapping[str, Callable[[WalkScreen, str], None]] = {
+    "zero": lambda walk, given: walk_deeds.zero(walk, given),
+    "assume": lambda walk, given: walk_deeds.assume(walk, given),
+    "step": lambda walk, given: walk_deeds.step(walk),
+    "equation": lambda walk, given: walk_deeds.equation(walk),
+    "save": lambda walk, given: walk_deeds.save(walk, given),
+    "answer": lambda walk, given: walk_deeds.answer(walk),
+}
