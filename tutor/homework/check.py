@@ -198,6 +198,8 @@ class _Check:
         sure: Sure = "certain" if len(places) == 1 and not self._rivals(best) else "likely"
         accounts = [a for a in best.turns[0].accounts if not far_fetched(self.problem, a)]
         near = tuple(a for a in accounts if a.cost <= accounts[0].cost + EQUALLY_NAMED)
+        if len(self.work.entries) == 1:
+            near = ()
         near = self._from_value(best, near)
         lines = [j for j in misleading if j.place == best.first]
         if lines:

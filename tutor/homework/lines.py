@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from tutor.homework.sheet import WHOLE, Sheet
+from tutor.homework.slips import acting
 from tutor.homework.work import Line, Work
 from tutor.judge import Judge, Value, Verdict
 
 NEAR = 0.02
+NUMBER = re.compile(r"\d+(?:\.\d*)?|\.\d+")
+LITTLE = "These numbers alone do not show which forces they stand for."
 PUT_IN = frozenset({"magnitude", "not-equilibrium", "arithmetic", "rounding"})
 """What a line shows in which a wrong value stands as a number, judged without that value."""
 TRUE_ALL_THE_SAME = frozenset({"other-point", "other-equation", "dependent"})
@@ -44,8 +48,19 @@ def judged_lines(desk: Judge, work: Work, bodies: Mapping[str, Sheet]) -> list[J
             found.append(Judged(line, None, desk.judge(line.about, line.text, own)))
             continue
         place = line.about.joint or WHOLE
-        found.append(Judged(line, place, _verdict(desk, work, line, bodies[place])))
+        verdict = _verdict(desk, work, line, bodies[place])
+        if verdict.kind == "right" and _stands_for_little(desk, line):
+            verdict = Verdict("undecided", LITTLE, about=line.about)
+        found.append(Judged(line, place, verdict))
     return found
+
+
+def _stands_for_little(desk: Judge, line: Line) -> bool:
+    """Whether a line of numbers alone has fewer of them than forces act in its equation."""
+    body = line.text.rpartition(":")[2]
+    if isinstance(line.about, Value) or any(c.isalpha() for c in body):
+        return False
+    return len(NUMBER.findall(body)) < acting(desk.problem, line.about)
 
 
 def _verdict(desk: Judge, work: Work, line: Line, body: Sheet) -> Verdict:

@@ -68,6 +68,12 @@ def stands_in(problem: Problem, about: LineAbout, name: str) -> bool:
     return name in equation_of(problem, about).linear
 
 
+def acting(problem: Problem, about: LineAbout) -> int:
+    """How many forces have a part in an equation."""
+    true = TrueLine(problem, about, Given({}, {}))
+    return sum(1 for spot in (*true.unknowns.values(), *true.loads) if spot.true != 0.0)
+
+
 def mistake_of(
     problem: Problem,
     about: LineAbout | Value,
@@ -76,10 +82,7 @@ def mistake_of(
     spot: Spot | None = None,
 ) -> Mistake:
     """One mistake of the catalogue, made at one force of one line or in one value."""
-    acting = 0
-    if not isinstance(about, Value):
-        true = TrueLine(problem, about, Given({}, {}))
-        acting = sum(1 for s in (*true.unknowns.values(), *true.loads) if s.true != 0.0)
+    count = 0 if isinstance(about, Value) else acting(problem, about)
     kind = KINDS[code]
-    case = Case(problem, about, force, spot, acting)
+    case = Case(problem, about, force, spot, count)
     return Mistake(code, force, kind.look(case), kind.reason(case), kind.place(case))

@@ -22,7 +22,7 @@ from tutor.model import Problem
 WORKED_WRONG, HIDDEN = 0.2, 0.3
 WELL_EXPLAINED, NOT_NEEDED = 1.15, 1.2
 LEAST_WRITTEN = 2
-MOST_READ, LEAST_READ = 400, 4
+MOST_READ, LEAST_READ = 200, 4
 """Readings of blank joints that are gone through, times the unknowns of the truss; and at least."""
 
 Told = tuple[Story, Reading]
