@@ -11,11 +11,15 @@ from truss_names import CLASHING, LETTERED, NUMBERED
 from tutor.notation import (
     Exact,
     Label,
+    Line,
+    Names,
     Reading,
+    Slant,
     Unreadable,
     ValueReading,
     read_equation,
     read_heading,
+    read_line,
     read_number,
     read_value,
 )
@@ -87,8 +91,8 @@ def test_every_complaint_has_an_example() -> None:
         for key, it in COMPLAINTS.items()
         if not it.examples + it.values + it.numbers + it.headings
     ]
-    # these need trusses in which two unknowns, or a member and a unit, are spelled alike
-    assert without == ["ambiguous", "ambiguous/unit"]
+    # these need directions of members, or trusses in which two unknowns, or a member and a unit, are spelled alike
+    assert without == ["unknown-name/component", "ambiguous", "ambiguous/unit"]
 
 
 def test_a_placed_complaint_says_its_column_and_no_other_does() -> None:
@@ -126,3 +130,11 @@ def test_a_control_character_never_reaches_what_is_printed() -> None:
     assert isinstance(found, Unreadable)
     assert found.caret().replace("\n", "").isprintable()
     assert "escape (U+001B)" in found.message
+
+
+def test_a_component_that_a_level_member_has_not_is_told_so() -> None:
+    names = Names.of([("AB", "A", "B")], ["A_x"], "AB", "kN", "m", [Slant("AB", 1.0, 0.0)])
+    found = read_line("AB_y = 3", names)
+    assert isinstance(found, Unreadable)
+    assert "would be the vertical component of the force in AB, which has none" in found.message
+    assert isinstance(read_line("AB_x = 3", names), Line)

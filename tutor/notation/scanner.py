@@ -265,7 +265,7 @@ class Scanner:
 
     def _function(self, name: str, start: int, end: int) -> None:
         self._deeper(start, end)
-        if self.text.startswith("2(", end):
+        if name != "sqrt" and self.text.startswith("2(", end):
             raise Broken("function-power", start, end + 1)
         power, found = 1, _POWER.match(self.text, end)
         if found is not None:

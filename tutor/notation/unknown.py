@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import difflib
 import re
+from collections.abc import Mapping
 
 from tutor.notation import units
 from tutor.notation.lexicon import Meaning, says
 from tutor.notation.names import Names, spelling
+from tutor.notation.tree import Axis
 from tutor.notation.unreadable import Broken
 from tutor.notation.words import ANGLES, FUNCTIONS
 
@@ -138,9 +140,13 @@ def _name(word: str, start: int, end: int, names: Names) -> Broken:
     base, _, sub = core.rpartition("_")
     base = base or core[:-1]
     sub = sub if base != core[:-1] else core[-1]
-    if base and base.upper() in ("F", "S", "N", "T") and (joint := names.joint(sub)) is not None:
-        return _joint(joint, start, end, names)
+    if base and base.upper() in ("F", "S", "N", "T", "P") and names.joint(sub) is not None:
+        return _one_joint(names.joint(sub) or sub, start, end, names)
+    if (empty := _no_component(core, start, end, names)) is not None:
+        return empty
     joint = names.joint(sub) if base.upper() == "R" else names.joint(base)
+    if joint is not None and base.upper() == "R" and len(both := _reactions_at(joint, names)) > 1:
+        return Broken("unknown-name/whole", start, end, joint=joint, reactions=_listed(both))
     if joint is not None and (base.upper() == "R" or sub.lower() in ("x", "y")):
         reactions = _listed(names.reactions)
         return Broken("unknown-name/reaction", start, end, joint=joint, reactions=reactions)
@@ -163,6 +169,28 @@ def _joint(joint: str, start: int, end: int, names: Names) -> Broken:
     meeting = names.meeting(joint) or names.unknowns
     example = spelling(meeting[0]) if meeting else "F_AB"
     return Broken("unknown-name/joint", start, end, example=example)
+
+
+def _one_joint(joint: str, start: int, end: int, names: Names) -> Broken:
+    return Broken("unknown-name/one-joint", start, end, **_joint(joint, start, end, names).words)
+
+
+def _reactions_at(joint: str, names: Names) -> tuple[str, ...]:
+    return tuple(name for name in names.reactions if name in (f"{joint}_x", f"{joint}_y"))
+
+
+def _no_component(core: str, start: int, end: int, names: Names) -> Broken | None:
+    """The complaint about a component that a level or an upright member does not have."""
+    axis = _AXES.get(core[-1:].lower())
+    found = names.plainly(core[:-1].rstrip("_,"))
+    slant = names.slant.get(found[0]) if len(found) == 1 else None
+    if axis is None or slant is None or slant.share(axis).value > 1e-12:
+        return None
+    said_axis = "horizontal" if axis == "x" else "vertical"
+    return Broken("unknown-name/component", start, end, axis=said_axis, member=found[0])
+
+
+_AXES: Mapping[str, Axis] = {"x": "x", "h": "x", "y": "y", "v": "y"}
 
 
 def _no_member(one: str, other: str, start: int, end: int, names: Names) -> Broken:

@@ -36,12 +36,26 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "unknown-name/reaction": Complaint(
         "“{found}” would be a reaction at {joint}, and no such force acts there",
         "the reactions are {reactions}",
-        examples=(("C_y + F_AB = 0", 1), ("3 D_x = 0", 3), ("R_A = 0", 1)),
+        examples=(("C_y + F_AB = 0", 1), ("3 D_x = 0", 3), ("R_B = 0", 1)),
     ),
     "unknown-name/joint": Complaint(
         "“{found}” is a joint and not a force",
         "name a member force by both its joints, such as {example}",
-        examples=(("3 A = 12", 3), ("F_A = 0", 1)),
+        examples=(("3 A = 12", 3),),
+    ),
+    "unknown-name/one-joint": Complaint(
+        "“{found}” names one joint, and a member force goes by two",
+        "name it by both, such as {example}",
+        examples=(("F_A = 0", 1), ("T_B = 3", 1)),
+    ),
+    "unknown-name/whole": Complaint(
+        "“{found}” would be the whole reaction at {joint}, and two act there, {reactions}",
+        "write the one that is meant, or both",
+        examples=(("R_A = 0", 1), ("3 R_{A} = 6", 3)),
+    ),
+    "unknown-name/component": Complaint(
+        "“{found}” would be the {axis} component of the force in {member}, which has none",
+        "leave it out, or name another member",
     ),
     "unknown-name/constant": Complaint(
         "“{found}” is a name, and a number is meant here",
