@@ -156,6 +156,14 @@ class TestWordsInTheLine:
             await press(pilot, "3", ENTER)
             assert lesson_of(pilot).ask.about == "M A"
 
+    async def test_behind_a_wrong_line_do_their_deed_and_leave_it(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            wrong = "Fx: B_x + A_x = 0"
+            await press(pilot, *keys(wrong + "\n"), *keys(" hint\n"))
+            assert lesson_of(pilot).events[-1].kind == "hint"
+            assert line_of(pilot).value == wrong
+            assert texts(pilot)[-1] == wrong
+
     async def test_bring_a_wrong_line_back_where_a_hint_points_into_it(
         self, tmp_path: Path
     ) -> None:

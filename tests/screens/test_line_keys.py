@@ -130,7 +130,8 @@ class TestTheJournal:
             monkeypatch.setattr(WalkScreen, "show", showing)
             await enter_line(pilot, "A_x = 77")
             assert seen_by_disk
-            assert json.loads(seen_by_disk[0].splitlines()[-1])["event"]["text"] == "A_x = 77"
+            written = [json.loads(line)["event"] for line in seen_by_disk[0].splitlines()]
+            assert written[-2]["text"] == "A_x = 77"  # and what came of it behind it
 
     async def test_that_cannot_be_written_is_told_of_once_and_the_lesson_goes_on(
         self, tmp_path: Path

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from tutor.deeds import deed_of
 from tutor.deeds.deed import Await, Do, Go, Lost, Remark, Save, Show, Tell, Unfinished
+from tutor.deeds.words import BY_WORD
 from tutor.figure import moment_figure
 from tutor.judge import M
 from tutor.lesson import Say, State
@@ -20,11 +21,23 @@ if TYPE_CHECKING:
     from tutor.screens.walk import WalkScreen
 
 HOW_TO_CHOOSE = "Type the number of the equation, or its heading, like Fx or M A."
+SHORTEST = 3
+"""Shorter words behind a line may be what was typed to mend it."""
 LOST = "Cannot read: this is no answer here and no word that does something."
 
 
 def take(walk: WalkScreen, text: str) -> None:
-    """Do what an entered text means; the line keeps it where it has to be mended."""
+    """Do what an entered text means; the line keeps it where it has to be mended.
+
+    A word typed behind a wrong line that still stands there is a deed, and the line stays.
+    """
+    word = behind_the_line(walk, text)
+    if word:
+        line = walk.unmended
+        take(walk, word)
+        if walk.unmended == line and walk.app.screen is walk and not walk.line.value:
+            walk.line.begin(line)
+        return
     deed = deed_of(walk.session.lesson, text)
     match deed:
         case Do(kind="type"):
@@ -52,6 +65,13 @@ def take(walk: WalkScreen, text: str) -> None:
         case Go(where=where):
             walk.line.taken()
             leave_for(walk, where)
+
+
+def behind_the_line(walk: WalkScreen, text: str) -> str:
+    """The word of a deed that was typed behind the wrong line still to be mended, or nothing."""
+    line = walk.unmended
+    word = text[len(line) :].strip() if line and text.startswith(line) else ""
+    return word if len(word) >= SHORTEST and word.split(" ")[0].lower() in BY_WORD else ""
 
 
 def typed(walk: WalkScreen, text: str, line: str) -> None:
