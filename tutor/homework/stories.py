@@ -22,6 +22,8 @@ from tutor.model import Problem
 WORKED_WRONG, HIDDEN = 0.2, 0.3
 WELL_EXPLAINED, NOT_NEEDED = 1.15, 1.2
 LEAST_WRITTEN = 2
+FORGOTTEN = 10
+"""Fewer blanks than one in so many members were forgotten; more of them were not reached."""
 MOST_READ, LEAST_READ = 200, 4
 """Readings of blank joints that are gone through, times the unknowns of the truss; and at least."""
 
@@ -52,7 +54,8 @@ class Stories:
     def told(self) -> list[Told]:
         """The stories of every reading, cheapest first."""
         complete = self._of_complete_bodies()
-        if complete and sum(m.name not in self.entries for m in self.problem.members) > 1:
+        blank = sum(member.name not in self.entries for member in self.problem.members)
+        if complete and FORGOTTEN * blank > len(self.problem.members):
             return complete
         plain = self.reading
         given = (self.problem, self.handed_in, self.entries, self.true, self.right)
