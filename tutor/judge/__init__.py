@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Literal
 
 from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, Value, in_words
 from tutor.judge.given import Given, canonical, given, names_of
-from tutor.judge.line import Line, judge_line
+from tutor.judge.steps import Desk, judge_typewritten, readings_of
 from tutor.judge.truth import TrueLine
 from tutor.judge.typed import Typed, typed
-from tutor.judge.values import judge_value
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.written import written
 from tutor.model import Problem
-from tutor.notation import Names, Unreadable, read_equation, read_value
+from tutor.notation import Names, Unreadable, read_line
 from tutor.statics import solve
 
 __all__ = [
@@ -73,40 +73,53 @@ class Judge:
         lines as typed, from which a value may have been worked out.
         """
         own = own if own is not None else Given({}, {})
-        if isinstance(about, Value):
-            return self._value(about, text, own, lines)
-        reading = read_equation(text, self.names)
-        if isinstance(reading, Unreadable):
-            return Verdict("unreadable", reading.message, about=about, unreadable=reading)
-        own_lines = self._read(lines)
-        return judge_line(
-            Line(self.problem, about, reading, self.names, own, standing, own_lines, self.values)
+        said = self._angles_in(lines)
+        line = read_line(text, self.names, said=said)
+        mixed = isinstance(line, Unreadable) and line.code == "dimension" and isinstance(about, M)
+        if mixed:
+            again = read_line(text, self.names, said=said, mixed=True)
+            line = line if isinstance(again, Unreadable) else again
+        if isinstance(line, Unreadable):
+            return Verdict("unreadable", line.message, about=about, unreadable=line)
+        desk = Desk(
+            *(self.problem, self.names, own, standing, self._read(lines, own, said)),
+            *(self.values, lambda: self._read(lines, own, said, "radians")),
         )
+        verdict = judge_typewritten(desk, about, line)
+        if mixed and verdict.right:
+            return replace(verdict, remarks=(*verdict.remarks, Remark("arm", ARM_OF_ONE)))
+        return verdict
 
-    def _value(self, about: Value, text: str, own: Given, lines: Sequence[str]) -> Verdict:
-        reading = read_value(text, self.names, about.unknown)
-        if isinstance(reading, Unreadable):
-            return Verdict("unreadable", reading.message, about=about, unreadable=reading)
-        true = self.values()[about.unknown]
-        return judge_value(
-            self.problem,
-            about,
-            reading,
-            own,
-            true,
-            self._read(lines),
-            lambda: self._read(lines, "radians"),
-        )
+    def _angles_in(self, lines: Sequence[str]) -> Mapping[str, float]:
+        """The angles that the student's own lines name."""
+        found: dict[str, float] = {}
+        for text in lines:
+            if not text.isascii() or "=" in text:
+                line = read_line(f"0 = 0, {text}", self.names, said=found)
+                found |= {} if isinstance(line, Unreadable) else line.angles
+        return found
 
     def _read(
-        self, lines: Sequence[str], angles: Literal["degrees", "radians"] = "degrees"
+        self,
+        lines: Sequence[str],
+        own: Given,
+        said: Mapping[str, float],
+        angles: Literal["degrees", "radians"] = "degrees",
     ) -> list[Typed]:
-        """The student's own lines in numbers, without those that cannot be read."""
-        read = (read_equation(line, self.names, angles=angles) for line in lines)
-        return [typed(line) for line in read if not isinstance(line, Unreadable)]
+        """The student's own lines in numbers, each equation of them; not those that cannot be read."""
+        found = []
+        for text in lines:
+            line = read_line(text, self.names, angles=angles, said=said)
+            if not isinstance(line, Unreadable):
+                desk = Desk(self.problem, self.names, own, (), (), self.values, list)
+                found += [typed(r) for step in line.steps for r in readings_of(desk, line, step)]
+        return found
 
 
 MOST_KEPT = 16
+ARM_OF_ONE = (
+    "A force stands beside moments here; its arm is one, and is better written all the same."
+)
 _judges: OrderedDict[int, Judge] = OrderedDict()
 
 

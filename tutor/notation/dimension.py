@@ -56,6 +56,7 @@ class Dimension(NamedTuple):
 _BARE = Dimension(0, 0, up=True)
 _NUMBER = Dimension(0, 0)
 _FORCE = Dimension(1, 0)
+_MOMENT = Dimension(1, 1)
 _WORDS: dict[tuple[float, float], str] = {
     (0, 0): "a pure number",
     (1, 0): "a force",
@@ -102,12 +103,17 @@ def _agree(nodes: list[Node], frame: Frame) -> Dimension | None:
         if found is None:
             continue
         for other, earlier in known:
-            if not found.agrees(earlier):
+            if not found.agrees(earlier) and not (frame.mixed and _is_arm_short(found, earlier)):
                 _disagree((node, found), (other, earlier))
         known.append((node, found))
     if not known:
         return None
     return min((found for _, found in known), key=lambda found: found.up + found.down)
+
+
+def _is_arm_short(one: Dimension, other: Dimension) -> bool:
+    """Whether one is a force and the other a moment."""
+    return any(a.agrees(_FORCE) and b.agrees(_MOMENT) for a, b in ((one, other), (other, one)))
 
 
 def _disagree(later: tuple[Node, Dimension], earlier: tuple[Node, Dimension]) -> None:

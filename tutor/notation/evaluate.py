@@ -47,11 +47,15 @@ class Term(NamedTuple):
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """What bare numbers mean: the problem's units, and whether bare angles are in degrees."""
+    """What bare numbers mean: the problem's units, and whether bare angles are in degrees.
+
+    With `mixed`, forces may stand beside moments, as they do where an arm was forgotten.
+    """
 
     force: str
     length: str
     degrees: bool = True
+    mixed: bool = False
 
 
 def parts(node: Node, frame: Frame) -> list[Term]:

@@ -89,6 +89,12 @@ MEANINGS: Mapping[str, frozenset[Meaning]] = {
 """What each word may say; which of it depends on where it stands."""
 
 
+def known_word(word: str) -> bool:
+    """Whether a word is one of the lexicon, or no word at all."""
+    bare = word.strip("()[]{}.,;:!?'\"")
+    return sum(map(str.isalpha, bare)) < 4 or folded(bare) in MEANINGS
+
+
 def says(word: str, *meanings: Meaning) -> bool:
     """Whether a word may say one of these."""
     return bool(MEANINGS.get(folded(word), frozenset()) & set(meanings))

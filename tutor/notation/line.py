@@ -35,8 +35,9 @@ class Side:
 
     @property
     def name(self) -> str | None:
-        """The unknown that the side consists of, if it is one alone."""
-        return self.node.name if isinstance(self.node, Name) else None
+        """The unknown that the side consists of, if it is one alone and not a component of it."""
+        node = self.node
+        return node.name if isinstance(node, Name) and node.share is None else None
 
     @property
     def numeric(self) -> bool:

@@ -40,14 +40,17 @@ def read_line(
     *,
     angles: Angles = "degrees",
     said: Mapping[str, float] = _NOTHING,
+    mixed: bool = False,
 ) -> Line | Unreadable:
     """What `text` says as a line on paper; what cannot be read comes back as `Unreadable`.
 
     `said` are the angles in degrees that earlier lines named ({"θ": 33.69}). With
-    `angles="radians"` bare angles are in radians, as on a calculator left in that mode.
+    `angles="radians"` bare angles are in radians, as on a calculator left in that mode; with `mixed`
+    forces may stand beside moments.
     """
+    frame = Frame(names.force, names.length, angles == "degrees", mixed)
     try:
-        return line_of(text, names, Frame(names.force, names.length, angles == "degrees"), said)
+        return line_of(text, names, frame, said)
     except Broken as broken:
         return broken.about(text)
 

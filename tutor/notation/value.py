@@ -11,7 +11,7 @@ from typing import Literal
 
 from tutor.notation.dimension import check_value
 from tutor.notation.evaluate import Frame, constant
-from tutor.notation.line import Letter, Sense, Side
+from tutor.notation.line import Letter, Sense, Side, Step
 from tutor.notation.names import Names
 from tutor.notation.read import line_of
 from tutor.notation.reading import Reading
@@ -81,7 +81,12 @@ def read_value(text: str, names: Names, unknown: str | None) -> ValueReading | U
 
 
 def _value(text: str, names: Names, frame: Frame) -> ValueReading:
-    sides = line_of(text, names, frame).result.sides
+    return value_in(text, line_of(text, names, frame).result)
+
+
+def value_in(text: str, step: Step) -> ValueReading:
+    """The result that one statement of `text` gives; raises Broken where it gives none."""
+    sides, frame = step.sides, step.frame
     number: Side | None = None
     name = None
     for side in sides:

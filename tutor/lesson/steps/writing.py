@@ -150,6 +150,8 @@ def _take_line(
     true_of = about if verdict.right else verdict.true_of
     if true_of is not None and not shows_values(state, text, desk, true_of):
         return state, Reply((Say("note", shows_nothing(about)),))
+    if verdict.right and any(remark.code == "component" for remark in verdict.remarks):
+        return state, Reply((Say("right", verdict.text),), True, verdict)
     if verdict.right:
         return keep_line(state, event, about, text, verdict, closing)
     return _refuse(state, event, about, text, verdict)
@@ -216,6 +218,9 @@ def _take_value(
         desk.judge(Value(unknown), text, others.own, lines=[line.text for line in lines]), lines
     )
     place = as_text(Value(unknown))
+    if verdict.right and verdict.value is None:
+        said = (*before.said, Say("right", verdict.text))
+        return state, Reply(said, True, verdict)
     if verdict.right:
         return _keep_value(others, event, unknown, verdict, before)
     if verdict.kind == "wrong":
