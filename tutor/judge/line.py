@@ -92,8 +92,9 @@ def judge_line(line: Line) -> Verdict:
     found = fit(line.typed, line.true, line.tolerance)
     if found is None and line.typed.says_nothing:
         return line.wrong(mistake_of(line.true, Slip("not-equilibrium", None, None), line.reading))
-    at_joint = line.about.joint is not None
-    if is_result(line.typed, line.reading, found, at_joint) and (found or line.holds):
+    if is_result(line.typed, line.reading, found, in_sum=not isinstance(line.about, M)) and (
+        found or line.holds
+    ):
         other = _plainly_other(line)
         return _result(line) if other is None else _true_elsewhere(line, other)
     if found is not None:

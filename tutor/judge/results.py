@@ -21,16 +21,16 @@ NOT_A_LINE = (
 )
 
 
-def is_result(line: Typed, reading: Reading, found: Fit | None, at_joint: bool) -> bool:
+def is_result(line: Typed, reading: Reading, found: Fit | None, in_sum: bool) -> bool:
     """Whether a line is one force beside one number, and not the equation as the free body gives it.
 
-    At a joint the force that stands whole may be what is left when all numbers are added up.
+    In a sum of forces one that stands whole may be what is left when all numbers are added up.
     """
     if len(line.unknowns) != 1 or len(line.constants) > 1:
         return False
     if found is not None and (found.plain or not line.constants):
         return False
-    if found is not None and abs(found.scale) == 1.0 and at_joint:
+    if found is not None and abs(found.scale) == 1.0 and in_sum:
         return False
     (coefficient,) = line.unknowns.values()
     sides = (_bare(reading.left), _bare(reading.right))

@@ -31,6 +31,7 @@ _LAID_OUT = re.compile(
 )
 _DOUBLE = re.compile(r"(?<![=<>])==(?![=<>])")
 _GAP = re.compile(r" {3,}")
+_FULL_STOP = re.compile(r"(?<= )[.,;]+(?= *$)")
 _NOTHING: Mapping[str, float] = {}
 
 
@@ -92,7 +93,7 @@ def _plainly(text: str, typed: str, names: Names, frame: Frame) -> Line:
 def _source(text: str) -> Source:
     """The text in plain characters and without LaTeX, with long gaps as two spaces."""
     source = replace(Source.of(text), text=plain(text)).rewritten(_GAP, "  ")
-    source = unmarked(source).rewritten(_DOUBLE, "=")
+    source = unmarked(source).rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
     return untexed(source).rewritten(_GAP, "  ")
 
 
