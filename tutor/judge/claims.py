@@ -58,9 +58,9 @@ SUPPORTS = (
     Claim(
         "reaction-direction",
         "A reaction is drawn in a direction in which its support does not hold.",
-        "The reaction is drawn upright from habit, or along the floor, because there the roller moves.",
+        "The reaction is drawn vertical from habit, or along the floor, because there the roller moves.",
         "Look at which movement {support} stops, and which it leaves free.",
-        "A roller pushes square to what it rolls on, a link pulls or pushes along its own length; "
+        "A roller pushes at right angles to what it rolls on, a link pulls or pushes along its own length; "
         "only a pin can hold in any direction.",
         "What you drew at {joint} does not lie as {support} holds: see in the picture what it stands "
         "on, or where it leads.",
@@ -92,7 +92,7 @@ ZERO = (
         "A member is said to be zero though another member at the joint can balance it.",
         "A joint without a load looks idle, however many members meet there.",
         "No rule shows {member} to be zero at {ends}: list what acts at each of them.",
-        "A force is zero where nothing else at the joint has a part square to the line of all the "
+        "A force is zero where nothing else at the joint has a component across the line of all the "
         "rest; with one more member out of that line, the two can balance each other.",
         "At {joint} {other} can balance {member}: then neither of them has to be zero.",
     ),

@@ -101,12 +101,12 @@ class Case:
 
     @property
     def lies(self) -> str:
-        """How a side of a slope triangle lies that counts in the sum: "is level", "lies along 30°"."""
+        """How a side of a slope triangle lies that counts in the sum: "is horizontal", "lies along 30°"."""
         match self.about:
             case Fx():
-                return "is level"
+                return "is horizontal"
             case Fy():
-                return "is upright"
+                return "is vertical"
         return f"lies along {self.direction}"
 
     @property
@@ -143,7 +143,7 @@ class Case:
 
 def _way_of(force: Force) -> str:
     if force.x != 0.0 and force.y != 0.0:
-        return "slanting"
+        return "inclined"
     return "vertical" if force.x == 0.0 else "horizontal"
 
 

@@ -242,7 +242,7 @@ WORDS = {
     ),
     "rounding": (
         "This value is rounded too hard.",
-        "What is rounded early spreads into every later result; three figures keep the walk closed.",
+        "What is rounded early spreads into every later result; three figures keep later sums closed.",
         "Give {thing} more figures.",
     ),
     "no-arm": (

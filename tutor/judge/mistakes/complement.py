@@ -28,15 +28,15 @@ def look(case: Case) -> str:
 def reason(case: Case) -> str:
     return (
         "The cosine belongs to the angle between a force and the direction of the sum, the sine to "
-        "the rest of the right angle. An inclination may be given from the level or from the "
-        "upright: mark in the picture from which."
+        "the angle it makes with the perpendicular to that. An inclination may be given from the "
+        "horizontal or from the vertical: mark in the picture from which."
     )
 
 
 def place(case: Case) -> str:
     return (
-        f"The factor beside {case.thing} takes an angle from the upright as one from the level, or "
-        "the other way round."
+        f"The factor beside {case.thing} takes an angle from the vertical as one from the horizontal, "
+        "or the other way round."
     )
 
 

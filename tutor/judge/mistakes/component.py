@@ -35,13 +35,13 @@ def look(case: Case) -> str:
 def reason(case: Case) -> str:
     if case.is_moment:
         return (
-            "A slanting force turns with both of its components: the horizontal one goes with a "
+            "An inclined force turns with both of its components: the horizontal one goes with a "
             "vertical distance, the vertical one with a horizontal distance. Sides of the slope "
             "triangle tell them apart more safely than sine and cosine."
         )
     return (
-        "In the slope triangle of a force, the side that lies the way the sum goes, over the slanting "
-        "side, is the factor; whether that is the sine or the cosine depends on where the angle is "
+        "In the slope triangle of a force, the side along the direction of the sum, over the "
+        "hypotenuse, is the factor; whether that is the sine or the cosine depends on where the angle is "
         "measured from."
     )
 

@@ -23,12 +23,12 @@ def variants(spot: Spot) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "The components of a slanting force do not each have their own arm in this line."
+    return "The components of an inclined force do not each have their own arm in this line."
 
 
 def reason(case: Case) -> str:
     return (
-        "Split a slanting force where it acts: its horizontal component turns with the vertical "
+        "Split an inclined force where it acts: its horizontal component turns with the vertical "
         "distance, its vertical component with the horizontal distance, and one that passes "
         f"through {case.point} does not turn at all."
     )

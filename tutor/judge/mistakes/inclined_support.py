@@ -1,4 +1,4 @@
-"""An inclined roller or link is taken as vertical, or as level."""
+"""An inclined roller or link is taken as vertical, or as horizontal."""
 
 from __future__ import annotations
 
@@ -34,13 +34,13 @@ def look(case: Case) -> str:
 def reason(case: Case) -> str:
     return (
         "A roller pushes at right angles to what it rolls on, and a link acts along its own axis; "
-        "where that is inclined, such a force has a horizontal and a vertical part."
+        "where that is inclined, such a force has a horizontal and a vertical component."
     )
 
 
 def place(case: Case) -> str:
     return (
-        f"{case.subject} is taken as if it were upright or level: draw the line along which that "
+        f"{case.subject} is taken as if it were vertical or horizontal: draw the line along which that "
         "support acts, and use its slope."
     )
 

@@ -19,7 +19,7 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"The number of {case.thing} is copied wrongly: read it off the picture once more."
+    return f"The number of {case.thing} is not the one it was given: compare the two."
 
 
 KIND = Kind(

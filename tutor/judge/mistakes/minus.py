@@ -28,8 +28,8 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     return (
-        f"The minus of your result for {case.thing} is lost here, or counted twice: write the result "
-        "in brackets."
+        f"The sign of your result for {case.thing} is lost here, or counted twice: put the result in with "
+        "its sign, in brackets."
     )
 
 

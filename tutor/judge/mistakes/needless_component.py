@@ -26,8 +26,8 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        "A force that lies along the direction of the sum comes into it whole; only a slanting force "
-        "is shared between two directions."
+        "A force that lies along the direction of the sum comes into it whole; only an inclined "
+        "force has components in two directions."
     )
 
 

@@ -13,16 +13,15 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        "A member in tension pulls on the joint, away from it and toward the member's far end; "
-        "one assumed in compression pushes into the joint. The joint feels the opposite of what the "
-        "member feels."
+        "A member in tension pulls on the joint, toward the member's far end; one assumed in "
+        "compression pushes into the joint."
     )
 
 
 def place(case: Case) -> str:
     return (
-        f"All the members at {case.body} stand the other way round from how they are drawn; loads and "
-        "reactions go together. Draw the arrows of the members on the joint again."
+        f"All the members at {case.body} stand the other way round beside the loads and reactions: draw "
+        "their arrows on the joint again."
     )
 
 

@@ -1,4 +1,4 @@
-"""A slanting force is taken as its mirror image."""
+"""An inclined force is taken as its mirror image."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ def variants(spot: Spot) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "One of the two parts of a slanting force goes the wrong way."
+    return "One of the two components of an inclined force goes the wrong way."
 
 
 def reason(case: Case) -> str:

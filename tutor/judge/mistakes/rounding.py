@@ -14,7 +14,7 @@ def look(case: Case) -> str:
 def reason(case: Case) -> str:
     return (
         "What is rounded early spreads into every later result; three figures, or a fraction such "
-        "as a slope of sides over length, keep the walk closed."
+        "as a slope of sides over length, keep later sums closed."
     )
 
 

@@ -1,4 +1,4 @@
-"""A side of the slope triangle stands as it is, not over the slanting side."""
+"""A side of the slope triangle stands as it is, not over the hypotenuse."""
 
 from __future__ import annotations
 
@@ -48,26 +48,24 @@ def sides(problem: Problem, member: Member) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A length stands in this line where the share of a force belongs."
+    return "A length stands in this line where the component of a force belongs."
 
 
 def reason(case: Case) -> str:
     return (
-        "A component is the force times a side of its slope triangle over the slanting side; that "
+        "A component is the force times a side of its slope triangle over its hypotenuse; that "
         "factor has no unit and is never larger than one."
     )
 
 
 def place(case: Case) -> str:
-    return (
-        f"The side beside {case.thing} still has to be divided by the length of its slanting side."
-    )
+    return f"The side beside {case.thing} still has to be divided by the length of its hypotenuse."
 
 
 KIND = Kind(
     code="side",
     cost=1.15,
-    why="Rise and run are read off the picture, and finding the slanting side is put off.",
+    why="Rise and run are read off the picture, and finding the hypotenuse is put off.",
     look=look,
     reason=reason,
     place=place,

@@ -19,7 +19,7 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"{case.subject} was taken as half of the loads: find it from a sum of moments."
+    return f"{case.subject} was taken as half of the loads: find it from an equation of the whole truss."
 
 
 KIND = Kind(

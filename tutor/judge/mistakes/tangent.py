@@ -1,4 +1,4 @@
-"""The tangent of the slope is used where a component is a side over the slanting side."""
+"""The tangent of the slope is used where a component is a side over the hypotenuse."""
 
 from __future__ import annotations
 
@@ -26,7 +26,7 @@ def look(case: Case) -> str:
 def reason(case: Case) -> str:
     return (
         "Rise over run is the tangent of the slope; a component of a force is a side of its slope "
-        "triangle over the slanting side, so its factor is never larger than one."
+        "triangle over the hypotenuse, so its factor is never larger than one."
     )
 
 
@@ -42,7 +42,7 @@ def shows(term: Look) -> bool:
 KIND = Kind(
     code="tangent",
     cost=1.2,
-    why="The slope is given as rise and run, and the length of the slanting side still has to be "
+    why="The slope is given as rise and run, and the length of the hypotenuse still has to be "
     "found.",
     look=look,
     reason=reason,

@@ -34,7 +34,7 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     if case.force is None:
-        return "Every number without a letter is in another unit: write the units behind them."
+        return "The numbers of this line are in another unit: write the units behind them."
     return f"The number of {case.thing} is in another unit: write its unit behind it."
 
 

@@ -29,25 +29,25 @@ def variants(spot: Spot) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A slanting force has come into this line whole."
+    return "An inclined force has come into this line whole."
 
 
 def reason(case: Case) -> str:
     if case.is_moment:
         return (
             "A horizontal or vertical distance is the arm of the component at right angles to it, "
-            "not of the whole slanting force."
+            "not of the whole inclined force."
         )
     return (
-        "A sum in one direction takes from each force only its component in that direction; a "
-        "slanting force shares itself between the two directions."
+        "A sum in one direction takes from each force only its component in that direction; "
+        "an inclined force has one in each of two directions."
     )
 
 
 def place(case: Case) -> str:
     if case.is_moment:
         return f"{case.subject} stands here whole, with the arm of one of its components: split it."
-    return f"{case.subject} stands here whole: only the side of its slope triangle counts that {case.lies}."
+    return f"{case.subject} stands here whole: only its component along the sum counts."
 
 
 KIND = Kind(
