@@ -16,12 +16,13 @@ from tutor.judge.verdict import Mistake
 class Claim:
     """A named way in which a free body or a zero-force member goes wrong.
 
-    `what` says what it is, `why` why students do it. The hints hold gaps: {support} for "the roller
+    `called` is its name for people; `what` says what it is, `why` why students do it. The hints hold gaps: {support} for "the roller
     at C", {joint} for the joint, {member} for the member said to be zero, {ends} for its two joints,
     {other} for what balances it, {needs} for what the rule that was named needs at a joint.
     """
 
     code: str
+    called: str
     what: str
     why: str
     look: str
@@ -37,6 +38,7 @@ class Claim:
 SUPPORTS = (
     Claim(
         "too-many-reactions",
+        "more than a support holds",
         "A support is given more than it can hold: a roller or a link two reactions, a pin three.",
         "Every support is drawn like the pin, which is the one that was practised first.",
         "That is more than {support} can hold. In which direction could the joint still move freely?",
@@ -47,6 +49,7 @@ SUPPORTS = (
     ),
     Claim(
         "too-few-reactions",
+        "less than a support holds",
         "A support is given less than it holds: a pin one reaction, or a support none.",
         "The loads push one way only, and the support is taken to answer in that way only.",
         "That is less than {support} holds. Try to move the joint: which movements does it stop?",
@@ -57,6 +60,7 @@ SUPPORTS = (
     ),
     Claim(
         "reaction-direction",
+        "a reaction in a wrong direction",
         "A reaction is drawn in a direction in which its support does not hold.",
         "The reaction is drawn vertical from habit, or along the floor, because there the roller moves.",
         "Look at which movement {support} stops, and which it leaves free.",
@@ -67,6 +71,7 @@ SUPPORTS = (
     ),
     Claim(
         "invented-moment",
+        "a moment at a support that lets turn",
         "A moment is drawn at a support that lets the truss turn.",
         "A built-in end was the last support that was met before trusses.",
         "Could {support} hold the truss against turning about {joint}? A moment acts only where "
@@ -80,6 +85,7 @@ SUPPORTS = (
 ZERO = (
     Claim(
         "zero-loaded",
+        "a zero member at a loaded joint",
         "A member is said to be zero by a rule that a load or a reaction at the joint forbids.",
         "The members of the joint are looked at, and what is applied there is forgotten.",
         "No rule shows {member} to be zero at {ends}: more acts there than its members.",
@@ -89,6 +95,7 @@ ZERO = (
     ),
     Claim(
         "zero-third-member",
+        "a zero member that another balances",
         "A member is said to be zero though another member at the joint can balance it.",
         "A joint without a load looks idle, however many members meet there.",
         "No rule shows {member} to be zero at {ends}: list what acts at each of them.",
@@ -98,6 +105,7 @@ ZERO = (
     ),
     Claim(
         "zero-rule",
+        "a zero member by a rule that does not fit",
         "A member is zero, but not by the rule that was named.",
         "The rules are known as pictures, and the loads along one line are not counted.",
         "That rule looks for a joint where {needs}, and it is not so at {ends}: count what acts at "

@@ -190,7 +190,7 @@ class Look:
 class Kind:
     """A named way in which students go wrong.
 
-    `code` is public and stable; `cost` ranks it among others that explain a line as well (lower is
+    `code` is public and stable, `called` its name for people; `cost` ranks it among others that explain a line as well (lower is
     more plausible; our own judgement, no source); `why` is one sentence on why students do it.
     `variants` gives the wrong coefficients, per unit of the force and in the student's sense, that
     this mistake makes at a spot; None where the mistake concerns a whole line or a value.
@@ -207,6 +207,7 @@ class Kind:
     """
 
     code: str
+    called: str
     cost: float
     why: str
     look: Callable[[Case], str]

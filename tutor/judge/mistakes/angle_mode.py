@@ -70,6 +70,7 @@ def shows(term: Look) -> bool:
 
 KIND = Kind(
     code="angle-mode",
+    called="an angle in radians",
     cost=1.4,
     why="The calculator was last used in another course.",
     look=look,

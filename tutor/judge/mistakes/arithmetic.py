@@ -33,6 +33,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="arithmetic",
+    called="a value worked out wrongly",
     cost=2.0,
     why="A term changes sides without changing its sign, or the last division goes the wrong way.",
     look=look,

@@ -44,6 +44,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="arm",
+    called="a distance that is not the moment arm",
     cost=1.1,
     why="A dimension that stands in the picture is taken as it is, or the distance is measured to "
     "the joint instead of to the line of action.",

@@ -49,6 +49,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="arm-from",
+    called="an arm measured from another point",
     cost=1.25,
     why="A panel length stands ready in the picture, or the eye starts at the support instead of at "
     "the moment point.",

@@ -36,6 +36,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="arm-unit",
+    called="an arm in another unit",
     cost=1.3,
     why="One dimension of the picture is given in another unit and copied as it stands.",
     look=look,

@@ -21,6 +21,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="carried",
+    called="an earlier value not carried over as it was",
     cost=1.45,
     why="Results stand close together in a list, and names of members look alike.",
     look=look,

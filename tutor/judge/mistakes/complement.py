@@ -42,6 +42,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="complement",
+    called="the other angle of the right triangle",
     cost=1.3,
     why="An angle is read off the picture without noting from which line it is drawn.",
     look=look,

@@ -43,6 +43,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="component-in-moment",
+    called="one component of two in a moment",
     cost=1.25,
     why="Having split the force, one distance is used for both parts.",
     look=look,

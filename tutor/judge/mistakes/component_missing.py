@@ -42,6 +42,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="component-missing",
+    called="a component without its moment",
     cost=1.15,
     why="The vertical component is the one that is always there; the other is forgotten once the "
     "force has been split.",

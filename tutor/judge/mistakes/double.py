@@ -31,6 +31,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="double",
+    called="a force counted twice",
     cost=1.9,
     why="A force is written when its joint is reached and again when its member is.",
     look=look,

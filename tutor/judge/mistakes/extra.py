@@ -59,6 +59,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="extra",
+    called="something that does not belong there",
     cost=1.2,
     why="Every force in sight is written down, without asking whether it acts on this body and has "
     "a part in this direction or an arm about this point.",

@@ -24,6 +24,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="magnitude",
+    called="a given number copied wrongly",
     cost=1.5,
     why="Figures change places, or the number of a neighbour is read off the picture.",
     look=look,

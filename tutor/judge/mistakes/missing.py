@@ -47,6 +47,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="missing",
+    called="a force or a reason left out",
     cost=1.1,
     why="Without a finished free-body diagram beside the line, the force that was not drawn is not "
     "written either; reactions at a joint are the ones forgotten first.",

@@ -42,6 +42,7 @@ def shows(term: Look) -> bool:
 
 KIND = Kind(
     code="needless-component",
+    called="a component of a force that counts whole",
     cost=1.15,
     why="Once one force of the line has a sine or a cosine, every other gets it too.",
     look=look,

@@ -33,6 +33,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="not-equilibrium",
+    called="a line that no rule explains",
     cost=4.0,
     why="Several slips came together, or the line was begun from another picture.",
     look=look,

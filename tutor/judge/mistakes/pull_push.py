@@ -27,6 +27,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="pull-push",
+    called="all members at a joint reversed",
     cost=0.95,
     why="The force on the member is drawn instead of the force on the joint.",
     look=look,

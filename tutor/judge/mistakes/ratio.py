@@ -43,6 +43,7 @@ def shows(term: Look) -> bool:
 
 KIND = Kind(
     code="ratio",
+    called="a function of a ratio that is no angle",
     cost=1.3,
     why="Sine, ratio and angle are one thing in the mind, and the calculator takes any number.",
     look=look,

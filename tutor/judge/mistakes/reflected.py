@@ -43,6 +43,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="reflected",
+    called="a member that acts one way at both ends",
     cost=1.25,
     why="The arrow is imagined at the member's other end, where it points the other way.",
     look=look,

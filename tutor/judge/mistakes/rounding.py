@@ -26,6 +26,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="rounding",
+    called="a number rounded too hard",
     cost=0.9,
     why="One or two figures feel exact enough for a sketch.",
     look=look,

@@ -64,6 +64,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="side",
+    called="the wrong side of the slope triangle",
     cost=1.15,
     why="Rise and run are read off the picture, and finding the hypotenuse is put off.",
     look=look,

@@ -41,6 +41,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="sign",
+    called="a sign turned",
     cost=1.0,
     why="The arrow on the diagram and the sign in the line are written at different moments, and "
     "the positive direction is forgotten in between.",

@@ -58,6 +58,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="slope",
+    called="the slope of another member",
     cost=1.15,
     why="Members that look alike in the picture are taken to have the same slope.",
     look=look,

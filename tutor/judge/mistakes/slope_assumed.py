@@ -43,6 +43,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="slope-assumed",
+    called="a slope taken by heart",
     cost=1.16,
     why="So many exercises are built on 3-4-5 and on 45 degrees that they are taken for granted.",
     look=look,

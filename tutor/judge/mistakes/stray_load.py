@@ -24,6 +24,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="stray-load",
+    called="a load that acts elsewhere",
     cost=1.25,
     why="The loads are the boldest arrows in the picture, and the joint was not cut free from the rest.",
     look=look,

@@ -24,6 +24,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="stray-reaction",
+    called="a reaction that acts elsewhere",
     cost=1.2,
     why="A reaction just found is wanted in the next line, wherever that is.",
     look=look,

@@ -24,6 +24,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="symmetry",
+    called="symmetry where there is none",
     cost=1.3,
     why="Many first examples are symmetrical, so half the load at each support has become a habit.",
     look=look,

@@ -41,6 +41,7 @@ def shows(term: Look) -> bool:
 
 KIND = Kind(
     code="tangent",
+    called="a tangent for a sine or cosine",
     cost=1.2,
     why="The slope is given as rise and run, and the length of the hypotenuse still has to be "
     "found.",

@@ -24,6 +24,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="tension-compression",
+    called="tension and compression exchanged",
     cost=1.0,
     why="The letter is chosen by the look of the arrow on the member instead of on the joint.",
     look=look,

@@ -40,6 +40,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="unit",
+    called="another unit",
     cost=1.25,
     why="Newtons and kilonewtons, or millimetres and metres, stand side by side in one calculation.",
     look=look,

@@ -52,6 +52,7 @@ def place(case: Case) -> str:
 
 KIND = Kind(
     code="whole-force",
+    called="a whole force for its component",
     cost=1.1,
     why="The name of the force is written first and its slope factor is left for later.",
     look=look,
