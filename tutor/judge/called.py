@@ -7,7 +7,10 @@ from collections.abc import Mapping
 from tutor.judge.claims import CLAIMS
 from tutor.judge.mistakes import KINDS
 
-CALLED: Mapping[str, str] = {each.code: each.called for each in (*KINDS.values(), *CLAIMS.values())}
+CALLED: Mapping[str, str] = {
+    **{kind.code: kind.called for kind in KINDS.values()},
+    **{claim.code: claim.called for claim in CLAIMS.values()},
+}
 
 
 def called(code: str) -> str:
