@@ -249,10 +249,15 @@ class Scanner:
         return between and not (len(word) > 1 and self.text[start - 1] == " ")
 
     def _dashed(self, word: str, tail: str, start: int, end: int) -> None:
-        """A member by its joints with a dash, where no difference of two forces can be meant."""
-        assert self.names is not None
-        found = self.names.meant(word + tail)
-        if len(found) > 1 or (self.names.meant(word) and self.names.meant(tail[1:])):
+        """A member by its joints with a dash, where no difference of two forces can be meant.
+
+        Two joints without a space are their member, also where a joint alone may be a reaction.
+        """
+        names = self.names
+        assert names is not None
+        found = names.meant(word + tail)
+        joints = names.joint(word) is not None and names.joint(tail[1:]) is not None
+        if len(found) > 1 or (not joints and names.meant(word) and names.meant(tail[1:])):
             raise Broken(
                 "ambiguous",
                 start,
