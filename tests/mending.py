@@ -25,7 +25,7 @@ WHOLE_LINE = (
     "Go to each angle",
     "All the members",
     "Give each number of this line",
-    "Every number without a letter",
+    "The numbers of this line",
     "One number stands for no force",
     "Write the one that was asked for",
     "Measure every arm",

@@ -95,7 +95,7 @@ def test_a_file_that_varies_is_written_as_a_file_that_varies_alike() -> None:
         ('mirror = true\nkeep = ["largest < 9 N"]', '"9 N" in the condition', "number of kN"),
         ('mirror = true\nkeep = ["AD in tension"]', 'names "AD"', "there are: AB, BC and CA"),
         ('mirror = true\nkeep = ["A_x in tension"]', 'names "A_x"', "AB, BC and CA"),
-        ('mirror = true\nkeep = ["B_x > 3"]', 'names "B_x"', "did you mean B_y?"),
+        ('mirror = true\nkeep = ["B_x > 3"]', 'names "B_x"', 'did you mean "B_y"?'),
         ("mirror = true\nkeep = [3]", "a condition is a number", '"nice"'),
     ],
 )

@@ -27,6 +27,7 @@ from tutor.judge.whole_line import off_by
 from tutor.model import Problem, Tolerance
 from tutor.notation import Names, Reading
 
+NOTHING = 1e-9
 EXACTLY = Tolerance(silent=0.0005, remark=0.02)
 ROUNDED_HARD = "Right, though a number is rounded hard; a fraction or one more figure is safer."
 SAYS_AGAIN = "Right; it says {what} again and adds nothing new."
@@ -107,7 +108,8 @@ def _fits(line: Line, found: Fit) -> Verdict:
     alone = len(line.typed.names) == 1 and line.typed.constants
     if alone and not found.plain and (other := _plainly_other(line)):
         return _true_elsewhere(line, other)
-    if off_by(line.typed, line.true, found.scale, line.values()) > line.tolerance.remark:
+    most = max(line.tolerance.remark, NOTHING)
+    if off_by(line.typed, line.true, found.scale, line.values()) > most:
         return line.wrong(mistake_of(line.true, Slip("rounding", None, None), line.reading))
     return line.right(rounded=found.level == "remark")
 

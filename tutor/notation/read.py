@@ -31,7 +31,7 @@ _LAID_OUT = re.compile(
 )
 _DOUBLE = re.compile(r"(?<![=<>])==(?![=<>])")
 _GAP = re.compile(r" {3,}")
-_FULL_STOP = re.compile(r"(?<= )[.,;]+(?= *$)")
+_FULL_STOP = re.compile(r"(?<=[\w)\]}°] )[.,;]+(?= *$)")
 _NOTHING: Mapping[str, float] = {}
 
 

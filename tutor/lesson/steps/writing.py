@@ -59,7 +59,7 @@ def take_text(
         if verdict.right and all(remark.code != "unrecorded" for remark in verdict.remarks):
             state, reply = keep_line(state, event, about, text, verdict, closing)
             return (state, reply) if closing else _take_value(state, event, desk, unknown, reply)
-        if is_open and _is_meant_as_line(state, desk, unknown, text, verdict):
+        if is_open and _is_meant_as_line(state, desk, about, unknown, text, verdict):
             return _refuse(state, event, about, text, verdict)
     return _take_value(state, event, desk, unknown, Reply(()))
 
@@ -124,12 +124,16 @@ def only_one_left(state: State) -> str | None:
     return names[0] if len(names) == 1 else None
 
 
-def _is_meant_as_line(state: State, desk: Judge, unknown: str, text: str, verdict: Verdict) -> bool:
+def _is_meant_as_line(
+    state: State, desk: Judge, about: LineAbout, unknown: str, text: str, verdict: Verdict
+) -> bool:
     """Whether a wrong line such as "A_x = 12" is better met by its mistake than taken for a value.
 
     A true value that no line gives yet is not called wrong; a sum is a line, whatever is wrong in it.
     """
     if verdict.kind != "wrong":
+        return False
+    if unknown not in equation_of(state.problem, about).linear:
         return False
     if verdict.mistakes[0].code == "not-equilibrium" and not is_sum(desk, text):
         return False
