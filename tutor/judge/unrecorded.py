@@ -75,5 +75,5 @@ def not_recorded(names: Sequence[str], values: Mapping[str, float]) -> str:
             f"The line puts in a number for {' and '.join(used)}: record it as a value too."
         )
     if zero:
-        parts.append(f"It leaves out {' and '.join(zero)}: say first why that is zero.")
+        parts.append(f"Without {' and '.join(zero)}: may that be left out here, and why?")
     return " ".join(parts)
