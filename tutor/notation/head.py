@@ -151,7 +151,7 @@ class Head:
     def _word(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         self.words += 1
         word = word.rstrip("_") or word
-        if self.pending and self._awaited(word):
+        if self.pending and self._awaited(word, start, stop):
             return True
         if (
             prefix
@@ -167,11 +167,14 @@ class Head:
             return bool(self._word(glued["rest"], start + word.index(glued["rest"]), stop, prefix))
         return self._spoken(word, start, stop, prefix)
 
-    def _awaited(self, word: str) -> bool:
+    def _awaited(self, word: str, start: int, stop: int) -> bool:
         """Whether the word is the joint or the member that the one before it calls for."""
         joint = self.names.joint(word.lstrip("_"))
         if self.pending in ("point", "joint") and joint is not None:
             return self._place(joint)
+        like_a_joint = _BARE_JOINT.fullmatch(word) is not None and word.isupper()
+        if self.pending in ("point", "joint") and like_a_joint and not says(word, "x", "y"):
+            raise self._no_joint(start, stop)
         found = self.names.plainly(word)
         if self.pending in ("angle", "across") and len(found) == 1:
             slant = self.names.slant.get(found[0])
