@@ -20,6 +20,7 @@ from mending import KEEP, alternatives, mended
 from tutor.judge import judge
 
 MOST_ROUNDS = 4
+NOT_YET = "of several slips a few are told at another force since typed factors count"
 
 
 def hint_on(wrong: Wrong, line: Sequence[Piece], seed: int) -> str | None:
