@@ -11,7 +11,7 @@ from tutor.notation.line import Letter, Sense
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
 from tutor.notation.unreadable import Broken
-from tutor.notation.words import ANGLES, FUNCTIONS, front_piece
+from tutor.notation.words import ANGLES, FUNCTIONS, OTHER_FUNCTIONS, front_piece
 
 WORD = re.compile(rf"[{LETTERS}][{LETTERS}0-9_']*+(?:-[{LETTERS}]{{2,}}+)*+")
 _BIT = re.compile(rf"{WORD.pattern}|[←→↑↓]|<[-=]++|[-=]++>|[0-9.,]+|[^ ]")
@@ -148,7 +148,7 @@ def unknown(word: str, names: Names) -> bool:
     low = core.lower()
     if low in FUNCTIONS or low in ANGLES or core in units.SPELLED or low in units.LOOSELY:
         return False
-    if core in units.OTHER_UNITS or low in units.OTHER_UNITS or low in _OTHER_FUNCTIONS:
+    if core in units.OTHER_UNITS or low in units.OTHER_UNITS or low in OTHER_FUNCTIONS:
         return False
     if names.meanings(core) or names.two_joints(core):
         return False
@@ -156,34 +156,6 @@ def unknown(word: str, names: Names) -> bool:
         return front_piece(core, names, True) is None
     except Broken:
         return False
-
-
-_OTHER_FUNCTIONS = frozenset(
-    [
-        "log",
-        "ln",
-        "lg",
-        "exp",
-        "abs",
-        "sinh",
-        "cosh",
-        "tanh",
-        "atan2",
-        "root",
-        "cbrt",
-        "max",
-        "min",
-        "mod",
-        "floor",
-        "ceil",
-        "round",
-        "sgn",
-        "sign",
-        "int",
-        "sum",
-        "diff",
-    ]
-)
 
 
 def tail(text: str, start: int, end: int, names: Names) -> int | None:

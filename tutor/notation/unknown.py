@@ -11,34 +11,8 @@ from tutor.notation.lexicon import Meaning, says
 from tutor.notation.names import Names, spelling
 from tutor.notation.tree import Axis
 from tutor.notation.unreadable import Broken
-from tutor.notation.words import ANGLES, FUNCTIONS
+from tutor.notation.words import ANGLES, FUNCTIONS, OTHER_FUNCTIONS
 
-_OTHER_FUNCTIONS = frozenset(
-    [
-        "log",
-        "ln",
-        "lg",
-        "exp",
-        "abs",
-        "sinh",
-        "cosh",
-        "tanh",
-        "atan2",
-        "root",
-        "cbrt",
-        "max",
-        "min",
-        "mod",
-        "floor",
-        "ceil",
-        "round",
-        "sgn",
-        "sign",
-        "int",
-        "sum",
-        "diff",
-    ]
-)
 _NEAR_UNITS = {
     "M": "m", "mN": "MN or kN", "mn": "MN or kN", "k": "kN or kip", "K": "kN or kip", "#": "lb",
     "nm": "N*m", "NM": "N*m", "nM": "N*m", "Nm": "N*m",
@@ -104,7 +78,7 @@ def _near_unit(word: str) -> Broken | None:
 
 def _function(word: str, start: int, end: int, called: bool) -> Broken | None:
     low = word.lower()
-    if low in _OTHER_FUNCTIONS:
+    if low in OTHER_FUNCTIONS:
         return Broken("unknown-function", start, end)
     stem = re.split("[^a-z]", low, maxsplit=1)[0]
     near = difflib.get_close_matches(stem, FUNCTIONS, n=1, cutoff=0.65)

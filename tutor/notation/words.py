@@ -58,6 +58,33 @@ ANGLES = frozenset(
     ]
 )
 """Letters that stand for an angle, by sign and by name."""
+OTHER_FUNCTIONS = frozenset(
+    [
+        "log",
+        "ln",
+        "lg",
+        "exp",
+        "abs",
+        "sinh",
+        "cosh",
+        "tanh",
+        "atan2",
+        "root",
+        "cbrt",
+        "max",
+        "min",
+        "mod",
+        "floor",
+        "ceil",
+        "round",
+        "sgn",
+        "sign",
+        "int",
+        "sum",
+        "diff",
+    ]
+)
+"""Functions that are known by name and not read here."""
 _LONGEST_FIRST = sorted(FUNCTIONS, key=len, reverse=True)
 _LONGEST_RUN = 40
 
