@@ -21,6 +21,7 @@ from strategies import make_truss
 from tutor.judge import M
 from tutor.judge.given import names_of
 from tutor.notation import Names, Reading, Unreadable, ValueReading, read_equation, read_value
+from tutor.notation.characters import UNSEEN
 
 LINES = 50
 
@@ -93,10 +94,16 @@ def test_a_look_alike_is_read_as_what_it_looks_like_or_named(text: str, names: N
 
 
 @pytest.mark.parametrize("mark", MARKS + COMBINING)
-def test_a_mark_that_shows_nothing_is_never_dropped(mark: str) -> None:
+def test_a_mark_that_shows_nothing_is_named_unless_it_says_nothing_either(mark: str) -> None:
     rng = Random(ord(mark))
     for text, names in RIGHT[:10]:
         typed = marked(rng, text, mark)
         found = said(typed, names)
-        assert isinstance(found, Unreadable), typed
-        assert found.text[found.column - 1 : found.column - 1 + found.length].count(mark), found
+        if UNSEEN.sub("", typed) == text:
+            same = said(text, names)
+            assert isinstance(found, Reading), typed
+            assert isinstance(same, Reading), text
+            assert [t[:3] for t in found.terms] == [t[:3] for t in same.terms]
+        else:
+            assert isinstance(found, Unreadable), typed
+            assert found.text[found.column - 1 : found.column - 1 + found.length].count(mark), found

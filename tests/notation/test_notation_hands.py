@@ -111,6 +111,13 @@ def test_a_line_with_another_last_figure_is_hardly_ever_read_as_true() -> None:
 PAPER = Path(__file__).parents[1] / "paper"
 
 
+@lru_cache(maxsize=32)
+def paper_truss(name: str) -> tuple[Names, dict[str, float]]:
+    """The names of one of the trusses of `tests/paper`, and its true forces."""
+    problem = load_problem(PAPER / f"{name}.toml")
+    return names_of(problem), dict(solve(problem).values)
+
+
 @pytest.mark.parametrize(
     ("file", "most"), [("lecturer", 3), ("own-a", 1), ("own-b", 1), ("typed", 7)]
 )
@@ -121,8 +128,33 @@ def test_the_marked_right_lines_are_read_but_for_what_nothing_explains(
     for row in (PAPER / f"{file}.jsonl").read_text("utf-8").splitlines():
         case = json.loads(row)
         if case["kind"] == "right":
-            names = names_of(load_problem(PAPER / f"{case['truss']}.toml"))
+            names, _ = paper_truss(case["truss"])
             found = read_line(case["text"], names)
             if isinstance(found, Unreadable):
                 unread.append(case["text"])
     assert len(unread) <= most, unread
+
+
+@pytest.mark.parametrize("unseen", ["\u200b", "\u200d", "\u2060", "\ufeff", "\ufe0f"])
+def test_a_character_that_nobody_sees_changes_nothing_but_the_columns(unseen: str) -> None:
+    text = "ΣF_y = 0: A_y + 5/13 F_AF = 0"
+    names, _ = paper_truss("pratt")
+    usual = read_line(text, names)
+    assert isinstance(usual, Line)
+    for at in range(len(text) + 1):
+        pasted = text[:at] + unseen + text[at:]
+        found = read_line(pasted, names)
+        assert isinstance(found, Line), found.message
+        assert (found.label and found.label.kind) == "y"
+        terms, others = found.steps[0].links[0].terms, usual.steps[0].links[0].terms
+        for one, other in zip(terms, others, strict=True):
+            assert (one.name, one.value) == (other.name, other.value)
+            inside = pasted[one.span.start : one.span.end].replace(unseen, "")
+            assert inside == text[other.span.start : other.span.end]
+
+
+@pytest.mark.parametrize("text", ["A\u00ad_y + 5/13 F_A\u00adF = 0", "F_G\u00adH = 0"])
+def test_a_soft_hyphen_is_passed_over_only_within_a_word(text: str) -> None:
+    names, _ = paper_truss("pratt")
+    assert isinstance(read_line(text, names), Line)
+    assert isinstance(read_line(text.replace("= 0", "\u00ad 3 = 0"), names), Unreadable)

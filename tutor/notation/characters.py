@@ -37,6 +37,13 @@ _ALIKE = {
 _TABLE = str.maketrans(_ALIKE)
 _BEYOND_ASCII = re.compile(r"[^\x00-\x7f]")
 
+UNSEEN = re.compile(
+    "[\u200b-\u200e\u2060\u2064\ufeff\ufe0e\ufe0f]|(?<=[^\\W\\d])\u00ad(?=[^\\W\\d])"
+)
+"""What pasting brings along, shows nothing and says nothing: joiners, word breaks, choices of a glyph.
+
+A soft hyphen is such only within a word: elsewhere it may stand for a minus.
+"""
 RAISED = {"⁰": 0, "¹": 1, "²": 2, "³": 3, "⁴": 4, "⁵": 5, "⁶": 6, "⁷": 7, "⁸": 8, "⁹": 9}
 """Figures above the line: powers, which must not be read as plain figures."""
 

@@ -173,7 +173,11 @@ class Head:
         if self.pending in ("point", "joint") and joint is not None:
             return self._place(joint)
         like_a_joint = _BARE_JOINT.fullmatch(word) is not None and word.isupper()
-        if self.pending in ("point", "joint") and like_a_joint and not says(word, "x", "y"):
+        if (
+            self.pending in ("point", "joint")
+            and like_a_joint
+            and not says(word, "x", "y", "moment")
+        ):
             raise self._no_joint(start, stop)
         found = self.names.plainly(word)
         if self.pending in ("angle", "across") and len(found) == 1:

@@ -20,7 +20,7 @@ _FRONT = re.compile(
     rf"|[{_CIRCLED}•‣◦▪●○☐☑✓✔»>]+) +",
     re.IGNORECASE,
 )
-_PLAIN_FRONT = re.compile(r" *[([][0-9]{1,2}[)\]] [^ ]")
+_MAYBE_FACTOR = re.compile(r" *(?:[([][0-9]{1,2}[)\]] [^ ]|[0-9]{1,2}\. )")
 _BACK = re.compile(
     rf"(?P<gap> *(?:\.{{2,}}|…+|[-–—]{{1,}}|→|⇒|-+>|,)? *)(?:(?P<count>[([<]{_EQUATION}?{_COUNT}[)\]>])|{_EQUATION}[([]?{_COUNT}[)\]]?"
     rf"|(?P<circled>[{_CIRCLED}])|(?<=\.\.\.)[0-9]{{1,2}}|(?<=\.\. )[0-9]{{1,2}})[ .:]*$",
@@ -66,10 +66,10 @@ def numbers_apart(text: str, typed: str, factors: bool) -> Numbers:
     """
     unsure = False
     start = _bullet(text, typed)
-    if (found := _FRONT.match(text, start)) is not None and text[found.end() :].strip():
-        plain = _PLAIN_FRONT.match(text) is not None
-        unsure = plain
-        if not (plain and factors):
+    found = _FRONT.match(text, start)
+    if found is not None and text[found.end() : found.end() + 1] not in ("", *"=*/^)]}"):
+        unsure = _MAYBE_FACTOR.match(text, start) is not None
+        if not (unsure and factors):
             start = found.end()
     end = _unticked(text, len(text))
     if (found := _BACK.search(text[:end])) is not None and found.start() > start:

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import fields, replace
 from typing import Literal
 
-from tutor.notation.characters import plain
+from tutor.notation.characters import UNSEEN, plain
 from tutor.notation.evaluate import Frame
 from tutor.notation.formula import sides_of
 from tutor.notation.found import Choice, Found, trimmed
@@ -92,7 +92,8 @@ def _plainly(text: str, typed: str, names: Names, frame: Frame) -> Line:
 
 def _source(text: str) -> Source:
     """The text in plain characters and without LaTeX, with long gaps as two spaces."""
-    source = replace(Source.of(text), text=plain(text)).rewritten(_GAP, "  ")
+    source = replace(Source.of(text), text=plain(text)).rewritten(UNSEEN, "")
+    source = source.rewritten(_GAP, "  ")
     source = unmarked(source).rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
     return untexed(source).rewritten(_GAP, "  ")
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any, Protocol
 
-from tutor.notation.characters import attached, described, hidden, plain
+from tutor.notation.characters import UNSEEN, attached, described, hidden, plain
 from tutor.notation.evaluate import Frame, Term
 from tutor.notation.label import Label
 from tutor.notation.linear import exact_linear
@@ -64,13 +64,14 @@ def _moved(term: Term) -> Term:
 
 
 def checked(text: str, empty: str) -> str:
-    """`text` in plain characters; raises Broken if it is too long, empty or not all to be seen."""
+    """`text` in plain characters, column for column; raises Broken if it is too long, empty or not
+    all to be seen."""
     if len(text) > MOST_CHARACTERS:
         raise Broken("too-long", MOST_CHARACTERS, len(text), count=len(text))
     typed = plain(text)
     if not (typed.isascii() and typed.isprintable()):
-        _check_seen(typed)
-    if not typed.strip():
+        _check_seen(UNSEEN.sub(" ", typed))
+    if not UNSEEN.sub("", typed).strip():
         raise Broken(empty, len(text), len(text))
     return typed
 
@@ -82,6 +83,7 @@ def _check_seen(typed: str) -> None:
             continue
         if hidden(char):
             key = "control" if char < " " or "\x7f" <= char <= "\x9f" else "invisible"
+            key = "invisible/hyphen" if char == "\u00ad" else key
             raise Broken(key, column, column + 1, found=described(char))
         if attached(char):
             raise Broken("character/mark", column, column + 1, found=described(char))

@@ -60,7 +60,13 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "invisible": Complaint(
         "there is an invisible character, {found}",
         "delete it (it often comes along when text is copied)",
-        examples=(("F_AB\u200b = 12", 5), ("\ufeffF_AB = 12", 1), ("F_\u202eAB = 12", 3)),
+        examples=(("F_AB\u200f = 12", 5), ("F_\u202eAB = 12", 3)),
+        numbers=(("12\u200b", 3), ("\ufeff3/2", 1)),
+    ),
+    "invisible/hyphen": Complaint(
+        "there is a hyphen that only shows at the end of a line (U+00AD)",
+        "type a minus where one is meant, or delete it",
+        examples=(("F_AB \u00ad 12 = 0", 6), ("\u00adF_AB = 12", 1)),
     ),
     "character/mark": Complaint(
         "there is a mark on the character before it, {found}",
