@@ -112,10 +112,10 @@ def write_all(texts: Mapping[Path, str], *, over: bool = False) -> Saved:
     `over`.
     """
     first, *_ = texts
-    there = [path for path, text in texts.items() if path.exists() and _differs(path, text)]
-    if there and not over:
-        return Saved(question(there[0]), over=there[0])
     try:
+        there = [path for path, text in texts.items() if path.exists() and _differs(path, text)]
+        if there and not over:
+            return Saved(question(there[0]), over=there[0])
         for path, text in texts.items():
             if over or path.exists():
                 replace(path, text.encode("utf-8"))

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import pytest
 from pressing import lesson_of, line_of, press, seen, settle, walk_of
 from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed, said
 from textual import events
@@ -187,9 +186,6 @@ class TestTickedBoxes:
             await pilot.pause()
             assert lesson_of(pilot).state.supports_done == ("A",)
 
-    @pytest.mark.xfail(
-        reason="the line for the boxes does not take them in one burst yet", strict=False
-    )
     async def test_are_ticked_by_numbers_with_spaces_between(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, FREE_BODY[:2]) as pilot:
             await press(pilot, "1", "space", "2", ENTER)

@@ -267,9 +267,6 @@ class TestHints:
             await by_letter(pilot, "h")
             assert "all the hints" in seen(pilot)
 
-    @pytest.mark.xfail(
-        reason="the caution takes a line, and a long hint ends one below the pane", strict=False
-    )
     @pytest.mark.parametrize("size", [(80, 24), (60, 20), (120, 40)])
     async def test_the_newest_is_in_view(self, tmp_path: Path, size: tuple[int, int]) -> None:
         async with checking(tmp_path, size=size) as pilot:
@@ -279,10 +276,9 @@ class TestHints:
                 await by_letter(pilot, "f")
             for _ in range(2):
                 await by_letter(pilot, "h")
-                await pilot.pause()
                 hints = paper_of(pilot).query_one("#found-hints")
-                bottom = hints.region.bottom
-                assert bottom <= paper_of(pilot).query_one("#found-scroll").region.bottom
+                pane = paper_of(pilot).query_one("#found-scroll")
+                await settle(pilot, lambda: hints.region.bottom <= pane.content_region.bottom)
 
     async def test_are_kept_when_nothing_was_changed_and_begin_anew_after_mending(
         self, tmp_path: Path

@@ -8,8 +8,10 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from pressing import load, opened, seen, settle, type_text, walking
+from pressing import lesson_of, line_of, load, opened, seen, settle, type_text, walking
+from resuming import REACTIONS, Resumed, said
 from textual.app import App, ComposeResult
+from textual.events import Paste
 from textual.pilot import Pilot
 from textual.widget import Widget
 from textual.widgets import OptionList
@@ -234,24 +236,20 @@ class TestTheDialogs:
 
 
 class TestAPaste:
-    @pytest.mark.xfail(
-        reason="a paste is taken line by line now, and says so otherwise", strict=False
-    )
     async def test_leaves_its_control_characters_behind_and_says_so(self, tmp_path: Path) -> None:
-        from textual.events import Paste
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            line = line_of(pilot)
+            line.post_message(Paste("F\x1b_\u202eA\x07C = 2"))
+            await settle(pilot, lambda: line.value == "F_AC = 2")
+            assert "Left out of the paste: U+001B, U+202E, U+0007." in said(pilot)
 
-        async with walking(tmp_path, "lamp-arm") as pilot:
-            line = pilot.app.screen.query_one(LineInput)
-            line.display = True
-            pilot.app.screen.query_one("#typing").display = True
-            line.focus()
-            await pilot.pause()
-            line.post_message(Paste("F\x1b_\u202eA\x07C = 2\nB_y = 4\n"))
-            await pilot.pause()
-            assert line.value == "F_AC = 2"
-            await pilot.pause()
-            said = " ".join(seen(pilot).split())
-            assert "Only the first line of the paste was put in" in said
+    async def test_of_several_lines_leaves_them_behind_and_says_so(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            line_of(pilot).post_message(Paste("ΣM_A:\x1b B_x\u202e - 360 = 0\nB_x =\x07 360\n"))
+            await settle(pilot, lambda: "B_x" in lesson_of(pilot).state.result)
+            assert "Left out of the paste: U+001B, U+202E, U+0007." in said(pilot)
+            typed = [e.data["text"] for e in lesson_of(pilot).events if e.kind == "type"]
+            assert typed == ["ΣM_A: B_x - 360 = 0", "B_x = 360"]
 
     async def test_of_a_mouse_report_is_nothing(self, tmp_path: Path) -> None:
         async with walking(tmp_path, "lamp-arm") as pilot:

@@ -31,6 +31,7 @@ from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.cell_line import CellLine
 from tutor.screens.widgets.entry_table import EntryTable
 from tutor.screens.widgets.figure_pane import FigurePane
+from tutor.screens.widgets.hints_given import HintsGiven
 from tutor.screens.widgets.line_input import LineInput
 from tutor.screens.widgets.paste_line import PasteLine
 from tutor.workbook import Workbook
@@ -84,7 +85,7 @@ class HomeworkScreen(Screen[None]):
                 yield FigurePane(id="closing-picture")
                 with VerticalScroll(id="found-scroll", can_focus=False):
                     yield Static(id="found")
-                    yield Static(id="found-hints")
+                    yield HintsGiven(id="found-hints")
                     yield Static(id="found-closing")
         with Vertical(id="homework-lower"):
             with VerticalScroll(id="homework-reply", can_focus=False):
@@ -273,12 +274,6 @@ class HomeworkScreen(Screen[None]):
         else:
             self.remove_class("-found")
             self.toggle_class("-picture")
-
-    def show_last_hint(self) -> None:
-        """Bring the end of the hints into view."""
-        scroll, hints = (self.query_one(f"#{part}") for part in ("found-scroll", "found-hints"))
-        bottom = hints.virtual_region.bottom
-        scroll.scroll_to(y=max(0, bottom - scroll.size.height), animate=False)
 
     def action_bar(self) -> None:
         change_over(self)

@@ -54,8 +54,6 @@ class Desk(Protocol):
     def take(self, written: Written) -> str: ...
     def settle_row(self) -> bool: ...
     def next_view(self) -> None: ...
-    def show_last_hint(self) -> None: ...
-    def call_after_refresh(self, callback: Any, *args: Any) -> Any: ...
     def dismiss(self, result: None = None) -> Any: ...
 
 
@@ -85,7 +83,6 @@ def checked(desk: Desk, paper: Paper, result: Review) -> None:
     more = " Escape, then h, says more." if result.first is not None else ""
     desk.say(f"{result.said}{more}")
     desk.show()
-    desk.call_after_refresh(desk.show_last_hint)
 
 
 def reviewed(desk: Desk, why: str) -> Review | None:
@@ -125,7 +122,6 @@ def give(desk: Desk, level: str, text: str) -> None:
     desk.hints.append((level, text))
     desk.say(text)
     desk.show()
-    desk.call_after_refresh(desk.show_last_hint)
 
 
 def walk(desk: Desk) -> None:

@@ -22,11 +22,13 @@ class Pasting:
         self._waiting: deque[str] = deque()
         self.under_way = False
 
-    def take(self, lines: Sequence[str]) -> None:
-        """Take these lines, one in each round of the loop, so that the screen is never held up."""
-        self._walk.said = []
-        if len(lines) > MOST:
-            self._walk.said = [Say("note", f"Only the first {MOST} lines were taken.")]
+    def take(self, lines: Sequence[str], said: str = "") -> None:
+        """Take these lines, one in each round of the loop, so that the screen is never held up.
+
+        What is `said` of the paste as a whole comes before the answers.
+        """
+        too_many = f"Only the first {MOST} lines were taken." if len(lines) > MOST else ""
+        self._walk.said = [Say("note", text) for text in (said, too_many) if text]
         self._waiting.extend(lines[:MOST])
         self._walk.call_later(self._next)
 

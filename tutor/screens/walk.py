@@ -232,7 +232,7 @@ class WalkScreen(Screen[str]):
 
     def on_line_input_lines(self, message: LineInput.Lines) -> None:
         """Take pasted lines one after the other; each is answered, and all answers stay."""
-        self.pasting.take(message.lines)
+        self.pasting.take(message.lines, message.said)
 
     def on_key(self, event: events.Key) -> None:
         """A character that means nothing where the focus is goes into the line."""

@@ -177,7 +177,7 @@ class Choices(Widget, can_focus=True):
         character = event.character or ""
         if character.isdecimal() and character.isascii() and character != "0":
             index = int(character) - 1
-        elif character == " " and self._numbered:
+        elif event.key == "space" and self._numbered:
             self._numbered = False
             event.stop()
             event.prevent_default()

@@ -70,9 +70,10 @@ class LineInput(Input):
 
     @dataclass
     class Lines(Message):
-        """Several lines were pasted, the first behind what stood in the line."""
+        """Several lines were pasted, the first behind what stood in the line; `said` of the paste."""
 
         lines: tuple[str, ...]
+        said: str = ""
 
     class Blank(Message):
         """The line was entered with nothing in it."""
@@ -192,12 +193,14 @@ class LineInput(Input):
         event.prevent_default()
         if not lines:
             return
-        kept, dropped = zip(*(typed(without_remnants(line)) for line in lines), strict=True)
+        kept = [typed(without_remnants(line))[0] for line in lines]
+        dropped = [typed(line)[1] for line in lines]
         self.replace(kept[0], *self.selection)
-        if any(dropped):
-            left_out = ", ".join(dict.fromkeys(filter(None, dropped)))
-            self.post_message(self.Said(f"Left out of the paste: {left_out}."))
+        left_out = ", ".join(dict.fromkeys(", ".join(filter(None, dropped)).split(", ")))
+        said = f"Left out of the paste: {left_out}." if left_out else ""
         if len(lines) > 1:
             first = self.value
             self.value = ""
-            self.post_message(self.Lines((first, *(line[:LONGEST] for line in kept[1:]))))
+            self.post_message(self.Lines((first, *(line[:LONGEST] for line in kept[1:])), said))
+        elif said:
+            self.post_message(self.Said(said))
