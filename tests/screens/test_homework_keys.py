@@ -48,6 +48,12 @@ def wrong_at(name: str) -> list[str]:
     ]
 
 
+def ends_in_view(paper: HomeworkScreen, part: str) -> bool:
+    """Whether the end of this part of what was found is seen."""
+    pane = paper.query_one("#found-scroll").content_region
+    return paper.query_one(part).region.bottom <= pane.bottom
+
+
 def states(pilot: Pilot[int]) -> dict[str, str]:
     """The words beside each row."""
     return {row.name: row.state for row in paper_of(pilot).query_one(EntryTable).rows}
@@ -276,9 +282,7 @@ class TestHints:
                 await by_letter(pilot, "f")
             for _ in range(2):
                 await by_letter(pilot, "h")
-                hints = paper_of(pilot).query_one("#found-hints")
-                pane = paper_of(pilot).query_one("#found-scroll")
-                await settle(pilot, lambda: hints.region.bottom <= pane.content_region.bottom)
+                await settle(pilot, lambda: ends_in_view(paper_of(pilot), "#found-hints"))
 
     async def test_are_kept_when_nothing_was_changed_and_begin_anew_after_mending(
         self, tmp_path: Path
