@@ -16,7 +16,7 @@ ROOT = Path(__file__).parents[1]
 PACKAGE = ROOT / "tutor"
 CORE = (
     *("model", "statics", "notation", "judge", "lesson", "records", "figure", "homework"),
-    *("drafting", "variants", "paper"),
+    *("drafting", "variants", "paper", "skills", "cohort"),
 )
 SCREEN = ("textual", "rich")
 

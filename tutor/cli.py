@@ -11,6 +11,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
 from tutor.arguments import command_in
+from tutor.class_options import class_parser, hand_in_parser
 from tutor.options import (
     check_parser,
     draw_parser,
@@ -59,6 +60,24 @@ def vary(options: argparse.Namespace) -> int:
     from tutor.handing_out import write_problems  # here for start-up time
 
     return write_problems(options)
+
+
+def hand_in(options: argparse.Namespace) -> int:
+    """Write the file that a student hands in."""
+    from tutor.handing_in import hand_in as write  # here for start-up time
+
+    return write(options)
+
+
+def count_class(options: argparse.Namespace) -> int:
+    """Say what a class gets wrong, into files, on the screen or in print."""
+    from tutor.handing_in import is_for_screen, write_reports  # here for start-up time
+
+    if not is_for_screen(options) or options.plain or not full_terminal():
+        return write_reports(options)
+    from tutor.screens.class_app import run_class  # here so that nothing else loads Textual
+
+    return run_class(options)
 
 
 def begin(options: argparse.Namespace) -> int:
@@ -241,6 +260,8 @@ COMMANDS: Mapping[
     "paper": (paper_parser, paper),
     "vary": (vary_parser, vary),
     "new": (new_parser, begin),
+    "hand-in": (hand_in_parser, hand_in),
+    "class": (class_parser, count_class),
     "homework": (homework_parser, homework),
     "draw": (draw_parser, draw),
     "schema": (schema_parser, print_schema),

@@ -19,6 +19,9 @@ what to type first:
   to practise on a file     pinjoint my-truss.toml        (or a folder with problem files)
   to set problems           pinjoint new my-set           then  pinjoint check my-set
                             pinjoint paper my-set --to sheets --key       (see docs/instructors.md)
+  to hand in, and to see what a class gets wrong
+                            pinjoint hand-in my-set --to s1041.txt
+                            pinjoint class handed-in --set my-set
   to check your homework    pinjoint draw                 draws its truss, then checks your work
                             pinjoint homework its-truss.toml        (see docs/homework.md)
   with a screen reader      pinjoint --plain
@@ -85,6 +88,7 @@ def tutor_parser() -> argparse.ArgumentParser:
         prog="pinjoint",
         usage="pinjoint [options] [PATH ...]\n       pinjoint check [PATH ...]\n"
         "       pinjoint paper [options] PATH --to DIR\n       pinjoint vary PATH --for ROSTER.csv --to DIR\n"
+        "       pinjoint hand-in [PATH] --to FILE\n       pinjoint class DIR [options]\n"
         "       pinjoint new PATH\n       pinjoint homework [options] PATH [WORK]\n       pinjoint draw [options] [PATH]\n       pinjoint schema",
         description=SUMMARY,
         epilog=FIRST_LINES,

@@ -77,9 +77,9 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if handler is None:
         return state, Reply((Say("note", NOT_HERE[state.step]),))
     if event.kind in ON_FREE_BODY - STEP[state.step].handles.keys() and (
-        barred := _barred(state, "joints")
+        why := barred(state, "joints")
     ):
-        return state, Reply((Say("note", barred),))
+        return state, Reply((Say("note", why),))
     after, reply = as_allowed(state, *handler(state, event, desk))
     if not reply.accepted:
         return after, reply
@@ -90,7 +90,7 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     return moved, reply
 
 
-def _barred(state: State, step: StepName) -> str | None:
+def barred(state: State, step: StepName) -> str | None:
     """Why a step cannot be entered yet, or None."""
     if step in ("reactions", "joints", "close", "table") and not state.free_body_done:
         return "First replace every support and draw its arrows: the lines need them."
@@ -108,8 +108,8 @@ def _go(state: State, event: Event) -> tuple[State, Reply]:
     step = next((step for step in STEPS if step == wanted), None)
     if step is None:
         return state, Reply((Say("note", f"The steps are {', '.join(STEPS)}."),))
-    if barred := _barred(state, step):
-        return state, Reply((Say("note", barred),))
+    if why := barred(state, step):
+        return state, Reply((Say("note", why),))
     if step == state.step:
         return state, Reply((Say("note", f"You are at this step ({step})."),))
     moved = replace(state, step=step, about=None, joint=None)

@@ -1,0 +1,145 @@
+"""The report follows from the files alone, whoever gathers them and in whatever order."""
+
+from __future__ import annotations
+
+import random
+from datetime import timedelta
+from pathlib import Path
+
+import pytest
+from classroom import DAY, handed_in
+
+from tutor.cohort import class_report
+from tutor.cohort.course import course_at
+from tutor.cohort.folder import files_in, read, seed_of
+from tutor.cohort.gathering import Way, gather
+from tutor.cohort.handed import written
+from tutor.cohort.naming import named
+from tutor.cohort.reporting import report_of
+
+ROSTER = {"s1": "Dov Marle", "S2": "Juno Pask", "s3": "Ilse Rooth", "s4": "Bo Tarn"}
+
+
+@pytest.fixture(scope="module")
+def handed(course_folder: Path, tmp_path_factory) -> Path:
+    """Four students: one careful, two blind to geometry, one who stops at the first line."""
+    folder = tmp_path_factory.mktemp("handed-in")
+    for name, habit, most in (
+        ("s1", "careful", {"trestle": 0}),
+        ("s2", "geometry-blind", {"trestle": 0}),
+        ("s3", "geometry-blind", {"trestle": 0}),
+        ("s5", "careful", {"eel-trap": 9, "trestle": 0}),
+    ):
+        (folder / f"{name}.txt").write_bytes(handed_in(course_folder, name, habit, most=most))
+    return folder
+
+
+@pytest.fixture(scope="module")
+def report(handed: Path, course_folder: Path):
+    return class_report(handed, course_folder, roster=ROSTER, names="name")
+
+
+def test_who_did_what_is_counted(report) -> None:
+    by_id = {student.id: student for student in report.students}
+    assert list(by_id) == ["s1", "S2", "s3", "s4", "s5"]  # the roster's order, then the others
+    assert by_id["s4"].problems[0].state == "not begun"
+    assert not by_id["s4"].handed_in
+    assert by_id["s1"].problems[0].state == "finished"
+    assert by_id["s1"].finished == 1
+    assert by_id["s5"].problems[0].state == "begun"
+    assert by_id["S2"].problems[0].slips > by_id["s1"].problems[0].slips
+    assert by_id["S2"].problems[0].hints >= by_id["S2"].problems[0].slips > 0
+    assert [fault.student for fault in report.faults] == ["s5"]  # not in the roster
+    assert report.handed_in == 4
+
+
+def test_mistakes_are_told_by_kind_problem_and_step_most_students_first(report) -> None:
+    assert report.mistakes
+    counts = [(m.students, m.times) for m in report.mistakes]
+    assert counts == sorted(counts, reverse=True)
+    wrong = [
+        (code, answer.step, answer.text)
+        for student in report.students
+        for work in student.problems
+        for answer in work.answers
+        if answer.verdict == "wrong"
+        for code in answer.codes
+    ]
+    assert sum(m.times for m in report.mistakes) == len(wrong)
+    for found in report.mistakes:
+        assert sum(found.counts) == sum(
+            (code, step) == (found.code, found.step) and text != "" for code, step, text in wrong
+        )
+        assert list(found.counts) == sorted(found.counts, reverse=True)
+
+
+def test_the_time_on_task_leaves_pauses_out(course_folder: Path) -> None:
+    from tutor.cohort.working import PAUSE, seconds_on_task
+    from tutor.lesson import Event
+
+    times = [0.0, 60.0, 100.0, 100_000.0, 99_000.0]
+    events = [Event("hint", {}, time) for time in times]
+    assert seconds_on_task(events) == 100.0 + PAUSE
+
+
+def test_what_to_explain_again_follows_from_the_numbers(report) -> None:
+    assert len(report.again) == 3
+    first = report.kinds[0]
+    assert f"{first.students} of 4 students" in report.again[0]
+    assert first.called in report.again[0]
+
+
+def test_the_order_of_the_files_does_not_matter(handed: Path, course_folder: Path, report) -> None:
+    course, files = course_at(course_folder), list(files_in(handed))
+    way = Way(seed_of(files))
+    found = [gather(course, lying.name, read(lying), way) for lying in files]
+    for turn in range(3):
+        random.Random(turn).shuffle(found)
+        assert report_of(course, found, ROSTER) == report
+
+
+def test_a_file_handed_in_twice_counts_once_and_the_later_one_of_a_student(
+    handed: Path, course_folder: Path, report
+) -> None:
+    course = course_at(course_folder)
+    data = (handed / "s1.txt").read_bytes()
+    earlier = handed_in(
+        course_folder, "s1", most={"eel-trap": 5, "trestle": 0}, made=DAY - timedelta(1)
+    )
+    way = Way("seed")
+    found = [
+        gather(course, name, content, way)
+        for name, content in (("a.txt", data), ("b.txt", data), ("c.txt", earlier))
+    ]
+    told = report_of(course, found)
+    assert [student.problems for student in told.students] == [report.students[0].problems]
+    messages = {fault.file: fault.message for fault in told.faults}
+    assert "a.txt" in messages["b.txt"]
+    assert "later" in messages["c.txt"]
+    assert "a.txt" not in messages
+
+
+def test_a_lesson_handed_in_under_two_ids_is_told_of_both(course_folder: Path) -> None:
+    course = course_at(course_folder)
+    own = handed_in(course_folder, "s1", most={"eel-trap": 0, "trestle": 9})
+    journals = own.split(b"\n", 1)[1].rsplit(b"\n", 2)[0]
+    copy = written("s2", "week-3", "Week 3", DAY, [journals])
+    found = [gather(course, f"{n}.txt", data, Way("")) for n, data in enumerate((own, copy))]
+    told = [fault for fault in report_of(course, found).faults if "line for line" in fault.message]
+    assert {fault.file for fault in told} == {"0.txt", "1.txt"}
+
+
+def test_numbers_tell_no_id_no_name_and_no_file(report) -> None:
+    hidden = named(report, "number")
+    text = repr(hidden)
+    for name in (*ROSTER, *ROSTER.values(), "s5", "s1.txt", "s5.txt"):
+        assert f"'{name}'" not in text
+        assert name not in " ".join(f.message + f.file for f in hidden.faults)
+    assert sorted(s.id for s in hidden.students) == ["1", "2", "3", "4", "5"]
+    assert hidden.mistakes == report.mistakes
+
+
+def test_an_empty_folder_gives_a_report_that_says_so(course_folder: Path, tmp_path: Path) -> None:
+    told = class_report(tmp_path, course_folder)
+    assert told.students == ()
+    assert len(told.again) == 1

@@ -1,0 +1,60 @@
+"""Each first answer is evidence of the skills that it needs, and of no other."""
+
+from __future__ import annotations
+
+from tutor.judge.example import MAST
+from tutor.lesson import Lesson
+from tutor.lesson.state import State, Try
+from tutor.skills import seen_in
+from tutor.skills.seen import first_answers, may_be_made
+
+
+def state_of(*tries: Try) -> State:
+    return State(MAST, tries=tries)
+
+
+def test_only_the_first_answer_at_a_place_counts() -> None:
+    wrong = Try("joints", "Fx @ A", "…", "wrong", ("component",), 1.0)
+    right = Try("joints", "Fx @ A", "…", "right", (), 2.0)
+    assert first_answers((wrong, right)) == (wrong,)
+    seen = {each.skill: each.right for each in seen_in(state_of(wrong, right))}
+    assert seen == {"step joints": False, "component": False}
+
+
+def test_a_right_line_shows_what_could_have_gone_wrong_in_it() -> None:
+    right = Try("joints", "Fx @ A", "…", "right", (), 1.0)
+    seen = {each.skill for each in seen_in(state_of(right))}
+    assert {"step joints", "component", "missing", "sign"} <= seen
+    assert not seen & {"arm", "no-arm", "tension-compression", "invented-moment"}
+
+
+def test_a_sum_of_upright_forces_alone_shows_nothing_of_components() -> None:
+    level = may_be_made(state_of(), "Fy @ B")  # BD and two loads, all upright; AB and BC level
+    assert "missing" in level
+    assert "arm" not in level
+    assert "arm" in may_be_made(state_of(), "M A")
+
+
+def test_steps_are_told_apart_by_their_place() -> None:
+    places = {
+        "Fx": "step reactions",
+        "M A": "step reactions",
+        "Fy @ B": "step joints",
+        "value AB": "step values",
+        "zero AB": "step zero",
+    }
+    for place, step in places.items():
+        tried = Try("joints", place, "…", "wrong", (), 1.0)
+        assert [each.skill for each in seen_in(state_of(tried))] == [step]
+    for step, skill in (("idealise", "step idealise"), ("free body", "step free body")):
+        tried = Try(step, "support A", "", "wrong", (), 1.0)
+        assert [each.skill for each in seen_in(state_of(tried))] == [skill]
+
+
+def test_a_line_wrong_in_another_way_says_nothing_of_a_mistake() -> None:
+    wrong = Try("joints", "Fx @ A", "…", "wrong", ("component",), 1.0)
+    assert "sign" not in {each.skill for each in seen_in(state_of(wrong))}
+
+
+def test_a_lesson_not_begun_shows_nothing() -> None:
+    assert seen_in(Lesson(MAST).state) == ()

@@ -1,0 +1,190 @@
+"""How is the report on a class told in plain text, for a terminal 80 columns wide?"""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterator, Sequence
+from statistics import median
+
+from tutor.cohort.facts import Checked, ClassReport, ProblemOf, Student, Work
+from tutor.cohort.skilled import SkillOf, skilled
+from tutor.model.caution import CAUTION
+from tutor.skills.mastery import IN_PLAIN_WORDS
+
+WIDTH = 80
+MOST_PLACES = 12
+MOST_LINES = 3
+MOST_STOPS = 10
+
+
+def as_text(report: ClassReport, everything: bool = False) -> str:
+    """The whole report; `everything` leaves out no mistake, stop or line typed."""
+    parts = (
+        _head(report),
+        _again(report),
+        _kinds(report),
+        _places(report, everything),
+        _problems(report),
+        _stops(report, everything),
+        _skills(report),
+        _students(report),
+        _faults(report),
+        [wrapped(checked_in_words(report.checked)), wrapped(CAUTION)],
+    )
+    return "\n".join("\n".join(part) + "\n" for part in (list(p) for p in parts) if part)
+
+
+def wrapped(text: str, first: str = "", indent: str = "") -> str:
+    """Text in lines of at most 80 columns."""
+    return textwrap.fill(
+        text, WIDTH, initial_indent=first, subsequent_indent=indent, break_on_hyphens=False
+    )
+
+
+def _head(report: ClassReport) -> Iterator[str]:
+    yield wrapped(f"{report.title} ({report.set})")
+    yield wrapped(f"{report.handed_in} of {len(report.students)} students handed in.")
+
+
+def _again(report: ClassReport) -> Iterator[str]:
+    yield "What to explain again"
+    for number, sentence in enumerate(report.again, 1):
+        yield wrapped(sentence, f"  {number}. ", "     ")
+
+
+def _kinds(report: ClassReport) -> Iterator[str]:
+    if not report.kinds:
+        return
+    yield "Mistakes by kind" + " " * 29 + "students   times   most in"
+    for kind in report.kinds:
+        where = f"{kind.problem} ({kind.step})"
+        yield f"  {_cut(kind.called, 42):42} {kind.students:8} {kind.times:7}   {_cut(where, 60)}"
+
+
+def _places(report: ClassReport, everything: bool) -> Iterator[str]:
+    if not report.mistakes:
+        return
+    yield "Where they are made, and the lines typed"
+    most = len(report.mistakes) if everything else MOST_PLACES
+    for found in report.mistakes[:most]:
+        head = f"{found.called}, in {found.problem} ({found.step}): {_people(found.students)}"
+        yield wrapped(f"{head}, {_times(found.times)}", "  ", "    ")
+        lines = list(zip(found.counts, found.typed, strict=True))
+        for count, text in lines if everything else lines[:MOST_LINES]:
+            yield f"    {count:4} × {_cut(text, WIDTH - 11)}"
+    if (left := len(report.mistakes) - most) > 0:
+        yield wrapped(f"and {left} more places: --html and --json have all of them", "  ", "  ")
+
+
+def _problems(report: ClassReport) -> Iterator[str]:
+    yield "Problems            finished  begun  not begun   median of those who finished"
+    for problem in report.problems:
+        works = works_on(report.students, problem)
+        states = [work.state for work in works]
+        yield (
+            f"  {_cut(problem.name, 18):18} {states.count('finished'):8} {states.count('begun'):6} "
+            f"{states.count('not begun'):10}   {middle(works)}"
+        )
+
+
+def works_on(students: Sequence[Student], problem: ProblemOf) -> list[Work]:
+    """What each student did on one problem."""
+    return [w for student in students for w in student.problems if w.problem == problem.name]
+
+
+def middle(works: Sequence[Work]) -> str:
+    """The medians of lines, hints and minutes of those who finished."""
+    done = [work for work in works if work.state == "finished"]
+    if not done:
+        return "-"
+    lines, hints = (median(getattr(w, key) for w in done) for key in ("lines", "hints"))
+    minutes = median(work.minutes for work in done)
+    return f"{lines:g} lines, {hints:g} hints, {minutes:.0f} min"
+
+
+def _stops(report: ClassReport, everything: bool) -> Iterator[str]:
+    if not report.stops:
+        return
+    yield "Where students stopped"
+    most = len(report.stops) if everything else MOST_STOPS
+    for stop in report.stops[:most]:
+        last = f", last in vain at {stop.place}" if stop.place else ""
+        yield wrapped(
+            f"{_people(stop.students)} in {stop.problem}, step “{stop.step}”{last}", "  ", "    "
+        )
+    if (left := len(report.stops) - most) > 0:
+        yield f"  and {left} more places"
+
+
+def _skills(report: ClassReport) -> Iterator[str]:
+    found = skilled(report.students)
+    if not found:
+        return
+    yield "Skills, those mastered by fewest first" + " " * 20 + "mastered by"
+    for each in found:
+        yield _skill(each)
+    yield wrapped(IN_PLAIN_WORDS, "  ", "  ")
+
+
+def _skill(each: SkillOf) -> str:
+    return f"  {_cut(each.called, 56):56} {each.mastered:4} of {each.students}"
+
+
+def _students(report: ClassReport) -> Iterator[str]:
+    if not report.students:
+        return
+    wide = min(34, max(len(called_in_full(s)) for s in report.students))
+    yield f"{'Students':{wide + 2}}  finished   lines   hints   slips  minutes"
+    for student in report.students:
+        works = student.problems
+        done = f"{student.finished} of {len(works)}"
+        numbers = (sum(getattr(w, key) for w in works) for key in ("lines", "hints", "slips"))
+        cells = "".join(f"{number:8}" for number in numbers)
+        minutes = sum(work.minutes for work in works)
+        name = _cut(called_in_full(student), wide)
+        yield f"  {name:{wide}}  {done:>8}{cells} {minutes:8.0f}" + (
+            "" if student.handed_in else "   nothing handed in"
+        )
+
+
+def called_in_full(student: Student) -> str:
+    """A student by name and id, or by what the report has of them."""
+    return f"{student.name} ({student.id})" if student.name else student.id
+
+
+def _faults(report: ClassReport) -> Iterator[str]:
+    if not report.faults:
+        return
+    yield "Files to look at"
+    for fault in report.faults:
+        yield wrapped(f"{fault.file}: {fault.message}", "  ", "    ")
+
+
+def checked_in_words(checked: Checked) -> str:
+    """How the verdicts came about."""
+    if not checked.answers:
+        return "There was nothing to judge."
+    said = (
+        f"{checked.answers} answers in {checked.lessons} lessons were replayed; "
+        f"{checked.again} of them were judged again"
+    )
+    if checked.lessons_again:
+        said += f", and {checked.lessons_again} lessons as a whole"
+    said += "."
+    if checked.otherwise:
+        said += (
+            f" Of {checked.otherwise} answers more or less is said now than when they were given."
+        )
+    return said
+
+
+def _people(count: int) -> str:
+    return "1 student" if count == 1 else f"{count} students"
+
+
+def _times(count: int) -> str:
+    return "once" if count == 1 else f"{count} times"
+
+
+def _cut(text: str, most: int) -> str:
+    return text if len(text) <= most else f"{text[: most - 1]}…"

@@ -1,0 +1,139 @@
+"""How do the files of a class become one report? Which of them count, and what follows from them.
+
+The order of the files does not matter, nor who gathered them: the same files give the same report.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+from functools import reduce
+
+from tutor.cohort.again import again
+from tutor.cohort.counting import kinds, mistakes, stops
+from tutor.cohort.course import Course
+from tutor.cohort.facts import Checked, ClassReport, Fault, Student, Work
+from tutor.cohort.gathering import Gathered
+from tutor.variants.lot import plain_name
+
+TWICE = "it is the same file as {other}, byte for byte; it counts once"
+NEWER = "{other}, handed in later, is by the same student; only that one counts"
+ALIKE = (
+    "it holds {count} standing line for line in {other} too, under another id; both count, look at "
+    "both"
+)
+NOT_LISTED = "its id is not in the roster; it counts all the same"
+
+
+def report_of(
+    course: Course, gathered: Iterable[Gathered], roster: Mapping[str, str] | None = None
+) -> ClassReport:
+    """The report on the files gathered; `roster` has the names by id, in the instructor's order."""
+    every = sorted(gathered, key=lambda each: each.file)
+    faults = [fault for each in every for fault in each.faults]
+    counted, twice = _counted(every)
+    faults += twice
+    faults += _alike(counted)
+    if roster is not None:
+        listed = {plain_name(name) for name in roster}
+        faults += [
+            Fault(each.file, NOT_LISTED, each.student)
+            for each in counted
+            if plain_name(each.student) not in listed
+        ]
+    students = _students(course, counted, roster or {})
+    found = mistakes(students)
+    whole = kinds(students, found)
+    stopped = stops(students)
+    titles = {problem.name: problem.title for problem in course.problems}
+    return ClassReport(
+        course.among.name,
+        course.among.title,
+        course.problems,
+        students,
+        found,
+        whole,
+        stopped,
+        again(students, whole, stopped, titles),
+        tuple(sorted(faults, key=lambda fault: (fault.file, fault.message))),
+        reduce(_added, (each.checked for each in counted), Checked()),
+    )
+
+
+def _counted(every: Sequence[Gathered]) -> tuple[list[Gathered], list[Fault]]:
+    """One file for each student, the one made last; and what is to be said of the others."""
+    faults = []
+    by_digest: dict[str, Gathered] = {}
+    for each in every:
+        first = by_digest.setdefault(each.digest, each)
+        if first is not each:
+            faults.append(Fault(each.file, TWICE.format(other=first.file), each.student))
+    of_student: defaultdict[str, list[Gathered]] = defaultdict(list)
+    for each in by_digest.values():
+        if each.student:
+            of_student[plain_name(each.student)].append(each)
+    counted = []
+    for files in of_student.values():
+        last = max(files, key=lambda each: (bool(each.checked.lessons), each.made, each.file))
+        counted.append(last)
+        faults += [
+            Fault(each.file, NEWER.format(other=last.file), each.student)
+            for each in files
+            if each is not last
+        ]
+    return sorted(counted, key=lambda each: plain_name(each.student)), faults
+
+
+def _alike(counted: Sequence[Gathered]) -> list[Fault]:
+    """Lessons that more than one student handed in."""
+    holders: defaultdict[str, list[Gathered]] = defaultdict(list)
+    for each in counted:
+        for lesson in each.lessons:
+            holders[lesson].append(each)
+    shared: defaultdict[tuple[str, str], int] = defaultdict(int)
+    student = {}
+    for files in holders.values():
+        for each in files:
+            for other in files:
+                if other is not each:
+                    shared[each.file, other.file] += 1
+                    student[each.file] = each.student
+    return [
+        Fault(
+            file,
+            ALIKE.format(count="a lesson" if count == 1 else f"{count} lessons", other=other),
+            student[file],
+        )
+        for (file, other), count in sorted(shared.items())
+    ]
+
+
+def _students(
+    course: Course, counted: Sequence[Gathered], roster: Mapping[str, str]
+) -> tuple[Student, ...]:
+    """Those who handed in, and those of the roster who did not; in its order, then by id."""
+    nothing = tuple(Work(problem.name, problem.title, "not begun") for problem in course.problems)
+    by_id = {plain_name(each.student): each for each in counted}
+    found = []
+    for listed, name in roster.items():
+        each = by_id.pop(plain_name(listed), None)
+        if each is None:
+            found.append(Student(listed, name, nothing))
+        else:
+            found.append(replace(_student(each), id=listed, name=name))
+    return (*found, *(_student(each) for each in by_id.values()))
+
+
+def _student(each: Gathered) -> Student:
+    return Student(each.student, "", each.works, each.file, each.skills)
+
+
+def _added(one: Checked, other: Checked) -> Checked:
+    return Checked(
+        one.answers + other.answers,
+        one.again + other.again,
+        one.lessons + other.lessons,
+        one.lessons_again + other.lessons_again,
+        one.otherwise + other.otherwise,
+    )

@@ -1,0 +1,174 @@
+"""Where are the files gathered: here, on every core, or on a cluster? The result is the same.
+
+Each file is gathered by itself. A worker is sent the set as the text of its files, and from a cluster's
+client the bytes of what was handed in, so that it needs no disk in common.
+"""
+
+from __future__ import annotations
+
+import os
+import tempfile
+from collections.abc import Callable, Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor, as_completed
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import islice
+from multiprocessing import get_context
+from pathlib import Path
+from typing import Any
+
+from tutor.cohort.course import Course, course_at
+from tutor.cohort.facts import Fault
+from tutor.cohort.folder import Lying, read
+from tutor.cohort.gathering import Gathered, Way, gather
+from tutor.model import ProblemSet
+from tutor.model.set_file import SET_FILE
+
+AT_ONCE = 8
+"""So many files go to a worker together."""
+WAITING = 3
+"""So many such lots wait for each worker, so that a class need not fit into memory."""
+FEWEST = 24
+"""With fewer files than this other cores are not worth their start."""
+Done = Callable[[int], None]
+
+
+class NoCluster(Exception):  # noqa: N818 - a fact about the machine, not a slip
+    """There is no cluster to work on; the text says why and what would help."""
+
+
+@dataclass(frozen=True)
+class Texts:
+    """A set as the bytes of its files by name, the name of its folder, and the one file worked on."""
+
+    folder: str
+    files: tuple[tuple[str, bytes], ...]
+    only: str = ""
+
+
+@dataclass(frozen=True)
+class Sent:
+    """A file handed in on its way to a worker: with its bytes where the disk is not shared."""
+
+    lying: Lying
+    data: bytes | None = None
+
+
+def texts_of(among: ProblemSet) -> Texts:
+    """A set with everything a worker needs to read it. OSError where a file has gone."""
+    assert among.path is not None
+    path = among.path.absolute()
+    folder = path.parent if path.suffix == ".toml" else path
+    names = [problem.source for problem in among.problems if problem.source is not None]
+    files = [Path(source) for source in names]
+    if (folder / SET_FILE).is_file():
+        files.append(folder / SET_FILE)
+    only = path.name if path.suffix == ".toml" else ""
+    return Texts(folder.name, tuple((file.name, file.read_bytes()) for file in files), only)
+
+
+@lru_cache(maxsize=2)
+def course_of(texts: Texts) -> Course:
+    """The set again from its texts."""
+    with tempfile.TemporaryDirectory() as place:
+        folder = Path(place) / (texts.folder or "set")
+        folder.mkdir()
+        for name, content in texts.files:
+            (folder / name).write_bytes(content)
+        return course_at(folder / texts.only if texts.only else folder)
+
+
+def gather_lot(texts: Texts, lot: Sequence[Sent], way: Way) -> list[Gathered]:
+    """What these files come to; what a worker does."""
+    course = course_of(texts)
+    return [gathered(course, sent, way) for sent in lot]
+
+
+def gathered(course: Course, sent: Sent, way: Way) -> Gathered:
+    """What one file comes to, read from the disk where its bytes were not sent."""
+    data = read(sent.lying) if sent.data is None else sent.data
+    if isinstance(data, Fault):
+        return Gathered(sent.lying.name, data.message, faults=(data,))
+    return gather(course, sent.lying.name, data, way)
+
+
+def here(course: Course, files: Sequence[Lying], way: Way, done: Done) -> Iterator[Gathered]:
+    """One file after the other."""
+    for count, lying in enumerate(files, 1):
+        yield gathered(course, Sent(lying), way)
+        done(count)
+
+
+def cores() -> int:
+    """How many processors this program may use."""
+    affinity = getattr(os, "sched_getaffinity", None)
+    return len(affinity(0)) if affinity is not None else os.cpu_count() or 1
+
+
+def on_cores(
+    course: Course, files: Sequence[Lying], way: Way, done: Done, workers: int
+) -> Iterator[Gathered]:
+    """On several processes of this machine; here where that is not worth it."""
+    if workers < 2 or len(files) < FEWEST:
+        yield from here(course, files, way, done)
+        return
+    texts = texts_of(course.among)
+    with ProcessPoolExecutor(workers, mp_context=get_context("spawn")) as pool:
+        waiting = {
+            pool.submit(gather_lot, texts, lot, way) for lot in _lots(files, with_bytes=False)
+        }
+        count = 0
+        for future in as_completed(waiting):
+            found = future.result()
+            count += len(found)
+            yield from found
+            done(count)
+
+
+def on_cluster(
+    course: Course, files: Sequence[Lying], way: Way, done: Done, address: str
+) -> Iterator[Gathered]:
+    """On the workers of a Dask scheduler. NoCluster where there is none."""
+    client, distributed = _client(address)
+    with client:
+        texts = texts_of(course.among)
+        lots = _lots(files, with_bytes=True)
+        most = WAITING * max(1, len(client.scheduler_info()["workers"]))
+
+        def sent(lot: list[Sent]) -> Any:
+            return client.submit(gather_lot, texts, lot, way, pure=False, retries=AT_ONCE)
+
+        running = distributed.as_completed([sent(lot) for lot in islice(lots, most)])
+        count = 0
+        for future in running:
+            found = future.result()
+            future.release()
+            running.update([sent(lot) for lot in islice(lots, 1)])
+            count += len(found)
+            yield from found
+            done(count)
+
+
+def _client(address: str) -> tuple[Any, Any]:
+    try:
+        import distributed  # an extra, and slow to load
+    except ImportError:
+        raise NoCluster(
+            "a scheduler needs one more package: pip install 'pinjoint[cluster]'"
+        ) from None
+    try:
+        return distributed.Client(address, timeout=20), distributed
+    except (OSError, ValueError, TimeoutError) as refused:
+        reason = str(refused).splitlines()[0] if str(refused) else type(refused).__name__
+        raise NoCluster(
+            f"there is no scheduler at {address}: {reason}; give its address, like tcp://host:8786"
+        ) from None
+
+
+def _lots(files: Sequence[Lying], with_bytes: bool) -> Iterator[list[Sent]]:
+    for start in range(0, len(files), AT_ONCE):
+        lot = []
+        for lying in files[start : start + AT_ONCE]:
+            data = read(lying) if with_bytes else None
+            lot.append(Sent(lying, None if isinstance(data, Fault) else data))
+        yield lot

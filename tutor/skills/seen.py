@@ -1,0 +1,116 @@
+"""Which skill does each first answer of a lesson show, and was it there?
+
+Only the first answer at an equation, a value, a support or a member counts, as in the study: what is
+tried after a verdict or a hint says less. A mistake counts as avoided where the line is right and the
+mistake could have been made in it, and as made where it was named; any other wrong line says nothing
+of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+
+from tutor.judge.about import LineAbout, Same, Value, from_text
+from tutor.judge.claims import CLAIMS
+from tutor.judge.edits import turning_code
+from tutor.judge.given import Given
+from tutor.judge.mistakes import KINDS
+from tutor.judge.truth import Spot, TrueLine
+from tutor.lesson.state import State, Try
+from tutor.skills.table import AT_SUPPORTS, NO_SKILL, OF_VALUES, skills
+
+AS_GOOD_AS = 1e-6
+BEFORE_LINES = {"idealise": "step idealise", "free body": "step free body"}
+
+
+@dataclass(frozen=True)
+class Seen:
+    """One first answer as evidence of one skill: its code, when, and whether the skill was shown."""
+
+    skill: str
+    time: float
+    right: bool
+
+
+def seen_in(state: State) -> tuple[Seen, ...]:
+    """The evidence that a lesson holds, in its order."""
+    return tuple(_seen(state, first_answers(state.tries)))
+
+
+def first_answers(tries: Iterable[Try]) -> tuple[Try, ...]:
+    """The first try at each place."""
+    firsts: dict[str, Try] = {}
+    for each in tries:
+        firsts.setdefault(each.place, each)
+    return tuple(firsts.values())
+
+
+def _seen(state: State, tries: Iterable[Try]) -> Iterator[Seen]:
+    for each in tries:
+        right = each.verdict == "right"
+        step = step_shown(each)
+        if step:
+            yield Seen(step, each.time, right)
+        if right:
+            for code in sorted(may_be_made(state, each.place)):
+                yield Seen(code, each.time, True)
+        else:
+            for code in dict.fromkeys(each.codes):
+                if code in skills():
+                    yield Seen(code, each.time, False)
+
+
+def step_shown(answer: Try) -> str:
+    """The step whose skill an answer shows, by its place; empty where it shows none."""
+    word = answer.place.partition(" ")[0]
+    if word in ("value", "zero"):
+        return "step values" if word == "value" else "step zero"
+    if answer.step in BEFORE_LINES:
+        return BEFORE_LINES[answer.step]
+    if answer.step == "close":
+        return "step close"
+    try:
+        about = from_text(answer.place)
+    except ValueError:
+        return ""
+    return "step joints" if about.joint else "step reactions"  # type: ignore[union-attr]
+
+
+def may_be_made(state: State, place: str) -> frozenset[str]:
+    """The mistakes that can be made at a place of a lesson."""
+    word = place.partition(" ")[0]
+    if word == "support":
+        return AT_SUPPORTS
+    if word == "zero":
+        return frozenset(CLAIMS.keys() - AT_SUPPORTS)
+    try:
+        about = from_text(place)
+    except ValueError:
+        return frozenset()
+    if isinstance(about, Value):
+        member = about.unknown in state.problem.member
+        return OF_VALUES - NO_SKILL - (frozenset() if member else {"tension-compression"})
+    drawn = tuple(sorted((n, s) for n, s in state.senses.items() if n in state.problem.reaction))
+    return _in_line(Same(state.problem), about, drawn)
+
+
+@lru_cache(maxsize=8192)
+def _in_line(same: Same, about: LineAbout, drawn: tuple[tuple[str, str], ...]) -> frozenset[str]:
+    """The mistakes that turn some term of an equation into a wrong one."""
+    line = TrueLine(same.problem, about, Given(dict(drawn), {}))
+    found: set[str] = set()
+    for spot in (*line.unknowns.values(), *line.loads):
+        found |= _at_spot(spot)
+    return frozenset(found - NO_SKILL)
+
+
+def _at_spot(spot: Spot) -> set[str]:
+    found = {turning_code(spot)} if spot.true else set()
+    for code, kind in KINDS.items():
+        if kind.variants is not None and any(
+            abs(wrong - spot.per_unit) > AS_GOOD_AS for wrong in kind.variants(spot)
+        ):
+            found.add(code)
+    return found
