@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import ast
+import inspect
 import subprocess
 import sys
 import tomllib
 from pathlib import Path
+from types import ModuleType
 
 import pytest
 
@@ -100,6 +102,8 @@ def test_every_name_of_the_interface_is_there_and_stays_itself() -> None:
             "assert judge is again and callable(judge), again",
             "assert all(hasattr(tutor, name) for name in tutor.__all__)",
             "from tutor.judge import Judge",
+            "import pickle",
+            "assert pickle.loads(pickle.dumps(judge)) is judge",
             "assert set(tutor.__all__) <= set(dir(tutor))",
         ]
     )
@@ -110,6 +114,21 @@ def test_every_name_of_the_interface_is_there_and_stays_itself() -> None:
         "from tutor import Lesson\n",
     ):
         assert not loaded_after(first + ask, "textual")
+
+
+def test_every_module_can_be_imported_under_a_name_of_ones_own() -> None:
+    names = [".".join(path.relative_to(PACKAGE.parent).with_suffix("").parts) for path in modules()]
+    names = [name.removesuffix(".__init__") for name in names if not name.endswith("__main__")]
+    ask = "\n".join(f"import {name} as m\nassert m is sys.modules[{name!r}], m" for name in names)
+    for first in ("", "from tutor import judge\n"):
+        loaded_after(f"import sys\n{first}{ask}")
+
+
+def test_the_room_of_the_judge_is_called_as_the_function_in_it() -> None:
+    from tutor.judge import judge
+
+    assert inspect.signature(tutor.judge) == inspect.signature(judge)
+    assert isinstance(tutor.judge, ModuleType)
 
 
 def test_a_name_that_is_not_there_is_an_attribute_error() -> None:

@@ -7,14 +7,13 @@
     judge(problem, Fx(joint="C"), "3/5 F_AC - 12 = 0")  # a verdict: .right, .mistakes, .remarks
 
 These names are stable. Each is loaded when it is first asked for, so that `import tutor` costs
-nothing to those who need only one of them.
+nothing to those who need only one of them. `judge` is the room of that name as well, which is called
+as the function in it: `import tutor.judge.mistakes` works beside `judge(...)`.
 """
 
 from __future__ import annotations
 
-import sys
 from importlib import import_module
-from types import ModuleType
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
@@ -83,20 +82,9 @@ __all__ = [
 def __getattr__(name: str) -> object:
     if name not in ROOM_OF:
         raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    return getattr(import_module(f"{__name__}.{ROOM_OF[name]}"), name)
+    room = import_module(f"{__name__}.{ROOM_OF[name]}")
+    return room if name == ROOM_OF[name] else getattr(room, name)
 
 
 def __dir__() -> list[str]:
     return sorted({*globals(), *__all__})
-
-
-class Api(ModuleType):
-    """This package. Its room `judge` and the function `judge` share a name: the function has it."""
-
-    def __setattr__(self, name: str, value: object) -> None:
-        if name == "judge" and isinstance(value, ModuleType):
-            value = value.judge
-        super().__setattr__(name, value)
-
-
-sys.modules[__name__].__class__ = Api

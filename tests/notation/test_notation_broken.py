@@ -19,7 +19,6 @@ from lines import Style, abouts, pieces, written
 from strategies import make_truss
 
 from tutor.judge import M
-from tutor.judge.given import names_of
 from tutor.notation import Names, Reading, Unreadable, ValueReading, read_equation, read_value
 from tutor.notation.characters import UNSEEN
 
@@ -32,7 +31,7 @@ def right(seed: int) -> tuple[str, Names]:
     problem = make_truss(rng.randrange(10**6), rng.randint(3, 9))
     about = rng.choice(abouts(problem))
     style = Style(figures=rng.choice((3, 4, 5)), units=not isinstance(about, M))
-    return written(rng, problem, pieces(problem, about, {}, {}), style), names_of(problem)
+    return written(rng, problem, pieces(problem, about, {}, {}), style), problem.names
 
 
 RIGHT = [right(seed) for seed in range(LINES)]

@@ -15,7 +15,6 @@ from pathlib import Path
 import pytest
 
 from tutor import load_problem, solve
-from tutor.judge.given import names_of
 from tutor.notation import Line, Names, Side, Step, Unreadable, read_line
 
 HERE = Path(__file__).parent / "hands"
@@ -36,7 +35,7 @@ def lines() -> list[tuple[str, str, str]]:
 def truss(name: str) -> tuple[Names, dict[str, float]]:
     """The names of a truss and its true forces."""
     problem = load_problem(HERE / f"{name}.toml")
-    return names_of(problem), dict(solve(problem).values)
+    return problem.names, dict(solve(problem).values)
 
 
 def amount(side: Side, true: dict[str, float]) -> tuple[float, float]:
@@ -115,7 +114,7 @@ PAPER = Path(__file__).parents[1] / "paper"
 def paper_truss(name: str) -> tuple[Names, dict[str, float]]:
     """The names of one of the trusses of `tests/paper`, and its true forces."""
     problem = load_problem(PAPER / f"{name}.toml")
-    return names_of(problem), dict(solve(problem).values)
+    return problem.names, dict(solve(problem).values)
 
 
 @pytest.mark.parametrize(

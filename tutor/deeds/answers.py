@@ -6,8 +6,8 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 
 from tutor.deeds.deed import Deed, Do, Tell
-from tutor.deeds.names import joint_named
 from tutor.lesson import Ask, Option, State
+from tutor.model.naming import joint_meant
 
 NUMBER = re.compile(r"\d{1,6}")
 COUNTED = re.compile(r"(?:(?:\bm|\br|\b2j)\b\s*[=:]?\s*)?\b(\d{1,6})\b", re.IGNORECASE)
@@ -77,7 +77,7 @@ def _equation(state: State, ask: Ask, text: str) -> Deed | None:
 
 
 def _joint(state: State, ask: Ask, text: str) -> Deed | None:
-    key = joint_named(state.problem, text)
+    key = joint_meant(state.problem, text)
     if key is None and NUMBER.fullmatch(text):
         key = single(ask.options, text)
     return None if key is None else Do("joint", {"joint": key})

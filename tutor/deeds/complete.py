@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 
-from tutor.deeds.names import spellings
 from tutor.deeds.words import BY_WORD, COMMANDS, Takes
 from tutor.lesson import STEPS, Lesson
 from tutor.lesson.steps.zero import RULES
@@ -32,7 +31,8 @@ def completions(lesson: Lesson, text: str) -> tuple[str, ...]:
 
 def _words(problem: Problem, begun: str) -> tuple[str, ...]:
     small = begun.casefold()
-    if len(begun) < SHORTEST or any(n.casefold().startswith(small) for n in spellings(problem)):
+    own = problem.names.own_spellings
+    if len(begun) < SHORTEST or any(name.casefold().startswith(small) for name in own):
         return ()
     return tuple(
         each.words[0] + (" " if each.takes else "")

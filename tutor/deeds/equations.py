@@ -6,10 +6,11 @@ import re
 from collections.abc import Callable
 
 from tutor.deeds.deed import Deed, Do, Tell
-from tutor.deeds.names import direction_of, joint_named, member_named
+from tutor.deeds.names import direction_of
 from tutor.judge import Along, Fx, Fy, M
 from tutor.judge.about import LineAbout, as_text
 from tutor.lesson import Lesson
+from tutor.model.naming import joint_meant, member_meant
 
 NUMBER = r"[-+]?\d{1,9}(?:\.\d{1,9})?"
 POINT = re.compile(rf"\(?\s*({NUMBER})\s*[,;\s]\s*({NUMBER})\s*\)?")
@@ -48,7 +49,7 @@ def _offered(lesson: Lesson, about: LineAbout) -> Deed:
 def at_joint(lesson: Lesson, rest: str) -> tuple[str | None, str]:
     """The joint that "... at C" names, else the one being worked on; and what stands before."""
     before, at, named = f" {rest}".rpartition(" at ")
-    joint = joint_named(lesson.problem, named.removeprefix("joint ")) if at else None
+    joint = joint_meant(lesson.problem, named.removeprefix("joint ")) if at else None
     if joint is not None:
         return joint, before.strip()
     return lesson.state.joint, rest
@@ -57,7 +58,7 @@ def at_joint(lesson: Lesson, rest: str) -> tuple[str | None, str]:
 def moment(lesson: Lesson, rest: str) -> Deed | None:
     """The choice of a sum of moments about a joint or a point."""
     rest = re.sub(r"^(?:about|at|joint|point)\s+", "", rest, flags=re.IGNORECASE)
-    joint = joint_named(lesson.problem, rest)
+    joint = joint_meant(lesson.problem, rest)
     if joint is not None:
         return Do("choose", {"about": as_text(M(joint))})
     if point := POINT.fullmatch(rest):
@@ -69,13 +70,16 @@ def moment(lesson: Lesson, rest: str) -> Deed | None:
 def along(lesson: Lesson, rest: str, turned: float = 0.0) -> Deed | None:
     """The choice of a sum along a member, or in degrees."""
     joint, way = at_joint(lesson, rest)
-    member = member_named(lesson.problem, way)
+    member = member_meant(lesson.problem, way)
     angle = ANGLE.fullmatch(way)
     if member is None and angle is None:
         return Tell(("Cannot read: name a member or degrees from +x, like along AC or along 30.",))
     about: LineAbout = Along(float(angle[1]) if angle else 0.0, joint)
     if member is not None:
-        degrees = round((direction_of(lesson.problem, member) + turned) % 180.0, 4) % 180.0
+        degrees = (
+            round((direction_of(lesson.problem, lesson.problem.member[member]) + turned) % 180.0, 4)
+            % 180.0
+        )
         about = Fx(joint) if degrees == 0.0 else Along(degrees, joint)
         about = Fy(joint) if degrees == 90.0 else about
     return Do("choose", {"about": as_text(about)})
@@ -83,6 +87,6 @@ def along(lesson: Lesson, rest: str, turned: float = 0.0) -> Deed | None:
 
 def across(lesson: Lesson, rest: str) -> Deed | None:
     """The choice of a sum perpendicular to a member."""
-    if member_named(lesson.problem, at_joint(lesson, rest)[1]) is None:
+    if member_meant(lesson.problem, at_joint(lesson, rest)[1]) is None:
         return Tell(("Cannot read: name a member, like across AC.",))
     return along(lesson, rest, 90.0)

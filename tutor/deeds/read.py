@@ -9,10 +9,11 @@ import re
 
 from tutor.deeds.answers import answer
 from tutor.deeds.deed import Await, Deed, Do, Go, Lost, Remark, Save, Show, Tell
-from tutor.deeds.names import joint_named, names_like
+from tutor.deeds.names import names_like
 from tutor.deeds.runs import EQUATIONS, value_of
 from tutor.deeds.words import BY_WORD, command, first_word, nearest
 from tutor.lesson import Lesson
+from tutor.model.naming import joint_meant
 
 LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
 BY_ALL_MEANS = re.compile(r"do\s+(?=\w)", re.IGNORECASE)
@@ -68,7 +69,7 @@ def _named(lesson: Lesson, bare: str) -> Deed | None:
     """A joint's name alone goes to it, where lines of joints are written."""
     if lesson.ask.kind != "joint-line":
         return None
-    joint = joint_named(lesson.problem, bare)
+    joint = joint_meant(lesson.problem, bare)
     return None if joint is None else Do("joint", {"joint": joint})
 
 

@@ -7,13 +7,13 @@ from collections.abc import Callable
 
 from tutor.deeds.deed import Await, Deed, Do, Go, Remark, Save, Show, Sight, Tell, Unfinished
 from tutor.deeds.equations import Run
-from tutor.deeds.names import joint_named, member_named, unknown_named
 from tutor.judge import M
 from tutor.judge.given import senses_for
 from tutor.lesson import STEPS, Lesson
 from tutor.lesson.pointing import pointed_out
 from tutor.lesson.steps.free_body import sense_in_words
 from tutor.lesson.steps.joints import RULES
+from tutor.model.naming import joint_meant, member_meant, reaction_meant, unknown_meant
 from tutor.statics import whole
 
 EQUATIONS = frozenset({"line", "joint-line", "close"})
@@ -36,7 +36,7 @@ def shows(what: Sight) -> Run:
 
 def value(lesson: Lesson, rest: str) -> Deed | None:
     named, _, amount = rest.partition(" ")
-    unknown = unknown_named(lesson.problem, named)
+    unknown = unknown_meant(lesson.problem, named)
     if unknown is None:
         names = ", ".join(lesson.problem.unknowns)
         return Tell((f"Cannot read: a value is of one of {names}.",))
@@ -52,24 +52,24 @@ def value_of(unknown: str, amount: str) -> Deed:
 
 def drawn(sense: str) -> Run:
     def run(lesson: Lesson, rest: str) -> Deed | None:
-        member = member_named(lesson.problem, rest)
+        member = member_meant(lesson.problem, rest)
         if member is None:
             return Tell((no_member(lesson, rest),))
-        return Do("assume", {"member": member.name, "sense": sense})
+        return Do("assume", {"member": member, "sense": sense})
 
     return run
 
 
 def assume(lesson: Lesson, rest: str) -> Deed | None:
     named, _, way = rest.rpartition(" ")
-    member = member_named(lesson.problem, named)
+    member = member_meant(lesson.problem, named)
     sense = SENSES.get(way.lower())
     if member is not None and sense is not None:
-        return Do("assume", {"member": member.name, "sense": sense})
-    member = member_named(lesson.problem, rest)
+        return Do("assume", {"member": member, "sense": sense})
+    member = member_meant(lesson.problem, rest)
     if rest and member is None:
         return Tell((no_member(lesson, named or rest),))
-    name = "AB" if member is None else member.name
+    name = member or "AB"
     asked = f"Say how it is drawn, like assume {name} T (pulling) or assume {name} C (pushing)."
     return Unfinished("assume", "" if member is None else name, (asked,))
 
@@ -82,11 +82,11 @@ def no_member(lesson: Lesson, text: str) -> str:
 
 def zero(lesson: Lesson, rest: str) -> Deed | None:
     named, _, rule = rest.rpartition(" ")
-    member = member_named(lesson.problem, rest)
+    member = member_meant(lesson.problem, rest)
     if member is not None:
         rule = ""
     else:
-        member = member_named(lesson.problem, named)
+        member = member_meant(lesson.problem, named)
     if member is None:
         line = no_member(lesson, rest)
         return Tell((line,)) if rest else Unfinished("zero", "", (line,))
@@ -97,10 +97,10 @@ def zero(lesson: Lesson, rest: str) -> Deed | None:
         else rule
     )
     if key in RULES:
-        return Do("zero", {"member": member.name, "rule": key})
+        return Do("zero", {"member": member, "rule": key})
     told = (f"{n}. {k}: {words}." for n, (k, words) in enumerate(RULES.items(), start=1))
-    asked = f"Say by which rule {member.name} is zero, like zero {member.name} two:"
-    return Unfinished("zero", member.name, (asked, *told))
+    asked = f"Say by which rule {member} is zero, like zero {member} two:"
+    return Unfinished("zero", member, (asked, *told))
 
 
 def step(lesson: Lesson, rest: str) -> Deed | None:
@@ -129,8 +129,8 @@ def reaction(lesson: Lesson, rest: str) -> Deed | None:
     """The arrow of a reaction: "draw A_x left"."""
     problem = lesson.problem
     named, _, way = rest.partition(" ")
-    unknown = unknown_named(problem, named)
-    if unknown is None or unknown not in problem.reaction:
+    unknown = reaction_meant(problem, named)
+    if unknown is None:
         names = ", ".join(problem.reaction)
         return Tell((f"Name a reaction ({names}) and the way its arrow points.",))
     words = {
@@ -144,7 +144,7 @@ def reaction(lesson: Lesson, rest: str) -> Deed | None:
 
 
 def joint(lesson: Lesson, rest: str) -> Deed | None:
-    joint = joint_named(lesson.problem, rest)
+    joint = joint_meant(lesson.problem, rest)
     if joint is None and rest:
         joints = ", ".join(joint.name for joint in lesson.problem.joints)
         return Tell((f"Cannot read: the joints are {joints}.",))
@@ -163,7 +163,7 @@ def save(lesson: Lesson, rest: str) -> Deed | None:
 
 
 def figure(lesson: Lesson, rest: str) -> Deed | None:
-    joint = joint_named(lesson.problem, rest.removeprefix("joint ").strip())
+    joint = joint_meant(lesson.problem, rest.removeprefix("joint ").strip())
     if joint is not None:
         return Show("figure", joint)
     return None if rest else Show("figure")
@@ -174,7 +174,7 @@ def arm(lesson: Lesson, rest: str) -> Deed | None:
     if not isinstance(about, M) or about.part:
         return Tell(("Choose a sum of moments first, like moment A.",))
     names = [force.name for force in whole(lesson.problem).forces]
-    force = unknown_named(lesson.problem, rest) or rest
+    force = unknown_meant(lesson.problem, rest) or rest
     if force in names or (not rest and pointed_out(lesson.state) is not None):
         return Show("arm", force)
     return Tell((f"Cannot read: an arm is that of one of {', '.join(names)}.",))

@@ -12,11 +12,13 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from itertools import islice
 from numbers import Real
-from typing import Any
+from typing import Any, TypeGuard
 
 from tutor.judge import Along, Fx, Fy, Judge, LineAbout, M, Value
-from tutor.judge.given import Carried, Given, canonical, senses_for, signed
-from tutor.model import Problem
+from tutor.judge.about import about_called
+from tutor.judge.given import Carried, Given, senses_for, signed
+from tutor.model import Problem, UnknownNameError
+from tutor.model.naming import joint_called, unknown_called
 from tutor.notation import Unreadable, read_value
 
 LEAST_FIGURES = 3
@@ -111,10 +113,12 @@ def _pairs(part: str, table: object, refused: list[Refused]) -> Iterable[tuple[A
 def _senses(problem: Problem, table: object, refused: list[Refused]) -> dict[str, str]:
     drawn: dict[str, str] = {}
     for name, sense in _pairs("senses", table, refused):
-        unknown = _named(problem, name)
-        if unknown is None:
-            refused.append(Refused(_shown(name), _shown(sense), "This truss has no such unknown."))
-        elif sense not in senses_for(problem, unknown):
+        try:
+            unknown = _called(problem, name)
+        except UnknownNameError as error:
+            refused.append(Refused(_shown(name), _shown(sense), _sentence(error)))
+            continue
+        if sense not in senses_for(problem, unknown):
             ways = " or ".join(senses_for(problem, unknown))
             refused.append(Refused(unknown, _shown(sense), f"A sense of {unknown} is {ways}."))
         else:
@@ -122,11 +126,13 @@ def _senses(problem: Problem, table: object, refused: list[Refused]) -> dict[str
     return drawn
 
 
-def _named(problem: Problem, name: object) -> str | None:
-    try:
-        return canonical(problem, str(name).strip())
-    except ValueError:
-        return None
+def _called(problem: Problem, name: object) -> str:
+    return unknown_called(problem, str(name).strip())
+
+
+def _sentence(error: UnknownNameError) -> str:
+    said = str(error)
+    return f"{said[0].upper()}{said[1:]}{'' if said.endswith('?') else '.'}"
 
 
 def _take(
@@ -140,11 +146,12 @@ def _take(
     """Put one value among the `entries`, or say why not; a blank one is not done."""
     if value is None or (isinstance(value, str) and value.strip().lower() in BLANK):
         return
-    unknown = _named(desk.problem, name) or _spelled(desk, name)
-    if unknown is None:
-        message = "This truss has no such member or reaction; write its name as in the figure."
-        refused.append(Refused(_shown(name), _shown(value), message))
-    elif unknown in entries:
+    try:
+        unknown = _called(desk.problem, name)
+    except UnknownNameError as error:
+        refused.append(Refused(_shown(name), _shown(value), _sentence(error)))
+        return
+    if unknown in entries:
         message = f"{unknown} stands in the homework twice; the first value is taken."
         refused.append(Refused(unknown, _shown(value), message))
     else:
@@ -153,11 +160,6 @@ def _take(
             entries[unknown] = read
         else:
             refused.append(read)
-
-
-def _spelled(desk: Judge, name: object) -> str | None:
-    meant = desk.names.meant(str(name).strip()[:80])
-    return meant[0] if len(meant) == 1 else None
 
 
 def read_entry(desk: Judge, unknown: str, value: object, given: Given) -> Entry | Refused:
@@ -218,31 +220,25 @@ def _lines(problem: Problem, lines: object, refused: list[Refused]) -> Iterable[
             about, text = pair
         except (TypeError, ValueError):
             about, text = None, None
-        if not isinstance(text, str) or not _is_about(problem, about):
+        if not isinstance(text, str) or not _is_about(about):
             message = "A line is a pair of an equation such as Fx(joint='C') and its text."
             refused.append(Refused(f"line {index + 1}", _shown(pair), message))
             continue
-        if isinstance(about, Value):
-            about = Value(canonical(problem, about.unknown))
-        yield Line(index, about, text)
+        try:
+            yield Line(index, about_called(problem, about), text)
+        except UnknownNameError as error:
+            refused.append(Refused(f"line {index + 1}", _shown(pair), _sentence(error)))
 
 
-def _is_about(problem: Problem, about: object) -> bool:
-    """Whether `about` is an equation or a value that this truss has."""
+def _is_about(about: object) -> TypeGuard[LineAbout | Value]:
+    """Whether `about` is an equation or a value, its numbers finite."""
     if isinstance(about, Value):
-        return _named(problem, about.unknown) is not None
-    if not isinstance(about, (Fx, Fy, Along, M)):
-        return False
-    if not isinstance(about.part, tuple):
-        return False
-    named = about.part if about.joint is None else (*about.part, about.joint)
-    if not all(isinstance(name, str) and name in problem.joint for name in named):
+        return True
+    if not isinstance(about, (Fx, Fy, Along, M)) or not isinstance(about.part, tuple):
         return False
     if isinstance(about, Along):
         return _is_number(about.degrees)
-    if isinstance(about, M):
-        if isinstance(about.at, str):
-            return about.at in problem.joint
+    if isinstance(about, M) and not isinstance(about.at, str):
         return isinstance(about.at, tuple) and len(about.at) == 2 and all(map(_is_number, about.at))
     return True
 
@@ -261,11 +257,14 @@ def _order(problem: Problem, order: object, refused: list[Refused]) -> Iterable[
         return
     seen: set[str] = set()
     for name in islice(order, MOST_LINES):
-        if not isinstance(name, str) or (name not in problem.joint and name != "whole"):
-            refused.append(Refused("order", _shown(name), "The order names a joint not there."))
-        elif name not in seen:
-            seen.add(name)
-            yield name
+        try:
+            joint = name if name == "whole" else joint_called(problem, name)
+        except UnknownNameError as error:
+            refused.append(Refused("order", _shown(name), _sentence(error)))
+            continue
+        if joint not in seen:
+            seen.add(joint)
+            yield joint
 
 
 def _shown(value: object) -> str:

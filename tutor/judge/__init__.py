@@ -1,14 +1,22 @@
-"""What does the line *mean*? Right, or which mistake, or not decided."""
+"""What does the line *mean*? Right, or which mistake, or not decided.
+
+The room can be called as `judge` in it: `from tutor import judge` gives the room, whether or not
+`tutor.judge` was imported before.
+"""
 
 from __future__ import annotations
 
+import sys
 from collections import OrderedDict
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from typing import Literal
+from importlib import import_module
+from inspect import signature
+from types import ModuleType
+from typing import Any, Literal
 
-from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, Value, in_words
-from tutor.judge.given import Given, canonical, given, names_of
+from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, Value, about_called, in_words
+from tutor.judge.given import Given, given
 from tutor.judge.steps import Desk, judge_typewritten, readings_of
 from tutor.judge.truth import TrueLine
 from tutor.judge.typed import Typed, typed
@@ -42,7 +50,7 @@ class Judge:
 
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
-        self.names: Names = names_of(problem)
+        self.names: Names = problem.names
         self._values: dict[str, float] | None = None
 
     def values(self) -> dict[str, float]:
@@ -150,15 +158,28 @@ def judge(
     pushing on the joint; "against" for R_C); `known` maps unknowns to the student's own values
     under those senses, a string keeping the precision it was written with; `standing` are the
     equations that already stand for the same body; `lines` are the student's own right lines, from
-    which a value may have been worked out. ValueError for a name or sense the problem does
-    not have; KeyError for an unknown joint.
+    which a value may have been worked out. Names may be spelled in every way that can be typed in a
+    line. ValueError for a name or sense that the problem does not have; it says which is nearest.
     """
     desk = judge_of(problem)
-    if isinstance(about, Value):
-        about = Value(canonical(problem, about.unknown))
+    about = about_called(problem, about)
+    standing = [about_called(problem, each) for each in standing]
     return desk.judge(about, text, desk.given(senses, known), standing, lines)
 
 
 def right_line(problem: Problem, about: LineAbout, own: Given) -> str:
     """A right line for `about`, with the student's senses and values: the last hint."""
     return written(TrueLine(problem, about, own))
+
+
+class Room(ModuleType):
+    """This module, which is called as its function `judge`."""
+
+    __call__ = staticmethod(judge)
+    __signature__ = signature(judge)
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return import_module, (self.__name__,)
+
+
+sys.modules[__name__].__class__ = Room

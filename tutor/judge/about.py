@@ -9,10 +9,12 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
+from typing import overload
 
 from tutor.model import Problem
+from tutor.model.naming import joint_called, unknown_called
 from tutor.statics.body import (
     SUM_X,
     SUM_Y,
@@ -71,6 +73,30 @@ class Value:
 LineAbout = Fx | Fy | Along | M
 ROUNDED_DIRECTION = 0.05
 About = LineAbout | Value
+
+
+@overload
+def about_called(problem: Problem, about: Value) -> Value: ...
+@overload
+def about_called(problem: Problem, about: LineAbout) -> LineAbout: ...
+def about_called(problem: Problem, about: About) -> About:
+    """The same with each name as the problem has it, however it was spelled.
+
+    ValueError for a name that the problem does not have, TypeError for what is no equation or value.
+    """
+    match about:
+        case Value(unknown=unknown):
+            return Value(unknown_called(problem, unknown))
+        case M(at=str(point)):
+            about = replace(about, at=joint_called(problem, point))
+        case Fx() | Fy() | Along() | M():
+            pass
+        case _:
+            raise TypeError(
+                f"a line is about Fx(), Fy(), M(at=…), Along(…) or Value(…), not about {about!r}"
+            )
+    joint = None if about.joint is None else joint_called(problem, about.joint)
+    return replace(about, joint=joint, part=tuple(joint_called(problem, j) for j in about.part))
 
 
 def body_of(problem: Problem, about: LineAbout) -> FreeBody:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cached_property
 
 from tutor.model import Problem
-from tutor.model.direction import Direction
-from tutor.notation import Names, Slant, Unreadable, read_value
+from tutor.model.naming import unknown_called
+from tutor.notation import Names, Unreadable, read_value
 
 _OPPOSED = ("left", "down", "C", "against")
 
@@ -42,55 +42,6 @@ class Given:
         return frozenset(name for name, sense in self.senses.items() if sense in _OPPOSED)
 
 
-def names_of(problem: Problem) -> Names:
-    """The table of names for reading lines about `problem`."""
-    return Names.of(
-        ((m.name, m.start, m.end) for m in problem.members),
-        (r.name for r in problem.reactions),
-        (j.name for j in problem.joints),
-        problem.force,
-        problem.length,
-        slants_of(problem),
-    )
-
-
-def slants_of(problem: Problem) -> tuple[Slant, ...]:
-    """The directions of all unknowns, for reading components."""
-    ways = [(r.name, r.direction, r.pull) for r in problem.reactions]
-    for member in problem.members:
-        start, end = problem.joint[member.start], problem.joint[member.end]
-        along = Direction.along(end.x.minus(start.x), end.y.minus(start.y))
-        ways.append((member.name, along, False))
-    level = {reaction.name for reaction in problem.reactions if reaction.direction.x}
-    pushed = any(abs(load.vector[0]) > 1e-12 for load in problem.loads)
-    upright = set() if pushed or len(level) > 1 else {f"{name[:-2]}_y" for name in level}
-    return tuple(
-        Slant(name, way.x, way.y, *_squares(way), pull=pull, alone=name in upright)
-        for name, way, pull in ways
-    )
-
-
-_SQUARED_COSINES = {0: Fraction(1), 30: Fraction(3, 4), 45: Fraction(1, 2)}
-_SQUARED_COSINES |= {90 - angle: 1 - square for angle, square in _SQUARED_COSINES.items()}
-
-
-def _squares(way: Direction) -> tuple[Fraction | None, Fraction | None]:
-    """The squares of the direction cosines where they are seen to be rational."""
-    if way.vector is not None:
-        dx, dy = (part.fraction for part in way.vector)
-        if dx is None or dy is None:
-            return None, None
-        square = dx * dx + dy * dy
-        return dx * dx / square, dy * dy / square
-    turn = None if way.angle is None else way.angle.fraction
-    square_x = (
-        None if turn is None else _SQUARED_COSINES.get(int(min(turn % 180, 180 - turn % 180)))
-    )
-    if turn is None or turn.denominator != 1 or square_x is None:
-        return None, None
-    return square_x, 1 - square_x
-
-
 def given(
     problem: Problem,
     names: Names,
@@ -99,13 +50,13 @@ def given(
 ) -> Given:
     """The student's senses and values, checked.
 
-    Unknown names may be spelled either way round for a member ("BA"). A number is taken as exact
-    to 0.5 % of itself, a string keeps the precision it was written with. ValueError for a name or
-    a sense that is not there, or a value that cannot be read.
+    Unknowns may be spelled in every way that the notation reads. A number is taken as exact to
+    0.5 % of itself, a string keeps the precision it was written with. ValueError for a name or a
+    sense that is not there, or a value that cannot be read.
     """
     drawn: dict[str, str] = {}
     for name, sense in (senses or {}).items():
-        own = canonical(problem, name)
+        own = unknown_called(problem, name)
         if sense not in senses_for(problem, own):
             raise ValueError(
                 f"{name} has no sense {sense!r}: {', '.join(senses_for(problem, own))}"
@@ -114,7 +65,7 @@ def given(
     signs = Given(drawn, {})
     values: dict[str, Carried] = {}
     for name, value in (known or {}).items():
-        own = canonical(problem, name)
+        own = unknown_called(problem, name)
         values[own] = _carried(problem, names, own, value, signs)
     return Given(drawn, values)
 
@@ -129,20 +80,12 @@ def senses_for(problem: Problem, unknown: str) -> tuple[str, str]:
     return ("along", "against")
 
 
-def canonical(problem: Problem, name: str) -> str:
-    """The one name of an unknown. ValueError where the problem has no such unknown."""
-    if name in problem.member or name in problem.reaction:
-        return name
-    halves = name.split("-") if "-" in name else (name[:1], name[1:])
-    if len(halves) == 2 and (member := problem.between(halves[0], halves[1])):
-        return member.name
-    raise ValueError(f"this truss has no unknown {name!r}")
-
-
 def _carried(
     problem: Problem, names: Names, unknown: str, value: float | int | str, signs: Given
 ) -> Carried:
     if not isinstance(value, str):
+        if not math.isfinite(value):
+            raise ValueError(f"{unknown} is no number: {value!r}")
         return Carried(float(value), abs(value) * 0.005)
     reading = read_value(value, names, unknown)
     if isinstance(reading, Unreadable):

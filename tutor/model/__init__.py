@@ -2,6 +2,7 @@
 
 from tutor.model.defect import Defect, ProblemError
 from tutor.model.direction import RIGHT, UP, Direction
+from tutor.model.naming import UnknownNameError
 from tutor.model.parts import Joint, Load, Member, Reaction, Support
 from tutor.model.problem import Problem
 from tutor.model.read import defects, load_problem
@@ -24,6 +25,7 @@ __all__ = [
     "Rules",
     "Support",
     "Tolerance",
+    "UnknownNameError",
     "defects",
     "load_problem",
     "load_set",

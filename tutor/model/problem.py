@@ -8,10 +8,12 @@ from functools import cached_property
 from pathlib import Path
 
 from tutor.model.direction import Direction
+from tutor.model.naming import names_of
 from tutor.model.parts import Joint, Load, Member, Reaction, Support
 from tutor.model.rules import Rules, Tolerance
 from tutor.model.support import reactions_of
 from tutor.model.vary import Vary
+from tutor.notation import Names
 
 
 @dataclass(frozen=True)
@@ -92,3 +94,8 @@ class Problem:
     def unknowns(self) -> tuple[str, ...]:
         """The names of all unknowns: reactions first, then members."""
         return tuple(r.name for r in self.reactions) + tuple(m.name for m in self.members)
+
+    @cached_property
+    def names(self) -> Names:
+        """The table of names that what is typed about this problem is read with."""
+        return names_of(self)

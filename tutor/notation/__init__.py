@@ -18,7 +18,7 @@ from tutor.notation.reading import Reading
 from tutor.notation.spellings import Slant
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Unreadable
-from tutor.notation.value import ValueReading, read_equation, read_value
+from tutor.notation.value import ValueReading, read_equation, read_name, read_value
 
 __all__ = [
     "Exact",
@@ -36,6 +36,7 @@ __all__ = [
     "read_equation",
     "read_heading",
     "read_line",
+    "read_name",
     "read_number",
     "read_value",
     "spelling",

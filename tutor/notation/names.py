@@ -121,6 +121,13 @@ class Names:
         return tuple(dict.fromkeys(known[match] for match in close))
 
     @cached_property
+    def own_spellings(self) -> tuple[str, ...]:
+        """Every way to write an unknown by its own name, without marks for what is below the line."""
+        letters = {"m": ("", *_FORCE_LETTERS), "r": ("",)}
+        found = (letter + key[1:] for key in self._table for letter in letters[key[0]])
+        return tuple(dict.fromkeys(found))
+
+    @cached_property
     def slant(self) -> Mapping[str, Slant]:
         """The directions, by the name of the unknown."""
         return {slant.name: slant for slant in self.slants}

@@ -80,6 +80,18 @@ def read_value(text: str, names: Names, unknown: str | None) -> ValueReading | U
         return broken.about(text)
 
 
+def read_name(text: str, names: Names) -> str | None:
+    """The one unknown that `text` writes and nothing else, None for any other text."""
+    try:
+        line = line_of(f"{text} = 0", names, Frame(names.force, names.length))
+    except Broken:
+        return None
+    sides = line.result.sides
+    if len(line.steps) > 1 or len(sides) != 2 or line.label or line.passed or line.alternatives:
+        return None
+    return sides[0].name
+
+
 def _value(text: str, names: Names, frame: Frame) -> ValueReading:
     return value_in(text, line_of(text, names, frame).result)
 

@@ -12,6 +12,7 @@ from functools import cached_property
 from typing import Any, Literal
 
 from tutor.model import Problem
+from tutor.model.naming import member_called, reaction_called, unknown_called
 from tutor.statics.exact import exact_values
 from tutor.statics.stability import (
     Determinacy,
@@ -50,7 +51,8 @@ class Unsolvable(Exception):  # noqa: N818 - a fact about the problem, not a sli
 class Answer:
     """The solved problem: `values` maps every unknown to its force, in `problem.unknowns` order.
 
-    Every look-up raises KeyError, with a sentence, for a name that is no unknown of the problem.
+    A look-up takes every spelling that can be typed in a line. For a name that is none here it
+    raises a ValueError (a KeyError too) that says which names there are and the nearest.
     """
 
     problem: Problem
@@ -58,55 +60,31 @@ class Answer:
 
     def value(self, name: str) -> float:
         """Any unknown by its name: "A_x", "R_C", "AB"."""
-        return self.values[self._known(name)]
+        return self.values[unknown_called(self.problem, name)]
 
     def force(self, *joints: str) -> float:
         """A member force, tension positive: `force("A", "B")`, `force("B", "A")` or `force("AB")`."""
-        return self.values[self._member(*joints)]
+        return self.values[member_called(self.problem, *joints)]
 
     def reaction(self, name: str) -> float:
         """A reaction by its name, positive along +x, +y or its stated direction (a link: pull)."""
-        return self.values[self._reaction(name)]
+        return self.values[reaction_called(self.problem, name)]
 
     def exact(self, name: str) -> Any:
         """As `value`, as an exact sympy expression (worked out on first use)."""
-        return self._exact[self._known(name)]
+        return self._exact[unknown_called(self.problem, name)]
 
     def exact_force(self, *joints: str) -> Any:
         """As `force`, as an exact sympy expression."""
-        return self._exact[self._member(*joints)]
+        return self._exact[member_called(self.problem, *joints)]
 
     def exact_reaction(self, name: str) -> Any:
         """As `reaction`, as an exact sympy expression."""
-        return self._exact[self._reaction(name)]
+        return self._exact[reaction_called(self.problem, name)]
 
     @cached_property
     def _exact(self) -> Mapping[str, Any]:
         return exact_values(self.problem)
-
-    def _known(self, name: str) -> str:
-        if name not in self.values:
-            raise KeyError(f"{name} is no unknown here; there are {', '.join(self.values)}")
-        return name
-
-    def _reaction(self, name: str) -> str:
-        if name not in self.problem.reaction:
-            has = ", ".join(self.problem.reaction)
-            raise KeyError(f"{name} is no reaction here; the reactions are {has}")
-        return name
-
-    def _member(self, *joints: str) -> str:
-        if len(joints) == 1 and joints[0] in self.problem.member:
-            return joints[0]
-        ends = joints
-        if len(joints) == 1:
-            (text,) = joints
-            ends = tuple(text.split("-")) if "-" in text else tuple(text)
-        member = self.problem.between(*ends) if len(ends) == 2 else None
-        if member is None:
-            has = ", ".join(self.problem.member)
-            raise KeyError(f"{' '.join(joints)} is no member here; the members are {has}")
-        return member.name
 
 
 def solve(problem: Problem) -> Answer:

@@ -19,7 +19,8 @@ from tutor.lesson.steps.reactions import choose
 from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import take_text
 from tutor.lesson.steps.zero import RULES as RULES
-from tutor.lesson.steps.zero import member_called, zero_hints
+from tutor.lesson.steps.zero import zero_hints
+from tutor.model.naming import member_meant
 from tutor.statics.words import listed
 
 
@@ -92,7 +93,7 @@ def pick(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 
 def assume(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student draws a member pulling ("T") or pushing ("C"): data `member`, `sense`."""
-    name, drawn = member_called(state, event.text("member")), event.text("sense")
+    name, drawn = member_meant(state.problem, event.text("member")), event.text("sense")
     if name is None or drawn not in ("T", "C"):
         return state, Reply((Say("note", "Name a member of this truss, and T or C."),))
     if name in state.result:

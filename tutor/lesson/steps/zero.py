@@ -7,7 +7,6 @@ from dataclasses import replace
 
 from tutor.judge import Judge, Mistake
 from tutor.judge.claims import CLAIMS
-from tutor.judge.given import canonical
 from tutor.judge.kind import force_in_words
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
@@ -15,6 +14,7 @@ from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import HintsGiven, Result, State
 from tutor.lesson.steps.hinting import wrong_place
 from tutor.lesson.trying import LAST, right, wrong
+from tutor.model.naming import member_meant
 from tutor.statics import ZeroForce, joint_body, shown_zero, zero_force
 from tutor.statics.body import Force
 
@@ -37,7 +37,7 @@ CALLED = {"one": "along", "two-along": "along", "three-along": "along"}
 
 def state_zero(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student states a zero-force member: data `member`, `rule` (a key of `RULES`)."""
-    name, rule = member_called(state, event.text("member")), event.text("rule")
+    name, rule = member_meant(state.problem, event.text("member")), event.text("rule")
     if name is None:
         names = ", ".join(m.name for m in state.problem.members)
         return state, Reply((Say("note", f"Name one of the members: {names}."),))
@@ -130,15 +130,6 @@ def zero_hints(state: State) -> Levels | None:
         "known to be zero. Do all but one lie in one line?",
         line,
     )
-
-
-def member_called(state: State, text: str) -> str | None:
-    """The member of this name, either way round, or None."""
-    try:
-        name = canonical(state.problem, text)
-    except ValueError:
-        return None
-    return name if name in state.problem.member else None
 
 
 def _ends(state: State, name: str) -> tuple[str, str]:
