@@ -11,7 +11,7 @@ from lines import Piece, Style, abouts, figures, pieces, random_senses, written
 from slips import Slipped, form, same_form, slips
 from strategies import make_truss
 
-from tutor.judge import LineAbout, M
+from tutor.judge import Equation, M
 from tutor.model import Problem
 from tutor.statics import solve
 
@@ -27,7 +27,7 @@ class Wrong:
     """
 
     problem: Problem
-    about: LineAbout
+    about: Equation
     senses: dict[str, str]
     known: dict[str, str]
     text: str
@@ -68,24 +68,24 @@ def own_values(
     return known
 
 
-class TrueLine(NamedTuple):
+class TrueEquation(NamedTuple):
     """The true line of an equation, in pieces, as a student with these senses and values has it."""
 
     problem: Problem
-    about: LineAbout
+    about: Equation
     senses: dict[str, str]
     known: dict[str, str]
     line: tuple[Piece, ...]
 
 
-def true_line(rng: Random) -> TrueLine:
+def true_line(rng: Random) -> TrueEquation:
     """The true line of any equation of any truss, with some of the known values put in."""
     problem = make_truss(rng.randrange(10**6), rng.randint(3, 9))
     senses = random_senses(rng, problem)
     known = own_values(rng, problem, senses, rng.choice((0.0, 0.4)))
     about = rng.choice(abouts(problem))
     substituted = {n: float(v) for n, v in known.items() if rng.random() < 0.8}
-    return TrueLine(
+    return TrueEquation(
         problem, about, senses, known, tuple(pieces(problem, about, senses, substituted))
     )
 
@@ -167,7 +167,7 @@ class Right:
     """A right line as typed."""
 
     problem: Problem
-    about: LineAbout
+    about: Equation
     senses: dict[str, str]
     known: dict[str, str]
     text: str

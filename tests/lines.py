@@ -12,10 +12,10 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from random import Random
 
-from tutor.judge import Along, Fx, Fy, LineAbout, M
+from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.judge.about import equation_of
 from tutor.model import Problem
-from tutor.statics.body import Equation, Moment
+from tutor.statics.body import Equilibrium, Moment
 
 
 @dataclass(frozen=True)
@@ -45,12 +45,12 @@ class Piece:
 
 def pieces(
     problem: Problem,
-    about: LineAbout,
+    about: Equation,
     senses: Mapping[str, str],
     substituted: Mapping[str, float],
 ) -> list[Piece]:
     """The true line as pieces; `substituted` gives own values (own sense) typed as numbers."""
-    equation: Equation = equation_of(problem, about)
+    equation: Equilibrium = equation_of(problem, about)
     total = equation.sum
     found = []
     for term in equation.terms:
@@ -197,9 +197,9 @@ def _sum(terms: Sequence[tuple[bool, str]]) -> str:
     return text or "0"
 
 
-def abouts(problem: Problem) -> list[LineAbout]:
+def abouts(problem: Problem) -> list[Equation]:
     """Equations worth asking for: of the whole truss and of every joint."""
-    found: list[LineAbout] = [Fx(), Fy(), *(M(j.name) for j in problem.joints)]
+    found: list[Equation] = [Fx(), Fy(), *(M(j.name) for j in problem.joints)]
     for joint in problem.joints:
         found += [Fx(joint.name), Fy(joint.name)]
         here = joint.at

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 from lines import Piece, pieces
 
-from tutor.judge import Along, Fx, Fy, LineAbout, M
+from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.model import Problem
 
 NEAR = 0.03
@@ -30,7 +30,7 @@ class Slipped:
 
 def slips(
     problem: Problem,
-    about: LineAbout,
+    about: Equation,
     line: Sequence[Piece],
     senses: Mapping[str, str],
     every: bool = False,
@@ -75,7 +75,7 @@ def _named(code: str, piece: Piece, senses: Mapping[str, str], line: Sequence[Pi
 
 
 def _changes(
-    problem: Problem, about: LineAbout, piece: Piece, line: Sequence[Piece]
+    problem: Problem, about: Equation, piece: Piece, line: Sequence[Piece]
 ) -> Iterator[tuple[str, float]]:
     """(code, wrong coefficient) for one piece."""
     c = piece.coefficient
@@ -148,14 +148,14 @@ def _sizes(piece: Piece, line: Sequence[Piece], every: bool) -> Iterator[tuple[s
 
 
 def _strays(
-    problem: Problem, about: LineAbout, line: Sequence[Piece], senses: Mapping[str, str]
+    problem: Problem, about: Equation, line: Sequence[Piece], senses: Mapping[str, str]
 ) -> Iterator[Slipped]:
     """A load or reaction of another joint in a joint's line."""
     if about.joint is None:
         return
     for member in problem.meeting[about.joint]:
         far = member.other(about.joint)
-        elsewhere: LineAbout = replace(about, joint=far)
+        elsewhere: Equation = replace(about, joint=far)
         for piece in pieces(problem, elsewhere, senses, {}):
             if piece.coefficient == 0.0:
                 continue
@@ -190,7 +190,7 @@ def same_form(
     return False
 
 
-def direction_of(about: LineAbout) -> float:
+def direction_of(about: Equation) -> float:
     """The direction of a sum of forces, in degrees."""
     match about:
         case Fx():

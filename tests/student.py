@@ -11,7 +11,7 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from tutor.judge import Fx, Fy
-from tutor.judge.about import LineAbout, Value, equation_of, from_text
+from tutor.judge.about import Equation, Value, equation_of, from_text
 from tutor.judge.independent import adds_something
 from tutor.lesson import Ask, Lesson, Reply
 from tutor.lesson.steps.zero import CALLED, RULES, ways_to_see
@@ -132,7 +132,7 @@ class Student:
         self.slip("type", text=f"{self.line_for(about)} +", count_slip=False)
         self.right("type", text=self.line_for(about))
 
-    def line_for(self, about: LineAbout, turned: bool = False) -> str | None:
+    def line_for(self, about: Equation, turned: bool = False) -> str | None:
         """The equation as text under the student's senses, at the close with the values put in.
 
         None where turning a sign is no slip.

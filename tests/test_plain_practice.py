@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tutor.model import ProblemSet, load_problem
-from tutor.plain.run import run
+from tutor.plain.main import run
 from tutor.plain.voice import Voice
 from tutor.plain.walk import Walk
 from tutor.records import Keep, read_settings

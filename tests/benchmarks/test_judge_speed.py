@@ -18,7 +18,7 @@ from families import warren
 from pairs import turns
 from shipped_trusses import SHIPPED
 
-from tutor.judge import Fx, Fy, LineAbout, judge
+from tutor.judge import Equation, Fx, Fy, judge
 from tutor.judge.about import equation_of
 from tutor.model import Problem
 
@@ -41,7 +41,7 @@ def coefficient(rng: Random, value: float) -> tuple[str, str]:
     return f"{size:.5f}", f"{size:.5f}"
 
 
-def line(rng: Random, problem: Problem, about: LineAbout) -> tuple[str, str]:
+def line(rng: Random, problem: Problem, about: Equation) -> tuple[str, str]:
     """A true line in our spelling, and the same with all on one side as SymPy spells it."""
     scale = rng.choice((1.0, rng.uniform(0.5, 2.0)))
     mine, theirs = "", ""
@@ -63,7 +63,7 @@ def line(rng: Random, problem: Problem, about: LineAbout) -> tuple[str, str]:
 
 def lines(
     count: int,
-) -> Iterator[tuple[tuple[Problem, LineAbout, str], tuple[tuple[str, ...], str]]]:
+) -> Iterator[tuple[tuple[Problem, Equation, str], tuple[tuple[str, ...], str]]]:
     """Lines at joints of the shipped trusses, no two alike."""
     rng = Random(5)
     choices = [
@@ -100,7 +100,7 @@ class Bare:
         return linear_eq_to_matrix([parse_expr(text, local_dict=self.symbols)], *symbols)
 
 
-def judged(given: tuple[Problem, LineAbout, str]) -> Any:
+def judged(given: tuple[Problem, Equation, str]) -> Any:
     problem, about, text = given
     verdict = judge(problem, about, text)
     assert verdict.right, (about, text, verdict.text)
@@ -127,7 +127,7 @@ def test_a_line_costs_at_most_twice_as_much_on_a_truss_of_two_hundred_joints(
     assert (len(small.joints), len(large.joints)) == (11, 201)
     rng = Random(6)
 
-    def given(problem: Problem) -> tuple[Problem, LineAbout, str]:
+    def given(problem: Problem) -> tuple[Problem, Equation, str]:
         about = rng.choice((Fx, Fy))(f"U{len(problem.joints) // 4}")
         terms = equation_of(problem, about).linear
         text = " ".join(

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from tutor.drafting import Draft, standing
+from tutor.drafting import Draft, soundness_of
 from tutor.model import Load, Support
 from tutor.notation import Exact
 
@@ -209,7 +209,7 @@ def test_a_truss_that_is_flipped_twice_is_as_it_was() -> None:
     assert draft.problem.loads[0].pushes[1][0] == "left"
     assert draft.type("flip").taken
     assert draft.problem == before
-    assert standing(draft.problem).sound
+    assert soundness_of(draft.problem).sound
 
 
 TEACHER = {

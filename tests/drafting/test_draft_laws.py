@@ -20,7 +20,7 @@ from tutor.drafting import (
     rows,
     saved,
     shaped,
-    standing,
+    soundness_of,
 )
 from tutor.model import load_problem
 from tutor.model.parts import Load, Support
@@ -104,7 +104,7 @@ def test_any_line_gets_a_plain_sentence_and_nothing_raises(lines: list[str]) -> 
         if answer.span is not None:
             assert 0 <= answer.span[0] < answer.span[1] <= len(line)
         assert not answer.taken or "\x1b" not in answer.said
-    stands = standing(draft.problem)
+    stands = soundness_of(draft.problem)
     assert all(fault.message and fault.cure for fault in stands.faults)
     assert len(rows(draft.problem)) >= len(draft.problem.joints)
 
@@ -149,7 +149,7 @@ def test_a_typed_truss_that_is_saved_loads_as_the_same_problem(seed: int, tmp_pa
     path = tmp_path / "own.toml"
     path.write_text(saved(draft.problem), encoding="utf-8")
     assert load_problem(path) == draft.problem
-    assert standing(draft.problem).sound
+    assert soundness_of(draft.problem).sound
     for mine, theirs in zip(draft.problem.joints, problem.joints, strict=True):
         assert mine.name == theirs.name
         assert mine.at == pytest.approx(theirs.at)
@@ -164,7 +164,7 @@ def test_what_is_saved_over_a_file_loads_as_what_was_drawn(seed: int, lines: lis
     draft = Draft(start=start)
     for line in lines:
         draft.type(line)
-    if not standing(draft.problem).sound:
+    if not soundness_of(draft.problem).sound:
         return
     text = saved(draft.problem, before)
     assert "# kept above" in text
@@ -220,7 +220,7 @@ def test_every_common_shape_is_determinate_and_stable(name: str, size: tuple[str
         draft = Draft()
         answer = draft.type(f"{name} span {size[0]} height {size[1]}{counted} load 5")
         assert answer.taken, answer.said
-        stands = standing(draft.problem)
+        stands = soundness_of(draft.problem)
         assert stands.sound, (name, panels, stands)
         assert len(draft.problem.members) + 3 == 2 * len(draft.problem.joints)
 
@@ -228,21 +228,21 @@ def test_every_common_shape_is_determinate_and_stable(name: str, size: tuple[str
 def test_a_shape_may_have_more_joints_than_there_are_letters() -> None:
     made = shaped(SHAPES["warren"], Exact.of(40), Exact.of(3), 20, Exact.of(5))
     assert len(made.joints) == 41
-    assert standing(made).sound
+    assert soundness_of(made).sound
 
 
 def test_what_has_no_length_is_left_out_of_the_picture_alone() -> None:
     draft = typed(["A 0 0 B 4 0 C 0 3", "AB BC CA", "A pin", "B link 5 5", "B 0 0"])
     assert len(draft.problem.members) == 3
     assert [m.name for m in drawable(draft.problem).members] == ["BC", "CA"]
-    assert any("one place" in fault.message for fault in standing(draft.problem).faults)
+    assert any("one place" in fault.message for fault in soundness_of(draft.problem).faults)
     draft.type("B 5 5")
     assert drawable(draft.problem).supports == (Support("A", "pin"),)
 
 
 def test_a_drawing_that_moves_says_how_by_its_joints() -> None:
     draft = typed(["A 0 0 B 3 0 C 3 3 D 0 3", "ABCDA", "A pin", "B roller", "C 3 right"])
-    stands = standing(draft.problem)
+    stands = soundness_of(draft.problem)
     assert stands.stable is False
     assert "can move" in stands.how
     assert stands.mechanism["A"] == (0.0, 0.0)
@@ -251,7 +251,7 @@ def test_a_drawing_that_moves_says_how_by_its_joints() -> None:
 
 
 def test_an_empty_sheet_says_what_it_lacks() -> None:
-    said = [fault.message for fault in standing(EMPTY).faults]
+    said = [fault.message for fault in soundness_of(EMPTY).faults]
     assert said == [
         "There is no joint yet.",
         "There is no member yet.",

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tutor.drafting import Draft, lines_of, read, rows, saved, standing, statement_of
+from tutor.drafting import Draft, lines_of, read, rows, saved, soundness_of, statement_of
 from tutor.drafting.entries import EMPTY, Hold, Join, Push, Put
 from tutor.model import Load, Support, load_problem
 from tutor.model.read import read_text
@@ -93,7 +93,7 @@ def test_loads_are_read_by_way_or_angle(line: str, loads: list[Load]) -> None:
 
 def test_a_whole_truss_goes_into_one_line() -> None:
     draft = drawn("0 0 4 0 2 1.5; abca; a pin b roller c 12 d; title Lamp arm; N ft")
-    assert standing(draft.problem).sound
+    assert soundness_of(draft.problem).sound
     assert (draft.problem.force, draft.problem.length) == ("N", "ft")
     assert draft.problem.title == "Lamp arm"
     assert [row.kind for row in rows(draft.problem)].count("member") == 3

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from tutor.drafting import Draft, standing
+from tutor.drafting import Draft, soundness_of
 from tutor.homework.paper import Paper
 from tutor.homework.typed import write_line
 from tutor.model import load_problem
@@ -26,7 +26,7 @@ def test_every_drawing_is_taken_line_by_line(block: str) -> None:
     draft = Draft()
     for line in block.splitlines():
         assert draft.type(line).taken, line
-    assert standing(draft.problem).stable
+    assert soundness_of(draft.problem).stable
 
 
 @pytest.mark.parametrize("line", TYPED)

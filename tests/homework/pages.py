@@ -19,13 +19,13 @@ from families import plain_problem
 from lines import Piece, figures, pieces
 from students_work import FAMILIES, Change, Step, _det, do, plan, slip_at, solve_step
 
-from tutor.judge import Fx, LineAbout, M
+from tutor.judge import Equation, Fx, M
 from tutor.model import Load, Problem, Support
 from tutor.notation import Exact
 from tutor.statics import joint_body
 
 FILE = Path(__file__).with_name("pages.jsonl")
-Coefficient = Callable[[LineAbout, Piece], float]
+Coefficient = Callable[[Equation, Piece], float]
 
 
 def load(at: str, **pushes: float) -> Load:
@@ -102,7 +102,7 @@ def inclined(piece: Piece) -> bool:
 def of_members(run_rise: Callable[[float, float], tuple[float, float]]) -> Coefficient:
     """Inclined members at joints: run and rise instead of their true |cos| and |sin|."""
 
-    def change(about: LineAbout, piece: Piece) -> float:
+    def change(about: Equation, piece: Piece) -> float:
         if isinstance(about, M) or not piece.of.startswith("member") or not inclined(piece):
             return piece.coefficient
         run, rise = run_rise(abs(piece.ux), abs(piece.uy))
@@ -115,7 +115,7 @@ def of_members(run_rise: Callable[[float, float], tuple[float, float]]) -> Coeff
 def of_kind(kind: str, factor: float) -> Coefficient:
     """At joints, all forces of a kind times a factor."""
 
-    def change(about: LineAbout, piece: Piece) -> float:
+    def change(about: Equation, piece: Piece) -> float:
         here = about.joint is not None and piece.of.startswith(kind)
         return piece.coefficient * (factor if here else 1.0)
 
@@ -125,7 +125,7 @@ def of_kind(kind: str, factor: float) -> Coefficient:
 def along(name: str, ux: float, uy: float) -> Coefficient:
     """One force in another direction, everywhere."""
 
-    def change(about: LineAbout, piece: Piece) -> float:
+    def change(about: Equation, piece: Piece) -> float:
         if piece.force != name:
             return piece.coefficient
         if isinstance(about, M):
@@ -135,7 +135,7 @@ def along(name: str, ux: float, uy: float) -> Coefficient:
     return change
 
 
-def distances(about: LineAbout, piece: Piece) -> float:
+def distances(about: Equation, piece: Piece) -> float:
     """In moments the distance to the joint for every arm."""
     if not isinstance(about, M) or abs(piece.coefficient) < 1e-9:
         return piece.coefficient

@@ -16,7 +16,7 @@ from random import Random
 from lines import Piece, Style, figures, pieces, written
 from strategies import fink, howe, make_truss, pratt, warren
 
-from tutor.judge import Fx, Fy, LineAbout, M, Mistake
+from tutor.judge import Equation, Fx, Fy, M, Mistake
 from tutor.model import Problem
 from tutor.statics import joint_body, reactions_from_whole
 
@@ -28,12 +28,12 @@ class Slip:
     """One wrong line: the body, the line, what kind of mistake and at which force."""
 
     place: str
-    about: LineAbout
+    about: Equation
     code: str
     force: str
 
 
-Change = tuple[LineAbout, int, float]
+Change = tuple[Equation, int, float]
 """A line, the number of the force in it, and the coefficient that stands there instead."""
 
 
@@ -43,7 +43,7 @@ class Step:
 
     place: str
     finds: tuple[str, ...]
-    lines: tuple[LineAbout, ...]
+    lines: tuple[Equation, ...]
 
 
 @dataclass
@@ -73,7 +73,7 @@ class Homework:
             **more,
         }
 
-    def written_lines(self, rng: Random) -> list[tuple[LineAbout, str]]:
+    def written_lines(self, rng: Random) -> list[tuple[Equation, str]]:
         """Every line as this student writes it, with the values found before put in."""
         known: dict[str, float] = {}
         found = []
@@ -149,11 +149,11 @@ def _solvable(problem: Problem, joint: str, names: tuple[str, ...]) -> bool:
     return len(names) == 1 or abs(forces[0].x * forces[1].y - forces[0].y * forces[1].x) > 0.05
 
 
-def _whole_lines(rng: Random, problem: Problem) -> tuple[LineAbout, ...]:
+def _whole_lines(rng: Random, problem: Problem) -> tuple[Equation, ...]:
     """A moment about a support and two sums; all three reactions come from these together."""
     for _ in range(20):
         point = rng.choice([s.joint for s in problem.supports])
-        lines: tuple[LineAbout, ...] = (M(point), Fx(), Fy())
+        lines: tuple[Equation, ...] = (M(point), Fx(), Fy())
         if rng.random() < 0.3:
             other = rng.choice([j.name for j in problem.joints if j.name != point])
             lines = (M(point), M(other), rng.choice((Fx(), Fy())))
@@ -165,13 +165,13 @@ def _whole_lines(rng: Random, problem: Problem) -> tuple[LineAbout, ...]:
     return (M(problem.supports[0].joint), Fx(), Fy())
 
 
-def _at(problem: Problem, about: LineAbout, name: str) -> float:
+def _at(problem: Problem, about: Equation, name: str) -> float:
     return math.fsum(p.coefficient for p in pieces(problem, about, {}, {}) if p.force == name)
 
 
 def _joint_lines(
     rng: Random, problem: Problem, joint: str, names: tuple[str, ...]
-) -> tuple[LineAbout, ...]:
+) -> tuple[Equation, ...]:
     if len(names) == 2:
         return Fx(joint), Fy(joint)
     sizes = {about: abs(_at(problem, about, names[0])) for about in (Fx(joint), Fy(joint))}
@@ -217,7 +217,7 @@ def _det(m: Sequence[Sequence[float]]) -> float:
     )
 
 
-def wrong_coefficients(problem: Problem, about: LineAbout, piece: Piece) -> dict[str, float]:
+def wrong_coefficients(problem: Problem, about: Equation, piece: Piece) -> dict[str, float]:
     """Each kind of slip at one force, as the coefficient it leaves (per unit of the force)."""
     c = piece.coefficient
     found: dict[str, float] = {}

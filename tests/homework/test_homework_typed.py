@@ -11,7 +11,7 @@ from students_work import homework
 
 from tutor.homework import Paper, read_paper, review, write_line
 from tutor.homework.typed import write_row
-from tutor.judge import Along, Fx, Fy, LineAbout, M
+from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.model import Load, Problem, Support
 from tutor.notation import Exact
 
@@ -80,7 +80,7 @@ def test_values_are_written_down_as_typed(text: str, values: dict[str, str]) -> 
         ("along 36.9 at A: F_AC + 0.8 F_AB = 0", Along(36.86989764584402, "A")),
     ],
 )
-def test_a_line_with_its_heading_is_a_line_of_that_equation(text: str, about: LineAbout) -> None:
+def test_a_line_with_its_heading_is_a_line_of_that_equation(text: str, about: Equation) -> None:
     paper = write_line(MAST, Paper(), "joint B").paper
     written = write_line(MAST, paper, text)
     assert written.paper.lines == ((about, text),)

@@ -8,8 +8,8 @@ from random import Random
 from lines import Style, figures, pieces, written
 from strategies import make_truss
 
-from tutor.judge import Fx, Fy, LineAbout, M, Value, judge, judge_of
-from tutor.judge.typed import Typed, typed
+from tutor.judge import Equation, Fx, Fy, M, Value, judge, judge_of
+from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.model import Problem
 from tutor.notation import Unreadable, read_equation
 from tutor.statics import joint_body, whole
@@ -25,7 +25,7 @@ class Walk:
         self.known: dict[str, str] = {}
         self.wrong: list[str] = []
 
-    def solve(self, names: Sequence[str], abouts: Sequence[LineAbout]) -> bool:
+    def solve(self, names: Sequence[str], abouts: Sequence[Equation]) -> bool:
         """Write the lines of one body and solve them as typed; False where they do not suffice."""
         rows, own = [], []
         for about in abouts:
@@ -36,7 +36,7 @@ class Walk:
                 self.wrong.append(f"{about}: {text}")
             reading = read_equation(text, judge_of(self.problem).names)
             assert not isinstance(reading, Unreadable)
-            rows.append(typed(reading))
+            rows.append(typed_equation(reading))
             own.append(text)
         found = solved(names, rows)
         if found is None:
@@ -49,7 +49,7 @@ class Walk:
         return True
 
 
-def solved(names: Sequence[str], rows: Sequence[Typed]) -> dict[str, float] | None:
+def solved(names: Sequence[str], rows: Sequence[TypedEquation]) -> dict[str, float] | None:
     """The unknowns from the typed lines, as many lines as unknowns; None where they do not do."""
     import numpy as np
 

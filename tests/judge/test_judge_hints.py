@@ -16,11 +16,11 @@ from corpus import own_values, wrong_line
 from lines import abouts, figures, random_senses
 from strategies import make_truss
 
-from tutor.judge import Fx, LineAbout, M, Mistake, Value, in_words, judge
-from tutor.judge.given import Given
+from tutor.judge import Equation, Fx, M, Mistake, Value, in_words, judge
 from tutor.judge.kind import Case, force_in_words
+from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import TrueLine
+from tutor.judge.true_equation import TrueEquation
 from tutor.model import Problem, load_problem
 from tutor.shipped import shipped_problems
 from tutor.statics import solve
@@ -40,7 +40,7 @@ def every_case(problem: Problem) -> Iterator[Case]:
     """Every force in every equation, one that does not act on the body, and the line as a whole."""
     elsewhere = problem.joints[-1].name
     for about in [*abouts(problem), M((1.5, -2.0)), Fx(part=(problem.joints[0].name,))]:
-        true = TrueLine(problem, about, Given({}, {}))
+        true = TrueEquation(problem, about, KnownValues({}, {}))
         spots = (*true.unknowns.values(), *true.loads)
         acting = sum(1 for spot in spots if spot.true != 0.0)
         yield Case(problem, about, None, None, acting, Fx(elsewhere))
@@ -77,7 +77,7 @@ def levels(kind, case: Case) -> tuple[str, str, str]:
     return kind.look(case), kind.reason(case), kind.place(case)
 
 
-def without_names(problem: Problem, about, text: str, *others: LineAbout) -> str:
+def without_names(problem: Problem, about, text: str, *others: Equation) -> str:
     """A hint without the name of the equation asked for and without names of joints and forces."""
     for equation in (about, *others):
         text = text.replace(in_words(equation), "")
@@ -88,7 +88,7 @@ def without_names(problem: Problem, about, text: str, *others: LineAbout) -> str
     return re.sub(rf"\b(?:{'|'.join(map(re.escape, sorted(names, key=len)[::-1]))})\b", "", text)
 
 
-def check(problem: Problem, about, told: tuple[str, str, str], *others: LineAbout) -> None:
+def check(problem: Problem, about, told: tuple[str, str, str], *others: Equation) -> None:
     """What must hold of the three levels, whatever they are about."""
     for text in told:
         assert SENTENCE.fullmatch(DECIMAL.sub("", text.replace("Or else: ", ""))), text

@@ -8,7 +8,7 @@ import pytest
 from corpus import wrong_line
 
 from tutor.judge import judge
-from tutor.judge.otherwise import LEVELS, told_with
+from tutor.judge.ties import LEVELS, told_with
 from tutor.judge.verdict import Mistake
 
 SHARED = Mistake("extra", "AC", "Too many.", "Why too many.", "AC is too many.")

@@ -60,7 +60,7 @@ def test_what_the_judge_calls_right_to_the_letter_is_just_what_can_be_proved(see
     text = exactly(problem, about, rng, line)
     reading = read_equation(text, desk.names)
     assert not isinstance(reading, Unreadable)
-    proved = proves(problem, about, reading, desk.given(senses))
+    proved = proves(problem, about, reading, desk.known_values(senses))
     if proved is not None:
         verdict = judge(problem, about, text, senses=senses)
         by_values = any(remark.code == "unrecorded" for remark in verdict.remarks)
@@ -75,4 +75,4 @@ def test_a_line_with_a_rounded_number_is_not_for_proof():
     reading = read_equation(text, judge_of(problem).names)
     assert not isinstance(reading, Unreadable)
     rounded = any(term.radius for term in reading.terms)
-    assert (proves(problem, about, reading, judge_of(problem).given()) is None) is rounded
+    assert (proves(problem, about, reading, judge_of(problem).known_values()) is None) is rounded

@@ -8,8 +8,8 @@ import pytest
 from corpus import wrong_line
 
 from tutor.judge import Fx, Fy, M, judge
+from tutor.judge.equal_forces import MOST_ALIKE
 from tutor.judge.kind import force_in_words
-from tutor.judge.twins import MOST_ALIKE
 from tutor.model import Joint, Load, Member, Problem, Support
 from tutor.notation import Exact
 

@@ -17,7 +17,7 @@ from walks import FILES, walk_to
 
 from tutor.figure import Figure
 from tutor.judge import Fy, M, Mistake
-from tutor.judge.about import LineAbout, as_text, equation_of
+from tutor.judge.about import Equation, as_text, equation_of
 from tutor.lesson import Ask, State
 from tutor.lesson.pointing import PLACE
 from tutor.lesson.state import HintsGiven
@@ -52,14 +52,14 @@ def begun(path: Path) -> State:
     return walk_to(step, problem)[0].state
 
 
-def asked(state: State, about: LineAbout) -> tuple[State, Ask]:
+def asked(state: State, about: Equation) -> tuple[State, Ask]:
     """The state in which this equation is being written."""
     step = "reactions" if about.joint is None else "joints"
     state = replace(state, step=step, joint=about.joint, about=about)
     return state, STEP[step].ask(state)
 
 
-def pointed_at(state: State, about: LineAbout) -> Iterator[tuple[str, State, State]]:
+def pointed_at(state: State, about: Equation) -> Iterator[tuple[str, State, State]]:
     """Each force of an equation, the state before the third hint on it, and the one after it."""
     for term in equation_of(state.problem, about).terms:
         code = "arm" if isinstance(about, M) else "component"

@@ -11,8 +11,8 @@ from strategies import trusses, wall_trusses
 
 from tutor.figure import Figure, joint_figure
 from tutor.figure.parts import Arrow
-from tutor.judge import Fx, Fy, Judge, LineAbout
-from tutor.judge.given import senses_for
+from tutor.judge import Equation, Fx, Fy, Judge
+from tutor.judge.known_values import senses_for
 from tutor.model import Problem, load_problem
 from tutor.shipped import shipped_problems
 
@@ -61,15 +61,15 @@ def test_every_term_that_the_picture_of_a_joint_shows_is_right_in_its_lines(
     }
     found = [name for name in problem.unknowns if data.draw(st.booleans())]
     signed = {name: desk.values()[name] for name in found}
-    bare = desk.given(senses, {})
-    own = desk.given(senses, {n: f"{bare.sign(n) * v:.4g}" for n, v in signed.items()})
+    bare = desk.known_values(senses, {})
+    own = desk.known_values(senses, {n: f"{bare.sign(n) * v:.4g}" for n, v in signed.items()})
     known = {
         n: own.sign(n) * own.known[n].value if n in problem.member else own.known[n].value
         for n in found
     }
     joint = data.draw(st.sampled_from(problem.joints)).name
     arrows = shown(joint_figure(problem, joint, known=known, senses=senses))
-    axes: tuple[tuple[LineAbout, tuple[float, float]], ...] = (
+    axes: tuple[tuple[Equation, tuple[float, float]], ...] = (
         (Fx(joint), (1.0, 0.0)),
         (Fy(joint), (0.0, 1.0)),
     )

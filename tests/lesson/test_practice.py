@@ -17,9 +17,9 @@ from walks import Clock, walk_to
 from tutor.judge import Fx, Fy, M, Mistake, Value, Verdict, judge, right_line
 from tutor.judge.about import equation_of
 from tutor.judge.claims import CLAIMS, SUPPORTS, ZERO
-from tutor.judge.given import Carried, Given
+from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import TrueLine
+from tutor.judge.true_equation import TrueEquation
 from tutor.lesson import Lesson
 from tutor.lesson.practice import IN_ROW, OFFER, SIZES, offered, practice
 from tutor.lesson.steps.zero import RULES
@@ -52,11 +52,11 @@ def lines_with(problem: Problem, code: str) -> Iterator[Verdict]:
     for senses, put_in in product(({}, {"A_y": "down"}), (False, True)):
         own = {n: -v if n in senses else v for n, v in truth.items()} if put_in else {}
         known = {n: f"{v:.6g}" for n, v in own.items()}
-        given = Given(senses, {n: Carried(v, 0.0) for n, v in own.items()})
+        given = KnownValues(senses, {n: KnownValue(v, 0.0) for n, v in own.items()})
         for about in abouts(problem):
             line = tuple(pieces(problem, about, senses, own))
             wrong = [s.line for s in slips(problem, about, line, senses) if s.code == code]
-            true = TrueLine(problem, about, given)
+            true = TrueEquation(problem, about, given)
             spots = (*true.unknowns.values(), *true.loads) if variants else ()
             for (i, piece), spot in product(enumerate(line), spots):
                 if variants and spot.name == piece.force and spot.force.source is piece.source:
@@ -80,7 +80,7 @@ def values_with(problem: Problem) -> Iterator[Verdict]:
 
 def other_lines_with(problem: Problem) -> Iterator[Verdict]:
     """What the judge says of true lines of another name, and of functions of ratios."""
-    own = Given({}, {})
+    own = KnownValues({}, {})
     for one, other in product(abouts(problem), repeat=2):
         yield judge(problem, one, right_line(problem, other, own))
     if "AD" in problem.member:

@@ -9,7 +9,7 @@ import pytest
 from student import REASONS, what_acts
 from worked_examples import BEER_JOHNSTON_WORKED, WORKED, Worked
 
-from tutor.judge import LineAbout, Value, judge
+from tutor.judge import Equation, Value, judge
 from tutor.judge.about import as_text
 from tutor.lesson import Lesson
 
@@ -70,7 +70,7 @@ def begun(worked: Worked) -> Lesson:
     return lesson
 
 
-def write(lesson: Lesson, about: LineAbout | None, text: str) -> None:
+def write(lesson: Lesson, about: Equation | None, text: str) -> None:
     if about is not None and about.joint not in (None, lesson.state.joint):
         assert lesson.take("joint", joint=about.joint).accepted
     where = {} if about is None else {"about": as_text(about)}

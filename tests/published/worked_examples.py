@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 
 from families import down, plain_problem
 
-from tutor.judge import Along, Fx, Fy, LineAbout, M
+from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.judge.headings import slants
 from tutor.model import Load, Problem, Support
 from tutor.notation import Exact
@@ -40,7 +40,7 @@ BEER_JOHNSTON = plain_problem(
 )
 
 
-def square_to(problem: Problem, member: str, joint: str) -> LineAbout:
+def square_to(problem: Problem, member: str, joint: str) -> Equation:
     """The sum square to a member: what a proportion in a force triangle says."""
     for degrees, (name, along) in slants(problem, joint).items():
         if name == member and not along:
@@ -59,8 +59,8 @@ class Worked:
     problem: Problem
     senses: dict[str, str]
     drawn: dict[str, str]
-    steps: list[tuple[LineAbout | None, str]]
-    checks: list[tuple[LineAbout, str]] = field(default_factory=list)
+    steps: list[tuple[Equation | None, str]]
+    checks: list[tuple[Equation, str]] = field(default_factory=list)
 
 
 HIBBELER_WORKED = Worked(

@@ -15,7 +15,7 @@ from tutor.notation import Exact
 from tutor.statics import (
     SUM_X,
     SUM_Y,
-    Equation,
+    Equilibrium,
     Moment,
     joint_body,
     part,
@@ -58,7 +58,7 @@ def test_solved_forces_satisfy_every_equation_of_every_part(problem, data):
     point = problem.joint[data.draw(st.sampled_from(names))].at
     for body in (whole(problem), part(problem, inside)):
         for sum_ in (SUM_X, SUM_Y, Moment(point)):
-            terms = Equation(body, sum_).terms
+            terms = Equilibrium(body, sum_).terms
             parts = [
                 t.coefficient * (1.0 if t.force.size else answer.values.get(t.force.name, 1.0))
                 for t in terms
@@ -99,9 +99,9 @@ def test_forces_of_all_loads_are_the_sums_of_the_forces_of_each(problem):
 @given(trusses())
 def test_the_whole_body_alone_gives_the_same_three_reactions(problem):
     answer = solve(problem)
-    rows = [symbolic(Equation(whole(problem), s), problem) for s in (SUM_X, SUM_Y)]
+    rows = [symbolic(Equilibrium(whole(problem), s), problem) for s in (SUM_X, SUM_Y)]
     middle = problem.joints[0]
-    rows.append(symbolic(Equation(whole(problem), Moment(middle.at)), problem))
+    rows.append(symbolic(Equilibrium(whole(problem), Moment(middle.at)), problem))
     unknowns = {r.name: sympy.Symbol(f"u{k}") for k, r in enumerate(problem.reactions)}
     sums = [sum(float(c) * unknowns.get(name, 1) for name, c in row.items()) for row in rows]
     (found,) = sympy.linsolve(sums, list(unknowns.values()))
@@ -114,7 +114,7 @@ def test_exact_equations_are_the_floats_beside_them(problem):
     bodies = [whole(problem), *(joint_body(problem, joint.name) for joint in problem.joints)]
     for body in bodies:
         for sum_ in (SUM_X, SUM_Y, Moment(problem.joints[-1].at)):
-            equation = Equation(body, sum_)
+            equation = Equilibrium(body, sum_)
             exact = symbolic(equation, problem)
             assert set(exact) == set(equation.linear)
             spread = max((term.spread for term in equation.terms), default=1.0)
@@ -127,7 +127,7 @@ def test_exact_forces_satisfy_the_exact_equations(problem):
     answer = solve(problem)
     joint = problem.joints[-1].name
     for sum_ in (SUM_X, SUM_Y):
-        row = symbolic(Equation(joint_body(problem, joint), sum_), problem)
+        row = symbolic(Equilibrium(joint_body(problem, joint), sum_), problem)
         left = sum(c * (1 if name is None else answer.exact(name)) for name, c in row.items())
         assert sympy.N(left, 40) == pytest.approx(0, abs=1e-25 * size_of(answer))
 
@@ -231,10 +231,10 @@ def test_many_kinds_of_surds_at_once_still_come_out():
 
 def test_moments_take_a_point_given_exactly():
     problem = triangle()
-    equation = Equation(whole(problem), Moment((1 / 3, 0.1)))
+    equation = Equilibrium(whole(problem), Moment((1 / 3, 0.1)))
     exact = symbolic(equation, problem, point=(sympy.Rational(1, 3), sympy.Rational(1, 10)))
     assert exact["B_y"] == sympy.Rational(11, 3)
-    assert symbolic(Equation(whole(problem), Moment((1.0, 0.1))))["A_x"] == sympy.Rational(1, 10)
+    assert symbolic(Equilibrium(whole(problem), Moment((1.0, 0.1))))["A_x"] == sympy.Rational(1, 10)
 
 
 def test_twenty_joints_solve_exactly_and_in_floats_alike():

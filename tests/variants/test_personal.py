@@ -12,7 +12,7 @@ from tutor.model.first import PROBLEM
 from tutor.records import Keep, read_settings
 from tutor.screens.shelf import read_shelf
 from tutor.variants import personal
-from tutor.variants.personal import AS_WRITTEN
+from tutor.variants.one_student import AS_WRITTEN
 
 VARY = PROBLEM.split("# [vary]")[0] + (
     "[vary]\nloads = { C = { down = [9, 12, 15, 18] } }\n"

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from tutor.deeds.deed import Deed, Do, Tell
 from tutor.deeds.names import direction_of
 from tutor.judge import Along, Fx, Fy, M
-from tutor.judge.about import LineAbout, as_text
+from tutor.judge.about import Equation, as_text
 from tutor.lesson import Lesson
 from tutor.model.naming import joint_meant, member_meant
 
@@ -19,7 +19,7 @@ ANGLE = re.compile(rf"({NUMBER})\s*(?:°|deg|degrees)?")
 Run = Callable[[Lesson, str], Deed | None]
 
 
-def equation(make: Callable[[str | None], LineAbout]) -> Run:
+def equation(make: Callable[[str | None], Equation]) -> Run:
     """The choice of a sum along an axis."""
 
     def run(lesson: Lesson, rest: str) -> Deed | None:
@@ -33,7 +33,7 @@ def equation(make: Callable[[str | None], LineAbout]) -> Run:
     return run
 
 
-def _offered(lesson: Lesson, about: LineAbout) -> Deed:
+def _offered(lesson: Lesson, about: Equation) -> Deed:
     """The choice of a sum by its axis alone, among the equations that are offered."""
     ask, axis = lesson.ask, as_text(about)
     found = [option for option in ask.options if option.key.partition(" @ ")[0] == axis]
@@ -74,7 +74,7 @@ def along(lesson: Lesson, rest: str, turned: float = 0.0) -> Deed | None:
     angle = ANGLE.fullmatch(way)
     if member is None and angle is None:
         return Tell(("Cannot read: name a member or degrees from +x, like along AC or along 30.",))
-    about: LineAbout = Along(float(angle[1]) if angle else 0.0, joint)
+    about: Equation = Along(float(angle[1]) if angle else 0.0, joint)
     if member is not None:
         degrees = (
             round((direction_of(lesson.problem, lesson.problem.member[member]) + turned) % 180.0, 4)

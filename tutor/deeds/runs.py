@@ -8,7 +8,7 @@ from collections.abc import Callable
 from tutor.deeds.deed import Await, Deed, Do, Go, Remark, Save, Show, Sight, Tell, Unfinished
 from tutor.deeds.equations import Run
 from tutor.judge import M
-from tutor.judge.given import senses_for
+from tutor.judge.known_values import senses_for
 from tutor.lesson import STEPS, Lesson
 from tutor.lesson.pointing import pointed_out
 from tutor.lesson.steps.free_body import sense_in_words

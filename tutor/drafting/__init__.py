@@ -29,7 +29,7 @@ from tutor.drafting.lines import lines_of
 from tutor.drafting.pasted import statement_of
 from tutor.drafting.saving import saved
 from tutor.drafting.shapes import SHAPES, Shape, shaped
-from tutor.drafting.standing import Fault, Standing, drawable, standing
+from tutor.drafting.soundness import Fault, Soundness, drawable, soundness_of
 from tutor.drafting.telling import Row, load_text, rows, support_text
 
 __all__ = [
@@ -49,7 +49,7 @@ __all__ = [
     "Rename",
     "Row",
     "Shape",
-    "Standing",
+    "Soundness",
     "Step",
     "Title",
     "Units",
@@ -63,7 +63,7 @@ __all__ = [
     "rows",
     "saved",
     "shaped",
-    "standing",
+    "soundness_of",
     "statement_of",
     "support_text",
 ]

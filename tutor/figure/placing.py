@@ -17,7 +17,7 @@ GLYPH, WORDS = 1, 2
 SETTLED = 0.45
 """Words that cost more than this did not get one of their first places."""
 
-Spot = tuple[float, float, float]
+TrueTerm = tuple[float, float, float]
 """The centre of a place for words on the page, and what it costs to be there."""
 
 
@@ -104,7 +104,7 @@ class Words:
     `spaced` keeps a blank on both sides of words that sit on a level line.
     """
 
-    texts: tuple[tuple[str, tuple[Spot, ...]], ...]
+    texts: tuple[tuple[str, tuple[TrueTerm, ...]], ...]
     role: Role
     anchor: Point
     owner: int = 0
@@ -166,10 +166,10 @@ def _alike(words: Words, level: int, *, kept: bool = False) -> Words:
 
 
 def _best(
-    board: Board, length: int, spots: Iterable[Spot], owner: int, limit: float
-) -> Spot | None:
+    board: Board, length: int, spots: Iterable[TrueTerm], owner: int, limit: float
+) -> TrueTerm | None:
     """The cheapest of some spots, with what it costs there in all; None at `limit` or more."""
-    best: Spot | None = None
+    best: TrueTerm | None = None
     least = limit
     for x, y, penalty in spots:
         if penalty >= least:
@@ -183,7 +183,7 @@ def _best(
     return best
 
 
-def _take(board: Board, words: Words, text: str, spot: Spot) -> Placed:
+def _take(board: Board, words: Words, text: str, spot: TrueTerm) -> Placed:
     length = len(text)
     column, row = board.corner(spot[0], spot[1], length)
     x = column / board.k + length / 2

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 
 from tutor.homework.sheet import place_in_words
-from tutor.homework.slips import Spot, mistake_of
-from tutor.judge import Fx, LineAbout, Mistake, Value
+from tutor.homework.slips import TrueTerm, mistake_of
+from tutor.judge import Equation, Fx, Mistake, Value
 from tutor.model import Problem
 
 VALUE_ALONE = "This value does not follow from those it was found from."
@@ -31,7 +31,7 @@ class Account:
 
     place: str
     mistake: Mistake
-    about: LineAbout | Value | None
+    about: Equation | Value | None
     cost: float = field(repr=False)
 
     @property
@@ -47,8 +47,8 @@ class Draft:
     code: str
     force: str | None
     cost: float
-    about: LineAbout | Value | None = None
-    spot: Spot | None = None
+    about: Equation | Value | None = None
+    spot: TrueTerm | None = None
     words: tuple[str, str, str] | None = None
 
 

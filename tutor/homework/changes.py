@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from tutor.homework.sheet import WHOLE, Sheet
-from tutor.homework.slips import Slips, Spot, cost_of
+from tutor.homework.slips import Slips, TrueTerm, cost_of
 from tutor.homework.work import Entry
 from tutor.judge import Fx
 from tutor.model import Problem
@@ -22,7 +22,7 @@ class Change:
 
     code: str
     force: str | None
-    spot: Spot | None
+    spot: TrueTerm | None
     change: float
     radius: float
     cost: float

@@ -11,7 +11,7 @@ from typing import Literal
 from tutor.homework.findings import Review
 from tutor.homework.sheet import WHOLE, place_in_words
 from tutor.homework.work import read_work
-from tutor.judge import Fx, Fy, LineAbout, M, Value, in_words, judge_of, right_line
+from tutor.judge import Equation, Fx, Fy, M, Value, in_words, judge_of, right_line
 from tutor.model import Problem
 
 Level = Literal["look", "reason", "place"]
@@ -73,7 +73,7 @@ def right_lines(problem: Problem, work: object, review: Review) -> tuple[tuple[s
     )
 
 
-def _abouts(problem: Problem, review: Review) -> tuple[LineAbout, ...]:
+def _abouts(problem: Problem, review: Review) -> tuple[Equation, ...]:
     """The line with the slip where it is known, else those that one writes at the place."""
     about = review.accounts[0].about if review.accounts else None
     if about is not None and not isinstance(about, Value):

@@ -12,7 +12,7 @@ from tutor.homework.changes import Change, changes
 from tutor.homework.sheet import WHOLE, Sheet, Vector, middle_and_size, orthogonal
 from tutor.homework.slips import Slips
 from tutor.homework.work import Entry
-from tutor.judge import Fx, Fy, LineAbout, M
+from tutor.judge import Equation, Fx, Fy, M
 from tutor.model import Problem
 
 MISFIT, MOST_MISFIT = 0.3, 3.0
@@ -30,7 +30,7 @@ class Usual:
     """
 
     problem: Problem
-    about: LineAbout
+    about: Equation
     n: Vector
     factor: float = 1.0
     penalty: float = 0.0

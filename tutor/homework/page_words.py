@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 from tutor.homework.page import Page, Written, joints_said, no_unknown, unknown_of
-from tutor.judge.given import senses_for
+from tutor.judge.known_values import senses_for
 
 PLACE = re.compile(r"(?:at\s+)?joint\s+(\S+?)\s*[:.]?", re.IGNORECASE)
 WHOLE = re.compile(r"(?:the\s+)?whole(?:\s+(?:truss|body))?\s*[:.]?", re.IGNORECASE)

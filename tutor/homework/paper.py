@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from tutor.judge import LineAbout, in_words
+from tutor.judge import Equation, in_words
 from tutor.model import Problem
 
 
@@ -18,7 +18,7 @@ class Paper:
     """
 
     values: Mapping[str, str] = field(default_factory=dict)
-    lines: tuple[tuple[LineAbout, str], ...] = ()
+    lines: tuple[tuple[Equation, str], ...] = ()
     senses: Mapping[str, str] = field(default_factory=dict)
     order: tuple[str, ...] = ()
     place: str | None = None
@@ -30,7 +30,7 @@ class Paper:
             del values[name]
         return replace(self, values=values)
 
-    def with_line(self, about: LineAbout, text: str) -> Paper:
+    def with_line(self, about: Equation, text: str) -> Paper:
         return replace(self, lines=(*self.lines, (about, text)))
 
     def without_line(self, index: int) -> Paper:

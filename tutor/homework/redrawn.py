@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from tutor.homework.paper import Paper
-from tutor.judge import Along, Fx, Fy, LineAbout, M, judge_of
+from tutor.judge import Along, Equation, Fx, Fy, M, judge_of
 from tutor.judge.headings import headed
 from tutor.model import Problem
 
@@ -42,7 +42,7 @@ def redrawn(paper: Paper, before: Problem, after: Problem, joints: Mapping[str, 
     gone = [name for name in paper.values if name not in names.unknowns]
     told = [f"{name} = {paper.values[name]} is off the paper: the truss has no {name} now."
             for name in gone]  # fmt: skip
-    lines: list[tuple[LineAbout, str]] = []
+    lines: list[tuple[Equation, str]] = []
     for number, (about, text) in enumerate(paper.lines, start=1):
         meant = _about(about, names.joints)
         if meant is None:
@@ -77,7 +77,7 @@ def _unknowns(before: Problem, after: Problem, joints: Mapping[str, str]) -> dic
     return found
 
 
-def _about(about: LineAbout, joints: Mapping[str, str]) -> LineAbout | None:
+def _about(about: Equation, joints: Mapping[str, str]) -> Equation | None:
     """The same equation by the new names; None where one of its joints is gone."""
     named = [name for name in (about.joint, *about.part) if name is not None]
     if isinstance(about, M) and isinstance(about.at, str):
@@ -94,7 +94,7 @@ def _about(about: LineAbout, joints: Mapping[str, str]) -> LineAbout | None:
     return moved
 
 
-def _text(before: Problem, after: Problem, names: _Names, about: LineAbout, text: str) -> str:
+def _text(before: Problem, after: Problem, names: _Names, about: Equation, text: str) -> str:
     """The line with its forces by their new names; as it was typed where none has another name."""
     if all(old == new for old, new in (*names.unknowns.items(), *names.joints.items())):
         return text
@@ -118,7 +118,7 @@ def _symbol(problem: Problem, name: str) -> str:
     return f"F_{name}" if len(name) == 2 else f"F_{{{name}}}"
 
 
-def _heading(about: LineAbout) -> str:
+def _heading(about: Equation) -> str:
     """A heading that names the equation by its joint; "" where the one typed names none."""
     at = "" if about.joint is None else f" at {about.joint}"
     match about:

@@ -14,7 +14,7 @@ from tutor.homework.account import Account
 from tutor.homework.findings import Finding, Review
 from tutor.homework.sheet import WHOLE, place_in_words
 from tutor.homework.words import headline, outcome
-from tutor.judge import LineAbout, in_words
+from tutor.judge import Equation, in_words
 from tutor.model import Problem
 from tutor.model.caution import CAUTION
 from tutor.model.text import in_markdown
@@ -36,7 +36,7 @@ class Beside:
 
     truss: Sequence[str] = ()
     picture: str = ""
-    lines: Sequence[LineAbout] = ()
+    lines: Sequence[Equation] = ()
     numbers: Sequence[int] = ()
     notes: Sequence[str] = ()
     hints: Sequence[int] | None = None

@@ -9,17 +9,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from tutor.judge import LineAbout, Mistake, Value
+from tutor.judge import Equation, Mistake, Value
 from tutor.judge.about import equation_of
 from tutor.judge.edits import turning_code
-from tutor.judge.given import Given
 from tutor.judge.kind import Case
+from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
-from tutor.judge.truth import Spot, TrueLine
+from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.model import Problem
 
-__all__ = ["FACTORS", "Slips", "Spot", "Wrong", "cost_of", "mistake_of", "stands_in"]
+__all__ = ["FACTORS", "Slips", "TrueTerm", "Wrong", "cost_of", "mistake_of", "stands_in"]
 
 Wrong = tuple[str, float, float]
 """The code of a slip at one force, what the force then contributes, and the cost."""
@@ -32,20 +32,20 @@ class Slips:
     Contributions of an unknown are per unit of the force, those of a load are whole.
     """
 
-    about: LineAbout
-    unknowns: dict[str, tuple[Spot, tuple[Wrong, ...]]]
-    loads: tuple[tuple[Spot, tuple[Wrong, ...]], ...]
+    about: Equation
+    unknowns: dict[str, tuple[TrueTerm, tuple[Wrong, ...]]]
+    loads: tuple[tuple[TrueTerm, tuple[Wrong, ...]], ...]
     is_moment: bool
 
     @classmethod
-    def of(cls, problem: Problem, about: LineAbout) -> Slips:
-        true = TrueLine(problem, about, Given({}, {}))
+    def of(cls, problem: Problem, about: Equation) -> Slips:
+        true = TrueEquation(problem, about, KnownValues({}, {}))
         unknowns = {name: (spot, tuple(_wrong(spot))) for name, spot in true.unknowns.items()}
         loads = tuple((spot, tuple(_wrong(spot))) for spot in true.loads)
         return cls(about, unknowns, loads, true.is_moment)
 
 
-def _wrong(spot: Spot) -> Iterator[Wrong]:
+def _wrong(spot: TrueTerm) -> Iterator[Wrong]:
     """Each slip at one force, alone or with a wrong sign besides."""
     turned = cost_of(turning_code(spot))
     for kind in KINDS.values():
@@ -63,23 +63,23 @@ def cost_of(code: str) -> float:
     return KINDS[code].cost
 
 
-def stands_in(problem: Problem, about: LineAbout, name: str) -> bool:
+def stands_in(problem: Problem, about: Equation, name: str) -> bool:
     """Whether this unknown has a part in that equation."""
     return name in equation_of(problem, about).linear
 
 
-def acting(problem: Problem, about: LineAbout) -> int:
+def acting(problem: Problem, about: Equation) -> int:
     """How many forces have a part in an equation."""
-    true = TrueLine(problem, about, Given({}, {}))
+    true = TrueEquation(problem, about, KnownValues({}, {}))
     return sum(1 for spot in (*true.unknowns.values(), *true.loads) if spot.true != 0.0)
 
 
 def mistake_of(
     problem: Problem,
-    about: LineAbout | Value,
+    about: Equation | Value,
     code: str,
     force: str | None,
-    spot: Spot | None = None,
+    spot: TrueTerm | None = None,
 ) -> Mistake:
     """One mistake of the catalogue, made at one force of one line or in one value."""
     count = 0 if isinstance(about, Value) else acting(problem, about)

@@ -26,8 +26,8 @@ from tutor.homework.table import (
 )
 from tutor.homework.work import BLANK, Refused, read_entry
 from tutor.judge import in_words, judge_of
-from tutor.judge.given import Given
 from tutor.judge.headings import headed
+from tutor.judge.known_values import KnownValues
 from tutor.model import Problem
 from tutor.notation import Unreadable, read_equation
 from tutor.notation.characters import plain
@@ -218,7 +218,7 @@ def _value(page: Page, name: str, value: str) -> Written:
     value = joined(value, page.sign)
     if value.lower() in BLANK:
         return page.noted(page.paper.with_value(unknown, ""), f"{unknown} not done")
-    read = read_entry(page.desk, unknown, value, Given(dict(page.paper.senses), {}))
+    read = read_entry(page.desk, unknown, value, KnownValues(dict(page.paper.senses), {}))
     if isinstance(read, Refused):
         return Written(page.paper, (), (replace(read, message=f"{unknown}: {read.message}"),))
     before = f", in the place of {old}" if old not in (None, value) else ""

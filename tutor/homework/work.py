@@ -14,9 +14,9 @@ from itertools import islice
 from numbers import Real
 from typing import Any, TypeGuard
 
-from tutor.judge import Along, Fx, Fy, Judge, LineAbout, M, Value
+from tutor.judge import Along, Equation, Fx, Fy, Judge, M, Value
 from tutor.judge.about import about_called
-from tutor.judge.given import Carried, Given, senses_for, signed
+from tutor.judge.known_values import KnownValue, KnownValues, senses_for, signed
 from tutor.model import Problem, UnknownNameError
 from tutor.model.naming import joint_called, unknown_called
 from tutor.notation import Unreadable, read_value
@@ -45,7 +45,7 @@ class Line:
     """One line of the student's: its place in the list, the equation it is meant to be, the text."""
 
     index: int
-    about: LineAbout | Value
+    about: Equation | Value
     text: str
 
 
@@ -64,19 +64,19 @@ class Work:
 
     entries: Mapping[str, Entry] = field(default_factory=dict)
     lines: tuple[Line, ...] = ()
-    given: Given = field(default_factory=lambda: Given({}, {}))
+    given: KnownValues = field(default_factory=lambda: KnownValues({}, {}))
     order: tuple[str, ...] = ()
     refused: tuple[Refused, ...] = ()
 
-    def own(self, without: Iterable[str] = ()) -> Given:
+    def own(self, without: Iterable[str] = ()) -> KnownValues:
         """The student's senses and values as the judge takes them, apart from some."""
         left_out = set(without)
         known = {
-            name: Carried(self.given.sign(name) * entry.value, entry.radius)
+            name: KnownValue(self.given.sign(name) * entry.value, entry.radius)
             for name, entry in self.entries.items()
             if name not in left_out
         }
-        return Given(self.given.senses, known)
+        return KnownValues(self.given.senses, known)
 
 
 def read_work(desk: Judge, work: object) -> Work:
@@ -91,7 +91,7 @@ def read_work(desk: Judge, work: object) -> Work:
             parts = ", ".join(known[:-1])
             message = f"There is no such part of a homework; there are {parts} and {known[-1]}."
             refused.append(Refused(_shown(key), "", message))
-    given = Given(_senses(desk.problem, work.get("senses"), refused), {})
+    given = KnownValues(_senses(desk.problem, work.get("senses"), refused), {})
     entries: dict[str, Entry] = {}
     for part in ("reactions", "forces"):
         for name, value in _pairs(part, work.get(part), refused):
@@ -137,7 +137,7 @@ def _sentence(error: UnknownNameError) -> str:
 
 def _take(
     desk: Judge,
-    given: Given,
+    given: KnownValues,
     name: object,
     value: object,
     entries: dict[str, Entry],
@@ -162,7 +162,7 @@ def _take(
             refused.append(read)
 
 
-def read_entry(desk: Judge, unknown: str, value: object, given: Given) -> Entry | Refused:
+def read_entry(desk: Judge, unknown: str, value: object, given: KnownValues) -> Entry | Refused:
     """The value of `unknown` in the positive sense; a plain number is read in the sense drawn."""
     if isinstance(value, bool) or not isinstance(value, (Real, Decimal, str)):
         return Refused(
@@ -230,7 +230,7 @@ def _lines(problem: Problem, lines: object, refused: list[Refused]) -> Iterable[
             refused.append(Refused(f"line {index + 1}", _shown(pair), _sentence(error)))
 
 
-def _is_about(about: object) -> TypeGuard[LineAbout | Value]:
+def _is_about(about: object) -> TypeGuard[Equation | Value]:
     """Whether `about` is an equation or a value, its numbers finite."""
     if isinstance(about, Value):
         return True

@@ -15,24 +15,24 @@ from inspect import signature
 from types import ModuleType
 from typing import Any, Literal
 
-from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, Value, about_called, in_words
-from tutor.judge.given import Given, given
+from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, Value, about_called, in_words
+from tutor.judge.known_values import KnownValues, checked
 from tutor.judge.steps import Desk, judge_typewritten, readings_of
-from tutor.judge.truth import TrueLine
-from tutor.judge.typed import Typed, typed
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import Mistake, Remark, Verdict
-from tutor.judge.written import written
+from tutor.judge.written import line_of
 from tutor.model import Problem
 from tutor.notation import Names, Unreadable, read_line
 from tutor.statics import solve
 
 __all__ = [
-    "About",
     "Along",
+    "Asked",
+    "Equation",
     "Fx",
     "Fy",
     "Judge",
-    "LineAbout",
     "M",
     "Mistake",
     "Remark",
@@ -59,20 +59,20 @@ class Judge:
             self._values = dict(solve(self.problem).values)
         return self._values
 
-    def given(
+    def known_values(
         self,
         senses: Mapping[str, str] | None = None,
         known: Mapping[str, float | int | str] | None = None,
-    ) -> Given:
-        """The student's senses and values, checked; ValueError as in `truth.given`."""
-        return given(self.problem, self.names, senses, known)
+    ) -> KnownValues:
+        """The student's senses and values, checked; ValueError as in `known_values.checked`."""
+        return checked(self.problem, self.names, senses, known)
 
     def judge(
         self,
-        about: About,
+        about: Asked,
         text: str,
-        own: Given | None = None,
-        standing: Sequence[LineAbout] = (),
+        own: KnownValues | None = None,
+        standing: Sequence[Equation] = (),
         lines: Sequence[str] = (),
     ) -> Verdict:
         """The verdict on `text` as an answer to `about`.
@@ -80,7 +80,7 @@ class Judge:
         `standing` are the equations that stand for the same body; `lines` the student's own right
         lines as typed, from which a value may have been worked out.
         """
-        own = own if own is not None else Given({}, {})
+        own = own if own is not None else KnownValues({}, {})
         said = self._angles_in(lines)
         line = read_line(text, self.names, said=said)
         mixed = isinstance(line, Unreadable) and line.code == "dimension" and isinstance(about, M)
@@ -110,17 +110,19 @@ class Judge:
     def _read(
         self,
         lines: Sequence[str],
-        own: Given,
+        own: KnownValues,
         said: Mapping[str, float],
         angles: Literal["degrees", "radians"] = "degrees",
-    ) -> list[Typed]:
+    ) -> list[TypedEquation]:
         """The student's own lines in numbers, each equation of them; not those that cannot be read."""
         found = []
         for text in lines:
             line = read_line(text, self.names, angles=angles, said=said)
             if not isinstance(line, Unreadable):
                 desk = Desk(self.problem, self.names, own, (), (), self.values, list)
-                found += [typed(r) for step in line.steps for r in readings_of(desk, line, step)]
+                found += [
+                    typed_equation(r) for step in line.steps for r in readings_of(desk, line, step)
+                ]
         return found
 
 
@@ -144,12 +146,12 @@ def judge_of(problem: Problem) -> Judge:
 
 def judge(
     problem: Problem,
-    about: About,
+    about: Asked,
     text: str,
     *,
     senses: Mapping[str, str] | None = None,
     known: Mapping[str, float | int | str] | None = None,
-    standing: Sequence[LineAbout] = (),
+    standing: Sequence[Equation] = (),
     lines: Sequence[str] = (),
 ) -> Verdict:
     """Judge one typed line or value.
@@ -164,12 +166,12 @@ def judge(
     desk = judge_of(problem)
     about = about_called(problem, about)
     standing = [about_called(problem, each) for each in standing]
-    return desk.judge(about, text, desk.given(senses, known), standing, lines)
+    return desk.judge(about, text, desk.known_values(senses, known), standing, lines)
 
 
-def right_line(problem: Problem, about: LineAbout, own: Given) -> str:
+def right_line(problem: Problem, about: Equation, own: KnownValues) -> str:
     """A right line for `about`, with the student's senses and values: the last hint."""
-    return written(TrueLine(problem, about, own))
+    return line_of(TrueEquation(problem, about, own))
 
 
 class Room(ModuleType):

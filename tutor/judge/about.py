@@ -18,7 +18,7 @@ from tutor.model.naming import joint_called, unknown_called
 from tutor.statics.body import (
     SUM_X,
     SUM_Y,
-    Equation,
+    Equilibrium,
     FreeBody,
     Moment,
     Projection,
@@ -70,16 +70,16 @@ class Value:
     unknown: str
 
 
-LineAbout = Fx | Fy | Along | M
+Equation = Fx | Fy | Along | M
 ROUNDED_DIRECTION = 0.05
-About = LineAbout | Value
+Asked = Equation | Value
 
 
 @overload
 def about_called(problem: Problem, about: Value) -> Value: ...
 @overload
-def about_called(problem: Problem, about: LineAbout) -> LineAbout: ...
-def about_called(problem: Problem, about: About) -> About:
+def about_called(problem: Problem, about: Equation) -> Equation: ...
+def about_called(problem: Problem, about: Asked) -> Asked:
     """The same with each name as the problem has it, however it was spelled.
 
     ValueError for a name that the problem does not have, TypeError for what is no equation or value.
@@ -99,7 +99,7 @@ def about_called(problem: Problem, about: About) -> About:
     return replace(about, joint=joint, part=tuple(joint_called(problem, j) for j in about.part))
 
 
-def body_of(problem: Problem, about: LineAbout) -> FreeBody:
+def body_of(problem: Problem, about: Equation) -> FreeBody:
     """The free body that `about` is an equation of. KeyError for an unknown joint."""
     return _body(Same(problem), about.joint, about.part)
 
@@ -109,7 +109,7 @@ def point_of(problem: Problem, about: M) -> tuple[float, float]:
     return problem.joint[about.at].at if isinstance(about.at, str) else about.at
 
 
-def sum_of(problem: Problem, about: LineAbout) -> Sum:
+def sum_of(problem: Problem, about: Equation) -> Sum:
     """The projection or moment that `about` asks for."""
     match about:
         case Fx():
@@ -137,7 +137,7 @@ def snapped(problem: Problem, joint: str, degrees: float) -> float:
     return degrees
 
 
-def equation_of(problem: Problem, about: LineAbout) -> Equation:
+def equation_of(problem: Problem, about: Equation) -> Equilibrium:
     """The true equilibrium equation that `about` asks for; the last few thousand are kept."""
     return _equation(Same(problem), about)
 
@@ -165,11 +165,11 @@ def _body(same: Same, joint: str | None, side: tuple[str, ...]) -> FreeBody:
 
 
 @lru_cache(maxsize=4096)
-def _equation(same: Same, about: LineAbout) -> Equation:
-    return Equation(body_of(same.problem, about), sum_of(same.problem, about))
+def _equation(same: Same, about: Equation) -> Equilibrium:
+    return Equilibrium(body_of(same.problem, about), sum_of(same.problem, about))
 
 
-def in_words(about: About) -> str:
+def in_words(about: Asked) -> str:
     """A short name for people: "ΣFx at joint C", "ΣM about A", "the value of AB"."""
     match about:
         case Value(unknown=unknown):
@@ -189,7 +189,7 @@ def in_words(about: About) -> str:
     return f"{words} at joint {about.joint}" if about.joint else f"{words} of the whole truss"
 
 
-def as_text(about: About) -> str:
+def as_text(about: Asked) -> str:
     """One line of text that `from_text` reads back; used in kept lessons."""
     match about:
         case Value(unknown=unknown):
@@ -210,7 +210,7 @@ def as_text(about: About) -> str:
 _NUMBER = r"-?[0-9.]+(?:e[+-]?[0-9]+)?"
 
 
-def from_text(text: str) -> About:
+def from_text(text: str) -> Asked:
     """The about that `as_text` wrote. ValueError for anything else."""
     text, _, cut = text.partition(" of ")
     words, _, joint = text.partition(" @ ")

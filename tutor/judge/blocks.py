@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations
 from typing import Literal, TypeVar
 
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 from tutor.model import Tolerance
 from tutor.notation import Term
 
@@ -35,13 +35,13 @@ def rounded_by(value: float, radius: float) -> float:
     return radius or (0.5 if value == round(value) else 0.0)
 
 
-def carried(numbers: Sequence[Spot], scale: float) -> float:
+def carried(numbers: Sequence[TrueTerm], scale: float) -> float:
     """What the rounding of own earlier values may add up to."""
     return abs(scale) * math.fsum(abs(s.per_unit) * s.radius for s in numbers)
 
 
 def stand_for(
-    terms: Sequence[Term], numbers: Sequence[Spot], scale: float, tolerance: Tolerance
+    terms: Sequence[Term], numbers: Sequence[TrueTerm], scale: float, tolerance: Tolerance
 ) -> Level | None:
     """How well these typed numbers together are these true ones together, or None.
 
@@ -70,7 +70,7 @@ def stand_for(
 
 
 def _components(
-    terms: Sequence[Term], parts: Sequence[Spot], scale: float, tolerance: Tolerance
+    terms: Sequence[Term], parts: Sequence[TrueTerm], scale: float, tolerance: Tolerance
 ) -> Level | None:
     """How well two numbers are the moments of the two components of one force, each by itself."""
     found: Level | None = None
@@ -85,8 +85,8 @@ def _components(
 
 
 def one_by_one(
-    terms: Sequence[Term], numbers: Sequence[Spot], scale: float, tolerance: Tolerance
-) -> tuple[list[Term], list[Spot]]:
+    terms: Sequence[Term], numbers: Sequence[TrueTerm], scale: float, tolerance: Tolerance
+) -> tuple[list[Term], list[TrueTerm]]:
     """The typed and the true numbers that are left when those that are plainly each other are out."""
     left, rest = list(numbers), []
     for term in terms:
@@ -103,7 +103,7 @@ def one_by_one(
     return rest, left
 
 
-def nothing_missing(left: Sequence[Spot], numbers: Sequence[Spot], scale: float) -> bool:
+def nothing_missing(left: Sequence[TrueTerm], numbers: Sequence[TrueTerm], scale: float) -> bool:
     """Whether the true numbers that no typed one stands for cancel, so that none had to be typed."""
     parts = abs(scale) * math.fsum(s.spread for s in numbers)
     off = abs(scale * math.fsum(s.true for s in left))
@@ -111,7 +111,7 @@ def nothing_missing(left: Sequence[Spot], numbers: Sequence[Spot], scale: float)
 
 
 def divided(
-    terms: Sequence[Term], numbers: Sequence[Spot], scale: float, tolerance: Tolerance
+    terms: Sequence[Term], numbers: Sequence[TrueTerm], scale: float, tolerance: Tolerance
 ) -> Level | None:
     """How well the typed numbers can be divided into such as stand for true ones, or None.
 
@@ -136,10 +136,10 @@ def divided(
     return best
 
 
-Blocks = tuple[Sequence[Term], Sequence[Term], Sequence[Spot], Sequence[Spot]]
+Blocks = tuple[Sequence[Term], Sequence[Term], Sequence[TrueTerm], Sequence[TrueTerm]]
 
 
-def _first_blocks(terms: Sequence[Term], numbers: Sequence[Spot]) -> Iterator[Blocks]:
+def _first_blocks(terms: Sequence[Term], numbers: Sequence[TrueTerm]) -> Iterator[Blocks]:
     """Every way to take the first typed number out: with the true ones it may stand for.
 
     (it and others with it, the other typed ones, the true ones, the other true ones).

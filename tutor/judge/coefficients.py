@@ -7,7 +7,6 @@ from collections.abc import Collection, Mapping, Sequence
 from itertools import permutations
 from typing import NamedTuple
 
-from tutor.judge.account import Account, Slip
 from tutor.judge.costs import BARELY, HALF_RIGHT, LEFT_OUT_IDLE, OTHER_ARM, OTHER_FACTOR
 from tutor.judge.edits import (
     Edit,
@@ -19,12 +18,13 @@ from tutor.judge.edits import (
     rounded_harder,
     turning_code,
 )
+from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.factors import Factors
 from tutor.judge.fit import slack_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.strays import unknown_from_elsewhere
-from tutor.judge.truth import Spot, TrueLine
-from tutor.judge.typed import Coefficient, Typed
+from tutor.judge.true_equation import TrueEquation, TrueTerm
+from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.model import Tolerance
 
 SAME = 0.005
@@ -35,18 +35,18 @@ class Beside(NamedTuple):
     """What is wrong beside an unknown, and at which of its components."""
 
     edit: Edit
-    spot: Spot
+    spot: TrueTerm
 
 
 def explain_coefficients(
-    line: Typed,
-    true: TrueLine,
+    line: TypedEquation,
+    true: TrueEquation,
     choices: Mapping[str, Sequence[Edit]],
     factors: Mapping[str, Factors],
     scale: float,
     tolerance: Tolerance,
     idle: Collection[str],
-) -> Account:
+) -> Explanation:
     """The cheapest account of the unknowns at `scale`: each is right, wrong, astray or left out."""
     spots = true.unknowns
     slips: list[Slip] = []
@@ -72,19 +72,19 @@ def explain_coefficients(
         if name in line.cancelled and spot.parts:
             slips.append(Slip("component-in-moment", name, spot))
             cost += KINDS["component-in-moment"].cost
-        elif name in true.given.known and name not in line.cancelled:
+        elif name in true.own.known and name not in line.cancelled:
             continue
         elif name in idle:
             cost += LEFT_OUT_IDLE
         else:
             slips.append(Slip(named_at("missing", spot, ()), name, spot))
             cost += KINDS["missing"].cost
-    return Account(cost, tuple(slips), scale)
+    return Explanation(cost, tuple(slips), scale)
 
 
 def _beside(
     coefficient: Coefficient,
-    spot: Spot,
+    spot: TrueTerm,
     choices: Sequence[Edit],
     factors: Factors,
     scale: float,
@@ -111,7 +111,7 @@ def _apt(choices: Sequence[Edit], coefficient: Coefficient) -> Sequence[Edit]:
     return [edit for edit in choices if not any(KINDS[code].of_whole for code in edit.codes)]
 
 
-def _no_rule(value: float, scale: float, spot: Spot) -> Edit:
+def _no_rule(value: float, scale: float, spot: TrueTerm) -> Edit:
     """A coefficient that no rule makes: in a moment some distance, else not to be named."""
     if spot.true == 0.0:
         return Edit(value, ("extra",), KINDS["extra"].cost + OTHER_FACTOR)
@@ -124,7 +124,7 @@ def _no_rule(value: float, scale: float, spot: Spot) -> Edit:
     return Edit(value, ("not-equilibrium",), other_factor_cost(value / scale, spot))
 
 
-def _of_several_terms(coefficient: Coefficient, spot: Spot, scale: float) -> Beside | None:
+def _of_several_terms(coefficient: Coefficient, spot: TrueTerm, scale: float) -> Beside | None:
     """What is wrong with an unknown typed in several terms of which some are right; or None."""
     terms, true = coefficient.terms, scale * spot.true
     if not 1 < len(terms) <= MOST_TERMS:
@@ -142,7 +142,7 @@ def _of_several_terms(coefficient: Coefficient, spot: Spot, scale: float) -> Bes
     return None
 
 
-def _at_the_other(value: float, typed: float, other: Spot, whole: Spot) -> Beside:
+def _at_the_other(value: float, typed: float, other: TrueTerm, whole: TrueTerm) -> Beside:
     """What the term of one component is where that of the other is right."""
     for edit in edits(other):
         if len(edit.codes) == 1 and _is(typed, edit.value):

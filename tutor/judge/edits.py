@@ -22,7 +22,7 @@ from tutor.judge.costs import (
 from tutor.judge.factors import Factors
 from tutor.judge.kind import Kind, Look
 from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 from tutor.model import Tolerance
 
 PRECISELY = 3e-4
@@ -49,7 +49,7 @@ class Number:
     scale: float
 
 
-def edits(spot: Spot) -> tuple[Edit, ...]:
+def edits(spot: TrueTerm) -> tuple[Edit, ...]:
     """Every wrong contribution the catalogue makes at `spot`, cheapest first.
 
     Besides each single mistake, a mistake that changes the size may come with a wrong sign. Of
@@ -77,7 +77,7 @@ def edits(spot: Spot) -> tuple[Edit, ...]:
     return tuple(kept.values())
 
 
-def turning_code(spot: Spot) -> str:
+def turning_code(spot: TrueTerm) -> str:
     """What a wrong sign at this spot is called."""
     if spot.lost_minus:
         return "minus"
@@ -86,7 +86,7 @@ def turning_code(spot: Spot) -> str:
     return "turning" if spot.is_moment else "sign"
 
 
-def named_at(code: str, spot: Spot, others: Sequence[Spot]) -> str:
+def named_at(code: str, spot: TrueTerm, others: Sequence[TrueTerm]) -> str:
     """The code of a mistake at a force; some have a name of their own there."""
     for kind in KINDS.values():
         if kind.instead_of == code and kind.where is not None and kind.where(spot, others):
@@ -95,7 +95,7 @@ def named_at(code: str, spot: Spot, others: Sequence[Spot]) -> str:
 
 
 def closest(
-    typed: Number, choices: Sequence[Edit], spot: Spot, tolerance: Tolerance
+    typed: Number, choices: Sequence[Edit], spot: TrueTerm, tolerance: Tolerance
 ) -> Edit | None:
     """The most plausible wrong contribution that a typed number is, or None.
 
@@ -129,7 +129,7 @@ def closest(
     return best or far
 
 
-def against(kind: Kind, typed: Number, spot: Spot) -> float:
+def against(kind: Kind, typed: Number, spot: TrueTerm) -> float:
     """What the typed factors say against a mistake at this force.
 
     A mistake at the factor leaves the size as it was, and one at the size the factor. In a moment a
@@ -151,7 +151,7 @@ def against(kind: Kind, typed: Number, spot: Spot) -> float:
     return MISPLACED if elsewhere else 0.0
 
 
-def against_right(typed: Number, spot: Spot, negative: Sequence[float] = ()) -> float:
+def against_right(typed: Number, spot: TrueTerm, negative: Sequence[float] = ()) -> float:
     """What the typed factors say against a number that comes to the right value for this force.
 
     `negative` are the sizes of the student's own results that have a minus.
@@ -177,7 +177,7 @@ def rounded_harder(typed: Number, true: float, tolerance: Tolerance) -> float | 
     return far + CUT if off <= 2 * radius and abs(typed.value) < abs(true) else None
 
 
-def other_factor_cost(per_unit: float, spot: Spot) -> float:
+def other_factor_cost(per_unit: float, spot: TrueTerm) -> float:
     """What a factor costs that no rule makes: less where it could be an inclined force's component."""
     ux, uy = spot.unit_vector
     inclined = min(abs(ux), abs(uy)) > 1e-9 and not spot.is_moment

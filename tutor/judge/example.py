@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
-from tutor.judge.about import About
+from tutor.judge.about import Asked
 from tutor.model import Joint, Load, Member, Problem, Support
 from tutor.notation import Exact
 
@@ -24,7 +24,7 @@ class Example:
     `senses` and `known` are the student's own, as `judge` takes them; `truss` is a key of `TRUSSES`.
     """
 
-    about: About
+    about: Asked
     text: str
     senses: Mapping[str, str] = field(default_factory=dict)
     known: Mapping[str, str] = field(default_factory=dict)

@@ -7,16 +7,16 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
-from tutor.judge.account import NOTHING_NAMED, Account, Slip
 from tutor.judge.costs import IN_RADIANS, NOT_RECORDED
+from tutor.judge.equal_forces import LEFT_OUT
+from tutor.judge.explanation import NOTHING_NAMED, Explanation, Slip
 from tutor.judge.fit import fit, number_by_number
-from tutor.judge.given import Carried, Given
+from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.search import search
-from tutor.judge.truth import TrueLine
-from tutor.judge.twins import LEFT_OUT
-from tutor.judge.typed import Typed, typed
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.model import Tolerance
 from tutor.notation import Names, Reading, Unreadable, read_equation
 
@@ -26,8 +26,8 @@ BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
 
 
 def slips_of(
-    true: TrueLine,
-    line: Typed,
+    true: TrueEquation,
+    line: TypedEquation,
     reading: Reading,
     names: Names,
     tolerance: Tolerance,
@@ -52,64 +52,64 @@ def slips_of(
 
 
 def _with_values_put_in(
-    account: Account,
-    line: Typed,
-    true: TrueLine,
+    account: Explanation,
+    line: TypedEquation,
+    true: TrueEquation,
     tolerance: Tolerance,
     values: Mapping[str, float],
     idle: frozenset[str],
-) -> tuple[Account, tuple[Account, ...]] | None:
+) -> tuple[Explanation, tuple[Explanation, ...]] | None:
     """The search once more, with the values of unknowns left out that were not recorded, if better."""
     left_out = [
         slip.force for slip in account.slips if slip.force in values and slip.code == "missing"
     ]
     if account.slips == (NOTHING_NAMED,):
         left_out = [n for n, s in true.unknowns.items() if s.true and n not in line.names]
-    own = {
-        name: Carried(true.given.sign(name) * values[name], UNRECORDED_TO * abs(values[name]))
+    taken = {
+        name: KnownValue(true.own.sign(name) * values[name], UNRECORDED_TO * abs(values[name]))
         for name in left_out
-        if name is not None and name not in true.given.known
+        if name is not None and name not in true.own.known
     }
-    if not own or not line.constants:
+    if not taken or not line.constants:
         return None
-    given = Given(true.given.senses, {**true.given.known, **own})
-    first, others = search(line, replace(true, given=given), tolerance, idle)
+    own = KnownValues(true.own.senses, {**true.own.known, **taken})
+    first, others = search(line, replace(true, own=own), tolerance, idle)
     return (first, others) if first.cost + NOT_RECORDED < account.cost else None
 
 
-def _can_be_named(account: Account) -> bool:
+def _can_be_named(account: Explanation) -> bool:
     """Whether an account is short enough to be believed: two forces, or one kind of slip only."""
     forces, codes = {s.force for s in account.slips}, {s.code for s in account.slips}
     return len(forces) <= MOST_FORCES or (len(codes) == 1 and codes != {"not-equilibrium"})
 
 
-def _mostly_right(account: Account, line: Typed) -> bool:
+def _mostly_right(account: Explanation, line: TypedEquation) -> bool:
     """Whether a line of numbers alone has more right terms than wrong ones: chance explains others."""
     touched = sum(1 for slip in account.slips if slip.code not in LEFT_OUT)
     return 2 * touched <= len(line.constants)
 
 
 def _overall(
-    true: TrueLine, line: Typed, reading: Reading, names: Names, tolerance: Tolerance
+    true: TrueEquation, line: TypedEquation, reading: Reading, names: Names, tolerance: Tolerance
 ) -> tuple[float, Slip] | None:
     """A mistake that runs through the whole line: members reversed, or degrees as radians."""
     members = [n for n, s in true.unknowns.items() if s.force.kind == "member" and s.true != 0.0]
     standing = [s for n, s in true.unknowns.items() if n not in members and s.true != 0.0] + [
         s for s in true.loads if s.true != 0.0
     ]
-    known = true.given.known
+    known = true.own.known
     pulling = [n for n in members if n in line.names or (n in known and known[n].value != 0.0)]
     if len(pulling) >= 2 and standing:
-        turned = {n: "T" if true.given.sign(n) < 0 else "C" for n in members}
-        given = Given({**true.given.senses, **turned}, true.given.known)
-        found = fit(line, replace(true, given=given), tolerance)
+        turned = {n: "T" if true.own.sign(n) < 0 else "C" for n in members}
+        own = KnownValues({**true.own.senses, **turned}, true.own.known)
+        found = fit(line, replace(true, own=own), tolerance)
         if found is not None and (found.scale > 0 or len(standing) > 1):
             return KINDS["pull-push"].cost, Slip("pull-push", None, None)
     if _in_other_unit(true, line, tolerance):
         return KINDS["unit"].cost, Slip("unit", None, None)
     radians = read_equation(reading.text, names, angles="radians")
     if not isinstance(radians, Unreadable) and _may_be_radians(reading.text):
-        again = typed(radians)
+        again = typed_equation(radians)
         if again != line and fit(again, true, tolerance) is not None:
             return IN_RADIANS, Slip("angle-mode", None, None)
     return None
@@ -121,7 +121,7 @@ def _may_be_radians(text: str) -> bool:
     return bool(angles) and max(angles) <= 2 * math.pi
 
 
-def _in_other_unit(true: TrueLine, line: Typed, tolerance: Tolerance) -> bool:
+def _in_other_unit(true: TrueEquation, line: TypedEquation, tolerance: Tolerance) -> bool:
     """Whether all numbers without unknown are off by the same factor of units."""
     if len(line.constants) < 2 or not line.unknowns:
         return False

@@ -21,8 +21,8 @@ from tutor.judge.blocks import (
     rounded_by,
     stand_for,
 )
-from tutor.judge.truth import Spot, TrueLine
-from tutor.judge.typed import Coefficient, Typed
+from tutor.judge.true_equation import TrueEquation, TrueTerm
+from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.model import Tolerance
 
 MOST_SCALES = 12
@@ -47,7 +47,7 @@ class Fit:
         return self.paired and abs(self.scale) == 1.0
 
 
-def fit(line: Typed, true: TrueLine, tolerance: Tolerance) -> Fit | None:
+def fit(line: TypedEquation, true: TrueEquation, tolerance: Tolerance) -> Fit | None:
     """The best fit of a typed line to a true one, or None where it says something else."""
     found = _fit(line, true, tolerance)
     if found is None and _may_be_coarse(line, true):
@@ -55,18 +55,18 @@ def fit(line: Typed, true: TrueLine, tolerance: Tolerance) -> Fit | None:
     return found
 
 
-def _may_be_coarse(line: Typed, true: TrueLine) -> bool:
+def _may_be_coarse(line: TypedEquation, true: TrueEquation) -> bool:
     """Whether only the rounding of integers can stand between a line and the true one."""
     same = line.names <= true.unknowns.keys() and bool(line.unknowns)
     return same and any(factors.coarse for factors in line.factors)
 
 
-def _fit(line: Typed, true: TrueLine, tolerance: Tolerance) -> Fit | None:
+def _fit(line: TypedEquation, true: TrueEquation, tolerance: Tolerance) -> Fit | None:
     spots = true.unknowns
     if any(name not in spots or spots[name].true == 0.0 for name in line.names):
         return None
     for name, spot in spots.items():
-        if spot.true != 0.0 and name not in line.names and name not in true.given.known:
+        if spot.true != 0.0 and name not in line.names and name not in true.own.known:
             return None
     numbers = tuple(s for s in true.numbers(line.names) if s.true != 0.0 or s.radius)
     if not line.unknowns:
@@ -83,7 +83,9 @@ def _fit(line: Typed, true: TrueLine, tolerance: Tolerance) -> Fit | None:
     return remarked
 
 
-def _of_numbers_alone(line: Typed, numbers: Sequence[Spot], tolerance: Tolerance) -> Fit | None:
+def _of_numbers_alone(
+    line: TypedEquation, numbers: Sequence[TrueTerm], tolerance: Tolerance
+) -> Fit | None:
     """The fit of a line without unknowns: as it is written or turned round.
 
     Nothing else fixes a scale, and any two equal numbers are a multiple of any others: a line that
@@ -104,7 +106,7 @@ def _of_numbers_alone(line: Typed, numbers: Sequence[Spot], tolerance: Tolerance
 
 
 def _minus_elsewhere(
-    line: Typed, acting: Sequence[Spot], scale: float, tolerance: Tolerance
+    line: TypedEquation, acting: Sequence[TrueTerm], scale: float, tolerance: Tolerance
 ) -> bool:
     """Whether a number that shows an earlier result with its minus does not come to that result's."""
     for term, factors in zip(line.constants, line.factors, strict=True):
@@ -114,7 +116,9 @@ def _minus_elsewhere(
     return False
 
 
-def _shows_sizes(line: Typed, acting: Sequence[Spot], scale: float, tolerance: Tolerance) -> bool:
+def _shows_sizes(
+    line: TypedEquation, acting: Sequence[TrueTerm], scale: float, tolerance: Tolerance
+) -> bool:
     """Whether each number is one true one at this scale, and products show the size of that force."""
     left, shown = list(acting), 0
     for term, factors in zip(line.constants, line.factors, strict=True):
@@ -135,7 +139,10 @@ def _shows_sizes(line: Typed, acting: Sequence[Spot], scale: float, tolerance: T
 
 
 def _scales(
-    line: Typed, spots: Mapping[str, Spot], numbers: Sequence[Spot], tolerance: Tolerance
+    line: TypedEquation,
+    spots: Mapping[str, TrueTerm],
+    numbers: Sequence[TrueTerm],
+    tolerance: Tolerance,
 ) -> Iterator[tuple[Level, float]]:
     """The scales at which all coefficients agree, and how well; as written and turned round first."""
     for level in ("silent", "remark"):
@@ -163,7 +170,7 @@ def _is_multiple(scale: float) -> bool:
     return math.isfinite(scale) and abs(abs(scale) - 1.0) > NEARLY_AS_WRITTEN and scale != 0.0
 
 
-def nearly_as_written(line: Typed, true: TrueLine) -> bool:
+def nearly_as_written(line: TypedEquation, true: TrueEquation) -> bool:
     """Whether every coefficient is off by about the same little, as if all were rounded alike."""
     scales = [
         coefficient.value / spot.true
@@ -174,7 +181,7 @@ def nearly_as_written(line: Typed, true: TrueLine) -> bool:
 
 
 def _agreeing(
-    line: Typed, spots: Mapping[str, Spot], level: Level, tolerance: Tolerance
+    line: TypedEquation, spots: Mapping[str, TrueTerm], level: Level, tolerance: Tolerance
 ) -> tuple[float, float]:
     """The lowest and the highest scale at which every coefficient is right; crossed where none is."""
     low, high = -math.inf, math.inf
@@ -187,7 +194,7 @@ def _agreeing(
 
 
 def slack_of(
-    typed: Coefficient, spot: Spot, scale: float, tolerance: Tolerance, level: Level
+    typed: Coefficient, spot: TrueTerm, scale: float, tolerance: Tolerance, level: Level
 ) -> float:
     """How far a coefficient may be off, by its own size or by the parts it was added up from.
 
@@ -200,7 +207,9 @@ def slack_of(
     return max(silent, min(rounded_by(typed.value, typed.radius), tolerance.remark * own))
 
 
-def _within(line: Typed, spots: Mapping[str, Spot], numbers: Sequence[Spot]) -> Iterator[float]:
+def _within(
+    line: TypedEquation, spots: Mapping[str, TrueTerm], numbers: Sequence[TrueTerm]
+) -> Iterator[float]:
     """Scales that a term of the line sets, the exact ones first."""
     anchors = sorted(
         (c.radius / abs(c.value), c.value / spots[name].true) for name, c in line.unknowns.items()
@@ -213,7 +222,7 @@ def _within(line: Typed, spots: Mapping[str, Spot], numbers: Sequence[Spot]) -> 
 
 
 def numbers_fit(
-    line: Typed, numbers: Sequence[Spot], scale: float, tolerance: Tolerance
+    line: TypedEquation, numbers: Sequence[TrueTerm], scale: float, tolerance: Tolerance
 ) -> tuple[Level, bool] | None:
     """How well the terms without unknown are the loads and own values, and whether one by one.
 
@@ -239,7 +248,7 @@ def numbers_fit(
 
 
 def number_by_number(
-    line: Typed, numbers: Sequence[Spot], scale: float, tolerance: Tolerance
+    line: TypedEquation, numbers: Sequence[TrueTerm], scale: float, tolerance: Tolerance
 ) -> bool:
     """Whether every typed number is a true one, and every true one is typed."""
     if not line.constants:

@@ -6,14 +6,14 @@ import math
 
 from tutor.judge.blocks import one_by_one
 from tutor.judge.fit import slack_of
-from tutor.judge.truth import TrueLine
-from tutor.judge.typed import Typed
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import TypedEquation
 from tutor.model import Tolerance
 
 AS_WRITTEN = (1.0, -1.0)
 
 
-def fitting(line: Typed, true: TrueLine, tolerance: Tolerance) -> tuple[str, ...]:
+def fitting(line: TypedEquation, true: TrueEquation, tolerance: Tolerance) -> tuple[str, ...]:
     """The forces whose terms fit together, the unknowns first; none where it is not sure.
 
     Terms fit at one scale of the whole line. It is not sure which do where another scale lets as
@@ -31,7 +31,9 @@ def fitting(line: Typed, true: TrueLine, tolerance: Tolerance) -> tuple[str, ...
     return best[0] if len(best) == 1 else ()
 
 
-def _fit_at(line: Typed, true: TrueLine, scale: float, tolerance: Tolerance) -> tuple[str, ...]:
+def _fit_at(
+    line: TypedEquation, true: TrueEquation, scale: float, tolerance: Tolerance
+) -> tuple[str, ...]:
     """The forces that fit at one scale, in the order of the body.
 
     A number fits where it stands for one force only, and no second time; of two loads called alike

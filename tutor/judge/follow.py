@@ -7,11 +7,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from tutor.judge.about import LineAbout, equation_of
-from tutor.judge.given import Given
-from tutor.judge.typed import Typed
+from tutor.judge.about import Equation, equation_of
+from tutor.judge.known_values import KnownValues
+from tutor.judge.typed import TypedEquation
 from tutor.model import Problem
-from tutor.statics.body import SUM_X, SUM_Y, Equation, Moment, joint_body, whole
+from tutor.statics.body import SUM_X, SUM_Y, Equilibrium, Moment, joint_body, whole
 
 NEARLY_SINGULAR = 1e-9
 MOST_LINES = 8
@@ -41,9 +41,9 @@ class Row:
     parts: float
 
 
-def from_bodies(problem: Problem, unknown: str, given: Given) -> Iterator[Possible]:
+def from_bodies(problem: Problem, unknown: str, own: KnownValues) -> Iterator[Possible]:
     """From the true equations of each body on which `unknown` acts, with the student's values."""
-    if not given.known:
+    if not own.known:
         return
     if unknown in problem.member:
         member = problem.member[unknown]
@@ -51,21 +51,21 @@ def from_bodies(problem: Problem, unknown: str, given: Given) -> Iterator[Possib
     else:
         bodies = [whole(problem), joint_body(problem, problem.reaction[unknown].joint)]
     for body in bodies:
-        equations = [Equation(body, SUM_X), Equation(body, SUM_Y)]
+        equations = [Equilibrium(body, SUM_X), Equilibrium(body, SUM_Y)]
         if body.name == "whole":
-            equations.append(Equation(body, Moment(problem.joints[0].at)))
-        yield from _solved([_true_row(e, unknown, given) for e in equations], unknown)
+            equations.append(Equilibrium(body, Moment(problem.joints[0].at)))
+        yield from _solved([_true_row(e, unknown, own) for e in equations], unknown)
 
 
 def from_standing(
-    problem: Problem, unknown: str, given: Given, standing: Sequence[LineAbout]
+    problem: Problem, unknown: str, own: KnownValues, standing: Sequence[Equation]
 ) -> Iterator[Possible]:
     """From the true equations that stand, with the student's values."""
-    rows = [_true_row(equation_of(problem, about), unknown, given) for about in standing]
+    rows = [_true_row(equation_of(problem, about), unknown, own) for about in standing]
     yield from _solved(rows[:MOST_LINES], unknown)
 
 
-def _true_row(equation: Equation, unknown: str, given: Given) -> Row:
+def _true_row(equation: Equilibrium, unknown: str, own: KnownValues) -> Row:
     open_ones: dict[str, float] = {}
     number = carried = parts = 0.0
     for term in equation.terms:
@@ -75,41 +75,41 @@ def _true_row(equation: Equation, unknown: str, given: Given) -> Row:
             parts += term.spread
         elif term.coefficient == 0.0:
             continue
-        elif name == unknown or name not in given.known:
+        elif name == unknown or name not in own.known:
             open_ones[name] = term.coefficient
         else:
-            own = given.known[name]
-            number += term.coefficient * given.sign(name) * own.value
-            parts += term.spread * abs(own.value)
-            carried += abs(term.coefficient) * own.radius
+            value = own.known[name]
+            number += term.coefficient * own.sign(name) * value.value
+            parts += term.spread * abs(value.value)
+            carried += abs(term.coefficient) * value.radius
     return Row(open_ones, number, carried, parts)
 
 
 def from_lines(
-    problem: Problem, unknown: str, given: Given, lines: Sequence[Typed]
+    problem: Problem, unknown: str, own: KnownValues, lines: Sequence[TypedEquation]
 ) -> Iterator[Possible]:
     """From the student's own lines, as they were typed, with the student's values."""
-    rows = [_typed_row(line, unknown, given) for line in lines]
+    rows = [_typed_row(line, unknown, own) for line in lines]
     touching = [row for row in rows if unknown in row.open]
     names = {name for row in touching for name in row.open}
     more = [row for row in rows if row not in touching and names & row.open.keys()]
     for possible in _solved([*touching, *more][:MOST_LINES], unknown):
         slack = possible.carried + SHARE_OF_ARITHMETIC * possible.parts
-        yield Possible(given.sign(unknown) * possible.value, slack, 0.0)
+        yield Possible(own.sign(unknown) * possible.value, slack, 0.0)
 
 
-def _typed_row(line: Typed, unknown: str, given: Given) -> Row:
+def _typed_row(line: TypedEquation, unknown: str, own: KnownValues) -> Row:
     open_ones: dict[str, float] = {}
     number, carried = line.total, 0.0
     parts = math.fsum(abs(term.value) for term in line.constants)
     for name, typed in line.unknowns.items():
-        if name == unknown or name not in given.known:
+        if name == unknown or name not in own.known:
             open_ones[name] = typed.value
         else:
-            own = given.known[name]
-            number += typed.value * own.value
-            parts += abs(typed.value * own.value)
-            carried += abs(typed.value) * own.radius
+            value = own.known[name]
+            number += typed.value * value.value
+            parts += abs(typed.value * value.value)
+            carried += abs(typed.value) * value.radius
     return Row(open_ones, number, carried, parts)
 
 

@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 
 from tutor.judge import Judge
-from tutor.judge.about import Along, Fx, Fy, LineAbout, M
+from tutor.judge.about import Along, Equation, Fx, Fy, M
 from tutor.model import Problem
 from tutor.notation import Unreadable, read_equation
 
@@ -14,7 +14,7 @@ SNAP = 0.06
 """A typed angle this near to a member's own (degrees) is meant to be the member's."""
 
 
-def headed(desk: Judge, text: str, joint: str | None) -> LineAbout | None:
+def headed(desk: Judge, text: str, joint: str | None) -> Equation | None:
     """The equation that a line's own heading names, or None where it has none.
 
     A sum of forces is that of the joint it names, else of `joint`; moments are of the whole truss.
@@ -33,7 +33,7 @@ def headed(desk: Judge, text: str, joint: str | None) -> LineAbout | None:
     return Fx(place) if label.kind == "x" else Fy(place)
 
 
-def snapped(problem: Problem, degrees: float, joint: str | None) -> LineAbout:
+def snapped(problem: Problem, degrees: float, joint: str | None) -> Equation:
     """The sum along `degrees`, or along the axis or member direction that the angle is rounded from.
 
     Angles are typed rounded; the sum square to a member has to leave that member out exactly.

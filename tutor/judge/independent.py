@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from tutor.judge.about import LineAbout, M, point_of, sum_of
+from tutor.judge.about import Equation, M, point_of, sum_of
 from tutor.model import Problem
 from tutor.statics.body import Projection
 
@@ -18,7 +18,7 @@ Vector = tuple[float, ...]
 NEARLY_NOTHING = 1e-9
 
 
-def vector_of(problem: Problem, about: LineAbout) -> Vector:
+def vector_of(problem: Problem, about: Equation) -> Vector:
     """The equation's place in the space of its body's equations, lengths scaled to the truss."""
     if isinstance(about, M):
         x, y = point_of(problem, about)
@@ -29,18 +29,18 @@ def vector_of(problem: Problem, about: LineAbout) -> Vector:
     return (*total.axis, 0.0)
 
 
-def adds_something(problem: Problem, about: LineAbout, standing: Iterable[LineAbout]) -> bool:
+def adds_something(problem: Problem, about: Equation, standing: Iterable[Equation]) -> bool:
     """Whether `about` is independent of the standing equations of the same body."""
     same = [vector_of(problem, s) for s in standing if same_body(s, about)]
     return not same or _rank([*same, vector_of(problem, about)]) > _rank(same)
 
 
-def same_body(one: LineAbout, other: LineAbout) -> bool:
+def same_body(one: Equation, other: Equation) -> bool:
     """Whether two equations are of the same free body."""
     return one.joint == other.joint and set(one.part) == set(other.part)
 
 
-def how_many(problem: Problem, standing: Iterable[LineAbout], joint: str | None) -> int:
+def how_many(problem: Problem, standing: Iterable[Equation], joint: str | None) -> int:
     """The number of independent equations that stand for one body."""
     return _rank([vector_of(problem, s) for s in standing if s.joint == joint and not s.part])
 

@@ -12,10 +12,10 @@ from dataclasses import dataclass
 from math import isclose
 from typing import Literal
 
-from tutor.judge.about import About, Along, Fx, Fy, LineAbout, M, Value, in_words
+from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, Value, in_words
 from tutor.judge.example import Example
 from tutor.judge.factors import Factors
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 from tutor.model import Problem
 from tutor.statics.body import Force, load_forces
 
@@ -35,11 +35,11 @@ class Case:
     """
 
     problem: Problem
-    about: About
+    about: Asked
     force: str | None = None
-    spot: Spot | None = None
+    spot: TrueTerm | None = None
     acting: int = 0
-    true_of: LineAbout | None = None
+    true_of: Equation | None = None
     alike: tuple[str, ...] = ()
 
     @property
@@ -213,7 +213,7 @@ class Kind:
     look: Callable[[Case], str]
     reason: Callable[[Case], str]
     place: Callable[[Case], str]
-    variants: Callable[[Spot], Iterable[float]] | None = None
+    variants: Callable[[TrueTerm], Iterable[float]] | None = None
     examples: tuple[Example, ...] = ()
     touches: Literal["size", "factor", "neither"] = "factor"
     alone: bool = False
@@ -224,4 +224,4 @@ class Kind:
     of_whole: bool = False
     shows: Callable[[Look], bool] | None = None
     instead_of: str = ""
-    where: Callable[[Spot, Sequence[Spot]], bool] | None = None
+    where: Callable[[TrueTerm, Sequence[TrueTerm]], bool] | None = None

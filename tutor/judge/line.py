@@ -6,21 +6,21 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
-from tutor.judge.about import Fx, Fy, LineAbout, M, in_words
-from tutor.judge.account import Slip
-from tutor.judge.elsewhere import holds_at_solution, true_of, true_of_part
+from tutor.judge.about import Equation, Fx, Fy, M, in_words
 from tutor.judge.explain import slips_of
+from tutor.judge.explanation import Slip
 from tutor.judge.fit import Fit, fit, nearly_as_written
-from tutor.judge.given import Given
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.kind import Case
+from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
-from tutor.judge.otherwise import told_with
+from tutor.judge.other_equation import holds_at_solution, true_of, true_of_part
 from tutor.judge.restated import restated
 from tutor.judge.results import is_result, said_of_result
 from tutor.judge.telling import mistake_of, with_what_fits
-from tutor.judge.truth import TrueLine
-from tutor.judge.typed import Typed, typed
+from tutor.judge.ties import told_with
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.unrecorded import joint_sum_with_unrecorded, not_recorded, with_unrecorded
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.whole_line import off_by
@@ -42,21 +42,21 @@ class Line:
     """
 
     problem: Problem
-    about: LineAbout
+    about: Equation
     reading: Reading
     names: Names
-    given: Given
-    standing: Sequence[LineAbout]
-    lines: Sequence[Typed]
+    own: KnownValues
+    standing: Sequence[Equation]
+    lines: Sequence[TypedEquation]
     values: Callable[[], Mapping[str, float]]
 
     @cached_property
-    def typed(self) -> Typed:
-        return typed(self.reading)
+    def typed(self) -> TypedEquation:
+        return typed_equation(self.reading)
 
     @cached_property
-    def true(self) -> TrueLine:
-        return TrueLine(self.problem, self.about, self.given)
+    def true(self) -> TrueEquation:
+        return TrueEquation(self.problem, self.about, self.own)
 
     @cached_property
     def holds(self) -> bool:
@@ -64,10 +64,10 @@ class Line:
         return self.holds_to(self.tolerance)
 
     def holds_to(self, tolerance: Tolerance) -> bool:
-        return holds_at_solution(self.typed, self.problem, self.given, self.values(), tolerance)
+        return holds_at_solution(self.typed, self.problem, self.own, self.values(), tolerance)
 
     @property
-    def standing_or_axes(self) -> tuple[LineAbout, ...]:
+    def standing_or_axes(self) -> tuple[Equation, ...]:
         """Other equations of the same body that a line may be, term by term."""
         same = [about for about in self.standing if same_body(about, self.about)]
         joint, part = self.about.joint, self.about.part
@@ -114,13 +114,13 @@ def _fits(line: Line, found: Fit) -> Verdict:
     return line.right(rounded=found.level == "remark")
 
 
-def _plainly_other(line: Line) -> LineAbout | None:
+def _plainly_other(line: Line) -> Equation | None:
     """The equation that stands here term by term, where the one asked for is only a multiple.
 
     Once a single force is open, every equation of the body gives it, each in its own terms.
     """
     for about in (other for other in line.standing_or_axes if other != line.about):
-        found = fit(line.typed, TrueLine(line.problem, about, line.given), line.tolerance)
+        found = fit(line.typed, TrueEquation(line.problem, about, line.own), line.tolerance)
         if found is not None and found.plain and found.level == "silent":
             return about
     return None
@@ -192,7 +192,7 @@ def _of_acting_forces(slips: Sequence[Slip], values: Mapping[str, float]) -> boo
     return all(values.get(slip.force or "", 1.0) != 0.0 for slip in slips)
 
 
-def _true_elsewhere(line: Line, other: LineAbout | None) -> Verdict:
+def _true_elsewhere(line: Line, other: Equation | None) -> Verdict:
     """A line that is true, but not the equation asked for; of what, where it can be told."""
     about = line.about
     same = other is not None and same_body(other, about)
@@ -216,7 +216,7 @@ def _remarks(line: Line, rounded: bool) -> tuple[Remark, ...]:
     return tuple(remarks)
 
 
-def headed_otherwise(about: LineAbout, reading: Reading) -> str | None:
+def headed_otherwise(about: Equation, reading: Reading) -> str | None:
     """A sentence where the line's own heading names another equation than the one asked for."""
     label = reading.label
     if label is None or label.kind is None:

@@ -8,7 +8,6 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import combinations
 
-from tutor.judge.account import Account, Slip
 from tutor.judge.blocks import stand_for
 from tutor.judge.costs import BARE_SIZE, MISPLACED, MORE_THAN_THERE, OTHER_SIZE, SIZE_SHOWN
 from tutor.judge.edits import (
@@ -23,13 +22,14 @@ from tutor.judge.edits import (
     rounded_harder,
     turning_code,
 )
+from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.factors import Factors
 from tutor.judge.fit import numbers_fit
 from tutor.judge.mistakes import KINDS
 from tutor.judge.strays import number_without_place
 from tutor.judge.sums import by_sum
-from tutor.judge.truth import Spot, TrueLine
-from tutor.judge.typed import Typed
+from tutor.judge.true_equation import TrueEquation, TrueTerm
+from tutor.judge.typed import TypedEquation
 from tutor.model import Tolerance
 from tutor.notation import Term
 
@@ -44,9 +44,9 @@ RIGHT = Edit(0.0, (), 0.0)
 class Numbers:
     """The numbers of a line beside the true ones: what an explanation of them needs, whatever the scale."""
 
-    line: Typed
-    spots: tuple[Spot, ...]
-    true: TrueLine
+    line: TypedEquation
+    spots: tuple[TrueTerm, ...]
+    true: TrueEquation
     tolerance: Tolerance
 
     @cached_property
@@ -69,27 +69,27 @@ class Numbers:
         return self._made[place]
 
 
-def explain_numbers(given: Numbers, scale: float) -> Account:
+def explain_numbers(given: Numbers, scale: float) -> Explanation:
     """The cheapest account of the terms without unknown at `scale`."""
     line, acting = given.line, [given.spots[i] for i in given.acting]
     if numbers_fit(line, acting, scale, given.tolerance) is not None and not _contradicted(
         given, scale
     ):
         more = len(line.constants) > len(acting)
-        return Account(MORE_THAN_THERE if more else 0.0, (), scale)
+        return Explanation(MORE_THAN_THERE if more else 0.0, (), scale)
     rows = list(zip(line.constants, line.factors, strict=True))
     rest, left = _unpaired(rows, given, scale)
     found = [_by_term(rest, left, given, scale), _by_sum(rest, left, given, scale)]
     if len(rows) == 1 and len(given.acting) > 1:
         found.append(_by_sum(rows, given.acting, given, scale))
     accounts = [account for account in found if account is not None]
-    nothing = Account(UNEXPLAINED, (Slip("not-equilibrium", None, None),), scale)
+    nothing = Explanation(UNEXPLAINED, (Slip("not-equilibrium", None, None),), scale)
     return min(accounts, key=lambda account: account.cost, default=nothing)
 
 
 def _by_sum(
     rest: Sequence[tuple[Term, Factors]], left: Sequence[int], given: Numbers, scale: float
-) -> Account | None:
+) -> Explanation | None:
     return by_sum(rest, left, given.spots, given.edits, scale, given.tolerance)
 
 
@@ -110,7 +110,7 @@ def _contradicted(given: Numbers, scale: float) -> bool:
     return False
 
 
-def _is_right(term: Term, spot: Spot, given: Numbers, scale: float) -> bool:
+def _is_right(term: Term, spot: TrueTerm, given: Numbers, scale: float) -> bool:
     return stand_for((term,), (spot,), scale, given.tolerance) is not None
 
 
@@ -150,7 +150,7 @@ def _unpaired(
 
 
 def _right_sum(
-    term: Term, left: Sequence[int], spots: Sequence[Spot], scale: float
+    term: Term, left: Sequence[int], spots: Sequence[TrueTerm], scale: float
 ) -> tuple[int, ...]:
     """The places of two or three true numbers that the typed one adds up, or none."""
     for count in (2, 3):
@@ -163,7 +163,7 @@ def _right_sum(
     return ()
 
 
-def _both_parts(spots: Sequence[Spot]) -> bool:
+def _both_parts(spots: Sequence[TrueTerm]) -> bool:
     """Whether both components of one force are among these: together they are that force again."""
     sources = [spot.force.source or spot.name for spot in spots if spot.part]
     return any(sources.count(source) > 1 for source in sources)
@@ -171,7 +171,7 @@ def _both_parts(spots: Sequence[Spot]) -> bool:
 
 def _by_term(
     rest: Sequence[tuple[Term, Factors]], left: Sequence[int], given: Numbers, scale: float
-) -> Account | None:
+) -> Explanation | None:
     """Typed number beside true number, each assigned to the one it most likely stands for."""
     if max(len(rest), len(left)) > MOST_TO_ASSIGN:
         return None
@@ -197,7 +197,7 @@ def _by_term(
         if i not in taken:
             slips.append(Slip(code, spots[i].name, spots[i]))
             cost += KINDS[code].cost
-    return Account(cost, tuple(slips), scale)
+    return Explanation(cost, tuple(slips), scale)
 
 
 def _cheapest(
@@ -232,7 +232,7 @@ def _cheapest(
     return best
 
 
-def _idle(rest: Sequence[Term], spots: Sequence[Spot], scale: float) -> list[int]:
+def _idle(rest: Sequence[Term], spots: Sequence[TrueTerm], scale: float) -> list[int]:
     """The places of forces without a part in the equation that the typed numbers may stand for."""
     sizes = [abs(term.value / scale) for term in rest]
     found = [
@@ -270,12 +270,12 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     return found
 
 
-def _other_result(number: Number, spot: Spot, true: TrueLine) -> Edit | None:
+def _other_result(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit | None:
     """An own earlier value that is another force's, with the right factor; or None."""
     if spot.force.kind == "load":
         return None
     size = abs(number.scale * spot.per_unit)
-    for name, carried in true.given.known.items():
+    for name, carried in true.own.known.items():
         if name != spot.name and math.isclose(
             abs(number.value), size * abs(carried.value), rel_tol=SAME_RESULT
         ):
@@ -287,7 +287,7 @@ def _other_result(number: Number, spot: Spot, true: TrueLine) -> Edit | None:
     return None
 
 
-def _other_number(number: Number, spot: Spot) -> Edit:
+def _other_number(number: Number, spot: TrueTerm) -> Edit:
     """A number no rule makes: a wrong arm or factor where the size is written, else a wrong size."""
     factors, scale = number.factors, number.scale
     code = "magnitude" if spot.force.kind == "load" else "carried"

@@ -8,14 +8,14 @@ from __future__ import annotations
 
 from typing import Any
 
-from tutor.judge.about import LineAbout, equation_of
-from tutor.judge.given import Given
+from tutor.judge.about import Equation, equation_of
+from tutor.judge.known_values import KnownValues
 from tutor.model import Problem
 from tutor.notation import Reading
 from tutor.statics import symbolic
 
 
-def proves(problem: Problem, about: LineAbout, reading: Reading, given: Given) -> bool | None:
+def proves(problem: Problem, about: Equation, reading: Reading, own: KnownValues) -> bool | None:
     """Whether the line is a nonzero multiple of the true equation, term by term.
 
     Only symbols are compared: values put in for unknowns are not looked up, so the line must have
@@ -25,7 +25,7 @@ def proves(problem: Problem, about: LineAbout, reading: Reading, given: Given) -
     if any(term.radius > 0.0 for term in reading.terms):
         return None
     true = {
-        name: value if name is None else _signed(given, name, value)
+        name: value if name is None else _signed(own, name, value)
         for name, value in symbolic(equation_of(problem, about), problem).items()
     }
     typed = reading.exact_form()
@@ -43,8 +43,8 @@ def proves(problem: Problem, about: LineAbout, reading: Reading, given: Given) -
     )
 
 
-def _signed(given: Given, name: str, value: Any) -> Any:
-    return -value if given.sign(name) < 0 else value
+def _signed(own: KnownValues, name: str, value: Any) -> Any:
+    return -value if own.sign(name) < 0 else value
 
 
 def _is_zero(value: Any) -> bool:

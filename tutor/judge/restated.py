@@ -6,12 +6,12 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from tutor.judge.about import LineAbout
+from tutor.judge.about import Equation
 from tutor.judge.fit import fit
-from tutor.judge.given import Given
 from tutor.judge.independent import same_body
-from tutor.judge.truth import TrueLine
-from tutor.judge.typed import Typed
+from tutor.judge.known_values import KnownValues
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import TypedEquation
 
 SAME = 0.005
 NOTHING = 1e-9
@@ -27,12 +27,15 @@ class Restated:
     equation that was asked for had to be among them.
     """
 
-    about: LineAbout | None
+    about: Equation | None
     adds: bool
 
 
 def restated(
-    line: Typed, true: TrueLine, standing: Sequence[LineAbout], lines: Sequence[Typed]
+    line: TypedEquation,
+    true: TrueEquation,
+    standing: Sequence[Equation],
+    lines: Sequence[TypedEquation],
 ) -> Restated | None:
     """What of the standing equations a line says again, or None.
 
@@ -44,15 +47,15 @@ def restated(
     problem, tolerance = true.problem, true.problem.tolerance
     stand = [about for about in standing if same_body(about, true.about) and about != true.about]
     for about in stand:
-        found = fit(line, TrueLine(problem, about, true.given), tolerance)
+        found = fit(line, TrueEquation(problem, about, true.own), tolerance)
         if found is not None and found.level == "silent":
             return Restated(about, adds=False)
-    given = _without_typed(true.given, line)
-    true = replace(true, given=given)
+    own = _without_typed(true.own, line)
+    true = replace(true, own=own)
     names = true.unknowns.keys()
-    rows = [_true_row(TrueLine(problem, about, given)) for about in stand]
-    rows += [_typed_row(each, given) for each in lines if each.names <= names]
-    asked, typed = _true_row(true), _typed_row(line, given)
+    rows = [_true_row(TrueEquation(problem, about, own)) for about in stand]
+    rows += [_typed_row(each, own) for each in lines if each.names <= names]
+    asked, typed = _true_row(true), _typed_row(line, own)
     open_names = {name for row in (*rows, asked) for name in row if name is not None}
     if not rows or len(open_names) < 2 or not set(typed) - {None} <= open_names:
         return None
@@ -61,35 +64,35 @@ def restated(
     return Restated(None, adds=True) if _follows(typed, [*rows, asked], line) else None
 
 
-def _without_typed(given: Given, line: Typed) -> Given:
+def _without_typed(own: KnownValues, line: TypedEquation) -> KnownValues:
     """What is given without the values of those unknowns that the line has by name."""
-    known = {name: own for name, own in given.known.items() if name not in line.names}
-    return Given(given.senses, known)
+    known = {name: value for name, value in own.known.items() if name not in line.names}
+    return KnownValues(own.senses, known)
 
 
-def _true_row(true: TrueLine) -> Row:
+def _true_row(true: TrueEquation) -> Row:
     row: dict[str | None, float] = {None: math.fsum(load.true for load in true.loads)}
     for name, spot in true.unknowns.items():
-        _add(row, name, spot.true, true.given)
+        _add(row, name, spot.true, true.own)
     return row
 
 
-def _typed_row(line: Typed, given: Given) -> Row:
+def _typed_row(line: TypedEquation, own: KnownValues) -> Row:
     row: dict[str | None, float] = {None: line.total}
     for name, coefficient in line.unknowns.items():
-        _add(row, name, coefficient.value, given)
+        _add(row, name, coefficient.value, own)
     return row
 
 
-def _add(row: dict[str | None, float], name: str, coefficient: float, given: Given) -> None:
+def _add(row: dict[str | None, float], name: str, coefficient: float, own: KnownValues) -> None:
     """A term of an unknown, as a number where the student has a value of it."""
-    if name in given.known:
-        row[None] = row.get(None, 0.0) + coefficient * given.known[name].value
+    if name in own.known:
+        row[None] = row.get(None, 0.0) + coefficient * own.known[name].value
     elif coefficient != 0.0:
         row[name] = row.get(name, 0.0) + coefficient
 
 
-def _follows(typed: Row, rows: Sequence[Row], line: Typed) -> bool:
+def _follows(typed: Row, rows: Sequence[Row], line: TypedEquation) -> bool:
     """Whether `typed` is a sum of multiples of `rows`, by taking their directions out one by one."""
     names = list(dict.fromkeys(n for row in (*rows, typed) for n in row if n is not None))
     basis: list[list[float]] = []

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tutor.judge.about import LineAbout, in_words
+from tutor.judge.about import Equation, in_words
 from tutor.judge.fit import Fit
 from tutor.judge.follow import from_lines, from_standing
-from tutor.judge.truth import TrueLine
-from tutor.judge.typed import Typed
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Remark
 from tutor.notation import Reading
 from tutor.notation.tree import Binary, Negative, Node, Number, Unit
@@ -21,7 +21,7 @@ NOT_A_LINE = (
 )
 
 
-def is_result(line: Typed, reading: Reading, found: Fit | None, in_sum: bool) -> bool:
+def is_result(line: TypedEquation, reading: Reading, found: Fit | None, in_sum: bool) -> bool:
     """Whether a line is one force beside one number, and not the equation as the free body gives it.
 
     In a sum of forces one that stands whole may be what is left when all numbers are added up.
@@ -52,15 +52,18 @@ def _bare(node: Node) -> bool:
 
 
 def said_of_result(
-    line: Typed, true: TrueLine, standing: Sequence[LineAbout], lines: Sequence[Typed]
+    line: TypedEquation,
+    true: TrueEquation,
+    standing: Sequence[Equation],
+    lines: Sequence[TypedEquation],
 ) -> tuple[bool, Remark]:
     """Whether the lines that stand give this value, and what is said of it."""
     ((name, coefficient),) = line.unknowns.items()
-    typed = -line.total / coefficient.value * true.given.sign(name)
-    problem, given = true.problem, true.given
+    typed = -line.total / coefficient.value * true.own.sign(name)
+    problem, own = true.problem, true.own
     possible = [
-        *from_lines(problem, name, given, lines),
-        *from_standing(problem, name, given, standing),
+        *from_lines(problem, name, own, lines),
+        *from_standing(problem, name, own, standing),
     ]
     given_by = any(
         abs(typed - right.value) <= right.carried + SAME * abs(right.value) for right in possible

@@ -11,7 +11,6 @@ from __future__ import annotations
 import math
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 
-from tutor.judge.account import NOTHING_NAMED, Account, Slip, saved
 from tutor.judge.coefficients import explain_coefficients
 from tutor.judge.costs import (
     AS_ONE,
@@ -26,10 +25,11 @@ from tutor.judge.costs import (
     TURNED_ROUND,
 )
 from tutor.judge.edits import UNEXPLAINED, Edit, edits
+from tutor.judge.explanation import NOTHING_NAMED, Explanation, Slip, saved
 from tutor.judge.mistakes import KINDS
 from tutor.judge.numbers import Numbers, explain_numbers
-from tutor.judge.truth import Spot, TrueLine
-from tutor.judge.typed import Typed
+from tutor.judge.true_equation import TrueEquation, TrueTerm
+from tutor.judge.typed import TypedEquation
 from tutor.model import Tolerance
 
 CHEAPEST = min(kind.cost for kind in KINDS.values() if kind.variants is not None)
@@ -37,8 +37,8 @@ Ways = Iterable[tuple[float, float]]
 
 
 def search(
-    line: Typed, true: TrueLine, tolerance: Tolerance, idle: Collection[str] = ()
-) -> tuple[Account, tuple[Account, ...]]:
+    line: TypedEquation, true: TrueEquation, tolerance: Tolerance, idle: Collection[str] = ()
+) -> tuple[Explanation, tuple[Explanation, ...]]:
     """The cheapest account of a wrong line, and others that cost about as little.
 
     `idle` are the unknowns that come out as zero: leaving one out is no mistake beside another.
@@ -46,10 +46,10 @@ def search(
     spots, numbers = true.unknowns, true.numbers(line.names | line.cancelled)
     choices = {name: edits(spots[name]) for name in line.names if name in spots}
     factors = {name: line.factors_beside(name) for name in line.names}
-    accounts: list[Account] = []
+    accounts: list[Explanation] = []
     best = math.inf
 
-    def explain(of: Sequence[Spot], ways: Ways) -> None:
+    def explain(of: Sequence[TrueTerm], ways: Ways) -> None:
         nonlocal best
         given = Numbers(line, tuple(of), true, tolerance)
         for scale, penalty in ways:
@@ -63,7 +63,7 @@ def search(
             if slips:
                 fewer = len(start.slips) + len(rest.slips) - len(slips)
                 cost = start.cost + rest.cost + penalty - saved(slips) - fewer * AS_ONE
-                accounts.append(Account(cost, slips, scale))
+                accounts.append(Explanation(cost, slips, scale))
                 best = min(best, cost)
 
     explain(numbers, _scales(line, spots, choices, numbers))
@@ -71,15 +71,15 @@ def search(
     if len(components) > len(numbers):
         explain(components, ((1.0, IN_PARTS), (-1.0, TURNED_ROUND + IN_PARTS)))
     if not accounts:
-        return Account(UNEXPLAINED, (NOTHING_NAMED,), 1.0), ()
+        return Explanation(UNEXPLAINED, (NOTHING_NAMED,), 1.0), ()
     return _best_of(accounts)
 
 
-def _best_of(accounts: list[Account]) -> tuple[Account, tuple[Account, ...]]:
+def _best_of(accounts: list[Explanation]) -> tuple[Explanation, tuple[Explanation, ...]]:
     """The cheapest, and those of other slips that cost about as little and name no more of them."""
     accounts.sort(key=lambda account: account.cost)
     first = accounts[0]
-    others: list[Account] = []
+    others: list[Explanation] = []
     close = CLOSE if len(first.slips) == 1 else CLOSE_PAIRS
     for account in accounts[1:]:
         if account.cost > first.cost + close or len(account.slips) > len(first.slips):
@@ -90,10 +90,10 @@ def _best_of(accounts: list[Account]) -> tuple[Account, tuple[Account, ...]]:
 
 
 def _scales(
-    line: Typed,
-    spots: Mapping[str, Spot],
+    line: TypedEquation,
+    spots: Mapping[str, TrueTerm],
     choices: Mapping[str, Sequence[Edit]],
-    numbers: Sequence[Spot],
+    numbers: Sequence[TrueTerm],
 ) -> Iterator[tuple[float, float]]:
     """(scale, penalty): as written, turned round, anchored at a right term, at a wrong one."""
     seen: set[float] = set()
@@ -134,7 +134,7 @@ def _far_from_one(scale: float) -> float:
     return PER_DECADE * abs(math.log10(abs(scale)))
 
 
-def _joined(slips: Sequence[Slip], numbers: Sequence[Spot]) -> tuple[Slip, ...]:
+def _joined(slips: Sequence[Slip], numbers: Sequence[TrueTerm]) -> tuple[Slip, ...]:
     """Slips at both components of a force as one at the whole; arms that were exchanged as one."""
     found: list[Slip] = []
     for slip in slips:
@@ -149,7 +149,7 @@ def _joined(slips: Sequence[Slip], numbers: Sequence[Spot]) -> tuple[Slip, ...]:
     return tuple(found)
 
 
-def _one_source(spot: Spot, other: Spot | None) -> bool:
+def _one_source(spot: TrueTerm, other: TrueTerm | None) -> bool:
     return other is not None and spot.force.source is other.force.source
 
 

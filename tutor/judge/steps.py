@@ -10,14 +10,14 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from tutor.judge.about import LineAbout, Value
+from tutor.judge.about import Equation, Value
 from tutor.judge.blocks import rounded_by
-from tutor.judge.elsewhere import holds_at_solution
-from tutor.judge.given import Given, is_link, positive_sense
 from tutor.judge.kind import Case
+from tutor.judge.known_values import KnownValues, is_link, positive_sense
 from tutor.judge.line import Line, judge_line
 from tutor.judge.mistakes import KINDS
-from tutor.judge.typed import Typed, typed
+from tutor.judge.other_equation import holds_at_solution
+from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.values import judge_value
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.model import Problem
@@ -42,14 +42,14 @@ class Desk:
 
     problem: Problem
     names: Names
-    own: Given
-    standing: Sequence[LineAbout]
-    lines: Sequence[Typed]
+    own: KnownValues
+    standing: Sequence[Equation]
+    lines: Sequence[TypedEquation]
     values: Callable[[], Mapping[str, float]]
-    radians: Callable[[], Sequence[Typed]]
+    radians: Callable[[], Sequence[TypedEquation]]
 
 
-def judge_typewritten(desk: Desk, about: LineAbout | Value, line: Typewritten) -> Verdict:
+def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
     """The verdict on a line: of several readings as good as each other, the first that is right."""
     verdict = _judged(desk, about, line)
     for other in () if verdict.right else line.alternatives:
@@ -59,7 +59,7 @@ def judge_typewritten(desk: Desk, about: LineAbout | Value, line: Typewritten) -
     return verdict
 
 
-def _judged(desk: Desk, about: LineAbout | Value, line: Typewritten) -> Verdict:
+def _judged(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
     if isinstance(about, Value):
         verdict = _value(desk, about, line)
     else:
@@ -72,7 +72,7 @@ def _judged(desk: Desk, about: LineAbout | Value, line: Typewritten) -> Verdict:
     return verdict
 
 
-def _equation(desk: Desk, about: LineAbout, line: Typewritten) -> Verdict:
+def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
     """The verdict on a line where an equation is asked for: one statement has to be it, all true."""
     lines = list(desk.lines)
     main: Verdict | None = None
@@ -90,7 +90,7 @@ def _equation(desk: Desk, about: LineAbout, line: Typewritten) -> Verdict:
             )
             if verdict.right:
                 main = _better(main, verdict)
-                lines.append(typed(reading))
+                lines.append(typed_equation(reading))
             elif main is not None and (value := _as_value(desk, line, step, lines)) is not None:
                 if not value.right:
                     return replace(value, about=about)
@@ -107,7 +107,7 @@ def _equation(desk: Desk, about: LineAbout, line: Typewritten) -> Verdict:
 
 def _ratio_of_components(reading: Reading) -> Verdict | None:
     """The verdict on AE_x = 4/3 AE_y: true of the slope, and no equation; None for anything else."""
-    line = typed(reading)
+    line = typed_equation(reading)
     names = {node.name for side in (reading.left, reading.right) for node in components_in(side)}
     if not line.says_nothing or not names or line.cancelled != names:
         return None
@@ -115,7 +115,9 @@ def _ratio_of_components(reading: Reading) -> Verdict | None:
     return Verdict("right", said, remarks=(Remark("component", said),), reading=reading)
 
 
-def _as_value(desk: Desk, line: Typewritten, step: Step, lines: Sequence[Typed]) -> Verdict | None:
+def _as_value(
+    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation]
+) -> Verdict | None:
     """The verdict on a statement behind the equation that is the value of one force; else None."""
     names = {side.name for side in step.sides if not side.numeric}
     name = names.pop() if len(names) == 1 else None
@@ -135,13 +137,15 @@ def _better(main: Verdict | None, verdict: Verdict) -> Verdict:
     return verdict if result and not verdict.remarks else main
 
 
-def _is_true(desk: Desk, verdict: Verdict, reading: Reading, lines: Sequence[Typed]) -> bool:
+def _is_true(
+    desk: Desk, verdict: Verdict, reading: Reading, lines: Sequence[TypedEquation]
+) -> bool:
     """Whether a statement that is not the equation asked for is true all the same."""
     if verdict.kind == "undecided" or verdict.true_of is not None:
         return True
     if any(mistake.code in ("other-equation", "other-point") for mistake in verdict.mistakes):
         return True
-    line = typed(reading)
+    line = typed_equation(reading)
     alone = len(line.names) == 1 and len(line.constants) <= 1
     return (
         alone
@@ -150,7 +154,7 @@ def _is_true(desk: Desk, verdict: Verdict, reading: Reading, lines: Sequence[Typ
     )
 
 
-def _no_equation(about: LineAbout, line: Typewritten) -> Verdict:
+def _no_equation(about: Equation, line: Typewritten) -> Verdict:
     """A line without any equation: a number alone, say."""
     end = len(line.text.rstrip())
     unreadable = Broken("no-equals", end, end).about(line.text)
@@ -252,7 +256,7 @@ def _value(desk: Desk, about: Value, line: Typewritten) -> Verdict:
         if step is result:
             continue
         for reading in readings_of(desk, line, step):
-            each = typed(reading)
+            each = typed_equation(reading)
             if not holds_at_solution(
                 each, desk.problem, desk.own, desk.values(), desk.problem.tolerance
             ):
@@ -271,7 +275,7 @@ def _value(desk: Desk, about: Value, line: Typewritten) -> Verdict:
 
 
 def _judge_value(
-    desk: Desk, about: Value, reading: ValueReading, lines: Sequence[Typed]
+    desk: Desk, about: Value, reading: ValueReading, lines: Sequence[TypedEquation]
 ) -> Verdict:
     true = desk.values()[about.unknown]
     return judge_value(desk.problem, about, reading, desk.own, true, lines, desk.radians)
@@ -298,7 +302,7 @@ def _not_so(desk: Desk, about: Value, line: Typewritten, step: Step) -> Verdict:
 
 
 def _component(
-    desk: Desk, about: Value, result: Step, line: Typewritten, lines: Sequence[Typed]
+    desk: Desk, about: Value, result: Step, line: Typewritten, lines: Sequence[TypedEquation]
 ) -> Verdict | None:
     """The verdict on a result for a component of the force, such as AE_y = 9; None for any other."""
     named = [side.node for side in result.sides if isinstance(side.node, Name) and side.node.share]

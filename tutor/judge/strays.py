@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from tutor.judge.account import Account, Slip
 from tutor.judge.costs import SEEN_TWICE, STRAY_SIZE, STRAY_TURNED, STRAY_WHOLE, WITHOUT_PLACE
+from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import Spot, TrueLine
+from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.notation import Term
 from tutor.statics.body import load_forces, member_force, reaction_forces
 
@@ -17,21 +17,21 @@ SAME = 0.005
 
 
 def number_without_place(
-    term: Term, true: TrueLine, numbers: Sequence[Spot], scale: float
-) -> Account:
+    term: Term, true: TrueEquation, numbers: Sequence[TrueTerm], scale: float
+) -> Explanation:
     """What a typed number is that stands for none on the body."""
     for spot in numbers:
         if spot.true != 0.0 and math.isclose(term.value, scale * spot.true, rel_tol=SAME):
-            return Account(SEEN_TWICE, (Slip("double", spot.name, spot),), scale)
+            return Explanation(SEEN_TWICE, (Slip("double", spot.name, spot),), scale)
     elsewhere = _load_elsewhere(term.value / scale, true)
     if elsewhere is not None:
         name, against = elsewhere
         cost = KINDS["stray-load"].cost + against
-        return Account(cost, (Slip("stray-load", name, None),), scale)
-    return Account(KINDS["extra"].cost + WITHOUT_PLACE, (Slip("extra", None, None),), scale)
+        return Explanation(cost, (Slip("stray-load", name, None),), scale)
+    return Explanation(KINDS["extra"].cost + WITHOUT_PLACE, (Slip("extra", None, None),), scale)
 
 
-def _load_elsewhere(value: float, true: TrueLine) -> tuple[str, float] | None:
+def _load_elsewhere(value: float, true: TrueEquation) -> tuple[str, float] | None:
     """The load of another joint that this is, and how much speaks against it; or None.
 
     What it gives in this sum where it acts comes first, then that turned round, then its whole size;
@@ -58,7 +58,7 @@ def _load_elsewhere(value: float, true: TrueLine) -> tuple[str, float] | None:
     return name, against
 
 
-def unknown_from_elsewhere(name: str, value: float, true: TrueLine) -> tuple[str, float]:
+def unknown_from_elsewhere(name: str, value: float, true: TrueEquation) -> tuple[str, float]:
     """What an unknown that does not act on the body is called, and what it costs here.
 
     It costs more where it has not the coefficient that it has where it acts.
@@ -71,7 +71,7 @@ def unknown_from_elsewhere(name: str, value: float, true: TrueLine) -> tuple[str
     else:
         member = problem.member[name]
         bodies = [(member_force(problem, name, end),) for end in (member.start, member.end)]
-    sign, cost = true.given.sign(name), KINDS[code].cost
+    sign, cost = true.own.sign(name), KINDS[code].cost
     parts = [sign * true.equation.sum.of(f) for body in bodies for f in body if f.name == name]
     if any(math.isclose(value, part, rel_tol=0.01) for part in parts):
         return code, cost

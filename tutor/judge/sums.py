@@ -8,13 +8,13 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
-from tutor.judge.account import Account, Slip
 from tutor.judge.blocks import TINY
 from tutor.judge.costs import BY_SUM, IS_ITSELF, LUMPED, PRODUCT, SUM_OF_TWO
 from tutor.judge.edits import Edit, Number, closest, edits, named_at, turning_code
+from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.factors import Factors
 from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 from tutor.model import Tolerance
 from tutor.notation import Term
 
@@ -38,11 +38,11 @@ class Change(NamedTuple):
 def by_sum(
     rest: Sequence[tuple[Term, Factors]],
     left: Sequence[int],
-    numbers: Sequence[Spot],
+    numbers: Sequence[TrueTerm],
     choices: Edits,
     scale: float,
     tolerance: Tolerance,
-) -> Account | None:
+) -> Explanation | None:
     """Where more was added up than stands in the line: slips that change the sum into the typed one.
 
     A single number never shows more than one slip.
@@ -76,14 +76,14 @@ def by_sum(
         if not alone:
             return None
         cost = LUMPED + (PRODUCT if product is not None else 0.0)
-        return Account(cost, (Slip("arithmetic", None, None),), scale)
+        return Explanation(cost, (Slip("arithmetic", None, None),), scale)
     cost, chosen = best
     slips = tuple(
         Slip(named_at(code, numbers[c.place], numbers), numbers[c.place].name, numbers[c.place])
         for c in chosen
         for code in c.edit.codes
     )
-    return Account(cost + BY_SUM, slips, scale)
+    return Explanation(cost + BY_SUM, slips, scale)
 
 
 def _is(number: float, wanted: float) -> bool:
@@ -91,7 +91,7 @@ def _is(number: float, wanted: float) -> bool:
 
 
 def _no_sum(
-    change: Change, product: Factors | None, left: Sequence[int], numbers: Sequence[Spot]
+    change: Change, product: Factors | None, left: Sequence[int], numbers: Sequence[TrueTerm]
 ) -> float:
     """What it costs that a typed product is taken for a sum; less where it shows what was added."""
     if product is None:
@@ -103,7 +103,7 @@ def _no_sum(
 
 def _slack(
     rest: Sequence[tuple[Term, Factors]],
-    spots: Sequence[Spot],
+    spots: Sequence[TrueTerm],
     target: float,
     scale: float,
     tolerance: Tolerance,
@@ -118,7 +118,7 @@ def _slack(
 
 
 def _changes(
-    left: Sequence[int], numbers: Sequence[Spot], choices: Edits, scale: float, alone: bool
+    left: Sequence[int], numbers: Sequence[TrueTerm], choices: Edits, scale: float, alone: bool
 ) -> list[Change]:
     """What each slip at each number would change; of a lone number in a long sum only plain ones."""
     few = len(left) <= MOST_FOR_ANY_SLIP
@@ -134,7 +134,7 @@ def _changes(
     return found
 
 
-def plainest(spot: Spot) -> tuple[Edit, ...]:
+def plainest(spot: TrueTerm) -> tuple[Edit, ...]:
     """Only leaving the force out and turning it round, for bodies with very many forces."""
     turned = turning_code(spot)
     return (
@@ -144,8 +144,8 @@ def plainest(spot: Spot) -> tuple[Edit, ...]:
 
 
 def _lumped(
-    term: Term, factors: Factors, spots: Sequence[Spot], scale: float, tolerance: Tolerance
-) -> Account | None:
+    term: Term, factors: Factors, spots: Sequence[TrueTerm], scale: float, tolerance: Tolerance
+) -> Explanation | None:
     """A mistake made once for several forces side by side that were taken together."""
     first = spots[0]
     size = math.fsum(s.scale for s in spots)
@@ -164,12 +164,12 @@ def _lumped(
     if edit is None or len(edit.codes) > 1:
         return None
     slips = tuple(Slip(edit.codes[0], s.name, s, term.span) for s in spots)
-    return Account(edit.cost + BY_SUM, slips, scale)
+    return Explanation(edit.cost + BY_SUM, slips, scale)
 
 
 def _at_one_arm(
-    term: Term, factors: Factors, spots: Sequence[Spot], size: float, scale: float
-) -> Account | None:
+    term: Term, factors: Factors, spots: Sequence[TrueTerm], size: float, scale: float
+) -> Explanation | None:
     """All the force at one distance, though each has an arm of its own."""
     arm = term.value / (scale * size)
     own = [s for s in spots if math.isclose(arm, s.per_unit, rel_tol=SAME)]
@@ -177,7 +177,7 @@ def _at_one_arm(
         return None
     code = "no-arm" if math.isclose(abs(arm), 1.0, rel_tol=SAME) else "arm-from"
     slips = tuple(Slip(code, s.name, s, term.span) for s in spots if s not in own)
-    return Account(KINDS[code].cost + BY_SUM, slips, scale) if slips else None
+    return Explanation(KINDS[code].cost + BY_SUM, slips, scale) if slips else None
 
 
 def _two_changes(

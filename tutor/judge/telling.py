@@ -5,19 +5,21 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from tutor.judge.account import Slip
+from tutor.judge.equal_forces import TOO_MANY, alike, place_of
+from tutor.judge.explanation import Slip
 from tutor.judge.fitting import fitting
 from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import TrueLine
-from tutor.judge.twins import TOO_MANY, alike, place_of
-from tutor.judge.typed import Typed
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Mistake
 from tutor.notation import Reading
 from tutor.statics.words import listed
 
 
-def mistake_of(true: TrueLine, slip: Slip, reading: Reading, slips: Sequence[Slip] = ()) -> Mistake:
+def mistake_of(
+    true: TrueEquation, slip: Slip, reading: Reading, slips: Sequence[Slip] = ()
+) -> Mistake:
     """A slip as it is told, with the other forces named that it may be about as well.
 
     `slips` are all the slips of the line; without them it is taken to be about its own force.
@@ -44,7 +46,7 @@ def mistake_of(true: TrueLine, slip: Slip, reading: Reading, slips: Sequence[Sli
     )
 
 
-def with_what_fits(mistake: Mistake, true: TrueLine, line: Typed) -> Mistake:
+def with_what_fits(mistake: Mistake, true: TrueEquation, line: TypedEquation) -> Mistake:
     """A mistake that cannot be named, with the terms that do fit."""
     names = fitting(line, true, true.problem.tolerance)
     if not names:

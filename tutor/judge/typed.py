@@ -24,7 +24,7 @@ class Coefficient:
 
 
 @dataclass(frozen=True)
-class Typed:
+class TypedEquation:
     """The numbers of a typed line: a coefficient by unknown, and the terms without unknown.
 
     `cancelled` are the unknowns whose terms cancel, so that they are not there.
@@ -50,7 +50,7 @@ class Typed:
         return found[0] if len(found) == 1 else reduce(Factors.with_others, found, Factors())
 
     @cached_property
-    def coarse(self) -> Typed:
+    def coarse(self) -> TypedEquation:
         """The same line with integers of two figures as rounded ones, as those of three are."""
         pairs = zip(self.constants, self.factors, strict=True)
         rounded = tuple(t._replace(radius=t.radius + abs(t.value) * f.coarse) for t, f in pairs)
@@ -80,7 +80,7 @@ class Typed:
         return not self.unknowns and not self.constants
 
 
-def typed(reading: Reading) -> Typed:
+def typed_equation(reading: Reading) -> TypedEquation:
     """The numbers of `reading`; an unknown whose terms cancel counts as not there."""
     sums: dict[str, list[Term]] = {}
     constants = []
@@ -101,4 +101,6 @@ def typed(reading: Reading) -> Typed:
         if abs(value) > CANCELS * parts:
             radius = math.fsum(term.radius for term in terms)
             unknowns[name] = Coefficient(value, radius, parts, tuple(t.value for t in terms))
-    return Typed(unknowns, tuple(constants), reading, frozenset(sums.keys() - unknowns.keys()))
+    return TypedEquation(
+        unknowns, tuple(constants), reading, frozenset(sums.keys() - unknowns.keys())
+    )

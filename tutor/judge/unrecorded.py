@@ -6,13 +6,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
-from tutor.judge.about import LineAbout
+from tutor.judge.about import Equation
 from tutor.judge.blocks import one_by_one
-from tutor.judge.elsewhere import sums_at_joints
 from tutor.judge.fit import fit
-from tutor.judge.given import Carried, Given
-from tutor.judge.truth import TrueLine
-from tutor.judge.typed import Typed
+from tutor.judge.known_values import KnownValue, KnownValues
+from tutor.judge.other_equation import sums_at_joints
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import TypedEquation
 
 
 class Unrecorded(NamedTuple):
@@ -26,21 +26,23 @@ class Unrecorded(NamedTuple):
     only_idle: bool
 
 
-def with_unrecorded(line: Typed, true: TrueLine, values: Mapping[str, float]) -> Unrecorded | None:
+def with_unrecorded(
+    line: TypedEquation, true: TrueEquation, values: Mapping[str, float]
+) -> Unrecorded | None:
     """The unknowns left out whose values, put in as numbers, make this the equation asked for."""
     left_out = tuple(
         name
         for name, spot in true.unknowns.items()
-        if spot.true != 0.0 and name not in line.names and name not in true.given.known
+        if spot.true != 0.0 and name not in line.names and name not in true.own.known
     )
     if not left_out or not (line.names or line.constants):
         return None
-    own = {
-        name: Carried(true.given.sign(name) * values[name], 0.005 * abs(values[name]))
+    taken = {
+        name: KnownValue(true.own.sign(name) * values[name], 0.005 * abs(values[name]))
         for name in left_out
     }
-    given = Given(true.given.senses, {**true.given.known, **own})
-    filled = replace(true, given=given)
+    own = KnownValues(true.own.senses, {**true.own.known, **taken})
+    filled = replace(true, own=own)
     found = fit(line, filled, true.problem.tolerance)
     if found is None or found.level != "silent":
         return None
@@ -53,11 +55,11 @@ def with_unrecorded(line: Typed, true: TrueLine, values: Mapping[str, float]) ->
 
 
 def joint_sum_with_unrecorded(
-    line: Typed, true: TrueLine, values: Mapping[str, float]
-) -> LineAbout | None:
+    line: TypedEquation, true: TrueEquation, values: Mapping[str, float]
+) -> Equation | None:
     """The sum at a joint that the line is, with values put in that are not recorded yet; or None."""
     for about in sums_at_joints(true.problem, line):
-        other = TrueLine(true.problem, about, true.given)
+        other = TrueEquation(true.problem, about, true.own)
         if about != true.about and line.names <= other.unknowns.keys():
             used = with_unrecorded(line, other, values)
             if used is not None and used.term_by_term:

@@ -7,11 +7,11 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from tutor.judge.about import M, Value, equation_of
-from tutor.judge.given import Given
 from tutor.judge.kind import Case
+from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
-from tutor.judge.typed import Typed
+from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Mistake
 from tutor.model import Problem
 from tutor.notation import ValueReading
@@ -29,27 +29,27 @@ class WrongValue:
     problem: Problem
     unknown: str
     reading: ValueReading
-    given: Given
+    own: KnownValues
     value: float
     right: Sequence[float]
     near: Near
-    lines: Sequence[Typed] = ()
-    radians: Callable[[], Sequence[Typed]] = tuple
+    lines: Sequence[TypedEquation] = ()
+    radians: Callable[[], Sequence[TypedEquation]] = tuple
 
 
 def value_mistake(
     problem: Problem,
     unknown: str,
     reading: ValueReading,
-    given: Given,
+    own: KnownValues,
     value: float,
     right: Sequence[float],
     near: Near,
-    lines: Sequence[Typed] = (),
-    radians: Callable[[], Sequence[Typed]] = tuple,
+    lines: Sequence[TypedEquation] = (),
+    radians: Callable[[], Sequence[TypedEquation]] = tuple,
 ) -> Mistake:
     """The most plausible mistake; `arithmetic` where nothing else explains the value."""
-    wrong = WrongValue(problem, unknown, reading, given, value, right, near, lines, radians)
+    wrong = WrongValue(problem, unknown, reading, own, value, right, near, lines, radians)
     code = next((code for code, shows in SIGNS if shows(wrong)), "arithmetic")
     kind = KINDS[code]
     case = Case(problem, Value(unknown), unknown)
@@ -72,7 +72,7 @@ def _swapped(wrong: WrongValue) -> bool:
 
 
 def _against_arrow(wrong: WrongValue) -> bool:
-    return _turned(wrong) and wrong.given.sign(wrong.unknown) < 0
+    return _turned(wrong) and wrong.own.sign(wrong.unknown) < 0
 
 
 def _other_unit(wrong: WrongValue) -> bool:
@@ -114,8 +114,8 @@ def _half_the_load(wrong: WrongValue) -> bool:
 def _anothers(wrong: WrongValue) -> bool:
     """Whether it is the value found for another unknown."""
     return any(
-        _close(abs(wrong.value), abs(own.value)) and own.value != 0.0
-        for name, own in wrong.given.known.items()
+        _close(abs(wrong.value), abs(value.value)) and value.value != 0.0
+        for name, value in wrong.own.known.items()
         if name != wrong.unknown
     )
 
@@ -147,9 +147,9 @@ def _component_left(wrong: WrongValue) -> bool:
     return any(wrong.near(s * wrong.value * f) for f in factors for s in (1.0, -1.0))
 
 
-def _rows(wrong: WrongValue, lines: Sequence[Typed]) -> Iterator[tuple[float, list[float]]]:
+def _rows(wrong: WrongValue, lines: Sequence[TypedEquation]) -> Iterator[tuple[float, list[float]]]:
     """Of each line that leaves this unknown alone open: what stands beside it, and the numbers."""
-    known = wrong.given.known
+    known = wrong.own.known
     for line in lines:
         others = [name for name in line.names if name != wrong.unknown]
         if wrong.unknown in line.names and all(name in known for name in others):
@@ -160,7 +160,7 @@ def _rows(wrong: WrongValue, lines: Sequence[Typed]) -> Iterator[tuple[float, li
 
 def _comes_to(wrong: WrongValue, number: float) -> bool:
     """Whether the typed value is this number under the student's own sense, to the figures typed."""
-    own = wrong.given.sign(wrong.unknown) * wrong.value
+    own = wrong.own.sign(wrong.unknown) * wrong.value
     return number != 0.0 and math.isclose(abs(own), abs(number), rel_tol=FOLLOWS)
 
 

@@ -8,8 +8,8 @@ from collections.abc import Callable, Sequence
 from tutor.judge.about import Value
 from tutor.judge.blocks import OF_SUMS, rounded_by
 from tutor.judge.follow import Possible, from_bodies, from_lines
-from tutor.judge.given import Given, fits, is_link, positive_sense, senses_for, signed
-from tutor.judge.typed import Typed
+from tutor.judge.known_values import KnownValues, fits, is_link, positive_sense, senses_for, signed
+from tutor.judge.typed import TypedEquation
 from tutor.judge.value_mistakes import value_mistake
 from tutor.judge.verdict import Remark, Verdict
 from tutor.model import Problem
@@ -22,10 +22,10 @@ def judge_value(
     problem: Problem,
     about: Value,
     reading: ValueReading,
-    given: Given,
+    own: KnownValues,
     true: float,
-    lines: Sequence[Typed] = (),
-    radians: Callable[[], Sequence[Typed]] = tuple,
+    lines: Sequence[TypedEquation] = (),
+    radians: Callable[[], Sequence[TypedEquation]] = tuple,
 ) -> Verdict:
     """The verdict on one value; `true` is the exact answer in the positive sense.
 
@@ -33,19 +33,19 @@ def judge_value(
     right as well. `radians` gives the same lines as a calculator in radians would take them.
     """
     unknown = about.unknown
-    if (asked := _unclear(problem, unknown, reading, given)) is not None:
+    if (asked := _unclear(problem, unknown, reading, own)) is not None:
         return _undecided(about, reading, asked)
-    sign = given.sign(unknown)
+    sign = own.sign(unknown)
     value = signed(problem, unknown, reading.value, reading.letter, reading.sense, sign)
     carried = NEGLIGIBLE * largest_load(problem) if true == 0.0 else 0.0
     possible = [
-        *from_bodies(problem, unknown, given),
-        *from_lines(problem, unknown, given, lines),
+        *from_bodies(problem, unknown, own),
+        *from_lines(problem, unknown, own, lines),
         Possible(true, carried, 0.0),
     ]
     rounded = rounded_by(reading.value, reading.radius)
     level = best_level(problem, value, possible, rounded)
-    own = replace_sign(value, sign)
+    in_own_sense = replace_sign(value, sign)
     if level is not None:
         remarks = (_rounded(),) if level == "remark" else ()
         return Verdict(
@@ -54,14 +54,14 @@ def judge_value(
             remarks=remarks,
             about=about,
             reading=reading,
-            value=own,
+            value=in_own_sense,
             radius=reading.radius,
         )
     mistake = value_mistake(
         problem,
         unknown,
         reading,
-        given,
+        own,
         value,
         tuple(right.value for right in possible),
         lambda other: best_level(problem, other, possible, 0.02 * abs(other)) is not None,
@@ -74,12 +74,12 @@ def judge_value(
         (mistake,),
         about=about,
         reading=reading,
-        value=own,
+        value=in_own_sense,
         radius=reading.radius,
     )
 
 
-def _unclear(problem: Problem, unknown: str, reading: ValueReading, given: Given) -> str | None:
+def _unclear(problem: Problem, unknown: str, reading: ValueReading, own: KnownValues) -> str | None:
     """What has to be asked before a value can be judged: whose it is, or which way it acts."""
     if reading.name is not None and reading.name != unknown:
         return f"This is a value of {reading.name}, and that of {unknown} is asked for."
@@ -104,7 +104,7 @@ def _unclear(problem: Problem, unknown: str, reading: ValueReading, given: Given
             f"{unknown} acts {one} or {other}, not {reading.sense}: say which, or write its number "
             "with a minus if it acts against the arrow you drew."
         )
-    sign = given.sign(unknown)
+    sign = own.sign(unknown)
     way = positive_sense(problem, unknown, reading.sense, sign)
     if reading.value < 0 and way != -sign:
         return (

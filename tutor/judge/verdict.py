@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Literal
 
-from tutor.judge.about import About, LineAbout
+from tutor.judge.about import Asked, Equation
 from tutor.notation import Reading, Span, Unreadable, ValueReading
 
 Kind = Literal["right", "wrong", "unreadable", "undecided"]
@@ -51,9 +51,9 @@ class Verdict:
     text: str
     mistakes: tuple[Mistake, ...] = ()
     remarks: tuple[Remark, ...] = ()
-    true_of: LineAbout | None = None
+    true_of: Equation | None = None
     candidates: tuple[Mistake, ...] = ()
-    about: About | None = field(default=None, compare=False)
+    about: Asked | None = field(default=None, compare=False)
     reading: Reading | ValueReading | None = field(default=None, compare=False, repr=False)
     unreadable: Unreadable | None = field(default=None, compare=False)
     value: float | None = None

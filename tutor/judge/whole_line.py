@@ -5,21 +5,23 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from tutor.judge.truth import TrueLine
-from tutor.judge.typed import Typed
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import TypedEquation
 
 
-def off_by(line: Typed, true: TrueLine, scale: float, values: Mapping[str, float]) -> float:
+def off_by(
+    line: TypedEquation, true: TrueEquation, scale: float, values: Mapping[str, float]
+) -> float:
     """What is left of the line at the solution, as a share of its own largest term.
 
     The student's own values are put in where there are any, else the true ones (`values`, in the
     positive sense); what own values leave of the true line is not the line's fault.
     """
-    known = true.given.known
+    known = true.own.known
     left = line.total - scale * math.fsum(s.true for s in true.numbers(line.names))
     largest = max((abs(term.value) for term in line.constants), default=0.0)
     for name, coefficient in line.unknowns.items():
-        own = known[name].value if name in known else true.given.sign(name) * values[name]
+        own = known[name].value if name in known else true.own.sign(name) * values[name]
         left += (coefficient.value - scale * true.unknowns[name].true) * own
         largest = max(largest, abs(coefficient.value * own))
     return abs(left) / largest if largest else 0.0

@@ -5,14 +5,14 @@ from __future__ import annotations
 from fractions import Fraction
 
 from tutor.judge.about import M
-from tutor.judge.truth import TrueLine
+from tutor.judge.true_equation import TrueEquation
 
 LARGEST_DENOMINATOR = 60
 
 
-def written(true: TrueLine) -> str:
+def line_of(true: TrueEquation) -> str:
     """The true line with the student's senses and known values, e.g. "3/5 F_AC - 12 = 0"."""
-    typed = frozenset(n for n in true.unknowns if n not in true.given.known)
+    typed = frozenset(n for n in true.unknowns if n not in true.own.known)
     parts: list[tuple[float, str]] = []
     for name, spot in true.unknowns.items():
         if name in typed and spot.true != 0.0:
@@ -41,7 +41,7 @@ def written(true: TrueLine) -> str:
     return f"{text} = 0"
 
 
-def symbol_of(true: TrueLine, name: str) -> str:
+def symbol_of(true: TrueEquation, name: str) -> str:
     """An unknown as one types it: "F_AB", "F_{U1-L2}", "B_y"."""
     if name in true.problem.member:
         return f"F_{{{name}}}" if "-" in name else f"F_{name}"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Judge
-from tutor.judge.given import senses_for
+from tutor.judge.known_values import senses_for
 from tutor.lesson.allowed import as_allowed
 from tutor.lesson.event import Event
 from tutor.lesson.hints import next_hint

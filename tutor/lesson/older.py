@@ -10,9 +10,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from tutor.judge import Judge, LineAbout, Value
+from tutor.judge import Equation, Judge, Value
 from tutor.judge.about import as_text, equation_of, from_text
-from tutor.judge.given import Carried, Given
+from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.lesson.compare import Differing, stands_though
 from tutor.lesson.event import Event
 from tutor.lesson.lesson import Lesson
@@ -35,7 +35,7 @@ FREE_BODY = frozenset({"support", "sense", "turning"})
 class Refused:
     """A line that is refused today, and the equation it was written for."""
 
-    about: LineAbout
+    about: Equation
     text: str
     said: str
 
@@ -87,7 +87,7 @@ class Older:
     def _last_typed(self) -> int:
         return max((i for i, event in enumerate(self.events) if event.kind == "type"), default=-1)
 
-    def _about(self, before: State) -> LineAbout | None:
+    def _about(self, before: State) -> Equation | None:
         """The equation that the line just refused was held against."""
         now = self.lesson.state
         if len(now.tries) > len(before.tries):
@@ -104,7 +104,7 @@ class Older:
             return reply
         tolerance = WIDE if gone_on else USUAL
         desk = Judge(replace(lesson.problem, tolerance=tolerance))
-        own = Given(now.senses, {k: v for k, v in now.own.known.items() if k != unknown})
+        own = KnownValues(now.senses, {k: v for k, v in now.own.known.items() if k != unknown})
         verdict = desk.judge(Value(unknown), event.text("text"), own)
         if not verdict.right or verdict.value is None:
             return reply
@@ -155,8 +155,8 @@ class Older:
         text = event.text("text")
         if about is None:
             return reply
-        known = {k: Carried(v.value, v.radius) for k, v in now.own.known.items()}
-        if not lesson.desk.judge(about, text, Given(now.senses, known)).right:
+        known = {k: KnownValue(v.value, v.radius) for k, v in now.own.known.items()}
+        if not lesson.desk.judge(about, text, KnownValues(now.senses, known)).right:
             return reply
         self.differing.append(Differing(text, stands_though(text, "")))
         line = StandingLine(about, text, False, True)

@@ -13,7 +13,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from tutor.judge import LineAbout
+from tutor.judge import Equation
 from tutor.lesson.event import Event
 from tutor.lesson.outcome_parts import PARTS, Record
 from tutor.lesson.state import STEPS, State
@@ -115,7 +115,7 @@ def _must_fit(state: State, found: Mapping[str, Any]) -> None:
         raise ValueError("the kept outcome is not of this truss")
 
 
-def _is_of(state: State, about: LineAbout) -> bool:
+def _is_of(state: State, about: Equation) -> bool:
     at = getattr(about, "at", None)
     joints = [*about.part, *([about.joint] if about.joint else [])]
     joints += [at] if isinstance(at, str) else []

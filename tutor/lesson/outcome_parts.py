@@ -10,7 +10,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from tutor.judge import LineAbout, Mistake, Value
+from tutor.judge import Equation, Mistake, Value
 from tutor.judge.about import as_text, from_text
 from tutor.lesson.state import STEPS, HintsGiven, Result, StandingLine, Try
 from tutor.notation import Span
@@ -104,14 +104,14 @@ def _time(value: Any) -> float | None:
     return None if value is None else _number(value)
 
 
-def _about(text: Any) -> LineAbout:
+def _about(text: Any) -> Equation:
     about = from_text(_text(text))
     if isinstance(about, Value):
         raise TypeError(text)
     return about
 
 
-def _write_about(about: LineAbout | None) -> str | None:
+def _write_about(about: Equation | None) -> str | None:
     return None if about is None else as_text(about)
 
 
@@ -194,11 +194,11 @@ def _practice(kept: Any) -> tuple[str, int] | None:
     return None if kept is None else (_text(kept[0]), _count(kept[1]))
 
 
-def _write_offered(offered: tuple[LineAbout, str] | None) -> Any:
+def _write_offered(offered: tuple[Equation, str] | None) -> Any:
     return None if offered is None else [as_text(offered[0]), offered[1]]
 
 
-def _offered(kept: Any) -> tuple[LineAbout, str] | None:
+def _offered(kept: Any) -> tuple[Equation, str] | None:
     return None if kept is None else (_about(kept[0]), _text(kept[1]))
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tutor.judge import LineAbout
+from tutor.judge import Equation
 from tutor.judge.about import as_text
 from tutor.lesson.state import HintsGiven, State
 from tutor.statics.body import load_forces
@@ -23,7 +23,7 @@ class Pointed:
     `arm` is whether its arm is worth a look: not where the mistake leaves that as it should be.
     """
 
-    about: LineAbout
+    about: Equation
     force: str
     arm: bool = True
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import combinations, islice
 from math import isclose
 
-from tutor.judge import Judge, LineAbout, in_words
+from tutor.judge import Equation, Judge, in_words
 from tutor.judge.about import equation_of
 from tutor.lesson.state import State
 from tutor.notation import Reading, Term, Unreadable, read_equation
@@ -33,7 +33,7 @@ class Part:
     load: bool = False
 
 
-def shows_values(state: State, text: str, desk: Judge, about: LineAbout) -> bool:
+def shows_values(state: State, text: str, desk: Judge, about: Equation) -> bool:
     """Whether a line has an unknown in it, or every number stands for a force of the equation."""
     reading = read_equation(text, desk.names)
     if isinstance(reading, Unreadable) or reading.names:
@@ -44,7 +44,7 @@ def shows_values(state: State, text: str, desk: Judge, about: LineAbout) -> bool
     return accounts_for(state, reading, about)
 
 
-def accounts_for(state: State, reading: Reading, about: LineAbout) -> bool:
+def accounts_for(state: State, reading: Reading, about: Equation) -> bool:
     """Whether the numbers of a line stand for the forces of an equation, each for its own.
 
     Every force that adds something is there once, in a term of its own or added up with others of
@@ -61,7 +61,7 @@ def accounts_for(state: State, reading: Reading, about: LineAbout) -> bool:
     return False
 
 
-def shares_of(state: State, about: LineAbout) -> list[Part]:
+def shares_of(state: State, about: Equation) -> list[Part]:
     """What each force adds to an equation with the student's values, zeros left out."""
     parts = []
     for term in equation_of(state.problem, about).terms:
@@ -77,12 +77,12 @@ def shares_of(state: State, about: LineAbout) -> list[Part]:
     return [part for part in parts if part.value != 0.0]
 
 
-def parts_of(state: State, about: LineAbout) -> list[float]:
+def parts_of(state: State, about: Equation) -> list[float]:
     """The numbers of `shares_of`."""
     return [part.value for part in shares_of(state, about)]
 
 
-def shows_nothing(about: LineAbout) -> str:
+def shows_nothing(about: Equation) -> str:
     """What is said of a line that holds, but shows no values."""
     return NO_VALUES.format(equation=in_words(about))
 

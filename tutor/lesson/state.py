@@ -7,8 +7,8 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Literal
 
-from tutor.judge import LineAbout, Mistake
-from tutor.judge.given import Carried, Given
+from tutor.judge import Equation, Mistake
+from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.model import Problem
 
 StepName = Literal["idealise", "free body", "reactions", "joints", "close", "table"]
@@ -19,7 +19,7 @@ STEPS: tuple[StepName, ...] = ("idealise", "free body", "reactions", "joints", "
 class StandingLine:
     """A line that was judged right. `closing` lines only check; `adds` is False for a dependent one."""
 
-    about: LineAbout
+    about: Equation
     text: str
     adds: bool = True
     closing: bool = False
@@ -74,7 +74,7 @@ class State:
     supports_done: tuple[str, ...] = ()
     senses: Mapping[str, str] = field(default_factory=dict)
     turning: str | None = None
-    about: LineAbout | None = None
+    about: Equation | None = None
     joint: str | None = None
     lines: tuple[StandingLine, ...] = ()
     results: tuple[Result, ...] = ()
@@ -84,7 +84,7 @@ class State:
     taught: tuple[str, ...] = ()
     in_row: tuple[str, ...] = ()
     practice: tuple[str, int] | None = None
-    offered: tuple[LineAbout, str] | None = None
+    offered: tuple[Equation, str] | None = None
     started: float | None = None
     ended: float | None = None
     last_time: float = 0.0
@@ -95,10 +95,10 @@ class State:
         return {result.unknown: result for result in self.results}
 
     @cached_property
-    def own(self) -> Given:
+    def own(self) -> KnownValues:
         """The student's senses and values, as the judge takes them."""
-        known = {r.unknown: Carried(r.value, r.radius) for r in self.results}
-        return Given(self.senses, known)
+        known = {r.unknown: KnownValue(r.value, r.radius) for r in self.results}
+        return KnownValues(self.senses, known)
 
     def signed(self, unknown: str) -> float:
         """A result in the positive sense: tension, right, up, the stated direction. KeyError."""

@@ -8,7 +8,7 @@ for whom; `hand_out` puts it all into a folder.
 from tutor.paper.blocks import Paper
 from tutor.paper.roster import Person, read_roster
 from tutor.paper.sheets import key, sheet, worked_solution
-from tutor.paper.worked import Step, Worked, worked
+from tutor.paper.way_through import Step, Worked, worked
 
 __all__ = [
     "Paper",

@@ -13,13 +13,13 @@ from fractions import Fraction
 
 from tutor.figure.wording import given, number
 from tutor.model import Direction, Load, Problem
-from tutor.statics import Equation, Force, Moment, Projection
+from tutor.statics import Equilibrium, Force, Moment, Projection
 
 NEAR = 1e-9
 FIGURES = 4
 
 
-def written(equation: Equation, known: Mapping[str, str]) -> str:
+def written(equation: Equilibrium, known: Mapping[str, str]) -> str:
     """The equation as a line; `known` are the values already found, as they were written down."""
     text = ""
     for negative, words in _terms(equation, known):
@@ -35,7 +35,7 @@ def rounded(value: float) -> str:
     return number(value, FIGURES).replace("-", "−")
 
 
-def _terms(equation: Equation, known: Mapping[str, str]) -> Iterator[tuple[bool, str]]:
+def _terms(equation: Equilibrium, known: Mapping[str, str]) -> Iterator[tuple[bool, str]]:
     """Each term: whether it is taken off, and its words."""
     for term in equation.terms:
         if term.coefficient == 0.0:

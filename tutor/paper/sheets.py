@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from tutor.figure import joint_figure, result_figure, truss_figure
-from tutor.judge import Along, Fx, Fy, LineAbout, M
+from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.judge.about import point_of
 from tutor.model import Problem, Reaction
 from tutor.model.defect import listed
 from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room, Together, Words
 from tutor.paper.lines import force_symbol, rounded
-from tutor.paper.worked import Step, Worked, worked
+from tutor.paper.way_through import Step, Worked, worked
 from tutor.statics import Answer, solve
 
 JOINTS_A_PAGE = 6
@@ -191,7 +191,7 @@ def _in_words(problem: Problem, name: str, value: str) -> str:
     return f"{with_unit} (T)"
 
 
-def heading(about: LineAbout, problem: Problem) -> str:
+def heading(about: Equation, problem: Problem) -> str:
     """The heading of a line: "ΣF_x", "ΣM_A", "ΣM about (4, 3)", "ΣF along 30°"."""
     match about:
         case Fx():

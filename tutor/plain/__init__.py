@@ -6,6 +6,6 @@ Wrong, Cannot read, Not decided, Hint, Remark, Note). What can be typed is in `c
 line answers is in `answers`; `walk` is the conversation.
 """
 
-from tutor.plain.run import run
+from tutor.plain.main import run
 
 __all__ = ["run"]

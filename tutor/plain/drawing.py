@@ -9,7 +9,7 @@ from pathlib import Path
 
 from tutor.board import Board
 from tutor.deeds.deed import Way
-from tutor.drafting import drawable, rows, standing
+from tutor.drafting import drawable, rows, soundness_of
 from tutor.drafting.telling import told_of
 from tutor.figure import to_words, truss_figure
 from tutor.model import Problem
@@ -92,7 +92,7 @@ class Drawing:
 
     def stands(self) -> Said:
         """What is missing or wrong, and whether it holds."""
-        found = standing(self.problem)
+        found = soundness_of(self.problem)
         said = [CLICK.sub("", f"{fault.message} {fault.cure}") for fault in found.faults]
         count = _known_stable(found.count) if found.sound else found.count
         said += [text for text in (count, found.how) if text]
@@ -100,7 +100,7 @@ class Drawing:
 
     def _short(self) -> str:
         """How it stands in one sentence, for after each line."""
-        found = standing(self.problem)
+        found = soundness_of(self.problem)
         if found.sound:
             return f"Ready: {_known_stable(found.count)}"
         left = sum(not fault.warning for fault in found.faults)
@@ -136,12 +136,12 @@ class Drawing:
             return (f"Not saved yet: {outcome.said}", cure)
         if outcome.origin is None:
             return (outcome.said,)
-        ready = standing(self.problem).sound
+        ready = soundness_of(self.problem).sound
         return (outcome.said,) if ready else (outcome.said, f"{NOT_YET} Type standing to hear why.")
 
     def go(self, way: Way) -> Way | Said:
         """To the lesson or the homework on this truss, once it can be worked."""
-        return way if standing(self.problem).sound else self.stands()
+        return way if soundness_of(self.problem).sound else self.stands()
 
 
 @dataclass(frozen=True)

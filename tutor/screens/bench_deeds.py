@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, Protocol
 
-from tutor.drafting import Answer, Entry, standing
+from tutor.drafting import Answer, Entry, soundness_of
 from tutor.drafting.words import exact
 from tutor.model import Problem
 from tutor.notation import Exact
@@ -87,7 +87,7 @@ def shape(bench: Bench) -> None:
 def use(bench: Bench, deed: Literal["walk", "check"]) -> None:
     """Hand the truss on, where it can be worked; else say what keeps it from that."""
     problem = bench.board.problem
-    stands = standing(problem)
+    stands = soundness_of(problem)
     if stands.sound:
         bench.use(Drawn(deed, problem))
         return

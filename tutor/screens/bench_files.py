@@ -8,7 +8,7 @@ from typing import Any, Protocol
 from textual.app import App
 
 from tutor.board import Board
-from tutor.drafting import standing
+from tutor.drafting import soundness_of
 from tutor.drafting.telling import told_of
 from tutor.records.keep import slug
 from tutor.screens.clean import one_line
@@ -138,6 +138,6 @@ def ask_over(bench: Bench, name: str, question: str) -> None:
 def told(bench: Bench, outcome: Saved) -> str:
     """Where it is saved, and whether it can be worked from there."""
     said = f"Saved in {one_line(str(outcome.origin.path))}." if outcome.origin else outcome.said
-    if standing(bench.board.problem).sound:
+    if soundness_of(bench.board.problem).sound:
         return f"{said} It can be opened wherever a problem file can."
     return f"{said} It cannot be worked until what is named beside the picture is mended."

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from textual.content import Content
 
-from tutor.drafting import Row, Standing, rows
+from tutor.drafting import Row, Soundness, rows
 from tutor.model import Problem
 from tutor.screens.clean import clean, one_line
 from tutor.statics.words import unit_in_words
@@ -19,7 +19,7 @@ HEADINGS: Mapping[str, str] = {
 }
 
 
-def inventory(problem: Problem, stands: Standing, chosen: str | None, ascii_only: bool) -> Content:
+def inventory(problem: Problem, stands: Soundness, chosen: str | None, ascii_only: bool) -> Content:
     """What is wrong, each with its cure; then all that is there, marked where something is wrong."""
     held = bool(problem.members and problem.supports)
     parts = [faults(stands, ascii_only), counts(stands, ascii_only, held)]
@@ -34,7 +34,7 @@ def inventory(problem: Problem, stands: Standing, chosen: str | None, ascii_only
     return Content("\n\n").join(part for part in parts if part.plain)
 
 
-def faults(stands: Standing, ascii_only: bool) -> Content:
+def faults(stands: Soundness, ascii_only: bool) -> Content:
     """What is missing or wrong, the harmless last."""
     lines = []
     for fault in sorted(stands.faults, key=lambda fault: fault.warning):
@@ -46,7 +46,7 @@ def faults(stands: Standing, ascii_only: bool) -> Content:
     return Content("\n").join(lines)
 
 
-def counts(stands: Standing, ascii_only: bool, held: bool) -> Content:
+def counts(stands: Soundness, ascii_only: bool, held: bool) -> Content:
     """m + r against 2j, whether it is stable, and if not, how it moves, once anything holds it."""
     if not stands.count:
         return Content("")

@@ -25,7 +25,7 @@ from tutor.drafting import (
     applied,
     fold,
     read,
-    standing,
+    soundness_of,
     statement_of,
 )
 from tutor.drafting.names import free_name
@@ -118,7 +118,7 @@ class WorkbenchScreen(Screen[None]):
     def show(self) -> None:
         """Show the drawing as it is now."""
         problem = self.board.problem
-        stands = standing(problem)
+        stands = soundness_of(problem)
         if self.chosen not in problem.joint:
             self.chosen = None
         self.query_one("#inventory", Static).update(

@@ -3,7 +3,7 @@
 from tutor.statics.body import (
     SUM_X,
     SUM_Y,
-    Equation,
+    Equilibrium,
     Force,
     FreeBody,
     Moment,
@@ -17,10 +17,7 @@ from tutor.statics.body import (
     reaction_forces,
     whole,
 )
-from tutor.statics.exact import symbolic
-from tutor.statics.order import Order, Step, joint_order, unknown_at
-from tutor.statics.solve import Answer, Unsolvable, solve
-from tutor.statics.stability import (
+from tutor.statics.determinate import (
     Determinacy,
     Stability,
     determinacy,
@@ -28,6 +25,9 @@ from tutor.statics.stability import (
     reactions_from_whole,
     stability,
 )
+from tutor.statics.exact import symbolic
+from tutor.statics.forces import Answer, Unsolvable, solve
+from tutor.statics.order import Order, Step, joint_order, unknown_at
 from tutor.statics.system import residuals
 from tutor.statics.zero import ZeroForce, shown_zero, zero_force
 
@@ -36,7 +36,7 @@ __all__ = [
     "SUM_Y",
     "Answer",
     "Determinacy",
-    "Equation",
+    "Equilibrium",
     "Force",
     "FreeBody",
     "Moment",

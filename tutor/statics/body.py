@@ -115,7 +115,7 @@ class Term:
 
 
 @dataclass(frozen=True)
-class Equation:
+class Equilibrium:
     """The equilibrium equation `sum` of `body`: the sum of all terms is zero."""
 
     body: FreeBody

@@ -10,13 +10,13 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from tutor.model import Direction, Load, Problem
-from tutor.statics.body import Equation, Force, Moment, Projection
+from tutor.statics.body import Equilibrium, Force, Moment, Projection
 
 SURDS_IN_A_FIELD = 2  # with more, working in an algebraic number field is slower than with symbols
 
 
 def symbolic(
-    equation: Equation, problem: Problem | None = None, point: tuple[Any, Any] | None = None
+    equation: Equilibrium, problem: Problem | None = None, point: tuple[Any, Any] | None = None
 ) -> dict[str | None, Any]:
     """The equation's linear form in exact sympy numbers; as `Equation.linear`.
 

@@ -7,7 +7,7 @@ numbers must meet, and `choose` takes the first that do.
 
 from tutor.variants.choose import NoVariant, Varied, variant, variant_of
 from tutor.variants.conditions import is_short, pulling_rollers
-from tutor.variants.personal import personal
+from tutor.variants.one_student import personal
 from tutor.variants.slopes import awkward_slopes
 
 __all__ = [

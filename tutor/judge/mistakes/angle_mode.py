@@ -8,10 +8,10 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 
 
-def variants(spot: Spot) -> Iterator[float]:
+def variants(spot: TrueTerm) -> Iterator[float]:
     if spot.is_moment:
         yield from _in_a_moment(spot)
         return
@@ -23,7 +23,7 @@ def variants(spot: Spot) -> Iterator[float]:
         yield math.copysign(1.0, spot.per_unit) * math.sin(90.0 - degrees)
 
 
-def _in_a_moment(spot: Spot) -> Iterator[float]:
+def _in_a_moment(spot: TrueTerm) -> Iterator[float]:
     """Both components taken of degrees as if they were radians, each with its own arm."""
     ux, uy = spot.unit_vector
     if min(abs(ux), abs(uy)) < 1e-9 or spot.per_unit == 0.0:

@@ -8,10 +8,10 @@ from collections.abc import Iterator
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 
 
-def variants(spot: Spot) -> Iterator[float]:
+def variants(spot: TrueTerm) -> Iterator[float]:
     if not spot.is_moment or spot.per_unit == 0.0:
         return
     dx, dy = spot.offset

@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 from tutor.statics.words import unit_in_words
 
 FACTORS = (1000.0, 0.001, 100.0, 0.01, 12.0, 1 / 12)
 
 
-def variants(spot: Spot) -> Iterator[float]:
+def variants(spot: TrueTerm) -> Iterator[float]:
     if spot.is_moment and spot.per_unit != 0.0:
         for factor in FACTORS:
             yield spot.per_unit * factor

@@ -8,10 +8,10 @@ from collections.abc import Iterator
 from tutor.judge.about import Along
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 
 
-def variants(spot: Spot) -> Iterator[float]:
+def variants(spot: TrueTerm) -> Iterator[float]:
     if spot.is_moment or spot.per_unit == 0.0 or min(map(abs, spot.axis)) <= 1e-9:
         return
     ux, uy = spot.unit_vector

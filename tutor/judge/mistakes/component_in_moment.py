@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 
 
-def variants(spot: Spot) -> Iterator[float]:
+def variants(spot: TrueTerm) -> Iterator[float]:
     ux, uy = spot.unit_vector
     if not spot.is_moment or ux == 0.0 or uy == 0.0:
         return

@@ -7,10 +7,10 @@ from collections.abc import Iterator, Sequence
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 
 
-def variants(spot: Spot) -> Iterator[float]:
+def variants(spot: TrueTerm) -> Iterator[float]:
     ux, uy = spot.unit_vector
     dx, dy = spot.offset
     if spot.is_moment and dx * uy != 0.0 and dy * ux != 0.0:
@@ -18,7 +18,7 @@ def variants(spot: Spot) -> Iterator[float]:
         yield -dy * ux
 
 
-def is_part(spot: Spot, others: Sequence[Spot]) -> bool:
+def is_part(spot: TrueTerm, others: Sequence[TrueTerm]) -> bool:
     """Whether the term left out is that of one component alone."""
     return bool(spot.part)
 

@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 
 
-def is_one_of_two(spot: Spot, others: Sequence[Spot]) -> bool:
+def is_one_of_two(spot: TrueTerm, others: Sequence[TrueTerm]) -> bool:
     """Whether another load that counts acts at the same joint."""
     return spot.force.kind == "load" and any(
         other.force.kind == "load"

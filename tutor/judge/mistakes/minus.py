@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 
 
-def variants(spot: Spot) -> Iterator[float]:
+def variants(spot: TrueTerm) -> Iterator[float]:
     if spot.lost_minus and spot.per_unit != 0.0:
         yield -spot.per_unit
 

@@ -9,10 +9,10 @@ from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
 from tutor.judge.mistakes.slope import slopes
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 
 
-def variants(spot: Spot) -> Iterator[float]:
+def variants(spot: TrueTerm) -> Iterator[float]:
     if spot.is_moment or abs(spot.per_unit) != 1.0:
         return
     for run, rise in slopes(spot.problem):

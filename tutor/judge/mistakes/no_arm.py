@@ -8,10 +8,10 @@ from collections.abc import Iterator
 from tutor.judge.about import M, Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 
 
-def variants(spot: Spot) -> Iterator[float]:
+def variants(spot: TrueTerm) -> Iterator[float]:
     if spot.is_moment and spot.per_unit != 0.0:
         for part in {1.0, *map(abs, spot.unit_vector)} - {0.0}:
             yield math.copysign(part, spot.per_unit)

@@ -8,10 +8,10 @@ from collections.abc import Iterator
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 
 
-def variants(spot: Spot) -> Iterator[float]:
+def variants(spot: TrueTerm) -> Iterator[float]:
     ux, uy = spot.unit_vector
     if spot.is_moment or min(abs(ux), abs(uy)) < 1e-9 or spot.per_unit == 0.0:
         return

@@ -9,14 +9,14 @@ from fractions import Fraction
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 from tutor.model import Member, Problem
 
 MOST_JOINTS = 40
 LARGEST_SIDE = 60
 
 
-def variants(spot: Spot) -> Iterator[float]:
+def variants(spot: TrueTerm) -> Iterator[float]:
     ux, uy = spot.unit_vector
     member = spot.problem.member.get(spot.name)
     upright = 0.0 in spot.axis and not spot.is_moment

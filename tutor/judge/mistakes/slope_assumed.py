@@ -8,14 +8,14 @@ from collections.abc import Iterator
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 
 BY_HEART = (0.6, 0.8, math.sqrt(0.5), 0.5, math.sqrt(0.75))
 NEAR = 0.03
 """Nearer than this, the number is the true one rounded."""
 
 
-def variants(spot: Spot) -> Iterator[float]:
+def variants(spot: TrueTerm) -> Iterator[float]:
     ux, uy = spot.unit_vector
     if spot.is_moment or spot.per_unit == 0.0 or min(abs(ux), abs(uy)) < 1e-9:
         return

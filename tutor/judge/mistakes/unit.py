@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx, Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 from tutor.statics.words import unit_in_words
 
 FACTORS = (1000.0, 0.001, 1e6, 1e-6)
 
 
-def variants(spot: Spot) -> Iterator[float]:
+def variants(spot: TrueTerm) -> Iterator[float]:
     if spot.per_unit == 0.0 or not spot.numeric:
         return
     for factor in FACTORS:

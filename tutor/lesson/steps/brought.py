@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from tutor.judge import Judge, Value
-from tutor.judge.given import Given, senses_for
+from tutor.judge.known_values import KnownValues, senses_for
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import Result, State
@@ -30,7 +30,7 @@ def bring(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     results = []
     for name, text in _texts(event, "values").items():
         if name in state.problem.unknowns:
-            verdict = desk.judge(Value(name), text, Given(senses, {}))
+            verdict = desk.judge(Value(name), text, KnownValues(senses, {}))
             if verdict.right and verdict.value is not None:
                 results.append(Result(name, text, verdict.value, verdict.radius, "given"))
     state = replace(

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tutor.judge import Fx, Fy, Judge, M, Verdict
-from tutor.judge.about import LineAbout, as_text, equation_of, in_words
+from tutor.judge.about import Equation, as_text, equation_of, in_words
 from tutor.judge.headings import headed
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
@@ -36,9 +36,9 @@ USED = (
 )
 
 
-def unused(state: State) -> tuple[LineAbout, ...]:
+def unused(state: State) -> tuple[Equation, ...]:
     """The joint equations that no standing line has used, the last joints first."""
-    found: list[LineAbout] = []
+    found: list[Equation] = []
     visited = [line.about.joint for line in state.lines]
     latest = {joint: i for i, joint in enumerate(visited)}
     order = sorted(state.problem.joints, key=lambda joint: -latest.get(joint.name, len(visited)))
@@ -51,7 +51,7 @@ def unused(state: State) -> tuple[LineAbout, ...]:
     return tuple(found)
 
 
-def checks(state: State) -> tuple[LineAbout, ...]:
+def checks(state: State) -> tuple[Equation, ...]:
     """The equations worth writing to close.
 
     Those of joints that were not used and in which at least two forces must balance; where there
@@ -59,7 +59,7 @@ def checks(state: State) -> tuple[LineAbout, ...]:
     """
     left = unused(state)
     used = [line.about for line in state.lines_of(None) if not line.closing]
-    whole: list[LineAbout] = [Fx(), Fy(), *(M(joint.name) for joint in state.problem.joints)]
+    whole: list[Equation] = [Fx(), Fy(), *(M(joint.name) for joint in state.problem.joints)]
     others = tuple(about for about in whole if about not in used)
     for choice in (left, others):
         if worth := tuple(about for about in choice if len(parts_of(state, about)) > 1):
@@ -107,7 +107,7 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 
 
 def _with_letters(
-    state: State, event: Event, desk: Judge, about: LineAbout, reading: Reading
+    state: State, event: Event, desk: Judge, about: Equation, reading: Reading
 ) -> tuple[State, Reply]:
     """A line with unknowns in it is no check, right as it may be; a wrong one is told as wrong."""
     if not desk.judge(about, event.text("text"), state.own).right:
@@ -123,7 +123,7 @@ def _slack(state: State, reading: Reading) -> float:
 
 def _meant(
     state: State, text: str, desk: Judge, reading: Reading
-) -> tuple[LineAbout | None, tuple[Say, ...]]:
+) -> tuple[Equation | None, tuple[Say, ...]]:
     """The offered equation a line of numbers is, and what is said of how it was found.
 
     Its heading goes first, then the one chosen, then the first one that it accounts for.
@@ -147,17 +147,17 @@ def _meant(
     return None, (Say("note", WHICH.format(equations=_named(offers))),)
 
 
-def _true_elsewhere(state: State, reading: Reading, about: LineAbout) -> LineAbout | None:
+def _true_elsewhere(state: State, reading: Reading, about: Equation) -> Equation | None:
     """Another equation of the truss that a line of numbers accounts for, an offered one first."""
     joints = [joint.name for joint in state.problem.joints]
-    sums: list[LineAbout] = [axis(joint) for joint in joints for axis in (Fx, Fy)]
+    sums: list[Equation] = [axis(joint) for joint in joints for axis in (Fx, Fy)]
     every = (*checks(state), *sums, Fx(), Fy(), *(M(joint) for joint in joints))
     worth = (each for each in every if each != about and len(parts_of(state, each)) > 1)
     return next((each for each in worth if accounts_for(state, reading, each)), None)
 
 
 def _tell_elsewhere(
-    state: State, text: str, about: LineAbout, true_of: LineAbout
+    state: State, text: str, about: Equation, true_of: Equation
 ) -> tuple[State, Reply]:
     """What is said of a line that holds as another equation; it is kept only as an offered one."""
     said = Say("note", f"This is true: it is {in_words(true_of)}, not {in_words(about)}.")
@@ -168,11 +168,11 @@ def _tell_elsewhere(
     return state, Reply((said, _not_offered(true_of, offers)))
 
 
-def _not_offered(about: LineAbout, offers: Sequence[LineAbout]) -> Say:
+def _not_offered(about: Equation, offers: Sequence[Equation]) -> Say:
     return Say("note", USED.format(equation=in_words(about), equations=_named(offers)))
 
 
-def _named(offers: Sequence[LineAbout]) -> str:
+def _named(offers: Sequence[Equation]) -> str:
     return listed([in_words(each) for each in offers], most=5)
 
 
@@ -205,7 +205,7 @@ def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     return replace(state, about=about), Reply((Say("note", f"Write {in_words(about)}."),), True)
 
 
-def left_over(state: State, about: LineAbout) -> str:
+def left_over(state: State, about: Equation) -> str:
     """What is left of an equation with the student's values, and whether rounding explains it."""
     parts = parts_of(state, about)
     left, added = sum(parts), sum(map(abs, parts))

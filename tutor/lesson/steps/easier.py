@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
-from tutor.judge import Along, Fx, Fy, LineAbout, M
+from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.judge.about import equation_of
 from tutor.judge.headings import slants
 from tutor.judge.independent import adds_something
@@ -23,7 +23,7 @@ MOST_TAUGHT = 2
 COUNTS = ("no unknown", "one unknown", "two unknowns", "three unknowns")
 
 
-def teach(before: State, about: LineAbout, after: State, reply: Reply) -> tuple[State, Reply]:
+def teach(before: State, about: Equation, after: State, reply: Reply) -> tuple[State, Reply]:
     """The reply on a right line with at most one remark: its own, else one that teaches.
 
     `before` is where the student was when the line was typed, `after` where it led.
@@ -40,7 +40,7 @@ def teach(before: State, about: LineAbout, after: State, reply: Reply) -> tuple[
     return after, reply
 
 
-def _zero(state: State, about: LineAbout) -> str | None:
+def _zero(state: State, about: Equation) -> str | None:
     """Where a member in the line can be seen to carry no force, at this very joint."""
     known = {r.unknown for r in state.results if r.value == 0.0}
     for name in _open(state, about):
@@ -54,7 +54,7 @@ def _zero(state: State, about: LineAbout) -> str | None:
     return None
 
 
-def _direction(state: State, about: LineAbout) -> str | None:
+def _direction(state: State, about: Equation) -> str | None:
     """Where another direction would have left one of two unknowns out."""
     joint = about.joint
     if joint is None or len(_open(state, about)) < 2 or state.lines_of(joint):
@@ -73,7 +73,7 @@ def _direction(state: State, about: LineAbout) -> str | None:
     )
 
 
-def _point(state: State, about: LineAbout) -> str | None:
+def _point(state: State, about: Equation) -> str | None:
     """Where moments about another joint would have held fewer unknowns."""
     if not isinstance(about, M) or state.about == about:
         return None
@@ -88,7 +88,7 @@ def _point(state: State, about: LineAbout) -> str | None:
     )
 
 
-def _directions(state: State, joint: str) -> Iterator[LineAbout]:
+def _directions(state: State, joint: str) -> Iterator[Equation]:
     """Both axes, then the directions perpendicular to a member."""
     yield Fx(joint)
     yield Fy(joint)
@@ -97,7 +97,7 @@ def _directions(state: State, joint: str) -> Iterator[LineAbout]:
             yield Along(degrees, joint)
 
 
-def _open(state: State, about: LineAbout) -> list[str]:
+def _open(state: State, about: Equation) -> list[str]:
     """The unknowns of an equation that have no value yet; none where it adds nothing."""
     standing = [line.about for line in state.lines_of(about.joint) if line.adds]
     if not adds_something(state.problem, about, standing):
@@ -106,12 +106,12 @@ def _open(state: State, about: LineAbout) -> list[str]:
     return [name for name in linear if name is not None and name not in state.result]
 
 
-def _count(state: State, about: LineAbout) -> str:
+def _count(state: State, about: Equation) -> str:
     count = len(_open(state, about))
     return COUNTS[count] if count < len(COUNTS) else f"{count} unknowns"
 
 
-KINDS: tuple[tuple[str, Callable[[State, LineAbout], str | None]], ...] = (
+KINDS: tuple[tuple[str, Callable[[State, Equation], str | None]], ...] = (
     ("zero-force", _zero),
     ("direction", _direction),
     ("point", _point),

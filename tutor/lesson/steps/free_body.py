@@ -7,7 +7,7 @@ from dataclasses import replace
 from tutor.judge import Judge, Mistake
 from tutor.judge.about import equation_of
 from tutor.judge.claims import CLAIMS
-from tutor.judge.given import senses_for
+from tutor.judge.known_values import senses_for
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Hints, Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say

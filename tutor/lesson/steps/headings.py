@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tutor.judge import Along, Judge, LineAbout, M
+from tutor.judge import Along, Equation, Judge, M
 from tutor.judge.about import Value, equation_of, from_text
 from tutor.judge.headings import snapped
 from tutor.model import Problem
@@ -32,7 +32,7 @@ def is_sum(desk: Judge, text: str) -> bool:
     return reading.figures is None
 
 
-def equation_called(problem: Problem, text: str) -> LineAbout | None:
+def equation_called(problem: Problem, text: str) -> Equation | None:
     """The equation that `as_text` wrote as `text`, or None where the truss has none of that name."""
     try:
         about = from_text(text)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tutor.judge import Judge, LineAbout, M, Value, right_line
+from tutor.judge import Equation, Judge, M, Value, right_line
 from tutor.judge.about import as_text
 from tutor.judge.kind import force_in_words
-from tutor.judge.truth import TrueLine
+from tutor.judge.true_equation import TrueEquation
 from tutor.lesson.hints import Levels
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, State
@@ -27,9 +27,9 @@ def value_in_trouble(state: State) -> str | None:
     return unknown if named == "value" and unknown in state.problem.unknowns else None
 
 
-def line_hints(state: State, desk: Judge, about: LineAbout) -> Levels:
+def line_hints(state: State, desk: Judge, about: Equation) -> Levels:
     """The hints for writing one equation; the place level names the forces that take part."""
-    true = TrueLine(state.problem, about, state.own)
+    true = TrueEquation(state.problem, about, state.own)
     acting = [s.name for s in (*true.unknowns.values(), *true.loads) if s.true != 0.0]
     things = [force_in_words(state.problem, name) for name in acting]
     where = "No force has a part in this one."
@@ -40,7 +40,7 @@ def line_hints(state: State, desk: Judge, about: LineAbout) -> Levels:
     return Levels(as_text(about), *_ways_to_look(about), where, line, typed=True)
 
 
-def _ways_to_look(about: LineAbout) -> tuple[str, str]:
+def _ways_to_look(about: Equation) -> tuple[str, str]:
     """The look and the reason of an equation that is still to be written."""
     if isinstance(about, M):
         point = about.at if isinstance(about.at, str) else "this point"

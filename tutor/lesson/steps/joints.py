@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Along, Fx, Fy, Judge
-from tutor.judge.about import LineAbout, as_text, equation_of
+from tutor.judge.about import Equation, as_text, equation_of
 from tutor.judge.headings import slants
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
@@ -126,7 +126,7 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     return state, replace(reply, said=(*how, *reply.said))
 
 
-def _offers(state: State) -> list[LineAbout]:
+def _offers(state: State) -> list[Equation]:
     """The sums along the axes at the joint, or at every joint where something is unknown."""
     joints = [state.joint] if state.joint else [j.name for j in state.problem.joints]
     return [
@@ -137,10 +137,10 @@ def _offers(state: State) -> list[LineAbout]:
     ]
 
 
-def _next_direction(state: State, joint: str) -> LineAbout | None:
+def _next_direction(state: State, joint: str) -> Equation | None:
     """The axis that still adds something at a joint, or None."""
     standing = [line.about for line in state.lines_of(joint)]
-    axes: tuple[LineAbout, ...] = (Fx(joint), Fy(joint))
+    axes: tuple[Equation, ...] = (Fx(joint), Fy(joint))
     return next((about for about in axes if adds_something(state.problem, about, standing)), None)
 
 
@@ -162,7 +162,7 @@ def hints(state: State, desk: Judge) -> Levels:
     return line_hints(state, desk, state.about or Fx(state.joint))
 
 
-def _adds(state: State, about: LineAbout) -> bool:
+def _adds(state: State, about: Equation) -> bool:
     return adds_something(
         state.problem, about, [line.about for line in state.lines_of(about.joint)]
     )

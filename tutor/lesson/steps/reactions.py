@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from tutor.judge import Fx, Fy, Judge, M, in_words
-from tutor.judge.about import LineAbout, as_text, equation_of
+from tutor.judge.about import Equation, as_text, equation_of
 from tutor.judge.independent import adds_something, how_many
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
@@ -65,7 +65,7 @@ def _used_up(state: State) -> bool:
     return how_many(state.problem, _standing(state), None) == INDEPENDENT
 
 
-def _standing(state: State) -> list[LineAbout]:
+def _standing(state: State) -> list[Equation]:
     return [line.about for line in state.lines_of(None) if line.adds]
 
 
@@ -89,12 +89,12 @@ def _is_better_elsewhere(state: State, about: M) -> bool:
     return any(count < here for count, other in _worth_writing(state) if isinstance(other, M))
 
 
-def _open_names(state: State, about: LineAbout) -> list[str]:
+def _open_names(state: State, about: Equation) -> list[str]:
     linear = equation_of(state.problem, about).linear
     return [name for name in linear if name is not None and name not in state.result]
 
 
-def _worth_writing(state: State) -> Iterator[tuple[int, LineAbout]]:
+def _worth_writing(state: State) -> Iterator[tuple[int, Equation]]:
     """The equations of the whole truss that add something, with the number of their unknowns."""
     problem, standing = state.problem, _standing(state)
     for about in _offers(state):
@@ -103,7 +103,7 @@ def _worth_writing(state: State) -> Iterator[tuple[int, LineAbout]]:
             yield count, about
 
 
-def _offers(state: State) -> list[LineAbout]:
+def _offers(state: State) -> list[Equation]:
     """The equations of the whole truss that can be chosen."""
     return [*(M(joint.name) for joint in state.problem.joints), Fx(), Fy()]
 

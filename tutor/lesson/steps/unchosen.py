@@ -7,11 +7,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from tutor.judge import Judge, LineAbout, in_words
+from tutor.judge import Equation, Judge, in_words
 from tutor.judge.fit import fit
 from tutor.judge.headings import headed
-from tutor.judge.truth import TrueLine
-from tutor.judge.typed import typed
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import typed_equation
 from tutor.lesson.reply import Say
 from tutor.lesson.shown import shows_values
 from tutor.lesson.state import State
@@ -27,8 +27,8 @@ MOST_NAMED = 3
 
 
 def equation_meant(
-    state: State, text: str, desk: Judge, offers: Iterable[LineAbout]
-) -> tuple[LineAbout | None, tuple[Say, ...]]:
+    state: State, text: str, desk: Judge, offers: Iterable[Equation]
+) -> tuple[Equation | None, tuple[Say, ...]]:
     """The equation a line belongs to, and what is said of how it was found.
 
     Its own heading goes first, then the one chosen; else it is the only one of `offers` that the
@@ -47,18 +47,18 @@ def equation_meant(
 
 
 def _fitting(
-    state: State, text: str, desk: Judge, offers: Iterable[LineAbout]
-) -> tuple[LineAbout, ...]:
+    state: State, text: str, desk: Judge, offers: Iterable[Equation]
+) -> tuple[Equation, ...]:
     """The equations of `offers` that a line is right for; none for a value or an empty sum."""
     reading = read_equation(text, desk.names)
     if isinstance(reading, Unreadable) or reading.label or value_named(desk, text) is not None:
         return ()
-    line = typed(reading)
+    line = typed_equation(reading)
     if not line.names and not line.constants:
         return ()
     fitting = []
     for about in dict.fromkeys(offers):
-        true = TrueLine(state.problem, about, state.own)
+        true = TrueEquation(state.problem, about, state.own)
         if (
             line.names <= true.unknowns.keys()
             and fit(line, true, state.problem.tolerance) is not None

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tutor.judge import Judge, LineAbout, Mistake, Value, Verdict, in_words
+from tutor.judge import Equation, Judge, Mistake, Value, Verdict, in_words
 from tutor.judge.about import as_text, equation_of
-from tutor.judge.given import senses_for
 from tutor.judge.independent import same_body
+from tutor.judge.known_values import senses_for
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say, Tone
 from tutor.lesson.rollers import roller_that_pulls
@@ -36,7 +36,7 @@ AGAINST = (
 
 
 def take_text(
-    state: State, event: Event, desk: Judge, about: LineAbout | None, closing: bool = False
+    state: State, event: Event, desk: Judge, about: Equation | None, closing: bool = False
 ) -> tuple[State, Reply]:
     """A line or a value, judged and, where it is right, kept.
 
@@ -125,7 +125,7 @@ def only_one_left(state: State) -> str | None:
 
 
 def _is_meant_as_line(
-    state: State, desk: Judge, about: LineAbout, unknown: str, text: str, verdict: Verdict
+    state: State, desk: Judge, about: Equation, unknown: str, text: str, verdict: Verdict
 ) -> bool:
     """Whether a wrong line such as "A_x = 12" is better met by its mistake than taken for a value.
 
@@ -140,7 +140,7 @@ def _is_meant_as_line(
     return not desk.judge(Value(unknown), text, state.own).right
 
 
-def standing(state: State, about: LineAbout, closing: bool = False) -> tuple[LineAbout, ...]:
+def standing(state: State, about: Equation, closing: bool = False) -> tuple[Equation, ...]:
     """The equations of the same body that stand; a closing line need not add to them."""
     if closing:
         return ()
@@ -148,7 +148,7 @@ def standing(state: State, about: LineAbout, closing: bool = False) -> tuple[Lin
 
 
 def _take_line(
-    state: State, event: Event, desk: Judge, about: LineAbout, text: str, closing: bool
+    state: State, event: Event, desk: Judge, about: Equation, text: str, closing: bool
 ) -> tuple[State, Reply]:
     verdict = desk.judge(about, text, state.own, standing(state, about, closing))
     true_of = about if verdict.right else verdict.true_of
@@ -164,7 +164,7 @@ def _take_line(
 def keep_line(
     state: State,
     event: Event,
-    about: LineAbout,
+    about: Equation,
     text: str,
     verdict: Verdict,
     closing: bool = False,
@@ -180,7 +180,7 @@ def keep_line(
 
 
 def _refuse(
-    state: State, event: Event, about: LineAbout, text: str, verdict: Verdict
+    state: State, event: Event, about: Equation, text: str, verdict: Verdict
 ) -> tuple[State, Reply]:
     if verdict.kind in ("unreadable", "undecided"):
         return state, Reply((Say(TONES[verdict.kind], verdict.text),), False, verdict)

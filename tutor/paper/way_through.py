@@ -11,7 +11,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from tutor.judge import Along, Fx, Fy, LineAbout, M
+from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.judge.about import equation_of
 from tutor.model import Problem
 from tutor.paper.lines import rounded, written
@@ -28,7 +28,7 @@ class Step:
     `gives` is empty for the first of two lines that are solved together, and for a check.
     """
 
-    about: LineAbout
+    about: Equation
     text: str
     known: Mapping[str, str]
     unknown: tuple[str, ...] = ()
@@ -110,10 +110,10 @@ def _reactions(
 
 def _with_one_unknown(
     problem: Problem, left: Sequence[str], known: Mapping[str, str]
-) -> LineAbout | None:
+) -> Equation | None:
     """The plainest equation of the whole truss with one unknown, and that one to be found: a sum of
     moments at first, then a sum of forces."""
-    found: list[tuple[bool, int, int, LineAbout]] = []
+    found: list[tuple[bool, int, int, Equation]] = []
     for place, about in enumerate(_candidates(problem)):
         unknown = [n for n in _unknowns(problem, about) if n not in known]
         if len(unknown) == 1 and unknown[0] in left:
@@ -122,7 +122,7 @@ def _with_one_unknown(
     return min(found, key=lambda each: each[:3])[3] if found else None
 
 
-def _candidates(problem: Problem) -> Iterator[LineAbout]:
+def _candidates(problem: Problem) -> Iterator[Equation]:
     """Equations of the whole truss: moments where two reactions meet, sums, moments elsewhere."""
     supported = {support.joint for support in problem.supports}
     yield from (M(joint.name) for joint in problem.joints if joint.name in supported)
@@ -146,7 +146,7 @@ def _meetings(problem: Problem) -> Iterator[tuple[float, float]]:
             yield round(x, 9) + 0.0, round(y, 9) + 0.0
 
 
-def _independent(problem: Problem, known: Mapping[str, str]) -> tuple[LineAbout, ...]:
+def _independent(problem: Problem, known: Mapping[str, str]) -> tuple[Equation, ...]:
     """Three equations of the whole truss, those with something unknown in them."""
     supported = next(support.joint for support in problem.supports)
     return tuple(
@@ -156,12 +156,12 @@ def _independent(problem: Problem, known: Mapping[str, str]) -> tuple[LineAbout,
     )
 
 
-def _unknowns(problem: Problem, about: LineAbout) -> list[str]:
+def _unknowns(problem: Problem, about: Equation) -> list[str]:
     return [name for name in equation_of(problem, about).linear if name is not None]
 
 
 def _lines(
-    problem: Problem, abouts: Sequence[LineAbout], known: Mapping[str, str]
+    problem: Problem, abouts: Sequence[Equation], known: Mapping[str, str]
 ) -> Iterator[Step]:
     """The lines of some equations with all known values put in, nothing found yet."""
     have = dict(known)
@@ -201,7 +201,7 @@ def _at_joint(
     problem: Problem, joint: str, values: Mapping[str, str], known: dict[str, str]
 ) -> Iterator[Step]:
     """Both sums of a joint, first the one with fewer unknowns."""
-    sums: list[LineAbout] = [Fx(joint), Fy(joint)]
+    sums: list[Equation] = [Fx(joint), Fy(joint)]
     sums.sort(key=lambda about: len([n for n in _unknowns(problem, about) if n not in known]))
     first, *_ = _lines(problem, sums[:1], known)
     together = len(first.unknown) == 2

@@ -6,11 +6,11 @@ import math
 from collections.abc import Iterator, Mapping
 from itertools import combinations
 
-from tutor.judge.about import Along, Fx, Fy, LineAbout, M
+from tutor.judge.about import Along, Equation, Fx, Fy, M
 from tutor.judge.fit import fit, number_by_number
-from tutor.judge.given import Given
-from tutor.judge.truth import TrueLine
-from tutor.judge.typed import Typed
+from tutor.judge.known_values import KnownValues
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import TypedEquation
 from tutor.model import Problem, Tolerance
 
 MOST_POINTS = 40
@@ -18,13 +18,13 @@ MOST_CUT = 3
 
 
 def true_of(
-    line: Typed, asked: TrueLine, tolerance: Tolerance, strictly: bool = False
-) -> LineAbout | None:
+    line: TypedEquation, asked: TrueEquation, tolerance: Tolerance, strictly: bool = False
+) -> Equation | None:
     """Another equation that the line says precisely, or None; `strictly`, number by number."""
     for about in _others(asked, line):
         if about == asked.about:
             continue
-        other = TrueLine(asked.problem, about, asked.given)
+        other = TrueEquation(asked.problem, about, asked.own)
         if not line.names <= other.unknowns.keys():
             continue
         found = fit(line, other, tolerance)
@@ -37,11 +37,11 @@ def true_of(
     return None
 
 
-def _says_something(true: TrueLine) -> bool:
+def _says_something(true: TrueEquation) -> bool:
     return any(s.true != 0.0 for s in (*true.unknowns.values(), *true.loads))
 
 
-def _others(asked: TrueLine, line: Typed) -> Iterator[LineAbout]:
+def _others(asked: TrueEquation, line: TypedEquation) -> Iterator[Equation]:
     problem = asked.problem
     own = asked.about.joint
     if own is not None:
@@ -54,7 +54,9 @@ def _others(asked: TrueLine, line: Typed) -> Iterator[LineAbout]:
     yield from sums_at_joints(problem, line, own)
 
 
-def sums_at_joints(problem: Problem, line: Typed, own: str | None = None) -> Iterator[LineAbout]:
+def sums_at_joints(
+    problem: Problem, line: TypedEquation, own: str | None = None
+) -> Iterator[Equation]:
     """The sums of forces at the joints that the line may be about, apart from its own."""
     for joint in _touched(problem, line, own):
         yield Fx(joint)
@@ -62,14 +64,14 @@ def sums_at_joints(problem: Problem, line: Typed, own: str | None = None) -> Ite
 
 
 def true_of_part(
-    line: Typed, asked: TrueLine, tolerance: Tolerance
-) -> tuple[LineAbout | None, bool]:
+    line: TypedEquation, asked: TrueEquation, tolerance: Tolerance
+) -> tuple[Equation | None, bool]:
     """The equation of a part cut off by a section that the line says precisely, or None.
 
     The first that it says number by number, else the first; and whether it is said so. Sections
     through at most three members are tried, those that the line names among them.
     """
-    first: LineAbout | None = None
+    first: Equation | None = None
     problem = asked.problem
     named = {name for name in line.names if name in problem.member}
     if not 1 <= len(named) <= MOST_CUT or len(problem.joints) > MOST_POINTS:
@@ -78,7 +80,7 @@ def true_of_part(
     for more in range(MOST_CUT - len(named) + 1):
         for extra in combinations(others, more):
             for about in _of_section(problem, named.union(extra)):
-                other = TrueLine(problem, about, asked.given)
+                other = TrueEquation(problem, about, asked.own)
                 found = fit(line, other, tolerance)
                 if found is None or found.level != "silent":
                     continue
@@ -88,7 +90,7 @@ def true_of_part(
     return first, False
 
 
-def _of_section(problem: Problem, cut: set[str]) -> Iterator[LineAbout]:
+def _of_section(problem: Problem, cut: set[str]) -> Iterator[Equation]:
     """The equations of the part left of a section, if it divides the truss in two."""
     sides = _sides(problem, cut)
     if len(sides) != 2 or min(map(len, sides)) < 2:
@@ -117,7 +119,7 @@ def _sides(problem: Problem, cut: set[str]) -> list[set[str]]:
     return sides
 
 
-def _of_joint(problem: Problem, joint: str) -> Iterator[LineAbout]:
+def _of_joint(problem: Problem, joint: str) -> Iterator[Equation]:
     yield Fx(joint)
     yield Fy(joint)
     here = problem.joint[joint].at
@@ -135,7 +137,7 @@ def _points(problem: Problem) -> list[str]:
     return list(dict.fromkeys(named))[:MOST_POINTS]
 
 
-def _touched(problem: Problem, line: Typed, own: str | None) -> list[str]:
+def _touched(problem: Problem, line: TypedEquation, own: str | None) -> list[str]:
     """The joints at which a force that is typed acts, all for numbers alone, apart from its own."""
     joints: list[str] = []
     if not line.names and len(problem.joints) <= MOST_POINTS:
@@ -149,19 +151,23 @@ def _touched(problem: Problem, line: Typed, own: str | None) -> list[str]:
 
 
 def holds_at_solution(
-    line: Typed, problem: Problem, given: Given, values: Mapping[str, float], tolerance: Tolerance
+    line: TypedEquation,
+    problem: Problem,
+    own: KnownValues,
+    values: Mapping[str, float],
+    tolerance: Tolerance,
 ) -> bool:
     """Whether the finished truss obeys the line, with the student's own values where they are right."""
     if not line.names:
         return False
     total, parts, slack = line.total, abs(line.total), line.radius
     for name, typed in line.unknowns.items():
-        own = given.known.get(name)
-        value = given.sign(name) * values[name]
-        if own and abs(own.value - value) <= tolerance.remark * abs(value) + own.radius:
-            value = own.value
+        found = own.known.get(name)
+        value = own.sign(name) * values[name]
+        if found and abs(found.value - value) <= tolerance.remark * abs(value) + found.radius:
+            value = found.value
         coefficient, radius = typed.value, typed.radius
         total += coefficient * value
         parts += abs(coefficient * value)
-        slack += radius * abs(value) + (abs(coefficient) * own.radius if own else 0.0)
+        slack += radius * abs(value) + (abs(coefficient) * found.radius if found else 0.0)
     return abs(total) <= min(slack, tolerance.silent * parts) + 1e-9 * parts

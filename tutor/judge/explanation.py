@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from tutor.judge.costs import ONCE_MORE
 from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import Spot
+from tutor.judge.true_equation import TrueTerm
 from tutor.notation import Span
 
 
@@ -18,12 +18,12 @@ class Slip:
 
     code: str
     force: str | None
-    spot: Spot | None
+    spot: TrueTerm | None
     span: Span | None = None
 
 
 @dataclass(frozen=True)
-class Account:
+class Explanation:
     """Slips that together turn `scale` times the true line into the typed one."""
 
     cost: float

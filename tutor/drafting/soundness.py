@@ -36,7 +36,7 @@ class Fault:
 
 
 @dataclass(frozen=True)
-class Standing:
+class Soundness:
     """Everything said of a drawing as it is now.
 
     `count` is m + r against 2j in words; `stable` is None where that cannot be said yet. If it
@@ -59,17 +59,19 @@ class Standing:
         return "statically determinate if" in self.count
 
 
-def standing(problem: Problem) -> Standing:
+def soundness_of(problem: Problem) -> Soundness:
     """What is to be said of the drawing; nothing is raised whatever was entered."""
     faults = [Fault(said, cure) for part, said, cure in NEEDS if not getattr(problem, part)]
     faults += [_fault(problem, d) for d in defects(write_problem(problem)) if not _is_need(d)]
     if not problem.joints:
-        return Standing(tuple(faults))
+        return Soundness(tuple(faults))
     sketch = drawable(problem)
     if sketch != problem or len(problem.joints) > MOST_JOINTS:
-        return Standing(tuple(faults), determinacy(sketch).said)
+        return Soundness(tuple(faults), determinacy(sketch).said)
     held = stability(problem)
-    return Standing(tuple(faults), determinacy(problem).said, held.stable, held.how, held.mechanism)
+    return Soundness(
+        tuple(faults), determinacy(problem).said, held.stable, held.how, held.mechanism
+    )
 
 
 def drawable(problem: Problem) -> Problem:

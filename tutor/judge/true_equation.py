@@ -8,17 +8,17 @@ from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from typing import Literal
 
-from tutor.judge.about import LineAbout, M, Same, equation_of
-from tutor.judge.given import Given
+from tutor.judge.about import Equation, M, Same, equation_of
+from tutor.judge.known_values import KnownValues
 from tutor.model import Problem
-from tutor.statics.body import Equation, Force, Moment, Term
+from tutor.statics.body import Equilibrium, Force, Moment, Term
 
 MOST_LANDMARKS = 20
 NO_PART = 1e-9
 
 
 @dataclass(frozen=True)
-class Spot:
+class TrueTerm:
     """One force in the true equation, as the student would write it.
 
     `sense` is +1 or -1; `scale` is 1 for a force typed as an unknown, the load's size for a load,
@@ -28,7 +28,7 @@ class Spot:
     """
 
     problem: Problem
-    equation: Equation
+    equation: Equilibrium
     term: Term
     sense: float
     scale: float
@@ -110,7 +110,7 @@ class Spot:
         return 0.0, 0.0
 
     @cached_property
-    def parts(self) -> tuple[Spot, ...]:
+    def parts(self) -> tuple[TrueTerm, ...]:
         """The horizontal and the vertical component of an inclined force in a moment; none otherwise."""
         force, total = self.force, self.equation.sum
         if not self.is_moment or min(abs(force.x), abs(force.y)) < NO_PART:
@@ -134,41 +134,41 @@ class Spot:
 
 
 @dataclass(frozen=True)
-class TrueLine:
+class TrueEquation:
     """The true equation of `about`: a spot for every force, under what is `given`."""
 
     problem: Problem
-    about: LineAbout
-    given: Given
+    about: Equation
+    own: KnownValues
 
     @cached_property
-    def equation(self) -> Equation:
+    def equation(self) -> Equilibrium:
         return equation_of(self.problem, self.about)
 
     @cached_property
-    def unknowns(self) -> Mapping[str, Spot]:
+    def unknowns(self) -> Mapping[str, TrueTerm]:
         """A spot for each unknown force on the body, zero ones included."""
-        return _unknowns(Same(self.problem), self.about, self.given.opposed)
+        return _unknowns(Same(self.problem), self.about, self.own.opposed)
 
     @cached_property
-    def loads(self) -> tuple[Spot, ...]:
+    def loads(self) -> tuple[TrueTerm, ...]:
         """A spot for each load on the body."""
         return _loads(Same(self.problem), self.about)
 
-    def numbers(self, typed: frozenset[str]) -> tuple[Spot, ...]:
+    def numbers(self, typed: frozenset[str]) -> tuple[TrueTerm, ...]:
         """What stands as numbers when the names `typed` stand as unknowns: loads and own values."""
         carried = tuple(
-            Spot(
+            TrueTerm(
                 self.problem,
                 self.equation,
                 spot.term,
                 spot.sense,
-                self.given.known[name].value,
-                self.given.known[name].radius,
+                self.own.known[name].value,
+                self.own.known[name].radius,
                 numeric=True,
             )
             for name, spot in self.unknowns.items()
-            if name not in typed and name in self.given.known
+            if name not in typed and name in self.own.known
         )
         return self.loads + carried
 
@@ -178,10 +178,10 @@ class TrueLine:
 
 
 @lru_cache(maxsize=4096)
-def _unknowns(same: Same, about: LineAbout, opposed: frozenset[str]) -> Mapping[str, Spot]:
+def _unknowns(same: Same, about: Equation, opposed: frozenset[str]) -> Mapping[str, TrueTerm]:
     problem, equation = same.problem, equation_of(same.problem, about)
     return {
-        term.force.name: Spot(
+        term.force.name: TrueTerm(
             problem, equation, term, -1.0 if term.force.name in opposed else 1.0, 1.0
         )
         for term in equation.terms
@@ -190,10 +190,10 @@ def _unknowns(same: Same, about: LineAbout, opposed: frozenset[str]) -> Mapping[
 
 
 @lru_cache(maxsize=4096)
-def _loads(same: Same, about: LineAbout) -> tuple[Spot, ...]:
+def _loads(same: Same, about: Equation) -> tuple[TrueTerm, ...]:
     problem, equation = same.problem, equation_of(same.problem, about)
     return tuple(
-        Spot(problem, equation, term, 1.0, term.force.size, numeric=True)
+        TrueTerm(problem, equation, term, 1.0, term.force.size, numeric=True)
         for term in equation.terms
         if term.force.size is not None
     )

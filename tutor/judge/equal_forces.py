@@ -10,11 +10,11 @@ import math
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
-from tutor.judge.account import Slip
 from tutor.judge.edits import named_at
+from tutor.judge.explanation import Slip
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import Spot, TrueLine
+from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.statics.body import Force, load_forces, reaction_forces
 
 TOO_MANY = frozenset(code for code, kind in KINDS.items() if kind.counts == "too many")
@@ -32,7 +32,7 @@ class Sized:
 
 
 def alike(
-    true: TrueLine,
+    true: TrueEquation,
     slip: Slip,
     names: Collection[str],
     others: Collection[Slip],
@@ -55,7 +55,7 @@ def alike(
     return _each_once([slip, *(s for spot in found for s in _same_slip(slip, spot, numbers))])
 
 
-def _same_slip(slip: Slip, spot: Spot, numbers: list[Spot]) -> Iterator[Slip]:
+def _same_slip(slip: Slip, spot: TrueTerm, numbers: list[TrueTerm]) -> Iterator[Slip]:
     """The same slip at another force, where it can be made there and comes to the same."""
     code = slip.code
     if code in LEFT_OUT:
@@ -74,7 +74,11 @@ def _same_slip(slip: Slip, spot: Spot, numbers: list[Spot]) -> Iterator[Slip]:
 
 
 def _too_many(
-    true: TrueLine, slip: Slip, numbers: list[Spot], taken: set[str | None], typed: float | None
+    true: TrueEquation,
+    slip: Slip,
+    numbers: list[TrueTerm],
+    taken: set[str | None],
+    typed: float | None,
 ) -> tuple[Slip, ...]:
     """Everything that has no place in the line and whose number stands there too much."""
     every = [each for each in _candidates(true, numbers) if each.slip.force not in taken]
@@ -90,7 +94,7 @@ def _too_many(
     return _each_once([*first, *rest]) or (slip,)
 
 
-def _candidates(true: TrueLine, numbers: list[Spot]) -> Iterator[Sized]:
+def _candidates(true: TrueEquation, numbers: list[TrueTerm]) -> Iterator[Sized]:
     """What can be too much in a line: on the body first, then what acts at the next joints."""
     extra = KINDS["extra"].variants
     assert extra is not None
@@ -109,12 +113,12 @@ def _candidates(true: TrueLine, numbers: list[Spot]) -> Iterator[Sized]:
                 Slip("stray-load", force.name, None), _sizes(true, force, force.size or 0.0)
             )
         for force in reaction_forces(true.problem, joint):
-            if force.name in true.given.known:
-                size = true.given.known[force.name].value
+            if force.name in true.own.known:
+                size = true.own.known[force.name].value
                 yield Sized(Slip("stray-reaction", force.name, None), _sizes(true, force, size))
 
 
-def _sizes(true: TrueLine, force: Force, size: float) -> tuple[float, ...]:
+def _sizes(true: TrueEquation, force: Force, size: float) -> tuple[float, ...]:
     """The whole of a force and its part in the sum."""
     return size, size * true.equation.sum.of(force)
 

@@ -13,8 +13,7 @@ from typing import Any, Literal
 
 from tutor.model import Problem
 from tutor.model.naming import member_called, reaction_called, unknown_called
-from tutor.statics.exact import exact_values
-from tutor.statics.stability import (
+from tutor.statics.determinate import (
     Determinacy,
     Stability,
     determinacy,
@@ -22,6 +21,7 @@ from tutor.statics.stability import (
     support_fault,
     surely_regular,
 )
+from tutor.statics.exact import exact_values
 from tutor.statics.system import joint_equations
 
 RESIDUE = 1e-9

@@ -15,7 +15,7 @@ _OPPOSED = ("left", "down", "C", "against")
 
 
 @dataclass(frozen=True)
-class Carried:
+class KnownValue:
     """A value the student has already found, under their own sense, and its rounding half-width."""
 
     value: float
@@ -23,7 +23,7 @@ class Carried:
 
 
 @dataclass(frozen=True)
-class Given:
+class KnownValues:
     """What a line is judged by besides the problem: the student's senses and earlier values.
 
     `senses` maps an unknown to the sense the student drew; `known` maps an unknown to its value
@@ -31,7 +31,7 @@ class Given:
     """
 
     senses: Mapping[str, str]
-    known: Mapping[str, Carried]
+    known: Mapping[str, KnownValue]
 
     def sign(self, name: str) -> float:
         return -1.0 if self.senses.get(name) in _OPPOSED else 1.0
@@ -42,12 +42,12 @@ class Given:
         return frozenset(name for name, sense in self.senses.items() if sense in _OPPOSED)
 
 
-def given(
+def checked(
     problem: Problem,
     names: Names,
     senses: Mapping[str, str] | None,
     known: Mapping[str, float | int | str] | None,
-) -> Given:
+) -> KnownValues:
     """The student's senses and values, checked.
 
     Unknowns may be spelled in every way that the notation reads. A number is taken as exact to
@@ -62,12 +62,12 @@ def given(
                 f"{name} has no sense {sense!r}: {', '.join(senses_for(problem, own))}"
             )
         drawn[own] = sense
-    signs = Given(drawn, {})
-    values: dict[str, Carried] = {}
+    signs = KnownValues(drawn, {})
+    values: dict[str, KnownValue] = {}
     for name, value in (known or {}).items():
         own = unknown_called(problem, name)
         values[own] = _carried(problem, names, own, value, signs)
-    return Given(drawn, values)
+    return KnownValues(drawn, values)
 
 
 def senses_for(problem: Problem, unknown: str) -> tuple[str, str]:
@@ -81,17 +81,17 @@ def senses_for(problem: Problem, unknown: str) -> tuple[str, str]:
 
 
 def _carried(
-    problem: Problem, names: Names, unknown: str, value: float | int | str, signs: Given
-) -> Carried:
+    problem: Problem, names: Names, unknown: str, value: float | int | str, signs: KnownValues
+) -> KnownValue:
     if not isinstance(value, str):
         if not math.isfinite(value):
             raise ValueError(f"{unknown} is no number: {value!r}")
-        return Carried(float(value), abs(value) * 0.005)
+        return KnownValue(float(value), abs(value) * 0.005)
     reading = read_value(value, names, unknown)
     if isinstance(reading, Unreadable):
         raise ValueError(reading.message)
     sign = signs.sign(unknown)
-    return Carried(
+    return KnownValue(
         sign * signed(problem, unknown, reading.value, reading.letter, reading.sense, sign),
         reading.radius,
     )
