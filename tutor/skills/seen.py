@@ -12,12 +12,12 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
-from tutor.judge.about import LineAbout, Same, Value, from_text
+from tutor.judge.about import Equation, Same, Value, from_text
 from tutor.judge.claims import CLAIMS
 from tutor.judge.edits import turning_code
-from tutor.judge.given import Given
+from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
-from tutor.judge.truth import Spot, TrueLine
+from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.lesson.state import State, Try
 from tutor.skills.table import AT_SUPPORTS, NO_SKILL, OF_VALUES, skills
 
@@ -97,16 +97,16 @@ def may_be_made(state: State, place: str) -> frozenset[str]:
 
 
 @lru_cache(maxsize=8192)
-def _in_line(same: Same, about: LineAbout, drawn: tuple[tuple[str, str], ...]) -> frozenset[str]:
+def _in_line(same: Same, about: Equation, drawn: tuple[tuple[str, str], ...]) -> frozenset[str]:
     """The mistakes that turn some term of an equation into a wrong one."""
-    line = TrueLine(same.problem, about, Given(dict(drawn), {}))
+    line = TrueEquation(same.problem, about, KnownValues(dict(drawn), {}))
     found: set[str] = set()
     for spot in (*line.unknowns.values(), *line.loads):
         found |= _at_spot(spot)
     return frozenset(found - NO_SKILL)
 
 
-def _at_spot(spot: Spot) -> set[str]:
+def _at_spot(spot: TrueTerm) -> set[str]:
     found = {turning_code(spot)} if spot.true else set()
     for code, kind in KINDS.items():
         if kind.variants is not None and any(
