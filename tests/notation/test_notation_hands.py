@@ -15,16 +15,16 @@ from pathlib import Path
 import pytest
 
 from tutor import load_problem, solve
-from tutor.notation import Line, Names, Side, Step, Unreadable, read_line
+from tutor.notation import Line, Names, Side, Step, Unreadable, read_letters, read_line
 
 HERE = Path(__file__).parent / "hands"
 ROUNDED = 0.01
 """People round to three figures and to tenths of a degree."""
 
 
-def lines() -> list[tuple[str, str, str]]:
+def lines(file: str = "lines") -> list[tuple[str, str, str]]:
     found = []
-    for row in (HERE / "lines.txt").read_text("utf-8").splitlines():
+    for row in (HERE / f"{file}.txt").read_text("utf-8").splitlines():
         if row and not row.startswith("#"):
             kind, truss, text = row.split(" | ", 2)
             found.append((kind, truss, text))
@@ -157,3 +157,34 @@ def test_a_soft_hyphen_is_passed_over_only_within_a_word(text: str) -> None:
     names, _ = paper_truss("pratt")
     assert isinstance(read_line(text, names), Line)
     assert isinstance(read_line(text.replace("= 0", "\u00ad 3 = 0"), names), Unreadable)
+
+
+@pytest.mark.parametrize(("kind", "name", "text"), lines("fresh"))
+def test_a_line_as_people_write_it_is_read_or_told_what_of_it_is_not(
+    kind: str, name: str, text: str
+) -> None:
+    names, true = paper_truss(name)
+    found = read_line(text, names)
+    if isinstance(found, Unreadable):
+        assert found.code == kind, found.message
+    else:
+        assert kind == "read" or any(
+            true_of(one, true, False) for one in (found, *found.alternatives)
+        )
+
+
+@pytest.mark.parametrize("written", ["a = 4.8 m", "a = 480 cm", "with a = 4.8 m", "(a = 4.8 m)"])
+def test_a_letter_keeps_its_length_in_later_lines(written: str) -> None:
+    names, _ = paper_truss("pratt")
+    letters = read_letters(written, names)
+    assert letters == {"a": pytest.approx(4.8)}
+    later = read_line("ΣM_A: 4a E_y - 60a = 0", names, said=letters)
+    assert isinstance(later, Line), later.message
+    assert later.steps[0].links[0].coefficient("E_y")[0] == pytest.approx(19.2)
+
+
+@pytest.mark.parametrize(
+    "written", ["a = 3", "d = 12", "F = 3 m", "x = 3 m", "a = 3 kN", "A = 3 m"]
+)
+def test_a_letter_that_may_be_something_else_is_no_length(written: str) -> None:
+    assert read_letters(written, paper_truss("pratt")[0]) == {}

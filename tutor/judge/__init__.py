@@ -23,7 +23,7 @@ from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.written import line_of
 from tutor.model import Problem
-from tutor.notation import Names, Unreadable, read_line
+from tutor.notation import Names, Unreadable, read_letters, read_line
 from tutor.statics import solve
 
 __all__ = [
@@ -81,7 +81,7 @@ class Judge:
         lines as typed, from which a value may have been worked out.
         """
         own = own if own is not None else KnownValues({}, {})
-        said = self._angles_in(lines)
+        said = self._letters_in(lines)
         line = read_line(text, self.names, said=said)
         mixed = isinstance(line, Unreadable) and line.code == "dimension" and isinstance(about, M)
         if mixed:
@@ -98,13 +98,11 @@ class Judge:
             return replace(verdict, remarks=(*verdict.remarks, Remark("arm", ARM_OF_ONE)))
         return verdict
 
-    def _angles_in(self, lines: Sequence[str]) -> Mapping[str, float]:
-        """The angles that the student's own lines name."""
+    def _letters_in(self, lines: Sequence[str]) -> Mapping[str, float]:
+        """The angles and lengths that the student's own lines give a letter."""
         found: dict[str, float] = {}
         for text in lines:
-            if not text.isascii() or "=" in text:
-                line = read_line(f"0 = 0, {text}", self.names, said=found)
-                found |= {} if isinstance(line, Unreadable) else line.angles
+            found |= read_letters(text, self.names, found)
         return found
 
     def _read(

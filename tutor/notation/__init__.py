@@ -13,7 +13,7 @@ from tutor.notation.exact import Exact
 from tutor.notation.label import Label
 from tutor.notation.line import Line, Side, Step
 from tutor.notation.names import Names, spelling
-from tutor.notation.read import read_heading, read_line
+from tutor.notation.read import read_heading, read_letters, read_line
 from tutor.notation.reading import Reading
 from tutor.notation.spellings import Slant
 from tutor.notation.tree import Span
@@ -35,6 +35,7 @@ __all__ = [
     "ValueReading",
     "read_equation",
     "read_heading",
+    "read_letters",
     "read_line",
     "read_name",
     "read_number",

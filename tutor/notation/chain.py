@@ -190,7 +190,7 @@ def _sided(
     if lent is not None and not kept:
         raise Broken("value/number", *lent.places[0])
     sides, backward = sides_of(
-        formula, found.names, found.frame, found.angles, turned, found.choice.signed
+        formula, found.names, found.frame, found.letters, turned, found.choice.signed
     )
     if backward:
         found.open.add("signed")

@@ -21,18 +21,20 @@ def sides_of(
     text: str,
     names: Names,
     frame: Frame,
-    angles: Mapping[str, Node] | None = None,
+    letters: Mapping[str, Node] | None = None,
     turned: Iterable[int] = (),
     signed: bool = False,
+    length: bool = False,
 ) -> tuple[tuple[Side, ...], bool]:
     """The sides of plain `text`, which holds a formula and nothing else; raises Broken.
 
     The second says whether a component is in it whose force points to the left or down.
 
-    `angles` are the angles that have a name; the numbers in front of the columns `turned` count
-    with the other sign; `signed` as in `Scanner`.
+    `letters` are the angles and lengths that go by a letter; the numbers in front of the columns `turned` count
+    with the other sign; `signed` as in `Scanner`; with
+    `length` a number alone may be one.
     """
-    scanner = Scanner(text, names, angles=angles, signed=signed)
+    scanner = Scanner(text, names, letters=letters, signed=signed)
     symbols = scanner.scan()
     if not symbols:
         raise Broken("empty", len(text), len(text))
@@ -48,7 +50,7 @@ def sides_of(
     if scanner.has_units:
         for one, other in itertools.pairwise(nodes):
             check_equation(one, other, frame)
-        if len(nodes) == 1 and sides[0].numeric:
+        if len(nodes) == 1 and sides[0].numeric and not length:
             check_value(nodes[0], frame)
     return sides, scanner.has_backward
 

@@ -26,7 +26,7 @@ class Found:
     names: Names
     frame: Frame
     choice: Choice
-    angles: dict[str, Node] = field(default_factory=dict)
+    letters: dict[str, Node] = field(default_factory=dict)
     passed: list[Span] = field(default_factory=list)
     open: set[str] = field(default_factory=set)
 

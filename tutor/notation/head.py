@@ -260,6 +260,8 @@ class Head:
             self.summed = True
             return True
         meaning = said(word, *_IN_ORDER)
+        if prefix and not self.summed and len(word) == 1 and meaning in ("x", "y"):
+            return False
         if meaning is not None:
             self._heed(meaning)
             return True

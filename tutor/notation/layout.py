@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import Literal
 
-from tutor.notation.lexicon import says
+from tutor.notation.lexicon import MEANINGS, folded, says
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
 
@@ -28,7 +28,7 @@ _BACK = re.compile(
 )
 _TICKS = re.compile(r"(?:(?<=[^\d. ])\.(?!\.))?[ ,;!?✓✔☑√✅👍□■∎\"»]*$")
 _SEPARATOR = re.compile(
-    rf"⇒|∴|∵|=+>|[;,:]|[-]+>|→|(?<![{LETTERS}0-9_'{{])(?:i\.e\.|d\.h\.|which gives|so that|that is|par suite"
+    rf"(?:(?<== 0)|(?<==0))(?= +[{LETTERS}][{LETTERS}0-9_'{{}}]*+ *=)|⇒|∴|∵|=+>|[;,:]|[-]+>|→|(?<![{LETTERS}0-9_'{{])(?:i\.e\.|d\.h\.|which gives|so that|that is|par suite"
     rf"|por lo tanto|por tanto|d'o[ùu]|par cons[ée]quent|[{LETTERS}]{{2,12}})(?![{LETTERS}0-9_'}}(])|\.(?= )"
 )
 ANGLE = r"(?:[θαβγδφϕψϑ]|theta|alpha|beta|gamma|delta|phi|psi)"
@@ -36,6 +36,7 @@ DEFINES = re.compile(
     rf" *(?:(?P<function>sin|cos|tan|sen|tg) *\(? *)?(?P<angle>{ANGLE}) *\)? *=", re.IGNORECASE
 )
 """The start of what says how large an angle is: θ = ..., tan θ = ..."""
+_LENGTH = re.compile(r"[a-zL] *= *[0-9.(]")
 _MORE = re.compile(r"[^ ,;:.)\]]")
 
 
@@ -148,11 +149,11 @@ def _kind(text: str, at: int, sign: re.Match[str], end: int, names: Names) -> Jo
     """How a sign joins what stands before it with what follows; None where it joins nothing."""
     said, start, stop = sign.group(), sign.start(), sign.end()
     before, after = text[at:start].strip(), text[stop:end].strip()
+    if said in ("", ";"):
+        return "beside"
     if said in "⇒∴" or (said[0] == "=" and said[-1] == ">"):
         return "so"
     if said == "∵":
-        return "beside"
-    if said == ";":
         return "beside"
     if said == ":":
         ratio = text[start - 1 : start].isdigit() and text[stop : stop + 1].isdigit()
@@ -161,6 +162,8 @@ def _kind(text: str, at: int, sign: re.Match[str], end: int, names: Names) -> Jo
         digits = text[start - 1 : start].isdigit() and text[stop : stop + 1].isdigit()
         return None if digits else "beside"
     if said == ".":
+        if "=" not in before and after and _place_in_words(before, names):
+            return "beside"
         sentence = before and "=" in before and "=" in after and not before[-1].isspace()
         return (
             "beside"
@@ -171,6 +174,18 @@ def _kind(text: str, at: int, sign: re.Match[str], end: int, names: Names) -> Jo
     if said == "→" or said.endswith(">"):
         return _arrow(before, after, text, start)
     return _word(said, before, after, names)
+
+
+def _place_in_words(text: str, names: Names) -> bool:
+    """Whether a sentence only says where: "Joint E", "Consider the left part"."""
+    words = _WORDS.findall(text)
+    spoken = [word for word in words if len(word) > 2 and folded(word) in MEANINGS]
+    named = [word for word in words if names.joint(word) is not None]
+    return bool(spoken) and len({*spoken, *named, *_SHORT}) == len({*words, *_SHORT})
+
+
+_WORDS = re.compile(rf"[{LETTERS}][{LETTERS}0-9'-]*|[^ ,{LETTERS}]")
+_SHORT = frozenset({"at", "of", "in", "a", "on", "um"})
 
 
 def _arrow(before: str, after: str, text: str, start: int) -> Joint | None:
@@ -192,10 +207,12 @@ def _word(word: str, before: str, after: str, names: Names) -> Joint | None:
         return None
     if len(word) < 2 or names.plainly(word) or not (word.islower() or word.istitle()):
         return None
-    if says(word, "where") and DEFINES.match(after):
+    if says(word, "where") and (DEFINES.match(after) or _LENGTH.match(after)):
         return "beside"
     if " " in word or "'" in word or "." in word:
         return "so"
+    if after[:1] == ":":
+        return None
     if says(word, "so") and _MORE.search(after):
         return "so"
     if (says(word, "and") or word.lower() == "or") and "=" in before and ("=" in after):

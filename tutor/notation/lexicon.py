@@ -13,7 +13,7 @@ from typing import Literal
 Meaning = Literal[
     "T", "C", "left", "right", "up", "down", "against", "zero", "filler", "remark", "because",
     "sum", "force", "moment", "about", "resolve", "joint", "x", "y", "along", "across",
-    "turn", "positive", "whole", "body", "number", "so", "and", "is", "where", "lead",
+    "turn", "positive", "whole", "body", "number", "so", "and", "is", "where", "lead", "quantity",
 ]  # fmt: skip
 
 _WORDS: Mapping[Meaning, str] = {
@@ -43,7 +43,7 @@ _WORDS: Mapping[Meaning, str] = {
     "moment": "moment moments m mom moms momente momenten momento momentos torque torques momentengleichgewicht",
     "about": "about abt around round at um bezuglich autour respecto rispetto sobre punkt point",
     "resolve": """resolve resolving resolved resolution taking take takes consider considering equating equate
-        equilibrium balance balancing balanced summing adding add writing apply applying gives
+        equilibrium balance balancing balanced summing adding add writing apply applying gives give
         gleichgewicht kraftegleichgewicht equilibre equilibrio projection projections projecting projektion
         proyeccion sommes components component comp comps reactions eq eqm ggw""",
     "joint": """joint joints node nodes jt jnt pin point support pt @ knoten knotenpunkt knotens noeud
@@ -59,16 +59,18 @@ _WORDS: Mapping[Meaning, str] = {
     "positive": "positive positiv positif positivo positiva ve pos taken",
     "whole": """whole entire complete overall global truss frame structure system ganzes gesamt fachwerk
         gesamtsystem ensemble treillis estructura armadura cercha all""",
-    "body": """part section cut portion piece half fbd body diagram free teil schnitt partie coupe seccion corte
+    "body": """part section cut cuts cutting sectioning portion piece half fbd body diagram free teil schnitt partie coupe seccion corte
         left-hand right-hand lhs rhs rafter chord bottom top side diagonal post web slope incline member panel""",
     "number": """eq eqn eqns equ equation equations no nr number line step gl gleichung equation ec ecuacion
         zeile schritt etape paso ligne""",
-    "so": """so hence thus therefore ie i.e i.e. that-is giving gives whence thence implies
+    "so": """so hence thus therefore ie i.e i.e. that-is giving gives give whence thence implies
         folgt daraus ergibt also daher somit folglich mithin d.h d.h. dh donc alors dou soit luego entonces follows""",
     "and": "and und et plus-also",
     "is": "is equals ist est es vaut igual gleich",
     "lead": """we have get gets find obtain then now next first finally also too here there both equal
         carries carry nous avons wir haben gilt tenemos""",
+    "quantity": """angle slope length height width span depth rise run panel arm distance hypotenuse hyp
+        winkel lange hohe spannweite longueur hauteur portee altura longitud luz""",
     "where": "where with wobei mit avec ou con donde for let when using given as angle here",
 }  # fmt: skip
 

@@ -73,15 +73,15 @@ class Step:
 class Line:
     """A typed line. All spans are columns of `text`, which is as it was typed.
 
-    `label` is what its heading names; `angles` are the angles that it names itself, in degrees;
-    `passed` are the words and line numbers that were passed over. `alternatives` are other readings
+    `label` is what its heading names; `letters` are the angles and lengths that it gives a letter
+    itself, in degrees and in the problem's unit; `passed` are the words and line numbers that were passed over. `alternatives` are other readings
     that are as good, usually none.
     """
 
     text: str
     label: Label | None
     steps: tuple[Step, ...]
-    angles: Mapping[str, float] = field(default_factory=dict)
+    letters: Mapping[str, float] = field(default_factory=dict)
     passed: tuple[Span, ...] = ()
     alternatives: tuple[Line, ...] = field(default=(), repr=False)
 

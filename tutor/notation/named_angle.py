@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
+from tutor.notation.ending import tail
 from tutor.notation.evaluate import Frame, constant
 from tutor.notation.formula import sides_of
 from tutor.notation.layout import DEFINES
@@ -49,6 +50,8 @@ def named_angle(text: str, start: int, end: int, names: Names) -> NamedAngle | N
 def _size(value: str, names: Names) -> Node | None:
     """The tree of an angle's size, without its sign for degrees; None where it holds a force."""
     frame = Frame(names.force, names.length)
+    cut = tail(value, len(value) - len(value.lstrip()), len(value), names)
+    value = value if cut is None else value[:cut].ljust(len(value))
     try:
         sides, _ = sides_of(value.split("=")[-1].rjust(len(value)), names, frame)
     except Broken as broken:

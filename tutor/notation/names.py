@@ -14,6 +14,7 @@ from functools import cached_property, lru_cache
 
 from tutor.notation.characters import plain
 from tutor.notation.spellings import Meaning, Slant, more_spellings, squeezed, structured
+from tutor.notation.symbols import FREE_LETTERS
 
 _FORCE_LETTERS = "FSNT"
 
@@ -99,6 +100,11 @@ class Names:
             return self._joints[word]
         alike = {joint for joint in self.joints if joint.casefold() == word.casefold()}
         return alike.pop() if len(alike) == 1 else None
+
+    def free(self, letter: str) -> bool:
+        """Whether it is a letter that may stand for a length, and names nothing of the truss."""
+        named = letter in self.joints or bool(self.meanings(letter))
+        return letter in FREE_LETTERS and not named
 
     def meeting(self, joint: str) -> tuple[str, ...]:
         """The members at a joint."""

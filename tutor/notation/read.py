@@ -14,23 +14,25 @@ from tutor.notation.found import Choice, Found, trimmed
 from tutor.notation.heading import heading_in
 from tutor.notation.label import Label
 from tutor.notation.latex import unmarked, untexed
-from tutor.notation.layout import numbers_apart
+from tutor.notation.layout import ANGLE, numbers_apart
 from tutor.notation.line import Line, Step
 from tutor.notation.names import Names
 from tutor.notation.reading import checked
 from tutor.notation.respelled import respelled
 from tutor.notation.source import Source
 from tutor.notation.statements import Statements
+from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken, Unreadable
 
 Angles = Literal["degrees", "radians"]
 _LAID_OUT = re.compile(
     r"[^-+*/^=()\[\]{}.\w °]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
-    r"|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
+    r"|= ?0 +[A-Za-z]|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
 )
 _DOUBLE = re.compile(r"(?<![=<>])==(?![=<>])")
 _GAP = re.compile(r" {3,}")
+_CALLS = re.compile(r"(?<=[\w)\]}°])[!?]+(?![\w!?])")
 _FULL_STOP = re.compile(r"(?<=[\w)\]}°] )[.,;]+(?= *$)")
 _NOTHING: Mapping[str, float] = {}
 
@@ -45,7 +47,8 @@ def read_line(
 ) -> Line | Unreadable:
     """What `text` says as a line on paper; what cannot be read comes back as `Unreadable`.
 
-    `said` are the angles in degrees that earlier lines named ({"θ": 33.69}). With
+    `said` are the angles in degrees and the lengths that earlier lines gave a letter
+    ({"θ": 33.69, "a": 4.8}). With
     `angles="radians"` bare angles are in radians, as on a calculator left in that mode; with `mixed`
     forces may stand beside moments.
     """
@@ -65,6 +68,17 @@ def line_of(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _
         except Broken:
             pass
     return _laid_out(text, names, frame, said)
+
+
+_MAY_GIVE = re.compile(rf"{ANGLE}|(?<![{LETTERS}0-9_'}}])[a-zL] *=", re.IGNORECASE)
+
+
+def read_letters(text: str, names: Names, said: Mapping[str, float] = _NOTHING) -> dict[str, float]:
+    """The angles and lengths that a line gives a letter, also where it says nothing else."""
+    if _MAY_GIVE.search(text) is None:
+        return {}
+    line = read_line(f"0 = 0, {text}", names, said=said)
+    return {} if isinstance(line, Unreadable) else dict(line.letters)
 
 
 def read_heading(text: str, names: Names) -> Label | Unreadable:
@@ -95,6 +109,7 @@ def _source(text: str) -> Source:
     source = replace(Source.of(text), text=plain(text)).rewritten(UNSEEN, "")
     source = source.rewritten(_GAP, "  ")
     source = unmarked(source).rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
+    source = source.rewritten(_CALLS, " ")
     return untexed(source).rewritten(_GAP, "  ")
 
 

@@ -42,6 +42,10 @@ _SPACED = re.compile(
 _DOT = re.compile(
     rf"(?:(?<=[^\W\d])|(?<=[)\]}}°])) *\. *(?=[(\[√]|[{LETTERS}])|(?<=[)\]}}]) *\. *(?=[0-9])|(?<=[0-9)]) \. (?=[0-9])"
 )
+_RESTATED = re.compile(
+    r"(?<=[\w)\]}]) *[(\[] *(?:i\.? ?e\.?|d\. ?h\.|that is|ie|=|or),? *(?P<value>[0-9][^()\[\]=]*)[)\]]",
+    re.IGNORECASE,
+)
 _CALLED = re.compile(
     r"(?<![\w}])([FSNTPfsntp]) ?(?:_ ?\(|\(|\[|_ ?\[) ?([^()\[\]{}+*/=]{2,12}?) ?[)\]]"
 )
@@ -60,6 +64,7 @@ _BLANKS = re.compile(r"(?<=[^\W\d_])_ +(?=[\w{])|(?<=\w) +(?=_\{)")
 
 def respelled(source: Source, names: Names) -> Source:
     """The source with everything spelled as one types it into a formula."""
+    source = source.rewritten(_RESTATED, lambda found: f" = {found['value']} ")
     source = source.rewritten(_BRACED, lambda found: found[1] or found[2])
     source = source.rewritten(_RAISED, _raised).rewritten(_VULGAR_SIGN, _vulgar)
     if "°" in source.text:
@@ -188,7 +193,9 @@ def _part(found: re.Match[str], names: Names) -> str | None:
 
 
 def _dot(found: re.Match[str], text: str, names: Names) -> str | None:
-    """A full stop for times: F.sin 30, 2.F_AB, but not at the end of an abbreviation."""
+    """A full stop for times: F.sin 30, 2.F_AB, but not at the end of an abbreviation or a sentence."""
+    if found[0].startswith(".") and found[0].endswith(" ") and text[found.end()].isupper():
+        return None
     before = re.search(rf"[{LETTERS}][\w]*$", text[: found.start()])
     if (
         before is not None

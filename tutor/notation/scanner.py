@@ -17,6 +17,7 @@ from tutor.notation.characters import described, hidden
 from tutor.notation.digits import spelled
 from tutor.notation.names import Names
 from tutor.notation.symbols import (
+    FREE_LETTERS,
     LETTERS,
     OPERANDS,
     PARTNER,
@@ -50,7 +51,7 @@ class Scanner:
     """Goes once through `text` and leaves its findings in `symbols`.
 
     `text` has plain characters (see `characters`); `names` is None where only constants may stand.
-    `angles` are the trees of angles that go by a name, such as θ. With `signed` the components of
+    `letters` are the trees of angles and lengths that go by a letter, such as θ or a. With `signed` the components of
     reactions are positive to the right and up, instead of along the reaction.
     """
 
@@ -59,11 +60,11 @@ class Scanner:
         text: str,
         names: Names | None,
         *,
-        angles: Mapping[str, Node] | None = None,
+        letters: Mapping[str, Node] | None = None,
         signed: bool = False,
     ) -> None:
         self.text, self.names, self.at = text, names, 0
-        self._angles, self._signed = angles or {}, signed
+        self._letters, self._signed = letters or {}, signed
         self.symbols: list[Symbol] = []
         self._before = ""
         self.has_units = self.has_pi = self.has_angles = self.has_backward = False
@@ -205,10 +206,10 @@ class Scanner:
             piece = front_piece(word, names, measured)
         except Broken as broken:
             raise broken.moved(start) from None
-        if piece is None and (angle := self._angle(word)) is not None:
-            end = start + len(angle)
-            node = with_span(self._angles[angle], Span(start, end))
-            self.has_angles = True
+        if piece is None and (letter := self._letter(word)) is not None:
+            end = start + len(letter)
+            node = with_span(self._letters[letter], Span(start, end))
+            self.has_angles = self.has_angles or letter not in FREE_LETTERS
             self._add("NUMBER", node, start, end)
             return
         if piece is None:
@@ -233,11 +234,15 @@ class Scanner:
         else:
             self._measure("ANGLE", piece.value, start, end)
 
-    def _angle(self, word: str) -> str | None:
-        """The named angle that `word` is, or begins with where it is a sign and no word."""
-        if word in self._angles:
+    def _letter(self, word: str) -> str | None:
+        """The angle or length that `word` is, or begins with where a name or nothing else follows."""
+        if word in self._letters:
             return word
-        return word[0] if not word[0].isascii() and word[0] in self._angles else None
+        if word[0] not in self._letters:
+            return None
+        rest = word[1:]
+        alone = not word[0].isascii() or rest in self._letters
+        return word[0] if alone or (self.names and self.names.meanings(rest)) else None
 
     def _is_times(self, word: str, start: int) -> bool:
         """Whether an x stands for times: between two numbers, or apart between two factors."""

@@ -11,6 +11,7 @@ from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 
 _LONE = frozenset("TC")
+_THAT_IS = re.compile(r" *(?:i\.? ?e\.?|d\. ?h\.|so|hence|thus),? +", re.IGNORECASE)
 _INNER = re.compile(r" *[-+]?[0-9][0-9.,]*(?: *(?:kN|N|lbs?|kips?|k))? *(?P<letter>[TC]) *")
 
 
@@ -131,7 +132,8 @@ def _worded(text: str, begin: int, index: int, found: Found) -> Said | None:
         found.open.add("named")
         if found.choice.named:
             return None
-    return phrase(text, begin + 1, index, found.names)
+    that_is = _THAT_IS.match(text, begin + 1, index)
+    return phrase(text, that_is.end() if that_is else begin + 1, index, found.names)
 
 
 def _blank(chars: list[str], start: int, stop: int) -> None:

@@ -16,9 +16,10 @@ from tutor.notation.layout import Piece, pieces
 from tutor.notation.lexicon import says
 from tutor.notation.line import Line, Side, Step
 from tutor.notation.named_angle import IN_BRACKETS, in_degrees, named_angle
+from tutor.notation.named_length import is_quantity, named_length
 from tutor.notation.names import Names
 from tutor.notation.source import Source
-from tutor.notation.symbols import LETTERS
+from tutor.notation.symbols import FREE_LETTERS, LETTERS
 from tutor.notation.tree import Number, Span, moved
 from tutor.notation.unreadable import Broken
 from tutor.notation.zero_words import zero_members
@@ -33,20 +34,23 @@ class Statements:
         self.label: Label | None = None
         self.own: Label | None = None
         self.steps: list[Step] = []
-        self.angles: dict[str, float] = {}
-        for name, degrees in said.items():
-            size = Number(Fraction(str(degrees)), Fraction(0), Span(0, 1))
-            found.angles[name] = in_degrees(size)
+        self.listing = False
+        self.letters: dict[str, float] = {}
+        for name, size in said.items():
+            number = Number(Fraction(str(size)), Fraction(0), Span(0, 1))
+            found.letters[name] = number if name in FREE_LETTERS else in_degrees(number)
 
     def line(self) -> Line:
         """The whole line."""
-        self._bracketed_angles()
+        self._bracketed_letters()
         cut = pieces(self.text, 0, len(self.text.rstrip(" ")), self.found.names)
         cut = [piece for piece in cut if not self._define(piece.start, piece.end)]
         if not any(self.text[piece.start : piece.end].strip() for piece in cut):
             end = len(self.text.rstrip())
             if cut and cut[0].before_colon:
                 raise Broken("label", cut[0].end, cut[0].end + 1)
+            if self.letters:
+                raise Broken("letters", *trimmed(self.typed, 0, len(self.typed)))
             raise Broken("empty", end, end)
         zeros = self._zero_members(0, len(self.text))
         if not zeros:
@@ -59,7 +63,7 @@ class Statements:
         self._check_whole()
         steps = tuple(self._step(step) for step in self.steps)
         label = None if self.label is None else self._label(self.label)
-        return Line(self.typed, label, steps, self.angles)
+        return Line(self.typed, label, steps, self.letters)
 
     def _check_whole(self) -> None:
         """Raises Broken where something beside a whole statement is none itself."""
@@ -83,7 +87,12 @@ class Statements:
             return self._before_colon(start, end, later)
         if piece.end < len(self.text) and self._zero_members(start, end):
             return name
-        if self._heads(start, end, later) or self._ends(start, end) or self._remarks(start, end):
+        if (
+            self._lists(start, end)
+            or self._heads(start, end, later)
+            or self._ends(start, end)
+            or self._remarks(start, end)
+        ):
             return name
         if name is not None:
             return self._named(name, piece, start, end)
@@ -108,8 +117,11 @@ class Statements:
         head = heading_in(self.text, start, end, names)
         if head is None:
             words = WORD.findall(word)
-            plain_words = re.fullmatch(rf"[{LETTERS}0-9_ ,.'-]*", word) is not None
-            if plain_words and sum(wordy(one, names) for one in words) > 1:
+            plain_words = re.fullmatch(rf"[{LETTERS}0-9_ ,.'°()%&-]*", word) is not None
+            if plain_words and (
+                sum(wordy(one, names) for one in words) > 1
+                or any(len(one) > 3 and wordy(one, names) for one in words)
+            ):
                 self.found.passed.append(Span(start, end))
                 return None
             if self._states(start, end, later):
@@ -157,6 +169,19 @@ class Statements:
         self.text = f"{self.text[:colon]}={self.text[colon + 1 :]}"
         self._state(piece, name[0], end)
         return None
+
+    def _lists(self, start: int, end: int) -> bool:
+        """Whether a piece only names members that are cut or looked at: "Cut through AB", "CD"."""
+        text = self.text[start:end]
+        names, words = self.found.names, WORD.findall(text)
+        if self.steps or re.search(r"[=+*/]|(?:^| )[0-9]", text) or not words:
+            return False
+        begins = len(words[0]) > 2 and says(words[0], "body", "resolve") and len(words) > 1
+        named = [names.meanings(word) for word in words if not wordy(word, names)]
+        self.listing = all(named) and bool(named) and (begins or self.listing)
+        if self.listing:
+            self.found.passed.append(Span(start, end))
+        return self.listing
 
     def _ends(self, start: int, end: int) -> bool:
         """Whether a piece only says T or C, or which way, of the value before it."""
@@ -242,20 +267,25 @@ class Statements:
         terms = tuple(term._replace(span=place(term.span)) for term in side.terms)
         return replace(side, node=moved(side.node, place), terms=terms, span=place(side.span))
 
-    def _bracketed_angles(self) -> None:
-        """Takes out of the text what says in brackets how large an angle is: (θ = 33.69°)."""
+    def _bracketed_letters(self) -> None:
+        """Takes out of the text what says in brackets how large a letter is: (θ = 33.69°), (a = 3 m)."""
         for found in list(IN_BRACKETS.finditer(self.text)):
             if self._define(*found.span("inner")):
                 size = found.end() - found.start()
                 self.text = self.text[: found.start()] + " " * size + self.text[found.end() :]
 
     def _define(self, start: int, end: int) -> bool:
-        """Whether a piece says how large an angle is, such as "where θ = 33.69°" or "tan θ = 3/4"."""
-        angle = named_angle(self.text, start, end, self.found.names)
-        if angle is not None:
-            self.found.angles[angle.name] = angle.node
-            self.angles[angle.name] = angle.degrees
-        return angle is not None
+        """Whether a piece says how large a letter is: "where θ = 33.69°", "tan θ = 3/4", "a = 3 m"."""
+        names = self.found.names
+        angle = named_angle(self.text, start, end, names)
+        letter = angle or named_length(self.text, start, end, names)
+        if letter is not None:
+            name, node, size = letter
+            self.found.letters[name], self.letters[name] = node, size
+        elif is_quantity(self.text, start, end, names):
+            self.found.passed.append(Span(*trimmed(self.text, start, end)))
+            return True
+        return letter is not None
 
     def _zero_members(self, start: int, end: int) -> bool:
         """Whether words say that members carry nothing; each becomes a statement."""

@@ -11,6 +11,9 @@ from tutor.notation.characters import RAISED
 LETTERS = "A-Za-zµ\u00c0-\u024f\u0370-\u03a2\u03a4-\u03bf\u03c1-\u03ff\u0400-\u04ff"
 """Those a word may be made of, for a class of a regular expression; not Σ and π."""
 
+FREE_LETTERS = frozenset("abcdehlprsuwzL")
+"""Letters that may stand for a length; the others are forces, axes, units or signs."""
+
 SYMBOL = re.compile(
     rf"""
   \ *(?:

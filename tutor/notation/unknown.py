@@ -18,6 +18,7 @@ _NEAR_UNITS = {
     "nm": "N*m", "NM": "N*m", "nM": "N*m", "Nm": "N*m",
 }  # fmt: skip
 _BEHIND = re.compile(r" *- *([^\W\d_][^\W_']*)(?![\w(])")
+_NUMBERED = re.compile(r"[FSNTPfsntp]_?[0-9]{1,2}")
 _MOST_LISTED = 8
 
 
@@ -33,8 +34,14 @@ def unknown_word(
         return Broken("unknown-name/angle", start, end)
     if names is not None and (misplaced := _misplaced(word, start, end, text)) is not None:
         return misplaced
+    if names is not None and names.free(word) and (joint := names.joint(word)) is not None:
+        example = _joint(joint, start, end, names).words["example"]
+        key = "unknown-name/joint-or-length"
+        return Broken(key, start, end, joint=joint, unit=names.length, example=example)
     if names is not None and (joint := names.joint(word)) is not None:
         return _lone_joint(joint, start, end, text, names)
+    if names is not None and names.free(word[:1]) and _stands_alone(word, names):
+        return Broken("unknown-name/length", start, start + 1, unit=names.length)
     if measured and (near := _near_unit(word)) is not None:
         return near.__class__(near.key, start, end, **near.words)
     function = _function(word, start, end, called)
@@ -46,6 +53,11 @@ def unknown_word(
     if word in units.SPELLED or units.angle(word):
         return Broken("angle/alone" if units.angle(word) else "unit", start, end)
     return _name(word, start, end, names)
+
+
+def _stands_alone(word: str, names: Names) -> bool:
+    """Whether the first letter of a word is all of it, or a force is written behind it: aE_y."""
+    return len(word) == 1 or bool(names.meanings(word[1:]))
 
 
 def _misplaced(word: str, start: int, end: int, text: str) -> Broken | None:
@@ -116,6 +128,8 @@ def _name(word: str, start: int, end: int, names: Names) -> Broken:
     sub = sub if base != core[:-1] else core[-1]
     if base and base.upper() in ("F", "S", "N", "T", "P") and names.joint(sub) is not None:
         return _one_joint(names.joint(sub) or sub, start, end, names)
+    if _NUMBERED.fullmatch(core):
+        return Broken("unknown-name/numbered", start, end, known=_listed(names.unknowns))
     if (empty := _no_component(core, start, end, names)) is not None:
         return empty
     joint = names.joint(sub) if base.upper() == "R" else names.joint(base)

@@ -30,8 +30,23 @@ COMPLAINTS: Mapping[str, Complaint] = {
     ),
     "unknown-name/angle": Complaint(
         "“{found}” stands for an angle whose size is not known here",
-        "write the angle itself, such as cos(36.87) or cos(atan(3/4))",
+        "write the angle itself, such as 36.87, or say how large it is and then the equation: {found} = 36.87°",
         examples=(("F_AB cos θ = 12", 10), ("F_AB cosθ = 12", 9), ("F_AB sin(theta) = 0", 10)),
+    ),
+    "unknown-name/length": Complaint(
+        "“{found}” is a letter that nothing here goes by",
+        "if it stands for a length, say how long it is and then the equation: {found} = 4 {unit}",
+        examples=(("4hF_AB = 12", 2), ("h F_AB = 12", 1), ("F_AB(2L) = 12", 7)),
+    ),
+    "unknown-name/joint-or-length": Complaint(
+        "“{found}” is no force: it may be the joint {joint}, or a length",
+        "name a member force by both its joints, such as {example}, or say how long it is: {found} = 4 {unit}",
+        examples=(("4a F_AB = 12", 2), ("b F_AB = 12", 1)),
+    ),
+    "unknown-name/numbered": Complaint(
+        "“{found}” would be a member by its number, and no member here goes by a number",
+        "the forces are {known}",
+        examples=(("F_1 = 12", 1), ("F2 + 3 = 0", 1), ("S_{12} = 0", 1)),
     ),
     "unknown-name/reaction": Complaint(
         "“{found}” would be a reaction at {joint}, and no such force acts there",

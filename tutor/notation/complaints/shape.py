@@ -28,6 +28,11 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "write an equation such as 3/5 F_AB - 12 = 0, or a number",
         examples=(("by inspection", 1),),
     ),
+    "letters": Complaint(
+        "“{found}” says how large a letter is, and no equation stands beside it",
+        "write both in one line, the letter first: {found}, and then the equation",
+        examples=(("θ = 36.87°", 1), ("a = 4 m", 1), ("tan θ = 3/4", 1)),
+    ),
     "empty-side": Complaint(
         "there is nothing {side} the = sign",
         "write something on both sides, 0 where nothing is left",

@@ -1,0 +1,89 @@
+"""Which letter stands for a length, and how long: a = 4.8 m, span L = 15 m, h = 3?"""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from typing import NamedTuple
+
+from tutor.notation.evaluate import Frame, constant
+from tutor.notation.formula import sides_of
+from tutor.notation.lexicon import says
+from tutor.notation.line import Side
+from tutor.notation.names import Names
+from tutor.notation.symbols import LETTERS
+from tutor.notation.tree import Binary, Node, Number, Unit
+from tutor.notation.units import METRES
+from tutor.notation.unreadable import Broken
+
+_DEFINES = re.compile(
+    rf" *(?:(?P<lead>[{LETTERS}]{{2,8}}) +)?(?:(?P<thing>[{LETTERS}]{{3,9}}) +)?(?P<letter>[A-Za-z]) *= *(?=[^ =])"
+)
+
+
+_QUANTITY = re.compile(rf" *(?:the )?(?P<thing>[{LETTERS}]{{3,12}}) *= *")
+
+
+class NamedLength(NamedTuple):
+    """A length by its letter: the tree to put in its place, and its size in the problem's unit."""
+
+    name: str
+    node: Node
+    size: float
+
+
+def named_length(text: str, start: int, end: int, names: Names) -> NamedLength | None:
+    """The length that `text` gives a letter for between two columns; None where it gives none.
+
+    A letter that is a joint in another case needs its unit: b = 4 m where there is a joint B.
+    """
+    found = _DEFINES.match(text, start, end)
+    if found is None or not _leads(found["lead"], found["thing"]):
+        return None
+    if not names.free(found["letter"]):
+        return None
+    frame = Frame(names.force, names.length)
+    try:
+        value = " " * found.end() + text[found.end() : end]
+        sides, _ = sides_of(value, names, frame, length=True)
+    except Broken:
+        return None
+    last = sides[-1]
+    unsure = names.joint(found["letter"]) is not None
+    if not last.numeric or not (last.unit in METRES or (last.unit is None and not unsure)):
+        return None
+    return NamedLength(found["letter"], _bare(last, frame), constant(last.node, frame).value)
+
+
+def is_quantity(text: str, start: int, end: int, names: Names) -> bool:
+    """Whether a piece only gives a quantity by its word: angle = atan(2/3) = 33.7."""
+    found = _QUANTITY.match(text, start, end)
+    if found is None or not says(found["thing"], "quantity"):
+        return False
+    frame = Frame(names.force, names.length)
+    try:
+        value = " " * found.end() + re.sub("°|deg", " ", text[found.end() : end])
+        sides, _ = sides_of(value, names, frame, length=True)
+    except Broken:
+        return False
+    return all(side.numeric for side in sides)
+
+
+def _leads(lead: str | None, thing: str | None) -> bool:
+    return all(word is None or says(word, "where", "quantity", "lead") for word in (lead, thing))
+
+
+def _bare(side: Side, frame: Frame) -> Node:
+    """The tree in the problem's own unit, without a unit in it, so that it goes with bare numbers."""
+    node = side.node
+    if side.unit is None:
+        return node
+    if (
+        isinstance(node, Binary)
+        and isinstance(node.right, Unit)
+        and node.right.unit == frame.length
+    ):
+        return node.left
+    part = constant(node, frame)
+    value, radius = (Fraction(str(number)) for number in (part.value, part.radius))
+    return Number(value, radius, side.span)
