@@ -12,6 +12,7 @@ from tutor.lesson.hints import next_hint
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import STEPS, Result, State, StepName
 from tutor.lesson.steps import STEP, Handler, brought, free_body, joints, skipping, writing, zero
+from tutor.lesson.watching.show import show
 from tutor.model import Problem
 
 ANYWHERE: dict[str, Handler] = {
@@ -71,6 +72,8 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     state = replace(state, started=started, last_time=max(state.last_time, event.time))
     if event.kind == "hint":
         return next_hint(state, event, STEP[state.step].hints(state, desk))
+    if event.kind == "show":
+        return show(state, event, desk, step_once)
     if event.kind == "go":
         return _go(state, event)
     handler = STEP[state.step].handles.get(event.kind) or ANYWHERE.get(event.kind)

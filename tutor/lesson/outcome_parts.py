@@ -221,5 +221,6 @@ PARTS: Mapping[str, Whole | Row | Table] = {
     "practice": Whole(_write_pair, _practice),
     "offered": Whole(_write_offered, _offered),
     "ended": Whole(_same, _time),
+    "shown": Row(_same, _text),
 }
 """How each part of the state is kept, by its name in the file and in `State`."""

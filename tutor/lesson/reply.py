@@ -8,7 +8,7 @@ from typing import Literal
 from tutor.judge import Verdict
 from tutor.notation import Span
 
-Tone = Literal["right", "wrong", "remark", "hint", "note", "unreadable", "undecided"]
+Tone = Literal["right", "wrong", "remark", "hint", "note", "shown", "unreadable", "undecided"]
 
 
 @dataclass(frozen=True)

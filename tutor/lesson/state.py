@@ -64,7 +64,7 @@ class State:
 
     `taught` are the kinds of teaching remarks made; `in_row` the mistakes for which the last hint
     was asked since a line was last found without it; `practice` the code and turn of the smaller
-    problem that is offered.
+    problem that is offered; `shown` what was written at the board instead of by the student.
     """
 
     problem: Problem
@@ -88,6 +88,7 @@ class State:
     started: float | None = None
     ended: float | None = None
     last_time: float = 0.0
+    shown: tuple[str, ...] = ()
 
     @cached_property
     def result(self) -> Mapping[str, Result]:

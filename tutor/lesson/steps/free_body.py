@@ -123,13 +123,14 @@ def support(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
             state = replace(state, supports_done=(*state.supports_done, joint))
         names = [r.name for r in problem.reactions if r.joint == joint]
         so = f"{'Its unknown is' if len(names) == 1 else 'Its unknowns are'} {listed(names)}."
-        return state, Reply((Say("right", f"Yes. {_why(found)} {so}"),), True)
+        return state, Reply((Say("right", f"Yes. {why_so(found)} {so}"),), True)
     mistake = _mistake(problem, found, chosen, true)
     state = wrong(state, event, place, (mistake.code,), mistakes=(mistake,))
     return state, Reply((Say("wrong", mistake.text),))
 
 
-def _why(support: Support) -> str:
+def why_so(support: Support) -> str:
+    """Why a support puts just those forces on the truss."""
     if support.kind == "pin":
         return "A pin holds its joint in both directions and lets it turn."
     if support.kind == "roller":

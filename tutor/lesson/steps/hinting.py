@@ -72,9 +72,7 @@ def _ways_to_look(about: Equation) -> tuple[str, str]:
 
 def value_hints(state: State, desk: Judge, unknown: str) -> Levels:
     """The hints for solving for one unknown from lines that stand."""
-    found = Result(unknown, "", state.own.sign(unknown) * desk.values()[unknown], 0.0)
-    rest = tuple(r for r in state.results if r.unknown != unknown)
-    told = _as_typed(replace(state, results=(*rest, found)), unknown)
+    told = value_as_typed(state, desk, unknown)
     lines = lines_giving(state, unknown)
     if len(lines) == 1:
         look = "One of your lines has only one unknown left."
@@ -86,8 +84,11 @@ def value_hints(state: State, desk: Judge, unknown: str) -> Levels:
     return Levels(as_text(Value(unknown)), look, reason, where, f"{told}.", typed=True)
 
 
-def _as_typed(state: State, unknown: str) -> str:
-    """A result as the student may type it: "AB = 7.5 kN T", "B_y = 4 kN up", "R_C = -3 kN"."""
+def value_as_typed(state: State, desk: Judge, unknown: str) -> str:
+    """The true value as it may be typed: "AB = 7.5 kN T", "B_y = 4 kN up", "R_C = -3 kN"."""
+    found = Result(unknown, "", state.own.sign(unknown) * desk.values()[unknown], 0.0)
+    rest = tuple(r for r in state.results if r.unknown != unknown)
+    state = replace(state, results=(*rest, found))
     if unknown.startswith("R_"):
         return f"{unknown} = {state.result[unknown].value:.5g} {state.problem.force}"
     return result_in_words(state, unknown).replace(",", "")

@@ -86,7 +86,7 @@ def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 def _is_better_elsewhere(state: State, about: M) -> bool:
     """Whether moments about another joint would leave fewer unknowns in the line."""
     here = len(_open_names(state, about))
-    return any(count < here for count, other in _worth_writing(state) if isinstance(other, M))
+    return any(count < here for count, other in worth_writing(state) if isinstance(other, M))
 
 
 def _open_names(state: State, about: Equation) -> list[str]:
@@ -94,7 +94,7 @@ def _open_names(state: State, about: Equation) -> list[str]:
     return [name for name in linear if name is not None and name not in state.result]
 
 
-def _worth_writing(state: State) -> Iterator[tuple[int, Equation]]:
+def worth_writing(state: State) -> Iterator[tuple[int, Equation]]:
     """The equations of the whole truss that add something, with the number of their unknowns."""
     problem, standing = state.problem, _standing(state)
     for about in _offers(state):
@@ -134,7 +134,7 @@ def hints(state: State, desk: Judge) -> Levels:
         return line_hints(state, desk, state.about)
     if unknown := solvable_now(state):
         return value_hints(state, desk, unknown)
-    best = min(_worth_writing(state), key=lambda found: (found[0], as_text(found[1])), default=None)
+    best = min(worth_writing(state), key=lambda found: (found[0], as_text(found[1])), default=None)
     if best is None:
         return _spent(state)
     return Levels(

@@ -112,7 +112,7 @@ def just_found(state: State) -> str | None:
     if len(names) != 1:
         return None
     last = state.tries[-1]
-    just_now = last.place == as_text(about) and last.verdict == "right"
+    just_now = last.place == as_text(about) and last.verdict in ("right", "shown")
     return names[0] if just_now or last.place == as_text(Value(names[0])) else None
 
 

@@ -1,0 +1,254 @@
+"""Is everything that is shown at the board right, and every reason given for it true of the truss?"""
+
+from __future__ import annotations
+
+import itertools
+import math
+import random
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+import pytest
+from strategies import make_truss
+from student import Student
+
+from tutor.judge import Judge, M
+from tutor.judge.about import equation_of, from_text, point_of
+from tutor.lesson import Event, Lesson, Reply
+from tutor.lesson.fold import step_once
+from tutor.lesson.outcome import Outcome
+from tutor.lesson.state import State
+from tutor.lesson.watching import Move, next_move
+from tutor.model import Problem, load_problem
+from tutor.model.rules import Rules
+from tutor.shipped import shipped_problems
+from tutor.statics import joint_body, solve, whole, zero_force
+
+FILES = sorted(path for path in shipped_problems().rglob("*.toml") if path.name != "set.toml")[::4]
+RANDOM = [(seed, 3 + seed % 6, seed % 4 == 3) for seed in range(16)]
+
+
+def shown(problem: Problem) -> Iterator[tuple[State, Move, Reply, State]]:
+    """Each thing shown, from the first to the table: where it stood, what, the reply, what then."""
+    lesson = Lesson(problem)
+    for now in range(5000):
+        move = next_move(lesson.state, lesson.desk)
+        if move is None:
+            assert lesson.done
+            return
+        before = lesson.state
+        reply = lesson.take("show", now=float(now))
+        yield before, move, reply, lesson.state
+    raise AssertionError("what is shown does not end")
+
+
+def problems() -> Iterator[Problem]:
+    yield from (load_problem(path) for path in FILES)
+    yield from (make_truss(seed, joints, wall=wall) for seed, joints, wall in RANDOM)
+
+
+@pytest.fixture(scope="module")
+def walks() -> list[tuple[Problem, list[tuple[State, Move, Reply, State]]]]:
+    return [(problem, list(shown(problem))) for problem in problems()]
+
+
+def test_every_problem_is_shown_to_its_table_and_every_line_is_right(walks: Any) -> None:
+    for problem, walk in walks:
+        for _, move, reply, _ in walk:
+            assert reply.accepted, (problem.title, move, reply)
+            assert move.kind != "type" or (reply.verdict is not None and reply.verdict.right)
+        truth = solve(problem)
+        last = walk[-1][3]
+        assert last.step == "table"
+        for member in problem.members:
+            wanted = truth.force(member.name)
+            assert last.signed(member.name) == pytest.approx(wanted, rel=1e-3, abs=1e-6)
+
+
+def test_what_is_shown_is_no_try_of_the_students(walks: Any) -> None:
+    for _, walk in walks:
+        last = walk[-1][3]
+        assert {made.verdict for made in last.tries} == {"shown"}
+        assert len(last.shown) == len(walk)
+
+
+def test_a_force_said_to_be_left_out_has_no_part_and_one_said_unknown_has_one(walks: Any) -> None:
+    for problem, walk in walks:
+        for before, move, _, _ in walk:
+            if move.kind != "type" or "about" not in move.data:
+                continue
+            about = from_text(move.data["about"])
+            body = whole(problem) if about.joint is None else joint_body(problem, about.joint)
+            linear = equation_of(problem, about).linear
+            unknown = {n for n in body.unknowns if n not in before.result}
+            assert unknown == {*move.reason.absent, *move.reason.open}
+            assert all(abs(linear.get(name, 0.0)) < 1e-9 for name in move.reason.absent)
+            assert all(abs(linear[name]) > 1e-9 for name in move.reason.open)
+            for name in (*move.reason.absent, *move.reason.open):
+                assert name in move.reason.text
+
+
+def test_a_line_of_action_said_to_pass_through_a_point_does(walks: Any) -> None:
+    said = 0
+    for problem, walk in walks:
+        for _, move, _, _ in walk:
+            if "through" not in move.reason.text or move.kind != "type":
+                continue
+            about = from_text(move.data["about"])
+            assert isinstance(about, M)
+            px, py = point_of(problem, about)
+            for name in move.reason.absent:
+                at = problem.joint[problem.reaction[name].joint].at
+                direction = problem.reaction[name].direction
+                across = (px - at[0]) * direction.y - (py - at[1]) * direction.x
+                assert abs(across) <= 1e-9 * max(1.0, math.dist((px, py), at))
+                said += 1
+    assert said > 20
+
+
+def test_a_joint_is_taken_for_what_is_said_of_it(walks: Any) -> None:
+    for problem, walk in walks:
+        for before, move, _, _ in walk:
+            if move.kind != "joint":
+                continue
+            joint = move.data["joint"]
+            open_ones = [n for n in joint_body(problem, joint).unknowns if n not in before.result]
+            assert sorted(open_ones) == sorted(move.reason.open)
+            if "two equations" in move.reason.text:
+                assert len(open_ones) == 2
+            if "only" in move.reason.text:
+                assert len(open_ones) == 1
+
+
+def test_a_member_said_to_carry_nothing_carries_nothing(walks: Any) -> None:
+    seen = 0
+    for problem, walk in walks:
+        truth = solve(problem)
+        for before, move, _, _ in walk:
+            if move.kind == "zero":
+                seen += 1
+                zero = {r.unknown for r in before.results if r.value == 0}
+                rules = {z.member for z in zero_force(problem, zero)}
+                assert move.data["member"] in rules
+                assert truth.force(move.data["member"]) == pytest.approx(0.0, abs=1e-9)
+    assert seen > 4
+
+
+def test_the_good_guesses_are_those_that_are_true_of_the_truss(walks: Any) -> None:
+    kinds = set()
+    for problem, walk in walks:
+        truth = solve(problem).values
+        for before, move, _, _ in walk:
+            if move.guess is None:
+                continue
+            keys = [option.key for option in move.guess.options]
+            assert move.guess.right <= set(keys)
+            if keys == ["T", "C", "0"]:
+                kinds.add("sense")
+                name = move.reason.open[0]
+                letter = "T" if truth[name] > 0 else "C" if truth[name] < 0 else "0"
+                assert move.guess.right == {letter}
+            elif "joint" in move.guess.question and move.kind == "joint":
+                kinds.add("joint")
+                few = {k for k in keys if len(before.unknown_at(k)) == 1}
+                assert few <= move.guess.right
+            elif move.kind == "type" and "equation" in move.guess.question:
+                kinds.add("equation")
+                counts = {
+                    key: sum(
+                        1
+                        for name in equation_of(problem, from_text(key)).linear
+                        if name is not None and name not in before.result
+                    )
+                    for key in move.guess.right
+                }
+                assert len(set(counts.values())) == 1
+    assert kinds == {"sense", "joint", "equation"}
+
+
+def test_a_guess_is_answered_and_moves_nothing(lamp: Problem) -> None:
+    one, other = Lesson(lamp), Lesson(lamp)
+    for lesson in (one, other):
+        lesson.take("show", until="reactions", now=1.0)
+    move = next_move(one.state, one.desk)
+    assert move is not None
+    assert move.guess is not None
+    good = min(move.guess.right)
+    bad = next(o.key for o in move.guess.options if o.key not in move.guess.right)
+    said = one.take("show", guess=good, now=2.0).said[0].text
+    assert said.startswith("Good guess")
+    wrong = other.take("show", guess=bad, now=2.0).said[0].text
+    assert wrong.startswith("Not this time")
+    assert one.state.lines == other.state.lines
+    assert one.state.tries == other.state.tries
+
+
+@pytest.mark.parametrize("place", ["reactions", "joints", "half", "close"])
+def test_the_first_steps_can_stand_and_the_rest_is_the_students(lamp: Problem, place: str) -> None:
+    lesson = Lesson(lamp)
+    assert lesson.take("show", until=place, now=1.0).accepted
+    assert not lesson.done
+    if place != "half":
+        assert lesson.state.step == place
+    Student(lesson, lambda kind, **data: lesson.take(kind, now=3.0, **data)).walk()
+    assert lesson.done
+    assert {made.verdict for made in lesson.state.tries} >= {"shown", "right"}
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_it_can_be_shown_on_from_wherever_a_student_stands(seed: int) -> None:
+    """Arrows drawn either way, values rounded: what is shown then is right under them."""
+    problem = make_truss(100 + seed, 4 + seed % 3)
+    lesson = Lesson(problem)
+    desk = Judge(problem)
+    desk.values()
+    clock = itertools.count(1)
+    rng = random.Random(seed)
+
+    def do(kind: str, **data: Any) -> Reply:
+        if rng.random() < 0.5 and not lesson.done:
+            move = next_move(lesson.state, desk)
+            assert move is not None
+            after, reply = step_once(lesson.state, Event("show", {}, 0.0), desk)
+            assert reply.accepted, (move, reply)
+            assert reply.verdict is None or reply.verdict.right
+            assert after.shown[-1] == move.written
+        return lesson.take(kind, now=float(next(clock)), **data)
+
+    Student(lesson, do).walk()
+
+
+def test_what_was_shown_can_be_taken_back_and_is_kept_as_any_other(lamp: Problem) -> None:
+    lesson = Lesson(lamp)
+    start = lesson.state
+    for now in range(9):
+        before = lesson.state
+        reply = lesson.take("show", now=float(now))
+        outcome = lesson.outcome(before, lesson.events[-1], reply)
+        again = Lesson(lamp, lesson.events[:-1])
+        again.restore(lesson.events[-1], Outcome.from_record(outcome.as_record(lesson.events[-1])))
+        assert again.state == lesson.state
+    for _ in range(9):
+        lesson.take("undo", now=20.0)
+    assert replace(lesson.state, started=None, last_time=0.0) == replace(
+        start, started=None, last_time=0.0
+    )
+
+
+def test_a_set_without_hints_shows_nothing(lamp: Problem) -> None:
+    lesson = Lesson(replace(lamp, rules=Rules(hints="none")))
+    reply = lesson.take("show", now=1.0)
+    assert not reply.accepted
+    assert not lesson.state.shown
+
+
+@pytest.mark.parametrize("data", [{"until": "roof"}, {"until": 3}, {"guess": 4}, {"guess": "?"}])
+def test_whatever_is_asked_for_is_answered_in_a_sentence(lamp: Problem, data: Any) -> None:
+    assert Lesson(lamp).take("show", now=1.0, **data).text
+
+
+@pytest.fixture
+def lamp() -> Problem:
+    return load_problem(Path(shipped_problems()) / "first-steps" / "lamp-arm.toml")

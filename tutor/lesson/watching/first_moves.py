@@ -1,0 +1,70 @@
+"""What does a lecturer say while idealising, and while the supports are replaced by what they do?"""
+
+from __future__ import annotations
+
+from tutor.judge import Judge
+from tutor.judge.given import senses_for
+from tutor.lesson.reply import Ask, Option
+from tutor.lesson.state import State
+from tutor.lesson.steps.free_body import ACTS, acts_of, sense_in_words, support_in_words, why_so
+from tutor.lesson.steps.idealise import BECAUSE
+from tutor.lesson.steps.reasons import TRUE_REASONS, statements
+from tutor.lesson.watching.move import Guess, Move, Reason
+from tutor.statics.words import listed
+
+
+def reasons(state: State, ask: Ask, desk: Judge) -> Move:
+    """The reasons for which every member is a two-force member."""
+    true = [o for o in statements(state.problem) if o.key in TRUE_REASONS]
+    written = "Two-force members: " + "; ".join(option.words for option in true) + "."
+    said = BECAUSE.removeprefix("Yes: ")
+    because = Reason(said[:1].upper() + said[1:])
+    return Move("reasons", {"chosen": [o.key for o in true]}, written, because)
+
+
+def count(state: State, ask: Ask, desk: Judge) -> Move:
+    """m + r against 2j."""
+    problem = state.problem
+    m, r, j = len(problem.members), len(problem.reactions), len(problem.joints)
+    because = (
+        f"The unknowns are the {m} member forces and the {r} reactions; each of the {j} joints gives "
+        "two equations. As many unknowns as equations: statics can find them all."
+    )
+    written = f"m + r = {m} + {r} = {m + r}, 2j = {2 * j}."
+    return Move("count", {"m": m, "r": r, "2j": 2 * j}, written, Reason(because))
+
+
+def support(state: State, ask: Ask, desk: Judge) -> Move:
+    """One support taken away, and what it put on the truss."""
+    problem = state.problem
+    found = next(s for s in problem.supports if s.joint == ask.subject)
+    acts = acts_of(problem, found)
+    names = [r.name for r in problem.reactions if r.joint == found.joint]
+    guess = Guess(
+        f"How many unknown forces replace {support_in_words(problem, found)}?",
+        (Option("1", "one"), Option("2", "two"), Option("3", "two and a moment")),
+        frozenset({str(len(names))}),
+    )
+    written = f"{listed(names)} in the place of {support_in_words(problem, found)}."
+    data = {"joint": found.joint, "acts": [key for key in ACTS if key in acts]}
+    return Move("support", data, written, Reason(why_so(found), open=tuple(names)), guess)
+
+
+def sense(state: State, ask: Ask, desk: Judge) -> Move:
+    """One arrow, drawn in the positive sense."""
+    unknown = str(ask.subject)
+    drawn = senses_for(state.problem, unknown)[0]
+    words = sense_in_words(state.problem, unknown, drawn)
+    because = (
+        "Which way it really acts is not known yet; a minus will say so if it is the other way."
+    )
+    data = {"unknown": unknown, "sense": drawn}
+    return Move("sense", data, f"{unknown} is drawn {words}.", Reason(because))
+
+
+def turning(state: State, ask: Ask, desk: Judge) -> Move:
+    """Counter-clockwise, as most do."""
+    because = "Either way would do, as long as every moment of a line is counted by it."
+    positive = ask.options[0].key
+    written = f"Moments count {positive} positive."
+    return Move("turning", {"positive": positive}, written, Reason(because))

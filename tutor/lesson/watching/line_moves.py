@@ -1,0 +1,167 @@
+"""Which line or value does a lecturer write next, and at which joint?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from tutor.judge import Equation, Fx, Fy, Judge, in_words, right_line
+from tutor.judge.about import Value, as_text, from_text
+from tutor.judge.headings import snapped
+from tutor.judge.independent import adds_something
+from tutor.lesson.reply import Ask, Option
+from tutor.lesson.solvable import solvable_now
+from tutor.lesson.state import State
+from tutor.lesson.steps.hinting import value_as_typed
+from tutor.lesson.steps.reactions import worth_writing
+from tutor.lesson.steps.zero import CALLED
+from tutor.lesson.watching.because import (
+    of_equation,
+    of_joint,
+    of_value,
+    open_in,
+    value_guess,
+)
+from tutor.lesson.watching.move import Guess, Move, Reason
+from tutor.statics import joint_body, joint_order, zero_force
+from tutor.statics.order import Step
+
+
+def from_the_whole(state: State, ask: Ask, desk: Judge) -> Move:
+    """A reaction that the lines give, else the equation of the whole truss with the fewest unknowns."""
+    reactions = tuple(r.name for r in state.problem.reactions if r.name not in state.result)
+    if unknown := solvable_now(state, reactions):
+        return _value(state, desk, unknown)
+    found = sorted(worth_writing(state), key=lambda each: (each[0], as_text(each[1])))
+    if not found:
+        return to_a_joint(state, ask, desk)
+    fewest = found[0][0]
+    good = [about for count, about in found if count == fewest]
+    options = [*(Option(o.key, o.words) for o in ask.options)]
+    guess = Guess(
+        "Which equation of the whole truss would you write next?",
+        tuple(options),
+        frozenset(as_text(about) for about in good),
+    )
+    return _line(state, desk, good[0], guess)
+
+
+def to_a_joint(state: State, ask: Ask, desk: Judge) -> Move:
+    """What can be seen to be zero, else a joint that can be solved, else the one with the fewest."""
+    seen = _zero(state)
+    if seen is not None:
+        return seen
+    turn = _next_turn(state)
+    joint = turn.joint if turn else _fewest(state)
+    options = [
+        Option(each.name, f"joint {each.name}")
+        for each in state.problem.joints
+        if state.unknown_at(each.name)
+    ]
+    good = {joint, *(o.key for o in options if _solvable_alone(state, o.key))}
+    guess = Guess("Which joint would you take next?", tuple(options), frozenset(good))
+    reason = of_joint(state, joint, turn)
+    return Move("joint", {"joint": joint}, f"Joint {joint}.", reason, guess)
+
+
+def from_the_joint(state: State, ask: Ask, desk: Judge) -> Move:
+    """A value that the lines give, else the sum with the fewest unknowns, else to another joint."""
+    joint = str(ask.subject)
+    if unknown := solvable_now(state, state.unknown_at(joint)):
+        return _value(state, desk, unknown)
+    sums = _sums(state, joint)
+    if not sums:
+        return to_a_joint(state, ask, desk)
+    options = (Option(as_text(Fx(joint)), "ΣFx"), Option(as_text(Fy(joint)), "ΣFy"))
+    fewest = min(len(open_in(state, about)) for about in sums)
+    good = [about for about in sums if len(open_in(state, about)) == fewest]
+    guess = None
+    if len(good) < len(sums):
+        right = frozenset(as_text(about) for about in good)
+        guess = Guess(f"Which sum at joint {joint} has the fewest unknowns?", options, right)
+    return _line(state, desk, good[0], guess)
+
+
+def closing(state: State, ask: Ask, desk: Judge) -> Move:
+    """One equation that was not needed, with all its values."""
+    about = next(each for each in _abouts(ask))
+    return _line(state, desk, about, None)
+
+
+def _abouts(ask: Ask) -> Sequence[Equation]:
+    found = [from_text(option.key) for option in ask.options]
+    return [about for about in found if not isinstance(about, Value)]
+
+
+def _line(state: State, desk: Judge, about: Equation, guess: Guess | None) -> Move:
+    text = right_line(state.problem, about, state.own)
+    data = {"about": as_text(about), "text": text}
+    return Move("type", data, f"{in_words(about)}: {text}", of_equation(state, about), guess)
+
+
+def _value(state: State, desk: Judge, unknown: str) -> Move:
+    text = value_as_typed(state, desk, unknown)
+    reason = of_value(state, desk, unknown)
+    return Move("type", {"text": text}, text, reason, value_guess(state, desk, unknown))
+
+
+def _zero(state: State) -> Move | None:
+    """The first member without a value that can be seen to be zero."""
+    known = {r.unknown for r in state.results if r.value == 0.0}
+    found = [z for z in zero_force(state.problem, known) if z.member not in state.result]
+    if not found:
+        return None
+    seen = found[0]
+    options = [Option(m.name, m.name) for m in state.problem.members if m.name not in state.result]
+    guess = Guess(
+        "One member here can be seen to carry no force. Which?",
+        tuple(options),
+        frozenset(z.member for z in found),
+    )
+    data = {"member": seen.member, "rule": CALLED.get(seen.rule, seen.rule)}
+    return Move("zero", data, f"{seen.member} = 0", Reason(seen.said), guess)
+
+
+def _next_turn(state: State) -> Step | None:
+    """The next joint in an order of joints, from what is known."""
+    steps = joint_order(state.problem, tuple(state.result)).steps
+    return next((step for step in steps if step.finds), None)
+
+
+def _fewest(state: State) -> str:
+    """Where no joint can be solved alone: the one with the fewest unknowns whose lines still add."""
+    names = [j.name for j in state.problem.joints if state.unknown_at(j.name)]
+    fresh = [name for name in names if _sums(state, name)] or names
+    return min(fresh, key=lambda name: len(state.unknown_at(name)))
+
+
+def _solvable_alone(state: State, joint: str) -> bool:
+    """Whether the two sums of a joint give all that is unknown there."""
+    unknown = state.unknown_at(joint)
+    order = joint_order(state.problem, tuple(state.result))
+    return len(unknown) <= 2 and joint in order.joints
+
+
+def _sums(state: State, joint: str) -> list[Equation]:
+    """The sums at a joint that add something and hold an unknown; across a line where that is the
+    way on."""
+    standing = [line.about for line in state.lines_of(joint)]
+    turn = _next_turn(state)
+    abouts: tuple[Equation, ...] = (Fx(joint), Fy(joint))
+    if turn is not None and turn.across and turn.joint == joint:
+        abouts = (_across(state, joint, turn.finds[0]),)
+    return [
+        about
+        for about in abouts
+        if adds_something(state.problem, about, standing) and open_in(state, about)
+    ]
+
+
+def _across(state: State, joint: str, finds: str) -> Equation:
+    """The sum perpendicular to the line in which all unknown forces of the joint but one lie."""
+    line = next(
+        force
+        for force in joint_body(state.problem, joint).forces
+        if force.size is None and force.name != finds and force.name not in state.result
+    )
+    return snapped(state.problem, math.degrees(math.atan2(line.x, -line.y)) % 180.0, joint)

@@ -1,0 +1,39 @@
+"""Which thing does a lecturer do next, from where the lesson stands?
+
+The reactions come first, each from an equation with one unknown where there is one; then what can be
+seen to carry no force; then the joints, one with two unknown forces at a time; then one equation that
+was not needed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from tutor.judge import Judge
+from tutor.lesson.reply import Ask, AskKind
+from tutor.lesson.state import State
+from tutor.lesson.steps import STEP
+from tutor.lesson.watching.first_moves import count, reasons, sense, support, turning
+from tutor.lesson.watching.line_moves import closing, from_the_joint, from_the_whole, to_a_joint
+from tutor.lesson.watching.move import Move
+
+
+def next_move(state: State, desk: Judge) -> Move | None:
+    """What is done next at the board; None where the walk is done."""
+    ask = STEP[state.step].ask(state)
+    find = MOVES.get(ask.kind)
+    return None if find is None else find(state, ask, desk)
+
+
+MOVES: Mapping[AskKind, Callable[[State, Ask, Judge], Move]] = {
+    "reasons": reasons,
+    "count": count,
+    "support": support,
+    "sense": sense,
+    "turning": turning,
+    "line": from_the_whole,
+    "joint": to_a_joint,
+    "joint-line": from_the_joint,
+    "close": closing,
+}
+"""What is done for each kind of question."""

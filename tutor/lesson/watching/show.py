@@ -1,0 +1,73 @@
+"""What becomes of a lesson when the next thing is shown, or all up to some point?
+
+What is shown is taken as if the student had done it, and is marked as shown: it is no try of theirs.
+A guess made before is answered; it changes nothing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+
+from tutor.judge import Judge
+from tutor.lesson.event import Event
+from tutor.lesson.reply import Reply, Say
+from tutor.lesson.state import STEPS, State
+from tutor.lesson.watching.next_move import next_move
+
+Fold = Callable[[State, Event, Judge], tuple[State, Reply]]
+
+NOT_SHOWN = "In this set nothing is shown: every line is your own."
+NOTHING_LEFT = "Nothing is left to show: the walk is done."
+NO_SUCH_PLACE = "What can be shown at once ends at: {places}."
+MOST_MOVES = 5000
+
+
+def _half(state: State) -> bool:
+    return 2 * sum(m.name in state.result for m in state.problem.members) >= len(
+        state.problem.members
+    )
+
+
+UNTIL: Mapping[str, Callable[[State], bool]] = {
+    "reactions": lambda state: STEPS.index(state.step) >= STEPS.index("reactions"),
+    "joints": lambda state: STEPS.index(state.step) >= STEPS.index("joints"),
+    "half": lambda state: state.joint is None and state.reactions_done and _half(state),
+    "close": lambda state: STEPS.index(state.step) >= STEPS.index("close"),
+}
+"""Up to where all may be shown at once: whether the lesson has come that far."""
+
+
+def show(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, Reply]:
+    """The next thing is shown (data `guess`, the key of an answer), or all `until` some point."""
+    if state.problem.rules.hints != "all" or state.problem.rules.mode == "check":
+        return state, Reply((Say("note", NOT_SHOWN),))
+    until = event.data.get("until")
+    if until is None:
+        return _one(state, event, desk, fold)
+    there = UNTIL.get(until) if isinstance(until, str) else None
+    if there is None:
+        return state, Reply((Say("note", NO_SUCH_PLACE.format(places=", ".join(UNTIL))),))
+    said: list[Say] = []
+    for _ in range(MOST_MOVES):
+        if there(state) or next_move(state, desk) is None:
+            break
+        state, reply = _one(state, replace(event, data={}), desk, fold)
+        said += reply.said
+    return state, Reply(tuple(said) or (Say("note", NOTHING_LEFT),), bool(said))
+
+
+def _one(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, Reply]:
+    move = next_move(state, desk)
+    if move is None:
+        return state, Reply((Say("note", NOTHING_LEFT),))
+    answer = move.guess.answer(event.text("guess")) if move.guess else ""
+    after, reply = fold(state, Event(move.kind, move.data, event.time), desk)
+    tries = [replace(made, verdict="shown") for made in after.tries[len(state.tries) :]]
+    shown = (*state.shown, move.written)
+    after = replace(after, tries=(*state.tries, *tries), shown=shown, in_row=state.in_row)
+    said = [Say("note", answer)] if answer else []
+    said += [Say("shown", move.written), Say("note", move.reason.text)]
+    if after.step != state.step:
+        said.append(reply.said[-1])
+    return after, Reply(tuple(said), reply.accepted, reply.verdict)
