@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tutor.judge import Judge
-from tutor.judge.given import senses_for
+from tutor.judge.known_values import senses_for
 from tutor.lesson.reply import Ask, Option
 from tutor.lesson.state import State
 from tutor.lesson.steps.free_body import ACTS, acts_of, sense_in_words, support_in_words, why_so
