@@ -54,7 +54,7 @@ def number(value: float) -> str:
     if near and abs(float(near) - value) <= 1e-10 * max(1.0, abs(value)):
         if near.denominator in (1,):
             return str(near.numerator)
-        if near.denominator in (2, 4, 5, 10, 20) and value >= 1:
-            return f"{value:g}"
+        if value >= 1 and float(f"{value:.5g}") == value:
+            return f"{value:.5g}"
         return f"{near.numerator}/{near.denominator}"
     return f"{value:.5g}"

@@ -11,7 +11,17 @@ from tutor.lesson.event import Event
 from tutor.lesson.hints import next_hint
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import STEPS, Result, State, StepName
-from tutor.lesson.steps import STEP, Handler, brought, free_body, joints, skipping, writing, zero
+from tutor.lesson.steps import (
+    STEP,
+    Handler,
+    brought,
+    free_body,
+    joints,
+    section,
+    skipping,
+    writing,
+    zero,
+)
 from tutor.lesson.watching.show import show
 from tutor.model import Problem
 
@@ -22,9 +32,10 @@ ANYWHERE: dict[str, Handler] = {
     "assume": joints.assume,
     "zero": zero.state_zero,
     "skip": skipping.skip,
+    "section": section.take_section,
     "sense": free_body.sense,
 }
-ON_FREE_BODY = frozenset({"joint", "assume", "zero", "sense"})
+ON_FREE_BODY = frozenset({"joint", "assume", "zero", "sense", "section"})
 ANSWERS = frozenset({"reasons", "count", "support", "sense", "turning", "skip"})
 ARRIVED: dict[StepName, str] = {
     "idealise": "Back to the idealisation.",
@@ -115,7 +126,7 @@ def _go(state: State, event: Event) -> tuple[State, Reply]:
         return state, Reply((Say("note", why),))
     if step == state.step:
         return state, Reply((Say("note", f"You are at this step ({step})."),))
-    moved = replace(state, step=step, about=None, joint=None)
+    moved = replace(state, step=step, about=None, joint=None, part=())
     return moved, Reply((Say("note", _arrival(state.step, step)),), True)
 
 
@@ -137,7 +148,7 @@ def _advance(before: State, after: State, event: Event) -> State:
         return _leave_joint(before, after)
     later = STEPS[STEPS.index(step) + 1 :]
     following: StepName = next((s for s in later if not _is_done(after, s)), "table")
-    return replace(after, step=following, about=None, joint=None)
+    return replace(after, step=following, about=None, joint=None, part=())
 
 
 def _is_done(state: State, step: StepName) -> bool:

@@ -147,6 +147,7 @@ TAKEN_BACK = {
     "keep": "the kept line",
     "assume": "the arrow of {member}",
     "zero": "{member} = 0",
+    "section": "the section",
     "show": "what was shown last",
 }
 """The kinds of event that undo takes back, and how each is called then."""

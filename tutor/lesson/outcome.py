@@ -107,6 +107,7 @@ def _must_fit(state: State, found: Mapping[str, Any]) -> None:
     sound = (
         state.step in STEPS
         and (state.joint is None or state.joint in problem.joint)
+        and all(joint in problem.joint for joint in state.part)
         and all(result.unknown in names for result in state.results)
         and all(name in names for name in state.senses)
         and all(_is_of(state, about) for about in abouts)

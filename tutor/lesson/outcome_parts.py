@@ -222,5 +222,6 @@ PARTS: Mapping[str, Whole | Row | Table] = {
     "offered": Whole(_write_offered, _offered),
     "ended": Whole(_same, _time),
     "shown": Row(_same, _text),
+    "part": Row(_same, _text),
 }
 """How each part of the state is kept, by its name in the file and in `State`."""

@@ -64,7 +64,8 @@ class State:
 
     `taught` are the kinds of teaching remarks made; `in_row` the mistakes for which the last hint
     was asked since a line was last found without it; `practice` the code and turn of the smaller
-    problem that is offered; `shown` what was written at the board instead of by the student.
+    problem that is offered; `shown` what was written at the board instead of by the student;
+    `part` the joints of the part kept, where a section is open.
     """
 
     problem: Problem
@@ -89,6 +90,7 @@ class State:
     ended: float | None = None
     last_time: float = 0.0
     shown: tuple[str, ...] = ()
+    part: tuple[str, ...] = ()
 
     @cached_property
     def result(self) -> Mapping[str, Result]:

@@ -28,6 +28,7 @@ from tutor.statics.determinate import (
 from tutor.statics.exact import symbolic
 from tutor.statics.forces import Answer, Unsolvable, solve
 from tutor.statics.order import Order, Step, joint_order, unknown_at
+from tutor.statics.section import Section, meetings, section, sections
 from tutor.statics.system import residuals
 from tutor.statics.zero import ZeroForce, shown_zero, zero_force
 
@@ -42,6 +43,7 @@ __all__ = [
     "Moment",
     "Order",
     "Projection",
+    "Section",
     "Stability",
     "Step",
     "Sum",
@@ -52,12 +54,15 @@ __all__ = [
     "joint_body",
     "joint_order",
     "load_forces",
+    "meetings",
     "member_force",
     "part",
     "reaction_forces",
     "reactions_by_whole",
     "reactions_from_whole",
     "residuals",
+    "section",
+    "sections",
     "shown_zero",
     "solve",
     "stability",

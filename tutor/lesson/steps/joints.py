@@ -13,6 +13,7 @@ from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.solvable import solvable_now
 from tutor.lesson.state import State
+from tutor.lesson.steps import section
 from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
 from tutor.lesson.steps.reactions import choose
@@ -26,6 +27,8 @@ from tutor.statics.words import listed
 
 def ask(state: State) -> Ask:
     """Choose a joint; at a joint, choose a direction, write the line, then its values."""
+    if state.part:
+        return section.ask(state)
     if state.joint is None:
         options = tuple(
             Option(j.name, f"joint {j.name}: {len(unknown)} unknown")
@@ -69,7 +72,7 @@ def _unknown_words(unknown: tuple[str, ...]) -> str:
 def pick(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student goes to a joint: data `joint`, or none to leave it."""
     if event.data.get("joint") in (None, ""):
-        left = replace(state, step="joints", joint=None, about=None)
+        left = replace(state, step="joints", joint=None, about=None, part=())
         return left, Reply((Say("note", "Back to the choice of joints."),), True)
     joint = event.text("joint")
     if joint not in state.problem.joint:
@@ -88,7 +91,8 @@ def pick(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     elif not unknown:
         said.append(Say("remark", "Nothing is left to find here; its sums can serve as a check."))
     about = _next_direction(state, joint)
-    return replace(state, step="joints", joint=joint, about=about), Reply(tuple(said), True)
+    moved = replace(state, step="joints", joint=joint, about=about, part=())
+    return moved, Reply(tuple(said), True)
 
 
 def assume(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
@@ -106,8 +110,15 @@ def assume(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     return state, Reply((Say("note", f"{name} is drawn {words}."),), True)
 
 
+def chosen(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+    """The student chose an equation of the joint, or of the part kept: data `about`."""
+    return (section.choose if state.part else choose)(state, event, desk)
+
+
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student typed a line or a value: data `text`, and `about` where not chosen before."""
+    if state.part:
+        return section.typed(state, event, desk)
     if "about" in event.data:
         state, reply = choose(state, event, desk)
         if not reply.accepted:
@@ -148,6 +159,8 @@ def hints(state: State, desk: Judge) -> Levels:
     """For what was just wrong; for a value that can be had; else for the line or the joint."""
     if stated := zero_hints(state):
         return stated
+    if state.part:
+        return section.hints(state, desk)
     if unknown := value_in_trouble(state):
         return value_hints(state, desk, unknown)
     if state.about is not None and wrong_place(state) == as_text(state.about):
@@ -170,7 +183,10 @@ def _adds(state: State, about: Equation) -> bool:
 
 def _joint_hints(state: State) -> Levels:
     ready = [j.name for j in state.problem.joints if 1 <= len(state.unknown_at(j.name)) <= 2]
-    line = "No joint has two unknowns or fewer: write the lines of neighbouring joints together."
+    line = (
+        "No joint has two unknowns or fewer: cut the truss in two by a section through three members, "
+        "or write the lines of neighbouring joints together."
+    )
     if ready:
         line = f"Joint {ready[0]} can be solved now."
     return Levels(
@@ -196,4 +212,4 @@ def _stuck_hints(state: State, joint: str) -> Levels:
     )
 
 
-HANDLES = {"type": typed, "choose": choose}
+HANDLES = {"type": typed, "choose": chosen}

@@ -14,6 +14,8 @@ from tutor.lesson.solvable import solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.steps.hinting import value_as_typed
 from tutor.lesson.steps.reactions import worth_writing
+from tutor.lesson.steps.section import best_section, best_sum, still_open
+from tutor.lesson.steps.section import offers as section_sums
 from tutor.lesson.steps.zero import CALLED
 from tutor.lesson.watching.because import (
     of_equation,
@@ -23,13 +25,16 @@ from tutor.lesson.watching.because import (
     value_guess,
 )
 from tutor.lesson.watching.move import Guess, Move, Reason
-from tutor.statics import joint_body, joint_order, zero_force
+from tutor.statics import Section, joint_body, joint_order, zero_force
 from tutor.statics.order import Step
+from tutor.statics.words import listed
 
 
 def from_the_whole(state: State, ask: Ask, desk: Judge) -> Move:
     """A reaction that the lines give, else the equation of the whole truss with the fewest unknowns."""
     reactions = tuple(r.name for r in state.problem.reactions if r.name not in state.result)
+    if state.part:
+        return _of_the_part(state, ask, desk)
     if unknown := solvable_now(state, reactions):
         return _value(state, desk, unknown)
     found = sorted(worth_writing(state), key=lambda each: (each[0], as_text(each[1])))
@@ -52,6 +57,8 @@ def to_a_joint(state: State, ask: Ask, desk: Judge) -> Move:
     if seen is not None:
         return seen
     turn = _next_turn(state)
+    if turn is None and (found := best_section(state)):
+        return _section(state, *found)
     joint = turn.joint if turn else _fewest(state)
     options = [
         Option(each.name, f"joint {each.name}")
@@ -80,6 +87,34 @@ def from_the_joint(state: State, ask: Ask, desk: Judge) -> Move:
         right = frozenset(as_text(about) for about in good)
         guess = Guess(f"Which sum at joint {joint} has the fewest unknowns?", options, right)
     return _line(state, desk, good[0], guess)
+
+
+def _section(state: State, found: Section, keep: str) -> Move:
+    """A cut through the truss that gives a force which no joint gives alone."""
+    unknown = [name for name in found.cut if name not in state.result]
+    part = found.part_with(keep)
+    written = f"Cut {listed(found.cut)}; keep the part with {listed(part)}."
+    because = (
+        "At no joint can two unknown forces or fewer be found. The part on one side of a cut is a free "
+        f"body with three equations; on it {listed(unknown)} {'is' if len(unknown) == 1 else 'are'} "
+        "unknown."
+    )
+    data = {"members": list(found.cut), "keep": keep}
+    return Move("section", data, written, Reason(because, open=tuple(unknown)))
+
+
+def _of_the_part(state: State, ask: Ask, desk: Judge) -> Move:
+    """A value that the lines of the part give, else its sum with the fewest unknowns; else away."""
+    if unknown := solvable_now(state, still_open(state)):
+        return _value(state, desk, unknown)
+    about = best_sum(state)
+    if about is None or len(open_in(state, about)) > 1:
+        left = Reason("What a sum of this part gives alone is found.")
+        return Move("section", {"members": []}, "Back to the whole truss.", left)
+    options = tuple(Option(option.key, option.words) for option in ask.options)
+    few = {as_text(each) for each in section_sums(state) if len(open_in(state, each)) == 1}
+    guess = Guess("Which sum of this part would you write?", options, frozenset(few))
+    return _line(state, desk, about, guess)
 
 
 def closing(state: State, ask: Ask, desk: Judge) -> Move:

@@ -1,0 +1,179 @@
+"""Can a student cut the truss, name the part kept, and find from its sums what no joint gives alone?"""
+
+from __future__ import annotations
+
+import itertools
+from pathlib import Path
+from typing import Any
+
+import pytest
+from student import Student
+
+from tutor.judge import M, right_line
+from tutor.judge.about import from_text
+from tutor.lesson import Event, Lesson, Reply
+from tutor.lesson.outcome import Outcome
+from tutor.lesson.steps.section import best_section, cut_members
+from tutor.model import load_problem
+from tutor.statics import solve
+
+COMPOUND = load_problem(Path(__file__).parents[1] / "paper" / "compound.toml")
+"""A triangle A, B, C round another, D, E, F, held together by AD, BE and CF."""
+
+
+@pytest.fixture
+def lesson() -> Lesson:
+    """At the joints, the reactions found."""
+    lesson = Lesson(COMPOUND)
+    lesson.take("show", until="joints", now=1.0)
+    return lesson
+
+
+def cut(lesson: Lesson, members: Any, keep: Any = "A") -> Reply:
+    return lesson.take("section", members=members, keep=keep, now=2.0)
+
+
+def test_no_joint_can_be_solved_and_the_hint_says_what_can(lesson: Lesson) -> None:
+    assert lesson.ask.kind == "joint"
+    said = [lesson.take("hint", now=10.0 * n).text for n in range(1, 5)]
+    assert "section" in said[-1]
+
+
+def test_the_part_kept_is_told_with_what_is_unknown_on_it(lesson: Lesson) -> None:
+    reply = cut(lesson, ["AD", "EB", "F_CF"])
+    assert reply.accepted
+    assert reply.text == "The part with A, B and C: AD, BE and CF are unknown on it."
+    assert cut_members(lesson.state) == ("AD", "BE", "CF")
+    assert lesson.ask.title == "Section"
+    assert {"Fx of A B C", "M D of A B C"} <= {option.key for option in lesson.ask.options}
+
+
+def test_a_moment_about_where_two_cut_lines_meet_finds_the_third(lesson: Lesson) -> None:
+    cut(lesson, ["AD", "BE", "CF"])
+    points = [from_text(o.key) for o in lesson.ask.options if o.key.startswith("M 6.0 4.5")]
+    assert points == [M((6.0, 4.5), part=("A", "B", "C"))]
+    reply = lesson.take(
+        "type",
+        about="M 6.0 4.5 of A B C",
+        text="F_BE/sqrt(2)*6 - F_BE/sqrt(2)*4.5 - 10*4.5 - 12.5*6 + 17.5*6 = 0",
+        now=3.0,
+    )
+    assert reply.accepted, reply
+    assert lesson.take("type", text="BE = 14.14 T", now=4.0).accepted
+
+
+@pytest.mark.parametrize("text", ["Fx: 4/5 AD - 10 - BE/sqrt(2) = 0", "4/5 AD - 10 - BE/√2 = 0"])
+def test_a_line_is_found_by_its_heading_or_by_itself(lesson: Lesson, text: str) -> None:
+    cut(lesson, ["AD", "BE", "CF"])
+    reply = lesson.take("type", text=text, now=3.0)
+    assert reply.accepted, reply
+    assert lesson.state.lines[-1].about.part == ("A", "B", "C")
+
+
+def test_a_wrong_line_of_a_part_is_told_its_mistake(lesson: Lesson) -> None:
+    cut(lesson, ["AD", "BE", "CF"])
+    reply = lesson.take("type", about="Fx", text="4/5 AD - 10 + BE/sqrt(2) = 0", now=3.0)
+    assert not reply.accepted
+    assert reply.verdict is not None
+    assert [m.code for m in reply.verdict.mistakes] == ["sign"]
+    reply = lesson.take("type", about="Fx", text="3/5 AD - 10 - BE/sqrt(2) = 0", now=4.0)
+    assert reply.verdict is not None
+    assert reply.verdict.mistakes[0].code == "component"
+
+
+@pytest.mark.parametrize(
+    ("members", "said"),
+    [
+        (["AD", "BE"], "still in one piece"),
+        (["AB", "AC", "AD", "BE", "CF"], "in 3 pieces"),
+        (["AD", "BE", "CF", "AB"], "AB would be cut with both ends in the same part"),
+        (["AD", "XY"], "Name members of this truss"),
+        ([], "Name the members that are cut"),
+        (7, "Name members of this truss"),
+        ([3, None], "Name members of this truss"),
+    ],
+)
+def test_what_is_no_section_is_answered_in_a_sentence(
+    lesson: Lesson, members: Any, said: str
+) -> None:
+    before = lesson.state
+    reply = cut(lesson, members)
+    assert not reply.accepted
+    assert said in reply.text
+    assert lesson.state.part == before.part == ()
+
+
+def test_a_joint_that_is_none_is_asked_for_again(lesson: Lesson) -> None:
+    assert "Name a joint of the part that you keep" in cut(lesson, ["AD", "BE", "CF"], "Z").text
+
+
+def test_going_to_a_joint_leaves_the_part_and_undo_comes_back_to_it(lesson: Lesson) -> None:
+    cut(lesson, ["AD", "BE", "CF"])
+    lesson.take("joint", joint="A", now=3.0)
+    assert lesson.state.part == ()
+    assert lesson.state.joint == "A"
+    cut(lesson, ["AD", "BE", "CF"], "D")
+    assert lesson.state.part == ("D", "E", "F")
+    assert lesson.take("section", members=[], now=4.0).accepted
+    assert lesson.state.part == ()
+    lesson.take("undo", now=5.0)
+    assert lesson.state.part == ("D", "E", "F")
+
+
+def test_the_part_is_left_once_all_on_it_is_found_and_the_joints_give_the_rest(
+    lesson: Lesson,
+) -> None:
+    truth = solve(COMPOUND)
+    cut(lesson, ["AD", "BE", "CF"])
+    clock = itertools.count(10)
+    for about in ("M 6.0 4.5 of A B C", "Fx of A B C", "Fy of A B C"):
+        lesson.take("choose", about=about, now=float(next(clock)))
+        text = right_line(COMPOUND, from_text(about), lesson.state.own)
+        assert lesson.take("type", text=text, now=float(next(clock))).accepted
+    for name in ("BE", "AD", "CF"):
+        assert lesson.take(
+            "type", text=f"{name} = {truth.force(name):.6g}", now=float(next(clock))
+        ).accepted
+    assert lesson.state.part == ()
+    Student(lesson, lambda kind, **data: lesson.take(kind, now=99.0, **data)).walk()
+    assert lesson.done
+
+
+def test_hints_at_a_part_lead_to_its_best_sum_and_give_no_value_before_the_last(
+    lesson: Lesson,
+) -> None:
+    cut(lesson, ["AD", "BE", "CF"])
+    levels = lesson.levels
+    assert not isinstance(levels, str)
+    for text in (levels.look, levels.reason, levels.where):
+        assert not any(digit in text for digit in "0123456789")
+    assert "of the part with A, B, C" in levels.line
+
+
+def test_a_section_is_kept_as_any_other_event(lesson: Lesson) -> None:
+    before = lesson.state
+    reply = cut(lesson, ["AD", "BE", "CF"])
+    event: Event = lesson.events[-1]
+    outcome = lesson.outcome(before, event, reply)
+    again = Lesson(COMPOUND, lesson.events[:-1])
+    again.restore(event, Outcome.from_record(outcome.as_record(event)))
+    assert again.state == lesson.state
+    assert Lesson(COMPOUND, lesson.events).state == lesson.state
+
+
+def test_the_section_proposed_holds_a_force_that_a_sum_gives_alone(lesson: Lesson) -> None:
+    found = best_section(lesson.state)
+    assert found is not None
+    assert set(found[0].cut) == {"AD", "BE", "CF"}
+
+
+def test_the_board_cuts_where_no_joint_can_be_solved() -> None:
+    lesson = Lesson(COMPOUND)
+    for now in range(200):
+        if lesson.done:
+            break
+        reply = lesson.take("show", now=float(now))
+        assert reply.accepted
+        assert reply.verdict is None or reply.verdict.right
+    assert lesson.done
+    assert any(text.startswith("Cut AD, BE and CF") for text in lesson.state.shown)
