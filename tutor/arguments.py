@@ -7,6 +7,8 @@ from collections.abc import Container, Sequence
 from pathlib import Path
 from typing import NoReturn
 
+from tutor.text import marked
+
 MOST_ECHOED = 400
 GLYPHS = ("braille", "blocks", "ascii", "words")
 
@@ -47,8 +49,7 @@ class Parser(argparse.ArgumentParser):
     """Arguments as argparse takes them; what it echoes of a wrong one is plain text."""
 
     def error(self, message: str) -> NoReturn:
-        shown = "".join(char if char.isprintable() else "?" for char in message)
-        super().error(shown[:MOST_ECHOED])
+        super().error(marked(message)[:MOST_ECHOED])
 
 
 def command_in(

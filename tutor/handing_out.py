@@ -10,10 +10,10 @@ from pathlib import Path
 from tutor.model import ProblemError
 from tutor.model.first import first_files
 from tutor.model.source import file_name
-from tutor.model.text import one_line
 from tutor.paper.hand_out import Files, Kind, Wanted, papers_for, problems_for, put
 from tutor.paper.roster import read_roster
 from tutor.paper.typst import NoTypst
+from tutor.text import one_line
 
 SHOWN = 5
 

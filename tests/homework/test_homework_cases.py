@@ -299,7 +299,7 @@ def test_what_could_not_be_read_stands_in_the_headline_even_where_the_rest_is_ri
     assert result.right
     report = markdown(mast, result, WHEN)
     (bold,) = [line for line in report.splitlines() if line.startswith("**")]
-    assert bold.startswith("**2 entries could not be read and were not checked: AB, QQ.")
+    assert bold.startswith("**2 entries could not be read and were not checked: AB and QQ.")
     assert "All that could be read is right" in bold
     assert "Everything that was checked" not in report
 

@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tutor.screens.clean import clean, one_line, typed, without_remnants
+from tutor.screens.clean import one_line, typed, without_remnants
+from tutor.text import visible
 
 CONTROLS = {"Cc", "Cf", "Cs"}
 
@@ -16,17 +17,17 @@ CONTROLS = {"Cc", "Cf", "Cs"}
 class TestNothingOnTheScreen:
     @given(st.text())
     def test_is_a_control_or_direction_character(self, text: str) -> None:
-        assert not {unicodedata.category(c) for c in clean(text)} & CONTROLS - {"Cc"}
-        assert all(c == "\n" or unicodedata.category(c) != "Cc" for c in clean(text))
+        assert not {unicodedata.category(c) for c in visible(text)} & CONTROLS - {"Cc"}
+        assert all(c == "\n" or unicodedata.category(c) != "Cc" for c in visible(text))
         assert "\n" not in one_line(text)
 
     @given(st.text())
     def test_is_cleaned_twice(self, text: str) -> None:
-        assert clean(clean(text)) == clean(text)
+        assert visible(visible(text)) == visible(text)
 
     @given(st.text(st.characters(categories=["L", "N", "P", "Sm"], exclude_characters="\u034f")))
     def test_is_lost_of_letters_figures_and_signs(self, text: str) -> None:
-        assert clean(text) == text
+        assert visible(text) == text
 
 
 class TestATypedLine:

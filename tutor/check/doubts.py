@@ -11,8 +11,8 @@ from collections.abc import Callable, Iterator, Mapping
 
 from tutor.check.places import Places
 from tutor.model import Defect, Problem
-from tutor.model.defect import listed
 from tutor.statics import Answer, joint_order
+from tutor.text import FEW, listed
 from tutor.variants import awkward_slopes, is_short, pulling_rollers
 
 NEARLY_ZERO = 0.005
@@ -40,7 +40,7 @@ def awkward(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
     """Slopes that lead to long roots, or forces that are no decimals of three figures."""
     slopes = awkward_slopes(answer.problem)
     if slopes:
-        message = f"the slope of {listed(slopes)} is that of no known triangle"
+        message = f"the slope of {listed(slopes, FEW)} is that of no known triangle"
         cure = "slopes of 3 in 4, 5 in 12 or 1 in 1 keep the arithmetic short; leave it if it may be long"
         first = list(answer.problem.member).index(slopes[0])
         yield places.warning(code, ("members", first), message, cure)
@@ -61,7 +61,9 @@ def no_start(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
         return
     order = joint_order(problem)
     if order.stuck:
-        where = "at no joint" if not order.joints else f"after {listed(order.joints)} at no other"
+        where = (
+            "at no joint" if not order.joints else f"after {listed(order.joints, FEW)} at no other"
+        )
         message = f"{where} there are as few as two unknown forces"
         cure = (
             "students need a section, or two joints together; take another truss for joints alone"

@@ -10,8 +10,8 @@ from collections.abc import Iterator
 
 from tutor.check.places import Places
 from tutor.model import Defect, Problem, ProblemSet
-from tutor.model.text import shown
 from tutor.model.vary import GAP, Vary, numbers_of
+from tutor.text import shown
 from tutor.variants import NoVariant, Varied
 
 STUDENTS = tuple(f"student {number}" for number in range(1, 51))

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from tutor.cohort.facts import Answer, Kind, Mistaken, Stop, Student, Work
 from tutor.judge.called import called
 from tutor.lesson import STEPS
-from tutor.model.text import printable
+from tutor.text import printable
 
 Place = tuple[str, str, str]
 """A mistake's code, its problem, its step."""

@@ -12,9 +12,9 @@ from tutor.cohort.handed import HandedIn, Part, digest, plain_bytes, read_handed
 from tutor.cohort.working import work_of
 from tutor.lesson import Lesson
 from tutor.model import Problem
-from tutor.model.text import one_line, shown
 from tutor.records.told import in_short
 from tutor.skills import Mastery, Seen, masteries, seen_in
+from tutor.text import one_line, shown
 
 FORGED = "the verdicts kept in it are not those of its judge; every answer was judged again"
 NO_ID = "it names no student; ask for one made after pinjoint --student ID"

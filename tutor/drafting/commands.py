@@ -19,8 +19,8 @@ from tutor.drafting.unfit import unfit
 from tutor.drafting.words import FORCES, UNITS, Bad, Word, number_of, words_of
 from tutor.model import Problem
 from tutor.model.read_words import LONGEST_TITLE
-from tutor.model.text import one_line
 from tutor.notation import Exact
+from tutor.text import one_line
 
 LONGEST = 4000
 MOST_WORDS = 800

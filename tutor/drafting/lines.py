@@ -5,8 +5,8 @@ from __future__ import annotations
 from tutor.drafting.entries import EMPTY
 from tutor.drafting.names import literal
 from tutor.model import Load, Problem, Support
-from tutor.model.text import one_line
 from tutor.notation import Exact
+from tutor.text import one_line
 
 
 def lines_of(problem: Problem) -> tuple[str, ...]:

@@ -7,8 +7,9 @@ from itertools import pairwise
 
 from tutor.drafting.words import Bad, Word
 from tutor.model import Problem
-from tutor.model.defect import listed, nearest
+from tutor.model.defect import nearest
 from tutor.model.read_parts import NAME, NAMES
+from tutor.text import FEW, listed
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 WAYS = {
@@ -102,7 +103,7 @@ def check_spelling(problem: Problem, word: Word) -> None:
 def missing(problem: Problem, word: Word, name: str) -> Bad:
     """There is no such joint."""
     check_spelling(problem, word)
-    there = f"; the joints are {listed(problem.joint)}" if problem.joints else ""
+    there = f"; the joints are {listed(problem.joint, FEW)}" if problem.joints else ""
     sample = name.upper() if LETTER.fullmatch(name) else name if NAME.fullmatch(name) else "A"
     return Bad(
         word.text,

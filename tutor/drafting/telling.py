@@ -19,7 +19,8 @@ from tutor.drafting.entries import (
     Whole,
 )
 from tutor.model import Load, Problem, Support
-from tutor.statics.words import listed, unit_in_words
+from tutor.statics.words import unit_in_words
+from tutor.text import listed
 
 
 @dataclass(frozen=True)

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from tutor.model.amounts import Wrong, amount
-from tutor.model.text import shown
 from tutor.model.toml_read import Decimals
 from tutor.notation import Exact
+from tutor.text import shown
 
 FORCES = ("kN", "N", "MN", "lb", "kip")
 LENGTHS = ("m", "mm", "cm", "in", "ft")

@@ -7,9 +7,10 @@ by a point and a direction only.
 
 from __future__ import annotations
 
-import unicodedata
 from dataclasses import dataclass
 from typing import Literal
+
+from tutor.text import visible
 
 Point = tuple[float, float]
 
@@ -36,19 +37,10 @@ Role = Literal[
 Symbol = Literal["joint", "pin", "roller", "link", "anchor", "moment-point", "right-angle"]
 Turn = Literal["ccw", "cw"]
 
-_INVISIBLE = frozenset(
-    chr(code)
-    for code in (0x00AD, 0x034F, 0x061C, 0x115F, 0x1160, 0x17B4, 0x17B5, 0x3164, 0xFFA0, 0xFEFF)
-)
-
 
 def plain(text: str) -> str:
     """`text` as plain words on one line: no control, format, bidi or zero-width characters."""
-    if text.isascii() and text.isprintable():
-        return text
-    spaced = (" " if char.isspace() else char for char in text)
-    kept = (c for c in spaced if unicodedata.category(c)[0] != "C" and c not in _INVISIBLE)
-    return "".join(kept)
+    return visible(text).replace("\n", " ")
 
 
 @dataclass(frozen=True)

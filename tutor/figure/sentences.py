@@ -13,7 +13,6 @@ from tutor.figure.wording import (
     given,
     heading,
     incline,
-    listed,
     member_slope,
     number,
     ways,
@@ -21,6 +20,7 @@ from tutor.figure.wording import (
 from tutor.model import Joint, Member, Problem, Support
 from tutor.statics.body import Force, load_forces
 from tutor.statics.words import unit_in_words
+from tutor.text import listed
 
 TURN_WORDS: Mapping[Turn, str] = {"ccw": "counter-clockwise", "cw": "clockwise"}
 
@@ -137,7 +137,7 @@ def _joint(problem: Problem, joint: Joint) -> str:
     start = f"Joint {joint.name} {place(problem, joint)}"
     if members:
         start += f": {'member' if len(members) == 1 else 'members'} {'; '.join(members)}"
-    return f"{start}; {listed(loads)}." if loads else f"{start}."
+    return f"{start}; {listed(loads, len(loads))}." if loads else f"{start}."
 
 
 def _arrow(problem: Problem, name: str, toward: Point, value: float | None) -> str:

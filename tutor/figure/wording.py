@@ -99,8 +99,3 @@ def heading(toward: Point, tidy: tuple[int, int] | None) -> str:
     if tidy is not None:
         return f"{ways(toward)}, {tidy[0]} {'up' if toward[1] > 0 else 'down'} for {tidy[1]} across"
     return f"{ways(toward)}, {steep} from the horizontal"
-
-
-def listed(words: list[str]) -> str:
-    """ "a", "a and b", "a, b and c"."""
-    return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)

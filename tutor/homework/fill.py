@@ -5,10 +5,12 @@ Only used to go on past a blank; nothing of it is ever shown.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Collection, Mapping, Sequence
 
 from tutor.homework.sheet import Sheet, Vector, renumbered
 from tutor.homework.work import LEAST_FIGURES, Entry, half_step
+from tutor.statics.linear import inverse
 
 SOLVABLE = 1e-3
 
@@ -58,26 +60,24 @@ def of_equations(
     sheet: Sheet, names: Sequence[str], equations: Sequence[Vector]
 ) -> dict[str, Entry] | None:
     """The values of `names` that these equations of a body give together; None if they give none."""
-    rows = [([sheet.part[name].share(n) for name in names], n) for n in equations]
-    for k in range(len(names)):
-        best = max(range(k, len(rows)), key=lambda i: abs(rows[i][0][k]))
-        rows[k], rows[best] = rows[best], rows[k]
-        pivot = rows[k][0][k]
-        if abs(pivot) < SOLVABLE:
-            return None
-        rows[k] = [a / pivot for a in rows[k][0]], tuple(a / pivot for a in rows[k][1])
-        for i, (shares, n) in enumerate(rows):
-            if i != k:
-                by = shares[k]
-                rows[i] = _less(shares, rows[k][0], by), tuple(_less(n, rows[k][1], by))
-    return {
-        name: _entry(name, -sheet.left(n), sheet.slack(n))
-        for name, (_, n) in zip(names, rows, strict=True)
-    }
+    shares = [[sheet.part[name].share(n) for name in names] for n in equations]
+    solved = inverse(shares, SOLVABLE)
+    if solved is None:
+        return None
+    found = {}
+    for name, weights in zip(names, solved, strict=True):
+        n = tuple(
+            map(
+                math.fsum,
+                zip(*(_times(w, e) for w, e in zip(weights, equations, strict=True)), strict=True),
+            )
+        )
+        found[name] = _entry(name, -sheet.left(n), sheet.slack(n))
+    return found
 
 
-def _less(row: Sequence[float], other: Sequence[float], by: float) -> list[float]:
-    return [a - by * b for a, b in zip(row, other, strict=True)]
+def _times(weight: float, equation: Vector) -> Vector:
+    return tuple(weight * part for part in equation)
 
 
 def _entry(name: str, value: float, slack: float) -> Entry:

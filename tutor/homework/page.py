@@ -9,8 +9,8 @@ from tutor.homework.table import DecimalSign
 from tutor.homework.work import Refused
 from tutor.judge import Judge
 from tutor.model import Problem
-from tutor.model.text import printable, shown
 from tutor.notation.characters import plain
+from tutor.text import listed, printable, shown
 
 
 @dataclass(frozen=True)
@@ -53,13 +53,12 @@ def unknown_of(page: Page, name: str) -> str | None:
 
 def no_unknown(page: Page, name: str) -> str:
     close = page.desk.names.nearest(name[:40])
-    hint = f"did you mean {' or '.join(close)}?" if close else f"there are {_listed(page)}."
+    hint = (
+        f"did you mean {' or '.join(close)}?"
+        if close
+        else f"there are {listed(page.problem.unknowns, 12)}."
+    )
     return f"This truss has no member or reaction {shown(name)[1:-1]}; {hint}"
-
-
-def _listed(page: Page) -> str:
-    names = page.problem.unknowns
-    return ", ".join(names[:12]) + (" and so on" if len(names) > 12 else "")
 
 
 def joints_said(page: Page) -> str:

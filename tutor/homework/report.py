@@ -17,7 +17,7 @@ from tutor.homework.words import headline, outcome
 from tutor.judge import Equation, in_words
 from tutor.model import Problem
 from tutor.model.caution import CAUTION
-from tutor.model.text import in_markdown
+from tutor.text import in_markdown
 
 FILL_IN = ("| Name | Course | Date |", "|---|---|---|", "| &nbsp; | &nbsp; | &nbsp; |", "")
 AXES = {"x": "to the right or left", "y": "up or down"}

@@ -18,6 +18,7 @@ from tutor.judge import Judge, judge_of
 from tutor.model import Problem
 from tutor.notation import Unreadable, read_value
 from tutor.notation.characters import plain
+from tutor.text import marked
 
 POINT_UNITS = frozenset({"lb", "kip", "ft", "in"})
 """Units of a trade that writes its decimals with a point, so that a comma parts thousands."""
@@ -176,4 +177,4 @@ def _pointed(value: str, sign: DecimalSign) -> str:
 
 
 def _shown(row: str) -> str:
-    return "".join(c if c.isprintable() else " " for c in row)[:60]
+    return marked(row[:60], " ")

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from tutor.homework.findings import Finding, Review
 from tutor.homework.sheet import place_in_words
+from tutor.text import listed
 
 STOPPED = (
     "The truss is large and not every explanation could be looked at: mend this place first, then "
@@ -56,15 +55,8 @@ def headline(review: Review) -> str:
     what = "1 entry" if len(names) == 1 else f"{len(names)} entries"
     left_out = f"{what} could not be read and {'was' if len(names) == 1 else 'were'} not checked"
     if review.right:
-        return (
-            f"{left_out[0].upper()}{left_out[1:]}: {_some(names)}. All that could be read is right."
-        )
-    return f"{review.said} {left_out[0].upper()}{left_out[1:]}: {_some(names)}."
-
-
-def _some(names: Sequence[str]) -> str:
-    more = f" and {len(names) - 6} more" if len(names) > 6 else ""
-    return ", ".join(names[:6]) + more
+        return f"{left_out[0].upper()}{left_out[1:]}: {listed(names)}. All that could be read is right."
+    return f"{review.said} {left_out[0].upper()}{left_out[1:]}: {listed(names)}."
 
 
 STATES = {

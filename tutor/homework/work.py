@@ -20,6 +20,7 @@ from tutor.judge.known_values import KnownValue, KnownValues, senses_for, signed
 from tutor.model import Problem, UnknownNameError
 from tutor.model.naming import joint_called, unknown_called
 from tutor.notation import Unreadable, read_value
+from tutor.text import marked
 
 LEAST_FIGURES = 3
 MOST_LINES = 5000
@@ -273,5 +274,5 @@ def _shown(value: object) -> str:
         text = value if isinstance(value, str) else repr(value)
     except (ValueError, RecursionError):
         text = f"a {type(value).__name__}"
-    text = "".join(c if c.isprintable() else " " for c in text[:200])
+    text = marked(text[:200], " ")
     return text if len(text) <= 60 else text[:59] + "…"

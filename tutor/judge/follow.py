@@ -12,6 +12,7 @@ from tutor.judge.known_values import KnownValues
 from tutor.judge.typed import TypedEquation
 from tutor.model import Problem
 from tutor.statics.body import SUM_X, SUM_Y, Equilibrium, Moment, joint_body, whole
+from tutor.statics.linear import inverse
 
 NEARLY_SINGULAR = 1e-9
 MOST_LINES = 8
@@ -125,29 +126,19 @@ def _solved(rows: Sequence[Row], unknown: str) -> Iterator[Possible]:
 
 
 def _solve(names: Sequence[str], unknown: str, rows: Sequence[Row]) -> Possible | None:
-    """Cramer's rule, with what the numbers may be off by carried along."""
-    matrix = [[row.open.get(name, 0.0) for name in names] for row in rows]
-    determinant = _det(matrix)
-    size = math.prod(max(map(abs, row)) for row in matrix)
-    if abs(determinant) <= NEARLY_SINGULAR * size:
+    """The unknown of a square system, with what the numbers may be off by carried along."""
+    sizes = [max(map(abs, row.open.values()), default=0.0) or 1.0 for row in rows]
+    scaled = [
+        [row.open.get(name, 0.0) / size for name in names]
+        for row, size in zip(rows, sizes, strict=True)
+    ]
+    solved = inverse(scaled, NEARLY_SINGULAR)
+    if solved is None:
         return None
-    column = names.index(unknown)
-    value = carried = parts = 0.0
-    for i, row in enumerate(rows):
-        unit = [[*r[:column], float(i == k), *r[column + 1 :]] for k, r in enumerate(matrix)]
-        weight = -_det(unit) / determinant
-        value += weight * row.number
-        carried += abs(weight) * row.carried
-        parts += abs(weight) * row.parts
-    return Possible(value, carried, parts)
-
-
-def _det(m: Sequence[Sequence[float]]) -> float:
-    if len(m) == 1:
-        return m[0][0]
-    if len(m) == 2:
-        return m[0][0] * m[1][1] - m[0][1] * m[1][0]
-    return math.fsum(
-        (-1) ** j * m[0][j] * _det([[*row[:j], *row[j + 1 :]] for row in m[1:]])
-        for j in range(len(m))
+    shares = zip(solved[names.index(unknown)], sizes, rows, strict=True)
+    weights = [(-share / size, row) for share, size, row in shares]
+    return Possible(
+        math.fsum(weight * row.number for weight, row in weights),
+        math.fsum(abs(weight) * row.carried for weight, row in weights),
+        math.fsum(abs(weight) * row.parts for weight, row in weights),
     )

@@ -13,6 +13,7 @@ from collections.abc import Iterable, Sequence
 from tutor.judge.about import Equation, M, point_of, sum_of
 from tutor.model import Problem
 from tutor.statics.body import Projection
+from tutor.statics.linear import directions
 
 Vector = tuple[float, ...]
 NEARLY_NOTHING = 1e-9
@@ -46,13 +47,4 @@ def how_many(problem: Problem, standing: Iterable[Equation], joint: str | None) 
 
 
 def _rank(vectors: Sequence[Vector]) -> int:
-    rows: list[Vector] = []
-    for vector in vectors:
-        rest = vector
-        for row in rows:
-            along = sum(a * b for a, b in zip(rest, row, strict=True))
-            rest = tuple(a - along * b for a, b in zip(rest, row, strict=True))
-        size = sum(a * a for a in rest) ** 0.5
-        if size > NEARLY_NOTHING:
-            rows.append(tuple(a / size for a in rest))
-    return len(rows)
+    return len(directions(vectors, NEARLY_NOTHING))

@@ -12,6 +12,7 @@ from tutor.judge.independent import same_body
 from tutor.judge.known_values import KnownValues
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
+from tutor.statics.linear import directions, without
 
 SAME = 0.005
 NOTHING = 1e-9
@@ -95,25 +96,12 @@ def _add(row: dict[str | None, float], name: str, coefficient: float, own: Known
 def _follows(typed: Row, rows: Sequence[Row], line: TypedEquation) -> bool:
     """Whether `typed` is a sum of multiples of `rows`, by taking their directions out one by one."""
     names = list(dict.fromkeys(n for row in (*rows, typed) for n in row if n is not None))
-    basis: list[list[float]] = []
-    for row in rows:
-        vector = _without([row.get(name, 0.0) for name in (*names, None)], basis)
-        size = math.hypot(*vector[:-1])
-        if size > NOTHING * (1.0 + max(map(abs, vector))):
-            basis.append([part / size for part in vector])
+    vectors = ([row.get(name, 0.0) for name in (*names, None)] for row in rows)
+    basis = directions(vectors, NOTHING, carried=1)
     own = [typed.get(name, 0.0) for name in (*names, None)]
     size = math.hypot(*own[:-1])
     if size <= NOTHING:
         return False
-    *left, number = _without(own, basis)
+    *left, number = without(own, basis, carried=1)
     largest = max((abs(own[-1]), *(abs(term.value) for term in line.constants)), default=0.0)
     return math.hypot(*left) <= SAME * size and abs(number) <= SAME * largest + NOTHING
-
-
-def _without(vector: Sequence[float], basis: Sequence[Sequence[float]]) -> list[float]:
-    """What is left of a vector, its last part carried along, without the directions of `basis`."""
-    rest = list(vector)
-    for unit in basis:
-        along = math.fsum(a * b for a, b in zip(rest[:-1], unit[:-1], strict=True))
-        rest = [a - along * b for a, b in zip(rest, unit, strict=True)]
-    return rest

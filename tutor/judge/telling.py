@@ -14,7 +14,7 @@ from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Mistake
 from tutor.notation import Reading
-from tutor.statics.words import listed
+from tutor.text import listed
 
 
 def mistake_of(

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
 from tutor.judge.about import Fx, equation_of, in_words
 from tutor.judge.independent import same_body
 from tutor.lesson.state import StandingLine, State
-from tutor.statics.words import listed
+from tutor.statics.linear import directions, without
+from tutor.text import listed
 
 Row = dict[str, float]
 NEARLY_NOTHING = 1e-9
+FIXED = 1e-6
 
 
 def lines_giving(state: State, unknown: str) -> tuple[StandingLine, ...]:
@@ -71,22 +74,8 @@ def _touching(rows: list[tuple[StandingLine, Row]], unknown: str) -> list[tuple[
 
 
 def _fixes(rows: list[Row], unknown: str) -> bool:
-    """Gaussian elimination with `unknown` last: is a row left that holds it alone?"""
-    work = [dict(row) for row in rows]
-    others = sorted({name for row in work for name in row} - {unknown})
-    for name in others:
-        pivot = max(work, key=lambda row: abs(row.get(name, 0.0)), default=None)
-        if pivot is None or abs(pivot.get(name, 0.0)) <= NEARLY_NOTHING:
-            continue
-        work.remove(pivot)
-        for row in work:
-            factor = row.pop(name, 0.0) / pivot[name]
-            if factor:
-                for other, value in pivot.items():
-                    if other != name:
-                        row[other] = row.get(other, 0.0) - factor * value
-    return any(abs(row.get(unknown, 0.0)) > NEARLY_NOTHING for row in work if _only(row, unknown))
-
-
-def _only(row: Row, unknown: str) -> bool:
-    return all(abs(v) <= NEARLY_NOTHING for n, v in row.items() if n != unknown)
+    """Whether the rows fix `unknown`: whether it alone is a sum of multiples of them."""
+    names = [unknown, *sorted({name for row in rows for name in row} - {unknown})]
+    basis = directions(([row.get(name, 0.0) for name in names] for row in rows), NEARLY_NOTHING)
+    alone = [float(name == unknown) for name in names]
+    return math.hypot(*without(alone, basis)) <= FIXED

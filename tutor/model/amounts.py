@@ -12,9 +12,9 @@ from decimal import Decimal, InvalidOperation
 from fractions import Fraction
 from typing import Any
 
-from tutor.model.text import one_line, shown
 from tutor.model.toml_read import Decimals
 from tutor.notation import Exact, Unreadable, read_number
+from tutor.text import one_line, shown
 
 DIGITS = 30
 LARGEST = 10**12

@@ -8,13 +8,12 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
-from tutor.model.text import printable, shown
+from tutor.text import FEW, listed, printable, shown
 
 Severity = Literal["error", "warning"]
 Path = tuple[str | int, ...]
 MOST = 200
 SUGGESTED = 40
-FEW = 14
 LONGEST = 600
 """How many characters a message or a cure may have."""
 
@@ -111,14 +110,6 @@ def _in_bounds(text: str) -> str:
     return f"{text[: LONGEST - 100]}…{text[-99:]}"
 
 
-def listed(names: Iterable[str]) -> str:
-    """Names for a message, not too many of them: "A, B and C"."""
-    known = list(names)
-    if len(known) > FEW:
-        return ", ".join(known[:FEW]) + " and others"
-    return " and ".join(filter(None, [", ".join(known[:-1]), *known[-1:]]))
-
-
 def nearest(name: str, known: Iterable[str]) -> str | None:
     """The known name most like `name`, or None."""
     names = list(known)
@@ -134,5 +125,5 @@ def choose(name: str, known: Iterable[str], what: str) -> str:
     names = list(known)
     close = nearest(name, names)
     if close is not None:
-        return f"did you mean {shown(close)}? {what}: {listed(names)}"
-    return f"{what}: {listed(names)}"
+        return f"did you mean {shown(close)}? {what}: {listed(names, FEW)}"
+    return f"{what}: {listed(names, FEW)}"

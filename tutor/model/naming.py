@@ -11,9 +11,9 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, NoReturn
 
 from tutor.model.direction import Direction
-from tutor.model.text import shown
 from tutor.notation import Names, Slant, read_name, spelling
 from tutor.notation.characters import plain
+from tutor.text import shown
 
 if TYPE_CHECKING:
     from tutor.model.problem import Problem

@@ -16,8 +16,8 @@ from tutor.model.read_loads import loads
 from tutor.model.read_vary import with_vary
 from tutor.model.rules import Rules, Tolerance
 from tutor.model.source import read_source
-from tutor.model.text import shown
 from tutor.model.toml_read import UNREAD, Document, read_toml
+from tutor.text import shown
 
 KEYS = (
     *("title", "story", "topics", "level", "id", "given", "force", "length"),

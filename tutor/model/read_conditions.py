@@ -8,9 +8,9 @@ from typing import Any
 from tutor.model.amounts import Wrong, amount, kind_of
 from tutor.model.defect import Findings, Path, choose
 from tutor.model.problem import Problem
-from tutor.model.text import one_line, shown
 from tutor.model.toml_read import UNREAD
 from tutor.model.vary import Condition, Kind, Relation
+from tutor.text import one_line, shown
 
 NAME = r"(?P<name>[A-Za-z][\w{}-]*)"
 LIMIT = r"(?P<relation><=|>=|<|>|≤|≥)\s*(?P<limit>.+)"

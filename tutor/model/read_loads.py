@@ -6,12 +6,12 @@ from collections.abc import Iterable, Mapping, Set
 from typing import Any
 
 from tutor.model.amounts import kind_of
-from tutor.model.defect import Findings, Path, choose, listed, nearest
+from tutor.model.defect import Findings, Path, choose, nearest
 from tutor.model.parts import AXES, Load
 from tutor.model.read_parts import angle, joint_cure, number
-from tutor.model.text import shown
 from tutor.model.toml_read import UNREAD
 from tutor.notation import Exact
+from tutor.text import FEW, listed, shown
 
 LOAD_KEYS = ("at", "up", "down", "left", "right", "size", "angle")
 MOST_LOADS = 1500
@@ -101,7 +101,7 @@ def _load(notes: Findings, path: Path, entry: Mapping[str, Any], joint: str) -> 
         load = Load(joint, pushes)
         return load if len(pushes) == len(ways) and _left_over(notes, path, load, where) else None
     if ways:
-        message = f"the load{where} has {listed(ways)} and also {listed(polar)}"
+        message = f"the load{where} has {listed(ways, FEW)} and also {listed(polar, FEW)}"
         notes.error((*path, polar[0]), message, "give pushes, or a size and an angle")
     return _polar(notes, path, entry, joint, where)
 

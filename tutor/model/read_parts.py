@@ -11,11 +11,11 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from tutor.model.amounts import Wrong, amount, kind_of
-from tutor.model.defect import Findings, Path, choose, listed, nearest
+from tutor.model.defect import Findings, Path, choose, nearest
 from tutor.model.parts import Joint, Member, Support
-from tutor.model.text import shown
 from tutor.model.toml_read import UNREAD
 from tutor.notation import Exact
+from tutor.text import FEW, listed, shown
 
 MOST_JOINTS = 500
 MOST_MEMBERS = 1500
@@ -151,7 +151,7 @@ def _no_ends(notes: Findings, path: Path, text: str, plain: str, names: Mapping[
     """Say which joint a member goes to that is not there."""
     halves = plain.split("-") if "-" in plain or len(plain) != 2 else list(plain)
     if len(halves) != 2 or not all(halves):
-        cure = f'name two joints like "AB" or "U1-L2"; the joints are {listed(names)}'
+        cure = f'name two joints like "AB" or "U1-L2"; the joints are {listed(names, FEW)}'
         notes.error(path, f"member {shown(text)} does not name two joints", cure)
         return
     missing = [half for half in dict.fromkeys(halves) if half not in names]

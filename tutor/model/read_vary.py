@@ -13,16 +13,16 @@ from fractions import Fraction
 from typing import Any
 
 from tutor.model.amounts import kind_of
-from tutor.model.defect import Findings, Path, choose, listed
+from tutor.model.defect import Findings, Path, choose
 from tutor.model.parts import Load
 from tutor.model.problem import Problem
 from tutor.model.read_conditions import conditions
 from tutor.model.read_loads import SMALLEST_LOAD
 from tutor.model.read_parts import joint_cure, number
-from tutor.model.text import shown
 from tutor.model.toml_read import UNREAD
 from tutor.model.vary import Choice, Of, Vary, exact, filled, gaps, numbers_of
 from tutor.notation import Exact
+from tutor.text import FEW, listed, shown
 
 KEYS = ("loads", "joints", "scale", "mirror", "keep")
 LOAD_PARTS = ("up", "down", "left", "right", "size", "angle")
@@ -243,7 +243,7 @@ def _range(notes: Findings, path: Path, table: Mapping[str, Any]) -> list[Exact]
             notes.error((*path, key), f"a range has the unknown key {shown(key)}", cure)
     missing = [key for key in RANGE if key not in table]
     if missing:
-        notes.error(path, f"the range has no {listed(missing)}", FORMS)
+        notes.error(path, f"the range has no {listed(missing, FEW)}", FORMS)
         return []
     read = [number(notes, (*path, key), table[key], f"the {key} of a range") for key in RANGE]
     if any(each is None for each in read):

@@ -13,8 +13,8 @@ from tutor.model.amounts import kind_of
 from tutor.model.defect import Findings, choose
 from tutor.model.read_parts import number
 from tutor.model.rules import Tolerance
-from tutor.model.text import lines, one_line, shown
 from tutor.model.toml_read import UNREAD
+from tutor.text import lines, one_line, shown
 
 FORCES = ("kN", "N", "MN", "lb", "kip")
 LENGTHS = ("m", "mm", "cm", "in", "ft")

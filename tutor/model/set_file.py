@@ -15,8 +15,8 @@ from tutor.model.amounts import kind_of
 from tutor.model.defect import Defect, Findings, choose
 from tutor.model.rules import HINTS, MODES, Rules, Tolerance
 from tutor.model.source import read_source
-from tutor.model.text import one_line, shown
 from tutor.model.toml_read import UNREAD, read_toml
+from tutor.text import one_line, shown
 
 SET_FILE = "set.toml"
 KEYS = ("title", "order", "id", "hints", "attempts", "mode", "tolerance", "after", "due")

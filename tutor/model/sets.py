@@ -13,7 +13,7 @@ from tutor.model.read import outcome
 from tutor.model.rules import Rules
 from tutor.model.set_file import SET_FILE, read_set_file
 from tutor.model.source import file_name
-from tutor.model.text import one_line
+from tutor.text import one_line
 
 DEEPEST = 3
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from tutor.model.defect import Defect
-from tutor.model.text import one_line, printable
+from tutor.text import one_line, printable
 
 LARGEST = 256_000
 MOST_LINES = 10_000

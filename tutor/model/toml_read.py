@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from tutor.model.defect import Findings, Path
-from tutor.model.text import shown
 from tutor.model.toml_lines import DOTS, Statement, Tables, key_lines, statements
 from tutor.model.toml_syntax import fault
+from tutor.text import shown
 
 BADLY = 50
 EVERYWHERE = "*"

@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from tutor.model.text import shown
 from tutor.model.toml_lines import Statement, Token
+from tutor.text import shown
 
 NUMBER = re.compile(
     r"[+-]?(?:0|[1-9](?:_?\d)*)(?:\.\d(?:_?\d)*)?(?:[eE][+-]?\d+)?|0[xob][0-9A-Fa-f_]+"

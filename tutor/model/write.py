@@ -15,10 +15,10 @@ from tutor.model.parts import Load, Support
 from tutor.model.problem import Problem
 from tutor.model.read_parts import member_name
 from tutor.model.rules import Tolerance
-from tutor.model.text import lines, one_line
 from tutor.model.toml_read import Decimals
 from tutor.model.vary import Choice, Vary
 from tutor.notation import Exact
+from tutor.text import lines, one_line
 
 DECIMAL = re.compile(r"-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?")
 BARE = re.compile(r"[A-Za-z0-9_-]+")

@@ -12,6 +12,7 @@ from tutor.notation.names import Names, spelling
 from tutor.notation.tree import Axis
 from tutor.notation.unreadable import Broken
 from tutor.notation.words import ANGLES, FUNCTIONS, OTHER_FUNCTIONS
+from tutor.text import listed
 
 _NEAR_UNITS = {
     "M": "m", "mN": "MN or kN", "mn": "MN or kN", "k": "kN or kip", "K": "kN or kip", "#": "lb",
@@ -194,9 +195,5 @@ def _no_member(one: str, other: str, start: int, end: int, names: Names) -> Brok
 
 
 def _listed(names: tuple[str, ...]) -> str:
-    if not names:
-        return "none"
-    written = [name if "_" in name else spelling(name) for name in names[:_MOST_LISTED]]
-    if len(names) > _MOST_LISTED:
-        return ", ".join(written) + " and so on"
-    return written[0] if len(written) == 1 else ", ".join(written[:-1]) + " and " + written[-1]
+    written = [name if "_" in name else spelling(name) for name in names]
+    return listed(written, _MOST_LISTED) or "none"

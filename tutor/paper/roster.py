@@ -14,7 +14,7 @@ from pathlib import Path
 
 from tutor.model import Defect, ProblemError
 from tutor.model.source import read_source
-from tutor.model.text import one_line, shown
+from tutor.text import one_line, shown
 from tutor.variants.lot import plain_name
 
 MOST = 5000

@@ -8,11 +8,11 @@ from tutor.figure import joint_figure, result_figure, truss_figure
 from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.judge.about import point_of
 from tutor.model import Problem, Reaction
-from tutor.model.defect import listed
 from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room, Together, Words
 from tutor.paper.lines import force_symbol, rounded
 from tutor.paper.way_through import Step, Worked, worked
 from tutor.statics import Answer, solve
+from tutor.text import FEW, listed
 
 JOINTS_A_PAGE = 6
 LARGE, MIDDLE, SMALL = 0.9, 0.75, 0.45
@@ -99,7 +99,7 @@ def _task(problem: Problem) -> str:
 
 def _given_reactions(problem: Problem) -> Iterator[Block]:
     if "reactions" in problem.given:
-        told = listed([f"{n} = {rounded(solve(problem).value(n))}" for n in problem.reaction])
+        told = listed([f"{n} = {rounded(solve(problem).value(n))}" for n in problem.reaction], FEW)
         yield Words(f"The reactions are known: {told} {problem.force}.")
 
 
@@ -125,7 +125,7 @@ def _whole(way: Worked) -> Iterator[Block]:
     if left:
         has = "is" if len(left) == 1 else "are"
         yield Words(
-            f"The whole truss has more reactions than it has equations: {listed(left)} {has} found "
+            f"The whole truss has more reactions than it has equations: {listed(left, FEW)} {has} found "
             "at the joints."
         )
 
@@ -144,7 +144,7 @@ def _together(way: Worked) -> Iterator[Block]:
     yield Heading("What is left, all at once")
     yield Words(
         f"No joint that is left has as few as two unknown forces, so their lines are solved together "
-        f"for {listed(open_ones)}; a section through the truss does the same with fewer."
+        f"for {listed(open_ones, FEW)}; a section through the truss does the same with fewer."
     )
     yield Lines(_rows(way.problem, way.together))
     yield Words(_found(way.problem, tuple(open_ones), way.values))
@@ -240,7 +240,7 @@ def _closing(way: Worked) -> str:
     checks = [joint for joint, steps in way.joints if any(step.checks for step in steps)]
     if not checks:
         return "The sums of the whole truss check the work."
-    return f"The lines at {listed(checks)} in which nothing is unknown check the work: they close."
+    return f"The lines at {listed(checks, FEW)} in which nothing is unknown check the work: they close."
 
 
 def _number(value: str) -> float:

@@ -27,7 +27,7 @@ from tutor.plain.voice import Voice
 from tutor.plain.walk import Walk
 from tutor.records import Keep, Settings, read_settings, write_settings
 from tutor.session import LOG, Session, open_session
-from tutor.statics.words import listed
+from tutor.text import listed
 from tutor.workbook import Workbook, open_walk, open_workbook
 
 DRAWING_KEPT = "What you drew is kept, and comes up again when you draw."

@@ -13,7 +13,7 @@ from tutor.lesson.steps.table import time_in_words
 from tutor.lesson.steps.writing import result_in_words
 from tutor.model import Problem
 from tutor.statics import joint_body, whole
-from tutor.statics.words import listed
+from tutor.text import listed
 
 FIRST_WORD: Mapping[str, str] = {
     "right": "Right",

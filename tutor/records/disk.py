@@ -16,6 +16,8 @@ import time
 from itertools import count
 from pathlib import Path
 
+from tutor.text import marked
+
 if sys.platform == "win32":
     import msvcrt
 else:
@@ -54,7 +56,7 @@ def reason(error: OSError) -> str:
 
 def shown(text: str | Path) -> str:
     """A path or name as one harmless piece of text: what cannot be printed becomes `?`."""
-    return "".join(char if char.isprintable() else "?" for char in str(text))
+    return marked(str(text))
 
 
 def make_folder(folder: Path) -> None:

@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 
 from tutor.judge import in_words
 from tutor.lesson import CAUTION, Lesson, Row, Table
-from tutor.model.text import in_code, in_markdown
+from tutor.text import in_code, in_markdown
 
 HINT_NAMES = ("look", "reason", "place", "line")
 

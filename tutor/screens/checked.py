@@ -16,10 +16,10 @@ from tutor.homework.words import headline
 from tutor.judge import in_words
 from tutor.model import Problem
 from tutor.model.caution import CAUTION
-from tutor.screens.clean import clean, one_line
+from tutor.screens.clean import one_line
 from tutor.screens.themes import BADGES
 from tutor.screens.widgets.entry_table import EntryRow
-from tutor.statics.words import listed
+from tutor.text import listed, visible
 
 WHOLE = "whole"
 SURE: Mapping[Sure, str] = {"certain": "certain", "likely": "likely", "unclear": "cannot tell why"}
@@ -97,7 +97,7 @@ def outcome_said(result: Review, stale: bool) -> Content:
 def hints_said(hints: Sequence[tuple[str, str]]) -> Content:
     """The hints given so far, each with its level."""
     return Content("\n\n").join(
-        Content.assemble((f"{level}: ", "bold"), clean(text)) for level, text in hints
+        Content.assemble((f"{level}: ", "bold"), visible(text)) for level, text in hints
     )
 
 
@@ -105,7 +105,7 @@ def closing_said(result: Review, ascii_only: bool) -> Content:
     """What closes with the numbers entered, and what was left out of the check."""
     parts = [_closing(result, ascii_only)]
     if result.refused:
-        rows = [f"{one_line(r.name)}: {clean(r.message)}" for r in result.refused]
+        rows = [f"{one_line(r.name)}: {visible(r.message)}" for r in result.refused]
         parts.append(Content.assemble(("Left out\n", "bold"), "\n".join(rows)))
     parts.append(Content(one_line(CAUTION)))
     return Content("\n\n").join(part for part in parts if part.plain)
@@ -120,10 +120,10 @@ def _closing(result: Review, ascii_only: bool) -> Content:
         names = [_body(c.name) for c in result.closures if c.closes is state]
         if names:
             sign = CLOSES[state][ascii_only]
-            rows.append(Content(clean(f"{sign} {words}: {listed(names, 40)}")))
+            rows.append(Content(visible(f"{sign} {words}: {listed(names, 40)}")))
     for closure in result.closures:
         if closure.closes is False:
-            rows.append(Content(clean(f"{CLOSES[False][ascii_only]} {closure.said}")))
+            rows.append(Content(visible(f"{CLOSES[False][ascii_only]} {closure.said}")))
     return Content("\n").join(rows)
 
 

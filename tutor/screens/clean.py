@@ -5,8 +5,9 @@ from __future__ import annotations
 import re
 import unicodedata
 
+from tutor.text import visible
+
 BIDI = frozenset("\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
-SELECTORS = frozenset(map(chr, range(0xFE00, 0xFE10)))
 REMNANT = re.compile(
     r"(?:\x1b?\[)?<\d{1,4};\d{1,4};\d{1,4}[Mm]"  # mouse, decimal reports
     r"|(?:\x1b?\[)\d{1,4};\d{1,4};\d{1,4}M"  # mouse, older decimal reports
@@ -19,18 +20,9 @@ REMNANT = re.compile(
 )
 
 
-def clean(text: str) -> str:
-    """`text` for the screen: no control, format or direction characters; line ends are kept."""
-    if text.isascii() and text.isprintable():
-        return text
-    spaced = text.replace("\r\n", "\n").replace("\t", " ")
-    spaced = re.sub("[\x0b\x0c\x85\u2028\u2029\r]", "\n", spaced)
-    return "".join(char for char in spaced if char == "\n" or _shown(char))
-
-
 def one_line(text: str) -> str:
     """`text` for one row of the screen."""
-    return " ".join(clean(text).split())
+    return " ".join(visible(text).split())
 
 
 def typed(text: str) -> tuple[str, str]:
@@ -51,9 +43,3 @@ def typed(text: str) -> tuple[str, str]:
 def without_remnants(text: str) -> str:
     """`text` without what a terminal sends for the mouse or the keyboard and nobody typed."""
     return REMNANT.sub("", text)
-
-
-def _shown(char: str) -> bool:
-    return unicodedata.category(char) not in ("Cc", "Cf", "Cs", "Co", "Cn") and (
-        char not in SELECTORS and char != "\u034f"
-    )

@@ -17,7 +17,7 @@ from tutor.lesson import CAUTION, Lesson, Row, Say, Table
 from tutor.lesson.steps.writing import result_in_words
 from tutor.records.keep import slug
 from tutor.records.report import markdown
-from tutor.screens.clean import clean, one_line
+from tutor.screens.clean import one_line
 from tutor.screens.deeds import CLOSING, WALK
 from tutor.screens.dialogs.help import help_text
 from tutor.screens.dialogs.save import Save
@@ -28,6 +28,7 @@ from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.figure_pane import FigurePane
 from tutor.screens.widgets.reply_pane import said_row
 from tutor.session import Session
+from tutor.text import visible
 
 HINT_WORDS = ("look", "reason", "place", "line")
 
@@ -126,7 +127,7 @@ def _extremes(table: Table) -> Content:
     for name, row in (("tension", table.tension), ("compression", table.compression)):
         if row is not None:
             lines.append(f"Largest {name}: {row.member}, {abs(row.force):.5g} {table.unit}")
-    return Content(clean("\n".join(lines)))
+    return Content(visible("\n".join(lines)))
 
 
 def _way(table: Table) -> Content:
@@ -140,4 +141,4 @@ def _way(table: Table) -> Content:
     used = [f"{name} {n}" for name, n in zip(HINT_WORDS, table.hints, strict=True) if n]
     lines.append(f"Hints: {', '.join(used) or 'none'}")
     lines.append(f"Time: {minutes} min" if minutes else "Time: under a minute")
-    return Content.assemble(("How it went\n", "bold"), clean("\n".join(lines)))
+    return Content.assemble(("How it went\n", "bold"), visible("\n".join(lines)))

@@ -8,8 +8,9 @@ from textual.content import Content
 
 from tutor.drafting import Row, Soundness, rows
 from tutor.model import Problem
-from tutor.screens.clean import clean, one_line
+from tutor.screens.clean import one_line
 from tutor.statics.words import unit_in_words
+from tutor.text import visible
 
 HEADINGS: Mapping[str, str] = {
     "joint": "Joints",
@@ -41,7 +42,7 @@ def faults(stands: Soundness, ascii_only: bool) -> Content:
         sign = "-" if fault.warning else ("x" if ascii_only else "✗")
         word = "look" if fault.warning else "mend"
         lines.append(
-            Content.assemble((f"{sign} {word} ", "bold"), clean(f"{fault.message} {fault.cure}"))
+            Content.assemble((f"{sign} {word} ", "bold"), visible(f"{fault.message} {fault.cure}"))
         )
     return Content("\n").join(lines)
 
@@ -52,12 +53,12 @@ def counts(stands: Soundness, ascii_only: bool, held: bool) -> Content:
         return Content("")
     count = f"Count: {stands.count}"
     if stands.stable is None or not held:
-        return Content(clean(count))
+        return Content(visible(count))
     good, bad = ("+", "x") if ascii_only else ("✓", "✗")
     if stands.stable:
         said = (f"{good} stable", "bold")
-        return Content.assemble(clean(count), " ", said, ".")
-    return Content.assemble(clean(count), "\n", (f"{bad} it moves ", "bold"), clean(stands.how))
+        return Content.assemble(visible(count), " ", said, ".")
+    return Content.assemble(visible(count), "\n", (f"{bad} it moves ", "bold"), visible(stands.how))
 
 
 def _section(heading: str, found: Sequence[Row], at: set[str], chosen: str | None) -> Content:
@@ -69,5 +70,5 @@ def _section(heading: str, found: Sequence[Row], at: set[str], chosen: str | Non
     for row in found:
         mark = "! " if row.kind == "joint" and row.name in at else ""
         here = "› " if row.kind == "joint" and row.name == chosen else ""
-        lines.append(Content(f"{here}{mark}{clean(row.text)}"))
+        lines.append(Content(f"{here}{mark}{visible(row.text)}"))
     return Content("\n").join(lines)

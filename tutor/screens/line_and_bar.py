@@ -10,10 +10,10 @@ from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
 
-from tutor.screens.clean import clean
 from tutor.screens.deeds import Deed
 from tutor.screens.widgets.action_bar import ActionBar
 from tutor.screens.widgets.line_input import LineInput
+from tutor.text import visible
 
 
 def bindings(deeds: Sequence[Deed], screen: str, *, letters: bool = True) -> list[Binding]:
@@ -51,6 +51,6 @@ def offer(screen: Screen[Any], deeds: Sequence[Deed]) -> None:
 def answer(screen: Screen[Any], said: str, text: str) -> None:
     """Put a text into the part with the id `said`, and scroll what holds it to its beginning."""
     part = screen.query_one(f"#{said}", Static)
-    part.update(Content(clean(text)))
+    part.update(Content(visible(text)))
     if part.parent is not None and hasattr(part.parent, "scroll_home"):
         part.parent.scroll_home(animate=False)

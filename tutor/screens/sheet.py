@@ -18,7 +18,7 @@ from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from tutor.figure import truss_figure
-from tutor.screens.clean import clean, one_line
+from tutor.screens.clean import one_line
 from tutor.screens.deeds import SHEET, Deed
 from tutor.screens.first import TITLE
 from tutor.screens.line_and_bar import bindings
@@ -27,6 +27,7 @@ from tutor.screens.shelf import Entry, Group
 from tutor.screens.small import is_small, offer
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.figure_pane import FigurePane
+from tutor.text import visible
 
 LEAD = "Choose a problem with the arrow keys and press enter."
 WIDE = 116
@@ -100,7 +101,7 @@ class SheetScreen(Screen[None]):
 
     def say(self, text: str) -> None:
         """One sentence below the list."""
-        self.query_one("#sheet-said", Static).update(Content(clean(text)))
+        self.query_one("#sheet-said", Static).update(Content(visible(text)))
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
         event.stop()
@@ -187,7 +188,7 @@ def row_of(entry: Entry, wide: int, left: Mapping[str, str]) -> Content:
 def about(entry: Entry) -> Content:
     """What there is to say of a row: the story, or every defect with its line and cure."""
     defects = "\n".join(
-        f"line {d.line}: {clean(d.message)}; {clean(d.cure)}." for d in entry.defects
+        f"line {d.line}: {visible(d.message)}; {visible(d.cure)}." for d in entry.defects
     )
     if entry.problem is None:
         where = "" if entry.path is None else one_line(str(entry.path))
@@ -195,7 +196,10 @@ def about(entry: Entry) -> Content:
     problem = entry.problem
     counts = f"{len(problem.members)} members, {len(problem.joints)} joints"
     topics = one_line(", ".join(problem.topics))
-    parts = [Content.styled(one_line(problem.title), "bold"), Content(clean(problem.story).strip())]
+    parts = [
+        Content.styled(one_line(problem.title), "bold"),
+        Content(visible(problem.story).strip()),
+    ]
     parts.append(Content(f"{counts}. Topics: {topics}." if topics else f"{counts}."))
     if defects:
         parts.append(Content(defects))

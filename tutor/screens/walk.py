@@ -19,7 +19,7 @@ from tutor.deeds import completions
 from tutor.lesson import Ask, Reply, Say
 from tutor.model import Problem
 from tutor.screens import answers, walk_deeds, walk_pictures, walk_words
-from tutor.screens.clean import clean, one_line
+from tutor.screens.clean import one_line
 from tutor.screens.deeds import WALK, Deed
 from tutor.screens.line_and_bar import bindings
 from tutor.screens.looks import Looks
@@ -36,6 +36,7 @@ from tutor.screens.widgets.reply_pane import ReplyPane
 from tutor.screens.widgets.sense_picker import SensePicker
 from tutor.screens.widgets.trail import Trail
 from tutor.session import Session
+from tutor.text import visible
 
 NARROW = 60
 
@@ -163,7 +164,7 @@ class WalkScreen(Screen[str]):
         self.query_one(LinesPane).show(state, self.looks.ascii_only)
         self.query_one(ReplyPane).show(said, self.looks.ascii_only, newest)
         self.query_one("#ask", Static).update(
-            Content.assemble((one_line(ask.title), "bold $strong"), "  ", clean(ask.question))
+            Content.assemble((one_line(ask.title), "bold $strong"), "  ", visible(ask.question))
         )
         self.show_pictures()
         self.set_class(ask.kind in answers.TYPED, "-typing")

@@ -15,7 +15,8 @@ from typing import TYPE_CHECKING, Literal
 from tutor.model import Problem
 from tutor.statics.body import SUM_X, SUM_Y, Moment, whole
 from tutor.statics.system import joint_equations
-from tutor.statics.words import listed, motion_of
+from tutor.statics.words import motion_of
+from tutor.text import listed
 
 if TYPE_CHECKING:
     from tutor.statics.system import Floats

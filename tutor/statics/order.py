@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from tutor.model import Problem
 from tutor.statics.body import Force, joint_body
 from tutor.statics.determinate import reactions_from_whole
-from tutor.statics.words import listed
+from tutor.text import listed
 
 PARALLEL = 1e-9
 

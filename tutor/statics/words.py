@@ -1,9 +1,11 @@
-"""How is a motion or a list of names said in plain words?"""
+"""How is a motion said in plain words?"""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
+
+from tutor.text import listed
 
 Pair = tuple[float, float]
 UNIT_WORDS: Mapping[str, str] = {"lb": "pounds", "kip": "kips", "in": "inches", "ft": "feet"}
@@ -12,15 +14,6 @@ UNIT_WORDS: Mapping[str, str] = {"lb": "pounds", "kip": "kips", "in": "inches", 
 def unit_in_words(unit: str) -> str:
     """A unit as it reads in a sentence: "inches" for in, which is a word of its own; SI as it is."""
     return UNIT_WORDS.get(unit, unit)
-
-
-def listed(names: Sequence[str], most: int = 6) -> str:
-    """ "A", "A and B", "A, B and C"; beyond `most` names the rest is counted."""
-    if len(names) > most:
-        return ", ".join(names[: most - 1]) + f" and {len(names) - most + 1} more"
-    if len(names) < 2:
-        return "".join(names)
-    return ", ".join(names[:-1]) + " and " + names[-1]
 
 
 def heading(dx: float, dy: float) -> str:

@@ -13,7 +13,7 @@ from typing import Literal
 
 from tutor.model import Problem
 from tutor.statics.body import Force, joint_body
-from tutor.statics.words import listed
+from tutor.text import listed
 
 Rule = Literal["one", "two", "two-along", "three", "three-along"]
 PARALLEL = 1e-9

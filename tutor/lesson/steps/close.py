@@ -18,7 +18,7 @@ from tutor.lesson.steps.headings import equation_called, is_bare_value, value_na
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.writing import keep_line, take_text
 from tutor.notation import Reading, Unreadable, read_equation
-from tutor.statics.words import listed
+from tutor.text import listed
 
 QUESTION = (
     "Some equations were not needed. They must hold as well: write one "

@@ -14,7 +14,7 @@ from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.trying import right, wrong
 from tutor.model import Problem, Support
-from tutor.statics.words import listed
+from tutor.text import listed
 
 ACTS = {
     "x": "a horizontal reaction",

@@ -12,7 +12,7 @@ from tutor.lesson.hints import Levels
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, State
 from tutor.lesson.steps.writing import result_in_words
-from tutor.statics.words import listed
+from tutor.text import listed
 
 
 def wrong_place(state: State) -> str:

@@ -11,7 +11,7 @@ from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.steps.reasons import BENDING, TRUE_REASONS, WORDS, statements
 from tutor.lesson.trying import right, wrong
-from tutor.statics.words import listed
+from tutor.text import listed
 
 COUNTED = {
     "m": "the members",

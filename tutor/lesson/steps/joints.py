@@ -22,7 +22,7 @@ from tutor.lesson.steps.writing import take_text
 from tutor.lesson.steps.zero import RULES as RULES
 from tutor.lesson.steps.zero import zero_hints
 from tutor.model.naming import member_meant
-from tutor.statics.words import listed
+from tutor.text import listed
 
 
 def ask(state: State) -> Ask:

@@ -19,7 +19,7 @@ from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import take_text
 from tutor.lesson.steps.zero import zero_hints
-from tutor.statics.words import listed
+from tutor.text import listed
 
 INDEPENDENT = 3
 BETTER_POINT = (

@@ -10,7 +10,7 @@ from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import State, StepName
 from tutor.lesson.steps.free_body import TURNINGS, sense_in_words
-from tutor.statics.words import listed
+from tutor.text import listed
 
 SKIPPABLE: tuple[StepName, ...] = ("idealise", "free body")
 NOT_YET = "A step can be passed over once you have done it right twice, at the first try each time."

@@ -17,7 +17,7 @@ from tutor.lesson.shown import shows_values
 from tutor.lesson.state import State
 from tutor.lesson.steps.headings import value_named
 from tutor.notation import Unreadable, read_equation
-from tutor.statics.words import listed
+from tutor.text import listed
 
 SEVERAL = (
     "Which equation is this line? It would do as {equations}: choose one of them first, or begin "

@@ -11,7 +11,7 @@ from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import State
 from tutor.lesson.watching.move import Guess, Reason
 from tutor.statics.order import Step
-from tutor.statics.words import listed
+from tutor.text import listed
 
 COUNTED = ("no", "one", "two", "three", "four", "five", "six")
 KNOWN = "Everything in it is known by now, so it finds nothing: it has to come out as zero."

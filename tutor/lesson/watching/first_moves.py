@@ -10,7 +10,7 @@ from tutor.lesson.steps.free_body import ACTS, acts_of, sense_in_words, support_
 from tutor.lesson.steps.idealise import BECAUSE
 from tutor.lesson.steps.reasons import TRUE_REASONS, statements
 from tutor.lesson.watching.move import Guess, Move, Reason
-from tutor.statics.words import listed
+from tutor.text import listed
 
 
 def reasons(state: State, ask: Ask, desk: Judge) -> Move:

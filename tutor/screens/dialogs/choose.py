@@ -12,8 +12,9 @@ from textual.content import Content
 from textual.screen import ModalScreen
 from textual.widgets import Static
 
-from tutor.screens.clean import clean, one_line
+from tutor.screens.clean import one_line
 from tutor.screens.widgets.choices import Choice, Choices, Picked
+from tutor.text import visible
 
 
 class Choose(ModalScreen[str | None]):
@@ -27,7 +28,7 @@ class Choose(ModalScreen[str | None]):
     def __init__(self, title: str, question: str, choices: Sequence[Choice]) -> None:
         super().__init__()
         self.heading = one_line(title)
-        self.question = clean(question)
+        self.question = visible(question)
         self.choices = tuple(choices)
 
     def compose(self) -> ComposeResult:

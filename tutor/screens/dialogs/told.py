@@ -11,7 +11,8 @@ from textual.content import Content
 from textual.screen import ModalScreen
 from textual.widgets import Static
 
-from tutor.screens.clean import clean, one_line
+from tutor.screens.clean import one_line
+from tutor.text import visible
 
 
 class Told(ModalScreen[None]):
@@ -25,7 +26,7 @@ class Told(ModalScreen[None]):
     def __init__(self, title: str, text: str) -> None:
         super().__init__()
         self.heading = one_line(title)
-        self.text = clean(text)
+        self.text = visible(text)
 
     def compose(self) -> ComposeResult:
         with Vertical(id="box") as box:

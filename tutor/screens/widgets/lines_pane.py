@@ -14,10 +14,11 @@ from tutor.judge.about import from_text
 from tutor.lesson import State
 from tutor.lesson.state import Try
 from tutor.lesson.steps.writing import result_in_words
-from tutor.screens.clean import clean, one_line
+from tutor.screens.clean import one_line
 from tutor.screens.marks import MARKS
 from tutor.screens.themes import BADGES
 from tutor.statics.words import unit_in_words
+from tutor.text import visible
 
 CHOSEN = {"reasons": "the reasons", "count": "the counts"}
 
@@ -67,7 +68,7 @@ class LinesPane(VerticalScroll):
 def given_lines(state: State) -> Content:
     """The story, and what the picture may be too small to say."""
     problem = state.problem
-    story = clean(problem.story).strip()
+    story = visible(problem.story).strip()
     force, length = (one_line(unit_in_words(unit)) for unit in (problem.force, problem.length))
     units = f"Forces in {force}, lengths in {length}."
     return Content(f"{story}\n{units}" if story else units)

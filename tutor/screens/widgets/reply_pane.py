@@ -10,9 +10,9 @@ from textual.content import Content
 from textual.widgets import Static
 
 from tutor.lesson import Say
-from tutor.screens.clean import clean
 from tutor.screens.marks import MARKS
 from tutor.screens.themes import BADGES
+from tutor.text import visible
 
 SAID_BY_BADGE = "Right: "
 
@@ -39,7 +39,7 @@ def said_row(say: Say, ascii_only: bool) -> Content:
     """One sentence behind its mark and word."""
     mark = MARKS.get(say.tone, MARKS["note"])
     badge = Content.styled(f" {mark.shown(ascii_only)} ", BADGES[mark.badge])
-    text = clean(say.text)
+    text = visible(say.text)
     if say.tone == "right" and text.startswith(SAID_BY_BADGE):
         text = text.removeprefix(SAID_BY_BADGE)
     return badge + Content(f" {text}")

@@ -1,4 +1,4 @@
-"""Which characters of a text from a file may be kept, and how is it shown in a message?
+"""Which characters of a text may be kept, and how is it shown in a message or listed in a sentence?
 
 Control characters, terminal escapes and characters that turn the writing direction never get past
 here; what is kept is safe to show anywhere as plain text.
@@ -8,14 +8,37 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Iterable
 
 JOINERS = "\u200c\u200d"
 BREAKS = "\r\v\f\x85\u2028\u2029"
 SHOWN = 40
+FEW = 14
+SELECTORS = frozenset(map(chr, range(0xFE00, 0xFE10)))
+FILLERS = frozenset("\u034f\u115f\u1160\u17b4\u17b5\u3164\uffa0")
 
 
 def _kept(character: str) -> bool:
     return character in JOINERS or unicodedata.category(character) not in ("Cc", "Cf", "Cs")
+
+
+def visible(text: str) -> str:
+    """What of `text` can be seen: nothing that has no width or no meaning; line ends are kept."""
+    if text.isascii() and text.isprintable():
+        return text
+    spaced = text.replace("\r\n", "\n").translate({ord(c): "\n" for c in BREAKS} | {9: " "})
+    return "".join(c for c in spaced if c == "\n" or _seen(c))
+
+
+def _seen(character: str) -> bool:
+    if unicodedata.category(character) in ("Cc", "Cf", "Cs", "Co", "Cn"):
+        return False
+    return character not in SELECTORS and character not in FILLERS
+
+
+def marked(text: str, mark: str = "?") -> str:
+    """`text` with `mark` in the place of each character that cannot be printed."""
+    return "".join(c if c.isprintable() else mark for c in text)
 
 
 def one_line(text: str) -> str:
@@ -36,7 +59,7 @@ def printable(text: str) -> str:
     """`text` on one line with a mark for every character that cannot be printed."""
     if text.isprintable():
         return " ".join(text.split())
-    return "".join(c if c.isprintable() else "\N{REPLACEMENT CHARACTER}" for c in one_line(text))
+    return marked(one_line(text), "\N{REPLACEMENT CHARACTER}")
 
 
 def shown(text: str) -> str:
@@ -47,6 +70,14 @@ def shown(text: str) -> str:
     if len(text) > SHOWN:
         text = f"{text[: SHOWN - 12]}…{text[-11:]}"
     return f'"{text}"'
+
+
+def listed(names: Iterable[str], most: int = 6) -> str:
+    """ "A", "A and B", "A, B and C"; beyond `most` names the rest is counted."""
+    known = list(names)
+    if len(known) > most:
+        return ", ".join(known[: most - 1]) + f" and {len(known) - most + 1} more"
+    return " and ".join(filter(None, [", ".join(known[:-1]), *known[-1:]]))
 
 
 MARKED = str.maketrans(
