@@ -10,8 +10,8 @@ from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.slips import acting
 from tutor.homework.work import Line, Work
 from tutor.judge import Judge, Value, Verdict
+from tutor.judge.same import NEAR
 
-NEAR = 0.02
 NUMBER = re.compile(r"\d+(?:\.\d*)?|\.\d+")
 LITTLE = "These numbers alone do not show which forces they stand for."
 PUT_IN = frozenset({"magnitude", "not-equilibrium", "arithmetic", "rounding"})

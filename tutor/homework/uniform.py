@@ -11,6 +11,7 @@ from tutor.homework.sheet import WHOLE
 from tutor.homework.slips import FACTORS, mistake_of
 from tutor.homework.work import Entry
 from tutor.judge import Mistake, Value
+from tutor.judge.same import NEAR
 from tutor.model import Problem
 from tutor.statics import joint_order
 
@@ -92,7 +93,7 @@ def _factors(problem: Problem) -> tuple[float, ...]:
 
 
 def _near(entry: Entry, value: float) -> bool:
-    return abs(entry.value - value) <= entry.radius + 0.02 * abs(value)
+    return abs(entry.value - value) <= entry.radius + NEAR * abs(value)
 
 
 def _first_joint(problem: Problem) -> str:

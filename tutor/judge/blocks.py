@@ -12,6 +12,7 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations
 from typing import Literal, TypeVar
 
+from tutor.judge.same import SAME
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Tolerance
 from tutor.notation import Term
@@ -21,7 +22,6 @@ Item = TypeVar("Item")
 TINY = 1e-9
 OF_SUMS = 0.001
 """Three-figure factors leave about a thousandth of what is added up in a sum."""
-CANCELLED = 0.005
 """A sum below this share of its parts cancels: no number stands for it."""
 OPPOSED = 1.001
 """Only the components of an inclined force may be typed in numbers that oppose each other."""
@@ -53,7 +53,7 @@ def stand_for(
     target = scale * math.fsum(s.true for s in numbers)
     spread = abs(scale) * math.fsum(s.spread for s in numbers)
     own, slack = abs(target), carried(numbers, scale) + TINY * (spread + abs(scale))
-    if len(numbers) > 1 and own <= max(CANCELLED * spread, slack):
+    if len(numbers) > 1 and own <= max(SAME * spread, slack):
         return None
     typed = math.fsum(t.value for t in terms)
     if len(terms) > 1:

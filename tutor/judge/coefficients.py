@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Collection, Mapping, Sequence
 from itertools import permutations
 from typing import NamedTuple
@@ -22,12 +21,12 @@ from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.factors import Factors
 from tutor.judge.fit import slack_of
 from tutor.judge.mistakes import KINDS
+from tutor.judge.same import are_same
 from tutor.judge.strays import unknown_from_elsewhere
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.model import Tolerance
 
-SAME = 0.005
 MOST_TERMS = 6
 
 
@@ -129,7 +128,7 @@ def _of_several_terms(coefficient: Coefficient, spot: TrueTerm, scale: float) ->
     terms, true = coefficient.terms, scale * spot.true
     if not 1 < len(terms) <= MOST_TERMS:
         return None
-    if math.isclose(coefficient.value, 2 * true, rel_tol=SAME):
+    if are_same(coefficient.value, 2 * true):
         return Beside(Edit(coefficient.value, ("double",), HALF_RIGHT), spot)
     if len(terms) == 2:
         for typed, rest in permutations(terms):
@@ -151,4 +150,4 @@ def _at_the_other(value: float, typed: float, other: TrueTerm, whole: TrueTerm) 
 
 
 def _is(number: float, wanted: float) -> bool:
-    return wanted != 0.0 and math.isclose(number, wanted, rel_tol=SAME)
+    return wanted != 0.0 and are_same(number, wanted)

@@ -14,13 +14,13 @@ from tutor.judge.edits import named_at
 from tutor.judge.explanation import Slip
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
+from tutor.judge.same import SAME
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.statics.body import Force, load_forces, reaction_forces
 
 TOO_MANY = frozenset(code for code, kind in KINDS.items() if kind.counts == "too many")
 LEFT_OUT = frozenset(code for code, kind in KINDS.items() if kind.counts == "left out")
 MOST_ALIKE = 3
-SAME = 0.005
 
 
 @dataclass(frozen=True)

@@ -14,6 +14,7 @@ from tutor.judge.fit import fit, number_by_number
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
+from tutor.judge.same import SAME
 from tutor.judge.search import search
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
@@ -21,7 +22,6 @@ from tutor.model import Tolerance
 from tutor.notation import Names, Reading, Unreadable, read_equation
 
 MOST_FORCES = 2
-UNRECORDED_TO = 0.005
 BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
 
 
@@ -66,7 +66,7 @@ def _with_values_put_in(
     if account.slips == (NOTHING_NAMED,):
         left_out = [n for n, s in true.unknowns.items() if s.true and n not in line.names]
     taken = {
-        name: KnownValue(true.own.sign(name) * values[name], UNRECORDED_TO * abs(values[name]))
+        name: KnownValue(true.own.sign(name) * values[name], SAME * abs(values[name]))
         for name in left_out
         if name is not None and name not in true.own.known
     }

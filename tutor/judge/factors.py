@@ -12,11 +12,11 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from itertools import combinations
 
+from tutor.judge.same import are_same
 from tutor.notation import Reading
 from tutor.notation.evaluate import Frame, constant
 from tutor.notation.tree import Binary, Call, Name, Negative, Node, Unit, children
 
-SAME = 0.005
 MOST_LEAVES = 7
 NOTHING = 1e-12
 
@@ -53,14 +53,14 @@ class Factors:
     def holds(self, number: float, scale: float = 1.0) -> bool:
         """Whether the size of a number, or of `scale` times it, stands there."""
         wanted = {abs(number), abs(scale * number)}
-        return any(math.isclose(n, size, rel_tol=SAME) for size in wanted for n in self.numbers)
+        return any(are_same(n, size) for size in wanted for n in self.numbers)
 
     def beside(self, size: float) -> tuple[float, ...]:
         """What the other factors come to where some of them are `size`."""
         whole, size = math.prod(self.leaves), abs(size)
         if size == 0.0:
             return ()
-        found = {whole / n for n in self.numbers if n and math.isclose(n, size, rel_tol=SAME)}
+        found = {whole / n for n in self.numbers if n and are_same(n, size)}
         return tuple(found)
 
     def with_others(self, other: Factors) -> Factors:
@@ -79,7 +79,7 @@ class Factors:
 
     def has_minus(self, size: float) -> bool:
         """Whether a number of this size stands there with its own minus."""
-        return any(math.isclose(minus, abs(size), rel_tol=SAME) for minus in self.minuses)
+        return any(are_same(minus, abs(size)) for minus in self.minuses)
 
 
 def factors_of(reading: Reading) -> tuple[Factors, ...]:

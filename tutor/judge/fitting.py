@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import math
-
 from tutor.judge.blocks import one_by_one
 from tutor.judge.fit import slack_of
+from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.model import Tolerance
@@ -59,4 +58,4 @@ def _fit_at(
 
 
 def _same(one: float, other: float) -> bool:
-    return math.isclose(one, other, rel_tol=0.005)
+    return are_same(one, other)

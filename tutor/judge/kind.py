@@ -9,20 +9,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from math import isclose
 from typing import Literal
 
 from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, Value, in_words
 from tutor.judge.example import Example
 from tutor.judge.factors import Factors
+from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Problem
 from tutor.statics.body import Force, load_forces
 
 MOST_NAMED = 4
 """So many forces are named where any of them may be meant."""
-
-NEARLY_SAME = 0.005
 
 
 @dataclass(frozen=True)
@@ -130,7 +128,7 @@ class Case:
         alike = [t for t in self.spot.equation.terms if t.force.name == self.force]
         here = [_way_of(t.force) for t in alike]
         own = next((t.coefficient for t in alike if t.force == self.spot.force), 0.0)
-        same = [t for t in alike if isclose(abs(t.coefficient), abs(own), rel_tol=NEARLY_SAME)]
+        same = [t for t in alike if are_same(abs(t.coefficient), abs(own))]
         if len(alike) < 2 or len(same) > 1 or here.count(_way_of(self.spot.force)) > 1:
             return None
         return f"{force_in_words(self.problem, self.force)} (the {_way_of(self.spot.force)} one)"

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
+from tutor.judge.same import SAME
 from tutor.model import Problem
 from tutor.model.naming import unknown_called
 from tutor.notation import Names, Unreadable, read_value
@@ -86,7 +87,7 @@ def _carried(
     if not isinstance(value, str):
         if not math.isfinite(value):
             raise ValueError(f"{unknown} is no number: {value!r}")
-        return KnownValue(float(value), abs(value) * 0.005)
+        return KnownValue(float(value), abs(value) * SAME)
     reading = read_value(value, names, unknown)
     if isinstance(reading, Unreadable):
         raise ValueError(reading.message)

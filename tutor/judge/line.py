@@ -17,6 +17,7 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution, true_of, true_of_part
 from tutor.judge.restated import restated
 from tutor.judge.results import is_result, said_of_result
+from tutor.judge.same import NEAR
 from tutor.judge.telling import mistake_of, with_what_fits
 from tutor.judge.ties import told_with
 from tutor.judge.true_equation import TrueEquation
@@ -28,7 +29,7 @@ from tutor.model import Problem, Tolerance
 from tutor.notation import Names, Reading
 
 NOTHING = 1e-9
-EXACTLY = Tolerance(silent=0.0005, remark=0.02)
+EXACTLY = Tolerance(silent=0.0005, remark=NEAR)
 ROUNDED_HARD = "Right, though a number is rounded hard; a fraction or one more figure is safer."
 SAYS_AGAIN = "Right; it says {what} again and adds nothing new."
 

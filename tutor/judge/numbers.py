@@ -26,6 +26,7 @@ from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.factors import Factors
 from tutor.judge.fit import numbers_fit
 from tutor.judge.mistakes import KINDS
+from tutor.judge.same import SAME
 from tutor.judge.strays import number_without_place
 from tutor.judge.sums import by_sum
 from tutor.judge.true_equation import TrueEquation, TrueTerm
@@ -158,7 +159,7 @@ def _right_sum(
             if _both_parts([spots[i] for i in places]):
                 continue
             total = scale * math.fsum(spots[i].true for i in places)
-            if abs(term.value - total) <= 1e-4 * abs(total) + min(term.radius, 0.005 * abs(total)):
+            if abs(term.value - total) <= 1e-4 * abs(total) + min(term.radius, SAME * abs(total)):
                 return places
     return ()
 

@@ -10,11 +10,11 @@ from tutor.judge.about import Equation
 from tutor.judge.fit import fit
 from tutor.judge.independent import same_body
 from tutor.judge.known_values import KnownValues
+from tutor.judge.same import SAME
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.statics.linear import directions, without
 
-SAME = 0.005
 NOTHING = 1e-9
 
 Row = Mapping[str | None, float]

@@ -7,13 +7,13 @@ from collections.abc import Sequence
 from tutor.judge.about import Equation, in_words
 from tutor.judge.fit import Fit
 from tutor.judge.follow import from_lines, from_standing
+from tutor.judge.same import SAME
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Remark
 from tutor.notation import Reading
 from tutor.notation.tree import Binary, Negative, Node, Number, Unit
 
-SAME = 0.005
 IS_A_VALUE = "This is a value of {name}, and your lines give it; it shows no equilibrium by itself."
 NOT_A_LINE = (
     "{name} alone beside a number is a result: it does not show {equation}. Write the equation first, "

@@ -17,6 +17,7 @@ from tutor.judge.known_values import KnownValues, is_link, positive_sense
 from tutor.judge.line import Line, judge_line
 from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution
+from tutor.judge.same import NEAR, SAME
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.values import judge_value
 from tutor.judge.verdict import Mistake, Remark, Verdict
@@ -235,11 +236,11 @@ def _equal(one: Side, other: Side) -> bool:
         opposed = backward and first > 0 and second > 0 and len(one.terms) == 1
         first, second = abs(first), abs(second)
         if opposed and one.figures is None:
-            return abs(first - second) <= 0.02 * first
+            return abs(first - second) <= NEAR * first
     radius = sum(rounded_by(term.value, term.radius) for term in other.terms)
     off, size = abs(first - second), abs(first)
     own = sum(term.radius for term in one.terms)
-    return off <= max(0.005 * size, min(radius, 0.02 * size)) + own + 1e-9
+    return off <= max(SAME * size, min(radius, NEAR * size)) + own + 1e-9
 
 
 def _number(side: Side) -> float:

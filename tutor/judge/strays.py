@@ -8,12 +8,12 @@ from collections.abc import Sequence
 from tutor.judge.costs import SEEN_TWICE, STRAY_SIZE, STRAY_TURNED, STRAY_WHOLE, WITHOUT_PLACE
 from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.mistakes import KINDS
+from tutor.judge.same import SAME, are_same
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.notation import Term
 from tutor.statics.body import load_forces, member_force, reaction_forces
 
 MOST_STRAY = 12
-SAME = 0.005
 
 
 def number_without_place(
@@ -21,7 +21,7 @@ def number_without_place(
 ) -> Explanation:
     """What a typed number is that stands for none on the body."""
     for spot in numbers:
-        if spot.true != 0.0 and math.isclose(term.value, scale * spot.true, rel_tol=SAME):
+        if spot.true != 0.0 and are_same(term.value, scale * spot.true):
             return Explanation(SEEN_TWICE, (Slip("double", spot.name, spot),), scale)
     elsewhere = _load_elsewhere(term.value / scale, true)
     if elsewhere is not None:

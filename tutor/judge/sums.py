@@ -14,13 +14,13 @@ from tutor.judge.edits import Edit, Number, closest, edits, named_at, turning_co
 from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.factors import Factors
 from tutor.judge.mistakes import KINDS
+from tutor.judge.same import SAME, are_same
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Tolerance
 from tutor.notation import Term
 
 MOST_TO_CHANGE = 12
 MOST_FOR_ANY_SLIP = 3
-SAME = 0.005
 PRECISELY = 3e-4
 
 Edits = Callable[[int], Sequence[Edit]]
@@ -87,7 +87,7 @@ def by_sum(
 
 
 def _is(number: float, wanted: float) -> bool:
-    return wanted != 0.0 and math.isclose(number, wanted, rel_tol=SAME)
+    return wanted != 0.0 and are_same(number, wanted)
 
 
 def _no_sum(
@@ -172,10 +172,10 @@ def _at_one_arm(
 ) -> Explanation | None:
     """All the force at one distance, though each has an arm of its own."""
     arm = term.value / (scale * size)
-    own = [s for s in spots if math.isclose(arm, s.per_unit, rel_tol=SAME)]
+    own = [s for s in spots if are_same(arm, s.per_unit)]
     if not own and not factors.holds(size):
         return None
-    code = "no-arm" if math.isclose(abs(arm), 1.0, rel_tol=SAME) else "arm-from"
+    code = "no-arm" if are_same(abs(arm), 1.0) else "arm-from"
     slips = tuple(Slip(code, s.name, s, term.span) for s in spots if s not in own)
     return Explanation(KINDS[code].cost + BY_SUM, slips, scale) if slips else None
 

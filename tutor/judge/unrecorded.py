@@ -11,6 +11,7 @@ from tutor.judge.blocks import one_by_one
 from tutor.judge.fit import fit
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.other_equation import sums_at_joints
+from tutor.judge.same import SAME
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 
@@ -38,7 +39,7 @@ def with_unrecorded(
     if not left_out or not (line.names or line.constants):
         return None
     taken = {
-        name: KnownValue(true.own.sign(name) * values[name], 0.005 * abs(values[name]))
+        name: KnownValue(true.own.sign(name) * values[name], SAME * abs(values[name]))
         for name in left_out
     }
     own = KnownValues(true.own.senses, {**true.own.known, **taken})

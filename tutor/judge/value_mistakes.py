@@ -11,6 +11,7 @@ from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
+from tutor.judge.same import are_same
 from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Mistake
 from tutor.model import Problem
@@ -203,7 +204,7 @@ def _number_turned(wrong: WrongValue) -> bool:
 
 
 def _close(one: float, other: float) -> bool:
-    return math.isclose(one, other, rel_tol=0.005) and one != 0.0
+    return are_same(one, other) and one != 0.0
 
 
 SIGNS: tuple[tuple[str, Callable[[WrongValue], bool]], ...] = (

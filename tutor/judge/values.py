@@ -9,6 +9,7 @@ from tutor.judge.about import Value
 from tutor.judge.blocks import OF_SUMS, rounded_by
 from tutor.judge.follow import Possible, from_bodies, from_lines
 from tutor.judge.known_values import KnownValues, fits, is_link, positive_sense, senses_for, signed
+from tutor.judge.same import NEAR
 from tutor.judge.typed import TypedEquation
 from tutor.judge.value_mistakes import value_mistake
 from tutor.judge.verdict import Remark, Verdict
@@ -64,7 +65,7 @@ def judge_value(
         own,
         value,
         tuple(right.value for right in possible),
-        lambda other: best_level(problem, other, possible, 0.02 * abs(other)) is not None,
+        lambda other: best_level(problem, other, possible, NEAR * abs(other)) is not None,
         lines,
         radians,
     )

@@ -17,6 +17,7 @@ from tutor.statics.body import (
     reaction_forces,
     whole,
 )
+from tutor.statics.cut_through import Section, meetings, section, sections
 from tutor.statics.determinate import (
     Determinacy,
     Stability,
@@ -28,7 +29,6 @@ from tutor.statics.determinate import (
 from tutor.statics.exact import symbolic
 from tutor.statics.forces import Answer, Unsolvable, solve
 from tutor.statics.order import Order, Step, joint_order, unknown_at
-from tutor.statics.section import Section, meetings, section, sections
 from tutor.statics.system import residuals
 from tutor.statics.zero import ZeroForce, shown_zero, zero_force
 

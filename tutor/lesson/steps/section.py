@@ -23,7 +23,7 @@ from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import take_text
 from tutor.model.naming import member_meant
 from tutor.statics import Section, meetings, section, sections
-from tutor.statics.words import listed
+from tutor.text import listed
 
 EQUATIONS = 3
 LEFT = "The section is left; the whole truss and its joints are before you again."

@@ -27,7 +27,7 @@ from tutor.lesson.watching.because import (
 from tutor.lesson.watching.move import Guess, Move, Reason
 from tutor.statics import Section, joint_body, joint_order, zero_force
 from tutor.statics.order import Step
-from tutor.statics.words import listed
+from tutor.text import listed
 
 
 def from_the_whole(state: State, ask: Ask, desk: Judge) -> Move:

@@ -13,7 +13,7 @@ from tutor.judge import Judge
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import STEPS, State
-from tutor.lesson.watching.next_move import next_move
+from tutor.lesson.watching.what_next import next_move
 
 Fold = Callable[[State, Event, Judge], tuple[State, Reply]]
 
