@@ -30,7 +30,7 @@ def test_the_first_line_shown_is_one() -> None:
 
 def test_every_event_and_every_part_of_an_outcome_is_told() -> None:
     kinds = {kind for step in STEP.values() for kind in step.handles} | ANYWHERE.keys()
-    kinds |= {"hint", "undo", "go", "outcome", "outcomes", "compared", "lines"}
+    kinds |= {"hint", "undo", "go", "show", "outcome", "outcomes", "compared", "lines"}
     told = set(re.findall(r"`([a-z_]+)`", PAGE))
     assert kinds <= told, kinds - told
     assert PARTS.keys() <= told, PARTS.keys() - told

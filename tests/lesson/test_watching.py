@@ -252,3 +252,16 @@ def test_whatever_is_asked_for_is_answered_in_a_sentence(lamp: Problem, data: An
 @pytest.fixture
 def lamp() -> Problem:
     return load_problem(Path(shipped_problems()) / "first-steps" / "lamp-arm.toml")
+
+
+def test_the_table_says_how_much_was_shown_and_counts_only_the_students_answers(
+    lamp: Problem,
+) -> None:
+    lesson = Lesson(lamp)
+    lesson.take("show", until="joints", now=1.0)
+    shown = lesson.table.shown
+    assert shown == len(lesson.state.shown) > 5
+    assert lesson.table.tries == 0
+    Student(lesson, lambda kind, **data: lesson.take(kind, now=3.0, **data)).walk()
+    assert lesson.table.shown == shown
+    assert lesson.table.tries > 0

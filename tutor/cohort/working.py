@@ -46,6 +46,7 @@ def answers_of(lesson: Lesson) -> tuple[Answer, ...]:
     return tuple(
         Answer(made.step, made.place, made.text, made.verdict, made.codes, made.time)
         for made in lesson.state.tries
+        if made.verdict != "shown"
     )
 
 

@@ -154,6 +154,8 @@ def joint(lesson: Lesson, rest: str) -> Deed | None:
 def leave(lesson: Lesson, rest: str) -> Deed | None:
     if rest.lower() in ("joint", "this joint", "the joint"):
         return Do("joint", {"joint": None})
+    if rest.lower() in ("section", "part", "this part", "the part"):
+        return Do("section", {"members": []})
     return None if rest else Go("out")
 
 

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from tutor.deeds import runs
+from tutor.deeds import board, runs
 from tutor.deeds.deed import Deed, Do, Go, Show, Tell
 from tutor.deeds.equations import Run, across, along, equation, moment
 from tutor.judge import Fx, Fy
@@ -168,6 +168,25 @@ COMMANDS: tuple[Command, ...] = (
     ),
     Command(
         ("done",), "done", "hands in what is ticked, where there are boxes.", runs.alone(runs.done)
+    ),
+    Command(
+        ("section", "cut"),
+        "section BC CG FG keep A",
+        "cuts members and keeps the part with a joint; leave section goes back.",
+        board.section,
+        ("member", "member", "member"),
+    ),
+    Command(
+        ("show", "watch"),
+        "show, or show until joints",
+        "has the next thing written with its reason, as at the board, or all up to a step.",
+        board.show,
+    ),
+    Command(
+        ("guess",),
+        "guess A",
+        "guesses what is shown next, and has it shown.",
+        board.guess,
     ),
     Command(("hint",), "hint", "gives the next hint.", runs.alone(lambda x: Do("hint", {}))),
     Command(("undo",), "undo", "takes the last thing back.", runs.alone(lambda x: Do("undo", {}))),

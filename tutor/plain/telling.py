@@ -23,6 +23,7 @@ FIRST_WORD: Mapping[str, str] = {
     "hint": "Hint",
     "remark": "Remark",
     "note": "Note",
+    "shown": "On the board",
 }
 HOW: Mapping[str, str] = {
     "reasons": "Type the numbers of all that hold, with blanks between them.",
@@ -217,6 +218,8 @@ def table_lines(lesson: Lesson, caution: bool = True) -> Iterator[str]:
     slips = "; ".join(counted(code, count) for code, count in table.mistakes)
     yield f"What went wrong on the way: {slips}." if slips else "Nothing went wrong on the way."
     yield f"Hints used: {_hints(table.hints)}."
+    if table.shown:
+        yield f"Shown at the board: {table.shown} of the steps."
     yield f"Time: {time_in_words(table.seconds)}."
     if caution:
         yield CAUTION

@@ -94,11 +94,13 @@ def _way(table: Table) -> list[str]:
         f"{name} {count}" for name, count in zip(HINT_NAMES, table.hints, strict=True) if count
     )
     minutes = table.seconds / 60
+    shown = [f"- shown at the board: {table.shown} of the steps"] if table.shown else []
     return [
         "## On the way",
         "",
         f"- slips by kind: {slips}",
         f"- hints used: {used or 'none'}",
+        *shown,
         f"- time: {minutes:.0f} minutes",
         "",
     ]

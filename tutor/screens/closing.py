@@ -140,5 +140,7 @@ def _way(table: Table) -> Content:
         lines.append("Nothing went wrong on the way")
     used = [f"{name} {n}" for name, n in zip(HINT_WORDS, table.hints, strict=True) if n]
     lines.append(f"Hints: {', '.join(used) or 'none'}")
+    if table.shown:
+        lines.append(f"Shown at the board: {table.shown} of the steps")
     lines.append(f"Time: {minutes} min" if minutes else "Time: under a minute")
     return Content.assemble(("How it went\n", "bold"), visible("\n".join(lines)))

@@ -26,6 +26,7 @@ MARKS: Mapping[str, Mark] = {
     "remark": Mark("●", "*", "remark", "remark"),
     "hint": Mark("◆", "?", "hint", "hint"),
     "note": Mark("–", "-", "note", "note"),
+    "shown": Mark("▸", ">", "shown", "note"),
     "unreadable": Mark("?", "?", "not read", "wrong"),
     "undecided": Mark("~", "~", "not decided", "remark"),
 }

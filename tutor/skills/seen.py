@@ -40,11 +40,11 @@ def seen_in(state: State) -> tuple[Seen, ...]:
 
 
 def first_answers(tries: Iterable[Try]) -> tuple[Try, ...]:
-    """The first try at each place."""
+    """The first try at each place, where it was the student's own: what was shown first is none."""
     firsts: dict[str, Try] = {}
     for each in tries:
         firsts.setdefault(each.place, each)
-    return tuple(firsts.values())
+    return tuple(each for each in firsts.values() if each.verdict != "shown")
 
 
 def _seen(state: State, tries: Iterable[Try]) -> Iterator[Seen]:

@@ -31,6 +31,7 @@ class Table:
 
     `tension` and `compression` are the first of the largest ones, `tensions` and `compressions` all
     that tie. `mistakes` counts wrong tries by code; `hints` counts hints by level (1 to 4);
+    `shown` is how many things were shown at the board instead of done by the student,
     `seconds` is the time from the first event to the closing line, pauses included.
     """
 
@@ -42,6 +43,7 @@ class Table:
     hints: tuple[int, int, int, int]
     tries: int
     seconds: float
+    shown: int = 0
 
     @property
     def tensions(self) -> tuple[Row, ...]:
@@ -78,8 +80,9 @@ def table(state: State) -> Table:
         min(pushed, key=lambda row: row.force, default=None),
         tuple(sorted(codes.items(), key=lambda item: (-item[1], item[0]))),
         (used[1], used[2], used[3], used[4]),
-        len(state.tries),
+        sum(made.verdict != "shown" for made in state.tries),
         max(0.0, end - (state.started if state.started is not None else end)),
+        len(state.shown),
     )
 
 

@@ -30,7 +30,7 @@ def count(state: State, ask: Ask, desk: Judge) -> Move:
         f"The unknowns are the {m} member forces and the {r} reactions; each of the {j} joints gives "
         "two equations. As many unknowns as equations: statics can find them all."
     )
-    written = f"m + r = {m} + {r} = {m + r}, 2j = {2 * j}."
+    written = f"The counts: m + r = {m} + {r} = {m + r}, 2j = {2 * j}."
     return Move("count", {"m": m, "r": r, "2j": 2 * j}, written, Reason(because))
 
 

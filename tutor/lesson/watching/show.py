@@ -14,12 +14,14 @@ from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import STEPS, State
 from tutor.lesson.watching.what_next import next_move
+from tutor.text import listed
 
 Fold = Callable[[State, Event, Judge], tuple[State, Reply]]
 
 NOT_SHOWN = "In this set nothing is shown: every line is your own."
 NOTHING_LEFT = "Nothing is left to show: the walk is done."
 NO_SUCH_PLACE = "What can be shown at once ends at: {places}."
+GUESS = "Next, to guess or to have shown: {question} ({answers})"
 MOST_MOVES = 5000
 
 
@@ -44,7 +46,7 @@ def show(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, Re
         return state, Reply((Say("note", NOT_SHOWN),))
     until = event.data.get("until")
     if until is None:
-        return _one(state, event, desk, fold)
+        return _inviting(desk, *_one(state, event, desk, fold))
     there = UNTIL.get(until) if isinstance(until, str) else None
     if there is None:
         return state, Reply((Say("note", NO_SUCH_PLACE.format(places=", ".join(UNTIL))),))
@@ -55,6 +57,16 @@ def show(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, Re
         state, reply = _one(state, replace(event, data={}), desk, fold)
         said += reply.said
     return state, Reply(tuple(said) or (Say("note", NOTHING_LEFT),), bool(said))
+
+
+def _inviting(desk: Judge, state: State, reply: Reply) -> tuple[State, Reply]:
+    """The reply with the guess that may be made before the next thing is shown."""
+    move = next_move(state, desk) if reply.accepted else None
+    if move is None or move.guess is None:
+        return state, reply
+    answers = listed([option.words for option in move.guess.options], most=8)
+    invited = Say("note", GUESS.format(question=move.guess.question, answers=answers))
+    return state, replace(reply, said=(*reply.said, invited))
 
 
 def _one(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, Reply]:

@@ -1,0 +1,73 @@
+"""Which words have the walk shown, a guess answered, or the truss cut by a section?"""
+
+from __future__ import annotations
+
+import re
+
+from tutor.deeds.deed import Deed, Do, Tell
+from tutor.lesson import Lesson
+from tutor.lesson.watching import Guess, next_move
+from tutor.lesson.watching.show import UNTIL
+from tutor.model.naming import joint_meant, member_meant
+
+KEEP = re.compile(r"\b(?:keep|keeping|with|part)\b", re.IGNORECASE)
+BETWEEN = re.compile(r"[\s,;]+|\band\b", re.IGNORECASE)
+NOTHING_TO_GUESS = "There is nothing to guess here; show has the next line written."
+HOW_TO_CUT = (
+    "Name the members that are cut and a joint of the part you keep, like section BC CG FG keep A."
+)
+
+
+def show(lesson: Lesson, rest: str) -> Deed | None:
+    """ "show" has the next thing done at the board, "show until joints" all before the joints."""
+    if not rest:
+        return Do("show", {})
+    until = re.sub(r"^(?:until|to|up to|till)\s+(?:the\s+)?", "", rest.lower())
+    if until in UNTIL:
+        return Do("show", {"until": until})
+    places = ", ".join(UNTIL)
+    return Tell((f"Type show for the next line, or show until and one of {places}.",))
+
+
+def guess(lesson: Lesson, rest: str) -> Deed | None:
+    """A guess at what is shown next: the number of an answer, its name, or how it begins."""
+    move = next_move(lesson.state, lesson.desk)
+    if move is None or move.guess is None:
+        return Tell((NOTHING_TO_GUESS,))
+    key = _key(move.guess, rest) if rest else None
+    if key is not None:
+        return Do("show", {"guess": key})
+    numbered = (f"{n}. {option.words}" for n, option in enumerate(move.guess.options, start=1))
+    return Tell((f"{move.guess.question} Type guess and one of these:", *numbered))
+
+
+def _key(asked: Guess, text: str) -> str | None:
+    if text.isascii() and text.isdigit() and 0 < int(text[:3]) <= len(asked.options):
+        return asked.options[int(text[:3]) - 1].key
+    said = text.casefold()
+    for fits in (
+        lambda key, words: said in (key, words, words.removeprefix("joint ")),
+        lambda key, words: words.startswith(said) or words.removeprefix("joint ").startswith(said),
+    ):
+        found = [o.key for o in asked.options if fits(o.key.casefold(), o.words.casefold())]
+        if len(found) == 1:
+            return found[0]
+    return None
+
+
+def section(lesson: Lesson, rest: str) -> Deed | None:
+    """ "section BC CG FG keep A" cuts three members and keeps the part with A."""
+    problem = lesson.problem
+    named, *kept = KEEP.split(rest)
+    if not rest or len(kept) != 1:
+        return Tell((HOW_TO_CUT,))
+    words = [word for word in BETWEEN.split(named) if word]
+    members = [member_meant(problem, word) for word in words]
+    if strange := [w for w, member in zip(words, members, strict=True) if member is None]:
+        there = ", ".join(member.name for member in problem.members)
+        return Tell((f"Cannot read {strange[0]}: the members are {there}.",))
+    joint = joint_meant(problem, re.sub(r"^\s*(?:joint|of)\s+", "", kept[0]).strip())
+    if joint is None:
+        there = ", ".join(each.name for each in problem.joints)
+        return Tell((f"Name a joint of the part you keep: {there}.",))
+    return Do("section", {"members": members, "keep": joint})
