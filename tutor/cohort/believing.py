@@ -25,7 +25,7 @@ from tutor.lesson.state import STEPS, State
 from tutor.model import Problem
 from tutor.records.line import Line
 
-SHARE = 0.04
+SHARE = 0.02
 """The share of the answers that is judged again though it is believed; at least one a lesson."""
 MOST_ANSWERS = 3000
 """So many answers of one lesson are looked at."""
@@ -42,6 +42,7 @@ ADDS: Mapping[str, frozenset[str]] = {
 """What an event of each kind may add to what counts for the student."""
 CREDIT = frozenset().union(*ADDS.values())
 ANSWERS = frozenset({"reasons", "count", "support", "zero", "type", "keep"})
+NO_EVENTS = frozenset({"outcome", "outcomes", "compared"})
 NEARLY_ZERO = 1e-6
 
 
@@ -70,7 +71,9 @@ def replayed(
     """
     records = [line.event for line in lines]
     version = judge_version(problem)
-    kept, _ = paired(records, version)
+    kept = side_by_side(records) if whole else None
+    if kept is None:
+        kept, _ = paired(records, version)
     over = max(0, len(kept) - MOST_ANSWERS)
     kept = kept[:MOST_ANSWERS]
     same = whole and all(k.outcome is not None and k.outcome.judge == version for k in kept)
@@ -81,6 +84,21 @@ def replayed(
         found.forged = believe or (same and found.otherwise > 0)
     found.passed_over = over
     return found
+
+
+def side_by_side(records: Sequence[Mapping[str, Any]]) -> list[Kept] | None:
+    """Each event with the outcome that stands behind it; None where they do not take turns so."""
+    if len(records) % 2:
+        return None
+    kept = []
+    try:
+        for event, outcome in zip(records[::2], records[1::2], strict=True):
+            if outcome.get("kind") != "outcome" or event.get("kind") in NO_EVENTS:
+                return None
+            kept.append(Kept(Event.from_record(event), Outcome.from_record(outcome), False))
+    except ValueError:
+        return None
+    return kept
 
 
 def _sample(kept: Sequence[Kept], seed: str, share: float) -> frozenset[int]:

@@ -6,12 +6,15 @@ client the bytes of what was handed in, so that it needs no disk in common.
 
 from __future__ import annotations
 
+import gc
 import os
 import tempfile
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
+from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import lru_cache
+from importlib import import_module
 from itertools import islice
 from multiprocessing import get_context
 from pathlib import Path
@@ -89,7 +92,20 @@ def gathered(course: Course, sent: Sent, way: Way) -> Gathered:
     data = read(sent.lying) if sent.data is None else sent.data
     if isinstance(data, Fault):
         return Gathered(sent.lying.name, data.message, faults=(data,))
-    return gather(course, sent.lying.name, data, way)
+    with _no_collecting():
+        return gather(course, sent.lying.name, data, way)
+
+
+@contextmanager
+def _no_collecting() -> Iterator[None]:
+    """Python's search for cycles put off until a file is read: it costs a fifth, and finds none."""
+    was = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was:
+            gc.enable()
 
 
 def here(course: Course, files: Sequence[Lying], way: Way, done: Done) -> Iterator[Gathered]:
@@ -151,7 +167,7 @@ def on_cluster(
 
 def _client(address: str) -> tuple[Any, Any]:
     try:
-        import distributed  # an extra, and slow to load
+        distributed: Any = import_module("distributed")  # an extra, and slow to load
     except ImportError:
         raise NoCluster(
             "a scheduler needs one more package: pip install 'pinjoint[cluster]'"

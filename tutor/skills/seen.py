@@ -9,8 +9,8 @@ of it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from tutor.judge.about import Equation, Same, Value, from_text
 from tutor.judge.claims import CLAIMS
@@ -25,8 +25,7 @@ AS_GOOD_AS = 1e-6
 BEFORE_LINES = {"idealise": "step idealise", "free body": "step free body"}
 
 
-@dataclass(frozen=True)
-class Seen:
+class Seen(NamedTuple):
     """One first answer as evidence of one skill: its code, when, and whether the skill was shown."""
 
     skill: str
@@ -54,7 +53,7 @@ def _seen(state: State, tries: Iterable[Try]) -> Iterator[Seen]:
         if step:
             yield Seen(step, each.time, right)
         if right:
-            for code in sorted(may_be_made(state, each.place)):
+            for code in may_be_made(state, each.place):
                 yield Seen(code, each.time, True)
         else:
             for code in dict.fromkeys(each.codes):
