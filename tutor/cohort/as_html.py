@@ -13,6 +13,7 @@ from tutor.cohort.as_text import called_in_full, checked_in_words, middle, works
 from tutor.cohort.facts import ClassReport, Kind, Mistaken, Student
 from tutor.cohort.plots import Bar, Share, Strip, bars, shares, strips
 from tutor.cohort.skilled import skilled
+from tutor.cohort.working import place_in_words
 from tutor.model.caution import CAUTION
 from tutor.skills import MASTERED
 from tutor.skills.mastery import IN_PLAIN_WORDS
@@ -40,6 +41,7 @@ details { margin: .3rem 0; border-left: 3px solid #1d4f72; padding: .1rem .7rem;
 summary { cursor: pointer; }
 details:target { background: #eef4f8; }
 code { font-family: ui-monospace, 'Liberation Mono', monospace; font-size: .9em; overflow-wrap: anywhere; }
+details table { table-layout: fixed; } details th.n { width: 5rem; } details th:first-child { width: 13rem; }
 nav a { margin-right: .9rem; }
 .caution, .quiet { font-size: .88em; color: #333; }
 @media print { nav { display: none; } body { font-size: 10.5pt; margin: 0; max-width: none; }
@@ -128,6 +130,8 @@ def _kind(report: ClassReport, kind: Kind) -> Iterator[str]:
 
 def _typed(place: Mistaken) -> str:
     pairs = list(zip(place.counts, place.typed, strict=True))
+    if not pairs:
+        return "(chosen, not typed)"
     lines = [
         f"<code>{escape(text)}</code>" + (f" × {count}" if count > 1 else "")
         for count, text in pairs[:MOST_TYPED]
@@ -167,7 +171,12 @@ def _stops(report: ClassReport) -> Iterator[str]:
     yield "<section><h2>Where students stopped</h2><table>"
     yield "<tr><th>problem</th><th>step</th><th>last in vain at</th><th class=n>students</th></tr>"
     for stop in report.stops:
-        yield _row(escape(stop.problem), escape(stop.step), escape(stop.place), stop.students)
+        yield _row(
+            escape(stop.problem),
+            escape(stop.step),
+            escape(place_in_words(stop.place)),
+            stop.students,
+        )
     yield "</table></section>"
 
 

@@ -8,6 +8,7 @@ from statistics import median
 
 from tutor.cohort.facts import Checked, ClassReport, ProblemOf, Student, Work
 from tutor.cohort.skilled import SkillOf, skilled
+from tutor.cohort.working import place_in_words
 from tutor.model.caution import CAUTION
 from tutor.skills.mastery import IN_PLAIN_WORDS
 
@@ -108,7 +109,7 @@ def _stops(report: ClassReport, everything: bool) -> Iterator[str]:
     yield "Where students stopped"
     most = len(report.stops) if everything else MOST_STOPS
     for stop in report.stops[:most]:
-        last = f", last in vain at {stop.place}" if stop.place else ""
+        last = f", last in vain at {place_in_words(stop.place)}" if stop.place else ""
         yield wrapped(
             f"{_people(stop.students)} in {stop.problem}, step “{stop.step}”{last}", "  ", "    "
         )

@@ -12,7 +12,7 @@ from html import escape
 from statistics import median
 
 WIDTH = 720
-LABEL = 270
+LABEL = 300
 ROW = 26
 BAR = 16
 END = 60
@@ -171,5 +171,5 @@ def _head(title: str, height: int) -> str:
     )
 
 
-def _cut(label: str, most: int = 36) -> str:
+def _cut(label: str, most: int = 44) -> str:
     return label if len(label) <= most else f"{label[: most - 1]}…"

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from tutor.cohort.as_text import called_in_full, middle, works_on
 from tutor.cohort.facts import ClassReport, Mistaken, Student, Work
 from tutor.cohort.skilled import skilled
+from tutor.cohort.working import place_in_words
 from tutor.skills import skill_called
 from tutor.skills.mastery import IN_PLAIN_WORDS
 from tutor.text import one_line
@@ -95,7 +96,7 @@ def _problems(report: ClassReport) -> View:
         parts = [f"{problem.title}\nMedian of those who finished: {middle(works)}"]
         stops = [
             f"  {s.students} students at “{s.step}”"
-            + (f", last in vain at {s.place}" if s.place else "")
+            + (f", last in vain at {place_in_words(s.place)}" if s.place else "")
             for s in report.stops
             if s.problem == problem.name
         ]
@@ -151,7 +152,7 @@ def _work(work: Work) -> Iterator[str]:
     for answer in work.answers:
         if answer.verdict == "wrong":
             typed = one_line(answer.text) or "(chosen)"
-            yield f"  {answer.place}: {typed}   [{', '.join(answer.codes)}]"
+            yield f"  {place_in_words(answer.place)}: {typed}   [{', '.join(answer.codes)}]"
 
 
 def _skills(report: ClassReport) -> View:

@@ -61,6 +61,17 @@ class ClassApp(App[int]):
         """The table that is shown."""
         return self.views[self.at]
 
+    @property
+    def _is_of_sentences(self) -> bool:
+        """Whether the second of two columns holds whole sentences, which are shown in full."""
+        return len(self.view.heads) == 2
+
+    @property
+    def _rest(self) -> int:
+        """The columns of the terminal that the first cells leave over."""
+        first = max((len(str(row.cells[0])) for row in self.rows), default=0)
+        return max(20, self.size.width - max(6, first) - 8)
+
     def get_theme_variable_defaults(self) -> dict[str, str]:
         return dict(THEMES["dark"].variables)
 
@@ -126,19 +137,21 @@ class ClassApp(App[int]):
         table.clear(columns=True)
         for at, head in enumerate(self.view.heads):
             mark = (" v" if self.turned else " ^") if at == self.column else ""
-            table.add_column(Text(f"{head}{mark}"))
+            wraps = self._is_of_sentences and at == 1
+            table.add_column(Text(f"{head}{mark}"), width=self._rest if wraps else None)
         for row in self.rows:
-            table.add_row(*(_cell(cell) for cell in row.cells))
+            cells = (_cell(cell, not self._is_of_sentences) for cell in row.cells)
+            table.add_row(*cells, height=None if self._is_of_sentences else 1)
         if not self.rows:
             table.add_row(Text(NOTHING))
         table.focus()
 
 
-def _cell(cell: str | int) -> Text:
+def _cell(cell: str | int, cut: bool) -> Text:
     text = one_line(str(cell))
     if isinstance(cell, int):
         return Text(f"{text:>6}")
-    return Text(text if len(text) <= WIDEST else f"{text[: WIDEST - 1]}…")
+    return Text(f"{text[: WIDEST - 1]}…" if cut and len(text) > WIDEST else text)
 
 
 def run_class(options: argparse.Namespace) -> int:

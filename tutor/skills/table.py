@@ -89,7 +89,7 @@ AT_SUPPORTS = frozenset(claim.code for claim in SUPPORTS)
 def skills() -> Mapping[str, Skill]:
     """Every skill by its code: the steps, then not making each of the mistakes."""
     codes = [code for code in (*KINDS, *CLAIMS) if code not in NO_SKILL]
-    avoided = {code: Skill(code, f"not making: {called(code)}", "avoiding") for code in codes}
+    avoided = {code: Skill(code, f"avoiding: {called(code)}", "avoiding") for code in codes}
     return {**{skill.code: skill for skill in STEPS}, **avoided}
 
 

@@ -1,0 +1,163 @@
+"""A student hands in by one command, and an instructor sees by another what the class gets wrong."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+from classroom import HABIT, handed_in, make_set
+from walker import Walker
+
+from tutor.cli import main
+from tutor.cohort import class_report
+from tutor.model import load_set
+from tutor.records import Keep
+from tutor.session import open_session
+from tutor.variants import personal
+
+
+@pytest.fixture
+def worked(tmp_path: Path) -> tuple[Path, Path]:
+    """A set, and the folder of a student who has begun the first problem of it in the program."""
+    folder, keep = make_set(tmp_path / "my-set"), tmp_path / "keep"
+    among = personal(load_set(folder), "s1041")
+    session = open_session(among.problems[0], Keep(keep))
+    walker = Walker(session.lesson.problem, HABIT["careful"])
+    walker.lesson = session.lesson
+
+    def do(kind: str, **data: object):
+        if len(session.lesson.events) > 12:
+            raise StopIteration
+        return session.do(kind, **data)
+
+    walker.do = do
+    with pytest.raises(StopIteration):
+        walker.walk()
+    session.close()
+    return folder, keep
+
+
+def test_what_was_done_in_the_program_is_what_the_instructor_sees(worked, tmp_path, capsys) -> None:
+    folder, keep = worked
+    to = tmp_path / "handed-in" / "s1041.txt"
+    given = ["hand-in", str(folder), "--to", str(to), "--keep", str(keep)]
+    assert main([*given, "--student", "s1041"]) == 0
+    assert "1 lesson on 1 problem" in capsys.readouterr().out
+    report = class_report(to.parent, folder)
+    assert report.faults == ()
+    (student,) = report.students
+    assert student.id == "s1041"
+    assert [work.state for work in student.problems] == ["begun", "not begun"]
+    assert report.checked.lessons_again == 0
+    assert main([*given, "--student", "s1041"]) == 2
+    assert "--replace" in capsys.readouterr().err
+    assert main([*given, "--student", "s1041", "--replace"]) == 0
+
+
+def test_an_id_that_was_said_once_is_part_of_what_is_handed_in(worked, tmp_path, capsys) -> None:
+    folder, keep = worked
+    to = tmp_path / "a.txt"
+    assert main(["hand-in", str(folder), "--to", str(to), "--keep", str(keep)]) == 2
+    assert "--student ID" in capsys.readouterr().err
+    assert not to.exists()
+    (keep / "settings.json").write_text('{"student": "s1041"}', encoding="utf-8")
+    assert main(["hand-in", str(folder), "--to", str(to), "--keep", str(keep)]) == 0
+    assert b'"student":"s1041"' in to.read_bytes()
+
+
+def test_lessons_on_the_numbers_of_the_file_are_left_out_and_told(tmp_path, capsys) -> None:
+    folder, keep = make_set(tmp_path / "my-set"), tmp_path / "keep"
+    session = open_session(load_set(folder).problems[0], Keep(keep))
+    session.do("reasons", chosen=["pins"])
+    session.close()
+    other = next(
+        name
+        for name in (f"s{n}" for n in range(50))
+        if personal(load_set(folder), name).problems[0].loads != load_set(folder).problems[0].loads
+    )
+    given = ["hand-in", str(folder), "--to", str(tmp_path / "a.txt"), "--keep", str(keep)]
+    assert main([*given, "--student", other]) == 2
+    told = capsys.readouterr()
+    assert "other numbers" in told.out
+    assert "nothing to hand in" in told.err
+
+
+def test_several_sets_have_to_be_told_apart(tmp_path, capsys) -> None:
+    for name in ("one", "two"):
+        make_set(tmp_path / "sets" / name)
+    to = str(tmp_path / "a.txt")
+    assert main(["hand-in", str(tmp_path / "sets"), "--to", to, "--student", "s1"]) == 2
+    assert "one" in capsys.readouterr().err
+
+
+@pytest.fixture
+def class_of_one(course_folder: Path, tmp_path: Path) -> Path:
+    folder = tmp_path / "handed-in"
+    folder.mkdir()
+    data = handed_in(course_folder, "s1", most={"eel-trap": 9, "trestle": 0})
+    (folder / "s1.txt").write_bytes(data)
+    (tmp_path / "roster.csv").write_text("id,name\ns1,Dov Marle\ns2,Juno Pask\n", encoding="utf-8")
+    return folder
+
+
+def test_the_class_command_writes_what_is_asked_for(
+    class_of_one, course_folder, tmp_path, capsys
+) -> None:
+    outputs = {
+        "html": "r.html",
+        "csv": "r.csv",
+        "json": "r.json",
+        "results": "o.json",
+        "statements": "x.json",
+    }
+    given = ["class", str(class_of_one), "--set", str(course_folder)]
+    given += ["--for", str(tmp_path / "roster.csv"), "--names", "name", "--text"]
+    for option, name in outputs.items():
+        given += [f"--{option}", str(tmp_path / name)]
+    assert main(given) == 0
+    told = capsys.readouterr().out
+    assert "1 of 2 students handed in" in told
+    for name in (*outputs.values(), "r-students.csv"):
+        assert (tmp_path / name).stat().st_size > 10
+    assert json.loads((tmp_path / "r.json").read_text(encoding="utf-8"))["handed_in"] == 1
+    assert main(given) == 2
+    assert "--replace" in capsys.readouterr().err
+    assert main([*given, "--replace", "--no-skills"]) == 0
+    assert json.loads((tmp_path / "r.json").read_text(encoding="utf-8"))["skills"] == []
+
+
+def test_without_a_full_terminal_the_report_is_printed(class_of_one, course_folder, capsys) -> None:
+    assert main(["class", str(class_of_one), "--set", str(course_folder)]) == 0
+    assert "What to explain again" in capsys.readouterr().out
+
+
+def test_a_set_beside_what_was_handed_in_need_not_be_named(tmp_path, capsys) -> None:
+    folder = make_set(tmp_path / "week-3")
+    (folder / "handed-in").mkdir()
+    data = handed_in(folder, "s1", most={"eel-trap": 4, "trestle": 0})
+    (folder / "handed-in" / "s1.txt").write_bytes(data)
+    assert main(["class", str(folder / "handed-in")]) == 0
+    assert "1 of 1 students" in capsys.readouterr().out
+
+
+def test_what_cannot_be_used_is_told_with_its_cure(tmp_path, course_folder, capsys) -> None:
+    nowhere = str(tmp_path / "nowhere")
+    assert main(["class", nowhere, "--set", str(course_folder)]) == 2
+    assert "nowhere" in capsys.readouterr().err
+    (tmp_path / "in").mkdir()
+    assert main(["class", str(tmp_path / "in")]) == 2
+    assert "--set" in capsys.readouterr().err
+    broken = make_set(tmp_path / "broken")
+    (broken / "trestle.toml").write_text("title = 3", encoding="utf-8")
+    assert main(["class", str(tmp_path / "in"), "--set", str(broken)]) == 1
+    assert "trestle.toml" in capsys.readouterr().err
+
+
+def test_a_scheduler_that_is_not_there_is_told(
+    class_of_one, course_folder, capsys, monkeypatch
+) -> None:
+    monkeypatch.setitem(__import__("sys").modules, "distributed", None)
+    given = ["class", str(class_of_one), "--set", str(course_folder), "--scheduler", "tcp://x:1"]
+    assert main(given) == 2
+    assert "pinjoint[cluster]" in capsys.readouterr().err
