@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from tutor.check.doubts import doubts
 from tutor.check.places import Places
+from tutor.check.spread import spread
 from tutor.check.twins import twins
 from tutor.check.varying import varying_defects
-from tutor.model import Defect, Problem, ProblemError, ProblemSet, load_sets
+from tutor.model import Defect, Problem, ProblemError, ProblemSet, Rules, load_sets
+from tutor.model.read import Outcome, outcome
 from tutor.statics import Answer, Unsolvable, solve
 
 CURES = {
@@ -41,7 +44,7 @@ def check(path: Path, tell: Tell = lambda done, of: None) -> Checked:
     `tell` hears of each problem that is done.
     """
     try:
-        sets = load_sets(path)
+        sets = load_sets(path, _read)
     except ProblemError as refused:
         return Checked(0, refused.problems)
     count = sum(len(each.problems) + len(set(each.broken) - {each.file}) for each in sets)
@@ -53,19 +56,22 @@ def _of_sets(sets: tuple[ProblemSet, ...], count: int, tell: Tell) -> Iterator[D
     for each in sets:
         for refused in each.broken.values():
             yield from refused.problems
-        similar = twins(each)
-        for problem in each.problems:
-            yield from _of_problem(problem, each, similar.get(problem.source, ()))
+        for found in spread(partial(_of_problem, each, twins(each)), each.problems):
+            yield from found
             done += 1
             tell(done, count)
 
 
+def _read(files: Sequence[Path], rules: Rules) -> Iterator[Outcome]:
+    return spread(lambda file: outcome(file, rules), files)
+
+
 def _of_problem(
-    problem: Problem, among: ProblemSet, similar: tuple[Defect, ...]
+    among: ProblemSet, similar: Mapping[Path | None, tuple[Defect, ...]], problem: Problem
 ) -> tuple[Defect, ...]:
     """What there is to say of a problem that could be read, in the order of its lines."""
     places = Places(problem)
-    found = [*similar, *among.warnings.get(places.path, ())]
+    found = [*similar.get(problem.source, ()), *among.warnings.get(places.path, ())]
     answer = _answer(problem, places)
     if isinstance(answer, Defect):
         found.append(answer)

@@ -8,7 +8,7 @@ from pathlib import Path
 from tutor.model import Defect, Problem
 from tutor.model.defect import Findings
 from tutor.model.source import file_name, read_source
-from tutor.model.toml_read import read_toml
+from tutor.model.toml_lines import lines_in
 
 
 class Places:
@@ -40,5 +40,5 @@ class Places:
     def _lines(self) -> Findings | None:
         if self.problem.source is None:
             return None
-        source = read_source(self.problem.source)
-        return None if source.text is None else read_toml(source.text, source.file).findings
+        text = read_source(self.problem.source).text
+        return None if text is None else Findings(self.file, lambda: lines_in(text))

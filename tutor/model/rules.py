@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import date
-from types import MappingProxyType
 from typing import Literal, get_args
 
 Hints = Literal["all", "no lines", "none"]
@@ -37,6 +36,6 @@ class Rules:
     attempts: int | None = None
     mode: Mode = "practice"
     tolerance: Tolerance | None = None
-    after: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
+    after: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     due: date | None = None
     id: str = ""

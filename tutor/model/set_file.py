@@ -7,7 +7,6 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime
 from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
-from types import MappingProxyType
 from typing import Any, NamedTuple
 
 from tutor.model import read_words as words
@@ -112,10 +111,10 @@ def _after(notes: Findings, value: Any, stems: Sequence[str]) -> Mapping[str, tu
     """What comes before each problem; names that are not there and circles are defects."""
     cure = 'write [after], then a line like gangway = ["lamp-arm"] for each problem that must wait'
     if value is UNREAD:
-        return MappingProxyType({})
+        return {}
     if not isinstance(value, dict):
         notes.error(("after",), f"after is {kind_of(value)}, not a table", cure)
-        return MappingProxyType({})
+        return {}
     read: dict[str, tuple[str, ...]] = {}
     for name, before in value.items():
         named = _stem(notes, ("after", name), name, stems)
@@ -130,8 +129,8 @@ def _after(notes: Findings, value: Any, stems: Sequence[str]) -> Mapping[str, tu
         way = ", which comes after ".join(circle)
         message = f"{circle[0]} would have to come after itself: {way}"
         notes.error(("after", circle[0]), message, "let one of them come first")
-        return MappingProxyType({})
-    return MappingProxyType(read)
+        return {}
+    return read
 
 
 def _stem(

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
 from tutor.model.defect import Defect, ProblemError
 from tutor.model.problem import Problem
-from tutor.model.read import outcome
+from tutor.model.read import Outcome, outcome
 from tutor.model.rules import Rules
 from tutor.model.set_file import SET_FILE, read_set_file
 from tutor.model.source import file_name
@@ -49,6 +49,15 @@ class ProblemSet:
         return folder.parent.name if folder.suffix == ".toml" else folder.name
 
 
+Reader = Callable[[Sequence[Path], Rules], Iterable[Outcome]]
+"""Reads files under the rules of their set, in their order."""
+
+
+def one_by_one(files: Sequence[Path], rules: Rules) -> Iterator[Outcome]:
+    """The usual reader."""
+    return (outcome(file, rules) for file in files)
+
+
 def load_set(path: str | Path) -> ProblemSet:
     """The set in a folder (or named by its set.toml), or the set of one problem in a file.
 
@@ -63,7 +72,7 @@ def load_set(path: str | Path) -> ProblemSet:
     files = _problem_files(path)
     if not files:
         raise ProblemError([_folder_defect(path, "there is no problem file in this folder")])
-    return _folder_set(path, files)
+    return _folder_set(path, files, one_by_one)
 
 
 def _set_of_one(path: Path) -> ProblemSet:
@@ -81,16 +90,16 @@ def _set_of_one(path: Path) -> ProblemSet:
     return ProblemSet(read.problem.title, (read.problem,), {}, warnings, path, rules)
 
 
-def load_sets(path: str | Path) -> tuple[ProblemSet, ...]:
+def load_sets(path: str | Path, read: Reader = one_by_one) -> tuple[ProblemSet, ...]:
     """The set at `path` and, under a folder, those of its folders, in name order.
 
-    Folders without problem files are passed over, and hidden ones. Raises ProblemError where no
-    set is found.
+    Folders without problem files are passed over, and hidden ones. `read` reads the files of a
+    folder. Raises ProblemError where no set is found.
     """
     path = Path(path)
     if not _is_folder(path):
         return (load_set(path),)
-    sets = tuple(_sets_under(path, DEEPEST))
+    sets = tuple(_sets_under(path, DEEPEST, read))
     if not sets:
         raise ProblemError(
             [_folder_defect(path, "there is no problem file in or under this folder")]
@@ -98,7 +107,7 @@ def load_sets(path: str | Path) -> tuple[ProblemSet, ...]:
     return sets
 
 
-def _sets_under(folder: Path, depth: int) -> Iterator[ProblemSet]:
+def _sets_under(folder: Path, depth: int, read: Reader) -> Iterator[ProblemSet]:
     try:
         files = _problem_files(folder)
         below = sorted(
@@ -110,27 +119,26 @@ def _sets_under(folder: Path, depth: int) -> Iterator[ProblemSet]:
         yield ProblemSet(_title_of(folder.name), (), {folder: refused}, {}, folder)
         return
     if files:
-        yield _folder_set(folder, files)
+        yield _folder_set(folder, files, read)
     if depth:
         for inner in below:
-            yield from _sets_under(inner, depth - 1)
+            yield from _sets_under(inner, depth - 1, read)
 
 
-def _folder_set(folder: Path, files: tuple[Path, ...]) -> ProblemSet:
+def _folder_set(folder: Path, files: tuple[Path, ...], read: Reader) -> ProblemSet:
     said = read_set_file(folder, _title_of(folder.absolute().name), files)
     broken: dict[Path, ProblemError] = {}
     warnings: dict[Path, tuple[Defect, ...]] = {}
     problems = []
     if said.defects:
         broken[folder / SET_FILE] = ProblemError(said.defects)
-    for file in said.order:
-        read = outcome(file, said.rules)
-        if read.problem is None:
-            broken[file] = ProblemError(read.defects)
+    for file, found in zip(said.order, read(said.order, said.rules), strict=True):
+        if found.problem is None:
+            broken[file] = ProblemError(found.defects)
             continue
-        problems.append(read.problem)
-        if read.defects:
-            warnings[file] = read.defects
+        problems.append(found.problem)
+        if found.defects:
+            warnings[file] = found.defects
     return ProblemSet(said.title, tuple(problems), broken, warnings, folder, said.rules)
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import NamedTuple
@@ -48,7 +48,7 @@ DEPTH = 4
 
 
 class Token(NamedTuple):
-    """One token: its kind (a group of `TOKEN`), its text, and where it starts in the statement."""
+    """One token: its kind (a group of `TOKEN`), its text, and where it starts in the file."""
 
     kind: str
     text: str
@@ -112,14 +112,12 @@ def _unquoted(part: str) -> str:
 
 def tokens(text: str) -> Iterator[Token]:
     """All of `text` as tokens; a quote that is never closed takes its line, three quotes the rest."""
-    at, line = 0, 1
-    while at < len(text):
-        match = TOKEN.match(text, at)
-        assert match is not None
-        assert match.lastgroup is not None
-        yield Token(match.lastgroup, match[0], at, line)
-        line += match[0].count("\n")
-        at = match.end()
+    line = 1
+    for match in TOKEN.finditer(text):
+        kind, said = match.lastgroup or "", match[0]
+        yield Token(kind, said, match.start(), line)
+        if kind in ("newline", "string", "endless"):
+            line += said.count("\n")
 
 
 def statements(text: str) -> tuple[Statement, ...]:
@@ -152,12 +150,10 @@ def _statement(found: list[Token]) -> list[Statement]:
     brackets = ""
     if found[0].text == "[":
         brackets = "[[" if len(found) > 1 and found[1].text == "[" else "["
-    first = found[0]
-    moved = tuple(Token(t.kind, t.text, t.start - first.start, t.line) for t in found)
-    return [Statement(first.line, moved, brackets, _bottomless(moved))]
+    return [Statement(found[0].line, tuple(found), brackets, _bottomless(found))]
 
 
-def _bottomless(found: tuple[Token, ...]) -> bool:
+def _bottomless(found: Sequence[Token]) -> bool:
     """Whether a key has so many dots that reading it would take unbounded memory."""
     dots = 0
     for token in found:
@@ -191,6 +187,11 @@ class Tables:
     def _last(self, path: Path) -> Path:
         count = self._counts.get(path)
         return path if count is None else (*path, count - 1)
+
+
+def lines_in(text: str) -> dict[Path, int]:
+    """The line of every key path of a TOML text."""
+    return key_lines(statements(text.replace("\r\n", "\n")))
 
 
 def key_lines(found: tuple[Statement, ...]) -> dict[Path, int]:
@@ -231,6 +232,7 @@ class _Frame:
 def _value_lines(statement: Statement, path: Path) -> Iterator[tuple[Path, int]]:
     """The paths inside a statement's value, each with its line."""
     frames: list[_Frame] = []
+    begin = statement.tokens[0].start
     for token in statement.value:
         top = frames[-1] if frames else None
         here = top.next if top else path
@@ -238,13 +240,13 @@ def _value_lines(statement: Statement, path: Path) -> Iterator[tuple[Path, int]]
             if here is not None:
                 yield here, token.line
             bracket = token.text if here is not None and len(here) <= DEPTH else ""
-            frames.append(_Frame(bracket, here or (), start=token.start + 1))
+            frames.append(_Frame(bracket, here or (), start=token.start + 1 - begin))
         elif top is None:
             continue
         elif token.kind == "close":
             frames.pop()
         elif token.kind == "comma":
-            top.place, top.keys, top.start = top.place + 1, None, token.start + 1
+            top.place, top.keys, top.start = top.place + 1, None, token.start + 1 - begin
         elif token.kind == "equals" and top.bracket == "{":
             top.keys = read_keys(statement.text, top.start)
             if top.next is not None:
