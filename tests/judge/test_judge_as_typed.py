@@ -214,3 +214,44 @@ def test_components_rounded_each_to_three_figures_are_right(bracket, text):
 def test_a_number_with_its_digits_exchanged_is_not_true_of_something_else(roof):
     verdict = judge(roof, M("A"), "32E_y - 2*10 - 20 - 1.5(16) - 2(18) = 0")
     assert named(verdict) == [("arm", "load F")]
+
+
+def test_a_force_without_arm_is_known_in_a_line_that_is_doubled(bracket):
+    text = "80B_x - 2*200 - 1600(64.641) = 0"
+    verdict = judge(bracket, M("A"), text, senses={"B_x": "left"})
+    assert named(verdict) == [("no-arm", "load C")]
+
+
+def test_of_several_products_none_is_taken_for_a_sum_that_it_does_not_show(bracket):
+    verdict = judge(bracket, M("A"), "40B_x - 250(30) - 800*64.641 = 0", senses={"B_x": "left"})
+    assert named(verdict) == [("magnitude", "load C")]
+    assert "Or else" not in verdict.text
+
+
+@pytest.mark.parametrize(
+    ("text", "slips"),
+    [
+        ("L2_y - 18000 - 30 = 0", {("missing", "L0_y"), ("unit", "load L1")}),
+        ("18 + 30 = 0", {("missing", "L0_y"), ("missing", "L2_y")}),
+    ],
+)
+def test_no_value_is_taken_as_put_in_that_no_number_of_the_line_shows(bridge, text, slips):
+    verdict = judge(bridge, Fy(), text)
+    assert set(named(verdict)) == slips
+
+
+def test_numbers_that_are_all_exact_as_typed_hide_no_force_left_out(bracket):
+    """60 and 10 are of two figures; what is left out is 1.5 % of their product."""
+    text = """
+    title = "Derrick on the quay"
+    force = "kN"
+    length = "m"
+    members = ["AB", "BC", "CA"]
+    joints = { A = [0, 0], B = [0, 36], C = [10, 0] }
+    supports = { A = "pin", B = { roller = 180 } }
+    loads = [{ at = "C", down = 60, right = 2 }, { at = "B", down = 3 }, { at = "A", up = 3 }, { at = "B", right = 0.25 }]
+    """
+    derrick = read(text)
+    assert judge(derrick, M("A"), "-36 B_x - 60*10 = 36*0.25").right
+    assert not judge(derrick, M("A"), "-36 B_x - 60*10 = 0").right
+    assert not judge(derrick, M("A"), "-36 B_x - 600 = 0").right

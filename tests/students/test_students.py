@@ -36,9 +36,6 @@ def test_a_line_mended_as_the_third_hint_says_is_right(walks, name: str) -> None
     assert [hint for hint, accepted in followed if not accepted] == []
 
 
-@pytest.mark.xfail(
-    reason="a hint that a term does not fit names a number the walker cannot place", strict=False
-)
 def test_every_third_hint_names_what_can_be_mended(walks) -> None:
     assert [hint for by in walks.values() for c in by.values() for hint in c.missed] == []
 

@@ -107,7 +107,9 @@ def closest(
     value, radius, scale = typed.value, typed.radius, typed.scale
     widest = max(tolerance.remark, tolerance.silent + WIDEST_RADIUS)
     tiny = TINY * abs(scale)
-    look = Look(typed.factors, radius > 0.0, spot.is_moment)
+    multiplied = abs(scale) != 1.0
+    factors = typed.factors.without(scale) if multiplied else typed.factors
+    look = Look(factors, radius > 0.0, spot.is_moment)
     for edit in choices:
         if best is not None and edit.cost >= best.cost:
             break

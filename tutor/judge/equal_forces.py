@@ -65,7 +65,8 @@ def _same_slip(slip: Slip, spot: TrueTerm, numbers: list[TrueTerm]) -> Iterator[
     assert slip.spot is not None
     if variants is None:
         here, there = spot.force.kind, slip.spot.force.kind
-        if code == "magnitude" or (code == "carried" and here == there):
+        same_size = code == "not-equilibrium" and _same(abs(spot.scale), abs(slip.spot.scale))
+        if code == "magnitude" or (code == "carried" and here == there) or same_size:
             yield Slip(code, spot.name, spot, slip.span)
         return
     made = [v * slip.spot.scale for v in variants(slip.spot)]
@@ -83,7 +84,8 @@ def _too_many(
     """Everything that has no place in the line and whose number stands there too much."""
     every = [each for each in _candidates(true, numbers) if each.slip.force not in taken]
     own = next((e for e in every if _is(e.slip, slip)), None)
-    if typed is not None and any(_has(each, typed) for each in every):
+    multiplied = own is not None and typed is not None and not _has(own, typed)
+    if typed is not None and not multiplied and any(_has(each, typed) for each in every):
         found = [each.slip for each in every if _has(each, typed)]
     elif own is not None:
         found = [e.slip for e in every if any(_has(e, size) for size in own.sizes)]

@@ -10,16 +10,17 @@ from dataclasses import replace
 from tutor.judge.costs import IN_RADIANS, NOT_RECORDED
 from tutor.judge.equal_forces import LEFT_OUT
 from tutor.judge.explanation import NOTHING_NAMED, Explanation, Slip
+from tutor.judge.factors import Factors
 from tutor.judge.fit import fit, number_by_number
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
-from tutor.judge.same import SAME
+from tutor.judge.same import SAME, are_same
 from tutor.judge.search import search
-from tutor.judge.true_equation import TrueEquation
+from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.model import Tolerance
-from tutor.notation import Names, Reading, Unreadable, read_equation
+from tutor.notation import Names, Reading, Term, Unreadable, read_equation
 
 MOST_FORCES = 2
 BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
@@ -70,11 +71,42 @@ def _with_values_put_in(
         for name in left_out
         if name is not None and name not in true.own.known
     }
-    if not taken or not line.constants:
+    if not taken or not line.constants or _all_spoken_for(line, true):
         return None
     own = KnownValues(true.own.senses, {**true.own.known, **taken})
     first, others = search(line, replace(true, own=own), tolerance, idle)
-    return (first, others) if first.cost + NOT_RECORDED < account.cost else None
+    if first.cost + NOT_RECORDED >= account.cost or not _show_in(line, first, taken):
+        return None
+    return first, others
+
+
+def _show_in(line: TypedEquation, account: Explanation, taken: Mapping[str, KnownValue]) -> bool:
+    """Whether the line shows the values put in: a wrong one by its size, typed as a factor."""
+    if any(slip.code in ("arithmetic", "not-equilibrium") for slip in account.slips):
+        return False
+    products = [factors for factors in line.factors if factors.count > 1]
+    return all(
+        any(factors.holds(put_in.value) for factors in products)
+        for slip in account.slips
+        if (put_in := taken.get(slip.force or "")) and KINDS[slip.code].touches != "neither"
+    )
+
+
+def _all_spoken_for(line: TypedEquation, true: TrueEquation) -> bool:
+    """Whether each typed number shows a load or a recorded value, so that none was put in besides."""
+    left = [spot for spot in true.numbers(line.names) if spot.true != 0.0]
+    for term, factors in zip(line.constants, line.factors, strict=True):
+        own = next((spot for spot in left if _shows(term, factors, spot)), None)
+        if own is None:
+            return False
+        left.remove(own)
+    return True
+
+
+def _shows(term: Term, factors: Factors, spot: TrueTerm) -> bool:
+    if factors.count > 1:
+        return factors.holds(spot.scale)
+    return are_same(abs(term.value), abs(spot.true))
 
 
 def _can_be_named(account: Explanation) -> bool:

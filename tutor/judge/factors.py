@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from itertools import combinations
 
@@ -76,6 +76,14 @@ class Factors:
     def coarse(self) -> float:
         """How far integers of two figures may have been rounded, as a share of the product."""
         return sum(0.5 / leaf for leaf in self.leaves if 10 <= leaf < 100 and leaf == round(leaf))
+
+    def without(self, scale: float) -> Factors:
+        """The factors without that by which the whole line is multiplied, where it stands here."""
+        for place, leaf in enumerate(self.leaves if self.count > 1 else ()):
+            if are_same(leaf, abs(scale)):
+                rest = (*self.leaves[:place], *self.leaves[place + 1 :])
+                return replace(self, leaves=rest)
+        return self
 
     def has_minus(self, size: float) -> bool:
         """Whether a number of this size stands there with its own minus."""

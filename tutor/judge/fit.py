@@ -226,7 +226,8 @@ def numbers_fit(
 ) -> tuple[Level, bool] | None:
     """How well the terms without unknown are the loads and own values, and whether one by one.
 
-    In a line without unknowns at least half of the numbers have to be true ones by themselves.
+    In a line without unknowns at least half of the numbers have to be true ones by themselves. A
+    number that is a true one as typed is no rounded sum.
     """
     acting = [spot for spot in numbers if spot.true != 0.0]
     terms, left = one_by_one(line.constants, numbers, scale, tolerance)
@@ -241,6 +242,7 @@ def numbers_fit(
     if (
         line.unknowns
         and level is None
+        and not line.widened
         and len(terms) < len(line.constants) <= MOST_TO_SPLIT >= len(acting)
     ):
         level = divided(line.constants, acting, scale, tolerance)

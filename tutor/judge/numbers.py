@@ -303,7 +303,7 @@ def _other_number(number: Number, spot: TrueTerm) -> Edit:
         cost = KINDS[code].cost
     elif abs(spot.per_unit) == 1.0 and factors.count == 1:
         cost = BARE_SIZE
-    if number.value * scale * spot.true < 0:
+    if number.value * scale * spot.true < 0 and code != "not-equilibrium":
         turned = turning_code(spot)
         return Edit(number.value, (code, turned), cost + KINDS[turned].cost)
     return Edit(number.value, (code,), cost)

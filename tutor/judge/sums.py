@@ -6,6 +6,7 @@ import math
 from bisect import bisect_left
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from itertools import combinations
 from typing import NamedTuple
 
 from tutor.judge.blocks import TINY
@@ -55,15 +56,20 @@ def by_sum(
     need = math.fsum(term.value for term, _ in rest) - target
     slack = _slack(rest, spots, target, scale, tolerance)
     product = rest[0][1] if alone and rest[0][1].count > 1 else None
+    products = 0.0 if alone else _no_sums(rest, spots)
     found = _changes(left, numbers, choices, scale, alone)
     if alone and any(_is(rest[0][0].value, scale * spot.true) for spot in spots):
         found = [c._replace(cost=c.cost + IS_ITSELF) for c in found]
     changes = sorted(
-        (c._replace(cost=c.cost + _no_sum(c, product, left, numbers)) for c in found),
+        (c._replace(cost=c.cost + products + _no_sum(c, product, left, numbers)) for c in found),
         key=lambda change: change.delta,
     )
     best: tuple[float, tuple[Change, ...]] | None = min(
-        ((c.cost, (c,)) for c in changes if abs(need - c.delta) <= slack),
+        (
+            (c.cost, (c,))
+            for c in changes
+            if abs(need - c.delta) <= slack and _all_seen(c, need, left, numbers, scale)
+        ),
         key=lambda found: found[0],
         default=None,
     )
@@ -90,15 +96,49 @@ def _is(number: float, wanted: float) -> bool:
     return wanted != 0.0 and are_same(number, wanted)
 
 
+def _all_seen(
+    change: Change, need: float, left: Sequence[int], numbers: Sequence[TrueTerm], scale: float
+) -> bool:
+    """Whether the sum comes nearer with each of the other numbers than without it.
+
+    Beside a number a thousand times too large the others are lost, and nothing shows that they were
+    added.
+    """
+    off = need - change.delta
+    others = (scale * numbers[i].true for i in left if i != change.place)
+    return all(abs(off + other) >= abs(off) for other in others)
+
+
 def _no_sum(
     change: Change, product: Factors | None, left: Sequence[int], numbers: Sequence[TrueTerm]
 ) -> float:
-    """What it costs that a typed product is taken for a sum; less where it shows what was added."""
+    """What it costs that a typed product is taken for a sum.
+
+    Nothing where it shows what was added; more where it shows one force alone.
+    """
     if product is None:
         return 0.0
     added = [numbers[i].scale for i in left if i != change.place or change.edit.value != 0.0]
-    dropped = change.edit.value == 0.0 and product.holds(math.fsum(added))
-    return 0.0 if dropped else PRODUCT
+    if change.edit.value == 0.0 and product.holds(math.fsum(added)):
+        return 0.0
+    one = len(left) > 1 and any(product.holds(numbers[i].scale / numbers[i].share) for i in left)
+    return PRODUCT * (2 if one else 1)
+
+
+def _no_sums(rest: Sequence[tuple[Term, Factors]], spots: Sequence[TrueTerm]) -> float:
+    """What it costs that one of several typed products is taken for a sum that it does not show."""
+    if any(f.count < 2 or _shows_sum(f, spots) for _, f in rest):
+        return 0.0
+    return PRODUCT * len(rest)
+
+
+def _shows_sum(factors: Factors, spots: Sequence[TrueTerm]) -> bool:
+    """Whether the sizes of some of the forces were added up and stand there as one factor."""
+    sizes = [abs(spot.scale) for spot in spots]
+    counts = range(2, len(sizes) + 1) if len(sizes) <= MOST_TO_CHANGE // 2 else (2, len(sizes))
+    return any(
+        factors.holds(math.fsum(chosen)) for n in counts for chosen in combinations(sizes, n)
+    )
 
 
 def _slack(

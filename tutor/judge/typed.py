@@ -27,13 +27,15 @@ class Coefficient:
 class TypedEquation:
     """The numbers of a typed line: a coefficient by unknown, and the terms without unknown.
 
-    `cancelled` are the unknowns whose terms cancel, so that they are not there.
+    `cancelled` are the unknowns whose terms cancel, so that they are not there; `widened` is whether
+    integers of two figures are taken as rounded ones.
     """
 
     unknowns: Mapping[str, Coefficient]
     constants: tuple[Term, ...]
     reading: Reading = field(compare=False, repr=False)
     cancelled: frozenset[str] = frozenset()
+    widened: bool = False
 
     @cached_property
     def _factors(self) -> tuple[tuple[Term, Factors], ...]:
@@ -58,7 +60,7 @@ class TypedEquation:
             name: replace(c, radius=c.radius + c.parts * self.factors_beside(name).coarse)
             for name, c in self.unknowns.items()
         }
-        return replace(self, unknowns=beside, constants=rounded)
+        return replace(self, unknowns=beside, constants=rounded, widened=True)
 
     @cached_property
     def names(self) -> frozenset[str]:
