@@ -21,10 +21,12 @@ from pressing import (
     walking,
 )
 from resuming import JOINTS, REACTIONS, Resumed, kept
-from textual.widgets import Input
+from textual.widgets import Input, OptionList
 
 from tutor.lesson import CAUTION
 from tutor.records import Keep, Settings, read_settings
+from tutor.screens import filling
+from tutor.screens.app import TutorApp
 from tutor.screens.card import CardScreen
 from tutor.screens.closing import ClosingScreen
 from tutor.screens.dialogs.choose import Choose
@@ -62,6 +64,25 @@ class TestTheSheet:
                 if file.name != "set.toml":
                     assert load(file.stem).title in shown
             assert shown.count("not begun") == len(list(FIRST.glob("*.toml"))) - 1
+
+    async def test_shows_the_first_of_many_at_once_and_keeps_the_row_at_hand_as_the_rest_comes(
+        self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        monkeypatch.setattr(filling, "AT_FIRST", 3)
+        held: list[TutorApp] = []
+        monkeypatch.setattr(filling, "read_all", held.append)
+        async with opened(tmp_path, FIRST, size=(120, 40)) as pilot:
+            few = list(FIRST.glob("*.toml"))
+            assert f"{len(few) - 4} more files are being read" in seen(pilot)
+            await pilot.press("down")
+            await pilot.pause()
+            problems = pilot.app.screen.query_one(OptionList)
+            at_hand = problems.highlighted
+            monkeypatch.undo()
+            filling.read_all(held[0])
+            await settle(pilot, lambda: "being read" not in seen(pilot))
+            assert problems.highlighted == at_hand
+            assert load("storm-mast").title in seen(pilot)
 
     async def test_shows_a_broken_file_with_its_lines_and_the_rest_is_usable(
         self, tmp_path: Path

@@ -24,7 +24,7 @@ class ProblemSet:
 
     `broken` holds the error of each file that cannot be used, `set.toml` included; `warnings` what
     else there is to say of those that can. Both are by the file's path, in the set's order. Each
-    problem carries the set's `rules` too.
+    problem carries the set's `rules` too. `unread` is how many files the reader has left out.
     """
 
     title: str
@@ -33,6 +33,7 @@ class ProblemSet:
     warnings: Mapping[Path, tuple[Defect, ...]] = field(default_factory=dict)
     path: Path | None = None
     rules: Rules = field(default_factory=Rules)
+    unread: int = 0
 
     @property
     def file(self) -> Path | None:
@@ -50,12 +51,24 @@ class ProblemSet:
 
 
 Reader = Callable[[Sequence[Path], Rules], Iterable[Outcome]]
-"""Reads files under the rules of their set, in their order."""
+"""Reads files under the rules of their set, in their order; it may leave out the last ones."""
 
 
 def one_by_one(files: Sequence[Path], rules: Rules) -> Iterator[Outcome]:
     """The usual reader."""
     return (outcome(file, rules) for file in files)
+
+
+class FirstFew:
+    """A reader that reads no more than so many files, however many sets they are in."""
+
+    def __init__(self, most: int) -> None:
+        self.left = most
+
+    def __call__(self, files: Sequence[Path], rules: Rules) -> Iterator[Outcome]:
+        few = files[: self.left]
+        self.left -= len(few)
+        return one_by_one(few, rules)
 
 
 def load_set(path: str | Path) -> ProblemSet:
@@ -132,14 +145,16 @@ def _folder_set(folder: Path, files: tuple[Path, ...], read: Reader) -> ProblemS
     problems = []
     if said.defects:
         broken[folder / SET_FILE] = ProblemError(said.defects)
-    for file, found in zip(said.order, read(said.order, said.rules), strict=True):
+    unread = len(said.order)
+    for file, found in zip(said.order, read(said.order, said.rules), strict=False):
+        unread -= 1
         if found.problem is None:
             broken[file] = ProblemError(found.defects)
             continue
         problems.append(found.problem)
         if found.defects:
             warnings[file] = found.defects
-    return ProblemSet(said.title, tuple(problems), broken, warnings, folder, said.rules)
+    return ProblemSet(said.title, tuple(problems), broken, warnings, folder, said.rules, unread)
 
 
 def _problem_files(folder: Path) -> tuple[Path, ...]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, ClassVar
@@ -23,7 +23,6 @@ from textual.screen import Screen
 
 from tutor.records.keep import Keep
 from tutor.records.settings import Settings, read_settings, write_settings
-from tutor.screens.background import beside
 from tutor.screens.filters import AsciiOnly, Harmless, Uncoloured
 from tutor.screens.first import FirstScreen
 from tutor.screens.in_turn import InTurn
@@ -38,7 +37,6 @@ if TYPE_CHECKING:
     from tutor.screens.walk import WalkScreen
     from tutor.session import Session
 
-NOT_READ = "The problems could not be read: the fault is in the program."
 STOPPED = (
     "pinjoint has stopped: the fault is in the program. Everything you did until then is kept; start "
     "it again to go on."
@@ -136,23 +134,14 @@ class TutorApp(App[int]):
 
     def read_problems(self) -> None:
         """Read the sets beside the screen."""
+        from tutor.screens.filling import read_first  # after the first frame, for start-up time
 
-        def read() -> Shelf:
-            from tutor.screens.shelf import read_shelf  # after the first frame, for start-up time
+        read_first(self)
 
-            return read_shelf(self.paths, self.settings.student)
-
-        beside(self, read, self._settle, lambda fault: self.first.say(NOT_READ))
-
-    async def _settle(self, shelf: Shelf) -> None:
-        """Show the sets; ask for the glyphs at the first start; open a lone problem."""
-        from tutor.screens.sheet import SheetScreen  # after the first frame, for start-up time
-
-        self.shelf, self.sheet = shelf, SheetScreen(shelf.groups, self.looks)
-        await self.push_screen(self.sheet)
+    def settle(self) -> None:
+        """The list is there: ask for the glyphs at the first start; open a lone problem."""
         if self.notice:
             self.sheet.say(self.notice)
-        self.look_where_left()
         if self.settings.glyphs is None and self.glyphs is None and self.utf8:
             self.choose_card(self._open_lone)
         else:
@@ -170,18 +159,9 @@ class TutorApp(App[int]):
 
     def look_where_left(self) -> None:
         """Say on the list where each problem was left, once that is known."""
-        shelf = self.shelf
-        if shelf is None:
-            return
+        from tutor.screens.filling import look_where_left
 
-        def look() -> Mapping[str, str]:
-            import sympy  # noqa: F401 - here, while nobody waits for it
-
-            from tutor.screens.shelf import places  # after the first frame, for start-up time
-
-            return places(shelf, self.keep)
-
-        beside(self, look, self.sheet.show, lambda fault: None)
+        look_where_left(self)
 
     def choose_card(self, then: Callable[[], None] | None = None) -> None:
         """Ask which pictures look right, and keep the answer."""

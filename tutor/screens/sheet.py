@@ -63,6 +63,7 @@ class SheetScreen(Screen[None]):
         self.looks = looks
         self.groups = tuple(groups)
         self.entries: list[Entry | None] = []
+        self.left: Mapping[str, str] = {}
 
     def compose(self) -> ComposeResult:
         yield Static(Content(TITLE), id="sheet-title")
@@ -82,6 +83,7 @@ class SheetScreen(Screen[None]):
 
     def show(self, left: Mapping[str, str]) -> None:
         """Show the sets; `left` says by problem where each was left."""
+        self.left = left
         problems = self.query_one(OptionList)
         titles = [one_line(e.title) for g in self.groups for e in g.entries if not e.broken]
         wide = min(LONGEST, max(map(cell_len, titles), default=0))
@@ -89,6 +91,8 @@ class SheetScreen(Screen[None]):
         for group in self.groups:
             rows.append((Content.styled(one_line(group.title), "bold"), None))
             rows += [(row_of(entry, wide, left), entry) for entry in group.entries]
+            if group.unread:
+                rows.append((Content(f"  {group.unread} more files are being read…"), None))
         if self.entries:
             for index, (row, _) in enumerate(rows):
                 problems.replace_option_prompt_at_index(index, row)
@@ -98,6 +102,17 @@ class SheetScreen(Screen[None]):
         problems.highlighted = next((i for i, e in enumerate(self.entries) if e), None)
         if not any(self.entries):
             self.query_one("#about", Static).update(Content("There are no problems here."))
+
+    def grow(self, groups: Sequence[Group]) -> None:
+        """Show more sets than before; the row that was at hand stays at hand."""
+        problems = self.query_one(OptionList)
+        at = self._entry(problems.highlighted or 0)
+        self.groups, self.entries = tuple(groups), []
+        problems.clear_options()
+        self.show(self.left)
+        if at is not None:
+            again = (i for i, e in enumerate(self.entries) if e and e.path == at.path)
+            problems.highlighted = next(again, problems.highlighted)
 
     def say(self, text: str) -> None:
         """One sentence below the list."""

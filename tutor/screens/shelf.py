@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from tutor.model import Defect, Problem, ProblemError, ProblemSet, load_sets
+from tutor.model.sets import FirstFew, one_by_one
 from tutor.records import Keep, Kept
 from tutor.records.belonging import key_of
 from tutor.records.keep import Lessons
@@ -35,10 +36,11 @@ class Entry:
 
 @dataclass(frozen=True)
 class Group:
-    """One set: its title and its rows in their order, broken files last."""
+    """One set: its title and its rows in their order, broken files last, and how many are to come."""
 
     title: str
     entries: tuple[Entry, ...]
+    unread: int = 0
 
 
 @dataclass(frozen=True)
@@ -52,8 +54,15 @@ class Shelf:
         return tuple(entry for group in self.groups for entry in group.entries)
 
     @property
+    def unread(self) -> int:
+        """How many files are still to be read."""
+        return sum(group.unread for group in self.groups)
+
+    @property
     def lone(self) -> Entry | None:
         """The one problem there is, where there is nothing else."""
+        if self.unread:
+            return None
         return self.entries[0] if len(self.entries) == 1 and not self.entries[0].broken else None
 
 
@@ -66,12 +75,16 @@ class Left:
     changed: bool = False
 
 
-def read_shelf(paths: Iterable[Path], student: str | None = None) -> Shelf:
-    """All sets at `paths`, as this student has them. Nothing is raised: what cannot be read is a row that says so."""
+def read_shelf(paths: Iterable[Path], student: str | None = None, most: int | None = None) -> Shelf:
+    """All sets at `paths`, as this student has them, or their first files up to `most`.
+
+    Nothing is raised: what cannot be read is a row that says so.
+    """
     groups: list[Group] = []
+    read = one_by_one if most is None else FirstFew(most)
     for path in paths:
         try:
-            groups += [_group(personal(found, student)) for found in load_sets(path)]
+            groups += [_group(personal(found, student)) for found in load_sets(path, read)]
         except ProblemError as refused:
             entry = Entry(path.name or str(path), path=path, defects=refused.problems)
             groups.append(Group(str(path), (entry,)))
@@ -93,7 +106,7 @@ def _group(found: ProblemSet) -> Group:
         Entry(path.name, path=path, defects=refused.problems)
         for path, refused in found.broken.items()
     ]
-    return Group(found.title, (*entries, *broken))
+    return Group(found.title, (*entries, *broken), found.unread)
 
 
 def lessons_on(entry: Entry, keep: Keep) -> tuple[Left, ...]:

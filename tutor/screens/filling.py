@@ -1,0 +1,70 @@
+"""How do the problems come onto the list? The first ones at once, the rest while one looks at them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from tutor.screens.background import beside
+
+if TYPE_CHECKING:
+    from tutor.screens.app import TutorApp
+    from tutor.screens.shelf import Shelf
+
+AT_FIRST = 100
+"""So many problems are on the list before the rest is read."""
+NOT_READ = "The problems could not be read: the fault is in the program."
+
+
+def read_first(app: TutorApp) -> None:
+    """Read the sets beside the screen, a first part of them where they are large, and show them."""
+
+    async def done(shelf: Shelf) -> None:
+        from tutor.screens.sheet import SheetScreen  # after the first frame, for start-up time
+
+        app.shelf, app.sheet = shelf, SheetScreen(shelf.groups, app.looks)
+        await app.push_screen(app.sheet)
+        if shelf.unread:
+            read_all(app)
+        else:
+            look_where_left(app)
+        app.settle()
+
+    def read() -> Shelf:
+        from tutor.screens.shelf import read_shelf  # after the first frame, for start-up time
+
+        return read_shelf(app.paths, app.settings.student, AT_FIRST)
+
+    beside(app, read, done, lambda fault: app.first.say(NOT_READ))
+
+
+def read_all(app: TutorApp) -> None:
+    """Read all of the sets while their first problems are on the list."""
+
+    def done(shelf: Shelf) -> None:
+        app.shelf = shelf
+        app.sheet.grow(shelf.groups)
+        look_where_left(app)
+
+    def read() -> Shelf:
+        from tutor.screens.shelf import read_shelf  # after the first frame, for start-up time
+
+        return read_shelf(app.paths, app.settings.student)
+
+    beside(app, read, done, lambda fault: app.sheet.say(NOT_READ))
+
+
+def look_where_left(app: TutorApp) -> None:
+    """Say on the list where each problem was left, once that is known."""
+    shelf = app.shelf
+    if shelf is None:
+        return
+
+    def look() -> Mapping[str, str]:
+        import sympy  # noqa: F401 - here, while nobody waits for it
+
+        from tutor.screens.shelf import places  # after the first frame, for start-up time
+
+        return places(shelf, app.keep)
+
+    beside(app, look, app.sheet.show, lambda fault: None)
