@@ -77,3 +77,17 @@ def _given_by(
                 found[name] = equation
                 break
     return found
+
+
+def within_reach(bodies: Bodies, names: Collection[str]) -> bool:
+    """Whether bodies that have all their values could have given every one of the names, in some order."""
+    left = [sheet for sheet in bodies.values() if not sheet.missing]
+    known: set[str] = set()
+    while left:
+        ready = [s for s in left if len(known.intersection(s.part)) >= len(s.part) - s.size]
+        if not ready:
+            break
+        for sheet in ready:
+            known.update(sheet.part)
+        left = [sheet for sheet in left if sheet not in ready]
+    return known.issuperset(names)

@@ -16,11 +16,8 @@ from tutor.homework.lines import Judged, judged_lines, order_of
 from tutor.homework.mended import of_resting, resting
 from tutor.homework.outcome import RIVAL, Outcome, of_beliefs
 from tutor.homework.places import Story, first_in_order, first_places
-from tutor.homework.reading import (
-    blank_members,
-    reached,
-)
-from tutor.homework.rounding import Standing, standing
+from tutor.homework.reading import blank_members
+from tutor.homework.rounding import standing
 from tutor.homework.sheet import PARALLEL, WHOLE, Vector, sheets
 from tutor.homework.slips import cost_of
 from tutor.homework.stories import Stories, Told
@@ -77,19 +74,10 @@ class _Check:
         self.work = work
         self.true = true
         self.handed_in = sheets(self.problem, work.entries)
-        self.standing = self._standing()
+        self.standing = standing(self.problem, self.handed_in, work.entries, true)
         self.stories = Stories(self.problem, self.handed_in, work.entries, true, self.standing)
         self.reading = self.stories.reading
         self.lines = judged_lines(desk, work, self.handed_in)
-
-    def _standing(self) -> Standing:
-        """How each entry stands; what sound steps through blanks may have given is left open."""
-        found = standing(self.problem, self.handed_in, self.work.entries, self.true)
-        if not found.wrong or all(m.name in self.work.entries for m in self.problem.members):
-            return found
-        doubtful = found.wrong - found.settled
-        maybe = doubtful & reached(self.handed_in, self.work.entries, self.true)
-        return Standing(found.right, found.wrong - maybe, found.open | maybe)
 
     @property
     def wrong(self) -> tuple[str, ...]:
@@ -235,9 +223,12 @@ class _Check:
         )
 
     def _plain_enough(self, place: str) -> float:
-        """What the account of a place may cost to make it clear: less where much is blank there."""
+        """What the account of a place may cost to make it clear: less where blanks stand between."""
         blank = blank_members(self.problem, self.handed_in[place])
-        return UNEXPLAINED if len(blank) < MUCH_BLANK else FARFETCHED
+        through = self.stories.forgotten and any(
+            member.name not in self.work.entries for member in self.problem.members
+        )
+        return FARFETCHED if through or len(blank) >= MUCH_BLANK else UNEXPLAINED
 
     def _from_value(self, story: Story, near: tuple[Account, ...]) -> tuple[Account, ...]:
         """For a lone wrong value: what its own figures say as well, the sign or the rounding."""

@@ -31,15 +31,6 @@ class Reading:
     wrong: tuple[str, ...]
 
 
-def reached(
-    handed_in: Mapping[str, Sheet], entries: Mapping[str, Entry], true: Mapping[str, float]
-) -> frozenset[str]:
-    """The entries that sound steps may have given, whatever was rounded in the blanks among them."""
-    bodies, found = filled(handed_in, entries, true)
-    blank = {name for name, entry in found.items() if not entry.text}
-    return frozenset(follow(bodies, found, set(), (), blank))
-
-
 def plain_reading(
     problem: Problem,
     handed_in: Mapping[str, Sheet],

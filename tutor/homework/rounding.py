@@ -25,8 +25,8 @@ WELL = 0.25
 TINY = 1e-30
 THROUGH_BLANKS = 1.4
 """Blanks may have moved a value by so many times what passes as hard rounding of a number."""
-FAR = 10.0
-"""So many roundings from what an equation gives is no rounding of it any more."""
+CARRIED = 0.03
+"""Nobody's roundings come to so much of the largest force; found by trying, no source."""
 SURELY = 4.0
 """So many times what roundings in blanks add on the average is more than they ever add."""
 
@@ -43,17 +43,16 @@ class Off:
     doubt: float = 0.0
 
 
+NO_PART = Off()
+
+
 @dataclass(frozen=True)
 class Standing:
-    """Which of the entries are right, which are wrong, and which nobody can decide as yet.
-
-    `settled` are those of the wrong ones that an equation without any blank shows to be so.
-    """
+    """Which of the entries are right, which are wrong, and which nobody can decide as yet."""
 
     right: frozenset[str]
     wrong: frozenset[str]
     open: frozenset[str]
-    settled: frozenset[str] = frozenset()
 
 
 def standing(
@@ -67,7 +66,7 @@ def standing(
     walk.go()
     right, undecided = frozenset(walk.right), frozenset(walk.open)
     wrong = frozenset(entries) - right - undecided
-    return Standing(right, wrong, undecided, frozenset(filter(walk.settled, wrong)))
+    return Standing(right, wrong, undecided)
 
 
 class _Walk:
@@ -86,8 +85,11 @@ class _Walk:
         self.share = problem.tolerance.remark
         self.nothing = NOTHING * max(map(abs, true.values()), default=0.0)
         dark = any(member.name not in entries for member in problem.members)
-        self.lost = problem.tolerance.silent * self.nothing / NOTHING if dark else 0.0
+        largest = self.nothing / NOTHING
+        self.lost = problem.tolerance.silent * largest if dark else 0.0
+        self.carried = CARRIED * largest
         self.off: dict[str, Off] = {}
+        self.blank: dict[tuple[str, str], Off] = {}
         self.right: set[str] = set()
         self.open: set[str] = set()
         self.at: dict[str, list[str]] = {}
@@ -123,19 +125,20 @@ class _Walk:
             return False
         if abs(self.entries[name].value - self.true[name]) <= self.lost:
             return True
-        return not self.settled(name) and any(
+        return not self._settled(name) and any(
             self._verdict(sheet, name, n) == "open" for sheet, n in self._equations(name)
         )
 
-    def settled(self, name: str) -> bool:
-        """Whether an equation without blanks gives the value, and the entry is nowhere near it."""
-        entry = self.entries[name]
-        off, own = entry.value - self.true[name], self._own(entry)
-        beyond = []
+    def _settled(self, name: str) -> bool:
+        """Whether equations without blanks give the value, and the entry is far from all of them.
+
+        Far is more than roundings carried on come to beside the forces of this truss.
+        """
+        off, beyond = self.entries[name].value - self.true[name], []
         for sheet, n in self._equations(name):
             may, slope = self._carried(sheet, name, n)
             if may.doubt == 0.0:
-                near = may.high - may.low + FAR * own + slope
+                near = self.carried + slope
                 beyond.append(off > may.high + near or off < may.low - near)
         return bool(beyond) and all(beyond)
 
@@ -143,7 +146,7 @@ class _Walk:
         """The equations that give a value from what is known by now."""
         for body in self.at[name]:
             sheet = self.bodies[body]
-            open_names = [other for other in sheet.part if other not in self.off]
+            open_names = self._open_names(sheet)
             for n in sheet.equations(name, open_names):
                 yield sheet, n
             for n in _beside(sheet, name, open_names):
@@ -154,7 +157,8 @@ class _Walk:
 
     def _take(self, name: str, among: set[str]) -> None:
         off = self.entries[name].value - self.true[name]
-        self.off[name] = Off(min(0.0, off), max(0.0, off))
+        doubt = TINY if among is self.open else 0.0
+        self.off[name] = Off(min(0.0, off), max(0.0, off), doubt)
         among.add(name)
 
     def _found(self, sheet: Sheet, least: float) -> list[str]:
@@ -162,9 +166,11 @@ class _Walk:
 
         `least` is how much of a force an equation must hold to give it.
         """
-        open_names = [name for name in sheet.part if name not in self.off]
+        open_names = self._open_names(sheet)
         found = []
-        for name in open_names:
+        for name in sheet.part:
+            if name in self.off or (name, sheet.name) in self.blank:
+                continue
             equations = [
                 n
                 for n in sheet.equations(name, open_names)
@@ -174,12 +180,23 @@ class _Walk:
                 continue
             beside = list(_beside(sheet, name, open_names))
             if name not in self.entries:
-                self.off[name] = self._blank(sheet, name, equations, beside)
+                self.blank[name, sheet.name] = self._blank(sheet, name, equations, beside)
                 found.append(name)
             elif any(self._verdict(sheet, name, n) == "right" for n in (*equations, *beside)):
                 self._take(name, self.right)
                 found.append(name)
         return found
+
+    def _open_names(self, sheet: Sheet) -> list[str]:
+        """The unknowns of a body that nothing written and no other body tells by now."""
+        return [name for name in sheet.part if self._into(sheet, name) is None]
+
+    def _into(self, sheet: Sheet, name: str) -> Off | None:
+        """How far off a value is as it comes to a body: as written, or a blank as the other body gave it."""
+        if name in self.off:
+            return self.off[name]
+        ways = (self.blank.get((name, body)) for body in self.at[name] if body != sheet.name)
+        return next((off for off in ways if off is not None), None)
 
     def _verdict(self, sheet: Sheet, name: str, n: Vector) -> str:
         entry = self.entries[name]
@@ -197,7 +214,7 @@ class _Walk:
     ) -> Off:
         own = half_step(self.true[name], LEAST_FIGURES)
         found = [self._carried(sheet, name, n) for n in equations]
-        doubt = min(off.doubt + (slope**2 + own**2) / 3.0 for off, slope in found) + TINY
+        doubt = max(off.doubt + (slope**2 + own**2) / 3.0 for off, slope in found) + TINY
         offs = [off for off, _ in found] + [self._carried(sheet, name, n)[0] for n in beside]
         return Off(min(off.low for off in offs), max(off.high for off in offs), doubt)
 
@@ -212,7 +229,7 @@ class _Walk:
             slope += self._slope(part) / abs(per)
             if part.is_load or part.name == name:
                 continue
-            off = self.off[part.name]
+            off = self._into(sheet, part.name) or NO_PART
             ends = (-share * off.low, -share * off.high)
             low, high = low + min(ends), high + max(ends)
             doubt += share**2 * off.doubt
@@ -235,7 +252,7 @@ def _beside(sheet: Sheet, name: str, open_names: Sequence[str]) -> Iterator[Vect
     They are without what is open and without those others; only such as one would take.
     """
     spare = sheet.size - len(open_names)
-    others = [other for other in sheet.part if other not in open_names]
+    others = [other for other in sheet.part if other not in open_names and other != name]
     for count in range(1, spare + 1):
         for more in combinations(others, count):
             for n in sheet.equations(name, (*open_names, *more)):

@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
+from functools import cached_property
 
+from tutor.homework.accounts import UNEXPLAINED
+from tutor.homework.chain import within_reach
 from tutor.homework.one_line import Usual
 from tutor.homework.places import Search, Story
 from tutor.homework.reading import (
@@ -19,15 +22,28 @@ from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.work import Entry
 from tutor.model import Problem
 
-WORKED_WRONG, HIDDEN = 0.2, 0.3
+WORKED_WRONG, HIDDEN, IN_DOUBT = 0.2, 0.3, 0.06
+"""A result is rather left out where one was in doubt of it; common practice, no source."""
+CLEARLY_SAID, CLEARLY, SECOND = 1.3, 0.35, 0.1
+"""What costs no more needs nothing beside it; so much cheaper is clearly so; and what it costs to come second."""
 WELL_EXPLAINED, NOT_NEEDED = 1.15, 1.2
 LEAST_WRITTEN = 2
-FORGOTTEN = 10
-"""Fewer blanks than one in so many members were forgotten; more of them were not reached."""
+FORGOTTEN = 6
+"""Fewer blanks than one in so many members were forgotten; more of them may not have been reached."""
 MOST_READ, LEAST_READ = 200, 4
 """Readings of blank joints that are gone through, times the unknowns of the truss; and at least."""
 
 Told = tuple[Story, Reading]
+
+
+def _cost(told: Told) -> float:
+    return told[0].cost
+
+
+def _at(told: Told, cost: float) -> Told:
+    """The same story at another cost."""
+    story, read = told
+    return replace(story, doubt=story.doubt + cost - story.cost), read
 
 
 class Stories:
@@ -52,11 +68,25 @@ class Stories:
         self._usual: dict[str, list[Usual]] = {}
 
     def told(self) -> list[Told]:
-        """The stories of every reading, cheapest first."""
-        complete = self._of_complete_bodies()
-        blank = sum(member.name not in self.entries for member in self.problem.members)
-        if complete and FORGOTTEN * blank > len(self.problem.members):
-            return complete
+        """The stories of every reading, cheapest first.
+
+        A body with all its entries comes before any with a blank that was not reached as yet; such a
+        one only comes beside it, where it explains clearly better what is written.
+        """
+        complete = [] if self.forgotten else self._of_complete_bodies()
+        best = min(map(_cost, complete), default=UNEXPLAINED)
+        if best >= UNEXPLAINED:
+            return sorted(self._of_blanks(), key=_cost)
+        if best <= CLEARLY_SAID or self.blank > 1:
+            return sorted(complete, key=_cost)
+        beside = [told for told in self._of_blanks(sparing=True) if _cost(told) <= best - CLEARLY]
+        return sorted((*complete, *(_at(told, best + SECOND) for told in beside)), key=_cost)
+
+    def _of_blanks(self, sparing: bool = False) -> list[Told]:
+        """The stories of every reading of what is blank.
+
+        `sparing` a joint at which nothing wrong is written: the work may not have got to it.
+        """
         plain = self.reading
         given = (self.problem, self.handed_in, self.entries, self.true, self.right)
         dark = [n for n, s in self.handed_in.items() if blank_members(self.problem, s)]
@@ -66,14 +96,14 @@ class Stories:
             for read in readings_by_supports(*given):
                 told += self._doubted(read, WHOLE, doubt)
         budget = max(LEAST_READ, MOST_READ // len(self.problem.unknowns))
-        for joint in self._doubtful(dark):
+        for joint in self._doubtful(dark, sparing):
             for read in readings_of_blank_joint(*given, joint):
                 if budget == 0:
                     self.stopped = True
                     break
                 budget -= 1
                 told += self._doubted(read, joint, HIDDEN)
-        return sorted(told, key=lambda pair: pair[0].cost)
+        return told
 
     def from_told(self, pairs: list[Told], told: str, by_lines: bool) -> list[Told]:
         """The stories that begin where the order tells, or also with reactions left blank.
@@ -92,6 +122,21 @@ class Stories:
         """The story that begins at a place which the order tells, whatever is left open."""
         turn, follows, left = self._search(self.reading).from_place(place)
         return Story((turn,), follows, left)
+
+    @cached_property
+    def blank(self) -> int:
+        """How many members are left blank."""
+        return sum(member.name not in self.entries for member in self.problem.members)
+
+    @cached_property
+    def forgotten(self) -> bool:
+        """Whether what is blank was worked out and not written down, rather than not reached as yet.
+
+        Then few are blank, or something is written that bodies with all their entries do not give.
+        """
+        if FORGOTTEN * self.blank < len(self.problem.members):
+            return True
+        return not within_reach(self.handed_in, self.entries)
 
     def _of_complete_bodies(self) -> list[Told]:
         """The stories of bodies that have all their entries, where these tell all that is wrong.
@@ -114,15 +159,13 @@ class Stories:
             and story.cost <= WELL_EXPLAINED
         )
 
-    def _doubtful(self, dark: Iterable[str]) -> list[str]:
-        """The joints with a blank at which a mistake may have been made, those with the fewest first.
-
-        Something wrong must be written at them: what was not entered is not blamed.
-        """
+    def _doubtful(self, dark: Iterable[str], sparing: bool) -> list[str]:
+        """The joints with a blank at which a mistake may have been made, those with the fewest first."""
         blanks = {
             joint: len(blank_members(self.problem, self.handed_in[joint]))
             for joint in dark
-            if any(name in self.wrong for name in self.handed_in[joint].part) and self._tells(joint)
+            if not sparing or any(name in self.wrong for name in self.handed_in[joint].part)
+            if self._tells(joint)
         }
         return sorted(blanks, key=lambda joint: blanks[joint])
 
@@ -139,7 +182,7 @@ class Stories:
     def _doubted(self, read: Reading, first: str, doubt: float) -> Iterator[Told]:
         """The stories of a reading that begin at a place, with a doubt of how it was read."""
         for story in self._of(read, first):
-            more = 0.0 if self._shows(story) else doubt
+            more = -IN_DOUBT * (first != WHOLE) if self._shows(story) else doubt
             yield replace(story, doubt=story.doubt + more), read
 
     def _shows(self, story: Story) -> bool:
