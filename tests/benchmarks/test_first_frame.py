@@ -15,17 +15,22 @@ import subprocess
 import sys
 import threading
 import time
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
 from pairs import Pair
+from strategies import make_truss
+
+from tutor.model import write_problem
 
 pytestmark = [
     pytest.mark.benchmark,
     pytest.mark.skipif(os.name == "nt", reason="the system has no pseudo-terminals"),
 ]
 ROUNDS = 15
+ROUNDS_OF_LISTS = 5
 TUTOR_TO_EMPTY = 1.25
 STAMP = """
 import sys, time
@@ -52,8 +57,18 @@ screens.TutorApp.on_ready = on_ready
 main(["--keep", sys.argv[2]])
 """
 
+LIST = f"""{STAMP}
+from tutor.cli import main
+import tutor.screens.app as screens
 
-def first_frame(program: str, place: Path) -> float:
+screens.TutorApp.settle = lambda app: app.call_after_refresh(on_ready, app)
+main(["--keep", sys.argv[2], sys.argv[3]])
+"""
+LARGE_TO_SMALL = 1.5
+FILES = 1000
+
+
+def first_frame(program: str, place: Path, *more: str) -> float:
     """Seconds from the start of a program to its first frame."""
     import fcntl
     import pty
@@ -67,7 +82,7 @@ def first_frame(program: str, place: Path) -> float:
     listener.start()
     start = time.monotonic()
     subprocess.run(
-        [sys.executable, "-c", program, str(stamp), str(place / "kept")],
+        [sys.executable, "-c", program, str(stamp), str(place / "kept"), *more],
         stdin=theirs,
         stdout=theirs,
         stderr=theirs,
@@ -103,3 +118,26 @@ def test_the_first_frame_comes_nearly_as_soon_as_that_of_an_empty_app(
     pair = Pair(statistics.median(times[TUTOR]), statistics.median(times[EMPTY]))
     benchmark.pedantic(lambda: first_frame(TUTOR, tmp_path), rounds=3)
     assert pair.told(benchmark) <= TUTOR_TO_EMPTY
+
+
+def test_the_list_of_a_thousand_problems_comes_nearly_as_soon_as_that_of_one(
+    benchmark: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("PYTHONPATH", str(Path(__file__).parents[2]))
+    large, small = tmp_path / "large", tmp_path / "small"
+    large.mkdir()
+    small.mkdir()
+    for seed in range(FILES):
+        problem = replace(make_truss(seed, 3 + seed % 8), title=f"Truss {seed}")
+        (large / f"{seed:04}.toml").write_text(write_problem(problem), "utf-8")
+    for seed in range(2):
+        (small / f"{seed:04}.toml").write_bytes((large / f"{seed:04}.toml").read_bytes())
+    times: dict[Path, list[float]] = {large: [], small: []}
+    for n in range(ROUNDS_OF_LISTS + 1):
+        for folder, spent in times.items():
+            seconds = first_frame(LIST, tmp_path, str(folder))
+            if n:
+                spent.append(seconds)
+    pair = Pair(statistics.median(times[large]), statistics.median(times[small]))
+    benchmark.pedantic(lambda: first_frame(LIST, tmp_path, str(large)), rounds=1)
+    assert pair.told(benchmark) <= LARGE_TO_SMALL
