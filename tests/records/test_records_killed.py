@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from tutor.records import Journal
+from tutor.records.kept_lines import WHOLE_EVERY, KeptLines
 
 APPENDING = """
 import sys
@@ -48,3 +49,52 @@ def test_every_event_confirmed_before_a_kill_is_in_the_journal(tmp_path, after):
         assert numbers == list(range(len(numbers)))
         assert len(numbers) <= len(confirmed) + 1
         assert journal.append({"number": len(numbers)})
+
+
+WRITING = """
+import sys
+from pathlib import Path
+from tutor.records.kept_lines import KeptLines
+
+kept = KeptLines(Path(sys.argv[1]), "truss", sys.argv[2])
+lines, number = [], 0
+while True:
+    lines = lines[: number % 7] + [f"P{number} {number} {'9' * (41 * number % 600)}"]
+    assert not kept.write(lines)
+    print(number, flush=True)
+    number += 1
+"""
+
+
+def lines_after(number: int) -> tuple[str, ...]:
+    """The lines that stand once so many were written and confirmed."""
+    lines: list[str] = []
+    for n in range(number + 1):
+        lines = [*lines[: n % 7], f"P{n} {n} {'9' * (41 * n % 600)}".strip()]
+    return tuple(lines)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="the system has no SIGKILL")
+@pytest.mark.parametrize(
+    ("what", "after"), [("drawing", 1), ("homework", 5), ("homework", WHOLE_EVERY + 3)]
+)
+def test_a_drawing_and_a_homework_are_there_as_last_confirmed_after_a_kill(
+    tmp_path: Path, what: str, after: int
+) -> None:
+    program = subprocess.Popen(
+        [sys.executable, "-c", WRITING, str(tmp_path), what], stdout=subprocess.PIPE, text=True
+    )
+    assert program.stdout is not None
+    with program.stdout as said:
+        confirmed = [int(line) for line in itertools.islice(said, after)]
+        program.send_signal(signal.SIGKILL)
+        confirmed += [int(line) for line in said if line.endswith("\n")]
+    program.wait()
+    last = confirmed[-1]
+    kept = KeptLines(tmp_path, "truss", what)
+    assert kept.read() in (lines_after(last), lines_after(last + 1))
+    told = " ".join(kept.news())
+    assert not told or "put aside" in told or "kept aside" in told, told
+    assert kept.write(["A 0 0"]) == ""
+    kept.close()
+    assert KeptLines(tmp_path, "truss", what).read() == ("A 0 0",)
