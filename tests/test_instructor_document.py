@@ -52,6 +52,46 @@ def test_the_check_says_what_is_printed(
     assert status == (0 if case in ("sound", "warned") else 1)
 
 
+def test_a_class_is_counted_as_the_guide_says(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    from tutor.records import Keep
+    from tutor.session import open_session
+
+    session = open_session(load_set(folder).problems[0], Keep(Path("keep")))
+    session.do("reasons", chosen=["weight"])
+    session.close()
+    (folder.parent / "roster.csv").write_text(block("csv roster"), "utf-8")
+    command = re.search(r"^    pinjoint (hand-in .+)$", TEXT, re.M)
+    assert command is not None
+    given = command[1].replace("s1041.txt", "handed-in/s1041.txt").split()
+    assert main([*given, "--student", "s1041", "--keep", "keep"]) == 0
+    command = re.search(r"^    pinjoint (class .+)$", TEXT, re.M)
+    assert command is not None
+    assert main(command[1].split()) == 0
+    assert "1 of 3 students handed in" in capsys.readouterr().out
+    exec(compile(block("python class"), "instructors.md", "exec"), {})
+    assert capsys.readouterr().out.startswith("1 ")
+
+
+def test_every_option_of_the_class_command_is_in_the_guide() -> None:
+    from tutor.class_options import class_parser
+
+    for action in class_parser()._actions:
+        for option in action.option_strings:
+            if option in (
+                "--replace",
+                "--help",
+                "--plain",
+                "--signs",
+                "--keep",
+                "--no-mouse",
+                "--glyphs",
+            ):
+                continue
+            assert not option.startswith("--") or option in TEXT, option
+
+
 def test_the_script_prints_what_is_printed(
     folder: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -17,6 +17,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from tutor.cohort import ClassReport, class_report
     from tutor.homework import Finding, Review, review
     from tutor.judge import Along, Fx, Fy, M, Mistake, Remark, Value, Verdict, judge
     from tutor.lesson import Lesson
@@ -27,6 +28,7 @@ if TYPE_CHECKING:
 ROOM_OF = {
     "Along": "judge",
     "Answer": "statics",
+    "ClassReport": "cohort",
     "Defect": "model",
     "Finding": "homework",
     "Fx": "judge",
@@ -43,6 +45,7 @@ ROOM_OF = {
     "Unsolvable": "statics",
     "Value": "judge",
     "Verdict": "judge",
+    "class_report": "cohort",
     "judge": "judge",
     "load_problem": "model",
     "load_set": "model",
@@ -54,6 +57,7 @@ ROOM_OF = {
 __all__ = [
     "Along",
     "Answer",
+    "ClassReport",
     "Defect",
     "Finding",
     "Fx",
@@ -70,6 +74,7 @@ __all__ = [
     "Unsolvable",
     "Value",
     "Verdict",
+    "class_report",
     "judge",
     "load_problem",
     "load_set",
