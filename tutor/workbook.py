@@ -1,14 +1,17 @@
 """What did the student enter of a homework, and is it kept? The paper, its review, and the hints given.
 
 The paper is kept as typed lines after every change, before anything is said of it, where every front
-end finds it again. Undo and the hints given last as long as the workbook.
+end finds it again; beside it, which entries were wrong at a check, and how many hints were given. Undo
+lasts as long as the workbook.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+from typing import Any
 from urllib.parse import quote
 
 from tutor.figure import to_svg, to_words, truss_figure
@@ -60,8 +63,8 @@ class Workbook:
         self.problem = problem
         self.kept = kept
         self._review: Review | None = None
-        self._were_wrong: dict[str, str] = {}
-        self.hints_given = [0] * len(LEVELS)
+        self._were_wrong = _were_wrong(kept.noted)
+        self.hints_given = _hints_given(kept.noted)
         self._hinted: dict[tuple[object, ...], int] = {}
         self._news: list[str] = []
         self.walks: list[tuple[Brought, Path]] = []
@@ -102,14 +105,27 @@ class Workbook:
     def review(self) -> Review:
         """The review of the paper as it stands."""
         if self._review is None:
-            before = {"reactions": self._were_wrong, "forces": {}}
-            self._review = review(self.problem, self.paper.work(self.problem), before)
-            self._were_wrong |= {
-                str(f.name): self.paper.values[str(f.name)]
-                for f in self._review.findings
-                if f.state in ("wrong", "follows") and f.name in self.paper.values
-            }
+            self._review = review(self.problem, self.paper.work(self.problem), self.before)
+            self.note_check(self.paper, self._review)
         return self._review
+
+    @property
+    def before(self) -> Mapping[str, object]:
+        """What was wrong at the checks so far, as `review` takes it."""
+        return {"forces": dict(self._were_wrong), "senses": dict(self.paper.senses)}
+
+    def note_check(self, paper: Paper, checked: Review) -> None:
+        """Keep which entries of a paper were wrong at its check."""
+        wrong = {
+            str(f.name): paper.values[str(f.name)]
+            for f in checked.findings
+            if f.state in ("wrong", "follows") and f.name in paper.values
+        }
+        if wrong.items() <= self._were_wrong.items():
+            return
+        self._were_wrong |= wrong
+        if notice := self.kept.note("checked", wrong=wrong):
+            self._news.append(notice)
 
     def hint(self) -> Hint | None:
         """The next hint for the first wrong place, the line itself at last; None where all is right.
@@ -151,6 +167,8 @@ class Workbook:
     def note_hint(self, level: int) -> None:
         """Count a hint that was given: 1 for the reason, 2 for the place, 3 for the line."""
         self.hints_given[level - 1] += 1
+        if notice := self.kept.note("hinted", level=level):
+            self._news.append(notice)
 
     @property
     def saved(self) -> bool:
@@ -175,6 +193,22 @@ class Workbook:
         """What the hints given belong to: the place, and what explains it."""
         accounts = self.review.accounts[:1]
         return (self.review.first, *((a.mistake.code, a.mistake.force) for a in accounts))
+
+
+def _were_wrong(noted: Iterable[Mapping[str, Any]]) -> dict[str, str]:
+    """Which entries were wrong at a check, and how they were written at the last such check."""
+    found: dict[str, str] = {}
+    for event in noted:
+        wrong = event.get("wrong")
+        if event.get("kind") == "checked" and isinstance(wrong, dict):
+            found |= {name: text for name, text in wrong.items() if isinstance(text, str)}
+    return found
+
+
+def _hints_given(noted: Iterable[Mapping[str, Any]]) -> list[int]:
+    """How many hints of each level were given."""
+    levels = [event.get("level") for event in noted if event.get("kind") == "hinted"]
+    return [levels.count(level) for level in range(1, len(LEVELS) + 1)]
 
 
 def open_walk(book: Workbook, given: Brought, keep: Keep) -> tuple[Session, tuple[Say, ...]]:

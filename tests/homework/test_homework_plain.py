@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import re
 import tempfile
+from datetime import UTC, datetime
 from pathlib import Path
 from random import Random
 
@@ -37,6 +38,9 @@ TYPED = st.one_of(
     st.sampled_from(("AB = 7 C", "AC 360 T", RIGHT, "ΣFx at C: 3 = 0", "strike 1", "joint C")),
     st.text(alphabet="ABCFxyT_ =+-*/().,:0123456789\x1b[m\u202e", max_size=40),
 ).map(lambda text: text.replace("\n", " ").replace("\r", " "))
+
+
+WHEN = datetime(2031, 5, 6, 7, 8, tzinfo=UTC)
 
 
 def check(lines: list[str], keep: Path, problem: Problem = ARM) -> list[str]:
@@ -88,6 +92,25 @@ def test_what_was_entered_is_kept_and_comes_up_again(tmp_path: Path) -> None:
     assert "BC = 390 C" in said
     assert not any(line.startswith("AC = ") for line in said)
     assert Keep(tmp_path).lessons() == ()
+
+
+def test_the_last_check_is_remembered_after_a_restart(tmp_path: Path) -> None:
+    """Components exchanged at C and carried on; mended at C alone, on another day."""
+    problem, keep = ARM, Keep(tmp_path)
+    true = solve(problem).values
+    book = open_workbook(problem, keep)
+    for name, value in true.items():
+        book.write(f"{name} = {value * (1.3 if name in problem.member else 1):.5g}")
+    wrong = {f.name for f in book.review.findings if f.state != "right"}
+    assert wrong <= set(problem.member)
+    assert book.hint() is not None
+    book.kept.close()
+    again = open_workbook(problem, keep)
+    assert set(again.before["forces"]) == wrong  # type: ignore[call-overload]
+    assert again.hints_given == [1, 0, 0]
+    assert again.paper == book.paper
+    assert "Hints used" in again.report(WHEN)
+    assert "reason 1" in again.report(WHEN)
 
 
 def test_a_blank_paper_is_one_word_away_and_so_is_the_old_one(tmp_path: Path) -> None:

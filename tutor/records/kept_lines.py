@@ -67,6 +67,16 @@ class KeptLines:
         self._opened().put(tuple(" ".join(line.split()) for line in lines if line.strip()))
         return " ".join(self.news())
 
+    def note(self, kind: str, **data: Any) -> str:
+        """Keep an entry beside the lines; what `write` would tell."""
+        self._opened().note({"kind": kind, **data})
+        return " ".join(self.news())
+
+    @property
+    def noted(self) -> tuple[Mapping[str, Any], ...]:
+        """The entries beside the lines, in the order in which they were noted."""
+        return tuple(self._opened().noted)
+
     def news(self) -> tuple[str, ...]:
         """What is to be told of the keeping and was not yet told; each notice comes once."""
         notices = self._opened().notices
@@ -108,6 +118,7 @@ class _Log:
         self.what = what
         self.about = about
         self.lines: tuple[str, ...] = ()
+        self.noted: list[Mapping[str, Any]] = []
         self.notices: list[str] = []
         self.journal: Journal | None = None
         self._since_whole = WHOLE_EVERY
@@ -145,6 +156,15 @@ class _Log:
             self._told = len(self.journal.notices)
         self._listen()
 
+    def note(self, entry: Mapping[str, Any]) -> None:
+        """Have an entry kept that is none of the lines."""
+        if self.journal is None:
+            self._start()
+        assert self.journal is not None
+        self.journal.append(entry)
+        self.noted.append(entry)
+        self._listen()
+
     def _entry(self, lines: tuple[str, ...]) -> Mapping[str, Any]:
         start = 0
         if self._since_whole < WHOLE_EVERY:
@@ -168,6 +188,7 @@ class _Log:
             self._put_aside()
             return
         self.lines = folded(self.journal.events)
+        self.noted = [event for event in self.journal.events if event.get("kind") != "lines"]
         self._since_whole = WHOLE_EVERY
         self._listen()
 

@@ -64,11 +64,11 @@ def check(desk: Desk) -> None:
     if desk.paper.blank:
         desk.say(BLANK)
         return
-    paper, work = desk.paper, desk.paper.work(desk.problem)
+    paper, work, before = desk.paper, desk.paper.work(desk.problem), desk.book.before
     desk.say("Checking…")
     beside(
         desk.app,
-        lambda: review(desk.problem, work),
+        lambda: review(desk.problem, work, before),
         lambda result: checked(desk, paper, result),
         lambda fault: desk.say(NOT_CHECKED),
     )
@@ -80,6 +80,7 @@ def checked(desk: Desk, paper: Paper, result: Review) -> None:
         look = hint(result, "look")
         desk.hints = [("Look", look)] if look else []
     desk.result, desk.checked = result, paper
+    desk.book.note_check(paper, result)
     more = " Escape, then h, says more." if result.first is not None else ""
     desk.say(f"{result.said}{more}")
     desk.show()
