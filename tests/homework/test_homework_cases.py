@@ -125,6 +125,36 @@ def test_lines_are_judged_with_the_students_own_values(mast: Problem) -> None:
     assert (result.finding[1].cause.code, result.finding[1].cause.force) == ("sign", "AC")
 
 
+def test_a_wrong_line_is_not_called_true_by_what_was_found_with_it(mast: Problem) -> None:
+    """3/5 for 4/5 beside one member, the other as it then comes out, or as it is in truth."""
+    true = solve(mast).values
+    line = (Fy("C"), "-12 - 3/5 F_AC - 4/5 F_BC = 0")
+    for ac in (true["AC"], (-12 - 0.8 * true["BC"]) / 0.6):
+        work = written(mast, AC=ac)
+        for order in (["C", "A"], ["A", "C"]):
+            result = review(mast, {**work, "lines": [line], "order": order})
+            finding = result.finding[0]
+            assert finding.state == "wrong", order
+            assert finding.cause is not None
+            assert finding.cause.code not in ("other-equation", "other-point", "dependent")
+
+
+def test_a_wrong_line_is_not_made_true_by_the_values_that_come_of_it() -> None:
+    """E hangs from A and D, 9 down: with F_DE = -9 put in, the wrong ΣFy would be ΣFx."""
+    bracket = plain_problem(
+        (("A", 0, 3), ("D", 0, 0), ("E", 4, 0)),
+        ("AE", "DE", "AD"),
+        (Support("A", "pin"), Support("D", "roller", Exact.of(0))),
+        (Load("E", (("down", Exact.of(9)),)),),
+    )
+    lines = [(Fy("E"), "4/5 F_AE - 9 = 0"), (Fx("E"), "-F_DE - 4/5 F_AE = 0")]
+    for forces in ({"AE": 11.25, "DE": -9}, {"AE": 15, "DE": -9}, {"DE": -9}):
+        finding = review(bracket, {"forces": forces, "lines": lines}).finding[0]
+        assert finding.state == "wrong"
+        assert finding.cause is not None
+        assert finding.cause.code not in ("other-equation", "other-point", "dependent")
+
+
 def test_senses_turn_plain_numbers_round(mast: Problem) -> None:
     work = {"senses": {"A_x": "left", "AC": "C"}, "reactions": {"A_x": 6}, "forces": {"CA": 6.25}}
     assert review(mast, work).right
