@@ -4,36 +4,27 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any, Literal
+from typing import Literal
 
-from tutor.notation.label import Label, LabelKind
+from tutor.notation.head_words import (
+    ALONG,
+    AXIS_OF,
+    AXIS_SAID,
+    BARE_JOINT,
+    FORCE,
+    IN_ORDER,
+    MOMENT,
+    SAYS,
+    SUMMED,
+    coordinates,
+    no_joint,
+)
+from tutor.notation.label import LabelKind
 from tutor.notation.lexicon import Meaning, said, says
 from tutor.notation.names import Names
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
-
-_NUMBER = r"[-+]?(?:[0-9]+(?:[.,][0-9]+)?|\.[0-9]+)"
-_AXIS_OF = {"x": "x", "h": "x", "y": "y", "v": "y"}
-_FORCE = re.compile(r"[FfPR]_?\{?\(?(x|y|h|v|hor|horiz|ver|vert)[')}]*", re.IGNORECASE)
-_ALONG = re.compile(r"[Ff]_?\{?(-?[0-9]+)\}?")
-_MOMENT = re.compile(r"[Mm]_?(?P<point>\{[^{}]+\}|[^{}]+)")
-_SUMMED = re.compile(r"(?:sum|sigma)(?=[FMfmXYHV])(?P<rest>.*)")
-_BARE_JOINT = re.compile(r"[^\W\d_]['\d]*")
-
-
-@dataclass(frozen=True)
-class Heading:
-    """A heading found in a text: what it names, where it ends, and what of it was passed over.
-
-    `summed` says that it names a sum or a direction, and not only a place.
-    """
-
-    label: Label | None
-    end: int
-    summed: bool
-    passed: tuple[Span, ...] = ()
 
 
 @dataclass
@@ -59,6 +50,7 @@ class Head:
     worded: bool = False
     words: int = 0
     unknown: list[Span] = field(default_factory=list)
+    coordinates: list[float] = field(default_factory=list)
 
     def take(self, found: re.Match[str], at: int, prefix: bool) -> bool:
         """Takes in one token; False where it is no part of a heading."""
@@ -75,7 +67,7 @@ class Head:
         return self.summed
 
     def _point(self, word: str, start: int, stop: int, prefix: bool) -> bool:
-        x, y = (float(n.replace(",", ".")) for n in _coordinates(word))
+        x, y = (float(n.replace(",", ".")) for n in coordinates(word))
         self.point, self.kind, self.settled = (x, y), self.kind or "moment", True
         return self.kind == "moment"
 
@@ -113,7 +105,17 @@ class Head:
         joint = self.names.joint(digits[0])
         if joint is not None:
             return self._place(joint)
+        if self.kind == "moment" and self.point is None and not prefix:
+            return self._coordinate(float(digits[0].replace(",", ".")))
         return self.numbered
+
+    def _coordinate(self, number: float) -> bool:
+        """A number of a moment point without brackets: moment 4, 0."""
+        self.coordinates.append(number)
+        if len(self.coordinates) == 2:
+            self.point, self.settled = (self.coordinates[0], self.coordinates[1]), True
+            self.pending = ""
+        return True
 
     def _mark(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         if word in "([{":
@@ -150,7 +152,7 @@ class Head:
 
     def _word(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         self.words += 1
-        word = word.rstrip("_") or word
+        word = AXIS_SAID.sub("", word.rstrip("_")) or word
         if self.pending and self._awaited(word, start, stop):
             return True
         if (
@@ -162,7 +164,7 @@ class Head:
         compact = self._compact(word, start, prefix)
         if compact is not None:
             return compact
-        if (glued := _SUMMED.fullmatch(word)) is not None:
+        if (glued := SUMMED.fullmatch(word)) is not None:
             self.summed = True
             return bool(self._word(glued["rest"], start + word.index(glued["rest"]), stop, prefix))
         return self._spoken(word, start, stop, prefix)
@@ -172,13 +174,13 @@ class Head:
         joint = self.names.joint(word.lstrip("_"))
         if self.pending in ("point", "joint") and joint is not None:
             return self._place(joint)
-        like_a_joint = _BARE_JOINT.fullmatch(word) is not None and word.isupper()
+        like_a_joint = BARE_JOINT.fullmatch(word) is not None and word.isupper()
         if (
             self.pending in ("point", "joint")
             and like_a_joint
             and not says(word, "x", "y", "moment")
         ):
-            raise self._no_joint(start, stop)
+            raise no_joint(self.names, start, stop)
         found = self.names.plainly(word)
         if self.pending in ("angle", "across") and len(found) == 1:
             slant = self.names.slant.get(found[0])
@@ -202,15 +204,15 @@ class Head:
 
     def _compact(self, word: str, start: int, prefix: bool) -> bool | None:
         """Fx, F_30, M_A and a joint alone; None where the word is none of them."""
-        if self.summed and word.lower() in _AXIS_OF and not self.kind:
-            return self._axis(_AXIS_OF[word.lower()])
+        if self.summed and word.lower() in AXIS_OF and not self.kind:
+            return self._axis(AXIS_OF[word.lower()])
         unknown = self.names.plainly(word) if not self.summed else ()
         if unknown and self.names.joint(word) is None:
             return False
-        if (found := _FORCE.fullmatch(word)) is not None:
+        if (found := FORCE.fullmatch(word)) is not None:
             self.summed = True
-            return self._axis(_AXIS_OF[found[1][0].lower()])
-        if (found := _ALONG.fullmatch(word)) is not None and (self.summed or not prefix):
+            return self._axis(AXIS_OF[found[1][0].lower()])
+        if (found := ALONG.fullmatch(word)) is not None and (self.summed or not prefix):
             self.kind, self.degrees, self.summed, self.settled = (
                 "along",
                 float(found[1]),
@@ -218,9 +220,11 @@ class Head:
                 True,
             )
             return True
-        if (found := _MOMENT.fullmatch(word)) is not None and not says(word, "moment"):
+        if (found := MOMENT.fullmatch(word)) is not None and not said(word, *IN_ORDER):
             return self._moment(found, word, start)
         joint = self.names.joint(word)
+        if word == "F" and self.summed and self.kind is None:
+            return True
         if joint is None or (joint != word and says(word, "filler", "moment", "force", "x", "y")):
             return None
         if prefix and not self.summed:
@@ -235,15 +239,10 @@ class Head:
             self.kind, self.summed = "moment", True
             return self._place(joint)
         inner = found["point"].strip("{}")
-        alone = self.summed or (_BARE_JOINT.fullmatch(inner) is not None and inner.isupper())
+        alone = self.summed or (BARE_JOINT.fullmatch(inner) is not None and inner.isupper())
         if alone and self.names.joint(word) is None:
-            raise self._no_joint(start + found.start("point"), start + found.end("point"))
+            raise no_joint(self.names, start + found.start("point"), start + found.end("point"))
         return None
-
-    def _no_joint(self, start: int, end: int) -> Broken:
-        joints = self.names.joints
-        listed = ", ".join(joints[:12]) + (" and so on" if len(joints) > 12 else "")
-        return Broken("label/joint", start, end, joints=listed)
 
     def _axis(self, axis: str) -> bool:
         self.kind = "x" if axis == "x" else "y"
@@ -259,9 +258,13 @@ class Head:
         if word == "R":
             self.summed = True
             return True
-        meaning = said(word, *_IN_ORDER)
+        meaning = said(word, *IN_ORDER)
         if prefix and not self.summed and len(word) == 1 and meaning in ("x", "y"):
             return False
+        if meaning in ("x", "y") and self.kind is not None and self.kind != meaning and not prefix:
+            if self.kind == "moment" and self.point is None and len(word) == 1:
+                raise no_joint(self.names, start, stop)
+            return self.kind == "moment"
         if meaning is not None:
             self._heed(meaning)
             return True
@@ -276,8 +279,8 @@ class Head:
 
     def _heed(self, meaning: Meaning) -> None:
         """Takes in what a word of the lexicon says."""
-        changes = dict(_SAYS.get(meaning, {}))
-        self.worded = self.worded or meaning in _SAYS
+        changes = dict(SAYS.get(meaning, {}))
+        self.worded = self.worded or meaning in SAYS
         if meaning == "joint" and self.kind == "moment":
             changes["pending"] = "point"
         if meaning == "along" and self.kind is not None:
@@ -287,51 +290,3 @@ class Head:
             }
         for name, value in changes.items():
             setattr(self, name, value)
-
-    def heading(self, start: int, end: int) -> Heading | None:
-        """What the heading comes to; None where it says nothing at all."""
-        start += len(self.text[start:end]) - len(self.text[start:end].lstrip())
-        stop = max(start, start + len(self.text[start:end].rstrip()))
-        span = Span(start, stop)
-        if self.turning and self.kind is None:
-            self.kind, self.point = "moment", self.point or self.joint
-        kind: LabelKind | None = self.kind
-        if kind is None and self.level != self.upright:
-            kind = "x" if self.level else "y"
-        point = self.point if kind == "moment" else self.joint
-        if kind == "moment" and point is None:
-            point = self.joint
-        summed = self.summed or kind is not None
-        if kind is None and point is None and not self.whole:
-            if not (self.words or self.numbered):
-                return None
-            return Heading(None, end, summed, (span,))
-        label = Label(kind, point, self.degrees, span, self.whole)
-        return Heading(label, end, summed, tuple(self.unknown))
-
-
-def _coordinates(point: str) -> list[str]:
-    """The two numbers of "(4, 0)", "(4,5; 0)" or "(4 m, 0)"."""
-    halves = point.split(";") if ";" in point else point.rsplit(",", 1)
-    return [found[0] for half in halves if (found := re.search(_NUMBER, half)) is not None]
-
-
-_SAYS: Mapping[Meaning, Mapping[str, Any]] = {
-    "sum": {"summed": True, "settled": False},
-    "force": {"summed": True, "settled": False},
-    "resolve": {},
-    "moment": {"kind": "moment", "summed": True, "pending": "point", "settled": False},
-    "about": {"pending": "point"},
-    "joint": {"pending": "joint"},
-    "x": {"kind": "x", "summed": True, "pending": "", "settled": True},
-    "y": {"kind": "y", "summed": True, "pending": "", "settled": True},
-    "along": {"kind": "along", "summed": True, "pending": "angle"},
-    "across": {"kind": "along", "summed": True, "pending": "across"},
-    "whole": {"whole": True},
-    "number": {"numbered": True},
-}
-"""What each word of the lexicon says of a heading."""
-_IN_ORDER: tuple[Meaning, ...] = (
-    "moment", "sum", "force", "about", "resolve", "joint", "x", "y", "along", "across", "whole",
-    "number", "body", "turn", "positive", "up", "down", "left", "right", "filler", "is",
-)  # fmt: skip

@@ -8,9 +8,11 @@ from __future__ import annotations
 
 import re
 
-from tutor.notation.head import Head, Heading
+from tutor.notation.head import Head
+from tutor.notation.label import Heading, Label, LabelKind
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
+from tutor.notation.tree import Span
 
 _NUMBER = r"[-+]?(?:[0-9]+(?:[.,][0-9]+)?|\.[0-9]+)"
 _TOKEN = re.compile(
@@ -44,7 +46,7 @@ def heading_in(text: str, start: int, end: int, names: Names) -> Heading | None:
         if not head.take(found, at, prefix=False):
             return None
         at = found.end()
-    return head.heading(start, end)
+    return _made(head, start, end)
 
 
 def heading_before(text: str, start: int, end: int, names: Names) -> Heading | None:
@@ -59,5 +61,27 @@ def heading_before(text: str, start: int, end: int, names: Names) -> Heading | N
             good = at
     if good == start:
         return None
-    made = head.heading(start, good)
+    made = _made(head, start, good)
     return made if made is not None and made.label is not None else None
+
+
+def _made(head: Head, start: int, end: int) -> Heading | None:
+    """What the heading comes to; None where it says nothing at all."""
+    start += len(head.text[start:end]) - len(head.text[start:end].lstrip())
+    stop = max(start, start + len(head.text[start:end].rstrip()))
+    span = Span(start, stop)
+    if head.turning and head.kind is None:
+        head.kind, head.point = "moment", head.point or head.joint
+    kind: LabelKind | None = head.kind
+    if kind is None and head.level != head.upright:
+        kind = "x" if head.level else "y"
+    point = head.point if kind == "moment" else head.joint
+    if kind == "moment" and point is None:
+        point = head.joint
+    summed = head.summed or kind is not None
+    if kind is None and point is None and not head.whole:
+        if not (head.words or head.numbered):
+            return None
+        return Heading(None, end, summed, (span,))
+    label = Label(kind, point, head.degrees, span, head.whole)
+    return Heading(label, end, summed, tuple(head.unknown))

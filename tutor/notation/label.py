@@ -25,3 +25,16 @@ class Label:
     degrees: float | None
     span: Span
     whole: bool = False
+
+
+@dataclass(frozen=True)
+class Heading:
+    """A heading found in a text: what it names, where it ends, and what of it was passed over.
+
+    `summed` says that it names a sum or a direction, and not only a place.
+    """
+
+    label: Label | None
+    end: int
+    summed: bool
+    passed: tuple[Span, ...] = ()

@@ -53,7 +53,7 @@ _WORDS: Mapping[Meaning, str] = {
     "y": """y vertical vertically verticals vert v verticale verticalement verticales senkrecht
         lotrecht vertikal verticalmente ydir ydirection vertikale""",
     "along": "along parallel langs entlang suivant selon parallele paralelo a-lo-largo largo",
-    "across": "perpendicular normal square perp senkrecht-zu rechtwinklig perpendiculaire perpendicular-to normal-to",
+    "across": "across perpendicular normal square perp senkrecht-zu rechtwinklig perpendiculaire perpendicular-to normal-to",
     "turn": """cw ccw acw clockwise anticlockwise counterclockwise counter-clockwise anti-clockwise
         uhrzeigersinn gegen horaire antihoraire anti""",
     "positive": "positive positiv positif positivo positiva ve pos taken",

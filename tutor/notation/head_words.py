@@ -1,0 +1,53 @@
+"""What does each word and each short form of a heading say of it: F_x, M_A, about, horizontally?"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Any
+
+from tutor.notation.lexicon import Meaning
+from tutor.notation.names import Names
+from tutor.notation.unreadable import Broken
+
+NUMBER = r"[-+]?(?:[0-9]+(?:[.,][0-9]+)?|\.[0-9]+)"
+AXIS_OF = {"x": "x", "h": "x", "y": "y", "v": "y"}
+FORCE = re.compile(r"[FfPR]_?\{?\(?(x|y|h|v|hor|horiz|ver|vert)[')}]*", re.IGNORECASE)
+ALONG = re.compile(r"[Ff]_?\{?(-?[0-9]+)\}?")
+MOMENT = re.compile(r"[Mm]_?(?P<point>\{[^{}]+\}|[^{}]+)")
+SUMMED = re.compile(r"(?:sum|sigma)(?=[FMfmXYHV])(?P<rest>.*)")
+AXIS_SAID = re.compile(r"(?<=^[xyXY])-(?:dir|direction|axis)$")
+BARE_JOINT = re.compile(r"[^\W\d_]['\d]*")
+
+
+def coordinates(point: str) -> list[str]:
+    """The two numbers of "(4, 0)", "(4,5; 0)" or "(4 m, 0)"."""
+    halves = point.split(";") if ";" in point else point.rsplit(",", 1)
+    return [found[0] for half in halves if (found := re.search(NUMBER, half)) is not None]
+
+
+def no_joint(names: Names, start: int, end: int) -> Broken:
+    """The complaint about a sum at something that is no joint."""
+    listed = ", ".join(names.joints[:12]) + (" and so on" if len(names.joints) > 12 else "")
+    return Broken("label/joint", start, end, joints=listed)
+
+
+SAYS: Mapping[Meaning, Mapping[str, Any]] = {
+    "sum": {"summed": True, "settled": False},
+    "force": {"summed": True, "settled": False},
+    "resolve": {},
+    "moment": {"kind": "moment", "summed": True, "pending": "point", "settled": False},
+    "about": {"pending": "point"},
+    "joint": {"pending": "joint"},
+    "x": {"kind": "x", "summed": True, "pending": "", "settled": True},
+    "y": {"kind": "y", "summed": True, "pending": "", "settled": True},
+    "along": {"kind": "along", "summed": True, "pending": "angle"},
+    "across": {"kind": "along", "summed": True, "pending": "across"},
+    "whole": {"whole": True},
+    "number": {"numbered": True},
+}
+"""What each word of the lexicon says of a heading."""
+IN_ORDER: tuple[Meaning, ...] = (
+    "moment", "sum", "force", "about", "resolve", "joint", "x", "y", "along", "across", "whole",
+    "number", "body", "turn", "positive", "up", "down", "left", "right", "filler", "is",
+)  # fmt: skip
