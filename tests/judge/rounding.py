@@ -11,7 +11,7 @@ from strategies import make_truss
 from tutor.judge import Equation, Fx, Fy, M, Value, judge, judge_of
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.model import Problem
-from tutor.notation import Unreadable, read_equation
+from tutor.notation import Unreadable, one_equation, read_line
 from tutor.statics import joint_body, whole
 
 TINY = 1e-6
@@ -34,7 +34,7 @@ class Walk:
             text = written(self.rng, self.problem, line, style)
             if not judge(self.problem, about, text, known=self.known).right:
                 self.wrong.append(f"{about}: {text}")
-            reading = read_equation(text, judge_of(self.problem).names)
+            reading = one_equation(read_line(text, judge_of(self.problem).names))
             assert not isinstance(reading, Unreadable)
             rows.append(typed_equation(reading))
             own.append(text)

@@ -13,7 +13,7 @@ from strategies import make_truss
 from tutor.judge import Along, judge, judge_of
 from tutor.judge.proof import proves
 from tutor.model import Problem, Tolerance
-from tutor.notation import Unreadable, read_equation
+from tutor.notation import Unreadable, one_equation, read_line
 
 
 def to_the_letter(problem: Problem) -> Problem:
@@ -58,7 +58,7 @@ def test_what_the_judge_calls_right_to_the_letter_is_just_what_can_be_proved(see
         line[i] = replace(line[i], coefficient=line[i].coefficient * rng.choice((-1, 2, 0.5)))
     desk = judge_of(problem)
     text = exactly(problem, about, rng, line)
-    reading = read_equation(text, desk.names)
+    reading = one_equation(read_line(text, desk.names))
     assert not isinstance(reading, Unreadable)
     proved = proves(problem, about, reading, desk.known_values(senses))
     if proved is not None:
@@ -72,7 +72,7 @@ def test_a_line_with_a_rounded_number_is_not_for_proof():
     rng = Random(1)
     about = abouts(problem)[0]
     text = written(rng, problem, pieces(problem, about, {}, {}), Style(figures=3)) + " + 0.00"
-    reading = read_equation(text, judge_of(problem).names)
+    reading = one_equation(read_line(text, judge_of(problem).names))
     assert not isinstance(reading, Unreadable)
     rounded = any(term.radius for term in reading.terms)
     assert (proves(problem, about, reading, judge_of(problem).known_values()) is None) is rounded

@@ -18,7 +18,7 @@ from tutor.lesson.shown import accounts_for, parts_of
 from tutor.lesson.state import Result
 from tutor.lesson.steps.close import left_over
 from tutor.model import Problem
-from tutor.notation import read_equation
+from tutor.notation import one_equation, read_line
 
 
 def test_an_equation_that_was_not_needed_is_asked_for_and_one_closes() -> None:
@@ -155,13 +155,15 @@ def test_numbers_that_do_not_stand_for_the_forces_of_an_equation_never_close_it(
     about = data.draw(st.sampled_from(sums))
     parts = [part for part in parts_of(state, about) if abs(part) > 1e-6]
     written = " ".join(f"{part:+.7g}" for part in parts) or "0"
-    reading = read_equation(f"{written} = 0", desk.names)
+    reading = one_equation(read_line(f"{written} = 0", desk.names))
     assert accounts_for(state, reading, about)
     scale = data.draw(st.sampled_from((0.3, 1.7, 12.9)))
     scaled = " ".join(f"{scale * part:+.7g}" for part in parts)
     if parts:
-        assert not accounts_for(state, read_equation(f"{scaled} = 0", desk.names), about)
-    assert not accounts_for(state, read_equation(f"{written} + 77.7 - 77.7 = 0", desk.names), about)
+        assert not accounts_for(state, one_equation(read_line(f"{scaled} = 0", desk.names)), about)
+    assert not accounts_for(
+        state, one_equation(read_line(f"{written} + 77.7 - 77.7 = 0", desk.names)), about
+    )
 
 
 @pytest.mark.parametrize(

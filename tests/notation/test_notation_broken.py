@@ -19,7 +19,15 @@ from lines import Style, abouts, pieces, written
 from strategies import make_truss
 
 from tutor.judge import M
-from tutor.notation import Names, Reading, Unreadable, ValueReading, read_equation, read_value
+from tutor.notation import (
+    Names,
+    Reading,
+    Unreadable,
+    ValueReading,
+    one_equation,
+    read_line,
+    value_of,
+)
 from tutor.notation.characters import UNSEEN
 
 LINES = 50
@@ -39,17 +47,17 @@ RIGHT = [right(seed) for seed in range(LINES)]
 
 def said(text: str, names: Names) -> Reading | Unreadable:
     """The reading of a text, or the one sentence about it; the same as a value, where it is none."""
-    value = read_value(text, names, None)
+    value = value_of(read_line(text, names))
     if not isinstance(value, ValueReading):
         assert_one_sentence(value, text)
-    found = read_equation(text, names)
+    found = one_equation(read_line(text, names))
     if isinstance(found, Unreadable):
         assert_one_sentence(found, text)
     return found
 
 
 def test_the_lines_that_are_broken_are_right_before() -> None:
-    assert all(isinstance(read_equation(text, names), Reading) for text, names in RIGHT)
+    assert all(isinstance(one_equation(read_line(text, names)), Reading) for text, names in RIGHT)
 
 
 def test_two_thousand_broken_lines_get_one_sentence_each() -> None:
@@ -70,7 +78,7 @@ def test_forty_thousand_broken_lines_get_one_sentence_each(start: int) -> None:
 @pytest.mark.parametrize("text", HOSTILE)
 def test_a_hostile_line_gets_one_sentence(text: str) -> None:
     names = RIGHT[0][1]
-    assert_one_sentence(read_equation(text, names), text)  # type: ignore[arg-type]
+    assert_one_sentence(one_equation(read_line(text, names)), text)  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize(("text", "names"), RIGHT)
@@ -82,7 +90,7 @@ def test_every_half_typed_line_is_read_or_gets_one_sentence(text: str, names: Na
 
 @pytest.mark.parametrize(("text", "names"), RIGHT)
 def test_a_look_alike_is_read_as_what_it_looks_like_or_named(text: str, names: Names) -> None:
-    plain = read_equation(text, names)
+    plain = one_equation(read_line(text, names))
     assert isinstance(plain, Reading)
     rng = Random(text)
     for _ in range(20):

@@ -17,11 +17,11 @@ from tutor.notation import (
     Slant,
     Unreadable,
     ValueReading,
-    read_equation,
+    one_equation,
     read_heading,
     read_line,
     read_number,
-    read_value,
+    value_of,
 )
 from tutor.notation.complaints import COMPLAINTS
 
@@ -51,8 +51,8 @@ def read(kind: str, text: str) -> Reading | ValueReading | Exact | Label | Unrea
     if kind == "headings":
         return read_heading(text, LETTERED)
     if kind == "examples":
-        return read_equation(text, LETTERED)
-    return read_value(text, LETTERED, "AB") if kind == "values" else read_number(text)
+        return one_equation(read_line(text, LETTERED))
+    return value_of(read_line(text, LETTERED)) if kind == "values" else read_number(text)
 
 
 def assert_fit_to_print(found: Unreadable) -> None:
@@ -78,7 +78,7 @@ def test_a_broken_input_earns_its_complaint(key: str, kind: str, text: str, colu
 
 @pytest.mark.parametrize(("text", "names", "code", "column", "said"), ELSEWHERE)
 def test_a_clash_in_another_truss_earns_its_complaint(text, names, code, column, said) -> None:
-    found = read_equation(text, names)
+    found = one_equation(read_line(text, names))
     assert isinstance(found, Unreadable)
     assert (found.code, found.column) == (code, column), found.message
     assert said in found.message
@@ -103,14 +103,14 @@ def test_a_placed_complaint_says_its_column_and_no_other_does() -> None:
 
 
 def test_the_carets_stand_below_what_is_meant() -> None:
-    found = read_equation("3/5 F_AB + F_AD - 12 = 0", LETTERED)
+    found = one_equation(read_line("3/5 F_AB + F_AD - 12 = 0", LETTERED))
     assert isinstance(found, Unreadable)
     line, marks = found.caret().split("\n")
     assert line[marks.index("^") : marks.rindex("^") + 1] == "F_AD"
 
 
 def test_the_carets_stand_below_a_place_far_into_a_long_text() -> None:
-    found = read_equation("F_AB " + "+ 1 " * 60 + "+ F_AD = 0" + " " * 90, LETTERED)
+    found = one_equation(read_line("F_AB " + "+ 1 " * 60 + "+ F_AD = 0" + " " * 90, LETTERED))
     assert isinstance(found, Unreadable)
     line, marks = found.caret().split("\n")
     assert line[marks.index("^") : marks.rindex("^") + 1] == "F_AD"
@@ -118,7 +118,7 @@ def test_the_carets_stand_below_a_place_far_into_a_long_text() -> None:
 
 
 def test_the_carets_allow_for_wide_characters() -> None:
-    found = read_equation("Ｆ_ＡＢ + F_AD = 0", LETTERED)
+    found = one_equation(read_line("Ｆ_ＡＢ + F_AD = 0", LETTERED))
     assert isinstance(found, Unreadable)
     line, marks = found.caret().split("\n")
     assert line[: found.column - 1] == "Ｆ_ＡＢ + "
@@ -126,7 +126,7 @@ def test_the_carets_allow_for_wide_characters() -> None:
 
 
 def test_a_control_character_never_reaches_what_is_printed() -> None:
-    found = read_equation("F_AB \x1b]0;title\x07 = 12", LETTERED)
+    found = one_equation(read_line("F_AB \x1b]0;title\x07 = 12", LETTERED))
     assert isinstance(found, Unreadable)
     assert found.caret().replace("\n", "").isprintable()
     assert "escape (U+001B)" in found.message

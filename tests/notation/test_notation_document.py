@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from truss_names import LETTERED
 
-from tutor.notation import Reading, Unreadable, ValueReading, read_equation, read_value
+from tutor.notation import Reading, Unreadable, ValueReading, one_equation, read_line, value_of
 
 PAGE = (Path(__file__).parents[2] / "docs" / "notation.md").read_text("utf-8")
 MEANINGS = re.findall(r"^\| `([^`]+)` \| `([^`]+)` \|$", PAGE, re.MULTILINE)
@@ -24,7 +24,7 @@ def test_the_reference_has_examples_of_every_kind() -> None:
 
 @pytest.mark.parametrize(("typed", "meant"), MEANINGS)
 def test_an_example_means_what_stands_beside_it(typed: str, meant: str) -> None:
-    one, other = read_equation(typed, LETTERED), read_equation(meant, LETTERED)
+    one, other = one_equation(read_line(typed, LETTERED)), one_equation(read_line(meant, LETTERED))
     assert isinstance(one, Reading), one
     assert isinstance(other, Reading), other
     assert set(one.names) == set(other.names)
@@ -34,19 +34,19 @@ def test_an_example_means_what_stands_beside_it(typed: str, meant: str) -> None:
 
 @pytest.mark.parametrize(("typed", "said"), REFUSALS)
 def test_an_unreadable_example_is_told_what_the_reference_says(typed: str, said: str) -> None:
-    found = read_equation(typed, LETTERED)
+    found = one_equation(read_line(typed, LETTERED))
     assert isinstance(found, Unreadable), found
     assert found.message == said
 
 
 @pytest.mark.parametrize("typed", [text for text in RESULTS if any(map(str.isdigit, text))])
 def test_an_example_of_a_result_is_read(typed: str) -> None:
-    found = read_value(typed, LETTERED, None)
+    found = value_of(read_line(typed, LETTERED))
     assert isinstance(found, ValueReading), found
 
 
 @pytest.mark.parametrize("label", LABELS)
 def test_an_example_of_a_label_is_read(label: str) -> None:
-    found = read_equation(f"{label} F_AB = 0", LETTERED)
+    found = one_equation(read_line(f"{label} F_AB = 0", LETTERED))
     assert isinstance(found, Reading), found
     assert found.label is not None

@@ -7,7 +7,7 @@ import math
 import pytest
 from truss_names import CLASHING, LETTERED, NUMBERED
 
-from tutor.notation import Names, Reading, Unreadable, read_equation
+from tutor.notation import Names, Reading, Unreadable, one_equation, read_line
 
 C30, C37 = math.sqrt(3) / 2, math.cos(math.radians(36.87))
 
@@ -90,7 +90,7 @@ def sums(reading: Reading) -> dict[str | None, float]:
 
 
 def read(text: str, names: Names = LETTERED, **options: str) -> Reading:
-    found = read_equation(text, names, **options)
+    found = one_equation(read_line(text, names, **options))
     assert isinstance(found, Reading), found
     return found
 
@@ -276,4 +276,4 @@ def test_a_heading_may_be_set_off_in_the_ways_books_do(text: str) -> None:
 
 def test_a_function_with_a_figure_stuck_to_it_is_not_guessed_at() -> None:
     for text in ("F_AB*sin(atan2(2,2)) = 500", "sin2(45) F_AB = 3"):
-        assert isinstance(read_equation(text, LETTERED), Unreadable)
+        assert isinstance(one_equation(read_line(text, LETTERED)), Unreadable)

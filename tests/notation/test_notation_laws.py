@@ -19,11 +19,11 @@ from tutor.notation import (
     Reading,
     Unreadable,
     ValueReading,
-    read_equation,
+    one_equation,
     read_heading,
     read_line,
     read_number,
-    read_value,
+    value_of,
 )
 from tutor.notation.characters import plain
 
@@ -144,8 +144,8 @@ def assert_sound(found: object, text: str) -> None:
 @given(typed, truss, st.sampled_from(["degrees", "radians"]))
 @settings(max_examples=500)
 def test_any_text_is_read_or_complained_about(text: str, names: Names, angles: Any) -> None:
-    assert_sound(read_equation(text, names, angles=angles), text)
-    assert_sound(read_value(text, names, None), text)
+    assert_sound(one_equation(read_line(text, names, angles=angles)), text)
+    assert_sound(value_of(read_line(text, names)), text)
     assert_sound(read_number(text), text)
 
 
@@ -192,13 +192,13 @@ def test_a_long_run_of_one_thing_is_read_or_complained_about(piece: str, times: 
 
 @given(st.text(alphabet="()[]+-^*/=1 FAB_cosqrt.,", min_size=100, max_size=700))
 def test_long_texts_are_read_or_complained_about(text: str) -> None:
-    assert_sound(read_equation(text, LETTERED), text)
+    assert_sound(one_equation(read_line(text, LETTERED)), text)
 
 
 @given(st.sampled_from(["(", "[", "-", "cos ", "sqrt(", "2^(", "((1+", "1/("]), st.integers(1, 400))
 def test_deep_nesting_is_read_or_complained_about(opening: str, depth: int) -> None:
     text = opening * depth + "F_AB" + ")" * depth + " = 1"
-    assert_sound(read_equation(text, LETTERED), text)
+    assert_sound(one_equation(read_line(text, LETTERED)), text)
 
 
 # a printer of lines whose meaning is known
@@ -388,7 +388,7 @@ constants = st.recursive(
 @given(constants)
 @settings(max_examples=150, deadline=None)
 def test_the_fast_way_and_the_exact_way_agree(text: str) -> None:
-    reading = read_equation(f"({text}) F_AB = 0", LETTERED)
+    reading = one_equation(read_line(f"({text}) F_AB = 0", LETTERED))
     if isinstance(reading, Unreadable):
         return
     fast, exact = reading.coefficient("AB")[0], complex(reading.exact_form()["AB"].evalf(20))
@@ -403,7 +403,7 @@ def test_the_true_number_lies_in_the_interval_of_its_rounding(
     typed = f"{true:.{places}f}"
     function = math.cos if angle else (lambda x: math.sqrt(math.degrees(x) + 1))
     text = f"F_AB cos({typed})" if angle else f"F_AB sqrt({typed} + 1)"
-    reading = read_equation(f"{text} = 0", LETTERED)
+    reading = one_equation(read_line(f"{text} = 0", LETTERED))
     assert isinstance(reading, Reading)
     value, radius = reading.coefficient("AB")
     if radius:

@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 from typing import Any
 
 from hypothesis import given
 from hypothesis import strategies as st
-from lark import Lark, UnexpectedToken
+from lark import Lark, Tree, UnexpectedToken
 from truss_names import LETTERED
 
 import tutor.notation
+from tutor.notation.make_table import table_of
 from tutor.notation.scanner import Scanner
 from tutor.notation.symbols import Symbol
 from tutor.notation.table import Misplaced, Table
 
+ROOM = Path(tutor.notation.__file__).parent
 GRAMMAR = Lark(
-    (Path(tutor.notation.__file__).parent / "line.lark").read_text("utf-8"),
+    (ROOM / "line.lark").read_text("utf-8"),
     parser="lalr",
     lexer="basic",
     start=["line", "expression"],
@@ -51,9 +54,15 @@ def by_lark(symbols: list[Symbol], start: str) -> Any:
     return result
 
 
+TABLES = {
+    start: Table.of(rows, start, lambda name: lambda parts: Tree(name, parts))
+    for start, rows in json.loads((ROOM / "line_table.json").read_text("utf-8")).items()
+}
+
+
 def by_table(symbols: list[Symbol], start: str) -> Any:
     try:
-        return Table.of(GRAMMAR, start).joined(symbols)
+        return TABLES[start].joined(symbols)
     except Misplaced as misplaced:
         return misplaced.index
 
@@ -70,3 +79,8 @@ def test_the_lines_it_is_tried_on_are_chains() -> None:
     for kinds in KINDS:
         symbols = [Symbol(kind, kind, i, i + 1) for i, kind in enumerate([*kinds, "$END"])]
         assert not isinstance(by_table(symbols, "line"), int)
+
+
+def test_the_table_is_that_of_the_grammar() -> None:
+    saved = json.loads((ROOM / "line_table.json").read_text("utf-8"))
+    assert saved == table_of((ROOM / "line.lark").read_text("utf-8"))

@@ -13,9 +13,10 @@ from tutor.notation import (
     Names,
     Reading,
     ValueReading,
-    read_equation,
+    one_equation,
+    read_line,
     read_number,
-    read_value,
+    value_of,
 )
 
 VALUES = [
@@ -71,7 +72,7 @@ VALUES = [
 
 @pytest.mark.parametrize(("text", "value", "letter", "sense", "name", "unit", "figures"), VALUES)
 def test_a_result_says(text, value, letter, sense, name, unit, figures) -> None:
-    found = read_value(text, LETTERED, None)
+    found = value_of(read_line(text, LETTERED))
     assert isinstance(found, ValueReading), found
     assert found.value == pytest.approx(value)
     assert (found.letter, found.sense, found.name) == (letter, sense, name)
@@ -79,48 +80,48 @@ def test_a_result_says(text, value, letter, sense, name, unit, figures) -> None:
 
 
 def test_a_result_stands_for_its_rounding_interval() -> None:
-    found = read_value("1.20 kip T", NUMBERED, None)
+    found = value_of(read_line("1.20 kip T", NUMBERED))
     assert isinstance(found, ValueReading)
     assert (found.radius, found.exact) == (0.005, False)
-    found = read_value("12 C", NUMBERED, None)
+    found = value_of(read_line("12 C", NUMBERED))
     assert isinstance(found, ValueReading)
     assert (found.radius, found.exact) == (0.0, True)
 
 
 @pytest.mark.parametrize("text", ["40 k C", "40k (C)", "40kC", "40 K, C", "40 kip C", "40 kips C"])
 def test_k_is_the_kip_in_a_problem_in_kips(text: str) -> None:
-    found = read_value(text, NUMBERED, None)
+    found = value_of(read_line(text, NUMBERED))
     assert isinstance(found, ValueReading), found
     assert (found.value, found.letter, found.unit) == (40, "C", "kip")
 
 
 def test_k_is_not_guessed_at_in_a_problem_in_kilonewtons() -> None:
-    assert "perhaps kN or kip is meant" in read_value("40 k C", LETTERED, "AB").message
+    assert "perhaps kN or kip is meant" in value_of(read_line("40 k C", LETTERED)).message
 
 
 @pytest.mark.parametrize("text", ["1500# C", "1500#, C", "1500 # (C)", "1.5k C"])
 def test_the_number_sign_is_the_pound_in_a_problem_in_kips(text: str) -> None:
-    found = read_value(text, NUMBERED, None)
+    found = value_of(read_line(text, NUMBERED))
     assert isinstance(found, ValueReading), found
     assert (found.value, found.letter) == (1.5, "C")
 
 
 def test_a_joint_called_k_leaves_the_kip_its_letter() -> None:
     names = Names.of([("AK", "A", "K")], ["K_y"], "AK", "kip", "ft")
-    line = read_equation("3 AK - 2 k + 28.5k - K_y = 0", names)
+    line = one_equation(read_line("3 AK - 2 k + 28.5k - K_y = 0", names))
     assert isinstance(line, Reading), line
     assert (line.coefficient("AK")[0], line.coefficient("K_y")[0]) == (3, -1)
     assert line.coefficient(None)[0] == 26.5
 
 
 def test_the_words_for_a_zero_keep_the_columns_of_the_rest() -> None:
-    found = read_value("F_AB = 12 kN, zero-force member", LETTERED, "AB")
+    found = value_of(read_line("F_AB = 12 kN, zero-force member", LETTERED))
     assert found.message.startswith("At column 15, “zero-force member” stands beside a number")
 
 
 def test_the_example_in_a_complaint_suits_the_unknown() -> None:
-    assert "12 or 12 left" in read_value("", LETTERED, "A_x").message
-    assert "12 or 12 C" in read_value("", LETTERED, "AB").message
+    assert "12 or 12 left" in value_of(read_line("", LETTERED), reaction=True).message
+    assert "12 or 12 C" in value_of(read_line("", LETTERED)).message
 
 
 @pytest.mark.parametrize(

@@ -201,9 +201,6 @@ asyncio.run(main())
 
 
 class TestTheStart:
-    @pytest.mark.xfail(
-        reason="the words for deeds load the parser before the first frame", strict=False
-    )
     def test_loads_nothing_heavy_before_the_first_frame(self, tmp_path: Path) -> None:
         script = tmp_path / "first_frame.py"
         script.write_text(FIRST_FRAME, encoding="utf-8")

@@ -9,6 +9,7 @@ import re
 
 from tutor.deeds.answers import answer
 from tutor.deeds.deed import Await, Deed, Do, Go, Lost, Remark, Save, Show, Tell
+from tutor.deeds.equations import heading
 from tutor.deeds.names import names_like
 from tutor.deeds.runs import EQUATIONS, value_of
 from tutor.deeds.words import BY_WORD, command, first_word, nearest
@@ -27,7 +28,7 @@ def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
     if not bare:
         return Lost()
     if "=" in bare and ask.kind != "count":
-        return Do("type", {"text": text}, text)
+        return _heading(lesson, bare) or Do("type", {"text": text}, text)
     if awaited is not None and any(char.isdigit() for char in bare):
         return value_of(awaited, bare)
     if meant := BY_ALL_MEANS.match(bare):
@@ -38,7 +39,12 @@ def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
     deed = None if steers else answer(lesson.state, ask, bare)
     if deed is not None:
         return deed
-    return _worded(lesson, bare) or _named(lesson, bare) or _line(lesson, text)
+    return (
+        _heading(lesson, bare)
+        or _worded(lesson, bare)
+        or _named(lesson, bare)
+        or _line(lesson, text)
+    )
 
 
 def _worded(lesson: Lesson, bare: str) -> Deed | None:
@@ -63,6 +69,14 @@ def clash(lesson: Lesson, word: str, name: str) -> str:
         f'"{word}" is {thing} of this truss and also a word that {deed.does.rstrip(".")}: type '
         f"{name_it} for the one, do {word} for the other."
     )
+
+
+def _heading(lesson: Lesson, bare: str) -> Deed | None:
+    """The choice of the equation that a heading names, where one is asked for."""
+    named = any(names_like(lesson.problem, word) for word in (bare, first_word(bare)))
+    if lesson.ask.kind not in EQUATIONS or (named and first_word(bare) in BY_WORD):
+        return None
+    return heading(lesson, bare)
 
 
 def _named(lesson: Lesson, bare: str) -> Deed | None:

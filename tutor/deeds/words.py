@@ -3,22 +3,14 @@
 from __future__ import annotations
 
 import difflib
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
 from tutor.deeds import board, runs
 from tutor.deeds.deed import Deed, Do, Go, Show, Tell
-from tutor.deeds.equations import Run, across, along, equation, moment
-from tutor.judge import Fx, Fy
+from tutor.deeds.equations import ACROSS, WHICH_WAY, Run, about_a_point, by_word
 from tutor.lesson import Lesson
-
-HEADING = re.compile(
-    r"(?:(?:sum(?:\s+of)?|Σ)\s*(f_?x|f_?y|moments?|m)|(m))(?=[\s_{(:]|$)[\s_{:]*", re.IGNORECASE
-)
-HEADED = {"fx": "x", "fy": "y", "moment": "moment", "moments": "moment", "m": "moment"}
-
 
 Takes = Literal[
     "joint", "member", "reaction", "unknown", "rule", "letter", "step", "switch", "word"
@@ -54,11 +46,7 @@ def first_word(text: str) -> str:
 
 
 def _parted(text: str) -> tuple[str, str]:
-    """The first word of a text, a heading put in words, and what stands after it."""
-    text = text.strip()
-    if found := HEADING.match(text):
-        name = (found[1] or found[2]).lower().replace("_", "")
-        text = f"{HEADED[name]} {text[found.end() :]}"
+    """The first word of a text, and what stands after it."""
     first, _, rest = text.strip().rstrip(".:").partition(" ")
     return first, rest.strip().strip("{}")
 
@@ -96,27 +84,27 @@ COMMANDS: tuple[Command, ...] = (
         "says the problem again.",
         runs.shows("truss"),
     ),
-    Command(("x", "fx", "f_x"), "x", "chooses ΣFx.", equation(Fx)),
-    Command(("y", "fy", "f_y"), "y", "chooses ΣFy.", equation(Fy)),
+    Command(("x", "fx", "f_x"), "x", "chooses ΣFx.", by_word("x")),
+    Command(("y", "fy", "f_y"), "y", "chooses ΣFy.", by_word("y")),
     Command(
         ("moment", "moments", "about"),
         "moment A, or moment 4, 0",
         "chooses ΣM about a joint or a point.",
-        moment,
+        about_a_point,
         ("joint",),
     ),
     Command(
         ("along",),
         "along AC, or along 30",
         "chooses the sum along a member, or in degrees from +x.",
-        along,
+        by_word("along", WHICH_WAY),
         ("member",),
     ),
     Command(
         ("across",),
         "across AC",
         "chooses the sum perpendicular to a member.",
-        across,
+        by_word("across", ACROSS),
         ("member",),
     ),
     Command(("equation", "equations"), "equation", "says which can be chosen.", runs.equation),

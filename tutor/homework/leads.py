@@ -5,18 +5,15 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from tutor.judge import Judge
+from tutor.notation import Line, Names, Unreadable, read_heading, read_line
 
-LEAD = re.compile(
-    r"(?:at\s+)?(?:(?:joint|node|point|support|pin|roller|at)\s+(?P<joint>[A-Za-z]\w*)"
-    r"|(?P<whole>(?:the\s+)?whole(?:\s+(?:truss|body))?|reactions?|supports?)"
-    r"|(?:members?|bars?|forces?|values?|results?))\s*[:.]\s*(?P<rest>\S.*)",
-    re.IGNORECASE,
+KIND = re.compile(
+    r"(?P<whole>reactions?|supports?)|(?:members?|bars?|forces?|values?|results?)", re.IGNORECASE
 )
 MEMBER = re.compile(
     r"(?:member|bar|force\s+in|force)\s+(?P<rest>[A-Za-z]\S*\s*[:=\s].*)", re.IGNORECASE
 )
-SUM = re.compile(r"\s*(?:[ΣΔ+↑→↺(]|sum\b|moments?\b|resolv)", re.IGNORECASE)
+MARK = re.compile(r"\s*[:.]\s*(?=\S)")
 
 
 @dataclass(frozen=True)
@@ -32,18 +29,44 @@ class Led:
     missing: str = ""
 
 
-def led(desk: Judge, text: str) -> Led | None:
+@dataclass(frozen=True)
+class Place:
+    """A place named in words: a joint, the whole truss (`joint` None), or a joint that is none."""
+
+    joint: str | None = None
+    missing: str = ""
+
+
+def place_named(names: Names, text: str) -> Place | None:
+    """The place that a text names and nothing else: "joint C", "at C", "the whole truss"."""
+    label = read_heading(text, names)
+    if isinstance(label, Unreadable):
+        return Place(missing=label.found) if label.code == "label" else None
+    if label.kind is not None or names.meanings(text.strip()):
+        return None
+    return Place(label.point if isinstance(label.point, str) else None)
+
+
+def names_sum(names: Names, text: str, line: Line | Unreadable) -> bool:
+    """Whether a text, read as `line`, begins with the heading of a sum, also where it cannot be read."""
+    if isinstance(line, Line):
+        return line.label is not None and line.label.kind is not None
+    label = read_heading(re.split("[:=]", text, maxsplit=1)[0], names)
+    return not isinstance(label, Unreadable) and label.kind is not None
+
+
+def led(names: Names, text: str) -> Led | None:
     """The line without the words that lead it, or None where none do, or an equation follows them."""
-    found = LEAD.fullmatch(text)
-    if found is None:
+    mark = MARK.search(text)
+    lead = "" if mark is None else text[: mark.start()].strip()
+    words = KIND.fullmatch(lead)
+    place = place_named(names, lead) if lead and words is None else None
+    if mark is None or (words is None and place is None):
         member = MEMBER.fullmatch(text)
         return None if member is None else Led(member["rest"])
-    rest = found["rest"]
-    if SUM.match(rest) or ":" in rest:
+    rest = text[mark.end() :]
+    if ":" in rest or names_sum(names, rest, read_line(rest, names)):
         return None
-    if found["whole"]:
-        return Led(rest, of=True)
-    if not found["joint"]:
-        return Led(rest)
-    joint = desk.names.joint(found["joint"])
-    return Led(rest, of=True, place=joint, missing="" if joint else found["joint"])
+    if place is None:
+        return Led(rest, of=words is not None and words["whole"] is not None)
+    return Led(rest, True, place.joint, place.missing)

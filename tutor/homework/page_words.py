@@ -5,11 +5,10 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from tutor.homework.leads import place_named
 from tutor.homework.page import Page, Written, joints_said, no_unknown, unknown_of
 from tutor.judge.known_values import senses_for
 
-PLACE = re.compile(r"(?:at\s+)?joint\s+(\S+?)\s*[:.]?", re.IGNORECASE)
-WHOLE = re.compile(r"(?:the\s+)?whole(?:\s+(?:truss|body))?\s*[:.]?", re.IGNORECASE)
 ORDER = re.compile(r"order\b\s*[:=]?\s*(.*)", re.IGNORECASE)
 DRAWN = re.compile(
     r"(?:sense|draw|drawn)\s+(?:of\s+)?(\S+)\s+(?:is\s+)?(?:to\s+the\s+)?(\w+)"
@@ -26,15 +25,13 @@ SENSES = {
 
 
 def place(page: Page, bare: str, text: str) -> Written | None:
-    if WHOLE.fullmatch(bare):
-        return page.noted(replace(page.paper, place=None), "lines now are of the whole truss")
-    found = PLACE.fullmatch(bare)
-    if found is None:
+    named = place_named(page.desk.names, bare)
+    if named is None:
         return None
-    joint = page.desk.names.joint(found[1])
-    if joint is None:
-        return page.refuse(text, f"There is no joint {found[1][:40]}; {joints_said(page)}.")
-    return page.noted(replace(page.paper, place=joint), f"lines now are of joint {joint}")
+    if named.missing:
+        return page.refuse(text, f"There is no joint {named.missing[:40]}; {joints_said(page)}.")
+    where = "the whole truss" if named.joint is None else f"joint {named.joint}"
+    return page.noted(replace(page.paper, place=named.joint), f"lines now are of {where}")
 
 
 def order(page: Page, bare: str, text: str) -> Written | None:

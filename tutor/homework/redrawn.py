@@ -10,6 +10,7 @@ from tutor.homework.paper import Paper
 from tutor.judge import Along, Equation, Fx, Fy, M, judge_of
 from tutor.judge.headings import headed
 from tutor.model import Problem
+from tutor.notation import read_line
 
 SYMBOL = re.compile(r"[A-Za-z][A-Za-z0-9]*(?:_\{[^{}]*\}|_[A-Za-z0-9]+)?(?:-[A-Za-z][A-Za-z0-9]*)?")
 
@@ -109,7 +110,7 @@ def _text(before: Problem, after: Problem, names: _Names, about: Equation, text:
 
     head, colon, body = text.rpartition(":")
     typed = f"{_heading(about) or head}{colon} {SYMBOL.sub(called, body).strip()}"
-    return typed if headed(judge_of(after), typed, about.joint) == about else text
+    return typed if headed(after, read_line(typed, after.names), about.joint) == about else text
 
 
 def _symbol(problem: Problem, name: str) -> str:

@@ -16,7 +16,7 @@ from typing import Literal
 from tutor.homework.work import BLANK, Refused
 from tutor.judge import Judge, judge_of
 from tutor.model import Problem
-from tutor.notation import Unreadable, read_value
+from tutor.notation import Unreadable, read_line, value_of
 from tutor.notation.characters import plain
 from tutor.text import marked
 
@@ -89,7 +89,7 @@ def read_row(desk: Judge, row: str, sign: DecimalSign, where: str) -> tuple[str,
         if value.lower() in BLANK:
             return meant[0], ""
         value = _pointed(_unspaced(value), sign)
-        reading = read_value(value, desk.names, meant[0])
+        reading = value_of(read_line(value, desk.names), reaction="_" in meant[0])
         if not isinstance(reading, Unreadable):
             return meant[0], value
         best = best or Refused(meant[0], _shown(row), f"{where}: {reading.message}")

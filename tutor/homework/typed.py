@@ -11,7 +11,7 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 
-from tutor.homework.leads import SUM, led
+from tutor.homework.leads import led, names_sum
 from tutor.homework.page import Page, Written, joints_said, no_unknown, unknown_of
 from tutor.homework.page_words import order, place, sense, strike
 from tutor.homework.paper import Paper
@@ -29,7 +29,7 @@ from tutor.judge import in_words, judge_of
 from tutor.judge.headings import headed
 from tutor.judge.known_values import KnownValues
 from tutor.model import Problem
-from tutor.notation import Unreadable, read_equation
+from tutor.notation import Unreadable, read_line
 from tutor.notation.characters import plain
 
 LONGEST = 500
@@ -114,16 +114,19 @@ def _changed(number: int, before: Paper, after: Paper) -> list[str]:
 
 
 def _headed_line(page: Page, bare: str, text: str) -> Written | None:
-    headed_by_sum = SUM.match(bare) is not None and "=" in bare
-    if not headed_by_sum and (":" not in bare or "=" not in bare.rpartition(":")[2]):
+    line = read_line(text, page.desk.names)
+    if not names_sum(page.desk.names, bare, line):
         return None
-    about = headed(page.desk, text, page.paper.place)
+    about = headed(page.problem, line, page.paper.place)
     if about is not None:
         paper = page.paper.with_line(about, text.strip())
         return page.noted(paper, f"line {len(paper.lines)}, {in_words(about)}")
-    reading = read_equation(text, page.desk.names)
-    if isinstance(reading, Unreadable):
-        return page.refuse(text, reading.message)
+    if isinstance(line, Unreadable):
+        return page.refuse(text, line.message)
+    if line.label is not None and line.label.kind == "along":
+        return page.refuse(
+            text, "A sum along a direction needs it, like ΣF along 30: before the line."
+        )
     return page.refuse(text, "A sum of moments needs its point, like ΣM_A: before the line.")
 
 
@@ -189,7 +192,7 @@ def _row(page: Page, bare: str, text: str) -> Written | None:
 
 def _led(page: Page, bare: str, text: str) -> Written | None:
     """Values behind words that say where they were found."""
-    found = led(page.desk, bare)
+    found = led(page.desk.names, bare)
     if found is None:
         return None
     if found.missing:
@@ -233,7 +236,7 @@ def _is_equation(page: Page, after: str) -> bool:
 def _cannot(page: Page, bare: str) -> str:
     if "=" not in bare:
         return "This is no value, no line and no word known here; a value is like AB = 7.5 C."
-    reading = read_equation(bare, page.desk.names)
+    reading = read_line(bare, page.desk.names)
     if isinstance(reading, Unreadable):
         return reading.message
     at = f" at {page.paper.place}" if page.paper.place else f" at {page.problem.joints[0].name}"

@@ -19,7 +19,7 @@ from tutor.judge.about import about_called
 from tutor.judge.known_values import KnownValue, KnownValues, senses_for, signed
 from tutor.model import Problem, UnknownNameError
 from tutor.model.naming import joint_called, unknown_called
-from tutor.notation import Unreadable, read_value
+from tutor.notation import Unreadable, read_line, value_of
 from tutor.text import marked
 
 LEAST_FIGURES = 3
@@ -178,7 +178,7 @@ def read_entry(desk: Judge, unknown: str, value: object, given: KnownValues) -> 
         if not math.isfinite(number) or abs(number) > 1e12:
             return Refused(unknown, _shown(value), "This is no number that a force can have.")
         return Entry(unknown, sign * number + 0.0, _radius(number, repr(number)), _shown(value))
-    reading = read_value(value.strip(), desk.names, unknown)
+    reading = value_of(read_line(value.strip(), desk.names), reaction="_" in unknown)
     if isinstance(reading, Unreadable):
         return Refused(unknown, _shown(value), reading.message)
     if reading.name is not None and reading.name != unknown:

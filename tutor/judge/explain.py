@@ -20,7 +20,7 @@ from tutor.judge.search import search
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.model import Tolerance
-from tutor.notation import Names, Reading, Term, Unreadable, read_equation
+from tutor.notation import Names, Reading, Term, Unreadable, one_equation, read_line
 
 MOST_FORCES = 2
 BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
@@ -139,7 +139,7 @@ def _overall(
             return KINDS["pull-push"].cost, Slip("pull-push", None, None)
     if _in_other_unit(true, line, tolerance):
         return KINDS["unit"].cost, Slip("unit", None, None)
-    radians = read_equation(reading.text, names, angles="radians")
+    radians = one_equation(read_line(reading.text, names, angles="radians"))
     if not isinstance(radians, Unreadable) and _may_be_radians(reading.text):
         again = typed_equation(radians)
         if again != line and fit(again, true, tolerance) is not None:

@@ -5,31 +5,33 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from tutor.judge import Judge
 from tutor.judge.about import Along, Equation, Fx, Fy, M
 from tutor.model import Problem
-from tutor.notation import Unreadable, read_equation
+from tutor.notation import Label, Line, Unreadable
 
 SNAP = 0.06
 """A typed angle this near to a member's own (degrees) is meant to be the member's."""
 
 
-def headed(desk: Judge, text: str, joint: str | None) -> Equation | None:
-    """The equation that a line's own heading names, or None where it has none.
+def headed(problem: Problem, line: Line | Unreadable, joint: str | None) -> Equation | None:
+    """The equation that a line's own heading names, None where it has none or cannot be read."""
+    if isinstance(line, Unreadable) or line.label is None:
+        return None
+    return equation_named(problem, line.label, joint)
+
+
+def equation_named(problem: Problem, label: Label, joint: str | None) -> Equation | None:
+    """The equation that a heading names, None where it leaves open which.
 
     A sum of forces is that of the joint it names, else of `joint`; moments are of the whole truss.
     """
-    reading = read_equation(text, desk.names)
-    if isinstance(reading, Unreadable) or reading.label is None:
-        return None
-    label = reading.label
     if label.kind == "moment":
         return None if label.point is None else M(label.point)
     if label.kind is None:
         return None
-    place = label.point if isinstance(label.point, str) else joint
+    place = label.point if isinstance(label.point, str) else None if label.whole else joint
     if label.kind == "along":
-        return None if label.degrees is None else snapped(desk.problem, label.degrees, place)
+        return None if label.degrees is None else snapped(problem, label.degrees, place)
     return Fx(place) if label.kind == "x" else Fy(place)
 
 

@@ -10,7 +10,7 @@ from functools import cached_property
 from tutor.judge.same import SAME
 from tutor.model import Problem
 from tutor.model.naming import unknown_called
-from tutor.notation import Names, Unreadable, read_value
+from tutor.notation import Names, Unreadable, read_line, value_of
 
 _OPPOSED = ("left", "down", "C", "against")
 
@@ -88,7 +88,7 @@ def _carried(
         if not math.isfinite(value):
             raise ValueError(f"{unknown} is no number: {value!r}")
         return KnownValue(float(value), abs(value) * SAME)
-    reading = read_value(value, names, unknown)
+    reading = value_of(read_line(value, names), reaction="_" in unknown)
     if isinstance(reading, Unreadable):
         raise ValueError(reading.message)
     sign = signs.sign(unknown)

@@ -22,6 +22,7 @@ from tutor.lesson.state import Result, StandingLine, State
 from tutor.lesson.steps.headings import is_bare_value, value_named
 from tutor.lesson.trying import right
 from tutor.model import Tolerance
+from tutor.notation import read_line
 
 USUAL = Tolerance(0.005, 0.02)
 """The tolerance of a problem that names none, from the first version on."""
@@ -73,11 +74,12 @@ class Older:
         """The unknown that a typed text is a value of, or None."""
         if event.kind != "type":
             return None
-        return value_named(self.lesson.desk, event.text("text"))
+        return value_named(read_line(event.text("text"), self.lesson.desk.names))
 
     def _bare_value_of(self, event: Event) -> str | None:
         """The unknown whose value a number alone must be: the one open in the line just refused."""
-        if not self._refused or not is_bare_value(self.lesson.desk, event.text("text")):
+        line = read_line(event.text("text"), self.lesson.desk.names)
+        if not self._refused or not is_bare_value(line):
             return None
         state = self.lesson.state
         linear = equation_of(state.problem, self._refused[-1].about).linear

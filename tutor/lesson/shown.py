@@ -8,10 +8,10 @@ from dataclasses import dataclass
 from itertools import combinations, islice
 from math import isclose
 
-from tutor.judge import Equation, Judge, in_words
+from tutor.judge import Equation, in_words
 from tutor.judge.about import equation_of
 from tutor.lesson.state import State
-from tutor.notation import Reading, Term, Unreadable, read_equation
+from tutor.notation import Line, Reading, Term, Unreadable, one_equation
 
 NUMBER = re.compile(r"\d+(?:\.\d+)?")
 NO_VALUES = (
@@ -33,9 +33,9 @@ class Part:
     load: bool = False
 
 
-def shows_values(state: State, text: str, desk: Judge, about: Equation) -> bool:
+def shows_values(state: State, line: Line | Unreadable, about: Equation) -> bool:
     """Whether a line has an unknown in it, or every number stands for a force of the equation."""
-    reading = read_equation(text, desk.names)
+    reading = one_equation(line)
     if isinstance(reading, Unreadable) or reading.names:
         return True
     acting = [term for term in equation_of(state.problem, about).terms if term.coefficient != 0.0]

@@ -2,7 +2,7 @@
 
 It knows no problem: it is given a table of names. Text goes through look-alike characters
 (`characters`), symbols (`scanner`, `symbols`, with `words`, `digits`, `units` and `names`), the
-grammar (`line.lark`, `table`, `parser`), checks (`angles`, `dimension`) and `evaluate`. What cannot
+grammar (`line.lark`, `make_table`, `table`, `parser`), checks (`angles`, `dimension`) and `evaluate`. What cannot
 be read comes back as an `Unreadable` made from the table in `complaints`; nothing raises on what
 somebody typed.
 """
@@ -13,12 +13,12 @@ from tutor.notation.exact import Exact
 from tutor.notation.label import Label
 from tutor.notation.line import Line, Side, Step
 from tutor.notation.names import Names, spelling
-from tutor.notation.read import read_heading, read_letters, read_line
+from tutor.notation.read import read_heading, read_letters, read_line, read_name
 from tutor.notation.reading import Reading
 from tutor.notation.spellings import Slant
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Unreadable
-from tutor.notation.value import ValueReading, read_equation, read_name, read_value
+from tutor.notation.value import ValueReading, one_equation, value_of
 
 __all__ = [
     "Exact",
@@ -33,12 +33,12 @@ __all__ = [
     "Term",
     "Unreadable",
     "ValueReading",
-    "read_equation",
+    "one_equation",
     "read_heading",
     "read_letters",
     "read_line",
     "read_name",
     "read_number",
-    "read_value",
     "spelling",
+    "value_of",
 ]

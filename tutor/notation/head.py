@@ -164,7 +164,7 @@ class Head:
         compact = self._compact(word, start, prefix)
         if compact is not None:
             return compact
-        if (glued := SUMMED.fullmatch(word)) is not None:
+        if (glued := SUMMED.fullmatch(word)) is not None and not says(word, "sum"):
             self.summed = True
             return bool(self._word(glued["rest"], start + word.index(glued["rest"]), stop, prefix))
         return self._spoken(word, start, stop, prefix)
@@ -261,9 +261,7 @@ class Head:
         meaning = said(word, *IN_ORDER)
         if prefix and not self.summed and len(word) == 1 and meaning in ("x", "y"):
             return False
-        if meaning in ("x", "y") and self.kind is not None and self.kind != meaning and not prefix:
-            if self.kind == "moment" and self.point is None and len(word) == 1:
-                raise no_joint(self.names, start, stop)
+        if meaning in ("x", "y") and not prefix and self._clashes(meaning, word, start, stop):
             return self.kind == "moment"
         if meaning is not None:
             self._heed(meaning)
@@ -276,6 +274,12 @@ class Head:
             raise Broken("label", start, stop)
         self.unknown.append(Span(start, stop))
         return True
+
+    def _clashes(self, axis: str, word: str, start: int, stop: int) -> bool:
+        """Whether an axis comes behind another sum; raises Broken where it stands for a joint."""
+        if self.kind == "moment" and self.point is None and len(word) == 1:
+            raise no_joint(self.names, start, stop)
+        return self.kind == "moment" or (self.kind in ("x", "y") and self.kind != axis)
 
     def _heed(self, meaning: Meaning) -> None:
         """Takes in what a word of the lexicon says."""

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
+import json
 from fractions import Fraction
 from functools import lru_cache
 from pathlib import Path
 from typing import Any, cast
-
-from lark import Lark, Transformer
 
 from tutor.notation.rational import rational
 from tutor.notation.symbols import OPERANDS, Applied, Symbol
@@ -49,23 +48,12 @@ def _parse(symbols: list[Symbol], start: str, text: str) -> Any:
 
 @lru_cache(maxsize=2)
 def _table(start: str) -> Table:
-    return Table.of(_grammar(), start)
+    saved = Path(__file__).with_name("line_table.json").read_text("utf-8")
+    builder = _Builder()
+    return Table.of(json.loads(saved)[start], start, lambda name: getattr(builder, name))
 
 
-@lru_cache(maxsize=1)
-def _grammar() -> Lark:
-    grammar = Path(__file__).with_name("line.lark").read_text("utf-8")
-    return Lark(
-        grammar,
-        parser="lalr",
-        lexer="basic",
-        start=["line", "expression"],
-        transformer=_Builder(),
-        maybe_placeholders=False,
-    )
-
-
-class _Builder(Transformer[Any, Any]):
+class _Builder:
     """Makes a node of every rule as soon as it is complete; each method takes the rule's parts."""
 
     def line(self, parts: list[Any]) -> tuple[Node, ...]:

@@ -70,6 +70,16 @@ def line_of(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _
     return _laid_out(text, names, frame, said)
 
 
+def read_name(text: str, names: Names) -> str | None:
+    """The one unknown that `text` writes and nothing else, None for any other text."""
+    line = read_line(f"{text} = 0", names)
+    if isinstance(line, Unreadable) or len(line.steps) > 1 or len(line.result.sides) != 2:
+        return None
+    if line.label or line.passed or line.alternatives:
+        return None
+    return line.result.sides[0].name
+
+
 _MAY_GIVE = re.compile(rf"{ANGLE}|(?<![{LETTERS}0-9_'}}])[a-zL] *=", re.IGNORECASE)
 
 

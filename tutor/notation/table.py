@@ -1,8 +1,9 @@
-"""How do symbols join, by the table that lark makes of the grammar?
+"""How do symbols join, by the table of the grammar?
 
-lark's own walk through the table is made for files: at every step it hashes a rule and compares
-tokens, which for one typed line costs more than all the rest of reading it. This walks the same
-table with plain keys.
+lark makes the table (`make_table`), which is kept in `line_table.json`, so that a line can be read
+without loading lark. Its own walk through the table is made for files: at every step it hashes a
+rule and compares tokens, which for one typed line costs more than all the rest of reading it. This
+walks the same table with plain keys.
 """
 
 from __future__ import annotations
@@ -10,9 +11,6 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, NamedTuple
-
-from lark import Lark
-from lark.grammar import Rule
 
 from tutor.notation.symbols import Symbol
 
@@ -36,6 +34,7 @@ class Reduction(NamedTuple):
     origin: str
 
 
+Build = Callable[[str], Callable[[list[Any]], Any]]
 Steps = Mapping[int, Mapping[str, "int | Reduction"]]
 Ways = Mapping[int, Mapping[str, Mapping[str, int]]]
 LEAVES = frozenset({"NUMBER", "PI", "NAME", "FRACTION"})
@@ -57,21 +56,21 @@ class Table:
     goal: str
 
     @classmethod
-    def of(cls, grammar: Lark, goal: str) -> Table:
-        """The table of a grammar with a transformer, for texts that are a `goal`."""
-        conf = grammar.parse_interactive(start=goal).parser_state.parse_conf
+    def of(cls, rows: Sequence[Mapping[str, Any]], goal: str, build: Build) -> Table:
+        """The table that `make_table` made; `build` gives what makes a part of a rule's parts."""
         steps: dict[int, dict[str, int | Reduction]] = {}
         gotos: dict[int, dict[str, int]] = {}
-        for state, row in conf.states.items():
+        for state, row in enumerate(rows):
             steps[state], gotos[state] = {}, {}
-            for key, (_, to) in row.items():
+            for key, to in row.items():
                 if not isinstance(to, int):
-                    steps[state][str(key)] = _reduction(to, conf.callbacks[to])
+                    size, name, origin = to
+                    steps[state][key] = Reduction(size, name and build(name), origin)
                 elif key.isupper():
-                    steps[state][str(key)] = to
+                    steps[state][key] = to
                 else:
-                    gotos[state][str(key)] = to
-        return cls(steps, _ways(steps, gotos), conf.start_state, goal)
+                    gotos[state][key] = to
+        return cls(steps, _ways(steps, gotos), 0, goal)
 
     def joined(self, symbols: Sequence[Symbol]) -> Any:
         """What `symbols`, the last of them "$END", join into; raises Misplaced."""
@@ -93,11 +92,6 @@ class Table:
             states.append(step)
             values.append(symbol.value if kind in LEAVES else symbol)
         raise Misplaced(len(symbols) - 1)
-
-
-def _reduction(rule: Rule, build: Callable[[list[Any]], Any]) -> Reduction:
-    stays = rule.options.expand1 and len(rule.expansion) == 1 and rule.alias is None
-    return Reduction(len(rule.expansion), None if stays else build, str(rule.origin.name))
 
 
 def _ways(steps: Steps, gotos: Mapping[int, Mapping[str, int]]) -> Ways:

@@ -6,14 +6,11 @@ can use, and is told so.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from dataclasses import dataclass, replace
 
 from tutor.notation.dimension import check_value
-from tutor.notation.evaluate import Frame, constant
-from tutor.notation.line import Letter, Sense, Side, Step
-from tutor.notation.names import Names
-from tutor.notation.read import line_of
+from tutor.notation.evaluate import constant
+from tutor.notation.line import Letter, Line, Sense, Side, Step
 from tutor.notation.reading import Reading
 from tutor.notation.tree import Name, Node, Span, children
 from tutor.notation.unreadable import Broken, Unreadable
@@ -44,56 +41,35 @@ class ValueReading:
         return self.radius == 0.0
 
 
-def read_equation(
-    text: str, names: Names, *, angles: Literal["degrees", "radians"] = "degrees"
-) -> Reading | Unreadable:
-    """The reading of a line that is one equation; anything else comes back as `Unreadable`."""
-    frame = Frame(names.force, names.length, angles == "degrees")
-    try:
-        line = line_of(text, names, frame)
-        first, last = line.steps[0], line.steps[-1]
-        if len(first.sides) == 1:
-            raise Broken("no-equals", len(text.rstrip()), len(text.rstrip()))
-        if first is not last or len(first.sides) > 2:
-            span = last.sides[-1].span
-            raise Broken("two-equals/chain", span.start, span.end)
-    except Broken as broken:
-        return broken.about(text)
-    reading = first.links[0]
-    return Reading(text, reading.terms, line.label, reading.left, reading.right, frame)
+def one_equation(line: Line | Unreadable) -> Reading | Unreadable:
+    """The equation that a line is, under its heading; `Unreadable` where it is none, or several."""
+    if isinstance(line, Unreadable):
+        return line
+    first, last = line.steps[0], line.steps[-1]
+    if len(first.sides) == 1:
+        end = len(line.text.rstrip())
+        return Broken("no-equals", end, end).about(line.text)
+    if first is not last or len(first.sides) > 2:
+        span = last.sides[-1].span
+        return Broken("two-equals/chain", span.start, span.end).about(line.text)
+    return replace(first.links[0], label=line.label)
 
 
-def read_value(text: str, names: Names, unknown: str | None) -> ValueReading | Unreadable:
-    """The result in `text`: "12", "-12 kN", "12 C", "F_AB = 12 kN (T)", "D_y = 126/12 = 10.5".
+def value_of(line: Line | Unreadable, reaction: bool = False) -> ValueReading | Unreadable:
+    """The result that a line ends in: "12", "-12 kN", "F_AB = 12 kN (T)", "D_y = 126/12 = 10.5".
 
-    `unknown` is the canonical name that is asked for, None if it is open; it decides only which
-    example a complaint gives.
+    `reaction` decides only which example a complaint gives.
     """
-    frame = Frame(names.force, names.length)
+    if isinstance(line, Unreadable):
+        if line.code != "empty":
+            return line
+        end = len(line.text)
+        example = "12 or 12 left" if reaction else "12 or 12 C"
+        return Broken("empty/value", end, end, example=example).about(line.text)
     try:
-        return _value(text, names, frame)
+        return value_in(line.text, line.result)
     except Broken as broken:
-        if broken.key == "empty":
-            broken.key = "empty/value"
-        reaction = unknown is not None and "_" in unknown
-        broken.words.setdefault("example", "12 or 12 left" if reaction else "12 or 12 C")
-        return broken.about(text)
-
-
-def read_name(text: str, names: Names) -> str | None:
-    """The one unknown that `text` writes and nothing else, None for any other text."""
-    try:
-        line = line_of(f"{text} = 0", names, Frame(names.force, names.length))
-    except Broken:
-        return None
-    sides = line.result.sides
-    if len(line.steps) > 1 or len(sides) != 2 or line.label or line.passed or line.alternatives:
-        return None
-    return sides[0].name
-
-
-def _value(text: str, names: Names, frame: Frame) -> ValueReading:
-    return value_in(text, line_of(text, names, frame).result)
+        return broken.about(line.text)
 
 
 def value_in(text: str, step: Step) -> ValueReading:

@@ -17,7 +17,7 @@ from tutor.lesson.state import State
 from tutor.lesson.steps.headings import equation_called, is_bare_value, value_named
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.writing import keep_line, take_text
-from tutor.notation import Reading, Unreadable, read_equation
+from tutor.notation import Line, Reading, Unreadable, one_equation, read_line
 from tutor.text import listed
 
 QUESTION = (
@@ -81,14 +81,16 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         if not reply.accepted:
             return state, reply
     text = event.text("text")
-    reading = read_equation(text, desk.names)
+    line = read_line(text, desk.names)
+    reading = one_equation(line)
     if (
-        isinstance(reading, Unreadable)
-        or value_named(desk, text) is not None
-        or is_bare_value(desk, text)
+        isinstance(line, Unreadable)
+        or isinstance(reading, Unreadable)
+        or value_named(line) is not None
+        or is_bare_value(line)
     ):
         return take_text(state, event, desk, None)
-    about, how = _meant(state, text, desk, reading)
+    about, how = _meant(state, line, reading)
     if about is None:
         return state, Reply(how)
     state = replace(state, about=about)
@@ -121,16 +123,14 @@ def _slack(state: State, reading: Reading) -> float:
     return state.problem.tolerance.silent * size + sum(term.radius for term in reading.terms)
 
 
-def _meant(
-    state: State, text: str, desk: Judge, reading: Reading
-) -> tuple[Equation | None, tuple[Say, ...]]:
+def _meant(state: State, line: Line, reading: Reading) -> tuple[Equation | None, tuple[Say, ...]]:
     """The offered equation a line of numbers is, and what is said of how it was found.
 
     Its heading goes first, then the one chosen, then the first one that it accounts for.
     """
     offers = checks(state)
     joint = state.about.joint if state.about is not None else None
-    about = headed(desk, text, joint) or state.about
+    about = headed(state.problem, line, joint) or state.about
     if about in offers:
         return about, ()
     if about is not None and (about.joint is not None or isinstance(about, M)):

@@ -2,31 +2,36 @@
 
 from __future__ import annotations
 
-from tutor.judge import Along, Equation, Judge, M
+from tutor.judge import Along, Equation, M
 from tutor.judge.about import Value, equation_of, from_text
 from tutor.judge.headings import snapped
 from tutor.model import Problem
-from tutor.notation import Unreadable, read_value
+from tutor.notation import Line, Unreadable, value_of
 
 FARTHEST = 1e9
 
 
-def value_named(desk: Judge, text: str) -> str | None:
-    """The unknown that a text such as "B_y = 4 kN" gives a value to, or None."""
-    if text.count("=") != 1:
+Typed = Line | Unreadable
+
+
+def value_named(line: Typed) -> str | None:
+    """The unknown that a line such as "B_y = 4 kN" gives a value to, or None."""
+    if isinstance(line, Unreadable) or len(line.steps) > 1 or len(line.result.sides) != 2:
         return None
-    reading = read_value(text, desk.names, None)
+    reading = value_of(line)
     return None if isinstance(reading, Unreadable) else reading.name
 
 
-def is_bare_value(desk: Judge, text: str) -> bool:
-    """Whether a text is a number without a name, such as "28.3" or "28.3 kN C"."""
-    return "=" not in text and not isinstance(read_value(text, desk.names, None), Unreadable)
+def is_bare_value(line: Typed) -> bool:
+    """Whether a line is a number without a name, such as "28.3" or "28.3 kN C"."""
+    if isinstance(line, Unreadable) or len(line.steps) > 1 or len(line.result.sides) > 1:
+        return False
+    return not isinstance(value_of(line), Unreadable)
 
 
-def is_sum(desk: Judge, text: str) -> bool:
+def is_sum(line: Typed) -> bool:
     """Whether more than one number stands for the value: "A_x = 12 - 5", but not "A_x = 12 kN"."""
-    reading = read_value(text, desk.names, None)
+    reading = value_of(line)
     if isinstance(reading, Unreadable) or reading.letter or reading.sense:
         return False
     return reading.figures is None

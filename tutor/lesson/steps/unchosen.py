@@ -16,7 +16,7 @@ from tutor.lesson.reply import Say
 from tutor.lesson.shown import shows_values
 from tutor.lesson.state import State
 from tutor.lesson.steps.headings import value_named
-from tutor.notation import Unreadable, read_equation
+from tutor.notation import Line, Unreadable, one_equation, read_line
 from tutor.text import listed
 
 SEVERAL = (
@@ -34,10 +34,11 @@ def equation_meant(
     Its own heading goes first, then the one chosen; else it is the only one of `offers` that the
     line is right for. Where several are, they are named and none is taken.
     """
-    about = headed(desk, text, state.joint) or state.about
+    line = read_line(text, desk.names)
+    about = headed(state.problem, line, state.joint) or state.about
     if about is not None:
         return about, ()
-    fitting = _fitting(state, text, desk, offers)
+    fitting = _fitting(state, line, desk, offers)
     if len(fitting) == 1:
         return fitting[0], (Say("note", f"Taken as {in_words(fitting[0])}."),)
     if fitting:
@@ -47,22 +48,22 @@ def equation_meant(
 
 
 def _fitting(
-    state: State, text: str, desk: Judge, offers: Iterable[Equation]
+    state: State, line: Line | Unreadable, desk: Judge, offers: Iterable[Equation]
 ) -> tuple[Equation, ...]:
     """The equations of `offers` that a line is right for; none for a value or an empty sum."""
-    reading = read_equation(text, desk.names)
-    if isinstance(reading, Unreadable) or reading.label or value_named(desk, text) is not None:
+    reading = one_equation(line)
+    if isinstance(reading, Unreadable) or reading.label or value_named(line) is not None:
         return ()
-    line = typed_equation(reading)
-    if not line.names and not line.constants:
+    said = typed_equation(reading)
+    if not said.names and not said.constants:
         return ()
     fitting = []
     for about in dict.fromkeys(offers):
         true = TrueEquation(state.problem, about, state.own)
         if (
-            line.names <= true.unknowns.keys()
-            and fit(line, true, state.problem.tolerance) is not None
-            and shows_values(state, text, desk, about)
+            said.names <= true.unknowns.keys()
+            and fit(said, true, state.problem.tolerance) is not None
+            and shows_values(state, line, about)
         ):
             fitting.append(about)
     return tuple(fitting)

@@ -15,9 +15,9 @@ from tutor.lesson.shown import shows_nothing, shows_values
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, StandingLine, State
 from tutor.lesson.steps.free_body import sense_in_words
-from tutor.lesson.steps.headings import is_bare_value, is_sum, value_named
+from tutor.lesson.steps.headings import Typed, is_bare_value, is_sum, value_named
 from tutor.lesson.trying import right, wrong
-from tutor.notation import Unreadable, ValueReading, read_equation, read_value
+from tutor.notation import Unreadable, ValueReading, one_equation, read_line, value_of
 
 TONES: dict[str, Tone] = {
     "right": "right",
@@ -46,12 +46,13 @@ def take_text(
     """
     event = _without_heading(event, desk)
     text = event.text("text")
-    unknown = value_named(desk, text)
+    line = read_line(text, desk.names)
+    unknown = value_named(line)
     if unknown is None:
-        if is_bare_value(desk, text):
-            return _take_bare_value(state, event, desk)
+        if is_bare_value(line):
+            return _take_bare_value(state, event, desk, line)
         if about is None:
-            return state, Reply((_no_equation(desk, text),))
+            return state, Reply((_no_equation(line),))
         return _take_line(state, event, desk, about, text, closing)
     is_open = unknown not in state.result and not lines_giving(state, unknown)
     if about is not None and (is_open or closing):
@@ -67,23 +68,23 @@ def take_text(
 def _without_heading(event: Event, desk: Judge) -> Event:
     """The event as if "ΣFx: A_x = 0" had been typed as "A_x = 0", which is a line and a value."""
     _, _, rest = event.text("text").partition(":")
-    if not rest or value_named(desk, rest) is None:
+    if not rest or value_named(read_line(rest, desk.names)) is None:
         return event
     return replace(event, data={**event.data, "text": rest.strip()})
 
 
-def _no_equation(desk: Judge, text: str) -> Say:
+def _no_equation(line: Typed) -> Say:
     """What is said of a line that belongs to no equation: first, where it cannot be read."""
-    reading = read_equation(text, desk.names)
+    reading = one_equation(line)
     if isinstance(reading, Unreadable):
         return Say("unreadable", reading.message)
     return Say("note", CHOOSE_FIRST)
 
 
-def _take_bare_value(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+def _take_bare_value(state: State, event: Event, desk: Judge, line: Typed) -> tuple[State, Reply]:
     """A number alone: the value of the unknown just found, or of the only one that is left."""
     unknown = just_found(state) or only_one_left(state)
-    reading = read_value(event.text("text"), desk.names, unknown)
+    reading = value_of(line)
     if isinstance(reading, ValueReading) and unknown is not None:
         is_member = unknown in state.problem.member
         unknown = None if (reading.sense if is_member else reading.letter) else unknown
@@ -135,7 +136,7 @@ def _is_meant_as_line(
         return False
     if unknown not in equation_of(state.problem, about).linear:
         return False
-    if verdict.mistakes[0].code == "not-equilibrium" and not is_sum(desk, text):
+    if verdict.mistakes[0].code == "not-equilibrium" and not is_sum(read_line(text, desk.names)):
         return False
     return not desk.judge(Value(unknown), text, state.own).right
 
@@ -152,7 +153,7 @@ def _take_line(
 ) -> tuple[State, Reply]:
     verdict = desk.judge(about, text, state.own, standing(state, about, closing))
     true_of = about if verdict.right else verdict.true_of
-    if true_of is not None and not shows_values(state, text, desk, true_of):
+    if true_of is not None and not shows_values(state, read_line(text, desk.names), true_of):
         return state, Reply((Say("note", shows_nothing(about)),))
     if verdict.right and any(remark.code == "component" for remark in verdict.remarks):
         return state, Reply((Say("right", verdict.text),), True, verdict)
