@@ -73,7 +73,7 @@ class Head:
 
     def _zero(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         self.settled = self.settled or self.summed
-        return True
+        return self.summed or self.kind is not None or self.level or self.upright or self.turning
 
     def _arrow(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         if prefix and self.settled and self.depth == 0:
@@ -197,8 +197,10 @@ class Head:
         if self.kind == "moment" or self.turning or self.pending == "point":
             self.point = joint
             self.kind = self.kind or "moment"
+        elif self.joint not in (None, joint):
+            return False
         else:
-            self.joint = self.joint or joint
+            self.joint = joint
         self.pending, self.settled = "", True
         return True
 
