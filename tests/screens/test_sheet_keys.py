@@ -84,6 +84,13 @@ class TestTheSheet:
             assert problems.highlighted == at_hand
             assert load("storm-mast").title in seen(pilot)
 
+    async def test_says_of_a_kept_file_that_cannot_be_read_that_it_is_left_as_it_is(
+        self, tmp_path: Path
+    ) -> None:
+        (tmp_path / "lamp-arm-2025-09-08-abc.jsonl").write_text("garbage\n", encoding="utf-8")
+        async with opened(tmp_path, FIRST, size=(120, 40)) as pilot:
+            await settle(pilot, lambda: "The file is left as it is" in seen(pilot))
+
     async def test_shows_a_broken_file_with_its_lines_and_the_rest_is_usable(
         self, tmp_path: Path
     ) -> None:

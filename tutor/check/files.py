@@ -98,6 +98,6 @@ def _line_of(places: Places, reason: Unsolvable) -> int:
     """The line of what moves where one joint does, of the supports where the whole truss does."""
     if len(reason.moving) == 1:
         return places.line("joints", reason.moving[0])
-    if len(places.problem.reactions) < 3 or reason.how.startswith("The whole truss"):
+    if len(places.problem.reactions) < 3 or reason.as_one:
         return places.line("supports")
     return places.line("members")

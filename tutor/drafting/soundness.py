@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from tutor.model import Defect, Problem, defects, write_problem
-from tutor.statics import determinacy, stability
+from tutor.statics import Determinacy, determinacy, stability
 
 MOST_JOINTS = 120
 NEEDS: tuple[tuple[str, str, str], ...] = (
@@ -39,12 +39,12 @@ class Fault:
 class Soundness:
     """Everything said of a drawing as it is now.
 
-    `count` is m + r against 2j in words; `stable` is None where that cannot be said yet. If it
-    moves, `how` says so and `mechanism` maps each joint to its (dx, dy), the largest being 1.
+    `counted` is m + r against 2j; `stable` is None where that cannot be said yet. If it moves,
+    `how` says so and `mechanism` maps each joint to its (dx, dy), the largest being 1.
     """
 
     faults: tuple[Fault, ...]
-    count: str = ""
+    counted: Determinacy | None = None
     stable: bool | None = None
     how: str = ""
     mechanism: Mapping[str, tuple[float, float]] = field(default_factory=dict)
@@ -56,7 +56,15 @@ class Soundness:
 
     @property
     def fits(self) -> bool:
-        return "statically determinate if" in self.count
+        """Whether there are as many unknowns as equations."""
+        return self.counted is not None and self.counted.count == "fits"
+
+    @property
+    def count(self) -> str:
+        """The count in words, "" where there is nothing to count."""
+        if self.counted is None:
+            return ""
+        return self.counted.said_if_stable if self.sound else self.counted.said
 
 
 def soundness_of(problem: Problem) -> Soundness:
@@ -67,11 +75,9 @@ def soundness_of(problem: Problem) -> Soundness:
         return Soundness(tuple(faults))
     sketch = drawable(problem)
     if sketch != problem or len(problem.joints) > MOST_JOINTS:
-        return Soundness(tuple(faults), determinacy(sketch).said)
+        return Soundness(tuple(faults), determinacy(sketch))
     held = stability(problem)
-    return Soundness(
-        tuple(faults), determinacy(problem).said, held.stable, held.how, held.mechanism
-    )
+    return Soundness(tuple(faults), determinacy(problem), held.stable, held.how, held.mechanism)
 
 
 def drawable(problem: Problem) -> Problem:

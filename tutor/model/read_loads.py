@@ -124,7 +124,8 @@ def _size(notes: Findings, path: Path, value: Any, what: str, way: str) -> Exact
     if size is None:
         return None
     if abs(size.value) < SMALLEST_LOAD:
-        notes.error(path, f"{what} is 0, so it is no load", "give it a size, or delete it")
+        said = "0" if size.value == 0 else f"{size.value:.3g}, too small to be told from 0"
+        notes.error(path, f"{what} is {said}, so it is no load", "give it a size, or delete it")
         return None
     if size.value < 0:
         way = OPPOSITE[way]

@@ -94,15 +94,14 @@ class Drawing:
         """What is missing or wrong, and whether it holds."""
         found = soundness_of(self.problem)
         said = [CLICK.sub("", f"{fault.message} {fault.cure}") for fault in found.faults]
-        count = _known_stable(found.count) if found.sound else found.count
-        said += [text for text in (count, found.how) if text]
+        said += [text for text in (found.count, found.how) if text]
         return (*said, READY if found.sound else NOT_YET)
 
     def _short(self) -> str:
         """How it stands in one sentence, for after each line."""
         found = soundness_of(self.problem)
         if found.sound:
-            return f"Ready: {_known_stable(found.count)}"
+            return f"Ready: {found.count}"
         left = sum(not fault.warning for fault in found.faults)
         if left:
             return f"Not ready: {left} to mend; type standing to hear what."
@@ -153,11 +152,6 @@ class Word:
     does: str
     run: Callable[[Drawing, str], Said | Way]
     takes: bool = False
-
-
-def _known_stable(count: str) -> str:
-    """The count of a truss of which it is known that it is stable."""
-    return count.replace(" if it is stable", " and stable")
 
 
 def _help(drawing: Drawing, rest: str) -> Said:

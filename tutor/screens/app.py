@@ -77,6 +77,7 @@ class TutorApp(App[int]):
         self.filters += [] if utf8 else [AsciiOnly()]
         self.utf8 = utf8
         self.notice = ""
+        self.told: set[str] = set()
         if settings is None:
             settings, self.notice = read_settings(keep.folder)
         self.settings = settings

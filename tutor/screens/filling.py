@@ -60,11 +60,18 @@ def look_where_left(app: TutorApp) -> None:
     if shelf is None:
         return
 
-    def look() -> Mapping[str, str]:
+    def look() -> tuple[Mapping[str, str], str]:
         import sympy  # noqa: F401 - here, while nobody waits for it
 
-        from tutor.screens.shelf import places  # after the first frame, for start-up time
+        from tutor.screens.shelf import places, unreadable
 
-        return places(shelf, app.keep)
+        return places(shelf, app.keep), unreadable(app.keep)
 
-    beside(app, look, app.sheet.show, lambda fault: None)
+    def found(left: tuple[Mapping[str, str], str]) -> None:
+        where, notice = left
+        app.sheet.show(where)
+        if notice and notice not in app.told:
+            app.told.add(notice)
+            app.sheet.say(notice)
+
+    beside(app, look, found, lambda fault: None)

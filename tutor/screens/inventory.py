@@ -49,9 +49,9 @@ def faults(stands: Soundness, ascii_only: bool) -> Content:
 
 def counts(stands: Soundness, ascii_only: bool, held: bool) -> Content:
     """m + r against 2j, whether it is stable, and if not, how it moves, once anything holds it."""
-    if not stands.count:
+    if stands.counted is None:
         return Content("")
-    count = f"Count: {stands.count}"
+    count = f"Count: {stands.counted.said}"
     if stands.stable is None or not held:
         return Content(visible(count))
     good, bad = ("+", "x") if ascii_only else ("✓", "✗")

@@ -123,6 +123,14 @@ def lessons_on(entry: Entry, keep: Keep) -> tuple[Left, ...]:
     )
 
 
+def unreadable(keep: Keep) -> str:
+    """What is to be told of kept lessons that cannot be read, "" where all can."""
+    notices = [kept.notice for kept in keep.lessons() if not kept.readable]
+    if len(notices) > 1:
+        return f"{notices[0]} {len(notices) - 1} more kept files cannot be read."
+    return "".join(notices)
+
+
 def places(shelf: Shelf, keep: Keep) -> Mapping[str, str]:
     """By problem, where the lesson last worked on stands; problems not begun are not in it.
 

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Literal
 from tutor.model import Problem
 from tutor.statics.body import SUM_X, SUM_Y, Moment, whole
 from tutor.statics.system import joint_equations
-from tutor.statics.words import motion_of
+from tutor.statics.words import as_one_body, motion_of
 from tutor.text import listed
 
 if TYPE_CHECKING:
@@ -27,12 +27,17 @@ SMALL = 1e-9
 
 @dataclass(frozen=True)
 class Determinacy:
-    """The count: `members` + `reactions` unknowns against `equations` = 2j, and what it says."""
+    """The count: `members` + `reactions` unknowns against `equations` = 2j, and what it says.
+
+    `said` leaves open whether a truss that has as many unknowns as equations is stable;
+    `said_if_stable` is for where that is known.
+    """
 
     members: int
     reactions: int
     equations: int
     said: str
+    said_if_stable: str
 
     @property
     def unknowns(self) -> int:
@@ -51,12 +56,14 @@ class Stability:
 
     When not `stable`, `mechanism` is one way to move without stretching a member or leaving a
     support: joint to (dx, dy), pure numbers, the largest motion of a joint being 1. `moving` are
-    the joints that move, and `how` says it in a sentence.
+    the joints that move, and `how` says it in a sentence; `as_one` says that the whole truss moves
+    as one rigid body.
     """
 
     stable: bool
     mechanism: Mapping[str, tuple[float, float]] = field(default_factory=dict)
     how: str = ""
+    as_one: bool = False
 
     @property
     def moving(self) -> tuple[str, ...]:
@@ -68,13 +75,14 @@ def determinacy(problem: Problem) -> Determinacy:
     m, r, n = len(problem.members), len(problem.reactions), 2 * len(problem.joints)
     count = f"m + r = {m} + {r} = {m + r} and 2j = {n}"
     if m + r == n:
-        said = f"{count}: as many unknowns as equations, statically determinate if it is stable."
-    elif m + r < n:
+        as_many = f"{count}: as many unknowns as equations, statically determinate"
+        return Determinacy(m, r, n, f"{as_many} if it is stable.", f"{as_many} and stable.")
+    if m + r < n:
         said = f"{count}: {n - m - r} too few to hold every joint, so it can move."
     else:
         more = f"{m + r - n} unknown{'s' if m + r - n > 1 else ''}"
         said = f"{count}: {more} more than equations, statically indeterminate."
-    return Determinacy(m, r, n, said)
+    return Determinacy(m, r, n, said, said)
 
 
 def stability(problem: Problem) -> Stability:
@@ -91,7 +99,8 @@ def stability(problem: Problem) -> Stability:
         name: (float(steps[2 * k]), float(steps[2 * k + 1])) for k, name in enumerate(joints)
     }
     places = {joint.name: joint.at for joint in problem.joints}
-    return Stability(False, mechanism, motion_of(places, mechanism))
+    as_one = bool(as_one_body(places, mechanism))
+    return Stability(False, mechanism, motion_of(places, mechanism), as_one)
 
 
 def surely_regular(matrix: Floats) -> bool:

@@ -33,7 +33,8 @@ class Unsolvable(Exception):  # noqa: N818 - a fact about the problem, not a sli
     `kind` is "too-few" (m + r < 2j), "too-many" (m + r > 2j) or "critical" (the count fits, yet it
     can move). `reason` is one sentence and `how` a second one on the motion, "" where there is none.
     `mechanism` maps each joint to its (dx, dy) in one possible motion, the largest step being 1, and
-    is empty where nothing moves; `moving` are the joints that do.
+    is empty where nothing moves; `moving` are the joints that do, and `as_one` says that the whole
+    truss moves as one rigid body.
     """
 
     def __init__(
@@ -45,6 +46,7 @@ class Unsolvable(Exception):  # noqa: N818 - a fact about the problem, not a sli
         self.mechanism = held.mechanism
         self.moving = held.moving
         self.how = held.how
+        self.as_one = held.as_one
 
 
 @dataclass(frozen=True)

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from tutor.text import listed
 
 Pair = tuple[float, float]
+NEARLY_NOTHING = 1e-9
 UNIT_WORDS: Mapping[str, str] = {"lb": "pounds", "kip": "kips", "in": "inches", "ft": "feet"}
 
 
@@ -29,9 +30,10 @@ def heading(dx: float, dy: float) -> str:
 
 def motion_of(places: Mapping[str, Pair], steps: Mapping[str, Pair]) -> str:
     """One sentence on a small motion of the joints at `places`, one step a joint."""
-    rigid = _as_one_body(places, steps)
-    if rigid:
-        return rigid
+    return as_one_body(places, steps) or _of_some(steps)
+
+
+def _of_some(steps: Mapping[str, Pair]) -> str:
     moving = [name for name, step in steps.items() if step != (0.0, 0.0)]
     start = "to begin with, with no member stretched"
     if len(moving) == 1:
@@ -41,7 +43,7 @@ def motion_of(places: Mapping[str, Pair], steps: Mapping[str, Pair]) -> str:
     return f"Joints {listed(moving)} can move together{aside}, {start}."
 
 
-def _as_one_body(places: Mapping[str, Pair], steps: Mapping[str, Pair]) -> str:
+def as_one_body(places: Mapping[str, Pair], steps: Mapping[str, Pair]) -> str:
     """The sentence for a motion of the whole truss as one rigid body, "" for any other."""
     names = list(places)
     base = names[0]
@@ -62,4 +64,5 @@ def _as_one_body(places: Mapping[str, Pair], steps: Mapping[str, Pair]) -> str:
     if still:
         return f"The whole truss can turn about joint {still[0]}."
     centre = places[base][0] - by / turn, places[base][1] + bx / turn
-    return f"The whole truss can turn about the point ({centre[0]:.4g}, {centre[1]:.4g})."
+    x, y = (0.0 if abs(c) < NEARLY_NOTHING * math.sqrt(span) else c for c in centre)
+    return f"The whole truss can turn about the point ({x:.4g}, {y:.4g})."
