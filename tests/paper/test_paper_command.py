@@ -126,11 +126,13 @@ class TestPaper:
         for who, name in (("s1041", "Dov Marle (s1041)"), ("s1042", "Pask, Juno (s1042)")):
             own = variant(my_set / "arm.toml", student=who, set="week-3")
             assert name in (out / f"{who}-sheet.html").read_text("utf-8")
-            part = keys[keys.index(name) :]
+            value = solve(own).value("AC")
+            row = keys[keys.index(name) :]
             assert (
-                f"<td>{rounded(abs(solve(own).value('AC')))}</td>"
-                in part[: part.index("</article>")]
+                f"<td>{rounded(abs(value))} {'T' if value > 0 else 'C'}</td>"
+                in (row[: row.index("</tr>")])
             )
+        assert keys.count("<article>") == 1  # a problem, and in it a row for each student
 
     def test_is_one_file_to_print_where_that_is_asked_for(self, my_set: Path) -> None:
         command = ["paper", "my-set", "--to", "out", "--for", "roster.csv", "--one-file"]

@@ -49,6 +49,12 @@ class ProblemSet:
         folder = self.path.absolute()
         return folder.parent.name if folder.suffix == ".toml" else folder.name
 
+    def before(self, problem: Problem) -> tuple[Problem, ...]:
+        """The problems of the set that come before one, as `after` in its set.toml says."""
+        stems = {p.source.stem: p for p in self.problems if p.source is not None}
+        own = "" if problem.source is None else problem.source.stem
+        return tuple(stems[stem] for stem in self.rules.after.get(own, ()) if stem in stems)
+
 
 Reader = Callable[[Sequence[Path], Rules], Iterable[Outcome]]
 """Reads files under the rules of their set, in their order; it may leave out the last ones."""

@@ -16,6 +16,7 @@ from tutor.model.set_file import SET_FILE
 from tutor.model.source import file_name, read_source
 from tutor.paper.blocks import Paper
 from tutor.paper.html import to_html
+from tutor.paper.keys import class_key
 from tutor.paper.markdown import to_markdown
 from tutor.paper.roster import Person
 from tutor.paper.sheets import key, sheet, worked_solution
@@ -53,11 +54,14 @@ def papers_for(path: Path, wanted: Wanted) -> Files:
     sets = _usable(path)
     files: Files = {}
     for kind in wanted.kinds:
+        if kind == "key" and wanted.people:
+            files |= _written(_class_keys(sets, wanted.people), "keys", wanted.form, Path())
+            continue
         by_person = {
             person: [MAKES[kind](problem, person.words) for problem in problems]
             for person, problems in _for_each(sets, wanted.people or (NOBODY,))
         }
-        together = wanted.one_file or kind == "key" or not wanted.people
+        together = wanted.one_file or not wanted.people
         if together:
             every = [paper for papers in by_person.values() for paper in papers]
             stem = f"{kind}s" if wanted.people and kind != "worked" else kind
@@ -68,6 +72,15 @@ def papers_for(path: Path, wanted: Wanted) -> Files:
                 stem = kind if wanted.form == "md" else f"{person.stem}-{kind}"
                 files |= _written(papers, stem, wanted.form, folder)
     return files
+
+
+def _class_keys(sets: Sequence[ProblemSet], people: Sequence[Person]) -> list[Paper]:
+    """A key for each problem, with a row for each student."""
+    own = {person.words: problems for person, problems in _for_each(sets, people)}
+    count = len(next(iter(own.values()))) if own else 0
+    return [
+        class_key([(whom, problems[at]) for whom, problems in own.items()]) for at in range(count)
+    ]
 
 
 def problems_for(path: Path, people: Sequence[Person]) -> Files:

@@ -23,6 +23,7 @@ LIST_HELP = (
 )
 DRAW = frozenset({"draw", "own"})
 MOST = 5
+FINISHED = ", finished"
 ONWARD = frozenset({"1", "go on", "go", "on", "yes"})
 AFRESH = frozenset({"new", "begin", "afresh", "no"})
 
@@ -128,12 +129,19 @@ def list_lines(sets: Sequence[ProblemSet], begun: Lessons) -> Iterator[str]:
         for problem in each.problems:
             number += 1
             level = f", level {problem.level}" if problem.level is not None else ""
-            yield f"{number}. {problem.title}{level}{_mark(begun, problem)}"
+            mark = _mark(begun, problem) or _first(begun, each.before(problem))
+            yield f"{number}. {problem.title}{level}{mark}"
         for refused in each.broken.values():
             yield "A file of this set cannot be used:"
             yield from (str(defect) for defect in refused.problems)
     if number:
         yield "Type the number of a problem, draw for a truss of your own, or leave."
+
+
+def _first(begun: Lessons, before: Sequence[Problem]) -> str:
+    """What comes before a problem and is not finished yet."""
+    titles = [each.title for each in before if _mark(begun, each) != FINISHED]
+    return f", after {' and '.join(titles)}" if titles else ""
 
 
 def _mark(begun: Lessons, problem: Problem) -> str:
@@ -143,7 +151,7 @@ def _mark(begun: Lessons, problem: Problem) -> str:
         return ""
     kept, how = earlier[0]
     where = _where(how.problem, kept)
-    return ", finished" if where == "done" else f", begun, {where}"
+    return FINISHED if where == "done" else f", begun, {where}"
 
 
 def _one_of(problems: Sequence[Problem], text: str) -> Problem | None:

@@ -33,6 +33,9 @@ LEAD = "Choose a problem with the arrow keys and press enter."
 WIDE = 116
 LONGEST = 44
 NOT_BEGUN = "not begun"
+AFTER = "after “{title}”"
+FIRST = "In this set comes first: {titles}."
+MOST_OF_TITLE = 24
 
 
 class SheetScreen(Screen[None]):
@@ -190,14 +193,21 @@ def row_of(entry: Entry, wide: int, left: Mapping[str, str]) -> Content:
         )
     problem = entry.problem
     level = f"level {problem.level}" if problem.level else "no level"
-    where = left.get(entry.key, NOT_BEGUN)
+    waits = entry.waits_for(left)
+    where = left.get(entry.key, AFTER.format(title=cut(waits[0])) if waits else NOT_BEGUN)
     title = one_line(problem.title) + (" (see remark)" if entry.defects else "")
     gap = " " * max(2, wide - cell_len(title) + 2)
     return Content.assemble(
         f"  {title}{gap}",
         f"{level}  ",
-        (one_line(where), "" if where == NOT_BEGUN else "bold"),
+        (one_line(where), "bold" if entry.key in left else ""),
     )
+
+
+def cut(title: str) -> str:
+    """A title that fits behind another one."""
+    title = one_line(title)
+    return title if len(title) <= MOST_OF_TITLE else f"{title[: MOST_OF_TITLE - 1]}…"
 
 
 def about(entry: Entry) -> Content:
@@ -216,6 +226,9 @@ def about(entry: Entry) -> Content:
         Content(visible(problem.story).strip()),
     ]
     parts.append(Content(f"{counts}. Topics: {topics}." if topics else f"{counts}."))
+    if entry.before:
+        titles = ", ".join(one_line(title) for _, title in entry.before)
+        parts.append(Content(FIRST.format(titles=titles)))
     if defects:
         parts.append(Content(defects))
     return Content("\n\n").join(part for part in parts if part.plain)

@@ -11,7 +11,7 @@ from tutor.model.sets import FirstFew, one_by_one
 from tutor.records import Keep, Kept
 from tutor.records.belonging import key_of
 from tutor.records.keep import Lessons
-from tutor.session import where_left
+from tutor.session import WHERE, where_left
 from tutor.statics import Unsolvable
 from tutor.variants import personal
 
@@ -21,13 +21,21 @@ CHANGED = "begun, and changed since"
 
 @dataclass(frozen=True)
 class Entry:
-    """One row of the sheet: a problem, or a file that cannot be used, with what is wrong in it."""
+    """One row of the sheet: a problem, or a file that cannot be used, with what is wrong in it.
+
+    `before` has the keys and titles of the problems that come first.
+    """
 
     title: str
     problem: Problem | None = None
     key: str = ""
     path: Path | None = None
     defects: tuple[Defect, ...] = ()
+    before: tuple[tuple[str, str], ...] = ()
+
+    def waits_for(self, left: Mapping[str, str]) -> tuple[str, ...]:
+        """The titles of what comes first and is not done; `left` says where each problem stands."""
+        return tuple(title for key, title in self.before if left.get(key) != WHERE["table"])
 
     @property
     def broken(self) -> bool:
@@ -99,6 +107,7 @@ def _group(found: ProblemSet) -> Group:
             key_of(problem),
             problem.source,
             () if problem.source is None else found.warnings.get(problem.source, ()),
+            tuple((key_of(each), each.title) for each in found.before(problem)),
         )
         for problem in found.problems
     ]

@@ -1,0 +1,40 @@
+"""What is the key of a problem whose numbers each student has of their own? A row for each student."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from tutor.model import Problem
+from tutor.paper.blocks import Block, Grid, Paper, Words
+from tutor.paper.lines import rounded
+from tutor.paper.sheets import way
+from tutor.statics import Answer, solve
+
+MOST_COLUMNS = 7
+"""So many forces stand beside the students on a page; more of them go into another table."""
+
+
+def class_key(problems: Sequence[tuple[str, Problem]]) -> Paper:
+    """The answers of one problem for each student: (how they are called, their problem).
+
+    Reactions with their sense, members with T or C. Raises `Unsolvable`.
+    """
+    answers = [(whom, solve(problem)) for whom, problem in problems]
+    return Paper(f"{problems[0][1].title}: key", "", tuple(_blocks(answers)))
+
+
+def _blocks(answers: Sequence[tuple[str, Answer]]) -> Iterator[Block]:
+    problem = answers[0][1].problem
+    yield Words(f"Forces in {problem.force}; T is tension, C compression.")
+    for start in range(0, len(problem.unknowns), MOST_COLUMNS):
+        names = tuple(problem.unknowns)[start : start + MOST_COLUMNS]
+        rows = tuple((whom, *(_cell(answer, name) for name in names)) for whom, answer in answers)
+        yield Grid(("student", *names), rows)
+
+
+def _cell(answer: Answer, name: str) -> str:
+    value = answer.value(name)
+    size = rounded(abs(value))
+    if name in answer.problem.member:
+        return f"{size} {'T' if value > 0 else 'C'}" if value else size
+    return f"{size} {way(answer.problem.reaction[name], value)}".strip()
