@@ -16,8 +16,10 @@ from types import ModuleType
 from typing import Any, Literal
 
 from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, Value, about_called, in_words
+from tutor.judge.chain import readings_of
+from tutor.judge.desk import Desk
 from tutor.judge.known_values import KnownValues, checked
-from tutor.judge.steps import Desk, judge_typewritten, readings_of
+from tutor.judge.steps import judge_typewritten
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import Mistake, Remark, Verdict

@@ -27,7 +27,9 @@ from tutor.model import Tolerance
 
 MOST_SCALES = 12
 NEARLY_AS_WRITTEN = 0.03
-"""Nobody multiplies a line by so little: what is off by that in every term is off in every term."""
+"""Hardly anybody multiplies a line by so little: what is off by that in every term is off in every
+term, unless all terms of a sum of forces show one multiple precisely."""
+PRECISELY = Tolerance(silent=0.0002, remark=0.0002)
 
 
 @dataclass(frozen=True)
@@ -80,7 +82,25 @@ def _fit(line: TypedEquation, true: TrueEquation, tolerance: Tolerance) -> Fit |
         if level == how == "silent":
             return Fit(scale, "silent", paired)
         remarked = remarked or Fit(scale, "remark", paired)
-    return remarked
+    if remarked is not None or true.is_moment:
+        return remarked
+    return _multiplied_a_little(line, spots, numbers)
+
+
+def _multiplied_a_little(
+    line: TypedEquation, spots: Mapping[str, TrueTerm], numbers: Sequence[TrueTerm]
+) -> Fit | None:
+    """The fit of a sum of forces that is nearly as written, where all terms show one multiple.
+
+    In a sum of moments that shows arms that are all off by the same share.
+    """
+    low, high = _agreeing(line, spots, "silent", PRECISELY)
+    scale = (low + high) / 2
+    if low > high or _is_multiple(scale):
+        return None
+    found = numbers_fit(line, numbers, scale, PRECISELY)
+    terms = len(line.unknowns) + len(line.constants)
+    return None if found is None or terms < 2 else Fit(scale, "silent", found[1])
 
 
 def _of_numbers_alone(

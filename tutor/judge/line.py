@@ -21,7 +21,7 @@ from tutor.judge.same import NEAR
 from tutor.judge.telling import mistake_of, with_what_fits
 from tutor.judge.ties import told_with
 from tutor.judge.true_equation import TrueEquation
-from tutor.judge.typed import TypedEquation, typed_equation
+from tutor.judge.typed import TypedEquation
 from tutor.judge.unrecorded import joint_sum_with_unrecorded, not_recorded, with_unrecorded
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.whole_line import off_by
@@ -44,16 +44,16 @@ class Line:
 
     problem: Problem
     about: Equation
-    reading: Reading
+    typed: TypedEquation
     names: Names
     own: KnownValues
     standing: Sequence[Equation]
     lines: Sequence[TypedEquation]
     values: Callable[[], Mapping[str, float]]
 
-    @cached_property
-    def typed(self) -> TypedEquation:
-        return typed_equation(self.reading)
+    @property
+    def reading(self) -> Reading:
+        return self.typed.reading
 
     @cached_property
     def true(self) -> TrueEquation:

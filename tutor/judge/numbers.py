@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import combinations
 
+from tutor.judge.assignment import cheapest
 from tutor.judge.blocks import stand_for
 from tutor.judge.costs import BARE_SIZE, MISPLACED, MORE_THAN_THERE, OTHER_SIZE, SIZE_SHOWN
 from tutor.judge.edits import (
@@ -182,7 +183,7 @@ def _by_term(
     alone = [number_without_place(term, given.true, spots, scale) for term, _ in rest]
     missed = {i: named_at("missing", spots[i], spots) for i in left}
     free = [KINDS[missed[i]].cost if i in missed else 0.0 for i in places]
-    chosen = _cheapest(pairs, [account.cost for account in alone], free)
+    chosen = cheapest(pairs, [account.cost for account in alone], free)
     slips: list[Slip] = []
     cost = 0.0
     for (term, _), place, lone, row in zip(rest, chosen, alone, pairs, strict=True):
@@ -199,38 +200,6 @@ def _by_term(
             slips.append(Slip(code, spots[i].name, spots[i]))
             cost += KINDS[code].cost
     return Explanation(cost, tuple(slips), scale)
-
-
-def _cheapest(
-    pairs: Sequence[Sequence[Edit]], alone: Sequence[float], free: Sequence[float]
-) -> tuple[int | None, ...]:
-    """For each typed number its place, or None, at the least cost over all; a search with bounds.
-
-    `free` is what it costs to leave each place without a number.
-    """
-    best_cost = math.inf
-    best: tuple[int | None, ...] = ()
-    least = [
-        min((*(edit.cost for edit in row), one)) for row, one in zip(pairs, alone, strict=True)
-    ]
-    ahead = [math.fsum(least[row:]) for row in range(len(pairs) + 1)]
-
-    def go(row: int, chosen: tuple[int | None, ...], cost: float) -> None:
-        nonlocal best_cost, best
-        if cost + ahead[row] >= best_cost:
-            return
-        if row == len(pairs):
-            total = cost + math.fsum(f for i, f in enumerate(free) if i not in chosen)
-            if total < best_cost:
-                best_cost, best = total, chosen
-            return
-        for i, edit in sorted(enumerate(pairs[row]), key=lambda pair: pair[1].cost):
-            if i not in chosen:
-                go(row + 1, (*chosen, i), cost + edit.cost)
-        go(row + 1, (*chosen, None), cost + alone[row])
-
-    go(0, (), 0.0)
-    return best
 
 
 def _idle(rest: Sequence[Term], spots: Sequence[TrueTerm], scale: float) -> list[int]:

@@ -62,7 +62,8 @@ def read_line(
 def line_of(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _NOTHING) -> Line:
     """The line as `read_line` gives it; raises Broken."""
     typed = checked(text, "empty")
-    if typed.isascii() and _LAID_OUT.search(typed) is None:
+    typed = typed if typed.isascii() else plain(typed)
+    if typed.replace("°", "").isascii() and _LAID_OUT.search(typed) is None:
         try:
             return _plainly(text, typed, names, frame)
         except Broken:

@@ -1,0 +1,97 @@
+"""What do the links of a chain say: which equations, and does each number follow from the last?"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import pairwise
+
+from tutor.judge.about import Value
+from tutor.judge.blocks import rounded_by
+from tutor.judge.desk import Desk
+from tutor.judge.kind import Case
+from tutor.judge.known_values import is_link, positive_sense
+from tutor.judge.mistakes import KINDS
+from tutor.judge.same import NEAR, SAME
+from tutor.judge.verdict import Mistake, Verdict
+from tutor.notation import Line as Typewritten
+from tutor.notation import Reading, Side, Step
+from tutor.notation.reading import link
+from tutor.notation.tree import Negative
+
+NOT_EQUAL = "The first part is right, but {other} is not {one}."
+
+
+def readings_of(desk: Desk, line: Typewritten, step: Step) -> Iterator[Reading]:
+    """The links of a chain that hold an unknown, each as an equation; letters and arrows as signs.
+
+    Where none does, the first two sides are one, with all values put in.
+    """
+    label = step.label or line.label
+    for index, (one, other) in enumerate(pairwise(step.sides)):
+        if not (one.numeric and other.numeric) or (index == 0 and _all_numbers(step)):
+            first, second = _with_way(desk, one, other), _with_way(desk, other, one)
+            yield link(line.text, first, second, label, step.frame)
+
+
+def _all_numbers(step: Step) -> bool:
+    return all(side.numeric for side in step.sides)
+
+
+def _with_way(desk: Desk, side: Side, other: Side) -> Side:
+    """A number with its T, C or arrow as a sign under the student's own sense of the force beside it."""
+    name = other.name
+    if name is None or not side.numeric or (side.letter is None and side.sense is None):
+        return side
+    value = sum(term.value for term in side.terms)
+    sign = desk.own.sign(name)
+    if side.letter is not None:
+        if name not in desk.problem.member and not is_link(desk.problem, name):
+            return side
+        way = sign if side.letter == "T" else -sign
+    elif name in desk.problem.reaction and side.sense is not None:
+        way = sign * positive_sense(desk.problem, name, side.sense, sign)
+    else:
+        return side
+    if (value < 0) == (way < 0):
+        return side
+    terms = tuple(term._replace(value=-term.value) for term in side.terms)
+    return replace(side, node=Negative(side.node, side.span), terms=terms)
+
+
+def broken_link(desk: Desk, step: Step) -> Verdict | None:
+    """The verdict on the first two numbers of a chain that are not equal; None where all are."""
+    numeric = [(one, other) for one, other in pairwise(step.sides) if one.numeric and other.numeric]
+    if _all_numbers(step):
+        numeric = numeric[1:]
+    for one, other in numeric:
+        if not _equal(one, other):
+            text = NOT_EQUAL.format(one=_shown(step.text, one), other=_shown(step.text, other))
+            kind = KINDS["arithmetic"]
+            case = Case(desk.problem, Value(""))
+            mistake = Mistake(kind.code, None, text, kind.reason(case), "", other.span)
+            return Verdict("wrong", text, (mistake,))
+    return None
+
+
+def _shown(text: str, side: Side) -> str:
+    return text[side.span.start : side.span.end]
+
+
+def _equal(one: Side, other: Side) -> bool:
+    """Whether the second number is the first, exactly or rounded; a letter or an arrow is a sign."""
+    first, second = (number_of(side) for side in (one, other))
+    if one.letter or other.letter or one.sense or other.sense:
+        backward = other.letter == "C" and one.letter is None
+        opposed = backward and first > 0 and second > 0 and len(one.terms) == 1
+        first, second = abs(first), abs(second)
+        if opposed and one.figures is None:
+            return abs(first - second) <= NEAR * first
+    radius = sum(rounded_by(term.value, term.radius) for term in other.terms)
+    off, size = abs(first - second), abs(first)
+    own = sum(term.radius for term in one.terms)
+    return off <= max(SAME * size, min(radius, NEAR * size)) + own + 1e-9
+
+
+def number_of(side: Side) -> float:
+    return sum(term.value for term in side.terms)

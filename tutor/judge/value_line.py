@@ -1,0 +1,118 @@
+"""Is what was typed for a value right, with all that was written before it?"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from tutor.judge.about import Value
+from tutor.judge.chain import broken_link, number_of, readings_of
+from tutor.judge.desk import Desk
+from tutor.judge.kind import Case
+from tutor.judge.mistakes import KINDS
+from tutor.judge.other_equation import holds_at_solution
+from tutor.judge.typed import TypedEquation, typed_equation
+from tutor.judge.values import judge_value
+from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.notation import Line as Typewritten
+from tutor.notation import Step, ValueReading
+from tutor.notation.tree import Name
+from tutor.notation.unreadable import Broken
+from tutor.notation.value import value_in
+
+COMPONENT = "Right: this is a component of {name}; the force itself is still to come."
+DOES_NOT_HOLD = "“{text}” does not hold, so nothing can follow from it."
+
+
+def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
+    """The verdict on a line where a value is asked for: the last that names it is the result."""
+    result = _result(about, line)
+    lines = list(desk.lines)
+    for step in line.steps:
+        if (broken := broken_link(desk, step)) is not None:
+            return replace(broken, about=about)
+        if step is result:
+            continue
+        for reading in readings_of(desk, line, step):
+            each = typed_equation(reading)
+            if not holds_at_solution(
+                each, desk.problem, desk.own, desk.values(), desk.problem.tolerance
+            ):
+                return _not_so(desk, about, line, step)
+            lines.append(each)
+    if (component := _component(desk, about, result, line, lines)) is not None:
+        return component
+    try:
+        value = value_in(line.text, result)
+    except Broken as broken:
+        reaction = "_" in about.unknown
+        broken.words.setdefault("example", "12 or 12 left" if reaction else "12 or 12 C")
+        unreadable = broken.about(line.text)
+        return Verdict("unreadable", unreadable.message, about=about, unreadable=unreadable)
+    return _judge_value(desk, about, value, lines)
+
+
+def as_value(
+    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation]
+) -> Verdict | None:
+    """The verdict on a statement behind the equation that is the value of one force; else None."""
+    names = {side.name for side in step.sides if not side.numeric}
+    name = names.pop() if len(names) == 1 else None
+    if name is None or not any(side.numeric for side in step.sides):
+        return None
+    try:
+        return _judge_value(desk, Value(name), value_in(line.text, step), lines)
+    except Broken:
+        return None
+
+
+def _judge_value(
+    desk: Desk, about: Value, reading: ValueReading, lines: Sequence[TypedEquation]
+) -> Verdict:
+    true = desk.values()[about.unknown]
+    return judge_value(desk.problem, about, reading, desk.own, true, lines, desk.radians)
+
+
+def _result(about: Value, line: Typewritten) -> Step:
+    """The statement that gives the value asked for: the last that names it, else the last."""
+    naming = [
+        step
+        for step in line.steps
+        if any(side.name == about.unknown for side in step.sides)
+        and any(side.numeric for side in step.sides)
+    ]
+    return naming[-1] if naming else line.result
+
+
+def _not_so(desk: Desk, about: Value, line: Typewritten, step: Step) -> Verdict:
+    """That a statement before the result does not hold."""
+    text = DOES_NOT_HOLD.format(text=line.text[step.span.start : step.span.end])
+    kind = KINDS["not-equilibrium"]
+    case = Case(desk.problem, about, about.unknown)
+    mistake = Mistake("arithmetic", about.unknown, text, "", kind.place(case), step.span)
+    return Verdict("wrong", text, (mistake,), about=about)
+
+
+def _component(
+    desk: Desk, about: Value, result: Step, line: Typewritten, lines: Sequence[TypedEquation]
+) -> Verdict | None:
+    """The verdict on a result for a component of the force, such as AE_y = 9; None for any other."""
+    named = [side.node for side in result.sides if isinstance(side.node, Name) and side.node.share]
+    numbers = [side for side in result.sides if side.numeric]
+    if not named or not numbers or named[0].name != about.unknown:
+        return None
+    share, number = named[0].share, numbers[-1]
+    assert share is not None
+    if not share.factor:
+        return None
+    radius = sum(term.radius for term in number.terms) / abs(share.factor)
+    whole = ValueReading(
+        line.text, number_of(number) / share.factor, radius, number.letter, number.sense,
+        about.unknown, number.unit, number.span, None,
+    )  # fmt: skip
+    verdict = _judge_value(desk, about, whole, lines)
+    if not verdict.right:
+        return verdict
+    said = COMPONENT.format(name=about.unknown)
+    remark = Remark("component", said)
+    return replace(verdict, text=said, value=None, remarks=(remark, *verdict.remarks))
