@@ -16,7 +16,7 @@ from tutor.judge.independent import adds_something
 from tutor.lesson import Ask, Lesson, Reply
 from tutor.lesson.steps.zero import CALLED, RULES, ways_to_see
 from tutor.model import Problem, Support
-from tutor.statics import joint_order, solve, zero_force
+from tutor.statics import joint_order, loose_joints, solve, soundness, zero_force
 
 Do = Callable[..., Reply]
 AGAINST = frozenset({"left", "down", "against", "C"})
@@ -30,7 +30,8 @@ class Student:
     def __init__(self, lesson: Lesson, do: Do) -> None:
         self.lesson = lesson
         self.do = do
-        self.truth = solve(lesson.problem).values
+        solvable = soundness(lesson.problem) == "determinate"
+        self.truth = solve(lesson.problem).values if solvable else {}
         self.slipped: set[str] = set()
 
     def walk(self) -> None:
@@ -54,6 +55,18 @@ class Student:
         m, r, n = len(problem.members), len(problem.reactions), 2 * len(problem.joints)
         self.slip("count", m=m + 1, r=r, **{"2j": n})
         self.right("count", m=m, r=r, **{"2j": n})
+
+    def soundness(self, ask: Ask) -> None:
+        true = soundness(self.lesson.problem)
+        self.slip("soundness", **{"is": next(o.key for o in ask.options if o.key != true)})
+        self.right("soundness", **{"is": true})
+
+    def loose(self, ask: Ask) -> None:
+        """Every joint is said to move at first, or all but one."""
+        joints = list(loose_joints(self.lesson.problem))
+        others = [option.key for option in ask.options if option.key not in joints]
+        self.slip("loose", joints=[*joints, *others[:1]] if others else joints[1:])
+        self.right("loose", joints=joints)
 
     def support(self, ask: Ask) -> None:
         support = next(s for s in self.lesson.problem.supports if s.joint == ask.subject)
@@ -236,6 +249,10 @@ def as_typed(ask: Ask, kind: str, data: Mapping[str, Any]) -> str:
             return " ".join(numbers[key] for key in data["acts"])
         case "count":
             return f"m {data['m']}, r {data['r']}, 2j {data['2j']}"
+        case "soundness":
+            return numbers[data["is"]]
+        case "loose":
+            return " ".join(data["joints"])
         case "sense":
             return numbers[data["sense"]]
         case "turning":

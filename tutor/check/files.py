@@ -14,7 +14,7 @@ from tutor.check.twins import twins
 from tutor.check.varying import varying_defects
 from tutor.model import Defect, Problem, ProblemError, ProblemSet, Rules, load_sets
 from tutor.model.read import Outcome, outcome
-from tutor.statics import Answer, Unsolvable, solve
+from tutor.statics import Answer, Unsolvable, determinacy, solve, soundness
 
 CURES = {
     "too-few": "add members or supports until m + r = 2j, with no joint free to move",
@@ -75,7 +75,7 @@ def _of_problem(
     answer = _answer(problem, places)
     if isinstance(answer, Defect):
         found.append(answer)
-    else:
+    elif answer is not None:
         found += [*doubts(answer, places), *varying_defects(problem, among, places)]
     return tuple(sorted(found, key=lambda defect: defect.line))
 
@@ -86,12 +86,32 @@ def standing_defect(problem: Problem) -> Defect | None:
     return answer if isinstance(answer, Defect) else None
 
 
-def _answer(problem: Problem, places: Places) -> Answer | Defect:
+def _answer(problem: Problem, places: Places) -> Answer | Defect | None:
+    """The forces, or why there are none; None where that is what the student has to find out."""
+    if problem.truss is not None and (said := _not_so(problem)):
+        return Defect(places.file, places.line("truss"), *said)
+    if problem.truss not in (None, "determinate"):
+        return None
     try:
         return solve(problem)
     except Unsolvable as reason:
         message = f"{reason.reason.rstrip('.')}. {reason.how}".strip().rstrip(".")
         return Defect(places.file, _line_of(places, reason), message, CURES[reason.kind])
+
+
+def _not_so(problem: Problem) -> tuple[str, str] | None:
+    """What is wrong in what the file says its truss is, and the cure."""
+    found = soundness(problem)
+    if problem.truss != found:
+        return (
+            f"truss says {problem.truss}, but the truss is {found}: {determinacy(problem).said}",
+            f'write truss = "{found}", or change the truss',
+        )
+    if found != "determinate" and problem.vary is not None:
+        return "a truss that statics does not solve has no numbers to vary", "take [vary] out"
+    if found != "determinate" and problem.given:
+        return "a truss that statics does not solve has no reactions to give", "take given out"
+    return None
 
 
 def _line_of(places: Places, reason: Unsolvable) -> int:

@@ -85,7 +85,7 @@ class Course:
             try:
                 solve(problem)
             except Unsolvable:
-                kept = problem, False
+                kept = problem, problem.truss is not None
             else:
                 kept = problem, True
             self._solvable[id(problem)] = kept

@@ -69,6 +69,21 @@ def _turning(state: State, ask: Ask, text: str) -> Deed | None:
     return None if key is None else Do("turning", {"positive": key})
 
 
+def _soundness(state: State, ask: Ask, text: str) -> Deed | None:
+    key = single(ask.options, text)
+    return None if key is None else Do("soundness", {"is": key})
+
+
+def _loose(state: State, ask: Ask, text: str) -> Deed | None:
+    """Joints by their numbers or their names; a name goes first, where joints are called 1, 2, 3."""
+    words = [word for word in BETWEEN.split(text) if word.lower() not in FILLERS]
+    named = [joint_meant(state.problem, word) for word in words]
+    if words and None not in named:
+        return Do("loose", {"joints": named})
+    keys = several(ask.options, text)
+    return None if keys is None else Do("loose", {"joints": keys})
+
+
 def _equation(state: State, ask: Ask, text: str) -> Deed | None:
     """A number that none of the options has is a value."""
     if not NUMBER.fullmatch(text) or not 1 <= int(text) <= len(ask.options):
@@ -89,6 +104,8 @@ ANSWERS: Mapping[str, Callable[[State, Ask, str], Deed | None]] = {
     "support": _support,
     "sense": _sense,
     "turning": _turning,
+    "soundness": _soundness,
+    "loose": _loose,
     "line": _equation,
     "joint": _joint,
     "joint-line": _equation,

@@ -11,13 +11,13 @@ from tutor.judge import M
 from tutor.judge.known_values import senses_for
 from tutor.lesson import STEPS, Lesson
 from tutor.lesson.pointing import pointed_out
+from tutor.lesson.reply import TICKED
 from tutor.lesson.steps.free_body import sense_in_words
 from tutor.lesson.steps.joints import RULES
 from tutor.model.naming import joint_meant, member_meant, reaction_meant, unknown_meant
 from tutor.statics import whole
 
 EQUATIONS = frozenset({"line", "joint-line", "close"})
-TICKED = frozenset({"reasons", "support"})
 SENSES = {
     **dict.fromkeys(("t", "tension", "pull", "pulling"), "T"),
     **dict.fromkeys(("c", "compression", "push", "pushing"), "C"),

@@ -19,6 +19,7 @@ from tutor.lesson.steps import (
     joints,
     section,
     skipping,
+    sound,
     writing,
     zero,
 )
@@ -36,7 +37,9 @@ ANYWHERE: dict[str, Handler] = {
     "sense": free_body.sense,
 }
 ON_FREE_BODY = frozenset({"joint", "assume", "zero", "sense", "section"})
-ANSWERS = frozenset({"reasons", "count", "support", "sense", "turning", "skip"})
+ANSWERS = frozenset(
+    {"reasons", "count", "soundness", "loose", "support", "sense", "turning", "skip"}
+)
 ARRIVED: dict[StepName, str] = {
     "idealise": "Back to the idealisation.",
     "free body": "Next: the free body. The supports are taken away and replaced by what they do.",
@@ -99,13 +102,17 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return after, reply
     moved = _advance(state, after, event)
     if moved.step != state.step:
-        arrival = Say("note", _arrival(state.step, moved.step))
+        arrival = Say("note", _arrival(state, moved.step))
         reply = replace(reply, said=(*reply.said, arrival))
     return moved, reply
 
 
 def barred(state: State, step: StepName) -> str | None:
     """Why a step cannot be entered yet, or None."""
+    if step != "idealise" and sound.asked_for(state):
+        return "First say what this truss is: whether it is held, and whether statics can solve it."
+    if not sound.can_be_solved(state):
+        return None if step in ("idealise", "table") else sound.NO_FORCES
     if step in ("reactions", "joints", "close", "table") and not state.free_body_done:
         return "First replace every support and draw its arrows: the lines need them."
     if step in ("close", "table") and not (state.reactions_done and state.members_done):
@@ -127,11 +134,13 @@ def _go(state: State, event: Event) -> tuple[State, Reply]:
     if step == state.step:
         return state, Reply((Say("note", f"You are at this step ({step})."),))
     moved = replace(state, step=step, about=None, joint=None, part=())
-    return moved, Reply((Say("note", _arrival(state.step, step)),), True)
+    return moved, Reply((Say("note", _arrival(state, step)),), True)
 
 
-def _arrival(before: StepName, now: StepName) -> str:
-    back = STEPS.index(now) < STEPS.index(before)
+def _arrival(before: State, now: StepName) -> str:
+    back = STEPS.index(now) < STEPS.index(before.step)
+    if now == "table" and not sound.can_be_solved(before):
+        return "Done: there are no forces to find here."
     return f"Back at an earlier step: {now}." if back else ARRIVED[now]
 
 
@@ -148,13 +157,15 @@ def _advance(before: State, after: State, event: Event) -> State:
         return _leave_joint(before, after)
     later = STEPS[STEPS.index(step) + 1 :]
     following: StepName = next((s for s in later if not _is_done(after, s)), "table")
+    if not sound.can_be_solved(after):
+        following = "table"
     return replace(after, step=following, about=None, joint=None, part=())
 
 
 def _is_done(state: State, step: StepName) -> bool:
     match step:
         case "idealise":
-            return state.reasons_done and state.count_done
+            return state.reasons_done and state.count_done and not sound.asked_for(state)
         case "free body":
             return state.free_body_done
         case "reactions":

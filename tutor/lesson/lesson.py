@@ -18,6 +18,7 @@ from tutor.lesson.state import State, Try
 from tutor.lesson.steps import STEP
 from tutor.lesson.steps.table import Table, table
 from tutor.model import Problem
+from tutor.statics import soundness
 
 
 @dataclass(frozen=True)
@@ -40,7 +41,8 @@ class Lesson:
     def __init__(self, problem: Problem, events: Iterable[Event] = ()) -> None:
         self.problem = problem
         self.desk = Judge(problem)
-        self.desk.values()
+        if problem.truss is None or soundness(problem) == "determinate":
+            self.desk.values()
         self.events: list[Event] = []
         self._changes: list[Change] = []
         self.state: State = beginning(problem, self.desk)
@@ -139,6 +141,8 @@ class Lesson:
 TAKEN_BACK = {
     "reasons": "the reasons",
     "count": "the counts",
+    "soundness": "what the truss is",
+    "loose": "what moves",
     "support": "what acts at {joint}",
     "sense": "the arrow of {unknown}",
     "turning": "the positive turning direction",

@@ -206,6 +206,8 @@ PARTS: Mapping[str, Whole | Row | Table] = {
     "step": Whole(_same, _text),
     "reasons_done": Whole(_same, _truth),
     "count_done": Whole(_same, _truth),
+    "sound_done": Whole(_same, _truth),
+    "moving_done": Whole(_same, _truth),
     "supports_done": Row(_same, _text),
     "senses": Table(_same, _text),
     "turning": Whole(_same, _maybe_text),

@@ -49,6 +49,8 @@ class Option:
 AskKind = Literal[
     "reasons",
     "count",
+    "soundness",
+    "loose",
     "support",
     "sense",
     "turning",
@@ -60,11 +62,15 @@ AskKind = Literal[
 ]
 
 
+TICKED: frozenset[AskKind] = frozenset({"reasons", "support", "loose"})
+"""The kinds of questions that any number of options answer."""
+
+
 @dataclass(frozen=True)
 class Ask:
     """What is asked now.
 
-    `kind` says which event answers it: "reasons" and "support" by any number of options, "count" by
+    `kind` says which event answers it: "reasons", "support" and "loose" by any number of options, "count" by
     three whole numbers, "sense", "turning" and "joint" by one option, "line", "joint-line" and
     "close" by typing. `subject` is the joint or unknown asked about, `about` the equation chosen.
     """

@@ -72,6 +72,8 @@ class State:
     step: StepName = "idealise"
     reasons_done: bool = False
     count_done: bool = False
+    sound_done: bool = False
+    moving_done: bool = False
     supports_done: tuple[str, ...] = ()
     senses: Mapping[str, str] = field(default_factory=dict)
     turning: str | None = None

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from pathlib import Path
+from typing import Literal
 
 from tutor.model.direction import Direction
 from tutor.model.naming import names_of
@@ -15,13 +16,17 @@ from tutor.model.support import reactions_of
 from tutor.model.vary import Vary
 from tutor.notation import Names
 
+Soundness = Literal["determinate", "unstable", "indeterminate"]
+"""What a truss is: held with as many unknowns as equations; able to move; held by more than that."""
+
 
 @dataclass(frozen=True)
 class Problem:
     """One problem: a plane truss, its loads and units, and the words around it.
 
     `rules` are those of the set it was read with; `vary` is what may differ from student to student,
-    None where every student has these numbers.
+    None where every student has these numbers; `truss` is what the student has to find out about it
+    first, None where that is not asked.
     """
 
     title: str
@@ -36,6 +41,7 @@ class Problem:
     level: int | None = None
     id: str = ""
     given: tuple[str, ...] = ()
+    truss: Soundness | None = None
     tolerance: Tolerance = field(default_factory=Tolerance)
     vary: Vary | None = None
     source: Path | None = field(default=None, compare=False)

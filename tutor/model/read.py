@@ -20,7 +20,7 @@ from tutor.model.toml_read import UNREAD, Document, read_toml
 from tutor.text import shown
 
 KEYS = (
-    *("title", "story", "topics", "level", "id", "given", "force", "length"),
+    *("title", "story", "topics", "level", "id", "given", "truss", "force", "length"),
     *("members", "joints", "supports", "loads", "tolerance", "vary"),
 )
 NEEDED = {
@@ -113,6 +113,7 @@ def _problem(document: Document, source: FilePath | None, rules: Rules) -> Probl
         level=words.level(notes, data),
         id=words.identity(notes, data),
         given=words.given(notes, data),
+        truss=words.truss(notes, data),
         tolerance=words.tolerance(notes, data, rules.tolerance or Tolerance()),
         source=source,
         rules=rules,

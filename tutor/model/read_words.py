@@ -7,10 +7,11 @@ returns what is sound, or the default.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import Any
+from typing import Any, get_args
 
 from tutor.model.amounts import kind_of
 from tutor.model.defect import Findings, choose
+from tutor.model.problem import Soundness
 from tutor.model.read_parts import number
 from tutor.model.rules import Tolerance
 from tutor.model.toml_read import UNREAD
@@ -19,6 +20,7 @@ from tutor.text import lines, one_line, shown
 FORCES = ("kN", "N", "MN", "lb", "kip")
 LENGTHS = ("m", "mm", "cm", "in", "ft")
 GIVEN = ("reactions",)
+SOUNDNESS: tuple[Soundness, ...] = get_args(Soundness)
 LONGEST_TITLE = 200
 LONGEST_STORY = 20_000
 LONGEST_WORD = 100
@@ -124,6 +126,19 @@ def given(notes: Findings, data: Data) -> tuple[str, ...]:
             cure = choose(word, GIVEN, "what can be given is")
             notes.error(("given",), f"{shown(word)} cannot be given", cure)
     return read
+
+
+def truss(notes: Findings, data: Data) -> Soundness | None:
+    """What the student has to find out of the truss before anything else."""
+    name = text(notes, data, "truss")
+    if name is None:
+        return None
+    for known in SOUNDNESS:
+        if name == known:
+            return known
+    message = f"{shown(name)} is nothing that a truss is called here"
+    notes.error(("truss",), message, choose(name, SOUNDNESS, "it is one of"))
+    return None
 
 
 def level(notes: Findings, data: Data) -> int | None:

@@ -26,6 +26,7 @@ from tutor.model.read_words import (
     LEVELS,
     LONGEST_TITLE,
     MOST_PERCENT,
+    SOUNDNESS,
     TOLERANCES,
 )
 
@@ -188,6 +189,10 @@ PROPERTIES: dict[str, Schema] = {
         "type": "array",
         "description": "what the student is told at the start",
         "items": {"enum": list(GIVEN)},
+    },
+    "truss": {
+        "enum": list(SOUNDNESS),
+        "description": "what the student has to find out of it first",
     },
     "force": {"enum": list(FORCES), "description": "the unit of every force"},
     "length": {"enum": list(LENGTHS), "description": "the unit of every length"},

@@ -52,6 +52,8 @@ def _head(problem: Problem) -> Iterator[str]:
         yield f"id = {_text(identity)}"
     if given := _words(problem.given):
         yield f"given = {_list(given)}"
+    if problem.truss is not None:
+        yield f"truss = {_text(problem.truss)}"
     yield f"force = {_text(problem.force)}"
     yield f"length = {_text(problem.length)}"
     yield f"members = {_list(member_name(m.start, m.end) for m in problem.members)}"

@@ -31,6 +31,8 @@ HOW: Mapping[str, str] = {
     "support": "Type the numbers of all that act, or none.",
     "sense": "Type one number, or the direction.",
     "turning": "Type one number.",
+    "soundness": "Type one number.",
+    "loose": "Type the joints that can move, with blanks between them.",
     "line": "Type a number to choose, then the line. A line may carry its heading instead.",
     "joint": "Type a number, or the name of a joint.",
     "joint-line": "Type equations to hear all the sums with their numbers.",

@@ -34,6 +34,10 @@ def picked(ask: Ask, keys: Sequence[str]) -> Answer:
             return Answer("support", {"joint": ask.subject, "acts": list(keys)})
         case "turning":
             return Answer("turning", {"positive": first})
+        case "soundness":
+            return Answer("soundness", {"is": first})
+        case "loose":
+            return Answer("loose", {"joints": list(keys)})
         case "joint":
             return Answer("joint", {"joint": first})
         case _:

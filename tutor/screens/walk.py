@@ -17,6 +17,7 @@ from textual.widgets import Static
 
 from tutor.deeds import completions
 from tutor.lesson import Ask, Reply, Say
+from tutor.lesson.reply import TICKED
 from tutor.model import Problem
 from tutor.screens import answers, walk_deeds, walk_pictures, walk_words
 from tutor.screens.clean import one_line
@@ -195,7 +196,7 @@ class WalkScreen(Screen[str]):
 
     def on_picked(self, message: Picked) -> None:
         message.stop()
-        if self.ask.kind in ("reasons", "support") and not message.keys:
+        if self.ask.kind in TICKED and not message.keys:
             self.tell("Mark what holds here with space or its number, then press enter.")
             return
         answer = answers.picked(self.ask, message.keys)

@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from tutor.lesson import STEPS, Say
+from tutor.lesson.reply import TICKED
 from tutor.lesson.steps.skipping import SKIPPABLE
 from tutor.lesson.steps.zero import RULES
 from tutor.records.keep import slug
@@ -22,7 +23,6 @@ from tutor.screens.widgets.choices import Choice, Choices
 if TYPE_CHECKING:
     from tutor.screens.walk import WalkScreen
 
-TICKED = frozenset({"reasons", "support"})
 EQUATIONS = frozenset({"line", "joint-line", "close"})
 
 

@@ -22,8 +22,10 @@ from tutor.statics.determinate import (
     Determinacy,
     Stability,
     determinacy,
+    loose_joints,
     reactions_by_whole,
     reactions_from_whole,
+    soundness,
     stability,
 )
 from tutor.statics.exact import symbolic
@@ -54,6 +56,7 @@ __all__ = [
     "joint_body",
     "joint_order",
     "load_forces",
+    "loose_joints",
     "meetings",
     "member_force",
     "part",
@@ -65,6 +68,7 @@ __all__ = [
     "sections",
     "shown_zero",
     "solve",
+    "soundness",
     "stability",
     "symbolic",
     "unknown_at",

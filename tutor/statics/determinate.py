@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
 
 from tutor.model import Problem
+from tutor.model.problem import Soundness
 from tutor.statics.body import SUM_X, SUM_Y, Moment, whole
 from tutor.statics.system import joint_equations
 from tutor.statics.words import as_one_body, motion_of
@@ -101,6 +102,24 @@ def stability(problem: Problem) -> Stability:
     places = {joint.name: joint.at for joint in problem.joints}
     as_one = bool(as_one_body(places, mechanism))
     return Stability(False, mechanism, motion_of(places, mechanism), as_one)
+
+
+def soundness(problem: Problem) -> Soundness:
+    """Whether statics alone gives the forces; else what keeps it from doing so."""
+    if not stability(problem).stable:
+        return "unstable"
+    return "determinate" if determinacy(problem).count == "fits" else "indeterminate"
+
+
+def loose_joints(problem: Problem) -> tuple[str, ...]:
+    """The joints that can move, to first order, in any way that stretches no member."""
+    matrix, _ = joint_equations(problem)
+    motions = _motions(matrix)
+    return tuple(
+        joint.name
+        for k, joint in enumerate(problem.joints)
+        if any(max(abs(row[2 * k]), abs(row[2 * k + 1])) > SMALL for row in motions)
+    )
 
 
 def surely_regular(matrix: Floats) -> bool:

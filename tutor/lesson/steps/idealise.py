@@ -9,6 +9,7 @@ from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
+from tutor.lesson.steps import sound
 from tutor.lesson.steps.reasons import BENDING, TRUE_REASONS, WORDS, statements
 from tutor.lesson.trying import right, wrong
 from tutor.text import listed
@@ -35,6 +36,8 @@ def ask(state: State) -> Ask:
             "these make that so? Choose all that do.",
             statements(state.problem),
         )
+    if state.count_done and sound.asked_for(state):
+        return sound.ask(state)
     return Ask(
         "idealise",
         "count",
@@ -75,6 +78,9 @@ def count(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     off = [key for key, value in true.items() if counted[key] != value]
     if not off:
         state = right(replace(state, count_done=True), event, "count")
+        if state.problem.truss is not None:
+            said = f"Yes: m + r = {true['m']} + {true['r']} = {true['m'] + true['r']}, 2j = {true['2j']}."
+            return state, Reply((Say("right", said),), True)
         text = (
             f"Yes: m + r = {true['m']} + {true['r']} = {true['2j']} = 2j. As many unknowns as "
             "equations."
@@ -100,6 +106,8 @@ def hints(state: State, desk: Judge) -> Levels:
             + "; ".join(o.words for o in statements(problem) if o.key in TRUE_REASONS)
             + ".",
         )
+    if state.count_done and sound.asked_for(state):
+        return sound.hints(state, desk)
     return Levels(
         "count",
         "One of these counts is about bars, one about supports, one about joints.",
@@ -111,4 +119,4 @@ def hints(state: State, desk: Judge) -> Levels:
     )
 
 
-HANDLES = {"reasons": reasons, "count": count}
+HANDLES = {"reasons": reasons, "count": count, **sound.HANDLES}

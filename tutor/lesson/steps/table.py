@@ -10,6 +10,7 @@ from tutor.judge import Judge
 from tutor.lesson.hints import Hints
 from tutor.lesson.reply import Ask
 from tutor.lesson.state import State
+from tutor.lesson.steps.sound import can_be_solved
 from tutor.model.caution import CAUTION
 
 EQUAL = 5e-4
@@ -101,4 +102,6 @@ def ask(state: State) -> Ask:
 
 def hints(state: State, desk: Judge) -> Hints:
     """There is nothing left to hint at."""
+    if not can_be_solved(state):
+        return "Nothing is left to do: what this truss is has been said."
     return "Nothing is left to find: all forces are known and the truss closes."

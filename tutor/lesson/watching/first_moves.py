@@ -9,7 +9,9 @@ from tutor.lesson.state import State
 from tutor.lesson.steps.free_body import ACTS, acts_of, sense_in_words, support_in_words, why_so
 from tutor.lesson.steps.idealise import BECAUSE
 from tutor.lesson.steps.reasons import TRUE_REASONS, statements
+from tutor.lesson.steps.sound import WORDS
 from tutor.lesson.watching.move import Guess, Move, Reason
+from tutor.statics import determinacy, loose_joints, soundness, stability
 from tutor.text import listed
 
 
@@ -28,8 +30,10 @@ def count(state: State, ask: Ask, desk: Judge) -> Move:
     m, r, j = len(problem.members), len(problem.reactions), len(problem.joints)
     because = (
         f"The unknowns are the {m} member forces and the {r} reactions; each of the {j} joints gives "
-        "two equations. As many unknowns as equations: statics can find them all."
+        "two equations."
     )
+    if problem.truss is None:
+        because += " As many unknowns as equations: statics can find them all."
     written = f"The counts: m + r = {m} + {r} = {m + r}, 2j = {2 * j}."
     return Move("count", {"m": m, "r": r, "2j": 2 * j}, written, Reason(because))
 
@@ -68,3 +72,19 @@ def turning(state: State, ask: Ask, desk: Judge) -> Move:
     positive = ask.options[0].key
     written = f"Moments count {positive} positive."
     return Move("turning", {"positive": positive}, written, Reason(because))
+
+
+def say_soundness(state: State, ask: Ask, desk: Judge) -> Move:
+    """Whether the truss is held, and whether statics can solve it."""
+    problem = state.problem
+    found = soundness(problem)
+    guess = Guess("What will this truss be?", ask.options, frozenset({found}))
+    because = Reason(determinacy(problem).said)
+    return Move("soundness", {"is": found}, f"This truss: {WORDS[found]}.", because, guess)
+
+
+def say_loose(state: State, ask: Ask, desk: Judge) -> Move:
+    """What can move."""
+    loose = loose_joints(state.problem)
+    because = Reason(stability(state.problem).how, open=loose)
+    return Move("loose", {"joints": list(loose)}, f"What can move: {listed(loose)}.", because)

@@ -13,7 +13,15 @@ from tutor.judge import Judge
 from tutor.lesson.reply import Ask, AskKind
 from tutor.lesson.state import State
 from tutor.lesson.steps import STEP
-from tutor.lesson.watching.first_moves import count, reasons, sense, support, turning
+from tutor.lesson.watching.first_moves import (
+    count,
+    reasons,
+    say_loose,
+    say_soundness,
+    sense,
+    support,
+    turning,
+)
 from tutor.lesson.watching.line_moves import closing, from_the_joint, from_the_whole, to_a_joint
 from tutor.lesson.watching.move import Move
 
@@ -28,6 +36,8 @@ def next_move(state: State, desk: Judge) -> Move | None:
 MOVES: Mapping[AskKind, Callable[[State, Ask, Judge], Move]] = {
     "reasons": reasons,
     "count": count,
+    "soundness": say_soundness,
+    "loose": say_loose,
     "support": support,
     "sense": sense,
     "turning": turning,

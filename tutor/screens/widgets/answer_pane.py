@@ -8,6 +8,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from tutor.lesson import Ask, State
+from tutor.lesson.reply import TICKED
 from tutor.screens import answers
 from tutor.screens.widgets.choices import Choice, Choices
 from tutor.screens.widgets.counts import Counts
@@ -19,7 +20,6 @@ COUNTED = (
     Choice("r", "reactions r"),
     Choice("2j", "equations 2j"),
 )
-SEVERAL = frozenset({"reasons", "support"})
 NOT_CHOSEN = frozenset({"count", "sense"})
 
 
@@ -59,7 +59,7 @@ class AnswerPane(Vertical):
         typing.set_class(kind not in answers.TYPED, "-beside")
         if choosing:
             offered = answers.choices(ask)
-            self.query_one(Choices).offer(offered, several=kind in SEVERAL, again=again)
+            self.query_one(Choices).offer(offered, several=kind in TICKED, again=again)
         if not again:
             if kind == "sense":
                 self.query_one(SensePicker).offer(answers.ways(state, ask))

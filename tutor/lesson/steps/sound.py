@@ -1,0 +1,161 @@
+"""Is the truss one that statics can solve: is every joint held, and by no more than it takes?
+
+Asked only where the problem wants it said. The counts tell what cannot be; whether a joint can move
+although they fit is seen from the picture.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from tutor.judge import Judge
+from tutor.lesson.event import Event
+from tutor.lesson.hints import Levels
+from tutor.lesson.reply import Ask, Option, Reply, Say
+from tutor.lesson.state import State
+from tutor.lesson.trying import right, wrong
+from tutor.model.problem import Soundness
+from tutor.statics import determinacy, loose_joints, soundness, stability
+from tutor.text import listed
+
+WORDS: Mapping[Soundness, str] = {
+    "determinate": "every joint is held, and statics alone finds all forces",
+    "unstable": "something can move although no member changes its length",
+    "indeterminate": "every joint is held, but statics alone does not find all forces",
+}
+FEWER = "There are fewer unknowns than equations. Can every joint still be held then?"
+MORE = "There are more unknowns than equations. Can equations alone find them all then?"
+FIT_AND_LOOSE = (
+    "The counts fit, but that is not enough: the members and supports may stand in the wrong places. "
+    "Try in thought to move one joint after the other."
+)
+FIT_AND_HELD = (
+    "The counts fit. Try in thought to move one joint after the other: is there one that can?"
+)
+MORE_AND_LOOSE = (
+    "More unknowns than equations do not keep all joints in their places: where one part has too "
+    "many members, another may have too few."
+)
+MORE_AND_HELD = (
+    "Try in thought to move one joint after the other: does every one need a member longer?"
+)
+NO_FORCES = (
+    "Statics alone does not find the forces of this truss: there is nothing more to do here."
+)
+ENDS: Mapping[Soundness, str] = {
+    "determinate": "Now its forces are asked for.",
+    "unstable": "Before it carries anything, it needs another member or support in the right place.",
+    "indeterminate": "To solve it takes how members stretch as well, or a member or a support less.",
+}
+
+
+def asked_for(state: State) -> bool:
+    """Whether the question is still to be answered."""
+    return state.problem.truss is not None and not (state.sound_done and _moving_said(state))
+
+
+def can_be_solved(state: State) -> bool:
+    """Whether statics alone finds the forces; only a problem that asks for it may say otherwise."""
+    return state.problem.truss is None or soundness(state.problem) == "determinate"
+
+
+def _moving_said(state: State) -> bool:
+    return state.moving_done or soundness(state.problem) != "unstable"
+
+
+def ask(state: State) -> Ask:
+    """What the truss is; then, where it can move, which joints do."""
+    if not state.sound_done:
+        return Ask(
+            "idealise",
+            "soundness",
+            "Is it held?",
+            "What follows for this truss, from the counts and from how it is put together?",
+            tuple(Option(key, words) for key, words in WORDS.items()),
+        )
+    return Ask(
+        "idealise",
+        "loose",
+        "What moves?",
+        "Which joints can move, the supports in place and no member changing its length? Choose all "
+        "that can.",
+        tuple(Option(joint.name, f"joint {joint.name}") for joint in state.problem.joints),
+    )
+
+
+def say_soundness(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+    """The student says what the truss is: data `is`, a key of `WORDS`."""
+    said, true = event.text("is"), soundness(state.problem)
+    if said not in WORDS:
+        return state, Reply((Say("note", f"Say one of these: {', '.join(WORDS)}."),))
+    if said != true:
+        state = wrong(state, event, "soundness", ("soundness",), said)
+        return state, Reply((Say("wrong", _look(state, said)),))
+    state = right(replace(state, sound_done=True), event, "soundness", WORDS[true])
+    text = f"Yes: {determinacy(state.problem).said.rstrip('.')}."
+    if determinacy(state.problem).count == "fits":
+        text = f"Yes: the counts fit, and {WORDS[true]}."
+    end = () if true == "unstable" else (Say("note", ENDS[true]),)
+    return state, Reply((Say("right", text), *end), True)
+
+
+def _look(state: State, said: str) -> str:
+    """What to look at after a wrong answer: it names no other answer."""
+    count, loose = determinacy(state.problem).count, not stability(state.problem).stable
+    if count == "too-few":
+        return FEWER
+    if count == "fits":
+        return FIT_AND_LOOSE if loose else FIT_AND_HELD
+    if said == "determinate":
+        return MORE
+    return MORE_AND_LOOSE if loose else MORE_AND_HELD
+
+
+def say_loose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+    """The student says which joints can move: data `joints`, a list of names."""
+    chosen = event.strings("joints") & state.problem.joint.keys()
+    if not chosen:
+        return state, Reply(
+            (Say("note", "Choose the joints that can move; there is at least one."),)
+        )
+    true = set(loose_joints(state.problem))
+    if chosen == true:
+        state = right(replace(state, moving_done=True), event, "loose")
+        how = stability(state.problem).how
+        said = (Say("right", f"Yes. {how}"), Say("note", ENDS["unstable"]))
+        return state, Reply(said, True)
+    held, missed = chosen - true, true - chosen
+    look = "One that you chose is held: find the triangles or supports that keep it in its place."
+    if not held:
+        look = "Those can move, but something moves along with them: a member cannot change its length."
+    elif missed:
+        look = "Not just these: see which joints hang together in triangles, and which of these are held."
+    state = wrong(state, event, "loose", ("extra" if held else "missing",))
+    return state, Reply((Say("wrong", look),))
+
+
+def hints(state: State, desk: Judge) -> Levels:
+    """The hints of whichever part is open."""
+    count = determinacy(state.problem)
+    if not state.sound_done:
+        return Levels(
+            "soundness",
+            "Compare m + r with 2j first; then look whether the picture agrees.",
+            "Fewer unknowns than equations cannot hold every joint; more cannot be found by equations "
+            "alone; and with as many, a badly placed member or support may still leave a joint loose.",
+            "Go from triangle to triangle: what hangs together rigidly, and what holds that to the "
+            "supports, or to the next triangle?",
+            f"m + r = {count.unknowns} and 2j = {count.equations}; {WORDS[soundness(state.problem)]}.",
+        )
+    return Levels(
+        "loose",
+        "Start from a support, and mark every joint that cannot move.",
+        "A joint is held by two members, not in one line, to joints that are held; a pin holds it "
+        "alone, a roller together with one member across its way.",
+        "Joints of one rigid part move together: find the parts, then how each can turn or slide.",
+        f"What can move is {listed(loose_joints(state.problem), most=20)}.",
+    )
+
+
+HANDLES = {"soundness": say_soundness, "loose": say_loose}
