@@ -15,6 +15,8 @@ from tutor.statics import Answer, joint_order
 from tutor.text import FEW, listed
 from tutor.variants import awkward_slopes, is_short, pulling_rollers
 
+SECTION = "section"
+"""The topic of a problem that is meant to be cut."""
 NEARLY_ZERO = 0.005
 COLUMNS, ROWS = 28, 24
 CLOSEST = 2.5
@@ -57,7 +59,7 @@ def awkward(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
 def no_start(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
     """Trusses that the method of joints alone does not get through."""
     problem = answer.problem
-    if _falls_apart(problem) and len(problem.reactions) == 3:
+    if SECTION in problem.topics or (_falls_apart(problem) and len(problem.reactions) == 3):
         return
     order = joint_order(problem)
     if order.stuck:
@@ -66,7 +68,8 @@ def no_start(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
         )
         message = f"{where} there are as few as two unknown forces"
         cure = (
-            "students need a section, or two joints together; take another truss for joints alone"
+            "students need a section, or two joints together; take another truss for joints alone, or "
+            f'write "{SECTION}" among its topics'
         )
         yield places.warning(code, ("members",), message, cure)
 
