@@ -88,7 +88,7 @@ def test_six_square_panels_have_the_verticals_of_the_handbooks():
     [
         pytest.param(Fraction(1, 4), (-3.354, -2.907), (3, 2), -0.894, 1, id="pitch 1/4"),
         pytest.param(Fraction(1, 3), (-3, -2.5), (2.598, 1.732), -0.866, 0.866, id="30 degrees"),
-        pytest.param(Fraction(4, 9), (-2.704, -2.150), (2.25, 1.5), -0.832, 0.75, id="pitch 1/3"),
+        pytest.param(Fraction(4, 9), (-2.704, -2.149), (2.25, 1.5), -0.832, 0.75, id="pitch 1/3"),
     ],
 )
 def test_a_fink_roof_of_four_panels_has_the_handbook_coefficients(
@@ -99,11 +99,11 @@ def test_a_fink_roof_of_four_panels_has_the_handbook_coefficients(
     for side in "LR":
         foot = f"{side}F"
         got = [answer.force(f"{side}0", f"{side}1"), answer.force(f"{side}1", "T")]
-        assert got == pytest.approx(rafters, abs=6e-4)
+        assert got == pytest.approx(rafters, abs=5e-4)
         got = [answer.force(f"{side}0", foot), answer.force("LF", "RF")]
-        assert got == pytest.approx(ties, abs=6e-4)
+        assert got == pytest.approx(ties, abs=5e-4)
         got = [answer.force(f"{side}1", foot), answer.force(foot, "T")]
-        assert got == pytest.approx([strut, web], abs=6e-4)
+        assert got == pytest.approx([strut, web], abs=5e-4)
 
 
 def test_a_fink_roof_of_eight_panels_has_the_handbook_coefficients():
