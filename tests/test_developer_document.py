@@ -61,3 +61,12 @@ def test_every_step_has_its_file_and_entry() -> None:
     assert tuple(STEP) == STEPS
     for step in STEPS:
         assert (ROOT / f"tutor/lesson/steps/{step.replace(' ', '_')}.py").exists()
+
+
+def test_every_function_named_on_the_way_of_a_line_stands_in_the_file_before_it() -> None:
+    rows = section("The way of a typed line")
+    named = re.findall(r"`([\w/]+\.py)`: `(\w+)`", rows)
+    assert len(named) > 8
+    for file, name in named:
+        text = (ROOT / "tutor" / file).read_text("utf-8")
+        assert re.search(rf"^ *(?:def|class) {name}\b", text, re.M), (file, name)
