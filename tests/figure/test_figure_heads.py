@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from test_figure_laws import GLYPHS, figures
 
 from tutor.figure import Figure, Glyphs, joint_figure, result_figure, to_cells, truss_figure
-from tutor.figure.heads import Cell, cell_of, cells_of
+from tutor.figure.heads import THROUGH, Cell, cell_of, cells_of
 from tutor.figure.layout import lay_out
 from tutor.figure.signs import MARKS
 from tutor.model import load_problem
@@ -23,17 +23,28 @@ def heads_of(figure: Figure, size: tuple[int, int]) -> list[Cell]:
     return [cell_of(head.tip) for head in lay_out(figure, *size, snap=True).heads]
 
 
+CRAMPED = ((30, 8), (40, 12), (52, 14), (76, 20), (120, 40))
+
+
 @settings(max_examples=80)
-@given(figures(), st.sampled_from(((40, 12), (76, 20), (120, 40))), st.sampled_from(GLYPHS))
-def test_no_arrow_head_is_hidden_by_a_joint_another_head_or_anything_drawn_over_it(
+@given(figures(), st.sampled_from(CRAMPED), st.sampled_from(GLYPHS))
+def test_no_arrow_head_is_hidden_by_a_joint_a_member_another_head_or_anything_drawn_over_it(
     figure: Figure, size: tuple[int, int], glyphs: Glyphs
 ) -> None:
     sheet = lay_out(figure, *size, snap=True)
     joints = {cell_of(sign.at) for sign in sheet.signs if sign.symbol == "joint"}
+    members = {
+        cell
+        for line in sheet.lines
+        if line.owner and line.role not in THROUGH
+        for cell in cells_of(line)
+    }
     heads = heads_of(figure, size)
     page = to_cells(figure, *size, glyphs)
     for column, row in heads:
-        assert (column, row) not in joints
+        assert 0 <= column < size[0]
+        assert 0 <= row < size[1]
+        assert (column, row) not in joints | members
         assert heads.count((column, row)) == 1
         assert page.rows[row][column][0] in MARKS[glyphs].heads
     for column, row in joints:

@@ -37,12 +37,25 @@ JOINTS = (
 )
 
 
+DONE: dict[str, tuple[tuple[str, bytes], ...]] = {}
+"""The files of each lesson that a test began with, by its events: judged once, then only copied."""
+
+
 def kept(folder: Path, events: tuple[tuple[str, dict[str, object]], ...]) -> None:
     """A lesson on the lamp arm with these events, as if done before."""
+    before = set(folder.rglob("*"))
+    if repr(events) in DONE and not before:
+        for name, content in DONE[repr(events)]:
+            (folder / name).parent.mkdir(parents=True, exist_ok=True)
+            (folder / name).write_bytes(content)
+        return
     session = open_session(load("lamp-arm"), Keep(folder))
     for kind, data in events:
         assert session.do(kind, **data).accepted, (kind, data)
     session.close()
+    if not before:
+        files = (path for path in folder.rglob("*") if path.is_file())
+        DONE[repr(events)] = tuple((str(p.relative_to(folder)), p.read_bytes()) for p in files)
 
 
 class Resumed:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from tutor.figure.parts import Point, Role
 from tutor.figure.sheet import Line, Sheet, Sign
@@ -11,11 +12,22 @@ from tutor.figure.sheet import Line, Sheet, Sign
 Cell = tuple[int, int]
 FARTHEST = 5
 """So many cells a head may be moved along its arrow."""
+ASIDE = (0, 1, -1, 2, -2, 3, -3, 4, -4)
+"""So many cells an arrow may be moved to its side, where its head would be lost in the line of it."""
 SHORTEST = 2.0
 THROUGH: tuple[Role, ...] = ("line-of-action", "moment-arm")
 """Lines that run through arrows on purpose."""
 APART = 0.7
 """How far from its middle a double line is drawn, in page units."""
+
+
+@dataclass(frozen=True)
+class Arrowed:
+    """Where an arrow came to stand: its end at the joint, the tip of its head, its outer end."""
+
+    near: Point
+    tip: Point
+    end: Point
 
 
 class Heads:
@@ -31,22 +43,25 @@ class Heads:
             if line.owner and line.role not in THROUGH:
                 self._taken |= set(cells_of(line))
 
-    def set(self, near: Point, tip: Point, end: Point, way: Point) -> tuple[Point, Point]:
-        """Tip and outer end of an arrow whose tip wants to be at `tip`, on the line from `near`.
+    def set(self, near: Point, tip: Point, end: Point, way: Point) -> Arrowed:
+        """An arrow from `near` whose tip wants to be at `tip` and whose outer end at `end`.
 
         `way` is the unit vector outward from the joint. The tip is moved along it to the nearest
-        free cell; where none is free, it stays.
+        free cell; where none is near, the arrow is moved aside, then out as far as it takes, and
+        where the joint is at the edge of the page, back into it.
         """
-        for moved in _along(near, tip, way):
+        for aside, moved in _places(near, tip, way, self._columns + self._rows):
             if cell_of(moved) not in self._taken and self._holds(moved):
                 break
         else:
-            moved = tip
+            aside, moved = (0.0, 0.0), tip
         self._taken.add(cell_of(moved))
-        if math.dist(near, moved) + SHORTEST <= math.dist(near, end) or moved == tip or tip == end:
-            return moved, end if tip != end else moved
-        longer = (moved[0] + SHORTEST * way[0], moved[1] + SHORTEST * way[1])
-        return moved, longer
+        start, outer = _plus(near, aside), _plus(end, aside)
+        if tip == end:
+            return Arrowed(start, moved, moved)
+        if math.dist(start, moved) + SHORTEST <= math.dist(start, outer) or moved == tip:
+            return Arrowed(start, moved, outer)
+        return Arrowed(start, moved, _plus(moved, way, SHORTEST))
 
     def _holds(self, point: Point) -> bool:
         column, row = cell_of(point)
@@ -85,12 +100,35 @@ def _ground(sign: Sign) -> Iterator[Cell]:
             yield cell_of((sign.at[0] - out * sign.toward[0], sign.at[1] - out * sign.toward[1]))
 
 
-def _along(near: Point, tip: Point, way: Point) -> Iterator[Point]:
+def _places(near: Point, tip: Point, way: Point, farthest: int) -> Iterator[tuple[Point, Point]]:
+    """How far an arrow is moved off its line of action, and its tip there, the best first."""
+    over = (-way[1], way[0])
+    sides = [_plus((0.0, 0.0), over, cells * _across(over)) for cells in ASIDE]
+    for far in (FARTHEST, farthest):
+        for aside in sides:
+            for moved in _along(_plus(near, aside), _plus(tip, aside), way, far):
+                yield aside, moved
+    for count in range(1, farthest + 1):
+        for side in sides[1:]:
+            aside = _plus(side, way, -count * _across(way))
+            yield aside, _plus(tip, aside)
+
+
+def _along(near: Point, tip: Point, way: Point, farthest: int) -> Iterator[Point]:
     """The tip, then points further out along its arrow, a cell at a time; then further in."""
-    across = min(1 / abs(way[0]) if way[0] else 9.0, 2 / abs(way[1]) if way[1] else 9.0)
+    across = _across(way)
     reach = math.dist(near, tip)
-    for count in range(FARTHEST + 1):
-        yield tip[0] + count * across * way[0], tip[1] + count * across * way[1]
-    for count in range(1, FARTHEST + 1):
+    for count in range(farthest + 1):
+        yield _plus(tip, way, count * across)
+    for count in range(1, farthest + 1):
         if reach - count * across > across:
-            yield tip[0] - count * across * way[0], tip[1] - count * across * way[1]
+            yield _plus(tip, way, -count * across)
+
+
+def _across(way: Point) -> float:
+    """How far it is from one cell to the next along a unit vector, in page units."""
+    return min(1 / abs(way[0]) if way[0] else 9.0, 2 / abs(way[1]) if way[1] else 9.0)
+
+
+def _plus(point: Point, way: Point, length: float = 1.0) -> Point:
+    return point[0] + length * way[0], point[1] + length * way[1]

@@ -118,8 +118,9 @@ def _arrow(sheet: Sheet, arrow: Arrow, heads: Heads) -> Iterator[Words]:
     end = (near[0] + reach * x, near[1] + reach * y)
     start = (near[0] + gap * x, near[1] + gap * y) if arrow.pushes else near
     if page.snap:
-        tip, end = heads.set(near, start if arrow.pushes else end, end, (x, y))
-        start = tip if arrow.pushes else start
+        stood = heads.set(near, start if arrow.pushes else end, end, (x, y))
+        near, end = stood.near, stood.end
+        start = stood.tip if arrow.pushes else near
     pattern: Pattern = "dashed" if arrow.dashed else "solid"
     sheet.lines.append(Line(start, end, arrow.role, pattern, sign=True, lit=arrow.lit))
     tip, way = (start, (-x, -y)) if arrow.pushes else (end, (x, y))
