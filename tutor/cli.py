@@ -124,7 +124,7 @@ def open_deed(
     """Open a homework or a drawing on the screen, or line by line."""
     if options.plain or not full_terminal():
         return open_plain(paths, options, first=deed, drawing=drawing)
-    from tutor.screens.app import run  # here so that nothing else loads Textual
+    from tutor.screens.run import run  # here so that nothing else loads Textual
 
     deed_there = "own" if deed == "draw" else deed
     return run(
@@ -168,7 +168,7 @@ def open_tutor(options: argparse.Namespace) -> int:
         if not options.plain:
             print(SWITCHED)
         return open_plain(paths, options)
-    from tutor.screens.app import run  # here so that nothing else loads Textual
+    from tutor.screens.run import run  # here so that nothing else loads Textual
 
     return run(paths, keep=options.keep, mouse=not options.no_mouse, glyphs=options.glyphs)
 

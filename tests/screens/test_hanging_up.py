@@ -20,7 +20,7 @@ LAMP = ROOT / "problems" / "first-steps" / "lamp-arm.toml"
 START = """
 import sys
 from pathlib import Path
-from tutor.screens.app import run
+from tutor.screens.run import run
 sys.exit(run([Path(sys.argv[2])], keep=Path(sys.argv[1])))
 """
 KEYS = (b"\x1b[B", b"\x1b[A", b" ", b"?", b"\x1b", b"x", b"2 4 6\r", b"\t", b"f", b"hint\r")

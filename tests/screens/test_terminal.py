@@ -27,7 +27,7 @@ PATIENCE = 60.0
 START = """
 import sys
 from pathlib import Path
-from tutor.screens.app import run
+from tutor.screens.run import run
 sys.exit(run([Path(p) for p in sys.argv[2:]], keep=Path(sys.argv[1])))
 """
 

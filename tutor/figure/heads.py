@@ -50,11 +50,9 @@ class Heads:
         free cell; where none is near, the arrow is moved aside, then out as far as it takes, and
         where the joint is at the edge of the page, back into it.
         """
-        for aside, moved in _places(near, tip, way, self._columns + self._rows):
-            if cell_of(moved) not in self._taken and self._holds(moved):
-                break
-        else:
-            aside, moved = (0.0, 0.0), tip
+        places = _places(near, tip, way, math.ceil(self._columns + self._rows))
+        free = (place for place in places if self._is_free(place[1]))
+        aside, moved = next(free, ((0.0, 0.0), tip))
         self._taken.add(cell_of(moved))
         start, outer = _plus(near, aside), _plus(end, aside)
         if tip == end:
@@ -63,9 +61,11 @@ class Heads:
             return Arrowed(start, moved, outer)
         return Arrowed(start, moved, _plus(moved, way, SHORTEST))
 
-    def _holds(self, point: Point) -> bool:
+    def _is_free(self, point: Point) -> bool:
+        """Whether a head can stand at a point of the page."""
         column, row = cell_of(point)
-        return 0 <= column < self._columns and 0 <= row < self._rows
+        on_page = 0 <= column < self._columns and 0 <= row < self._rows
+        return on_page and (column, row) not in self._taken
 
 
 def cell_of(point: Point) -> Cell:

@@ -9,11 +9,10 @@ from tutor.judge import M, in_words
 from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Ask, Lesson, Reply, Row, Say, State
 from tutor.lesson.pointing import pointed_out
-from tutor.lesson.steps.table import time_in_words
+from tutor.lesson.steps.table import largest_in_words, time_in_words
 from tutor.lesson.steps.writing import result_in_words
 from tutor.model import Problem
 from tutor.statics import joint_body, whole
-from tutor.text import listed
 
 FIRST_WORD: Mapping[str, str] = {
     "right": "Right",
@@ -214,9 +213,9 @@ def table_lines(lesson: Lesson, caution: bool = True) -> Iterator[str]:
     for row in table.rows:
         yield f"Member {_row(row, table.unit)}."
     if table.tensions:
-        yield f"Largest tension: {_largest(table.tensions, table.unit)}."
+        yield f"Largest tension: {largest_in_words(table.tensions, table.unit)}."
     if table.compressions:
-        yield f"Largest compression: {_largest(table.compressions, table.unit)}."
+        yield f"Largest compression: {largest_in_words(table.compressions, table.unit)}."
     slips = "; ".join(counted(code, count) for code, count in table.mistakes)
     yield f"What went wrong on the way: {slips}." if slips else "Nothing went wrong on the way."
     yield f"Hints used: {_hints(table.hints)}."
@@ -232,12 +231,6 @@ def _row(row: Row, unit: str) -> str:
         return f"{row.member}: no force"
     kind = "tension" if row.letter == "T" else "compression"
     return f"{row.member}: {abs(row.force):.5g} {unit}, {kind}"
-
-
-def _largest(rows: Sequence[Row], unit: str) -> str:
-    """All rows of one size: "AC and BC, 12 kN each"."""
-    each = " each" if len(rows) > 1 else ""
-    return f"{listed([row.member for row in rows])}, {abs(rows[0].force):.5g} {unit}{each}"
 
 
 def _hints(used: Sequence[int]) -> str:

@@ -5,14 +5,16 @@ from __future__ import annotations
 from datetime import UTC, datetime
 
 from tutor.judge import in_words
-from tutor.lesson import CAUTION, Lesson, Row, Table
+from tutor.judge.called import counted
+from tutor.lesson import CAUTION, Lesson, Table
+from tutor.lesson.steps.table import largest_in_words, time_in_words
 from tutor.text import in_code, in_markdown
 
 HINT_NAMES = ("look", "reason", "place", "line")
 
 
 def markdown(lesson: Lesson) -> str:
-    """The lesson so far: forces with T or C, the lines that stand, slips by kind, hints, time.
+    """The lesson so far: forces with T or C, the lines that stand, mistakes by kind, hints, time.
 
     Forces are in the problem's unit, tension positive. It holds only values the student found or
     was given.
@@ -70,15 +72,10 @@ def _forces(table: Table) -> list[str]:
         *rows,
         "",
     ]
-    if table.tension is not None:
-        lines.append(f"Largest tension: {_row(table.tension, table.unit)}.")
-    if table.compression is not None:
-        lines.append(f"Largest compression: {_row(table.compression, table.unit)}.")
+    for kind, largest in (("tension", table.tensions), ("compression", table.compressions)):
+        if largest:
+            lines.append(f"Largest {kind}: {largest_in_words(largest, table.unit)}.")
     return [*lines, ""]
-
-
-def _row(row: Row, unit: str) -> str:
-    return f"{row.member}, {abs(row.force):.5g} {unit}"
 
 
 def _lines(lesson: Lesson) -> list[str]:
@@ -89,18 +86,17 @@ def _lines(lesson: Lesson) -> list[str]:
 
 
 def _way(table: Table) -> list[str]:
-    slips = ", ".join(f"{code} {count}" for code, count in table.mistakes) or "none"
+    slips = "; ".join(counted(code, count) for code, count in table.mistakes) or "none"
     used = ", ".join(
         f"{name} {count}" for name, count in zip(HINT_NAMES, table.hints, strict=True) if count
     )
-    minutes = table.seconds / 60
     shown = [f"- shown at the board: {table.shown} of the steps"] if table.shown else []
     return [
         "## On the way",
         "",
-        f"- slips by kind: {slips}",
+        f"- mistakes: {slips}",
         f"- hints used: {used or 'none'}",
         *shown,
-        f"- time: {minutes:.0f} minutes",
+        f"- time: {time_in_words(table.seconds)}",
         "",
     ]

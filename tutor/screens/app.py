@@ -26,7 +26,7 @@ from tutor.records.settings import Settings, read_settings, write_settings
 from tutor.screens.filters import AsciiOnly, Harmless, Uncoloured
 from tutor.screens.first import FirstScreen
 from tutor.screens.in_turn import InTurn
-from tutor.screens.looks import GLYPHS, Looks, looks_for, speaks_utf8
+from tutor.screens.looks import Looks, looks_for
 from tutor.screens.painting import Painter
 from tutor.screens.signals import leave_on_signals
 from tutor.screens.themes import THEMES
@@ -254,45 +254,3 @@ class TutorApp(App[int]):
 
     def action_say_how_to_leave(self) -> None:
         self.notify(HOW_TO_LEAVE, markup=False)
-
-
-def run(
-    paths: Sequence[Path],
-    *,
-    keep: Path | None = None,
-    mouse: bool = True,
-    glyphs: str | None = None,
-    settings: Settings | None = None,
-    deed: str = "",
-    drawing: Path | None = None,
-) -> int:
-    """Open the tutor on the problem files and folders at `paths`; returns the exit status.
-
-    `deed` is what it opens with: "own" for one's own truss, "homework" for a homework on a lone
-    problem, "" for the list or the lone problem itself. `drawing` is the problem file to draw on.
-
-    Lessons and choices are kept in `keep`, or in the user's data folder. `glyphs` is used this time
-    instead of the choice that was kept; `settings` instead of all of them. The status is 0 after
-    leaving, 1 after a fault, 128 and the signal's number when the system ended it.
-    """
-    place = Keep(keep)
-    notice = ""
-    if settings is None:
-        settings, notice = read_settings(place.folder)
-    app = TutorApp(
-        paths,
-        keep=place,
-        settings=settings,
-        utf8=speaks_utf8(),
-        deed=deed,
-        drawing=drawing,
-        glyphs=glyphs if glyphs in GLYPHS else None,
-    )
-    app.notice = notice
-    status = app.run(mouse=mouse)
-    if app.session is not None:
-        from tutor.screens.opening import kept_words  # only where a lesson was open
-
-        print(kept_words(app.session))
-        app.session.close()
-    return (app.return_code or 0) if status is None else status

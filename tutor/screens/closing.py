@@ -13,16 +13,19 @@ from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
 
+from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Lesson, Row, Say, Table
+from tutor.lesson.steps.table import largest_in_words, time_in_words
 from tutor.lesson.steps.writing import result_in_words
 from tutor.records.keep import slug
 from tutor.records.report import markdown
 from tutor.screens.clean import one_line
-from tutor.screens.deeds import CLOSING, WALK
+from tutor.screens.deeds import CLOSING, WALK, Deed
 from tutor.screens.dialogs.help import help_text
 from tutor.screens.dialogs.save import Save
 from tutor.screens.dialogs.told import Told
 from tutor.screens.looks import Looks
+from tutor.screens.onward import Onward
 from tutor.screens.pictures import results
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.figure_pane import FigurePane
@@ -34,7 +37,8 @@ HINT_WORDS = ("look", "reason", "place", "line")
 
 
 class ClosingScreen(Screen[str]):
-    """The table. It is left with "back" to the walk, or "leave" to the problems."""
+    """The table. It is left with "back" to the walk, "next" to the problem that comes next, or
+    "leave" to the problems."""
 
     CSS_PATH = "closing.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -45,8 +49,15 @@ class ClosingScreen(Screen[str]):
         Binding("escape", "deed('back')", show=False, id="closing.escape"),
     ]
 
-    def __init__(self, session: Session, looks: Looks, said: Sequence[Say] = ()) -> None:
+    def __init__(
+        self,
+        session: Session,
+        looks: Looks,
+        said: Sequence[Say] = (),
+        onward: Onward | None = None,
+    ) -> None:
         super().__init__()
+        self.onward = onward if session.lesson.done else None
         self.said = tuple(said)
         self.session = session
         self.looks = looks
@@ -61,14 +72,21 @@ class ClosingScreen(Screen[str]):
         yield Static(Content(one_line(CAUTION)), id="caution")
         rows = (said_row(say, self.looks.ascii_only) for say in self.said)
         yield Static(Content("\n").join(rows), id="closing-said")
+        yield Static(Content(one_line(self.onward.said if self.onward else "")), id="onward")
         yield ActionBar(id="actions")
 
     def on_mount(self) -> None:
         state = self.session.lesson.state
         title = f"Results: {state.problem.title}"
         self.query_one(FigurePane).show(title, results(state), self.looks.glyphs)
-        self.query_one(ActionBar).offer(CLOSING, False)
+        self.query_one(ActionBar).offer(self.deeds(), False)
+        self.query_one("#onward").display = self.onward is not None
         self.query_one("#table-scroll").focus()
+
+    def deeds(self) -> tuple[Deed, ...]:
+        """What can be done here."""
+        ahead = self.onward is not None and self.onward.entry is not None
+        return tuple(deed for deed in CLOSING if deed.id != "next" or ahead)
 
     def on_resize(self, event: events.Resize) -> None:
         self.set_class(event.size.width < 60, "-narrow")
@@ -84,7 +102,7 @@ class ClosingScreen(Screen[str]):
             self.app.push_screen(Save(markdown(self.session.lesson), name), self._saved)
         elif deed == "help":
             self.app.push_screen(Told("Help", help_text((*CLOSING, *WALK))))
-        else:
+        elif deed in {each.id for each in self.deeds()}:
             self.dismiss(deed)
 
     def _saved(self, path: str | None) -> None:
@@ -124,23 +142,21 @@ def _style(row: Row) -> str:
 
 def _extremes(table: Table) -> Content:
     lines = []
-    for name, row in (("tension", table.tension), ("compression", table.compression)):
-        if row is not None:
-            lines.append(f"Largest {name}: {row.member}, {abs(row.force):.5g} {table.unit}")
+    for name, rows in (("tension", table.tensions), ("compression", table.compressions)):
+        if rows:
+            lines.append(f"Largest {name}: {largest_in_words(rows, table.unit)}")
     return Content(visible("\n".join(lines)))
 
 
 def _way(table: Table) -> Content:
-    minutes = round(table.seconds / 60)
     lines = [f"{table.tries} answers given"]
-    if table.mistakes:
-        kinds = ", ".join(f"{code} {count}" for code, count in table.mistakes)
-        lines.append(f"What went wrong on the way, by kind: {kinds}")
-    else:
-        lines.append("Nothing went wrong on the way")
+    slips = "; ".join(counted(code, count) for code, count in table.mistakes)
+    lines.append(
+        f"What went wrong on the way: {slips}" if slips else "Nothing went wrong on the way"
+    )
     used = [f"{name} {n}" for name, n in zip(HINT_WORDS, table.hints, strict=True) if n]
     lines.append(f"Hints: {', '.join(used) or 'none'}")
     if table.shown:
         lines.append(f"Shown at the board: {table.shown} of the steps")
-    lines.append(f"Time: {minutes} min" if minutes else "Time: under a minute")
+    lines.append(f"Time: {time_in_words(table.seconds)}")
     return Content.assemble(("How it went\n", "bold"), visible("\n".join(lines)))

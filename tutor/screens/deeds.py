@@ -73,6 +73,7 @@ SHEET: tuple[Deed, ...] = (
     Deed("leave", "q", "", "leave", "End the program."),
 )
 CLOSING: tuple[Deed, ...] = (
+    Deed("next", "n", "", "next problem", "Open the next problem that is not finished."),
     Deed("save", "s", "", "save as Markdown", "Write the table and the lines to a file."),
     Deed("back", "b", "", "back to the walk", "Look at the walk again, or take something back."),
     Deed("help", "?", "f1", "help", "What can be typed, and all keys."),

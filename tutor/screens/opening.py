@@ -98,14 +98,18 @@ def start(app: Desk, entry: Entry, path: Path | None, say: Say) -> None:
         session.remarks = app.settings.remarks
         session.skippable = frozenset(filter(app.settings.skippable, app.settings.done))
 
+        after = app.sheet.onward(entry)
+
         def gone(way: str | None) -> None:
             left(app, session, say)
-            if way == "homework":
+            if way == "next" and after is not None and after.entry is not None:
+                open_entry(app, after.entry)
+            elif way == "homework":
                 from tutor.screens.own import open_own  # it leads here, too
 
                 open_own(app, "homework", entry)
 
-        app.push_screen(WalkScreen(session, app.looks), gone)
+        app.push_screen(WalkScreen(session, app.looks, onward=after), gone)
 
     beside(app, make, made, lambda fault: refuse(app, fault, say))
 

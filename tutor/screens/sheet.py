@@ -23,7 +23,8 @@ from tutor.screens.deeds import SHEET, Deed
 from tutor.screens.first import TITLE
 from tutor.screens.line_and_bar import bindings
 from tutor.screens.looks import Looks
-from tutor.screens.shelf import Entry, Group
+from tutor.screens.onward import Onward, next_open, onward
+from tutor.screens.shelf import DONE, Entry, Group
 from tutor.screens.small import is_small, offer
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.figure_pane import FigurePane
@@ -85,7 +86,7 @@ class SheetScreen(Screen[None]):
         self.query_one(OptionList).focus()
 
     def show(self, left: Mapping[str, str]) -> None:
-        """Show the sets; `left` says by problem where each was left."""
+        """Show the sets; `left` says by problem where each was left. What is finished is passed by."""
         self.left = left
         problems = self.query_one(OptionList)
         titles = [one_line(e.title) for g in self.groups for e in g.entries if not e.broken]
@@ -99,10 +100,13 @@ class SheetScreen(Screen[None]):
         if self.entries:
             for index, (row, _) in enumerate(rows):
                 problems.replace_option_prompt_at_index(index, row)
+            self._count()
+            self._to_open()
             return
         self.entries = [entry for _, entry in rows]
         problems.add_options([Option(row, disabled=entry is None) for row, entry in rows])
         problems.highlighted = next((i for i, e in enumerate(self.entries) if e), None)
+        self._count()
         if not any(self.entries):
             self.query_one("#about", Static).update(Content("There are no problems here."))
 
@@ -116,6 +120,30 @@ class SheetScreen(Screen[None]):
         if at is not None:
             again = (i for i, e in enumerate(self.entries) if e and e.path == at.path)
             problems.highlighted = next(again, problems.highlighted)
+
+    def _count(self) -> None:
+        """Say beside the title how many problems are finished."""
+        usable = [entry for entry in self.entries if entry is not None and not entry.broken]
+        done = sum(self.left.get(entry.key) == DONE for entry in usable)
+        title = f"{TITLE}  ({done} of {len(usable)} finished)" if done else TITLE
+        self.query_one("#sheet-title", Static).update(Content(title))
+
+    def _to_open(self) -> None:
+        """From a finished problem on to the next that is not."""
+        problems = self.query_one(OptionList)
+        place = problems.highlighted or 0
+        here = self._entry(place)
+        finished = {key for key, where in self.left.items() if where == DONE}
+        if here is None or here.key not in finished:
+            return
+        rows = [entry for entry in (*self.entries[place:], *self.entries[:place]) if entry]
+        ahead = next_open(rows, finished)
+        if ahead is not None:
+            problems.highlighted = self.entries.index(ahead)
+
+    def onward(self, entry: Entry) -> Onward | None:
+        """What comes once this problem is finished."""
+        return onward([each for each in self.entries if each], self.left, entry)
 
     def say(self, text: str) -> None:
         """One sentence below the list."""

@@ -15,6 +15,7 @@ from tutor.session import WHERE, where_left
 from tutor.statics import Unsolvable
 from tutor.variants import personal
 
+DONE = WHERE["table"]
 BEGUN = "begun"
 CHANGED = "begun, and changed since"
 

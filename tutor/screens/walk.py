@@ -24,6 +24,7 @@ from tutor.screens.clean import one_line
 from tutor.screens.deeds import WALK, Deed
 from tutor.screens.line_and_bar import bindings
 from tutor.screens.looks import Looks
+from tutor.screens.onward import Onward
 from tutor.screens.pasting import Pasting
 from tutor.screens.small import is_small, offer
 from tutor.screens.widgets.action_bar import ActionBar, Asked
@@ -47,7 +48,8 @@ RESERVED = tuple(deed for deed in WALK if deed.id not in ("answer", "skip"))
 
 
 class WalkScreen(Screen[str]):
-    """The walk. It owns the session, hands every part what to show, and is left with "leave"."""
+    """The walk. It owns the session, hands every part what to show, and is left with "leave",
+    "homework" or "next"."""
 
     CSS_PATH = "walk.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -79,8 +81,10 @@ class WalkScreen(Screen[str]):
         session: Session,
         looks: Looks,
         said: Iterable[Say] = (),
+        onward: Onward | None = None,
     ) -> None:
         super().__init__()
+        self.onward = onward
         self.begun_with = tuple(said)
         self.session = session
         self.looks = looks
@@ -107,13 +111,7 @@ class WalkScreen(Screen[str]):
         state = self.session.lesson.state
         self.line.complete = lambda text: completions(self.session.lesson, text)
         self.line.recall([t.text for t in state.tries if t.text])
-        said = [*self.begun_with, *(Say("note", notice) for notice in self.session.news())]
-        if self.session.skipped:
-            said.append(
-                Say("note", f"{self.session.skipped} kept entries no longer fit and were left out.")
-            )
-        if state.tries:
-            said.append(Say("note", "Here is where you left."))
+        said = [*self.begun_with, *walk_words.greeting(self.session)]
         self.show(said)
         if state.step == "table":
             self.to_answer()
@@ -292,12 +290,6 @@ class WalkScreen(Screen[str]):
             self.call_after_refresh(self.add, Say("note", offer(event.size)))
         self.set_class(small, "-small")
         self.show_pictures()
-
-    def practise(self) -> None:
-        """Ask for the smaller problem; this walk waits below it."""
-        problem = self.session.lesson.practice
-        if problem is not None:
-            self.post_message(self.Practised(problem))
 
     @property
     def line(self) -> LineInput:

@@ -93,7 +93,10 @@ def figure(walk: WalkScreen) -> None:
 
 
 def practice(walk: WalkScreen) -> None:
-    walk.practise()
+    """Ask for the smaller problem; this walk waits below it."""
+    problem = walk.session.lesson.practice
+    if problem is not None:
+        walk.post_message(walk.Practised(problem))
 
 
 def step(walk: WalkScreen) -> None:
@@ -174,10 +177,10 @@ def open_table(walk: WalkScreen, said: Sequence[Say]) -> None:
     """The table, with what was said on the way to it."""
 
     def closed(way: str | None) -> None:
-        if way == "leave":
-            walk.dismiss("leave")
+        if way in ("leave", "next"):
+            walk.dismiss(way)
 
-    walk.app.push_screen(ClosingScreen(walk.session, walk.looks, said), closed)
+    walk.app.push_screen(ClosingScreen(walk.session, walk.looks, said, walk.onward), closed)
 
 
 def show_help(walk: WalkScreen) -> None:

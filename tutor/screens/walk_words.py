@@ -5,7 +5,7 @@ What it means is read in `tutor.deeds`, for the screen and the plain lesson alik
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from typing import TYPE_CHECKING
 
 from tutor.deeds import deed_of
@@ -16,6 +16,7 @@ from tutor.judge import M
 from tutor.lesson import Say, State
 from tutor.screens import answers, walk_deeds, walk_pictures
 from tutor.screens.pictures import TURNS, free_joint
+from tutor.session import Session
 
 if TYPE_CHECKING:
     from tutor.screens.walk import WalkScreen
@@ -24,6 +25,16 @@ HOW_TO_CHOOSE = "Type the number of the equation, or its heading, like Fx or M A
 SHORTEST = 3
 """Shorter words behind a line may be what was typed to mend it."""
 LOST = "Cannot read: this is no answer here and no word that does something."
+
+
+def greeting(session: Session) -> Iterator[Say]:
+    """What there is to say when a walk comes onto the screen."""
+    for notice in session.news():
+        yield Say("note", notice)
+    if session.skipped:
+        yield Say("note", f"{session.skipped} kept entries no longer fit and were left out.")
+    if session.lesson.state.tries:
+        yield Say("note", "Here is where you left.")
 
 
 def take(walk: WalkScreen, text: str) -> None:
@@ -105,7 +116,7 @@ def done(walk: WalkScreen, deed: Do) -> None:
 def leave_for(walk: WalkScreen, where: str) -> None:
     """Away from the walk: to practice, a homework on this truss, or the problems."""
     if where == "practice":
-        walk.practise()
+        walk_deeds.practice(walk)
     else:
         walk.dismiss("homework" if where == "homework" else "leave")
 

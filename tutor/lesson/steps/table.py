@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import isclose
 
@@ -12,6 +13,7 @@ from tutor.lesson.reply import Ask
 from tutor.lesson.state import State
 from tutor.lesson.steps.sound import can_be_solved
 from tutor.model.caution import CAUTION
+from tutor.text import listed
 
 EQUAL = 5e-4
 """Forces this near to each other are told as one size."""
@@ -85,6 +87,12 @@ def table(state: State) -> Table:
         max(0.0, end - (state.started if state.started is not None else end)),
         len(state.shown),
     )
+
+
+def largest_in_words(rows: Sequence[Row], unit: str) -> str:
+    """All members of one size: "AC and BC, 12 kN each"."""
+    each = " each" if len(rows) > 1 else ""
+    return f"{listed([row.member for row in rows])}, {abs(rows[0].force):.5g} {unit}{each}"
 
 
 def time_in_words(seconds: float) -> str:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from rich.cells import cell_len
 
-LONG = 30
+LONG = 38
 
 
 @dataclass(frozen=True)
