@@ -80,8 +80,13 @@ class TestEachStep:
             assert await drawn(pilot) == picture
 
     async def test_close_and_table(
-        self, tmp_path: Path, picture: SnapshotAssertion, size: tuple[int, int]
+        self,
+        tmp_path: Path,
+        picture: SnapshotAssertion,
+        size: tuple[int, int],
+        monkeypatch: pytest.MonkeyPatch,
     ) -> None:
+        monkeypatch.setattr("tutor.screens.closing.time_in_words", lambda _: "under a minute")
         async with Resumed(tmp_path, JOINTS, size) as pilot:
             await pilot.press("B", "enter")
             await enter_line(pilot, "12/13 F_BC + 360 = 0")
