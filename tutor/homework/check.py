@@ -14,6 +14,7 @@ from tutor.homework.closing import closures
 from tutor.homework.findings import Finding, Review, Sure
 from tutor.homework.lines import Judged, judged_lines, order_of
 from tutor.homework.mended import of_resting, resting
+from tutor.homework.misdrawn import misdrawn
 from tutor.homework.outcome import RIVAL, Outcome, of_beliefs
 from tutor.homework.places import Story, first_in_order, first_places
 from tutor.homework.reading import blank_members
@@ -31,6 +32,8 @@ from tutor.statics import Unsolvable
 
 EQUALLY_NAMED = 0.25
 BY_ITSELF = 0.05
+NOT_WELL = 2.5
+"""What costs so much is explained no better than by another drawing."""
 MOST_BELIEVED = 80
 """On a truss of more joints no belief is looked for."""
 MUCH_BLANK, FARFETCHED = 2, 1.5
@@ -143,9 +146,9 @@ class _Check:
             by_lines = any(judged.place == told for judged in misleading)
             pairs = self.stories.from_told(pairs, told, by_lines)
         if not misleading:
-            believed = self._of_beliefs(pairs)
-            if believed is not None:
-                return believed
+            other = self._of_beliefs(pairs) or self._of_drawing(pairs)
+            if other is not None:
+                return other
         if not pairs:
             return self._lost()
         self.reading = pairs[0][1]
@@ -166,6 +169,16 @@ class _Check:
         if not found or found[0].cost > cost:
             return None
         return of_beliefs(self.problem, self.handed_in, wrong, self.work.order, found, cost)
+
+    def _of_drawing(self, pairs: list[Told]) -> Outcome | None:
+        """What another truss explains, where no slip explains it well."""
+        if pairs and pairs[0][0].cost < NOT_WELL:
+            return None
+        other = misdrawn(self.problem, self.handed_in, self.work.entries, self.stories.wrong)
+        if other is None:
+            return None
+        findings = {n: Finding(n, "wrong", None, "unclear") for n in self.stories.wrong}
+        return Outcome((other.joint,), (), findings, clear=False, note=other.said)
 
     def _told_place(self, misleading: list[Judged]) -> str | None:
         """The first wrong place by the student's own order or lines, None where there are neither."""

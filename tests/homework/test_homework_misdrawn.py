@@ -1,0 +1,87 @@
+"""Is somebody told whose numbers are those of another truss, and nobody else?"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+import pytest
+from families import plain_problem
+from lines import figures
+from strategies import pratt
+from students_work import homework
+
+from tutor import review
+from tutor.homework import Review
+from tutor.model import Load, Problem, Support
+from tutor.notation import Exact
+from tutor.statics import solve
+
+FRAME = plain_problem(
+    (("A", 0, 0), ("C", 4, 0), ("B", 9, 0), ("D", 5, 3), ("E", 1, 4)),
+    ("AC", "CB", "AE", "CE", "CD", "ED", "BD"),
+    (Support("A", "pin"), Support("B", "roller", Exact.of(120))),
+    (Load("C", (("down", Exact.of(18)),)), Load("D", (("down", Exact.of(7)),))),
+)
+
+
+def moved(problem: Problem, name: str, x: Fraction, y: Fraction) -> Problem:
+    there = [
+        replace(j, x=Exact.of(x), y=Exact.of(y)) if j.name == name else j for j in problem.joints
+    ]
+    return replace(problem, joints=tuple(there))
+
+
+def loaded(problem: Problem, joint: str, down: int, right: int) -> Problem:
+    loads = [load for load in problem.loads if load.joint != joint]
+    pushes = ("right", Exact.of(right)), ("down", Exact.of(down))
+    return replace(problem, loads=(*loads, Load(joint, pushes)))
+
+
+def worked(problem: Problem, entered: Problem, digits: int = 4, blank: int = 0) -> Review:
+    """The right work of one truss, checked against another that was entered for it."""
+    true = solve(problem).values
+    values = {n: figures(v, digits) for n, v in list(true.items())[blank:]}
+    parts = {"reactions": problem.reaction, "forces": problem.member}
+    work = {part: {n: values[n] for n in names if n in values} for part, names in parts.items()}
+    return review(entered, work)
+
+
+@pytest.mark.parametrize("digits", [3, 4])
+@pytest.mark.parametrize(
+    ("printed", "fits"),
+    [
+        (moved(FRAME, "D", Fraction(6), Fraction(3)), "D at 6, 3"),
+        (moved(FRAME, "D", Fraction(5), Fraction(5, 2)), "D at 5, 2.5"),
+        (moved(FRAME, "E", Fraction(2), Fraction(4)), "E at 2, 4"),
+        (loaded(FRAME, "C", 21, 5), "a load of 5 kN right and 21 kN down at C"),
+    ],
+)
+def test_numbers_of_a_truss_that_differs_at_one_place_are_told_to_fit_it(
+    printed: Problem, fits: str, digits: int
+) -> None:
+    result = worked(printed, FRAME, digits)
+    assert not result.right
+    assert f"Your numbers fit a truss with {fits}: compare your drawing" in result.said
+    assert all(f.cause is None for f in result.findings)
+
+
+def test_a_truss_of_which_little_is_written_is_fitted_to_no_other() -> None:
+    result = worked(moved(FRAME, "D", Fraction(6), Fraction(3)), FRAME, blank=5)
+    assert not result.right
+    assert "fit a truss" not in result.said
+
+
+def test_a_bridge_a_panel_of_which_is_drawn_too_low_is_told() -> None:
+    bridge = pratt(6, 3, 4, 12)
+    result = worked(moved(bridge, "U3", Fraction(9), Fraction(5)), bridge)
+    assert "U3 at 9, 5" in result.said
+
+
+@pytest.mark.parametrize("seeds", [range(40)])
+def test_a_page_with_a_slip_is_no_other_truss(seeds: range) -> None:
+    for seed in seeds:
+        both = homework(seed)
+        if both is not None:
+            result = review(both[0].problem, both[0].work())
+            assert "fit a truss" not in result.said, seed
