@@ -86,7 +86,8 @@ class _Walk:
         self.nothing = NOTHING * max(map(abs, true.values()), default=0.0)
         dark = any(member.name not in entries for member in problem.members)
         largest = self.nothing / NOTHING
-        self.lost = problem.tolerance.silent * largest if dark else 0.0
+        self.little = problem.tolerance.silent * largest
+        self.lost = self.little if dark else 0.0
         self.carried = CARRIED * largest
         self.off: dict[str, Off] = {}
         self.blank: dict[tuple[str, str], Off] = {}
@@ -206,7 +207,8 @@ class _Walk:
         if beyond > SURELY * math.sqrt(may.doubt):
             return "wrong"
         true = abs(self.true[name])
-        near = true <= self.nothing or abs(off) <= max(own, THROUGH_BLANKS * self.share * true)
+        much = THROUGH_BLANKS * self.share * true if true > self.nothing else self.little
+        near = abs(off) <= max(own, much)
         return "right" if may.doubt == 0.0 or near else "open"
 
     def _blank(
