@@ -118,12 +118,9 @@ def _problem(document: Document, source: FilePath | None, rules: Rules) -> Probl
         source=source,
         rules=rules,
     )
-    whole = complete and (len(placed), len(members), len(held), len(borne)) == (
-        len(table),
-        len(pairs),
-        len(data["supports"]) if isinstance(data.get("supports"), dict) else 0,
-        len(acting),
-    )
+    supports = data["supports"] if isinstance(data.get("supports"), dict) else ()
+    read = ((placed, table), (members, pairs), (held, supports), (borne, acting))
+    whole = complete and all(len(found) == len(written) for found, written in read)
     return with_vary(notes, data, problem, whole)
 
 
