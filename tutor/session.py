@@ -19,7 +19,7 @@ from tutor.records import Journal, Keep, Kept
 from tutor.records.belonging import belonging, content_of, in_short
 from tutor.records.belonging import key_of as key_of
 from tutor.records.contents import read_contents
-from tutor.records.disk import read_file
+from tutor.records.disk import read_file, shown
 
 NOT_CHECKED = (
     "This could not be checked: the fault is in the program, not in what you did. It is kept; go on "
@@ -91,6 +91,17 @@ class Session:
         if self.journal.saved:
             return "kept"
         return "read only, not kept" if self.journal.read_only else "not kept"
+
+    @property
+    def gone(self) -> str:
+        """That what was kept is no longer where it was, "" where it is; for when a lesson is left."""
+        path = self.journal.path
+        if not self.journal.saved or path is None or path.exists():
+            return ""
+        return (
+            f"What you did was kept in {shown(path)}, but it is not there now: its folder was moved or "
+            "removed. To go on from it, put it back."
+        )
 
     def close(self) -> None:
         """Let go of the journal; everything kept stays kept."""

@@ -227,7 +227,9 @@ def closing(voice: Voice, session: Session) -> Iterator[Session]:
         yield session
     finally:
         session.close()
-        if session.journal.saved:
+        if session.gone:
+            voice.say((session.gone,))
+        elif session.journal.saved:
             voice.say(("All you did here is kept; pinjoint offers to go on from it.",))
 
 

@@ -143,6 +143,8 @@ def left(app: Desk, session: Session, say: Say) -> None:
 
 def kept_words(session: Session) -> str:
     """Whether what was done is kept, in a sentence."""
+    if session.gone:
+        return session.gone
     if session.journal.saved:
         return f"Everything you did is kept, in {session.journal.path}. It goes on from there."
     return "What you did this time is not kept."
