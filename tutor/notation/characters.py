@@ -35,6 +35,8 @@ _ALIKE = {
     "₉": "9",
 }  # fmt: skip
 _TABLE = str.maketrans(_ALIKE)
+_DOUBLED = re.compile(r"(?<=[×·∙⋅•✕⨯])[×·∙⋅•✕⨯]")
+"""A sign for times behind another, which is not the ** of a power."""
 _BEYOND_ASCII = re.compile(r"[^\x00-\x7f]")
 
 UNSEEN = re.compile(
@@ -52,13 +54,16 @@ def plain(text: str) -> str:
     """`text` with look-alike characters replaced, character for character."""
     if text.isascii() and "\t" not in text:
         return text
-    return _BEYOND_ASCII.sub(_compatible, text.translate(_TABLE))
+    made = _BEYOND_ASCII.sub(_compatible, text.translate(_TABLE))
+    for doubled in _DOUBLED.finditer(text):
+        made = f"{made[: doubled.start()]}×{made[doubled.end() :]}"
+    return made
 
 
 def _compatible(found: re.Match[str]) -> str:
     """The ASCII character that a full-width or styled form stands for, or else the form itself."""
     char = found[0]
-    if char in RAISED or char in "°πΣ√" or unicodedata.category(char) == "No":
+    if char in RAISED or char in "°πΣ√×" or unicodedata.category(char) == "No":
         return char
     same = unicodedata.normalize("NFKC", char)
     return same if len(same) == 1 and (same.isascii() or same in "πΣ") else char

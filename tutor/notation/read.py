@@ -26,8 +26,10 @@ from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken, Unreadable
 
 Angles = Literal["degrees", "radians"]
+_SIGNS = str.maketrans("", "", "°√π⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
+"""What a plain formula may hold besides ASCII; with it, the text goes straight to the scanner."""
 _LAID_OUT = re.compile(
-    r"[^-+*/^=()\[\]{}.\w °]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
+    r"[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
     r"|= ?0 +[A-Za-z]|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
 )
 _DOUBLE = re.compile(r"(?<![=<>])==(?![=<>])")
@@ -62,8 +64,7 @@ def read_line(
 def line_of(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _NOTHING) -> Line:
     """The line as `read_line` gives it; raises Broken."""
     typed = checked(text, "empty")
-    typed = typed if typed.isascii() else plain(typed)
-    if typed.replace("°", "").isascii() and _LAID_OUT.search(typed) is None:
+    if typed.translate(_SIGNS).isascii() and _LAID_OUT.search(typed) is None:
         try:
             return _plainly(text, typed, names, frame)
         except Broken:

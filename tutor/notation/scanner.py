@@ -41,7 +41,7 @@ _POWER = re.compile(r" *(?:(?:\^|\*\*) *(?:(-?[0-9]+)|\( *(-?[0-9]+) *\))|(⁻?[
 _GROUPED = re.compile(r"[0-9]+(?:['_][0-9]{3})+(?:\.[0-9]+)?")
 _GROUP_MARKS = frozenset("'_")
 _CALLED = re.compile(r" *[(\[]")
-_TERMINALS = {"+": "PLUS", "-": "MINUS", "*": "TIMES", "/": "OVER", "=": "EQUAL"}
+_TERMINALS = {"+": "PLUS", "-": "MINUS", "*": "TIMES", "×": "TIMES", "/": "OVER", "=": "EQUAL"}
 _INVERSE = {"sin": "asin", "cos": "acos", "tan": "atan"}
 _POWERED = frozenset({*_INVERSE, "cot", "sec", "csc"})
 _MEASURABLE = frozenset({"NUMBER", "PI", "CLOSE", "UNIT", "ANGLE"})

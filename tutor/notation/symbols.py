@@ -8,7 +8,7 @@ from typing import Any
 
 from tutor.notation.characters import RAISED
 
-LETTERS = "A-Za-zµ\u00c0-\u024f\u0370-\u03a2\u03a4-\u03bf\u03c1-\u03ff\u0400-\u04ff"
+LETTERS = "A-Za-zµ\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u024f\u0370-\u03a2\u03a4-\u03bf\u03c1-\u03ff\u0400-\u04ff"
 """Those a word may be made of, for a class of a regular expression; not Σ and π."""
 
 FREE_LETTERS = frozenset("abcdehlprsuwzL")
@@ -21,7 +21,7 @@ SYMBOL = re.compile(
   | (?P<word>[{LETTERS}][{LETTERS}0-9'_]*(?:(?<=_)\{{[^{{}}=]*\}})?|[√π\#])
   | (?P<power>\*\*|\^)
   | (?P<raised>⁻?[⁰¹²³⁴-⁹]+)
-  | (?P<operator>[-+*/=])
+  | (?P<operator>[-+*/=×])
   | (?P<open>[(\[{{])
   | (?P<close>[)\]}}])
   | (?P<degree>°)
