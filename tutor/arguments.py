@@ -52,6 +52,18 @@ class Parser(argparse.ArgumentParser):
         super().error(marked(message)[:MOST_ECHOED])
 
 
+def parser_of(command: str, description: str, epilog: str = "") -> Parser:
+    """The parser of a command; an `epilog` keeps its lines as they are."""
+    layout = argparse.RawDescriptionHelpFormatter if epilog else argparse.HelpFormatter
+    return Parser(
+        prog=f"pinjoint {command}",
+        description=description,
+        epilog=epilog or None,
+        formatter_class=layout,
+        allow_abbrev=False,
+    )
+
+
 def command_in(
     given: Sequence[str], commands: Container[str]
 ) -> tuple[int, argparse.Namespace] | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from tutor.arguments import Parser, with_ways
+from tutor.arguments import parser_of, with_ways
 from tutor.options import CAUTION_LINES, student_id
 
 NAMINGS = ("id", "name", "number")
@@ -35,12 +35,10 @@ when a path or the command line could not be used.
 
 def hand_in_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint hand-in`."""
-    parser = Parser(
-        prog="pinjoint hand-in",
-        description="Write everything you have done of a set into one file, for your instructor.",
-        epilog=HAND_IN_LINES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-        allow_abbrev=False,
+    parser = parser_of(
+        "hand-in",
+        "Write everything you have done of a set into one file, for your instructor.",
+        HAND_IN_LINES,
     )
     parser.add_argument(
         "path", metavar="PATH", nargs="?", type=Path, help="the set's folder, as you opened it"
@@ -57,12 +55,8 @@ def hand_in_parser() -> argparse.ArgumentParser:
 
 def class_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint class`."""
-    parser = Parser(
-        prog="pinjoint class",
-        description="Say what a class did with a set, and what it gets wrong.",
-        epilog=CLASS_LINES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-        allow_abbrev=False,
+    parser = parser_of(
+        "class", "Say what a class did with a set, and what it gets wrong.", CLASS_LINES
     )
     add = parser.add_argument
     add("folder", metavar="DIR", type=Path, help="the folder with the files handed in")

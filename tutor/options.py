@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from tutor.arguments import Parser, with_ways
+from tutor.arguments import Parser, parser_of, with_ways
 
 LONGEST_ID = 60
 
@@ -123,12 +123,10 @@ def student_id(text: str) -> str:
 
 def check_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint check`."""
-    parser = Parser(
-        prog="pinjoint check",
-        description="Say of problem files whether they can be used, and what is wrong where.",
-        epilog=CHECK_LINES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-        allow_abbrev=False,
+    parser = parser_of(
+        "check",
+        "Say of problem files whether they can be used, and what is wrong where.",
+        CHECK_LINES,
     )
     parser.add_argument(
         "paths",
@@ -146,12 +144,8 @@ def check_parser() -> argparse.ArgumentParser:
 
 def paper_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint paper`."""
-    parser = Parser(
-        prog="pinjoint paper",
-        description="Write problems as sheets to print, with keys and worked solutions.",
-        epilog=PAPER_LINES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-        allow_abbrev=False,
+    parser = parser_of(
+        "paper", "Write problems as sheets to print, with keys and worked solutions.", PAPER_LINES
     )
     with_hand_out(parser, needed=False)
     parser.add_argument("--key", action="store_true", help="the answers too, in tables")
@@ -172,12 +166,10 @@ def paper_parser() -> argparse.ArgumentParser:
 
 def vary_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint vary`."""
-    parser = Parser(
-        prog="pinjoint vary",
-        description="Write each student's problem files, with the numbers that [vary] gives them.",
-        epilog="Each student of the roster gets a folder named by their id. " + CAUTION_LINES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-        allow_abbrev=False,
+    parser = parser_of(
+        "vary",
+        "Write each student's problem files, with the numbers that [vary] gives them.",
+        "Each student of the roster gets a folder named by their id. " + CAUTION_LINES,
     )
     return with_hand_out(parser, needed=True)
 
@@ -202,11 +194,10 @@ def with_hand_out(parser: argparse.ArgumentParser, needed: bool) -> argparse.Arg
 
 def new_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint new`."""
-    parser = Parser(
-        prog="pinjoint new",
-        description="Write a problem file, or a folder with a set, to begin with: sound as it is, "
+    parser = parser_of(
+        "new",
+        "Write a problem file, or a folder with a set, to begin with: sound as it is, "
         "and with a remark on everything that it may say.",
-        allow_abbrev=False,
     )
     parser.add_argument(
         "path", metavar="PATH", type=Path, help="a name ending in .toml, or that of a new folder"
@@ -216,12 +207,10 @@ def new_parser() -> argparse.ArgumentParser:
 
 def homework_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint homework`."""
-    parser = Parser(
-        prog="pinjoint homework",
-        description="Say of work done on paper what is right, and where it goes wrong first.",
-        epilog=HOMEWORK_LINES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-        allow_abbrev=False,
+    parser = parser_of(
+        "homework",
+        "Say of work done on paper what is right, and where it goes wrong first.",
+        HOMEWORK_LINES,
     )
     parser.add_argument("path", metavar="PATH", type=Path, help="the problem file with the truss")
     parser.add_argument(
@@ -232,11 +221,10 @@ def homework_parser() -> argparse.ArgumentParser:
 
 def draw_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint draw`."""
-    parser = Parser(
-        prog="pinjoint draw",
-        description="Draw up a truss of your own: joints, members, supports and loads, each "
+    parser = parser_of(
+        "draw",
+        "Draw up a truss of your own: joints, members, supports and loads, each "
         "checked at once; then save it, go through it, or check a homework on it.",
-        allow_abbrev=False,
     )
     parser.add_argument(
         "path", metavar="PATH", nargs="?", type=Path, help="a problem file to go on drawing on"
@@ -246,11 +234,10 @@ def draw_parser() -> argparse.ArgumentParser:
 
 def schema_parser() -> argparse.ArgumentParser:
     """The options of `pinjoint schema`: none."""
-    return Parser(
-        prog="pinjoint schema",
-        description="Print the JSON Schema (draft 4) of problem files. Files that pinjoint writes "
+    return parser_of(
+        "schema",
+        "Print the JSON Schema (draft 4) of problem files. Files that pinjoint writes "
         "name it ./problem.schema.json in their first line, which an editor looks for beside them.",
-        allow_abbrev=False,
     )
 
 
