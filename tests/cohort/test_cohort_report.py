@@ -10,7 +10,9 @@ import pytest
 from classroom import DAY, handed_in
 
 from tutor.cohort import class_report
+from tutor.cohort.again import again
 from tutor.cohort.course import course_at
+from tutor.cohort.facts import Answer, Student, Work
 from tutor.cohort.folder import files_in, read, seed_of
 from tutor.cohort.gathering import Way, gather
 from tutor.cohort.handed import written
@@ -84,9 +86,36 @@ def test_the_time_on_task_leaves_pauses_out(course_folder: Path) -> None:
 
 def test_what_to_explain_again_follows_from_the_numbers(report) -> None:
     assert len(report.again) == 3
-    first = report.kinds[0]
-    assert f"{first.students} of 4 students" in report.again[0]
-    assert first.called in report.again[0]
+    for sentence in report.again:
+        assert " of 4 students" in sentence
+    named = [kind for kind in report.kinds if f"“{kind.called}”" in report.again[0]]
+    assert named or report.again[0].startswith(("Work", "Show"))
+
+
+def worked_so(name: str, *codes: str) -> Student:
+    """A student who made these mistakes in lines, one after the other."""
+    answers = tuple(
+        Answer("joints", f"Fx @ {n}", "…", "wrong", (code,), float(n))
+        for n, code in enumerate(codes)
+    )
+    return Student(name, "", (Work("w", "Weir", "finished", answers=answers),), f"{name}.txt")
+
+
+def test_a_habit_of_few_is_explained_before_a_slip_of_many() -> None:
+    class_of_six = [
+        *(worked_so(f"a{n}", "component", "component", "component") for n in range(2)),
+        *(worked_so(f"b{n}", "sign") for n in range(4)),
+    ]
+    first, second, rest = again(class_of_six, (), {"w": "Weir"})
+    assert "the other component" in first
+    assert "2 of 6 students did so, 2 of them 3 times or more, 6 times in all" in first
+    assert "4 of 6 students did so, 4 times in all" in second
+    assert rest == "Nothing else was met by more than one of the 6."
+
+
+def test_one_student_alone_is_no_matter_for_a_lecture() -> None:
+    alone = [worked_so("a", "sign", "sign", "sign"), worked_so("b")]
+    assert again(alone, (), {"w": "Weir"}) == ("Nothing else was met by more than one of the 2.",)
 
 
 def test_the_order_of_the_files_does_not_matter(handed: Path, course_folder: Path, report) -> None:

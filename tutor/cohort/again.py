@@ -6,16 +6,22 @@ says of how many. What concerns one student alone is no matter for a lecture.
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from tutor.cohort.facts import Kind, Stop, Student
+from tutor.cohort.counting import wrong_answers
+from tutor.cohort.facts import Stop, Student
+from tutor.judge.called import called
 from tutor.judge.claims import CLAIMS
 from tutor.judge.mistakes import KINDS
 
 MOST = 3
 FEWEST = 2
+OFTEN = 3
+"""So often a mistake is no slip any more; our own judgement."""
+CHOSEN = frozenset({"idealise", "free body"})
+"""The steps in which answers are chosen, not typed."""
 NOBODY = "Nobody has handed in anything that can be read, so there is nothing to explain again."
 NOTHING_ELSE = "Nothing else was met by more than one of the {of}."
 UNNAMED = frozenset({"not-equilibrium"})
@@ -24,44 +30,56 @@ UNNAMED = frozenset({"not-equilibrium"})
 
 @dataclass(frozen=True)
 class Matter:
-    """One thing that may have to be explained: how many students it concerns, and in words."""
+    """One thing that may have to be explained, in words: of how many students it is a habit, and how
+    many it concerns at all."""
 
+    often: int
     students: int
-    weight: int
     words: str
 
 
 def again(
-    students: Sequence[Student],
-    kinds: Sequence[Kind],
-    stops: Sequence[Stop],
-    titles: Mapping[str, str],
+    students: Sequence[Student], stops: Sequence[Stop], titles: Mapping[str, str]
 ) -> tuple[str, ...]:
-    """The sentences, most students first: three, or fewer where the numbers say no more."""
+    """The sentences, habits of most students first: three, or fewer where the numbers say no more."""
     of = sum(student.handed_in for student in students)
     if not of:
         return (NOBODY,)
     matters = [
-        *_mistaken(kinds, titles, of),
+        *_mistaken(students, titles, of),
         *_stopped(stops, titles, of),
         *_told(students, titles, of),
     ]
     concerned = [matter for matter in matters if matter.students >= FEWEST]
-    ranked = sorted(concerned, key=lambda m: (-m.students, -m.weight, m.words))[:MOST]
+    ranked = sorted(concerned, key=lambda m: (-m.often, -m.students, m.words))[:MOST]
     sentences = tuple(matter.words for matter in ranked)
     return sentences if len(sentences) == MOST else (*sentences, NOTHING_ELSE.format(of=of))
 
 
-def _mistaken(kinds: Sequence[Kind], titles: Mapping[str, str], of: int) -> Iterator[Matter]:
-    for kind in kinds:
-        if kind.code in UNNAMED:
-            continue
-        where = f"most in {titles[kind.problem]} ({kind.step})"
+def _mistaken(students: Sequence[Student], titles: Mapping[str, str], of: int) -> Iterator[Matter]:
+    """Mistakes, those in what is typed apart from those in what is chosen.
+
+    What anybody does once is a slip; it counts by the students who did it `OFTEN` times or more.
+    """
+    times: defaultdict[tuple[str, bool], Counter[str]] = defaultdict(Counter)
+    where: defaultdict[tuple[str, bool], Counter[tuple[str, str]]] = defaultdict(Counter)
+    for student, work, answer in wrong_answers(students):
+        for code in dict.fromkeys(answer.codes):
+            if code not in UNNAMED:
+                what = code, answer.step in CHOSEN
+                times[what][student.id] += 1
+                where[what][work.problem, answer.step] += 1
+    for (code, chosen), by_student in sorted(times.items()):
+        often = sum(count >= OFTEN for count in by_student.values())
+        most = where[code, chosen]
+        problem, step = max(sorted(most), key=lambda place: most[place])
+        habit = f", {often} of them {OFTEN} times or more" if often else ""
         words = (
-            f"Explain again “{kind.called}”: {kind.students} of {of} students did so, "
-            f"{_times(kind.times)}, {where}. {why(kind.code, kind.step)}"
+            f"Explain again “{called(code)}”: {len(by_student)} of {of} students did so{habit}, "
+            f"{_times(by_student.total())} in all, most in {titles[problem]} ({step}). "
+            f"{why(code, step)}"
         )
-        yield Matter(kind.students, kind.times, words.strip())
+        yield Matter(often, len(by_student), words.strip())
 
 
 def why(code: str, step: str) -> str:
@@ -100,4 +118,4 @@ def _told(students: Sequence[Student], titles: Mapping[str, str], of: int) -> It
             f"Work {titles[problem]} through on the board: {count} of {of} students asked for "
             f"a line itself there, {_times(lines[problem])}."
         )
-        yield Matter(count, lines[problem], words)
+        yield Matter(count, count, words)

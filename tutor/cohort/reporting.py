@@ -55,7 +55,7 @@ def report_of(
         found,
         whole,
         stopped,
-        again(students, whole, stopped, titles),
+        again(students, stopped, titles),
         tuple(sorted(faults, key=lambda fault: (fault.file, fault.message))),
         reduce(_added, (each.checked for each in counted), Checked()),
     )
