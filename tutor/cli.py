@@ -46,6 +46,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return run(parser().parse_args(given[place + 1 :], before))
     except KeyboardInterrupt:
         return 130
+    except BrokenPipeError:
+        return nobody_reads()
+
+
+def nobody_reads() -> int:
+    """The status of a program whose output was cut off, as by `head`; nothing more is written."""
+    sys.stdout = open(os.devnull, "w", encoding="utf-8")  # noqa: SIM115 - until the program ends
+    return 141
 
 
 def paper(options: argparse.Namespace) -> int:

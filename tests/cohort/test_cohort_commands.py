@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -154,10 +156,29 @@ def test_what_cannot_be_used_is_told_with_its_cure(tmp_path, course_folder, caps
     assert "trestle.toml" in capsys.readouterr().err
 
 
+def test_a_report_cut_off_by_its_reader_ends_quietly(class_of_one, course_folder) -> None:
+    command = [
+        sys.executable,
+        "-m",
+        "tutor",
+        "class",
+        str(class_of_one),
+        "--set",
+        str(course_folder),
+    ]
+    with subprocess.Popen(
+        [*command, "--text"], stdout=subprocess.PIPE, stderr=subprocess.PIPE
+    ) as running:
+        assert running.stdout is not None
+        assert running.stderr is not None
+        running.stdout.close()
+        assert b"Traceback" not in running.stderr.read()
+
+
 def test_a_scheduler_that_is_not_there_is_told(
     class_of_one, course_folder, capsys, monkeypatch
 ) -> None:
-    monkeypatch.setitem(__import__("sys").modules, "distributed", None)
+    monkeypatch.setitem(sys.modules, "distributed", None)
     given = ["class", str(class_of_one), "--set", str(course_folder), "--scheduler", "tcp://x:1"]
     assert main(given) == 2
     assert "pinjoint[cluster]" in capsys.readouterr().err
