@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from random import Random
 
 import pytest
+from lines import figures
 from pages import TRUSSES, pages
 from students_work import Homework, any_problem, do, homework, plan, slip_at
 
 from tutor import review
 from tutor.homework import Review
+from tutor.statics import solve
 
 PAGES = pages()
 
@@ -45,6 +48,23 @@ def test_a_page_with_one_belief_is_told_with_its_place_and_kind(
                 assert finding.cause.code in meant, (page["truss"], page["belief"], finding.name)
     assert places >= 0.97 * len(kept)
     assert kinds >= 0.85 * len(kept)
+
+
+@pytest.mark.parametrize("truss", ["footway", "rafters", "steep", "bank"])
+@pytest.mark.parametrize("level", [True, False])
+def test_a_page_of_components_for_forces_is_told_so(truss: str, level: bool) -> None:
+    problem = TRUSSES[truss]
+    values = dict(solve(problem).values)
+    for member in problem.members:
+        (x, y), (far_x, far_y) = (problem.joint[end].at for end in (member.start, member.end))
+        run, rise = abs(far_x - x), abs(far_y - y)
+        if run and rise:
+            values[member.name] *= (run if level else rise) / math.hypot(run, rise)
+    parts = {"reactions": problem.reaction, "forces": problem.member}
+    work = {part: {n: figures(values[n], 4) for n in names} for part, names in parts.items()}
+    result = review(problem, work)
+    assert result.accounts[0].mistake.code == "component"
+    assert "the value of one component" in result.accounts[0].mistake.text
 
 
 def half_done(seed: int) -> Homework | None:

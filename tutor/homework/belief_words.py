@@ -39,6 +39,13 @@ WORDS: Mapping[str, tuple[str, str, str]] = {
         "In a sum of forces along one direction only the component along it counts.",
         "Look at each inclined member in your sums: which side of its slope triangle is missing?",
     ),
+    "stopped-short": (
+        "All through the page, inclined members have the value of one component, not of the whole "
+        "force.",
+        "A component is the force times a sine or cosine: the force is the component divided by it.",
+        "Take one inclined member: is what you found its force, or only its horizontal or vertical "
+        "component?",
+    ),
     "half-each": (
         "The reactions look as if each support took half of the load.",
         "Half to each is true only where truss and loads are symmetrical; else the moments decide.",

@@ -27,6 +27,7 @@ COSTS: Mapping[str, tuple[str, float]] = {
     "radians": ("angle-mode", 1.7),  # a calculator is set wrongly for the whole page or not at all
     "tangents": ("tangent", 2.0),  # rise over run taken for sine or cosine
     "whole-forces": ("whole-force", 1.9),  # no member is ever taken into components
+    "stopped-short": ("component", 1.9),  # the component found is written down as the force
     "half-each": ("symmetry", 1.0),  # half the load to each support, a habit of first examples
     "upright-roller": ("inclined-support", 1.6),  # rollers are mostly drawn on a level floor
     "level-roller": ("inclined-support", 2.2),  # the same, against a wall
@@ -143,6 +144,8 @@ def _of_members(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:
             yield "radians", None, Lens(joint=see(lenses.in_radians(places, upright)))
     yield "tangents", None, Lens(joint=see(lenses.by_tangent))
     yield "tangents", None, Lens(joint=see(lenses.by_cotangent))
+    for level in (True, False):
+        yield "stopped-short", None, Lens(joint=see(lenses.for_its_component(level)))
     for level, upright in ((True, True), (True, False), (False, True)):
         yield "whole-forces", None, Lens(joint=see(lenses.stands_whole(level, upright)))
 

@@ -121,6 +121,16 @@ def by_cotangent(force: Force) -> tuple[float, float]:
     return math.copysign(abs(force.x / force.y), force.x), force.y
 
 
+def for_its_component(level: bool) -> Seen:
+    """A force of which the number is that of one component, the other component going with it."""
+
+    def see(force: Force) -> tuple[float, float]:
+        by = abs(force.x if level else force.y)
+        return force.x / by, force.y / by
+
+    return see
+
+
 def stands_whole(level: bool, upright: bool) -> Seen:
     """A force that stands whole in one sum or in both."""
     return lambda f: (
