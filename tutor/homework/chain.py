@@ -26,11 +26,10 @@ def follow(
 ) -> Found:
     """Which of the `targets` follow from what is `known`, and at which body by which equation.
 
-    `known` grows by what is found. The bodies in `without` are not used. What is `blank` may have been any
-    number, so that an equation it has no part in will do as well. Only the bodies of `start`, and
-    those that come to know something new, are looked at, where that is given. `partly` takes bodies
-    with blanks too, by equations without these. The result is in an order in which the values could
-    have been found.
+    `known` grows by what is found. The bodies in `without` are not used. What is `blank` may have been
+    any number: an equation without it will do. Where `start` is given, only its bodies and those that
+    come to know something new are looked at. `partly` takes bodies with blanks by equations without
+    these. The result is in an order in which the values could have been found.
     """
     left = set(targets) - known
     barred = set(without)
@@ -44,8 +43,7 @@ def follow(
         for name in sheet.part:
             at.setdefault(name, []).append(sheet)
     found: Found = {}
-    names = [sheet.name for sheet in usable]
-    waiting = dict.fromkeys(names if start is None else (n for n in names if n in start))
+    waiting = dict.fromkeys(s.name for s in usable if start is None or s.name in start)
     while waiting:
         sheet = bodies[next(iter(waiting))]
         del waiting[sheet.name]

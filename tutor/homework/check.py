@@ -22,7 +22,7 @@ from tutor.homework.rounding import standing
 from tutor.homework.sheet import PARALLEL, WHOLE, Vector, sheets
 from tutor.homework.slips import cost_of
 from tutor.homework.stories import Stories, Told
-from tutor.homework.telling import at_its_place, far_fetched
+from tutor.homework.telling import at_its_place, far_fetched, finding_of, line_account
 from tutor.homework.uniform import uniform
 from tutor.homework.words import summary
 from tutor.homework.work import Entry, Work, read_work
@@ -95,7 +95,7 @@ class _Check:
             for name in dict.fromkeys(unread)
             if name not in self.work.entries
         ]
-        findings += [_of_line(judged) for judged in self.lines]
+        findings += [finding_of(judged) for judged in self.lines]
         result = Review(
             tuple(findings),
             outcome.places[0] if outcome.places else None,
@@ -204,7 +204,7 @@ class _Check:
         near = self._from_value(best, near)
         lines = [j for j in misleading if j.place == best.first]
         if lines:
-            near = tuple(_line_account(j) for j in lines)
+            near = tuple(line_account(j) for j in lines)
             sure = "certain" if len(places) == 1 else "likely"
         findings: dict[str, Finding] = {}
         clear = told or best.turns[0].cost < self._plain_enough(best.first)
@@ -261,7 +261,7 @@ class _Check:
             steps = [WHOLE, *order] if WHOLE not in order else list(order)
             known = [j for j in misleading if j.place in steps]
             first = min(known, key=lambda j: steps.index(str(j.place)), default=first)
-        accounts = tuple(_line_account(j) for j in misleading if j.place == first.place)
+        accounts = tuple(line_account(j) for j in misleading if j.place == first.place)
         return Outcome((str(first.place),), accounts, {})
 
     def _lost(self) -> Outcome:
@@ -285,17 +285,3 @@ class _Check:
         mistake = verdict.mistakes[0]
         of_force = abs(entry.value) > 90 * true or 90 * abs(entry.value) < true
         return mistake if mistake.code != "unit" or of_force else None
-
-
-def _line_account(judged: Judged) -> Account:
-    about = judged.line.about
-    return Account(str(judged.place), judged.verdict.mistakes[0], about, 0.0)
-
-
-def _of_line(judged: Judged) -> Finding:
-    verdict, name = judged.verdict, judged.line.index
-    if verdict.kind == "right":
-        return Finding(name, "right")
-    if verdict.kind == "wrong":
-        return Finding(name, "wrong", verdict.mistakes[0] if verdict.mistakes else None)
-    return Finding(name, "unchecked", None, "unclear")

@@ -6,6 +6,7 @@ from collections.abc import Collection, Sequence
 
 from tutor.homework.account import Account
 from tutor.homework.findings import Finding, Sure
+from tutor.homework.lines import Judged
 from tutor.homework.slips import stands_in
 from tutor.judge import M, Value
 from tutor.model import Problem
@@ -48,3 +49,19 @@ def _touches(problem: Problem, wrong: Collection[str], account: Account, name: s
     if isinstance(about, Value):
         return about.unknown == name or about.unknown not in wrong
     return stands_in(problem, about, name)
+
+
+def line_account(judged: Judged) -> Account:
+    """What a wrong line shows, as an account of its place."""
+    about = judged.line.about
+    return Account(str(judged.place), judged.verdict.mistakes[0], about, 0.0)
+
+
+def finding_of(judged: Judged) -> Finding:
+    """What is said of a line."""
+    verdict, name = judged.verdict, judged.line.index
+    if verdict.kind == "right":
+        return Finding(name, "right")
+    if verdict.kind == "wrong":
+        return Finding(name, "wrong", verdict.mistakes[0] if verdict.mistakes else None)
+    return Finding(name, "unchecked", None, "unclear")
