@@ -27,7 +27,10 @@ class Count(Input):
 
 
 class Counts(Horizontal):
-    """Fields side by side; enter goes to the next empty one, and answers when none is left."""
+    """Fields side by side; enter goes to the next empty one, and answers when none is left.
+
+    Numbers for all of them, typed into one, are shared out.
+    """
 
     @dataclass
     class Counted(Message):
@@ -48,7 +51,7 @@ class Counts(Horizontal):
     def compose(self) -> ComposeResult:
         for field in self.fields:
             yield Static(Content(f"{one_line(field.words)} ="), classes="count-name")
-            yield Count(compact=True, max_length=8, name=field.key, classes="count")
+            yield Count(compact=True, max_length=14, name=field.key, classes="count")
 
     def start(self) -> None:
         """Put the cursor into the first field that is not filled in."""
@@ -63,21 +66,28 @@ class Counts(Horizontal):
     def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()
         inputs = list(self.query(Input))
-        empty = [i for i in inputs if not i.value.strip()]
-        if empty:
-            empty[0].focus()
+        parts = event.input.value.replace(",", " ").split()
+        if len(parts) == len(inputs) and all(map(is_count, parts)):
+            for field, part in zip(inputs, parts, strict=True):
+                field.value = part
+        filled = [field for field in (event.input, *inputs) if field.value.strip()]
+        wrong = next((field for field in filled if not is_count(field.value.strip())), None)
+        if wrong is not None:
+            wrong.focus()
+            read = one_line(wrong.value)
+            said = f"“{read}” was read for {wrong.name}; write a whole number, like 7."
+            self.post_message(self.Said(said))
             return
-        numbers: dict[str, int] = {}
-        for field in inputs:
-            text = field.value.strip()
-            if not (text.isascii() and text.isdigit()):
-                field.focus()
-                self.post_message(
-                    self.Said(f"“{text}” was read for {field.name}; write a whole number, like 7.")
-                )
-                return
-            numbers[field.name or ""] = int(text)
-        self.post_message(self.Counted(numbers))
+        empty = next((field for field in inputs if not field.value.strip()), None)
+        if empty is not None:
+            empty.focus()
+            return
+        self.post_message(self.Counted({field.name or "": int(field.value) for field in inputs}))
 
     def on_input_changed(self, event: Input.Changed) -> None:
         event.stop()
+
+
+def is_count(text: str) -> bool:
+    """Whether a text is a whole number in plain digits."""
+    return text.isascii() and text.isdigit()

@@ -89,6 +89,9 @@ class LineInput(Input):
         super().__init__(
             id=id, compact=True, select_on_focus=False, max_length=LONGEST, highlighter=self._marked
         )
+        self.cursor_blink = (
+            False  # over a slow link, and for a braille display, nothing moves unasked
+        )
         self.past: list[str] = []
         self._place = 0
         self._draft = ""
