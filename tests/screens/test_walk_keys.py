@@ -12,7 +12,6 @@ from pressing import (
     line_of,
     opened,
     pick,
-    press,
     seen,
     settle,
     type_text,
@@ -155,9 +154,9 @@ class TestCounting:
 
     async def test_takes_all_three_typed_into_one_field(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, FREE_BODY[:1]) as pilot:
-            await press(pilot, "3", "space", "4", "enter")
+            await pilot.press("3", "space", "4", "enter")
             assert "“3 4” was read for m" in said(pilot)
-            await press(pilot, "ctrl+u", "3", "space", "3", "space", "6", "enter")
+            await pilot.press("ctrl+u", "3", "space", "3", "space", "6", "enter")
             assert lesson_of(pilot).state.count_done
 
 
