@@ -29,12 +29,10 @@ from tutor.notation.symbols import (
 from tutor.notation.tree import Binary, Name, Node, Number, Pi, Span, Unit, with_span
 from tutor.notation.unknown import unknown_word
 from tutor.notation.unreadable import Broken
-from tutor.notation.words import american, front_piece
+from tutor.notation.words import american, dashed_member, front_piece, is_times, letter_of
 
 MOST_SYMBOLS = 128
 DEEPEST = 32
-_FACTOR = re.compile(r" *[0-9.(\[]")
-_APART = re.compile(rf" +[0-9.(\[{{{LETTERS}√]")
 _TAIL = re.compile(rf"-[{LETTERS}0-9']++(?![_{{])")
 _UNIT_JOIN = re.compile(rf"(?:\ *[*]\ *|\ +|-|\.)([{LETTERS}]+)(?![{LETTERS}0-9_'(])")
 _POWER = re.compile(r" *(?:(?:\^|\*\*) *(?:(-?[0-9]+)|\( *(-?[0-9]+) *\))|(⁻?[⁰¹²³⁴-⁹]+))")
@@ -89,10 +87,6 @@ class Scanner:
         if self._open:
             symbol, _ = self._open[-1]
             raise Broken("brackets", symbol.start, symbol.end, partner=PARTNER[symbol.value])
-
-    def before(self) -> str:
-        """The terminal of the last symbol, "" at the start."""
-        return self._before
 
     def _add(self, kind: str, value: Any, start: int, end: int) -> None:
         self.symbols.append(Symbol(kind, value, start, end))
@@ -194,19 +188,23 @@ class Scanner:
 
     def _word(self, word: str, start: int, end: int) -> None:
         names, measured = self.names, self._before in _MEASURABLE
-        if (word == "X" or word[0] == "x") and self._is_times(word, start):
+        crossed = (word == "X" or word[0] == "x") and not (
+            names is not None and (names.plainly(word) or names.joint(word))
+        )
+        if crossed and is_times(word, start, self.text, self._before in OPERANDS, measured):
             self._add("TIMES", "*", start, start + 1)
             return
         if names is not None and self.text[end : end + 1] == "-":
             tail = _TAIL.match(self.text, end)
             if tail is not None and names.meant(word + tail.group()):
-                self._dashed(word, tail.group(), start, tail.end())
+                member = dashed_member(word, tail.group(), start, names)
+                self._add("NAME", Name(member, Span(start, tail.end())), start, tail.end())
                 return
         try:
             piece = front_piece(word, names, measured)
         except Broken as broken:
             raise broken.moved(start) from None
-        if piece is None and (letter := self._letter(word)) is not None:
+        if piece is None and (letter := letter_of(word, self._letters, names)) is not None:
             end = start + len(letter)
             node = with_span(self._letters[letter], Span(start, end))
             self.has_angles = self.has_angles or letter not in FREE_LETTERS
@@ -234,45 +232,6 @@ class Scanner:
         else:
             self._measure("ANGLE", piece.value, start, end)
 
-    def _letter(self, word: str) -> str | None:
-        """The angle or length that `word` is, or begins with where a name or nothing else follows."""
-        if word in self._letters:
-            return word
-        if word[0] not in self._letters:
-            return None
-        rest = word[1:]
-        alone = not word[0].isascii() or rest in self._letters
-        return word[0] if alone or (self.names and self.names.meanings(rest)) else None
-
-    def _is_times(self, word: str, start: int) -> bool:
-        """Whether an x stands for times: between two numbers, or apart between two factors."""
-        if self.names is not None and (self.names.plainly(word) or self.names.joint(word)):
-            return False
-        if len(word) == 1 and self.text[start - 1 : start] == " " and self._before in OPERANDS:
-            return _APART.match(self.text, start + 1) is not None
-        between = self._before in _MEASURABLE and _FACTOR.match(self.text, start + 1) is not None
-        return between and not (len(word) > 1 and self.text[start - 1] == " ")
-
-    def _dashed(self, word: str, tail: str, start: int, end: int) -> None:
-        """A member by its joints with a dash, where no difference of two forces can be meant.
-
-        Two joints without a space are their member, also where a joint alone may be a reaction.
-        """
-        names = self.names
-        assert names is not None
-        found = names.meant(word + tail)
-        joints = names.joint(word) is not None and names.joint(tail[1:]) is not None
-        if len(found) > 1 or (not joints and names.meant(word) and names.meant(tail[1:])):
-            raise Broken(
-                "ambiguous",
-                start,
-                end,
-                one=f"the force in member {found[0]}",
-                other=f"the difference {word} - {tail[1:]}",
-                cure=f"F_{{{found[0]}}} or spaces around the minus sign",
-            )
-        self._add("NAME", Name(found[0], Span(start, end)), start, end)
-
     def _function(self, name: str, start: int, end: int) -> None:
         self._deeper(start, end)
         if name != "sqrt" and self.text.startswith("2(", end):
@@ -291,16 +250,12 @@ class Scanner:
     def _unit(self, unit: str, start: int, end: int) -> None:
         """A unit, with the units it is multiplied by: kN m, kN*m, lb-ft."""
         while (found := _UNIT_JOIN.match(self.text, end)) is not None:
-            more = units.SPELLED.get(found.group(1)) or self._own(found.group(1))
+            more = units.SPELLED.get(found.group(1)) or american(found.group(1), self.names)
             if more is None or (self.names and self.names.meant(found.group(1))):
                 break
             unit, end = f"{unit}*{more}", found.end()
         self.has_units = True
         self._measure("UNIT", unit, start, end)
-
-    def _own(self, word: str) -> str | None:
-        """The kip by its letter in a product of units, where kip or lb is the problem's own."""
-        return american(word, self.names)
 
     def _measure(self, kind: str, unit: str, start: int, end: int) -> None:
         """Adds a unit; a number over a number right before it becomes one FRACTION."""

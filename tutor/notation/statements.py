@@ -17,12 +17,14 @@ from tutor.notation.lexicon import says
 from tutor.notation.line import Line, Side, Step
 from tutor.notation.named_angle import IN_BRACKETS, in_degrees, named_angle
 from tutor.notation.named_length import is_quantity, named_length
-from tutor.notation.names import Names
+from tutor.notation.set_equal import set_equal
 from tutor.notation.source import Source
 from tutor.notation.symbols import FREE_LETTERS, LETTERS
 from tutor.notation.tree import Number, Span, moved
 from tutor.notation.unreadable import Broken
 from tutor.notation.zero_words import zero_members
+
+_COUNTED = re.compile(r"[([]?[0-9]{1,2}[a-z]?[)\]]?")
 
 
 class Statements:
@@ -237,7 +239,7 @@ class Statements:
     def _state(self, piece: Piece, start: int, end: int) -> None:
         """Takes in a statement."""
         padded = " " * start + self.text[start:end]
-        padded = _set_equal(padded, self.found.names)
+        padded = set_equal(padded, self.found.names)
         made = statement(padded, start, len(padded), self.found)
         beside = piece.joint == "beside" and self.steps
         if beside and len(made.sides) == 1 and made.label is None:
@@ -294,29 +296,3 @@ class Statements:
             sides = nothing(name, span)
             self.steps.append(Step(self.typed, sides, None, False, span, self.found.frame))
         return bool(members)
-
-
-_COUNTED = re.compile(r"[([]?[0-9]{1,2}[a-z]?[)\]]?")
-_ZERO = re.compile(
-    r"((?:^|=) *)(zero|nil|null|cero)(?![\w-])(?! *(?:-?force|member|bar))", re.IGNORECASE
-)
-_IS = re.compile(
-    r"(?<=[\w})]) +(?:is|equals|ist|est|es|vaut)(?= +(?:equal to +|gleich +)?[-+]?[0-9.])(?: +(?:equal to|gleich))?",
-    re.IGNORECASE,
-)
-_BARE_VALUE = re.compile(
-    r" *(?P<name>[^\W\d][\w{}'-]*)(?P<gap> +)(?P<number>[-+]?[0-9][0-9.,]*)(?P<rest> *[A-Za-z#]*\.?(?: *[(\[]? *[A-Za-z]+ *[)\]]?)?) *"
-)
-
-
-def _set_equal(text: str, names: Names) -> str:
-    """The text with = for "is", and for the space between a name and its value."""
-    text = _ZERO.sub(lambda found: found[1] + "0".ljust(len(found[2])), text)
-    if "=" in text:
-        return text
-    text = _IS.sub(lambda found: " = ".ljust(len(found[0])), text)
-    found = _BARE_VALUE.fullmatch(text)
-    if found is None or len(names.meant(found["name"])) != 1 or not found["rest"].strip():
-        return text
-    at = found.start("gap")
-    return text[:at] + "=" + text[at + 1 :]

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Container
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
@@ -9,6 +11,7 @@ from typing import Literal
 from tutor.notation import units
 from tutor.notation.names import Names, spelling
 from tutor.notation.spellings import Meaning
+from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Share
 from tutor.notation.unreadable import Broken
 
@@ -217,3 +220,49 @@ def _described(meaning: Meaning) -> str:
     part = "" if meaning.share is None else f"the {meaning.share.axis} component of "
     name = meaning.name
     return part + (f"the reaction {name}" if "_" in name else f"the force in member {name}")
+
+
+def is_times(word: str, start: int, text: str, operand: bool, measured: bool) -> bool:
+    """Whether an x stands for times: between two numbers, or apart between two factors.
+
+    `operand` and `measured`: what an operator, or a unit, may follow stands before it.
+    """
+    if len(word) == 1 and text[start - 1 : start] == " " and operand:
+        return _APART.match(text, start + 1) is not None
+    between = measured and _FACTOR.match(text, start + 1) is not None
+    return between and not (len(word) > 1 and text[start - 1] == " ")
+
+
+_FACTOR = re.compile(r" *[0-9.(\[]")
+_APART = re.compile(rf" +[0-9.(\[{{{LETTERS}√]")
+
+
+def letter_of(word: str, letters: Container[str], names: Names | None) -> str | None:
+    """The angle or length of `letters` that a word is, or begins with where a name follows it."""
+    if word in letters:
+        return word
+    if word[0] not in letters:
+        return None
+    rest = word[1:]
+    alone = not word[0].isascii() or rest in letters
+    return word[0] if alone or (names is not None and names.meanings(rest)) else None
+
+
+def dashed_member(word: str, tail: str, start: int, names: Names) -> str:
+    """The member that a word and its tail, such as "U1" and "-L2", name; Broken where a difference
+    of two forces may be meant as well.
+
+    Two joints without a space are their member, also where a joint alone may be a reaction.
+    """
+    found = names.meant(word + tail)
+    joints = names.joint(word) is not None and names.joint(tail[1:]) is not None
+    if len(found) > 1 or (not joints and names.meant(word) and names.meant(tail[1:])):
+        raise Broken(
+            "ambiguous",
+            start,
+            start + len(word + tail),
+            one=f"the force in member {found[0]}",
+            other=f"the difference {word} - {tail[1:]}",
+            cure=f"F_{{{found[0]}}} or spaces around the minus sign",
+        )
+    return found[0]

@@ -1,0 +1,31 @@
+"""Which words and spaces stand for an = sign: "F_AB is 12 kN", "F_AB 12 kN", "F_AB = zero"?"""
+
+from __future__ import annotations
+
+import re
+
+from tutor.notation.names import Names
+
+_ZERO = re.compile(
+    r"((?:^|=) *)(zero|nil|null|cero)(?![\w-])(?! *(?:-?force|member|bar))", re.IGNORECASE
+)
+_IS = re.compile(
+    r"(?<=[\w})]) +(?:is|equals|ist|est|es|vaut)(?= +(?:equal to +|gleich +)?[-+]?[0-9.])(?: +(?:equal to|gleich))?",
+    re.IGNORECASE,
+)
+_BARE_VALUE = re.compile(
+    r" *(?P<name>[^\W\d][\w{}'-]*)(?P<gap> +)(?P<number>[-+]?[0-9][0-9.,]*)(?P<rest> *[A-Za-z#]*\.?(?: *[(\[]? *[A-Za-z]+ *[)\]]?)?) *"
+)
+
+
+def set_equal(text: str, names: Names) -> str:
+    """The text with = for "is", and for the space between a name and its value."""
+    text = _ZERO.sub(lambda found: found[1] + "0".ljust(len(found[2])), text)
+    if "=" in text:
+        return text
+    text = _IS.sub(lambda found: " = ".ljust(len(found[0])), text)
+    found = _BARE_VALUE.fullmatch(text)
+    if found is None or len(names.meant(found["name"])) != 1 or not found["rest"].strip():
+        return text
+    at = found.start("gap")
+    return text[:at] + "=" + text[at + 1 :]
