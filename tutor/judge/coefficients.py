@@ -65,7 +65,17 @@ def explain_coefficients(
         found = _beside(coefficient, spot, choices[name], factors[name], scale, tolerance)
         slips += [Slip(code, name, found.spot) for code in found.edit.codes]
         cost += found.edit.cost
-    for name, spot in spots.items():
+    missing = _left_out(line, true, idle, scale)
+    return Explanation(cost + missing.cost, (*slips, *missing.slips), scale)
+
+
+def _left_out(
+    line: TypedEquation, true: TrueEquation, idle: Collection[str], scale: float
+) -> Explanation:
+    """What is wrong about the unknowns that the line does not have."""
+    slips: list[Slip] = []
+    cost = 0.0
+    for name, spot in true.unknowns.items():
         if spot.true == 0.0 or name in line.names:
             continue
         if name in line.cancelled and spot.parts:

@@ -55,35 +55,49 @@ def by_sum(
     target = scale * math.fsum(s.true for s in spots)
     need = math.fsum(term.value for term, _ in rest) - target
     slack = _slack(rest, spots, target, scale, tolerance)
-    product = rest[0][1] if alone and rest[0][1].count > 1 else None
-    products = 0.0 if alone else _no_sums(rest, spots)
-    found = _changes(left, numbers, choices, scale, alone)
-    if alone and any(_is(rest[0][0].value, scale * spot.true) for spot in spots):
-        found = [c._replace(cost=c.cost + IS_ITSELF) for c in found]
-    changes = sorted(
-        (c._replace(cost=c.cost + products + _no_sum(c, product, left, numbers)) for c in found),
-        key=lambda change: change.delta,
-    )
-    best: tuple[float, tuple[Change, ...]] | None = min(
-        (
-            (c.cost, (c,))
-            for c in changes
-            if abs(need - c.delta) <= slack and _all_seen(c, need, left, numbers, scale)
-        ),
-        key=lambda found: found[0],
-        default=None,
-    )
-    if best is None and not alone:
-        best = _two_changes(changes, need, slack)
-    together = _lumped(*rest[0], spots, scale, tolerance) if alone else None
+    changes = _weighed(_changes(left, numbers, choices, scale, alone), rest, left, numbers, scale)
+    fitting = [
+        c
+        for c in changes
+        if abs(need - c.delta) <= slack and _all_seen(c, need, left, numbers, scale)
+    ]
+    first = min(fitting, key=lambda change: change.cost, default=None)
+    best: tuple[float, tuple[Change, ...]] | None
+    best = None if first is None else (first.cost, (first,))
+    if not alone:
+        best = best or _two_changes(changes, need, slack)
+        return None if best is None else _told(best, numbers, scale)
+    together = _lumped(*rest[0], spots, scale, tolerance)
     if together is not None and (best is None or together.cost < best[0] + BY_SUM):
         return together
-    if best is None:
-        if not alone:
-            return None
-        cost = LUMPED + (PRODUCT if product is not None else 0.0)
-        return Explanation(cost, (Slip("arithmetic", None, None),), scale)
-    cost, chosen = best
+    if best is not None:
+        return _told(best, numbers, scale)
+    cost = LUMPED + (PRODUCT if rest[0][1].count > 1 else 0.0)
+    return Explanation(cost, (Slip("arithmetic", None, None),), scale)
+
+
+def _weighed(
+    changes: Sequence[Change],
+    rest: Sequence[tuple[Term, Factors]],
+    left: Sequence[int],
+    numbers: Sequence[TrueTerm],
+    scale: float,
+) -> list[Change]:
+    """The changes with what the typed numbers say against each, by what they change."""
+    spots, alone = [numbers[i] for i in left], len(rest) == 1
+    product = rest[0][1] if alone and rest[0][1].count > 1 else None
+    more = 0.0 if alone else _no_sums(rest, spots)
+    if alone and any(_is(rest[0][0].value, scale * spot.true) for spot in spots):
+        more = IS_ITSELF
+    found = (c._replace(cost=c.cost + more + _no_sum(c, product, left, numbers)) for c in changes)
+    return sorted(found, key=lambda change: change.delta)
+
+
+def _told(
+    found: tuple[float, tuple[Change, ...]], numbers: Sequence[TrueTerm], scale: float
+) -> Explanation:
+    """The changes as slips at the forces concerned."""
+    cost, chosen = found
     slips = tuple(
         Slip(named_at(code, numbers[c.place], numbers), numbers[c.place].name, numbers[c.place])
         for c in chosen

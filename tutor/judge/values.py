@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from functools import partial
 
 from tutor.judge.about import Value
 from tutor.judge.blocks import OF_SUMS, rounded_by
@@ -46,38 +47,23 @@ def judge_value(
     ]
     rounded = rounded_by(reading.value, reading.radius)
     level = best_level(problem, value, possible, rounded)
-    in_own_sense = replace_sign(value, sign)
-    if level is not None:
-        remarks = (_rounded(),) if level == "remark" else ()
-        return Verdict(
-            "right",
-            "Right.",
-            remarks=remarks,
-            about=about,
-            reading=reading,
-            value=in_own_sense,
-            radius=reading.radius,
-        )
-    mistake = value_mistake(
-        problem,
-        unknown,
-        reading,
-        own,
-        value,
-        tuple(right.value for right in possible),
-        lambda other: best_level(problem, other, possible, NEAR * abs(other)) is not None,
-        lines,
-        radians,
-    )
-    return Verdict(
-        "wrong",
-        mistake.text,
-        (mistake,),
+    verdict = partial(
+        Verdict,
         about=about,
         reading=reading,
-        value=in_own_sense,
+        value=replace_sign(value, sign),
         radius=reading.radius,
     )
+    if level is not None:
+        remarks = (_rounded(),) if level == "remark" else ()
+        return verdict("right", "Right.", remarks=remarks)
+
+    def is_right(other: float) -> bool:
+        return best_level(problem, other, possible, NEAR * abs(other)) is not None
+
+    rights = tuple(right.value for right in possible)
+    mistake = value_mistake(problem, unknown, reading, own, value, rights, is_right, lines, radians)
+    return verdict("wrong", mistake.text, (mistake,))
 
 
 def _unclear(problem: Problem, unknown: str, reading: ValueReading, own: KnownValues) -> str | None:
