@@ -107,3 +107,11 @@ async def test_nothing_is_next_before_the_problem_is_finished(tmp_path: Path) ->
         assert "next problem" not in seen(pilot)
         await press(pilot, "n")
         assert isinstance(pilot.app.screen, ClosingScreen)
+
+
+async def test_a_window_too_small_shows_a_problem_and_offers_the_plain_lesson(
+    tmp_path: Path,
+) -> None:
+    async with opened(tmp_path, FIRST, size=(40, 12)) as pilot:
+        await settle(pilot, lambda: "--plain" in " ".join(seen(pilot).split()))
+        assert PROBLEM.title[:20] in seen(pilot)
