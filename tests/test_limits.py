@@ -29,7 +29,6 @@ LONGER_FUNCTIONS: dict[str, int] = {
     "judge/sums.py:by_sum": 54,
     "judge/values.py:judge_value": 59,
     "lesson/replay.py:replay": 44,
-    "notation/scanner.py:_word": 41,
     "notation/tree.py:to_sympy": 42,
     "paper/roster.py:read_roster": 48,
 }

@@ -29,7 +29,7 @@ from tutor.notation.symbols import (
 from tutor.notation.tree import Binary, Name, Node, Number, Pi, Span, Unit, with_span
 from tutor.notation.unknown import unknown_word
 from tutor.notation.unreadable import Broken
-from tutor.notation.words import american, dashed_member, front_piece, is_times, letter_of
+from tutor.notation.words import Piece, american, dashed_member, front_piece, is_times, letter_of
 
 MOST_SYMBOLS = 128
 DEEPEST = 32
@@ -213,6 +213,10 @@ class Scanner:
         if piece is None:
             called = _CALLED.match(self.text, end) is not None
             raise unknown_word(word, start, self.text, names, measured, called)
+        self._piece(piece, start)
+
+    def _piece(self, piece: Piece, start: int) -> None:
+        """Add what a word begins with."""
         end = start + piece.length
         if piece.kind == "NAME":
             share = piece.share
@@ -225,7 +229,7 @@ class Scanner:
         elif piece.kind == "PI":
             self.has_pi = True
             self._add("PI", Pi(Span(start, end)), start, end)
-        elif piece.kind == "UNIT" and names is None:
+        elif piece.kind == "UNIT" and self.names is None:
             raise Broken("unit/constant", start, end)
         elif piece.kind == "UNIT":
             self._unit(piece.value, start, end)
