@@ -7,7 +7,8 @@ from datetime import timedelta
 from pathlib import Path
 
 import pytest
-from classroom import DAY, handed_in
+from classroom import DAY, HABIT, handed_in
+from habits import Habit
 
 from tutor.cohort import class_report
 from tutor.cohort.again import again
@@ -172,3 +173,23 @@ def test_an_empty_folder_gives_a_report_that_says_so(course_folder: Path, tmp_pa
     told = class_report(tmp_path, course_folder)
     assert told.students == ()
     assert len(told.again) == 1
+
+
+def test_a_weakness_planted_in_one_student_is_found_and_in_no_other(
+    course_folder: Path, tmp_path: Path, monkeypatch
+) -> None:
+    """One takes sine for cosine whenever that can be done, one turns signs, one does neither."""
+    weak = {"component": frozenset({"component"}), "sign": frozenset({"sign", "sense", "turning"})}
+    for name, codes in (*weak.items(), ("steady", frozenset())):
+        habit = Habit(name, 1.0 if codes else 0.0, codes, 0.0, (), sees_at=3)
+        monkeypatch.setitem(HABIT, name, habit)
+        (tmp_path / f"{name}.txt").write_bytes(handed_in(course_folder, name, name))
+    by_name = {student.id: student for student in class_report(tmp_path, course_folder).students}
+    for code in weak:
+        likely = {
+            name: next(each.likely for each in student.skills if each.skill == code)
+            for name, student in by_name.items()
+        }
+        assert min(likely, key=lambda name: likely[name]) == code
+        assert likely.pop(code) < 0.5 < min(likely.values())
+    assert all(work.slips <= 4 for work in by_name["steady"].problems)

@@ -28,6 +28,13 @@ def test_a_right_line_shows_what_could_have_gone_wrong_in_it() -> None:
     assert not seen & {"arm", "no-arm", "tension-compression", "invented-moment"}
 
 
+def test_a_right_value_shows_nothing_of_the_lines_behind_it() -> None:
+    right = Try("joints", "value AB", "AB = 4 T", "right", (), 1.0)
+    seen = {each.skill for each in seen_in(state_of(right))}
+    assert {"step values", "arithmetic", "tension-compression"} <= seen
+    assert not seen & {"component", "sign", "arm", "missing"}
+
+
 def test_a_sum_of_upright_forces_alone_shows_nothing_of_components() -> None:
     level = may_be_made(state_of(), "Fy @ B")  # BD and two loads, all upright; AB and BC level
     assert "missing" in level

@@ -6,6 +6,7 @@ reached by keyboard. Every plot says in words what it shows.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from html import escape
@@ -122,7 +123,8 @@ class Strip:
 
 def strips(rows: Sequence[Strip], unit: str, title: str) -> str:
     """One dot for each value, one row for each label, a tall mark at the median, an axis below."""
-    reach = max((value for row in rows for value in row.values), default=0.0) or 1.0
+    most = max((value for row in rows for value in row.values), default=0.0)
+    reach = TICKS * max(1, math.ceil(most / TICKS))
     height = ROW * len(rows) + 34
     parts = [_head(title, height)]
     for at, row in enumerate(rows):
@@ -171,5 +173,5 @@ def _head(title: str, height: int) -> str:
     )
 
 
-def _cut(label: str, most: int = 44) -> str:
+def _cut(label: str, most: int = 41) -> str:
     return label if len(label) <= most else f"{label[: most - 1]}…"

@@ -80,8 +80,12 @@ STEPS: tuple[Skill, ...] = (
 NO_SKILL = frozenset({"not-equilibrium", "dependent", "carried", "other-equation", "other-point"})
 """Codes that say which line was written, or that nothing is known of it."""
 OF_VALUES: frozenset[str] = frozenset(
-    code for code, kind in KINDS.items() if any(isinstance(e.about, Value) for e in kind.examples)
+    code
+    for code, kind in KINDS.items()
+    if kind.variants is None and any(isinstance(e.about, Value) for e in kind.examples)
 )
+"""What is avoided by a right value: a mistake of the value itself. That the lines behind it are right
+has been seen at the lines."""
 AT_SUPPORTS = frozenset(claim.code for claim in SUPPORTS)
 
 
