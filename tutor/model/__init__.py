@@ -6,11 +6,13 @@ from tutor.model.naming import UnknownNameError
 from tutor.model.parts import Joint, Load, Member, Reaction, Support
 from tutor.model.problem import Problem
 from tutor.model.read import defects, load_problem
+from tutor.model.read_words import LEVELS
 from tutor.model.rules import Rules, Tolerance
 from tutor.model.sets import ProblemSet, load_set, load_sets
 from tutor.model.write import write_problem
 
 __all__ = [
+    "LEVELS",
     "RIGHT",
     "UP",
     "Defect",

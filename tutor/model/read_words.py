@@ -25,7 +25,7 @@ LONGEST_TITLE = 200
 LONGEST_STORY = 20_000
 LONGEST_WORD = 100
 MOST_WORDS = 50
-LEVELS = range(1, 6)
+LEVELS = range(1, 7)
 TOLERANCES = {
     "silent": "how far off a rounded number may be in silence",
     "remark": "how far off it may be and still be right, with a remark",
@@ -142,7 +142,7 @@ def truss(notes: Findings, data: Data) -> Soundness | None:
 
 
 def level(notes: Findings, data: Data) -> int | None:
-    """How hard the problem is, from 1 to 5."""
+    """How hard the problem is, from 1 to 6."""
     value = data.get("level", UNREAD)
     if value is UNREAD:
         return None
@@ -152,7 +152,7 @@ def level(notes: Findings, data: Data) -> int | None:
         read = str(value) if abs(value) < 10**12 else "a very large number"
     else:
         read = kind_of(value)
-    notes.error(("level",), f"level is {read}", "write a whole number from 1 to 5")
+    notes.error(("level",), f"level is {read}", "write a whole number from 1 to 6")
     return None
 
 

@@ -11,7 +11,7 @@ from tutor.lesson import CAUTION, Ask, Lesson, Reply, Row, Say, State
 from tutor.lesson.pointing import pointed_out
 from tutor.lesson.steps.table import largest_in_words, time_in_words
 from tutor.lesson.steps.writing import result_in_words
-from tutor.model import Problem
+from tutor.model import LEVELS, Problem
 from tutor.statics import joint_body, whole
 
 FIRST_WORD: Mapping[str, str] = {
@@ -82,7 +82,7 @@ def option_lines(ask: Ask) -> Iterator[str]:
 
 def opening_lines(problem: Problem) -> Iterator[str]:
     """A problem as one meets it: title, story, and the truss in words."""
-    level = f" Level {problem.level} of 5." if problem.level is not None else ""
+    level = f" Level {problem.level} of {LEVELS[-1]}." if problem.level is not None else ""
     yield f"Problem: {problem.title}.{level}"
     if problem.story:
         yield problem.story
