@@ -160,15 +160,21 @@ class Student:
             terms.append((flip * coefficient, name))
         constant = linear[None]
         if turned:
-            if len(terms) + (constant != 0.0) < 2:
+            turning = [i for i, (_, name) in enumerate(terms) if self.counts(name)]
+            if len(terms) + (constant != 0.0) < 2 or not turning:
                 return None
-            terms[0] = (-terms[0][0], terms[0][1])
+            coefficient, name = terms[turning[0]]
+            terms[turning[0]] = (-coefficient, name)
         text = " ".join(
             f"{'-' if c < 0 else '+'} {abs(c):.6f}*{self.put_in(name)}" for c, name in terms
         )
         if constant:
             text += f" {'-' if constant < 0 else '+'} {abs(constant):.6f}"
         return f"{text.removeprefix('+ ')} = 0"
+
+    def counts(self, name: str) -> bool:
+        """Whether the sign of a term changes anything: a value of zero put in does not."""
+        return self.lesson.state.step != "close" or self.lesson.state.result[name].value != 0
 
     def put_in(self, name: str) -> str:
         """An unknown in a line, or its value in a closing line."""

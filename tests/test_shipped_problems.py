@@ -1,20 +1,24 @@
-"""Is every problem that ships sound, tidy enough to do by hand, and part of a set with some range?"""
+"""Is every problem that ships sound, tidy enough to do by hand, and part of sets with some range?"""
 
 from __future__ import annotations
 
 import itertools
 import math
 import re
-from collections.abc import Callable
+from collections import Counter
+from collections.abc import Callable, Iterable
 from pathlib import Path
 
 import pytest
+from every_problem import FILES, USUAL
 
-from tutor.model import Member, Problem, defects, load_problem, load_set
+from tutor.model import LEVELS, Member, Problem, ProblemSet, defects, load_problem, load_sets
+from tutor.shipped import shipped_problems
 from tutor.statics import determinacy, joint_order, solve, zero_force
 
-FOLDER = Path(__file__).parents[1] / "problems" / "first-steps"
-FILES = sorted(path for path in FOLDER.glob("*.toml") if path.name != "set.toml")
+SETS = load_sets(shipped_problems())
+FEWEST = 48
+FIRST, *TOPICS = SETS
 CLOSE = 1e-9
 
 
@@ -30,7 +34,13 @@ def problem(file: Path) -> Problem:
 
 
 def shipped() -> tuple[Problem, ...]:
-    return load_set(FOLDER).problems
+    return tuple(problem for found in SETS for problem in found.problems)
+
+
+@pytest.fixture(params=SETS, ids=lambda found: found.path.name)
+def found(request: pytest.FixtureRequest) -> ProblemSet:
+    a_set: ProblemSet = request.param
+    return a_set
 
 
 # What a slope, a force and a figure must be like for pencil and paper
@@ -42,8 +52,8 @@ def run_and_rise(problem: Problem, member: Member) -> tuple[float, float]:
 
 
 def tidy_slope(run: float, rise: float) -> bool:
-    """Level, upright, 3-4-5, 5-12-13, 45 degrees, 30 or 60 degrees."""
-    ratios = (0.0, 1.0, 3 / 4, 5 / 12, 1 / math.sqrt(3))
+    """Level, upright, 3-4-5, 5-12-13, 8-15-17, 20-21-29, 45 degrees, 30 or 60 degrees."""
+    ratios = (0.0, 1.0, 3 / 4, 5 / 12, 8 / 15, 20 / 21, 1 / math.sqrt(3))
     short, long = sorted((run, rise))
     return any(math.isclose(short, ratio * long, abs_tol=CLOSE) for ratio in ratios)
 
@@ -105,15 +115,15 @@ def test_a_shipped_problem_can_be_walked_joint_by_joint(problem: Problem) -> Non
     assert sorted(order.joints) == sorted(problem.joint)
 
 
-def test_a_shipped_problem_has_a_level_topics_and_a_story_of_one_to_three_sentences(
+def test_a_shipped_problem_has_a_level_topics_and_a_story_of_two_to_four_sentences(
     problem: Problem,
 ) -> None:
-    assert problem.level in (1, 2, 3, 4)
+    assert problem.level in LEVELS
     assert problem.topics
     assert len(set(problem.topics)) == len(problem.topics)
     story = problem.story.strip()
     assert story.endswith(".")
-    assert 1 <= len(re.findall(r"\.(?=\s|$)", story)) <= 3
+    assert 2 <= len(re.findall(r"\.(?=\s|$)", story)) <= 4
     assert "  " not in story
 
 
@@ -156,38 +166,94 @@ def test_every_load_of_a_shipped_problem_pushes(problem: Problem) -> None:
     assert min(sizes(problem)) > 0
 
 
-# The set as a whole
+# The sets as a whole
 
 
-def test_the_set_can_be_used_as_it_is_and_holds_at_least_fourteen_problems() -> None:
-    found = load_set(FOLDER)
+def test_the_sets_can_be_used_as_they_are(found: ProblemSet) -> None:
     assert not found.broken
     assert not found.warnings
-    assert len(found.problems) == len(FILES) >= 14
-    assert found.title == "First steps at Wrenhythe harbour"
+    assert len(found.problems) >= 5
+    assert found.rules.mode == "practice"
+
+
+def test_the_first_set_opens_the_list_and_the_topics_follow_in_their_order() -> None:
+    assert FIRST.title == "First steps at Wrenhythe harbour"
+    assert [found.name for found in TOPICS] == [
+        "marl-hill-components",
+        "pellam-free-bodies",
+        "corrow-moments",
+        "brankhollow-trusses",
+        "lindery-zero-force",
+        "haddenshaw-roofs",
+        "ulver-bridges",
+        "fellgate-cranes",
+        "hollin-pass-traps",
+    ]
 
 
 def test_file_names_are_lower_case_words_with_hyphens() -> None:
     assert [f.stem for f in FILES if not re.fullmatch(r"[a-z]+(-[a-z]+)*", f.stem)] == []
 
 
-def test_the_set_never_steps_down_a_level_and_goes_from_1_to_4() -> None:
-    levels = [problem.level for problem in shipped()]
-    assert levels == sorted(levels, key=lambda level: level or 0)
-    assert set(levels) == {1, 2, 3, 4}
+def test_a_set_never_steps_down_a_level(found: ProblemSet) -> None:
+    levels = [problem.level or 0 for problem in found.problems]
+    assert levels == sorted(levels)
 
 
-def test_no_two_problems_share_a_title_a_story_or_a_truss() -> None:
+def test_what_comes_first_stands_before_it_in_the_order(found: ProblemSet) -> None:
+    place = {p.source.stem: n for n, p in enumerate(found.problems) if p.source is not None}
+    for later, before in found.rules.after.items():
+        assert all(place[each] < place[later] for each in before), later
+
+
+def test_no_two_problems_of_a_set_share_a_truss(found: ProblemSet) -> None:
+    trusses = {frozenset(joint.at for joint in problem.joints) for problem in found.problems}
+    assert len(trusses) == len(found.problems)
+
+
+def test_no_two_problems_share_a_file_name_a_title_or_a_story() -> None:
     problems = shipped()
     for facts in (
-        {problem.title for problem in problems},
+        {path.stem for path in FILES},
+        {problem.title.casefold() for problem in problems},
         {problem.story for problem in problems},
-        {frozenset(joint.at for joint in problem.joints) for problem in problems},
     ):
         assert len(facts) == len(problems)
 
 
-# The range of the set: each feature is there in at least one problem
+def test_there_are_enough_problems_and_every_level_has_some() -> None:
+    levels = Counter(problem.level for problem in shipped())
+    assert levels.total() == len(FILES) >= FEWEST
+    assert set(levels) == set(LEVELS)
+
+
+def test_no_load_stands_in_more_than_three_problems() -> None:
+    """Whatever its unit: students learn an answer by its digits."""
+    stands = Counter(size for problem in shipped() for size in sizes(problem))
+    assert {size: count for size, count in stands.items() if count > 3} == {}
+
+
+def test_two_thirds_of_the_problems_have_other_numbers_for_each_student() -> None:
+    problems = shipped()
+    assert 3 * sum(problem.vary is not None for problem in problems) >= 2 * len(problems)
+
+
+def test_the_usual_problems_have_some_of_every_set_level_unit_and_support() -> None:
+    assert {path.stem for path in FILES} >= USUAL
+    usual = [p for p in shipped() if p.source is not None and p.source.stem in USUAL]
+
+    def kinds(problems: Iterable[Problem]) -> dict[str, set[object]]:
+        return {
+            "set": {p.source.parent for p in problems if p.source is not None},
+            "level": {p.level for p in problems},
+            "unit": {unit for p in problems for unit in (p.force, p.length)},
+            "support": {support.kind for p in problems for support in p.supports},
+        }
+
+    assert kinds(usual) == kinds(shipped())
+
+
+# The range of the sets: each feature is there in at least one problem
 
 
 def members(count: int) -> Callable[[Problem], bool]:
@@ -264,6 +330,31 @@ def every_member_found_from_the_far_end(problem: Problem) -> bool:
     return plain and free >= 3 and not held & set(order.joints[:free])
 
 
+def load_at_a_support(problem: Problem) -> bool:
+    return bool({load.joint for load in problem.loads} & {s.joint for s in problem.supports})
+
+
+def zero_reaction(problem: Problem) -> bool:
+    """A support of one unknown that carries nothing."""
+    single = [
+        r
+        for s in problem.supports
+        if s.kind != "pin"
+        for r in problem.reactions
+        if r.joint == s.joint
+    ]
+    return any(abs(solve(problem).value(reaction.name)) < CLOSE for reaction in single)
+
+
+def idle_between_supports(problem: Problem) -> bool:
+    held = {support.joint for support in problem.supports}
+    answer = solve(problem)
+    return any(
+        {member.start, member.end} <= held and abs(answer.value(member.name)) < CLOSE
+        for member in problem.members
+    )
+
+
 def gives_the_reactions(problem: Problem) -> bool:
     return "reactions" in problem.given
 
@@ -309,6 +400,14 @@ RANGE: dict[str, Callable[[Problem], bool]] = {
     "kips and feet": units("kip", "ft"),
     "pounds and feet": units("lb", "ft"),
     "newtons and metres": units("N", "m"),
+    "newtons and millimetres": units("N", "mm"),
+    "a single member": members(1),
+    "two pins": lambda problem: [s.kind for s in problem.supports] == ["pin", "pin"],
+    "three links": lambda problem: [s.kind for s in problem.supports] == ["link"] * 3,
+    "a load that points up": lambda problem: any(load.vector[1] > 0 for load in problem.loads),
+    "a load at a support": load_at_a_support,
+    "a reaction that is zero": zero_reaction,
+    "a member between its supports without a force": idle_between_supports,
     "every member found from the far end": every_member_found_from_the_far_end,
     "its reactions given": gives_the_reactions,
     "eleven to fifteen members at level 4": long_level_4,
@@ -317,11 +416,13 @@ RANGE: dict[str, Callable[[Problem], bool]] = {
     "longer joint names": long_joint_names,
     "a 3-4-5 slope": sloping(3, 4),
     "a 5-12-13 slope": sloping(5, 12),
+    "an 8-15-17 slope": sloping(8, 15),
+    "a 20-21-29 slope": sloping(20, 21),
     "a slope of 45 degrees": sloping(1, 1),
     "a slope of 30 or 60 degrees": sloping(1, math.sqrt(3)),
 }
 
 
 @pytest.mark.parametrize("feature", RANGE)
-def test_some_problem_of_the_set_has(feature: str) -> None:
+def test_some_problem_has(feature: str) -> None:
     assert [problem.title for problem in shipped() if RANGE[feature](problem)]

@@ -5,6 +5,7 @@ from xml.etree import ElementTree
 
 import pytest
 from drawings import CANTILEVER, HANGING, INCLINED, LINKED, PANELS, TRIANGLE, WARREN, WARREN_FORCES
+from every_problem import FILES, USUAL
 
 from tutor.figure import (
     DARK,
@@ -25,7 +26,6 @@ from tutor.figure import test_card as card
 from tutor.figure.layout import lay_out
 from tutor.figure.parts import Arrow, Dimension, Mark, Role, Slope, Stroke
 from tutor.model import load_problem
-from tutor.shipped import shipped_problems
 
 SVG = "{http://www.w3.org/2000/svg}"
 GLYPHS: tuple[Glyphs, ...] = ("braille", "blocks", "ascii")
@@ -275,11 +275,21 @@ def test_words_and_lines_reach_the_contrast_that_wcag_asks_for(palette: Palette)
         assert contrast(colour, palette.ground) >= 3.0
 
 
-FILES = sorted(path for path in shipped_problems().rglob("*.toml") if path.name != "set.toml")
+def narrowest_or_usual(narrowest: tuple[int, int], *sizes: tuple[int, int]) -> list[object]:
+    """Every problem at the narrowest size, the usual ones at each; the others are slow there."""
+    return [
+        pytest.param(
+            path,
+            size,
+            id=f"{path.stem}-{size[0]}x{size[1]}",
+            marks=() if size == narrowest or path.stem in USUAL else pytest.mark.slow,
+        )
+        for path in FILES
+        for size in (narrowest, *sizes)
+    ]
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
-@pytest.mark.parametrize("size", [(78, 10), (78, 14), (60, 12)])
+@pytest.mark.parametrize(("path", "size"), narrowest_or_usual((78, 10), (78, 14), (60, 12)))
 def test_dimensions_are_given_rather_than_a_larger_drawing(path, size) -> None:
     figure = truss_figure(load_problem(path))
     axes = {item.axis for item in figure.items if isinstance(item, Dimension)}
@@ -288,8 +298,7 @@ def test_dimensions_are_given_rather_than_a_larger_drawing(path, size) -> None:
     assert all(chain.words or chain.after for chain in chains)
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
-@pytest.mark.parametrize("size", [(78, 8), (78, 14), (60, 20)])
+@pytest.mark.parametrize(("path", "size"), narrowest_or_usual((78, 8), (78, 14), (60, 20)))
 def test_every_slope_at_a_joint_can_be_read(path, size) -> None:
     problem = load_problem(path)
     for joint in problem.joints:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from every_problem import SHARED
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from test_figure_laws import GLYPHS, figures
@@ -12,10 +13,8 @@ from tutor.figure.heads import THROUGH, Cell, cell_of, cells_of
 from tutor.figure.layout import lay_out
 from tutor.figure.signs import MARKS
 from tutor.model import load_problem
-from tutor.shipped import shipped_problems
 from tutor.statics import solve
 
-FILES = sorted(path for path in shipped_problems().rglob("*.toml") if path.name != "set.toml")
 SIZES = ((76, 14), (76, 20), (64, 28))
 
 
@@ -52,7 +51,7 @@ def test_no_arrow_head_is_hidden_by_a_joint_a_member_another_head_or_anything_dr
         assert page.rows[row][column][0] in {marks.joint, marks.joint_lit, marks.moment_point}
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", SHARED)
 def test_no_head_of_our_problems_stands_on_a_member(path) -> None:
     problem = load_problem(path)
     values = dict(solve(problem).values)

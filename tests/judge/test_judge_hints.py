@@ -13,6 +13,7 @@ from random import Random
 
 import pytest
 from corpus import own_values, wrong_line
+from every_problem import FILES, USUAL
 from lines import abouts, figures, random_senses
 from strategies import make_truss
 
@@ -22,15 +23,10 @@ from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.true_equation import TrueEquation
 from tutor.model import Problem, load_problem
-from tutor.shipped import shipped_problems
 from tutor.statics import solve
 
 SEEDS = range(12)
-SHIPPED = [
-    load_problem(path)
-    for path in sorted(shipped_problems().rglob("*.toml"))
-    if path.name != "set.toml"
-]
+SHIPPED = [load_problem(path) for path in FILES if path.stem in USUAL]
 TRUSSES = [*(make_truss(seed, 3 + seed % 6) for seed in SEEDS), *SHIPPED]
 DECIMAL = re.compile(r"\d\.\d")
 SENTENCE = re.compile(r"[A-ZΣ][^.?]*[.?](?: [A-ZΣ][^.?]*[.?])*")

@@ -12,8 +12,9 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from every_problem import FILES, SHARED
 from lines import abouts
-from walks import FILES, walk_to
+from walks import walk_to
 
 from tutor.figure import Figure
 from tutor.judge import Fy, M, Mistake
@@ -71,7 +72,7 @@ def pointed_at(state: State, about: Equation) -> Iterator[tuple[str, State, Stat
         yield term.force.name, before, after
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", SHARED)
 def test_a_marked_picture_holds_no_number_that_was_not_there(path: Path) -> None:
     problem = begun(path).problem
     for about in abouts(problem):
@@ -86,7 +87,7 @@ def test_a_marked_picture_holds_no_number_that_was_not_there(path: Path) -> None
             assert numbers_in(problem, list(pointed_lines(after))) <= known, (about, force)
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", SHARED)
 def test_a_force_is_marked_where_a_hint_has_named_it(path: Path) -> None:
     for about in abouts(begun(path).problem):
         state, ask = asked(begun(path), about)

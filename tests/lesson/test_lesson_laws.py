@@ -10,12 +10,13 @@ from random import Random
 from typing import Any
 
 import pytest
+from every_problem import SHARED
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from lines import Style, pieces, random_senses, written
 from strategies import make_truss
 from student import AGAINST, Student
-from walks import ARM, FILES, START, Clock, random_events, script, walk_to, without_tallies
+from walks import ARM, START, Clock, random_events, script, walk_to, without_tallies
 
 from tutor.judge import Fx, Fy, M, Value
 from tutor.judge.about import as_text, from_text
@@ -159,7 +160,7 @@ NUMBER = re.compile(r"\d")
 NOT_A_VALUE = re.compile(r"\b2j\b|-?\d+(?:\.\d+)?°")
 
 
-@pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", SHARED)
 def test_the_first_three_levels_hold_no_number_wherever_one_asks(path: Path) -> None:
     lesson = Lesson(load_problem(path))
     joints = "|".join(map(re.escape, sorted(lesson.problem.joint, key=len, reverse=True)))

@@ -7,17 +7,15 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from every_problem import SHARED
 from student import Student
 
 from tutor.lesson import Event, Lesson, Reply
 from tutor.model import load_problem
-from tutor.shipped import shipped_problems
 from tutor.statics import solve
 
-FILES = sorted(path for path in shipped_problems().rglob("*.toml") if path.name != "set.toml")
 
-
-@pytest.fixture(params=FILES, ids=lambda path: path.stem)
+@pytest.fixture(scope="module", params=SHARED)
 def walked(request: pytest.FixtureRequest) -> Lesson:
     path: Path = request.param
     lesson = Lesson(load_problem(path))

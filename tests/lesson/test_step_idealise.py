@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
+from every_problem import FILES
 from hypothesis import given
 from strategies import trusses
-from walks import ARM, FILES, Clock, walk_to
+from walks import ARM, Clock, walk_to
 
 from tutor.lesson import Lesson
 from tutor.lesson.steps.reasons import BENDING, TRUE_REASONS, statements

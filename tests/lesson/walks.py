@@ -18,7 +18,6 @@ from tutor.model import Problem, load_problem
 from tutor.shipped import shipped_problems
 
 FOLDER = shipped_problems() / "first-steps"
-FILES = sorted(path for path in shipped_problems().rglob("*.toml") if path.name != "set.toml")
 ARM = load_problem(FOLDER / "lamp-arm.toml")
 LANDING = load_problem(FOLDER / "baggage-landing.toml")
 MAST = load_problem(FOLDER / "storm-mast.toml")

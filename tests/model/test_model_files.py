@@ -355,7 +355,7 @@ def test_the_error_reads_as_its_defects_one_a_line(tmp_path: Path) -> None:
     with pytest.raises(ProblemError) as caught:
         load_problem(path)
     first, second = str(caught.value).split("\n")
-    assert first == f"{path}:4: level is 9; write a whole number from 1 to 5"
+    assert first == f"{path}:4: level is 9; write a whole number from 1 to 6"
     assert second.startswith(f"{path}:18: ")
 
 

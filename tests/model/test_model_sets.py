@@ -137,3 +137,28 @@ def test_every_shipped_set_is_whole() -> None:
     sets = load_sets(SHIPPED)
     assert sum(len(s.problems) for s in sets) >= 12
     assert [(s.broken, s.warnings) for s in sets] == [({}, {})] * len(sets)
+
+
+def test_a_folder_of_sets_may_say_in_which_order_they_come(tmp_path: Path) -> None:
+    for name in ("a", "b", "c"):
+        put(tmp_path / name, "arm.toml", titled(name))
+    (tmp_path / "notes").mkdir()
+    path = put(tmp_path, "set.toml", 'order = ["c", "a", "b"]')
+    assert [found.title for found in load_sets(tmp_path)] == ["C", "A", "B"]
+    assert [found.title for found in load_sets(path)] == ["C", "A", "B"]
+
+
+def test_every_defect_in_the_order_of_sets_is_reported_and_the_sets_kept(tmp_path: Path) -> None:
+    for name in ("arms", "booms"):
+        put(tmp_path / name, "one.toml", titled(name))
+    path = put(tmp_path, "set.toml", 'hints = "none"\norder = ["boms", "arms",\n"arms"]\nodrer = 1')
+    broken, *found = load_sets(tmp_path)
+    assert [each.title for each in found] == ["Arms", "Booms"]
+    assert messages(broken.broken[path]) == [
+        (1, '"hints" says nothing in a folder of sets'),
+        (2, 'order names "boms", which is not there'),
+        (2, 'order leaves out "booms"'),
+        (3, 'order names "arms" twice'),
+        (4, '"odrer" is an unknown key'),
+    ]
+    assert 'did you mean "booms"?' in broken.broken[path].problems[1].cure

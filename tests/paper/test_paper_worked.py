@@ -7,6 +7,7 @@ all joints at once (`statics.solve`), not joint by joint.
 from __future__ import annotations
 
 import pytest
+from every_problem import FILES, SHARED
 from hypothesis import given, settings
 from strategies import trusses, wall_trusses
 
@@ -15,10 +16,7 @@ from tutor.model import Problem, load_problem
 from tutor.model.read import read_text
 from tutor.paper import worked
 from tutor.paper.lines import rounded
-from tutor.shipped import shipped_problems
 from tutor.statics import solve
-
-SHIPPED = sorted(p for p in shipped_problems().rglob("*.toml") if p.name != "set.toml")
 
 
 def ascii_values(known: dict[str, str]) -> dict[str, str]:
@@ -45,7 +43,7 @@ def check(problem: Problem) -> None:
         assert any(step.checks for step in way.steps)
 
 
-@pytest.mark.parametrize("path", SHIPPED, ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", SHARED)
 def test_every_line_of_a_worked_solution_is_right(path) -> None:
     check(load_problem(path))
 
@@ -95,7 +93,10 @@ def test_what_no_order_of_joints_reaches_is_solved_all_at_once_by_right_lines() 
 
 
 def test_the_first_line_finds_one_reaction_alone() -> None:
-    for path in SHIPPED:
+    """Where the whole body gives the reactions: two pins leave four for its three equations."""
+    for path in FILES:
         problem = load_problem(path)
+        if len(problem.reactions) > 3:
+            continue
         first, *_ = worked(problem).steps
         assert len(first.finds) == 1, path.stem

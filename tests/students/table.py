@@ -12,13 +12,12 @@ from pathlib import Path
 if __name__ == "__main__":
     sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2])]
 
+from every_problem import FILES
 from habits import HABITS, Habit
 from walker import Counts, Walker
 
 from tutor.model import load_problem
-from tutor.shipped import shipped_problems
 
-FILES = sorted(path for path in shipped_problems().rglob("*.toml") if path.name != "set.toml")
 HEAD = ("student", "lines", "values", "refused", "reason", "place", "line", "hints a problem")
 
 

@@ -80,11 +80,11 @@ class Walker(Student):
             self.right("choose", about=key)
         known = {n: own.value for n, own in self.lesson.state.own.known.items()}
         true = tuple(pieces(self.lesson.problem, about, self.lesson.state.senses, known))
-        line, hint = self.with_slip(about, true), ""
+        ways, hint = [self.with_slip(about, true)], ""
         for _ in range(MOST_TRIES):
-            accepted = self.type_line(about, line).accepted
+            accepted = any(self.type_line(about, each).accepted for each in ways)
             if hint and self.habit.sees_at == 3:
-                self.counts.followed.append((hint, accepted))
+                self.counts.followed.append((hint, accepted or self.is_only_rounded()))
             if accepted:
                 return
             hint = self.hint_at(max(2, self.habit.sees_at))
@@ -92,7 +92,7 @@ class Walker(Student):
                 told = hint.partition(TOLD)[2].partition(". Type it")[0]
                 assert self._typed(told).accepted, told
                 return
-            line = self.mended(about, hint, line, true)
+            ways = self.mended(about, hint, ways[-1], true)
         raise AssertionError(f"{self.habit.name} never gets {about} right")
 
     def with_slip(self, about: Any, true: tuple[Piece, ...]) -> tuple[Piece, ...]:
@@ -123,21 +123,24 @@ class Walker(Student):
         self.counts.refused += not reply.accepted
         return reply
 
+    def is_only_rounded(self) -> bool:
+        """Whether the line typed last is right, but for the few figures that this student keeps."""
+        return self.lesson.state.tries[-1].codes == ("rounding",)
+
     def mended(
         self, about: Any, hint: str, line: tuple[Piece, ...], true: tuple[Piece, ...]
-    ) -> tuple[Piece, ...]:
-        """The line put right as far as this hint lets this student."""
+    ) -> list[tuple[Piece, ...]]:
+        """The line put right as far as this hint lets this student, in each way it leaves open."""
         if "more figures" in hint:
             self.accuracy[as_text(about)] += 1
-            return line
+            return [line]
         if self.habit.sees_at < 3 or KEEP in hint:
-            return true
-        for each in alternatives(hint):
-            way = mended(each, line, true)
-            if way is not None and values(way) != values(line):
-                return way
-        self.counts.missed.append(hint)
-        return true
+            return [true]
+        ways = (mended(each, line, true) for each in alternatives(hint))
+        found = [way for way in ways if way is not None and values(way) != values(line)]
+        if not found:
+            self.counts.missed.append(hint)
+        return found or [true]
 
     def hint_at(self, level: int) -> str:
         """What the hint of this level says, asked for one after the other."""

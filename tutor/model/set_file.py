@@ -1,4 +1,7 @@
-"""What does the set.toml of a folder say: title, order, and how the set is to be worked?"""
+"""What does the set.toml of a folder say: title, order, and how the set is to be worked?
+
+In a folder of sets it says in which order they come, and nothing else.
+"""
 
 from __future__ import annotations
 
@@ -7,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, datetime
 from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import Any, Literal, NamedTuple
 
 from tutor.model import read_words as words
 from tutor.model.amounts import kind_of
@@ -54,10 +57,31 @@ def read_set_file(folder: Path, title: str, files: tuple[Path, ...]) -> SetFile:
     elif given is not UNREAD or document.whole():
         read = "there is no title" if given is UNREAD else "the title is not a text with words"
         notes.error(("title",), read, 'write title = "…"')
-    order = _ordered(notes, data.get("order", UNREAD), files)
+    order = _ordered(notes, data.get("order", UNREAD), files, "file")
     rules = _rules(notes, data, [file.stem for file in files])
     found = tuple(sorted((*source.defects, *notes.all()), key=lambda d: d.line))
     return SetFile(title, order, rules, found)
+
+
+def read_order_of_sets(
+    folder: Path, below: tuple[Path, ...]
+) -> tuple[tuple[Path, ...], tuple[Defect, ...]]:
+    """The folders `below` as the set.toml of `folder` orders them, and its defects; never raises."""
+    if not os.path.lexists(folder / SET_FILE):
+        return below, ()
+    source = read_source(folder / SET_FILE)
+    if source.text is None:
+        return below, source.defects
+    document = read_toml(source.text, source.file)
+    data, notes = document.data, document.findings
+    for key in data:
+        if key in KEYS and key != "order":
+            message = f"{shown(key)} says nothing in a folder of sets"
+            notes.error((key,), message, "write it into the set.toml of each set")
+        elif key not in KEYS:
+            notes.error((key,), f"{shown(key)} is an unknown key", "the key here is order")
+    order = _ordered(notes, data.get("order", UNREAD), below, "folder")
+    return order, tuple(sorted((*source.defects, *notes.all()), key=lambda d: d.line))
 
 
 def _rules(notes: Findings, data: Mapping[str, Any], stems: Sequence[str]) -> Rules:
@@ -158,31 +182,33 @@ def _circle(after: Mapping[str, tuple[str, ...]]) -> tuple[str, ...]:
     return ()
 
 
-def _ordered(notes: Findings, names: Any, files: tuple[Path, ...]) -> tuple[Path, ...]:
-    """The files as `order` names them, then those it leaves out, which is a defect."""
+def _ordered(
+    notes: Findings, names: Any, files: tuple[Path, ...], what: Literal["file", "folder"]
+) -> tuple[Path, ...]:
+    """The files, or folders, as `order` names them, then those it leaves out, which is a defect."""
     if names is UNREAD:
         return files
     if not isinstance(names, list):
-        cure = 'write a list of file names, like order = ["lamp-arm", "gangway"]'
+        cure = f'write a list of {what} names, like order = ["lamp-arm", "gangway"]'
         notes.error(("order",), f"order is {kind_of(names)}, not a list", cure)
         return files
-    known = {file.stem: file for file in files}
+    known = {file.stem if what == "file" else file.name: file for file in files}
     chosen: dict[str, Path] = {}
     for place, name in enumerate(names):
         if not isinstance(name, str):
-            cure = "write file names in quotes"
+            cure = f"write {what} names in quotes"
             notes.error(("order", place), f"order holds {kind_of(name)}, not only texts", cure)
             continue
-        stem = name.removesuffix(".toml")
+        stem = name.removesuffix(".toml") if what == "file" else name
         if stem not in known:
-            cure = choose(stem, known, "the files are")
+            cure = choose(stem, known, f"the {what}s are")
             notes.error(("order", place), f"order names {shown(name)}, which is not there", cure)
         elif stem in chosen:
             notes.error(("order", place), f"order names {shown(name)} twice", "name it once")
         else:
             chosen[stem] = known[stem]
-    left = [file for file in files if file.stem not in chosen]
-    for file in left:
-        message = f"order leaves out {shown(file.stem)}"
-        notes.error(("order",), message, "add it, or move the file to another folder")
-    return (*chosen.values(), *left)
+    left = [name for name in known if name not in chosen]
+    for name in left:
+        message = f"order leaves out {shown(name)}"
+        notes.error(("order",), message, f"add it, or move the {what} to another folder")
+    return (*chosen.values(), *(known[name] for name in left))

@@ -11,7 +11,7 @@ from tutor.model.defect import Defect, ProblemError
 from tutor.model.problem import Problem
 from tutor.model.read import Outcome, outcome
 from tutor.model.rules import Rules
-from tutor.model.set_file import SET_FILE, read_set_file
+from tutor.model.set_file import SET_FILE, read_order_of_sets, read_set_file
 from tutor.model.source import file_name
 from tutor.text import one_line
 
@@ -112,10 +112,13 @@ def _set_of_one(path: Path) -> ProblemSet:
 def load_sets(path: str | Path, read: Reader = one_by_one) -> tuple[ProblemSet, ...]:
     """The set at `path` and, under a folder, those of its folders, in name order.
 
-    Folders without problem files are passed over, and hidden ones. `read` reads the files of a
-    folder. Raises ProblemError where no set is found.
+    A set.toml in a folder of sets may give them another `order`. Folders without problem files are
+    passed over, and hidden ones. `read` reads the files of a folder. Raises ProblemError where no set
+    is found.
     """
     path = Path(path)
+    if path.name == SET_FILE and _is_file(path):
+        path = path.parent
     if not _is_folder(path):
         return (load_set(path),)
     sets = tuple(_sets_under(path, DEEPEST, read))
@@ -139,9 +142,17 @@ def _sets_under(folder: Path, depth: int, read: Reader) -> Iterator[ProblemSet]:
         return
     if files:
         yield _folder_set(folder, files, read)
-    if depth:
-        for inner in below:
-            yield from _sets_under(inner, depth - 1, read)
+    if not depth:
+        return
+    found = {inner: tuple(_sets_under(inner, depth - 1, read)) for inner in below}
+    order = tuple(inner for inner, sets in found.items() if sets)
+    if not files and order:
+        order, defects = read_order_of_sets(folder, order)
+        if defects:
+            told = {folder / SET_FILE: ProblemError(defects)}
+            yield ProblemSet(_title_of(folder.name), (), told, {}, folder)
+    for inner in order:
+        yield from found[inner]
 
 
 def _folder_set(folder: Path, files: tuple[Path, ...], read: Reader) -> ProblemSet:
