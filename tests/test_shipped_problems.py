@@ -253,6 +253,16 @@ def test_the_usual_problems_have_some_of_every_set_level_unit_and_support() -> N
     assert kinds(usual) == kinds(shipped())
 
 
+def test_the_guide_and_the_readme_count_what_comes_along() -> None:
+    root = Path(__file__).parents[1]
+    guide = (root / "docs" / "students.md").read_text("utf-8")
+    for found in SETS:
+        levels = [problem.level for problem in found.problems]
+        row = f"| {found.title} | {len(levels)} | {levels[0]} to {levels[-1]} |"
+        assert row in guide, row
+    assert f"{len(FILES)} come with it" in (root / "README.md").read_text("utf-8")
+
+
 # The range of the sets: each feature is there in at least one problem
 
 

@@ -24,6 +24,7 @@ from resuming import JOINTS, REACTIONS, Resumed, kept
 from textual.widgets import Input, OptionList
 
 from tutor.lesson import CAUTION
+from tutor.model import load_sets
 from tutor.records import Keep, Settings, read_settings
 from tutor.screens import filling
 from tutor.screens.app import TutorApp
@@ -63,7 +64,8 @@ class TestTheSheet:
             problems = [p for found in load_sets(SETS) for p in found.problems]
             for problem in problems:
                 assert any(
-                    problem.title in row and f"level {problem.level}  not begun" in row for row in rows
+                    problem.title in row and f"level {problem.level}  not begun" in row
+                    for row in rows
                 ), problem.title
             assert sum("not begun" in row for row in rows) == len(problems)
             assert "First steps at Wrenhythe harbour" in seen(pilot)
