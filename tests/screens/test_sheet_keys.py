@@ -60,15 +60,18 @@ right = 3
 class TestTheSheet:
     async def test_lists_every_shipped_problem_with_level_and_place(self, tmp_path: Path) -> None:
         async with opened(tmp_path, size=(120, 40)) as pilot:
-            rows = [str(row.prompt) for row in pilot.app.screen.query_one(OptionList).options]
-            problems = [p for found in load_sets(SETS) for p in found.problems]
+            sets = load_sets(SETS)
+            problems = [p for found in sets for p in found.problems]
+            shown = pilot.app.screen.query_one(OptionList)
+            await settle(pilot, lambda: shown.option_count == len(problems) + len(sets))
+            rows = [str(row.prompt) for row in shown.options]
             for problem in problems:
                 assert any(
                     problem.title in row and f"level {problem.level}  not begun" in row
                     for row in rows
                 ), problem.title
             assert sum("not begun" in row for row in rows) == len(problems)
-            assert "First steps at Wrenhythe harbour" in seen(pilot)
+            assert rows[0].startswith("First steps at Wrenhythe harbour")
 
     async def test_shows_the_first_of_many_at_once_and_keeps_the_row_at_hand_as_the_rest_comes(
         self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
