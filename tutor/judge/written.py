@@ -2,43 +2,61 @@
 
 from __future__ import annotations
 
+import math
+import re
+from collections.abc import Sequence
 from fractions import Fraction
 
-from tutor.judge.about import M
-from tutor.judge.true_equation import TrueEquation
+from tutor.judge.true_equation import TrueEquation, TrueTerm
+from tutor.notation.reading import MOST_CHARACTERS
+from tutor.notation.scanner import MOST_SYMBOLS
 
+_SYMBOL = re.compile(r"[\w.]+|\S")
 LARGEST_DENOMINATOR = 60
 
 
 def line_of(true: TrueEquation) -> str:
-    """The true line with the student's senses and known values, e.g. "3/5 F_AC - 12 = 0"."""
+    """The true line with the student's senses and known values, e.g. "3/5 F_AC - 12 = 0".
+
+    Products stay as they are typed; of so many that no line holds them each is worked out, and of
+    still more all are added up.
+    """
     typed = frozenset(n for n in true.unknowns if n not in true.own.known)
-    parts: list[tuple[float, str]] = []
+    unknowns: list[tuple[float, str]] = []
     for name, spot in true.unknowns.items():
         if name in typed and spot.true != 0.0:
             factor = number(abs(spot.true))
             symbol = symbol_of(true, name)
-            parts.append((spot.true, symbol if factor == "1" else f"{factor} {symbol}"))
-    for spot in true.numbers(typed):
-        if spot.true == 0.0:
-            continue
-        factor = number(abs(spot.per_unit))
-        size = number(abs(spot.scale))
-        joined = (
-            size
-            if factor == "1"
-            else f"{factor}*{size}"
-            if not isinstance(true.about, M)
-            else f"{size}*{factor}"
-        )
-        parts.append((spot.true, joined))
-    if not parts:
-        return "0 = 0"
+            unknowns.append((spot.true, symbol if factor == "1" else f"{factor} {symbol}"))
+    numbers = [spot for spot in true.numbers(typed) if spot.true != 0.0]
+    total = math.fsum(spot.true for spot in numbers)
+    ways = (
+        [(spot.true, _product(spot)) for spot in numbers],
+        [(spot.true, number(abs(spot.true))) for spot in numbers],
+        [(total, number(abs(total)))] if total else [],
+    )
+    lines = [_summed([*unknowns, *parts]) for parts in ways]
+    return next((line for line in lines if _fits(line)), lines[-1])
+
+
+def _product(spot: TrueTerm) -> str:
+    factor, size = number(abs(spot.per_unit)), number(abs(spot.scale))
+    if factor == "1":
+        return size
+    return f"{size}*{factor}" if spot.is_moment else f"{factor}*{size}"
+
+
+def _summed(parts: Sequence[tuple[float, str]]) -> str:
     text = ""
     for value, words in parts:
         sign = "-" if value < 0 else "+"
         text += f" {sign} {words}" if text else (f"-{words}" if value < 0 else words)
-    return f"{text} = 0"
+    return f"{text or '0'} = 0"
+
+
+def _fits(line: str) -> bool:
+    """Whether a line is short enough to be read."""
+    return len(line) <= MOST_CHARACTERS and len(_SYMBOL.findall(line)) <= MOST_SYMBOLS
 
 
 def symbol_of(true: TrueEquation, name: str) -> str:
