@@ -89,7 +89,7 @@ ANYTHING = st.one_of(
 ).map(lambda text: text.replace("\n", " ").replace("\r", " "))
 
 
-@settings(max_examples=120)
+@settings(max_examples=50)
 @given(st.integers(0, len(SCRIPT)), st.lists(ANYTHING, max_size=8))
 def test_whatever_is_typed_wherever_one_is_it_goes_on_in_plain_text(
     start: int, lines: list[str]
@@ -103,7 +103,7 @@ def test_whatever_is_typed_wherever_one_is_it_goes_on_in_plain_text(
     assert said.rstrip().endswith(CAUTION)
 
 
-@settings(max_examples=60)
+@settings(max_examples=30)
 @given(st.lists(ANYTHING, max_size=4))
 def test_whatever_is_typed_at_the_list_of_problems_it_goes_on(lines: list[str]) -> None:
     other = load_problem(FOLDER / "bell-frame.toml")

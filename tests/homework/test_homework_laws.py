@@ -112,7 +112,7 @@ def watched(call: Callable[[], Review]) -> tuple[Review, str]:
 
 
 @given(st.integers(0, 10**9), st.sampled_from((1, 2)), st.sampled_from(PARTS))
-@settings(max_examples=200)
+@settings(max_examples=50)
 def test_no_true_value_is_told(seed: int, mistakes: int, part: str) -> None:
     both = homework(seed, mistakes)
     if both is None:
