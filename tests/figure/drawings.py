@@ -10,6 +10,7 @@ from tutor.figure import (
     Figure,
     joint_figure,
     moment_figure,
+    part_figure,
     result_figure,
     truss_figure,
 )
@@ -96,6 +97,10 @@ def figures() -> dict[str, Figure]:
         WARREN, "B", known={"AB": 8.333, "DB": -4.17, "BE": 0.0}, senses={"BC": "C"}
     )
     drawn["joint-link-D"] = joint_figure(LINKED, "D", senses={"R_D": "against"})
+    drawn["part-warren-left"] = part_figure(WARREN, ("A", "D"), about="E")
+    drawn["part-cantilever"] = part_figure(
+        CANTILEVER, ("C", "D", "E"), senses={"BD": "C"}, known={"AC": 18.75}, about=(1.0, 2.0)
+    )
     drawn["moment-cantilever"] = moment_figure(CANTILEVER, "load E", "A")
     drawn["moment-inclined"] = moment_figure(INCLINED, "R_B", "A", turning="cw")
     return drawn

@@ -14,6 +14,7 @@ from tutor.figure import (
     Glyphs,
     joint_figure,
     moment_figure,
+    part_figure,
     plain,
     result_figure,
     to_cells,
@@ -22,11 +23,11 @@ from tutor.figure import (
     truss_figure,
 )
 from tutor.figure.layout import lay_out, place_all
-from tutor.figure.parts import Label
+from tutor.figure.parts import Arrow, Label
 from tutor.figure.placing import Board, Placed
 from tutor.model import Problem
 from tutor.model.caution import CAUTION
-from tutor.statics.body import joint_body, whole
+from tutor.statics.body import joint_body, part, whole
 
 GLYPHS: tuple[Glyphs, ...] = ("braille", "blocks", "ascii")
 ALLOWED = {
@@ -37,10 +38,14 @@ ALLOWED = {
 problems = st.one_of(trusses(), wall_trusses())
 
 
+def parts_of(problem: Problem) -> st.SearchStrategy[set[str]]:
+    return st.sets(st.sampled_from([joint.name for joint in problem.joints]), min_size=1)
+
+
 @st.composite
 def figures(draw: st.DrawFn) -> Figure:
     problem = draw(problems)
-    kind = draw(st.sampled_from(("truss", "free body", "result", "joint", "moment")))
+    kind = draw(st.sampled_from(("truss", "free body", "result", "joint", "part", "moment")))
     values = {name: draw(st.sampled_from((0.0, 12.5, -7.071, 1e7))) for name in problem.unknowns}
     senses = {r.name: draw(st.sampled_from(("along", "against", ""))) for r in problem.reactions}
     if kind == "truss":
@@ -50,10 +55,14 @@ def figures(draw: st.DrawFn) -> Figure:
     if kind == "result":
         return result_figure(problem, values)
     joint = draw(st.sampled_from(problem.joints)).name
-    if kind == "joint":
+    if kind in ("joint", "part"):
         known = {n: v for n, v in values.items() if draw(st.booleans())}
         pushed = {m.name: "C" for m in problem.members if draw(st.booleans())}
-        return joint_figure(problem, joint, known=known, senses={**senses, **pushed})
+        senses.update(pushed)
+        if kind == "joint":
+            return joint_figure(problem, joint, known=known, senses=senses)
+        kept = draw(parts_of(problem))
+        return part_figure(problem, kept, known=known, senses=senses, about=joint)
     force = draw(st.sampled_from(whole(problem).forces)).name
     return moment_figure(problem, force, joint, senses=senses)
 
@@ -179,6 +188,57 @@ def test_the_words_of_a_joint_say_each_force_once(problem: Problem, data: st.Dat
     known = {n: v for n, v in values.items() if data.draw(st.booleans())}
     figure = joint_figure(problem, joint, known=known)
     assert len(figure.sentences) == 1 + len(joint_body(problem, joint).forces)
+
+
+@given(problems, st.data(), st.booleans())
+def test_a_part_shows_every_force_on_it_once_and_no_other(
+    problem: Problem, data: st.DataObject, found: bool
+) -> None:
+    kept = data.draw(parts_of(problem))
+    values = {n: data.draw(st.sampled_from((0.0, 12.5, -7.5))) for n in problem.unknowns}
+    figure = part_figure(problem, kept, known=values if found else {})
+    acting = [force.name for force in part(problem, kept).forces]
+    arrows = [item.name for item in figure.items if isinstance(item, Arrow)]
+    nothing = [n for n in acting if found and values.get(n) == 0.0]
+    assert sorted(arrows + nothing) == sorted(acting)
+    texts = [item.texts[0] for item in figure.items if isinstance(item, Arrow | Label)]
+    for name in {*nothing}:
+        written = f"F_{name}" if name in problem.member and "-" not in name else name
+        assert texts.count(f"{written} = 0") == 1
+
+
+@given(problems, st.data())
+def test_what_is_cut_pulls_away_from_the_part_or_pushes_where_it_was_drawn_so(
+    problem: Problem, data: st.DataObject
+) -> None:
+    kept = data.draw(parts_of(problem))
+    pushed = data.draw(st.sets(st.sampled_from([m.name for m in problem.members])))
+    figure = part_figure(problem, kept, senses=dict.fromkeys(pushed, "C"))
+    for item in figure.items:
+        if isinstance(item, Arrow) and item.name in problem.member:
+            member = problem.member[item.name]
+            inside, outside = sorted((member.start, member.end), key=lambda n: n not in kept)
+            (x, y), (u, v) = problem.joint[inside].at, problem.joint[outside].at
+            along = item.toward[0] * (u - x) + item.toward[1] * (v - y)
+            assert item.at == (x, y)
+            assert inside in kept
+            assert outside not in kept
+            assert item.pushes == (item.name in pushed) == (along < 0)
+
+
+@given(problems, st.data())
+def test_the_words_of_a_part_say_each_force_and_each_of_its_joints(
+    problem: Problem, data: st.DataObject
+) -> None:
+    kept = data.draw(parts_of(problem))
+    said = part_figure(problem, kept).sentences
+    for name in kept:
+        assert sum(sentence.startswith(f"Joint {name} ") for sentence in said) == 1
+    cut = [f for f in part(problem, kept).forces if f.kind == "member"]
+    assert sum(sentence.startswith("Member ") for sentence in said) == len(cut)
+    for reaction in problem.reactions:
+        told = [s for s in said if f": {reaction.name} drawn " in s]
+        assert len(told) == (reaction.joint in kept)
 
 
 @given(problems, st.data())

@@ -51,8 +51,8 @@ def joint_figure(
         before = len(items)
         if force.kind == "member":
             member = problem.member[force.name]
-            items += _member(force, member, problem, known.get(force.name), senses)
-            sentences.append(_member_words(problem, member, force, known.get(force.name), senses))
+            items += member_arrow(force, member, problem, known.get(force.name), senses)
+            sentences.append(member_words(problem, member, force, known.get(force.name), senses))
         elif force.kind == "reaction":
             made, words = _reaction(problem, force, known.get(force.name), senses, taken)
             items += made
@@ -63,14 +63,14 @@ def joint_figure(
             words = load_words(problem, force)
             sentences.append(words[:1].upper() + words[1:] + ".")
         if force.name in highlight:
-            items[before:] = map(_lit, items[before:])
+            items[before:] = map(lit_up, items[before:])
     at = problem.joint[joint].at
     items.append(Mark(at, "joint", "joint", name=joint))
     items.append(Label(at, (joint,), "joint", vector(widest_gap(taken))))
     return Figure(f"Joint {joint}", tuple(items), tuple(sentences), problem.force)
 
 
-def _lit(item: Item) -> Item:
+def lit_up(item: Item) -> Item:
     """An item of a force that is pointed out."""
     return replace(item, lit=True) if isinstance(item, Arrow | Stroke | Label) else item
 
@@ -80,16 +80,21 @@ def unknown_name(member: Member) -> str:
     return member.name if "-" in member.name else f"F_{member.name}"
 
 
-def _member(
+def member_arrow(
     force: Force,
     member: Member,
     problem: Problem,
     value: float | None,
     senses: Mapping[str, str],
+    reach: float = REACH,
 ) -> list[Item]:
+    """The arrow of a cut member at its joint, `reach` long, with its slope; a stroke where it is zero.
+
+    It pulls, or pushes where `senses` has "C" for it; `value` is tension positive.
+    """
     name, pull = unknown_name(member), (force.x, force.y)
-    end = (force.at[0] + REACH * force.x, force.at[1] + REACH * force.y)
-    tilted = _slope(force, member_slope(problem, member))
+    end = (force.at[0] + reach * force.x, force.at[1] + reach * force.y)
+    tilted = _slope(force, member_slope(problem, member), reach)
     if value is not None and abs(value) < ZERO:
         words = Label(end, (f"{name} = 0", "0"), "member-zero", away=(force.x, force.y))
         return [Stroke(force.at, end, "member-zero", member.name), words]
@@ -107,20 +112,20 @@ def _member(
     toward = (-force.x, -force.y) if pushes else pull
     role: Role = "unknown" if value is None else member_role(value)
     arrow = Arrow(
-        force.at, toward, role, texts, member.name, pushes, length=REACH, dashed=value is None
+        force.at, toward, role, texts, member.name, pushes, length=reach, dashed=value is None
     )
     return [arrow, *tilted]
 
 
-def _slope(force: Force, tidy: tuple[int, int] | None) -> list[Item]:
+def _slope(force: Force, tidy: tuple[int, int] | None, reach: float = REACH) -> list[Item]:
     """The slope triangle, or the angle from the horizontal where the slope is not tidy."""
     outward = (force.x, force.y)
     if tidy is not None:
-        return [Slope(force.at, outward, REACH, str(tidy[0]), str(tidy[1]))]
+        return [Slope(force.at, outward, reach, str(tidy[0]), str(tidy[1]))]
     words = incline(outward, None)
     if not words:
         return []
-    middle = (force.at[0] + 0.6 * REACH * force.x, force.at[1] + 0.6 * REACH * force.y)
+    middle = (force.at[0] + 0.6 * reach * force.x, force.at[1] + 0.6 * reach * force.y)
     return [Label(middle, (words,), "slope", away=(0.0, -1.0 if force.y < 0 else 1.0))]
 
 
@@ -175,22 +180,24 @@ def _placed(
     return arrow
 
 
-def _member_words(
+def member_words(
     problem: Problem,
     member: Member,
     force: Force,
     value: float | None,
     senses: Mapping[str, str],
+    body: str = "joint",
 ) -> str:
+    """A cut member in words: where it goes, how it is drawn, and what is known of it."""
     way = heading((force.x, force.y), member_slope(problem, member))
     start = f"Member {seen_from(member, force.joint)}, {way}"
     name = unknown_name(member)
     pushes = senses.get(member.name) == "C"
-    how = f"drawn {'pushing' if pushes else 'pulling'} on the joint"
+    how = f"drawn {'pushing' if pushes else 'pulling'} on the {body}"
     if value is None:
         return f"{start}: {name} unknown, {how}."
     if abs(value) < ZERO:
         return f"{start}: known, no force."
     size = f"{number(-value if pushes else value)} {problem.force}"
-    acts = "tension, pulls on the joint" if value > 0 else "compression, pushes on the joint"
+    acts = f"tension, pulls on the {body}" if value > 0 else f"compression, pushes on the {body}"
     return f"{start}: {name} {how}, known, {size}; {acts}."

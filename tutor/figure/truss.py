@@ -45,6 +45,7 @@ def truss_figure(
     supports_shown: bool = True,
     dimensions: bool = True,
     turning: Turn | None = None,
+    room: Taken | None = None,
 ) -> Figure:
     """The truss with its supports, loads and dimensions.
 
@@ -53,6 +54,7 @@ def truss_figure(
     is tension positive, a reaction positive along its arrow as drawn. `senses` gives the sense of
     arrows that `reactions` leaves open, and "C" for members assumed in compression. `highlight`:
     names of joints, members, reactions and loads to point out. Names that are not there are left out.
+    `room`: the directions in radians that nothing may stand in at a joint; else its members' own.
     """
     forces = forces or {}
     senses = {**(senses or {}), **{n: s for n, s in (reactions or {}).items() if s}}
@@ -63,7 +65,7 @@ def truss_figure(
     }
     freed = {problem.reaction[name].joint for name in arrows}
     supports = [s for s in problem.supports if supports_shown and s.joint not in freed]
-    taken = member_angles(problem)
+    taken = room or member_angles(problem)
     items: list[Item] = [
         item
         for member in problem.members
@@ -76,10 +78,8 @@ def truss_figure(
             items.append(_load(problem, load, taken[joint.name], load.name in highlight))
     items += _reactions(problem, arrows, forces, taken, highlight)
     items += _joints(problem, taken, highlight)
-    if dimensions:
-        items += chains(problem)
-    if turning is not None:
-        items.append(Turning(turning))
+    items += chains(problem) if dimensions else ()
+    items += [] if turning is None else [Turning(turning)]
     facts = Drawn(arrows, dict(forces), tuple(supports), turning)
     return Figure(problem.title, tuple(items), truss_sentences(problem, facts), problem.force)
 

@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from tutor.figure import joint_figure, moment_figure, result_figure, to_words, truss_figure
+from tutor.figure import (
+    joint_figure,
+    moment_figure,
+    part_figure,
+    result_figure,
+    to_words,
+    truss_figure,
+)
 from tutor.judge import M, in_words
 from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Ask, Lesson, Reply, Row, Say, State
@@ -92,6 +99,8 @@ def opening_lines(problem: Problem) -> Iterator[str]:
 def figure_lines(state: State) -> tuple[str, ...]:
     """What the figure beside the lesson shows now, in words; with the caution where it is done."""
     problem = state.problem
+    if state.part:
+        return part_lines(state)
     if state.step in ("close", "table"):
         values = {r.unknown: state.signed(r.unknown) for r in state.results}
         return (*to_words(result_figure(problem, values)), CAUTION)
@@ -103,6 +112,12 @@ def figure_lines(state: State) -> tuple[str, ...]:
 def joint_lines(state: State, joint: str) -> tuple[str, ...]:
     """One joint cut free, with what is known and how the rest is drawn."""
     figure = joint_figure(state.problem, joint, known=as_drawn(state), senses=state.senses)
+    return to_words(figure)[1:]
+
+
+def part_lines(state: State) -> tuple[str, ...]:
+    """The part kept by a section, cut free."""
+    figure = part_figure(state.problem, state.part, known=as_drawn(state), senses=state.senses)
     return to_words(figure)[1:]
 
 

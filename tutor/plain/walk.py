@@ -103,16 +103,16 @@ class Walk:
 
     def _do(self, deed: Do) -> None:
         """One event: kept first, then answered."""
-        before, step = self.lesson.ask, self.lesson.state.step
+        before, old = self.lesson.ask, self.lesson.state
         reply = self.session.do(deed.kind, **deed.data)
         typed = str(deed.data.get("text", ""))
         if not reply.accepted and deed.read_as and deed.read_as != typed:
             self.voice.say((f"Read as: {deed.read_as}",))
         self._say_reply(deed, reply, typed)
         self.voice.say(self.session.news())
-        self.voice.say(self._shown(deed, reply, step))
+        self.voice.say(self._shown(deed, reply, old))
         self.voice.say(self._asked(before))
-        state = self.lesson.state
+        state, step = self.lesson.state, old.step
         if deed.kind not in ("go", "undo", "skip") and state.step != step and passed(state, step):
             self._step_done(step)
 
@@ -127,9 +127,9 @@ class Walk:
         self._last = (*self._last, *lines) if deed.kind == "hint" else lines
         self.voice.say(lines)
 
-    def _shown(self, deed: Do, reply: Reply, step: str) -> Iterator[str]:
+    def _shown(self, deed: Do, reply: Reply, before: State) -> Iterator[str]:
         """The figure or table that comes into view with this reply."""
-        state = self.lesson.state
+        state, step, part = self.lesson.state, before.step, before.part
         if state.step == "table" and step != "table":
             yield from telling.table_lines(self.lesson, caution=False)
         elif state.step == "reactions" and step == "free body":
@@ -138,6 +138,8 @@ class Walk:
             yield from telling.pointed_lines(state)
         elif deed.kind == "joint" and reply.accepted and state.joint is not None:
             yield from telling.joint_lines(state, state.joint)
+        elif state.part and state.part != part:
+            yield from telling.part_lines(state)
 
     def _asked(self, before: Ask | None) -> Iterator[str]:
         """What is asked now, where it is not what was asked before."""

@@ -4,7 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from tutor.figure import Figure, joint_figure, moment_figure, result_figure, truss_figure
+from tutor.figure import (
+    Figure,
+    joint_figure,
+    moment_figure,
+    part_figure,
+    result_figure,
+    truss_figure,
+)
 from tutor.figure.parts import Turn
 from tutor.judge import M
 from tutor.judge.kind import force_in_words
@@ -25,6 +32,9 @@ def pictures(state: State, ask: Ask, preview: tuple[str, str] | None = None) -> 
     whole = ("The whole truss", truss(state, ask, preview))
     if (arm := pointed_arm(state)) is not None:
         return arm, whole
+    if state.part:
+        part = free_part(state)
+        return (part.title, part), whole
     joint = state.joint if state.joint is not None else _joint_of(ask)
     if joint is None or state.step not in ("joints", "close"):
         return (whole,)
@@ -38,14 +48,11 @@ def truss(state: State, ask: Ask, preview: tuple[str, str] | None = None) -> Fig
     arrows = {name: sense for name, sense in senses.items() if name in problem.reaction}
     if state.step == "idealise":
         arrows = {}
-    forces = {}
-    for name, result in state.result.items():
-        forces[name] = state.signed(name) if name in problem.member else result.value
     turning = None if state.turning is None else TURNS.get(state.turning)
     return truss_figure(
         problem,
         reactions=arrows,
-        forces=forces,
+        forces=as_drawn(state),
         senses=senses,
         highlight=_pointed_out(state, ask, preview),
         turning=turning if state.step == "reactions" else None,
@@ -76,12 +83,31 @@ def free_joint(state: State, joint: str) -> Figure:
     """
     pointed = pointed_out(state)
     problem = state.problem
-    known = {
-        name: state.signed(name) if name in problem.member else result.value
+    lit = {pointed.force} if pointed is not None and pointed.about.joint == joint else set()
+    return joint_figure(problem, joint, known=as_drawn(state), senses=state.senses, highlight=lit)
+
+
+def free_part(state: State) -> Figure:
+    """The part kept by a section, cut free as a joint is."""
+    pointed, about = pointed_out(state), state.about
+    return part_figure(
+        state.problem,
+        state.part,
+        known=as_drawn(state),
+        senses=state.senses,
+        about=about.at if isinstance(about, M) else None,
+        highlight={pointed.force} if pointed is not None and pointed.about.part else (),
+        turning=None if state.turning is None else TURNS.get(state.turning),
+    )
+
+
+def as_drawn(state: State) -> dict[str, float]:
+    """Values as figures take them: members tension positive, reactions along the student's arrow."""
+    members = state.problem.member
+    return {
+        name: state.signed(name) if name in members else result.value
         for name, result in state.result.items()
     }
-    lit = {pointed.force} if pointed is not None and pointed.about.joint == joint else set()
-    return joint_figure(problem, joint, known=known, senses=state.senses, highlight=lit)
 
 
 def results(state: State) -> Figure:
