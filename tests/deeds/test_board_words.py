@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from tutor.deeds import deed_of
-from tutor.deeds.deed import Do, Tell
+from tutor.deeds.board import can_show
+from tutor.deeds.deed import Do, Tell, Unfinished
 from tutor.lesson import Lesson
+from tutor.lesson.watching.show import NOT_SHOWN
 from tutor.model import load_problem
+from tutor.model.rules import Rules
 from tutor.shipped import shipped_problems
 
 COMPOUND = load_problem(Path(__file__).parents[1] / "paper" / "compound.toml")
@@ -43,13 +47,32 @@ def test_a_guess_is_known_by_its_number_its_words_or_its_key(said: str) -> None:
     assert deed_of(lesson, f"guess {said}") == Do("show", {"guess": "M B"})
 
 
-@pytest.mark.parametrize("said", ["", "7", "ΣM", "tea"])
+@pytest.mark.parametrize("said", ["7", "ΣM", "tea"])
 def test_a_guess_that_could_be_several_or_none_is_answered_with_the_answers(said: str) -> None:
     lesson = Lesson(LAMP)
     lesson.take("show", until="reactions", now=1.0)
     deed = deed_of(lesson, f"guess {said}")
     assert isinstance(deed, Tell)
     assert len(deed.lines) == 6
+
+
+def test_guess_alone_asks_what_is_guessed_with_the_answers_numbered() -> None:
+    lesson = Lesson(LAMP)
+    lesson.take("show", until="reactions", now=1.0)
+    deed = deed_of(lesson, "guess")
+    assert isinstance(deed, Unfinished)
+    assert deed.deed == "guess"
+    assert deed.lines[1] == "1. ΣFx"
+    assert len(deed.lines) == 6
+
+
+def test_where_the_set_shows_nothing_a_guess_is_told_so_and_nothing_else() -> None:
+    lesson = Lesson(replace(LAMP, rules=Rules(mode="check")))
+    assert not can_show(lesson)
+    for text in ("show", "guess", "guess 1"):
+        deed = deed_of(lesson, text)
+        assert isinstance(deed, Do)
+        assert lesson.take(deed.kind, now=1.0).text == NOT_SHOWN
 
 
 def test_where_nothing_is_to_guess_that_is_said() -> None:

@@ -51,6 +51,12 @@ class TestKeysInOneRead:
             assert texts(pilot)[-1] == "Fx: B_x = A_x"
             assert line_of(pilot).value == ""
 
+    async def test_are_a_word_where_numbers_are_asked_for(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, FREE_BODY[:1]) as pilot:
+            await burst(pilot, *keys("show\n"))
+            assert [e.kind for e in lesson_of(pilot).events] == ["reasons", "show"]
+            assert line_of(pilot).value == ""
+
     async def test_are_lines_one_after_the_other(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
             await burst(pilot, *keys("M A: B_x = 360\nB_x = 360\nFx: A_x = B_x\nA_x = 360\n"))

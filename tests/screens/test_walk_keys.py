@@ -28,6 +28,7 @@ from tutor.screens.sheet import SheetScreen
 from tutor.screens.walk import WalkScreen
 from tutor.screens.widgets.action_bar import ActionBar
 from tutor.screens.widgets.choices import Choices
+from tutor.screens.widgets.counts import Count
 from tutor.screens.widgets.figure_pane import Drawing, FigurePane
 from tutor.screens.widgets.sense_picker import SensePicker
 
@@ -42,6 +43,20 @@ class TestTheBar:
             await pilot.press("escape")
             assert pilot.app.focused is line_of(pilot)
 
+    async def test_names_escape_wherever_a_letter_alone_goes_into_the_line(
+        self, tmp_path: Path
+    ) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            assert isinstance(pilot.app.focused, Choices)
+            assert "Esc, then" in seen(pilot)
+            await pilot.press("h")
+            assert line_of(pilot).value == "h"
+            assert not lesson_of(pilot).events
+        async with walking(tmp_path / "alt", "lamp-arm") as pilot:
+            await pilot.press("alt+w")
+            assert line_of(pilot).value == ""
+            assert [event.kind for event in lesson_of(pilot).events] == ["show"]
+
     async def test_does_the_deed_under_its_cursor(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
             await pilot.press("escape")
@@ -52,6 +67,14 @@ class TestTheBar:
             assert "WHAT CAN BE TYPED" in seen(pilot)
             await pilot.press("escape")
             assert pilot.app.focused is line_of(pilot)
+
+    async def test_gives_a_character_of_no_deed_to_the_line_and_to_no_field_of_numbers(
+        self, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, FREE_BODY[:1]) as pilot:
+            await pilot.press("escape", "g", "2")
+            assert line_of(pilot).value == "g2"
+            assert not any(field.value for field in walk_of(pilot).query(Count))
 
     async def test_does_a_deed_that_is_clicked(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:

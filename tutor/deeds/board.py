@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 
-from tutor.deeds.deed import Deed, Do, Tell
+from tutor.deeds.deed import Deed, Do, Tell, Unfinished
 from tutor.lesson import Lesson
 from tutor.lesson.watching import Guess, next_move
 from tutor.lesson.watching.show import UNTIL
@@ -16,6 +17,23 @@ NOTHING_TO_GUESS = "There is nothing to guess here; show has the next line writt
 HOW_TO_CUT = (
     "Name the members that are cut and a joint of the part you keep, like section BC CG FG keep A."
 )
+WATCH_FIRST = (
+    "You can watch before you try: type show, and the next thing is written at the board with its "
+    "reason."
+)
+GUESSED = frozenset({"support", "soundness", "line", "joint", "joint-line"})
+"""The kinds of questions before which there may be something to guess."""
+
+
+def can_show(lesson: Lesson) -> bool:
+    """Whether the next thing may be shown here: the set allows it, and something is left."""
+    rules = lesson.problem.rules
+    return rules.hints == "all" and rules.mode != "check" and lesson.ask.kind != "table"
+
+
+def invitation(lesson: Lesson, steps_done: Collection[str]) -> str:
+    """That one may watch first, for who begins a lesson and has passed no step in any; else ""."""
+    return WATCH_FIRST if can_show(lesson) and not lesson.events and not steps_done else ""
 
 
 def show(lesson: Lesson, rest: str) -> Deed | None:
@@ -32,13 +50,16 @@ def show(lesson: Lesson, rest: str) -> Deed | None:
 def guess(lesson: Lesson, rest: str) -> Deed | None:
     """A guess at what is shown next: the number of an answer, its name, or how it begins."""
     move = next_move(lesson.state, lesson.desk)
+    if not can_show(lesson):
+        return Do("show", {})
     if move is None or move.guess is None:
         return Tell((NOTHING_TO_GUESS,))
     key = _key(move.guess, rest) if rest else None
     if key is not None:
         return Do("show", {"guess": key})
     numbered = (f"{n}. {option.words}" for n, option in enumerate(move.guess.options, start=1))
-    return Tell((f"{move.guess.question} Type guess and one of these:", *numbered))
+    lines = (f"{move.guess.question} Type guess and one of these:", *numbered)
+    return Tell(lines) if rest else Unfinished("guess", "", lines)
 
 
 def _key(asked: Guess, text: str) -> str | None:

@@ -22,7 +22,7 @@ Sight = Literal[
     "help",
 ]
 """What can be shown or said again."""
-Half = Literal["zero", "assume", "step", "equation", "save", "answer"]
+Half = Literal["zero", "assume", "step", "equation", "save", "answer", "guess"]
 """Deeds that need something named with them."""
 
 

@@ -14,6 +14,7 @@ from typing import TextIO
 
 from tutor.board import Board
 from tutor.check import standing_defect
+from tutor.deeds.board import invitation
 from tutor.deeds.deed import Way
 from tutor.homework.brought import brought
 from tutor.lesson import CAUTION, Reply
@@ -173,6 +174,7 @@ def hold(voice: Voice, session: Session, keep: Keep) -> Way:
     if session.lesson.state.step in session.skippable:
         steps = listed([step for step in SKIPPABLE if step in session.skippable])
         voice.say((SKIP.format(steps=steps),))
+    voice.say(filter(None, (invitation(session.lesson, choices.settings.done),)))
     session.remarks = choices.settings.remarks
     walk = Walk(voice, session, choices.done, choices.remarks)
     while (way := walk.listen()) == "practice":

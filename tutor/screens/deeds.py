@@ -38,6 +38,10 @@ KEY_NAMES = {"?": "question_mark"}
 WALK: tuple[Deed, ...] = (
     Deed("answer", "d", "", "done", "Hand in what is ticked, as enter does."),
     Deed("hint", "h", "ctrl+t", "hint", "A hint; each further one says more, the last one all."),
+    Deed(
+        "show", "w", "", "watch", "Have the next thing written, with its reason, as at the board."
+    ),
+    Deed("guess", "g", "", "guess", "Guess what comes next, and have it shown."),
     Deed("keep", "y", "ctrl+y", "keep", "Keep a line that is true of something else."),
     Deed("equation", "e", "", "equation", "Choose which equation the next line is."),
     Deed("joint", "j", "ctrl+n", "joint", "Choose another joint."),

@@ -17,6 +17,8 @@ from textual.app import App
 from textual.message_pump import MessagePump
 from textual.widgets import Input
 
+from tutor.screens.widgets.counts import Count
+
 ROUNDS = 3
 """A key's doings may post a message whose doings post another: so often each queue is waited for."""
 ENTERS = frozenset({"enter", "ctrl+j"})
@@ -87,7 +89,11 @@ class InTurn:
 
     def _is_text(self, event: Typed | None) -> bool:
         """Whether this is a character that goes straight into a line."""
-        return isinstance(event, events.Key) and event.is_printable and self._in_a_line()
+        if not isinstance(event, events.Key) or not event.is_printable:
+            return False
+        character, focused = event.character or "", self._app.focused
+        passed_on = isinstance(focused, Count) and character.isalpha()
+        return isinstance(focused, Input) and not passed_on
 
     async def _done_with(self) -> None:
         """Wait until every part that a key can reach has worked off what was posted to it."""

@@ -8,6 +8,8 @@ from typing import Any, Protocol
 
 from textual.screen import Screen
 
+from tutor.deeds.board import invitation
+from tutor.lesson import Say as Said
 from tutor.model import Problem
 from tutor.records import Keep, Settings
 from tutor.screens.background import Runs, beside
@@ -99,6 +101,8 @@ def start(app: Desk, entry: Entry, path: Path | None, say: Say) -> None:
         session.skippable = frozenset(filter(app.settings.skippable, app.settings.done))
 
         after = app.sheet.onward(entry)
+        invited = invitation(session.lesson, app.settings.done)
+        said = [Said("note", invited)] if invited else []
 
         def gone(way: str | None) -> None:
             left(app, session, say)
@@ -109,7 +113,7 @@ def start(app: Desk, entry: Entry, path: Path | None, say: Say) -> None:
 
                 open_own(app, "homework", entry)
 
-        app.push_screen(WalkScreen(session, app.looks, onward=after), gone)
+        app.push_screen(WalkScreen(session, app.looks, said, onward=after), gone)
 
     beside(app, make, made, lambda fault: refuse(app, fault, say))
 

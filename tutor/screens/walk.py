@@ -176,8 +176,8 @@ class WalkScreen(Screen[str]):
 
     def show_bar(self) -> None:
         """Offer what can be done now."""
-        typing = isinstance(self.focused, LineInput) or self.query_one(Counts).has_focus_within
-        self.query_one(ActionBar).offer(self.deeds(), typing, RESERVED)
+        bar = self.query_one(ActionBar)
+        bar.offer(self.deeds(), not bar.has_focus, RESERVED)
 
     def deeds(self) -> tuple[Deed, ...]:
         """What can be done now, beside answering."""
@@ -238,7 +238,8 @@ class WalkScreen(Screen[str]):
         """A character that means nothing where the focus is goes into the line."""
         character = event.character or ""
         line = self.line
-        means_nothing = event.is_printable and character.strip() and self.focused is not line
+        alone = event.is_printable and not event.key.startswith("alt+")
+        means_nothing = alone and character.strip() and self.focused is not line
         if means_nothing and line.is_on_screen:
             event.stop()
             event.prevent_default()

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
+from tutor.deeds import board
 from tutor.lesson import STEPS, Say
 from tutor.lesson.reply import TICKED
 from tutor.lesson.steps.skipping import SKIPPABLE
 from tutor.lesson.steps.zero import RULES
+from tutor.lesson.watching import next_move
 from tutor.records.keep import slug
 from tutor.records.report import markdown
 from tutor.screens import walk_pictures
@@ -32,6 +34,8 @@ def possible(walk: WalkScreen) -> frozenset[str]:
     found = {"figure", "step", "help", "leave"}
     if kind != "table":
         found.add("hint")
+    if board.can_show(walk.session.lesson):
+        found |= {"show", "guess"} if kind in board.GUESSED else {"show"}
     if walk.session.lesson.events:
         found.add("undo")
     if kind in TICKED:
@@ -62,6 +66,25 @@ def hint(walk: WalkScreen) -> None:
     walk.to_answer()
     if walk.ask.kind in EQUATIONS:
         walk.point_out(reply)
+
+
+def show(walk: WalkScreen) -> None:
+    walk.do("show")
+
+
+def guess(walk: WalkScreen) -> None:
+    """Choose what may come next; the guess is answered, and it is shown."""
+    move = next_move(walk.session.lesson.state, walk.session.lesson.desk)
+    if move is None or move.guess is None:
+        walk.tell(board.NOTHING_TO_GUESS)
+        return
+
+    def guessed(key: str | None) -> None:
+        if key is not None:
+            walk.do("show", guess=key)
+
+    choices = [Choice(option.key, option.words) for option in move.guess.options]
+    walk.app.push_screen(Choose("Guess", move.guess.question, choices), guessed)
 
 
 def keep(walk: WalkScreen) -> None:
@@ -212,6 +235,8 @@ def save(walk: WalkScreen, name: str) -> None:
 DO: Mapping[str, Callable[[WalkScreen], None]] = {
     "answer": answer,
     "hint": hint,
+    "show": show,
+    "guess": guess,
     "keep": keep,
     "equation": equation,
     "joint": joint,

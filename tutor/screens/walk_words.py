@@ -180,4 +180,5 @@ UNFINISHED: Mapping[str, Callable[[WalkScreen, str], None]] = {
     "equation": lambda walk, given: walk_deeds.equation(walk),
     "save": lambda walk, given: walk_deeds.save(walk, given),
     "answer": lambda walk, given: walk_deeds.answer(walk),
+    "guess": lambda walk, given: walk_deeds.guess(walk),
 }

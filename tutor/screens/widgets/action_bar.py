@@ -13,11 +13,11 @@ from textual.geometry import Size
 from textual.message import Message
 from textual.reactive import reactive
 from textual.widget import Widget
-from textual.widgets import Input
 
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import Deed
 from tutor.screens.widgets.flow import Rows, at, beside, flow
+from tutor.screens.widgets.line_input import LineInput
 
 
 @dataclass
@@ -136,7 +136,7 @@ class ActionBar(Widget, can_focus=True):
 
     def _to_line(self, text: str) -> None:
         """Go back to the line being typed, where the screen has one, with this text."""
-        for line in self.screen.query(Input):
+        for line in self.screen.query(LineInput):
             if line.is_on_screen:
                 line.focus()
                 line.insert_text_at_cursor(text)
