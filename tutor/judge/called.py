@@ -10,6 +10,7 @@ from tutor.judge.mistakes import KINDS
 CALLED: Mapping[str, str] = {
     **{kind.code: kind.called for kind in KINDS.values()},
     **{claim.code: claim.called for claim in CLAIMS.values()},
+    "soundness": "whether a truss is held",
 }
 
 

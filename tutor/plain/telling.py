@@ -16,6 +16,7 @@ from tutor.judge import M, in_words
 from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Ask, Lesson, Reply, Row, Say, State
 from tutor.lesson.pointing import pointed_out
+from tutor.lesson.steps.sound import can_be_solved, what_it_is
 from tutor.lesson.steps.table import largest_in_words, time_in_words
 from tutor.lesson.steps.writing import result_in_words
 from tutor.model import LEVELS, Problem
@@ -222,6 +223,8 @@ def count_lines(state: State) -> Iterator[str]:
 def table_lines(lesson: Lesson, caution: bool = True) -> Iterator[str]:
     """Every reaction and member with its force, the extremes, how the walk went, and the caution."""
     table, state = lesson.table, lesson.state
+    if not can_be_solved(state):
+        yield what_it_is(state)
     for reaction in state.problem.reactions:
         if reaction.name in state.result:
             yield f"Reaction {result_in_words(state, reaction.name)}."

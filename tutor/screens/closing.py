@@ -15,6 +15,7 @@ from textual.widgets import Static
 
 from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Lesson, Row, Say, Table
+from tutor.lesson.steps.sound import can_be_solved, what_it_is
 from tutor.lesson.steps.table import largest_in_words, time_in_words
 from tutor.lesson.steps.writing import result_in_words
 from tutor.records.keep import slug
@@ -67,7 +68,7 @@ class ClosingScreen(Screen[str]):
         with Horizontal(id="closing-upper"):
             yield FigurePane(id="results")
             with VerticalScroll(id="table-scroll") as scroll:
-                scroll.border_title = Content("Table" if lesson.done else "Found so far")
+                scroll.border_title = Content(_title(lesson))
                 yield Static(table_content(lesson), id="table")
         yield Static(Content(one_line(CAUTION)), id="caution")
         rows = (said_row(say, self.looks.ascii_only) for say in self.said)
@@ -77,7 +78,8 @@ class ClosingScreen(Screen[str]):
 
     def on_mount(self) -> None:
         state = self.session.lesson.state
-        title = f"Results: {state.problem.title}"
+        name = "Results" if can_be_solved(state) else "The truss"
+        title = f"{name}: {state.problem.title}"
         self.query_one(FigurePane).show(title, results(state), self.looks.glyphs)
         self.query_one(ActionBar).offer(self.deeds(), False)
         self.query_one("#onward").display = self.onward is not None
@@ -111,10 +113,18 @@ class ClosingScreen(Screen[str]):
             self.query_one("#closing-said", Static).update(said)
 
 
+def _title(lesson: Lesson) -> str:
+    if not lesson.done:
+        return "Found so far"
+    return "Table" if can_be_solved(lesson.state) else "Outcome"
+
+
 def table_content(lesson: Lesson) -> Content:
     """The table and the account of the walk, as plain text."""
     state, table = lesson.state, lesson.table
     parts = [_members(table), _extremes(table), _way(table)]
+    if not can_be_solved(state):
+        parts[0] = Content(visible(what_it_is(state)))
     found = [r.name for r in state.problem.reactions if r.name in state.result]
     if found:
         rows = "\n".join(result_in_words(state, name) for name in found)

@@ -16,9 +16,13 @@ TWO = 116
 
 
 def show(walk: WalkScreen) -> None:
-    """What belongs to the question; at a joint, in a wide window, the truss beside it."""
-    found = pictures(walk.session.lesson.state, walk.ask, walk.preview)
-    two = len(found) > 1 and walk.size.width >= TWO
+    """What belongs to the question; at a joint, in a wide window, the truss beside it.
+
+    A part has as many forces and dimensions as the truss: it gets the room of both.
+    """
+    state = walk.session.lesson.state
+    found = pictures(state, walk.ask, walk.preview)
+    two = len(found) > 1 and walk.size.width >= TWO and not state.part
     beside = walk.query_one("#beside", FigurePane)
     beside.display = two
     walk.set_class(two, "-two")

@@ -136,7 +136,8 @@ def ask(state: State) -> Ask:
 
 
 def _short(about: Equation) -> str:
-    return in_words(replace(about, part=())).removesuffix(" of the whole truss")
+    words = in_words(replace(about, part=())).removesuffix(" of the whole truss")
+    return words.replace("about the point (", "about (")
 
 
 def _question(state: State) -> str:

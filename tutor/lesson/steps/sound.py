@@ -60,6 +60,17 @@ def can_be_solved(state: State) -> bool:
     return state.problem.truss is None or soundness(state.problem) == "determinate"
 
 
+def what_it_is(state: State) -> str:
+    """What has been said of a truss whose forces are not found, and how it moves where it can."""
+    if not state.sound_done:
+        return "Whether this truss is held is still to be said."
+    found = soundness(state.problem)
+    said = f"This truss: {WORDS[found]}."
+    if found == "unstable" and state.moving_done:
+        said += f" {stability(state.problem).how}"
+    return said
+
+
 def _moving_said(state: State) -> bool:
     return state.moving_done or soundness(state.problem) != "unstable"
 

@@ -13,6 +13,7 @@ from tutor.judge import in_words
 from tutor.judge.about import from_text
 from tutor.lesson import State
 from tutor.lesson.state import Try
+from tutor.lesson.steps.sound import WORDS
 from tutor.lesson.steps.writing import result_in_words
 from tutor.screens.clean import one_line
 from tutor.screens.marks import MARKS
@@ -20,8 +21,13 @@ from tutor.screens.themes import BADGES
 from tutor.statics.words import unit_in_words
 from tutor.text import visible
 
-CHOSEN = {"reasons": "the reasons", "count": "the counts"}
-
+CHOSEN = {
+    "reasons": "the reasons",
+    "count": "the counts",
+    "soundness": "whether it is held",
+    "loose": "which joints can move",
+}
+SOUND = {str(key): words for key, words in WORDS.items()}
 
 CHUNK = 25
 """So many tries share a part of the pane; a part whose tries stand is not laid out again."""
@@ -85,7 +91,8 @@ def tries_lines(tries: Sequence[Try], ascii_only: bool, last: Try | None = None)
         words = place_in_words(made.place)
         if made.text and made.place != place:
             rows.append(Content.styled(words, "underline"))
-        rows.append(try_row(made.verdict, made.text or words, ascii_only))
+        text = SOUND.get(made.text, made.text) if made.place == "soundness" else made.text
+        rows.append(try_row(made.verdict, text or words, ascii_only))
         place = made.place if made.text else None
     return Content("\n").join(rows)
 
