@@ -23,6 +23,7 @@ from tutor.judge.steps import judge_typewritten
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.worked import sized
 from tutor.judge.written import line_of
 from tutor.model import Problem
 from tutor.notation import Names, Unreadable, read_letters, read_line
@@ -119,6 +120,7 @@ class Judge:
         for text in lines:
             line = read_line(text, self.names, angles=angles, said=said)
             if not isinstance(line, Unreadable):
+                line = sized(line) or line
                 desk = Desk(self.problem, self.names, own, (), (), self.values, list)
                 found += [
                     typed_equation(r) for step in line.steps for r in readings_of(desk, line, step)

@@ -19,6 +19,7 @@ from tutor.notation import Reading, Side, Step
 from tutor.notation.reading import link
 from tutor.notation.tree import Negative
 
+MINUS = ("-", "−", "–")
 NOT_EQUAL = "The first part is right, but {other} is not {one}."
 
 
@@ -74,23 +75,45 @@ def broken_link(desk: Desk, step: Step) -> Verdict | None:
     return None
 
 
+def rounded_hard(step: Step) -> bool:
+    """Whether a number of a chain is the one before it only as far as rounding goes."""
+    return any(
+        one.numeric and other.numeric and not _off(one, other) <= SAME * abs(number_of(one)) + 1e-9
+        for one, other in pairwise(step.sides)
+    )
+
+
 def _shown(text: str, side: Side) -> str:
-    return text[side.span.start : side.span.end]
+    """A side as typed, with the sign in front of it."""
+    before = text[: side.span.start].rstrip()
+    signed = before[-1:] in MINUS and before[:-1].rstrip()[-1:] in ("", *"=:>→⇒")
+    start = len(before) - 1 if signed and before else side.span.start
+    return text[start : side.span.end]
+
+
+def _off(one: Side, other: Side) -> float:
+    """How far two numbers are apart; a letter or an arrow is a sign."""
+    first, second = number_of(one), number_of(other)
+    if one.letter or other.letter or one.sense or other.sense:
+        first, second = abs(first), abs(second)
+    return abs(first - second)
 
 
 def _equal(one: Side, other: Side) -> bool:
-    """Whether the second number is the first, exactly or rounded; a letter or an arrow is a sign."""
-    first, second = (number_of(side) for side in (one, other))
-    if one.letter or other.letter or one.sense or other.sense:
-        backward = other.letter == "C" and one.letter is None
-        opposed = backward and first > 0 and second > 0 and len(one.terms) == 1
-        first, second = abs(first), abs(second)
-        if opposed and one.figures is None:
-            return abs(first - second) <= NEAR * first
+    """Whether the second number is the first, exactly or rounded.
+
+    What is added up may have been rounded in each of its terms; a factor may hide two percent.
+    """
+    first, second = number_of(one), number_of(other)
+    off, size = _off(one, other), abs(first)
+    backward = other.letter == "C" and one.letter is None
+    if backward and first > 0 and second > 0 and len(one.terms) == 1 and one.figures is None:
+        return off <= NEAR * size
     radius = sum(rounded_by(term.value, term.radius) for term in other.terms)
-    off, size = abs(first - second), abs(first)
     own = sum(term.radius for term in one.terms)
-    return off <= max(SAME * size, min(radius, NEAR * size)) + own + 1e-9
+    added = sum(abs(term.value) for term in one.terms)
+    most = max(SAME * size, min(max(radius, own), NEAR * size), min(own, SAME * added))
+    return off <= most + 1e-9
 
 
 def number_of(side: Side) -> float:

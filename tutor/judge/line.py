@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from tutor.judge.about import Equation, Fx, Fy, M, in_words
@@ -145,7 +145,8 @@ def _follows(line: Line) -> Verdict | None:
     if again.adds:
         return line.right()
     what = in_words(again.about) if again.about else "what your lines say"
-    return line.right(Remark("dependent", SAYS_AGAIN.format(what=what)))
+    said = Remark("dependent", SAYS_AGAIN.format(what=what))
+    return replace(line.right(said), restates=True)
 
 
 def _of_something_else(line: Line) -> Verdict | None:

@@ -10,30 +10,47 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from tutor.judge.about import Equation, Value
-from tutor.judge.chain import broken_link, readings_of
+from tutor.judge.chain import broken_link, readings_of, rounded_hard
 from tutor.judge.desk import Desk
-from tutor.judge.line import Line, judge_line
+from tutor.judge.kind import Case
+from tutor.judge.line import ROUNDED_HARD, Line, judge_line
+from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.value_line import as_value, judge_value_line
-from tutor.judge.verdict import Remark, Verdict
+from tutor.judge.values import NEGLIGIBLE, largest_load
+from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.worked import named, open_names, shows_working, sized
 from tutor.notation import Line as Typewritten
+from tutor.notation import Step
 from tutor.notation.lexicon import known_word
 from tutor.notation.tree import Name, Node, children
 from tutor.notation.unreadable import Broken
 
 PASSED = "Passed over without being read: {words}."
+EQUATION_RIGHT = "The equation is right. {text}"
+WAY_ONLY = "The letter behind it says the opposite of what the force does to the member."
 RATIO = "Right: the components of {name} lie in this ratio. It is a slope, and no equation yet."
 
 
 def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
     """The verdict on a line: of several readings as good as each other, the first that is right."""
+    line = named(line, desk.own.known)
     verdict = _judged(desk, about, line)
-    for other in () if verdict.right else line.alternatives:
-        again = _judged(desk, about, other)
+    if verdict.right:
+        return verdict
+    as_sizes = sized(line)
+    others = [other for other in line.alternatives if all(map(_says_something, other.steps))]
+    for other in others if as_sizes is None else (*others, as_sizes):
+        again = _judged(desk, about, named(other, desk.own.known))
         if again.right:
             return again
     return verdict
+
+
+def _says_something(step: Step) -> bool:
+    """Whether a statement is more than an unknown with nothing set equal to it."""
+    return len(step.sides) > 1 or step.sides[0].numeric
 
 
 def _judged(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
@@ -71,16 +88,64 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
                 lines.append(own)
             elif main is not None and (value := as_value(desk, line, step, lines)) is not None:
                 if not value.right:
-                    return replace(value, about=about)
+                    return replace(_value_told(value), about=about)
             elif _is_true(desk, verdict, own, lines):
                 beside = beside or verdict
             else:
                 return verdict
-        if (broken := broken_link(desk, step)) is not None:
-            return replace(broken, about=about)
+        main = _to_its_end(desk, line, step, lines, main)
+        if main is not None and not main.right:
+            return replace(main, about=about)
     if main is not None:
         return main
     return beside or _no_equation(about, line)
+
+
+def _to_its_end(
+    desk: Desk,
+    line: Typewritten,
+    step: Step,
+    lines: Sequence[TypedEquation],
+    main: Verdict | None,
+) -> Verdict | None:
+    """The verdict so far, or that on the first number or value of a statement that is not right."""
+    if (broken := broken_link(desk, step)) is not None or main is None:
+        return broken
+    ended = _ended(desk, line, step, lines)
+    if ended is not None and not ended.right:
+        return _value_told(ended)
+    rounded = rounded_hard(step) or (ended is not None and bool(ended.remarks))
+    return _rounded(main) if rounded else main
+
+
+def _ended(
+    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation]
+) -> Verdict | None:
+    """The verdict on the value that a statement ends in, or on the T or C behind it; else None."""
+    if shows_working(line, step):
+        return as_value(desk, line, step, lines)
+    last, names = step.sides[-1], open_names(step, desk.own.known)
+    said = last.letter if last.numeric and not any(term.value for term in last.terms) else None
+    if said is None or len(names) != 1 or names[0] not in desk.problem.member:
+        return None
+    true = desk.values()[names[0]]
+    if abs(true) <= NEGLIGIBLE * largest_load(desk.problem) or (true > 0) == (said == "T"):
+        return None
+    kind, case = KINDS["tension-compression"], Case(desk.problem, Value(names[0]), names[0])
+    mistake = Mistake(kind.code, names[0], WAY_ONLY, kind.reason(case), kind.place(case))
+    return Verdict("wrong", WAY_ONLY, (mistake,))
+
+
+def _value_told(value: Verdict) -> Verdict:
+    """The verdict on a line whose equation is right and whose value is not."""
+    text = EQUATION_RIGHT.format(text=value.text)
+    return replace(value, text=text, value=None)
+
+
+def _rounded(main: Verdict) -> Verdict:
+    if any(remark.code == "rounding" for remark in main.remarks):
+        return main
+    return replace(main, remarks=(*main.remarks, Remark("rounding", ROUNDED_HARD)))
 
 
 def _ratio_of_components(line: TypedEquation) -> Verdict | None:

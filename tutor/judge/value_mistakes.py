@@ -56,6 +56,8 @@ def value_mistake(
     case = Case(problem, Value(unknown), unknown)
     said = reading.sense is not None and code in ("sign", "sense")
     words = WAY_SAID if said else WORDS.get(code)
+    if code == "sign" and not _turned(wrong):
+        words = MOVED
     if words is None:
         return Mistake(code, unknown, kind.look(case), kind.reason(case), kind.place(case))
     look, reason, place = words
@@ -274,6 +276,13 @@ WORDS = {
     ),
 }
 """Look, reason and place of mistakes that read otherwise at a value than in a line."""
+
+MOVED = (
+    "A number of your line came into this value with the wrong sign.",
+    "A term that goes over to the other side of the equals sign changes its sign.",
+    "One of the numbers in the line of {thing} kept its sign on the way, or turned it where it stood.",
+)
+"""The same of a value whose size is wrong because a number was moved with its sign."""
 
 WAY_SAID = (
     "The size is right; the way it acts is not.",

@@ -45,6 +45,7 @@ class Verdict:
 
     `text` is one plain sentence or two for the student; `true_of` the equation that a line true of
     something else is an answer to; `candidates` other mistakes that explain the line as well.
+    `restates` is whether a right line only says again what stands, and is no answer to `about`.
     """
 
     kind: Kind
@@ -58,6 +59,7 @@ class Verdict:
     unreadable: Unreadable | None = field(default=None, compare=False)
     value: float | None = None
     radius: float = 0.0
+    restates: bool = False
 
     @property
     def right(self) -> bool:

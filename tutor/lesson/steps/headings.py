@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
+
 from tutor.judge import Along, Equation, M
 from tutor.judge.about import Value, equation_of, from_text
 from tutor.judge.headings import snapped
+from tutor.judge.worked import named, size_of, value_at_end, value_given
 from tutor.model import Problem
 from tutor.notation import Line, Unreadable, value_of
 
@@ -14,12 +17,20 @@ FARTHEST = 1e9
 Typed = Line | Unreadable
 
 
-def value_named(line: Typed) -> str | None:
-    """The unknown that a line such as "B_y = 4 kN" gives a value to, or None."""
-    if isinstance(line, Unreadable) or len(line.steps) > 1 or len(line.result.sides) != 2:
+def value_named(line: Typed, known: Collection[str] = ()) -> str | None:
+    """The unknown that a line such as "B_y = 4 kN" or "B_y = 12/3 = 4" gives a value to, or None.
+
+    Every statement of the line has to be about it; `known` are the unknowns with a value.
+    """
+    if isinstance(line, Unreadable):
         return None
-    reading = value_of(line)
-    return None if isinstance(reading, Unreadable) else reading.name
+    names = {value_given(step) for step in named(line, known).steps}
+    return names.pop() if len(names) == 1 else None
+
+
+def value_behind(line: Typed, known: Collection[str]) -> str | None:
+    """The unknown whose value stands behind its equation: "0.6 AD = 12 => AD = 20"; else None."""
+    return None if isinstance(line, Unreadable) else value_at_end(named(line, known))
 
 
 def is_bare_value(line: Typed) -> bool:
@@ -27,6 +38,14 @@ def is_bare_value(line: Typed) -> bool:
     if isinstance(line, Unreadable) or len(line.steps) > 1 or len(line.result.sides) > 1:
         return False
     return not isinstance(value_of(line), Unreadable)
+
+
+def is_worked_number(line: Typed) -> bool:
+    """Whether a line is a number with its working and no name: "40 - 11.7 = 28.3", not "40 - 40 = 0"."""
+    if isinstance(line, Unreadable) or len(line.steps) > 1 or line.label is not None:
+        return False
+    sides = line.result.sides
+    return len(sides) > 1 and all(side.numeric and size_of(side) for side in sides)
 
 
 def is_sum(line: Typed) -> bool:

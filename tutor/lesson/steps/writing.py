@@ -14,8 +14,16 @@ from tutor.lesson.rollers import roller_that_pulls
 from tutor.lesson.shown import shows_nothing, shows_values
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, StandingLine, State
+from tutor.lesson.steps.found_last import just_found, only_one_left
 from tutor.lesson.steps.free_body import sense_in_words
-from tutor.lesson.steps.headings import Typed, is_bare_value, is_sum, value_named
+from tutor.lesson.steps.headings import (
+    Typed,
+    is_bare_value,
+    is_sum,
+    is_worked_number,
+    value_behind,
+    value_named,
+)
 from tutor.lesson.trying import right, wrong
 from tutor.notation import Unreadable, ValueReading, one_equation, read_line, value_of
 
@@ -47,9 +55,9 @@ def take_text(
     event = _without_heading(event, desk)
     text = event.text("text")
     line = read_line(text, desk.names)
-    unknown = value_named(line)
+    unknown = value_named(line, state.result)
     if unknown is None:
-        if is_bare_value(line):
+        if is_bare_value(line) or (is_worked_number(line) and just_found(state)):
             return _take_bare_value(state, event, desk, line)
         if about is None:
             return state, Reply((_no_equation(line),))
@@ -100,31 +108,6 @@ def _take_bare_value(state: State, event: Event, desk: Judge, line: Typed) -> tu
     )
 
 
-def just_found(state: State) -> str | None:
-    """The one unknown without value in the line that was just found to be right, or None.
-
-    It stays so while only its value is tried, and the student stays at the body of that line.
-    """
-    if not state.lines or state.lines[-1].about.joint not in (None, state.joint):
-        return None
-    about = state.lines[-1].about
-    linear = equation_of(state.problem, about).linear
-    names = [name for name in linear if name is not None and name not in state.result]
-    if len(names) != 1:
-        return None
-    last = state.tries[-1]
-    just_now = last.place == as_text(about) and last.verdict in ("right", "shown")
-    return names[0] if just_now or last.place == as_text(Value(names[0])) else None
-
-
-def only_one_left(state: State) -> str | None:
-    """The one unknown without value at the joint, or among the reactions where no joint is chosen."""
-    names = state.unknown_at(state.joint) if state.joint else ()
-    if state.step == "reactions":
-        names = tuple(r.name for r in state.problem.reactions if r.name not in state.result)
-    return names[0] if len(names) == 1 else None
-
-
 def _is_meant_as_line(
     state: State, desk: Judge, about: Equation, unknown: str, text: str, verdict: Verdict
 ) -> bool:
@@ -157,9 +140,21 @@ def _take_line(
         return state, Reply((Say("note", shows_nothing(about)),))
     if verdict.right and any(remark.code == "component" for remark in verdict.remarks):
         return state, Reply((Say("right", verdict.text),), True, verdict)
+    if verdict.right and verdict.restates and not closing:
+        said = (Say("remark", remark.text) for remark in verdict.remarks)
+        return _with_value(state, event, desk, Reply(tuple(said), True, verdict))
     if verdict.right:
-        return keep_line(state, event, about, text, verdict, closing)
+        state, reply = keep_line(state, event, about, text, verdict, closing)
+        return (state, reply) if closing else _with_value(state, event, desk, reply)
     return _refuse(state, event, about, text, verdict)
+
+
+def _with_value(state: State, event: Event, desk: Judge, before: Reply) -> tuple[State, Reply]:
+    """The value taken as well that a right line ends in, where the lines that stand give it."""
+    unknown = value_behind(read_line(event.text("text"), desk.names), state.result)
+    if unknown is None or unknown in state.result or not lines_giving(state, unknown):
+        return state, before
+    return _take_value(state, event, desk, unknown, before)
 
 
 def keep_line(
@@ -238,6 +233,8 @@ def _take_value(
 def _naming_lines(verdict: Verdict, lines: tuple[StandingLine, ...]) -> Verdict:
     """The verdict on a value, with the lines named that it does not follow from."""
     if not lines or [m.code for m in verdict.mistakes] != ["arithmetic"]:
+        return verdict
+    if verdict.mistakes[0].span is not None:
         return verdict
     named = in_words_together(lines)
     text = (

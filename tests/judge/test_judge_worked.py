@@ -1,0 +1,103 @@
+"""Is a value judged with its working: the numbers, the last of them, and the way it acts?
+
+The truss is our own. That a value is written with its working and its T or C behind it is common
+practice, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tutor.judge import Fx, Fy, M, Value, Verdict, judge
+from tutor.model.read import read_text
+
+# By hand: ΣM_A: 8 E_y = 4*24, E_y = 12; A_y = 12; joint A: 0.6 AD + 12 = 0, AD = -20 (C),
+# AB = 0.8*20 = 16 (T).
+GANTRY = read_text(
+    """
+title = "Gantry over the boat slip"
+force = "kN"
+length = "m"
+members = ["AB", "BE", "AD", "BD", "DE"]
+joints = { A = [0, 0], B = [4, 0], E = [8, 0], D = [4, 3] }
+supports = { A = "pin", E = "roller" }
+loads = [{ at = "D", down = 24 }]
+""",
+    "gantry.toml",
+).problem
+KNOWN = {"A_x": "0", "A_y": "12", "E_y": "12"}
+
+
+def told(about, text: str, **more) -> Verdict:
+    return judge(GANTRY, about, text, **{"known": KNOWN, **more})
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "AD = -12/.6 = -20",
+        "AD = -12/.6 = -20 kN",
+        "AD = -12/.6 = 20 C",
+        "AD = 12/.6 = 20 C",
+        "AD = -12/.6 => -20",
+        ".6AD + 12 = 0 => 20 C",
+        ".6AD + 12 = 0 -> AD = -12/.6 = -20",
+        ".6AD + 12 = 0 so AD is in compression",
+    ],
+)
+def test_a_value_with_right_working_is_right(text: str) -> None:
+    assert told(Fy("A"), text).right
+    assert told(Value("AD"), text, lines=["0.6 AD + 12 = 0"]).right or "is in" in text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "AD = -12/.6 = -19",
+        "AD = -12/.6 = -21.5",
+        "AD = -12/.6 = -19.82",
+        "AD = -12/.6 => -99",
+        "AD = -20 => 20 T",
+        "AD = -12/.6 = 20 T",
+        "AD = 12/.6 = 20 T",
+        "-12/.6 = AD = 14 T",
+        ".6AD + 12 = 0 => 20 T",
+        ".6AD + 12 = 0 => 2.0",
+        ".6AD + 12 = 0 so AD is in tension",
+    ],
+)
+@pytest.mark.parametrize("about", [Fy("A"), Fx("A"), Value("AD")])
+def test_a_value_with_a_wrong_end_is_wrong_whatever_was_asked_for(about, text: str) -> None:
+    if about == Value("AD") and "is in" in text:
+        return
+    verdict = told(about, text, standing=[Fy("A")], lines=["0.6 AD + 12 = 0"])
+    assert verdict.kind == "wrong", verdict
+
+
+def test_a_minus_and_a_t_behind_the_working_are_asked_about() -> None:
+    assert told(Fy("A"), "AD = -12/.6 = -20 (T)").kind == "undecided"
+
+
+def test_the_number_that_does_not_follow_is_named_with_its_sign() -> None:
+    text = told(Fy("A"), "AD = -12/.6 = -21.5").text
+    assert text == "The first part is right, but -21.5 is not -12/.6."
+
+
+def test_a_wrong_value_behind_a_right_equation_says_that_the_equation_is_right() -> None:
+    assert told(Fy("A"), ".6AD + 12 = 0 => 20 T").text.startswith("The equation is right. ")
+
+
+def test_a_reaction_behind_an_arrow_is_looked_at_with_its_way() -> None:
+    assert judge(GANTRY, M("A"), "8 E_y = 96 => 12").right
+    assert judge(GANTRY, M("A"), "8 E_y = 4*24 => 96").right
+    assert judge(GANTRY, M("A"), "8 E_y = 96 => 11.2").kind == "wrong"
+    assert judge(GANTRY, Fy(), "A_y = 24 - 12 = 12 up", known={"E_y": 12}).right
+    assert judge(GANTRY, Fy(), "A_y = 24 - 12 = 12 down", known={"E_y": 12}).kind == "wrong"
+
+
+def test_a_moved_term_that_kept_its_sign_is_told_as_that() -> None:
+    verdict = judge(
+        GANTRY, Value("A_y"), "A_y = 24 + 12 = 36", known={"E_y": 12}, lines=["A_y + 12 = 24"]
+    )
+    assert [mistake.code for mistake in verdict.mistakes] == ["sign"]
+    assert "size is right" not in verdict.text

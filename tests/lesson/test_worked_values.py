@@ -1,0 +1,54 @@
+"""Is a value with its working taken as the value it is, in the lesson?"""
+
+from __future__ import annotations
+
+import pytest
+from walks import walk_to
+
+
+def test_a_value_with_its_working_is_recorded() -> None:
+    lesson, do = walk_to("reactions")
+    assert do("type", text="ΣM_A: B_x - 150*2.4 = 0").accepted
+    assert do("type", text="so B_x = 150*2.4 = 360 N").accepted
+    assert lesson.state.result["B_x"].value == 360
+
+
+def test_the_value_behind_its_equation_is_recorded_with_it() -> None:
+    lesson, do = walk_to("reactions")
+    assert do("type", text="ΣM_A: B_x - 150*2.4 = 0 => 360 N").accepted
+    assert lesson.state.result["B_x"].value == 360
+    assert len(lesson.state.lines) == 1
+
+
+def test_a_wrong_value_behind_its_equation_is_told_and_nothing_is_recorded() -> None:
+    lesson, do = walk_to("reactions")
+    reply = do("type", text="ΣM_A: B_x - 150*2.4 = 0 => 306 N")
+    assert [say.tone for say in reply.said] == ["wrong"]
+    assert not lesson.state.result
+
+
+@pytest.mark.parametrize("end", ["= 340", "=> 340", "= 379"])
+def test_a_wrong_end_of_the_working_is_wrong_as_a_value(end: str) -> None:
+    lesson, do = walk_to("reactions")
+    do("type", text="ΣM_A: B_x - 150*2.4 = 0")
+    reply = do("type", text=f"B_x = 150*2.4 {end}")
+    assert reply.said[-1].tone == "wrong"
+    assert len(lesson.state.lines) == 1
+    assert not lesson.state.result
+
+
+def test_a_number_with_its_working_is_the_value_just_found() -> None:
+    lesson, do = walk_to("reactions")
+    do("type", text="ΣM_A: B_x - 150*2.4 = 0")
+    assert do("type", text="400 - 40 = 360").accepted
+    assert lesson.state.result["B_x"].value == 360
+
+
+def test_a_line_that_only_says_another_again_is_not_kept_under_the_one_chosen() -> None:
+    lesson, do = walk_to("joints")
+    do("joint", joint="A")
+    assert do("type", text="F_AC - 360 = 0").accepted
+    assert lesson.ask.about == "Fy @ A"
+    assert do("type", text="2 F_AC = 720").accepted
+    assert len(lesson.state.lines_of("A")) == 1
+    assert lesson.ask.about == "Fy @ A"

@@ -1,0 +1,109 @@
+"""Where does a line give a value with its working: AB = 17 - 3.96 = 13.04 T, or => 13.04 T at its end?"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator
+from dataclasses import replace
+
+from tutor.notation import Line, Side, Step
+from tutor.notation.evaluate import Term
+from tutor.notation.tree import Name, Span
+
+SAME_NUMBER = 1e-9
+
+
+def value_given(step: Step) -> str | None:
+    """The unknown that stands alone in a statement whose other sides are all numbers, or None."""
+    named = [side for side in step.sides if not side.numeric]
+    if len(named) != 1 or len(step.sides) == 1:
+        return None
+    return named[0].name
+
+
+def value_at_end(line: Line) -> str | None:
+    """The unknown whose value ends a line that shows more than that number alone, or None."""
+    worked = len(line.steps) > 1 or len(line.result.sides) > 2
+    return value_given(line.result) if worked else None
+
+
+def shows_working(line: Line, step: Step) -> bool:
+    """Whether a statement is the value that something before it comes to."""
+    return value_given(step) is not None and (len(step.sides) > 2 or step is not line.steps[0])
+
+
+def named(line: Line, known: Collection[str]) -> Line:
+    """A line with its numbers behind an arrow named: each is the value of the one open unknown before.
+
+    `known` are the unknowns with a value. A number stays alone where several unknowns are open, or
+    where it only says again what the statement before it came to.
+    """
+    if len(line.steps) < 2:
+        return line
+    steps = [line.steps[0]]
+    for step in line.steps[1:]:
+        name = _open_name(steps[-1], known)
+        alone = step.follows and all(side.numeric for side in step.sides)
+        if alone and name is not None and not _says_again(steps[-1], step):
+            step = replace(step, sides=(_side_of(name, step.span), *step.sides))
+        steps.append(step)
+    return replace(line, steps=tuple(steps))
+
+
+def sized(line: Line) -> Line | None:
+    """A line whose last number says its way, read as sizes all through: CD = 17.25/.6 = 28.75 C.
+
+    None where no number before the last one goes with it.
+    """
+    last = line.result.sides[-1]
+    name = value_given(line.result)
+    if name is None or not last.numeric or not (last.letter or last.sense):
+        return None
+    steps = tuple(
+        replace(step, sides=tuple(_alike(side, last) for side in step.sides))
+        if value_given(step) == name
+        else step
+        for step in line.steps
+    )
+    return None if steps == line.steps else replace(line, steps=steps, alternatives=())
+
+
+def size_of(side: Side) -> float:
+    """What a side of numbers comes to."""
+    return sum(term.value for term in side.terms)
+
+
+def open_names(step: Step, known: Collection[str]) -> tuple[str, ...]:
+    """The unknowns of a statement that have no value yet."""
+    names = dict.fromkeys(_names(step))
+    return tuple(names) if len(names) == 1 else tuple(name for name in names if name not in known)
+
+
+def _names(step: Step) -> Iterator[str]:
+    return (term.name for side in step.sides for term in side.terms if term.name is not None)
+
+
+def _open_name(step: Step, known: Collection[str]) -> str | None:
+    names = open_names(step, known)
+    return names[0] if len(names) == 1 else None
+
+
+def _says_again(before: Step, step: Step) -> bool:
+    """Whether a number is only what a side of the equation before it comes to: 6 R = 80 + 10 => 90."""
+    if value_given(before) is not None:
+        return False
+    first = abs(size_of(step.sides[0]))
+    sizes = [abs(size_of(side)) for side in before.sides if side.numeric]
+    return any(abs(first - size) <= SAME_NUMBER * max(1.0, size) for size in sizes)
+
+
+def _side_of(name: str, place: Span) -> Side:
+    return Side(Name(name, place), (Term(name, 1.0, 0.0, place),), place)
+
+
+def _alike(side: Side, last: Side) -> Side:
+    """A number of the same sign as the last one, with its letter or way."""
+    if side is last or not side.numeric or side.letter or side.sense:
+        return side
+    if size_of(side) * size_of(last) <= 0.0:
+        return side
+    return replace(side, letter=last.letter, sense=last.sense)

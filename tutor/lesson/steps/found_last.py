@@ -1,0 +1,32 @@
+"""Whose value is a number without a name?"""
+
+from __future__ import annotations
+
+from tutor.judge import Value
+from tutor.judge.about import as_text, equation_of
+from tutor.lesson.state import State
+
+
+def just_found(state: State) -> str | None:
+    """The one unknown without value in the line that was just found to be right, or None.
+
+    It stays so while only its value is tried, and the student stays at the body of that line.
+    """
+    if not state.lines or state.lines[-1].about.joint not in (None, state.joint):
+        return None
+    about = state.lines[-1].about
+    linear = equation_of(state.problem, about).linear
+    names = [name for name in linear if name is not None and name not in state.result]
+    if len(names) != 1:
+        return None
+    last = state.tries[-1]
+    just_now = last.place == as_text(about) and last.verdict in ("right", "shown")
+    return names[0] if just_now or last.place == as_text(Value(names[0])) else None
+
+
+def only_one_left(state: State) -> str | None:
+    """The one unknown without value at the joint, or among the reactions where no joint is chosen."""
+    names = state.unknown_at(state.joint) if state.joint else ()
+    if state.step == "reactions":
+        names = tuple(r.name for r in state.problem.reactions if r.name not in state.result)
+    return names[0] if len(names) == 1 else None
