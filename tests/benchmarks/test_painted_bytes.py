@@ -25,6 +25,7 @@ pytestmark = [
     pytest.mark.skipif(os.name == "nt", reason="the system has no pseudo-terminals"),
 ]
 LETTER, TAB, DOWN, VERDICT, NEXT = 400, 1_500, 2_500, 6_000, 12_000
+OPENING = 10_000
 QUIET, SETTLED = 1.0, 4.0
 
 
@@ -52,6 +53,16 @@ def test_the_list(tmp_path: Path) -> None:
         painted(terminal, b"", SETTLED)
         down = [painted(terminal, b"\x1b[B") for _ in range(4)]
         told([("down in the list", max(down), DOWN)])
+    finally:
+        terminal.close()
+
+
+def test_a_file_opened_at_once(tmp_path: Path) -> None:
+    terminal = Terminal(tmp_path, LAMP)
+    try:
+        terminal.read_until(b"type show")
+        painted(terminal, b"", SETTLED)
+        told([("from the start to the first question", len(terminal.output), OPENING)])
     finally:
         terminal.close()
 

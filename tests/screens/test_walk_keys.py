@@ -32,6 +32,9 @@ from tutor.screens.widgets.counts import Count
 from tutor.screens.widgets.figure_pane import Drawing, FigurePane
 from tutor.screens.widgets.sense_picker import SensePicker
 
+MOST_PRESSES = 8
+"""From opening a problem to its first equation, where the steps before it may be skipped."""
+
 
 class TestTheBar:
     async def test_takes_the_focus_on_escape_and_gives_it_back(self, tmp_path: Path) -> None:
@@ -252,6 +255,27 @@ class TestSteps:
             await deed(pilot, "u")
             assert not lesson_of(pilot).state.count_done
             assert lesson_of(pilot).events[-1].kind == "undo"
+
+    async def test_of_a_known_kind_is_eight_presses_from_its_first_equation_at_most(
+        self, tmp_path: Path
+    ) -> None:
+        done = Settings(glyphs="braille", done={"idealise": 2, "free body": 2})
+        async with opened(tmp_path, FIRST, settings=done) as pilot:
+            pressed = 0
+
+            async def one(key: str) -> None:
+                nonlocal pressed
+                pressed += 1
+                await pilot.press(key)
+
+            await one("enter")
+            await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
+            assert "n skip" in seen(pilot)
+            await one("escape")
+            await one("n")
+            assert lesson_of(pilot).ask.kind == "line"
+            assert pilot.app.focused is line_of(pilot)
+            assert pressed <= MOST_PRESSES
 
     async def test_done_right_twice_may_be_skipped(self, tmp_path: Path) -> None:
         settings = Settings(glyphs="braille", done={"idealise": 2})

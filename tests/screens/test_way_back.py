@@ -6,11 +6,14 @@ from pathlib import Path
 
 import pytest
 from owning import TRIANGLE, by_letter, check, drawing, enter, fill, paper_of, text_of, walks
-from pressing import enter_line, lesson_of, opened, seen, settle
+from pressing import FIRST, deed, enter_line, lesson_of, opened, seen, settle, walking
 from textual.pilot import Pilot
+from textual.widgets import OptionList
 
+from tutor.screens.dialogs.choose import Choose
 from tutor.screens.homework import HomeworkScreen
 from tutor.screens.sheet import SheetScreen
+from tutor.screens.walk import WalkScreen
 from tutor.screens.workbench import WorkbenchScreen
 
 DRAWN = """\
@@ -105,3 +108,26 @@ class TestDrawingOnAFile:
         async with opened(tmp_path / "keep", deed="own", drawing=file) as pilot:
             await settle(pilot, lambda: on(pilot, WorkbenchScreen))
             assert "hoist.toml cannot be opened: line 4" in text_of(pilot, "bench-said")
+
+
+class TestAFileOpenedAtOnce:
+    async def test_has_its_list_painted_only_once_the_walk_is_left(self, tmp_path: Path) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            sheet = next(s for s in pilot.app.screen_stack if isinstance(s, SheetScreen))
+            assert sheet.has_class("-behind")
+            await deed(pilot, "q")
+            await settle(pilot, lambda: "level 1" in seen(pilot))
+            assert isinstance(pilot.app.focused, OptionList)
+            await pilot.press("enter")
+            await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
+
+    async def test_has_its_list_painted_where_the_question_before_it_is_left(
+        self, tmp_path: Path
+    ) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            await deed(pilot, "w")
+        async with opened(tmp_path, FIRST / "lamp-arm.toml") as pilot:
+            await settle(pilot, lambda: isinstance(pilot.app.screen, Choose))
+            await pilot.press("escape")
+            await settle(pilot, lambda: "level 1" in seen(pilot))
+            assert isinstance(pilot.app.focused, OptionList)

@@ -22,7 +22,8 @@ def read_first(app: TutorApp) -> None:
     async def done(shelf: Shelf) -> None:
         from tutor.screens.sheet import SheetScreen  # after the first frame, for start-up time
 
-        app.shelf, app.sheet = shelf, SheetScreen(shelf.groups, app.looks)
+        behind = shelf.lone is not None
+        app.shelf, app.sheet = shelf, SheetScreen(shelf.groups, app.looks, behind=behind)
         await app.push_screen(app.sheet)
         if shelf.unread:
             read_all(app)

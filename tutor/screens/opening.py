@@ -156,6 +156,7 @@ def kept_words(session: Session) -> str:
 
 def refuse(app: Desk, fault: Exception, say: Say) -> None:
     """Say why a problem cannot be opened."""
+    app.sheet.uncover()
     if isinstance(fault, Unsolvable):
         say(f"This problem cannot be worked: {fault.reason} {fault.how}".rstrip())
         return

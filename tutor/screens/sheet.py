@@ -62,8 +62,11 @@ class SheetScreen(Screen[None]):
         deed: str
         entry: Entry | None = None
 
-    def __init__(self, groups: Sequence[Group], looks: Looks) -> None:
+    def __init__(self, groups: Sequence[Group], looks: Looks, *, behind: bool = False) -> None:
+        """With `behind` nothing is painted of the list until what opens over it is left."""
         super().__init__()
+        self.set_class(behind, "-behind")
+        self.covered = False
         self.looks = looks
         self.groups = tuple(groups)
         self.entries: list[Entry | None] = []
@@ -148,6 +151,19 @@ class SheetScreen(Screen[None]):
     def say(self, text: str) -> None:
         """One sentence below the list."""
         self.query_one("#sheet-said", Static).update(Content(visible(text)))
+
+    def on_screen_suspend(self) -> None:
+        self.covered = True
+
+    def on_screen_resume(self) -> None:
+        if self.covered:
+            self.uncover()
+
+    def uncover(self) -> None:
+        """Paint the list, where that was put off."""
+        if self.has_class("-behind"):
+            self.remove_class("-behind")
+            self.call_after_refresh(self.query_one(OptionList).focus)
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
         event.stop()
