@@ -37,14 +37,17 @@ KEEP = "Keep this line under its own name"
 def alternatives(hint: str) -> list[str]:
     """What a hint points at, one thing after the other where it leaves a choice."""
     found = []
-    for each in hint.split(" Or else: "):
+    for each in re.split(r" Or neither is so: | There may be more: ", hint):
         sentences = re.split(r"(?<=[.?]) (?=[A-Z])", each)
         found += [" ".join(chosen) for chosen in product(*map(_choices, sentences))]
-    return found
+    return [text[:1].upper() + text[1:] for text in found]
 
 
 def _choices(sentence: str) -> list[str]:
     """A sentence, or each of the forces that it names as those of which one is meant."""
+    if sentence.startswith("Either "):
+        each = sentence.removeprefix("Either ").rstrip(".").split("; or ")
+        return [c for one in each for c in _choices(one[:1].upper() + one[1:])]
     named = list(NAMED.finditer(sentence))
     between = (sentence[a.end() : b.start()] for a, b in pairwise(named))
     if any(re.search(r"\bor\b", text) for text in between):

@@ -225,7 +225,7 @@ def test_a_force_without_arm_is_known_in_a_line_that_is_doubled(bracket):
 def test_of_several_products_none_is_taken_for_a_sum_that_it_does_not_show(bracket):
     verdict = judge(bracket, M("A"), "40B_x - 250(30) - 800*64.641 = 0", senses={"B_x": "left"})
     assert named(verdict) == [("magnitude", "load C")]
-    assert "Or else" not in verdict.text
+    assert "Either" not in verdict.text
 
 
 @pytest.mark.parametrize(

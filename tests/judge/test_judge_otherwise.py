@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 from corpus import wrong_line
 
 from tutor.judge import judge
-from tutor.judge.ties import LEVELS, told_with
+from tutor.judge.ties import LEVELS, claim, either, told_with
 from tutor.judge.verdict import Mistake
 
+MARKS = (" Either ", " Or neither is so: ", " There may be more: ")
 SHARED = Mistake("extra", "AC", "Too many.", "Why too many.", "AC is too many.")
 FIRST = Mistake("sign", "AB", "Wrong way.", "Why the way.", "AB has the wrong sign.")
 OTHER = Mistake("missing", "R_A", "Left out.", "Why left out.", "R_A is left out.")
@@ -24,19 +26,34 @@ def told(mistakes: tuple[Mistake, ...], level: str) -> str:
 def test_what_two_accounts_share_is_told_once_and_first() -> None:
     found = told_with((FIRST, SHARED), [(SHARED, OTHER)])
     assert [m.code for m in found] == ["extra", "sign"]
-    assert told(found, "text") == "Too many. Wrong way. Or else: Left out."
+    assert told(found, "text") == "Too many. Either wrong way; or left out."
     assert told(found, "reason") == "Why too many. Why the way. Why left out."
     assert told(found, "place") == (
-        "AC is too many. AB has the wrong sign. Or else: R_A is left out."
+        "AC is too many. Either AB has the wrong sign; or R_A is left out."
     )
 
 
 def test_kinds_that_are_told_already_are_not_told_again() -> None:
     found = told_with((SHARED, FIRST), [(SHARED, THIRD)])
     assert told(found, "text") == "Too many. Wrong way."
-    assert told(found, "place").endswith("Or else: BC has the wrong sign.")
+    assert told(found, "place").endswith("Either AB or BC has the wrong sign.")
     found = told_with((FIRST, THIRD), [(OTHER,)])
-    assert told(found, "text") == "Wrong way. Or else: Left out."
+    assert told(found, "text") == "Either wrong way; or left out."
+
+
+def test_what_only_adds_to_two_mistakes_or_stands_for_both_is_told_as_that() -> None:
+    found = told_with((FIRST, THIRD), [(replace(FIRST, force="CD", place="CD has it."), OTHER)])
+    assert told(found, "text") == "Wrong way. There may be more: left out."
+    assert told(found, "place") == (
+        "AB has the wrong sign. BC has the wrong sign. "
+        "Or neither is so: CD has it, and R_A is left out."
+    )
+
+
+def test_a_choice_names_what_may_be_wrong_and_leaves_the_advice_out() -> None:
+    assert either(("A load is lost: count them.", "AB is turned: which way? Look.")) == (
+        "Either a load is lost; or AB is turned, and look."
+    )
 
 
 def test_only_what_is_in_doubt_names_other_forces() -> None:
@@ -46,7 +63,7 @@ def test_only_what_is_in_doubt_names_other_forces() -> None:
 
 def test_one_other_account_of_two_mistakes_is_enough() -> None:
     found = told_with((SHARED, FIRST), [(SHARED, OTHER), (OTHER, THIRD)])
-    assert all(told(found, level).count("Or else") <= 1 for level in LEVELS)
+    assert all(told(found, level).count("Either ") <= 1 for level in LEVELS)
 
 
 @pytest.mark.parametrize("first", [0, 200])
@@ -65,9 +82,9 @@ def test_a_second_pair_of_mistakes_that_explains_a_line_is_told_of(first: int) -
         named = [(m.code, m.force) for m in verdict.mistakes]
         new = [m for m in verdict.candidates if (m.code, m.force) not in named]
         place = told(verdict.mistakes, "place")
-        assert " Or else: " in place
-        assert any(m.place in place.partition(" Or else: ")[2] for m in new)
+        assert any(mark in f" {place}" for mark in MARKS)
+        assert any(claim(m.place)[1:20] in place for m in new)
         shown = [told(verdict.mistakes, level) for level in LEVELS]
         assert all(one != other for one, other in pairwise(shown))
-        assert all(text.count("Or else: ") <= 1 or "Or else: " in new[0].place for text in shown)
+        assert all(sum(text.count(mark) for mark in MARKS) <= 1 for text in shown)
     assert pairs

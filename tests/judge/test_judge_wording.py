@@ -38,7 +38,11 @@ def test_american_units_are_words_in_a_sentence(code: str, force: str, length: s
 @pytest.mark.parametrize(
     ("about", "text", "told"),
     [
-        (Fx(), "A_x - 5 = 0", "One of the loads at C (the horizontal one) has the wrong sign"),
+        (
+            Fx(),
+            "A_x - 5 = 0",
+            "Either one of the loads at C (the horizontal one) or the reaction A_x has the wrong sign",
+        ),
         (Fy(), "A_y + B_y + 7 = 0", "One of the loads at C (the vertical one) has the wrong sign"),
         (
             M("A"),

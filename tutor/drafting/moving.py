@@ -255,7 +255,7 @@ def _axis(problem: Problem, words: Sequence[Word]) -> Exact:
         return max((joint.x for joint in problem.joints), key=lambda x: x.value)
     if len(rest) > 1:
         cure = "write mirror about C, or mirror about x = 6"
-        raise Bad(rest[1].text, "one upright line is wanted", cure, rest[1])
+        raise Bad(rest[1].text, "one vertical line is wanted", cure, rest[1])
     if rest[0].is_number:
         return Cursor(problem, list(words)).length(rest[0], "the line")
     return problem.joint[needed(problem, rest[0])].x

@@ -12,7 +12,6 @@ from tutor.model import Problem
 VALUE_ALONE = "This value does not follow from those it was found from."
 LINE_OF_WORK = (
     ("This value does not follow from the equations it is found from.", VALUE_ALONE),
-    ("Solve your line for", "Work out"),
     ("This line", "Your {work}"),
     ("this line", "your {work}"),
     ("your line", "your {work}"),

@@ -30,14 +30,14 @@ WORDS: Mapping[str, tuple[str, str, str]] = {
     ),
     "tangents": (
         "All through the page, rise over run stands where a sine or cosine belongs.",
-        "A component is the force times one side of the slope triangle over its longest side.",
+        "A component is the force times run or rise over the hypotenuse.",
         "Take one inclined member: divide by the length of the member, not by its run or rise.",
     ),
     "whole-forces": (
         "All through the page, inclined members count with the whole force where only a component "
         "acts.",
         "In a sum of forces along one direction only the component along it counts.",
-        "Look at each inclined member in your sums: which side of its slope triangle is missing?",
+        "Look at each inclined member in your sums: which factor is missing beside it?",
     ),
     "stopped-short": (
         "All through the page, inclined members have the value of one component, not of the whole "
@@ -54,12 +54,12 @@ WORDS: Mapping[str, tuple[str, str, str]] = {
     "upright-roller": (
         "An inclined support is taken as a vertical one.",
         "A roller pushes at a right angle to the surface on which it stands, a link along itself.",
-        "Draw the line of action of {force} into the picture, and take both of its components.",
+        "Draw the line of action of {force}, and take both of its components.",
     ),
     "level-roller": (
         "An inclined support is taken as a horizontal one.",
         "A roller pushes at a right angle to the surface on which it stands, a link along itself.",
-        "Draw the line of action of {force} into the picture, and take both of its components.",
+        "Draw the line of action of {force}, and take both of its components.",
     ),
     "roller-component": (
         "The components of an inclined support's reaction are exchanged.",
@@ -84,7 +84,7 @@ WORDS: Mapping[str, tuple[str, str, str]] = {
     "loads-lost": (
         "All through the page, the loads are missing at the joints on which they act.",
         "A load acts on its joint as well as on the whole truss.",
-        "Draw the free-body diagram of a loaded joint: every arrow of the picture belongs in it.",
+        "Draw the free-body diagram of a loaded joint: every load on it belongs in it.",
     ),
     "reactions-lost": (
         "At the supports, the reactions are missing in the sums of the joints.",
@@ -93,7 +93,7 @@ WORDS: Mapping[str, tuple[str, str, str]] = {
     ),
     "loads-up": (
         "All through the page, the loads at the joints act the other way round.",
-        "A load acts on its joint as the picture shows it.",
+        "A load acts on its joint as it is given.",
         "Draw the free-body diagram of a loaded joint, each load as it acts.",
     ),
     "reactions-turned": (

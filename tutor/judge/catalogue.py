@@ -29,7 +29,7 @@ What pinjoint can name in a wrong line or value. This page is made from the file
 A mistake has four hints. *Look* comes with the verdict, says what kind of thing is wrong and names no
 force. *Reason* gives the principle. *Place* names the force and the kind of error, but no number. The
 fourth, *line*, is a right line itself; it depends on the line asked for and is not shown here. Where
-several mistakes explain a line equally well, their hints stand together, joined by "Or else"."""
+several mistakes explain a line equally well, one sentence names them: "Either …; or …"."""
 
 TRUSSES_TOLD = """## The trusses of the examples
 

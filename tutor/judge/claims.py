@@ -66,8 +66,8 @@ SUPPORTS = (
         "Look at which movement {support} stops, and which it leaves free.",
         "A roller pushes at right angles to what it rolls on, a link pulls or pushes along its own length; "
         "only a pin can hold in any direction.",
-        "What you drew at {joint} does not lie as {support} holds: see in the picture what it stands "
-        "on, or where it leads.",
+        "What you drew at {joint} does not lie as {support} holds: see what it stands on, or where "
+        "it leads.",
     ),
     Claim(
         "invented-moment",

@@ -158,8 +158,8 @@ def place_of(case: Case, slips: tuple[Slip, ...]) -> str:
     if len(slips) > MOST_ALIKE:
         return KINDS["extra"].place(Case(case.problem, case.about))
     told = [_why_too_many(case, slip) for slip in slips]
-    choice = f"{'; '.join(told[:-1])}; or {told[-1]}"
-    return f"There is one number too many in this line: {choice}."
+    choice = f"{', '.join(told[:-1])}, or {told[-1]}"
+    return f"There is one number too many in this line; it is {choice}."
 
 
 def _why_too_many(case: Case, slip: Slip) -> str:

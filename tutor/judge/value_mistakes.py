@@ -228,8 +228,8 @@ SIGNS: tuple[tuple[str, Callable[[WrongValue], bool]], ...] = (
 WORDS = {
     "sign": (
         "The size is right; the sign is not.",
-        "A minus in the result means that the force acts against the arrow on the diagram; it must "
-        "come out of the line as it stands there.",
+        "A minus in the result means that the force acts against the arrow on the diagram: solve the "
+        "equation, and keep the sign that comes out.",
         "A sign was lost on the way to {thing}: a term that changes sides changes its sign.",
     ),
     "sense": (
@@ -246,18 +246,18 @@ WORDS = {
     "rounding": (
         "This value is rounded too hard.",
         "What is rounded early spreads into every later result; three figures keep later sums closed.",
-        "Give {thing} more figures.",
+        "The value of {thing} has too few figures: give it more.",
     ),
     "no-arm": (
         "This is a moment still, not a force.",
         "In a sum of moments the unknown stands with its arm; the last step divides by that arm.",
-        "{subject} was not divided by what stands beside it in your line.",
+        "{subject} was not divided by the arm that stands beside it in its equation.",
     ),
     "component": (
         "This is a component, or the force divided or multiplied by the wrong factor.",
-        "A line holds the unknown times the factor of its component; the force is what is left after "
+        "An equation holds the unknown times the factor of its component; the force is what is left after "
         "dividing by that very factor.",
-        "{subject} has a factor beside it in its line: divide by that one, once.",
+        "{subject} has a factor beside it in its equation: divide by that one, once.",
     ),
     "angle-mode": (
         "This follows from your line only with its angle taken as radians.",
@@ -288,6 +288,6 @@ WAY_SAID = (
     "The size is right; the way it acts is not.",
     "A plus in the result means that the force acts along its arrow on the diagram, a minus that it "
     "acts against it; the word follows from both.",
-    "The way {thing} acts was read off wrongly: take the sign that your line gives, and your arrow.",
+    "The way {thing} acts was read off wrongly: take the sign of your result, and your arrow.",
 )
 """The same of a wrong sign or sense where the student says in a word how the force acts."""

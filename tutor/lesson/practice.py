@@ -93,8 +93,7 @@ def _bracket(times: int) -> Problem:
 def _shears(times: int) -> Problem:
     return _problem(
         "Practice: the sheer legs",
-        "Two legs of different slope, tied and stayed at the foot, hold an anchor over the quay. Each "
-        "leg has a slope triangle of its own.",
+        "Two legs of different slope, tied and stayed at the foot, hold an anchor over the quay.",
         (("A", 0, 0), ("B", 9, 0), ("C", 14, 0), ("D", 9, 12)),
         ("AB", "BC", "AD", "BD", "CD"),
         (Support("A", "pin"), Support("C", "roller")),
@@ -126,7 +125,7 @@ def _in_length(length: str, scale: int, times: int) -> Problem:
 def _pontoon(times: int) -> Problem:
     return _problem(
         "Practice: the pontoon trestle",
-        "A trestle stands on the quay with one foot and is held by a slanting link at the other. Follow "
+        "A trestle stands on the quay with one foot and is held by a inclined link at the other. Follow "
         "the link with your finger before you write what it does.",
         (("A", 0, 0), ("B", 8, 0), ("C", 4, 3)),
         ("AB", "AC", "BC"),

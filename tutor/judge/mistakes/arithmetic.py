@@ -17,7 +17,7 @@ def reason(case: Case) -> str:
     if not isinstance(case.about, Value):
         return "Write each product out first, term by term, and add up only in the next line."
     return (
-        "Put the value back into the line it came from: what is left over must be zero. Collect the "
+        "Put the value back into the equation it came from: what is left over must be zero. Collect the "
         "known numbers on one side first, then divide by the factor of the unknown."
     )
 
@@ -28,7 +28,7 @@ def place(case: Case) -> str:
             "The terms with an unknown fit; the sum of the others does not: go through them one by "
             "one, each load and each result that you put in."
         )
-    return f"Solve your line for {case.force} once more, step by step, and put the result back in."
+    return f"Solve for {case.force} once more, step by step, and put the value back in."
 
 
 KIND = Kind(

@@ -29,7 +29,7 @@ def reason(case: Case) -> str:
     return (
         "The cosine belongs to the angle between a force and the direction of the sum, the sine to "
         "the angle it makes with the perpendicular to that. An inclination may be given from the "
-        "horizontal or from the vertical: mark in the picture from which."
+        "horizontal or from the vertical: note at each angle from which."
     )
 
 

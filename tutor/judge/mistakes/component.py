@@ -36,22 +36,26 @@ def reason(case: Case) -> str:
     if case.is_moment:
         return (
             "An inclined force turns with both of its components: the horizontal one goes with a "
-            "vertical distance, the vertical one with a horizontal distance. Sides of the slope "
-            "triangle tell them apart more safely than sine and cosine."
+            "vertical distance, the vertical one with a horizontal distance."
         )
     return (
-        "In the slope triangle of a force, the side along the direction of the sum, over the "
-        "hypotenuse, is the factor; whether that is the sine or the cosine depends on where the angle is "
-        "measured from."
+        "Draw the force as the hypotenuse of a right triangle with one side along the direction of "
+        "the sum: that side over the hypotenuse is the factor. Whether it is the sine or the cosine "
+        "depends on where the angle is measured from."
     )
 
 
 def place(case: Case) -> str:
+    if case.spot is not None and case.spot.part:
+        return f"The factor beside {case.thing} is that of the other component."
     if case.is_moment:
-        return f"The two components of {case.thing} have changed places: read them off its slope."
+        return (
+            f"The two components of {case.thing} have changed places: see which of them goes with "
+            "which distance."
+        )
     return (
-        f"The factor beside {case.thing} is that of its other component: take the side of its slope "
-        f"triangle that {case.lies}."
+        f"The factor beside {case.thing} is that of its other component: take the one that "
+        f"{case.lies}."
     )
 
 

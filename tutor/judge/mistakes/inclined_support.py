@@ -28,7 +28,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A support in this line is not taken along its own direction."
+    return "A reaction in this line is not taken along its own direction."
 
 
 def reason(case: Case) -> str:
@@ -40,8 +40,8 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     return (
-        f"{case.subject} is taken as if it were vertical or horizontal: draw the line along which that "
-        "support acts, and use its slope."
+        f"{case.subject} is taken as if it were vertical or horizontal: draw its line of action, and "
+        "go by that."
     )
 
 

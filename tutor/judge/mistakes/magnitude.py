@@ -13,7 +13,7 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        "Loads and dimensions are copied from the picture, and earlier results from the list of "
+        "Loads and dimensions are taken from the problem, earlier results from the list of "
         "results; compare each number of your line with where it comes from."
     )
 

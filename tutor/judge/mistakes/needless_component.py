@@ -32,7 +32,7 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"{case.subject} has no slope to take a component from: which way does its arrow lie?"
+    return f"{case.subject} needs no factor here: which way does its arrow lie?"
 
 
 def shows(term: Look) -> bool:

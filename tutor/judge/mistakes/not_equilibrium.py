@@ -8,6 +8,8 @@ from tutor.judge.kind import Case, Kind
 
 
 def look(case: Case) -> str:
+    if case.force is not None and case.is_moment:
+        return "A term in this line is not the moment of the force that it stands for."
     if case.force is not None:
         return "A factor in this line is neither component of the force it stands beside."
     return f"This line is not {case.equation}, and no single slip explains the difference."

@@ -27,7 +27,7 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        "A side of the slope triangle over the hypotenuse is the sine or cosine already; a further "
+        "A side of a right triangle over its hypotenuse is the sine or cosine already; a further "
         "function would take that ratio for an angle."
     )
 

@@ -13,15 +13,18 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        "What is rounded early spreads into every later result; three figures, or a fraction such "
-        "as a slope of sides over length, keep later sums closed."
+        "What is rounded early spreads into every later result; three figures, or a fraction, keep "
+        "later sums closed."
     )
 
 
 def place(case: Case) -> str:
     if case.force is None:
         return "Give each number of this line more figures."
-    return f"Give the number beside {case.thing} more figures, or write it as a fraction."
+    return (
+        f"The number beside {case.thing} is rounded too hard: give it more figures, or write it as "
+        "a fraction."
+    )
 
 
 KIND = Kind(

@@ -53,13 +53,13 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        "A component is the force times a side of its slope triangle over its hypotenuse; that "
-        "factor has no unit and is never larger than one."
+        "A component is the force times run or rise over the hypotenuse; that factor has no unit and "
+        "is never larger than one."
     )
 
 
 def place(case: Case) -> str:
-    return f"The side beside {case.thing} still has to be divided by the length of its hypotenuse."
+    return f"The side beside {case.thing} still has to be divided by the hypotenuse."
 
 
 KIND = Kind(

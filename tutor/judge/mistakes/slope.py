@@ -26,7 +26,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def slopes(problem: Problem) -> list[tuple[float, float]]:
-    """The horizontal and vertical shares of the slanting members, each slope once, at most twelve."""
+    """The horizontal and vertical shares of the inclined members, each slope once, at most twelve."""
     found: dict[tuple[int, int], tuple[float, float]] = {}
     for member in problem.members:
         x1, y1 = problem.joint[member.start].at
@@ -44,8 +44,8 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        "Each member has its own slope triangle; take its sides from the coordinates of the "
-        "member's own two joints."
+        "Each member has its own slope: take its run, its rise and its length from the coordinates "
+        "of its own two joints."
     )
 
 

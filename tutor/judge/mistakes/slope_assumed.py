@@ -25,20 +25,18 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A slope in this line is a well-known one, but not the one of this truss."
+    return "A slope in this line is a well-known one, but not the one that its force has."
 
 
 def reason(case: Case) -> str:
     return (
-        "A triangle known by heart holds only where the coordinates say so: take rise and run of the "
-        "member itself, and divide by its length."
+        "A triangle or an angle known by heart holds only where the problem says so: take the slope "
+        "of each force as it is given there."
     )
 
 
 def place(case: Case) -> str:
-    return (
-        f"The factor beside {case.thing} belongs to another slope triangle: count its rise and run."
-    )
+    return f"The factor beside {case.thing} belongs to another slope: work out its own."
 
 
 KIND = Kind(

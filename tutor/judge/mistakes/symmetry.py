@@ -13,8 +13,8 @@ def look(case: Case) -> str:
 
 def reason(case: Case) -> str:
     return (
-        "Two supports share the loads equally only if loads and truss are the same to the left and to "
-        "the right; in general a sum of moments tells how they share."
+        "Two supports share the loads equally only where truss, supports and loads are symmetrical; "
+        "else the equilibrium of the whole truss tells how they share."
     )
 
 

@@ -20,18 +20,18 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A factor in this line compares two sides of a slope triangle, but not the right two."
+    return "A factor in this line is one side of a right triangle over another, but not over its hypotenuse."
 
 
 def reason(case: Case) -> str:
     return (
-        "Rise over run is the tangent of the slope; a component of a force is a side of its slope "
-        "triangle over the hypotenuse, so its factor is never larger than one."
+        "Rise over run is the tangent of the slope; a component is the force times rise or run over "
+        "the hypotenuse, so its factor is never larger than one."
     )
 
 
 def place(case: Case) -> str:
-    return f"Look at {case.thing}: over which side of its slope triangle did you divide?"
+    return f"The factor beside {case.thing} is not over the hypotenuse: by what did you divide?"
 
 
 def shows(term: Look) -> bool:

@@ -45,6 +45,8 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
+    if case.spot is not None and case.spot.part:
+        return f"The whole force stands here instead of {case.thing}."
     if case.is_moment:
         return f"{case.subject} stands here whole, with the arm of one of its components: split it."
     return f"{case.subject} stands here whole: only its component along the sum counts."

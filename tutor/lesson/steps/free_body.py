@@ -19,7 +19,7 @@ from tutor.text import listed
 ACTS = {
     "x": "a horizontal reaction",
     "y": "a vertical reaction",
-    "slanting": "one reaction along a slanting line, known from the picture",
+    "slanting": "one inclined reaction, along a known line",
     "moment": "a moment",
 }
 SENSE_WORDS = {
@@ -44,15 +44,15 @@ def acts_of(problem: Problem, support: Support) -> frozenset[str]:
     for reaction in problem.reactions:
         if reaction.joint == support.joint:
             direction = reaction.direction
-            slanting = direction.x != 0.0 and direction.y != 0.0
-            acts.add("slanting" if slanting else ("x" if direction.x else "y"))
+            inclined = direction.x != 0.0 and direction.y != 0.0
+            acts.add("slanting" if inclined else ("x" if direction.x else "y"))
     return frozenset(acts)
 
 
 def support_in_words(problem: Problem, support: Support) -> str:
     """ "the pin at A", "the inclined roller at C"."""
-    slanting = "slanting" in acts_of(problem, support)
-    kind = "inclined roller" if support.kind == "roller" and slanting else support.kind
+    inclined = "slanting" in acts_of(problem, support)
+    kind = "inclined roller" if support.kind == "roller" and inclined else support.kind
     return f"the {kind} at {support.joint}"
 
 

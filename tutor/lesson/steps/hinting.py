@@ -45,7 +45,7 @@ def _ways_to_look(about: Equation) -> tuple[str, str]:
     if isinstance(about, M):
         point = about.at if isinstance(about.at, str) else "this point"
         return (
-            f"Go round the free body and ask of each force: does it turn the truss about {point}?",
+            f"Go round the free body and ask of each force: does it turn the body about {point}?",
             "Each force counts with its perpendicular distance from the point; one whose line of "
             "action passes through the point has no moment about it.",
         )
@@ -53,8 +53,8 @@ def _ways_to_look(about: Equation) -> tuple[str, str]:
         return (
             "Draw this part alone, with every member that is cut, and ask of each force: does it "
             "have a part in this direction?",
-            "A cut member pulls on the part along its own line; members that are not cut are inside "
-            "and do not enter.",
+            "A cut member acts on the part along its own line, pulling unless you drew it pushing; "
+            "members that are not cut are inside and do not enter.",
         )
     if about.joint is None:
         return (
@@ -65,8 +65,8 @@ def _ways_to_look(about: Equation) -> tuple[str, str]:
     return (
         f"Draw joint {about.joint} alone and ask of each arrow: does it have a part in this "
         "direction?",
-        "A member pulls along its own line, away from the joint; its part in a direction is the "
-        "side of its slope triangle in that direction over its length.",
+        "A member acts along its own line, pulling away from the joint unless you drew it pushing; "
+        "only its component in this direction counts.",
     )
 
 

@@ -110,10 +110,10 @@ def hints(state: State, desk: Judge) -> Levels:
         return sound.hints(state, desk)
     return Levels(
         "count",
-        "One of these counts is about bars, one about supports, one about joints.",
+        "One of these counts is about members, one about supports, one about joints.",
         "A pin holds in two directions and so gives two reactions; a roller or a link gives one. "
         "Each joint gives two equations.",
-        "Go round the picture joint by joint and tick off: every bar once, every support, every "
+        "Go round the truss joint by joint and tick off: every member once, every support, every "
         "joint twice.",
         f"m = {len(problem.members)}, r = {len(problem.reactions)}, 2j = {2 * len(problem.joints)}.",
     )

@@ -57,8 +57,8 @@ def _question(state: State) -> str:
         return f"{question} Type a value with T or C, or another line: ΣFx, ΣFy or along a member."
     if unknown and _next_direction(state, state.joint) is None:
         return (
-            f"{question} Both equations of this joint stand; its forces need those of another "
-            "joint as well."
+            f"{question} Both equations of this joint stand; what is still unknown needs those of "
+            "another joint as well."
         )
     return f"{question} Type ΣFx, ΣFy or a sum along a member."
 
@@ -85,7 +85,7 @@ def pick(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
             Say(
                 "remark",
                 f"A joint gives two equations, and here {len(unknown)} forces are unknown. You may "
-                "write its lines now; they give values only together with those of another joint.",
+                "write its lines now, but not all of its forces follow from them alone.",
             )
         )
     elif not unknown:

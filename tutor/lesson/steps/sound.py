@@ -152,7 +152,7 @@ def hints(state: State, desk: Judge) -> Levels:
     if not state.sound_done:
         return Levels(
             "soundness",
-            "Compare m + r with 2j first; then look whether the picture agrees.",
+            "Compare m + r with 2j first; then look how the truss is put together.",
             "Fewer unknowns than equations cannot hold every joint; more cannot be found by equations "
             "alone; and with as many, a badly placed member or support may still leave a joint loose.",
             "Go from triangle to triangle: what hangs together rigidly, and what holds that to the "
