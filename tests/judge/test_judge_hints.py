@@ -28,6 +28,10 @@ from tutor.statics import solve
 SEEDS = range(12)
 SHIPPED = [load_problem(path) for path in FILES if path.stem in USUAL]
 TRUSSES = [*(make_truss(seed, 3 + seed % 6) for seed in SEEDS), *SHIPPED]
+MOST_LETTERS = 700
+"""Room for three reasons, one behind the other, where three mistakes explain a line as well."""
+NEVER_SAID = re.compile(r"slanting|upright|Or else|slope triangle|picture", re.IGNORECASE)
+"""Words that are not the field's, and what need not be drawn where a hint is read."""
 DECIMAL = re.compile(r"\d\.\d")
 SENTENCE = re.compile(r"[A-ZΣ][^.?]*[.?](?: [A-ZΣ][^.?]*[.?])*")
 
@@ -87,6 +91,8 @@ def without_names(problem: Problem, about, text: str, *others: Equation) -> str:
 def check(problem: Problem, about, told: tuple[str, str, str], *others: Equation) -> None:
     """What must hold of the three levels, whatever they are about."""
     for text in told:
+        assert len(text) <= MOST_LETTERS, text
+        assert not NEVER_SAID.search(text), text
         assert SENTENCE.fullmatch(DECIMAL.sub("", text)), text
         assert not re.search(r"  |\{|\}|None|\ba force\b.*\bNone\b", text), text
         assert not any(c.isdigit() for c in without_names(problem, about, text, *others)), text
@@ -204,5 +210,6 @@ def test_the_hints_on_a_wrong_value_tell_no_number_and_repeat_nothing() -> None:
             for mistake in verdict.mistakes:
                 seen.add(mistake.code)
                 check(problem, Value(unknown), told_of(mistake))
+                assert not re.search(r"\b(this|your) line\b", " ".join(told_of(mistake))), mistake
                 assert re.search(rf"\b{re.escape(unknown)}\b", mistake.place), mistake
     assert {"sign", "sense", "tension-compression", "unit", "carried", "arithmetic"} <= seen

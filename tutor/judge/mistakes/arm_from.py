@@ -36,7 +36,7 @@ def look(case: Case) -> str:
 def reason(case: Case) -> str:
     return (
         f"All arms of one moment equation start at the same point, here {case.point}, and meet the "
-        "line of action at right angles, wherever the distances in the picture start."
+        "line of action at right angles, wherever the given distances start."
     )
 
 

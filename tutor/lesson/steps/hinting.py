@@ -74,6 +74,15 @@ def value_hints(state: State, desk: Judge, unknown: str) -> Levels:
     """The hints for solving for one unknown from lines that stand."""
     told = value_as_typed(state, desk, unknown)
     lines = lines_giving(state, unknown)
+    if not lines:
+        return Levels(
+            as_text(Value(unknown)),
+            "No line that stands gives this value yet.",
+            "A value follows from a line in which every other force is known.",
+            f"Write a sum in which {unknown} is the only unknown, and solve it.",
+            f"{told}.",
+            typed=True,
+        )
     if len(lines) == 1:
         look = "One of your lines has only one unknown left."
         reason = "Bring everything known to one side, then divide by the factor of the unknown."

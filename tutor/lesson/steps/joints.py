@@ -191,7 +191,7 @@ def _joint_hints(state: State) -> Levels:
         line = f"Joint {ready[0]} can be solved now."
     return Levels(
         "joint",
-        "Not every joint can be solved at once; some can.",
+        "Ask of each joint: can it be solved by itself, with what is known now?",
         "A joint gives two equations, so it can be solved when at most two of its forces are unknown.",
         "Count at each joint the forces that have no value yet; the ends of the truss are worth a "
         "look.",
