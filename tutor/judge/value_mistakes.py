@@ -246,7 +246,7 @@ WORDS = {
     "rounding": (
         "This value is rounded too hard.",
         "What is rounded early spreads into every later result; three figures keep later sums closed.",
-        "The value of {thing} has too few figures: give it more.",
+        "The value of {thing} needs more figures.",
     ),
     "no-arm": (
         "This is a moment still, not a force.",
