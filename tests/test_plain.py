@@ -9,6 +9,7 @@ import subprocess
 import sys
 import tempfile
 from collections.abc import Iterable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any, get_args
 
@@ -467,3 +468,23 @@ def test_the_list_says_which_problems_are_finished_and_where_the_others_stand(
     assert said.count(f"1. {DAVIT.title}") == 1, "help does not say the titles again"
     assert "list: says the problems again." in said
     assert said.count("1. go on where you left, done") == 2
+
+
+def test_a_section_is_told_as_the_free_body_of_the_part_kept(tmp_path: Path) -> None:
+    compound = load_problem(Path(__file__).parent / "paper" / "compound.toml")
+    typed = "show until joints\nsection AD BE CF keep A\nleave section\nfigure\n"
+    said = converse(typed, compound, keep=tmp_path)
+    before, told = said.split("Note: The part with A, B and C: AD, BE and CF are unknown on it.")
+    part, after = told.split("Note: The section is left")
+    assert "Member CF, down: F_CF unknown, drawn pulling on the part." in part
+    assert "Beyond the cut: D 4 m right of A and 3 m above it." in part
+    assert "At B: B_y drawn up, 17.5 kN." in part
+    assert "Beyond the cut" not in before + after
+
+
+def test_a_truss_without_forces_to_find_ends_with_what_it_is(tmp_path: Path) -> None:
+    square = load_problem(Path(__file__).parent / "paper" / "compound.toml")
+    loose = replace(square, truss="unstable", members=square.members[:-1])
+    said = converse("show\nshow\nshow\nshow\ntable\n", loose, keep=tmp_path)
+    assert "This truss: something can move although no member changes its length." in said
+    assert "Member" not in said.rpartition("This truss: something")[2]
