@@ -101,3 +101,33 @@ def test_a_moved_term_that_kept_its_sign_is_told_as_that() -> None:
     )
     assert [mistake.code for mistake in verdict.mistakes] == ["sign"]
     assert "size is right" not in verdict.text
+
+
+def test_an_arrow_or_a_bracket_behind_a_heading_sets_it_apart() -> None:
+    for text in ("Fy -> .6AD + 12 = 0", "Fy => .6AD + 12 = 0", "Fy) 12 + .6AD = 0"):
+        assert told(Fy("A"), text).right
+
+
+def test_a_value_in_another_unit_is_told_to_take_the_one_of_the_problem() -> None:
+    verdict = told(Value("AD"), "AD = -12/.6 = -20 N", lines=["0.6 AD + 12 = 0"])
+    assert verdict.kind == "wrong"
+    verdict = told(Value("AD"), "AD = -20 N", lines=["0.6 AD + 12 = 0"])
+    assert [mistake.code for mistake in verdict.mistakes] == ["unit"]
+    assert "write that unit behind the number" not in verdict.mistakes[0].place
+
+
+def test_a_component_at_an_arm_of_one_has_its_arm() -> None:
+    crane = read_text(
+        """
+title = "Arm over the hopper"
+force = "kN"
+length = "m"
+members = ["AB", "AC", "BC"]
+joints = { A = [0, 0], B = [1, 2], C = [3, 0] }
+supports = { A = "pin", B = { link = [-1, 4] } }
+loads = [{ at = "C", down = 6 }]
+""",
+        "arm.toml",
+    ).problem
+    verdict = judge(crane, M("A"), "R_B*sin45*1 = 18")
+    assert [mistake.code for mistake in verdict.mistakes] == ["component-missing"]

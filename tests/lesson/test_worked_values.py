@@ -52,3 +52,9 @@ def test_a_line_that_only_says_another_again_is_not_kept_under_the_one_chosen() 
     assert do("type", text="2 F_AC = 720").accepted
     assert len(lesson.state.lines_of("A")) == 1
     assert lesson.ask.about == "Fy @ A"
+
+
+def test_what_was_passed_over_is_said_once() -> None:
+    _, do = walk_to("reactions")
+    said = [say.text for say in do("type", text="ΣM_A: B_x - 150*2.4 = 0 => 360 N obvious").said]
+    assert len(said) == len(set(said))

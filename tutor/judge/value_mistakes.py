@@ -13,6 +13,7 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.same import are_same
 from tutor.judge.typed import TypedEquation
+from tutor.judge.value_words import MOVED, UNIT_SAID, WAY_SAID, WORDS
 from tutor.judge.verdict import Mistake
 from tutor.model import Problem
 from tutor.notation import ValueReading
@@ -58,6 +59,8 @@ def value_mistake(
     words = WAY_SAID if said else WORDS.get(code)
     if code == "sign" and not _turned(wrong):
         words = MOVED
+    if code == "unit" and reading.unit is not None:
+        words = UNIT_SAID
     if words is None:
         return Mistake(code, unknown, kind.look(case), kind.reason(case), kind.place(case))
     look, reason, place = words
@@ -224,70 +227,3 @@ SIGNS: tuple[tuple[str, Callable[[WrongValue], bool]], ...] = (
     ("carried", _anothers),
     ("component", _component_left),
 )
-
-WORDS = {
-    "sign": (
-        "The size is right; the sign is not.",
-        "A minus in the result means that the force acts against the arrow on the diagram: solve the "
-        "equation, and keep the sign that comes out.",
-        "A sign was lost on the way to {thing}: a term that changes sides changes its sign.",
-    ),
-    "sense": (
-        "The size is right; its sign does not go with the arrow you drew.",
-        "The number is read along your own arrow: plus if the force acts as drawn, minus if it acts "
-        "against it.",
-        "{subject} is given as if its arrow were drawn the other way: read it along your own arrow.",
-    ),
-    "unit": (
-        "The figures fit, but not the unit they are read in.",
-        "The value is read in the unit of the problem unless another stands behind it.",
-        "{subject} came out in another unit: write that unit behind the number.",
-    ),
-    "rounding": (
-        "This value is rounded too hard.",
-        "What is rounded early spreads into every later result; three figures keep later sums closed.",
-        "The value of {thing} needs more figures.",
-    ),
-    "no-arm": (
-        "This is a moment still, not a force.",
-        "In a sum of moments the unknown stands with its arm; the last step divides by that arm.",
-        "{subject} was not divided by the arm that stands beside it in its equation.",
-    ),
-    "component": (
-        "This is a component, or the force divided or multiplied by the wrong factor.",
-        "An equation holds the unknown times the factor of its component; the force is what is left after "
-        "dividing by that very factor.",
-        "{subject} has a factor beside it in its equation: divide by that one, once.",
-    ),
-    "angle-mode": (
-        "This follows from your line only with its angle taken as radians.",
-        "Sine and cosine need to know which angle they are given: degrees, for this line.",
-        "Set the calculator to degrees and work {thing} out once more.",
-    ),
-    "missing": (
-        "A number of your line did not come into this value.",
-        "Everything in the line but the unknown goes to the other side, with its sign turned.",
-        "One of the numbers in the line of {thing} was left behind on the way: go through them.",
-    ),
-    "carried": (
-        "This is the value of something else.",
-        "Each line is solved for the unknown that is named; write the name beside the number.",
-        "What you give for {thing} is your result for another force: see for which one you solved.",
-    ),
-}
-"""Look, reason and place of mistakes that read otherwise at a value than in a line."""
-
-MOVED = (
-    "A number of your line came into this value with the wrong sign.",
-    "A term that goes over to the other side of the equals sign changes its sign.",
-    "One of the numbers in the line of {thing} kept its sign on the way, or turned it where it stood.",
-)
-"""The same of a value whose size is wrong because a number was moved with its sign."""
-
-WAY_SAID = (
-    "The size is right; the way it acts is not.",
-    "A plus in the result means that the force acts along its arrow on the diagram, a minus that it "
-    "acts against it; the word follows from both.",
-    "The way {thing} acts was read off wrongly: take the sign of your result, and your arrow.",
-)
-"""The same of a wrong sign or sense where the student says in a word how the force acts."""

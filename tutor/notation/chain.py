@@ -86,7 +86,7 @@ def _after(text: str, start: int, end: int) -> int:
     return found.end() if found else start
 
 
-_APART = re.compile(r" *[:;,|]")
+_APART = re.compile(r"\)?(?: *[:;,|]| *(?:[-=]+>|[→⇒](?= )))|\)(?= )")
 
 
 def _sides(text: str, start: int, end: int) -> list[tuple[int, int]]:

@@ -12,9 +12,13 @@ from tutor.judge.true_equation import TrueTerm
 
 
 def variants(spot: TrueTerm) -> Iterator[float]:
+    """A bare force or component; not one whose arm is one, which is a moment all the same."""
     if spot.is_moment and spot.per_unit != 0.0:
-        for part in {1.0, *map(abs, spot.unit_vector)} - {0.0}:
-            yield math.copysign(part, spot.per_unit)
+        (dx, dy), (ux, uy) = spot.offset, spot.unit_vector
+        moments = (abs(dx * uy), abs(dy * ux))
+        for part in {1.0, abs(ux), abs(uy)} - {0.0}:
+            if not any(math.isclose(part, moment) for moment in moments):
+                yield math.copysign(part, spot.per_unit)
 
 
 def look(case: Case) -> str:

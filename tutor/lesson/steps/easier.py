@@ -57,9 +57,11 @@ def _zero(state: State, about: Equation) -> str | None:
 def _direction(state: State, about: Equation) -> str | None:
     """Where another direction would have left one of two unknowns out."""
     joint = about.joint
-    if joint is None or len(_open(state, about)) < 2 or state.lines_of(joint):
+    here = set(_open(state, about))
+    if joint is None or len(here) < 2 or state.lines_of(joint):
         return None
-    shorter = [other for other in _directions(state, joint) if len(_open(state, other)) == 1]
+    left = ((other, set(_open(state, other))) for other in _directions(state, joint))
+    shorter = [other for other, names in left if len(names) == 1 and names < here]
     if not shorter:
         return None
     if isinstance(shorter[0], Along):

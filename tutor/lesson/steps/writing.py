@@ -258,7 +258,8 @@ def _keep_value(
     minus = verdict.value < 0 and _typed_with_minus(verdict)
     told = along_its_arrow(state, unknown) if minus else result_in_words(state, unknown)
     said = [*before.said, Say("right", f"Right: {told}.")]
-    said += [Say("remark", remark.text) for remark in verdict.remarks]
+    remarks = (Say("remark", remark.text) for remark in verdict.remarks)
+    said += [remark for remark in remarks if remark not in said]
     if minus:
         said.append(Say("remark", AGAINST))
     if pulled := roller_that_pulls(state, unknown):
