@@ -131,3 +131,15 @@ loads = [{ at = "C", down = 6 }]
     ).problem
     verdict = judge(crane, M("A"), "R_B*sin45*1 = 18")
     assert [mistake.code for mistake in verdict.mistakes] == ["component-missing"]
+
+
+def test_a_remark_in_brackets_behind_the_line_is_passed_over_and_said() -> None:
+    assert told(Fy("A"), ".6AD + 12 = 0 (30 deg slope)").right
+    verdict = told(Fy("A"), ".6AD = -12 kN (vert equil.)")
+    assert verdict.right
+    assert [remark.code for remark in verdict.remarks] == ["passed"]
+
+
+@pytest.mark.parametrize("text", [".6AD = -12 (cso 30)", ".6AD = -12(AB)"])
+def test_a_bracket_that_may_be_a_factor_is_never_passed_over(text: str) -> None:
+    assert not told(Fy("A"), text).right

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from tutor.notation.ending import Said, last_letter, phrase, tail
+from tutor.notation.ending import WORD, Said, last_letter, phrase, tail, wordy
 from tutor.notation.found import Found, trimmed
 from tutor.notation.symbols import PARTNER
 from tutor.notation.tree import Span
@@ -133,7 +133,25 @@ def _worded(text: str, begin: int, index: int, found: Found) -> Said | None:
         if found.choice.named:
             return None
     that_is = _THAT_IS.match(text, begin + 1, index)
-    return phrase(text, that_is.end() if that_is else begin + 1, index, found.names)
+    said = phrase(text, that_is.end() if that_is else begin + 1, index, found.names)
+    return Said(passed=True) if said is None and _beside(text, begin, index, found) else said
+
+
+def _beside(text: str, begin: int, index: int, found: Found) -> bool:
+    """Whether a bracket at the very end only remarks on a plain number: 12 T (vert equil.)."""
+    before = _PLAIN_NUMBER.search(text, 0, begin)
+    inner = text[begin + 1 : index]
+    if before is None or text[index + 1 :].strip() or re.search(r"[=+*/^]", inner):
+        return False
+    if any(map(str.isdigit, inner)) and float(before["number"].replace(",", ".")) != 0.0:
+        return False
+    words = WORD.findall(inner)
+    if any(found.names.meanings(word) and len(word) > 1 for word in words):
+        return False
+    return any(len(word) > 3 and wordy(word, found.names) for word in words)
+
+
+_PLAIN_NUMBER = re.compile(r"= *[-+]? *(?P<number>[0-9]*[.,]?[0-9]+) *(?:[A-Za-z]+ *){0,2}$")
 
 
 def _blank(chars: list[str], start: int, stop: int) -> None:
