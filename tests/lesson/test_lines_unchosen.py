@@ -11,7 +11,8 @@ from walks import walk_to
 from tutor.judge import M, in_words, right_line
 from tutor.judge.about import from_text
 from tutor.lesson import Lesson
-from tutor.model import Support
+from tutor.model import Support, load_problem
+from tutor.shipped import shipped_problems
 
 
 @pytest.mark.parametrize(
@@ -82,3 +83,29 @@ def test_a_line_is_never_taken_as_an_equation_it_is_not(key: str, times: str) ->
         assert [line.about for line in lesson.state.lines] == [about]
     else:
         assert in_words(about) in reply.text
+
+
+@pytest.fixture
+def at_c() -> Lesson:
+    """At joint C of the lamp arm, where ΣFx is proposed and nothing was chosen."""
+    lesson = Lesson(load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml"))
+    lesson.take("show", until="joints", now=1.0)
+    lesson.take("joint", joint="C", now=2.0)
+    return lesson
+
+
+@pytest.mark.parametrize("text", ["-5/13 F_BC - 150 = 0", "150 + 5/13 BC = 0"])
+def test_a_line_right_for_the_other_sum_of_a_joint_is_taken_as_that(
+    at_c: Lesson, text: str
+) -> None:
+    reply = at_c.take("type", text=text, now=3.0)
+    assert reply.accepted, reply
+    assert "Taken as ΣFy at joint C" in reply.text
+    assert at_c.table.mistakes == ()
+
+
+def test_where_the_sum_was_chosen_a_line_of_the_other_is_told_so(at_c: Lesson) -> None:
+    at_c.take("choose", about="Fx @ C", now=3.0)
+    reply = at_c.take("type", text="-5/13 F_BC - 150 = 0", now=4.0)
+    assert not reply.accepted
+    assert "You can keep it as ΣFy at joint C." in reply.text

@@ -86,7 +86,11 @@ TEXTS = ["B_x = 360", "B_x - 150*2.4 = 0", "A_x + B_x = 0", "ΣFy: A_y - 150 = 0
 TEXTS += ["F_AC + 12/13 F_BC = 0", "AC = 360 T", "AB = 150 T", "BC = -390", "BC = 390 C", "= ="]
 TEXTS += ["150 - F_AB = 0", "ΣM_A: 1 = 1", "A_x = -360", "360 - 390*12/13 = 0", "B_x = 1e400"]
 JSON = st.recursive(
-    st.none() | st.booleans() | st.integers() | st.floats(allow_nan=False) | st.text(max_size=8),
+    st.none()
+    | st.booleans()
+    | st.integers()
+    | st.floats(allow_nan=False, allow_infinity=False)
+    | st.text(max_size=8),
     lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=3), inner),
     max_leaves=4,
 )

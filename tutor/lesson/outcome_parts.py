@@ -212,6 +212,7 @@ PARTS: Mapping[str, Whole | Row | Table] = {
     "senses": Table(_same, _text),
     "turning": Whole(_same, _maybe_text),
     "about": Whole(_write_about, lambda kept: None if kept is None else _about(kept)),
+    "proposed": Whole(_same, _truth),
     "joint": Whole(_same, _maybe_text),
     "lines": Row(_write_line, _line),
     "results": Row(_write_result, _result),

@@ -64,7 +64,8 @@ class State:
 
     `taught` are the kinds of teaching remarks made; `in_row` the mistakes for which the last hint
     was asked since a line was last found without it; `practice` the code and turn of the smaller
-    problem that is offered; `shown` what was written at the board instead of by the student;
+    problem that is offered; `proposed` says that `about` was not chosen by the student;
+    `shown` what was written at the board instead of by the student;
     `part` the joints of the part kept, where a section is open.
     """
 
@@ -78,6 +79,7 @@ class State:
     senses: Mapping[str, str] = field(default_factory=dict)
     turning: str | None = None
     about: Equation | None = None
+    proposed: bool = False
     joint: str | None = None
     lines: tuple[StandingLine, ...] = ()
     results: tuple[Result, ...] = ()

@@ -91,7 +91,7 @@ def pick(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     elif not unknown:
         said.append(Say("remark", "Nothing is left to find here; its sums can serve as a check."))
     about = _next_direction(state, joint)
-    moved = replace(state, step="joints", joint=joint, about=about, part=())
+    moved = replace(state, step="joints", joint=joint, about=about, proposed=True, part=())
     return moved, Reply(tuple(said), True)
 
 
@@ -133,7 +133,8 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if about is not None and len(state.lines) > len(before.lines):
         state, reply = teach(before, about, state, reply)
         if state.joint is not None:
-            state = replace(state, about=_next_direction(state, state.joint) or state.about)
+            following = _next_direction(state, state.joint)
+            state = replace(state, about=following or state.about, proposed=True)
     return state, replace(reply, said=(*how, *reply.said))
 
 

@@ -80,7 +80,7 @@ def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     said_too = [Say("note", f"Write {in_words(about)}.")]
     if isinstance(about, M) and _is_better_elsewhere(state, about):
         said_too.append(Say("remark", BETTER_POINT, teaches=True))
-    return replace(state, about=about), Reply(tuple(said_too), True)
+    return replace(state, about=about, proposed=False), Reply(tuple(said_too), True)
 
 
 def _is_better_elsewhere(state: State, about: M) -> bool:

@@ -10,6 +10,7 @@ from collections.abc import Iterable
 from tutor.judge import Equation, Judge, in_words
 from tutor.judge.fit import fit
 from tutor.judge.headings import headed
+from tutor.judge.independent import adds_something
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import typed_equation
 from tutor.lesson.reply import Say
@@ -31,20 +32,33 @@ def equation_meant(
 ) -> tuple[Equation | None, tuple[Say, ...]]:
     """The equation a line belongs to, and what is said of how it was found.
 
-    Its own heading goes first, then the one chosen; else it is the only one of `offers` that the
+    Its own heading goes first, then the one chosen; one that was only proposed yields to the one that
+    the line is right for. Else it is the only one of `offers` that the
     line is right for. Where several are, they are named and none is taken.
     """
     line = read_line(text, desk.names)
-    about = headed(state.problem, line, state.joint) or state.about
+    about = headed(state.problem, line, state.joint)
+    if about is None and not state.proposed:
+        about = state.about
     if about is not None:
         return about, ()
     fitting = _fitting(state, line, desk, offers)
+    if state.proposed and state.about is not None:
+        new = [each for each in fitting if each != state.about and _adds(state, each)]
+        if len(new) != 1 or state.about in fitting:
+            return state.about, ()
+        fitting = tuple(new)
     if len(fitting) == 1:
         return fitting[0], (Say("note", f"Taken as {in_words(fitting[0])}."),)
     if fitting:
         named = listed([in_words(each) for each in fitting], most=MOST_NAMED)
         return None, (Say("note", SEVERAL.format(equations=named)),)
     return None, ()
+
+
+def _adds(state: State, about: Equation) -> bool:
+    standing = [line.about for line in state.lines if line.adds]
+    return adds_something(state.problem, about, standing)
 
 
 def _fitting(
