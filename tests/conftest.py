@@ -10,7 +10,7 @@ from collections.abc import Iterator
 import pytest
 from hypothesis import settings
 
-EXAMPLES = 50
+EXAMPLES = 30
 """Of each law in every run; ten times as many with PINJOINT_THOROUGH set."""
 settings.register_profile(
     "pinjoint",

@@ -112,7 +112,7 @@ def watched(call: Callable[[], Review]) -> tuple[Review, str]:
 
 
 @given(st.integers(0, 10**9), st.sampled_from((1, 2)), st.sampled_from(PARTS))
-@settings(max_examples=50)
+@settings(max_examples=20)
 def test_no_true_value_is_told(seed: int, mistakes: int, part: str) -> None:
     both = homework(seed, mistakes)
     if both is None:
@@ -136,7 +136,7 @@ def numbers_of(work: Mapping[str, object]) -> list[float]:
 
 
 @given(st.integers(0, 10**9), st.sampled_from(("no reactions", "blanks")))
-@settings(max_examples=60)
+@settings(max_examples=20)
 def test_a_row_left_blank_says_as_little_as_one_that_is_not_there(seed: int, part: str) -> None:
     both = homework(seed)
     if both is None:
@@ -155,7 +155,7 @@ def test_a_row_left_blank_says_as_little_as_one_that_is_not_there(seed: int, par
 
 
 @given(st.integers(0, 10**9))
-@settings(max_examples=50)
+@settings(max_examples=20)
 def test_a_report_and_three_hints_hold_no_number_of_a_force_at_all(seed: int) -> None:
     both = homework(seed)
     if both is None:
@@ -178,7 +178,7 @@ def test_a_report_and_three_hints_hold_no_number_of_a_force_at_all(seed: int) ->
 
 
 @given(ANYTHING)
-@settings(max_examples=200)
+@settings(max_examples=66)
 def test_no_work_makes_the_review_raise(work: object) -> None:
     assert isinstance(review(make_truss(7, 5), work), Review)
 
@@ -188,13 +188,13 @@ def test_no_work_makes_the_review_raise(work: object) -> None:
         st.sampled_from(("reactions", "forces", "lines", "senses", "order")), ANYTHING, max_size=5
     )
 )
-@settings(max_examples=200)
+@settings(max_examples=66)
 def test_no_part_of_the_work_makes_the_review_raise(work: object) -> None:
     assert isinstance(review(make_truss(11, 6), work), Review)
 
 
 @given(st.integers(0, 10**6), st.data())
-@settings(max_examples=100)
+@settings(max_examples=33)
 def test_any_values_at_all_are_reviewed(seed: int, data: st.DataObject) -> None:
     problem = make_truss(seed, data.draw(st.integers(3, 8)))
     value = st.one_of(
@@ -213,7 +213,7 @@ def test_any_values_at_all_are_reviewed(seed: int, data: st.DataObject) -> None:
 
 
 @given(st.text(max_size=200))
-@settings(max_examples=200)
+@settings(max_examples=66)
 def test_no_table_raises(text: str) -> None:
     problem = make_truss(7, 5)
     pasted = read_table(problem, text)
@@ -243,7 +243,7 @@ def test_what_is_left_blank_makes_nothing_wrong_of_what_is_right(seed: int) -> N
 
 
 @given(st.integers(0, 10**9), st.sampled_from((1, 2)))
-@settings(max_examples=60)
+@settings(max_examples=20)
 def test_no_hint_speaks_of_a_line_where_none_was_typed(seed: int, mistakes: int) -> None:
     both = homework(seed, mistakes)
     if both is None:
@@ -259,7 +259,7 @@ def test_no_hint_speaks_of_a_line_where_none_was_typed(seed: int, mistakes: int)
 
 
 @given(st.integers(0, 10**9))
-@settings(max_examples=60)
+@settings(max_examples=20)
 def test_no_values_are_explained_by_moments_about_a_joint_without_support_or_load(
     seed: int,
 ) -> None:

@@ -73,7 +73,7 @@ def test_a_shipped_problems_value_off_by_a_fortieth_is_never_right(count: int) -
         assert all(f.state == "right" for f in result.findings if f.name != name), seed
 
 
-@pytest.mark.parametrize("count", ALL)
+@pytest.mark.parametrize("count", [pytest.param(20, id="some"), ALL[1]])
 def test_a_right_entry_more_turns_no_wrong_one_right(count: int) -> None:
     for seed in range(count):
         both = homework(seed)

@@ -187,7 +187,7 @@ def test_a_row_takes_its_value_and_those_named_behind_it() -> None:
 
 
 @given(TYPED, st.sampled_from((MAST, BRIDGE)))
-@settings(max_examples=400)
+@settings(max_examples=133)
 def test_whatever_is_typed_is_noted_or_told_in_plain_text(text: str, problem: Problem) -> None:
     paper = Paper({problem.members[0].name: "2"})
     written = write_line(problem, paper, text)
@@ -200,7 +200,7 @@ def test_whatever_is_typed_is_noted_or_told_in_plain_text(text: str, problem: Pr
 
 
 @given(st.lists(TYPED, max_size=6).map("\n".join))
-@settings(max_examples=150)
+@settings(max_examples=50)
 def test_no_file_of_work_makes_its_reading_raise(text: str) -> None:
     written = read_paper(MAST, text)
     review(MAST, written.paper.work(MAST))
@@ -208,7 +208,7 @@ def test_no_file_of_work_makes_its_reading_raise(text: str) -> None:
 
 
 @given(st.integers(0, 10**9))
-@settings(max_examples=40)
+@settings(max_examples=20)
 def test_a_homework_typed_out_is_the_homework(seed: int) -> None:
     both = homework(seed)
     if both is None:
