@@ -62,6 +62,9 @@ AskKind = Literal[
 ]
 
 
+TYPED: frozenset[AskKind] = frozenset({"line", "joint-line", "close"})
+"""The kinds of questions that a typed line answers."""
+
 TICKED: frozenset[AskKind] = frozenset({"reasons", "support", "loose"})
 """The kinds of questions that any number of options answer."""
 

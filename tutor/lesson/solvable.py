@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from tutor.judge.about import Fx, equation_of, in_words
+from tutor.judge.about import Equation, Fx, equation_of, in_words
 from tutor.judge.independent import same_body
 from tutor.lesson.state import StandingLine, State
 from tutor.statics.linear import directions, without
@@ -14,6 +14,12 @@ from tutor.text import listed
 Row = dict[str, float]
 NEARLY_NOTHING = 1e-9
 FIXED = 1e-6
+
+
+def open_in(state: State, about: Equation) -> tuple[str, ...]:
+    """The unknowns of an equation that have no value yet."""
+    linear = equation_of(state.problem, about).linear
+    return tuple(name for name in linear if name is not None and name not in state.result)
 
 
 def lines_giving(state: State, unknown: str) -> tuple[StandingLine, ...]:

@@ -13,7 +13,6 @@ from tutor.screens.widgets.choices import Choice
 from tutor.screens.widgets.sense_picker import Way
 
 PLACE = LEVELS.index("place") + 1
-TYPED = frozenset({"line", "joint-line", "close"})
 
 
 @dataclass(frozen=True)

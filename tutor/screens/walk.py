@@ -17,7 +17,7 @@ from textual.widgets import Static
 
 from tutor.deeds import completions
 from tutor.lesson import Ask, Reply, Say
-from tutor.lesson.reply import TICKED
+from tutor.lesson.reply import TICKED, TYPED
 from tutor.model import Problem
 from tutor.screens import answers, walk_deeds, walk_pictures, walk_words
 from tutor.screens.clean import one_line
@@ -166,7 +166,7 @@ class WalkScreen(Screen[str]):
             Content.assemble((one_line(ask.title), "bold $strong"), "  ", visible(ask.question))
         )
         self.show_pictures()
-        self.set_class(ask.kind in answers.TYPED, "-typing")
+        self.set_class(ask.kind in TYPED, "-typing")
         self.query_one(AnswerPane).show(ask, state)
         self.show_bar()
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from tutor.deeds import board
 from tutor.lesson import STEPS, Say
-from tutor.lesson.reply import TICKED
+from tutor.lesson.reply import TICKED, TYPED
 from tutor.lesson.steps.skipping import SKIPPABLE
 from tutor.lesson.steps.zero import RULES
 from tutor.lesson.watching import next_move
@@ -25,8 +25,6 @@ from tutor.screens.widgets.choices import Choice, Choices
 if TYPE_CHECKING:
     from tutor.screens.walk import WalkScreen
 
-EQUATIONS = frozenset({"line", "joint-line", "close"})
-
 
 def possible(walk: WalkScreen) -> frozenset[str]:
     """The ids of the deeds that make sense now."""
@@ -42,7 +40,7 @@ def possible(walk: WalkScreen) -> frozenset[str]:
         found.add("answer")
     if state.offered is not None:
         found.add("keep")
-    if kind in EQUATIONS:
+    if kind in TYPED:
         found.add("equation")
     if state.step == "joints":
         found |= {"zero", "assume"}
@@ -64,7 +62,7 @@ def answer(walk: WalkScreen) -> None:
 def hint(walk: WalkScreen) -> None:
     reply = walk.do("hint")
     walk.to_answer()
-    if walk.ask.kind in EQUATIONS:
+    if walk.ask.kind in TYPED:
         walk.point_out(reply)
 
 

@@ -6,12 +6,12 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from tutor.judge import Fx, Fy, Judge, M, in_words
-from tutor.judge.about import Equation, as_text, equation_of
+from tutor.judge.about import Equation, as_text
 from tutor.judge.independent import adds_something, how_many
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
-from tutor.lesson.solvable import solvable_now
+from tutor.lesson.solvable import open_in, solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.headings import equation_called
@@ -85,20 +85,15 @@ def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 
 def _is_better_elsewhere(state: State, about: M) -> bool:
     """Whether moments about another joint would leave fewer unknowns in the line."""
-    here = len(_open_names(state, about))
+    here = len(open_in(state, about))
     return any(count < here for count, other in worth_writing(state) if isinstance(other, M))
-
-
-def _open_names(state: State, about: Equation) -> list[str]:
-    linear = equation_of(state.problem, about).linear
-    return [name for name in linear if name is not None and name not in state.result]
 
 
 def worth_writing(state: State) -> Iterator[tuple[int, Equation]]:
     """The equations of the whole truss that add something, with the number of their unknowns."""
     problem, standing = state.problem, _standing(state)
     for about in _offers(state):
-        count = len(_open_names(state, about))
+        count = len(open_in(state, about))
         if count and adds_something(problem, about, standing):
             yield count, about
 

@@ -9,13 +9,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Equation, Fx, Fy, Judge, M, in_words
-from tutor.judge.about import as_text, equation_of
+from tutor.judge.about import as_text
 from tutor.judge.headings import headed
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
-from tutor.lesson.solvable import solvable_now
+from tutor.lesson.solvable import open_in, solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.steps.headings import equation_called
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
@@ -210,14 +210,16 @@ def hints(state: State, desk: Judge) -> Levels:
     if state.about is not None:
         return line_hints(state, desk, state.about)
     best = best_sum(state)
-    line = "Every sum of this part that adds something is written." if best is None else ""
+    line = "Every sum of this part that adds something is written."
+    if best is not None:
+        line = f"Take {in_words(best)}."
     return Levels(
         "section",
         "Look for a sum that holds only one of the cut members.",
         "A cut member has no moment about a point on its line, and no part in a direction "
         "perpendicular to it.",
         "Follow the lines of the cut members until two of them meet; or see whether two are parallel.",
-        line or f"Take {in_words(best)}." if best is not None else line,
+        line,
     )
 
 
@@ -227,14 +229,9 @@ def best_sum(state: State) -> Equation | None:
     worth = [
         (len(names), index, about)
         for index, about in enumerate(offers(state))
-        if (names := _open(state, about)) and adds_something(state.problem, about, standing)
+        if (names := open_in(state, about)) and adds_something(state.problem, about, standing)
     ]
     return min(worth, key=lambda each: each[:2])[2] if worth else None
-
-
-def _open(state: State, about: Equation) -> list[str]:
-    linear = equation_of(state.problem, about).linear
-    return [name for name in linear if name is not None and name not in state.result]
 
 
 def best_section(state: State) -> tuple[Section, str] | None:
@@ -244,7 +241,7 @@ def best_section(state: State) -> tuple[Section, str] | None:
         part = min(found.parts, key=lambda each: (_unknown_reactions(state, each), len(each)))
         tried = replace(state, part=part, about=None)
         about = best_sum(tried)
-        if about is not None and len(_open(tried, about)) == 1:
+        if about is not None and len(open_in(tried, about)) == 1:
             return found, part[0]
     return None
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tutor.judge import Equation, Judge, M
-from tutor.judge.about import body_of, equation_of
+from tutor.judge.about import body_of
 from tutor.lesson.reply import Option
-from tutor.lesson.solvable import in_words_together, lines_giving
+from tutor.lesson.solvable import in_words_together, lines_giving, open_in
 from tutor.lesson.state import State
 from tutor.lesson.watching.move import Guess, Reason
 from tutor.statics.order import Step
@@ -15,12 +15,6 @@ from tutor.text import listed
 
 COUNTED = ("no", "one", "two", "three", "four", "five", "six")
 KNOWN = "Everything in it is known by now, so it finds nothing: it has to come out as zero."
-
-
-def open_in(state: State, about: Equation) -> tuple[str, ...]:
-    """The unknowns of an equation that have no value yet."""
-    linear = equation_of(state.problem, about).linear
-    return tuple(name for name in linear if name is not None and name not in state.result)
 
 
 def of_equation(state: State, about: Equation) -> Reason:

@@ -10,7 +10,7 @@ from tutor.judge.about import Value, as_text, from_text
 from tutor.judge.headings import snapped
 from tutor.judge.independent import adds_something
 from tutor.lesson.reply import Ask, Option
-from tutor.lesson.solvable import solvable_now
+from tutor.lesson.solvable import open_in, solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.steps.hinting import value_as_typed
 from tutor.lesson.steps.reactions import worth_writing
@@ -21,7 +21,6 @@ from tutor.lesson.watching.because import (
     of_equation,
     of_joint,
     of_value,
-    open_in,
     value_guess,
 )
 from tutor.lesson.watching.move import Guess, Move, Reason

@@ -8,7 +8,7 @@ from textual.content import Content
 from textual.widgets import Static
 
 from tutor.lesson import Ask, State
-from tutor.lesson.reply import TICKED
+from tutor.lesson.reply import TICKED, TYPED
 from tutor.screens import answers
 from tutor.screens.widgets.choices import Choice, Choices
 from tutor.screens.widgets.counts import Counts
@@ -56,7 +56,7 @@ class AnswerPane(Vertical):
         self.query_one(SensePicker).display = kind == "sense"
         typing = self.query_one("#typing")
         typing.display = kind != "table"
-        typing.set_class(kind not in answers.TYPED, "-beside")
+        typing.set_class(kind not in TYPED, "-beside")
         if choosing:
             offered = answers.choices(ask)
             self.query_one(Choices).offer(offered, several=kind in TICKED, again=again)
@@ -67,7 +67,7 @@ class AnswerPane(Vertical):
 
     def to_answer(self, kind: str) -> None:
         """Put the focus where the answer to this kind of question goes."""
-        if kind in answers.TYPED:
+        if kind in TYPED:
             self.query_one(LineInput).focus()
         elif kind == "count":
             self.query_one(Counts).start()
