@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 
 from tutor.notation.characters import plain
-from tutor.notation.spellings import Meaning, Slant, more_spellings, squeezed, structured
+from tutor.notation.spellings import FurtherSpellings, Meaning, Slant, squeezed, structured
 from tutor.notation.symbols import FREE_LETTERS
 
 _FORCE_LETTERS = "FSNT"
@@ -83,8 +83,8 @@ class Names:
         if word.endswith("_"):
             return ()
         words = [key for key in (structured(word), squeezed(word)) if key]
-        tables = ((self._more, words), (self._more_folded, [key.casefold() for key in words]))
-        found = next((table[key] for table, keys in tables for key in keys if key in table), ())
+        ways = (self._more.exactly, self._more.in_any_case)
+        found: set[Meaning] = next(filter(None, (way(key) for way in ways for key in words)), set())
         return tuple(sorted(found, key=lambda meaning: meaning.name))
 
     def spelled(self, word: str) -> tuple[str, ...]:
@@ -139,15 +139,8 @@ class Names:
         return {slant.name: slant for slant in self.slants}
 
     @cached_property
-    def _more(self) -> dict[str, set[Meaning]]:
-        return more_spellings(self.members, self.reactions, self.joints, self.slant)
-
-    @cached_property
-    def _more_folded(self) -> dict[str, set[Meaning]]:
-        folded: dict[str, set[Meaning]] = {}
-        for word, meanings in self._more.items():
-            folded.setdefault(word.casefold(), set()).update(meanings)
-        return folded
+    def _more(self) -> FurtherSpellings:
+        return FurtherSpellings(self.members, self.reactions, self.joints, self.slant)
 
     @cached_property
     def _joints(self) -> dict[str, str]:

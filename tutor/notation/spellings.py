@@ -1,7 +1,9 @@
 """How else may an unknown be written on paper: V_A, R_A at a roller, P_AB, AE_y for a component?
 
-A table of squeezed spellings (without marks such as _ { } and commas). `names` looks here only where
-a word is none of an unknown's own spellings, so nothing here can take a spelling away from another.
+Words are squeezed (without marks such as _ { } and commas) and taken apart: what stands before and
+behind the name of a joint or of two says whether the force or a component of it is meant. `names`
+looks here only where a word is none of an unknown's own spellings, so nothing here can take a
+spelling away from another.
 """
 
 from __future__ import annotations
@@ -9,6 +11,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
+from itertools import product
 from typing import NamedTuple
 
 from tutor.notation.tree import Axis, Share
@@ -60,47 +63,110 @@ def structured(word: str) -> str | None:
     return f"{word[0]}_{squeezed(word[2:])}" if word[1:2] == "_" else None
 
 
-def more_spellings(
-    members: Iterable[tuple[str, str, str]],
-    reactions: Iterable[str],
-    joints: Iterable[str],
-    slants: Mapping[str, Slant],
-) -> dict[str, set[Meaning]]:
-    """Every further spelling, squeezed, and what it may mean."""
-    table: dict[str, set[Meaning]] = {}
-    for word, meaning in (
-        *_members(tuple(members), tuple(joints), slants),
-        *_reactions(tuple(reactions), tuple(joints), slants),
-    ):
-        table.setdefault(word, set()).add(meaning)
-    return table
+class Frames(NamedTuple):
+    """What may stand before and behind a name, in the letter case written and in any."""
+
+    exact: frozenset[tuple[str, str]]
+    folded: frozenset[tuple[str, str]]
+
+
+def _frames(pairs: Iterable[tuple[str, str]]) -> Frames:
+    exact = frozenset(pairs)
+    return Frames(
+        exact, frozenset((before.casefold(), behind.casefold()) for before, behind in exact)
+    )
+
+
+def _lettered(letters: str) -> Frames:
+    """A letter and what stands below the line behind it, and both run together."""
+    return _frames((letter + mark, "") for letter, mark in product(letters, ("_", "")))
+
+
+def _along(letters: str, axis: Axis) -> Frames:
+    """A component along an axis: its letter behind the name or before it, after a letter or not."""
+    starts = [letter + mark for letter, mark in product(letters, ("_", ""))]
+    return _frames(
+        (
+            *(("", along) for along in _AXIS_LETTERS[axis]),
+            *((start, along) for start, along in product(starts, _AXIS_LETTERS[axis])),
+            *((start + along, "") for start, along in product(starts, _AXIS_LETTERS[axis])),
+            *((letter + mark, "") for letter, mark in product(_FIRST_LETTERS[axis], ("_", ""))),
+        )
+    )
+
+
+_ALONE = _frames([("", "")])
+_FORCE = _lettered(MEMBER_LETTERS)
+_OF_MEMBER: Mapping[Axis, Frames] = {axis: _along(MEMBER_LETTERS, axis) for axis in _AXIS_LETTERS}
+_OF_REACTION: Mapping[Axis, Frames] = {axis: _along("RF", axis) for axis in _AXIS_LETTERS}
+_AT_SUPPORT, _AT_LINK = _lettered("RN"), _lettered("RNST")
+_LONGEST_BEFORE, _LONGEST_BEHIND = 3, 1
+
+_Read = tuple[str, Frames, Meaning]
+
+
+class FurtherSpellings:
+    """The further spellings of one truss, by the name that stands in the middle of each."""
+
+    def __init__(
+        self,
+        members: tuple[tuple[str, str, str], ...],
+        reactions: tuple[str, ...],
+        joints: tuple[str, ...],
+        slants: Mapping[str, Slant],
+    ) -> None:
+        self._exact: dict[str, list[tuple[Frames, Meaning]]] = {}
+        self._folded: dict[str, list[tuple[Frames, Meaning]]] = {}
+        for core, frames, meaning in (
+            *_members(members, joints, slants),
+            *_reactions(reactions, joints, slants),
+        ):
+            self._exact.setdefault(core, []).append((frames, meaning))
+            self._folded.setdefault(core.casefold(), []).append((frames, meaning))
+
+    def exactly(self, word: str) -> set[Meaning]:
+        """What a squeezed word may mean, letter case included."""
+        return {
+            meaning
+            for before, core, behind in _taken_apart(word)
+            for frames, meaning in self._exact.get(core, ())
+            if (before, behind) in frames.exact
+        }
+
+    def in_any_case(self, word: str) -> set[Meaning]:
+        """What a squeezed word may mean in any letter case."""
+        return {
+            meaning
+            for before, core, behind in _taken_apart(word.casefold())
+            for frames, meaning in self._folded.get(core, ())
+            if (before, behind) in frames.folded
+        }
+
+
+def _taken_apart(word: str) -> Iterator[tuple[str, str, str]]:
+    """Every way to see a name in `word` with something short before and behind it."""
+    for behind in range(min(_LONGEST_BEHIND, len(word)) + 1):
+        rest, last = word[: len(word) - behind], word[len(word) - behind :]
+        for before in range(min(_LONGEST_BEFORE, len(rest)) + 1):
+            yield rest[:before], rest[before:], last
 
 
 def _members(
     members: tuple[tuple[str, str, str], ...],
     joints: tuple[str, ...],
     slants: Mapping[str, Slant],
-) -> Iterator[tuple[str, Meaning]]:
+) -> Iterator[_Read]:
     figures = _figures(joints)
     for name, start, end in members:
         one, other = squeezed(start), squeezed(end)
         for core in (one + other, other + one):
-            yield core, Meaning(name)
-            for letter in MEMBER_LETTERS:
-                yield from _lettered(letter, core, Meaning(name))
+            yield core, _ALONE, Meaning(name)
+            yield core, _FORCE, Meaning(name)
             for axis, share in _shares(slants.get(name)):
-                for word in _components(core, axis):
-                    yield word, Meaning(name, share)
+                yield core, _OF_MEMBER[axis], Meaning(name, share)
         if figures:
             for core in (figures[start] + figures[end], figures[end] + figures[start]):
-                for letter in MEMBER_LETTERS:
-                    yield from _lettered(letter, core, Meaning(name))
-
-
-def _lettered(letter: str, core: str, meaning: Meaning) -> Iterator[tuple[str, Meaning]]:
-    """A letter and what stands below the line behind it, and both run together."""
-    yield f"{letter}_{core}", meaning
-    yield letter + core, meaning
+                yield core, _FORCE, Meaning(name)
 
 
 def _figures(joints: tuple[str, ...]) -> dict[str, str]:
@@ -122,53 +188,33 @@ def _shares(slant: Slant | None) -> Iterator[tuple[Axis, Share]]:
             yield axis, share
 
 
-def _components(core: str, axis: Axis) -> Iterator[str]:
-    for letter in _AXIS_LETTERS[axis]:
-        yield core + letter
-        for force in MEMBER_LETTERS:
-            for mark in ("_", ""):
-                yield force + mark + core + letter
-                yield force + mark + letter + core
-    for letter in _FIRST_LETTERS[axis]:
-        yield f"{letter}_{core}"
-        yield letter + core
-
-
 def _reactions(
     reactions: tuple[str, ...], joints: tuple[str, ...], slants: Mapping[str, Slant]
-) -> Iterator[tuple[str, Meaning]]:
+) -> Iterator[_Read]:
     numbered = _figures_alone(joints)
     at = [(_joint(name), name) for name in reactions]
     links = [name for name in reactions if name in slants and slants[name].pull]
     if len(links) == 1:
-        yield "T", Meaning(links[0])
+        yield "T", _ALONE, Meaning(links[0])
     inclined = [name for name in reactions if not name.endswith(("_x", "_y"))]
     if len(inclined) == 1:
-        yield "R", Meaning(inclined[0])
+        yield "R", _ALONE, Meaning(inclined[0])
     for joint, name in at:
         word = squeezed(joint)
-        own: Axis | None = None
         if name.endswith(("_x", "_y")):
-            own = "x" if name.endswith("_x") else "y"
-            for spelled in _along(word, own):
-                yield spelled, Meaning(name)
+            own: Axis = "x" if name.endswith("_x") else "y"
+            yield word, _OF_REACTION[own], Meaning(name)
         else:
             for axis, share in _shares(slants.get(name)):
-                for spelled in _along(word, axis):
-                    yield spelled, Meaning(name, share)
-            if joint in numbered and own is not None:
-                for spelled in _along(numbered[joint], own):
-                    if not spelled[0].isdigit():
-                        yield spelled, Meaning(name)
-        alone = name in slants and slants[name].alone
-        if _lone(joint, at) or alone:
-            letters = ("R", "N", "S", "T") if name in links else ("R", "N")
-            if _lone(joint, at):
-                yield word, Meaning(name)
-            for letter in letters:
-                yield from _lettered(letter, word, Meaning(name))
-                if joint in numbered:
-                    yield from _lettered(letter, numbered[joint], Meaning(name))
+                yield word, _OF_REACTION[axis], Meaning(name, share)
+        lone = _lone(joint, at)
+        if lone:
+            yield word, _ALONE, Meaning(name)
+        if lone or (name in slants and slants[name].alone):
+            lettered = _AT_LINK if name in links else _AT_SUPPORT
+            yield word, lettered, Meaning(name)
+            if joint in numbered:
+                yield numbered[joint], lettered, Meaning(name)
 
 
 def _figures_alone(joints: tuple[str, ...]) -> dict[str, str]:
@@ -188,16 +234,3 @@ def _joint(reaction: str) -> str:
     """The joint that a reaction acts at: "A" of A_x and of R_A."""
     base, _, sub = reaction.rpartition("_")
     return base if sub in ("x", "y") and base else sub
-
-
-def _along(joint: str, axis: Axis) -> Iterator[str]:
-    """The spellings of what acts at a joint along an axis."""
-    for letter in _AXIS_LETTERS[axis]:
-        yield joint + letter
-        for force in "RF":
-            for mark in ("_", ""):
-                yield force + mark + joint + letter
-                yield force + mark + letter + joint
-    for letter in _FIRST_LETTERS[axis]:
-        yield f"{letter}_{joint}"
-        yield letter + joint
