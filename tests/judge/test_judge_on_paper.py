@@ -156,3 +156,30 @@ def test_a_value_that_is_off_is_wrong_with_all_others_known(davit, unknown, shar
 
 def test_a_value_under_another_name_is_of_that_force(davit) -> None:
     assert judge(davit, Value("BC"), "AC = 14 T").kind == "undecided"
+
+
+SKEWED = """
+title = "Sign on the retaining wall"
+force = "kN"
+length = "m"
+members = ["AB", "AC", "BD", "CD"]
+joints = { A = [0, 0], B = [4, 0], C = [2, -1], D = [5, -1] }
+supports = { B = "pin", C = "pin" }
+loads = [{ at = "D", size = 12, angle = 225 }]
+"""
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "16.97*1 - 0*2 - 12 sin 45*1 - 12 cos 45*1 = 0",
+        "16.97 - 12 sin 45 - 12 cos 45 = 0",
+        "8.485 + 8.485 = 16.97",
+    ],
+)
+def test_moments_of_components_in_numbers_alone_are_right_though_they_equal_a_sum_of_forces(
+    text,
+) -> None:
+    known = {"C_x": "16.97", "C_y": "0", "B_x": "-8.485", "B_y": "8.485"}
+    assert judge(read(SKEWED), M("B"), text, known=known).right
+    assert not judge(read(SKEWED), M("B"), "16.97 - 12 sin 45 = 8.485 + 1", known=known).right

@@ -24,6 +24,7 @@ from tutor.judge.blocks import (
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.model import Tolerance
+from tutor.notation import Term
 
 MOST_SCALES = 12
 NEARLY_AS_WRITTEN = 0.03
@@ -257,7 +258,7 @@ def numbers_fit(
     if not terms and not open_ones:
         return "silent", True
     if not line.unknowns and 2 * len(terms) > len(line.constants):
-        return None
+        return ("silent", False) if _components(terms, left, scale, tolerance) else None
     level = divided(terms, open_ones, scale, tolerance)
     if (
         line.unknowns
@@ -267,6 +268,15 @@ def numbers_fit(
     ):
         level = divided(line.constants, acting, scale, tolerance)
     return None if level is None else (level, len(line.constants) == len(acting))
+
+
+def _components(
+    terms: Sequence[Term], left: Sequence[TrueTerm], scale: float, tolerance: Tolerance
+) -> bool:
+    """Whether the numbers are the moments of the components of inclined forces, one by one."""
+    parts = [part for spot in left for part in spot.parts or (spot,)]
+    over, open_ones = one_by_one(terms, parts, scale, tolerance)
+    return not over and all(spot.true == 0.0 for spot in open_ones)
 
 
 def number_by_number(
