@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 
 from tutor.judge.about import Equation
 from tutor.judge.known_values import KnownValues
 from tutor.judge.typed import TypedEquation
 from tutor.model import Problem
 from tutor.notation import Names
+from tutor.notation.fact import fact
 
 
-@dataclass(frozen=True)
+@fact
 class Desk:
     """What a line is judged by: the problem, the student's own, what stands, and the solved truss."""
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from tutor.judge.blocks import (
     MOST_TO_SPLIT,
@@ -25,6 +24,7 @@ from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.model import Tolerance
 from tutor.notation import Term
+from tutor.notation.fact import fact
 
 MOST_SCALES = 12
 NEARLY_AS_WRITTEN = 0.03
@@ -33,7 +33,7 @@ term, unless all terms of a sum of forces show one multiple precisely."""
 PRECISELY = Tolerance(silent=0.0002, remark=0.0002)
 
 
-@dataclass(frozen=True)
+@fact
 class Fit:
     """A typed line equals `scale` times the true one, to the precision `level` says.
 

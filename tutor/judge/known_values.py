@@ -4,18 +4,18 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cached_property
 
 from tutor.judge.same import SAME
 from tutor.model import Problem
 from tutor.model.naming import unknown_called
 from tutor.notation import Names, Unreadable, read_line, value_of
+from tutor.notation.fact import fact
 
 _OPPOSED = ("left", "down", "C", "against")
 
 
-@dataclass(frozen=True)
+@fact
 class KnownValue:
     """A value the student has already found, under their own sense, and its rounding half-width."""
 
@@ -23,7 +23,7 @@ class KnownValue:
     radius: float
 
 
-@dataclass(frozen=True)
+@fact
 class KnownValues:
     """What a line is judged by besides the problem: the student's senses and earlier values.
 

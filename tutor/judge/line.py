@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 
 from tutor.judge.about import Equation, Fx, Fy, M, in_words
@@ -27,6 +27,7 @@ from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.whole_line import off_by
 from tutor.model import Problem, Tolerance
 from tutor.notation import Names, Reading
+from tutor.notation.fact import fact
 
 NOTHING = 1e-9
 EXACTLY = Tolerance(silent=0.0005, remark=NEAR)
@@ -34,7 +35,7 @@ ROUNDED_HARD = "Right, though a number is rounded hard; a fraction or one more f
 SAYS_AGAIN = "Right; it says {what} again and adds nothing new."
 
 
-@dataclass(frozen=True)
+@fact
 class Line:
     """A line that could be read, with all it is judged by.
 

@@ -109,6 +109,8 @@ def _to_its_end(
     main: Verdict | None,
 ) -> Verdict | None:
     """The verdict so far, or that on the first number or value of a statement that is not right."""
+    if step is line.steps[0] and _is_plain(step):
+        return main
     if (broken := broken_link(desk, step)) is not None or main is None:
         return broken
     ended = _ended(desk, line, step, lines)
@@ -116,6 +118,12 @@ def _to_its_end(
         return _value_told(ended)
     rounded = rounded_hard(step) or (ended is not None and bool(ended.remarks))
     return _rounded(main) if rounded else main
+
+
+def _is_plain(step: Step) -> bool:
+    """Whether a statement is one equation with an unknown, and no T or C behind it."""
+    sides = step.sides
+    return len(sides) == 2 and not (sides[0].numeric and sides[1].numeric) and not sides[1].letter
 
 
 def _ended(

@@ -4,20 +4,21 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property, lru_cache
 from typing import Literal
 
 from tutor.judge.about import Equation, M, Same, equation_of
 from tutor.judge.known_values import KnownValues
 from tutor.model import Problem
+from tutor.notation.fact import fact
 from tutor.statics.body import Equilibrium, Force, Moment, Term
 
 MOST_LANDMARKS = 20
 NO_PART = 1e-9
 
 
-@dataclass(frozen=True)
+@fact
 class TrueTerm:
     """One force in the true equation, as the student would write it.
 
@@ -133,7 +134,7 @@ class TrueTerm:
         return tuple(found)
 
 
-@dataclass(frozen=True)
+@fact
 class TrueEquation:
     """The true equation of `about`: a spot for every force, under what is `given`."""
 

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from functools import cached_property, reduce
 
 from tutor.judge.factors import Factors, factors_of
 from tutor.notation import Reading, Term
+from tutor.notation.fact import fact
 
 CANCELS = 1e-12
 
 
-@dataclass(frozen=True)
+@fact
 class Coefficient:
     """What is typed beside one unknown: the sum, its half-width, the sizes added, the terms."""
 
@@ -23,7 +24,7 @@ class Coefficient:
     terms: tuple[float, ...]
 
 
-@dataclass(frozen=True)
+@fact
 class TypedEquation:
     """The numbers of a typed line: a coefficient by unknown, and the terms without unknown.
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any, NamedTuple
 
 from tutor.notation.digits import LARGEST
+from tutor.notation.fact import fact
 from tutor.notation.tree import Binary, Call, Name, Negative, Node, Number, Pi, Span, Unit
 from tutor.notation.units import measure
 from tutor.notation.unreadable import Broken
@@ -45,7 +45,12 @@ class Term(NamedTuple):
         return self.radius == 0.0
 
 
-@dataclass(frozen=True, slots=True)
+def _term(fields: tuple[str | None, float, float, Span, str | None]) -> Term:
+    """A term of its fields, made as a plain tuple is: every number of a line becomes one."""
+    return tuple.__new__(Term, fields)
+
+
+@fact
 class Frame:
     """What bare numbers mean: the problem's units, and whether bare angles are in degrees.
 
@@ -76,7 +81,7 @@ def _merged(found: list[Term], node: Node) -> Term:
         value = 0.0
     radius = math.fsum(part.radius for part in found)
     units = next((part.units for part in found if part.units), None)
-    return Term(None, _bounded(value, node), radius, node.span, units)
+    return _term((None, _bounded(value, node), radius, node.span, units))
 
 
 def _named(found: list[Term]) -> bool:
@@ -92,26 +97,26 @@ def _bounded(value: float, node: Node) -> float:
 def _number(node: Number, frame: Frame) -> list[Term]:
     value, radius = node.value, node.radius
     size, spread = value.numerator / value.denominator, radius.numerator / radius.denominator
-    return [Term(None, size, spread, node.span)]
+    return [_term((None, size, spread, node.span, None))]
 
 
 def _name(node: Name, frame: Frame) -> list[Term]:
     factor = 1.0 if node.share is None else node.share.factor
-    return [Term(node.name, factor, 0.0, node.span)]
+    return [_term((node.name, factor, 0.0, node.span, None))]
 
 
 def _pi(node: Pi, frame: Frame) -> list[Term]:
-    return [Term(None, math.pi, 0.0, node.span)]
+    return [_term((None, math.pi, 0.0, node.span, None))]
 
 
 def _unit(node: Unit, frame: Frame) -> list[Term]:
     unit = node.unit
     if unit == "deg":
-        return [Term(None, 1.0 if frame.degrees else math.pi / 180, 0.0, node.span)]
+        return [_term((None, 1.0 if frame.degrees else math.pi / 180, 0.0, node.span, None))]
     if unit == "rad":
-        return [Term(None, 180 / math.pi if frame.degrees else 1.0, 0.0, node.span)]
+        return [_term((None, 180 / math.pi if frame.degrees else 1.0, 0.0, node.span, None))]
     value = measure(unit, frame.force, frame.length).value
-    return [Term(None, value, 0.0, node.span, unit)]
+    return [_term((None, value, 0.0, node.span, unit))]
 
 
 def _negative(node: Negative, frame: Frame) -> list[Term]:
@@ -133,11 +138,15 @@ def _difference(node: Binary, frame: Frame) -> list[Term]:
 
 def _turned(found: list[Term]) -> list[Term]:
     """The same terms with the other sign."""
-    return [Term(part.name, -part.value, *part[2:]) for part in found]
+    return [
+        _term((name, -value, radius, span, units)) for name, value, radius, span, units in found
+    ]
 
 
 def _product(node: Binary, frame: Frame) -> list[Term]:
     left, right = parts(node.left, frame), parts(node.right, frame)
+    if len(left) == len(right) == 1 and right[0].name is None:
+        return [_times(left[0], right[0], node, node.span)]
     if _named(right):
         if _named(left):
             raise Broken("nonlinear", node.span.start, node.span.end)
@@ -151,9 +160,12 @@ def _product(node: Binary, frame: Frame) -> list[Term]:
 
 
 def _times(part: Term, factor: Term, node: Node, span: Span) -> Term:
-    value, size = part.value * factor.value, abs(factor.value)
-    radius = part.radius * (size + factor.radius) + abs(part.value) * factor.radius
-    return Term(part.name, _bounded(value, node), radius, span, _joined(part, "*", factor))
+    name, value, radius, _, units = part
+    _, size, spread, _, more = factor
+    if radius or spread:
+        radius = radius * (abs(size) + spread) + abs(value) * spread
+    units = units if more is None else _joined(part, "*", factor)
+    return _term((name, _bounded(value * size, node), radius, span, units))
 
 
 def _quotient(node: Binary, frame: Frame) -> list[Term]:
@@ -176,12 +188,11 @@ def _over(part: Term, divisor: Term, node: Node, span: Span) -> Term:
         radius = (part.radius + abs(value) * divisor.radius) / (
             nearest if 2 * nearest > size else size
         )
-    return Term(part.name, _bounded(value, node), radius, span, _joined(part, "/", divisor))
+    units = part.units if divisor.units is None else _joined(part, "/", divisor)
+    return _term((part.name, _bounded(value, node), radius, span, units))
 
 
 def _joined(one: Term, sign: str, other: Term) -> str | None:
-    if other.units is None:
-        return one.units
     return f"{one.units}{sign}{other.units}" if one.units else other.units
 
 
@@ -215,7 +226,7 @@ def _through(
             _change(function, value, inner.value + step, positive)
             for step in (-inner.radius, inner.radius)
         )
-    return Term(None, _bounded(value, node), radius, node.span, inner.units)
+    return _term((None, _bounded(value, node), radius, node.span, inner.units))
 
 
 def _change(function: Callable[[float], float], value: float, at: float, positive: bool) -> float:

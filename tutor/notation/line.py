@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import cached_property
 from typing import Literal
 
 from tutor.notation.evaluate import Frame, Term
+from tutor.notation.fact import fact
 from tutor.notation.label import Label
 from tutor.notation.reading import Reading, link
 from tutor.notation.tree import Name, Node, Span
@@ -16,7 +17,7 @@ Letter = Literal["T", "C"]
 Sense = Literal["left", "right", "up", "down", "against"]
 
 
-@dataclass(frozen=True)
+@fact
 class Side:
     """One side of a chain, or a value alone.
 
@@ -39,13 +40,13 @@ class Side:
         node = self.node
         return node.name if isinstance(node, Name) and node.share is None else None
 
-    @property
+    @cached_property
     def numeric(self) -> bool:
         """Whether no unknown stands in it."""
         return all(term.name is None for term in self.terms)
 
 
-@dataclass(frozen=True)
+@fact
 class Step:
     """One statement: `sides` that are equal, from left to right; one side alone is a bare value.
 
@@ -69,7 +70,7 @@ class Step:
         )
 
 
-@dataclass(frozen=True)
+@fact
 class Line:
     """A typed line. All spans are columns of `text`, which is as it was typed.
 

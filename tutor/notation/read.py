@@ -64,7 +64,8 @@ def read_line(
 def line_of(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _NOTHING) -> Line:
     """The line as `read_line` gives it; raises Broken."""
     typed = checked(text, "empty")
-    if typed.translate(_SIGNS).isascii() and _LAID_OUT.search(typed) is None:
+    plain_signs = typed.isascii() or typed.translate(_SIGNS).isascii()
+    if plain_signs and _LAID_OUT.search(typed) is None:
         try:
             return _plainly(text, typed, names, frame)
         except Broken:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import cached_property
 from typing import Any, Protocol
 
 from tutor.notation.characters import UNSEEN, attached, described, hidden, plain
 from tutor.notation.evaluate import Frame, Term
+from tutor.notation.fact import fact
 from tutor.notation.label import Label
 from tutor.notation.linear import exact_linear
 from tutor.notation.tree import Node
@@ -16,7 +17,7 @@ from tutor.notation.unreadable import Broken
 MOST_CHARACTERS = 500
 
 
-@dataclass(frozen=True)
+@fact
 class Reading:
     """A typed equation: the sum of its `terms` is zero. `label` is the equation it is said to be."""
 
@@ -69,9 +70,11 @@ def checked(text: str, empty: str) -> str:
     if len(text) > MOST_CHARACTERS:
         raise Broken("too-long", MOST_CHARACTERS, len(text), count=len(text))
     typed = plain(text)
+    seen = typed
     if not (typed.isascii() and typed.isprintable()):
-        _check_seen(UNSEEN.sub(" ", typed))
-    if not UNSEEN.sub("", typed).strip():
+        seen = UNSEEN.sub(" ", typed)
+        _check_seen(seen)
+    if not seen.strip():
         raise Broken(empty, len(text), len(text))
     return typed
 

@@ -71,13 +71,12 @@ class Scanner:
 
     def scan(self) -> list[Symbol]:
         """All symbols of the text; raises Broken at the first that cannot be read."""
-        text, end, match = self.text, len(self.text.rstrip(" ")), SYMBOL.match
+        text, end, match, read = self.text, len(self.text.rstrip(" ")), SYMBOL.match, _GROUPS
         while self.at < end:
             found = match(text, self.at)
             if found is None or (group := found.lastindex) is None:
                 self._strange(text[self.at :].lstrip(" "))
-            start, stop = found.span(group)
-            _GROUPS[group](self, text[start:stop], start, stop)
+            read[group](self, found[group], found.start(group), found.end())
             if len(self.symbols) > MOST_SYMBOLS:
                 raise Broken("too-many", self.at, self.at)
         return self.symbols
@@ -116,7 +115,7 @@ class Scanner:
         except Broken as broken:
             raise broken.moved(start) from None
         self._add("NUMBER", Number(value, radius, Span(start, end)), start, end)
-        if len(self.symbols) > 3 and self.symbols[-4].type == "FUNCTION":
+        if before == "OVER" and len(self.symbols) > 3 and self.symbols[-4].type == "FUNCTION":
             self._take_fraction(self.symbols[-4])
 
     def _take_fraction(self, function: Symbol) -> None:

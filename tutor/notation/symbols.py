@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Any
 
 from tutor.notation.characters import RAISED
+from tutor.notation.fact import fact
 
 LETTERS = "A-Za-zµ\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u024f\u0370-\u03a2\u03a4-\u03bf\u03c1-\u03ff\u0400-\u04ff"
 """Those a word may be made of, for a class of a regular expression; not Σ and π."""
@@ -46,7 +46,7 @@ class Symbol:
         self.type, self.value, self.start, self.end = kind, value, start, end
 
 
-@dataclass(frozen=True, slots=True)
+@fact
 class Applied:
     """A function as typed: its name, and the power its result is raised to ("cos^2")."""
 

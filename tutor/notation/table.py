@@ -74,22 +74,26 @@ class Table:
 
     def joined(self, symbols: Sequence[Symbol]) -> Any:
         """What `symbols`, the last of them "$END", join into; raises Misplaced."""
-        steps, ways, states, values = self.steps, self.ways, [self.start], list[Any]()
+        steps, ways, values = self.steps, self.ways, list[Any]()
+        state, states = self.start, [self.start]
         for index, symbol in enumerate(symbols):
             kind = symbol.type
-            while not isinstance(step := steps[states[-1]].get(kind), int):
+            while (step := steps[state].get(kind)).__class__ is not int:
                 if step is None:
                     raise Misplaced(index)
-                size, build, origin = step
+                size, build, origin = step  # type: ignore[misc]
                 if build is not None:
                     values[-size:] = (build(values[-size:]),)
                     if origin == self.goal:
                         return values[-1]
-                way = ways[states[-size - 1]][origin].get(kind)
+                del states[-size:]
+                way = ways[states[-1]][origin].get(kind)
                 if way is None:
                     raise Misplaced(index)
-                states[-size:] = (way,)
-            states.append(step)
+                state = way
+                states.append(state)
+            state = step
+            states.append(state)
             values.append(symbol.value if kind in LEAVES else symbol)
         raise Misplaced(len(symbols) - 1)
 

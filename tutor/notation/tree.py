@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Any, Literal
 
+from tutor.notation.fact import fact
 
-@dataclass(frozen=True, slots=True)
+
+@fact
 class Span:
     """Columns `start` to `end` (exclusive, from 0) in the text as it was typed."""
 
@@ -16,7 +17,7 @@ class Span:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
+@fact
 class Number:
     """A number as typed; `radius` is half its last place where it may have been rounded, else 0."""
 
@@ -28,7 +29,7 @@ class Number:
 Axis = Literal["x", "y"]
 
 
-@dataclass(frozen=True, slots=True)
+@fact
 class Share:
     """How much of a force lies along an axis: the size of its direction cosine.
 
@@ -49,7 +50,7 @@ class Share:
         return -self.value if self.signed and self.backward else self.value
 
 
-@dataclass(frozen=True, slots=True)
+@fact
 class Name:
     """An unknown, by its one name; `share` says which component of it was typed, if one was."""
 
@@ -58,12 +59,12 @@ class Name:
     share: Share | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@fact
 class Pi:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@fact
 class Unit:
     """A unit factor: "kN", "m", "kN*m", and for angles "deg" or "rad"."""
 
@@ -71,7 +72,7 @@ class Unit:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@fact
 class Call:
     """A function of one argument; `name` is one of sin, cos, tan, asin, acos, atan, sqrt."""
 
@@ -80,13 +81,13 @@ class Call:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@fact
 class Negative:
     inner: Node
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@fact
 class Binary:
     operator: Literal["+", "-", "*", "/", "^"]
     left: Node

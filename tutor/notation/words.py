@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Container
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
 from tutor.notation import units
+from tutor.notation.fact import fact
 from tutor.notation.names import Names, spelling
 from tutor.notation.spellings import Meaning
 from tutor.notation.symbols import LETTERS
@@ -92,7 +92,7 @@ _LONGEST_FIRST = sorted(FUNCTIONS, key=len, reverse=True)
 _LONGEST_RUN = 40
 
 
-@dataclass(frozen=True, slots=True)
+@fact
 class Piece:
     """The front of a word: what it is, what it means and how many characters it takes."""
 
