@@ -7,9 +7,12 @@ from __future__ import annotations
 
 import pytest
 
+from tutor.model import load_problem
 from tutor.shipped import shipped_problems
 
 FILES = sorted(path for path in shipped_problems().rglob("*.toml") if path.name != "set.toml")
+FORCES = [path for path in FILES if load_problem(path).truss in (None, "determinate")]
+"""Those of which the forces are asked for."""
 USUAL = frozenset(
     {
         "lamp-arm",
@@ -25,11 +28,13 @@ USUAL = frozenset(
         "farm-bridge",
         "log-derrick",
         "cabin-rack",
+        "prompt-box",
+        "hall-roof",
         "long-trestle",
     }
 )
 SHARED = [
     pytest.param(path, id=path.stem, marks=() if path.stem in USUAL else pytest.mark.slow)
-    for path in FILES
+    for path in FORCES
 ]
-"""Every file, for `parametrize`; those that are not `USUAL` are slow."""
+"""Every file of `FORCES`, for `parametrize`; those that are not `USUAL` are slow."""

@@ -12,11 +12,11 @@ from typing import Any
 
 from tutor.judge import Fx, Fy
 from tutor.judge.about import Equation, Value, equation_of, from_text
-from tutor.judge.independent import adds_something
+from tutor.judge.independent import adds_something, same_body
 from tutor.lesson import Ask, Lesson, Reply
 from tutor.lesson.steps.zero import CALLED, RULES, ways_to_see
 from tutor.model import Problem, Support
-from tutor.statics import joint_order, loose_joints, solve, soundness, zero_force
+from tutor.statics import loose_joints, part, sections, solve, soundness, zero_force
 
 Do = Callable[..., Reply]
 AGAINST = frozenset({"left", "down", "against", "C"})
@@ -25,11 +25,16 @@ RULE_KEYS = {"two": "two", "three": "three"}
 
 
 class Student:
-    """One student at one lesson; everything done goes through `do(kind, **data)`."""
+    """One student at one lesson; everything done goes through `do(kind, **data)`.
 
-    def __init__(self, lesson: Lesson, do: Do) -> None:
+    Where every joint has three unknown forces or more, one who `cuts` cuts the truss; another writes the
+    sums of joint after joint until they give a value together.
+    """
+
+    def __init__(self, lesson: Lesson, do: Do, cuts: bool = True) -> None:
         self.lesson = lesson
         self.do = do
+        self.cuts = cuts
         solvable = soundness(lesson.problem) == "determinate"
         self.truth = solve(lesson.problem).values if solvable else {}
         self.slipped: set[str] = set()
@@ -84,8 +89,13 @@ class Student:
         self.right("turning", positive="clockwise")
 
     def line(self, ask: Ask) -> None:
-        """The reactions: the equation with the fewest unknowns that adds something, then values."""
-        if self.give_values(list(self.lesson.problem.reaction)):
+        """The reactions, or what acts on a part: the equation with the fewest unknowns that adds
+        something, then values."""
+        kept = self.lesson.state.part
+        unknowns = (
+            part(self.lesson.problem, kept).unknowns if kept else self.lesson.problem.reaction
+        )
+        if self.give_values(list(unknowns)):
             return
         abouts = [from_text(option.key) for option in ask.options]
         left = [a for a in abouts if self.is_worth(a)]
@@ -107,14 +117,40 @@ class Student:
                 self.right("zero", member=seen.member, rule=RULE_KEYS[seen.rule])
                 return
         ready = [o.key for o in ask.options if len(state.unknown_at(o.key)) <= 2]
-        assert ready or not joint_order(problem).steps or not state.reactions_done, ask
-        self.go_to_joint()
+        if ready or not self.cut():
+            self.go_to_joint()
+
+    def cut(self) -> bool:
+        """A section with three unknown forces or fewer on one of its parts, not all at one joint; or the
+        next value that the lines of many joints give. Whether there was any."""
+        state, problem = self.lesson.state, self.lesson.problem
+        if not self.cuts:
+            return self.give_values(list(self.truth))
+        for found in sections(problem, {m.name for m in problem.members if m.name in state.result}):
+            for kept in found.parts:
+                unknown = set(part(problem, kept).unknowns) - state.result.keys()
+                if len(unknown) <= 3 and not set.intersection(*map(self.joints_of, unknown)):
+                    self.slip(
+                        "section", members=list(found.cut)[1:], keep=kept[0], count_slip=False
+                    )
+                    self.right("section", members=list(found.cut), keep=kept[0])
+                    return True
+        return False
+
+    def joints_of(self, unknown: str) -> set[str]:
+        """The joints on which an unknown acts."""
+        member = self.lesson.problem.member.get(unknown)
+        return (
+            {member.start, member.end} if member else {self.lesson.problem.reaction[unknown].joint}
+        )
 
     def go_to_joint(self) -> None:
         """To the joint with the fewest unknowns of those whose lines do not stand yet."""
         state = self.lesson.state
         joints = [j.name for j in self.lesson.problem.joints if state.unknown_at(j.name)]
         fresh = [j for j in joints if self.is_worth(Fx(j)) or self.is_worth(Fy(j))]
+        if not fresh and self.give_values(list(self.truth)):
+            return
         self.right("joint", joint=min(fresh, key=lambda j: len(state.unknown_at(j))))
 
     def joint_line(self, ask: Ask) -> None:
@@ -213,7 +249,8 @@ class Student:
 
     def is_worth(self, about: Any) -> bool:
         """Whether an equation holds an unknown, and says more than the lines that stand."""
-        standing = [line.about for line in self.lesson.state.lines_of(about.joint) if line.adds]
+        lines = self.lesson.state.lines
+        standing = [line.about for line in lines if line.adds and same_body(line.about, about)]
         adds = adds_something(self.lesson.problem, about, standing)
         return adds and bool(self.unknowns(about))
 
@@ -269,6 +306,8 @@ def as_typed(ask: Ask, kind: str, data: Mapping[str, Any]) -> str:
             return str(data["text"])
         case "joint":
             return f"joint {data['joint']}" if data["joint"] else "leave joint"
+        case "section":
+            return f"section {' '.join(data['members'])} keep {data['keep']}"
         case "zero":
             return f"zero {data['member']} {data['rule']}"
     return kind

@@ -10,14 +10,14 @@ from collections.abc import Callable, Iterable
 from pathlib import Path
 
 import pytest
-from every_problem import FILES, USUAL
+from every_problem import FILES, FORCES, USUAL
 
 from tutor.model import LEVELS, Member, Problem, ProblemSet, defects, load_problem, load_sets
 from tutor.shipped import shipped_problems
-from tutor.statics import determinacy, joint_order, solve, zero_force
+from tutor.statics import determinacy, joint_order, sections, solve, soundness, zero_force
 
 SETS = load_sets(shipped_problems())
-FEWEST = 48
+FEWEST = 64
 FIRST, *TOPICS = SETS
 CLOSE = 1e-9
 
@@ -31,6 +31,12 @@ def file(request: pytest.FixtureRequest) -> Path:
 @pytest.fixture
 def problem(file: Path) -> Problem:
     return load_problem(file)
+
+
+@pytest.fixture(params=FORCES, ids=lambda path: path.stem)
+def solved(request: pytest.FixtureRequest) -> Problem:
+    """One of which the forces are asked for."""
+    return load_problem(request.param)
 
 
 def shipped() -> tuple[Problem, ...]:
@@ -102,17 +108,27 @@ def test_a_shipped_file_has_no_defect_and_no_warning(file: Path) -> None:
     assert [str(defect) for defect in defects(file)] == []
 
 
-def test_a_shipped_problem_is_determinate_and_stable(problem: Problem) -> None:
-    count = determinacy(problem)
+def test_a_shipped_problem_is_what_it_says_and_else_determinate_and_stable(
+    problem: Problem,
+) -> None:
+    assert soundness(problem) == (problem.truss or "determinate")
+
+
+def test_a_shipped_problem_can_be_solved_where_its_forces_are_asked_for(solved: Problem) -> None:
+    count = determinacy(solved)
     assert count.members + count.reactions == count.equations
-    assert set(solve(problem).values) == set(problem.unknowns)
+    assert set(solve(solved).values) == set(solved.unknowns)
 
 
-def test_a_shipped_problem_can_be_walked_joint_by_joint(problem: Problem) -> None:
-    order = joint_order(problem)
+def test_a_shipped_problem_can_be_walked_joint_by_joint_or_is_to_be_cut(solved: Problem) -> None:
+    order = joint_order(solved)
+    if "section" in solved.topics:
+        assert order.stuck
+        assert any(len(each.cut) <= 3 for each in sections(solved, ()))
+        return
     assert order.stuck == ()
     assert not any(step.across for step in order.steps)
-    assert sorted(order.joints) == sorted(problem.joint)
+    assert sorted(order.joints) == sorted(solved.joint)
 
 
 def test_a_shipped_problem_has_a_level_topics_and_a_story_of_two_to_four_sentences(
@@ -133,8 +149,8 @@ def test_a_force_told_in_a_story_is_a_load_of_the_file(problem: Problem) -> None
     assert {float(number) for number, _ in told} <= sizes(problem)
 
 
-def test_the_forces_of_a_shipped_problem_can_be_carried_by_hand(problem: Problem) -> None:
-    untidy = {name: v for name, v in solve(problem).values.items() if not tidy_force(v)}
+def test_the_forces_of_a_shipped_problem_can_be_carried_by_hand(solved: Problem) -> None:
+    untidy = {name: v for name, v in solve(solved).values.items() if not tidy_force(v)}
     assert untidy == {}
 
 
@@ -183,10 +199,12 @@ def test_the_first_set_opens_the_list_and_the_topics_follow_in_their_order() -> 
         "pellam-free-bodies",
         "corrow-moments",
         "brankhollow-trusses",
+        "tidewell-held",
         "lindery-zero-force",
         "haddenshaw-roofs",
         "ulver-bridges",
         "fellgate-cranes",
+        "ostrey-compound",
         "hollin-pass-traps",
     ]
 
@@ -435,4 +453,20 @@ RANGE: dict[str, Callable[[Problem], bool]] = {
 
 @pytest.mark.parametrize("feature", RANGE)
 def test_some_problem_has(feature: str) -> None:
-    assert [problem.title for problem in shipped() if RANGE[feature](problem)]
+    forces = (problem for problem in shipped() if problem.truss in (None, "determinate"))
+    assert any(RANGE[feature](problem) for problem in forces)
+
+
+def test_some_trusses_are_loose_some_have_a_bar_too_many_and_one_is_neither() -> None:
+    asked = Counter(problem.truss for problem in shipped() if problem.truss is not None)
+    assert asked["unstable"] + asked["indeterminate"] >= 3
+    assert min(asked[each] for each in ("unstable", "indeterminate", "determinate")) > 0
+    fitting = [p for p in shipped() if p.truss == "unstable" and determinacy(p).count == "fits"]
+    assert fitting, "one whose counts fit and that moves all the same"
+
+
+def test_four_trusses_have_three_unknown_forces_at_every_joint_that_is_left() -> None:
+    cut = [problem for problem in shipped() if "section" in problem.topics]
+    assert len(cut) >= 4
+    assert any(joint_order(problem).joints for problem in cut), "one where some joints come first"
+    assert any(not joint_order(problem).joints for problem in cut)

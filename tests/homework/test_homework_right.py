@@ -3,26 +3,21 @@
 from __future__ import annotations
 
 import re
-from pathlib import Path
 from random import Random
 
 import pytest
+from every_problem import FORCES
 from lines import figures
 from students_work import any_problem, homework
 
 from tutor import load_problem, review
-from tutor.shipped import shipped_problems
 from tutor.statics import solve
 
 ALL = [
     pytest.param(60, id="some"),
     pytest.param(2000, id="all", marks=pytest.mark.slow),
 ]
-SHIPPED = [
-    load_problem(path)
-    for path in sorted(Path(shipped_problems()).rglob("*.toml"))
-    if path.name != "set.toml"
-]
+SHIPPED = [load_problem(path) for path in FORCES]
 
 
 def letter(value: float) -> str:

@@ -13,7 +13,7 @@ from random import Random
 
 import pytest
 from corpus import own_values, wrong_line
-from every_problem import FILES, USUAL
+from every_problem import FORCES, USUAL
 from lines import abouts, figures, random_senses
 from strategies import make_truss
 
@@ -26,7 +26,7 @@ from tutor.model import Problem, load_problem
 from tutor.statics import solve
 
 SEEDS = range(12)
-SHIPPED = [load_problem(path) for path in FILES if path.stem in USUAL]
+SHIPPED = [load_problem(path) for path in FORCES if path.stem in USUAL]
 TRUSSES = [*(make_truss(seed, 3 + seed % 6) for seed in SEEDS), *SHIPPED]
 MOST_LETTERS = 700
 """Room for three reasons, one behind the other, where three mistakes explain a line as well."""

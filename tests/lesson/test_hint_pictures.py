@@ -12,7 +12,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from every_problem import FILES, SHARED
+from every_problem import FORCES, SHARED
 from lines import abouts
 from walks import walk_to
 
@@ -101,7 +101,7 @@ def test_a_force_is_marked_where_a_hint_has_named_it(path: Path) -> None:
 
 def test_none_is_marked_where_a_hint_leaves_open_which_is_meant() -> None:
     about = M("A")
-    state, ask = asked(begun(FILES[0]), about)
+    state, ask = asked(begun(FORCES[0]), about)
     force = equation_of(state.problem, about).terms[0].force.name
     mistake = Mistake("turning", force, "", "", "", alike=("load C",))
     after = replace(state, hints={as_text(about): HintsGiven(PLACE, mistakes=(mistake,))})
@@ -110,7 +110,7 @@ def test_none_is_marked_where_a_hint_leaves_open_which_is_meant() -> None:
 
 def test_no_arm_is_shown_where_the_term_only_turns_the_other_way() -> None:
     about = M("A")
-    state, ask = asked(begun(FILES[0]), about)
+    state, ask = asked(begun(FORCES[0]), about)
     force = next(t.force.name for t in equation_of(state.problem, about).terms if t.coefficient)
     for code, armed in (("turning", False), ("magnitude", False), ("arm", True), ("no-arm", True)):
         given = HintsGiven(PLACE, mistakes=(Mistake(code, force, "", "", ""),))
@@ -122,10 +122,10 @@ def test_no_arm_is_shown_where_the_term_only_turns_the_other_way() -> None:
 
 @pytest.mark.parametrize("code", ["lost-load", "missing", "sign", "magnitude"])
 def test_no_load_is_marked_where_others_at_its_joint_share_its_name(code: str) -> None:
-    problem = begun(FILES[0]).problem
+    problem = begun(FORCES[0]).problem
     load = problem.loads[0]
     twice = replace(problem, loads=(load, *problem.loads))
-    state = replace(begun(FILES[0]), problem=twice)
+    state = replace(begun(FORCES[0]), problem=twice)
     for about in (M("A"), Fy(), Fy(load.joint)):
         before, ask = asked(state, about)
         names = {t.force.name for t in equation_of(twice, about).terms if t.force.kind == "load"}

@@ -15,6 +15,7 @@ from tutor.lesson import Event, Lesson, Reply
 from tutor.lesson.outcome import Outcome
 from tutor.lesson.steps.section import best_section, cut_members
 from tutor.model import load_problem
+from tutor.shipped import shipped_problems
 from tutor.statics import solve
 
 COMPOUND = load_problem(Path(__file__).parents[1] / "paper" / "compound.toml")
@@ -137,6 +138,17 @@ def test_the_part_is_left_once_all_on_it_is_found_and_the_joints_give_the_rest(
     assert lesson.state.part == ()
     Student(lesson, lambda kind, **data: lesson.take(kind, now=99.0, **data)).walk()
     assert lesson.done
+
+
+def test_the_sums_of_several_joints_written_together_do_without_a_section() -> None:
+    gable = load_problem(shipped_problems() / "compound" / "weigh-house.toml")
+    lesson, clock = Lesson(gable), itertools.count()
+    student = Student(
+        lesson, lambda kind, **d: lesson.take(kind, now=float(next(clock)), **d), False
+    )
+    student.walk()
+    assert lesson.done
+    assert not any(event.kind == "section" for event in lesson.events)
 
 
 def test_hints_at_a_part_lead_to_its_best_sum_and_give_no_value_before_the_last(

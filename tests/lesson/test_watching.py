@@ -11,11 +11,12 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from every_problem import FORCES
 from strategies import make_truss
 from student import Student
 
 from tutor.judge import Judge, M
-from tutor.judge.about import equation_of, from_text, point_of
+from tutor.judge.about import body_of, equation_of, from_text, point_of
 from tutor.lesson import Event, Lesson, Reply
 from tutor.lesson.fold import step_once
 from tutor.lesson.outcome import Outcome
@@ -24,9 +25,9 @@ from tutor.lesson.watching import Move, next_move
 from tutor.model import Problem, load_problem
 from tutor.model.rules import Rules
 from tutor.shipped import shipped_problems
-from tutor.statics import joint_body, solve, whole, zero_force
+from tutor.statics import joint_body, part, solve, zero_force
 
-FILES = sorted(path for path in shipped_problems().rglob("*.toml") if path.name != "set.toml")[::4]
+FILES = [*FORCES[::6], *(path for path in FORCES if path.parent.name == "compound")]
 RANDOM = [(seed, 3 + seed % 6, seed % 4 == 3) for seed in range(16)]
 
 
@@ -80,7 +81,7 @@ def test_a_force_said_to_be_left_out_has_no_part_and_one_said_unknown_has_one(wa
             if move.kind != "type" or "about" not in move.data:
                 continue
             about = from_text(move.data["about"])
-            body = whole(problem) if about.joint is None else joint_body(problem, about.joint)
+            body = body_of(problem, about)
             linear = equation_of(problem, about).linear
             unknown = {n for n in body.unknowns if n not in before.result}
             assert unknown == {*move.reason.absent, *move.reason.open}
@@ -99,11 +100,11 @@ def test_a_line_of_action_said_to_pass_through_a_point_does(walks: Any) -> None:
             about = from_text(move.data["about"])
             assert isinstance(about, M)
             px, py = point_of(problem, about)
+            forces = {force.name: force for force in body_of(problem, about).forces}
             for name in move.reason.absent:
-                at = problem.joint[problem.reaction[name].joint].at
-                direction = problem.reaction[name].direction
-                across = (px - at[0]) * direction.y - (py - at[1]) * direction.x
-                assert abs(across) <= 1e-9 * max(1.0, math.dist((px, py), at))
+                force = forces[name]
+                across = (px - force.at[0]) * force.y - (py - force.at[1]) * force.x
+                assert abs(across) <= 1e-9 * max(1.0, math.dist((px, py), force.at))
                 said += 1
     assert said > 20
 
@@ -120,6 +121,18 @@ def test_a_joint_is_taken_for_what_is_said_of_it(walks: Any) -> None:
                 assert len(open_ones) == 2
             if "only" in move.reason.text:
                 assert len(open_ones) == 1
+
+
+def test_a_part_is_kept_for_the_unknown_forces_that_are_said_to_act_on_it(walks: Any) -> None:
+    kept = 0
+    for problem, walk in walks:
+        for before, move, _, after in walk:
+            if move.kind == "section" and after.part:
+                kept += 1
+                unknown = set(part(problem, after.part).unknowns) - before.result.keys()
+                assert set(move.reason.open) == unknown
+                assert all(name in move.reason.text for name in unknown)
+    assert kept >= 4
 
 
 def test_a_member_said_to_carry_nothing_carries_nothing(walks: Any) -> None:

@@ -9,6 +9,7 @@ from dataclasses import replace
 from html.parser import HTMLParser
 
 import pytest
+from every_problem import FORCES
 
 from tutor.figure import to_svg
 from tutor.model import Problem, load_problem
@@ -19,10 +20,9 @@ from tutor.paper.html import to_html
 from tutor.paper.lines import rounded
 from tutor.paper.markdown import escaped, to_markdown
 from tutor.paper.typst import literal, to_pdf, to_typst
-from tutor.shipped import shipped_problems
 from tutor.statics import solve
 
-PATHS = sorted(p for p in shipped_problems().rglob("*.toml") if p.name != "set.toml")
+PATHS = FORCES
 SMALL = [path for path in PATHS if path.stem in ("lamp-arm", "boarding-boom", "ticket-hut-canopy")]
 HOSTILE = 'A*_[x](http://e.test)<img src=x onerror=1> `#` "q" \\ $1$ #eval("1") & | ~ @ {{ }} &lt;'
 

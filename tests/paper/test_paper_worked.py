@@ -7,7 +7,7 @@ all joints at once (`statics.solve`), not joint by joint.
 from __future__ import annotations
 
 import pytest
-from every_problem import FILES, SHARED
+from every_problem import FORCES, SHARED
 from hypothesis import given, settings
 from strategies import trusses, wall_trusses
 
@@ -94,7 +94,7 @@ def test_what_no_order_of_joints_reaches_is_solved_all_at_once_by_right_lines() 
 
 def test_the_first_line_finds_one_reaction_alone() -> None:
     """Where the whole body gives the reactions: two pins leave four for its three equations."""
-    for path in FILES:
+    for path in FORCES:
         problem = load_problem(path)
         if len(problem.reactions) > 3:
             continue

@@ -12,7 +12,7 @@ from pathlib import Path
 if __name__ == "__main__":
     sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2])]
 
-from every_problem import FILES
+from every_problem import FORCES
 from habits import HABITS, Habit
 from walker import Counts, Walker
 
@@ -70,4 +70,4 @@ def told(counts: Mapping[str, Mapping[str, Counts]]) -> str:
 
 
 if __name__ == "__main__":
-    print(told({h.name: {p.stem: counted(h, p) for p in FILES} for h in HABITS}))
+    print(told({h.name: {p.stem: counted(h, p) for p in FORCES} for h in HABITS}))

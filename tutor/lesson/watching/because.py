@@ -32,7 +32,7 @@ def _left_out(about: Equation, absent: Sequence[str]) -> str:
         return ""
     names, one = listed(absent), len(absent) == 1
     if isinstance(about, M):
-        point = about.at if isinstance(about.at, str) else "{:g}, {:g}".format(*about.at)
+        point = about.at if isinstance(about.at, str) else "({:g}, {:g})".format(*about.at)
         lines = "line of action" if one else "lines of action"
         return (
             f"The {lines} of {names} {'passes' if one else 'pass'} through {point}, so "

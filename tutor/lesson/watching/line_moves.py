@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import replace
 
 from tutor.judge import Equation, Fx, Fy, Judge, in_words, right_line
 from tutor.judge.about import Value, as_text, from_text
@@ -90,8 +91,8 @@ def from_the_joint(state: State, ask: Ask, desk: Judge) -> Move:
 
 def _section(state: State, found: Section, keep: str) -> Move:
     """A cut through the truss that gives a force which no joint gives alone."""
-    unknown = [name for name in found.cut if name not in state.result]
     part = found.part_with(keep)
+    unknown = still_open(replace(state, part=part))
     written = f"Cut {listed(found.cut)}; keep the part with {listed(part)}."
     because = (
         "At no joint can two unknown forces or fewer be found. The part on one side of a cut is a free "
@@ -99,7 +100,7 @@ def _section(state: State, found: Section, keep: str) -> Move:
         "unknown."
     )
     data = {"members": list(found.cut), "keep": keep}
-    return Move("section", data, written, Reason(because, open=tuple(unknown)))
+    return Move("section", data, written, Reason(because, open=unknown))
 
 
 def _of_the_part(state: State, ask: Ask, desk: Judge) -> Move:
