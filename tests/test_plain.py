@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Any, get_args
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from student import Student, as_typed
 
@@ -90,7 +90,6 @@ ANYTHING = st.one_of(
 ).map(lambda text: text.replace("\n", " ").replace("\r", " "))
 
 
-@settings(max_examples=50)
 @given(st.integers(0, len(SCRIPT)), st.lists(ANYTHING, max_size=8))
 def test_whatever_is_typed_wherever_one_is_it_goes_on_in_plain_text(
     start: int, lines: list[str]
@@ -104,7 +103,6 @@ def test_whatever_is_typed_wherever_one_is_it_goes_on_in_plain_text(
     assert said.rstrip().endswith(CAUTION)
 
 
-@settings(max_examples=30)
 @given(st.lists(ANYTHING, max_size=4))
 def test_whatever_is_typed_at_the_list_of_problems_it_goes_on(lines: list[str]) -> None:
     other = load_problem(FOLDER / "bell-frame.toml")
@@ -115,7 +113,6 @@ def test_whatever_is_typed_at_the_list_of_problems_it_goes_on(lines: list[str]) 
     assert said.rstrip().endswith(CAUTION)
 
 
-@settings(max_examples=30)
 @given(st.integers(0, len(SCRIPT)), st.integers(0, len(SCRIPT)))
 def test_a_lesson_left_anywhere_goes_on_as_if_it_had_not_been_left(one: int, other: int) -> None:
     first, second = sorted((one, other))

@@ -8,7 +8,7 @@ import tempfile
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from transcripts import Typist
 
@@ -175,7 +175,6 @@ def test_drawing_is_reached_from_the_list_and_the_command_line(
         assert "Nothing yet." in capsys.readouterr().out
 
 
-@settings(max_examples=50)
 @given(st.lists(TYPED, max_size=8))
 def test_whatever_is_typed_it_goes_on_in_plain_text(lines: list[str]) -> None:
     sink = io.StringIO()

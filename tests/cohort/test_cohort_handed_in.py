@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 from classroom import DAY, TRESTLE, handed_in, lesson
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tutor.cohort.course import course_at
@@ -48,7 +48,6 @@ def told(handed: HandedIn | str) -> tuple[str, ...]:
     return (*handed.faults, *(fault for part in handed.parts for fault in part.faults))
 
 
-@settings(max_examples=60, deadline=None)
 @given(share=st.floats(0.0, 1.0, exclude_max=True), by=st.integers(1, 255))
 def test_no_byte_can_be_changed_without_being_told(data: bytes, share, by) -> None:
     place = int(share * (len(data) - 1))
@@ -57,7 +56,6 @@ def test_no_byte_can_be_changed_without_being_told(data: bytes, share, by) -> No
     assert told(read_handed_in(bytes(changed)))
 
 
-@settings(max_examples=30, deadline=None)
 @given(share=st.floats(0.0, 0.999))
 def test_a_file_cut_short_anywhere_is_told_and_its_whole_lessons_stay(data: bytes, share) -> None:
     place = int(share * (len(data) - 2))

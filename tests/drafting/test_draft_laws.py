@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from strategies import make_truss
 
@@ -93,7 +93,6 @@ def typed(lines: list[str]) -> Draft:
 
 
 @given(st.lists(LINES, max_size=8))
-@settings(max_examples=300, deadline=None)
 def test_any_line_gets_a_plain_sentence_and_nothing_raises(lines: list[str]) -> None:
     draft = Draft()
     for line in lines:
@@ -110,7 +109,6 @@ def test_any_line_gets_a_plain_sentence_and_nothing_raises(lines: list[str]) -> 
 
 
 @given(st.lists(LINES, max_size=8))
-@settings(max_examples=150, deadline=None)
 def test_undo_and_redo_are_each_others_inverse(lines: list[str]) -> None:
     draft = typed([line for line in lines if line.strip().lower() not in ("undo", "redo", "back")])
     trusses, count = list(draft.trusses), len(draft.steps)
@@ -124,7 +122,6 @@ def test_undo_and_redo_are_each_others_inverse(lines: list[str]) -> None:
 
 
 @given(st.lists(LINES, max_size=8))
-@settings(max_examples=150, deadline=None)
 def test_what_is_kept_of_any_drawing_draws_it_again(lines: list[str]) -> None:
     problem = typed(lines).problem
     again = typed(list(lines_of(problem))).problem
@@ -132,7 +129,6 @@ def test_what_is_kept_of_any_drawing_draws_it_again(lines: list[str]) -> None:
 
 
 @given(st.lists(LINES, max_size=8))
-@settings(max_examples=100, deadline=None)
 def test_the_same_entries_draw_the_same_truss(lines: list[str]) -> None:
     draft = typed(lines)
     assert Draft(draft.steps).problem == draft.problem
@@ -157,7 +153,6 @@ def test_a_typed_truss_that_is_saved_loads_as_the_same_problem(seed: int, tmp_pa
 
 
 @given(st.integers(0, 10**6), st.lists(LINES, max_size=4))
-@settings(max_examples=100, deadline=None)
 def test_what_is_saved_over_a_file_loads_as_what_was_drawn(seed: int, lines: list[str]) -> None:
     start = make_truss(seed, 4)
     before = "# kept above\n" + saved(start).replace("[joints]", "[joints] # kept behind")
@@ -175,7 +170,6 @@ def test_what_is_saved_over_a_file_loads_as_what_was_drawn(seed: int, lines: lis
 
 
 @given(st.lists(LINES, max_size=6), st.lists(LINES, max_size=6))
-@settings(max_examples=100, deadline=None)
 def test_a_drawing_goes_by_new_names_of_old_joints_until_it_is_another(
     before: list[str], after: list[str]
 ) -> None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tutor.drafting import Draft, saved
@@ -63,7 +63,6 @@ def changed(lines: list[str]) -> tuple[Problem, str]:
 
 
 @given(st.lists(st.sampled_from(CHANGES), max_size=5))
-@settings(max_examples=120, deadline=None)
 def test_no_comment_of_a_file_by_hand_is_lost_or_doubled(lines: list[str]) -> None:
     _, text = changed(lines)
     for comment in COMMENTS:
@@ -71,7 +70,6 @@ def test_no_comment_of_a_file_by_hand_is_lost_or_doubled(lines: list[str]) -> No
 
 
 @given(st.lists(st.sampled_from(CHANGES), max_size=5))
-@settings(max_examples=60, deadline=None)
 def test_the_schema_is_named_once_and_first(lines: list[str]) -> None:
     _, text = changed(lines)
     assert text.startswith("#:schema ")
@@ -79,7 +77,6 @@ def test_the_schema_is_named_once_and_first(lines: list[str]) -> None:
 
 
 @given(st.lists(st.sampled_from(CHANGES), max_size=5))
-@settings(max_examples=60, deadline=None)
 def test_what_is_saved_over_it_loads_as_what_was_drawn(lines: list[str]) -> None:
     problem, text = changed(lines)
     assert read_text(text, "text").problem == read_text(saved(problem), "text").problem

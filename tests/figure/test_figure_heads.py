@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from every_problem import SHARED
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from test_figure_laws import GLYPHS, figures
 
@@ -25,7 +25,6 @@ def heads_of(figure: Figure, size: tuple[int, int]) -> list[Cell]:
 CRAMPED = ((30, 8), (40, 12), (52, 14), (76, 20), (120, 40))
 
 
-@settings(max_examples=80)
 @given(figures(), st.sampled_from(CRAMPED), st.sampled_from(GLYPHS))
 def test_no_arrow_head_is_hidden_by_a_joint_a_member_another_head_or_anything_drawn_over_it(
     figure: Figure, size: tuple[int, int], glyphs: Glyphs

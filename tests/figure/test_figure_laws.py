@@ -5,7 +5,7 @@ import unicodedata
 from xml.etree import ElementTree
 
 from families import pratt
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from strategies import make_truss, trusses, wall_trusses
 
@@ -152,7 +152,6 @@ def test_a_truss_keeps_its_true_proportions(problem: Problem, size: tuple[int, i
             assert abs(math.hypot(u - x, v - y) - apart) <= math.hypot(1.0, 2.0)
 
 
-@settings(max_examples=50)
 @given(figures(), st.booleans(), st.booleans(), st.sampled_from((200, 480, 720, 1200)))
 def test_an_svg_is_well_formed_and_fetches_nothing(
     figure: Figure, dark: bool, paper: bool, width: int

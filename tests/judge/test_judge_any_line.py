@@ -45,7 +45,7 @@ def anything(rng: Random, problem: Problem, known: list[str]) -> str:
 
 
 PIECES = [
-    pytest.param(range(start, start + 250), marks=[pytest.mark.slow] if start >= 500 else [])
+    pytest.param(range(start, start + 250), marks=[pytest.mark.slow] if start >= 250 else [])
     for start in range(0, 1500, 250)
 ]
 

@@ -28,10 +28,10 @@ def judged(line: Right, text: str) -> Verdict:
     return verdict
 
 
-def test_two_thousand_broken_lines_get_one_sentence_each_and_nothing_raises() -> None:
-    lines = [right(seed % LINES) for seed in range(2000)]
+def test_broken_lines_get_one_sentence_each_and_nothing_raises() -> None:
+    lines = [right(seed % LINES) for seed in range(700)]
     found = [judged(line, broken(seed, line.text)) for seed, line in enumerate(lines)]
-    assert sum(verdict.kind == "unreadable" for verdict in found) > 1000
+    assert sum(verdict.kind == "unreadable" for verdict in found) > 350
 
 
 @pytest.mark.parametrize("seed", range(LINES))

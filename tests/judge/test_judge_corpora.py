@@ -81,26 +81,25 @@ def tenths(total: int, parts: int = 20) -> list[range]:
     return [range(start, start + step) for start in range(0, total, step)]
 
 
-@pytest.mark.parametrize("seeds", tenths(1500, 3), ids=str)
-def test_right_lines_are_right(seeds: range) -> None:
-    assert refused(seeds) == []
+def test_right_lines_are_right() -> None:
+    assert refused(range(500)) == []
 
 
 def test_lines_with_one_slip_are_never_right_and_the_slip_is_named() -> None:
-    share, accepted = named_shares(range(800), 1)
+    share, accepted = named_shares(range(400), 1)
     assert accepted == []
     assert share >= 0.995
 
 
 def test_lines_with_two_slips_are_never_right_and_both_are_named() -> None:
-    share, accepted = named_shares(range(500), 2)
+    share, accepted = named_shares(range(300), 2)
     assert accepted == []
     assert share >= 0.99
 
 
 def test_of_three_slips_it_is_said_honestly_that_they_cannot_be_named() -> None:
     """Unless fewer slips explain the very same line, in which case those are named."""
-    for seed in range(200):
+    for seed in range(100):
         wrong = wrong_line(seed, 3)
         if wrong is None:
             continue
@@ -110,9 +109,8 @@ def test_of_three_slips_it_is_said_honestly_that_they_cannot_be_named() -> None:
         assert len({m.force for m in verdict.mistakes}) <= 2 or len(set(codes)) == 1
 
 
-@pytest.mark.parametrize("seeds", tenths(800, 2), ids=str)
-def test_lines_with_a_term_off_by_over_five_percent_are_never_right(seeds: range) -> None:
-    assert perturbed_and_accepted(seeds) == []
+def test_lines_with_a_term_off_by_over_five_percent_are_never_right() -> None:
+    assert perturbed_and_accepted(range(400)) == []
 
 
 def test_no_honestly_rounded_line_or_value_of_a_whole_walk_is_called_wrong() -> None:

@@ -10,9 +10,16 @@ from tutor.judge import Fx, Fy, judge
 from tutor.judge.example import MAST
 
 
-def test_what_is_said_to_fit_stands_in_the_true_line_with_one_factor() -> None:
+@pytest.mark.parametrize(
+    "seeds",
+    [
+        pytest.param(range(130), id="some"),
+        pytest.param(range(400), id="all", marks=pytest.mark.slow),
+    ],
+)
+def test_what_is_said_to_fit_stands_in_the_true_line_with_one_factor(seeds: range) -> None:
     seen = 0
-    for seed in range(400):
+    for seed in seeds:
         wrong = wrong_line(seed, 3)
         if wrong is None:
             continue
@@ -25,7 +32,7 @@ def test_what_is_said_to_fit_stands_in_the_true_line_with_one_factor() -> None:
                 true, typed = values(wrong.line), values(wrong.slipped)
                 ratios = {typed[name] / true[name] for name in forces_in(match[1])}
                 assert max(ratios) - min(ratios) <= 0.02 * abs(max(ratios)), (seed, wrong.text)
-    assert seen > 20
+    assert seen > len(seeds) / 20
 
 
 @pytest.mark.parametrize(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from random import Random
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from lines import Style, abouts, pieces, plain, random_senses, written
 from strategies import make_truss
@@ -46,7 +46,6 @@ def factor(problem, piece) -> str:
 
 
 @given(st.integers(0, 10**9), st.booleans())
-@settings(max_examples=50)
 def test_what_the_judge_calls_right_to_the_letter_is_just_what_can_be_proved(seed, changed):
     rng = Random(seed)
     problem = to_the_letter(make_truss(rng.randrange(10**6), rng.randint(3, 6)))

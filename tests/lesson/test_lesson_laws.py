@@ -11,7 +11,7 @@ from typing import Any
 
 import pytest
 from every_problem import SHARED
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from lines import Style, pieces, random_senses, written
 from strategies import make_truss
@@ -38,7 +38,6 @@ def kept_and_read(events: list[Event]) -> list[Event]:
 
 
 @given(random_events(SCRIPT))
-@settings(max_examples=150)
 def test_a_lesson_replayed_from_its_events_is_the_same_lesson(events: list[Event]) -> None:
     lesson = Lesson(ARM)
     for event in events:
@@ -52,7 +51,6 @@ def test_a_lesson_replayed_from_its_events_is_the_same_lesson(events: list[Event
 
 
 @given(random_events(SCRIPT))
-@settings(max_examples=150)
 def test_undo_takes_back_exactly_the_last_change(events: list[Event]) -> None:
     lesson = Lesson(ARM)
     standing: list[tuple[Event, Any]] = []
@@ -73,7 +71,6 @@ def test_undo_takes_back_exactly_the_last_change(events: list[Event]) -> None:
 
 
 @given(random_events(SCRIPT))
-@settings(max_examples=60)
 def test_a_wrong_try_stays_counted_when_a_right_one_is_taken_back(events: list[Event]) -> None:
     lesson = Lesson(ARM, events)
     wrong = [t for t in lesson.state.tries if t.verdict == "wrong"]
@@ -88,7 +85,6 @@ def test_a_wrong_try_stays_counted_when_a_right_one_is_taken_back(events: list[E
 
 
 @given(random_events(SCRIPT, most=6), st.randoms(use_true_random=False))
-@settings(max_examples=40)
 def test_killed_at_any_byte_of_its_journal_it_resumes_at_the_last_whole_event(
     events: list[Event], rng: Random
 ) -> None:
@@ -122,7 +118,6 @@ def gave_values(lesson: Lesson, do: Clock, truth: dict[str, float]) -> bool:
 
 
 @given(st.integers(0, 10**6), st.booleans())
-@settings(max_examples=60)
 def test_every_order_that_is_statically_possible_reaches_the_table(seed: int, wall: bool) -> None:
     rng = Random(seed)
     problem = make_truss(rng.randrange(10**6), rng.randint(3, 6), wall=wall)

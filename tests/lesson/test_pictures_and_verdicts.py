@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from strategies import trusses, wall_trusses
 
@@ -50,7 +50,6 @@ def term(arrow: Arrow, along: tuple[float, float], symbol: str, value: str, way:
 problems = st.one_of(trusses(max_joints=6), wall_trusses(max_joints=6))
 
 
-@settings(max_examples=60)
 @given(problems, st.data())
 def test_every_term_that_the_picture_of_a_joint_shows_is_right_in_its_lines(
     problem: Problem, data: st.DataObject

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from strategies import trusses
 from walks import ARM, LANDING, MAST, RAIL, walk_to
@@ -143,7 +143,6 @@ def test_a_line_of_letters_that_cancel_does_not_close(text: str) -> None:
     assert lesson.state.step == "close"
 
 
-@settings(max_examples=40, deadline=None)
 @given(trusses(max_joints=6), st.data())
 def test_numbers_that_do_not_stand_for_the_forces_of_an_equation_never_close_it(
     problem: Problem, data: st.DataObject

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import pytest
 from broken_files import CASES, SOUND, Case, text_of
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from jsonschema import Draft4Validator
 from strategies import make_truss
@@ -66,7 +66,6 @@ def test_every_shipped_problem_fits_the_schema(path: Path) -> None:
 
 
 @given(st.integers(0, 10**6), st.integers(3, 9))
-@settings(max_examples=60)
 def test_any_problem_that_is_written_fits_the_schema(seed: int, joints: int) -> None:
     assert refused(write_problem(make_truss(seed, joints))) == []
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from pathlib import Path
 from typing import Any
 
-from hypothesis import given, reject, settings
+from hypothesis import given, reject
 from hypothesis import strategies as st
 from truss_names import LETTERED, NUMBERED
 
@@ -142,7 +142,6 @@ def assert_sound(found: object, text: str) -> None:
 
 
 @given(typed, truss, st.sampled_from(["degrees", "radians"]))
-@settings(max_examples=66)
 def test_any_text_is_read_or_complained_about(text: str, names: Names, angles: Any) -> None:
     assert_sound(one_equation(read_line(text, names, angles=angles)), text)
     assert_sound(value_of(read_line(text, names)), text)
@@ -166,7 +165,6 @@ def mixed(draw: Any) -> str:
 
 
 @given(st.one_of(typed, mixed()), truss)
-@settings(max_examples=66, deadline=None)
 def test_any_text_is_read_as_a_line_and_as_a_heading_or_complained_about(
     text: str, names: Names
 ) -> None:
@@ -334,7 +332,6 @@ def _scaled(means: dict[str | None, Fraction], by: Fraction) -> dict[str | None,
 
 
 @given(sums(), sums(), st.sampled_from(["", "ΣF_x: ", "sum of moments about A : "]))
-@settings(max_examples=40)
 def test_the_reading_of_a_printed_line_is_the_line(
     left: Printed, right: Printed, label: str
 ) -> None:
@@ -386,7 +383,6 @@ constants = st.recursive(
 
 
 @given(constants)
-@settings(max_examples=50, deadline=None)
 def test_the_fast_way_and_the_exact_way_agree(text: str) -> None:
     reading = one_equation(read_line(f"({text}) F_AB = 0", LETTERED))
     if isinstance(reading, Unreadable):

@@ -49,7 +49,6 @@ def test_every_line_of_a_worked_solution_is_right(path) -> None:
 
 
 @given(trusses())
-@settings(max_examples=40)
 def test_every_line_of_the_way_through_any_truss_is_right(problem: Problem) -> None:
     check(problem)
 
