@@ -11,7 +11,7 @@ from collections.abc import Collection, Mapping, Sequence
 
 from tutor.homework.account import Account, Draft, put_in_words
 from tutor.homework.one_force import of_both_lines, of_one_force
-from tutor.homework.one_line import Match, of_one_line
+from tutor.homework.one_line import Match, Usual, matches, of_one_line, usual_lines
 from tutor.homework.other_row import of_two_rows
 from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.work import Entry
@@ -55,3 +55,36 @@ def accounts(
         for draft in drafts
         if draft.cost <= drafts[0].cost + WITHIN
     )
+
+
+class Explained:
+    """The accounts of the bodies of one homework, each asked for once while its numbers are the same."""
+
+    def __init__(self, problem: Problem) -> None:
+        self.problem = problem
+        self._usual: dict[str, list[Usual]] = {}
+        self._matches: dict[int, tuple[Sheet, tuple[Match, ...]]] = {}
+        self._accounts: dict[tuple[int, tuple[str, ...]], tuple[Account, ...]] = {}
+
+    def accounts(
+        self, sheet: Sheet, values: Sequence[str], entries: Mapping[str, Entry]
+    ) -> tuple[Account, ...]:
+        """What explains a body, where these wrong values were found at it.
+
+        `entries` are the numbers that stand on it.
+        """
+        key = (id(sheet), tuple(values))
+        if key not in self._accounts:
+            matched = self._matched(sheet, entries)
+            self._accounts[key] = accounts(self.problem, sheet, values, entries, matched)
+        return self._accounts[key]
+
+    def _matched(self, sheet: Sheet, entries: Mapping[str, Entry]) -> tuple[Match, ...]:
+        """The slips in one line of a body; the body is kept with them, so that its id stays its own."""
+        kept = self._matches.get(id(sheet))
+        if kept is None:
+            if sheet.name not in self._usual:
+                self._usual[sheet.name] = usual_lines(self.problem, sheet)
+            found = matches(self._usual[sheet.name], sheet, entries)
+            kept = self._matches[id(sheet)] = (sheet, found)
+        return kept[1]

@@ -15,8 +15,8 @@ from itertools import pairwise
 from tutor.homework import lenses
 from tutor.homework.belief_words import WORDS
 from tutor.homework.chain import Found, follow
-from tutor.homework.lenses import Lens, through
-from tutor.homework.sheet import Sheet, renumbered
+from tutor.homework.lenses import Lens, Sight, through
+from tutor.homework.sheet import Bodies
 from tutor.homework.work import Entry
 from tutor.model import Problem
 
@@ -72,17 +72,20 @@ class Held:
 
 def held(
     problem: Problem,
-    bodies: Mapping[str, Sheet],
+    bodies: Bodies,
     entries: Mapping[str, Entry],
     wrong: Collection[str],
+    most: float = math.inf,
 ) -> list[Held]:
-    """Every belief that explains all of the `wrong` entries, cheapest first, each once."""
+    """Every belief that explains all of the `wrong` entries and costs `most`, cheapest first, each once."""
     if len(wrong) < LEAST:
         return []
     found: dict[tuple[str, str | None], Held] = {}
     for name, force, lens in _table(problem):
+        if COSTS[name][1] > most:
+            continue
         for seen in through(problem, bodies, lens):
-            cost_and_walk = _walked(seen, entries, wrong, lens, set(problem.reaction))
+            cost_and_walk = _walked(seen, entries, wrong, set(problem.reaction))
             if cost_and_walk is None:
                 continue
             more, walk = cost_and_walk
@@ -93,21 +96,22 @@ def held(
 
 
 def _walked(
-    seen: dict[str, Sheet],
+    seen: Sight,
     entries: Mapping[str, Entry],
     wrong: Collection[str],
-    lens: Lens,
     reactions: set[str],
 ) -> tuple[float, Found] | None:
     """What it costs that these bodies give the entries, and how; None where they do not."""
+    lens = seen.lens
     known = {n for n in lens.zero if n not in entries or abs(entries[n].value) <= entries[n].radius}
     if len(known) < len(lens.zero):
         return None
-    near = {body: s for body, s in seen.items() if any(name in wrong for name in s.part)}
-    right = known | {n for n in entries if n not in wrong}
-    if len(follow(renumbered(near, entries), wrong, right, partly=True)) < len(set(wrong) - known):
+    if not all(seen.may_give(name) for name in wrong if name not in known):
         return None
-    bodies = renumbered(seen, entries)
+    bodies = seen.bodies
+    right = known | {n for n in entries if n not in wrong}
+    if len(follow(bodies, wrong, right, partly=True)) < len(set(wrong) - known):
+        return None
     if not lens.at_whole:
         known |= {n for n in reactions if n in entries and n not in wrong}
     start = set(known)

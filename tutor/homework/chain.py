@@ -7,11 +7,11 @@ next is.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable
 
-from tutor.homework.sheet import Sheet, Vector
+from tutor.homework.sheet import Bodies, Sheet
+from tutor.homework.vectors import Vector
 
-Bodies = Mapping[str, Sheet]
 Found = dict[str, tuple[str, Vector]]
 
 
@@ -33,46 +33,41 @@ def follow(
     """
     left = set(targets) - known
     barred = set(without)
-    usable = [
-        sheet
-        for name, sheet in bodies.items()
-        if name not in barred and (partly or not sheet.missing)
-    ]
-    at: dict[str, list[Sheet]] = {}
-    for sheet in usable:
-        for name in sheet.part:
-            at.setdefault(name, []).append(sheet)
     found: Found = {}
-    waiting = dict.fromkeys(s.name for s in usable if start is None or s.name in start)
+    waiting = dict.fromkeys(bodies if start is None else (name for name in bodies if name in start))
     while waiting:
-        sheet = bodies[next(iter(waiting))]
-        del waiting[sheet.name]
-        fresh = _given_by(sheet, known, left, blank)
-        for name, equation in fresh.items():
-            found[name] = (sheet.name, equation)
-            known.add(name)
-            left.discard(name)
-            for other in at[name]:
-                waiting[other.name] = None
+        name = next(iter(waiting))
+        del waiting[name]
+        sheet = bodies[name]
+        if name in barred or (sheet.missing and not partly):
+            continue
+        for unknown, equation in _given_by(sheet, known, left, blank):
+            found[unknown] = (name, equation)
+            known.add(unknown)
+            left.discard(unknown)
+            waiting.update(dict.fromkeys(bodies.at[unknown]))
     return found
 
 
 def _given_by(
     sheet: Sheet, known: set[str], left: set[str], blank: Collection[str]
-) -> dict[str, Vector]:
+) -> list[tuple[str, Vector]]:
     """The values that one body gives now, each with the equation that gives it."""
-    open_names = [name for name in sheet.part if name not in known]
-    dark = [name for name in sheet.part if name in blank and name in known]
-    found = {}
-    for name in open_names:
+    open_names = tuple([name for name in sheet.part if name not in known])
+    if left.isdisjoint(open_names):
+        return []
+    dark = [name for name in sheet.part if name in blank and name in known] if blank else []
+    given = sheet.solved_for(open_names)
+    found = []
+    for name in open_names if dark else given:
         if name not in left:
             continue
-        equations = sheet.equations(name, open_names)
+        equations = given.get(name, ())
         if dark:
             equations = (*equations, *sheet.equations(name, (*open_names, *dark)))
         for equation in equations:
             if sheet.holds(equation):
-                found[name] = equation
+                found.append((name, equation))
                 break
     return found
 

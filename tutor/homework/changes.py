@@ -29,27 +29,51 @@ class Change:
     by: float = 0.0
 
 
+@dataclass(frozen=True)
+class Gap:
+    """What a line of a body leaves over, and how far that may be off, in the body's measure.
+
+    `factor` is one unit of the line's own measure in that of the body.
+    """
+
+    left: float
+    slack: float
+    factor: float = 1.0
+
+    def closed_by(self, change: float, radius: float = 0.0) -> bool:
+        """Whether a change in the line, itself off by up to `radius`, makes up for what is left."""
+        return abs(self.left + self.factor * change) <= self.slack + abs(self.factor) * radius
+
+
 def changes(
-    problem: Problem, sheet: Sheet, true: Slips, entries: Mapping[str, Entry]
+    problem: Problem, sheet: Sheet, true: Slips, entries: Mapping[str, Entry], gap: Gap
 ) -> Iterator[Change]:
-    """What each slip of the catalogue changes in one line, in the line's own measure."""
+    """What each slip of the catalogue that closes the gap changes in one line, in its own measure."""
     for name, (spot, slips) in true.unknowns.items():
         part = sheet.part[name]
         value = part.value or 0.0
         for code, wrong, cost in slips:
             by = wrong - spot.true
-            yield Change(code, name, spot, by * value, abs(by) * part.radius, cost, by)
+            if gap.closed_by(by * value, abs(by) * part.radius):
+                yield Change(code, name, spot, by * value, abs(by) * part.radius, cost, by)
         if spot.true != 0.0 and name in entries:
             for copied in miscopied(entries[name]):
-                yield Change("magnitude", name, spot, spot.true * (copied - value), 0.0, COPIED)
+                change = spot.true * (copied - value)
+                if gap.closed_by(change):
+                    yield Change("magnitude", name, spot, change, 0.0, COPIED)
     for spot, slips in true.loads:
         for code, wrong, cost in slips:
-            yield Change(code, spot.name, spot, wrong - spot.true, 0.0, cost)
-    yield from _loads_from_elsewhere(problem, sheet, true)
+            if gap.closed_by(wrong - spot.true):
+                yield Change(code, spot.name, spot, wrong - spot.true, 0.0, cost)
+    for load, change in _loads_from_elsewhere(problem, sheet, true):
+        if gap.closed_by(change):
+            yield Change("stray-load", f"load {load}", None, change, 0.0, FROM_ELSEWHERE)
 
 
-def _loads_from_elsewhere(problem: Problem, sheet: Sheet, true: Slips) -> Iterator[Change]:
-    """The load of another joint, written at this one."""
+def _loads_from_elsewhere(
+    problem: Problem, sheet: Sheet, true: Slips
+) -> Iterator[tuple[str, float]]:
+    """The loads of other joints, each with what it adds to a line of this one."""
     if sheet.name == WHOLE or true.is_moment:
         return
     for load in problem.loads:
@@ -57,7 +81,7 @@ def _loads_from_elsewhere(problem: Problem, sheet: Sheet, true: Slips) -> Iterat
             continue
         part = load.vector[0] if isinstance(true.about, Fx) else load.vector[1]
         if part != 0.0:
-            yield Change("stray-load", f"load {load.joint}", None, part, 0.0, FROM_ELSEWHERE)
+            yield load.joint, part
 
 
 def miscopied(entry: Entry) -> Iterator[float]:

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import replace
-from functools import cached_property
 
 from tutor.homework.account import Account
 from tutor.homework.accounts import UNEXPLAINED
@@ -19,11 +18,12 @@ from tutor.homework.outcome import RIVAL, Outcome, of_beliefs
 from tutor.homework.places import Story, first_in_order, first_places
 from tutor.homework.reading import blank_members
 from tutor.homework.rounding import standing
-from tutor.homework.sheet import PARALLEL, WHOLE, Vector, sheets
+from tutor.homework.sheet import WHOLE, sheets
 from tutor.homework.slips import cost_of
 from tutor.homework.stories import Stories, Told
 from tutor.homework.telling import at_its_place, far_fetched, finding_of, line_account
 from tutor.homework.uniform import uniform
+from tutor.homework.vectors import PARALLEL, Vector
 from tutor.homework.words import summary
 from tutor.homework.work import Entry, Work, read_work
 from tutor.judge import Judge, Mistake, Value, judge_of
@@ -72,6 +72,8 @@ class _Check:
         self, desk: Judge, work: Work, true: dict[str, float], before: Mapping[str, Entry]
     ) -> None:
         self.before = before
+        self.believed: list[Held] = []
+        self.believed_up_to = -math.inf
         self.desk = desk
         self.problem = desk.problem
         self.work = work
@@ -134,7 +136,7 @@ class _Check:
             return self._from_lines(misleading) if misleading else Outcome((), (), {})
         alike = uniform(self.problem, self.work.entries, self.true, self.wrong)
         if alike is not None:
-            sure: Sure = "likely" if self._beliefs else "certain"
+            sure: Sure = "likely" if self._beliefs() else "certain"
             findings = {n: Finding(n, "wrong", alike.cause(n), sure) for n in self.wrong}
             return Outcome((alike.place,), alike.accounts, findings)
         rests = resting(self.handed_in, self.work.entries, self.before, self.standing)
@@ -154,18 +156,22 @@ class _Check:
         self.reading = pairs[0][1]
         return self._of_story([story for story, _ in pairs], told is not None, misleading)
 
-    @cached_property
-    def _beliefs(self) -> list[Held]:
+    def _beliefs(self, most: float = math.inf) -> list[Held]:
+        """The beliefs that explain the page and do not cost more than `most`."""
         if len(self.problem.joints) > MOST_BELIEVED:
             self.stories.stopped = True
             return []
-        return held(self.problem, self.handed_in, self.work.entries, self.stories.wrong)
+        if most > self.believed_up_to:
+            entries, wrong = self.work.entries, self.stories.wrong
+            self.believed = held(self.problem, self.handed_in, entries, wrong, most)
+            self.believed_up_to = most
+        return [each for each in self.believed if each.cost <= most]
 
     def _of_beliefs(self, pairs: list[Told]) -> Outcome | None:
         """What one belief explains, where nothing cheaper does."""
         wrong = self.stories.wrong
         cost = pairs[0][0].cost if pairs else math.inf
-        found = self._beliefs
+        found = self._beliefs(cost + RIVAL)
         if not found or found[0].cost > cost:
             return None
         return of_beliefs(self.problem, self.handed_in, wrong, self.work.order, found, cost)
@@ -225,7 +231,7 @@ class _Check:
         """Whether another mistake, or a belief, explains about as well what the best one explains."""
         accounts = best.turns[0].accounts
         codes = {a.mistake.code for a in accounts if a.cost <= accounts[0].cost + RIVAL}
-        return len(codes) > 1 or any(each.cost <= best.cost + RIVAL for each in self._beliefs)
+        return len(codes) > 1 or bool(self._beliefs(best.cost + RIVAL))
 
     def _all_written(self, place: str, equation: Vector) -> bool:
         """Whether the equation that a value follows by holds with written numbers alone."""

@@ -8,7 +8,8 @@ from __future__ import annotations
 import math
 from collections.abc import Collection, Mapping, Sequence
 
-from tutor.homework.sheet import Sheet, Vector, renumbered
+from tutor.homework.sheet import Bodies, Sheet, renumbered
+from tutor.homework.vectors import Vector
 from tutor.homework.work import LEAST_FIGURES, Entry, half_step
 from tutor.statics.linear import inverse
 
@@ -16,18 +17,18 @@ SOLVABLE = 1e-3
 
 
 def filled(
-    bodies: Mapping[str, Sheet],
+    bodies: Bodies,
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
     without: Collection[str] = (),
-) -> tuple[dict[str, Sheet], dict[str, Entry]]:
+) -> tuple[Bodies, dict[str, Entry]]:
     """The bodies and values with every blank that a body gives from the values beside it.
 
     Where several bodies give one differently, a mistake lies between them; the one nearer to what
     is true is taken, so that a blank adds no mistake of its own. The bodies `without` give nothing.
     """
     found = dict(entries)
-    sheets = dict(bodies)
+    sheets = bodies
     while True:
         fresh: dict[str, Entry] = {}
         for sheet in sheets.values():

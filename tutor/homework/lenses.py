@@ -7,10 +7,11 @@ truss into the one that the belief puts there. Everything else of the walk is as
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from tutor.homework.sheet import WHOLE, Part, Sheet, Vector, middle_and_size
+from tutor.homework.sheet import WHOLE, Bodies, Part, Sheet, middle_and_size
+from tutor.homework.vectors import Vector
 from tutor.model import Problem
 from tutor.statics import Force, Moment
 
@@ -39,27 +40,61 @@ class Lens:
         return bool(self.whole or self.turning or self.balance or self.zero)
 
 
-def through(
-    problem: Problem, bodies: Mapping[str, Sheet], lens: Lens
-) -> Iterator[dict[str, Sheet]]:
+class Sight:
+    """The bodies seen through a lens, each looked at when it is asked for.
+
+    `point` is where the moments of the whole truss are taken. A body that looks as it does without the
+    lens is the same one.
+    """
+
+    def __init__(
+        self, problem: Problem, bodies: Bodies, lens: Lens, point: tuple[float, float] | None = None
+    ) -> None:
+        self.problem = problem
+        self.without = bodies
+        self.lens = lens
+        self.point = point
+        self._body: dict[str, Sheet] = {}
+
+    def body(self, name: str) -> Sheet:
+        if name not in self._body:
+            sheet = self.without[name]
+            if name != WHOLE and self.lens.joint is not None:
+                sheet = _turned(sheet, [self.lens.joint(part.force) for part in sheet.parts])
+            elif name == WHOLE and self.point is not None:
+                sheet = _whole(self.problem, sheet, self.lens, self.point)
+            self._body[name] = sheet
+        return self._body[name]
+
+    @property
+    def bodies(self) -> Bodies:
+        found = Bodies({name: self.body(name) for name in self.without})
+        found.at = self.without.at
+        return found
+
+    def may_give(self, name: str) -> bool:
+        """Whether some body has an equation that holds and could have given a value."""
+        return any(self.body(body).may_give(name) for body in self.without.at[name])
+
+
+def through(problem: Problem, bodies: Bodies, lens: Lens) -> Iterator[Sight]:
     """The bodies seen so, once for each support about which the moments may have been taken."""
-    joints = {
-        name: sheet if name == WHOLE or lens.joint is None else _joint(sheet, lens.joint)
-        for name, sheet in bodies.items()
-    }
     if not lens.at_whole:
-        yield joints
+        yield Sight(problem, bodies, lens)
         return
     points = [problem.joint[s.joint].at for s in problem.supports]
     if lens.turning is None:
         points = points[:1]
     for point in points:
-        yield {**joints, WHOLE: _whole(problem, bodies[WHOLE], lens, point)}
+        yield Sight(problem, bodies, lens, point)
 
 
-def _joint(sheet: Sheet, see: Seen) -> Sheet:
-    parts = tuple(replace(part, vector=see(part.force)) for part in sheet.parts)
-    return Sheet(sheet.name, parts)
+def _turned(sheet: Sheet, ways: Sequence[Vector]) -> Sheet:
+    """The body with its forces along other directions."""
+    if all(part.vector == way for part, way in zip(sheet.parts, ways, strict=True)):
+        return sheet
+    pairs = zip(sheet.parts, ways, strict=True)
+    return Sheet(sheet.name, tuple([Part(p.force, way, p.value, p.radius) for p, way in pairs]))
 
 
 def _whole(problem: Problem, sheet: Sheet, lens: Lens, point: tuple[float, float]) -> Sheet:
@@ -76,7 +111,7 @@ def _whole(problem: Problem, sheet: Sheet, lens: Lens, point: tuple[float, float
         moment = (lens.turning or _moment)(turned, point)
         return x, y, moment / size
 
-    return Sheet(WHOLE, tuple(replace(part, vector=seen(part)) for part in sheet.parts))
+    return _turned(sheet, [seen(part) for part in sheet.parts])
 
 
 def _moment(force: Force, point: tuple[float, float]) -> float:

@@ -15,8 +15,9 @@ from tutor.homework.chain import Found, follow
 from tutor.homework.findings import Finding
 from tutor.homework.outcome import Outcome
 from tutor.homework.rounding import Standing
-from tutor.homework.sheet import Sheet, Vector, place_in_words, renumbered
+from tutor.homework.sheet import Bodies, Sheet, place_in_words, renumbered
 from tutor.homework.slips import mistake_of
+from tutor.homework.vectors import PARALLEL, Vector
 from tutor.homework.work import Entry
 from tutor.judge import Value
 from tutor.model import Problem
@@ -47,7 +48,7 @@ class Resting:
 
 
 def resting(
-    bodies: Mapping[str, Sheet],
+    bodies: Bodies,
     entries: Mapping[str, Entry],
     before: Mapping[str, Entry],
     standing: Standing,
@@ -94,7 +95,7 @@ def _places(was: Mapping[str, Sheet], found: Found, changed: Sequence[str]) -> t
 def _uses(sheet: Sheet, changed: Sequence[str], name: str, equation: Vector) -> bool:
     """Whether the equation that gave a value holds one of the values changed since."""
     return any(
-        other in sheet.part and other != name and abs(sheet.part[other].share(equation)) > 1e-6
+        other in sheet.part and other != name and abs(sheet.part[other].share(equation)) > PARALLEL
         for other in changed
     )
 

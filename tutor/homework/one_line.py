@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from tutor.homework.account import Draft
-from tutor.homework.changes import Change, changes
-from tutor.homework.sheet import WHOLE, Sheet, Vector, middle_and_size, orthogonal
+from tutor.homework.changes import Change, Gap, changes
+from tutor.homework.sheet import WHOLE, Sheet, middle_and_size
 from tutor.homework.slips import Slips
+from tutor.homework.vectors import Vector, orthogonal
 from tutor.homework.work import Entry
 from tutor.judge import Equation, Fx, Fy, M
 from tutor.model import Problem
@@ -64,10 +65,10 @@ def matches(
         left, slack = sheet.left(line.n), sheet.slack(line.n)
         if abs(left) <= slack or (line.penalty >= OTHER_POINT and found):
             continue
-        for change in changes(line.problem, sheet, line.true, entries):
+        gap = Gap(left, slack, line.factor)
+        for change in changes(line.problem, sheet, line.true, entries, gap):
             off = abs(left + line.factor * change.change)
-            if off <= slack + abs(line.factor) * change.radius:
-                found.append(Match(line, change, off, holding))
+            found.append(Match(line, change, off, holding))
     return tuple(found)
 
 

@@ -8,15 +8,13 @@ not close either, which is why several places may be possible; the cheapest acco
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
 
 from tutor.homework.account import Account
-from tutor.homework.accounts import UNEXPLAINED, accounts
+from tutor.homework.accounts import UNEXPLAINED, Explained
 from tutor.homework.chain import Found, follow
-from tutor.homework.one_line import Match, Usual, matches, usual_lines
-from tutor.homework.sheet import WHOLE, Sheet
+from tutor.homework.sheet import WHOLE, Bodies
 from tutor.homework.work import Entry
 from tutor.model import Problem
 
@@ -76,18 +74,18 @@ class Story:
 class Search:
     """All stories of one homework, from the fewest mistakes to the most.
 
-    `usual` keeps the lines that one writes at each body from one search to the next.
+    `explained` keeps what explains each body from one search to the next.
     """
 
     def __init__(
         self,
         problem: Problem,
-        bodies: Mapping[str, Sheet],
+        bodies: Bodies,
         entries: Mapping[str, Entry],
         wrong: Iterable[str],
-        usual: dict[str, list[Usual]],
+        explained: Explained,
     ) -> None:
-        self.usual = usual
+        self.explained = explained
         self.stopped = False
         self.problem = problem
         self.bodies = bodies
@@ -101,8 +99,6 @@ class Search:
             for name, sheet in bodies.items()
             if sheet.fails and any(unknown in self.wrong for unknown in sheet.part)
         ]
-        self._accounts: dict[tuple[str, tuple[str, ...]], tuple[Account, ...]] = {}
-        self._matches: dict[str, tuple[Match, ...]] = {}
 
     def stories(self, first: str | None = None) -> list[Story]:
         """The stories with the fewest turns that leave nothing open, cheapest first.
@@ -173,15 +169,7 @@ class Search:
 
     def _touched(self, names: Iterable[str]) -> set[str]:
         """The bodies on which these unknowns act."""
-        return {body for name in names for body in self._at[name]}
-
-    @cached_property
-    def _at(self) -> Mapping[str, tuple[str, ...]]:
-        found: dict[str, list[str]] = {}
-        for sheet in self.bodies.values():
-            for name in sheet.part:
-                found.setdefault(name, []).append(sheet.name)
-        return {name: tuple(bodies) for name, bodies in found.items()}
+        return {body for name in names for body in self.bodies.at[name]}
 
     def from_place(self, place: str) -> tuple[Turn, Found, frozenset[str]]:
         """A turn at this place, what follows from it, and the wrong values that stay open."""
@@ -231,19 +219,9 @@ class Search:
             follow(self.bodies, everything, known, places[k:])
         return len(known) == len(everything)
 
-    def accounts(self, place: str, values: Iterable[str]) -> tuple[Account, ...]:
+    def accounts(self, place: str, values: Sequence[str]) -> tuple[Account, ...]:
         """What explains this place, where these wrong values were found at it."""
-        key = (place, tuple(values))
-        if key not in self._accounts:
-            sheet = self.bodies[place]
-            if place not in self._matches:
-                if place not in self.usual:
-                    self.usual[place] = usual_lines(self.problem, sheet)
-                self._matches[place] = matches(self.usual[place], sheet, self.entries)
-            self._accounts[key] = accounts(
-                self.problem, sheet, key[1], self.entries, self._matches[place]
-            )
-        return self._accounts[key]
+        return self.explained.accounts(self.bodies[place], values, self.entries)
 
 
 def first_places(stories: list[Story]) -> tuple[str, ...]:
@@ -254,9 +232,7 @@ def first_places(stories: list[Story]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(near))
 
 
-def first_in_order(
-    bodies: Mapping[str, Sheet], order: Iterable[str], wrong: Iterable[str]
-) -> str | None:
+def first_in_order(bodies: Bodies, order: Iterable[str], wrong: Iterable[str]) -> str | None:
     """The first body of the student's own order whose wrong values do not follow from those before.
 
     Without "whole" in it, an order begins with the whole truss where a joint needs the reactions.
@@ -278,7 +254,7 @@ def first_in_order(
     return None
 
 
-def _needs_reactions(bodies: Mapping[str, Sheet], steps: Iterable[str]) -> bool:
+def _needs_reactions(bodies: Bodies, steps: Iterable[str]) -> bool:
     """Whether a joint of the order has more than two unknowns when its turn comes."""
     known: set[str] = set()
     for name in steps:

@@ -15,7 +15,8 @@ from itertools import combinations
 from tutor.homework.chain import follow
 from tutor.homework.fill import filled, of_equations
 from tutor.homework.one_line import usual_lines
-from tutor.homework.sheet import WHOLE, Sheet, Vector, renumbered
+from tutor.homework.sheet import WHOLE, Bodies, Sheet, renumbered
+from tutor.homework.vectors import Vector
 from tutor.homework.work import Entry
 from tutor.model import Problem
 
@@ -26,14 +27,14 @@ MOMENTS_ABOUT = 3
 class Reading:
     """The bodies and values with every blank filled, and the values that are then wrong."""
 
-    bodies: Mapping[str, Sheet]
+    bodies: Bodies
     entries: Mapping[str, Entry]
     wrong: tuple[str, ...]
 
 
 def plain_reading(
     problem: Problem,
-    handed_in: Mapping[str, Sheet],
+    handed_in: Bodies,
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
     right: Collection[str],
@@ -44,7 +45,7 @@ def plain_reading(
 
 def readings_by_supports(
     problem: Problem,
-    handed_in: Mapping[str, Sheet],
+    handed_in: Bodies,
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
     right: Collection[str],
@@ -73,7 +74,7 @@ def readings_by_supports(
 
 def readings_of_blank_joint(
     problem: Problem,
-    handed_in: Mapping[str, Sheet],
+    handed_in: Bodies,
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
     right: Collection[str],
@@ -92,7 +93,7 @@ def readings_of_blank_joint(
 
 
 def _choices(
-    problem: Problem, handed_in: Mapping[str, Sheet], found: Mapping[str, Entry], joint: str
+    problem: Problem, handed_in: Bodies, found: Mapping[str, Entry], joint: str
 ) -> Iterator[Mapping[str, Entry]]:
     """The values with those blank at a joint: all from elsewhere, or one from a line of it."""
     blank = blank_members(problem, handed_in[joint])
@@ -130,7 +131,7 @@ def _usual(problem: Problem, sheet: Sheet) -> list[Vector]:
 
 def _read(
     problem: Problem,
-    bodies: Mapping[str, Sheet],
+    bodies: Bodies,
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
     right: Collection[str],

@@ -14,7 +14,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from tutor.homework.sheet import NEGLIGIBLE, PARALLEL, SLOPE, Part, Sheet, Vector
+from tutor.homework.sheet import NEGLIGIBLE, SLOPE, Bodies, Part, Sheet
+from tutor.homework.vectors import PARALLEL, Vector
 from tutor.homework.work import LEAST_FIGURES, Entry, half_step
 from tutor.model import Problem
 
@@ -57,7 +58,7 @@ class Standing:
 
 def standing(
     problem: Problem,
-    bodies: Mapping[str, Sheet],
+    bodies: Bodies,
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
 ) -> Standing:
@@ -75,7 +76,7 @@ class _Walk:
     def __init__(
         self,
         problem: Problem,
-        bodies: Mapping[str, Sheet],
+        bodies: Bodies,
         entries: Mapping[str, Entry],
         true: Mapping[str, float],
     ) -> None:
@@ -93,10 +94,7 @@ class _Walk:
         self.blank: dict[tuple[str, str], Off] = {}
         self.right: set[str] = set()
         self.open: set[str] = set()
-        self.at: dict[str, list[str]] = {}
-        for sheet in bodies.values():
-            for name in sheet.part:
-                self.at.setdefault(name, []).append(sheet.name)
+        self.at = bodies.at
 
     def go(self) -> None:
         for name, entry in self.entries.items():

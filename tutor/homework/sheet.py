@@ -11,16 +11,16 @@ import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from itertools import combinations
 
+from tutor.homework.vectors import PARALLEL, Vector, beside, dot, orthogonal, unit
 from tutor.homework.work import Entry
 from tutor.model import Problem
 from tutor.statics import Force, FreeBody, joint_body, whole
 
-Vector = tuple[float, ...]
 WHOLE = "whole"
 SLOPE = 0.0005
 NEGLIGIBLE = 1e-9
-PARALLEL = 1e-6
 
 
 def place_in_words(place: str) -> str:
@@ -58,19 +58,22 @@ class Part:
         return rounded if self.is_load else min(rounded, self.radius)
 
     def share(self, n: Vector) -> float:
-        return math.fsum(a * b for a, b in zip(self.vector, n, strict=True))
+        return dot(self.vector, n)
 
 
 @dataclass(frozen=True)
 class Sheet:
     """One body with the numbers of the homework on it.
 
-    `lines` keeps what `equations` found, since that does not depend on the numbers.
+    `lines` and `given` keep what `equations` and `solved_for` found, since that does not depend on the numbers.
     """
 
     name: str
     parts: tuple[Part, ...]
     lines: dict[tuple[str, ...], tuple[Vector, ...]] = field(
+        default_factory=dict, repr=False, compare=False
+    )
+    given: dict[tuple[str, ...], Mapping[str, tuple[Vector, ...]]] = field(
         default_factory=dict, repr=False, compare=False
     )
 
@@ -92,37 +95,50 @@ class Sheet:
     def axes(self) -> tuple[Vector, ...]:
         return tuple(tuple(float(i == k) for i in range(self.size)) for k in range(self.size))
 
+    @cached_property
+    def lefts(self) -> Vector:
+        """What is left over along each axis (force unit)."""
+        numbers = [(part.vector, part.value) for part in self.parts if part.value]
+        return tuple(
+            math.fsum(vector[k] * value for vector, value in numbers) for k in range(self.size)
+        )
+
     def left(self, n: Vector) -> float:
         """What is left over in the equation `n` (force unit)."""
-        return math.fsum(part.share(n) * (part.value or 0.0) for part in self.parts)
+        return dot(self.lefts, n)
 
     def slack(self, n: Vector) -> float:
         """How much may be left over by the rounding of the figures written (force unit)."""
-        total = 0.0
-        for part in self.parts:
-            share = abs(part.share(n))
-            value = abs(part.value or 0.0)
-            total += share * (part.radius + NEGLIGIBLE * value)
-            if part.slope and share > PARALLEL:
-                total += part.slope
-        return total + 1e-12
+        total = 1e-12
+        for vector, loose, slope in self._loose:
+            share = abs(dot(vector, n))
+            total += share * loose
+            if share > PARALLEL:
+                total += slope
+        return total
+
+    @cached_property
+    def _loose(self) -> tuple[tuple[Vector, float, float], ...]:
+        """Where each number stands, how far it may be off, and what its rounded slope may add."""
+        return tuple(
+            (part.vector, part.radius + NEGLIGIBLE * abs(part.value or 0.0), part.slope)
+            for part in self.parts
+            if part.value or part.radius
+        )
 
     def added(self, n: Vector) -> float:
         """The sum of the sizes that were added up in the equation `n` (force unit)."""
         return math.fsum(abs(part.share(n) * (part.value or 0.0)) for part in self.parts)
 
     def holds(self, n: Vector) -> bool:
-        if n not in self._holding:
-            self._holding[n] = abs(self.left(n)) <= self.slack(n)
-        return self._holding[n]
+        held = self._holding.get(n)
+        if held is None:
+            held = self._holding[n] = abs(self.left(n)) <= self.slack(n)
+        return held
 
     @cached_property
     def _holding(self) -> dict[Vector, bool]:
         return {}
-
-    @cached_property
-    def lefts(self) -> tuple[float, ...]:
-        return tuple(self.left(n) for n in self.axes)
 
     @cached_property
     def slacks(self) -> tuple[float, ...]:
@@ -137,48 +153,75 @@ class Sheet:
 
     def equations(self, name: str, others: Iterable[str]) -> tuple[Vector, ...]:
         """The equations that give `name` while the `others` are unknown too; any of them will do."""
-        key = (name, *(other for other in others if other != name))
-        if key not in self.lines:
-            self.lines[key] = self._equations(name, key[1:])
-        return self.lines[key]
+        key = (name, *[other for other in others if other != name])
+        found = self.lines.get(key)
+        if found is None:
+            found = self.lines[key] = self._equations(name, key[1:])
+        return found
 
     def _equations(self, name: str, others: tuple[str, ...]) -> tuple[Vector, ...]:
         vector = self.part[name].vector
-        if math.hypot(*vector) <= PARALLEL:
+        length = math.hypot(*vector)
+        if length <= PARALLEL:
             return ()
-        beside = [self.part[other].vector for other in others]
-        if not beside:
-            straight = _unit(vector)
-            return straight, *(n for n in self.axes if abs(_dot(n, vector)) > 0.05)
-        n = vector
-        for against in orthogonal(beside):
-            along = _dot(n, against)
-            n = tuple(a - along * b for a, b in zip(n, against, strict=True))
-        if math.hypot(*n) <= PARALLEL * math.hypot(*vector):
+        if not others:
+            return unit(vector), *(n for n in self.axes if abs(dot(n, vector)) > 0.05)
+        basis = orthogonal(self.part[other].vector for other in others)
+        if len(basis) == self.size:
             return ()
-        return (_unit(n),)
+        n = beside(vector, basis)
+        return (unit(n),) if math.hypot(*n) > PARALLEL * length else ()
+
+    def may_give(self, name: str) -> bool:
+        """Whether an equation that gives `name`, whatever else was unknown with it, may hold.
+
+        Never False where one does.
+        """
+        if self.size > 2:
+            others = [other for other in self.part if other != name]
+            return any(
+                self.holds(n)
+                for count in range(self.size)
+                for more in combinations(others, count)
+                for n in self.equations(name, more)
+            )
+        rx, ry = self.lefts
+        most = self._most_slack
+        if min(abs(rx), abs(ry)) <= most:
+            return True
+        return any(
+            abs(rx * x + ry * y if part.name == name else rx * y - ry * x)
+            <= most * (abs(x) + abs(y))
+            for part in self.parts
+            for x, y in (part.vector,)
+            if not part.is_load
+        )
+
+    @cached_property
+    def _most_slack(self) -> float:
+        """No equation of this body is allowed to leave over more (force unit)."""
+        return 1e-12 + sum([math.hypot(*v) * loose + slope for v, loose, slope in self._loose])
+
+    def solved_for(self, names: tuple[str, ...]) -> Mapping[str, tuple[Vector, ...]]:
+        """Which of these unknowns the body gives while all of them are unknown, and by which equations."""
+        found = self.given.get(names)
+        if found is None:
+            equations = {name: self.equations(name, names) for name in names}
+            found = self.given[names] = {name: them for name, them in equations.items() if them}
+        return found
 
 
-def _dot(one: Vector, other: Vector) -> float:
-    return math.fsum(a * b for a, b in zip(one, other, strict=True))
+class Bodies(dict[str, Sheet]):
+    """All bodies of a truss by name, the whole one first; they are not changed once they are there."""
 
-
-def _unit(vector: Vector) -> Vector:
-    length = math.hypot(*vector)
-    return tuple(a / length for a in vector)
-
-
-def orthogonal(vectors: Iterable[Vector]) -> list[Vector]:
-    """An orthonormal basis of what the vectors span."""
-    basis: list[Vector] = []
-    for vector in vectors:
-        n = vector
-        for against in basis:
-            along = _dot(n, against)
-            n = tuple(a - along * b for a, b in zip(n, against, strict=True))
-        if math.hypot(*n) > PARALLEL * math.hypot(*vector):
-            basis.append(_unit(n))
-    return basis
+    @cached_property
+    def at(self) -> Mapping[str, tuple[str, ...]]:
+        """The bodies on which each unknown acts."""
+        found: dict[str, list[str]] = {}
+        for sheet in self.values():
+            for name in sheet.part:
+                found.setdefault(name, []).append(sheet.name)
+        return {name: tuple(bodies) for name, bodies in found.items()}
 
 
 def middle_and_size(problem: Problem) -> tuple[tuple[float, float], float]:
@@ -188,30 +231,32 @@ def middle_and_size(problem: Problem) -> tuple[tuple[float, float], float]:
     return middle, max(max(xs) - min(xs), max(ys) - min(ys)) or 1.0
 
 
-def sheets(problem: Problem, entries: Mapping[str, Entry]) -> dict[str, Sheet]:
+def sheets(problem: Problem, entries: Mapping[str, Entry]) -> Bodies:
     """Every body of the truss, the whole one first, with these numbers on it."""
     middle, size = middle_and_size(problem)
-    found = {WHOLE: _sheet(whole(problem), entries, middle, size)}
+    found = Bodies({WHOLE: _sheet(whole(problem), entries, middle, size)})
     for joint in problem.joints:
         found[joint.name] = _sheet(joint_body(problem, joint.name), entries)
     return found
 
 
-def renumbered(bodies: Mapping[str, Sheet], entries: Mapping[str, Entry]) -> dict[str, Sheet]:
-    """The same bodies with other numbers on them."""
-    return {
-        name: Sheet(
-            name,
-            tuple(
-                part
-                if part.is_load
-                else Part(part.force, part.vector, *_number(entries, part.name))
-                for part in sheet.parts
-            ),
-            sheet.lines,
-        )
-        for name, sheet in bodies.items()
-    }
+def renumbered(bodies: Mapping[str, Sheet], entries: Mapping[str, Entry]) -> Bodies:
+    """The same bodies with other numbers on them; a body with the same numbers is the same one."""
+    found = Bodies({name: _with(sheet, entries) for name, sheet in bodies.items()})
+    if isinstance(bodies, Bodies):
+        found.at = bodies.at
+    return found
+
+
+def _with(sheet: Sheet, entries: Mapping[str, Entry]) -> Sheet:
+    parts, same = [], True
+    for part in sheet.parts:
+        if not part.is_load:
+            number = _number(entries, part.name)
+            if number != (part.value, part.radius):
+                part, same = Part(part.force, part.vector, *number), False
+        parts.append(part)
+    return sheet if same else Sheet(sheet.name, tuple(parts), sheet.lines, sheet.given)
 
 
 def _number(entries: Mapping[str, Entry], name: str) -> tuple[float | None, float]:

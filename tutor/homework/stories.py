@@ -6,9 +6,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from functools import cached_property
 
-from tutor.homework.accounts import UNEXPLAINED
+from tutor.homework.accounts import UNEXPLAINED, Explained
 from tutor.homework.chain import within_reach
-from tutor.homework.one_line import Usual
 from tutor.homework.places import Search, Story
 from tutor.homework.reading import (
     Reading,
@@ -18,7 +17,7 @@ from tutor.homework.reading import (
     readings_of_blank_joint,
 )
 from tutor.homework.rounding import Standing
-from tutor.homework.sheet import WHOLE, Sheet
+from tutor.homework.sheet import WHOLE, Bodies
 from tutor.homework.work import Entry
 from tutor.model import Problem
 
@@ -52,7 +51,7 @@ class Stories:
     def __init__(
         self,
         problem: Problem,
-        handed_in: Mapping[str, Sheet],
+        handed_in: Bodies,
         entries: Mapping[str, Entry],
         true: Mapping[str, float],
         standing: Standing,
@@ -65,7 +64,7 @@ class Stories:
         self.right = standing.right | standing.open
         self.reading = plain_reading(problem, handed_in, entries, true, self.right)
         self.stopped = False
-        self._usual: dict[str, list[Usual]] = {}
+        self.explained = Explained(problem)
 
     def told(self) -> list[Told]:
         """The stories of every reading, cheapest first.
@@ -196,4 +195,4 @@ class Stories:
         return stories
 
     def _search(self, reading: Reading) -> Search:
-        return Search(self.problem, reading.bodies, reading.entries, reading.wrong, self._usual)
+        return Search(self.problem, reading.bodies, reading.entries, reading.wrong, self.explained)

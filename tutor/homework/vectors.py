@@ -1,0 +1,41 @@
+"""What is done with vectors of a body's space, which has two axes at a joint and three for the whole truss?"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+
+Vector = tuple[float, ...]
+PARALLEL = 1e-6
+"""A part so small beside the vector is none."""
+
+
+def dot(one: Vector, other: Vector) -> float:
+    """The product of two vectors of one space, quickest in that of a joint."""
+    if len(one) == 2:
+        return one[0] * other[0] + one[1] * other[1]
+    return sum([a * b for a, b in zip(one, other, strict=True)])
+
+
+def unit(vector: Vector) -> Vector:
+    length = math.hypot(*vector)
+    return tuple(a / length for a in vector)
+
+
+def beside(vector: Vector, basis: Iterable[Vector]) -> Vector:
+    """What is left of a vector once its parts along an orthonormal basis are taken out."""
+    n = vector
+    for against in basis:
+        along = dot(n, against)
+        n = tuple([a - along * b for a, b in zip(n, against, strict=True)])
+    return n
+
+
+def orthogonal(vectors: Iterable[Vector]) -> list[Vector]:
+    """An orthonormal basis of what the vectors span."""
+    basis: list[Vector] = []
+    for vector in vectors:
+        n = beside(vector, basis)
+        if math.hypot(*n) > PARALLEL * math.hypot(*vector):
+            basis.append(unit(n))
+    return basis
