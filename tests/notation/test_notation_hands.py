@@ -15,7 +15,17 @@ from pathlib import Path
 import pytest
 
 from tutor import load_problem, solve
-from tutor.notation import Line, Names, Side, Step, Unreadable, read_letters, read_line
+from tutor.notation import (
+    Label,
+    Line,
+    Names,
+    Side,
+    Step,
+    Unreadable,
+    read_heading,
+    read_letters,
+    read_line,
+)
 
 HERE = Path(__file__).parent / "hands"
 ROUNDED = 0.01
@@ -188,3 +198,40 @@ def test_a_letter_keeps_its_length_in_later_lines(written: str) -> None:
 )
 def test_a_letter_that_may_be_something_else_is_no_length(written: str) -> None:
     assert read_letters(written, paper_truss("pratt")[0]) == {}
+
+
+@pytest.mark.parametrize(
+    ("text", "point"),
+    [
+        ("M 6,4.5", (6.0, 4.5)),
+        ("M 4,0", (4.0, 0.0)),
+        ("moment 4,0", (4.0, 0.0)),
+        ("M 4,5", (4.0, 5.0)),
+        ("M 4,5 0", (4.5, 0.0)),
+        ("M 4,5; 0", (4.5, 0.0)),
+        ("moments about 4.5, 0", (4.5, 0.0)),
+        ("ΣM about (4,5; 0)", (4.5, 0.0)),
+    ],
+)
+def test_a_comma_between_two_numbers_of_a_moment_point_is_no_decimal_point(
+    text: str, point: tuple[float, float]
+) -> None:
+    found = read_heading(text, truss("quay")[0])
+    assert isinstance(found, Label)
+    assert (found.kind, found.point) == ("moment", point)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["let x = F_AB", "AB 12 is in compression: maybe", "2 * F_AB * 3 * = 0", "** = 0", "▒〖 = 0"],
+)
+def test_what_only_looks_like_a_row_or_a_mark_is_refused(text: str) -> None:
+    assert isinstance(read_line(text, truss("quay")[0]), Unreadable)
+
+
+@pytest.mark.parametrize("text", ["F_AB = 2**3", "2*F_AB*3 = 48", "F_AB = 2 * 2 * 2", "8=F_AB"])
+def test_asterisks_that_multiply_go_on_doing_so(text: str) -> None:
+    line = read_line(text, truss("quay")[0])
+    assert isinstance(line, Line)
+    form = line.steps[0].links[0]
+    assert form.coefficient(None)[0] / form.coefficient("AB")[0] == pytest.approx(-8)

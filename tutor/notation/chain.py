@@ -17,6 +17,7 @@ from tutor.notation.lexicon import says
 from tutor.notation.line import Side
 from tutor.notation.names import Names
 from tutor.notation.side_ending import ending_of
+from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Name, Number, Span
 from tutor.notation.unreadable import Broken
 
@@ -31,7 +32,11 @@ class Statement:
 
 def statement(text: str, start: int, end: int, found: Found) -> Statement:
     """What stands in plain `text` from `start` to `end`; raises Broken."""
-    label: Label | None = None
+    if (renamed := _RENAMED.match(text, start, end)) is not None and not found.names.meanings(
+        renamed["name"]
+    ):
+        raise Broken("renamed", *renamed.span("name"), force=renamed["force"])
+    end, label = _headed_behind(text, start, end, found.names)
     start = _led(text, start, end, found)
     head = heading_before(text, start, end, found.names)
     if (
@@ -39,7 +44,8 @@ def statement(text: str, start: int, end: int, found: Found) -> Statement:
         and head.label is not None
         and not text[head.end : end].lstrip().startswith("=")
     ):
-        label, whole, start = head.label, start, _after(text, head.end, end)
+        label = _joined(label, head.label)
+        whole, start = start, _after(text, head.end, end)
         if not text[start:end].strip():
             raise Broken("label/alone", *trimmed(text, whole, end))
     cuts = _sides(text, start, end)
@@ -58,6 +64,26 @@ def statement(text: str, start: int, end: int, found: Found) -> Statement:
             raise Broken("label/alone", *trimmed(text, start, end))
         raise Broken("label/no-zero", *trimmed(text, start, end))
     return Statement(_read(text, kept, found), label)
+
+
+_RENAMED = re.compile(
+    rf" *(?:(?:let|put|call|say|set) +)(?P<name>[{LETTERS}]\w*) *(?:=|be|for) *(?P<force>[{LETTERS}][\w{{}}-]*) *$"
+)
+_BEHIND = re.compile(
+    r"[(\[] *(?P<inner>(?:Σ|sum|moment|resolv|vert|hor|joint|at |node)[^()\[\]=]*(?:\([^()]*\))?(?:= *0 *)?)[)\]] *$",
+    re.IGNORECASE,
+)
+
+
+def _headed_behind(text: str, start: int, end: int, names: Names) -> tuple[int, Label | None]:
+    """Where a statement ends before its heading, where that stands in brackets behind it: (sum y)."""
+    found = _BEHIND.search(text, start, end)
+    if found is None or "=" not in text[start : found.start()]:
+        return end, None
+    head = heading_in(text, *found.span("inner"), names)
+    if head is None or head.label is None or head.passed or not head.summed:
+        return end, None
+    return found.start(), head.label
 
 
 def _led(text: str, start: int, end: int, found: Found) -> int:

@@ -13,16 +13,12 @@ from typing import Any, NamedTuple
 
 from tutor.notation.digits import LARGEST
 from tutor.notation.fact import fact
+from tutor.notation.functions import IN_DEGREES, IN_RADIANS
 from tutor.notation.tree import Binary, Call, Name, Negative, Node, Number, Pi, Span, Unit
 from tutor.notation.units import measure
 from tutor.notation.unreadable import Broken
 
 _NOTHING = 1e-13
-_R2, _R3 = math.sqrt(2) / 2, math.sqrt(3) / 2
-_SINES = {0.0: 0.0, 30.0: 0.5, 45.0: _R2, 60.0: _R3, 90.0: 1.0}
-_SINES |= {180.0 - angle: sine for angle, sine in _SINES.items()}
-_SINES |= {180.0 + angle: -sine for angle, sine in _SINES.items() if angle < 180}
-_COSINES = {(450.0 - angle) % 360.0: sine for angle, sine in _SINES.items()}
 
 
 class Term(NamedTuple):
@@ -243,53 +239,13 @@ def _call(node: Call, frame: Frame) -> list[Term]:
     if _named(found):
         raise Broken("nonlinear/function", node.span.start, node.span.end)
     inner = _merged(found, node.argument)
-    function = (_IN_DEGREES if frame.degrees else _IN_RADIANS)[node.name]
+    function = (IN_DEGREES if frame.degrees else IN_RADIANS)[node.name]
     try:
         return [_through(function, inner, node, positive=node.name == "sqrt")]
     except (ValueError, ZeroDivisionError):
         raise Broken("undefined", node.span.start, node.span.end) from None
 
 
-def _sine(angle: float) -> float:
-    sine = _SINES.get(angle % 360.0)
-    return math.sin(math.radians(angle)) if sine is None else sine
-
-
-def _cosine(angle: float) -> float:
-    cosine = _COSINES.get(angle % 360.0)
-    return math.cos(math.radians(angle)) if cosine is None else cosine
-
-
-def _tangent(angle: float) -> float:
-    turn = angle % 180.0
-    if turn in _SINES:
-        return _sine(turn) / _cosine(turn) if turn != 45.0 else 1.0
-    return math.tan(math.radians(turn))
-
-
-def _clamped(ratio: float) -> float:
-    """A ratio that rounding of floats has put just outside -1 to 1, put back."""
-    return math.copysign(1.0, ratio) if 1.0 < abs(ratio) < 1.0 + 1e-12 else ratio
-
-
-_IN_RADIANS: dict[str, Callable[[float], float]] = {
-    "sin": math.sin,
-    "cos": math.cos,
-    "tan": math.tan,
-    "asin": lambda ratio: math.asin(_clamped(ratio)),
-    "acos": lambda ratio: math.acos(_clamped(ratio)),
-    "atan": math.atan,
-    "sqrt": math.sqrt,
-}
-_IN_DEGREES: dict[str, Callable[[float], float]] = {
-    "sin": _sine,
-    "cos": _cosine,
-    "tan": _tangent,
-    "asin": lambda ratio: math.degrees(math.asin(_clamped(ratio))),
-    "acos": lambda ratio: math.degrees(math.acos(_clamped(ratio))),
-    "atan": lambda ratio: math.degrees(math.atan(ratio)),
-    "sqrt": math.sqrt,
-}
 _OPERATORS: dict[str, Callable[[Binary, Frame], list[Term]]] = {
     "+": _sum,
     "-": _difference,

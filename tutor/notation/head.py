@@ -16,7 +16,9 @@ from tutor.notation.head_words import (
     IN_ORDER,
     MOMENT,
     SAYS,
+    SUM_FOLLOWS,
     SUMMED,
+    WAY_IN_BRACKETS,
     coordinates,
     no_joint,
 )
@@ -71,6 +73,13 @@ class Head:
         self.point, self.kind, self.settled = (x, y), self.kind or "moment", True
         return self.kind == "moment"
 
+    def _pair(self, word: str, start: int, stop: int, prefix: bool) -> bool:
+        """Two numbers with a comma alone between them: a moment point, else one number."""
+        if self.kind == "moment" and self.point is None and not (self.coordinates or prefix):
+            self.pending = ""
+            return self._point(word, start, stop, prefix)
+        return (not prefix or self._goes_on("number")) and self._number(word, start, stop, prefix)
+
     def _zero(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         self.settled = self.settled or self.summed
         return self.summed or self.kind is not None or self.level or self.upright or self.turning
@@ -113,20 +122,13 @@ class Head:
         """A number of a moment point without brackets: moment 4, 0."""
         self.coordinates.append(number)
         if len(self.coordinates) == 2:
-            self.point, self.settled = (self.coordinates[0], self.coordinates[1]), True
-            self.pending = ""
+            x, y = self.coordinates
+            self.point, self.settled, self.pending = (x, y), True, ""
         return True
 
     def _mark(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         if word in "([{":
-            if (
-                prefix
-                and self.settled
-                and not re.match(
-                    r"[(\[{] *(?:[-+←→↑↓↺↻^]|about|at|a?c?cw|taking|positive|up\b|down\b|left\b|right\b)",
-                    self.text[start:],
-                )
-            ):
+            if prefix and self.settled and not WAY_IN_BRACKETS.match(self.text, start):
                 return False
             self.depth += 1
         elif word in ")]}":
@@ -138,13 +140,13 @@ class Head:
             self.kind, self.pending = "along", "across" if word == "⊥" else "angle"
             self.summed = True
         elif prefix and self.settled and self.depth == 0:
-            return False
+            return word == "+" and SUM_FOLLOWS.match(self.text, stop) is not None
         return True
 
     def _known(self) -> bool:
-        arrow = self.level or self.upright
         return (
-            arrow
+            self.level
+            or self.upright
             or self.kind in ("x", "y")
             or self.point is not None
             or (self.kind == "along" and self.degrees is not None)

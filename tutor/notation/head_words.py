@@ -16,6 +16,10 @@ FORCE = re.compile(r"[FfPR]_?\{?\(?(x|y|h|v|hor|horiz|ver|vert)[')}]*", re.IGNOR
 ALONG = re.compile(r"[Ff]_?\{?(-?[0-9]+)\}?")
 MOMENT = re.compile(r"[Mm]_?(?P<point>\{[^{}]+\}|[^{}]+)")
 SUMMED = re.compile(r"(?:sum|sigma)(?=[FMfmXYHV])(?P<rest>.*)")
+SUM_FOLLOWS = re.compile(r" *(?:Σ|[Ss]um\b)")
+WAY_IN_BRACKETS = re.compile(
+    r"[(\[{] *(?:[-+←→↑↓↺↻^]|about|at|a?c?cw|taking|positive|up\b|down\b|left\b|right\b)"
+)
 AXIS_SAID = re.compile(r"(?<=^[xyXY])-(?:dir|direction|axis)$")
 BARE_JOINT = re.compile(r"[^\W\d_]['\d]*")
 

@@ -1,12 +1,10 @@
-"""What do LaTeX and marked-up pages say when they are pasted? Rewritten as one would type it, column by column."""
+"""What does LaTeX say when it is pasted? Rewritten as one would type it, column by column."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from html.entities import html5
 
-from tutor.notation.characters import plain
 from tutor.notation.source import Source
 
 _WORDS: Mapping[str, str] = {
@@ -47,33 +45,14 @@ _DEGREE = re.compile(
 )
 _INVERSE = re.compile(r"(?<=sin|cos|tan) *\^ *\{ *- *1 *\}")
 _WORD = re.compile(r"\\([A-Za-z]+) ?")
+_ESCAPED = re.compile(r"\\[{}._#*+-]")
+_STACKED = re.compile(
+    r"\\(?:overset|underset|stackrel) *\{([^{}]*)\} *\{([^{}]*)\}"
+    r"|\\x(right|left)arrow *(?:\[[^\[\]]*\])? *\{([^{}]*)\}"
+)
 _SPACE = re.compile(r"\\[,;:! ]|~|\\\\|&|\$|\\[()\[\]]")
 _TEX = re.compile(r"\\|\$[^$]*\$|&=|=&|\^ *∘|\w~")
 _EMPTY_LIMITS = re.compile(r"\\sum *(?:_ *\{\})? *(?:\^ *\{\})?")
-
-
-_SUB = re.compile(r"<sub>([^<>]{0,20})</sub>", re.IGNORECASE)
-_SUP = re.compile(r"<sup>([^<>]{0,20})</sup>", re.IGNORECASE)
-_TAGS = re.compile(
-    r"</?(?:i|b|em|strong|p|br|span)/?>|(?<!\w)\*\*(?=\S)|(?<=\S)\*\* *$", re.IGNORECASE
-)
-_ENTITY = re.compile(r"&([A-Za-z]{2,8});")
-
-
-def unmarked(source: Source) -> Source:
-    """The source without what marks up a page: F<sub>AB</sub>, &minus;, **bold**."""
-    if not any(mark in source.text for mark in ("<", "&", "**")):
-        return source
-    source = source.rewritten(_SUB, lambda found: f"_{{{found[1]}}}")
-    source = source.rewritten(_SUP, lambda found: f"^({found[1]})")
-    if source.text.lstrip().startswith("**") or "<" in source.text:
-        source = source.rewritten(_TAGS, "")
-    return source.rewritten(_ENTITY, lambda found: _entity(found[1]))
-
-
-def _entity(name: str) -> str | None:
-    char = html5.get(f"{name};")
-    return plain(char) if char is not None and len(char) == 1 and char not in "<>&" else None
 
 
 def untexed(source: Source) -> Source:
@@ -82,13 +61,14 @@ def untexed(source: Source) -> Source:
     if not any(char in text for char in "\\$&~∘") or not _TEX.search(text):
         return source
     source = source.rewritten(_DROPPED, "").rewritten(_DEGREE, "°")
-    source = source.rewritten(re.compile(r"\\[{}]"), lambda found: found[0][1])
+    source = source.rewritten(_ESCAPED, lambda found: found[0][1])
     source = source.rewritten(_TAG, lambda found: f"  ({found[1]})")
     for _ in range(12):
         before = source.text
         source = source.rewritten(_QUANTITY, lambda found: f"{found[1]} {found[2]}")
         source = source.rewritten(_ANGLE, lambda found: f"{found[1]}°")
         source = source.rewritten(_STYLED, lambda found: found[1])
+        source = source.rewritten(_STACKED, _stacked)
         source = source.rewritten(_ROOT, lambda found: f"sqrt({found[1] or found[2]})")
         source = source.rewritten(_OVER, lambda found: f"(({found[1]})/({found[2]}))")
         source = source.rewritten(_FRACTION, _fraction)
@@ -107,6 +87,13 @@ _SUBSCRIPT = re.compile(r"_\{([^{}]*)\{([^{}]*)\}(?=[^{}]*\})")
 def _fraction(found: re.Match[str]) -> str:
     top, bottom = found[1] or found[2] or "", found[3] or found[4] or ""
     return f"(({top})/({bottom}))"
+
+
+def _stacked(found: re.Match[str]) -> str:
+    """A sign above an arrow or a letter, before it."""
+    if found[3]:
+        return f" {found[4]}{'→' if found[3] == 'right' else '←'} "
+    return "=" if found[2] == "=" else f"{found[1]}{found[2]}"
 
 
 def _word(found: re.Match[str]) -> str | None:

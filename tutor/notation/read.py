@@ -13,12 +13,14 @@ from tutor.notation.formula import sides_of
 from tutor.notation.found import Choice, Found, trimmed
 from tutor.notation.heading import heading_in
 from tutor.notation.label import Label
-from tutor.notation.latex import unmarked, untexed
+from tutor.notation.latex import untexed
 from tutor.notation.layout import ANGLE, numbers_apart
 from tutor.notation.line import Line, Step
+from tutor.notation.markup import unmarked
 from tutor.notation.names import Names
 from tutor.notation.reading import checked
 from tutor.notation.respelled import respelled
+from tutor.notation.row import rowed, sentenced
 from tutor.notation.source import Source
 from tutor.notation.statements import Statements
 from tutor.notation.symbols import LETTERS
@@ -64,8 +66,8 @@ def read_line(
 def line_of(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _NOTHING) -> Line:
     """The line as `read_line` gives it; raises Broken."""
     typed = checked(text, "empty")
-    plain_signs = typed.isascii() or typed.translate(_SIGNS).isascii()
-    if plain_signs and _LAID_OUT.search(typed) is None:
+    keyed = text.isascii() or typed.translate(_SIGNS).isascii()
+    if keyed and "\t" not in text and _LAID_OUT.search(typed) is None:
         try:
             return _plainly(text, typed, names, frame)
         except Broken:
@@ -123,12 +125,13 @@ def _source(text: str) -> Source:
     source = source.rewritten(_GAP, "  ")
     source = unmarked(source).rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
     source = source.rewritten(_CALLS, " ")
-    return untexed(source).rewritten(_GAP, "  ")
+    return untexed(source).rewritten(_GAP, "  ").rewritten(_FULL_STOP, " ")
 
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line with a heading, remarks or several statements; every way that is as good."""
     source = _source(text)
+    source = sentenced(rowed(source, _typed(text, source), names), names)
     usual = Found(names, frame, Choice())
     try:
         line = _read(text, source, said, usual)

@@ -62,8 +62,19 @@ _BRACED = re.compile(r"(?<![\w_}])\{([FSNTP])\}(?=_)|(?<=[0-9])\{([.,])\}(?=[0-9
 _BLANKS = re.compile(r"(?<=[^\W\d_])_ +(?=[\w{])|(?<=\w) +(?=_\{)")
 
 
+_MEASURES = "|".join((*NEWTONS, *METRES, "kips", "lbf", "lbs", "k", "KN"))
+_UNITS = rf"(?:{_MEASURES})(?: ?[* .-] ?(?:{_MEASURES}))?"
+_HEADED_IN = re.compile(
+    rf"^(?P<before>[^=]*[^=\s]) *(?:[(\[] *(?:in +)?(?P<unit>{_UNITS}) *[)\]]|/ ?(?P<over>{_UNITS})) *(?P<sign>[:=])"
+    r"(?P<value> *[-+]? ?[0-9][0-9.,]*(?= *(?:[A-Z(\[]|$)))?"
+)
+_SUM_AHEAD = re.compile(r"(?:.*[ :+])?(?:Σ|sum|moment)", re.IGNORECASE)
+_UNIT_BRACKETED = re.compile(rf"(?<=[0-9)]) ?[(\[] *(?P<unit>{_UNITS}) *[)\]](?! *[(\w])")
+
+
 def respelled(source: Source, names: Names) -> Source:
     """The source with everything spelled as one types it into a formula."""
+    source = _measured(source, names)
     source = source.rewritten(_RESTATED, lambda found: f" = {found['value']} ")
     source = source.rewritten(_BRACED, lambda found: found[1] or found[2])
     source = source.rewritten(_RAISED, _raised).rewritten(_VULGAR_SIGN, _vulgar)
@@ -85,6 +96,27 @@ def respelled(source: Source, names: Names) -> Source:
     source = source.rewritten(_PART, lambda found: _part(found, names))
     source = source.rewritten(_BARS, lambda found: found[1] if names.meanings(found[1]) else None)
     return source.rewritten(_DOT, lambda found: _dot(found, source.text, names))
+
+
+def _measured(source: Source, names: Names) -> Source:
+    """The source with units out of brackets: 12.5 (kN), F_AD (kN) = 12.5, ΣM_A (in N·m): ..."""
+    if not any(sign in source.text for sign in "([/"):
+        return source
+    source = source.rewritten(_HEADED_IN, lambda found: _headed_in(found, names))
+    return source.rewritten(_UNIT_BRACKETED, lambda found: _bracketed(found, names))
+
+
+def _bracketed(found: re.Match[str], names: Names) -> str | None:
+    unit = found["unit"].strip()
+    return None if names.plainly(unit) or names.joint(unit) == unit else f" {unit} "
+
+
+def _headed_in(found: re.Match[str], names: Names) -> str | None:
+    """A heading without its unit; that of a value goes behind the number, where it belongs."""
+    before, value = found["before"], found["value"] or ""
+    if names.meanings(before.strip()):
+        return f"{before} = {value} {found['unit'] or found['over']} " if value else None
+    return f"{before} {found['sign']}{value}" if _SUM_AHEAD.match(before) else None
 
 
 def _vulgar(found: re.Match[str]) -> str:

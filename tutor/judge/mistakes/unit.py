@@ -21,7 +21,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "The units in this line do not go together."
+    return "The figures in this line fit, but not their units."
 
 
 def reason(case: Case) -> str:

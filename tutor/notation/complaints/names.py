@@ -17,6 +17,11 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "perhaps {nearest} is meant",
         examples=(("F_ABB = 0", 1), ("12 + A_z = 0", 6), ("F_AB_ = 2", 1)),
     ),
+    "renamed": Complaint(
+        "“{found}” would be another name for {force}, and a force goes by its own name here",
+        "write {force} itself in the equations",
+        examples=(("let x = F_AB", 5), ("let q = F_AC; q - 12 = 0", 5)),
+    ),
     "unknown-name/member": Complaint(
         "“{found}” would be the force in a member {pair}, and no member joins {one} and {other}",
         "{meeting}",

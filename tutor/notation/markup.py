@@ -1,0 +1,98 @@
+"""What do marked-up pages and word processors say when they are pasted? Taken off, column by column.
+
+HTML, Markdown, and the linear form in which a word processor keeps a formula (∑▒〖M_A=0〗). LaTeX has
+a module of its own.
+"""
+
+from __future__ import annotations
+
+import re
+from html import unescape
+
+from tutor.notation.characters import plain
+from tutor.notation.source import Source
+
+_MARKS = frozenset("<&*`~▒〖〗#[_/%")
+_ENTITY = re.compile(r"&(?:[A-Za-z]{2,8}|#[0-9]{2,6}|#[xX][0-9A-Fa-f]{2,5});")
+_FRACTION = re.compile(r"<sup>([0-9.]{1,12})</sup> ?/ ?<sub>([0-9.]{1,12})</sub>", re.IGNORECASE)
+_ITALIC_LETTERS = re.compile(
+    r"(?:\*{1,2}([A-ZΣ][A-Za-z0-9Σ]{0,3})\*{1,2}|(?<![\w}])_([A-ZΣ][A-Za-z]{0,2})_)(?=<sub>|~\w)"
+    r"|\*([A-ZΣ]\w{0,2}(?:~\w{1,4}~|<sub>\w{1,4}</sub>))\*"
+)
+_SUB = re.compile(r"<sub>([^<>]{0,20})</sub>|(?<=[\w*])~([\w,.+-]{1,8})~", re.IGNORECASE)
+_SUP = re.compile(r"<sup>([^<>]{0,20})</sup>", re.IGNORECASE)
+_TAGS = re.compile(
+    r"</?(?:i|b|u|s|em|strong|small|big|p|br|span|div|font|code|tt|var|math|mi|mn|mo|mrow|td|tr|li)"
+    r"(?: [^<>]{0,80})?/?>",
+    re.IGNORECASE,
+)
+_BOLD = re.compile(r"(\*{2,3})(?=\S)(.{1,300}?)(?<=\S)\*{2,3}(?=[ :;,.]|$)")
+_ITALIC = re.compile(r"\*(?=\S)([^*]{1,80})(?<=\S)\*(?=[ :;,.]|$)")
+_UNDERLINED = re.compile(r"^ *__(?=\S)([^_]{1,80})(?<=\S)__(?=[ :;,.]|$)")
+_AT_FRONT = re.compile(r"^ *(?:[-*+] +\[[ xX]\]|#{1,6}) +")
+_REMARK = re.compile(r"(?<=[\w)\]}]) +(?://|#|%) *(?P<words>[A-Za-zΣ][^\[\]=]*?) *$")
+_NUMBERED = re.compile(r" ?#\((?P<number>[0-9]{1,2}[a-z]?)\) *$")
+_QUOTED = re.compile(r"^ *`+ ?(?P<inner>[^`]*?) ?`+ *$")
+_ABOUT = re.compile(r"Σ_\(?(?P<point>[A-Za-z][A-Za-z0-9]{0,3})\)?▒(?P<group>〖?) *M(?![\w_])")
+_OPERATES = re.compile("▒")
+_GROUPED = re.compile(r"〖([^〖〗]*)〗(?P<lower>_?)")
+_STRAY_LIMIT = re.compile(r"(?<=Σ)(?:_?\^?[0-9]?)(?=▒)")
+_FUNCTIONS = frozenset({"sin", "cos", "tan", "cot", "arcsin", "arccos", "arctan", "log", "ln"})
+_BEFORE_A_MARK = "([{=+-:;,|"
+
+
+def unmarked(source: Source) -> Source:
+    """The source without what marks up a page: F<sub>AB</sub>, &minus;, **bold**, ∑▒〖M_A=0〗."""
+    if _MARKS.isdisjoint(source.text):
+        return source
+    source = source.rewritten(_AT_FRONT, "").rewritten(_UNDERLINED, lambda found: found[1])
+    source = source.rewritten(_NUMBERED, lambda found: f"  ({found['number']})")
+    source = source.rewritten(_REMARK, _remark)
+    source = source.rewritten(_ENTITY, _entity)
+    if "▒" in source.text or "〖" in source.text:
+        source = _linear(source)
+    if "<" in source.text or "~" in source.text:
+        source = source.rewritten(_FRACTION, lambda found: f"({found[1]}/{found[2]})")
+        source = source.rewritten(_ITALIC_LETTERS, lambda found: found[1] or found[2] or found[3])
+        source = source.rewritten(_SUB, lambda found: f"_{{{found[1] or found[2]}}}")
+        source = source.rewritten(_SUP, lambda found: f"^({found[1]})").rewritten(_TAGS, "")
+    if "*" in source.text:
+        source = source.rewritten(_BOLD, lambda found: _set_off(found, found[2]))
+        source = source.rewritten(_ITALIC, lambda found: _set_off(found, found[1]))
+    return source.rewritten(_QUOTED, lambda found: found["inner"])
+
+
+def _entity(found: re.Match[str]) -> str | None:
+    char = plain(unescape(found[0]))
+    return char if len(char) == 1 and char.isprintable() and char not in "<>&" else None
+
+
+def _remark(found: re.Match[str]) -> str | None:
+    """A remark behind a line, in brackets as one writes it on paper."""
+    return f"  [{found['words']}]" if "=" in found.string[: found.start()] else None
+
+
+def _set_off(found: re.Match[str], inner: str) -> str | None:
+    """What stands between asterisks that multiply nothing, for nothing stands before them."""
+    before = found.string[: found.start()].rstrip()
+    return inner if not before or before[-1] in _BEFORE_A_MARK else None
+
+
+def _linear(source: Source) -> Source:
+    """A formula in its linear form: 〖 〗 hold together what is shown without brackets."""
+    source = source.rewritten(
+        _ABOUT, lambda found: f"{'▒' + found['group'] if found['group'] else ''}ΣM_{found['point']}"
+    )
+    source = source.rewritten(_STRAY_LIMIT, "")
+    for _ in range(8):
+        before = source.text
+        source = source.rewritten(_GROUPED, _group)
+        if source.text == before:
+            break
+    return source.rewritten(_OPERATES, "")
+
+
+def _group(found: re.Match[str]) -> str:
+    inner, before = found[1], found.string[: found.start()]
+    shown = inner.strip() in _FUNCTIONS or "=" in inner or before.endswith("▒")
+    return f"{inner}_" if found["lower"] else inner if shown else f"({inner})"

@@ -1,0 +1,103 @@
+"""How does a row of a table, or a sentence, give a result?
+
+F_AB ⇥ -10.6 kip, | AD | 12.5 | C |, AB, 14, AD ..... 12.5; force in member AD = 12.5 kN; AD is in
+compression: 12.5 kN. Each is spelled as the equation that it is, AD = 12.5 kN compression.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from tutor.notation.lexicon import says
+from tutor.notation.names import Names
+from tutor.notation.source import Source
+from tutor.notation.symbols import LETTERS
+
+_VALUE = r"[-+]? ?[0-9][0-9.,]*"
+_ROW = re.compile(
+    rf" *\|? *(?P<name>[^\s|,;=:*/+.…]{{1,16}}) *(?P<gap>\t[ \t]*|[|,;→] *|[-=]+> *|(?:\.{{2,}}|…+) *)"
+    rf"(?P<value>{_VALUE})(?P<rest>[^=]*)"
+)
+_BETWEEN = re.compile(r"[|;\t…]|\.{2,}|,(?![0-9])")
+_FORCE_IN = re.compile(
+    rf"^ *(?:(?:the|axial|internal|bar|member) +){{0,3}}(?P<what>force|tension|compression|thrust|pull) +"
+    rf"(?:in|of) +(?:(?:the|member|bar|rod|link|post|strut|tie) +){{0,2}}(?P<name>[{LETTERS}][\w{{}}'-]*)"
+    rf"(?P<sign> *(?:=|:|is|equals) *)(?P<rest>.*)$",
+    re.IGNORECASE,
+)
+_WAY_FIRST = re.compile(
+    rf"^ *(?P<name>[{LETTERS}][\w{{}}'-]*),? *(?:is |acts |being |are )? *[(\[]?(?:in |a |under )?"
+    rf"(?P<way>[{LETTERS}]{{3,12}})[)\]]?(?:[,:;] *| +(?:of|with|at|=|:) +| *= *)"
+    rf"(?P<value>{_VALUE} *[{LETTERS}]{{0,4}})[ .]*$"
+)
+_KIND = re.compile(
+    rf"^ *(?:the +)?(?:member|bar|rod|link|post|diagonal|chord|web) +(?=(?P<name>[{LETTERS}][\w{{}}'-]*) *[ =:])",
+    re.IGNORECASE,
+)
+_CARRIES = re.compile(
+    rf"^ *(?P<name>[{LETTERS}][\w{{}}'-]*) +(?:carries|takes|has|bears|feels|acts)(?: +an?)?(?P<way> +[{LETTERS}]{{5,12}})?"
+    rf"(?: +(?:force|load))?(?: +of| +with)? +(?P<value>{_VALUE})(?P<rest>[^=]*)$"
+)
+_PART_OF = re.compile(
+    rf"(?P<axis>vert(?:ical)?|hor(?:izontal)?)\.? +(?:component|comp\.?|part) +of +(?:(?:the|force|in|member|bar) +)*"
+    rf"(?P<name>[{LETTERS}][\w{{}}'-]*)",
+    re.IGNORECASE,
+)
+_SLASHED = re.compile(r"(?<=[A-Za-z0-9]) ?/ ?([TC]) *$")
+
+
+def rowed(source: Source, typed: str, names: Names) -> Source:
+    """The source with = between a name and the value beside it in a row of cells.
+
+    `typed` is the text before look-alikes were replaced, column for column.
+    """
+    text = "".join(
+        "\t" if one == "\t" else char for one, char in zip(typed, source.text, strict=True)
+    )
+    found = _ROW.fullmatch(text)
+    if found is None or len(names.meant(found["name"])) != 1:
+        return source
+    start, end = found.span("gap")
+    lead = re.sub(r"\|", " ", text[:start])
+    rest = _BETWEEN.sub(lambda cut: " " * len(cut[0]), found["rest"])
+    made = f"{lead}={' ' * (end - start - 1)}{found['value']}{rest}"
+    return replace(source, text=made.replace("\t", " "))
+
+
+def sentenced(source: Source, names: Names) -> Source:
+    """The source with a sentence that gives one value spelled as an equation."""
+    source = source.rewritten(_KIND, lambda found: _without_kind(found, names))
+    source = source.rewritten(_PART_OF, lambda found: _part_of(found, names))
+    source = source.rewritten(_SLASHED, lambda found: f" {found[1]} ")
+    source = source.rewritten(_CARRIES, lambda found: _carries(found, names))
+    source = source.rewritten(_FORCE_IN, lambda found: _force_in(found, names))
+    return source.rewritten(_WAY_FIRST, lambda found: _way_first(found, names))
+
+
+def _force_in(found: re.Match[str], names: Names) -> str | None:
+    if not names.meanings(found["name"]):
+        return None
+    way = "" if found["what"].lower() == "force" else f" {found['what']}"
+    return f"{found['name']} = {found['rest'].strip()}{way}"
+
+
+def _without_kind(found: re.Match[str], names: Names) -> str | None:
+    return "" if names.meanings(found["name"]) and "Σ" not in found.string else None
+
+
+def _part_of(found: re.Match[str], names: Names) -> str | None:
+    word = f"{found['name']}_{'y' if found['axis'][0] in 'vV' else 'x'}"
+    return word if names.meanings(word) else None
+
+
+def _carries(found: re.Match[str], names: Names) -> str | None:
+    if not names.meanings(found["name"]):
+        return None
+    return f"{found['name']} = {found['value']}{found['rest'].rstrip(' .')}{found['way'] or ''}"
+
+
+def _way_first(found: re.Match[str], names: Names) -> str | None:
+    if not says(found["way"], "T", "C") or not names.meanings(found["name"]):
+        return None
+    return f"{found['name']} = {found['value']} {found['way']}"
