@@ -81,6 +81,7 @@ def _others(
     problem: Problem, bodies: Mapping[str, Sheet], entries: Mapping[str, Entry]
 ) -> Iterator[tuple[Problem, Misdrawn]]:
     """The trusses that differ at one place and may fit, with what differs."""
+    problem = problem.brought
     failing = {name for name, sheet in bodies.items() if sheet.fails} - {WHOLE}
     yield from _other_loads(problem, bodies, failing)
     for joint in problem.joints:

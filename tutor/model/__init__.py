@@ -9,6 +9,7 @@ from tutor.model.read import defects, load_problem
 from tutor.model.read_words import LEVELS
 from tutor.model.rules import Rules, Tolerance
 from tutor.model.sets import ProblemSet, load_set, load_sets
+from tutor.model.spread import Spread
 from tutor.model.write import write_problem
 
 __all__ = [
@@ -25,6 +26,7 @@ __all__ = [
     "ProblemSet",
     "Reaction",
     "Rules",
+    "Spread",
     "Support",
     "Tolerance",
     "UnknownNameError",

@@ -85,13 +85,15 @@ class Load:
     """A given force on a joint: pushes along the axes, or a size in a direction.
 
     `pushes` holds (direction, size) as the file gives them; a load given by size and angle has
-    `size` and `angle` instead and no pushes. Sizes are positive as written in the file.
+    `size` and `angle` instead and no pushes. Sizes are positive as written in the file. `spread` says
+    that no one wrote it down: it follows from what is spread along members (`tutor.model.spread`).
     """
 
     joint: str
     pushes: tuple[tuple[PushDirection, Exact], ...] = ()
     size: Exact | None = None
     angle: Exact | None = None
+    spread: bool = False
 
     @cached_property
     def vector(self) -> tuple[float, float]:

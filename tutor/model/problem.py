@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
 from typing import Literal
@@ -12,6 +12,7 @@ from tutor.model.direction import Direction
 from tutor.model.naming import names_of
 from tutor.model.parts import Joint, Load, Member, Reaction, Support
 from tutor.model.rules import Rules, Tolerance
+from tutor.model.spread import Spread, brought_to_joints
 from tutor.model.support import reactions_of
 from tutor.model.vary import Vary
 from tutor.notation import Names
@@ -27,6 +28,9 @@ class Problem:
     `rules` are those of the set it was read with; `vary` is what may differ from student to student,
     None where every student has these numbers; `truss` is what the student has to find out about it
     first, None where that is not asked.
+
+    `loads` are all loads at joints: those that were given, and behind them those that follow from
+    `spreads`, made anew whenever a problem is made, so that they always agree.
     """
 
     title: str
@@ -46,6 +50,25 @@ class Problem:
     vary: Vary | None = None
     source: Path | None = field(default=None, compare=False)
     rules: Rules = field(default_factory=Rules, compare=False)
+    spreads: tuple[Spread, ...] = ()
+
+    def __post_init__(self) -> None:
+        if self.spreads or any(load.spread for load in self.loads):
+            following = brought_to_joints(self.spreads, self.joint, self.member)
+            object.__setattr__(self, "loads", (*self.given_loads, *following))
+
+    @cached_property
+    def given_loads(self) -> tuple[Load, ...]:
+        """The loads that were given at joints, without those that follow from what is spread."""
+        return tuple(load for load in self.loads if not load.spread)
+
+    @cached_property
+    def brought(self) -> Problem:
+        """The problem as it is once all that is spread is brought to the joints."""
+        if not self.spreads:
+            return self
+        loads = tuple(replace(load, spread=False) for load in self.loads)
+        return replace(self, loads=loads, spreads=())
 
     @cached_property
     def joint(self) -> Mapping[str, Joint]:

@@ -13,6 +13,7 @@ from tutor.model.checks import check_drawing, check_links, check_loose
 from tutor.model.defect import Defect, Findings, Path, ProblemError, choose, nearest
 from tutor.model.problem import Problem
 from tutor.model.read_loads import loads
+from tutor.model.read_spread import spreads
 from tutor.model.read_vary import with_vary
 from tutor.model.rules import Rules, Tolerance
 from tutor.model.source import read_source
@@ -21,7 +22,7 @@ from tutor.text import shown
 
 KEYS = (
     *("title", "story", "topics", "level", "id", "given", "truss", "force", "length"),
-    *("members", "joints", "supports", "loads", "tolerance", "vary"),
+    *("members", "joints", "supports", "loads", "spread", "tolerance", "vary"),
 )
 NEEDED = {
     "title": ("title", 'write title = "…" at the top'),
@@ -32,6 +33,10 @@ NEEDED = {
     "supports": ("support", 'write [supports], then a line like A = "pin" for each support'),
     "loads": ("load", 'write [[loads]], then at = "C" and down = 12'),
 }
+SPREAD = 'write [[spread]], then on = ["AB"] and down = 2'
+CURES = {**{key: cure for key, (_, cure) in NEEDED.items()}, "spread": SPREAD}
+LISTED = {"loads": "one load", "spread": "one spread load"}
+"""The tables of which there may be several, and what one of them is."""
 
 
 class Outcome(NamedTuple):
@@ -100,6 +105,9 @@ def _problem(document: Document, source: FilePath | None, rules: Rules) -> Probl
         check_loose(notes, [joint.name for joint in placed], members)
     acting = _list(data, notes, "loads")
     borne = loads(notes, acting, table, complete, document.whole("loads"))
+    lying = _list(data, notes, "spread")
+    sure = complete and len(members) == len(pairs)
+    spread = spreads(notes, lying, table, members, sure, placed)
     problem = Problem(
         title=words.title(notes, data),
         force=words.unit(notes, data, "force", words.FORCES),
@@ -117,9 +125,10 @@ def _problem(document: Document, source: FilePath | None, rules: Rules) -> Probl
         tolerance=words.tolerance(notes, data, rules.tolerance or Tolerance()),
         source=source,
         rules=rules,
+        spreads=spread if complete else (),
     )
     supports = data["supports"] if isinstance(data.get("supports"), dict) else ()
-    read = ((placed, table), (members, pairs), (held, supports), (borne, acting))
+    read = ((placed, table), (members, pairs), (held, supports), (borne, acting), (spread, lying))
     whole = complete and all(len(found) == len(written) for found, written in read)
     return with_vary(notes, data, problem, whole)
 
@@ -128,11 +137,12 @@ def _note_keys(document: Document) -> None:
     """Note keys that are unknown, and needed ones that are not there."""
     data, notes = document.data, document.findings
     unknown = [key for key in data if key not in KEYS]
-    meant = {nearest(key, KEYS) for key in unknown}
+    meant = {close for key in unknown if (close := nearest(key, KEYS))}
     for key in unknown:
         notes.error((key,), f"{shown(key)} is an unknown key", choose(key, KEYS, "the keys are"))
     for key, (name, cure) in NEEDED.items():
-        if key not in data and key not in meant and document.whole():
+        instead = "spread" if key == "loads" else key
+        if not {key, instead} & (data.keys() | meant) and document.whole():
             notes.error((key,), f"there is no {name}", cure)
 
 
@@ -141,10 +151,10 @@ def _table(data: dict[str, Any], notes: Findings, key: str) -> dict[str, Any]:
     value = data.get(key, UNREAD)
     if isinstance(value, dict):
         if not value:
-            notes.error((key,), f"[{key}] is empty", NEEDED[key][1])
+            notes.error((key,), f"[{key}] is empty", CURES[key])
         return value
     if value is not UNREAD:
-        notes.error((key,), f"{key} is {kind_of(value)}, not a table", NEEDED[key][1])
+        notes.error((key,), f"{key} is {kind_of(value)}, not a table", CURES[key])
     return {}
 
 
@@ -153,13 +163,13 @@ def _list(data: dict[str, Any], notes: Findings, key: str) -> list[Any]:
     value = data.get(key, UNREAD)
     if isinstance(value, list):
         if not value:
-            notes.error((key,), f"{key} is empty", NEEDED[key][1])
+            notes.error((key,), f"{key} is empty", CURES[key])
         return value
-    if key == "loads" and isinstance(value, dict):
-        notes.error((key,), "[loads] holds one load of a list", "write [[loads]]")
+    if key in LISTED and isinstance(value, dict):
+        notes.error((key,), f"[{key}] holds {LISTED[key]} of a list", f"write [[{key}]]")
         return [value]
     if value is not UNREAD:
-        notes.error((key,), f"{key} is {kind_of(value)}, not a list", NEEDED[key][1])
+        notes.error((key,), f"{key} is {kind_of(value)}, not a list", CURES[key])
     return []
 
 
@@ -169,7 +179,7 @@ def _bring_up_strays(data: dict[str, Any], notes: Findings) -> None:
         for key, value in list(table.items()):
             if key not in KEYS or key in data or _belongs(path[0], value):
                 continue
-            heading = f"[[{path[0]}]]" if path[0] == "loads" else f"[{path[0]}]"
+            heading = f"[[{path[0]}]]" if path[0] in LISTED else f"[{path[0]}]"
             cure = "move it up, above the first heading"
             notes.error((*path, key), f"{key} stands under {heading}", cure)
             notes.move((*path, key), (key,))
@@ -177,7 +187,7 @@ def _bring_up_strays(data: dict[str, Any], notes: Findings) -> None:
 
 
 def _tables(data: dict[str, Any]) -> Iterator[tuple[Path, dict[str, Any]]]:
-    for key in ("joints", "supports", "tolerance", "loads"):
+    for key in ("joints", "supports", "tolerance", *LISTED):
         value = data.get(key)
         entries = enumerate(value) if isinstance(value, list) else [("", value)]
         for place, entry in entries:

@@ -93,13 +93,13 @@ def _load(notes: Findings, path: Path, entry: Mapping[str, Any], joint: str) -> 
     where = f" at {joint}" if joint else ""
     ways = sorted((way for way in AXES if way in entry), key=list(entry).index)
     sizes = [
-        _size(notes, (*path, w), entry[w], f"the push {w} of the load{where}", w) for w in ways
+        size_of(notes, (*path, w), entry[w], f"the push {w} of the load{where}", w) for w in ways
     ]
     polar = [key for key in ("size", "angle") if key in entry]
     if ways and not polar:
         pushes = tuple((w, size) for w, size in zip(ways, sizes, strict=True) if size is not None)
         load = Load(joint, pushes)
-        return load if len(pushes) == len(ways) and _left_over(notes, path, load, where) else None
+        return load if len(pushes) == len(ways) and left_over(notes, path, load, where) else None
     if ways:
         message = f"the load{where} has {listed(ways, FEW)} and also {listed(polar, FEW)}"
         notes.error((*path, polar[0]), message, "give pushes, or a size and an angle")
@@ -112,14 +112,14 @@ def _polar(
     """A load given by its size and angle."""
     size = turn = None
     if "size" in entry:
-        size = _size(notes, (*path, "size"), entry["size"], f"the size of the load{where}", "")
+        size = size_of(notes, (*path, "size"), entry["size"], f"the size of the load{where}", "")
     if "angle" in entry:
         turn = angle(notes, (*path, "angle"), entry["angle"], f"the angle of the load{where}")
     return None if size is None or turn is None else Load(joint, (), size, turn)
 
 
-def _size(notes: Findings, path: Path, value: Any, what: str, way: str) -> Exact | None:
-    """The size of a load or push, which is positive."""
+def size_of(notes: Findings, path: Path, value: Any, what: str, way: str) -> Exact | None:
+    """The size of a load or push, which is positive; `way` is the push that it is, or ""."""
     size = number(notes, path, value, what)
     if size is None:
         return None
@@ -139,7 +139,7 @@ def _size(notes: Findings, path: Path, value: Any, what: str, way: str) -> Exact
     return size
 
 
-def _left_over(notes: Findings, path: Path, load: Load, where: str) -> bool:
+def left_over(notes: Findings, path: Path, load: Load, where: str) -> bool:
     """Whether the pushes of a load leave something over; opposite ones may cancel."""
     if all(abs(part) < 1e-9 * load.pushes[0][1].value for part in load.vector):
         message = f"the pushes of the load{where} cancel, so it is a load of size 0"

@@ -92,7 +92,7 @@ def members(
     first: dict[frozenset[str], tuple[int, str]] = {}
     for place, text in enumerate(entries):
         path = ("members", place)
-        ends = _ends(notes, path, text, names, whole)
+        ends = ends_of(notes, path, text, names, whole)
         if ends is None:
             continue
         if ends[0] == ends[1]:
@@ -117,7 +117,7 @@ def member_name(start: str, end: str) -> str:
     return start + end if len(start) == len(end) == 1 else f"{start}-{end}"
 
 
-def _ends(
+def ends_of(
     notes: Findings, path: Path, text: Any, names: Mapping[str, None], whole: bool
 ) -> tuple[str, str] | None:
     """The two joints of one member's text."""

@@ -155,10 +155,12 @@ def _part_fits(
     if of == "joints" or not whole:
         return True
     for joint in joints:
-        here = [load for load in problem.loads if load.joint == joint and part in parts_of(load)]
+        here = [
+            load for load in problem.given_loads if load.joint == joint and part in parts_of(load)
+        ]
         if len(here) != 1:
             has = listed(
-                {p for load in problem.loads if load.joint == joint for p in parts_of(load)}
+                {p for load in problem.given_loads if load.joint == joint for p in parts_of(load)}
             )
             if here:
                 wrong, cure = (

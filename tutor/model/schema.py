@@ -18,6 +18,7 @@ from tutor.model.parts import AXES
 from tutor.model.read import KEYS, NEEDED
 from tutor.model.read_loads import MOST_LOADS, SMALLEST_LOAD
 from tutor.model.read_parts import MOST_JOINTS, MOST_MEMBERS, NAME
+from tutor.model.read_spread import MOST_SPREADS, PER
 from tutor.model.read_vary import LOAD_PARTS, MOST_VALUES, PLACE_PARTS, RANGE
 from tutor.model.read_words import (
     FORCES,
@@ -44,7 +45,8 @@ def problem_schema() -> Schema:
         "$schema": DRAFT,
         "title": "A problem file of pinjoint: one plane truss",
         "type": "object",
-        "required": list(NEEDED),
+        "required": [key for key in NEEDED if key != "loads"],
+        "anyOf": [{"required": ["loads"]}, {"required": ["spread"]}],
         "additionalProperties": False,
         "properties": {key: PROPERTIES[key] for key in KEYS},
         "definitions": DEFINITIONS,
@@ -110,6 +112,40 @@ def _load() -> Schema:
     return load
 
 
+def _spread() -> Schema:
+    pushes: dict[str, Schema] = {
+        way: _size(f"a force {way} for each unit of length, positive") for way in AXES
+    }
+    on: Schema = {
+        "type": "array",
+        "description": "the members it lies on, as in members",
+        "minItems": 1,
+        "maxItems": MOST_MEMBERS,
+        "uniqueItems": True,
+        "items": MEMBER,
+    }
+    spread = _closed(
+        "one load spread evenly along members",
+        ["on"],
+        {
+            "on": on,
+            **pushes,
+            "total": _size("all of it, on all the members together, positive"),
+            "way": {"enum": list(AXES), "description": "which way a total acts; down by itself"},
+            "per": {
+                "enum": list(PER),
+                "description": "length: along the member; span: across the push, as snow is given",
+            },
+        },
+    )
+    none, some = [{"required": ["total"]}, {"required": ["way"]}], [{"required": [w]} for w in AXES]
+    spread["oneOf"] = [
+        {"anyOf": some, "not": {"anyOf": none}},
+        {"required": ["total"], "not": {"anyOf": some}},
+    ]
+    return spread
+
+
 def _size(description: str) -> Schema:
     return _number(description, SMALLEST_LOAD, LARGEST)
 
@@ -152,6 +188,10 @@ def _vary() -> Schema:
     )
 
 
+MEMBER: Schema = {
+    "type": "string",
+    "pattern": rf"^\s*{NAME.pattern}\s*[{DASHES}]?\s*{NAME.pattern}\s*$",
+}
 DEFINITIONS: dict[str, Schema] = {
     "exact": _text(
         'an exact number in quotes, like "3/2" or "5*sqrt(3)/2"', pattern=SOME_TEXT, maxLength=500
@@ -167,6 +207,7 @@ DEFINITIONS: dict[str, Schema] = {
     },
     "support": _support(),
     "load": _load(),
+    "spread": _spread(),
     "values": _values(),
 }
 
@@ -202,10 +243,7 @@ PROPERTIES: dict[str, Schema] = {
         "minItems": 1,
         "maxItems": MOST_MEMBERS,
         "uniqueItems": True,
-        "items": {
-            "type": "string",
-            "pattern": rf"^\s*{NAME.pattern}\s*[{DASHES}]?\s*{NAME.pattern}\s*$",
-        },
+        "items": MEMBER,
     },
     "joints": _table("the place of each joint", MOST_JOINTS, _ref("place")),
     "supports": _table("what holds the truss, by joint", None, _ref("support")),
@@ -215,6 +253,13 @@ PROPERTIES: dict[str, Schema] = {
         "minItems": 1,
         "maxItems": MOST_LOADS,
         "items": _ref("load"),
+    },
+    "spread": {
+        "type": "array",
+        "description": "loads spread along members, each under its own [[spread]]",
+        "minItems": 1,
+        "maxItems": MOST_SPREADS,
+        "items": _ref("spread"),
     },
     "tolerance": _closed(
         "how much rounding passes, in percent",

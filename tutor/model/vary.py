@@ -98,7 +98,7 @@ def numbers_of(problem: Problem) -> dict[str, str]:
     """What a gap may name, each with its number as one writes it in a story: every push ("C down"),
     every place ("C x", "C y"), and the span and height of the truss."""
     found: dict[str, str] = {}
-    for load in problem.loads:
+    for load in problem.given_loads:
         polar = [("size", load.size), ("angle", load.angle)]
         for part, number in (*load.pushes, *polar):
             if number is not None:

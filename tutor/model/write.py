@@ -15,6 +15,7 @@ from tutor.model.parts import Load, Support
 from tutor.model.problem import Problem
 from tutor.model.read_parts import member_name
 from tutor.model.rules import Tolerance
+from tutor.model.spread import Spread
 from tutor.model.toml_read import Decimals
 from tutor.model.vary import Choice, Vary
 from tutor.notation import Exact
@@ -56,7 +57,7 @@ def _head(problem: Problem) -> Iterator[str]:
         yield f"truss = {_text(problem.truss)}"
     yield f"force = {_text(problem.force)}"
     yield f"length = {_text(problem.length)}"
-    yield f"members = {_list(member_name(m.start, m.end) for m in problem.members)}"
+    yield f"members = {_list(_member(problem, m.name) for m in problem.members)}"
 
 
 def _tables(problem: Problem) -> Iterator[str]:
@@ -66,9 +67,14 @@ def _tables(problem: Problem) -> Iterator[str]:
     yield "\n[supports]"
     for support in problem.supports:
         yield f"{_key(support.joint)} = {_support(support)}"
-    for load in problem.loads:
+    for load in problem.given_loads:
         yield "\n[[loads]]"
         yield from _load(load)
+    for spread in problem.spreads:
+        if not problem.member.keys() & set(spread.on):
+            continue
+        yield "\n[[spread]]"
+        yield from _spread(problem, spread)
     if problem.tolerance != Tolerance():
         yield "\n[tolerance]"
         yield f"silent = {_percent(problem.tolerance.silent)}"
@@ -116,6 +122,24 @@ def _load(load: Load) -> Iterator[str]:
     if load.size is not None and load.angle is not None:
         yield f"size = {_number(load.size)}"
         yield f"angle = {_number(load.angle)}"
+
+
+def _spread(problem: Problem, spread: Spread) -> Iterator[str]:
+    yield f"on = {_list(_member(problem, name) for name in spread.on if name in problem.member)}"
+    if spread.total:
+        (way, size) = spread.pushes[0]
+        yield f"total = {_number(size)}"
+        yield f"way = {_text(way)}"
+    else:
+        for way, size in spread.pushes:
+            yield f"{way} = {_number(size)}"
+    if spread.per != "length":
+        yield f"per = {_text(spread.per)}"
+
+
+def _member(problem: Problem, name: str) -> str:
+    member = problem.member[name]
+    return member_name(member.start, member.end)
 
 
 def _key(name: str) -> str:

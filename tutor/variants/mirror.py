@@ -20,6 +20,7 @@ TURNED: Mapping[PushDirection, PushDirection] = {
     "left": "right",
     "right": "left",
 }
+Pushes = tuple[tuple[PushDirection, Exact], ...]
 HALF_TURN = Exact.of(180)
 NONE = Exact.of(0)
 
@@ -33,6 +34,7 @@ def mirrored(problem: Problem) -> Problem:
         joints=tuple(replace(joint, x=_across(joint.x, low, high)) for joint in problem.joints),
         supports=tuple(_support(support, low, high) for support in problem.supports),
         loads=tuple(_load(load) for load in problem.loads),
+        spreads=tuple(replace(spread, pushes=_pushes(spread.pushes)) for spread in problem.spreads),
     )
 
 
@@ -61,7 +63,11 @@ def _support(support: Support, low: Exact, high: Exact) -> Support:
 def _load(load: Load) -> Load:
     if load.angle is not None:
         return replace(load, angle=_within(_turned(load.angle)))
-    return replace(load, pushes=tuple((TURNED[way], size) for way, size in load.pushes))
+    return replace(load, pushes=_pushes(load.pushes))
+
+
+def _pushes(pushes: Pushes) -> Pushes:
+    return tuple((TURNED[way], size) for way, size in pushes)
 
 
 def _within(angle: Exact) -> Exact:
