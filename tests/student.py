@@ -7,7 +7,7 @@ own. `walk` does the whole problem through `do`, which takes events as `Lesson.t
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import Any
 
 from tutor.judge import Fx, Fy
@@ -15,11 +15,12 @@ from tutor.judge.about import Equation, Value, equation_of, from_text
 from tutor.judge.independent import adds_something, same_body
 from tutor.lesson import Ask, Lesson, Reply
 from tutor.lesson.steps.zero import CALLED, RULES, ways_to_see
-from tutor.model import Problem, Support
+from tutor.model import Load, Problem, Support
 from tutor.statics import loose_joints, part, sections, solve, soundness, zero_force
 
 Do = Callable[..., Reply]
 AGAINST = frozenset({"left", "down", "against", "C"})
+HALVES = ["halves", "two-force", "bending"]
 REASONS = ["pins", "joints", "weight"]
 RULE_KEYS = {"two": "two", "three": "three"}
 
@@ -54,6 +55,17 @@ class Student:
         beside = [option.key for option in ask.options if option.key not in REASONS]
         self.slip("reasons", chosen=[beside[0], "pins"])
         self.right("reasons", chosen=REASONS)
+
+    def halves(self, ask: Ask) -> None:
+        beside = [option.key for option in ask.options if option.key not in HALVES]
+        self.slip("halves", chosen=[beside[0], "halves"])
+        self.right("halves", chosen=HALVES)
+
+    def shares(self, ask: Ask) -> None:
+        """Each joint with twice what it takes at first, as if all of a member hung on each end."""
+        loads = [load for load in self.lesson.problem.loads if load.spread]
+        self.slip("type", text=shares_of(loads, 2.0))
+        self.right("type", text=shares_of(loads))
 
     def count(self, ask: Ask) -> None:
         problem = self.lesson.problem
@@ -267,6 +279,14 @@ class Student:
         assert reply.accepted, (kind, data, reply.text)
 
 
+def shares_of(loads: Sequence[Load], times: float = 1.0) -> str:
+    """What joints take, as a student types it."""
+    return ", ".join(
+        " ".join([load.joint, *(f"{times * size.value:.6g} {way}" for way, size in load.pushes)])
+        for load in loads
+    )
+
+
 def typed(name: str) -> str:
     """An unknown as a student types it."""
     return name if "_" in name else f"F_{{{name}}}" if "-" in name else f"F_{name}"
@@ -286,7 +306,7 @@ def as_typed(ask: Ask, kind: str, data: Mapping[str, Any]) -> str:
     """What is typed in the plain mode, at this question, for this event."""
     numbers = {option.key: str(n) for n, option in enumerate(ask.options, start=1)}
     match kind:
-        case "reasons":
+        case "reasons" | "halves":
             return " ".join(numbers[key] for key in data["chosen"])
         case "support":
             return " ".join(numbers[key] for key in data["acts"])

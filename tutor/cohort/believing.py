@@ -29,19 +29,21 @@ SHARE = 0.02
 """The share of the answers that is judged again though it is believed; at least one a lesson."""
 MOST_ANSWERS = 3000
 """So many answers of one lesson are looked at."""
+BEFORE_LINES = frozenset({"reasons_done", "count_done", "halves_done", "brought", "supports_done"})
 ADDS: Mapping[str, frozenset[str]] = {
     "reasons": frozenset({"reasons_done"}),
     "count": frozenset({"count_done"}),
+    "halves": frozenset({"halves_done"}),
     "support": frozenset({"supports_done"}),
     "zero": frozenset({"results"}),
-    "bring": frozenset({"reasons_done", "count_done", "supports_done", "results"}),
-    "skip": frozenset({"reasons_done", "count_done", "supports_done"}),
-    "type": frozenset({"lines", "results", "ended"}),
+    "bring": BEFORE_LINES | {"results"},
+    "skip": BEFORE_LINES,
+    "type": frozenset({"lines", "results", "ended", "brought"}),
     "keep": frozenset({"lines", "ended"}),
 }
 """What an event of each kind may add to what counts for the student."""
 CREDIT = frozenset().union(*ADDS.values())
-ANSWERS = frozenset({"reasons", "count", "support", "zero", "type", "keep"})
+ANSWERS = frozenset({"reasons", "count", "halves", "support", "zero", "type", "keep"})
 NO_EVENTS = frozenset({"outcome", "outcomes", "compared"})
 NEARLY_ZERO = 1e-6
 

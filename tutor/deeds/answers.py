@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 
 from tutor.deeds.deed import Deed, Do, Tell
+from tutor.deeds.words import BY_WORD, first_word
 from tutor.lesson import Ask, Option, State
 from tutor.model.naming import joint_meant
 
@@ -98,6 +99,21 @@ def _joint(state: State, ask: Ask, text: str) -> Deed | None:
     return None if key is None else Do("joint", {"joint": key})
 
 
+def _halves(state: State, ask: Ask, text: str) -> Deed | None:
+    keys = several(ask.options, text)
+    return None if keys is None else Do("halves", {"chosen": keys})
+
+
+def _shares(state: State, ask: Ask, text: str) -> Deed | None:
+    """Joints with what they take, or numbers alone: whatever has a number and begins with no word
+    that does something."""
+    word = first_word(text)
+    steers = word in BY_WORD and joint_meant(state.problem, word) is None
+    if steers or not any(char.isdigit() or char in "½√" for char in text):
+        return None
+    return Do("type", {"text": text}, text)
+
+
 ANSWERS: Mapping[str, Callable[[State, Ask, str], Deed | None]] = {
     "reasons": _reasons,
     "count": _count,
@@ -106,6 +122,8 @@ ANSWERS: Mapping[str, Callable[[State, Ask, str], Deed | None]] = {
     "turning": _turning,
     "soundness": _soundness,
     "loose": _loose,
+    "halves": _halves,
+    "shares": _shares,
     "line": _equation,
     "joint": _joint,
     "joint-line": _equation,

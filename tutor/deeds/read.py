@@ -28,7 +28,7 @@ def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
     ask, bare = lesson.ask, text.strip()
     if not bare:
         return Lost()
-    if "=" in bare and ask.kind != "count":
+    if "=" in bare and ask.kind not in ("count", "shares"):
         return _heading(lesson, bare) or Do("type", {"text": text}, text)
     if awaited is not None and any(char.isdigit() for char in bare):
         return value_of(awaited, bare)
@@ -36,7 +36,7 @@ def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
         deed = command(lesson, bare[meant.end() :])
         if deed is not None:
             return deed
-    steers = ask.kind == "reasons" and bare.lower() in BY_WORD
+    steers = ask.kind in ("reasons", "halves") and bare.lower() in BY_WORD
     deed = None if steers else answer(lesson.state, ask, bare)
     if deed is not None:
         return deed

@@ -17,6 +17,7 @@ from tutor.figure.parts import (
     Label,
     Mark,
     Point,
+    Rail,
     Slope,
     Stroke,
     Turning,
@@ -46,14 +47,9 @@ def lay_out(
     forces: list[Words] = []
     values: list[Words] = []
     others: list[Words] = []
-    owners: dict[tuple[Point, Point], int] = {}
     arrows = [item for item in figure.items if isinstance(item, Arrow)]
     roomy = is_roomy(figure, page)
-    for item in figure.items:
-        if isinstance(item, Stroke):
-            _stroke(sheet, item, owners)
-        elif isinstance(item, Mark):
-            _mark(sheet, item)
+    owners = _lines_and_marks(sheet, figure)
     heads = Heads(sheet)
     for item in figure.items:
         if isinstance(item, Arrow):
@@ -75,6 +71,19 @@ def lay_out(
     sheet.words = [*others, *values]
     sheet.names, sheet.forces = names, forces
     return sheet
+
+
+def _lines_and_marks(sheet: Sheet, figure: Figure) -> dict[tuple[Point, Point], int]:
+    """What stands where the figure says, put on the sheet; the owner of each line of the truss."""
+    owners: dict[tuple[Point, Point], int] = {}
+    for item in figure.items:
+        if isinstance(item, Stroke):
+            _stroke(sheet, item, owners)
+        elif isinstance(item, Mark):
+            _mark(sheet, item)
+        elif isinstance(item, Rail):
+            sheet.lines.append(_rail(sheet, item))
+    return owners
 
 
 def _stroke(sheet: Sheet, stroke: Stroke, owners: dict[tuple[Point, Point], int]) -> None:
@@ -131,6 +140,16 @@ def _arrow(sheet: Sheet, arrow: Arrow, heads: Heads) -> Iterator[Words]:
             for t in map(sheet.say, arrow.texts)
         )
         yield Words(texts, arrow.role, end, kept=True, lit=arrow.lit)
+
+
+def _rail(sheet: Sheet, rail: Rail) -> Line:
+    """The line over the free ends of a row of arrows."""
+    page = sheet.page
+    reach = page.detail.arrow + TAIL
+    (x0, y0), (x1, y1) = page.place(rail.start), page.place(rail.end)
+    dx, dy = reach * rail.outward[0], -reach * rail.outward[1]
+    start, end = (x0 + dx, y0 + dy), (x1 + dx, y1 + dy)
+    return Line(start, end, rail.role, "solid", sign=True)
 
 
 def _first_cell(x: float, y: float) -> float:

@@ -99,6 +99,19 @@ class Arrow:
 
 
 @dataclass(frozen=True)
+class Rail:
+    """The line over the free ends of a row of arrows of fixed size, from one arrow to another.
+
+    `start` and `end` are where these two stand; `outward` is the unit vector to their free ends.
+    """
+
+    start: Point
+    end: Point
+    outward: Point
+    role: Role
+
+
+@dataclass(frozen=True)
 class Label:
     """Words near `at`, preferably on the side `away`; `texts` are alternatives, the fullest first.
 
@@ -150,7 +163,7 @@ class Turning:
     at: Point | None = None
 
 
-Item = Stroke | Mark | Arrow | Label | Dimension | Slope | Turning
+Item = Stroke | Mark | Arrow | Rail | Label | Dimension | Slope | Turning
 
 
 @dataclass(frozen=True)

@@ -18,7 +18,8 @@ from tutor.figure.wording import (
     ways,
 )
 from tutor.model import Joint, Member, Problem, Support
-from tutor.statics.body import Force, load_forces
+from tutor.statics.along import spread_words
+from tutor.statics.body import Force, given_forces
 from tutor.statics.words import unit_in_words
 from tutor.text import listed
 
@@ -54,6 +55,7 @@ def truss_sentences(problem: Problem, facts: Drawn) -> tuple[str, ...]:
     return (
         opening,
         *(_joint(problem, joint) for joint in problem.joints),
+        *(f"On members: {spread_words(problem, spread)}." for spread in problem.spreads),
         *(support_sentence(problem, support) for support in facts.supports),
         *(
             _arrow(problem, name, toward, facts.forces.get(name))
@@ -133,7 +135,7 @@ def arrow_way(problem: Problem, name: str, toward: Point) -> str:
 
 def _joint(problem: Problem, joint: Joint) -> str:
     members = [member_way(problem, m, joint.name) for m in problem.meeting[joint.name]]
-    loads = [load_words(problem, load) for load in load_forces(problem, joint.name)]
+    loads = [load_words(problem, load) for load in given_forces(problem, joint.name)]
     start = f"Joint {joint.name} {place(problem, joint)}"
     if members:
         start += f": {'member' if len(members) == 1 else 'members'} {'; '.join(members)}"

@@ -6,6 +6,7 @@ import math
 from collections.abc import Collection, Mapping
 from dataclasses import replace
 
+from tutor.figure.along import spread_items
 from tutor.figure.dimensions import chains
 from tutor.figure.page import LINK
 from tutor.figure.parts import Arrow, Figure, Item, Label, Mark, Point, Role, Stroke, Turn, Turning
@@ -28,7 +29,7 @@ from tutor.figure.wording import (
     number,
 )
 from tutor.model import Joint, Member, Problem, Reaction, Support
-from tutor.statics.body import Force, load_forces
+from tutor.statics.body import Force, given_forces
 
 Taken = dict[str, list[float]]
 ZERO = 1e-9
@@ -54,8 +55,11 @@ def truss_figure(
     is tension positive, a reaction positive along its arrow as drawn. `senses` gives the sense of
     arrows that `reactions` leaves open, and "C" for members assumed in compression. `highlight`:
     names of joints, members, reactions and loads to point out. Names that are not there are left out.
+    A load spread along members lies on them as given; on a free body it acts at the joints.
     `room`: the directions in radians that nothing may stand in at a joint; else its members' own.
     """
+    if reactions or forces:
+        problem = problem.brought
     forces = forces or {}
     senses = {**(senses or {}), **{n: s for n, s in (reactions or {}).items() if s}}
     arrows = {
@@ -74,8 +78,9 @@ def truss_figure(
     for support in supports:
         items += _support(problem, support, taken[support.joint])
     for joint in problem.joints:
-        for load in load_forces(problem, joint.name):
+        for load in given_forces(problem, joint.name):
             items.append(_load(problem, load, taken[joint.name], load.name in highlight))
+    items += spread_items(problem)
     items += _reactions(problem, arrows, forces, taken, highlight)
     items += _joints(problem, taken, highlight)
     items += chains(problem) if dimensions else ()

@@ -40,8 +40,9 @@ Both are our own inventions, drawn from the joints' coordinates.
 
 CLAIMED = """## Before the first line
 
-Mistakes in the free body, and in members said to be zero, are made by choosing and not in a line. They
-have codes and hints as well; the fourth hint is what has to be chosen. Two of their kind show only
+Mistakes in the free body, and in members said to be zero, are made by choosing and not in a line; those
+in a load that is brought from members to joints, in a list of shares. They have codes and hints as
+well; the fourth hint is what has to be chosen or typed. Two of their kind show only
 later: symmetry that is assumed where there is none, in a value (`symmetry`), and action and reaction
 broken between the two ends of a member, in the line of the second joint (`reflected`, `minus`)."""
 
@@ -123,6 +124,7 @@ GAPS = {
     "support": "the roller at C",
     "joint": "B",
     "member": "BD",
+    "members": "AB and BC",
     "ends": "B or D",
     "other": "a load",
     "needs": "two members meet that are not in one line, and nothing else acts",
@@ -130,6 +132,8 @@ GAPS = {
 AT = {
     "zero-third-member": {"joint": "D", "other": "the force in CD"},
     **{claim.code: {"joint": "C"} for claim in SUPPORTS},
+    "spread-end": {"joint": "A", "members": "AB"},
+    "spread-elsewhere": {"joint": "D"},
     "too-few-reactions": {"support": "the pin at A", "joint": "A"},
 }
 

@@ -1,7 +1,9 @@
-"""Which mistakes are made before a line is written: in a free body, or in a member said to be zero?
+"""Which mistakes are made before a line is written: in a free body, in a member said to be zero, or
+in what a joint is said to take of a load that lies on members?
 
-These are told apart where a student chooses what acts at a support or names a rule, so they have no
-rule that makes wrong coefficients; their codes and hints are as public and stable as those of lines.
+These are told apart where a student chooses what acts at a support, names a rule or gives a share, so
+they have no rule that makes wrong coefficients; their codes and hints are as public and stable as those
+of lines.
 """
 
 from __future__ import annotations
@@ -14,11 +16,12 @@ from tutor.judge.verdict import Mistake
 
 @dataclass(frozen=True)
 class Claim:
-    """A named way in which a free body or a zero-force member goes wrong.
+    """A named way in which a free body, a zero-force member or a spread load goes wrong.
 
     `called` is its name for people; `what` says what it is, `why` why students do it. The hints hold gaps: {support} for "the roller
     at C", {joint} for the joint, {member} for the member said to be zero, {ends} for its two joints,
-    {other} for what balances it, {needs} for what the rule that was named needs at a joint.
+    {other} for what balances it, {needs} for what the rule that was named needs at a joint, {members}
+    for the members under a spread load that end at {joint}.
     """
 
     code: str
@@ -117,5 +120,84 @@ ZERO = (
     ),
 )
 
-CLAIMS: Mapping[str, Claim] = {claim.code: claim for claim in (*SUPPORTS, *ZERO)}
+SPREAD = (
+    Claim(
+        "spread-whole",
+        "the whole of a spread load at each end",
+        "The whole of what lies on a member is put at each of its joints, so that it acts twice.",
+        "Each joint is looked at alone, and the member seems to hang on that one.",
+        "Add up what the two ends of a member take: is it more than lies on the member?",
+        "What lies on a member is carried by its two ends together: none of it acts twice.",
+        "Joint {joint} takes only a share of what lies on {members}: the other end takes the rest.",
+    ),
+    Claim(
+        "spread-neighbour",
+        "only one of two neighbouring members under a spread load",
+        "Of a joint between members under the load, only what one of them brings is counted.",
+        "The load is brought member by member, and each joint is left as the first member made it.",
+        "Does every member under the load that ends at this joint bring its share?",
+        "A joint takes half of what lies on each member that ends there, from both sides.",
+        "At {joint} more than one member under the load ends: {members}.",
+    ),
+    Claim(
+        "spread-end",
+        "an end joint like one in between",
+        "A joint where the loaded length ends is given as much as one between two loaded members.",
+        "The spacing of the joints is multiplied by the load for every joint alike.",
+        "Is this joint like its neighbours? Look on which sides of it the load lies.",
+        "A joint takes half of what lies on each member that ends there: where the load comes from one "
+        "side only, that is one half.",
+        "At {joint} only {members} ends with the load on it.",
+    ),
+    Claim(
+        "spread-length",
+        "a load for each length taken for a force",
+        "The size for each unit of length is taken for the force: the length is left out.",
+        "All other loads of a truss are forces, and the number is copied like theirs.",
+        "The load is given for each unit of length: which length is it multiplied by?",
+        "What lies on a member is the load for each unit of length times the length it lies on.",
+        "In what {joint} takes, the length of {members} has no part.",
+    ),
+    Claim(
+        "spread-slope",
+        "the slope for the span, or the span for the slope",
+        "A load given along the member is multiplied by its span, or one given by the span by the length "
+        "along the slope.",
+        "Weight lies along the slope and snow is given by the span; both are drawn as the same row of "
+        "arrows.",
+        "By which length is the load given: along the member, or across the way it acts?",
+        "A load along the member, like its weight, goes with the member's length; one by the span, like "
+        "snow, with the length that is seen across the load.",
+        "In what {joint} takes, the other length of {members} was used than the load is given by.",
+    ),
+    Claim(
+        "spread-way",
+        "a share of a spread load in another direction",
+        "What a joint takes of a spread load is put in another direction than the load has.",
+        "The share is drawn as the support would push against it, or along the member.",
+        "Which way does the load act, and which way did you put this share?",
+        "The share of a joint acts in the direction of the load that it stands for.",
+        "What you put at {joint} does not act as what lies on {members} does.",
+    ),
+    Claim(
+        "spread-elsewhere",
+        "a share of a spread load at a joint that has none",
+        "A joint takes a share although no member under the load ends there.",
+        "The load is shared out among all joints nearby, or among the supports.",
+        "Is each of these joints the end of a member under the load?",
+        "What lies on a member goes to the two joints at its ends, and to no other.",
+        "At {joint} no member under the load ends.",
+    ),
+    Claim(
+        "spread-share",
+        "what a joint takes of a spread load",
+        "What a joint takes of a spread load is not half of what lies on the members that end there.",
+        "A length is taken wrongly, or a member is forgotten.",
+        "Go through the members under the load that end at this joint, one by one: what lies on each?",
+        "A joint takes half of what lies on each member under the load that ends there.",
+        "At {joint} the load comes from {members}.",
+    ),
+)
+
+CLAIMS: Mapping[str, Claim] = {claim.code: claim for claim in (*SUPPORTS, *ZERO, *SPREAD)}
 """Every such mistake by its code."""

@@ -20,6 +20,7 @@ from tutor.lesson.steps import (
     section,
     skipping,
     sound,
+    spread,
     writing,
     zero,
 )
@@ -38,7 +39,10 @@ ANYWHERE: dict[str, Handler] = {
 }
 ON_FREE_BODY = frozenset({"joint", "assume", "zero", "sense", "section"})
 ANSWERS = frozenset(
-    {"reasons", "count", "soundness", "loose", "support", "sense", "turning", "skip"}
+    {
+        *("reasons", "count", "soundness", "loose", "halves", "type"),
+        *("support", "sense", "turning", "skip"),
+    }
 )
 ARRIVED: dict[StepName, str] = {
     "idealise": "Back to the idealisation.",
@@ -49,8 +53,7 @@ ARRIVED: dict[StepName, str] = {
     "table": "Done: the table is complete.",
 }
 NOT_HERE: dict[StepName, str] = {
-    "idealise": "Say first why the members carry axial force only, and count. Lines are written "
-    "from the reactions on.",
+    "idealise": spread.NO_LINES_YET,
     "free body": "Replace the supports and draw the arrows first: lines are written from them.",
     "reactions": "This belongs to another step; now the reactions are asked for.",
     "joints": "This belongs to another step; now the joints are asked for.",
@@ -109,6 +112,8 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 
 def barred(state: State, step: StepName) -> str | None:
     """Why a step cannot be entered yet, or None."""
+    if step != "idealise" and spread.asked_for(state):
+        return spread.FIRST
     if step != "idealise" and sound.asked_for(state):
         return "First say what this truss is: whether it is held, and whether statics can solve it."
     if not sound.can_be_solved(state):
@@ -165,7 +170,8 @@ def _advance(before: State, after: State, event: Event) -> State:
 def _is_done(state: State, step: StepName) -> bool:
     match step:
         case "idealise":
-            return state.reasons_done and state.count_done and not sound.asked_for(state)
+            asked = spread.asked_for(state) or sound.asked_for(state)
+            return state.reasons_done and state.count_done and not asked
         case "free body":
             return state.free_body_done
         case "reactions":

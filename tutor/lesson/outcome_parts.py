@@ -226,5 +226,7 @@ PARTS: Mapping[str, Whole | Row | Table] = {
     "ended": Whole(_same, _time),
     "shown": Row(_same, _text),
     "part": Row(_same, _text),
+    "halves_done": Whole(_same, _truth),
+    "brought": Row(_same, _text),
 }
 """How each part of the state is kept, by its name in the file and in `State`."""

@@ -7,9 +7,10 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from tutor.judge import Mistake
+from tutor.judge.claims import SPREAD
 from tutor.lesson.reply import Say
 from tutor.lesson.state import State
-from tutor.model import Joint, Load, Member, Problem, Support
+from tutor.model import Joint, Load, Member, Problem, Spread, Support
 from tutor.notation import Exact
 
 IN_ROW = 3
@@ -174,6 +175,20 @@ def _beacon(times: int) -> Problem:
     )
 
 
+def _net_loft(times: int) -> Problem:
+    loft = _problem(
+        "Practice: the net loft",
+        "Snow lies on both rafters of the net loft. Ask of each rafter how much lies on it, and which "
+        "joints carry it.",
+        (("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 4, 3)),
+        ("AB", "BC", "AD", "BD", "CD"),
+        (Support("A", "pin"), Support("C", "roller")),
+        (),
+    )
+    snow = Spread(("AD", "CD"), (("down", Exact.of(3 * times)),), "span")
+    return replace(loft, spreads=(snow,))
+
+
 SHAPES: Mapping[str, Callable[[int], Problem]] = {
     "needless-component": _shears,
     "sign": _bracket,
@@ -209,5 +224,6 @@ SHAPES: Mapping[str, Callable[[int], Problem]] = {
     "zero-loaded": _beacon,
     "zero-third-member": _beacon,
     "zero-rule": _beacon,
+    **dict.fromkeys((claim.code for claim in SPREAD), _net_loft),
 }
 """The shape that trains a code; the crate trestle, with several loads, trains all others."""

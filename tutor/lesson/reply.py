@@ -51,6 +51,8 @@ AskKind = Literal[
     "count",
     "soundness",
     "loose",
+    "halves",
+    "shares",
     "support",
     "sense",
     "turning",
@@ -62,10 +64,10 @@ AskKind = Literal[
 ]
 
 
-TYPED: frozenset[AskKind] = frozenset({"line", "joint-line", "close"})
+TYPED: frozenset[AskKind] = frozenset({"line", "joint-line", "close", "shares"})
 """The kinds of questions that a typed line answers."""
 
-TICKED: frozenset[AskKind] = frozenset({"reasons", "support", "loose"})
+TICKED: frozenset[AskKind] = frozenset({"reasons", "halves", "support", "loose"})
 """The kinds of questions that any number of options answer."""
 
 
@@ -73,9 +75,9 @@ TICKED: frozenset[AskKind] = frozenset({"reasons", "support", "loose"})
 class Ask:
     """What is asked now.
 
-    `kind` says which event answers it: "reasons", "support" and "loose" by any number of options, "count" by
-    three whole numbers, "sense", "turning" and "joint" by one option, "line", "joint-line" and
-    "close" by typing. `subject` is the joint or unknown asked about, `about` the equation chosen.
+    `kind` says which event answers it: "reasons", "halves", "support" and "loose" by any number of
+    options, "count" by three whole numbers, "sense", "turning" and "joint" by one option, "line",
+    "joint-line", "close" and "shares" by typing. `subject` is the joint or unknown asked about, `about` the equation chosen.
     """
 
     step: str

@@ -66,7 +66,8 @@ class State:
     was asked since a line was last found without it; `practice` the code and turn of the smaller
     problem that is offered; `proposed` says that `about` was not chosen by the student;
     `shown` what was written at the board instead of by the student;
-    `part` the joints of the part kept, where a section is open.
+    `part` the joints of the part kept, where a section is open; `halves_done` that it was said why a
+    load on members may be brought to the joints, `brought` the joints to which it was.
     """
 
     problem: Problem
@@ -95,6 +96,8 @@ class State:
     last_time: float = 0.0
     shown: tuple[str, ...] = ()
     part: tuple[str, ...] = ()
+    halves_done: bool = False
+    brought: tuple[str, ...] = ()
 
     @cached_property
     def result(self) -> Mapping[str, Result]:

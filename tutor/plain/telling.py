@@ -17,6 +17,7 @@ from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Ask, Lesson, Reply, Row, Say, State
 from tutor.lesson.pointing import pointed_out
 from tutor.lesson.steps.sound import can_be_solved, what_it_is
+from tutor.lesson.steps.spread import pictured
 from tutor.lesson.steps.table import largest_in_words, time_in_words
 from tutor.lesson.steps.writing import result_in_words
 from tutor.model import LEVELS, Problem
@@ -35,6 +36,7 @@ FIRST_WORD: Mapping[str, str] = {
 HOW: Mapping[str, str] = {
     "reasons": "Type the numbers of all that hold, with blanks between them.",
     "count": "Type the three numbers in this order, with blanks between them: m, r, 2j.",
+    "halves": "Type the numbers of all that are so, with blanks between them.",
     "support": "Type the numbers of all that act, or none.",
     "sense": "Type one number, or the direction.",
     "turning": "Type one number.",
@@ -124,7 +126,7 @@ def part_lines(state: State) -> tuple[str, ...]:
 
 def body_lines(state: State) -> tuple[str, ...]:
     """The whole truss, with arrows in the place of the supports already taken away."""
-    problem = state.problem
+    problem = pictured(state)
     reactions = {
         r.name: state.senses[r.name]
         for r in problem.reactions

@@ -29,6 +29,8 @@ def picked(ask: Ask, keys: Sequence[str]) -> Answer:
     match ask.kind:
         case "reasons":
             return Answer("reasons", {"chosen": list(keys)})
+        case "halves":
+            return Answer("halves", {"chosen": list(keys)})
         case "support":
             return Answer("support", {"joint": ask.subject, "acts": list(keys)})
         case "turning":

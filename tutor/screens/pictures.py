@@ -17,6 +17,7 @@ from tutor.judge import M
 from tutor.judge.kind import force_in_words
 from tutor.lesson import Ask, State
 from tutor.lesson.pointing import pointed_out
+from tutor.lesson.steps.spread import pictured
 
 TURNS: Mapping[str, Turn] = {"counter-clockwise": "ccw", "clockwise": "cw"}
 Picture = tuple[str, Figure]
@@ -43,7 +44,7 @@ def pictures(state: State, ask: Ask, preview: tuple[str, str] | None = None) -> 
 
 def truss(state: State, ask: Ask, preview: tuple[str, str] | None = None) -> Figure:
     """The truss as the student has drawn it so far, with the values found."""
-    problem = state.problem
+    problem = pictured(state)
     senses = {**state.senses, **dict([preview] if preview else [])}
     arrows = {name: sense for name, sense in senses.items() if name in problem.reaction}
     if state.step == "idealise":

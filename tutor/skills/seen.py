@@ -13,13 +13,12 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from tutor.judge.about import Equation, Same, Value, from_text
-from tutor.judge.claims import CLAIMS
 from tutor.judge.edits import turning_code
 from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.lesson.state import State, Try
-from tutor.skills.table import AT_SUPPORTS, NO_SKILL, OF_VALUES, skills
+from tutor.skills.table import CLAIMED, NO_SKILL, OF_VALUES, skills
 
 AS_GOOD_AS = 1e-6
 BEFORE_LINES = {"idealise": "step idealise", "free body": "step free body"}
@@ -80,10 +79,8 @@ def step_shown(answer: Try) -> str:
 def may_be_made(state: State, place: str) -> frozenset[str]:
     """The mistakes that can be made at a place of a lesson."""
     word = place.partition(" ")[0]
-    if word == "support":
-        return AT_SUPPORTS
-    if word == "zero":
-        return frozenset(CLAIMS.keys() - AT_SUPPORTS)
+    if word in CLAIMED:
+        return CLAIMED[word]
     try:
         about = from_text(place)
     except ValueError:

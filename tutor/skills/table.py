@@ -15,7 +15,7 @@ from typing import Literal
 
 from tutor.judge.about import Value
 from tutor.judge.called import called
-from tutor.judge.claims import CLAIMS, SUPPORTS
+from tutor.judge.claims import CLAIMS, SPREAD, SUPPORTS, ZERO
 from tutor.judge.mistakes import KINDS
 
 MOST_GUESS = 0.3
@@ -86,7 +86,12 @@ OF_VALUES: frozenset[str] = frozenset(
 )
 """What is avoided by a right value: a mistake of the value itself. That the lines behind it are right
 has been seen at the lines."""
-AT_SUPPORTS = frozenset(claim.code for claim in SUPPORTS)
+CLAIMED: Mapping[str, frozenset[str]] = {
+    "support": frozenset(claim.code for claim in SUPPORTS),
+    "zero": frozenset(claim.code for claim in ZERO),
+    "shares": frozenset(claim.code for claim in SPREAD),
+}
+"""What can go wrong before a line, by the first word of its place."""
 
 
 @cache

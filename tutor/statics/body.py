@@ -156,6 +156,13 @@ def load_forces(problem: Problem, joint: str) -> tuple[Force, ...]:
     )
 
 
+def given_forces(problem: Problem, joint: str) -> tuple[Force, ...]:
+    """The loads on one joint that were given there, without what follows from loads on members."""
+    at = problem.joint[joint].at
+    given = (load for load in problem.given_loads if load.joint == joint)
+    return tuple(force for load in given for force in _of_load(load, at))
+
+
 def _of_load(load: Load, at: tuple[float, float]) -> Iterable[Force]:
     right, up = load.vector
     name = f"load {load.joint}"

@@ -11,6 +11,7 @@ from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import Result, State
 from tutor.lesson.steps import joints
+from tutor.lesson.steps.spread import all_brought
 
 ONLY_AT_FIRST = "Values are brought along only at the beginning of a walk."
 
@@ -34,7 +35,7 @@ def bring(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
             if verdict.right and verdict.value is not None:
                 results.append(Result(name, text, verdict.value, verdict.radius, "given"))
     state = replace(
-        state,
+        all_brought(state),
         reasons_done=True,
         count_done=True,
         supports_done=tuple(support.joint for support in state.problem.supports),

@@ -9,7 +9,7 @@ from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
-from tutor.lesson.steps import sound
+from tutor.lesson.steps import sound, spread
 from tutor.lesson.steps.reasons import BENDING, TRUE_REASONS, WORDS, statements
 from tutor.lesson.trying import right, wrong
 from tutor.text import listed
@@ -26,7 +26,9 @@ BECAUSE = (
 
 
 def ask(state: State) -> Ask:
-    """The reasons first, then the counts."""
+    """What lies on members first, then the reasons, then the counts."""
+    if spread.asked_for(state):
+        return spread.ask(state)
     if not state.reasons_done:
         return Ask(
             "idealise",
@@ -94,6 +96,8 @@ def count(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 def hints(state: State, desk: Judge) -> Levels:
     """The hints of whichever part is open."""
     problem = state.problem
+    if spread.asked_for(state):
+        return spread.hints(state, desk)
     if not state.reasons_done:
         return Levels(
             "reasons",
@@ -119,4 +123,4 @@ def hints(state: State, desk: Judge) -> Levels:
     )
 
 
-HANDLES = {"reasons": reasons, "count": count, **sound.HANDLES}
+HANDLES = {"reasons": reasons, "count": count, **sound.HANDLES, **spread.HANDLES}

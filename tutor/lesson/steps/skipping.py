@@ -10,6 +10,7 @@ from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import State, StepName
 from tutor.lesson.steps.free_body import TURNINGS, sense_in_words
+from tutor.lesson.steps.spread import all_brought, in_words
 from tutor.text import listed
 
 SKIPPABLE: tuple[StepName, ...] = ("idealise", "free body")
@@ -34,6 +35,8 @@ def skip(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if not passed:
         return state, Reply((Say("note", NOT_YET),))
     said = f"Passed over: {listed(passed)}."
+    if "idealise" in passed and state.problem.spreads:
+        said += f" What lay on the members acts at the joints: {in_words(state.problem)}."
     if "free body" in passed:
         said += f" {_drawn(state)}"
     return state, Reply((Say("note", said),), True)
@@ -41,7 +44,7 @@ def skip(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 
 def _done(state: State, step: StepName) -> State:
     if step == "idealise":
-        return replace(state, reasons_done=True, count_done=True)
+        return replace(all_brought(state), reasons_done=True, count_done=True)
     problem = state.problem
     senses = {r.name: senses_for(problem, r.name)[0] for r in problem.reactions}
     return replace(

@@ -10,8 +10,11 @@ from tutor.lesson.steps.free_body import ACTS, acts_of, sense_in_words, support_
 from tutor.lesson.steps.idealise import BECAUSE
 from tutor.lesson.steps.reasons import TRUE_REASONS, statements
 from tutor.lesson.steps.sound import WORDS
+from tutor.lesson.steps.spread import BECAUSE as BECAUSE_HALVES
+from tutor.lesson.steps.spread import following, true_statements
 from tutor.lesson.watching.move import Guess, Move, Reason
 from tutor.statics import determinacy, loose_joints, soundness, stability
+from tutor.statics.along import push_words, spread_words
 from tutor.text import listed
 
 
@@ -22,6 +25,28 @@ def reasons(state: State, ask: Ask, desk: Judge) -> Move:
     said = BECAUSE.removeprefix("Yes: ")
     because = Reason(said[:1].upper() + said[1:])
     return Move("reasons", {"chosen": [o.key for o in true]}, written, because)
+
+
+def halves(state: State, ask: Ask, desk: Judge) -> Move:
+    """What is so when a load is brought from members to joints."""
+    true = true_statements(state.problem)
+    written = "To the joints: " + "; ".join(option.words for option in true) + "."
+    said = BECAUSE_HALVES.removeprefix("Yes: ")
+    because = Reason(said[:1].upper() + said[1:])
+    return Move("halves", {"chosen": [o.key for o in true]}, written, because)
+
+
+def shares(state: State, ask: Ask, desk: Judge) -> Move:
+    """What the joints take of the load, half of it from each member."""
+    problem = state.problem
+    lies = "; ".join(spread_words(problem, spread) for spread in problem.spreads)
+    left = [load for load in following(problem) if load.joint not in state.brought]
+    because = (
+        f"On the members: {lies}. Half of what lies on each of them goes to each of its ends; where two "
+        "of them meet, the joint takes from both."
+    )
+    text = ", ".join(f"{load.joint} {push_words(load)}" for load in left)
+    return Move("type", {"text": text}, f"The joints take: {text}.", Reason(because))
 
 
 def count(state: State, ask: Ask, desk: Judge) -> Move:

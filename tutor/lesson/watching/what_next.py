@@ -15,10 +15,12 @@ from tutor.lesson.state import State
 from tutor.lesson.steps import STEP
 from tutor.lesson.watching.first_moves import (
     count,
+    halves,
     reasons,
     say_loose,
     say_soundness,
     sense,
+    shares,
     support,
     turning,
 )
@@ -34,6 +36,8 @@ def next_move(state: State, desk: Judge) -> Move | None:
 
 
 MOVES: Mapping[AskKind, Callable[[State, Ask, Judge], Move]] = {
+    "halves": halves,
+    "shares": shares,
     "reasons": reasons,
     "count": count,
     "soundness": say_soundness,

@@ -24,6 +24,8 @@ from tutor.text import visible
 CHOSEN = {
     "reasons": "the reasons",
     "count": "the counts",
+    "halves": "why a load on members may be brought to the joints",
+    "shares": "what the joints take",
     "soundness": "whether it is held",
     "loose": "which joints can move",
 }
