@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import replace
 
 from tutor.figure.along import spread_items
@@ -58,8 +58,7 @@ def truss_figure(
     A load spread along members lies on them as given; on a free body it acts at the joints.
     `room`: the directions in radians that nothing may stand in at a joint; else its members' own.
     """
-    if reactions or forces:
-        problem = problem.brought
+    problem = problem.brought if reactions or forces else problem
     forces = forces or {}
     senses = {**(senses or {}), **{n: s for n, s in (reactions or {}).items() if s}}
     arrows = {
@@ -77,10 +76,7 @@ def truss_figure(
     ]
     for support in supports:
         items += _support(problem, support, taken[support.joint])
-    for joint in problem.joints:
-        for load in given_forces(problem, joint.name):
-            items.append(_load(problem, load, taken[joint.name], load.name in highlight))
-    items += spread_items(problem)
+    items += _loads(problem, taken, highlight)
     items += _reactions(problem, arrows, forces, taken, highlight)
     items += _joints(problem, taken, highlight)
     items += chains(problem) if dimensions else ()
@@ -214,6 +210,14 @@ def _pin_side(problem: Problem, joint: Joint, taken: list[float]) -> Point:
     if joint.y.value > low and joint.x.value in (left, right):
         wanted = (1.0, 0.0) if joint.x.value == left else (-1.0, 0.0)
     return wanted if free[wanted] >= math.radians(40) else max(PIN_SIDES, key=lambda s: free[s])
+
+
+def _loads(problem: Problem, taken: Taken, highlight: Collection[str]) -> Iterator[Item]:
+    """The loads at joints, then those on members."""
+    for joint in problem.joints:
+        for load in given_forces(problem, joint.name):
+            yield _load(problem, load, taken[joint.name], load.name in highlight)
+    yield from spread_items(problem)
 
 
 def _load(problem: Problem, load: Force, taken: list[float], lit: bool) -> Arrow:

@@ -103,11 +103,9 @@ def _problem(document: Document, source: FilePath | None, rules: Rules) -> Probl
     check_links(notes, placed, held)
     if len(members) == len(pairs) > 0:
         check_loose(notes, [joint.name for joint in placed], members)
-    acting = _list(data, notes, "loads")
+    acting, lying = _list(data, notes, "loads"), _list(data, notes, "spread")
     borne = loads(notes, acting, table, complete, document.whole("loads"))
-    lying = _list(data, notes, "spread")
-    sure = complete and len(members) == len(pairs)
-    spread = spreads(notes, lying, table, members, sure, placed)
+    spread = spreads(notes, lying, table, members, complete and len(members) == len(pairs), placed)
     problem = Problem(
         title=words.title(notes, data),
         force=words.unit(notes, data, "force", words.FORCES),

@@ -42,6 +42,7 @@ HOW: Mapping[str, str] = {
     "turning": "Type one number.",
     "soundness": "Type one number.",
     "loose": "Type the joints that can move, with blanks between them.",
+    "shares": "Type joints with their forces, with commas between them, one or several at a time.",
     "line": "Type a number to choose, then the line. A line may carry its heading instead.",
     "joint": "Type a number, or the name of a joint.",
     "joint-line": "Type equations to hear all the sums with their numbers.",
