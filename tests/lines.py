@@ -105,22 +105,26 @@ def figures(value: float, count: int) -> str:
     return f"{value:.{places}f}"
 
 
-def plain(rng: Random, value: float, count: int = 4) -> str:
-    """A positive number: an integer or short fraction where it is one, else a decimal."""
+def plain(rng: Random, value: float, count: int = 4, copied: int = 0) -> str:
+    """A positive number: an integer or short fraction where it is one, else a decimal.
+
+    One of no more than `copied` figures is written as it stands, however few are kept of others.
+    """
     near = Fraction(value).limit_denominator(20)
     if abs(float(near) - value) <= 1e-9 * max(1.0, value):
         if near.denominator == 1:
             return str(near.numerator)
         if rng.random() < 0.7:
             return f"{near.numerator}/{near.denominator}"
-    return figures(value, count)
+    short = copied > count and math.isclose(float(figures(value, copied)), value, rel_tol=1e-9)
+    return figures(value, copied if short else count)
 
 
-def factor(rng: Random, piece: Piece, count: int, trig: bool = True) -> str:
+def factor(rng: Random, piece: Piece, style: Style) -> str:
     """The size of a coefficient, in one of the ways students write it."""
     size = abs(piece.coefficient)
     moment = piece.dx != 0.0 or piece.dy != 0.0
-    if trig and not moment and 0.0 < size < 1.0 and rng.random() < 0.4:
+    if style.trig and not moment and 0.0 < size < 1.0 and rng.random() < 0.4:
         angle = math.degrees(math.acos(size))
         degrees = figures(angle, 5)
         sine = figures(90.0 - angle, 5)
@@ -128,12 +132,15 @@ def factor(rng: Random, piece: Piece, count: int, trig: bool = True) -> str:
             return rng.choice(
                 (f"cos {degrees}°", f"cos({degrees})", f"sin({sine}°)", f"sin {sine}")
             )
-    return plain(rng, size, count)
+    return plain(rng, size, style.figures, style.copied)
 
 
 @dataclass(frozen=True)
 class Style:
-    """How a line is put to paper."""
+    """How a line is put to paper.
+
+    `figures` are kept of a number that was worked out; one of at most `copied` figures is copied.
+    """
 
     figures: int = 4
     scale: float = 1.0
@@ -141,6 +148,7 @@ class Style:
     move: bool = True
     units: bool = False
     trig: bool = True
+    copied: int = 0
 
 
 def written(rng: Random, problem: Problem, line: Sequence[Piece], style: Style) -> str:
@@ -164,7 +172,7 @@ def _term(rng: Random, problem: Problem, piece: Piece, style: Style) -> str:
     beside = (
         piece if style.scale == 1.0 else replace(piece, coefficient=piece.coefficient * style.scale)
     )
-    number = factor(rng, beside, style.figures, style.trig)
+    number = factor(rng, beside, style)
     if piece.symbol is not None:
         name = spelled(rng, problem, piece.symbol)
         if number == "1":
@@ -173,7 +181,7 @@ def _term(rng: Random, problem: Problem, piece: Piece, style: Style) -> str:
         after = (f"{name}*{number}", f"{name}({number})")
         return rng.choice((f"{number}{gap}{name}", *after))
     assert piece.size is not None
-    size = plain(rng, abs(piece.size), style.figures)
+    size = plain(rng, abs(piece.size), style.figures, style.copied)
     if style.units:
         size += f" {problem.force}"
     if number == "1":

@@ -79,7 +79,19 @@ def mended(hint: str, line: Sequence[Piece], true: Sequence[Piece]) -> tuple[Pie
     if hint.startswith(NUMBERS) or "another force of the same size" in hint:
         return _with_right(line, true, {p.force for p in (*line, *true) if p.symbol is None})
     named = forces_in(hint)
-    return _with_right(line, true, named) if named else None
+    if not named:
+        return None
+    if hint.endswith("a part here."):
+        return tuple(piece for piece in true if piece.force in named)
+    anew = _with_right(line, true, named)
+    return anew if values(anew) != values(line) else _with_right(line, true, _alike(line, named))
+
+
+def _alike(line: Sequence[Piece], named: frozenset[str]) -> frozenset[str]:
+    """These forces, and those whose number in the line cannot be told from theirs."""
+    sizes = {round(abs(p.value), 9) for p in line if p.force in named and p.symbol is None}
+    alike = {p.force for p in line if p.symbol is None and round(abs(p.value), 9) in sizes}
+    return named | alike
 
 
 def _with_right(

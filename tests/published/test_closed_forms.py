@@ -8,8 +8,9 @@ from fractions import Fraction
 from math import hypot
 
 import pytest
-from families import fink, howe, pratt, warren
+from families import down, fink, howe, plain_problem, pratt, warren
 
+from tutor.model import Support
 from tutor.statics import solve
 
 SIZES = [(4, 1, 1, 1), (6, 1, 1, 1), (6, 4, 3, 10), (8, 5, 12, 7), (10, Fraction(3, 2), 2, 36)]
@@ -114,3 +115,27 @@ def test_a_fink_roof_of_eight_panels_has_the_handbook_coefficients():
     got = [answer.force(name) for name in rafters + rest]
     row = [-7.826, -7.379, -6.932, -6.485, 7, 6, 4, -0.894, -1.789, -0.894, 1, 1, 2, 3]
     assert got == pytest.approx(row, abs=1.2e-3)
+
+
+HALVES = "AB BE AD DE BD EF FG EG FH GH"
+"""Two trusses A, B, D, E and E, F, G, H that lean on each other at E."""
+
+
+@pytest.mark.parametrize("load", [{"E": 48}, {"B": 30}, {"B": 12, "E": 20, "F": 44}])
+@pytest.mark.parametrize(("half", "eaves", "rise"), [(7, 7, 7), (8, 4, 10), (12, 6, 11)])
+def test_two_trusses_that_lean_on_each_other_thrust_by_moment_over_rise(half, eaves, rise, load):
+    at = {"A": 0, "B": 1, "D": 2, "E": half, "G": 2 * half - 2, "F": 2 * half - 1, "H": 2 * half}
+    height = {"A": 0, "B": eaves, "D": 2, "E": rise, "G": 2, "F": eaves, "H": 0}
+    joints = [(name, at[name], height[name]) for name in at]
+    loads = [down(joint, size) for joint, size in load.items()]
+    end = sum(size * (2 * half - at[joint]) for joint, size in load.items()) / (2 * half)
+    moment = end * half - sum(size * max(half - at[j], 0) for j, size in load.items())
+    tied = plain_problem(
+        joints, [*HALVES.split(), "AH"], [Support("A", "pin"), Support("H", "roller")], loads
+    )
+    pinned = plain_problem(
+        joints, HALVES.split(), [Support("A", "pin"), Support("H", "pin")], loads
+    )
+    assert solve(tied).force("A", "H") == pytest.approx(moment / rise)
+    assert solve(pinned).reaction("A_x") == pytest.approx(moment / rise)
+    assert solve(pinned).reaction("H_x") == pytest.approx(-moment / rise)

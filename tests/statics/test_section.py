@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -10,7 +11,8 @@ from families import pratt
 from hypothesis import given
 from strategies import trusses
 
-from tutor.model import Problem, load_problem
+from tutor.model import Joint, Member, Problem, load_problem
+from tutor.notation import Exact
 from tutor.statics import Moment, joint_order, meetings, part, section, sections, solve
 
 PAPER = Path(__file__).parents[1] / "paper"
@@ -94,3 +96,20 @@ def test_known_members_are_cut_as_well_and_do_not_count() -> None:
     truss = load_problem(PAPER / "compound.toml")
     found = list(sections(truss, {"AD"}, most=2))
     assert any(set(each.cut) == {"AD", "BE", "CF"} for each in found)
+
+
+def test_members_that_are_known_and_would_leave_a_joint_by_itself_stay_with_their_part() -> None:
+    plain = load_problem(PAPER / "compound.toml")
+    tips = (Joint("G", Exact.of(-4), Exact.of(4)), Joint("H", Exact.of(16), Exact.of(4)))
+    ends = [("A", "G"), ("C", "G"), ("B", "H"), ("C", "H"), ("D", "T"), ("E", "T")]
+    inner = Joint("T", Exact.of(6), Exact.of(2))
+    truss = replace(
+        plain,
+        joints=(*plain.joints, *tips, inner),
+        members=(*plain.members, *(Member("".join(pair), *pair) for pair in ends)),
+    )
+    known = {"".join(pair) for pair in ends}
+    found = [each for each in sections(truss, known) if set(each.cut) == {"AD", "BE", "CF"}]
+    assert [set(each.parts) for each in found] == [
+        {("A", "B", "C", "G", "H"), ("D", "E", "F", "T")}
+    ]

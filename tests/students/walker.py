@@ -109,7 +109,7 @@ class Walker(Student):
     def type_line(self, about: Any, line: tuple[Piece, ...]) -> Reply:
         """Type it, and again as it is if that is the habit; as many figures as the student keeps."""
         count = self.habit.figures + self.accuracy[as_text(about)]
-        text = written(self.rng, self.lesson.problem, line, Style(figures=count))
+        text = written(self.rng, self.lesson.problem, line, Style(figures=count, copied=4))
         reply = self._typed(text)
         for _ in range(self.habit.repeats):
             if reply.accepted:

@@ -7,7 +7,7 @@ on which the cut members, its loads and its reactions act. Source: the method of
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
@@ -133,15 +133,23 @@ def sections(problem: Problem, known: Collection[str], most: int = 3) -> Iterato
 def _through(problem: Problem, cut: Sequence[str], known: Collection[str]) -> Iterator[Section]:
     """The sections whose unknown members are just these."""
     home = _homes(problem, {*cut, *known})
-    for start in _ends(problem, cut[0], home):
-        inside = {joint for joint, first in home.items() if first == start}
-        between = [m.name for m in problem.members if (m.start in inside) != (m.end in inside)]
-        if {name for name in between if name not in known} == set(cut):
-            found = section(problem, between)
-            if found.divides:
-                yield found
+    ends = _ends(problem, cut[0])
+    for start, far in (ends, ends[::-1]):
+        inside = {joint for joint, first in home.items() if first == home[start]}
+        between = _between(problem, inside)
+        if {name for name in between if name not in known} != set(cut):
+            continue
+        found = section(problem, between)
+        if len(found.parts) > 2:
+            found = section(problem, _between(problem, found.part_with(far)))
+        if found.divides and set(found.cut) - set(known) == set(cut):
+            yield found
 
 
-def _ends(problem: Problem, member: str, home: Mapping[str, str]) -> tuple[str, str]:
-    """The pieces, each by its first joint, at both ends of a member."""
-    return home[problem.member[member].start], home[problem.member[member].end]
+def _between(problem: Problem, inside: Collection[str]) -> list[str]:
+    """The members with one end among these joints."""
+    return [m.name for m in problem.members if (m.start in inside) != (m.end in inside)]
+
+
+def _ends(problem: Problem, member: str) -> tuple[str, str]:
+    return problem.member[member].start, problem.member[member].end
