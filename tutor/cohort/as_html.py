@@ -13,10 +13,10 @@ from tutor.cohort.as_text import called_in_full, checked_in_words, middle, works
 from tutor.cohort.facts import ClassReport, Kind, Mistaken, Student
 from tutor.cohort.plots import Bar, Share, Strip, bars, shares, strips
 from tutor.cohort.skilled import skilled
-from tutor.cohort.working import place_in_words
 from tutor.model.caution import CAUTION
 from tutor.skills import MASTERED
 from tutor.skills.mastery import IN_PLAIN_WORDS
+from tutor.skills.places import place_in_words
 
 MOST_BARS = 15
 MOST_TYPED = 12

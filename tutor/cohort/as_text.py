@@ -8,9 +8,9 @@ from statistics import median
 
 from tutor.cohort.facts import Checked, ClassReport, ProblemOf, Student, Work
 from tutor.cohort.skilled import SkillOf, skilled
-from tutor.cohort.working import place_in_words
 from tutor.model.caution import CAUTION
 from tutor.skills.mastery import IN_PLAIN_WORDS
+from tutor.skills.places import place_in_words
 
 WIDTH = 80
 MOST_PLACES = 12

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from tutor.cohort.as_text import called_in_full, middle, works_on
 from tutor.cohort.facts import ClassReport, Mistaken, Student, Work
 from tutor.cohort.skilled import skilled
-from tutor.cohort.working import place_in_words
 from tutor.skills import skill_called
 from tutor.skills.mastery import IN_PLAIN_WORDS
+from tutor.skills.places import place_in_words
 from tutor.text import one_line
 
 Cell = str | int

@@ -6,8 +6,6 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from tutor.cohort.facts import Answer, State, Work
-from tutor.judge import Value, in_words
-from tutor.judge.about import from_text
 from tutor.lesson import STEPS, Event, Lesson
 from tutor.lesson.hints import LEVELS
 
@@ -41,15 +39,6 @@ def work_of(problem: str, title: str, lessons: Sequence[Lesson]) -> Work:
         last=max(lesson.state.last_time for lesson in begun),
         answers=answers,
     )
-
-
-def place_in_words(place: str) -> str:
-    """An equation, a value or a support that an answer was for: "ΣFx at joint C", "the value of AB"."""
-    try:
-        about = from_text(place)
-    except ValueError:
-        return place
-    return f"the value of {about.unknown}" if isinstance(about, Value) else in_words(about)
 
 
 def answers_of(lesson: Lesson) -> tuple[Answer, ...]:

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from tutor.judge import Equation, Judge, Value
 from tutor.judge.about import as_text, equation_of, from_text
@@ -49,7 +50,11 @@ class Older:
         self.events = events
         self.differing: list[Differing] = []
         self._refused: list[Refused] = []
-        self._values = [self._value_of(event) for event in events]
+
+    @cached_property
+    def _values(self) -> list[str | None]:
+        """By event, the unknown that it gives the value of; read only for what has no outcome."""
+        return [self._value_of(event) for event in self.events]
 
     def take(self, place: int) -> Reply:
         """Fold in the event at `place`, as it must have been taken then."""

@@ -75,21 +75,36 @@ class Keep:
         """The journal of a lesson that was listed here; never raises for what the file holds."""
         return Journal.resume(path, clock=self._clock)
 
+    def now(self) -> datetime:
+        """The time by the clock that lessons are kept by."""
+        return self._clock()
+
     def lessons(self) -> tuple[Kept, ...]:
         """All lessons, the one last worked on first, those that cannot be read at the end."""
         try:
-            with os.scandir(self.folder) as entries:
-                paths = [self.folder / entry.name for entry in entries]
-        except FileNotFoundError:
-            return ()
+            found = [look_at(path) for path in self.journals()]
         except OSError as error:
             return (Kept(self.folder, notice=told.cannot_read(self.folder, error)),)
-        found = [look_at(path) for path in sorted(paths) if path.suffix == SUFFIX]
-        readable = [kept for kept in found if kept.readable]
-        return (
-            *sorted(readable, key=lambda kept: last_of(kept, self._clock()), reverse=True),
-            *(kept for kept in found if not kept.readable),
-        )
+        return in_their_order(found, self.now())
+
+    def journals(self) -> tuple[Path, ...]:
+        """The files of all lessons; none where there is no folder yet. OSError where it cannot be read."""
+        try:
+            with os.scandir(self.folder) as entries:
+                names = sorted(entry.name for entry in entries if entry.name.endswith(SUFFIX))
+        except FileNotFoundError:
+            return ()
+        return tuple(self.folder / name for name in names)
+
+
+def in_their_order(found: Iterable[Kept], now: datetime) -> tuple[Kept, ...]:
+    """Lessons as they are listed: the one last worked on first, those that cannot be read at the end."""
+    every = tuple(found)
+    readable = (kept for kept in every if kept.readable)
+    return (
+        *sorted(readable, key=lambda kept: last_of(kept, now), reverse=True),
+        *(kept for kept in every if not kept.readable),
+    )
 
 
 def whole_by_its_sums(path: Path, data: bytes) -> Kept | None:
@@ -157,6 +172,11 @@ def look_at(path: Path) -> Kept:
         data = disk.read_file(path)
     except OSError as error:
         return Kept(path, notice=told.cannot_read(path, error))
+    return look_at_bytes(path, data)
+
+
+def look_at_bytes(path: Path, data: bytes) -> Kept:
+    """What these bytes of a journal's file say of its lesson."""
     if (quick := whole_by_its_sums(path, data)) is not None:
         return quick
     contents = read_contents(data)

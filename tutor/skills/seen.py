@@ -48,16 +48,16 @@ def first_answers(tries: Iterable[Try]) -> tuple[Try, ...]:
 def _seen(state: State, tries: Iterable[Try]) -> Iterator[Seen]:
     for each in tries:
         right = each.verdict == "right"
-        step = step_shown(each)
-        if step:
-            yield Seen(step, each.time, right)
-        if right:
-            for code in may_be_made(state, each.place):
-                yield Seen(code, each.time, True)
-        else:
-            for code in dict.fromkeys(each.codes):
-                if code in skills():
-                    yield Seen(code, each.time, False)
+        yield from (Seen(code, each.time, right) for code in shown_by(state, each))
+
+
+def shown_by(state: State, answer: Try) -> tuple[str, ...]:
+    """The skills of which a first answer is evidence: all were there if it is right, else all lacked."""
+    step = step_shown(answer)
+    steps = (step,) if step else ()
+    if answer.verdict == "right":
+        return (*steps, *sorted(may_be_made(state, answer.place)))
+    return (*steps, *(code for code in dict.fromkeys(answer.codes) if code in skills()))
 
 
 def step_shown(answer: Try) -> str:

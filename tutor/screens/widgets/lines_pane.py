@@ -9,8 +9,6 @@ from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
-from tutor.judge import in_words
-from tutor.judge.about import from_text
 from tutor.lesson import State
 from tutor.lesson.state import Try
 from tutor.lesson.steps.sound import WORDS
@@ -18,17 +16,10 @@ from tutor.lesson.steps.writing import result_in_words
 from tutor.screens.clean import one_line
 from tutor.screens.marks import MARKS
 from tutor.screens.themes import BADGES
+from tutor.skills.places import place_in_words
 from tutor.statics.words import unit_in_words
 from tutor.text import visible
 
-CHOSEN = {
-    "reasons": "the reasons",
-    "count": "the counts",
-    "halves": "why a load on members may be brought to the joints",
-    "shares": "what the joints take",
-    "soundness": "whether it is held",
-    "loose": "which joints can move",
-}
 SOUND = {str(key): words for key, words in WORDS.items()}
 
 CHUNK = 25
@@ -113,17 +104,3 @@ def found_lines(state: State) -> Content:
     rows = [Content.styled("Found", "bold")]
     rows += [Content(result_in_words(state, result.unknown)) for result in state.results]
     return Content("\n").join(rows)
-
-
-def place_in_words(place: str) -> str:
-    """Where a try belongs, for people."""
-    if place in CHOSEN:
-        return CHOSEN[place]
-    if place.startswith("support "):
-        return f"the {place}"
-    if place.startswith("zero "):
-        return f"{place.removeprefix('zero ')} without force"
-    try:
-        return in_words(from_text(place))
-    except ValueError:
-        return one_line(place)

@@ -1,0 +1,75 @@
+"""Which skills does a problem train? How many of the places that a walk passes need each of them."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Mapping
+
+from tutor.lesson.state import State
+from tutor.model import Problem, Support
+from tutor.skills.seen import may_be_made
+from tutor.statics import solve, soundness, zero_force
+
+ZERO_SKILLS = ("step zero", "zero-loaded", "zero-third-member", "zero-rule")
+STEPS_OF_ALL = (
+    "step idealise",
+    "step free body",
+    "step reactions",
+    "step joints",
+    "step values",
+    "step close",
+)
+
+
+def needs_of(problem: Problem) -> Mapping[str, int]:
+    """By the code of a skill, in how many places of a walk through the problem it is needed.
+
+    The sums are ΣFx and ΣFy of the whole and of each joint, and ΣM about each support.
+    """
+    if problem.truss is not None and soundness(problem) != "determinate":
+        return Counter(STEPS_OF_ALL[:1])
+    found: Counter[str] = Counter(STEPS_OF_ALL)
+    state = State(problem)
+    for place in _places(problem):
+        found.update(may_be_made(state, place))
+    for support in problem.supports:
+        found.update(_at(problem, support))
+    found.update(_beside(problem, found))
+    if seen := len(zero_force(problem)):
+        found.update(dict.fromkeys(ZERO_SKILLS, seen))
+    return found
+
+
+def _places(problem: Problem) -> Iterator[str]:
+    """The places of the lines and values that a walk usually has."""
+    yield from ("Fx", "Fy")
+    yield from (f"M {support.joint}" for support in problem.supports)
+    for joint in problem.joints:
+        yield from (f"Fx @ {joint.name}", f"Fy @ {joint.name}")
+    yield from (f"value {name}" for name in problem.unknowns)
+
+
+def _beside(problem: Problem, found: Mapping[str, int]) -> dict[str, int]:
+    """Mistakes that no single term of a line shows, by what they are made at: our own judgement."""
+    joints, loads = len(problem.joints), len(problem.loads)
+    pushed = sum(value < 0.0 for value in solve(problem).values.values())
+    return {
+        "pull-push": joints,
+        "sense": len(problem.reactions),
+        "minus": pushed,
+        "magnitude": loads,
+        "lost-load": loads if loads > 1 else 0,
+        "stray-load": joints,
+        "stray-reaction": joints,
+        "complement": found.get("component", 0),
+    }
+
+
+def _at(problem: Problem, support: Support) -> tuple[str, ...]:
+    """What can go wrong at a support, and be trained there."""
+    names = [r for r in problem.reactions if r.joint == support.joint]
+    if len(names) > 1:
+        return ("too-few-reactions", "invented-moment")
+    way = names[0].direction
+    upright = abs(way.x) < abs(way.y) * 1e-9
+    return ("too-many-reactions", *(() if upright else ("reaction-direction",)))
