@@ -19,6 +19,7 @@ from tutor.options import (
     new_parser,
     paper_parser,
     schema_parser,
+    skills_parser,
     tutor_parser,
     vary_parser,
 )
@@ -93,6 +94,13 @@ def begin(options: argparse.Namespace) -> int:
     from tutor.handing_out import write_first  # here for start-up time
 
     return write_first(options)
+
+
+def skills(options: argparse.Namespace) -> int:
+    """Say what the student can do now."""
+    from tutor.plain.skills import tell_skills  # here for start-up time
+
+    return tell_skills(options.keep, options.to, options.replace, options.signs)
 
 
 def print_schema(options: argparse.Namespace) -> int:
@@ -178,7 +186,14 @@ def open_tutor(options: argparse.Namespace) -> int:
         return open_plain(paths, options)
     from tutor.screens.run import run  # here so that nothing else loads Textual
 
-    return run(paths, keep=options.keep, mouse=not options.no_mouse, glyphs=options.glyphs)
+    return run(
+        paths,
+        keep=options.keep,
+        mouse=not options.no_mouse,
+        glyphs=options.glyphs,
+        begin=options.begin,
+        guide=not options.no_guide,
+    )
 
 
 def keep_student(options: argparse.Namespace) -> str:
@@ -204,7 +219,12 @@ def open_plain(
     sets = sets_at(paths, options.keep)
     if sets is None:
         return 2
-    return run(sets, keep=options.keep, first=first, drawing=drawing, signs=options.signs)
+    from tutor.plain.choices import Given
+
+    given = Given(getattr(options, "begin", ""), getattr(options, "no_guide", False))
+    return run(
+        sets, keep=options.keep, first=first, drawing=drawing, signs=options.signs, given=given
+    )
 
 
 def is_there(path: Path) -> bool:
@@ -272,6 +292,7 @@ COMMANDS: Mapping[
     "class": (class_parser, count_class),
     "homework": (homework_parser, homework),
     "draw": (draw_parser, draw),
+    "skills": (skills_parser, skills),
     "schema": (schema_parser, print_schema),
 }
 """Each command's arguments, and what does it."""

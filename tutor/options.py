@@ -8,6 +8,8 @@ from pathlib import Path
 from tutor.arguments import Parser, parser_of, with_ways
 
 LONGEST_ID = 60
+BEGINNINGS = ("watch", "half", "joints", "reactions", "alone")
+"""How a lesson can be begun; the words of `begin` in a lesson, without loading one."""
 
 SUMMARY = """\
 Learn the method of joints: take a plane truss apart by hand, and have every line you type checked.
@@ -17,6 +19,8 @@ FIRST_LINES = """\
 what to type first:
   to practise               pinjoint
   to practise on a file     pinjoint my-truss.toml        (or a folder with problem files)
+  to watch one first        pinjoint --begin watch my-truss.toml
+  to see what you can do    pinjoint skills
   to set problems           pinjoint new my-set           then  pinjoint check my-set
                             pinjoint paper my-set --to sheets --key       (see docs/instructors.md)
   to hand in, and to see what a class gets wrong
@@ -89,7 +93,7 @@ def tutor_parser() -> argparse.ArgumentParser:
         usage="pinjoint [options] [PATH ...]\n       pinjoint check [PATH ...]\n"
         "       pinjoint paper [options] PATH --to DIR\n       pinjoint vary PATH --for ROSTER.csv --to DIR\n"
         "       pinjoint hand-in [PATH] --to FILE\n       pinjoint class DIR [options]\n"
-        "       pinjoint new PATH\n       pinjoint homework [options] PATH [WORK]\n       pinjoint draw [options] [PATH]\n       pinjoint schema",
+        "       pinjoint new PATH\n       pinjoint homework [options] PATH [WORK]\n       pinjoint draw [options] [PATH]\n       pinjoint skills [--to FILE]\n       pinjoint schema",
         description=SUMMARY,
         epilog=FIRST_LINES,
         formatter_class=argparse.RawDescriptionHelpFormatter,
@@ -109,6 +113,18 @@ def tutor_parser() -> argparse.ArgumentParser:
         type=student_id,
         help="your id, as your instructor has it: problems whose numbers vary have yours; it is kept, "
         "so say it once",
+    )
+    parser.add_argument(
+        "--begin",
+        choices=BEGINNINGS,
+        default="",
+        help="how a problem is begun: watched, written up to the reactions, the joints or half of the "
+        "members, or alone; by default as is offered",
+    )
+    parser.add_argument(
+        "--no-guide",
+        action="store_true",
+        help="this time, say nothing of what comes next, what may stand first, and what you can do",
     )
     parser.add_argument("--version", action=ShowVersion, nargs=0, help="say the version and leave")
     return parser
@@ -229,6 +245,30 @@ def draw_parser() -> argparse.ArgumentParser:
     parser.add_argument(
         "path", metavar="PATH", nargs="?", type=Path, help="a problem file to go on drawing on"
     )
+    return with_ways(parser)
+
+
+SKILLS_LINES = (
+    """\
+Only your own first answers count, by the lessons kept here. The page is for you alone: nothing of it is
+in what you hand in.
+
+exit status: 0 when all went well, 2 when the file could not be written.
+
+"""
+    + CAUTION_LINES
+)
+
+
+def skills_parser() -> argparse.ArgumentParser:
+    """The options of `pinjoint skills`."""
+    parser = parser_of(
+        "skills",
+        "Say what you can do now, and from which of your lines that is judged.",
+        SKILLS_LINES,
+    )
+    parser.add_argument("--to", metavar="FILE", type=Path, help="write it as Markdown instead")
+    parser.add_argument("--replace", action="store_true", help="write over a file of this name")
     return with_ways(parser)
 
 

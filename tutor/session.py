@@ -8,18 +8,17 @@ from __future__ import annotations
 
 import time
 import traceback
-from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
 from tutor.lesson import Event, Lesson, Reply, Say
 from tutor.lesson.replay import replay, told_in_short
 from tutor.model import Problem
-from tutor.records import Journal, Keep, Kept
+from tutor.progress.stages import ALONE, StageName
+from tutor.records import Journal, Keep
 from tutor.records.belonging import belonging, content_of, in_short
 from tutor.records.belonging import key_of as key_of
-from tutor.records.contents import read_contents
-from tutor.records.disk import read_file, shown
+from tutor.records.disk import shown
 
 NOT_CHECKED = (
     "This could not be checked: the fault is in the program, not in what you did. It is kept; go on "
@@ -30,21 +29,14 @@ AS_IT_WAS = (
     "truss as it was; a new one takes it as it is now."
 )
 LOG = "trouble.log"
-WHERE: Mapping[str, str] = {
-    "idealise": "at the idealisation",
-    "free body": "at the free body",
-    "reactions": "at the reactions",
-    "joints": "at the joints",
-    "close": "at the closing check",
-    "table": "done",
-}
 
 
 class Session:
     """One walk through one problem: the lesson, its journal, and what is still to be told.
 
     `remarks` is whether a right line may be followed by a remark that teaches an easier way;
-    `skippable` are the steps that may be passed over.
+    `skippable` are the steps that may be passed over; `stage` is what is offered to be left to the
+    student, the rest being written first, and `offer` says so in a sentence.
     """
 
     def __init__(self, lesson: Lesson, journal: Journal, log: Path | None = None) -> None:
@@ -53,6 +45,8 @@ class Session:
         self.log = log
         self.remarks = True
         self.skippable: frozenset[str] = frozenset()
+        self.stage: StageName = ALONE
+        self.offer = ""
         self._told = 0
         self._differing: tuple[str, ...] = ()
         self.skipped = 0
@@ -136,15 +130,6 @@ def open_session(problem: Problem, keep: Keep, path: Path | None = None) -> Sess
     if how is not None and how.changes:
         session.tell(AS_IT_WAS.format(changes=in_short(how.changes)))
     return session
-
-
-def where_left(problem: Problem, kept: Kept) -> str:
-    """Where a kept lesson stands, as its outcomes say; the file is only read.
-
-    OSError where it cannot be read any more; Unsolvable as of `Lesson`.
-    """
-    events = (line.event for line in read_contents(read_file(kept.path)).lines)
-    return WHERE[replay(problem, events, compare=False).lesson.state.step]
 
 
 def note_fault(log: Path | None, fault: BaseException) -> None:

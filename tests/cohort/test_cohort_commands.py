@@ -186,13 +186,13 @@ def test_a_scheduler_that_is_not_there_is_told(
 
 def test_the_list_line_by_line_says_what_comes_first_until_it_is_finished(tmp_path) -> None:
     from tutor.plain.choosing import FINISHED, _first, list_lines
-    from tutor.records.keep import Lessons
+    from tutor.progress import Guide
 
     folder = make_set(tmp_path / "my-set")
     with (folder / "set.toml").open("a", encoding="utf-8") as file:
         file.write('after = { trestle = ["eel-trap"] }\n')
     among = load_set(folder)
-    first, second = list_lines([among], Lessons(())).__iter__(), among.problems[1]
+    first, second = list_lines([among], Guide()).__iter__(), among.problems[1]
     lines = list(first)
     assert any(
         line.endswith("Trestle for the nets, after Hoist for the eel trap") for line in lines
@@ -200,5 +200,5 @@ def test_the_list_line_by_line_says_what_comes_first_until_it_is_finished(tmp_pa
     assert sum("after" in line for line in lines) == 1
     assert among.before(second) == (among.problems[0],)
     assert among.before(among.problems[0]) == ()
-    assert _first(Lessons(()), ()) == ""
+    assert _first(Guide(), ()) == ""
     assert FINISHED not in lines[1]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection
 
-from tutor.deeds.deed import Deed, Do, Tell, Unfinished
+from tutor.deeds.deed import Begin, Deed, Do, Tell, Unfinished
 from tutor.lesson import Lesson
 from tutor.lesson.watching import Guess, next_move
 from tutor.lesson.watching.show import UNTIL
@@ -21,6 +21,10 @@ WATCH_FIRST = (
     "You can watch before you try: type show, and the next thing is written at the board with its "
     "reason."
 )
+ALL_YOURS = "All of this one is yours."
+HOW_TO_BEGIN = "Type begin and one of {stages}: what is written first, before you go on."
+BEGINNINGS = ("watch", *(name for name in UNTIL if name != "close"), "alone")
+"""How a lesson can be begun: watched, with its first steps written up to a place, or alone."""
 GUESSED = frozenset({"support", "soundness", "line", "joint", "joint-line"})
 """The kinds of questions before which there may be something to guess."""
 
@@ -31,9 +35,26 @@ def can_show(lesson: Lesson) -> bool:
     return rules.hints == "all" and rules.mode != "check" and lesson.ask.kind != "table"
 
 
-def invitation(lesson: Lesson, steps_done: Collection[str]) -> str:
-    """That one may watch first, for who begins a lesson and has passed no step in any; else ""."""
-    return WATCH_FIRST if can_show(lesson) and not lesson.events and not steps_done else ""
+def invitation(lesson: Lesson, steps_done: Collection[str], offer: str = "") -> str:
+    """The `offer` made to who begins a lesson; without one, that one may watch first, for who has
+    passed no step in any lesson. "" where nothing is shown, or the lesson is under way."""
+    if not can_show(lesson) or lesson.events:
+        return ""
+    return offer or ("" if steps_done else WATCH_FIRST)
+
+
+def begin(lesson: Lesson, rest: str) -> Deed | None:
+    """ "begin" has the first steps written as offered, "begin joints" all before the joints."""
+    if rest and rest.lower() not in BEGINNINGS:
+        return Tell((HOW_TO_BEGIN.format(stages=", ".join(BEGINNINGS)),))
+    return Begin(rest.lower())
+
+
+def beginning(stage: str) -> Deed:
+    """What is done to begin a lesson at a stage."""
+    if stage in UNTIL:
+        return Do("show", {"until": stage})
+    return Do("show", {}) if stage == "watch" else Tell((ALL_YOURS,))
 
 
 def show(lesson: Lesson, rest: str) -> Deed | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 
+from tutor.deeds.board import BEGINNINGS
 from tutor.deeds.words import BY_WORD, COMMANDS, Takes
 from tutor.lesson import STEPS, Lesson
 from tutor.lesson.steps.zero import RULES
@@ -57,6 +58,7 @@ NAMES: Mapping[Takes, Callable[[Problem], Iterable[str]]] = {
     "rule": lambda problem: RULES,
     "letter": lambda problem: ("C", "T"),
     "step": lambda problem: STEPS,
+    "beginning": lambda problem: BEGINNINGS,
     "switch": lambda problem: ("on", "off"),
     "word": lambda problem: (each.words[0] for each in COMMANDS),
 }

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any, Literal
 
-Way = Literal["problems", "lesson", "homework", "walk", "draw", "practice", "out"]
+Way = Literal["problems", "lesson", "homework", "walk", "draw", "practice", "next", "out"]
 """Where one goes from a lesson, a homework or a drawing."""
 Sight = Literal[
     "question",
@@ -58,7 +58,7 @@ class Save:
 
 @dataclass(frozen=True)
 class Go:
-    """Away from this lesson: to the list of problems, the homework on this truss, practice, or out."""
+    """Away from this lesson: to the list of problems, the homework on this truss, practice, the next problem, or out."""
 
     where: Way
 
@@ -66,6 +66,20 @@ class Go:
 @dataclass(frozen=True)
 class Remark:
     """From now on remarks that teach an easier way are made, or not."""
+
+    on: bool
+
+
+@dataclass(frozen=True)
+class Begin:
+    """The first steps are written, up to a `stage`, and the rest is the student's; "" is as offered."""
+
+    stage: str
+
+
+@dataclass(frozen=True)
+class Guided:
+    """From now on the student is told what comes next, and what they can do by now, or not."""
 
     on: bool
 
@@ -95,4 +109,4 @@ class Lost:
     meant: str = ""
 
 
-Deed = Do | Tell | Await | Save | Go | Remark | Show | Unfinished | Lost
+Deed = Do | Tell | Await | Save | Go | Remark | Begin | Guided | Show | Unfinished | Lost

@@ -5,7 +5,19 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 
-from tutor.deeds.deed import Await, Deed, Do, Go, Remark, Save, Show, Sight, Tell, Unfinished
+from tutor.deeds.deed import (
+    Await,
+    Deed,
+    Do,
+    Go,
+    Guided,
+    Remark,
+    Save,
+    Show,
+    Sight,
+    Tell,
+    Unfinished,
+)
 from tutor.deeds.equations import Run
 from tutor.judge import M
 from tutor.judge.known_values import senses_for
@@ -197,3 +209,9 @@ def remarks(lesson: Lesson, rest: str) -> Deed | None:
     if rest.lower() in ("on", "off"):
         return Remark(rest.lower() == "on")
     return Tell(("Type remarks on, or remarks off.",))
+
+
+def guide(lesson: Lesson, rest: str) -> Deed | None:
+    if rest.lower() in ("on", "off"):
+        return Guided(rest.lower() == "on")
+    return Tell(("Type guide on, or guide off.",))

@@ -8,12 +8,21 @@ from dataclasses import dataclass
 from typing import Literal
 
 from tutor.deeds import board, runs
-from tutor.deeds.deed import Deed, Do, Go, Show, Tell
+from tutor.deeds.deed import Begin, Deed, Do, Go, Show, Tell
 from tutor.deeds.equations import ACROSS, WHICH_WAY, Run, about_a_point, by_word
 from tutor.lesson import Lesson
 
 Takes = Literal[
-    "joint", "member", "reaction", "unknown", "rule", "letter", "step", "switch", "word"
+    "joint",
+    "member",
+    "reaction",
+    "unknown",
+    "rule",
+    "letter",
+    "step",
+    "switch",
+    "word",
+    "beginning",
 ]
 """What may stand behind a word, for completing it."""
 
@@ -171,6 +180,17 @@ COMMANDS: tuple[Command, ...] = (
         board.show,
     ),
     Command(
+        ("begin",),
+        "begin, or begin half",
+        "has the first steps written as offered, or up to a place: watch, reactions, joints, half; the "
+        "rest is yours.",
+        board.begin,
+        ("beginning",),
+    ),
+    Command(
+        ("alone",), "alone", "declines that: all is yours.", runs.alone(lambda x: Begin("alone"))
+    ),
+    Command(
         ("guess",),
         "guess A",
         "guesses what is shown next, and has it shown.",
@@ -189,6 +209,13 @@ COMMANDS: tuple[Command, ...] = (
         "remarks off, or remarks on",
         "leaves out or brings back remarks on an easier way.",
         runs.remarks,
+        ("switch",),
+    ),
+    Command(
+        ("guide",),
+        "guide off, or guide on",
+        "leaves out or brings back what comes next, what stands first, and what you can do.",
+        runs.guide,
         ("switch",),
     ),
     Command(
@@ -229,6 +256,12 @@ COMMANDS: tuple[Command, ...] = (
         "homework",
         "checks work you did on paper on this truss.",
         runs.alone(lambda x: Go("homework")),
+    ),
+    Command(
+        ("next",),
+        "next",
+        "opens the problem to take next; all is kept.",
+        runs.alone(lambda x: Go("next")),
     ),
     Command(
         ("problems",),

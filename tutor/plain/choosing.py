@@ -5,26 +5,36 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from tutor.model import Problem, ProblemSet
+from tutor.plain.choices import Choices
 from tutor.plain.spelling import spelled
 from tutor.plain.voice import LONGEST, TooLong, Voice
+from tutor.progress import Guide, Listed, Summaries, guide_for
+from tutor.progress.guide import BEGUN, DONE, where_left
+from tutor.progress.guide import FINISHED as DONE_WITH
+from tutor.progress.page import at_a_glance, page_lines
 from tutor.records import Keep, Kept
+from tutor.records.belonging import key_of
 from tutor.records.keep import Lessons
-from tutor.session import where_left
-from tutor.statics import Unsolvable
+from tutor.text import listed
 
 LEAVING = frozenset({"leave", "quit", "exit", "bye"})
 AGAIN = frozenset({"again", "list", "problems", "ask", "where"})
 HELP = frozenset({"help", "?"})
 LIST_HELP = (
     "Type the number of a problem, or a part of its title.",
+    "next: opens the problem to take next.",
+    "skills: says what you can do now, and from which lines that is judged.",
     "list: says the problems again.",
     "draw: draws a truss of your own.",
+    "guide off, guide on: leaves out or brings back what comes next and what you can do.",
     "leave: ends; all is kept.",
 )
+NEXT = frozenset({"next", "on", "go on"})
+SKILLS = frozenset({"skills", "progress"})
 DRAW = frozenset({"draw", "own"})
 MOST = 5
 FINISHED = ", finished"
-ONWARD = frozenset({"1", "go on", "go", "on", "yes"})
+ONWARD = frozenset({"1", "go on", "go", "on", "yes", "next"})
 AFRESH = frozenset({"new", "begin", "afresh", "no"})
 
 
@@ -32,43 +42,108 @@ class Left(Exception):  # noqa: N818 - the student leaves; nothing failed
     """The student left, or the input ended."""
 
 
-def choose_problem(voice: Voice, sets: Sequence[ProblemSet], keep: Keep) -> Problem | None:
-    """The problem chosen from all sets, by its number or title; None to draw one. Raises Left."""
-    problems = [problem for each in sets for problem in each.problems]
-    if not problems:
-        voice.say(list_lines(sets, Lessons(())))
-        raise Left
-    kept = keep.lessons()
-    begun = Lessons(kept)
-    voice.say(f"Note: {each.notice}" for each in kept if not each.readable)
-    voice.say(list_lines(sets, begun))
-    while True:
-        text = heard(voice)
-        chosen = _one_of(problems, text)
-        if chosen is not None:
-            return chosen
-        if text.lower() in DRAW:
-            return None
-        if text.lower() in AGAIN:
-            voice.say(list_lines(sets, begun))
-        elif text.lower() in HELP:
-            voice.say(LIST_HELP)
+class Choosing:
+    """The list of problems as a conversation: `listen` until one is chosen."""
+
+    def __init__(self, voice: Voice, sets: Sequence[ProblemSet], choices: Choices) -> None:
+        self.voice = voice
+        self.sets = sets
+        self.choices = choices
+        self.problems = [problem for each in sets for problem in each.problems]
+
+    def listen(self) -> Problem | None:
+        """The problem chosen, by its number or title; None to draw one. Raises Left."""
+        keep = self.choices.keep
+        if not self.problems:
+            self.voice.say(list_lines(self.sets, Guide()))
+            raise Left
+        self.guide = guide_of(self.sets, keep)
+        self.voice.say(f"Note: {notice}" for notice in self.guide.notices)
+        self._list()
+        while True:
+            text = heard(self.voice)
+            chosen = _one_of(self.problems, text)
+            if chosen is None and text.lower() in NEXT:
+                chosen = self._next()
+            if chosen is not None:
+                return chosen
+            if text.lower() in DRAW:
+                return None
+            self._answer(text.lower())
+
+    def _answer(self, word: str) -> None:
+        if word in AGAIN:
+            self._list()
+        elif word in HELP:
+            self.voice.say(LIST_HELP)
+        elif word in SKILLS:
+            self.voice.say(line for line in page_lines(self.guide.standing) if line)
+        elif word in ("guide on", "guide off"):
+            self.choices.guide(word == "guide on")
+            self.voice.say(("The guide is on." if word == "guide on" else "The guide is off.",))
         else:
-            voice.say(
-                (f"Cannot read: type a number from 1 to {len(problems)}, a title, draw, or leave.",)
-            )
+            most = len(self.problems)
+            asked = f"type a number from 1 to {most}, a title, next, draw, or leave"
+            self.voice.say((f"Cannot read: {asked}.",))
+
+    def _list(self) -> None:
+        self.voice.say(list_lines(self.sets, self.guide))
+        if self.choices.guided:
+            self.voice.say(guide_lines(self.guide, self.problems))
+
+    def _next(self) -> Problem | None:
+        """The problem that is not finished and was worked on last, else the one to take next."""
+        key = _to_go_on_with(self.guide)
+        if key == "":
+            self.voice.say(("Every problem here is finished.",))
+        return next((each for each in self.problems if key_of(each) == key), None)
+
+
+def _to_go_on_with(guide: Guide) -> str:
+    """The key of the problem begun last and not finished, else of the next one; "" where all is done."""
+    if guide.last and guide.places[guide.last] not in DONE_WITH:
+        return guide.last
+    ahead = guide.next()
+    return "" if ahead is None else ahead.key
+
+
+def guide_lines(guide: Guide, problems: Sequence[Problem]) -> Iterator[str]:
+    """What the student can do, where they were last, and what is next and why."""
+    yield from (
+        f"{how[:1].upper()}{how[1:]}: {listed(names, most=9)}."
+        for how, names in at_a_glance(guide.standing)
+    )
+    numbered = {key_of(each): f"{n}. {each.title}" for n, each in enumerate(problems, start=1)}
+    if guide.last and guide.places[guide.last] not in DONE_WITH:
+        where = guide.places[guide.last]
+        yield f"You were at {numbered[guide.last]}, {where}. Type next to go on there."
+    elif guide.last and (ahead := guide.next()) is not None:
+        yield f"Next: {numbered[ahead.key]}. {ahead.why} Type next to open it."
+
+
+def guide_of(sets: Sequence[ProblemSet], keep: Keep) -> Guide:
+    """Where the student stands among these problems."""
+    rows = (
+        Listed(problem, each.title, tuple(key_of(p) for p in each.before(problem)))
+        for each in sets
+        for problem in each.problems
+    )
+    return guide_for(rows, Summaries(keep), opened=True)
 
 
 def choose_lesson(voice: Voice, problem: Problem, keep: Keep) -> Kept | None:
     """The earlier lesson to go on with, or None for a new one. Raises Left."""
-    earlier = Lessons(keep.lessons()).of(problem)[:MOST]
+    summaries = Summaries(keep)
+    found = {each.kept.path: each for each in summaries.look()}
+    earlier = Lessons(each.kept for each in found.values()).of(problem)[:MOST]
     if not earlier:
         return None
     several = len(earlier) > 1
     rows = [
-        f"{_went_on(kept, bool(how.changes), several)}, {_where(how.problem, kept)}"
+        f"{_went_on(kept, bool(how.changes), several)}, {where_left(found[kept.path], how, summaries)}"
         for kept, how in earlier
     ]
+    summaries.put_down()
     rows.append("begin a new lesson; the old one stays kept")
     asked = (
         f"You worked on {problem.title}{_day(earlier[0][0])}.",
@@ -100,14 +175,6 @@ def _went_on(kept: Kept, changed: bool, dated: bool) -> str:
     return f"go on where you left{at}{then}"
 
 
-def _where(problem: Problem, kept: Kept) -> str:
-    """Where a kept lesson stands: "at the joints", "done"; "begun" where that cannot be told."""
-    try:
-        return where_left(problem, kept)
-    except (OSError, Unsolvable):
-        return "begun"
-
-
 def heard(voice: Voice) -> str:
     """The next line typed, trimmed. Raises Left at the end of the input or for a word of leaving."""
     while True:
@@ -121,7 +188,7 @@ def heard(voice: Voice) -> str:
         return text.strip()
 
 
-def list_lines(sets: Sequence[ProblemSet], begun: Lessons) -> Iterator[str]:
+def list_lines(sets: Sequence[ProblemSet], guide: Guide) -> Iterator[str]:
     """Every set with its problems, numbered throughout, and what is wrong with broken files."""
     number = 0
     for each in sets:
@@ -129,7 +196,7 @@ def list_lines(sets: Sequence[ProblemSet], begun: Lessons) -> Iterator[str]:
         for problem in each.problems:
             number += 1
             level = f", level {problem.level}" if problem.level is not None else ""
-            mark = _mark(begun, problem) or _first(begun, each.before(problem))
+            mark = _mark(guide, problem) or _first(guide, each.before(problem))
             yield f"{number}. {problem.title}{level}{mark}"
         for refused in each.broken.values():
             yield "A file of this set cannot be used:"
@@ -138,20 +205,20 @@ def list_lines(sets: Sequence[ProblemSet], begun: Lessons) -> Iterator[str]:
         yield "Type the number of a problem, draw for a truss of your own, or leave."
 
 
-def _first(begun: Lessons, before: Sequence[Problem]) -> str:
+def _first(guide: Guide, before: Sequence[Problem]) -> str:
     """What comes before a problem and is not finished yet."""
-    titles = [each.title for each in before if _mark(begun, each) != FINISHED]
+    titles = [p.title for p in before if guide.places.get(key_of(p)) not in DONE_WITH]
     return f", after {' and '.join(titles)}" if titles else ""
 
 
-def _mark(begun: Lessons, problem: Problem) -> str:
+def _mark(guide: Guide, problem: Problem) -> str:
     """How the last lesson on a problem was left, if there is one."""
-    earlier = begun.of(problem)
-    if not earlier:
+    where = guide.places.get(key_of(problem))
+    if where is None:
         return ""
-    kept, how = earlier[0]
-    where = _where(how.problem, kept)
-    return FINISHED if where == "done" else f", begun, {where}"
+    if where in DONE_WITH:
+        return FINISHED if where == DONE else f", {where}"
+    return f", {where}" if where.startswith(BEGUN) else f", {BEGUN}, {where}"
 
 
 def _one_of(problems: Sequence[Problem], text: str) -> Problem | None:

@@ -7,26 +7,26 @@ import os
 import signal
 import sys
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import replace
 from pathlib import Path
 from types import FrameType
 from typing import TextIO
 
 from tutor.board import Board
 from tutor.check import standing_defect
-from tutor.deeds.board import invitation
 from tutor.deeds.deed import Way
 from tutor.homework.brought import brought
 from tutor.lesson import CAUTION, Reply
 from tutor.lesson.steps.skipping import SKIPPABLE
 from tutor.model import Problem, ProblemSet
 from tutor.plain import telling
-from tutor.plain.choosing import Left, choose_lesson, choose_problem
+from tutor.plain.choices import GIVEN, Choices, Given
+from tutor.plain.choosing import Choosing, Left, choose_lesson
 from tutor.plain.drawing import Drawing
+from tutor.plain.here import Here, after_lines, next_problem, offer
 from tutor.plain.homework import KEPT, Check, truss_lines
 from tutor.plain.voice import Voice
 from tutor.plain.walk import Walk
-from tutor.records import Keep, Settings, read_settings, write_settings
+from tutor.records import Keep
 from tutor.session import LOG, Session, open_session
 from tutor.text import listed
 from tutor.workbook import Workbook, open_walk, open_workbook
@@ -55,11 +55,12 @@ def run(
     first: Way = "lesson",
     drawing: Path | None = None,
     signs: bool = False,
+    given: Given = GIVEN,
 ) -> int:
     """Hold lessons on the problems of `sets` until the student leaves; returns the exit status.
 
     `first` is what a chosen problem opens with, "lesson" or "homework", or "draw" for one's own
-    truss, which goes on from the problem file `drawing`. `signs` leaves mathematical signs as they
+    truss, which goes on from the problem file `drawing`. `given` is what holds for this time. `signs` leaves mathematical signs as they
     are; else they are said in words. All is kept in `keep`, or in the user's
     data folder. 0 after leaving or at the end of the input, 128 and the number of the signal
     (Ctrl+C included) when stopped by one.
@@ -70,7 +71,8 @@ def run(
     try:
         try:
             with stopped_by_signals():
-                converse(voice, sets, Keep(keep), first, drawing)
+                here = Here(voice, sets, Choices(voice, Keep(keep), given))
+                converse(here, first, drawing)
         except (KeyboardInterrupt, Stopped) as stop:
             status = 128 + (stop.number if isinstance(stop, Stopped) else signal.SIGINT)
         voice.say(("You have left pinjoint.", CAUTION))
@@ -80,27 +82,23 @@ def run(
     return status
 
 
-def converse(
-    voice: Voice,
-    sets: Sequence[ProblemSet],
-    keep: Keep,
-    first: Way = "lesson",
-    drawing: Path | None = None,
-) -> None:
+def converse(here: Here, first: Way = "lesson", drawing: Path | None = None) -> None:
     """Problem after problem, until the student leaves; a lone problem is opened at once."""
-    voice.say((WELCOME,))
-    problem, way = only_problem(sets), first
+    here.voice.say((WELCOME,))
+    problem, way = only_problem(here.sets), first
     then: Way = "homework" if first == "homework" else "lesson"
     with contextlib.suppress(Left):
         while way != "out":
             if way == "draw":
-                problem, way = draw(voice, keep, drawing)
+                problem, way = draw(here.voice, here.keep, drawing)
                 drawing = None
+            elif way == "next":
+                problem, way = next_problem(here), then
             elif problem is None or way == "problems":
-                problem = choose_problem(voice, sets, keep)
+                problem = Choosing(here.voice, here.sets, here.choices).listen()
                 way = "draw" if problem is None else then
             else:
-                way = OPEN[way](voice, problem, keep)
+                way = OPEN[way](here, problem)
 
 
 def draw(voice: Voice, keep: Keep, path: Path | None = None) -> tuple[Problem | None, Way]:
@@ -118,8 +116,9 @@ def draw(voice: Voice, keep: Keep, path: Path | None = None) -> tuple[Problem | 
     return board.problem, way
 
 
-def check_homework(voice: Voice, problem: Problem, keep: Keep) -> Way:
+def check_homework(here: Here, problem: Problem) -> Way:
     """One homework on `problem`."""
+    voice, keep = here.voice, here.keep
     if cannot_be_worked(voice, problem):
         return "problems"
     voice.say(truss_lines(problem))
@@ -127,7 +126,7 @@ def check_homework(voice: Voice, problem: Problem, keep: Keep) -> Way:
     check = Check(voice, book, keep.folder / LOG)
     try:
         while (way := check.listen()) == "walk":
-            way = walk_first_place(voice, book, keep)
+            way = walk_first_place(here, book)
             if way != "homework":
                 return way
         return way
@@ -137,14 +136,15 @@ def check_homework(voice: Voice, problem: Problem, keep: Keep) -> Way:
         book.kept.close()
 
 
-def walk_first_place(voice: Voice, book: Workbook, keep: Keep) -> Way:
+def walk_first_place(here: Here, book: Workbook) -> Way:
     """A lesson that begins at the first wrong place of a homework, with what is right given."""
     given = brought(book.problem, book.paper, book.review)
-    begun, said = open_walk(book, given, keep)
+    voice = here.voice
+    begun, said = open_walk(book, given, here.keep)
     with closing(voice, begun) as session:
         voice.say(telling.reply_lines(Reply(said)))
         voice.say(("Type homework to go back to your paper.",))
-        return hold(voice, session, keep)
+        return hold(here, session)
 
 
 def cannot_be_worked(voice: Voice, problem: Problem) -> bool:
@@ -155,8 +155,9 @@ def cannot_be_worked(voice: Voice, problem: Problem) -> bool:
     return defect is not None
 
 
-def walk_through(voice: Voice, problem: Problem, keep: Keep) -> Way:
+def walk_through(here: Here, problem: Problem) -> Way:
     """One lesson on `problem`. Raises Left."""
+    voice, keep = here.voice, here.keep
     if cannot_be_worked(voice, problem):
         return "problems"
     kept = choose_lesson(voice, problem, keep)
@@ -164,62 +165,34 @@ def walk_through(voice: Voice, problem: Problem, keep: Keep) -> Way:
         voice.say(telling.opening_lines(session.lesson.problem))
         if session.skipped:
             voice.say((f"Note: {session.skipped} kept entries cannot be read and are left out.",))
-        return hold(voice, session, keep)
+        return hold(here, session)
 
 
-def hold(voice: Voice, session: Session, keep: Keep) -> Way:
+def hold(here: Here, session: Session) -> Way:
     """The conversation of one lesson, and of the practice offered on its way. Raises Left."""
-    choices = Choices(voice, keep.folder)
-    session.skippable = frozenset(filter(choices.settings.skippable, SKIPPABLE))
+    voice, choices = here.voice, here.choices
+    session.skippable = frozenset(filter(choices.again().skippable, SKIPPABLE))
     if session.lesson.state.step in session.skippable:
         steps = listed([step for step in SKIPPABLE if step in session.skippable])
         voice.say((SKIP.format(steps=steps),))
-    voice.say(filter(None, (invitation(session.lesson, choices.settings.done),)))
+    voice.say(filter(None, (offer(here, session),)))
     session.remarks = choices.settings.remarks
-    walk = Walk(voice, session, choices.done, choices.remarks)
+    walk = Walk(voice, session, choices, lambda: after_lines(here, session))
+    if choices.given.begin and not session.lesson.events:
+        walk.begin(choices.given.begin)
     while (way := walk.listen()) == "practice":
         smaller = session.lesson.practice
-        if smaller is not None and walk_through(voice, smaller, keep) == "out":
+        if smaller is not None and walk_through(here, smaller) == "out":
             return "out"
         voice.say((f"Back at: {session.lesson.problem.title}.",))
         session.remarks = choices.again().remarks
     return way
 
 
-OPEN: Mapping[Way, Callable[[Voice, Problem, Keep], Way]] = {
+OPEN: Mapping[Way, Callable[[Here, Problem], Way]] = {
     "lesson": walk_through,
     "homework": check_homework,
 }
-
-
-class Choices:
-    """What the student has chosen and done before, read once and put down at each change."""
-
-    def __init__(self, voice: Voice, folder: Path) -> None:
-        self._voice = voice
-        self._folder = folder
-        self.settings, notice = read_settings(folder)
-        self._say(notice)
-
-    def done(self, step: str) -> None:
-        """One more passage through a step."""
-        self.settings = self.settings.done_right(step)
-        self._say(write_settings(self._folder, self.settings))
-
-    def remarks(self, on: bool) -> None:
-        """Whether remarks on an easier way are wanted."""
-        self.settings = replace(self.settings, remarks=on)
-        self._say(write_settings(self._folder, self.settings))
-
-    def again(self) -> Settings:
-        """The choices as they are now, after another lesson may have changed them."""
-        self.settings, notice = read_settings(self._folder)
-        self._say(notice)
-        return self.settings
-
-    def _say(self, notice: str) -> None:
-        if notice:
-            self._voice.say((f"Note: {notice}",))
 
 
 @contextlib.contextmanager

@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 
 from tutor.deeds import deed_of
+from tutor.deeds.board import beginning
 from tutor.deeds.deed import (
     Await,
+    Begin,
     Deed,
     Do,
     Go,
+    Guided,
     Lost,
     Remark,
     Save,
@@ -22,6 +25,7 @@ from tutor.deeds.deed import (
 from tutor.lesson import Ask, Lesson, Reply, State
 from tutor.lesson.pointing import PLACE
 from tutor.plain import telling
+from tutor.plain.choices import Choices
 from tutor.plain.saving import save
 from tutor.plain.sights import sight
 from tutor.plain.voice import Voice
@@ -32,21 +36,21 @@ from tutor.session import Session
 class Walk:
     """One session as a conversation: `listen` until the student goes elsewhere.
 
-    `step_done` is told the name of each step that was passed without a wrong answer; `remarks`,
-    whether remarks on an easier way are wanted from now on.
+    `choices` are told the name of each step that was passed without a wrong answer, and what is wanted
+    from now on; `after` is what is said after the table.
     """
 
     def __init__(
         self,
         voice: Voice,
         session: Session,
-        step_done: Callable[[str], None],
-        remarks: Callable[[bool], None] = lambda on: None,
+        choices: Choices,
+        after: Callable[[], Iterable[str]] = tuple,
     ) -> None:
         self.voice = voice
         self.session = session
-        self._step_done = step_done
-        self._remarks = remarks
+        self._choices = choices
+        self._after = after
         self._value_of: str | None = None
         self._last: tuple[str, ...] = ()
         self._told: set[str] = set()
@@ -76,8 +80,13 @@ class Walk:
                 self.voice.say(self._save(name))
             case Remark(on=on):
                 self.session.remarks = on
-                self._remarks(on)
+                self._choices.remarks(on)
                 self.voice.say(("Remarks are on." if on else "Remarks are off.",))
+            case Begin(stage=stage):
+                self.begin(stage)
+            case Guided(on=on):
+                self._choices.guide(on)
+                self.voice.say(("The guide is on." if on else "The guide is off.",))
             case Show(what="last") if self._last:
                 self.voice.say(self._last)
             case Show():
@@ -87,6 +96,14 @@ class Walk:
             case Lost(meant=meant):
                 self.voice.say((self._lost(text, meant),))
         return None
+
+    def begin(self, stage: str) -> None:
+        """Have the first steps written, up to this stage or as offered."""
+        deed = beginning(stage or self.session.stage)
+        if isinstance(deed, Do):
+            self._do(deed)
+        elif isinstance(deed, Tell):
+            self.voice.say(deed.lines)
 
     def _lost(self, text: str, meant: str) -> str:
         """What is said of a line that is nothing here."""
@@ -114,7 +131,7 @@ class Walk:
         self.voice.say(self._asked(before))
         state, step = self.lesson.state, old.step
         if deed.kind not in ("go", "undo", "skip") and state.step != step and passed(state, step):
-            self._step_done(step)
+            self._choices.done(step)
 
     def _say_reply(self, deed: Do, reply: Reply, typed: str) -> None:
         """What was said back; a hint is heard again together with the verdict before it.
@@ -132,6 +149,7 @@ class Walk:
         state, step, part = self.lesson.state, before.step, before.part
         if state.step == "table" and step != "table":
             yield from telling.table_lines(self.lesson, caution=False)
+            yield from self._after()
         elif state.step == "reactions" and step == "free body":
             yield from telling.arrow_lines(state)
         elif deed.kind == "hint" and reply.accepted and state.hints_used[-1:] == (PLACE,):

@@ -47,12 +47,13 @@ class Listed:
 @dataclass(frozen=True)
 class Guide:
     """Where each problem stands by its key, the key of the one last worked on, and all that the kept
-    lessons come to."""
+    lessons come to; `notices` tell of those that cannot be read."""
 
     listed: tuple[Listed, ...] = ()
     places: Mapping[str, str] = field(default_factory=dict)
     last: str = ""
     standing: Standing = field(default_factory=Standing)
+    notices: tuple[str, ...] = ()
 
     def next(self, here: str = "") -> Next | None:
         """The problem to take after `here` (its key), by default after the one last worked on."""
@@ -109,11 +110,15 @@ def in_words(account: Account) -> str:
     return WATCHED if account.done and account.stage == "watch" else WHERE[account.step]
 
 
-def guide_for(listed: Iterable[Listed], summaries: Summaries, traced: int = MOST_TRACED) -> Guide:
+def guide_for(
+    listed: Iterable[Listed], summaries: Summaries, traced: int = MOST_TRACED, opened: bool = False
+) -> Guide:
     """The guide by the lessons kept; `traced` is how many of the latest are gone through for skills,
-    besides those that say where problems stand."""
-    rows = tuple(listed)
-    found = [each for each in summaries.look() if each.kept.readable and each.kept.events]
+    besides those that say where problems stand; with `opened`, a lesson counts as begun even if nothing
+    was done in it."""
+    rows, every = tuple(listed), summaries.look()
+    notices = tuple(each.kept.notice for each in every if not each.kept.readable)
+    found = [each for each in every if each.kept.readable and (opened or each.kept.events)]
     order = {each.kept.path: place for place, each in enumerate(found)}
     by_path = {each.kept.path: each for each in found}
     lessons = Lessons(each.kept for each in found)
@@ -126,9 +131,9 @@ def guide_for(listed: Iterable[Listed], summaries: Summaries, traced: int = MOST
             continue
         places[key] = _place(on_it, summaries)
         latest = min(latest, (order[on_it[0][0].kept.path], key))
-    of_these = [summaries.accounted(each) for each in found[:traced]]
+    of_these = summaries.go_through(found[:traced])
     summaries.put_down()
-    return Guide(rows, places, latest[1], standing_by(reversed(of_these)))
+    return Guide(rows, places, latest[1], standing_by(reversed(of_these)), notices)
 
 
 def _place(on_it: Sequence[tuple[Summary, Belonging]], summaries: Summaries) -> str:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import lru_cache
@@ -28,6 +28,8 @@ from tutor.statics import Unsolvable
 FILE_NAME = "accounts.json"
 FORM = 1
 ROOMS = ("judge", "lesson", "model", "notation", "skills", "statics", "progress")
+AT_ONCE = 40
+"""So many lessons are gone through anew at once; the rest of a large folder when it is looked at next."""
 MOST_BYTES = 64 * 1024 * 1024
 
 
@@ -102,6 +104,14 @@ class Summaries:
             self._known[name] = replace(self._known[name], summary=made)
             self._changed = True
         return made
+
+    def go_through(self, lessons: Iterable[Summary]) -> list[Summary]:
+        """These lessons with their accounts, as many as may be gone through at once."""
+        found, left = [], AT_ONCE
+        for each in lessons:
+            left -= each.account is None
+            found.append(self.accounted(each) if left >= 0 else each)
+        return found
 
     def put_down(self) -> None:
         """Keep what was found; where that cannot be, it is found anew next time."""

@@ -10,7 +10,7 @@ from pathlib import Path
 from tutor.model import Problem
 from tutor.progress.account import Account, Answer
 from tutor.progress.kept import Summaries, Summary
-from tutor.progress.stages import Past, StageName, next_stage, offered
+from tutor.progress.stages import ALONE, Past, StageName, next_stage, offered
 from tutor.progress.weakness import Weakness, weaknesses
 from tutor.records.belonging import key_of
 from tutor.skills import Mastery, masteries
@@ -66,17 +66,21 @@ class Standing:
     def stage(self, problem: Problem) -> StageName:
         """What is to be left to the student of a problem that is begun now."""
         kind = kind_of_problem(problem)
-        return next_stage(self.past, kind) if kind else "alone"
+        stage = next_stage(self.past, kind) if kind else ALONE
+        can_be_parted = problem.truss is None or stage == "watch"
+        return stage if can_be_parted else ALONE
 
     def offer(self, problem: Problem) -> str:
-        """The sentence that offers it, empty where all is theirs."""
+        """The sentence that offers it, empty where all is theirs or nothing was finished yet."""
+        if not self.past:
+            return ""
         return offered(self.stage(problem), self.past, kind_of_problem(problem))
 
 
 def standing_of(summaries: Summaries, most: int = MOST_TRACED) -> Standing:
     """The standing by the lessons kept in a folder; what was not gone through yet is, and kept."""
     readable = [each for each in summaries.look() if each.kept.readable and each.kept.events]
-    found = [summaries.accounted(each) for each in readable[:most]]
+    found = summaries.go_through(readable[:most])
     summaries.put_down()
     return standing_by(reversed(found))
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import os
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
 from typing import Any
@@ -23,7 +23,8 @@ class Settings:
 
     `glyphs` is the set of characters that the figure is drawn with, `theme` the name of the
     colours, `remarks` whether an easier way is shown beside right lines, `done` how often each step was done
-    right (by the name of the step). `student` is the id by which an instructor knows the student.
+    right (by the name of the step). `guide` is whether the student is told what to do next and what
+    they can do by now. `student` is the id by which an instructor knows the student.
     """
 
     glyphs: str | None = None
@@ -31,6 +32,7 @@ class Settings:
     remarks: bool = True
     done: Mapping[str, int] = field(default_factory=dict)
     student: str | None = None
+    guide: bool = True
 
     def done_right(self, step: str) -> Settings:
         """The same choices after one more right passage through this step."""
@@ -123,6 +125,11 @@ def is_word(value: Any) -> bool:
     return isinstance(value, str) and 0 < len(value) <= MAX_WORD and value.isprintable()
 
 
+def is_switch(value: Any) -> bool:
+    """Whether this is true or false."""
+    return isinstance(value, bool)
+
+
 def is_counts(value: Any) -> bool:
     """Whether this maps short texts to whole numbers from 0 on."""
     return isinstance(value, dict) and all(
@@ -130,12 +137,13 @@ def is_counts(value: Any) -> bool:
     )
 
 
-USABLE = {
+USABLE: Mapping[str, Callable[[Any], bool]] = {
     "glyphs": is_word,
     "theme": is_word,
-    "remarks": lambda value: isinstance(value, bool),
+    "remarks": is_switch,
     "done": is_counts,
     "student": is_word,
+    "guide": is_switch,
 }
 WANTED = {
     "glyphs": "a short text or null",
@@ -143,4 +151,5 @@ WANTED = {
     "remarks": "true or false",
     "done": "whole numbers by the names of steps",
     "student": "a short text or null",
+    "guide": "true or false",
 }

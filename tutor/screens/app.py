@@ -32,6 +32,7 @@ from tutor.screens.signals import leave_on_signals
 from tutor.screens.themes import THEMES
 
 if TYPE_CHECKING:
+    from tutor.progress import Guide
     from tutor.screens.sheet import SheetScreen
     from tutor.screens.shelf import Shelf
     from tutor.screens.walk import WalkScreen
@@ -64,11 +65,16 @@ class TutorApp(App[int]):
         deed: str = "",
         drawing: Path | None = None,
         glyphs: str | None = None,
+        begin: str = "",
+        guide: bool = True,
     ) -> None:
         super().__init__()
         self.deed = deed
         self.drawing = drawing
         self.glyphs = glyphs
+        self.begin = begin
+        self.guide: Guide | None = None
+        self.unguided = not guide
         self.paths = tuple(paths)
         self.keep = keep
         self.uncoloured = bool(os.environ.get("NO_COLOR"))
@@ -97,6 +103,11 @@ class TutorApp(App[int]):
     def looks(self) -> Looks:
         """How pictures and marks look here."""
         return looks_for(self.glyphs or self.settings.glyphs, self.utf8)
+
+    @property
+    def guided(self) -> bool:
+        """Whether the student is told what comes next and what they can do."""
+        return self.settings.guide and not self.unguided
 
     def get_theme_variable_defaults(self) -> dict[str, str]:
         return dict(THEMES["dark"].variables)
@@ -201,6 +212,10 @@ class TutorApp(App[int]):
             from tutor.screens.own import open_own  # after the first frame, for start-up time
 
             open_own(self, message.deed, message.entry)
+        elif message.deed == "skills":
+            from tutor.screens.guiding import show_skills
+
+            show_skills(self)
         elif message.deed == "leave":
             self.exit(0)
         else:
@@ -223,7 +238,11 @@ class TutorApp(App[int]):
         practise(self, message.problem, self.session)
 
     def on_walk_screen_wanted(self, message: WalkScreen.Wanted) -> None:
-        if self.settings.remarks != (message.what == "on"):
+        if message.what.startswith("guide "):
+            from tutor.screens.guiding import change_guide
+
+            change_guide(self, message.what == "guide on")
+        elif self.settings.remarks != (message.what == "on"):
             self.change_remarks()
 
     def change_remarks(self) -> None:

@@ -18,6 +18,7 @@ from tutor.lesson import CAUTION, Lesson, Row, Say, Table
 from tutor.lesson.steps.sound import can_be_solved, what_it_is
 from tutor.lesson.steps.table import largest_in_words, time_in_words
 from tutor.lesson.steps.writing import result_in_words
+from tutor.progress.after import one_thing
 from tutor.records.keep import slug
 from tutor.records.report import markdown
 from tutor.screens.clean import one_line
@@ -56,8 +57,10 @@ class ClosingScreen(Screen[str]):
         looks: Looks,
         said: Sequence[Say] = (),
         onward: Onward | None = None,
+        guided: bool = False,
     ) -> None:
         super().__init__()
+        self.guided = guided
         self.onward = onward if session.lesson.done else None
         self.said = tuple(said)
         self.session = session
@@ -73,6 +76,7 @@ class ClosingScreen(Screen[str]):
         yield Static(Content(one_line(CAUTION)), id="caution")
         rows = (said_row(say, self.looks.ascii_only) for say in self.said)
         yield Static(Content("\n").join(rows), id="closing-said")
+        yield Static(Content(one_line(self._watch())), id="one-thing")
         yield Static(Content(one_line(self.onward.said if self.onward else "")), id="onward")
         yield ActionBar(id="actions")
 
@@ -82,8 +86,14 @@ class ClosingScreen(Screen[str]):
         title = f"{name}: {state.problem.title}"
         self.query_one(FigurePane).show(title, results(state), self.looks.glyphs)
         self.query_one(ActionBar).offer(self.deeds(), False)
+        self.query_one("#one-thing").display = bool(self._watch())
         self.query_one("#onward").display = self.onward is not None
         self.query_one("#table-scroll").focus()
+
+    def _watch(self) -> str:
+        """The one thing to watch, once the walk is done and where that is wanted."""
+        lesson = self.session.lesson
+        return one_thing(lesson) if self.guided and lesson.done else ""
 
     def deeds(self) -> tuple[Deed, ...]:
         """What can be done here."""

@@ -41,6 +41,13 @@ WALK: tuple[Deed, ...] = (
     Deed(
         "show", "w", "", "watch", "Have the next thing written, with its reason, as at the board."
     ),
+    Deed(
+        "begin",
+        "b",
+        "",
+        "begin",
+        "Have the first steps written, as was offered; the rest is yours.",
+    ),
     Deed("guess", "g", "", "guess", "Guess what comes next, and have it shown."),
     Deed("keep", "y", "ctrl+y", "keep", "Keep a line that is true of something else."),
     Deed("equation", "e", "", "equation", "Choose which equation the next line is."),
@@ -71,13 +78,14 @@ SHEET: tuple[Deed, ...] = (
         "Draw a truss of your own: type it, or click it on a grid.",
     ),
     Deed("homework", "c", "", "check a homework", "Check your numbers for the problem chosen."),
+    Deed("skills", "s", "", "skills", "What you can do now, and by which lines."),
     Deed("light", "l", "", "light or dark", "Change between the light and the dark colours."),
     Deed("card", "g", "", "drawing", "Choose again which characters pictures are drawn with."),
     Deed("help", "?", "f1", "help", "What can be typed, and all keys."),
     Deed("leave", "q", "", "leave", "End the program."),
 )
 CLOSING: tuple[Deed, ...] = (
-    Deed("next", "n", "", "next problem", "Open the next problem that is not finished."),
+    Deed("next", "n", "", "next problem", "Open the problem to take next."),
     Deed("save", "s", "", "save as Markdown", "Write the table and the lines to a file."),
     Deed("back", "b", "", "back to the walk", "Look at the walk again, or take something back."),
     Deed("help", "?", "f1", "help", "What can be typed, and all keys."),

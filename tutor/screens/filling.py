@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from tutor.screens.background import beside
 
 if TYPE_CHECKING:
+    from tutor.progress import Guide
     from tutor.screens.app import TutorApp
     from tutor.screens.shelf import Shelf
 
@@ -61,16 +61,19 @@ def look_where_left(app: TutorApp) -> None:
     if shelf is None:
         return
 
-    def look() -> tuple[Mapping[str, str], str]:
+    def look() -> Guide:
         import sympy  # noqa: F401 - here, while nobody waits for it
 
-        from tutor.screens.shelf import places, unreadable
+        from tutor.screens.shelf import guide_on
 
-        return places(shelf, app.keep), unreadable(app.keep)
+        return guide_on(shelf, app.keep)
 
-    def found(left: tuple[Mapping[str, str], str]) -> None:
-        where, notice = left
-        app.sheet.show(where)
+    def found(guide: Guide) -> None:
+        from tutor.screens.shelf import unreadable
+
+        app.guide = guide
+        app.sheet.show_guide(guide, app.guided)
+        notice = unreadable(guide.notices)
         if notice and notice not in app.told:
             app.told.add(notice)
             app.sheet.say(notice)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 
@@ -31,3 +31,20 @@ MARKS: Mapping[str, Mark] = {
     "undecided": Mark("~", "~", "not decided", "remark"),
 }
 WIDEST = max(len(mark.shown(False)) for mark in MARKS.values())
+
+
+HOW_MARKS: Mapping[str, Mark] = {
+    "can do": MARKS["right"],
+    "on the way": MARKS["undecided"],
+    "to practise": MARKS["remark"],
+    "not seen yet": MARKS["note"],
+}
+
+
+def in_marks(glance: Sequence[tuple[str, Sequence[str]]], ascii_only: bool) -> str:
+    """How skills stand, each group behind its mark and its words."""
+    parts = []
+    for how, names in glance:
+        mark = HOW_MARKS[how]
+        parts.append(f"{mark.plain if ascii_only else mark.sign} {how}: {', '.join(names)}")
+    return "   ".join(parts)

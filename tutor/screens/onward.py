@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
-from tutor.screens.shelf import DONE, Entry
+from tutor.progress.choosing import Next
+from tutor.progress.guide import DONE, FINISHED, WATCHED
+from tutor.screens.shelf import Entry
 
 
 @dataclass(frozen=True)
@@ -16,25 +18,33 @@ class Onward:
     entry: Entry | None
 
 
-def onward(entries: Sequence[Entry], left: Mapping[str, str], here: Entry) -> Onward | None:
+def onward(
+    entries: Sequence[Entry], left: Mapping[str, str], here: Entry, ahead: Next | None = None
+) -> Onward | None:
     """What comes after `here` is finished; `left` says by problem where each was left.
 
-    None where `here` is not among the entries, or alone.
+    `ahead` is the problem that was chosen, with its reason; without, it is the next in order. None
+    where `here` is not among the entries, or alone.
     """
     usable = [entry for entry in entries if not entry.broken]
     if here not in usable or len(usable) < 2:
         return None
     place = usable.index(here)
-    finished = {entry.key for entry in usable if left.get(entry.key) == DONE} | {here.key}
-    count = sum(entry.key in finished for entry in usable)
-    told = f"{count} of {len(usable)} problems finished."
-    ahead = next_open((*usable[place + 1 :], *usable[:place]), finished)
-    if ahead is None:
+    gone = {entry.key for entry in usable if left.get(entry.key) in FINISHED} | {here.key}
+    own = left.get(here.key) != WATCHED
+    done = sum(left.get(entry.key) == DONE for entry in usable if entry is not here) + own
+    watched = len(gone) - done
+    told = f"{done} of {len(usable)} problems finished{f', {watched} watched' if watched else ''}."
+    found = next((entry for entry in usable if ahead and entry.key == ahead.key), None)
+    found = found or next_open((*usable[place + 1 :], *usable[:place]), gone)
+    if found is None:
         return Onward(f"{told} That was the last one.", None)
-    begun = left.get(ahead.key)
-    return Onward(f"{told} Next: {ahead.title}{f' ({begun})' if begun else ''}; n opens it.", ahead)
+    begun = left.get(found.key)
+    why = f" {ahead.why}" if ahead is not None and ahead.key == found.key else ""
+    named = f"{found.title}{f' ({begun})' if begun else ''}"
+    return Onward(f"{told} Next: {named}; n opens it.{why}", found)
 
 
-def next_open(entries: Sequence[Entry], finished: set[str]) -> Entry | None:
+def next_open(entries: Sequence[Entry], finished: Collection[str]) -> Entry | None:
     """The first that can be worked and is not finished."""
     return next((each for each in entries if not each.broken and each.key not in finished), None)

@@ -11,7 +11,9 @@ from textual.screen import Screen
 from tutor.deeds.board import invitation
 from tutor.lesson import Say as Said
 from tutor.model import Problem
+from tutor.progress import Guide, Summaries, standing_of
 from tutor.records import Keep, Settings
+from tutor.screens import walk_deeds
 from tutor.screens.background import Runs, beside
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.looks import Looks
@@ -22,8 +24,9 @@ from tutor.screens.widgets.choices import Choice
 from tutor.session import LOG, Session, note_fault, open_session
 from tutor.statics import Unsolvable
 
-MOST = 5
 AFRESH = "afresh"
+FEW = 20
+"""So many of the latest lessons say what is offered where the list was not gone through."""
 Say = Callable[[str], object]
 
 
@@ -33,11 +36,16 @@ class Desk(Runs, Protocol):
     keep: Keep
     settings: Settings
     sheet: SheetScreen
+    guide: Guide | None
+    begin: str
     session: Session | None
 
     @property
     def looks(self) -> Looks: ...
+    @property
+    def guided(self) -> bool: ...
     def look_where_left(self) -> None: ...
+    def call_after_refresh(self, callback: Any, *args: Any) -> Any: ...
     def push_screen(self, screen: Screen[Any], callback: Any = None) -> Any: ...
 
 
@@ -63,7 +71,7 @@ def open_entry(app: Desk, entry: Entry, say: Say | None = None) -> None:
 
 def ask(app: Desk, entry: Entry, lessons: tuple[Left, ...], say: Say) -> None:
     """Go on with one of the kept lessons, or begin again beside them?"""
-    choices = [Choice(str(i), told(left)) for i, left in enumerate(lessons[:MOST])]
+    choices = [Choice(str(i), told(left)) for i, left in enumerate(lessons)]
     choices.append(Choice(AFRESH, "Start afresh; what is kept stays kept"))
 
     def chosen(key: str | None) -> None:
@@ -92,7 +100,10 @@ def start(app: Desk, entry: Entry, path: Path | None, say: Say) -> None:
         return
 
     def make() -> Session:
-        return open_session(problem, app.keep, path)
+        session = open_session(problem, app.keep, path)
+        if path is None and app.guided and not app.begin:
+            offer(session, app.guide, app.keep)
+        return session
 
     def made(session: Session) -> None:
         say("")
@@ -100,22 +111,40 @@ def start(app: Desk, entry: Entry, path: Path | None, say: Say) -> None:
         session.remarks = app.settings.remarks
         session.skippable = frozenset(filter(app.settings.skippable, app.settings.done))
 
-        after = app.sheet.onward(entry)
-        invited = invitation(session.lesson, app.settings.done)
-        said = [Said("note", invited)] if invited else []
+        said = [Said("note", text) for text in invited(app, session)]
 
         def gone(way: str | None) -> None:
             left(app, session, say)
-            if way == "next" and after is not None and after.entry is not None:
+            after = app.sheet.onward(entry, session) if way == "next" else None
+            if after is not None and after.entry is not None:
                 open_entry(app, after.entry)
             elif way == "homework":
                 from tutor.screens.own import open_own  # it leads here, too
 
                 open_own(app, "homework", entry)
 
-        app.push_screen(WalkScreen(session, app.looks, said, onward=after), gone)
+        walk = WalkScreen(session, app.looks, said, onward=lambda: app.sheet.onward(entry, session))
+        walk.guided = app.guided
+        app.push_screen(walk, gone)
+        if app.begin and not session.lesson.events:
+            app.call_after_refresh(walk_deeds.begin, walk, app.begin)
 
     beside(app, make, made, lambda fault: refuse(app, fault, say))
+
+
+def offer(session: Session, guide: Guide | None, keep: Keep) -> None:
+    """Note in a session that begins what is offered to be left to the student, and how that is said."""
+    standing = guide.standing if guide is not None else standing_of(Summaries(keep), FEW)
+    session.stage = standing.stage(session.lesson.problem)
+    session.offer = standing.offer(session.lesson.problem)
+
+
+def invited(app: Desk, session: Session) -> tuple[str, ...]:
+    """What is said to who begins a lesson."""
+    if app.begin:
+        return ()
+    said = invitation(session.lesson, app.settings.done, session.offer)
+    return (said,) if said else ()
 
 
 def practise(app: Desk, problem: Problem, waiting: Session | None) -> None:

@@ -10,6 +10,7 @@ from textual.app import SystemCommand
 from textual.screen import Screen
 
 from tutor.screens.deeds import Deed
+from tutor.screens.guiding import change_guide
 
 if TYPE_CHECKING:
     from tutor.screens.app import TutorApp
@@ -25,6 +26,12 @@ def commands(app: TutorApp, screen: Screen[object]) -> Iterator[SystemCommand]:
     remarks = "Leave out" if app.settings.remarks else "Make"
     yield SystemCommand(
         f"{remarks} remarks on an easier way", "Beside right lines", app.change_remarks
+    )
+    guide = "Leave out" if app.guided else "Tell"
+    yield SystemCommand(
+        f"{guide} what comes next and what you can do",
+        "On the list, on opening a problem and after its table",
+        partial(change_guide, app),
     )
     yield SystemCommand("Paint anew", "Where the terminal shows something else", app.paint_anew)
     yield SystemCommand("End the program", "Everything done is kept", app.action_leave_all)

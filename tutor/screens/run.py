@@ -20,6 +20,8 @@ def run(
     settings: Settings | None = None,
     deed: str = "",
     drawing: Path | None = None,
+    begin: str = "",
+    guide: bool = True,
 ) -> int:
     """Open the tutor on the problem files and folders at `paths`; returns the exit status.
 
@@ -27,7 +29,8 @@ def run(
     problem, "" for the list or the lone problem itself. `drawing` is the problem file to draw on.
 
     Lessons and choices are kept in `keep`, or in the user's data folder. `glyphs` is used this time
-    instead of the choice that was kept; `settings` instead of all of them. The status is 0 after
+    instead of the choice that was kept; `settings` instead of all of them. `begin` is how lessons are
+    begun, "" as offered; `guide` is whether anything is told of what comes next. The status is 0 after
     leaving, 1 after a fault, 128 and the signal's number when the system ended it.
     """
     place = Keep(keep)
@@ -42,6 +45,8 @@ def run(
         deed=deed,
         drawing=drawing,
         glyphs=glyphs if glyphs in GLYPHS else None,
+        begin=begin,
+        guide=guide,
     )
     app.notice = notice
     status = app.run(mouse=mouse)

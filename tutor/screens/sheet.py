@@ -18,25 +18,27 @@ from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from tutor.figure import truss_figure
+from tutor.progress import Guide
+from tutor.progress.guide import DONE, FINISHED
+from tutor.progress.page import at_a_glance
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import SHEET, Deed
 from tutor.screens.first import TITLE
 from tutor.screens.line_and_bar import bindings
 from tutor.screens.looks import Looks
+from tutor.screens.marks import in_marks
 from tutor.screens.onward import Onward, next_open, onward
-from tutor.screens.shelf import DONE, Entry, Group
+from tutor.screens.rows import about, row_of
+from tutor.screens.shelf import Entry, Group
 from tutor.screens.small import is_small, offer
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.figure_pane import FigurePane
+from tutor.session import Session
 from tutor.text import visible
 
 LEAD = "Choose a problem with the arrow keys and press enter."
 WIDE = 116
 LONGEST = 44
-NOT_BEGUN = "not begun"
-AFTER = "after “{title}”"
-FIRST = "In this set comes first: {titles}."
-MOST_OF_TITLE = 24
 
 
 class SheetScreen(Screen[None]):
@@ -71,9 +73,13 @@ class SheetScreen(Screen[None]):
         self.groups = tuple(groups)
         self.entries: list[Entry | None] = []
         self.left: Mapping[str, str] = {}
+        self.guide: Guide | None = None
+        self.last = ""
+        self.stood_at = ""
 
     def compose(self) -> ComposeResult:
         yield Static(Content(TITLE), id="sheet-title")
+        yield Static(Content(""), id="sheet-skills")
         with Horizontal(id="sheet-middle"):
             yield OptionList(id="problems", markup=False)
             with Vertical(id="beside-list"):
@@ -104,7 +110,7 @@ class SheetScreen(Screen[None]):
             for index, (row, _) in enumerate(rows):
                 problems.replace_option_prompt_at_index(index, row)
             self._count()
-            self._to_open()
+            self._to_go_on()
             return
         self.entries = [entry for _, entry in rows]
         problems.add_options([Option(row, disabled=entry is None) for row, entry in rows])
@@ -112,6 +118,16 @@ class SheetScreen(Screen[None]):
         self._count()
         if not any(self.entries):
             self.query_one("#about", Static).update(Content("There are no problems here."))
+
+    def show_guide(self, guide: Guide, guided: bool) -> None:
+        """Show where each problem was left and, where that is wanted, how the skills stand."""
+        self.guide = guide if guided else None
+        skills = self.query_one("#sheet-skills", Static)
+        glance = at_a_glance(guide.standing) if guided else ()
+        skills.display = bool(glance)
+        skills.update(Content(in_marks(glance, self.looks.ascii_only)))
+        self.last = guide.last
+        self.show(guide.places)
 
     def grow(self, groups: Sequence[Group]) -> None:
         """Show more sets than before; the row that was at hand stays at hand."""
@@ -131,22 +147,37 @@ class SheetScreen(Screen[None]):
         title = f"{TITLE}  ({done} of {len(usable)} finished)" if done else TITLE
         self.query_one("#sheet-title", Static).update(Content(title))
 
-    def _to_open(self) -> None:
-        """From a finished problem on to the next that is not."""
+    def _to_go_on(self) -> None:
+        """To where the student was last, and from a finished problem on to the next that is not."""
         problems = self.query_one(OptionList)
+        last = next((i for i, e in enumerate(self.entries) if e and e.key == self.last), None)
+        if last is not None and self.last != self.stood_at:
+            problems.highlighted = last
+        self.stood_at = self.last
         place = problems.highlighted or 0
         here = self._entry(place)
-        finished = {key for key, where in self.left.items() if where == DONE}
+        finished = {key for key, where in self.left.items() if where in FINISHED}
         if here is None or here.key not in finished:
             return
         rows = [entry for entry in (*self.entries[place:], *self.entries[:place]) if entry]
-        ahead = next_open(rows, finished)
+        chosen = self._chosen(here)
+        ahead = chosen or next_open(rows, finished)
         if ahead is not None:
             problems.highlighted = self.entries.index(ahead)
 
-    def onward(self, entry: Entry) -> Onward | None:
-        """What comes once this problem is finished."""
-        return onward([each for each in self.entries if each], self.left, entry)
+    def _chosen(self, here: Entry) -> Entry | None:
+        """The problem that the guide has next after this one."""
+        ahead = None if self.guide is None else self.guide.next(here.key)
+        key = "" if ahead is None else ahead.key
+        return next((each for each in self.entries if each and key and each.key == key), None)
+
+    def onward(self, entry: Entry, session: Session) -> Onward | None:
+        """What comes once this problem is finished, as a lesson on it stands."""
+        entries = [each for each in self.entries if each]
+        if self.guide is None:
+            return onward(entries, self.left, entry)
+        guide = self.guide.after(session.lesson.state, session.journal.path)
+        return onward(entries, guide.places, entry, guide.next())
 
     def say(self, text: str) -> None:
         """One sentence below the list."""
@@ -225,54 +256,3 @@ class SheetScreen(Screen[None]):
         if small and not self.has_class("-small"):
             self.say(offer(event.size))
         self.set_class(small, "-small")
-
-
-def row_of(entry: Entry, wide: int, left: Mapping[str, str]) -> Content:
-    """A row of the list: title, level and where it was left; or how many defects a file has."""
-    if entry.problem is None:
-        count = len(entry.defects)
-        what = "1 thing to mend" if count == 1 else f"{count} things to mend"
-        return Content.assemble(
-            "  ", ("broken", "bold underline"), f"  {one_line(entry.title)}: {what}"
-        )
-    problem = entry.problem
-    level = f"level {problem.level}" if problem.level else "no level"
-    waits = entry.waits_for(left)
-    where = left.get(entry.key, AFTER.format(title=cut(waits[0])) if waits else NOT_BEGUN)
-    title = one_line(problem.title) + (" (see remark)" if entry.defects else "")
-    gap = " " * max(2, wide - cell_len(title) + 2)
-    return Content.assemble(
-        f"  {title}{gap}",
-        f"{level}  ",
-        (one_line(where), "bold" if entry.key in left else ""),
-    )
-
-
-def cut(title: str) -> str:
-    """A title that fits behind another one."""
-    title = one_line(title)
-    return title if len(title) <= MOST_OF_TITLE else f"{title[: MOST_OF_TITLE - 1]}…"
-
-
-def about(entry: Entry) -> Content:
-    """What there is to say of a row: the story, or every defect with its line and cure."""
-    defects = "\n".join(
-        f"line {d.line}: {visible(d.message)}; {visible(d.cure)}." for d in entry.defects
-    )
-    if entry.problem is None:
-        where = "" if entry.path is None else one_line(str(entry.path))
-        return Content.assemble((f"{where} cannot be used yet\n\n", "bold"), defects)
-    problem = entry.problem
-    counts = f"{len(problem.members)} members, {len(problem.joints)} joints"
-    topics = one_line(", ".join(problem.topics))
-    parts = [
-        Content.styled(one_line(problem.title), "bold"),
-        Content(visible(problem.story).strip()),
-    ]
-    parts.append(Content(f"{counts}. Topics: {topics}." if topics else f"{counts}."))
-    if entry.before:
-        titles = ", ".join(one_line(title) for _, title in entry.before)
-        parts.append(Content(FIRST.format(titles=titles)))
-    if defects:
-        parts.append(Content(defects))
-    return Content("\n\n").join(part for part in parts if part.plain)

@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
 from tutor.model import Defect, Problem, ProblemError, ProblemSet, load_sets
 from tutor.model.sets import FirstFew, one_by_one
+from tutor.progress import Guide, Listed, Summaries, guide_for
+from tutor.progress.guide import DONE as DONE
+from tutor.progress.guide import FINISHED, where_left
 from tutor.records import Keep, Kept
 from tutor.records.belonging import key_of
 from tutor.records.keep import Lessons
-from tutor.session import WHERE, where_left
-from tutor.statics import Unsolvable
 from tutor.variants import personal
 
-DONE = WHERE["table"]
-BEGUN = "begun"
-CHANGED = "begun, and changed since"
+MOST = 5
+"""So many kept lessons on a problem are offered to be gone on with."""
 
 
 @dataclass(frozen=True)
@@ -36,7 +36,7 @@ class Entry:
 
     def waits_for(self, left: Mapping[str, str]) -> tuple[str, ...]:
         """The titles of what comes first and is not done; `left` says where each problem stands."""
-        return tuple(title for key, title in self.before if left.get(key) != WHERE["table"])
+        return tuple(title for key, title in self.before if left.get(key) not in FINISHED)
 
     @property
     def broken(self) -> bool:
@@ -120,47 +120,34 @@ def _group(found: ProblemSet) -> Group:
 
 
 def lessons_on(entry: Entry, keep: Keep) -> tuple[Left, ...]:
-    """The kept lessons on a problem with anything in them, the one last worked on first.
-
-    Unsolvable as of `Lesson`.
-    """
+    """The kept lessons on a problem with anything in them, the few last worked on, the latest first."""
     if entry.problem is None:
         return ()
-    return tuple(
-        Left(kept, where_left(how.problem, kept), bool(how.changes))
-        for kept, how in Lessons(keep.lessons()).of(entry.problem)
-        if kept.events
+    summaries = Summaries(keep)
+    found = {each.kept.path: each for each in summaries.look()}
+    lessons = Lessons(each.kept for each in found.values()).of(entry.problem)
+    begun = [(kept, how) for kept, how in lessons if kept.events]
+    left = tuple(
+        Left(kept, where_left(found[kept.path], how, summaries), bool(how.changes))
+        for kept, how in begun[:MOST]
     )
+    summaries.put_down()
+    return left
 
 
-def unreadable(keep: Keep) -> str:
+def unreadable(notices: Sequence[str]) -> str:
     """What is to be told of kept lessons that cannot be read, "" where all can."""
-    notices = [kept.notice for kept in keep.lessons() if not kept.readable]
     if len(notices) > 1:
         return f"{notices[0]} {len(notices) - 1} more kept files cannot be read."
-    return "".join(notices)
+    return notices[0] if notices else ""
 
 
-def places(shelf: Shelf, keep: Keep) -> Mapping[str, str]:
-    """By problem, where the lesson last worked on stands; problems not begun are not in it.
-
-    A lesson on the truss as it was before it was changed counts only where there is no other.
-    """
-    kept = [kept for kept in keep.lessons() if kept.events]
-    if not kept:
-        return {}
-    lessons = Lessons(kept)
-    found: dict[str, str] = {}
-    for entry in shelf.entries:
-        if entry.problem is None or entry.key in found:
-            continue
-        belonging = lessons.of(entry.problem)
-        now = next((each for each in belonging if not each[1].changes), None)
-        if now is not None:
-            try:
-                found[entry.key] = where_left(now[1].problem, now[0])
-            except (OSError, Unsolvable):
-                found[entry.key] = BEGUN
-        elif belonging:
-            found[entry.key] = CHANGED
-    return found
+def guide_on(shelf: Shelf, keep: Keep) -> Guide:
+    """Where the student stands among the problems of the shelf."""
+    rows = (
+        Listed(entry.problem, group.title, tuple(key for key, _ in entry.before))
+        for group in shelf.groups
+        for entry in group.entries
+        if entry.problem is not None
+    )
+    return guide_for(rows, Summaries(keep)).prepare()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import ClassVar
 
@@ -81,10 +81,11 @@ class WalkScreen(Screen[str]):
         session: Session,
         looks: Looks,
         said: Iterable[Say] = (),
-        onward: Onward | None = None,
+        onward: Callable[[], Onward | None] = lambda: None,
     ) -> None:
         super().__init__()
         self.onward = onward
+        self.guided = False
         self.begun_with = tuple(said)
         self.session = session
         self.looks = looks

@@ -6,11 +6,13 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from tutor.deeds import board
+from tutor.deeds.deed import Do, Tell
 from tutor.lesson import STEPS, Say
 from tutor.lesson.reply import TICKED, TYPED
 from tutor.lesson.steps.skipping import SKIPPABLE
 from tutor.lesson.steps.zero import RULES
 from tutor.lesson.watching import next_move
+from tutor.lesson.watching.show import UNTIL
 from tutor.records.keep import slug
 from tutor.records.report import markdown
 from tutor.screens import walk_pictures
@@ -32,8 +34,7 @@ def possible(walk: WalkScreen) -> frozenset[str]:
     found = {"figure", "step", "help", "leave"}
     if kind != "table":
         found.add("hint")
-    if board.can_show(walk.session.lesson):
-        found |= {"show", "guess"} if kind in board.GUESSED else {"show"}
+    found |= _of_the_board(walk, kind)
     if walk.session.lesson.events:
         found.add("undo")
     if kind in TICKED:
@@ -55,6 +56,17 @@ def possible(walk: WalkScreen) -> frozenset[str]:
     return frozenset(found)
 
 
+def _of_the_board(walk: WalkScreen, kind: str) -> set[str]:
+    """Those that have something written at the board."""
+    session = walk.session
+    if not board.can_show(session.lesson):
+        return set()
+    found = {"show", "guess"} if kind in board.GUESSED else {"show"}
+    if session.stage in UNTIL and not session.lesson.state.tries:
+        found.add("begin")
+    return found
+
+
 def answer(walk: WalkScreen) -> None:
     walk.query_one(Choices).action_answer()
 
@@ -68,6 +80,15 @@ def hint(walk: WalkScreen) -> None:
 
 def show(walk: WalkScreen) -> None:
     walk.do("show")
+
+
+def begin(walk: WalkScreen, stage: str = "") -> None:
+    """Have the first steps written, up to this stage or as offered."""
+    deed = board.beginning(stage or walk.session.stage)
+    if isinstance(deed, Do):
+        walk.do(deed.kind, **deed.data)
+    elif isinstance(deed, Tell):
+        walk.tell(*deed.lines)
 
 
 def guess(walk: WalkScreen) -> None:
@@ -201,7 +222,9 @@ def open_table(walk: WalkScreen, said: Sequence[Say]) -> None:
         if way in ("leave", "next"):
             walk.dismiss(way)
 
-    walk.app.push_screen(ClosingScreen(walk.session, walk.looks, said, walk.onward), closed)
+    walk.app.push_screen(
+        ClosingScreen(walk.session, walk.looks, said, walk.onward(), walk.guided), closed
+    )
 
 
 def show_help(walk: WalkScreen) -> None:
@@ -234,6 +257,7 @@ DO: Mapping[str, Callable[[WalkScreen], None]] = {
     "answer": answer,
     "hint": hint,
     "show": show,
+    "begin": begin,
     "guess": guess,
     "keep": keep,
     "equation": equation,

@@ -9,7 +9,19 @@ from collections.abc import Callable, Iterator, Mapping
 from typing import TYPE_CHECKING
 
 from tutor.deeds import deed_of
-from tutor.deeds.deed import Await, Do, Go, Lost, Remark, Save, Show, Tell, Unfinished
+from tutor.deeds.deed import (
+    Await,
+    Begin,
+    Do,
+    Go,
+    Guided,
+    Lost,
+    Remark,
+    Save,
+    Show,
+    Tell,
+    Unfinished,
+)
 from tutor.deeds.words import BY_WORD
 from tutor.figure import moment_figure
 from tutor.judge import M
@@ -73,6 +85,12 @@ def take(walk: WalkScreen, text: str) -> None:
         case Remark(on=on):
             walk.line.taken()
             walk.post_message(walk.Wanted("on" if on else "off"))
+        case Begin(stage=stage):
+            walk.line.taken()
+            walk_deeds.begin(walk, stage)
+        case Guided(on=on):
+            walk.line.taken()
+            walk.post_message(walk.Wanted("guide on" if on else "guide off"))
         case Go(where=where):
             walk.line.taken()
             leave_for(walk, where)
@@ -118,7 +136,7 @@ def leave_for(walk: WalkScreen, where: str) -> None:
     if where == "practice":
         walk_deeds.practice(walk)
     else:
-        walk.dismiss("homework" if where == "homework" else "leave")
+        walk.dismiss(where if where in ("homework", "next") else "leave")
 
 
 def _question(walk: WalkScreen, of: str) -> None:

@@ -1,0 +1,69 @@
+"""The problem proposed is open, near in level and trains what is weakest; else the next in order."""
+
+from __future__ import annotations
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tutor.progress.account import Answer
+from tutor.progress.choosing import MOST_LEVELS, Candidate, next_one
+from tutor.progress.weakness import Weakness, weaknesses
+
+ARM = Weakness("arm", 0.1, 2, 3, "in sums of moments")
+ROWS = st.lists(
+    st.tuples(st.integers(1, 6), st.booleans(), st.booleans(), st.integers(0, 4)),
+    min_size=1,
+    max_size=9,
+)
+
+
+def candidates(rows: list[tuple[int, bool, bool, int]]) -> list[Candidate]:
+    return [
+        Candidate(str(i), f"problem {i}", "a set", level, done, waits)
+        for i, (level, done, waits, _) in enumerate(rows)
+    ]
+
+
+@given(ROWS, st.integers(0, 8))
+def test_what_is_proposed_is_open_and_trains_the_weakness_where_a_near_one_does(
+    rows: list[tuple[int, bool, bool, int]], here: int
+) -> None:
+    found = candidates(rows)
+    here %= len(found)
+    needs = {str(i): {"arm": count, "sign": 5} for i, (_, _, _, count) in enumerate(rows)}
+    ahead = next_one(found, needs.__getitem__, [ARM], str(here))
+    open_ones = [c for c in found if not c.done and c.key != str(here)]
+    if not open_ones:
+        assert ahead is None
+        return
+    assert ahead is not None
+    chosen = found[int(ahead.key)]
+    assert chosen in open_ones
+    training = [
+        c for c in open_ones if needs[c.key]["arm"] and c.level <= found[here].level + MOST_LEVELS
+    ]
+    assert (chosen in training) == bool(training)
+    assert (ahead.skill == "arm") == bool(training)
+    if any(not c.waits for c in training):
+        assert not chosen.waits
+    if training:
+        assert "twice" in ahead.why
+        assert str(needs[ahead.key]["arm"]) in ahead.why or needs[ahead.key]["arm"] == 1
+
+
+def test_without_a_weakness_the_next_in_order_comes_and_an_easier_one_after_a_poor_one() -> None:
+    rows = [Candidate(k, k, "s", level) for k, level in (("a", 1), ("b", 3), ("c", 1))]
+    assert next_one(rows, lambda key: {}, [], "a").key == "b"
+    assert next_one(rows, lambda key: {}, [], "a", well=False).key == "c"
+    assert next_one(rows, lambda key: {}, [], "c").key == "a"
+    assert next_one(rows, lambda key: {}, []).key == "a"
+
+
+def test_a_skill_is_weak_once_it_went_wrong_and_no_longer_once_it_went_right_in_a_row() -> None:
+    wrong = Answer("M A", "…", False, 1.0, ("step reactions", "arm"), ("arm",))
+    right = [Answer("M B", "…", True, 2.0 + i, ("step reactions", "arm")) for i in range(8)]
+    (weak,) = [w for w in weaknesses([wrong]) if w.skill == "arm"]
+    assert weak.told == "You made “a distance that is not the moment arm” once, in sums of moments"
+    assert weaknesses([wrong])[0] == weak  # the mistake is named before the step it was made in
+    assert [w.skill for w in weaknesses([wrong, *right])] == []
+    assert weaknesses(right) == ()
