@@ -12,6 +12,11 @@ from tutor.text import marked
 MOST_ECHOED = 400
 GLYPHS = ("braille", "blocks", "ascii", "words")
 
+CAUTION_LINES = """\
+pinjoint teaches statics. It is not for the design of real structures: that is for the local codes
+and a licensed engineer.
+"""
+
 
 def with_ways(parser: argparse.ArgumentParser) -> argparse.ArgumentParser:
     """The parser with the options that stand before a command or behind it."""

@@ -5,8 +5,8 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from tutor.arguments import parser_of, with_ways
-from tutor.options import CAUTION_LINES, student_id
+from tutor.arguments import CAUTION_LINES, parser_of, with_ways
+from tutor.options import student_id
 
 NAMINGS = ("id", "name", "number")
 

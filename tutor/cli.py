@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Literal
 
 from tutor.arguments import command_in
 from tutor.class_options import class_parser, hand_in_parser
+from tutor.guide_options import skills_parser
 from tutor.options import (
     check_parser,
     draw_parser,
@@ -19,14 +20,15 @@ from tutor.options import (
     new_parser,
     paper_parser,
     schema_parser,
-    skills_parser,
     tutor_parser,
     vary_parser,
 )
 from tutor.shipped import shipped_problems
+from tutor.streams import full_terminal, safe_streams
 
 if TYPE_CHECKING:
     from tutor.model import ProblemSet
+    from tutor.records.settings import Given
 
 SWITCHED = (
     "This is not a full terminal, so the lesson goes line by line, as with --plain. "
@@ -191,8 +193,7 @@ def open_tutor(options: argparse.Namespace) -> int:
         keep=options.keep,
         mouse=not options.no_mouse,
         glyphs=options.glyphs,
-        begin=options.begin,
-        guide=not options.no_guide,
+        given=given_in(options),
     )
 
 
@@ -219,12 +220,21 @@ def open_plain(
     sets = sets_at(paths, options.keep)
     if sets is None:
         return 2
-    from tutor.plain.choices import Given
-
-    given = Given(getattr(options, "begin", ""), getattr(options, "no_guide", False))
     return run(
-        sets, keep=options.keep, first=first, drawing=drawing, signs=options.signs, given=given
+        sets,
+        keep=options.keep,
+        first=first,
+        drawing=drawing,
+        signs=options.signs,
+        given=given_in(options),
     )
+
+
+def given_in(options: argparse.Namespace) -> Given:
+    """How the student is led this time; a homework and a drawing say nothing of it."""
+    from tutor.records.settings import Given  # here for start-up time
+
+    return Given(getattr(options, "begin", ""), getattr(options, "no_guide", False))
 
 
 def is_there(path: Path) -> bool:
@@ -262,22 +272,6 @@ def sets_at(paths: Sequence[Path], keep: Path | None) -> tuple[ProblemSet, ...] 
             print(error, file=sys.stderr)
             refused = True
     return None if refused else tuple(found)
-
-
-def full_terminal() -> bool:
-    """Whether input and output are a terminal that can draw a screen."""
-    streams = sys.stdin, sys.stdout, sys.__stderr__  # the screen is written to the last
-    return os.environ.get("TERM", "dumb") not in ("", "dumb", "unknown") and all(
-        stream is not None and stream.isatty() for stream in streams
-    )
-
-
-def safe_streams() -> None:
-    """What cannot be written in the terminal's encoding is written as a question mark."""
-    for stream in (sys.stdout, sys.stderr):
-        reconfigure = getattr(stream, "reconfigure", None)
-        if reconfigure is not None:
-            reconfigure(errors="replace")
 
 
 COMMANDS: Mapping[

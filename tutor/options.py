@@ -5,12 +5,10 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-from tutor.arguments import Parser, parser_of, with_ways
+from tutor.arguments import CAUTION_LINES, Parser, parser_of, with_ways
+from tutor.guide_options import with_guide
 
 LONGEST_ID = 60
-BEGINNINGS = ("watch", "half", "joints", "reactions", "alone")
-"""How a lesson can be begun; the words of `begin` in a lesson, without loading one."""
-
 SUMMARY = """\
 Learn the method of joints: take a plane truss apart by hand, and have every line you type checked.
 """
@@ -50,11 +48,6 @@ that is nearly zero, a picture too cramped for 80x24, two problems that are one 
 that do not follow numbers which vary. Where numbers vary, fifty students are tried.
 The exit status is 0 only if every problem can be read, is statically determinate and is
 stable; it is 1 otherwise.
-"""
-
-CAUTION_LINES = """\
-pinjoint teaches statics. It is not for the design of real structures: that is for the local codes
-and a licensed engineer.
 """
 
 PAPER_LINES = (
@@ -114,18 +107,7 @@ def tutor_parser() -> argparse.ArgumentParser:
         help="your id, as your instructor has it: problems whose numbers vary have yours; it is kept, "
         "so say it once",
     )
-    parser.add_argument(
-        "--begin",
-        choices=BEGINNINGS,
-        default="",
-        help="how a problem is begun: watched, written up to the reactions, the joints or half of the "
-        "members, or alone; by default as is offered",
-    )
-    parser.add_argument(
-        "--no-guide",
-        action="store_true",
-        help="this time, say nothing of what comes next, what may stand first, and what you can do",
-    )
+    with_guide(parser)
     parser.add_argument("--version", action=ShowVersion, nargs=0, help="say the version and leave")
     return parser
 
@@ -245,30 +227,6 @@ def draw_parser() -> argparse.ArgumentParser:
     parser.add_argument(
         "path", metavar="PATH", nargs="?", type=Path, help="a problem file to go on drawing on"
     )
-    return with_ways(parser)
-
-
-SKILLS_LINES = (
-    """\
-Only your own first answers count, by the lessons kept here. The page is for you alone: nothing of it is
-in what you hand in.
-
-exit status: 0 when all went well, 2 when the file could not be written.
-
-"""
-    + CAUTION_LINES
-)
-
-
-def skills_parser() -> argparse.ArgumentParser:
-    """The options of `pinjoint skills`."""
-    parser = parser_of(
-        "skills",
-        "Say what you can do now, and from which of your lines that is judged.",
-        SKILLS_LINES,
-    )
-    parser.add_argument("--to", metavar="FILE", type=Path, help="write it as Markdown instead")
-    parser.add_argument("--replace", action="store_true", help="write over a file of this name")
     return with_ways(parser)
 
 

@@ -6,8 +6,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tutor.deeds.board import BEGINNINGS
+from tutor.guide_options import BEGINNINGS as ON_COMMAND_LINE
 from tutor.lesson.watching.show import UNTIL
-from tutor.options import BEGINNINGS as ON_COMMAND_LINE
 from tutor.progress.stages import POORLY, STAGE, STAGES, WELL, Past, next_stage, offered
 
 NAMES = [stage.name for stage in STAGES]

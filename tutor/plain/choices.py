@@ -2,22 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from tutor.plain.voice import Voice
 from tutor.records import Keep, Settings, read_settings, write_settings
-
-
-@dataclass(frozen=True)
-class Given:
-    """What holds for this time: how lessons are begun, empty for as offered, and whether the guide is
-    off."""
-
-    begin: str = ""
-    no_guide: bool = False
-
-
-GIVEN = Given()
+from tutor.records.settings import Given
 
 
 class Choices:

@@ -19,7 +19,7 @@ from tutor.lesson import CAUTION, Reply
 from tutor.lesson.steps.skipping import SKIPPABLE
 from tutor.model import Problem, ProblemSet
 from tutor.plain import telling
-from tutor.plain.choices import GIVEN, Choices, Given
+from tutor.plain.choices import Choices
 from tutor.plain.choosing import Choosing, Left, choose_lesson
 from tutor.plain.drawing import Drawing
 from tutor.plain.here import Here, after_lines, next_problem, offer
@@ -27,6 +27,7 @@ from tutor.plain.homework import KEPT, Check, truss_lines
 from tutor.plain.voice import Voice
 from tutor.plain.walk import Walk
 from tutor.records import Keep
+from tutor.records.settings import GIVEN, Given
 from tutor.session import LOG, Session, open_session
 from tutor.text import listed
 from tutor.workbook import Workbook, open_walk, open_workbook

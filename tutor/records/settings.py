@@ -43,6 +43,18 @@ class Settings:
         return self.done.get(step, 0) >= SKIPPABLE_AFTER
 
 
+@dataclass(frozen=True)
+class Given:
+    """What is said on the command line for this time: how lessons are begun, empty for as offered, and
+    whether the guide is off."""
+
+    begin: str = ""
+    no_guide: bool = False
+
+
+GIVEN = Given()
+
+
 def read_settings(folder: Path) -> tuple[Settings, str]:
     """The choices kept in this folder, and a notice, empty if all is well; never raises.
 

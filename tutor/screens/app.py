@@ -22,7 +22,7 @@ from textual.filter import LineFilter
 from textual.screen import Screen
 
 from tutor.records.keep import Keep
-from tutor.records.settings import Settings, read_settings, write_settings
+from tutor.records.settings import GIVEN, Given, Settings, read_settings, write_settings
 from tutor.screens.filters import AsciiOnly, Harmless, Uncoloured
 from tutor.screens.first import FirstScreen
 from tutor.screens.in_turn import InTurn
@@ -42,6 +42,8 @@ STOPPED = (
     "pinjoint has stopped: the fault is in the program. Everything you did until then is kept; start "
     "it again to go on."
 )
+NO_GUIDE: Guide | None = None
+"""What the kept lessons come to, before that is known."""
 HOW_TO_LEAVE = "To leave: escape, then q. Everything done is kept."
 
 
@@ -65,16 +67,13 @@ class TutorApp(App[int]):
         deed: str = "",
         drawing: Path | None = None,
         glyphs: str | None = None,
-        begin: str = "",
-        guide: bool = True,
+        given: Given = GIVEN,
     ) -> None:
         super().__init__()
         self.deed = deed
         self.drawing = drawing
         self.glyphs = glyphs
-        self.begin = begin
-        self.guide: Guide | None = None
-        self.unguided = not guide
+        self.given, self.guide = given, NO_GUIDE
         self.paths = tuple(paths)
         self.keep = keep
         self.uncoloured = bool(os.environ.get("NO_COLOR"))
@@ -107,7 +106,7 @@ class TutorApp(App[int]):
     @property
     def guided(self) -> bool:
         """Whether the student is told what comes next and what they can do."""
-        return self.settings.guide and not self.unguided
+        return self.settings.guide and not self.given.no_guide
 
     def get_theme_variable_defaults(self) -> dict[str, str]:
         return dict(THEMES["dark"].variables)

@@ -28,7 +28,7 @@ def show_skills(app: TutorApp) -> None:
 def change_guide(app: TutorApp, on: bool | None = None) -> None:
     """Tell the student what comes next and what they can do from now on, or no longer; for good."""
     on = not app.guided if on is None else on
-    app.unguided = False
+    app.given = replace(app.given, no_guide=False)
     app.change(replace(app.settings, guide=on))
     if app.guide is not None:
         app.sheet.show_guide(app.guide, on)

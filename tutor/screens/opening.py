@@ -13,6 +13,7 @@ from tutor.lesson import Say as Said
 from tutor.model import Problem
 from tutor.progress import Guide, Summaries, standing_of
 from tutor.records import Keep, Settings
+from tutor.records.settings import Given
 from tutor.screens import walk_deeds
 from tutor.screens.background import Runs, beside
 from tutor.screens.dialogs.choose import Choose
@@ -37,7 +38,7 @@ class Desk(Runs, Protocol):
     settings: Settings
     sheet: SheetScreen
     guide: Guide | None
-    begin: str
+    given: Given
     session: Session | None
 
     @property
@@ -101,7 +102,7 @@ def start(app: Desk, entry: Entry, path: Path | None, say: Say) -> None:
 
     def make() -> Session:
         session = open_session(problem, app.keep, path)
-        if path is None and app.guided and not app.begin:
+        if path is None and app.guided and not app.given.begin:
             offer(session, app.guide, app.keep)
         return session
 
@@ -126,8 +127,8 @@ def start(app: Desk, entry: Entry, path: Path | None, say: Say) -> None:
         walk = WalkScreen(session, app.looks, said, onward=lambda: app.sheet.onward(entry, session))
         walk.guided = app.guided
         app.push_screen(walk, gone)
-        if app.begin and not session.lesson.events:
-            app.call_after_refresh(walk_deeds.begin, walk, app.begin)
+        if app.given.begin and not session.lesson.events:
+            app.call_after_refresh(walk_deeds.begin, walk, app.given.begin)
 
     beside(app, make, made, lambda fault: refuse(app, fault, say))
 
@@ -141,7 +142,7 @@ def offer(session: Session, guide: Guide | None, keep: Keep) -> None:
 
 def invited(app: Desk, session: Session) -> tuple[str, ...]:
     """What is said to who begins a lesson."""
-    if app.begin:
+    if app.given.begin:
         return ()
     said = invitation(session.lesson, app.settings.done, session.offer)
     return (said,) if said else ()

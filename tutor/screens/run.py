@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from tutor.records.keep import Keep
-from tutor.records.settings import Settings, read_settings
+from tutor.records.settings import GIVEN, Given, Settings, read_settings
 from tutor.screens.app import TutorApp
 from tutor.screens.looks import GLYPHS, speaks_utf8
 
@@ -20,8 +20,7 @@ def run(
     settings: Settings | None = None,
     deed: str = "",
     drawing: Path | None = None,
-    begin: str = "",
-    guide: bool = True,
+    given: Given = GIVEN,
 ) -> int:
     """Open the tutor on the problem files and folders at `paths`; returns the exit status.
 
@@ -29,9 +28,9 @@ def run(
     problem, "" for the list or the lone problem itself. `drawing` is the problem file to draw on.
 
     Lessons and choices are kept in `keep`, or in the user's data folder. `glyphs` is used this time
-    instead of the choice that was kept; `settings` instead of all of them. `begin` is how lessons are
-    begun, "" as offered; `guide` is whether anything is told of what comes next. The status is 0 after
-    leaving, 1 after a fault, 128 and the signal's number when the system ended it.
+    instead of the choice that was kept; `settings` instead of all of them. `given` is how the
+    student is led. The status is 0 after leaving, 1 after a fault, 128 and the signal's number when
+    the system ended it.
     """
     place = Keep(keep)
     notice = ""
@@ -45,14 +44,18 @@ def run(
         deed=deed,
         drawing=drawing,
         glyphs=glyphs if glyphs in GLYPHS else None,
-        begin=begin,
-        guide=guide,
+        given=given,
     )
     app.notice = notice
     status = app.run(mouse=mouse)
+    _let_go(app)
+    return (app.return_code or 0) if status is None else status
+
+
+def _let_go(app: TutorApp) -> None:
+    """Close the lesson that was open, and say what of it is kept."""
     if app.session is not None:
         from tutor.screens.opening import kept_words  # only where a lesson was open
 
         print(kept_words(app.session))
         app.session.close()
-    return (app.return_code or 0) if status is None else status

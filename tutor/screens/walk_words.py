@@ -82,17 +82,21 @@ def take(walk: WalkScreen, text: str) -> None:
         case Save(name=name):
             walk.line.taken()
             walk_deeds.save(walk, name)
+        case Remark() | Guided() | Begin() | Go():
+            walk.line.taken()
+            elsewhere(walk, deed)
+
+
+def elsewhere(walk: WalkScreen, deed: Remark | Guided | Begin | Go) -> None:
+    """What is no answer and shows nothing: a choice for good, how the walk begins, and away from it."""
+    match deed:
         case Remark(on=on):
-            walk.line.taken()
             walk.post_message(walk.Wanted("on" if on else "off"))
-        case Begin(stage=stage):
-            walk.line.taken()
-            walk_deeds.begin(walk, stage)
         case Guided(on=on):
-            walk.line.taken()
             walk.post_message(walk.Wanted("guide on" if on else "guide off"))
+        case Begin(stage=stage):
+            walk_deeds.begin(walk, stage)
         case Go(where=where):
-            walk.line.taken()
             leave_for(walk, where)
 
 
