@@ -43,7 +43,7 @@ from tutor.text import visible
 NARROW = 60
 
 
-RESERVED = tuple(deed for deed in WALK if deed.id not in ("answer", "skip"))
+RESERVED = tuple(deed for deed in WALK if deed.id not in ("answer", "skip", "begin"))
 """The deeds that may be possible at once, at a joint."""
 
 
