@@ -8,6 +8,7 @@ from collections.abc import Iterator, Mapping
 from tutor.lesson.state import State
 from tutor.model import Problem, Support
 from tutor.skills.seen import may_be_made
+from tutor.skills.table import CLAIMED
 from tutor.statics import solve, soundness, zero_force
 
 ZERO_SKILLS = ("step zero", "zero-loaded", "zero-third-member", "zero-rule")
@@ -35,6 +36,8 @@ def needs_of(problem: Problem) -> Mapping[str, int]:
     for support in problem.supports:
         found.update(_at(problem, support))
     found.update(_beside(problem, found))
+    if problem.spreads:
+        found.update(dict.fromkeys(CLAIMED["shares"], len(problem.spreads)))
     if seen := len(zero_force(problem)):
         found.update(dict.fromkeys(ZERO_SKILLS, seen))
     return found
