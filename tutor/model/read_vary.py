@@ -6,7 +6,6 @@ is sound. Names of joints, members and loads are held against the problem of the
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
@@ -14,19 +13,17 @@ from typing import Any
 
 from tutor.model.amounts import kind_of
 from tutor.model.defect import Findings, Path, choose
-from tutor.model.parts import Load
 from tutor.model.problem import Problem
 from tutor.model.read_conditions import conditions
 from tutor.model.read_loads import SMALLEST_LOAD
-from tutor.model.read_parts import joint_cure, number
+from tutor.model.read_parts import number
+from tutor.model.read_varied import PLACE_PARTS, joints_named, members_named, part_fits
 from tutor.model.toml_read import UNREAD
 from tutor.model.vary import Choice, Of, Vary, exact, filled, gaps, numbers_of
 from tutor.notation import Exact
 from tutor.text import FEW, listed, shown
 
-KEYS = ("loads", "joints", "scale", "mirror", "keep")
-LOAD_PARTS = ("up", "down", "left", "right", "size", "angle")
-PLACE_PARTS = ("x", "y")
+KEYS = ("loads", "spread", "joints", "scale", "mirror", "keep")
 RANGE = ("from", "to", "step")
 MOST_VALUES = 100
 MOST_CHOICES = 50
@@ -54,6 +51,7 @@ def with_vary(notes: Findings, data: Mapping[str, Any], problem: Problem, whole:
             notes.error(("vary", key), message, choose(key, KEYS, "the keys here are"))
     choices = (
         *_choices(notes, table, "loads", problem, whole),
+        *_choices(notes, table, "spread", problem, whole),
         *_choices(notes, table, "joints", problem, whole),
         *_scales(notes, table.get("scale", UNREAD)),
     )
@@ -101,7 +99,7 @@ def _mirror(notes: Findings, value: Any) -> bool:
 def _choices(
     notes: Findings, table: Mapping[str, Any], of: Of, problem: Problem, whole: bool
 ) -> list[Choice]:
-    """The numbers that vary under `loads` or `joints`."""
+    """The numbers that vary under `loads`, `spread` or `joints`."""
     entries = table.get(of, UNREAD)
     path: Path = ("vary", of)
     if entries is UNREAD:
@@ -111,7 +109,8 @@ def _choices(
         return []
     read: list[Choice] = []
     for name, parts in entries.items():
-        joints = _joints(notes, (*path, name), name, problem, whole)
+        named = members_named if of == "spread" else joints_named
+        joints = named(notes, (*path, name), name, problem, whole)
         if parts is UNREAD:
             continue
         if not isinstance(parts, dict):
@@ -120,64 +119,9 @@ def _choices(
             continue
         for part, values in parts.items():
             here = (*path, name, part)
-            if _part_fits(notes, here, of, joints, part, problem, whole):
+            if part_fits(notes, here, of, joints, part, problem, whole):
                 read += _choice(notes, here, Choice(of, joints, part, ()), values)
     return _each_once(notes, path, read)
-
-
-def _joints(
-    notes: Findings, path: Path, name: str, problem: Problem, whole: bool
-) -> tuple[str, ...]:
-    """The joints that a key names: "C", or several that change alike, "B D" or "B, D"."""
-    names = tuple(dict.fromkeys(re.split(r"[\s,]+", name.strip())))
-    for each in names:
-        if each not in problem.joint and whole:
-            message = f"vary names joint {shown(each)[1:-1]}, which is not there"
-            notes.error(path, message, joint_cure(each, problem.joint))
-    return tuple(each for each in names if each in problem.joint)
-
-
-def _part_fits(
-    notes: Findings,
-    path: Path,
-    of: Of,
-    joints: tuple[str, ...],
-    part: str,
-    problem: Problem,
-    whole: bool,
-) -> bool:
-    known = LOAD_PARTS if of == "loads" else PLACE_PARTS
-    what = "a load" if of == "loads" else "a joint"
-    if part not in known:
-        message = f"{shown(part)} is nothing of {what} that can vary"
-        notes.error(path, message, choose(part, known, "what can is"))
-        return False
-    if of == "joints" or not whole:
-        return True
-    for joint in joints:
-        here = [
-            load for load in problem.given_loads if load.joint == joint and part in parts_of(load)
-        ]
-        if len(here) != 1:
-            has = listed(
-                {p for load in problem.given_loads if load.joint == joint for p in parts_of(load)}
-            )
-            if here:
-                wrong, cure = (
-                    f"more than one load at {joint} has {part}",
-                    "join them in one [[loads]]",
-                )
-            else:
-                wrong = f"no load at {joint} has {part}"
-                cure = f"it has {has}" if has else f"write a [[loads]] at {joint} with {part}"
-            notes.error(path, wrong, cure)
-            return False
-    return bool(joints)
-
-
-def parts_of(load: Load) -> tuple[str, ...]:
-    """The keys that give a load its size and direction."""
-    return ("size", "angle") if load.size is not None else tuple(way for way, _ in load.pushes)
 
 
 def _scales(notes: Findings, table: Any) -> list[Choice]:
@@ -230,7 +174,11 @@ def _fits(notes: Findings, path: Path, choice: Choice, value: Exact) -> bool:
         return False
     if choice.of == "joints" or value.value >= SMALLEST_LOAD:
         return True
-    why = "so it is no load" if choice.of == "loads" else "so nothing is left of the truss"
+    why = (
+        "so it is no load"
+        if choice.of in ("loads", "spread")
+        else "so nothing is left of the truss"
+    )
     if value.value < 0:
         why = "negative"
     notes.error(path, f"{choice.words} is {read}, {why}", "write positive numbers")

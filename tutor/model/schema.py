@@ -19,7 +19,8 @@ from tutor.model.read import KEYS, NEEDED
 from tutor.model.read_loads import MOST_LOADS, SMALLEST_LOAD
 from tutor.model.read_parts import MOST_JOINTS, MOST_MEMBERS, NAME
 from tutor.model.read_spread import MOST_SPREADS, PER
-from tutor.model.read_vary import LOAD_PARTS, MOST_VALUES, PLACE_PARTS, RANGE
+from tutor.model.read_varied import LOAD_PARTS, PLACE_PARTS, SPREAD_PARTS
+from tutor.model.read_vary import MOST_VALUES, RANGE
 from tutor.model.read_words import (
     FORCES,
     GIVEN,
@@ -175,6 +176,9 @@ def _vary() -> Schema:
         {
             "loads": of(
                 "by joint, or by several with spaces: what the load there may be", LOAD_PARTS
+            ),
+            "spread": of(
+                "by member, or by several with spaces: what the load on it may be", SPREAD_PARTS
             ),
             "joints": of("by joint, or by several with spaces: where it may be", PLACE_PARTS),
             "scale": _closed("what every place is multiplied by", [], scale),

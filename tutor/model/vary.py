@@ -17,8 +17,9 @@ from tutor.notation import Exact
 
 if TYPE_CHECKING:
     from tutor.model.problem import Problem
+    from tutor.model.spread import Spread
 
-Of = Literal["loads", "joints", "scale"]
+Of = Literal["loads", "spread", "joints", "scale"]
 Kind = Literal["nice", "largest", "smallest", "size", "tension", "compression", "zero", "not zero"]
 Relation = Literal["<", "<=", ">", ">="]
 HOLDS: Mapping[Relation, Callable[[float, float], bool]] = {
@@ -34,7 +35,8 @@ GAP = re.compile(r"\{([^{}]*)\}")
 class Choice:
     """One number that varies, alike at all its `joints`: the push `part` of their loads ("down",
     "size" …), their place along `part` ("x" or "y"), or, of "scale", what every place along `part`
-    is multiplied by. `values` are what it may be."""
+    is multiplied by. Of "spread", `joints` are the names of members instead, and `part` is the push, or
+    the total, of what lies on them. `values` are what it may be."""
 
     of: Of
     joints: tuple[str, ...]
@@ -96,13 +98,18 @@ def filled(text: str, numbers: Mapping[str, str], mirrored: bool) -> str:
 
 def numbers_of(problem: Problem) -> dict[str, str]:
     """What a gap may name, each with its number as one writes it in a story: every push ("C down"),
-    every place ("C x", "C y"), and the span and height of the truss."""
+    what lies on each member ("AB down", "AB total"), every place ("C x", "C y"), and the span and height
+    of the truss."""
     found: dict[str, str] = {}
     for load in problem.given_loads:
         polar = [("size", load.size), ("angle", load.angle)]
         for part, number in (*load.pushes, *polar):
             if number is not None:
                 found.setdefault(f"{load.joint} {part}", plain_number(number))
+    for spread in problem.spreads:
+        for name in spread.on:
+            for part, size in parts_of_spread(spread):
+                found.setdefault(f"{name} {part}", plain_number(size))
     for joint in problem.joints:
         found[f"{joint.name} x"] = plain_number(joint.x)
         found[f"{joint.name} y"] = plain_number(joint.y)
@@ -114,6 +121,11 @@ def numbers_of(problem: Problem) -> dict[str, str]:
             low, high = min(places, key=lambda p: p.value), max(places, key=lambda p: p.value)
             found[name] = plain_number(high.minus(low))
     return found
+
+
+def parts_of_spread(spread: Spread) -> tuple[tuple[str, Exact], ...]:
+    """The keys that give a load on members its sizes, with these."""
+    return tuple(("total" if spread.total else way, size) for way, size in spread.pushes)
 
 
 def plain_number(number: Exact) -> str:

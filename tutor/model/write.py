@@ -85,7 +85,7 @@ def _tables(problem: Problem) -> Iterator[str]:
 
 
 def _vary(vary: Vary) -> Iterator[str]:
-    for of in ("loads", "joints"):
+    for of in ("loads", "spread", "joints"):
         groups: dict[str, list[str]] = {}
         for choice in vary.choices:
             if choice.of == of:

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 
-from tutor.model import Joint, Load, Problem, Support
+from tutor.model import Joint, Load, Problem, Spread, Support
 from tutor.model.amounts import Wrong, amount
 from tutor.model.read_vary import with_words
 from tutor.model.vary import Choice, Vary, exact
@@ -52,11 +52,18 @@ def made(problem: Problem, numbers: Sequence[tuple[Choice, Exact]], turned: bool
         if choice.of == "joints"
         for joint in choice.joints
     }
+    sizes = {
+        (member, choice.part): value
+        for choice, value in numbers
+        if choice.of == "spread"
+        for member in choice.joints
+    }
     factors = {choice.part: value for choice, value in numbers if choice.of == "scale"}
     changed = replace(
         problem,
         loads=tuple(_load(load, pushes) for load in problem.loads),
         joints=tuple(_joint(joint, places, factors) for joint in problem.joints),
+        spreads=tuple(_spread(spread, sizes) for spread in problem.spreads),
         supports=tuple(_support(support, factors) for support in problem.supports),
     )
     if turned:
@@ -72,6 +79,20 @@ def _load(load: Load, pushes: Mapping[tuple[str, str], Exact]) -> Load:
         pushes=tuple((way, pushes.get((load.joint, way), size)) for way, size in load.pushes),
         size=load.size and pushes.get((load.joint, "size"), load.size),
         angle=load.angle and pushes.get((load.joint, "angle"), load.angle),
+    )
+
+
+def _spread(spread: Spread, sizes: Mapping[tuple[str, str], Exact]) -> Spread:
+    """The load with the size that is chosen on the first of its members that one is chosen on."""
+
+    def chosen(part: str, size: Exact) -> Exact:
+        return next((sizes[name, part] for name in spread.on if (name, part) in sizes), size)
+
+    return replace(
+        spread,
+        pushes=tuple(
+            (way, chosen("total" if spread.total else way, size)) for way, size in spread.pushes
+        ),
     )
 
 
