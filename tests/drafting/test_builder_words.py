@@ -214,7 +214,7 @@ def test_a_truss_that_is_flipped_twice_is_as_it_was() -> None:
 
 TEACHER = {
     "AB 100 down": ("loaded at its joints", "A and B, 50 down each"),
-    "AB 50 kN/m down": ("at its joints only", "A and B, 100 kN down each"),
+    "AB 50 kN/m": ("at its joints only", "A and B, 100 kN"),
     "AB 50 lb/ft down": ("at its joints only", "half of its size times the length"),
     "50 kN/m on AB": ("at its joints only", "100 kN down each"),
     "C fixed": ("holds against turning", "C pin"),

@@ -73,7 +73,9 @@ def _varies(vary: Vary, name: str) -> bool:
     joint, _, part = name.rpartition(" ")
     if not joint:
         axis = "x" if name == "span" else "y"
-        return any(choice.of in ("joints", "scale") and choice.part == axis for choice in vary.choices)
+        return any(
+            choice.of in ("joints", "scale") and choice.part == axis for choice in vary.choices
+        )
     if part == "x" and vary.mirror:
         return True
     return any(

@@ -14,7 +14,7 @@ from tutor.deeds.names import names_like
 from tutor.deeds.runs import value_of
 from tutor.deeds.words import BY_WORD, command, first_word, nearest
 from tutor.lesson import Lesson
-from tutor.lesson.reply import TYPED
+from tutor.lesson.reply import LINES
 from tutor.model.naming import joint_meant
 
 LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
@@ -75,7 +75,7 @@ def clash(lesson: Lesson, word: str, name: str) -> str:
 def _heading(lesson: Lesson, bare: str) -> Deed | None:
     """The choice of the equation that a heading names, where one is asked for."""
     named = any(names_like(lesson.problem, word) for word in (bare, first_word(bare)))
-    if lesson.ask.kind not in TYPED or (named and first_word(bare) in BY_WORD):
+    if lesson.ask.kind not in LINES or (named and first_word(bare) in BY_WORD):
         return None
     return heading(lesson, bare)
 
@@ -90,6 +90,6 @@ def _named(lesson: Lesson, bare: str) -> Deed | None:
 
 def _line(lesson: Lesson, text: str) -> Deed:
     """A line to judge where one is asked for and it looks like one; else nothing."""
-    if lesson.ask.kind in TYPED and LINE_LIKE.search(text):
+    if lesson.ask.kind in LINES and LINE_LIKE.search(text):
         return Do("type", {"text": text}, text)
     return Lost(nearest(text) or "")

@@ -23,7 +23,7 @@ from tutor.judge import M
 from tutor.judge.known_values import senses_for
 from tutor.lesson import STEPS, Lesson
 from tutor.lesson.pointing import pointed_out
-from tutor.lesson.reply import TICKED, TYPED
+from tutor.lesson.reply import LINES, TICKED
 from tutor.lesson.steps.free_body import sense_in_words
 from tutor.lesson.steps.joints import RULES
 from tutor.model.naming import joint_meant, member_meant, reaction_meant, unknown_meant
@@ -130,7 +130,7 @@ def steps(lesson: Lesson, rest: str) -> Deed | None:
 def equation(lesson: Lesson, rest: str) -> Deed | None:
     if rest:
         return None
-    if lesson.ask.kind not in TYPED:
+    if lesson.ask.kind not in LINES:
         return Tell(("No equation is asked for here.",))
     named = (f"{n}. {option.words}" for n, option in enumerate(lesson.ask.options, start=1))
     return Unfinished("equation", "", tuple(named))

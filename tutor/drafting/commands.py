@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import get_args
 
 from tutor.drafting.entries import EMPTY, Drop, Entry, Kind, Rename, Title, Units, Whole, applied
+from tutor.drafting.laid import laid, laid_in_passing
 from tutor.drafting.measured import Measured, is_measured
 from tutor.drafting.moving import copy, flip, mirror, move
 from tutor.drafting.names import joint_meant, needed, new_name, path_of
@@ -74,6 +75,8 @@ def _statement(problem: Problem, text: str, words: list[Word]) -> list[Entry]:
         return _shaped(problem, words, shape)
     if _all_units(problem, words):
         return _units(problem, text, words)
+    if (lying := laid_in_passing(problem, words)) is not None:
+        return lying
     if is_measured(problem, words):
         return Measured(problem, words).read()
     if refused := unfit(problem, text, words):
@@ -141,20 +144,23 @@ def _drop(problem: Problem, text: str, words: list[Word]) -> list[Entry]:
 
 def _dropped(problem: Problem, kind: Kind | None, word: Word) -> list[Entry]:
     joint = joint_meant(problem, word.text)
-    if kind == "member" or (kind is None and joint is None):
+    if kind in ("member", "spread") or (kind is None and joint is None):
         entries: list[Entry] = []
         for start, end in path_of(problem, word):
             member = problem.between(start, end)
             if member is None:
                 message = f"there is no member from {start} to {end}"
                 raise Bad(word.text, message, "name one that is there", word)
-            entries.append(Drop("member", member.name))
+            if kind == "spread" and not any(member.name in s.on for s in problem.spreads):
+                message = f"no load lies on {member.name}"
+                raise Bad(word.text, message, "name a member with one", word)
+            entries.append(Drop(kind or "member", member.name))
         return entries
     joint = needed(problem, word)
     here = {
         "joint": True,
         "support": any(s.joint == joint for s in problem.supports),
-        "load": any(load.joint == joint for load in problem.loads),
+        "load": any(load.joint == joint for load in problem.given_loads),
     }
     kind = kind or "joint"
     if not here[kind]:
@@ -191,6 +197,7 @@ COMMANDS: Mapping[str, Callable[[Problem, str, list[Word]], list[Entry]]] = {
     "units": _units,
     "rename": _rename,
     "clear": _clear,
+    "spread": lambda problem, _, words: laid(problem, words),
     "move": lambda problem, _, words: move(problem, words),
     "shift": lambda problem, _, words: move(problem, words),
     "copy": lambda problem, _, words: copy(problem, words),

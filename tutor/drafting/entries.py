@@ -6,16 +6,16 @@ entries in any order give a drawing.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass, replace
 from functools import reduce
 from typing import Literal
 
-from tutor.model import Joint, Load, Member, Problem, Support
+from tutor.model import Joint, Load, Member, Problem, Spread, Support
 from tutor.model.read_parts import member_name
 from tutor.notation import Exact
 
-Kind = Literal["joint", "member", "support", "load"]
+Kind = Literal["joint", "member", "support", "load", "spread"]
 EMPTY = Problem("My truss", "kN", "m", (), (), (), ())
 
 
@@ -48,6 +48,13 @@ class Push:
     """A load. A push along an axis takes the place of the one along it; a slanted load is added."""
 
     load: Load
+
+
+@dataclass(frozen=True)
+class Lay:
+    """A load along members, in the place of what lay on them."""
+
+    spread: Spread
 
 
 @dataclass(frozen=True)
@@ -88,7 +95,7 @@ class Whole:
     problem: Problem
 
 
-Entry = Put | Join | Hold | Push | Units | Title | Rename | Drop | Whole
+Entry = Put | Join | Hold | Push | Lay | Units | Title | Rename | Drop | Whole
 
 
 def fold(entries: Iterable[Entry], start: Problem = EMPTY) -> Problem:
@@ -107,6 +114,8 @@ def applied(problem: Problem, entry: Entry) -> Problem:
             return _held(problem, support)
         case Push(load):
             return _pushed(problem, load)
+        case Lay(spread):
+            return _laid(problem, spread)
         case Units(force, length):
             return replace(problem, force=force, length=length)
         case Title(text):
@@ -145,7 +154,7 @@ def _held(problem: Problem, support: Support) -> Problem:
 def _pushed(problem: Problem, load: Load) -> Problem:
     if load.joint not in problem.joint:
         return problem
-    loads = list(problem.loads)
+    loads = list(problem.given_loads)
     for place, old in enumerate(loads):
         if old.joint == load.joint and load.pushes and old.pushes:
             loads[place] = _together(old, load)
@@ -154,6 +163,20 @@ def _pushed(problem: Problem, load: Load) -> Problem:
             loads[place] = load
             return replace(problem, loads=tuple(loads))
     return replace(problem, loads=(*loads, load))
+
+
+def _laid(problem: Problem, spread: Spread) -> Problem:
+    on = tuple(name for name in spread.on if name in problem.member)
+    if not on:
+        return problem
+    others = _off(problem.spreads, set(on))
+    return replace(problem, spreads=(*others, replace(spread, on=on)))
+
+
+def _off(spreads: Iterable[Spread], members: Collection[str]) -> tuple[Spread, ...]:
+    """The loads without these members; those that lie on none then are gone."""
+    left = (replace(s, on=tuple(n for n in s.on if n not in members)) for s in spreads)
+    return tuple(spread for spread in left if spread.on)
 
 
 def _together(old: Load, new: Load) -> Load:
@@ -175,10 +198,15 @@ def _renamed(problem: Problem, old: str, new: str) -> Problem:
         return new if name == old else name
 
     ends = [(named(m.start), named(m.end)) for m in problem.members]
+    members = tuple(Member(member_name(*pair), *pair) for pair in ends)
+    called = {was.name: now.name for was, now in zip(problem.members, members, strict=True)}
     return replace(
         problem,
         joints=tuple(replace(j, name=named(j.name)) for j in problem.joints),
-        members=tuple(Member(member_name(*pair), *pair) for pair in ends),
+        members=members,
+        spreads=tuple(
+            replace(s, on=tuple(called[n] for n in s.on if n in called)) for s in problem.spreads
+        ),
         supports=tuple(replace(s, joint=named(s.joint)) for s in problem.supports),
         loads=tuple(replace(load, joint=named(load.joint)) for load in problem.loads),
     )
@@ -188,14 +216,17 @@ def _without(problem: Problem, kind: Kind, name: str) -> Problem:
     def away(joint: str) -> bool:
         return kind == "joint" and joint == name
 
+    members = tuple(
+        m
+        for m in problem.members
+        if not (away(m.start) or away(m.end) or (kind == "member" and m.name == name))
+    )
+    gone = problem.member.keys() - {m.name for m in members}
     return replace(
         problem,
         joints=tuple(j for j in problem.joints if not away(j.name)),
-        members=tuple(
-            m
-            for m in problem.members
-            if not (away(m.start) or away(m.end) or (kind == "member" and m.name == name))
-        ),
+        members=members,
+        spreads=_off(problem.spreads, gone | ({name} if kind == "spread" else set())),
         supports=tuple(
             s
             for s in problem.supports
@@ -203,7 +234,7 @@ def _without(problem: Problem, kind: Kind, name: str) -> Problem:
         ),
         loads=tuple(
             load
-            for load in problem.loads
+            for load in problem.given_loads
             if not (away(load.joint) or (kind == "load" and load.joint == name))
         ),
     )

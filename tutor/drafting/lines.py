@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tutor.drafting.entries import EMPTY
 from tutor.drafting.names import literal
-from tutor.model import Load, Problem, Support
+from tutor.model import Load, Problem, Spread, Support
 from tutor.notation import Exact
 from tutor.text import one_line
 
@@ -24,8 +24,16 @@ def lines_of(problem: Problem) -> tuple[str, ...]:
     ]
     lines += [f"{member.start}-{member.end}" for member in problem.members]
     lines += [_support(support) for support in problem.supports]
-    lines += [_load(load) for load in problem.loads]
+    lines += [_load(load) for load in problem.given_loads]
+    lines += [_spread(problem, spread) for spread in problem.spreads]
     return tuple(lines)
+
+
+def _spread(problem: Problem, spread: Spread) -> str:
+    ends = [problem.member[name] for name in spread.on if name in problem.member]
+    sizes = " ".join(f"{_number(size)} {way}" for way, size in spread.pushes)
+    end = f"{' in all' if spread.total else ''}{' by span' if spread.per == 'span' else ''}"
+    return f"spread {sizes}{end} on {' '.join(f'{m.start}-{m.end}' for m in ends)}"
 
 
 def _number(number: Exact) -> str:

@@ -24,7 +24,8 @@ def load_on_member(problem: Problem, member: Pair, words: Sequence[Word], word: 
     return Bad(
         word.text,
         "a truss is loaded at its joints, not along a member",
-        f"put half at each end, {member[0]} and {member[1]}{half}, where it acts at the middle",
+        f"put half at each end, {member[0]} and {member[1]}{half}, where it acts at the middle; one that "
+        "lies all along it is typed like spread 2 down AB",
         word,
     )
 

@@ -9,16 +9,16 @@ flip            the whole truss, left for right
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from tutor.drafting.cursor import Cursor, way_of
-from tutor.drafting.entries import Drop, Entry, Hold, Join, Kind, Push, Put, applied, fold
+from tutor.drafting.entries import Drop, Entry, Hold, Join, Kind, Lay, Push, Put, applied, fold
 from tutor.drafting.measured import Measured, is_measured
 from tutor.drafting.names import free_name, joint_meant, member_meant, needed
 from tutor.drafting.words import Bad, Word, from_fraction, pair_in, plus
-from tutor.model import Load, Problem, Support
+from tutor.model import Load, Problem, Spread, Support
 from tutor.model.parts import PushDirection
 from tutor.notation import Exact
 
@@ -74,11 +74,21 @@ def mirror(problem: Problem, words: Sequence[Word]) -> list[Entry]:
     places = {j.name: (_across(axis, j.x, words[0]), j.y) for j in problem.joints}
     entries = _again(problem, places)
     names = {name: name for name in places} | _twins(problem, entries, places)
-    for load in problem.loads:
+    for load in problem.given_loads:
         twin = names[load.joint]
         if twin != load.joint:
             entries.append(Push(_turned(load, twin)))
-    return entries
+    return [*entries, *_laid_on_twins(problem, fold(entries, problem), names)]
+
+
+def _laid_on_twins(problem: Problem, grown: Problem, names: Mapping[str, str]) -> Iterator[Lay]:
+    """What lies on members, on their twins too."""
+    for spread in problem.spreads:
+        ends = [problem.member[name] for name in spread.on if name in problem.member]
+        twins = [grown.between(names[m.start], names[m.end]) for m in ends]
+        on = tuple(t.name for t in twins if t is not None and t.name not in spread.on)
+        if on:
+            yield Lay(replace(_over(spread), on=on))
 
 
 def flip(problem: Problem, words: Sequence[Word]) -> list[Entry]:
@@ -96,8 +106,10 @@ def flip(problem: Problem, words: Sequence[Word]) -> list[Entry]:
         if anchor is not None:
             anchor = (plus(both, anchor[0], words[0], -1), anchor[1])
         entries.append(Hold(Support(support.joint, support.kind, angle=angle, anchor=anchor)))
-    entries += [Drop("load", load.joint) for load in problem.loads]
-    return [*entries, *(Push(_turned(load, load.joint)) for load in problem.loads)]
+    entries += [Drop("load", load.joint) for load in problem.given_loads]
+    entries += [Push(_turned(load, load.joint)) for load in problem.given_loads]
+    entries += [Drop("spread", name) for spread in problem.spreads for name in spread.on]
+    return [*entries, *(Lay(_over(spread)) for spread in problem.spreads)]
 
 
 @dataclass(frozen=True)
@@ -203,7 +215,7 @@ def _given(problem: Problem, kind: Kind, source: str, target: str, word: Word) -
             raise Bad(word.text, f"there is no support at {source}", COPIES, word)
         held = Support(target, support.kind, angle=support.angle, anchor=support.anchor)
         return [Hold(held)]
-    loads = [load for load in problem.loads if load.joint == source]
+    loads = [load for load in problem.given_loads if load.joint == source]
     if not loads:
         raise Bad(word.text, f"there is no load at {source}", "name a joint that has one", word)
     return [Push(Load(target, load.pushes, load.size, load.angle)) for load in loads]
@@ -271,6 +283,12 @@ def _half_turn(angle: Exact, word: Word) -> Exact:
     if turned.value > 360 and turned.fraction is not None:
         return from_fraction(turned.fraction - Fraction(360))
     return turned
+
+
+def _over(spread: Spread) -> Spread:
+    """A load on members, left for right."""
+    pushes = tuple((TURNED[way], size) for way, size in spread.pushes)
+    return replace(spread, pushes=pushes)
 
 
 def _turned(load: Load, joint: str) -> Load:

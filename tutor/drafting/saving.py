@@ -57,8 +57,13 @@ def _edited(problem: Problem, before: str, fresh: str) -> str | None:
         _edit_members(document["members"], new["members"])
         _edit_table(document["joints"], new["joints"])
         _edit_table(document["supports"], new["supports"])
-        if old.loads != problem.loads:
-            _edit_loads(document["loads"], new["loads"], partners(old.loads, problem.loads))
+        if old.given_loads != problem.given_loads:
+            pairs = partners(old.given_loads, problem.given_loads)
+            _edit_loads(document["loads"], new["loads"], pairs)
+        if old.spreads != problem.spreads:
+            document.pop("spread", None)
+            if problem.spreads:
+                document["spread"] = new["spread"]
         return str(document.as_string())
     except (TOMLKitError, KeyError, TypeError, ValueError, AttributeError, IndexError):
         return None

@@ -11,6 +11,7 @@ from tutor.drafting.entries import (
     Hold,
     Join,
     Kind,
+    Lay,
     Push,
     Put,
     Rename,
@@ -18,7 +19,8 @@ from tutor.drafting.entries import (
     Units,
     Whole,
 )
-from tutor.model import Load, Problem, Support
+from tutor.model import Load, Problem, Spread, Support
+from tutor.statics.along import intensity_words, spread_words
 from tutor.statics.words import unit_in_words
 from tutor.text import listed
 
@@ -51,9 +53,13 @@ def told(before: Problem, after: Problem, entries: Sequence[Entry]) -> str:
             case Hold(support):
                 said.append(f"{support.joint}: {support_text(support)}.")
             case Push(load):
-                loads = [held for held in after.loads if held.joint == load.joint]
+                loads = [held for held in after.given_loads if held.joint == load.joint]
                 words = ", and ".join(load_text(held, after.force) for held in loads)
                 said.append(f"{load.joint}: {words}." if words else "")
+            case Lay(spread):
+                said.append(f"{spread_words(after, spread)}.")
+            case Drop("spread", name):
+                said.append(f"Dropped the load on {name}.")
             case Units(force, length):
                 said.append(
                     f"Forces are in {unit_in_words(force)}, lengths in {unit_in_words(length)}."
@@ -116,7 +122,12 @@ def rows(problem: Problem) -> tuple[Row, ...]:
         *(Row("support", s.joint, f"{s.joint}  {support_text(s)}") for s in problem.supports),
         *(
             Row("load", load.joint, f"{load.joint}  {load_text(load, problem.force)}")
-            for load in problem.loads
+            for load in problem.given_loads
+        ),
+        *(
+            Row("spread", name, f"{name}  {spread_text(problem, spread)}")
+            for spread in problem.spreads
+            for name in spread.on
         ),
     )
 
@@ -128,6 +139,12 @@ def support_text(support: Support) -> str:
     if support.angle is not None:
         return f"roller, pushes at {support.angle.text}°"
     return "roller on a level floor" if support.kind == "roller" else support.kind
+
+
+def spread_text(problem: Problem, spread: Spread) -> str:
+    """A load on members without their names."""
+    sizes = (intensity_words(problem, spread, way, size.value) for way, size in spread.pushes)
+    return " and ".join(sizes)
 
 
 def load_text(load: Load, unit: str) -> str:

@@ -64,7 +64,10 @@ AskKind = Literal[
 ]
 
 
-TYPED: frozenset[AskKind] = frozenset({"line", "joint-line", "close", "shares"})
+LINES: frozenset[AskKind] = frozenset({"line", "joint-line", "close"})
+"""The kinds of questions that a line of an equation answers."""
+
+TYPED: frozenset[AskKind] = LINES | {"shares"}
 """The kinds of questions that a typed line answers."""
 
 TICKED: frozenset[AskKind] = frozenset({"reasons", "halves", "support", "loose"})

@@ -63,7 +63,7 @@ def joint_choices(problem: Problem, joint: str) -> list[Choice]:
     ]
     if any(support.joint == joint for support in problem.supports):
         found.append(Choice(f"drop support {joint}", "take the support away"))
-    if any(load.joint == joint for load in problem.loads):
+    if any(load.joint == joint for load in problem.given_loads):
         found.append(Choice(f"drop load {joint}", "take the load away"))
     found += [
         Choice(f"drop member {member.name}", f"take {member.name} away")

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from tutor.deeds import board
 from tutor.deeds.deed import Do, Tell
 from tutor.lesson import STEPS, Say
-from tutor.lesson.reply import TICKED, TYPED
+from tutor.lesson.reply import LINES, TICKED, TYPED
 from tutor.lesson.steps.skipping import SKIPPABLE
 from tutor.lesson.steps.zero import RULES
 from tutor.lesson.watching import next_move
@@ -41,7 +41,7 @@ def possible(walk: WalkScreen) -> frozenset[str]:
         found.add("answer")
     if state.offered is not None:
         found.add("keep")
-    if kind in TYPED:
+    if kind in LINES:
         found.add("equation")
     if state.step == "joints":
         found |= {"zero", "assume"}

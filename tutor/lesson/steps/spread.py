@@ -25,12 +25,12 @@ from tutor.text import listed
 
 HALVES: Mapping[str, Sequence[str]] = {
     "halves": (
-        "what lies on a member is even along it, so each of its two joints takes half",
-        "the resultant of an even load acts in the middle of its member: half goes to each end",
+        "what lies on a member is even, so each of its joints takes half of it",
+        "the resultant of an even load acts mid-member: half goes to each end",
     ),
     "two-force": (
-        "with forces at its ends only, each member is taken as a two-force member again",
-        "once the load acts at the joints, the forces of all members lie along their axes",
+        "with forces at its ends only, each member is a two-force member again",
+        "with the load at the joints, every member force lies along its member",
     ),
     "bending": (
         "how the load bends the member between its joints is left out",
@@ -40,8 +40,8 @@ HALVES: Mapping[str, Sequence[str]] = {
 """What is so when a load is brought to the joints, each in several wordings."""
 NOT_SO: Mapping[str, Sequence[str]] = {
     "nothing": (
-        "a member carries nothing but its axial force, wherever the load lies on it",
-        "a load between the joints does not bend a member, since its ends are pins",
+        "a member has axial force only, wherever on it the load lies",
+        "a load between its ends does not bend a member, since they are pins",
     ),
     "nearest": ("each joint takes the whole of what lies on the members that end there",),
     "supports": ("the load goes straight to the supports, and the members do not feel it",),
@@ -115,8 +115,7 @@ def ask(state: State) -> Ask:
             "idealise",
             "halves",
             "Why may we?",
-            f"The load lies on members, between the joints: {lies}. It is brought to the joints. Which "
-            "of these are so then? Choose all.",
+            f"{lies}, is brought to the joints. Which of these are so then? Choose all.",
             statements(state.problem),
         )
     left = open_joints(state)
@@ -124,9 +123,8 @@ def ask(state: State) -> Ask:
         "idealise",
         "shares",
         "To the joints",
-        f"On the members: {lies}. What {'does' if len(left) == 1 else 'do'} {listed(left, len(left))} "
-        f"take of it? Type each joint with its force, like {_like(state)}; or only the numbers, in this "
-        "order.",
+        f"{lies}. What {'does' if len(left) == 1 else 'do'} {listed(left, len(left))} take of it? Type "
+        f"each joint with its force, like {_like(state)}; or only the numbers, in this order.",
     )
 
 
