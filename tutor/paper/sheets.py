@@ -10,6 +10,7 @@ from tutor.judge.about import point_of
 from tutor.model import Problem, Reaction
 from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room, Together, Words
 from tutor.paper.lines import force_symbol, rounded
+from tutor.paper.to_joints import brought, lying
 from tutor.paper.way_through import Step, Worked, worked
 from tutor.statics import Answer, solve
 from tutor.text import FEW, listed
@@ -27,6 +28,7 @@ def sheet(problem: Problem, whom: str = "") -> Paper:
         (
             *_story(problem),
             Picture(truss_figure(problem), f"The truss: {problem.title}", LARGE),
+            *lying(problem),
             Words(_task(problem)),
             *_given_reactions(problem),
             _empty_table(problem),
@@ -61,6 +63,7 @@ def worked_solution(problem: Problem, whom: str = "") -> Paper:
             *_story(problem),
             Picture(truss_figure(problem), f"The truss: {problem.title}", MIDDLE),
             Words(SIGNS + " Values are written to four figures and used so from then on."),
+            *brought(problem, MIDDLE),
             Heading("Free body of the whole truss"),
             Picture(free, "The truss cut free from its supports", MIDDLE),
             *_whole(way),
