@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+import math
+from collections.abc import Collection, Mapping
 from itertools import permutations
 from typing import NamedTuple
 
 from tutor.judge.costs import BARELY, HALF_RIGHT, LEFT_OUT_IDLE, OTHER_ARM, OTHER_FACTOR
 from tutor.judge.edits import (
     Edit,
+    Edits,
     Number,
     closest,
     edits,
@@ -40,13 +42,17 @@ class Beside(NamedTuple):
 def explain_coefficients(
     line: TypedEquation,
     true: TrueEquation,
-    choices: Mapping[str, Sequence[Edit]],
+    choices: Mapping[str, Edits],
     factors: Mapping[str, Factors],
     scale: float,
     tolerance: Tolerance,
     idle: Collection[str],
+    most: float = math.inf,
 ) -> Explanation:
-    """The cheapest account of the unknowns at `scale`: each is right, wrong, astray or left out."""
+    """The cheapest account of the unknowns at `scale`: each is right, wrong, astray or left out.
+
+    It ends at the first unknown with which it costs as much as `most`.
+    """
     spots = true.unknowns
     slips: list[Slip] = []
     cost = 0.0
@@ -65,6 +71,8 @@ def explain_coefficients(
         found = _beside(coefficient, spot, choices[name], factors[name], scale, tolerance)
         slips += [Slip(code, name, found.spot) for code in found.edit.codes]
         cost += found.edit.cost
+        if cost >= most:
+            return Explanation(cost, tuple(slips), scale)
     missing = _left_out(line, true, idle, scale)
     return Explanation(cost + missing.cost, (*slips, *missing.slips), scale)
 
@@ -94,7 +102,7 @@ def _left_out(
 def _beside(
     coefficient: Coefficient,
     spot: TrueTerm,
-    choices: Sequence[Edit],
+    choices: Edits,
     factors: Factors,
     scale: float,
     tolerance: Tolerance,
@@ -113,11 +121,11 @@ def _beside(
     return Beside(found or _no_rule(coefficient.value, scale, spot), spot)
 
 
-def _apt(choices: Sequence[Edit], coefficient: Coefficient) -> Sequence[Edit]:
+def _apt(choices: Edits, coefficient: Coefficient) -> Edits:
     """The edits that fit a force split into two terms: it was not taken whole."""
     if len(coefficient.terms) == 1:
         return choices
-    return [edit for edit in choices if not any(KINDS[code].of_whole for code in edit.codes)]
+    return Edits(e for e in choices if not any(KINDS[code].of_whole for code in e.codes))
 
 
 def _no_rule(value: float, scale: float, spot: TrueTerm) -> Edit:

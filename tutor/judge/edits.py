@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-import math
+from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
+from functools import cached_property
+from operator import itemgetter
 
 from tutor.judge.blocks import TINY, rounded_by
 from tutor.judge.costs import (
@@ -24,13 +26,14 @@ from tutor.judge.kind import Kind, Look
 from tutor.judge.mistakes import KINDS
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Tolerance
+from tutor.notation.fact import fact
 
 PRECISELY = 3e-4
 WIDEST_RADIUS = 0.01
 UNEXPLAINED = KINDS["not-equilibrium"].cost
 
 
-@dataclass(frozen=True)
+@fact
 class Edit:
     """A wrong contribution and the mistakes, most telling first, that make it."""
 
@@ -39,7 +42,28 @@ class Edit:
     cost: float
 
 
-@dataclass(frozen=True)
+class Edits(tuple[Edit, ...]):
+    """Wrong contributions, cheapest first, in which those near to a number are found at once."""
+
+    @cached_property
+    def _by_value(self) -> tuple[list[float], list[int]]:
+        order = sorted(range(len(self)), key=lambda place: self[place].value)
+        return [self[place].value for place in order], order
+
+    def near(self, value: float, within: float) -> list[Edit]:
+        """Those of which `value` is off by at most `within` of their size and `TINY`, cheapest first.
+
+        A few that lie just outside may be among them.
+        """
+        size = abs(value)
+        low, high = (size - TINY) / (1.0 + within) - TINY, (size + TINY) / (1.0 - within) + TINY
+        values, order = self._by_value
+        start = bisect_left(values, low if value >= 0 else -high)
+        stop = bisect_right(values, high if value >= 0 else -low)
+        return [self[place] for place in sorted(order[start:stop])]
+
+
+@fact
 class Number:
     """A typed number or coefficient: its value, half-width and factors, at a scale of the line."""
 
@@ -49,32 +73,33 @@ class Number:
     scale: float
 
 
-def edits(spot: TrueTerm) -> tuple[Edit, ...]:
+def edits(spot: TrueTerm) -> Edits:
     """Every wrong contribution the catalogue makes at `spot`, cheapest first.
 
     Besides each single mistake, a mistake that changes the size may come with a wrong sign. Of
     several mistakes that make the same number the cheapest is kept, and those that only the way it
     is typed tells apart.
     """
-    found: list[tuple[Edit, Kind]] = []
+    found: list[tuple[float, float, str, tuple[str, ...]]] = []
     turned = turning_code(spot)
     for kind in KINDS.values():
         if kind.variants is None:
             continue
+        sort = kind.code if kind.shows is not None or kind.of_whole else kind.touches
         for per_unit in kind.variants(spot):
             value = per_unit * spot.scale
-            found.append((Edit(value, (kind.code,), kind.cost), kind))
+            found.append((kind.cost, value, sort, (kind.code,)))
             if not kind.alone and value != 0.0:
                 cost = kind.cost + KINDS[turned].cost
-                found.append((Edit(-value, (kind.code, turned), cost), kind))
-    found.sort(key=lambda pair: pair[0].cost)
-    kept: dict[tuple[str, float], Edit] = {}
-    for edit, kind in found:
-        if not math.isclose(edit.value, spot.true, rel_tol=1e-6, abs_tol=1e-12):
-            told_apart = kind.shows is not None or kind.of_whole
-            sort = kind.code if told_apart else kind.touches
-            kept.setdefault((sort, float(f"{edit.value:.6g}")), edit)
-    return tuple(kept.values())
+                found.append((cost, -value, sort, (kind.code, turned)))
+    found.sort(key=itemgetter(0))
+    kept: dict[tuple[str, str], Edit] = {}
+    true, near = spot.true, max(1e-6 * abs(spot.true), 1e-12)
+    for cost, value, sort, codes in found:
+        key = (sort, f"{value or 0.0:.6g}")
+        if key not in kept and abs(value - true) > near:
+            kept[key] = Edit(value, codes, cost)
+    return Edits(kept.values())
 
 
 def turning_code(spot: TrueTerm) -> str:
@@ -94,9 +119,7 @@ def named_at(code: str, spot: TrueTerm, others: Sequence[TrueTerm]) -> str:
     return code
 
 
-def closest(
-    typed: Number, choices: Sequence[Edit], spot: TrueTerm, tolerance: Tolerance
-) -> Edit | None:
+def closest(typed: Number, choices: Edits, spot: TrueTerm, tolerance: Tolerance) -> Edit | None:
     """The most plausible wrong contribution that a typed number is, or None.
 
     One that is met only when rounded harder than typed, or against which the typed factors speak, is
@@ -107,10 +130,12 @@ def closest(
     value, radius, scale = typed.value, typed.radius, typed.scale
     widest = max(tolerance.remark, tolerance.silent + WIDEST_RADIUS)
     tiny = TINY * abs(scale)
-    multiplied = abs(scale) != 1.0
-    factors = typed.factors.without(scale) if multiplied else typed.factors
+    near = choices.near(value / scale, widest)
+    if not near:
+        return None
+    factors = typed.factors.without(scale) if abs(scale) != 1.0 else typed.factors
     look = Look(factors, radius > 0.0, spot.is_moment)
-    for edit in choices:
+    for edit in near:
         if best is not None and edit.cost >= best.cost:
             break
         target = scale * edit.value

@@ -22,6 +22,8 @@ from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.model import Tolerance
 from tutor.notation import Names, Reading, Term, Unreadable, one_equation, read_line
 
+ABOUT_ONE = (0.9, 1.1)
+"""Between these lies what is the same but for a unit, for a first look."""
 MOST_FORCES = 2
 BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
 
@@ -139,8 +141,10 @@ def _overall(
             return KINDS["pull-push"].cost, Slip("pull-push", None, None)
     if _in_other_unit(true, line, tolerance):
         return KINDS["unit"].cost, Slip("unit", None, None)
+    if not _may_be_radians(reading.text):
+        return None
     radians = one_equation(read_line(reading.text, names, angles="radians"))
-    if not isinstance(radians, Unreadable) and _may_be_radians(reading.text):
+    if not isinstance(radians, Unreadable):
         again = typed_equation(radians)
         if again != line and fit(again, true, tolerance) is not None:
             return IN_RADIANS, Slip("angle-mode", None, None)
@@ -157,7 +161,11 @@ def _in_other_unit(true: TrueEquation, line: TypedEquation, tolerance: Tolerance
     """Whether all numbers without unknown are off by the same factor of units."""
     if len(line.constants) < 2 or not line.unknowns:
         return False
+    sizes = [abs(spot.true) for spot in true.numbers(line.names) if spot.true != 0.0]
+    first = abs(line.constants[0].value)
     for factor in FACTORS:
+        if not any(ABOUT_ONE[0] * size <= first * factor <= ABOUT_ONE[1] * size for size in sizes):
+            continue
         numbers = tuple(
             t._replace(value=t.value * factor, radius=t.radius * factor) for t in line.constants
         )

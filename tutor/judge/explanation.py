@@ -4,15 +4,15 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from tutor.judge.costs import ONCE_MORE
 from tutor.judge.mistakes import KINDS
 from tutor.judge.true_equation import TrueTerm
 from tutor.notation import Span
+from tutor.notation.fact import fact
 
 
-@dataclass(frozen=True)
+@fact
 class Slip:
     """One mistake at one force; `spot` is None where the force does not act on the body."""
 
@@ -22,7 +22,7 @@ class Slip:
     span: Span | None = None
 
 
-@dataclass(frozen=True)
+@fact
 class Explanation:
     """Slips that together turn `scale` times the true line into the typed one."""
 

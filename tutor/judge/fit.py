@@ -61,7 +61,7 @@ def fit(line: TypedEquation, true: TrueEquation, tolerance: Tolerance) -> Fit | 
 def _may_be_coarse(line: TypedEquation, true: TrueEquation) -> bool:
     """Whether only the rounding of integers can stand between a line and the true one."""
     same = line.names <= true.unknowns.keys() and bool(line.unknowns)
-    return same and any(factors.coarse for factors in line.factors)
+    return same and line.may_be_coarse
 
 
 def _fit(line: TypedEquation, true: TrueEquation, tolerance: Tolerance) -> Fit | None:

@@ -14,6 +14,7 @@ from tutor.judge.costs import BARE_SIZE, MISPLACED, MORE_THAN_THERE, OTHER_SIZE,
 from tutor.judge.edits import (
     UNEXPLAINED,
     Edit,
+    Edits,
     Number,
     against_right,
     closest,
@@ -61,10 +62,10 @@ class Numbers:
         return [abs(spot.scale) for spot in self.spots if spot.lost_minus]
 
     @cached_property
-    def _made(self) -> dict[int, tuple[Edit, ...]]:
+    def _made(self) -> dict[int, Edits]:
         return {}
 
-    def edits(self, place: int) -> tuple[Edit, ...]:
+    def edits(self, place: int) -> Edits:
         """The wrong contributions at one place, made when first asked for."""
         if place not in self._made:
             self._made[place] = edits(self.spots[place])

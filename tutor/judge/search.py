@@ -18,13 +18,14 @@ from tutor.judge.costs import (
     CLOSE_PAIRS,
     IN_PARTS,
     ON_A_SLIP,
+    ONCE_MORE,
     PER_DECADE,
     SCALED_ALONE,
     SCALED_MOMENT,
     SCALED_SUM,
     TURNED_ROUND,
 )
-from tutor.judge.edits import UNEXPLAINED, Edit, edits
+from tutor.judge.edits import UNEXPLAINED, Edits, edits
 from tutor.judge.explanation import NOTHING_NAMED, Explanation, Slip, saved
 from tutor.judge.mistakes import KINDS
 from tutor.judge.numbers import Numbers, explain_numbers
@@ -55,7 +56,8 @@ def search(
         for scale, penalty in ways:
             if penalty + CHEAPEST >= best + CLOSE:
                 continue
-            start = explain_coefficients(line, true, choices, factors, scale, tolerance, idle)
+            most = (best + CLOSE - penalty) / ONCE_MORE
+            start = explain_coefficients(line, true, choices, factors, scale, tolerance, idle, most)
             if start.cost + penalty - saved(start.slips) >= best + CLOSE:
                 continue
             rest = explain_numbers(given, scale)
@@ -92,7 +94,7 @@ def _best_of(accounts: list[Explanation]) -> tuple[Explanation, tuple[Explanatio
 def _scales(
     line: TypedEquation,
     spots: Mapping[str, TrueTerm],
-    choices: Mapping[str, Sequence[Edit]],
+    choices: Mapping[str, Edits],
     numbers: Sequence[TrueTerm],
 ) -> Iterator[tuple[float, float]]:
     """(scale, penalty): as written, turned round, anchored at a right term, at a wrong one."""
@@ -118,7 +120,9 @@ def _scales(
         if name in spots
     ]
     if not typed:
-        typed = [(term.value, spot.true, ()) for term in line.constants[:2] for spot in numbers]
+        typed = [
+            (term.value, spot.true, Edits()) for term in line.constants[:2] for spot in numbers
+        ]
     for value, true, _ in typed:
         if true != 0.0 and fresh(value / true):
             yield value / true, scaled + _far_from_one(value / true)

@@ -64,6 +64,11 @@ class TypedEquation:
         return replace(self, unknowns=beside, constants=rounded, widened=True)
 
     @cached_property
+    def may_be_coarse(self) -> bool:
+        """Whether integers of two figures stand in a product, which may be rounded ones."""
+        return any(factors.coarse for factors in self.factors)
+
+    @cached_property
     def names(self) -> frozenset[str]:
         return frozenset(self.unknowns)
 
