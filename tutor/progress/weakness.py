@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tutor.judge.called import CALLED, called
 from tutor.progress.account import Answer
-from tutor.skills import masteries, skill_called
+from tutor.skills import MASTERED, masteries, skill_called
 
 WEAK = 0.5
 """Below this a skill is lacking rather than on its way; our own judgement, as `MASTERED` is the study's."""
@@ -42,12 +42,15 @@ def times(count: int) -> str:
 
 
 def weaknesses(answers: Sequence[Answer]) -> tuple[Weakness, ...]:
-    """What is lacking, the weakest first; a named mistake before the step it was made in."""
+    """What is lacking, the weakest first; a named mistake before the step it was made in.
+
+    A mistake that was made is counted until it is known to be overcome; a step, while it is weak.
+    """
     latest = sorted(answers, key=lambda answer: answer.time)[-LATELY:]
     found = [
         Weakness(m.skill, m.likely, m.answers - m.right, m.answers, _where(latest, m.skill))
         for m in masteries(seen for answer in latest for seen in answer.seen)
-        if m.likely < WEAK and m.right < m.answers
+        if m.right < m.answers and m.likely < (WEAK if m.skill.startswith("step ") else MASTERED)
     ]
     return tuple(sorted(found, key=_rank))
 
