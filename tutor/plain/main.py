@@ -178,7 +178,14 @@ def hold(here: Here, session: Session) -> Way:
         voice.say((SKIP.format(steps=steps),))
     voice.say(filter(None, (offer(here, session),)))
     session.remarks = choices.settings.remarks
-    walk = Walk(voice, session, choices, lambda: after_lines(here, session))
+    walk = Walk(
+        voice,
+        session,
+        choices.done,
+        choices.remarks,
+        choices.guide,
+        lambda: after_lines(here, session),
+    )
     if choices.given.begin and not session.lesson.events:
         walk.begin(choices.given.begin)
     while (way := walk.listen()) == "practice":

@@ -25,7 +25,6 @@ from tutor.deeds.deed import (
 from tutor.lesson import Ask, Lesson, Reply, State
 from tutor.lesson.pointing import PLACE
 from tutor.plain import telling
-from tutor.plain.choices import Choices
 from tutor.plain.saving import save
 from tutor.plain.sights import sight
 from tutor.plain.voice import Voice
@@ -36,20 +35,25 @@ from tutor.session import Session
 class Walk:
     """One session as a conversation: `listen` until the student goes elsewhere.
 
-    `choices` are told the name of each step that was passed without a wrong answer, and what is wanted
-    from now on; `after` is what is said after the table.
+    `step_done` is told the name of each step that was passed without a wrong answer; `remarks` and
+    `guide`, whether remarks on an easier way and the guide are wanted from now on; `after` is what is
+    said after the table.
     """
 
     def __init__(
         self,
         voice: Voice,
         session: Session,
-        choices: Choices,
+        step_done: Callable[[str], None],
+        remarks: Callable[[bool], None] = lambda on: None,
+        guide: Callable[[bool], None] = lambda on: None,
         after: Callable[[], Iterable[str]] = tuple,
     ) -> None:
         self.voice = voice
         self.session = session
-        self._choices = choices
+        self._step_done = step_done
+        self._remarks = remarks
+        self._guide = guide
         self._after = after
         self._value_of: str | None = None
         self._last: tuple[str, ...] = ()
@@ -80,12 +84,12 @@ class Walk:
                 self.voice.say(self._save(name))
             case Remark(on=on):
                 self.session.remarks = on
-                self._choices.remarks(on)
+                self._remarks(on)
                 self.voice.say(("Remarks are on." if on else "Remarks are off.",))
             case Begin(stage=stage):
                 self.begin(stage)
             case Guided(on=on):
-                self._choices.guide(on)
+                self._guide(on)
                 self.voice.say(("The guide is on." if on else "The guide is off.",))
             case Show(what="last") if self._last:
                 self.voice.say(self._last)
@@ -131,7 +135,7 @@ class Walk:
         self.voice.say(self._asked(before))
         state, step = self.lesson.state, old.step
         if deed.kind not in ("go", "undo", "skip") and state.step != step and passed(state, step):
-            self._choices.done(step)
+            self._step_done(step)
 
     def _say_reply(self, deed: Do, reply: Reply, typed: str) -> None:
         """What was said back; a hint is heard again together with the verdict before it.
