@@ -84,7 +84,30 @@ def test_the_number_that_does_not_follow_is_named_with_its_sign() -> None:
 
 
 def test_a_wrong_value_behind_a_right_equation_says_that_the_equation_is_right() -> None:
-    assert told(Fy("A"), ".6AD + 12 = 0 => 20 T").text.startswith("The equation is right. ")
+    text = told(Fy("A"), ".6AD + 12 = 0 => 20 T").text
+    assert text.startswith("The equation is right and stands; the value is not: the size is right")
+
+
+@pytest.mark.parametrize(
+    ("text", "stands"),
+    [
+        (".6AD + 12 = 0 => 20 T", ".6AD + 12 = 0"),
+        ("ΣFy: .6AD + 12 = 0, AD = -21", "ΣFy: .6AD + 12 = 0"),
+        (".6AD + 12 = 0 (T)", ".6AD + 12 = 0"),
+        ("AD = -12/.6 = -21.5", "AD = -12/.6"),
+        (".6AD + 12 = 0 => AD = -12/.6 = -25", ".6AD + 12 = 0 => AD = -12/.6"),
+        (".6AD = -12 = -20", ".6AD = -12"),
+    ],
+)
+def test_of_a_line_with_a_wrong_value_the_equation_stands_by_itself(text: str, stands: str) -> None:
+    verdict = told(Fy("A"), text)
+    assert (verdict.kind, verdict.stands) == ("wrong", stands)
+    assert told(Fy("A"), stands).right
+
+
+@pytest.mark.parametrize("text", [".8AD + 12 = 0 => -15", "AD = 20 T", "AD = -12 = -20"])
+def test_nothing_of_a_line_stands_whose_equation_is_wrong(text: str) -> None:
+    assert told(Fy("A"), text).stands == ""
 
 
 def test_a_reaction_behind_an_arrow_is_looked_at_with_its_way() -> None:

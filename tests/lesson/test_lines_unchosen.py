@@ -109,3 +109,35 @@ def test_where_the_sum_was_chosen_a_line_of_the_other_is_told_so(at_c: Lesson) -
     reply = at_c.take("type", text="-5/13 F_BC - 150 = 0", now=4.0)
     assert not reply.accepted
     assert "You can keep it as ΣFy at joint C." in reply.text
+
+
+@pytest.mark.parametrize(
+    ("text", "about", "code"),
+    [
+        ("F_AB + 150 = 0", "Fy @ A", "sign"),
+        ("2 F_AB - 150 = 0", "Fy @ A", "double"),
+        ("F_AC + 360 = 0", "Fx @ A", "minus"),
+        ("AC*12/13 - 360 = 0", "Fx @ A", "needless-component"),
+        ("F_AB - 105 = 0", "Fy @ A", "carried"),
+    ],
+)
+def test_a_wrong_line_at_a_joint_is_told_as_the_sum_it_is_nearest_to(
+    text: str, about: str, code: str
+) -> None:
+    lesson, do = walk_to("joints")
+    do("joint", joint="A")
+    assert lesson.state.proposed
+    reply = do("type", text=text)
+    assert reply.verdict is not None
+    assert (reply.verdict.kind, lesson.state.tries[-1].place) == ("wrong", about)
+    taken = reply.said[0].text.startswith("Taken as")
+    assert taken == (about != "Fx @ A")
+    assert reply.verdict.mistakes[0].code == code
+
+
+def test_a_wrong_line_counts_for_the_sum_that_was_chosen() -> None:
+    lesson, do = walk_to("joints")
+    do("joint", joint="A")
+    do("choose", about="Fx @ A")
+    do("type", text="F_AB + 150 = 0")
+    assert lesson.state.tries[-1].place == "Fx @ A"

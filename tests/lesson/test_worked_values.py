@@ -20,10 +20,25 @@ def test_the_value_behind_its_equation_is_recorded_with_it() -> None:
     assert len(lesson.state.lines) == 1
 
 
-def test_a_wrong_value_behind_its_equation_is_told_and_nothing_is_recorded() -> None:
+@pytest.mark.parametrize("end", ["=> 306 N", "= 0 + 306", "so B_x = 360 left", "=> B_x = -360"])
+def test_the_equation_before_a_wrong_value_stands_and_only_the_value_is_typed_again(
+    end: str,
+) -> None:
     lesson, do = walk_to("reactions")
-    reply = do("type", text="ΣM_A: B_x - 150*2.4 = 0 => 306 N")
-    assert [say.tone for say in reply.said] == ["wrong"]
+    reply = do("type", text=f"ΣM_A: B_x - 150*2.4 = 0 {end}")
+    assert [say.tone for say in reply.said] == ["right", "wrong"]
+    assert [line.text for line in lesson.state.lines] == ["ΣM_A: B_x - 150*2.4 = 0"]
+    assert not lesson.state.result
+    assert "360" not in reply.text
+    assert do("type", text="B_x = 360").accepted
+    assert lesson.state.result["B_x"].value == 360
+
+
+def test_a_wrong_value_behind_a_line_that_stands_already_adds_no_line() -> None:
+    lesson, do = walk_to("reactions")
+    do("type", text="ΣM_A: B_x - 150*2.4 = 0")
+    do("type", text="ΣM_A: B_x - 150*2.4 = 0 => 306 N")
+    assert sum(line.adds for line in lesson.state.lines) == 1
     assert not lesson.state.result
 
 

@@ -3,11 +3,19 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from itertools import permutations
 from typing import NamedTuple
 
-from tutor.judge.costs import BARELY, HALF_RIGHT, LEFT_OUT_IDLE, OTHER_ARM, OTHER_FACTOR
+from tutor.judge.costs import (
+    BARELY,
+    HALF_RIGHT,
+    LEFT_OUT_IDLE,
+    ONCE_MORE,
+    OTHER_ARM,
+    OTHER_FACTOR,
+    UNSEEN,
+)
 from tutor.judge.edits import (
     Edit,
     Edits,
@@ -19,7 +27,7 @@ from tutor.judge.edits import (
     rounded_harder,
     turning_code,
 )
-from tutor.judge.explanation import Explanation, Slip
+from tutor.judge.explanation import Explanation, Slip, saved
 from tutor.judge.factors import Factors
 from tutor.judge.fit import slack_of
 from tutor.judge.mistakes import KINDS
@@ -30,6 +38,11 @@ from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.model import Tolerance
 
 MOST_TERMS = 6
+LEAST = ONCE_MORE * min(kind.cost for kind in KINDS.values() if kind.variants or kind.runs_through)
+"""What a wrong coefficient costs at least: a mistake that runs through the line, once more."""
+
+
+Terms = Sequence[tuple[float, Factors]]
 
 
 class Beside(NamedTuple):
@@ -48,33 +61,49 @@ def explain_coefficients(
     tolerance: Tolerance,
     idle: Collection[str],
     most: float = math.inf,
-) -> Explanation:
+) -> Explanation | None:
     """The cheapest account of the unknowns at `scale`: each is right, wrong, astray or left out.
 
-    It ends at the first unknown with which it costs as much as `most`.
+    None where it costs `most` or more, with what it saves that a slip runs through.
     """
-    spots = true.unknowns
+    first, wrong = _as_they_stand(line, true, scale, tolerance)
+    found = _left_out(line, true, idle, scale)
+    slips, cost = list(first.slips), first.cost + found.cost
+    for place, name in enumerate(wrong):
+        if cost - saved((*slips, *found.slips)) + (len(wrong) - place) * LEAST >= most:
+            return None
+        coefficient, spot = line.unknowns[name], true.unknowns[name]
+        number = Number(coefficient.value, coefficient.radius, factors[name], scale)
+        hard = rounded_harder(number, scale * spot.true, tolerance, line.briefly)
+        terms = line.terms_beside(name) if len(coefficient.terms) > 1 else ()
+        beside = _beside(coefficient, terms, spot, choices[name], number, hard, tolerance)
+        slips += [Slip(code, name, beside.spot) for code in beside.edit.codes]
+        cost += beside.edit.cost
+    slips += found.slips
+    return Explanation(cost, tuple(slips), scale) if cost - saved(slips) < most else None
+
+
+def _as_they_stand(
+    line: TypedEquation, true: TrueEquation, scale: float, tolerance: Tolerance
+) -> tuple[Explanation, list[str]]:
+    """What the unknowns cost that are right or act elsewhere, and the names of those that are wrong."""
     slips: list[Slip] = []
     cost = 0.0
+    wrong: list[str] = []
     for name, coefficient in line.unknowns.items():
-        if name not in spots:
+        if name not in true.unknowns:
             code, more = unknown_from_elsewhere(name, coefficient.value / scale, true)
             slips.append(Slip(code, name, None))
             cost += more
             continue
-        spot = spots[name]
+        spot = true.unknowns[name]
         off = abs(coefficient.value - scale * spot.true)
         if off <= slack_of(coefficient, spot, scale, tolerance, "remark"):
             silent = slack_of(coefficient, spot, scale, tolerance, "silent")
             cost += BARELY if off > silent else 0.0
-            continue
-        found = _beside(coefficient, spot, choices[name], factors[name], scale, tolerance)
-        slips += [Slip(code, name, found.spot) for code in found.edit.codes]
-        cost += found.edit.cost
-        if cost >= most:
-            return Explanation(cost, tuple(slips), scale)
-    missing = _left_out(line, true, idle, scale)
-    return Explanation(cost + missing.cost, (*slips, *missing.slips), scale)
+        else:
+            wrong.append(name)
+    return Explanation(cost, tuple(slips), scale), wrong
 
 
 def _left_out(
@@ -101,18 +130,22 @@ def _left_out(
 
 def _beside(
     coefficient: Coefficient,
+    terms: Terms,
     spot: TrueTerm,
     choices: Edits,
-    factors: Factors,
-    scale: float,
+    number: Number,
+    hard: float | None,
     tolerance: Tolerance,
 ) -> Beside:
-    """What is wrong with the coefficient of an unknown on the body."""
-    if (several := _of_several_terms(coefficient, spot, scale)) is not None:
+    """What is wrong with the coefficient of an unknown on the body.
+
+    `hard` is what it costs that it is only rounded too hard, None where it is not.
+    """
+    scale = number.scale
+    value = coefficient.value
+    if (several := _of_several_terms(terms, value, spot, scale)) is not None:
         return several
-    number = Number(coefficient.value, coefficient.radius, factors, scale)
     found = closest(number, _apt(choices, coefficient), spot, tolerance)
-    hard = rounded_harder(number, scale * spot.true, tolerance)
     if hard is not None:
         rounding = Edit(spot.true, ("rounding",), KINDS["rounding"].cost + hard)
         found = min(
@@ -141,30 +174,39 @@ def _no_rule(value: float, scale: float, spot: TrueTerm) -> Edit:
     return Edit(value, ("not-equilibrium",), other_factor_cost(value / scale, spot))
 
 
-def _of_several_terms(coefficient: Coefficient, spot: TrueTerm, scale: float) -> Beside | None:
+def _of_several_terms(terms: Terms, value: float, spot: TrueTerm, scale: float) -> Beside | None:
     """What is wrong with an unknown typed in several terms of which some are right; or None."""
-    terms, true = coefficient.terms, scale * spot.true
     if not 1 < len(terms) <= MOST_TERMS:
         return None
-    if are_same(coefficient.value, 2 * true):
-        return Beside(Edit(coefficient.value, ("double",), HALF_RIGHT), spot)
+    if are_same(value, 2 * scale * spot.true):
+        return Beside(Edit(value, ("double",), HALF_RIGHT), spot)
     if len(terms) == 2:
-        for typed, rest in permutations(terms):
-            for one, other in permutations(spot.parts, 2):
-                if _is(typed, scale * one.true):
-                    return _at_the_other(coefficient.value, rest / scale, other, spot)
+        found = [
+            _at_the_other(value, rest / scale, factors, other, spot)
+            for (typed, _), (rest, factors) in permutations(terms)
+            for one, other in permutations(spot.parts, 2)
+            if _is(typed, scale * one.true)
+        ]
+        if found:
+            return min(found, key=lambda beside: beside.edit.cost)
     rights = [scale * part.true for part in (spot, *spot.parts)]
-    if spot.parts and any(_is(term, right) for term in terms for right in rights):
-        return Beside(Edit(coefficient.value, ("component-in-moment",), HALF_RIGHT), spot)
+    if spot.parts and any(_is(term, right) for term, _ in terms for right in rights):
+        return Beside(Edit(value, ("component-in-moment",), HALF_RIGHT), spot)
     return None
 
 
-def _at_the_other(value: float, typed: float, other: TrueTerm, whole: TrueTerm) -> Beside:
-    """What the term of one component is where that of the other is right."""
+def _at_the_other(
+    value: float, typed: float, factors: Factors, other: TrueTerm, whole: TrueTerm
+) -> Beside:
+    """What the term of one component is where that of the other is right.
+
+    A term that shows the share of the one component hardly stands for the other.
+    """
+    astray = 0.0 if factors.holds(other.share) else UNSEEN
     for edit in edits(other):
         if len(edit.codes) == 1 and _is(typed, edit.value):
-            return Beside(Edit(value, edit.codes, edit.cost), other)
-    return Beside(Edit(value, ("component-in-moment",), HALF_RIGHT), whole)
+            return Beside(Edit(value, edit.codes, edit.cost + astray), other)
+    return Beside(Edit(value, ("component-in-moment",), HALF_RIGHT + astray), whole)
 
 
 def _is(number: float, wanted: float) -> bool:

@@ -27,7 +27,7 @@ UNSEEN = 0.5
 """A typed product holds neither the size nor the factor of the force it is taken for."""
 MINUS_ASTRAY = 5.0
 """A minus in brackets belongs to an earlier result that is negative, and to nothing else."""
-LOOSE = 0.3
+LOOSE = 0.5
 """The number is met only within its rounding."""
 FAR = 0.5
 """The number is met only within the second tolerance."""

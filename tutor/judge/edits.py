@@ -104,7 +104,7 @@ def edits(spot: TrueTerm) -> Edits:
 
 def turning_code(spot: TrueTerm) -> str:
     """What a wrong sign at this spot is called."""
-    if spot.lost_minus:
+    if spot.has_own_sign:
         return "minus"
     if spot.sense < 0 and not spot.numeric:
         return "sense"
@@ -134,7 +134,7 @@ def closest(typed: Number, choices: Edits, spot: TrueTerm, tolerance: Tolerance)
     if not near:
         return None
     factors = typed.factors.without(scale) if abs(scale) != 1.0 else typed.factors
-    look = Look(factors, radius > 0.0, spot.is_moment)
+    look = Look(factors, radius > 0.0, spot.is_moment, spot.numeric)
     for edit in near:
         if best is not None and edit.cost >= best.cost:
             break
@@ -191,13 +191,20 @@ def against_right(typed: Number, spot: TrueTerm, negative: Sequence[float] = ())
     return 0.0 if factors.holds(spot.per_unit, scale) else UNSEEN
 
 
-def rounded_harder(typed: Number, true: float, tolerance: Tolerance) -> float | None:
-    """What it costs more that a rounded number stands for the true one with too few figures, or None."""
+def rounded_harder(
+    typed: Number, true: float, tolerance: Tolerance, briefly: bool = False
+) -> float | None:
+    """What it costs more that a rounded number stands for the true one with too few figures, or None.
+
+    `briefly` is whether all numbers of the line have one figure: then how far off it is says little.
+    """
     rounded = rounded_by(typed.value, typed.radius) if typed.factors.count < 2 else typed.radius
     off, radius = abs(typed.value - true), rounded * (1 + 1e-9)
     if radius <= 0.0 or typed.value * true <= 0:
         return None
     beyond = off / abs(true) - tolerance.remark
+    if briefly:
+        return BEYOND if off <= 2 * radius else None
     far = BEYOND + BY_HOW_MUCH * beyond if beyond > 0.0 else 0.0
     if off <= radius:
         return far

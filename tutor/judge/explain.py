@@ -11,7 +11,7 @@ from tutor.judge.costs import IN_RADIANS, NOT_RECORDED
 from tutor.judge.equal_forces import LEFT_OUT
 from tutor.judge.explanation import NOTHING_NAMED, Explanation, Slip
 from tutor.judge.factors import Factors
-from tutor.judge.fit import fit, number_by_number
+from tutor.judge.fit import fit, nearly_as_written, number_by_number
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
@@ -159,7 +159,7 @@ def _may_be_radians(text: str) -> bool:
 
 def _in_other_unit(true: TrueEquation, line: TypedEquation, tolerance: Tolerance) -> bool:
     """Whether all numbers without unknown are off by the same factor of units."""
-    if len(line.constants) < 2 or not line.unknowns:
+    if len(line.constants) < 2 or not nearly_as_written(line, true):
         return False
     sizes = [abs(spot.true) for spot in true.numbers(line.names) if spot.true != 0.0]
     first = abs(line.constants[0].value)

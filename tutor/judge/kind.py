@@ -166,11 +166,15 @@ def force_in_words(problem: Problem, force: str | None) -> str:
 
 @dataclass(frozen=True)
 class Look:
-    """How a term looks: its typed factors, whether its number is rounded, and where it stands."""
+    """How a term looks: its typed factors, whether its number is rounded, and where it stands.
+
+    `numeric` is whether it is a number alone, and not the factor of an unknown.
+    """
 
     factors: Factors
     rounded: bool
     in_moment: bool
+    numeric: bool
 
     @property
     def trigonometric(self) -> bool:
@@ -179,9 +183,13 @@ class Look:
 
     @property
     def shows_component(self) -> bool:
-        """Whether a factor was typed that may be a component's, or the number was worked out."""
+        """Whether a factor was typed that may be a component's, or the number was worked out.
+
+        What stands alone beside an unknown was worked out where it is rounded; else it is read off.
+        """
         small = any(abs(leaf) < 1.0 for leaf in self.factors.leaves)
-        return self.factors.count < 2 or small or bool(self.factors.functions)
+        alone = self.factors.count < (2 if self.numeric or self.rounded else 1)
+        return alone or small or bool(self.factors.functions)
 
 
 @dataclass(frozen=True)

@@ -176,7 +176,8 @@ def _mistaken(line: Line) -> Verdict:
     unclear = any(slip.code == "not-equilibrium" for slip in slips)
     exactly = line.holds and line.holds_to(EXACTLY)
     of_another = exactly and not nearly_as_written(line.typed, true)
-    if of_another and (unclear or _of_acting_forces(slips, values)):
+    by_chance = _of_acting_forces(slips, values) and not _plainly_one(slips)
+    if of_another and (unclear or by_chance):
         return _true_elsewhere(line, None)
     mistakes = tuple(mistake_of(true, slip, reading, slips) for slip in slips)
     if unclear and len(mistakes) == 1 and mistakes[0].force is None:
@@ -193,6 +194,12 @@ def _mistaken(line: Line) -> Verdict:
 def _of_acting_forces(slips: Sequence[Slip], values: Mapping[str, float]) -> bool:
     """Whether none of the slips is about an unknown that happens to be zero."""
     return all(values.get(slip.force or "", 1.0) != 0.0 for slip in slips)
+
+
+def _plainly_one(slips: Sequence[Slip]) -> bool:
+    """Whether one slip of a factor was made at several forces, so that it is chance what it comes to."""
+    codes = {slip.code for slip in slips}
+    return len(codes) == 1 < len(slips) and KINDS[codes.pop()].touches == "factor"
 
 
 def _true_elsewhere(line: Line, other: Equation | None) -> Verdict:

@@ -10,7 +10,14 @@ from itertools import combinations
 
 from tutor.judge.assignment import cheapest
 from tutor.judge.blocks import stand_for
-from tutor.judge.costs import BARE_SIZE, MISPLACED, MORE_THAN_THERE, OTHER_SIZE, SIZE_SHOWN
+from tutor.judge.costs import (
+    BARE_SIZE,
+    MINUS_ASTRAY,
+    MISPLACED,
+    MORE_THAN_THERE,
+    OTHER_SIZE,
+    SIZE_SHOWN,
+)
 from tutor.judge.edits import (
     UNEXPLAINED,
     Edit,
@@ -60,6 +67,22 @@ class Numbers:
     def negative(self) -> list[float]:
         """The sizes of the student's own results that have a minus."""
         return [abs(spot.scale) for spot in self.spots if spot.lost_minus]
+
+    @cached_property
+    def _shown_with_minus(self) -> frozenset[int]:
+        """The places of own negative results that stand in the line with their own minus."""
+        return frozenset(
+            i
+            for i, spot in enumerate(self.spots)
+            if spot.lost_minus and any(f.has_minus(spot.scale) for f in self.line.factors)
+        )
+
+    def against_right(self, number: Number, place: int) -> float:
+        """What the typed factors say against a number that comes to the right value at `place`."""
+        spot = self.spots[place]
+        if place in self._shown_with_minus and not number.factors.has_minus(spot.scale):
+            return MINUS_ASTRAY
+        return against_right(number, spot, self.negative)
 
     @cached_property
     def _made(self) -> dict[int, Edits]:
@@ -131,9 +154,7 @@ def _unpaired(
             i
             for i in given.acting
             if _is_right(term, spots[i], given, scale)
-            and not against_right(
-                Number(term.value, term.radius, factors, scale), spots[i], given.negative
-            )
+            and not given.against_right(Number(term.value, term.radius, factors, scale), i)
         }
         for term, factors in rows
     ]
@@ -219,7 +240,7 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     spot, tolerance = given.spots[place], given.tolerance
     number = Number(term.value, term.radius, factors, scale)
     if spot.true != 0.0 and _is_right(term, spot, given, scale):
-        return replace(RIGHT, cost=against_right(number, spot, given.negative))
+        return replace(RIGHT, cost=given.against_right(number, place))
     hard = rounded_harder(number, scale * spot.true, tolerance)
     rounding = None
     if hard is not None and not (factors.count > 1 and factors.holds(spot.per_unit)):

@@ -33,8 +33,12 @@ def is_result(line: TypedEquation, reading: Reading, found: Fit | None, in_sum: 
     if found is not None and abs(found.scale) == 1.0 and in_sum:
         return False
     (coefficient,) = line.unknowns.values()
-    sides = (_bare(reading.left), _bare(reading.right))
-    return abs(coefficient.value) == 1.0 and len(coefficient.terms) == 1 and all(sides)
+    return abs(coefficient.value) == 1.0 and len(coefficient.terms) == 1 and is_bare(reading)
+
+
+def is_bare(reading: object) -> bool:
+    """Whether an equation is a name or a number on each side, with a sign or a unit at most."""
+    return isinstance(reading, Reading) and _bare(reading.left) and _bare(reading.right)
 
 
 def _bare(node: Node) -> bool:

@@ -9,7 +9,7 @@ all plausible scales is the diagnosis; those of about the same cost are ties.
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 
 from tutor.judge.coefficients import explain_coefficients
 from tutor.judge.costs import (
@@ -18,7 +18,6 @@ from tutor.judge.costs import (
     CLOSE_PAIRS,
     IN_PARTS,
     ON_A_SLIP,
-    ONCE_MORE,
     PER_DECADE,
     SCALED_ALONE,
     SCALED_MOMENT,
@@ -37,6 +36,18 @@ CHEAPEST = min(kind.cost for kind in KINDS.values() if kind.variants is not None
 Ways = Iterable[tuple[float, float]]
 
 
+class Choices(dict[str, Edits]):
+    """The wrong coefficients of each unknown, made when first asked for."""
+
+    def __init__(self, spots: Mapping[str, TrueTerm]) -> None:
+        super().__init__()
+        self.spots = spots
+
+    def __missing__(self, name: str) -> Edits:
+        self[name] = edits(self.spots[name])
+        return self[name]
+
+
 def search(
     line: TypedEquation, true: TrueEquation, tolerance: Tolerance, idle: Collection[str] = ()
 ) -> tuple[Explanation, tuple[Explanation, ...]]:
@@ -45,7 +56,7 @@ def search(
     `idle` are the unknowns that come out as zero: leaving one out is no mistake beside another.
     """
     spots, numbers = true.unknowns, true.numbers(line.names | line.cancelled)
-    choices = {name: edits(spots[name]) for name in line.names if name in spots}
+    choices = Choices(spots)
     factors = {name: line.factors_beside(name) for name in line.names}
     accounts: list[Explanation] = []
     best = math.inf
@@ -56,9 +67,9 @@ def search(
         for scale, penalty in ways:
             if penalty + CHEAPEST >= best + CLOSE:
                 continue
-            most = (best + CLOSE - penalty) / ONCE_MORE
+            most = best + CLOSE - penalty
             start = explain_coefficients(line, true, choices, factors, scale, tolerance, idle, most)
-            if start.cost + penalty - saved(start.slips) >= best + CLOSE:
+            if start is None:
                 continue
             rest = explain_numbers(given, scale)
             slips = _joined((*start.slips, *rest.slips), numbers)
@@ -68,7 +79,7 @@ def search(
                 accounts.append(Explanation(cost, slips, scale))
                 best = min(best, cost)
 
-    explain(numbers, _scales(line, spots, choices, numbers))
+    explain(numbers, _scales(line, spots, choices, numbers, lambda: best + CLOSE))
     components = [part for spot in numbers for part in spot.parts or (spot,)]
     if len(components) > len(numbers):
         explain(components, ((1.0, IN_PARTS), (-1.0, TURNED_ROUND + IN_PARTS)))
@@ -96,18 +107,13 @@ def _scales(
     spots: Mapping[str, TrueTerm],
     choices: Mapping[str, Edits],
     numbers: Sequence[TrueTerm],
+    most: Callable[[], float],
 ) -> Iterator[tuple[float, float]]:
-    """(scale, penalty): as written, turned round, anchored at a right term, at a wrong one."""
-    seen: set[float] = set()
+    """(scale, penalty): as written, turned round, anchored at a right term, at a wrong one.
 
-    def fresh(scale: float) -> bool:
-        if scale == 0.0 or not math.isfinite(scale):
-            return False
-        key = float(f"{scale:.4g}")
-        known = key in seen
-        seen.add(key)
-        return not known
-
+    `most` says what an account may cost by now.
+    """
+    fresh = _Fresh()
     for scale, penalty in ((1.0, 0.0), (-1.0, TURNED_ROUND)):
         if fresh(scale):
             yield scale, penalty
@@ -115,22 +121,42 @@ def _scales(
     if len(line.unknowns) == 1 and not line.constants:
         scaled = SCALED_ALONE
     typed = [
-        (typed.value, spots[name].true, choices[name])
+        (name, typed.value, spots[name].true)
         for name, typed in line.unknowns.items()
         if name in spots
     ]
     if not typed:
-        typed = [
-            (term.value, spot.true, Edits()) for term in line.constants[:2] for spot in numbers
-        ]
-    for value, true, _ in typed:
+        typed = [("", term.value, spot.true) for term in line.constants[:2] for spot in numbers]
+    for _, value, true in typed:
         if true != 0.0 and fresh(value / true):
             yield value / true, scaled + _far_from_one(value / true)
-    for value, _, wrong in typed if line.unknowns else ():
-        for edit in wrong:
-            plain = len(edit.codes) == 1 and not KINDS[edit.codes[0]].calculated
-            if edit.value != 0.0 and plain and fresh(value / edit.value):
-                yield value / edit.value, scaled + ON_A_SLIP + _far_from_one(value / edit.value)
+    if not line.unknowns or scaled + ON_A_SLIP + CHEAPEST >= most():
+        return
+    for name, value, _ in typed:
+        for wrong in _plain(choices[name]) if name else ():
+            if fresh(value / wrong):
+                yield value / wrong, scaled + ON_A_SLIP + _far_from_one(value / wrong)
+
+
+class _Fresh:
+    """Whether a scale can be one, and was not asked about before."""
+
+    def __init__(self) -> None:
+        self.seen: set[str] = set()
+
+    def __call__(self, scale: float) -> bool:
+        key = f"{scale:.4g}"
+        if scale == 0.0 or not math.isfinite(scale) or key in self.seen:
+            return False
+        self.seen.add(key)
+        return True
+
+
+def _plain(choices: Edits) -> Iterator[float]:
+    """The wrong coefficients on which a scale may rest: one mistake each, not met by calculation."""
+    for edit in choices:
+        if edit.value != 0.0 and len(edit.codes) == 1 and not KINDS[edit.codes[0]].calculated:
+            yield edit.value
 
 
 def _far_from_one(scale: float) -> float:

@@ -16,6 +16,8 @@ from tutor.judge.kind import Case
 from tutor.judge.line import ROUNDED_HARD, Line, judge_line
 from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution
+from tutor.judge.results import is_bare
+from tutor.judge.ties import lowered
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.value_line import as_value, judge_value_line
 from tutor.judge.values import NEGLIGIBLE, largest_load
@@ -29,6 +31,7 @@ from tutor.notation.unreadable import Broken
 
 PASSED = "Passed over without being read: {words}."
 EQUATION_RIGHT = "The equation is right. {text}"
+EQUATION_STANDS = "The equation is right and stands; the value is not: {text}"
 WAY_ONLY = "The letter behind it says the opposite of what the force does to the member."
 RATIO = "Right: the components of {name} lie in this ratio. It is a slope, and no equation yet."
 
@@ -88,11 +91,11 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
                 lines.append(own)
             elif main is not None and (value := as_value(desk, line, step, lines)) is not None:
                 if not value.right:
-                    return replace(_value_told(value), about=about)
+                    return replace(_value_told(value, _before(line, step)), about=about)
             elif _is_true(desk, verdict, own, lines):
                 beside = beside or verdict
             else:
-                return verdict
+                return _wrong_result(desk, line, step, lines, verdict) or verdict
         main = _to_its_end(desk, line, step, lines, main)
         if main is not None and not main.right:
             return replace(main, about=about)
@@ -111,11 +114,14 @@ def _to_its_end(
     """The verdict so far, or that on the first number or value of a statement that is not right."""
     if step is line.steps[0] and _is_plain(step):
         return main
-    if (broken := broken_link(desk, step)) is not None or main is None:
-        return broken
+    if (broken := broken_link(desk, step)) is not None:
+        right = broken.kind == "wrong" and main is not None
+        return replace(broken, stands=_as_far_as_right(step, broken) if right else "")
+    if main is None:
+        return None
     ended = _ended(desk, line, step, lines)
     if ended is not None and not ended.right:
-        return _value_told(ended)
+        return _value_told(ended, _without_end(step) if len(step.sides) > 1 else "")
     rounded = rounded_hard(step) or (ended is not None and bool(ended.remarks))
     return _rounded(main) if rounded else main
 
@@ -144,10 +150,44 @@ def _ended(
     return Verdict("wrong", WAY_ONLY, (mistake,))
 
 
-def _value_told(value: Verdict) -> Verdict:
-    """The verdict on a line whose equation is right and whose value is not."""
-    text = EQUATION_RIGHT.format(text=value.text)
-    return replace(value, text=text, value=None)
+def _wrong_result(
+    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation], verdict: Verdict
+) -> Verdict | None:
+    """The verdict on a wrong result in the place of an equation, where it shows no single slip of one."""
+    plain = len(verdict.mistakes) == 1 and verdict.mistakes[0].code != "not-equilibrium"
+    if verdict.kind != "wrong" or plain or not is_bare(verdict.reading):
+        return None
+    value = as_value(desk, line, step, lines)
+    if value is None or value.kind != "wrong" or value.mistakes[0].code == "arithmetic":
+        return None
+    return replace(value, about=verdict.about, reading=verdict.reading)
+
+
+def _value_told(value: Verdict, stands: str) -> Verdict:
+    """The verdict on a line whose equation is right, as far as `stands`, and whose value is not."""
+    if value.kind != "wrong" or not stands:
+        return replace(value, text=EQUATION_RIGHT.format(text=value.text), value=None)
+    text = EQUATION_STANDS.format(text=lowered(value.text))
+    return replace(value, text=text, value=None, stands=stands)
+
+
+def _before(line: Typewritten, step: Step) -> str:
+    """What was typed before a statement."""
+    place = line.steps.index(step)
+    return line.text[: line.steps[place - 1].span.end] if place else ""
+
+
+def _as_far_as_right(step: Step, broken: Verdict) -> str:
+    """What was typed of a chain before the first number that does not follow."""
+    at = broken.mistakes[0].span
+    before = [side for side in step.sides if at is not None and side.span.end <= at.start]
+    return step.text[: before[-1].span.end] if len(before) > 1 else ""
+
+
+def _without_end(step: Step) -> str:
+    """What was typed before the number that a chain ends in, or before the T or C behind it."""
+    last = step.sides[-2] if len(step.sides) > 2 else step.sides[-1]
+    return step.text[: last.node.span.end]
 
 
 def _rounded(main: Verdict) -> Verdict:

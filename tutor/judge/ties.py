@@ -79,7 +79,7 @@ def _beside(
         choice = either((doubtful[0], " ".join(new)))
         return [choice if text == doubtful[0] else text for text in own]
     begin = "Or neither is so" if doubtful else "There may be more"
-    last = f"{own[-1]} {begin}: {_lowered(claim(' '.join(new)))}."
+    last = f"{own[-1]} {begin}: {lowered(claim(' '.join(new)))}."
     return [last if text == own[-1] else text for text in own]
 
 
@@ -97,24 +97,24 @@ def either(sentences: Sequence[str]) -> str:
     if len(sentences) == 1:
         return sentences[0]
     parts = [SUBJECT.fullmatch(text) for text in sentences]
-    subjects = [_lowered(part[1]) for part in parts if part is not None]
+    subjects = [lowered(part[1]) for part in parts if part is not None]
     said = {part[2] for part in parts if part is not None}
     if len(subjects) == len(sentences) and len(said) == 1:
         return f"Either {' or '.join(subjects)} {said.pop()}"
-    return f"Either {'; or '.join(_lowered(claim(text)) for text in sentences)}."
+    return f"Either {'; or '.join(lowered(claim(text)) for text in sentences)}."
 
 
 def claim(text: str) -> str:
     """What a hint says is wrong, without the full stop and without the advice behind its colon."""
     return ", and ".join(
-        said if place == 0 else _lowered(said)
+        said if place == 0 else lowered(said)
         for place, said in enumerate(
             sentence.partition(": ")[0].rstrip(".?") for sentence in NEXT.split(text)
         )
     )
 
 
-def _lowered(text: str) -> str:
+def lowered(text: str) -> str:
     """A sentence as it goes on within another; names keep their letters."""
     plain = text[1:2].islower() or text[1:2] == " "
     return text[:1].lower() + text[1:] if plain else text

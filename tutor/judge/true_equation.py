@@ -78,6 +78,11 @@ class TrueTerm:
         return self.numeric and self.force.size is None and self.scale < 0
 
     @property
+    def has_own_sign(self) -> bool:
+        """Whether this is an own earlier value that is negative, or whose arrow was turned round."""
+        return self.numeric and self.force.size is None and min(self.scale, self.sense) < 0
+
+    @property
     def axis(self) -> tuple[float, float]:
         """The unit vector of the sum of forces; (0, 0) in a moment."""
         return (0.0, 0.0) if isinstance(self.equation.sum, Moment) else self.equation.sum.axis

@@ -12,6 +12,9 @@ from tutor.notation import Reading, Term
 from tutor.notation.fact import fact
 
 CANCELS = 1e-12
+ONE_FIGURE = 0.05
+"""The half-width of a number of one figure is more than this share of it."""
+ONE_TRIANGLE = (0.6, 0.8)
 
 
 @fact
@@ -52,6 +55,10 @@ class TypedEquation:
         found = [factors for term, factors in self._factors if term.name == name]
         return found[0] if len(found) == 1 else reduce(Factors.with_others, found, Factors())
 
+    def terms_beside(self, name: str) -> tuple[tuple[float, Factors], ...]:
+        """What stands beside an unknown in each of its terms, with the factors typed there."""
+        return tuple((term.value, f) for term, f in self._factors if term.name == name)
+
     @cached_property
     def coarse(self) -> TypedEquation:
         """The same line with integers of two figures as rounded ones, as those of three are."""
@@ -67,6 +74,17 @@ class TypedEquation:
     def may_be_coarse(self) -> bool:
         """Whether integers of two figures stand in a product, which may be rounded ones."""
         return any(factors.coarse for factors in self.factors)
+
+    @cached_property
+    def briefly(self) -> bool:
+        """Whether all decimals beside the unknowns have one figure, as if each was rounded to one.
+
+        0.6 and 0.8 together are the sides of one triangle instead.
+        """
+        decimals = [c for c in self.unknowns.values() if c.radius > 0.0]
+        sides = all(round(abs(c.value), 1) in ONE_TRIANGLE for c in decimals)
+        short = all(c.radius > ONE_FIGURE * abs(c.value) for c in decimals)
+        return len(decimals) > 1 and short and not sides
 
     @cached_property
     def names(self) -> frozenset[str]:

@@ -14,6 +14,7 @@ from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.values import judge_value
 from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.worked import divided_in
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step, ValueReading
 from tutor.notation.tree import Name
@@ -49,7 +50,7 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
         broken.words.setdefault("example", "12 or 12 left" if reaction else "12 or 12 C")
         unreadable = broken.about(line.text)
         return Verdict("unreadable", unreadable.message, about=about, unreadable=unreadable)
-    return _judge_value(desk, about, value, lines)
+    return _judge_value(desk, about, value, lines, divided_in(result))
 
 
 def as_value(
@@ -61,16 +62,20 @@ def as_value(
     if name is None or not any(side.numeric for side in step.sides):
         return None
     try:
-        return _judge_value(desk, Value(name), value_in(line.text, step), lines)
+        return _judge_value(desk, Value(name), value_in(line.text, step), lines, divided_in(step))
     except Broken:
         return None
 
 
 def _judge_value(
-    desk: Desk, about: Value, reading: ValueReading, lines: Sequence[TypedEquation]
+    desk: Desk,
+    about: Value,
+    reading: ValueReading,
+    lines: Sequence[TypedEquation],
+    divided: bool = False,
 ) -> Verdict:
     true = desk.values()[about.unknown]
-    return judge_value(desk.problem, about, reading, desk.own, true, lines, desk.radians)
+    return judge_value(desk.problem, about, reading, desk.own, true, lines, desk.radians, divided)
 
 
 def _result(about: Value, line: Typewritten) -> Step:

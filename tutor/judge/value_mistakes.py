@@ -26,7 +26,10 @@ ONE = 0.999
 
 @dataclass(frozen=True)
 class WrongValue:
-    """A typed value in the positive sense, and what is right: `near` tells whether a number is."""
+    """A typed value in the positive sense, and what is right: `near` tells whether a number is.
+
+    `divided` is whether a division was typed on the way to it.
+    """
 
     problem: Problem
     unknown: str
@@ -37,6 +40,7 @@ class WrongValue:
     near: Near
     lines: Sequence[TypedEquation] = ()
     radians: Callable[[], Sequence[TypedEquation]] = tuple
+    divided: bool = False
 
 
 def value_mistake(
@@ -49,9 +53,10 @@ def value_mistake(
     near: Near,
     lines: Sequence[TypedEquation] = (),
     radians: Callable[[], Sequence[TypedEquation]] = tuple,
+    divided: bool = False,
 ) -> Mistake:
     """The most plausible mistake; `arithmetic` where nothing else explains the value."""
-    wrong = WrongValue(problem, unknown, reading, own, value, right, near, lines, radians)
+    wrong = WrongValue(problem, unknown, reading, own, value, right, near, lines, radians, divided)
     code = next((code for code, shows in SIGNS if shows(wrong)), "arithmetic")
     kind = KINDS[code]
     case = Case(problem, Value(unknown), unknown)
@@ -126,11 +131,26 @@ def _anothers(wrong: WrongValue) -> bool:
     )
 
 
+def _stands_with_a_factor(wrong: WrongValue) -> bool:
+    """Whether a line has this unknown with a factor or an arm; taken for granted where none has it."""
+    beside = [
+        abs(line.unknowns[wrong.unknown].value)
+        for line in wrong.lines
+        if wrong.unknown in line.names
+    ]
+    return not beside or any(not are_same(factor, 1.0) for factor in beside)
+
+
 def _moment_left(wrong: WrongValue) -> bool:
     """Whether a reaction was not divided by its arm in a sum of moments about some joint."""
     problem = wrong.problem
-    if wrong.unknown not in problem.reaction:
+    if wrong.unknown not in problem.reaction or wrong.divided:
         return False
+    if rows := list(_rows(wrong, wrong.lines)):
+        return any(
+            not are_same(abs(beside), 1.0) and _comes_to(wrong, math.fsum(numbers))
+            for beside, numbers in rows
+        )
     arms = {
         abs(equation_of(problem, M(joint.name)).linear.get(wrong.unknown, 0.0))
         for joint in problem.joints
@@ -140,17 +160,37 @@ def _moment_left(wrong: WrongValue) -> bool:
 
 def _component_left(wrong: WrongValue) -> bool:
     """Whether a component of the force is given for the force, or sine and cosine were swapped."""
-    problem = wrong.problem
-    if wrong.unknown in problem.member:
-        force = member_force(problem, wrong.unknown, problem.member[wrong.unknown].start)
-        x, y = abs(force.x), abs(force.y)
-    else:
-        direction = problem.reaction[wrong.unknown].direction
-        x, y = abs(direction.x), abs(direction.y)
-    if x < 1e-9 or y < 1e-9:
+    if rows := list(_rows(wrong, wrong.lines)):
+        return any(
+            _comes_to(wrong, math.fsum(numbers) * factor)
+            for beside, numbers in rows
+            if abs(beside) < ONE
+            for factor in _wrongly_divided(abs(beside))
+        )
+    x, y = map(abs, _direction(wrong))
+    if min(x, y) < 1e-9 or not _stands_with_a_factor(wrong):
         return False
     factors = (1 / x, 1 / y, x / y, y / x, 1 / (x * x), 1 / (y * y), 1 / (x * y))
     return any(wrong.near(s * wrong.value * f) for f in factors for s in (1.0, -1.0))
+
+
+def _wrongly_divided(beside: float) -> tuple[float, ...]:
+    """By what numbers are multiplied where they should be divided by `beside`, a component's factor.
+
+    By itself, by the other component, twice, by their product.
+    """
+    across = math.sqrt(1.0 - beside * beside)
+    return beside, across, 1 / across, 1 / beside**2, across / beside, 1 / (beside * across)
+
+
+def _direction(wrong: WrongValue) -> tuple[float, float]:
+    """The direction of the force concerned, as a unit vector."""
+    problem, unknown = wrong.problem, wrong.unknown
+    if unknown in problem.member:
+        force = member_force(problem, unknown, problem.member[unknown].start)
+        return force.x, force.y
+    direction = problem.reaction[unknown].direction
+    return direction.x, direction.y
 
 
 def _rows(wrong: WrongValue, lines: Sequence[TypedEquation]) -> Iterator[tuple[float, list[float]]]:

@@ -28,23 +28,20 @@ def judge_value(
     true: float,
     lines: Sequence[TypedEquation] = (),
     radians: Callable[[], Sequence[TypedEquation]] = tuple,
+    divided: bool = False,
 ) -> Verdict:
     """The verdict on one value; `true` is the exact answer in the positive sense.
 
     `lines` are the student's own lines that stand: what follows from them as they were typed is
-    right as well. `radians` gives the same lines as a calculator in radians would take them.
+    right as well. `radians` gives the same lines as a calculator in radians would take them;
+    `divided` is whether a division was typed on the way to the value.
     """
     unknown = about.unknown
     if (asked := _unclear(problem, unknown, reading, own)) is not None:
         return _undecided(about, reading, asked)
     sign = own.sign(unknown)
     value = signed(problem, unknown, reading.value, reading.letter, reading.sense, sign)
-    carried = NEGLIGIBLE * largest_load(problem) if true == 0.0 else 0.0
-    possible = [
-        *from_bodies(problem, unknown, own),
-        *from_lines(problem, unknown, own, lines),
-        Possible(true, carried, 0.0),
-    ]
+    possible = _rights(problem, unknown, own, true, lines)
     rounded = rounded_by(reading.value, reading.radius)
     level = best_level(problem, value, possible, rounded)
     verdict = partial(
@@ -62,8 +59,26 @@ def judge_value(
         return best_level(problem, other, possible, NEAR * abs(other)) is not None
 
     rights = tuple(right.value for right in possible)
-    mistake = value_mistake(problem, unknown, reading, own, value, rights, is_right, lines, radians)
+    mistake = value_mistake(
+        *(problem, unknown, reading, own, value, rights, is_right, lines, radians, divided)
+    )
     return verdict("wrong", mistake.text, (mistake,))
+
+
+def _rights(
+    problem: Problem,
+    unknown: str,
+    own: KnownValues,
+    true: float,
+    lines: Sequence[TypedEquation],
+) -> list[Possible]:
+    """What is right for an unknown: what follows from the student's own, and the exact answer."""
+    carried = NEGLIGIBLE * largest_load(problem) if true == 0.0 else 0.0
+    return [
+        *from_bodies(problem, unknown, own),
+        *from_lines(problem, unknown, own, lines),
+        Possible(true, carried, 0.0),
+    ]
 
 
 def _unclear(problem: Problem, unknown: str, reading: ValueReading, own: KnownValues) -> str | None:

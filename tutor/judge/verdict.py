@@ -45,7 +45,8 @@ class Verdict:
 
     `text` is one plain sentence or two for the student; `true_of` the equation that a line true of
     something else is an answer to; `candidates` other mistakes that explain the line as well.
-    `restates` is whether a right line only says again what stands, and is no answer to `about`.
+    `stands` is the beginning of a wrong line that is right by itself as an answer to `about`, where
+    only the value behind it is wrong. `restates` is whether a right line only says again what stands, and is no answer to `about`.
     """
 
     kind: Kind
@@ -60,6 +61,7 @@ class Verdict:
     value: float | None = None
     radius: float = 0.0
     restates: bool = False
+    stands: str = ""
 
     @property
     def right(self) -> bool:

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tutor.notation import Line, Side, Step
 from tutor.notation.evaluate import Term
-from tutor.notation.tree import Name, Span
+from tutor.notation.tree import Binary, Name, Node, Span, children
 
 SAME_NUMBER = 1e-9
 
@@ -65,6 +65,17 @@ def sized(line: Line) -> Line | None:
         for step in line.steps
     )
     return None if steps == line.steps else replace(line, steps=steps, alternatives=())
+
+
+def divided_in(step: Step) -> bool:
+    """Whether a number of a statement is a quotient as typed."""
+    return any(_divided(side.node) for side in step.sides if side.numeric)
+
+
+def _divided(node: Node) -> bool:
+    if isinstance(node, Binary) and node.operator == "/":
+        return True
+    return any(map(_divided, children(node)))
 
 
 def size_of(side: Side) -> float:

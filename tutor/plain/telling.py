@@ -16,10 +16,10 @@ from tutor.judge import M, in_words
 from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Ask, Lesson, Reply, Row, Say, State
 from tutor.lesson.pointing import pointed_out
+from tutor.lesson.steps.result_words import result_in_words
 from tutor.lesson.steps.sound import can_be_solved, what_it_is
 from tutor.lesson.steps.spread import pictured
 from tutor.lesson.steps.table import largest_in_words, time_in_words
-from tutor.lesson.steps.writing import result_in_words
 from tutor.model import LEVELS, Problem
 from tutor.statics import joint_body, whole
 

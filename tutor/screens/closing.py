@@ -15,9 +15,9 @@ from textual.widgets import Static
 
 from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Lesson, Row, Say, Table
+from tutor.lesson.steps.result_words import result_in_words
 from tutor.lesson.steps.sound import can_be_solved, what_it_is
 from tutor.lesson.steps.table import largest_in_words, time_in_words
-from tutor.lesson.steps.writing import result_in_words
 from tutor.progress.after import one_thing
 from tutor.records.keep import slug
 from tutor.records.report import markdown

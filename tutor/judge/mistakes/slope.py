@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
 
-from tutor.judge.about import Fy
+from tutor.judge.about import Fy, Same
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.true_equation import TrueTerm
@@ -25,8 +26,14 @@ def variants(spot: TrueTerm) -> Iterator[float]:
             yield part
 
 
-def slopes(problem: Problem) -> list[tuple[float, float]]:
+def slopes(problem: Problem) -> Sequence[tuple[float, float]]:
     """The horizontal and vertical shares of the inclined members, each slope once, at most twelve."""
+    return _slopes(Same(problem))
+
+
+@lru_cache(maxsize=64)
+def _slopes(same: Same) -> Sequence[tuple[float, float]]:
+    problem = same.problem
     found: dict[tuple[int, int], tuple[float, float]] = {}
     for member in problem.members:
         x1, y1 = problem.joint[member.start].at
@@ -35,7 +42,7 @@ def slopes(problem: Problem) -> list[tuple[float, float]]:
         run, rise = abs(x2 - x1) / length, abs(y2 - y1) / length
         if run > 1e-9 and rise > 1e-9:
             found.setdefault((round(run * 1e6), round(rise * 1e6)), (run, rise))
-    return list(found.values())[:12]
+    return tuple(found.values())[:12]
 
 
 def look(case: Case) -> str:

@@ -8,11 +8,10 @@ from collections.abc import Iterator
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.same import NEAR
 from tutor.judge.true_equation import TrueTerm
 
 BY_HEART = (0.6, 0.8, math.sqrt(0.5), 0.5, math.sqrt(0.75))
-NEAR = 0.03
-"""Nearer than this, the number is the true one rounded."""
 
 
 def variants(spot: TrueTerm) -> Iterator[float]:

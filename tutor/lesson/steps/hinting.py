@@ -11,7 +11,7 @@ from tutor.judge.true_equation import TrueEquation
 from tutor.lesson.hints import Levels
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, State
-from tutor.lesson.steps.writing import result_in_words
+from tutor.lesson.steps.result_words import result_in_words
 from tutor.text import listed
 
 

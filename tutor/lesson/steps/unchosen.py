@@ -10,7 +10,8 @@ from collections.abc import Iterable
 from tutor.judge import Equation, Judge, in_words
 from tutor.judge.fit import fit
 from tutor.judge.headings import headed
-from tutor.judge.independent import adds_something
+from tutor.judge.independent import adds_something, same_body
+from tutor.judge.nearest import nearest
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import typed_equation
 from tutor.lesson.reply import Say
@@ -33,8 +34,8 @@ def equation_meant(
     """The equation a line belongs to, and what is said of how it was found.
 
     Its own heading goes first, then the one chosen; one that was only proposed yields to the one that
-    the line is right for. Else it is the only one of `offers` that the
-    line is right for. Where several are, they are named and none is taken.
+    the line is right for, or, where it is right for none, to the one it is nearest to. Else it is the
+    only one of `offers` that the line is right for. Where several are, they are named and none is taken.
     """
     line = read_line(text, desk.names)
     about = headed(state.problem, line, state.joint)
@@ -45,15 +46,37 @@ def equation_meant(
     fitting = _fitting(state, line, desk, offers)
     if state.proposed and state.about is not None:
         new = [each for each in fitting if each != state.about and _adds(state, each)]
+        if not fitting:
+            near = _nearest(state, line, desk, offers)
+            said = () if near is None or near == state.about else (_taken_as(near),)
+            return near, said
         if len(new) != 1 or state.about in fitting:
             return state.about, ()
         fitting = tuple(new)
     if len(fitting) == 1:
-        return fitting[0], (Say("note", f"Taken as {in_words(fitting[0])}."),)
+        return fitting[0], (_taken_as(fitting[0]),)
     if fitting:
         named = listed([in_words(each) for each in fitting], most=MOST_NAMED)
         return None, (Say("note", SEVERAL.format(equations=named)),)
     return None, ()
+
+
+def _taken_as(about: Equation) -> Say:
+    return Say("note", f"Taken as {in_words(about)}.")
+
+
+def _nearest(
+    state: State, line: Line | Unreadable, desk: Judge, offers: Iterable[Equation]
+) -> Equation | None:
+    """The equation of the same body that a line which is right for none is nearest to."""
+    reading = one_equation(line)
+    if state.about is None or isinstance(reading, Unreadable) or value_named(line) is not None:
+        return state.about
+    said = typed_equation(reading)
+    if said.says_nothing:
+        return state.about
+    others = [about for about in offers if same_body(about, state.about) and _adds(state, about)]
+    return nearest(said, state.problem, state.own, desk.values(), state.about, others)
 
 
 def _adds(state: State, about: Equation) -> bool:

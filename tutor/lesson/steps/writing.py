@@ -7,7 +7,6 @@ from dataclasses import replace
 from tutor.judge import Equation, Judge, Mistake, Value, Verdict, in_words
 from tutor.judge.about import as_text, equation_of
 from tutor.judge.independent import same_body
-from tutor.judge.known_values import senses_for
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say, Tone
 from tutor.lesson.rollers import roller_that_pulls
@@ -15,7 +14,6 @@ from tutor.lesson.shown import shows_nothing, shows_values
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, StandingLine, State
 from tutor.lesson.steps.found_last import just_found, only_one_left
-from tutor.lesson.steps.free_body import sense_in_words
 from tutor.lesson.steps.headings import (
     Typed,
     is_bare_value,
@@ -24,6 +22,7 @@ from tutor.lesson.steps.headings import (
     value_behind,
     value_named,
 )
+from tutor.lesson.steps.result_words import along_its_arrow, result_in_words
 from tutor.lesson.trying import right, wrong
 from tutor.notation import Unreadable, ValueReading, one_equation, read_line, value_of
 
@@ -146,7 +145,25 @@ def _take_line(
     if verdict.right:
         state, reply = keep_line(state, event, about, text, verdict, closing)
         return (state, reply) if closing else _with_value(state, event, desk, reply)
-    return _refuse(state, event, about, text, verdict)
+    kept = None if closing else _kept_though(state, event, desk, about, verdict)
+    return kept or _refuse(state, event, about, text, verdict)
+
+
+def _kept_though(
+    state: State, event: Event, desk: Judge, about: Equation, verdict: Verdict
+) -> tuple[State, Reply] | None:
+    """The right equation kept of a line whose value behind it is wrong; None where there is none."""
+    if not verdict.stands:
+        return None
+    alone = desk.judge(about, verdict.stands, state.own, standing(state, about))
+    if not alone.right or alone.restates:
+        return None
+    mistakes = verdict.mistakes
+    place = Value(mistakes[0].force) if mistakes[0].force else about
+    state, reply = keep_line(state, event, about, verdict.stands, alone)
+    codes = tuple(mistake.code for mistake in mistakes)
+    state = wrong(state, event, as_text(place), codes, event.text("text"), mistakes)
+    return state, Reply((*reply.said, Say("wrong", verdict.text)), True, verdict)
 
 
 def _with_value(state: State, event: Event, desk: Judge, before: Reply) -> tuple[State, Reply]:
@@ -271,21 +288,3 @@ def _typed_with_minus(verdict: Verdict) -> bool:
     """Whether the student wrote a bare negative number, so that the arrow still has to be read."""
     reading = verdict.reading
     return isinstance(reading, ValueReading) and reading.letter is None and reading.sense is None
-
-
-def result_in_words(state: State, unknown: str) -> str:
-    """A result as what it does: "AB = 7.5 kN T", "B_y = 4 kN, up"."""
-    value, unit = state.signed(unknown), state.problem.force
-    size = f"{abs(value):.5g}"
-    if value == 0:
-        return f"{unknown} = 0"
-    if unknown in state.problem.member:
-        return f"{unknown} = {size} {unit} {'T' if value > 0 else 'C'}"
-    sense = senses_for(state.problem, unknown)[0 if value > 0 else 1]
-    return f"{unknown} = {size} {unit}, {sense_in_words(state.problem, unknown, sense)}"
-
-
-def along_its_arrow(state: State, unknown: str) -> str:
-    """A result as a number along the student's own arrow: "A_y = -4 kN along your arrow"."""
-    value = state.result[unknown].value
-    return f"{unknown} = {value:.5g} {state.problem.force} along your arrow"

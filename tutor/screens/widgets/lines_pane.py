@@ -11,8 +11,8 @@ from textual.widgets import Static
 
 from tutor.lesson import State
 from tutor.lesson.state import Try
+from tutor.lesson.steps.result_words import result_in_words
 from tutor.lesson.steps.sound import WORDS
-from tutor.lesson.steps.writing import result_in_words
 from tutor.screens.clean import one_line
 from tutor.screens.marks import MARKS
 from tutor.screens.themes import BADGES
