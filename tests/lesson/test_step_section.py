@@ -36,8 +36,10 @@ def cut(lesson: Lesson, members: Any, keep: Any = "A") -> Reply:
 
 def test_no_joint_can_be_solved_and_the_hint_says_what_can(lesson: Lesson) -> None:
     assert lesson.ask.kind == "joint"
+    assert "cut the truss by a section, or write the sums of several joints" in lesson.ask.question
     said = [lesson.take("hint", now=10.0 * n).text for n in range(1, 5)]
-    assert "section" in said[-1]
+    assert "section through AD, BE and CF, and keep the part with" in said[-1]
+    assert not any(name in text for text in said[:-1] for name in COMPOUND.member)
 
 
 def test_the_part_kept_is_told_with_what_is_unknown_on_it(lesson: Lesson) -> None:

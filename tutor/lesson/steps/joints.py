@@ -24,6 +24,11 @@ from tutor.lesson.steps.zero import zero_hints
 from tutor.model.naming import member_meant
 from tutor.text import listed
 
+NONE_ALONE = (
+    "At each of them three forces or more are unknown: cut the truss by a section, or write the sums of "
+    "several joints together."
+)
+
 
 def ask(state: State) -> Ask:
     """Choose a joint; at a joint, choose a direction, write the line, then its values."""
@@ -36,6 +41,8 @@ def ask(state: State) -> Ask:
             if (unknown := state.unknown_at(j.name))
         )
         question = "Which joint do you take next?"
+        if options and not _ready(state):
+            question = f"{question} {NONE_ALONE}"
         if not options:
             question = "Every force is found. See whether the truss closes, or go back to a joint."
         return Ask("joints", "joint", "Joints", question, options)
@@ -182,20 +189,38 @@ def _adds(state: State, about: Equation) -> bool:
     )
 
 
+def _ready(state: State) -> list[str]:
+    """The joints with an unknown force or two."""
+    return [j.name for j in state.problem.joints if 1 <= len(state.unknown_at(j.name)) <= 2]
+
+
 def _joint_hints(state: State) -> Levels:
-    ready = [j.name for j in state.problem.joints if 1 <= len(state.unknown_at(j.name)) <= 2]
-    line = (
-        "No joint has two unknowns or fewer: cut the truss in two by a section through three members, "
-        "or write the lines of neighbouring joints together."
-    )
-    if ready:
-        line = f"Joint {ready[0]} can be solved now."
+    ready = _ready(state)
+    if not ready:
+        return _section_hints(state)
     return Levels(
         "joint",
         "Ask of each joint: can it be solved by itself, with what is known now?",
         "A joint gives two equations, so it can be solved when at most two of its forces are unknown.",
         "Count at each joint the forces that have no value yet; the ends of the truss are worth a "
         "look.",
+        f"Joint {ready[0]} can be solved now.",
+    )
+
+
+def _section_hints(state: State) -> Levels:
+    """The hints where every joint has three unknown forces or more."""
+    line = "Write the sums of neighbouring joints, until they hold no more unknowns than there are sums."
+    if (best := section.best_section(state)) is not None:
+        found, keep = best
+        line = f"Make a section through {listed(found.cut)}, and keep the part with {keep}."
+    return Levels(
+        "no joint",
+        "No joint can be solved by itself here; a larger part of the truss is a free body as well.",
+        "A part that is cut off gives three equations, one more than a joint; and the equations of several "
+        "joints count together.",
+        "See which pieces are stiff by themselves, triangle by triangle, and which members hold them "
+        "together: those are the ones to cut.",
         line,
     )
 

@@ -95,8 +95,8 @@ def _section(state: State, found: Section, keep: str) -> Move:
     unknown = still_open(replace(state, part=part))
     written = f"Cut {listed(found.cut)}; keep the part with {listed(part)}."
     because = (
-        "At no joint can two unknown forces or fewer be found. The part on one side of a cut is a free "
-        f"body with three equations; on it {listed(unknown)} {'is' if len(unknown) == 1 else 'are'} "
+        "No joint can be solved by itself. The part on one side of a cut is a free body with three "
+        f"equations; on it {listed(unknown)} {'is' if len(unknown) == 1 else 'are'} "
         "unknown."
     )
     data = {"members": list(found.cut), "keep": keep}
