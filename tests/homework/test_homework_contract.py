@@ -150,6 +150,11 @@ def test_no_value_makes_it_raise(values: dict[str, object]) -> None:
         assert set(states(review(ROOF, {part: values})).values()) <= STATES
 
 
+def test_a_line_about_a_joint_that_is_no_name_is_left_out() -> None:
+    result = review(ROOF, {"lines": [(Fy([]), "F_AB = 3")], "forces": {"AB": 3}})  # type: ignore[arg-type]
+    assert [refused.name for refused in result.refused] == ["line 1"]
+
+
 def test_a_list_without_end_is_cut_off() -> None:
     work = {"order": itertools.repeat("A"), "lines": itertools.repeat((Fx("A"), "x"))}
     assert isinstance(review(ROOF, work), Review)

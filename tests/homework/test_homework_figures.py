@@ -1,6 +1,6 @@
 """How often does the review find the place and the mistake? Over generated homeworks, seeds fixed.
 
-The first sixty seeds run always, all two thousand with `-m slow`. Which figure is asked of which
+The first few seeds run always, all two thousand with `-m slow`. Which figure is asked of which
 kind of homework stands in each test.
 """
 
@@ -17,10 +17,10 @@ from students_work import Homework, homework, names_it
 from tutor.homework import Review, review
 
 ALL = [
-    pytest.param(range(60), id="some"),
+    pytest.param(range(30), id="some"),
     pytest.param(range(2150), id="all", marks=pytest.mark.slow),
 ]
-BLANK = [pytest.param(range(120), id="some"), ALL[1]]
+BLANK = [pytest.param(range(70), id="some"), ALL[1]]
 """More of them: a few blanks make each case another."""
 MOST = 2000
 
@@ -71,7 +71,7 @@ def right_called_wrong(done: Homework, right: Homework, result: Review) -> list[
 @pytest.mark.parametrize("seeds", ALL)
 def test_values_alone_tell_the_place_and_the_mistake(seeds: range) -> None:
     count = counted(seeds)
-    assert count["first"] >= 0.9 * count["all"], count
+    assert count["first"] >= 0.93 * count["all"], count
     assert count["two"] >= 0.98 * count["all"], count
     assert count["named"] >= 0.95 * count["first"], count
     assert count["right called wrong"] == 0, count
@@ -158,9 +158,9 @@ def some_blank(done: Homework, rng: Random) -> dict[str, object]:
 @pytest.mark.parametrize(
     ("left", "first", "two", "misled"),
     [
-        pytest.param(forces_alone, 0.84, 0.96, 0.02, id="no reaction"),
+        pytest.param(forces_alone, 0.88, 0.96, 0.02, id="no reaction"),
         pytest.param(blank_at_the_slip, 0.84, 0.96, 0.02, id="a member at the slip"),
-        pytest.param(some_blank, 0.74, 0.86, 0.05, id="three members of ten"),
+        pytest.param(some_blank, 0.78, 0.86, 0.05, id="three members of ten"),
     ],
 )
 def test_the_place_is_told_with_something_left_blank(

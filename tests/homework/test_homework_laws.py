@@ -112,7 +112,7 @@ def watched(call: Callable[[], Review]) -> tuple[Review, str]:
 
 
 @given(st.integers(0, 10**9), st.sampled_from((1, 2)), st.sampled_from(PARTS))
-@settings(max_examples=20)
+@settings(max_examples=10)
 def test_no_true_value_is_told(seed: int, mistakes: int, part: str) -> None:
     both = homework(seed, mistakes)
     if both is None:
@@ -136,7 +136,7 @@ def numbers_of(work: Mapping[str, object]) -> list[float]:
 
 
 @given(st.integers(0, 10**9), st.sampled_from(("no reactions", "blanks")))
-@settings(max_examples=20)
+@settings(max_examples=10)
 def test_a_row_left_blank_says_as_little_as_one_that_is_not_there(seed: int, part: str) -> None:
     both = homework(seed)
     if both is None:
@@ -155,7 +155,7 @@ def test_a_row_left_blank_says_as_little_as_one_that_is_not_there(seed: int, par
 
 
 @given(st.integers(0, 10**9))
-@settings(max_examples=20)
+@settings(max_examples=10)
 def test_a_report_and_three_hints_hold_no_number_of_a_force_at_all(seed: int) -> None:
     both = homework(seed)
     if both is None:
@@ -177,10 +177,13 @@ def test_a_report_and_three_hints_hold_no_number_of_a_force_at_all(seed: int) ->
     assert CAUTION in report
 
 
+FIVE_JOINTS, SIX_JOINTS = make_truss(7, 5), make_truss(11, 6)
+
+
 @given(ANYTHING)
 @settings(max_examples=66)
 def test_no_work_makes_the_review_raise(work: object) -> None:
-    assert isinstance(review(make_truss(7, 5), work), Review)
+    assert isinstance(review(FIVE_JOINTS, work), Review)
 
 
 @given(
@@ -190,7 +193,7 @@ def test_no_work_makes_the_review_raise(work: object) -> None:
 )
 @settings(max_examples=66)
 def test_no_part_of_the_work_makes_the_review_raise(work: object) -> None:
-    assert isinstance(review(make_truss(11, 6), work), Review)
+    assert isinstance(review(SIX_JOINTS, work), Review)
 
 
 @given(st.integers(0, 10**6), st.data())

@@ -78,7 +78,7 @@ def test_a_bridge_a_panel_of_which_is_drawn_too_low_is_told() -> None:
     assert "U3 at 9, 5" in result.said
 
 
-@pytest.mark.parametrize("seeds", [range(40)])
+@pytest.mark.parametrize("seeds", [range(16), pytest.param(range(400), marks=pytest.mark.slow)])
 def test_a_page_with_a_slip_is_no_other_truss(seeds: range) -> None:
     for seed in seeds:
         both = homework(seed)

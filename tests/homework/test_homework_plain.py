@@ -134,7 +134,7 @@ def values_typed(done: Homework) -> list[str]:
     return [f"{n} = {v}" for part in ("reactions", "forces") for n, v in work[part].items()]
 
 
-@settings(max_examples=20)
+@settings(max_examples=8)
 @given(st.integers(0, 10**9))
 def test_any_paper_comes_up_again_as_it_was(seed: int) -> None:
     both = homework(seed)
@@ -212,7 +212,7 @@ def test_whatever_is_typed_it_goes_on_in_plain_text(lines: list[str]) -> None:
     assert sink.getvalue().rstrip().endswith(CAUTION)
 
 
-@settings(max_examples=20)
+@settings(max_examples=8)
 @given(st.integers(0, 10**9))
 def test_no_true_value_is_told_before_the_last_hint(seed: int) -> None:
     both = homework(seed)

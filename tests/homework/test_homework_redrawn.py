@@ -50,6 +50,20 @@ def test_a_corrected_coordinate_or_load_keeps_the_whole_paper() -> None:
         assert not kept.told
 
 
+def test_of_a_changed_support_it_is_told_what_stays_and_what_is_off() -> None:
+    before = truss()
+    kept = redrawn(paper(before), before, truss("A roller", "B pin"), {})
+    assert kept.paper.values == {"A_y": "6 up", "BC": "10 C"}
+    off, stays = kept.told
+    assert off.startswith("A_x = 0 is off the paper")
+    assert stays.startswith("The support at A was changed: A_y stays on the paper")
+    slanted = truss("B roller 60")
+    value = read_paper(slanted, "R_B = 5").paper
+    turned = redrawn(value, slanted, truss("B roller 120"), {})
+    assert turned.paper == value
+    assert turned.told[0].startswith("The support at B was changed: R_B stays")
+
+
 def test_a_renamed_joint_renames_values_lines_senses_and_order() -> None:
     before, after = truss(), truss("rename A U1")
     kept = redrawn(paper(before), before, after, {"A": "U1"})

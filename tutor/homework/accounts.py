@@ -7,6 +7,7 @@ makes up exactly for what is left over. No line need be known for this.
 
 from __future__ import annotations
 
+from collections import OrderedDict
 from collections.abc import Collection, Mapping, Sequence
 
 from tutor.homework.account import Account, Draft, put_in_words
@@ -17,6 +18,7 @@ from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.work import Entry
 from tutor.model import Problem
 
+MOST_KEPT = 8
 UNEXPLAINED = 4.0
 WITHIN = 1.5
 """How far above the cheapest account another may cost and still be kept."""
@@ -57,12 +59,26 @@ def accounts(
     )
 
 
+_usual: OrderedDict[int, tuple[Problem, dict[str, list[Usual]]]] = OrderedDict()
+
+
+def _usual_of(problem: Problem) -> dict[str, list[Usual]]:
+    """The lines that one writes at each body of a truss; those of the last few are kept ready."""
+    kept = _usual.get(id(problem))
+    if kept is None or kept[0] is not problem:
+        kept = _usual[id(problem)] = (problem, {})
+    _usual.move_to_end(id(problem))
+    while len(_usual) > MOST_KEPT:
+        _usual.popitem(last=False)
+    return kept[1]
+
+
 class Explained:
     """The accounts of the bodies of one homework, each asked for once while its numbers are the same."""
 
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
-        self._usual: dict[str, list[Usual]] = {}
+        self._usual = _usual_of(problem)
         self._matches: dict[int, tuple[Sheet, tuple[Match, ...]]] = {}
         self._accounts: dict[tuple[int, tuple[str, ...]], tuple[Account, ...]] = {}
 

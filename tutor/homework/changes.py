@@ -40,25 +40,27 @@ class Gap:
     slack: float
     factor: float = 1.0
 
-    def closed_by(self, change: float, radius: float = 0.0) -> bool:
-        """Whether a change in the line, itself off by up to `radius`, makes up for what is left."""
-        return abs(self.left + self.factor * change) <= self.slack + abs(self.factor) * radius
+    def closed_by(self, change: float) -> bool:
+        """Whether a change in the line makes up for what is left."""
+        return abs(self.left + self.factor * change) <= self.slack
 
 
 def changes(
     problem: Problem, sheet: Sheet, true: Slips, entries: Mapping[str, Entry], gap: Gap
 ) -> Iterator[Change]:
     """What each slip of the catalogue that closes the gap changes in one line, in its own measure."""
+    left, slack, factor = gap.left, gap.slack, gap.factor
     for name, (spot, slips) in true.unknowns.items():
         part = sheet.part[name]
-        value = part.value or 0.0
+        value, radius = factor * (part.value or 0.0), abs(factor) * part.radius
         for code, wrong, cost in slips:
             by = wrong - spot.true
-            if gap.closed_by(by * value, abs(by) * part.radius):
-                yield Change(code, name, spot, by * value, abs(by) * part.radius, cost, by)
+            if abs(left + by * value) <= slack + abs(by) * radius:
+                change = by * (part.value or 0.0)
+                yield Change(code, name, spot, change, abs(by) * part.radius, cost, by)
         if spot.true != 0.0 and name in entries:
             for copied in miscopied(entries[name]):
-                change = spot.true * (copied - value)
+                change = spot.true * (copied - (part.value or 0.0))
                 if gap.closed_by(change):
                     yield Change("magnitude", name, spot, change, 0.0, COPIED)
     for spot, slips in true.loads:

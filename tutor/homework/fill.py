@@ -44,7 +44,7 @@ def filled(
         if not fresh:
             return sheets, found
         found.update(fresh)
-        sheets = renumbered(bodies, found)
+        sheets = renumbered(sheets, found)
 
 
 def _from_body(sheet: Sheet, name: str) -> Entry | None:

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.slips import acting
 from tutor.homework.work import Line, Work
-from tutor.judge import Judge, Value, Verdict
+from tutor.judge import Equation, Judge, Value, Verdict
 from tutor.judge.same import NEAR
 
 NUMBER = re.compile(r"\d+(?:\.\d*)?|\.\d+")
@@ -42,17 +42,24 @@ def _misleads(verdict: Verdict) -> bool:
 def judged_lines(desk: Judge, work: Work, bodies: Mapping[str, Sheet]) -> list[Judged]:
     """Every line judged under the student's senses, with the student's own values."""
     found = []
+    again: dict[tuple[Equation | Value, str], Judged] = {}
     for line in work.lines:
-        if isinstance(line.about, Value):
-            own = work.own(without=(line.about.unknown,))
-            found.append(Judged(line, None, desk.judge(line.about, line.text, own)))
-            continue
-        place = line.about.joint or WHOLE
-        verdict = _verdict(desk, work, line, bodies[place])
-        if verdict.kind == "right" and _stands_for_little(desk, line):
-            verdict = Verdict("undecided", LITTLE, about=line.about)
-        found.append(Judged(line, place, verdict))
+        key = (line.about, line.text)
+        if key not in again:
+            again[key] = _judged(desk, work, line, bodies)
+        found.append(replace(again[key], line=line))
     return found
+
+
+def _judged(desk: Judge, work: Work, line: Line, bodies: Mapping[str, Sheet]) -> Judged:
+    if isinstance(line.about, Value):
+        own = work.own(without=(line.about.unknown,))
+        return Judged(line, None, desk.judge(line.about, line.text, own))
+    place = line.about.joint or WHOLE
+    verdict = _verdict(desk, work, line, bodies[place])
+    if verdict.kind == "right" and _stands_for_little(desk, line):
+        verdict = Verdict("undecided", LITTLE, about=line.about)
+    return Judged(line, place, verdict)
 
 
 def _stands_for_little(desk: Judge, line: Line) -> bool:

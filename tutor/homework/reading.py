@@ -15,7 +15,7 @@ from itertools import combinations
 from tutor.homework.chain import follow
 from tutor.homework.fill import filled, of_equations
 from tutor.homework.one_line import usual_lines
-from tutor.homework.sheet import WHOLE, Bodies, Sheet, renumbered
+from tutor.homework.sheet import WHOLE, Bodies, Sheet, renumbered, with_numbers
 from tutor.homework.vectors import Vector
 from tutor.homework.work import Entry
 from tutor.model import Problem
@@ -85,9 +85,9 @@ def readings_of_blank_joint(
     Or one of them comes from a line of the joint, be it ΣFx or ΣFy, the other having the mistake in
     it. Nothing where too much is blank for that.
     """
-    found = filled(handed_in, entries, true, {joint})[1]
+    beside, found = filled(handed_in, entries, true, {joint})
     for more in _choices(problem, handed_in, found, joint):
-        bodies, both = filled(renumbered(handed_in, more), more, true)
+        bodies, both = filled(renumbered(beside, more), more, true)
         if bodies[joint].fails:
             yield _read(problem, bodies, both, true, right)
 
@@ -104,7 +104,7 @@ def _choices(
         yield found
     for name in open_names or blank:
         others = {other: entry for other, entry in found.items() if other != name}
-        sheet = renumbered({joint: handed_in[joint]}, others)[joint]
+        sheet = with_numbers(handed_in[joint], others)
         for more in _closed(problem, sheet, [name]):
             yield {**others, **more}
 

@@ -11,6 +11,7 @@ from tutor.judge import Along, Equation, Fx, Fy, M, judge_of
 from tutor.judge.headings import headed
 from tutor.model import Problem
 from tutor.notation import read_line
+from tutor.text import listed
 
 SYMBOL = re.compile(r"[A-Za-z][A-Za-z0-9]*(?:_\{[^{}]*\}|_[A-Za-z0-9]+)?(?:-[A-Za-z][A-Za-z0-9]*)?")
 
@@ -43,6 +44,7 @@ def redrawn(paper: Paper, before: Problem, after: Problem, joints: Mapping[str, 
     gone = [name for name in paper.values if name not in names.unknowns]
     told = [f"{name} = {paper.values[name]} is off the paper: the truss has no {name} now."
             for name in gone]  # fmt: skip
+    told += _stays(paper, before, after, names)
     lines: list[tuple[Equation, str]] = []
     for number, (about, text) in enumerate(paper.lines, start=1):
         meant = _about(about, names.joints)
@@ -59,6 +61,24 @@ def redrawn(paper: Paper, before: Problem, after: Problem, joints: Mapping[str, 
         place,
     )
     return Redrawn(kept, tuple(told))
+
+
+def _stays(paper: Paper, before: Problem, after: Problem, names: _Names) -> list[str]:
+    """What stays on the paper of each support that is another now; the rest of it is told as gone."""
+    told = []
+    for joint, now in names.joints.items():
+        was = {replace(support, joint=now) for support in before.supports if support.joint == joint}
+        if was == {support for support in after.supports if support.joint == now}:
+            continue
+        of_joint = {r.name for r in before.reactions if r.joint == joint}
+        kept = [names.unknowns[n] for n in paper.values if n in of_joint and n in names.unknowns]
+        if kept:
+            verb = "stays" if len(kept) == 1 else "stay"
+            told.append(
+                f"The support at {now} was changed: {listed(kept)} {verb} on the paper; "
+                "see whether the equations still give what is written there."
+            )
+    return told
 
 
 def _unknowns(before: Problem, after: Problem, joints: Mapping[str, str]) -> dict[str, str]:

@@ -28,6 +28,10 @@ def place_in_words(place: str) -> str:
     return "the whole truss" if place == WHOLE else f"joint {place}"
 
 
+Number = tuple[float | None, float]
+"""A value, None where there is none, and how far its figures may be off (force unit)."""
+
+
 @dataclass(frozen=True)
 class Part:
     """One force on a body: its direction in the body's space, its number and how far that may be off.
@@ -223,6 +227,15 @@ class Bodies(dict[str, Sheet]):
                 found.setdefault(name, []).append(sheet.name)
         return {name: tuple(bodies) for name, bodies in found.items()}
 
+    @cached_property
+    def numbers(self) -> Mapping[str, Number]:
+        """The number of each unknown."""
+        return {
+            name: (part.value, part.radius)
+            for sheet in self.values()
+            for name, part in sheet.part.items()
+        }
+
 
 def middle_and_size(problem: Problem) -> tuple[tuple[float, float], float]:
     """The point about which the moments of the whole truss are taken, and the length over them."""
@@ -240,26 +253,27 @@ def sheets(problem: Problem, entries: Mapping[str, Entry]) -> Bodies:
     return found
 
 
-def renumbered(bodies: Mapping[str, Sheet], entries: Mapping[str, Entry]) -> Bodies:
+def renumbered(bodies: Bodies, entries: Mapping[str, Entry]) -> Bodies:
     """The same bodies with other numbers on them; a body with the same numbers is the same one."""
-    found = Bodies({name: _with(sheet, entries) for name, sheet in bodies.items()})
-    if isinstance(bodies, Bodies):
-        found.at = bodies.at
+    numbers = {name: _number(entries, name) for name in bodies.at}
+    changed = [name for name, number in numbers.items() if number != bodies.numbers[name]]
+    found = Bodies(bodies)
+    for body in {body for name in changed for body in bodies.at[name]}:
+        found[body] = with_numbers(bodies[body], entries)
+    found.at, found.numbers = bodies.at, numbers
     return found
 
 
-def _with(sheet: Sheet, entries: Mapping[str, Entry]) -> Sheet:
-    parts, same = [], True
-    for part in sheet.parts:
-        if not part.is_load:
-            number = _number(entries, part.name)
-            if number != (part.value, part.radius):
-                part, same = Part(part.force, part.vector, *number), False
-        parts.append(part)
-    return sheet if same else Sheet(sheet.name, tuple(parts), sheet.lines, sheet.given)
+def with_numbers(sheet: Sheet, entries: Mapping[str, Entry]) -> Sheet:
+    """One body with other numbers on it."""
+    parts = [
+        part if part.is_load else Part(part.force, part.vector, *_number(entries, part.name))
+        for part in sheet.parts
+    ]
+    return Sheet(sheet.name, tuple(parts), sheet.lines, sheet.given)
 
 
-def _number(entries: Mapping[str, Entry], name: str) -> tuple[float | None, float]:
+def _number(entries: Mapping[str, Entry], name: str) -> Number:
     entry = entries.get(name)
     return (entry.value, entry.radius) if entry is not None else (None, 0.0)
 

@@ -18,6 +18,7 @@ from tutor.homework.reading import (
 )
 from tutor.homework.rounding import Standing
 from tutor.homework.sheet import WHOLE, Bodies
+from tutor.homework.walks import weighed
 from tutor.homework.work import Entry
 from tutor.model import Problem
 
@@ -29,8 +30,8 @@ WELL_EXPLAINED, NOT_NEEDED = 1.15, 1.2
 LEAST_WRITTEN = 2
 FORGOTTEN = 6
 """Fewer blanks than one in so many members were forgotten; more of them may not have been reached."""
-MOST_READ, LEAST_READ = 200, 4
-"""Readings of blank joints that are gone through, times the unknowns of the truss; and at least."""
+MOST_READ, MOST_JOINTS, LEAST_READ = 200, 3000, 4
+"""Readings of blank joints, and such joints, gone through, times the unknowns of the truss; and at least."""
 
 Told = tuple[Story, Reading]
 
@@ -75,11 +76,15 @@ class Stories:
         complete = [] if self.forgotten else self._of_complete_bodies()
         best = min(map(_cost, complete), default=UNEXPLAINED)
         if best >= UNEXPLAINED:
-            return sorted(self._of_blanks(), key=_cost)
+            return self._sorted(self._of_blanks())
         if best <= CLEARLY_SAID or self.blank > 1:
-            return sorted(complete, key=_cost)
+            return self._sorted(complete)
         beside = [told for told in self._of_blanks(sparing=True) if _cost(told) <= best - CLEARLY]
-        return sorted((*complete, *(_at(told, best + SECOND) for told in beside)), key=_cost)
+        return self._sorted((*complete, *(_at(told, best + SECOND) for told in beside)))
+
+    def _sorted(self, found: Iterable[Told]) -> list[Told]:
+        """Cheapest first, where several cost about the same by how many walks leave so."""
+        return weighed(sorted(found, key=_cost), self.handed_in)
 
     def _of_blanks(self, sparing: bool = False) -> list[Told]:
         """The stories of every reading of what is blank.
@@ -94,12 +99,22 @@ class Stories:
             doubt = NOT_NEEDED if self.right and any(map(self._alone, told)) else WORKED_WRONG
             for read in readings_by_supports(*given):
                 told += self._doubted(read, WHOLE, doubt)
+        return told + self._of_blank_joints(self._doubtful(dark, sparing))
+
+    def _of_blank_joints(self, joints: Iterable[str]) -> list[Told]:
+        """The stories that begin at a joint with a blank, as far as there are readings to spend."""
         budget = max(LEAST_READ, MOST_READ // len(self.problem.unknowns))
-        for joint in self._doubtful(dark, sparing):
+        given = (self.problem, self.handed_in, self.entries, self.true, self.right)
+        told: list[Told] = []
+        tries = max(LEAST_READ, MOST_JOINTS // len(self.problem.unknowns))
+        for tried, joint in enumerate(joints):
+            if tried == tries:
+                self.stopped = True
+                break
             for read in readings_of_blank_joint(*given, joint):
                 if budget == 0:
                     self.stopped = True
-                    break
+                    return told
                 budget -= 1
                 told += self._doubted(read, joint, HIDDEN)
         return told

@@ -71,17 +71,18 @@ def uniform(
     least = NOTHING * max(map(abs, true.values()), default=0.0)
     some = [n for n, e in entries.items() if e.value != 0.0 and abs(true[n]) > least]
     members = [n for n in some if n in problem.member]
-    for names, place in ((some, WHOLE), (members, _first_joint(problem))):
+    for names in (some, members):
         if len(names) < LEAST or not set(names) <= amiss:
             continue
         if any(abs(true[n]) > least or n not in entries for n in amiss - set(names)):
             continue
-        whole = WHOLE if any(n in problem.reaction for n in names) else place
         for factor in (-1.0, *_factors(problem)):
             if all(_near(entries[n], factor * true[n]) for n in names):
+                of_whole = names is some or any(n in problem.reaction for n in names)
+                place = WHOLE if of_whole else _first_joint(problem)
                 if factor < 0:
-                    return Uniform(problem, whole, "tension-compression", *REVERSED)
-                return Uniform(problem, whole, "unit", *SCALED)
+                    return Uniform(problem, place, "tension-compression", *REVERSED)
+                return Uniform(problem, place, "unit", *SCALED)
     return None
 
 

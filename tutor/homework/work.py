@@ -237,6 +237,8 @@ def _is_about(about: object) -> TypeGuard[Equation | Value]:
         return True
     if not isinstance(about, (Fx, Fy, Along, M)) or not isinstance(about.part, tuple):
         return False
+    if not (about.joint is None or isinstance(about.joint, str)):
+        return False
     if isinstance(about, Along):
         return _is_number(about.degrees)
     if isinstance(about, M) and not isinstance(about.at, str):

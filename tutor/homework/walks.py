@@ -1,0 +1,98 @@
+"""In how many of the walks that lead through a truss could a story of its mistakes have come about?
+
+Two joints may explain the same numbers: the slip was made at one, and the walk closed at the other.
+Then the one is likelier that more walks leave so. A few walks are drawn, the same ones each time, the
+next joint being any that is ready; that students go so is our own judgement, no source.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+from random import Random
+
+from tutor.homework.places import Story
+from tutor.homework.reading import Reading
+from tutor.homework.sheet import WHOLE, Bodies
+
+MOST = 32
+"""So many walks are drawn."""
+FROM_JOINTS = 8
+"""One walk in so many takes the whole truss last, where its joints will do."""
+SELDOM, NEAR = 0.1, 1.3
+"""What a story costs for each e-fold that it is rarer than the likeliest; stories that cost more do not take part."""
+MOST_BODIES = 60
+"""On a truss of more bodies no walks are drawn."""
+
+Walk = Sequence[tuple[str, tuple[str, ...]]]
+"""The bodies in order, each with the unknowns that it gives."""
+
+
+def walks(bodies: Bodies) -> list[Walk]:
+    """Some walks through a truss, with every unknown found in each; none where there is no such walk."""
+    rng = Random(len(bodies))
+    found = [_walk(bodies, rng, k % FROM_JOINTS > 0) for k in range(MOST)]
+    return [walk for walk in found if walk]
+
+
+def _walk(bodies: Bodies, rng: Random, whole_first: bool) -> Walk:
+    known: set[str] = set()
+    steps: list[tuple[str, tuple[str, ...]]] = []
+    ready: dict[str, tuple[str, ...]] = {}
+
+    def look(names: Sequence[str]) -> None:
+        for name in names:
+            sheet = bodies[name]
+            fresh = tuple([n for n in sheet.part if n not in known])
+            ready.pop(name, None)
+            if 0 < len(fresh) <= sheet.size and len(sheet.solved_for(fresh)) == len(fresh):
+                ready[name] = fresh
+
+    look(list(bodies))
+    while ready:
+        joints = [name for name in ready if name != WHOLE]
+        name = WHOLE if WHOLE in ready and (whole_first or not joints) else rng.choice(joints)
+        steps.append((name, ready[name]))
+        known.update(ready[name])
+        look(list(dict.fromkeys(body for n in ready[name] for body in bodies.at[n])))
+    return steps if len(known) == len(bodies.at) else ()
+
+
+def weighed(pairs: Sequence[tuple[Story, Reading]], bodies: Bodies) -> list[tuple[Story, Reading]]:
+    """The stories again, cheapest first, those at the head of them dearer the fewer walks leave them."""
+    near = [pair for pair in pairs if pair[0].cost <= pairs[0][0].cost + NEAR]
+    if len({story.first for story, _ in near}) < 2 or len(bodies) > MOST_BODIES:
+        return list(pairs)
+    among = walks(bodies)
+    shares = [_likelihood(story, read, among) for story, read in near]
+    told = [
+        (replace(story, doubt=story.doubt + SELDOM * (max(shares) - share)), read)
+        for (story, read), share in zip(near, shares, strict=True)
+    ]
+    return sorted((*told, *pairs[len(near) :]), key=lambda pair: pair[0].cost)
+
+
+def _likelihood(story: Story, read: Reading, among: Sequence[Walk]) -> float:
+    """The logarithm of the share of walks in which the story could have come about, never of none."""
+    count = sum(_comes_of(story, read, walk) for walk in among)
+    return math.log((count + 0.5) / (len(among) + 0.5))
+
+
+def _comes_of(story: Story, read: Reading, walk: Walk) -> bool:
+    """Whether each turn finds its own wrong values in a walk, and all other steps of it are sound."""
+    turns = {turn.place: set(turn.values) for turn in story.turns}
+    wrong = set(read.wrong)
+    met = 0
+    for name, finds in walk:
+        if name in turns:
+            if turns[name] != wrong.intersection(finds):
+                return False
+            met += 1
+            continue
+        sheet = read.bodies[name]
+        if sheet.fails and not all(
+            any(sheet.holds(n) for n in sheet.equations(each, finds)) for each in finds
+        ):
+            return False
+    return met == len(turns)
