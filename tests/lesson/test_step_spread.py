@@ -183,6 +183,7 @@ def test_two_directions_need_a_direction_behind_each_number() -> None:
     both = problem_of(DECK + '[[spread]]\non = ["AD"]\nright = 2\nper = "span"\n')
     reply, lesson = typed("A 6", both)
     assert "direction" in reply.text
+    assert typed("C 6", both)[0].accepted
     assert lesson.take("type", text="A 6 down 3 right").accepted
     assert lesson.take("type", text="D 3 right, B 12 down, C 6 down").accepted
     assert lesson.ask.kind == "reasons"

@@ -40,9 +40,11 @@ def true_share(problem: Problem, joint: str) -> Vector:
     return _halves(problem, problem.spreads, _ending_at(problem, joint))
 
 
-def ways_of(problem: Problem) -> frozenset[PushDirection]:
-    """The directions in which spread loads act."""
-    return frozenset(way for spread in problem.spreads for way, _ in spread.pushes)
+def ways_at(problem: Problem, joint: str) -> frozenset[PushDirection]:
+    """The directions in which loads act on the members that end at a joint, or, where none does, on any."""
+    here = {member.name for member in _ending_at(problem, joint)}
+    spreads = [s for s in problem.spreads if here & set(s.on)] or problem.spreads
+    return frozenset(way for spread in spreads for way, _ in spread.pushes)
 
 
 def fits(problem: Problem, share: Share, true: Vector) -> bool:

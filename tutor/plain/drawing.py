@@ -25,7 +25,7 @@ EXAMPLES = (
     "A 0 0  B 4 0  C 2 3/2: joints, each a name, x to the right and y up; a name again moves it.",
     "AB BC CA: members, several at once; ABCD is AB, BC and CD; longer names: U1-L2.",
     "A pin, B roller, B roller 150, C link -1 4: supports; 150 is the push, in degrees from +x.",
-    "C 12 down 3 right, C 5 at 210: loads.",
+    "C 12 down 3 right, C 5 at 210: loads. spread 2 down AB BC: a load along members.",
     "kN m: the units. title Lamp arm: what it is called.",
     "Warren span 12 height 3 panels 4 load 10: a common shape; also Pratt, Howe, Fink, king post, "
     "queen post and cantilever.",

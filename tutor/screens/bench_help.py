@@ -24,6 +24,8 @@ letters will do.
     C 12 down 3 right       loads (d u l r will do)
     C D 5 down              the same load on both
     C 5 at 210              a load of 5 along 210 degrees
+    spread 2 down AB BC     along members; by span, as snow;
+                            in all, for the whole of it
     move D 7 1              also move D by 1 0, move load C to D
     copy B C D by 4 0       with the members between them; also
                             copy load C to D

@@ -17,6 +17,7 @@ HEADINGS: Mapping[str, str] = {
     "member": "Members",
     "support": "Supports",
     "load": "Loads",
+    "spread": "On members",
 }
 
 

@@ -197,6 +197,11 @@ class _Reader:
 
 def sizes_like(problem: Problem, joints: Sequence[str], avoid: Sequence[float]) -> str:
     """An example for the first of some joints, with a size that is not the answer."""
-    size = next(n for n in range(7, 100) if all(abs(n - value) > 0.5 for value in avoid))
+    size = next(
+        n
+        for n in range(7, 100)
+        if all(abs(n + more - value) > 0.5 for value in avoid for more in (0, 2))
+    )
     ways = sorted({way for spread in problem.spreads for way, _ in spread.pushes})
-    return f"{joints[0]} {size} {ways[0]}"
+    second = f" {size + 2} {ways[-1]}" if len(ways) > 1 else ""
+    return f"{joints[0]} {size} {ways[0]}{second}"

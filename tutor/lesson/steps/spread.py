@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from tutor.judge import Judge, Mistake
-from tutor.judge.shares import Share, is_right, loaded, mistake_in, ways_of, with_own_load
+from tutor.judge.shares import Share, is_right, loaded, mistake_in, ways_at, with_own_load
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
@@ -115,7 +115,7 @@ def ask(state: State) -> Ask:
             "idealise",
             "halves",
             "Why may we?",
-            f"{lies}, is brought to the joints. Which of these are so then? Choose all.",
+            f"To be brought to the joints: {lies}. Which of these are so then? Choose all.",
             statements(state.problem),
         )
     left = open_joints(state)
@@ -233,7 +233,7 @@ def _shares(state: State, text: str) -> list[Share] | Say:
 
 
 def _share(state: State, joint: str, amounts: Sequence[Amount]) -> Share | Say:
-    ways, like = ways_of(state.problem), _like(state)
+    ways, like = ways_at(state.problem, joint), _like(state)
     right = up = radius = 0.0
     for amount in amounts:
         given = read_amount(state.problem, amount)
