@@ -64,8 +64,8 @@ class Student:
     def shares(self, ask: Ask) -> None:
         """Each joint with twice what it takes at first, as if all of a member hung on each end."""
         loads = [load for load in self.lesson.problem.loads if load.spread]
-        self.slip("type", text=shares_of(loads, 2.0))
-        self.right("type", text=shares_of(loads))
+        self.slip("shares", text=shares_of(loads, 2.0))
+        self.right("shares", text=shares_of(loads))
 
     def count(self, ask: Ask) -> None:
         problem = self.lesson.problem
@@ -322,7 +322,7 @@ def as_typed(ask: Ask, kind: str, data: Mapping[str, Any]) -> str:
             return str(data["positive"])
         case "choose":
             return numbers[data["about"]]
-        case "type":
+        case "type" | "shares":
             return str(data["text"])
         case "joint":
             return f"joint {data['joint']}" if data["joint"] else "leave joint"

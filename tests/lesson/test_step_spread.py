@@ -56,7 +56,7 @@ def lesson_of(text: str | Problem = DECK, why: bool = True) -> Lesson:
 
 def typed(text: str, problem: str | Problem = DECK) -> tuple[Reply, Lesson]:
     lesson = lesson_of(problem)
-    return lesson.take("type", text=text), lesson
+    return lesson.take("shares", text=text), lesson
 
 
 def codes(lesson: Lesson) -> tuple[str, ...]:
@@ -69,7 +69,7 @@ def test_first_it_is_asked_why_then_what_each_joint_takes_then_the_reasons() -> 
     assert {o.key for o in lesson.ask.options} > set(WHY)
     assert lesson.take("halves", chosen=WHY).accepted
     assert lesson.ask.kind == "shares"
-    assert lesson.take("type", text="A 6 down, B 12 down, C 6 down").accepted
+    assert lesson.take("shares", text="A 6 down, B 12 down, C 6 down").accepted
     assert lesson.ask.kind == "reasons"
 
 
@@ -166,7 +166,7 @@ def test_right_shares_stand_beside_wrong_ones_and_only_the_rest_is_asked_again()
     assert lesson.state.brought == ("A",)
     assert "A stands" in reply.text
     assert "What do B and C take" in lesson.ask.question
-    assert lesson.take("type", text="12 6").accepted
+    assert lesson.take("shares", text="12 6").accepted
     assert lesson.ask.kind == "reasons"
 
 
@@ -176,7 +176,7 @@ def test_a_joint_that_takes_its_own_load_as_well_is_told_so_and_not_called_wrong
     assert "own load" in reply.text
     assert all(say.tone != "wrong" for say in reply.said)
     assert lesson.state.brought == ()
-    assert lesson.take("type", text="B 12").accepted
+    assert lesson.take("shares", text="B 12").accepted
 
 
 def test_two_directions_need_a_direction_behind_each_number() -> None:
@@ -184,8 +184,8 @@ def test_two_directions_need_a_direction_behind_each_number() -> None:
     reply, lesson = typed("A 6", both)
     assert "direction" in reply.text
     assert typed("C 6", both)[0].accepted
-    assert lesson.take("type", text="A 6 down 3 right").accepted
-    assert lesson.take("type", text="D 3 right, B 12 down, C 6 down").accepted
+    assert lesson.take("shares", text="A 6 down 3 right").accepted
+    assert lesson.take("shares", text="D 3 right, B 12 down, C 6 down").accepted
     assert lesson.ask.kind == "reasons"
 
 
@@ -209,8 +209,8 @@ def test_no_step_lies_behind_before_the_load_is_at_the_joints() -> None:
     for kind, data in (("go", {"step": "reactions"}), ("joint", {"joint": "A"})):
         reply = lesson.take(kind, **data)
         assert reply.text == spread.FIRST
-    lesson.take("type", text="6 12 6")
-    assert lesson.take("type", text="6 12 6").text == spread.NO_LINES_YET
+    lesson.take("shares", text="6 12 6")
+    assert lesson.take("shares", text="6 12 6").text == spread.NOTHING_LEFT
 
 
 def test_undo_takes_back_shares_and_reasons_alike() -> None:
@@ -233,7 +233,7 @@ def test_the_picture_shows_the_load_on_the_members_until_it_is_at_the_joints() -
     before = truss_figure(spread.pictured(lesson.state))
     assert any("spread over AB and BC" in said for said in before.sentences)
     assert not any("load" in said for said in before.sentences)
-    lesson.take("type", text="C 6")
+    lesson.take("shares", text="C 6")
     after = truss_figure(spread.pictured(lesson.state))
     assert sum("load" in said for said in after.sentences) == 3
     assert not any("spread" in said for said in after.sentences)
@@ -255,8 +255,8 @@ def test_what_was_done_is_kept_and_read_back(tmp_path: Path) -> None:
     problem = problem_of(DECK)
     session = open_session(problem, Keep(tmp_path))
     session.do("halves", chosen=WHY)
-    session.do("type", text="A 6, B 6")
-    session.do("type", text="B 12")
+    session.do("shares", text="A 6, B 6")
+    session.do("shares", text="B 12")
     assert session.lesson.state.brought == ("A", "B")
     session.journal.close()
     again = open_session(problem, Keep(tmp_path), session.journal.path)

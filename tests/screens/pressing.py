@@ -132,7 +132,7 @@ async def pick(pilot: Pilot[int], *keys: str) -> None:
 async def press_event(pilot: Pilot[int], kind: str, data: Mapping[str, Any]) -> None:
     """Press what a student presses to do this event, at the question on the screen."""
     match kind:
-        case "reasons":
+        case "reasons" | "halves":
             await pick(pilot, *data["chosen"])
         case "support":
             await pick(pilot, *data["acts"])
@@ -149,7 +149,7 @@ async def press_event(pilot: Pilot[int], kind: str, data: Mapping[str, Any]) -> 
         case "choose":
             await deed(pilot, "e")
             await pick(pilot, data["about"])
-        case "type":
+        case "type" | "shares":
             await enter_line(pilot, data["text"])
         case "joint" if data["joint"] is None:
             await press(pilot, "ctrl+n")

@@ -34,16 +34,17 @@ ADDS: Mapping[str, frozenset[str]] = {
     "reasons": frozenset({"reasons_done"}),
     "count": frozenset({"count_done"}),
     "halves": frozenset({"halves_done"}),
+    "shares": frozenset({"brought"}),
     "support": frozenset({"supports_done"}),
     "zero": frozenset({"results"}),
     "bring": BEFORE_LINES | {"results"},
     "skip": BEFORE_LINES,
-    "type": frozenset({"lines", "results", "ended", "brought"}),
+    "type": frozenset({"lines", "results", "ended"}),
     "keep": frozenset({"lines", "ended"}),
 }
 """What an event of each kind may add to what counts for the student."""
 CREDIT = frozenset().union(*ADDS.values())
-ANSWERS = frozenset({"reasons", "count", "halves", "support", "zero", "type", "keep"})
+ANSWERS = frozenset({"reasons", "count", "halves", "shares", "support", "zero", "type", "keep"})
 NO_EVENTS = frozenset({"outcome", "outcomes", "compared"})
 NEARLY_ZERO = 1e-6
 

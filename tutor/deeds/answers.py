@@ -111,7 +111,7 @@ def _shares(state: State, ask: Ask, text: str) -> Deed | None:
     steers = word in BY_WORD and joint_meant(state.problem, word) is None
     if steers or not any(char.isdigit() or char in "½√" for char in text):
         return None
-    return Do("type", {"text": text}, text)
+    return Do("shares", {"text": text}, text)
 
 
 ANSWERS: Mapping[str, Callable[[State, Ask, str], Deed | None]] = {

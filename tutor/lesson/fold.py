@@ -40,7 +40,7 @@ ANYWHERE: dict[str, Handler] = {
 ON_FREE_BODY = frozenset({"joint", "assume", "zero", "sense", "section"})
 ANSWERS = frozenset(
     {
-        *("reasons", "count", "soundness", "loose", "halves", "type"),
+        *("reasons", "count", "soundness", "loose", "halves", "shares"),
         *("support", "sense", "turning", "skip"),
     }
 )
@@ -53,7 +53,8 @@ ARRIVED: dict[StepName, str] = {
     "table": "Done: the table is complete.",
 }
 NOT_HERE: dict[StepName, str] = {
-    "idealise": spread.NO_LINES_YET,
+    "idealise": "Say first why the members carry axial force only, and count. Lines are written "
+    "from the reactions on.",
     "free body": "Replace the supports and draw the arrows first: lines are written from them.",
     "reactions": "This belongs to another step; now the reactions are asked for.",
     "joints": "This belongs to another step; now the joints are asked for.",

@@ -143,6 +143,7 @@ TAKEN_BACK = {
     "count": "the counts",
     "soundness": "what the truss is",
     "loose": "what moves",
+    "shares": "{text}",
     "halves": "what is so of a load at the joints",
     "support": "what acts at {joint}",
     "sense": "the arrow of {unknown}",

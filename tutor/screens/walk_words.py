@@ -65,6 +65,8 @@ def take(walk: WalkScreen, text: str) -> None:
     match deed:
         case Do(kind="type"):
             typed(walk, text, str(deed.data["text"]))
+        case Do(kind="shares"):
+            shared(walk, deed, text)
         case Do():
             done(walk, deed)
         case Tell(lines=lines):
@@ -120,6 +122,14 @@ def typed(walk: WalkScreen, text: str, line: str) -> None:
         walk.add(Say("note", HOW_TO_CHOOSE))
     else:
         walk.point_out(reply)
+
+
+def shared(walk: WalkScreen, deed: Do, text: str) -> None:
+    """What joints take of a load on members; it stays for mending where none of it stands."""
+    if walk.do(deed.kind, **deed.data).accepted:
+        walk.line.taken()
+    else:
+        walk.line.begin(text)
 
 
 def done(walk: WalkScreen, deed: Do) -> None:

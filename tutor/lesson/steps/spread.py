@@ -55,10 +55,7 @@ BECAUSE = (
     "any point. Only the bending of that member is left out: whoever designs it adds that again."
 )
 FIRST = "First bring what lies on the members to the joints: the forces of a truss act there."
-NO_LINES_YET = (
-    "Say first why the members carry axial force only, and count. Lines are written from the "
-    "reactions on."
-)
+NOTHING_LEFT = "Nothing lies on a member here that is not at the joints yet."
 SIZE_AND_WAY = "A joint takes a size, and it acts in a direction: write {like}, without a minus."
 WHICH_WAY = "Which way does {joint} take it? Write the direction behind each number, like {like}."
 HOW_MANY = "These are {count} numbers for {of}, {joints}: write one for each, in this order."
@@ -142,9 +139,7 @@ def say_halves(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student says what is so when a load is brought to the joints: data `chosen`, keys."""
     chosen = event.strings("chosen") & WORDS.keys()
     if not asked_for(state) or state.halves_done:
-        return state, Reply(
-            (Say("note", "Nothing lies on a member here that is not brought yet."),)
-        )
+        return state, Reply((Say("note", NOTHING_LEFT),))
     if not chosen:
         return state, Reply((Say("note", "Choose those that are so; there is more than one."),))
     if chosen == HALVES.keys():
@@ -162,7 +157,7 @@ def say_halves(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 def take_shares(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student types what joints take: data `text`. Right ones stand, whatever is wrong of others."""
     if not asked_for(state) or not state.halves_done:
-        note = NO_LINES_YET if not asked_for(state) else "Choose first what is so."
+        note = "Choose first what is so." if asked_for(state) else NOTHING_LEFT
         return state, Reply((Say("note", note),))
     text = event.text("text")
     shares = _shares(state, text)
@@ -289,4 +284,4 @@ def _ends(problem: Problem, member: str, joints: Sequence[str]) -> bool:
     return found is not None and bool({found.start, found.end} & set(joints))
 
 
-HANDLES = {"halves": say_halves, "type": take_shares}
+HANDLES = {"halves": say_halves, "shares": take_shares}

@@ -46,7 +46,7 @@ def shares(state: State, ask: Ask, desk: Judge) -> Move:
         "of them meet, the joint takes from both."
     )
     text = ", ".join(f"{load.joint} {push_words(load)}" for load in left)
-    return Move("type", {"text": text}, f"The joints take: {text}.", Reason(because))
+    return Move("shares", {"text": text}, f"The joints take: {text}.", Reason(because))
 
 
 def count(state: State, ask: Ask, desk: Judge) -> Move:
