@@ -95,7 +95,8 @@ def about_called(problem: Problem, about: Asked) -> Asked:
             raise TypeError(
                 f"a line is about Fx(), Fy(), M(at=…), Along(…) or Value(…), not about {about!r}"
             )
-    if not about.part and (about.joint is None or about.joint in problem.joint):
+    here = isinstance(about.joint, str) and about.joint in problem.joint
+    if about.part == () and (about.joint is None or here):
         return about
     joint = None if about.joint is None else joint_called(problem, about.joint)
     return replace(about, joint=joint, part=tuple(joint_called(problem, j) for j in about.part))

@@ -21,6 +21,7 @@ from tutor.notation.head_words import (
     WAY_IN_BRACKETS,
     coordinates,
     no_joint,
+    placed,
 )
 from tutor.notation.label import LabelKind
 from tutor.notation.lexicon import Meaning, said, says
@@ -64,9 +65,7 @@ class Head:
         return bool(getattr(self, f"_{kind}")(said_here, start, stop, prefix))
 
     def _goes_on(self, kind: str) -> bool:
-        if kind == "number":
-            return self.pending in ("angle", "across", "joint")
-        return self.summed
+        return self.pending in ("angle", "across", "joint") if kind == "number" else self.summed
 
     def _point(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         x, y = (float(n.replace(",", ".")) for n in coordinates(word))
@@ -216,13 +215,11 @@ class Head:
         if (found := FORCE.fullmatch(word)) is not None:
             self.summed = True
             return self._axis(AXIS_OF[found[1][0].lower()])
+        if self.summed and (there := placed(word, self.names)) is not None:
+            return self._place(there[1]) and self._axis(there[0])
         if (found := ALONG.fullmatch(word)) is not None and (self.summed or not prefix):
-            self.kind, self.degrees, self.summed, self.settled = (
-                "along",
-                float(found[1]),
-                True,
-                True,
-            )
+            self.kind, self.degrees = "along", float(found[1])
+            self.summed = self.settled = True
             return True
         if (found := MOMENT.fullmatch(word)) is not None and not said(word, *IN_ORDER):
             return self._moment(found, word, start)

@@ -15,6 +15,9 @@ AXIS_OF = {"x": "x", "h": "x", "y": "y", "v": "y"}
 FORCE = re.compile(r"[FfPR]_?\{?\(?(x|y|h|v|hor|horiz|ver|vert)[')}]*", re.IGNORECASE)
 ALONG = re.compile(r"[Ff]_?\{?(-?[0-9]+)\}?")
 MOMENT = re.compile(r"[Mm]_?(?P<point>\{[^{}]+\}|[^{}]+)")
+PLACED = re.compile(
+    r"[FR]_?\{(?:(?P<axis>[xyhv]),? ?(?P<joint>[A-Z]\d?)|(?P<place>[A-Z]\d?),? ?_?\{?(?P<way>[xyhv]))\}+"
+)
 SUMMED = re.compile(r"(?:sum|sigma)(?=[FMfmXYHV])(?P<rest>.*)")
 SUM_FOLLOWS = re.compile(r" *(?:Σ|[Ss]um\b)")
 WAY_IN_BRACKETS = re.compile(
@@ -28,6 +31,15 @@ def coordinates(point: str) -> list[str]:
     """The two numbers of "(4, 0)", "(4,5; 0)" or "(4 m, 0)"."""
     halves = point.split(";") if ";" in point else point.rsplit(",", 1)
     return [found[0] for half in halves if (found := re.search(NUMBER, half)) is not None]
+
+
+def placed(word: str, names: Names) -> tuple[str, str] | None:
+    """The axis and the joint of F_{y,A} and F_{Ay}; None for any other word."""
+    found = PLACED.fullmatch(word)
+    if found is None:
+        return None
+    joint = names.joint(found["joint"] or found["place"])
+    return None if joint is None else (AXIS_OF[found["axis"] or found["way"]], joint)
 
 
 def no_joint(names: Names, start: int, end: int) -> Broken:

@@ -25,7 +25,7 @@ _WORDS: Mapping[str, str] = {
     "hspace": " ", "checkmark": " ", "square": " ", "blacksquare": " ", "qed": " ",
     "left": "", "right": "", "big": "", "Big": "", "bigl": "", "bigr": "", "Bigl": "", "Bigr": "",
     "displaystyle": "", "limits": "", "nolimits": "", "hfill": " ", "nonumber": "", "notag": "",
-    "longmapsto": "→", "mapsto": "→", "colon": ":", "mid": "|", "tg": "tan", "thinspace": " ",
+    "longmapsto": "→", "mapsto": "→", "colon": ":", "bullet": "•", "mathrm": "", "mathbf": "", "rm": "", "bf": "", "it": "", "mid": "|", "tg": "tan", "thinspace": " ",
 }  # fmt: skip
 _FRACTION = re.compile(r"\\[dtc]?frac *(?:\{([^{}]*)\}|([0-9])) *(?:\{([^{}]*)\}|([0-9]))")
 _OVER = re.compile(r"\{([^{}]*)\\over(?![A-Za-z])([^{}]*)\}")
@@ -34,7 +34,8 @@ _QUANTITY = re.compile(r"\\(?:SI|qty) *\{([^{}]*)\} *\{([^{}]*)\}")
 _ANGLE = re.compile(r"\\ang *\{([^{}]*)\}")
 _STYLED = re.compile(
     r"\\(?:mathrm|text|textrm|textbf|textit|mathbf|mathit|mathsf|operatorname\*?|vec|overline|bar"
-    r"|boxed|underline|rm|mbox|hbox|bm|si|unit|ensuremath|fbox|left|underbrace|textnormal) *\{([^{}]*)\}"
+    r"|boxed|underline|rm|mbox|hbox|bm|si|unit|ensuremath|fbox|left|underbrace|textnormal"
+    r"|overrightarrow|hat|widehat|tilde) *\{((?:[^{}]|\{[^{}]*\})*)\}"
 )
 _TAG = re.compile(r"\\tag\*? *\{([^{}]*)\}")
 _DROPPED = re.compile(

@@ -12,7 +12,7 @@ from html import unescape
 from tutor.notation.characters import plain
 from tutor.notation.source import Source
 
-_MARKS = frozenset("<&*`~▒〖〗#[_/%")
+_MARKS = frozenset("<&*`~▒〖〗#[_/%'")
 _ENTITY = re.compile(r"&(?:[A-Za-z]{2,8}|#[0-9]{2,6}|#[xX][0-9A-Fa-f]{2,5});")
 _FRACTION = re.compile(r"<sup>([0-9.]{1,12})</sup> ?/ ?<sub>([0-9.]{1,12})</sub>", re.IGNORECASE)
 _ITALIC_LETTERS = re.compile(
@@ -32,7 +32,7 @@ _UNDERLINED = re.compile(r"^ *__(?=\S)([^_]{1,80})(?<=\S)__(?=[ :;,.]|$)")
 _AT_FRONT = re.compile(r"^ *(?:[-*+] +\[[ xX]\]|#{1,6}) +")
 _REMARK = re.compile(r"(?<=[\w)\]}]) +(?://|#|%) *(?P<words>[A-Za-zΣ][^\[\]=]*?) *$")
 _NUMBERED = re.compile(r" ?#\((?P<number>[0-9]{1,2}[a-z]?)\) *$")
-_QUOTED = re.compile(r"^ *`+ ?(?P<inner>[^`]*?) ?`+ *$")
+_QUOTED = re.compile(r"^ *(?P<mark>`+|') ?(?P<inner>[^`]*?) ?(?P=mark) *$")
 _ABOUT = re.compile(r"Σ_\(?(?P<point>[A-Za-z][A-Za-z0-9]{0,3})\)?▒(?P<group>〖?) *M(?![\w_])")
 _OPERATES = re.compile("▒")
 _GROUPED = re.compile(r"〖([^〖〗]*)〗(?P<lower>_?)")

@@ -49,7 +49,11 @@ _RESTATED = re.compile(
 _CALLED = re.compile(
     r"(?<![\w}])([FSNTPfsntp]) ?(?:_ ?\(|\(|\[|_ ?\[) ?([^()\[\]{}+*/=]{2,12}?) ?[)\]]"
 )
-_SET_APART = re.compile(r"(?<![\w}])([FSNT]) ([A-Z]\w{1,7})(?![\w])")
+_SET_APART = re.compile(r"(?:(?<![\w}])(?=[FSNT])|(?<=[0-9])(?=[FS]))(\w) ([A-Z]\w{1,7})(?![\w])")
+_AXIS_IN_FRONT = re.compile(
+    r"^ *(?:[(\[]?(?P<axis>[xyXY])[)\]] +|(?P<way>[xyXY])[ -](?:dir(?:ection)?|axis)\.? *(?:→|[-=]+>) *)(?=[^=]*=)"
+)
+_LETTER_FOR_ZERO = re.compile(r"(?<==)( *)[Oo](?= *$)")
 _DOTTED = re.compile(r"(?<![\w}])([FSNTP])\.([A-Z][\w]{1,7})(?![\w(])")
 _PART = re.compile(r"[(\[{] ?([\w.{}-]{2,14}?) ?[)\]}] ?_? ?(?:\{([xyXYvVhH])\}|([xyvh])(?![\w]))")
 _NESTED = re.compile(
@@ -75,6 +79,10 @@ _UNIT_BRACKETED = re.compile(rf"(?<=[0-9)]) ?[(\[] *(?P<unit>{_UNITS}) *[)\]](?!
 def respelled(source: Source, names: Names) -> Source:
     """The source with everything spelled as one types it into a formula."""
     source = _measured(source, names)
+    source = source.rewritten(_AXIS_IN_FRONT, lambda found: f"F{found['axis'] or found['way']}: ")
+    source = source.rewritten(
+        _LETTER_FOR_ZERO, lambda found: None if names.joint("O") else f"{found[1]}0"
+    )
     source = source.rewritten(_RESTATED, lambda found: f" = {found['value']} ")
     source = source.rewritten(_BRACED, lambda found: found[1] or found[2])
     source = source.rewritten(_RAISED, _raised).rewritten(_VULGAR_SIGN, _vulgar)

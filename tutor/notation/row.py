@@ -27,8 +27,9 @@ _FORCE_IN = re.compile(
     re.IGNORECASE,
 )
 _WAY_FIRST = re.compile(
-    rf"^ *(?P<name>[{LETTERS}][\w{{}}'-]*),? *(?:is |acts |being |are )? *[(\[]?(?:in |a |under )?"
-    rf"(?P<way>[{LETTERS}]{{3,12}})[)\]]?(?:[,:;] *| +(?:of|with|at|=|:) +| *= *)"
+    rf"^ *(?:(?P<name>[{LETTERS}][\w{{}}'-]*)(?:,|:| *=)? *(?:is |acts |being |are )? *[(\[]?(?:in |a |under )?"
+    rf"(?P<sign>[TC](?=[,;:] *[0-9]))?)?(?P<way>(?(sign)|(?<![\w}}])[{LETTERS}]{{3,12}}))"
+    rf"[)\]]?(?:[,:;] *| +(?:of|with|at|=|:|carrying|taking) +| *= *|(?<=[TC]) +)"
     rf"(?P<value>{_VALUE} *[{LETTERS}]{{0,4}})[ .]*$"
 )
 _KIND = re.compile(
@@ -44,6 +45,7 @@ _PART_OF = re.compile(
     rf"(?P<name>[{LETTERS}][\w{{}}'-]*)",
     re.IGNORECASE,
 )
+_IN_WAY = re.compile(r"(?<=[A-Za-z0-9)]) +in +(?=(?:[TC]|tension|compression)[. ]*$)")
 _SLASHED = re.compile(r"(?<=[A-Za-z0-9]) ?/ ?([TC]) *$")
 
 
@@ -69,6 +71,7 @@ def sentenced(source: Source, names: Names) -> Source:
     """The source with a sentence that gives one value spelled as an equation."""
     source = source.rewritten(_KIND, lambda found: _without_kind(found, names))
     source = source.rewritten(_PART_OF, lambda found: _part_of(found, names))
+    source = source.rewritten(_IN_WAY, " ")
     source = source.rewritten(_SLASHED, lambda found: f" {found[1]} ")
     source = source.rewritten(_CARRIES, lambda found: _carries(found, names))
     source = source.rewritten(_FORCE_IN, lambda found: _force_in(found, names))
@@ -98,6 +101,7 @@ def _carries(found: re.Match[str], names: Names) -> str | None:
 
 
 def _way_first(found: re.Match[str], names: Names) -> str | None:
-    if not says(found["way"], "T", "C") or not names.meanings(found["name"]):
+    way, name = found["sign"] or found["way"], found["name"]
+    if not says(way, "T", "C") or (name and not names.meanings(name)):
         return None
-    return f"{found['name']} = {found['value']} {found['way']}"
+    return f"{name} = {found['value']} {way}" if name else f"{found['value']} {way}"
