@@ -166,3 +166,57 @@ def test_a_remark_in_brackets_behind_the_line_is_passed_over_and_said() -> None:
 @pytest.mark.parametrize("text", [".6AD = -12 (cso 30)", ".6AD = -12(AB)"])
 def test_a_bracket_that_may_be_a_factor_is_never_passed_over(text: str) -> None:
     assert not told(Fy("A"), text).right
+
+
+# The same gantry with 6 kN to the right at D: A_x = -6, that is, 6 to the left.
+PUSHED = read_text(
+    """
+title = "Gantry in the wind"
+force = "kN"
+length = "m"
+members = ["AB", "BE", "AD", "BD", "DE"]
+joints = { A = [0, 0], B = [4, 0], E = [8, 0], D = [4, 3] }
+supports = { A = "pin", E = "roller" }
+loads = [{ at = "D", down = 24, right = 6 }]
+""",
+    "pushed.toml",
+).problem
+
+
+@pytest.mark.parametrize("text", ["A_x = -6 = 6 left", "A_x = -6 = 6 ←", "A_x = 6 left = -6"])
+def test_a_way_behind_a_number_is_its_sign_in_a_chain(text: str) -> None:
+    assert judge(PUSHED, Value("A_x"), text).right
+
+
+def test_without_a_way_behind_it_a_number_of_another_sign_does_not_follow() -> None:
+    assert judge(PUSHED, Value("A_x"), "A_x = -6 = 6").text.endswith("6 is not -6.")
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [("96", "no-arm"), ("96/2 = 48", "arithmetic"), ("E_y = 96/4 = 24", "arithmetic")],
+)
+def test_a_moment_is_said_to_be_left_only_where_nothing_was_divided(text: str, code: str) -> None:
+    verdict = judge(GANTRY, Value("E_y"), text, lines=["8 E_y - 4*24 = 0"])
+    assert [mistake.code for mistake in verdict.mistakes] == [code]
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("AD = -12", "component"),
+        ("AD = -7.2", "component"),
+        ("AD = -15", "component"),
+        ("AD = -31", "arithmetic"),
+    ],
+)
+def test_a_component_is_said_to_be_given_only_where_the_line_gives_it(text: str, code: str) -> None:
+    verdict = judge(GANTRY, Value("AD"), text, known=KNOWN, lines=["0.6 AD + 12 = 0"])
+    assert [mistake.code for mistake in verdict.mistakes] == [code]
+
+
+def test_no_component_is_said_to_be_given_where_the_line_has_the_force_whole() -> None:
+    verdict = judge(
+        GANTRY, Value("AB"), "12.8", known={**KNOWN, "AD": "-20"}, lines=["AB - 0.8*20 = 0"]
+    )
+    assert [mistake.code for mistake in verdict.mistakes] == ["arithmetic"]

@@ -6,10 +6,12 @@ lines three are steps of a K-truss that follow only from lines above them, which
 
 from __future__ import annotations
 
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import pytest
-from paper.measure import counts, judged
+from paper.measure import counts, judged, problem
+
+from tutor.judge import Fx, M, judge
 
 
 class Least(NamedTuple):
@@ -40,3 +42,35 @@ def test_no_fewer_lines_are_judged_as_a_lecturer_would(name: str) -> None:
     assert right["right"] >= least.right
     assert wrong["named"] >= least.named
     assert least.expected == 0 or found["substance"]["expected"] >= least.expected
+
+
+@pytest.mark.parametrize(
+    ("truss", "about", "text", "more", "said"),
+    [
+        # Of two products of one value one stands for the load whose arm is wrong; none is left out.
+        ("fink", M("A"), "12E_y - 5(3) - 5(6) - 5(6) = 0", {}, [("arm-from", "load D")]),
+        # An earlier result that shows its own minus is no load, whatever it comes to.
+        (
+            "upside",
+            M("E"),
+            "9(-4) + 10.5(8) - 12(4) + 3(3) + (-3)(3) = 0",
+            {"known": {"A_y": "9", "D_y": "10.5", "A_x": "-3"}},
+            [("turning", "load B"), ("minus", "A_x")],
+        ),
+        # The vertical component turns wrongly, 2 cos 20 the way of 3 sin 20: one slip, not two.
+        ("slip", M("E"), "-6A_y + 3A_x - 2.905R_C + 28 = 0", {}, [("reflected", "R_C")]),
+        # A length beside an unknown is an arm, and no component that was worked out.
+        ("wall", M("A"), "2.5R_D - 4(2) - 6(4) = 0", {}, [("arm", "R_D")]),
+    ],
+)
+def test_the_term_that_is_wrong_is_named(
+    truss: str, about: M, text: str, more: dict[str, Any], said: list[tuple[str, str]]
+) -> None:
+    verdict = judge(problem(truss), about, text, **more)
+    assert [(mistake.code, mistake.force) for mistake in verdict.mistakes] == said
+
+
+def test_a_line_of_a_section_through_three_members_is_told_as_that_of_its_part() -> None:
+    text = "F_FG*12/13 + F_BG*0.7682 + F_BC = 0"
+    verdict = judge(problem("pratt"), Fx("B"), text, known={"A_x": 0})
+    assert verdict.true_of == Fx(part=("A", "B", "F"))

@@ -179,18 +179,10 @@ def _right_sum(
     """The places of two or three true numbers that the typed one adds up, or none."""
     for count in (2, 3):
         for places in combinations(left, count):
-            if _both_parts([spots[i] for i in places]):
-                continue
             total = scale * math.fsum(spots[i].true for i in places)
             if abs(term.value - total) <= 1e-4 * abs(total) + min(term.radius, SAME * abs(total)):
                 return places
     return ()
-
-
-def _both_parts(spots: Sequence[TrueTerm]) -> bool:
-    """Whether both components of one force are among these: together they are that force again."""
-    sources = [spot.force.source or spot.name for spot in spots if spot.part]
-    return any(sources.count(source) > 1 for source in sources)
 
 
 def _by_term(
