@@ -150,6 +150,17 @@ def test_no_value_makes_it_raise(values: dict[str, object]) -> None:
         assert set(states(review(ROOF, {part: values})).values()) <= STATES
 
 
+def test_of_wrong_lines_beside_right_values_the_one_that_comes_first_in_the_work_is_told() -> None:
+    lines = [
+        (Fy("C"), "-12 + 3/5 F_AC - 3/5 F_BC = 0"),
+        (M("A"), "B_y - 2(12) = 0"),
+    ]
+    of_joints = review(ROOF, {**RIGHT, "lines": lines[:1], "order": ["C", "A", "B"]})
+    assert of_joints.first == "C"
+    assert review(ROOF, {**RIGHT, "lines": lines, "order": ["C", "A", "B"]}).first == "whole"
+    assert review(ROOF, {**RIGHT, "lines": lines, "order": ["C", "whole", "A"]}).first == "C"
+
+
 def test_a_line_about_a_joint_that_is_no_name_is_left_out() -> None:
     result = review(ROOF, {"lines": [(Fy([]), "F_AB = 3")], "forces": {"AB": 3}})  # type: ignore[arg-type]
     assert [refused.name for refused in result.refused] == ["line 1"]

@@ -21,6 +21,7 @@ from tutor.homework.vectors import PARALLEL, Vector
 from tutor.homework.work import Entry
 from tutor.judge import Value
 from tutor.model import Problem
+from tutor.text import listed
 
 CODE = "carried"
 LOOK = "These values still rest on one that you have mended since."
@@ -41,10 +42,10 @@ class Resting:
 
     @property
     def said(self) -> str:
-        old = " and ".join(self.changed)
+        old = listed(self.changed)
         verb = "rests" if len(self.names) == 1 else "rest"
         where = place_in_words(self.places[0])
-        return f"{', '.join(self.names)} still {verb} on your old {old}: go on at {where}."
+        return f"{listed(self.names)} still {verb} on your old {old}: go on at {where}."
 
 
 def resting(
