@@ -77,12 +77,12 @@ def named(verdict: Verdict) -> list[tuple[str, str | None]]:
         (
             "40B_x - 200(30) - 400(60) + 692.8(40) = 0",
             [("turning", "load D")],
-            "The horizontal part of the load at D has the wrong sign",
+            "The horizontal component of the load at D has the wrong sign",
         ),
         (
             "40B_x - 200(30) - 400(60) = 0",
             [("component-missing", "load D")],
-            "The moment of the horizontal part of the load at D about A is left out",
+            "The moment of the horizontal component of the load at D about A is left out",
         ),
         (
             "40B_x - 800 sin30 (60) - 800 cos30 (40) = 0",
@@ -97,7 +97,7 @@ def named(verdict: Verdict) -> list[tuple[str, str | None]]:
         (
             "40B_x - 200(30) - 400(30) - 692.8(40) = 0",
             [("arm-from", "load D")],
-            "The distance beside the vertical part of the load at D",
+            "The distance beside the vertical component of the load at D",
         ),
         (
             "40B_x - 200(60) - 400(60) - 692.8(40) = 0",

@@ -9,6 +9,7 @@ import pytest
 from families import plain_problem
 
 from tutor.judge import Fx, Fy, M, judge
+from tutor.judge.called import counted
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.model import Load, Support
@@ -75,9 +76,14 @@ def test_loads_of_one_name_with_one_number_are_not_told_apart() -> None:
     [
         (Fx(), "5 = 0*A_x", "The reaction A_x is left out."),
         (Fy("B"), "0.6 F_BC = 0", "The reaction B_y is left out."),
-        (Fx("A"), "A_x + F_AB = 0", "The force in AC is left out: it has a horizontal part."),
+        (Fx("A"), "A_x + F_AB = 0", "The force in AC is left out: it has a horizontal component."),
     ],
 )
 def test_a_force_along_the_sum_is_left_out_and_no_more_is_said(about, text, told) -> None:
     (mistake,) = judge(FRAME, about, text).mistakes
     assert mistake.place == told
+
+
+def test_a_mistake_is_counted_in_words() -> None:
+    assert counted("sign", 1) == "a sign turned"
+    assert counted("sign", 3) == "a sign turned (3 times)"

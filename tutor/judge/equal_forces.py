@@ -167,5 +167,5 @@ def _why_too_many(case: Case, slip: Slip) -> str:
     if slip.code == "double":
         return f"that of {thing}, a second time"
     if slip.code == "extra":
-        return f"that of {thing}, which has no part here"
+        return f"that of {thing}, which does not count here"
     return f"that of {thing}, which acts at another joint"

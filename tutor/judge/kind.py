@@ -77,7 +77,7 @@ class Case:
 
     @property
     def direction(self) -> str:
-        """Which part of a force counts in the sum: "horizontal", "vertical", "30°"."""
+        """Which component of a force counts in the sum: "horizontal", "vertical", "30°"."""
         match self.about:
             case Fx():
                 return "horizontal"
@@ -89,13 +89,13 @@ class Case:
 
     @property
     def share(self) -> str:
-        """What a force must have to stand in this equation: "a moment about A", "a vertical part"."""
+        """What a force must have to stand in this equation: "a moment about A", "a vertical component"."""
         match self.about:
             case M():
                 return f"a moment about {self.point}"
             case Along():
-                return f"a part along {self.direction}"
-        return f"a {self.direction} part"
+                return f"a component along {self.direction}"
+        return f"a {self.direction} component"
 
     @property
     def lies(self) -> str:
@@ -112,7 +112,7 @@ class Case:
         """The force concerned in words, or those of which any may be it."""
         if self.spot is not None and self.spot.part:
             part = {"x": "horizontal", "y": "vertical"}[self.spot.part]
-            return f"the {part} part of {force_in_words(self.problem, self.force)}"
+            return f"the {part} component of {force_in_words(self.problem, self.force)}"
         if (load := self._load_by_its_way) is not None and not self.alike:
             return load
         named = dict.fromkeys(force_in_words(self.problem, f) for f in (self.force, *self.alike))

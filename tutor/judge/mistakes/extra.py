@@ -34,7 +34,7 @@ def reason(case: Case) -> str:
 def _no_part(case: Case) -> str:
     if case.is_moment:
         return f"A force whose line of action passes through {case.point} has no moment about it"
-    return "A force at right angles to the direction of the sum has no part in it"
+    return "A force perpendicular to the direction of the sum has no component in it"
 
 
 def _not_here(case: Case) -> str:

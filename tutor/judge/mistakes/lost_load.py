@@ -28,7 +28,7 @@ def look(case: Case) -> str:
 def reason(case: Case) -> str:
     return (
         "Where more than one load acts at a joint, each has its own term, in every equation in which "
-        "it has a part."
+        "it counts."
     )
 
 

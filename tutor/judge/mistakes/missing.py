@@ -28,11 +28,11 @@ def reason(case: Case) -> str:
     if case.at_joint:
         return (
             f"Cut {case.body} free and draw every arrow on it: each member that ends there, each load "
-            "and each reaction. Each arrow with a part here needs its term."
+            "and each reaction. Each arrow that counts here needs its term."
         )
     cut = ", each reaction and each member that was cut" if case.is_cut else " and each reaction"
     return (
-        f"Draw every arrow from outside on {case.body}: each load{cut}. Each arrow with a part here "
+        f"Draw every arrow from outside on {case.body}: each load{cut}. Each arrow that counts here "
         "needs its term."
     )
 
@@ -40,7 +40,7 @@ def reason(case: Case) -> str:
 def place(case: Case) -> str:
     spot = case.spot
     whole = spot is not None and not case.is_moment and abs(spot.equation.sum.of(spot.force)) == 1.0
-    if whole or case.share.removeprefix("a ") in f"{case.thing} part":
+    if whole or case.share.removeprefix("a ") in f"{case.thing} component":
         return f"{case.subject} is left out."
     return f"{case.subject} is left out: it has {case.share}."
 

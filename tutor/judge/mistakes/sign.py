@@ -22,12 +22,12 @@ def look(case: Case) -> str:
 def reason(case: Case) -> str:
     if case.at_joint:
         return (
-            f"On the free-body diagram of {case.body}, every arrow with a part along your positive "
+            f"On the free-body diagram of {case.body}, every arrow with a component along your positive "
             "direction enters with plus, every arrow against it with minus; a member drawn in "
             "tension pulls away from the joint."
         )
     return (
-        f"On the free-body diagram of {case.body}, every arrow with a part along your positive "
+        f"On the free-body diagram of {case.body}, every arrow with a component along your positive "
         "direction enters with plus, every arrow against it with minus."
     )
 

@@ -35,7 +35,7 @@ def look(case: Case) -> str:
 def reason(case: Case) -> str:
     if case.is_moment:
         return (
-            "A horizontal or vertical distance is the arm of the component at right angles to it, "
+            "A horizontal or vertical distance is the arm of the component perpendicular to it, "
             "not of the whole inclined force."
         )
     return (
