@@ -5,13 +5,24 @@
 
 from __future__ import annotations
 
+from functools import cache
+from pathlib import Path
+
 import pytest
 
-from tutor.model import load_problem
+from tutor.model import Problem, load_problem
 from tutor.shipped import shipped_problems
 
 FILES = sorted(path for path in shipped_problems().rglob("*.toml") if path.name != "set.toml")
-FORCES = [path for path in FILES if load_problem(path).truss in (None, "determinate")]
+
+
+@cache
+def problem_of(path: Path) -> Problem:
+    """A shipped problem, read once."""
+    return load_problem(path)
+
+
+FORCES = [path for path in FILES if problem_of(path).truss in (None, "determinate")]
 """Those of which the forces are asked for."""
 USUAL = frozenset(
     {

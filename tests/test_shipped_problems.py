@@ -10,9 +10,9 @@ from collections.abc import Callable, Iterable
 from pathlib import Path
 
 import pytest
-from every_problem import FILES, FORCES, USUAL
+from every_problem import FILES, FORCES, USUAL, problem_of
 
-from tutor.model import LEVELS, Member, Problem, ProblemSet, defects, load_problem, load_sets
+from tutor.model import LEVELS, Member, Problem, ProblemSet, defects, load_sets
 from tutor.shipped import shipped_problems
 from tutor.statics import determinacy, joint_order, sections, solve, soundness, zero_force
 
@@ -30,13 +30,13 @@ def file(request: pytest.FixtureRequest) -> Path:
 
 @pytest.fixture
 def problem(file: Path) -> Problem:
-    return load_problem(file)
+    return problem_of(file)
 
 
 @pytest.fixture(params=FORCES, ids=lambda path: path.stem)
 def solved(request: pytest.FixtureRequest) -> Problem:
     """One of which the forces are asked for."""
-    return load_problem(request.param)
+    return problem_of(request.param)
 
 
 def shipped() -> tuple[Problem, ...]:

@@ -6,18 +6,18 @@ import re
 from random import Random
 
 import pytest
-from every_problem import FORCES
+from every_problem import FORCES, problem_of
 from lines import figures
 from students_work import any_problem, homework
 
-from tutor import load_problem, review
+from tutor import review
 from tutor.statics import solve
 
 ALL = [
     pytest.param(30, id="some"),
     pytest.param(2000, id="all", marks=pytest.mark.slow),
 ]
-SHIPPED = [load_problem(path) for path in FORCES]
+SHIPPED = [problem_of(path) for path in FORCES]
 
 
 def letter(value: float) -> str:

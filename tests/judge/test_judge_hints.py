@@ -13,7 +13,7 @@ from random import Random
 
 import pytest
 from corpus import own_values, wrong_line
-from every_problem import FORCES, USUAL
+from every_problem import FORCES, USUAL, problem_of
 from lines import abouts, figures, random_senses
 from strategies import make_truss
 
@@ -22,11 +22,11 @@ from tutor.judge.kind import Case, force_in_words
 from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.true_equation import TrueEquation
-from tutor.model import Problem, load_problem
+from tutor.model import Problem
 from tutor.statics import solve
 
 SEEDS = range(12)
-SHIPPED = [load_problem(path) for path in FORCES if path.stem in USUAL]
+SHIPPED = [problem_of(path) for path in FORCES if path.stem in USUAL]
 TRUSSES = [*(make_truss(seed, 3 + seed % 6) for seed in SEEDS), *SHIPPED]
 MOST_LETTERS = 700
 """Room for three reasons, one behind the other, where three mistakes explain a line as well."""

@@ -7,18 +7,17 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from every_problem import SHARED
+from every_problem import SHARED, problem_of
 from student import Student
 
 from tutor.lesson import Event, Lesson, Reply
-from tutor.model import load_problem
 from tutor.statics import solve
 
 
 @pytest.fixture(scope="module", params=SHARED)
 def walked(request: pytest.FixtureRequest) -> Lesson:
     path: Path = request.param
-    lesson = Lesson(load_problem(path))
+    lesson = Lesson(problem_of(path))
     clock = itertools.count(1_000_000_000, 7)
 
     def do(kind: str, **data: Any) -> Reply:

@@ -5,14 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from every_problem import FORCES
+from every_problem import FORCES, problem_of
 from hypothesis import given
 from strategies import trusses
 from walks import ARM, Clock, walk_to
 
 from tutor.lesson import Lesson
 from tutor.lesson.steps.reasons import BENDING, TRUE_REASONS, statements
-from tutor.model import load_problem
 
 AGAIN = {
     ("m",): "the members",
@@ -105,7 +104,7 @@ def test_every_problem_asks_for_the_same_three_reasons_among_three_others(proble
 def test_the_right_numbers_of_one_problem_are_seldom_those_of_another() -> None:
     numbers = []
     for path in FORCES:
-        options = Lesson(load_problem(path)).ask.options
+        options = Lesson(problem_of(path)).ask.options
         numbers.append(tuple(n for n, o in enumerate(options) if o.key in TRUE_REASONS))
     most = max(map(numbers.count, numbers))
     assert most <= len(numbers) / 3

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from every_problem import FORCES
+from every_problem import FORCES, problem_of
 from strategies import make_truss
 from student import Student
 
@@ -46,7 +46,7 @@ def shown(problem: Problem) -> Iterator[tuple[State, Move, Reply, State]]:
 
 
 def problems() -> Iterator[Problem]:
-    yield from (load_problem(path) for path in FILES)
+    yield from (problem_of(path) for path in FILES)
     yield from (make_truss(seed, joints, wall=wall) for seed, joints, wall in RANDOM)
 
 

@@ -9,7 +9,7 @@ from dataclasses import replace
 from html.parser import HTMLParser
 
 import pytest
-from every_problem import FORCES
+from every_problem import FORCES, problem_of
 
 from tutor.figure import to_svg
 from tutor.model import Problem, load_problem
@@ -38,7 +38,7 @@ def texts(paper: Paper) -> str:
 
 @pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
 def test_a_sheet_tells_no_answer(path) -> None:
-    problem = load_problem(path)
+    problem = problem_of(path)
     told = set(re.findall(r"\d+(?:\.\d+)?", texts(sheet(problem))))
     without = replace(problem, given=())
     hidden = set(re.findall(r"\d+(?:\.\d+)?", texts(sheet(without)))) if problem.given else told
@@ -57,7 +57,7 @@ def to_svg_words(problem: Problem) -> str:
 
 @pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
 def test_a_key_has_every_force_with_its_letter(path) -> None:
-    problem = load_problem(path)
+    problem = problem_of(path)
     (reactions, members) = (b for b in key(problem).blocks if isinstance(b, Grid))
     forces = solve(problem).values
     assert [row[0] for row in (*reactions.rows, *members.rows)] == list(problem.unknowns)
@@ -87,7 +87,7 @@ class Reader(HTMLParser):
 @pytest.mark.parametrize("make", [sheet, key, worked_solution])
 @pytest.mark.parametrize("path", SMALL, ids=lambda path: path.stem)
 def test_html_needs_nothing_beside_it_and_holds_no_markup_of_a_file(path, make) -> None:
-    problem = hostile(load_problem(path))
+    problem = hostile(problem_of(path))
     html = to_html([make(problem, HOSTILE), make(problem, "")], HOSTILE)
     reader = Reader()
     reader.feed(html)

@@ -7,12 +7,12 @@ all joints at once (`statics.solve`), not joint by joint.
 from __future__ import annotations
 
 import pytest
-from every_problem import FORCES, SHARED
+from every_problem import FORCES, SHARED, problem_of
 from hypothesis import given, settings
 from strategies import trusses, wall_trusses
 
 from tutor.judge import judge
-from tutor.model import Problem, load_problem
+from tutor.model import Problem
 from tutor.model.read import read_text
 from tutor.paper import worked
 from tutor.paper.lines import rounded
@@ -45,7 +45,7 @@ def check(problem: Problem) -> None:
 
 @pytest.mark.parametrize("path", SHARED)
 def test_every_line_of_a_worked_solution_is_right(path) -> None:
-    check(load_problem(path))
+    check(problem_of(path))
 
 
 @given(trusses())
@@ -94,7 +94,7 @@ def test_what_no_order_of_joints_reaches_is_solved_all_at_once_by_right_lines() 
 def test_the_first_line_finds_one_reaction_alone() -> None:
     """Where the whole body gives the reactions: two pins leave four for its three equations."""
     for path in FORCES:
-        problem = load_problem(path)
+        problem = problem_of(path)
         if len(problem.reactions) > 3:
             continue
         first, *_ = worked(problem).steps

@@ -12,18 +12,16 @@ from pathlib import Path
 if __name__ == "__main__":
     sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2])]
 
-from every_problem import FORCES
+from every_problem import FORCES, problem_of
 from habits import HABITS, Habit
 from walker import Counts, Walker
-
-from tutor.model import load_problem
 
 HEAD = ("student", "lines", "values", "refused", "reason", "place", "line", "hints a problem")
 
 
 def counted(habit: Habit, path: Path) -> Counts:
     """One student through one problem."""
-    walker = Walker(load_problem(path), habit)
+    walker = Walker(problem_of(path), habit)
     walker.walk()
     return walker.counts
 
