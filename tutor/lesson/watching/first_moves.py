@@ -104,7 +104,7 @@ def say_soundness(state: State, ask: Ask, desk: Judge) -> Move:
     problem = state.problem
     found = soundness(problem)
     guess = Guess("What will this truss be?", ask.options, frozenset({found}))
-    because = Reason(determinacy(problem).said)
+    because = Reason(f"The counts: {determinacy(problem).said}")
     return Move("soundness", {"is": found}, f"This truss: {WORDS[found]}.", because, guess)
 
 
