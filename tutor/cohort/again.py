@@ -83,9 +83,12 @@ def _mistaken(students: Sequence[Student], titles: Mapping[str, str], of: int) -
 
 
 def why(code: str, step: str) -> str:
-    """Why students make a mistake, in one sentence of its own file; that is of lines and supports."""
-    known = KINDS.get(code) or CLAIMS.get(code)
-    return "" if known is None or step == "idealise" else known.why
+    """Why students make a mistake, in one sentence of its own file.
+
+    That is of lines, or of what is claimed; a kind of line that is said of the first step is no line.
+    """
+    known = CLAIMS.get(code) or (None if step == "idealise" else KINDS.get(code))
+    return "" if known is None else known.why
 
 
 def _times(count: int) -> str:
