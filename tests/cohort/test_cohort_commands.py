@@ -186,7 +186,7 @@ def test_a_scheduler_that_is_not_there_is_told(
 
 def test_the_list_line_by_line_says_what_comes_first_until_it_is_finished(tmp_path) -> None:
     from tutor.plain.choosing import FINISHED, _first, list_lines
-    from tutor.progress import Guide
+    from tutor.progress.guide import Guide
 
     folder = make_set(tmp_path / "my-set")
     with (folder / "set.toml").open("a", encoding="utf-8") as file:

@@ -10,9 +10,12 @@ from student import Student
 
 from tutor.lesson import Lesson
 from tutor.model import Problem, load_problem
-from tutor.progress import Listed, Summaries, guide_for, kept, standing_of
+from tutor.progress import kept
 from tutor.progress.account import account_of, as_record, from_record
-from tutor.progress.guide import DONE, WATCHED
+from tutor.progress.guide import Listed, guide_for
+from tutor.progress.kept import Summaries
+from tutor.progress.standing import standing_of
+from tutor.progress.where import DONE, WATCHED
 from tutor.records import Keep
 from tutor.records.belonging import key_of
 from tutor.session import open_session

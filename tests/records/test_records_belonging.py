@@ -21,7 +21,7 @@ from tutor.records.belonging import (
     key_of,
     truss_text,
 )
-from tutor.records.keep import Lessons
+from tutor.records.lessons import Lessons
 from tutor.session import open_session
 from tutor.shipped import shipped_problems
 from tutor.workbook import open_workbook

@@ -21,8 +21,8 @@ from walker import Walker
 from tutor.judge import Fx, Fy, M
 from tutor.judge.about import Equation
 from tutor.model import Problem, load_sets
-from tutor.progress import Guide, Listed
-from tutor.progress.guide import DONE
+from tutor.progress.guide import Guide, Listed
+from tutor.progress.where import DONE
 from tutor.records.belonging import key_of
 from tutor.shipped import shipped_problems
 from tutor.statics import solve, soundness

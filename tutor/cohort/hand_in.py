@@ -10,7 +10,8 @@ from tutor.cohort.handed import written
 from tutor.model import Problem, ProblemSet
 from tutor.records import Keep, disk
 from tutor.records.contents import read_contents
-from tutor.records.keep import Kept, Lessons
+from tutor.records.keep import Kept
+from tutor.records.lessons import Lessons
 
 
 @dataclass(frozen=True)

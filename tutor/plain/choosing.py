@@ -8,13 +8,14 @@ from tutor.model import Problem, ProblemSet
 from tutor.plain.choices import Choices
 from tutor.plain.spelling import spelled
 from tutor.plain.voice import LONGEST, TooLong, Voice
-from tutor.progress import Guide, Listed, Summaries, guide_for
-from tutor.progress.guide import BEGUN, DONE, where_left
-from tutor.progress.guide import FINISHED as DONE_WITH
+from tutor.progress.guide import Guide, Listed, guide_for, where_left
+from tutor.progress.kept import Summaries
 from tutor.progress.page import at_a_glance, page_lines
+from tutor.progress.where import BEGUN, DONE
+from tutor.progress.where import FINISHED as DONE_WITH
 from tutor.records import Keep, Kept
 from tutor.records.belonging import key_of
-from tutor.records.keep import Lessons
+from tutor.records.lessons import Lessons
 from tutor.text import listed
 
 LEAVING = frozenset({"leave", "quit", "exit", "bye"})

@@ -10,8 +10,9 @@ from tutor.model import Problem, ProblemSet
 from tutor.plain.choices import Choices
 from tutor.plain.choosing import guide_of
 from tutor.plain.voice import Voice
-from tutor.progress import Summaries, standing_of
 from tutor.progress.after import one_thing
+from tutor.progress.kept import Summaries
+from tutor.progress.standing import standing_of
 from tutor.records import Keep
 from tutor.records.belonging import key_of
 from tutor.session import Session

@@ -6,8 +6,9 @@ import sys
 from pathlib import Path
 
 from tutor.plain.voice import Voice
-from tutor.progress import Summaries, standing_of
+from tutor.progress.kept import Summaries
 from tutor.progress.page import as_markdown, page_lines
+from tutor.progress.standing import standing_of
 from tutor.records import Keep
 from tutor.truss_file import save_text
 

@@ -16,23 +16,9 @@ from tutor.progress.kept import Summaries, Summary, account_in
 from tutor.progress.needs import needs_of
 from tutor.progress.stages import POORLY
 from tutor.progress.standing import MOST_TRACED, Standing, Worked, kind_of_problem, standing_by
+from tutor.progress.where import BEGUN, CHANGED, FINISHED, WATCHED, WHERE
 from tutor.records.belonging import Belonging, key_of
-from tutor.records.keep import Lessons
-
-WHERE: Mapping[str, str] = {
-    "idealise": "at the idealisation",
-    "free body": "at the free body",
-    "reactions": "at the reactions",
-    "joints": "at the joints",
-    "close": "at the closing check",
-    "table": "done",
-}
-DONE = WHERE["table"]
-WATCHED = "watched"
-BEGUN = "begun"
-CHANGED = "begun, and changed since"
-FINISHED = frozenset({DONE, WATCHED})
-"""Where a problem stands that is not proposed again."""
+from tutor.records.lessons import Lessons
 
 
 @dataclass(frozen=True)

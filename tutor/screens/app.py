@@ -32,7 +32,7 @@ from tutor.screens.signals import leave_on_signals
 from tutor.screens.themes import THEMES
 
 if TYPE_CHECKING:
-    from tutor.progress import Guide
+    from tutor.progress.guide import Guide
     from tutor.screens.sheet import SheetScreen
     from tutor.screens.shelf import Shelf
     from tutor.screens.walk import WalkScreen

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from tutor.screens.background import beside
 
 if TYPE_CHECKING:
-    from tutor.progress import Guide
+    from tutor.progress.guide import Guide
     from tutor.screens.app import TutorApp
     from tutor.screens.shelf import Shelf
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from tutor.progress import Standing
 from tutor.progress.page import TITLE, page_lines
+from tutor.progress.standing import Standing
 from tutor.screens.dialogs.told import Told
 
 if TYPE_CHECKING:

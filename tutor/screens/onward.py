@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from tutor.progress.choosing import Next
-from tutor.progress.guide import DONE, FINISHED, WATCHED
+from tutor.progress.where import DONE, FINISHED, WATCHED
 from tutor.screens.shelf import Entry
+
+if TYPE_CHECKING:
+    from tutor.progress.choosing import Next
 
 
 @dataclass(frozen=True)

@@ -11,7 +11,9 @@ from textual.screen import Screen
 from tutor.deeds.board import invitation
 from tutor.lesson import Say as Said
 from tutor.model import Problem
-from tutor.progress import Guide, Summaries, standing_of
+from tutor.progress.guide import Guide
+from tutor.progress.kept import Summaries
+from tutor.progress.standing import standing_of
 from tutor.records import Keep, Settings
 from tutor.records.settings import Given
 from tutor.screens import walk_deeds

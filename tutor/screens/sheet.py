@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from rich.cells import cell_len
 from textual import events
@@ -18,9 +18,7 @@ from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
 from tutor.figure import truss_figure
-from tutor.progress import Guide
-from tutor.progress.guide import DONE, FINISHED
-from tutor.progress.page import at_a_glance
+from tutor.progress.where import DONE, FINISHED
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import SHEET, Deed
 from tutor.screens.first import TITLE
@@ -33,8 +31,11 @@ from tutor.screens.shelf import Entry, Group
 from tutor.screens.small import is_small, offer
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.figure_pane import FigurePane
-from tutor.session import Session
 from tutor.text import visible
+
+if TYPE_CHECKING:
+    from tutor.progress.guide import Guide
+    from tutor.session import Session
 
 LEAD = "Choose a problem with the arrow keys and press enter."
 WIDE = 116
@@ -121,6 +122,8 @@ class SheetScreen(Screen[None]):
 
     def show_guide(self, guide: Guide, guided: bool) -> None:
         """Show where each problem was left and, where that is wanted, how the skills stand."""
+        from tutor.progress.page import at_a_glance  # here: the list is shown before it is needed
+
         self.guide = guide if guided else None
         skills = self.query_one("#sheet-skills", Static)
         glance = at_a_glance(guide.standing) if guided else ()

@@ -5,16 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from tutor.model import Defect, Problem, ProblemError, ProblemSet, load_sets
 from tutor.model.sets import FirstFew, one_by_one
-from tutor.progress import Guide, Listed, Summaries, guide_for
-from tutor.progress.guide import DONE as DONE
-from tutor.progress.guide import FINISHED, where_left
+from tutor.progress.where import DONE as DONE
+from tutor.progress.where import FINISHED
 from tutor.records import Keep, Kept
 from tutor.records.belonging import key_of
-from tutor.records.keep import Lessons
 from tutor.variants import personal
+
+if TYPE_CHECKING:
+    from tutor.progress.guide import Guide
 
 MOST = 5
 """So many kept lessons on a problem are offered to be gone on with."""
@@ -121,6 +123,10 @@ def _group(found: ProblemSet) -> Group:
 
 def lessons_on(entry: Entry, keep: Keep) -> tuple[Left, ...]:
     """The kept lessons on a problem with anything in them, the few last worked on, the latest first."""
+    from tutor.progress.guide import where_left  # here: the list is shown before it is needed
+    from tutor.progress.kept import Summaries
+    from tutor.records.lessons import Lessons
+
     if entry.problem is None:
         return ()
     summaries = Summaries(keep)
@@ -144,6 +150,12 @@ def unreadable(notices: Sequence[str]) -> str:
 
 def guide_on(shelf: Shelf, keep: Keep) -> Guide:
     """Where the student stands among the problems of the shelf."""
+    from tutor.progress.guide import (  # here: the list is shown before it is needed
+        Listed,
+        guide_for,
+    )
+    from tutor.progress.kept import Summaries
+
     rows = (
         Listed(entry.problem, group.title, tuple(key for key, _ in entry.before))
         for group in shelf.groups
