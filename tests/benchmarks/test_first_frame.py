@@ -23,7 +23,10 @@ import pytest
 from pairs import Pair
 from strategies import make_truss
 
-from tutor.model import write_problem
+from tutor.model import load_sets, write_problem
+from tutor.records import Keep
+from tutor.session import open_session
+from tutor.shipped import shipped_problems
 
 pytestmark = [
     pytest.mark.benchmark,
@@ -66,6 +69,8 @@ main(["--keep", sys.argv[2], sys.argv[3]])
 """
 LARGE_TO_SMALL = 1.5
 FILES = 1000
+KEPT = 1000
+FULL_TO_NONE = 1.25
 
 
 def first_frame(program: str, place: Path, *more: str) -> float:
@@ -141,3 +146,41 @@ def test_the_list_of_a_thousand_problems_comes_nearly_as_soon_as_that_of_one(
     pair = Pair(statistics.median(times[large]), statistics.median(times[small]))
     benchmark.pedantic(lambda: first_frame(LIST, tmp_path, str(large)), rounds=1)
     assert pair.told(benchmark) <= LARGE_TO_SMALL
+
+
+def test_the_list_with_a_thousand_kept_lessons_comes_as_soon_as_with_none(
+    benchmark: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """All shipped problems, watched to their ends, each lesson kept many times over; the first frame
+    against that of an empty app, and the list against the list without a lesson."""
+    monkeypatch.setenv("PYTHONPATH", str(Path(__file__).parents[2]))
+    full, none = tmp_path / "full", tmp_path / "none"
+    keep_many(Keep(full / "kept"))
+    none.mkdir()
+    shipped = str(shipped_problems())
+    times: dict[tuple[str, Path], list[float]] = {
+        key: [] for key in ((LIST, full), (LIST, none), (TUTOR, full), (EMPTY, none))
+    }
+    for n in range(ROUNDS_OF_LISTS + 1):
+        for (program, place), spent in times.items():
+            seconds = first_frame(program, place, shipped)
+            if n:
+                spent.append(seconds)
+    list_full, list_none, first, empty = map(statistics.median, times.values())
+    print(f"\nthe list against an empty app: {list_full / empty:.3f}")
+    benchmark.pedantic(lambda: first_frame(LIST, full, shipped), rounds=1)
+    assert Pair(first, empty).told(benchmark) <= TUTOR_TO_EMPTY
+    assert Pair(list_full, list_none).told(benchmark) <= FULL_TO_NONE
+
+
+def keep_many(keep: Keep) -> None:
+    """A thousand kept lessons."""
+    for problem in (problem for each in load_sets(shipped_problems()) for problem in each.problems):
+        session = open_session(problem, keep)
+        while session.do("show").accepted:
+            pass
+        session.close()
+    walks = sorted(keep.folder.glob("*.jsonl"))
+    for n in range(KEPT - len(walks)):
+        walk = walks[n % len(walks)]
+        (keep.folder / f"{walk.stem}-{n}.jsonl").write_bytes(walk.read_bytes())

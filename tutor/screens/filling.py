@@ -25,11 +25,8 @@ def read_first(app: TutorApp) -> None:
         behind = shelf.lone is not None
         app.shelf, app.sheet = shelf, SheetScreen(shelf.groups, app.looks, behind=behind)
         await app.push_screen(app.sheet)
-        if shelf.unread:
-            read_all(app)
-        else:
-            look_where_left(app)
         app.settle()
+        app.call_after_refresh(read_all if shelf.unread else look_where_left, app)
 
     def read() -> Shelf:
         from tutor.screens.shelf import read_shelf  # after the first frame, for start-up time

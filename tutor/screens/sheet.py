@@ -17,7 +17,6 @@ from textual.screen import Screen
 from textual.widgets import OptionList, Static
 from textual.widgets.option_list import Option
 
-from tutor.figure import truss_figure
 from tutor.progress.where import DONE, FINISHED
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import SHEET, Deed
@@ -209,7 +208,11 @@ class SheetScreen(Screen[None]):
         """What there is to say of a row, and its picture where there is room."""
         self.query_one("#about", Static).update(about(entry))
         self.query_one("#detail", VerticalScroll).scroll_home(animate=False)
-        figure = None if entry.problem is None else truss_figure(entry.problem)
+        figure = None
+        if entry.problem is not None and self.size.width >= WIDE:
+            from tutor.figure import truss_figure  # only where there is room for a picture
+
+            figure = truss_figure(entry.problem)
         title = "" if entry.problem is None else "The truss"
         self.query_one("#preview", FigurePane).show(title, figure, self.looks.glyphs)
 
@@ -254,7 +257,10 @@ class SheetScreen(Screen[None]):
         self.query_one("#detail", VerticalScroll).scroll_relative(y=4 * step, animate=False)
 
     def on_resize(self, event: events.Resize) -> None:
-        self.set_class(event.size.width < WIDE, "-stacked")
+        narrow = event.size.width < WIDE
+        if self.has_class("-stacked") and not narrow:
+            self.call_after_refresh(self.look, self.looks)
+        self.set_class(narrow, "-stacked")
         small = is_small(event.size)
         if small and not self.has_class("-small"):
             self.say(offer(event.size))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import cast
+from typing import TYPE_CHECKING, cast
 
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
@@ -12,8 +12,10 @@ from textual.geometry import Size
 from textual.reactive import reactive
 from textual.widget import Widget
 
-from tutor.figure import Figure, Glyphs, Role, to_cells, to_words
 from tutor.screens.clean import one_line
+
+if TYPE_CHECKING:
+    from tutor.figure import Figure, Glyphs, Role
 
 STYLES: Mapping[Role, str] = {
     "member": "$ink",
@@ -61,14 +63,18 @@ class Drawing(Widget):
             return Content("")
         wide, high = self.size.width, self.size.height
         if self.glyphs == "words":
+            from tutor.figure import to_words  # only where there is a picture
+
             return Content("\n").join(Content(s) for s in to_words(self.figure))
         if wide < SMALLEST[0] or high < SMALLEST[1]:
             return Content("(no room to draw)"[:wide])
-        return cells_content(self.figure, wide, high, cast(Glyphs, self.glyphs))
+        return cells_content(self.figure, wide, high, cast("Glyphs", self.glyphs))
 
 
 def cells_content(figure: Figure, columns: int, rows: int, glyphs: Glyphs) -> Content:
     """A figure as styled text of `rows` lines."""
+    from tutor.figure import to_cells  # only where there is a picture
+
     lines = []
     for runs in to_cells(figure, columns, rows, glyphs).runs:
         lines.append(Content.assemble(*((text, STYLES.get(role, "")) for text, role in runs)))
