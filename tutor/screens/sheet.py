@@ -209,7 +209,7 @@ class SheetScreen(Screen[None]):
         self.query_one("#about", Static).update(about(entry))
         self.query_one("#detail", VerticalScroll).scroll_home(animate=False)
         figure = None
-        if entry.problem is not None and self.size.width >= WIDE:
+        if entry.problem is not None and self.app.size.width >= WIDE:
             from tutor.figure import truss_figure  # only where there is room for a picture
 
             figure = truss_figure(entry.problem)
