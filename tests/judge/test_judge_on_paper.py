@@ -183,3 +183,21 @@ def test_moments_of_components_in_numbers_alone_are_right_though_they_equal_a_su
     known = {"C_x": "16.97", "C_y": "0", "B_x": "-8.485", "B_y": "8.485"}
     assert judge(read(SKEWED), M("B"), text, known=known).right
     assert not judge(read(SKEWED), M("B"), "16.97 - 12 sin 45 = 8.485 + 1", known=known).right
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("F_PQ sin 22° + P_y = 0", "rounding"),
+        ("F_PQ sin(22) + P_y = 0", "rounding"),
+        ("F_PQ sin 21.8° + P_y = 0", ""),
+        ("F_PQ sin 21° + P_y = 0", "wrong"),
+        ("F_PQ sin 23° + P_y = 0", "wrong"),
+        ("F_PQ cos 22° + P_y = 0", "wrong"),
+    ],
+)
+def test_an_angle_rounded_to_whole_degrees_is_right_and_another_is_not(linked, text, said) -> None:
+    verdict = judge(linked, Fy("P"), text)
+    assert verdict.right == (said != "wrong")
+    if verdict.right:
+        assert [remark.code for remark in verdict.remarks] == [said][: len(said)]

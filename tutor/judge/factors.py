@@ -18,6 +18,8 @@ from tutor.notation.evaluate import Frame, constant
 from tutor.notation.tree import Binary, Call, Name, Negative, Node, Unit, children
 
 MOST_LEAVES = 7
+MOST_EXACT = 9
+OF_DEGREES = {"sin": math.sin, "cos": math.cos, "tan": math.tan}
 NOTHING = 1e-12
 
 
@@ -26,13 +28,16 @@ class Factors:
     """The factors of one typed term, each as its size; those below a fraction bar are inverted.
 
     `functions` are the functions typed in it; `radians` whether an angle says "rad"; `minuses` are the
-    factors with a minus of their own in brackets, as an earlier result that is negative has.
+    factors with a minus of their own in brackets, as an earlier result that is negative has;
+    `angles` says of each function of an angle in whole degrees how far the angle may have been
+    rounded, as a share of the function.
     """
 
     leaves: tuple[float, ...] = ()
     functions: frozenset[str] = frozenset()
     radians: bool = False
     minuses: tuple[float, ...] = ()
+    angles: tuple[float, ...] = ()
 
     @property
     def count(self) -> int:
@@ -70,12 +75,14 @@ class Factors:
             self.functions | other.functions,
             self.radians or other.radians,
             self.minuses + other.minuses,
+            self.angles + other.angles,
         )
 
     @property
     def coarse(self) -> float:
         """How far integers of two figures may have been rounded, as a share of the product."""
-        return sum(0.5 / leaf for leaf in self.leaves if 10 <= leaf < 100 and leaf == round(leaf))
+        whole = (0.5 / leaf for leaf in self.leaves if 10 <= leaf < 100 and leaf == round(leaf))
+        return sum(whole) + sum(self.angles)
 
     def without(self, scale: float) -> Factors:
         """The factors without that by which the whole line is multiplied, where it stands here."""
@@ -95,7 +102,11 @@ def factors_of(reading: Reading) -> tuple[Factors, ...]:
     frame = reading.frame
     return tuple(
         Factors(
-            tuple(leaves.sizes), frozenset(leaves.functions), leaves.radians, tuple(leaves.minuses)
+            tuple(leaves.sizes),
+            frozenset(leaves.functions),
+            leaves.radians,
+            tuple(leaves.minuses),
+            tuple(leaves.angles),
         )
         for side in (reading.left, reading.right)
         for leaves in _terms(side, frame)
@@ -108,6 +119,7 @@ class _Leaves:
     functions: set[str] = field(default_factory=set)
     radians: bool = False
     minuses: list[float] = field(default_factory=list)
+    angles: list[float] = field(default_factory=list)
 
     def times(self, other: _Leaves) -> _Leaves:
         return _Leaves(
@@ -115,6 +127,7 @@ class _Leaves:
             self.functions | other.functions,
             self.radians or other.radians,
             self.minuses + other.minuses,
+            self.angles + other.angles,
         )
 
 
@@ -163,7 +176,20 @@ def _leaf(node: Node, frame: Frame, below: bool) -> _Leaves:
     radians = any(isinstance(each, Unit) and each.unit == "rad" for each in _all(node))
     if below:
         value = 1.0 / value if value > NOTHING else math.inf
-    return _Leaves([value], functions, radians, [value] if signed < 0 else [])
+    minuses = [value] if signed < 0 else []
+    return _Leaves([value], functions, radians, minuses, _of_whole_degrees(node, value, frame))
+
+
+def _of_whole_degrees(node: Node, value: float, frame: Frame) -> list[float]:
+    """How far the sine, cosine or tangent of whole degrees may be off, if they were rounded to them."""
+    if not isinstance(node, Call) or node.name not in OF_DEGREES or value < NOTHING:
+        return []
+    degrees = abs(constant(node.argument, frame).value)
+    if not MOST_EXACT < degrees < 90 or degrees != round(degrees):
+        return []
+    function = OF_DEGREES[node.name]
+    ends = [abs(function(math.radians(degrees + half))) for half in (-0.5, 0.5)]
+    return [max(abs(end - value) for end in ends) / value]
 
 
 def _is_sum(node: Node) -> bool:

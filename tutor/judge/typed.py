@@ -61,7 +61,7 @@ class TypedEquation:
 
     @cached_property
     def coarse(self) -> TypedEquation:
-        """The same line with integers of two figures as rounded ones, as those of three are."""
+        """The same line with integers of two figures and whole degrees as rounded, as those of three are."""
         pairs = zip(self.constants, self.factors, strict=True)
         rounded = tuple(t._replace(radius=t.radius + abs(t.value) * f.coarse) for t, f in pairs)
         beside = {
@@ -72,8 +72,9 @@ class TypedEquation:
 
     @cached_property
     def may_be_coarse(self) -> bool:
-        """Whether integers of two figures stand in a product, which may be rounded ones."""
-        return any(factors.coarse for factors in self.factors)
+        """Whether integers of two figures or angles in whole degrees may be rounded ones."""
+        angles = any(factors.angles for _, factors in self._factors)
+        return angles or any(factors.coarse for factors in self.factors)
 
     @cached_property
     def briefly(self) -> bool:
