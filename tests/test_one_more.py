@@ -15,7 +15,8 @@ from tutor.judge.kind import Kind
 from tutor.judge.mistakes import KINDS
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Direction, Joint, Problem, Reaction, Support
-from tutor.model.support import REACTIONS
+from tutor.model.support_kind import SupportKind
+from tutor.model.supports import SUPPORTS
 from tutor.notation import Exact
 from tutor.shipped import shipped_problems
 
@@ -78,11 +79,9 @@ def slot(support: Support, joint: Joint) -> tuple[Reaction, ...]:
 def test_one_more_support_is_solved_judged_and_reviewed_by_its_reactions_alone(
     lamp: Problem, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setitem(REACTIONS, "slot", slot)  # type: ignore[arg-type]
-    supports = tuple(
-        Support(s.joint, "slot") if s.kind == "roller" else s  # type: ignore[arg-type]
-        for s in lamp.supports
-    )
+    kind = SupportKind("slot", slot, "roller", "A slot holds across itself.", takes="angle")
+    monkeypatch.setitem(SUPPORTS, "slot", kind)  # type: ignore[arg-type]
+    supports = tuple(Support(s.joint, "slot") if s.kind == "roller" else s for s in lamp.supports)
     problem = replace(lamp, supports=supports)
     (name,) = [reaction.name for reaction in problem.reactions if reaction.name.startswith("R_")]
     answer = solve(problem)

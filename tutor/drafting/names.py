@@ -9,6 +9,7 @@ from tutor.drafting.words import Bad, Word
 from tutor.model import Problem
 from tutor.model.defect import nearest
 from tutor.model.read_parts import NAME, NAMES
+from tutor.model.supports import SUPPORTS
 from tutor.text import FEW, listed
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
@@ -27,13 +28,9 @@ WAYS = {
     "→": "right",
 }
 SHORT_WAYS = {"u": "up", "d": "down", "l": "left", "r": "right"}
-SUPPORTS = {
-    **dict.fromkeys(("pin", "pinned", "hinge", "hinged"), "pin"),
-    **dict.fromkeys(("roller", "rollers", "rocker"), "roller"),
-    "link": "link",
-}
+SUPPORT_WORDS = {word: kind for kind in SUPPORTS.values() for word in (kind.name, *kind.words)}
 AT = frozenset({"at", "@"})
-KEYWORDS = (*WAYS, *SUPPORTS, "at")
+KEYWORDS = (*WAYS, *SUPPORT_WORDS, "at")
 LETTER = re.compile(r"[a-z]\d*")
 PLAIN_NAME = re.compile(r"[A-Z]\d*")
 

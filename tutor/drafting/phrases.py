@@ -22,7 +22,7 @@ from tutor.drafting.lone_numbers import (
 from tutor.drafting.names import (
     AT,
     SHORT_WAYS,
-    SUPPORTS,
+    SUPPORT_WORDS,
     WAYS,
     check_spelling,
     free_name,
@@ -36,6 +36,7 @@ from tutor.drafting.unfit import slope_or_wall
 from tutor.drafting.words import FORCES, UNITS, Bad, Word, pair_in
 from tutor.model import Load, Support
 from tutor.model.parts import PushDirection
+from tutor.model.supports import SUPPORTS
 from tutor.notation import Exact
 
 LOADS = "write a size and a way, like C 12 down 3 right, or C 5 at 210"
@@ -65,7 +66,7 @@ class Phrases(Cursor):
             )
         if word is None or not self._is_predicate(word):
             self._members(names)
-        elif word.lower in SUPPORTS:
+        elif word.lower in SUPPORT_WORDS:
             self._supports(self._targets(names))
         elif self._is_load():
             self._loads(self._targets(names))
@@ -84,7 +85,9 @@ class Phrases(Cursor):
         return names
 
     def _is_predicate(self, word: Word) -> bool:
-        return word.is_number or word.lower in WAYS or word.lower in SUPPORTS or word.lower in AT
+        return (
+            word.is_number or word.lower in WAYS or word.lower in SUPPORT_WORDS or word.lower in AT
+        )
 
     # Joints
 
@@ -153,24 +156,23 @@ class Phrases(Cursor):
     # Supports
 
     def _supports(self, joints: list[str]) -> None:
-        word = self.take(self.words[-1], "pin, roller or link")
-        kind = SUPPORTS[word.lower]
+        *kinds, last = SUPPORTS
+        word = self.take(self.words[-1], f"{', '.join(kinds)} or {last}")
+        kind = SUPPORT_WORDS[word.lower]
         angle: Exact | None = None
         anchor: tuple[Exact, Exact] | None = None
-        if kind == "roller":
+        if kind.takes == "angle":
             angle = self._push(joints[0], word)
-        elif kind == "link":
+            if angle is None and not kind.alone:
+                cure = f"write an angle from +x behind it, like {joints[0]} {kind.name} 150"
+                raise Bad(word.text, "it does not say which way it pushes", cure, word)
+        elif kind.takes == "point":
             anchor = self._anchor(word, joints[0])
         for joint in joints:
             if anchor is not None and self._same_place(joint, anchor):
                 cure = f"give it a fixed point away from joint {joint}"
-                raise Bad(word.text, f"the link at {joint} has no length", cure, word)
-            if kind == "pin":
-                self.enter(Hold(Support(joint, "pin")))
-            elif kind == "roller":
-                self.enter(Hold(Support(joint, "roller", angle=angle)))
-            else:
-                self.enter(Hold(Support(joint, "link", anchor=anchor)))
+                raise Bad(word.text, f"the {kind.name} at {joint} has no length", cure, word)
+            self.enter(Hold(Support(joint, kind.name, angle=angle, anchor=anchor)))
 
     def _push(self, joint: str, word: Word) -> Exact | None:
         """The way in which a roller pushes, where it is not up: degrees, or a way in words."""

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 
-from tutor.drafting.names import AT, SHORT_WAYS, SUPPORTS, WAYS, joint_meant
+from tutor.drafting.names import AT, SHORT_WAYS, SUPPORT_WORDS, WAYS, joint_meant
 from tutor.drafting.words import UNITS, Word
 from tutor.model import Problem
 
@@ -51,7 +51,7 @@ def _bare(problem: Problem, words: Sequence[Word]) -> list[Word]:
         if word.lower in ARTICLES and ahead and not word.quoted:
             led = place == 0 or words[place - 1].lower in (*BETWEEN, *VERBS)
             led = led and (place > 0 or _at_joint(problem, words))
-            spoken = led and ahead[0].lower in (*SUPPORTS, *KINDS, WEIGHT)
+            spoken = led and ahead[0].lower in (*SUPPORT_WORDS, *KINDS, WEIGHT)
             spoken = spoken or (word.lower == "the" and not _is_name(problem, word))
         elif word.lower in (*VERBS, *BETWEEN, *KINDS):
             spoken = not _is_name(problem, word) and not (named and word.lower not in KINDS)
@@ -153,11 +153,11 @@ def _turned(problem: Problem, words: list[Word]) -> list[Word]:
 def _before_joints(problem: Problem, words: Sequence[Word], place: int) -> int | None:
     """Where the `at` is between what begins at `place` and the joints it is for; None for none."""
     first = words[place]
-    if not (first.is_number or first.lower in SUPPORTS or first.lower in WAYS):
+    if not (first.is_number or first.lower in SUPPORT_WORDS or first.lower in WAYS):
         return None
     for i in range(place + 1, len(words) - 1):
         word, after = words[i], words[i + 1]
-        if word.lower in SUPPORTS or joint_meant(problem, word.text) is not None:
+        if word.lower in SUPPORT_WORDS or joint_meant(problem, word.text) is not None:
             return None
         if word.lower in AT and joint_meant(problem, after.text) is not None:
             return i

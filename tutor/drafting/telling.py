@@ -20,6 +20,7 @@ from tutor.drafting.entries import (
     Whole,
 )
 from tutor.model import Load, Problem, Spread, Support
+from tutor.model.support import kind_of_support
 from tutor.statics.along import intensity_words, spread_words
 from tutor.statics.words import unit_in_words
 from tutor.text import listed
@@ -135,10 +136,10 @@ def rows(problem: Problem) -> tuple[Row, ...]:
 def support_text(support: Support) -> str:
     """A support in the words it is typed with."""
     if support.anchor is not None:
-        return f"link to {support.anchor[0].text}, {support.anchor[1].text}"
+        return f"{support.kind} to {support.anchor[0].text}, {support.anchor[1].text}"
     if support.angle is not None:
-        return f"roller, pushes at {support.angle.text}°"
-    return "roller on a level floor" if support.kind == "roller" else support.kind
+        return f"{support.kind}, pushes at {support.angle.text}°"
+    return kind_of_support(support).alone or support.kind
 
 
 def spread_text(problem: Problem, spread: Spread) -> str:

@@ -9,7 +9,7 @@ import math
 import re
 from collections.abc import Callable, Mapping, Sequence
 
-from tutor.drafting.names import SUPPORTS, joint_meant, member_meant
+from tutor.drafting.names import SUPPORT_WORDS, joint_meant, member_meant
 from tutor.drafting.words import FORCES, LENGTHS, UNITS, Bad, Word, exact
 from tutor.model import Problem
 from tutor.notation import Exact
@@ -138,7 +138,8 @@ def _level(problem: Problem, words: Sequence[Word], place: int) -> Bad:
 
 
 def _on_roller(words: Sequence[Word]) -> bool:
-    return any(SUPPORTS.get(word.lower) == "roller" for word in words)
+    kinds = (SUPPORT_WORDS.get(word.lower) for word in words)
+    return any(kind is not None and kind.takes == "angle" for kind in kinds)
 
 
 ANSWERS: Mapping[str, Callable[[Problem, Sequence[Word], int], Bad]] = {

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from tutor.model.amounts import Wrong, amount
+from tutor.model.supports import SUPPORTS
 from tutor.model.toml_read import Decimals
 from tutor.notation import Exact
 from tutor.text import shown
@@ -26,7 +27,6 @@ LIKE_NUMBER = re.compile(r"[-+(\[√.,]*\d|[-+(]*(?:sqrt|sin|cos|tan|√)\s*\(",
 PAIR = re.compile(r"(?P<x>[^,]+),(?P<y>[^,]+)")
 OPEN, CLOSE = "([{", ")]}"
 QUOTES = "\"'"
-QUOTED_SUPPORTS = ("pin", "roller", "link")
 MINUS = str.maketrans({"−": "-", "–": "-", "‐": "-", "‑": "-"})
 
 
@@ -46,7 +46,7 @@ class Word:
     @property
     def lower(self) -> str:
         """The word as it is compared with those known; one in quotes is none of them."""
-        is_name = self.quoted and self.text not in QUOTED_SUPPORTS
+        is_name = self.quoted and self.text not in SUPPORTS
         return f'"{self.text}"' if is_name else self.text.lower()
 
     @property

@@ -18,6 +18,7 @@ from tutor.figure.wording import (
     ways,
 )
 from tutor.model import Joint, Member, Problem, Support
+from tutor.model.support import kind_of_support
 from tutor.statics.along import spread_words
 from tutor.statics.body import Force, given_forces
 from tutor.statics.words import unit_in_words
@@ -103,20 +104,21 @@ def load_words(problem: Problem, load: Force) -> str:
 def support_sentence(problem: Problem, support: Support) -> str:
     """What holds a joint, without saying what that support can hold."""
     name = support.joint
-    if support.kind == "pin":
-        return f"Joint {name} is held by a pin support."
+    kind = kind_of_support(support)
+    if kind.sign == "pin":
+        return f"Joint {name} is held by a {kind.name} support."
     direction = next(r for r in problem.reactions if r.joint == name).direction
     toward = (direction.x, direction.y)
-    if support.kind == "link":
+    if kind.sign == "link":
         return (
-            f"Joint {name} is held by a short link to a fixed point, "
+            f"Joint {name} is held by a short {kind.name} to a fixed point, "
             f"{heading(toward, direction_slope(direction))} from the joint."
         )
     if abs(direction.x) < 1e-12:
-        return f"Joint {name} is on a roller on a level floor."
+        return f"Joint {name} is on a {kind.name} on a level floor."
     if abs(direction.y) < 1e-12:
-        return f"Joint {name} is on a roller against a vertical wall."
-    return f"Joint {name} is on a roller {_floor(toward)}."
+        return f"Joint {name} is on a {kind.name} against a vertical wall."
+    return f"Joint {name} is on a {kind.name} {_floor(toward)}."
 
 
 def _floor(toward: Point) -> str:

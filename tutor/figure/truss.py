@@ -29,6 +29,7 @@ from tutor.figure.wording import (
     number,
 )
 from tutor.model import Joint, Member, Problem, Reaction, Support
+from tutor.model.support import kind_of_support
 from tutor.statics.body import Force, given_forces
 
 Taken = dict[str, list[float]]
@@ -161,19 +162,21 @@ def _member(
 
 def _support(problem: Problem, support: Support, taken: list[float]) -> list[Item]:
     at = problem.joint[support.joint].at
-    if support.kind == "pin":
+    sign = kind_of_support(support).sign
+    if sign == "pin":
         toward = _pin_side(problem, problem.joint[support.joint], taken)
         taken.append(angle((-toward[0], -toward[1])))
         return [Mark(at, "pin", "support", toward, name=support.joint)]
     direction = problem_reaction(problem, support).direction
-    if support.kind == "link":
+    if sign == "link":
         taken.append(angle((direction.x, direction.y)))
         words = _tilt((direction.x, direction.y), direction_slope(direction)).strip()
         return [
             Mark(at, "link", "support", (direction.x, direction.y), name=support.joint),
             *_tilt_label(at, words, (direction.x, direction.y), LINK),
         ]
-    push = math.radians(support.angle.value) if support.angle is not None else math.pi / 2
+    across = math.atan2(direction.y, direction.x)
+    push = math.radians(support.angle.value) if support.angle is not None else across
     if clearance(push + math.pi, taken) < math.radians(8) < clearance(push, taken):
         push += math.pi
     toward = vector(push)
@@ -193,7 +196,7 @@ def _tilt_label(at: Point, words: str, outward: Point, beyond: float = 1.0) -> l
 
 
 def problem_reaction(problem: Problem, support: Support) -> Reaction:
-    """The one reaction of a roller or a link."""
+    """The one reaction of a support that holds in one direction."""
     return next(r for r in problem.reactions if r.joint == support.joint)
 
 

@@ -121,9 +121,7 @@ def signed(
 def is_link(problem: Problem, unknown: str) -> bool:
     """Whether an unknown is the force in a short link, which pulls or pushes like a member."""
     reaction = problem.reaction.get(unknown)
-    return reaction is not None and any(
-        support.joint == reaction.joint and support.kind == "link" for support in problem.supports
-    )
+    return reaction is not None and reaction.pull
 
 
 def positive_sense(problem: Problem, unknown: str, sense: str, sign: float) -> float:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tutor.lesson.state import State
-from tutor.model.support import push_along
+from tutor.model.support import kind_of_support, push_along
 
 PULLED = (
     "The value is right, and it means that the truss would lift off: a roller only pushes, and the one "
@@ -18,6 +18,8 @@ def roller_that_pulls(state: State, unknown: str) -> str | None:
     if reaction is None:
         return None
     support = next(s for s in state.problem.supports if s.joint == reaction.joint)
-    if support.kind != "roller" or state.signed(unknown) * push_along(support, reaction) >= 0.0:
+    if not kind_of_support(support).only_pushes:
+        return None
+    if state.signed(unknown) * push_along(support, reaction) >= 0.0:
         return None
     return PULLED.format(joint=reaction.joint)

@@ -15,7 +15,6 @@ from typing import Any, Literal
 from tutor.model.direction import Direction
 from tutor.notation import Exact
 
-SupportKind = Literal["pin", "roller", "link"]
 PushDirection = Literal["up", "down", "left", "right"]
 
 AXES: Mapping[PushDirection, tuple[int, int]] = {
@@ -72,10 +71,13 @@ class Reaction:
 
 @dataclass(frozen=True)
 class Support:
-    """What holds a joint to the ground. `angle` is a roller's push, `anchor` a link's fixed point."""
+    """What holds a joint to the ground: its `kind` is a name of `tutor.model.supports`.
+
+    `angle` is the direction of its push, `anchor` the fixed point it goes to, where its kind takes one.
+    """
 
     joint: str
-    kind: SupportKind
+    kind: str
     angle: Exact | None = None
     anchor: tuple[Exact, Exact] | None = None
 

@@ -197,4 +197,4 @@ def _belongs(table: str | int, value: Any) -> bool:
     """Whether a value may well be a joint or support that happens to have a key's name."""
     if table == "joints" and isinstance(value, list) and len(value) == 2:
         return not any(isinstance(amount(part), Wrong) for part in value)
-    return table == "supports" and (value in ("pin", "roller") or isinstance(value, dict))
+    return table == "supports" and (value in parts.ALONE or isinstance(value, dict))

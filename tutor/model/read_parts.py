@@ -13,6 +13,8 @@ from typing import Any
 from tutor.model.amounts import Wrong, amount, kind_of
 from tutor.model.defect import Findings, Path, choose, nearest
 from tutor.model.parts import Joint, Member, Support
+from tutor.model.support_kind import SupportKind
+from tutor.model.supports import SUPPORTS
 from tutor.model.toml_read import UNREAD
 from tutor.notation import Exact
 from tutor.text import FEW, listed, shown
@@ -21,8 +23,10 @@ MOST_JOINTS = 500
 MOST_MEMBERS = 1500
 NAME = re.compile(r"[A-Za-z][A-Za-z0-9]{0,7}")
 NAMES = "a name is a letter and up to 7 more letters or digits, like A or U1"
-SUPPORTS = ("pin", "roller", "link")
-SUPPORT_FORMS = 'write "pin", "roller", { roller = 150 } or { link = [-1, 4] }'
+ALONE = tuple(kind.name for kind in SUPPORTS.values() if kind.alone)
+WITH_MORE = {kind.name: kind for kind in SUPPORTS.values() if kind.takes != "nothing"}
+_FORMS = [*(f'"{name}"' for name in ALONE), *(kind.form for kind in WITH_MORE.values())]
+SUPPORT_FORMS = f"write {', '.join(_FORMS[:-1])} or {_FORMS[-1]}"
 
 
 def number(notes: Findings, path: Path, value: Any, what: str) -> Exact | None:
@@ -186,15 +190,13 @@ def _support(notes: Findings, path: Path, name: str, value: Any) -> Support | No
     what = f"the support at {shown(name)[1:-1]}"
     if value is UNREAD:
         return None
-    if value == "pin":
-        return Support(name, "pin")
-    if value == "roller":
-        return Support(name, "roller")
     if isinstance(value, str):
+        if value in ALONE:
+            return Support(name, value)
         close = nearest(value, SUPPORTS)
         cure = f"did you mean {shown(close)}? {SUPPORT_FORMS}" if close else SUPPORT_FORMS
-        if value == "link":
-            cure = "write { link = [x, y] } with the fixed point of the link"
+        if value in WITH_MORE:
+            cure = _with_more(WITH_MORE[value])
         notes.error(path, f"{what} is {shown(value)}", cure)
         return None
     if isinstance(value, list) and len(value) > 1:
@@ -206,23 +208,32 @@ def _support(notes: Findings, path: Path, name: str, value: Any) -> Support | No
     return _support_table(notes, path, name, value, what)
 
 
+def _with_more(kind: SupportKind) -> str:
+    if kind.takes == "point":
+        return f"write {{ {kind.name} = [x, y] }} with the fixed point of the {kind.name}"
+    return f"write {kind.form} with the angle of its push from +x"
+
+
 def _support_table(
     notes: Findings, path: Path, name: str, table: Mapping[str, Any], what: str
 ) -> Support | None:
     for key in table:
-        if key not in ("roller", "link"):
-            cure = choose(key, ("roller", "link"), "the keys here are")
-            cure = 'write "pin" in quotes alone' if key == "pin" else cure
+        if key not in WITH_MORE:
+            cure = choose(key, tuple(WITH_MORE), "the keys here are")
+            cure = f'write "{key}" in quotes alone' if key in ALONE else cure
             notes.error((*path, key), f"{what} has the unknown key {shown(key)}", cure)
-    if "roller" in table and "link" in table:
-        notes.error(path, f"joint {name} has two supports, a roller and a link", "keep one of them")
+    known = [kind for kind in WITH_MORE.values() if kind.name in table]
+    if len(known) > 1:
+        two = " and ".join(f"a {kind.name}" for kind in known[:2])
+        notes.error(path, f"joint {name} has two supports, {two}", "keep one of them")
         return None
-    if "roller" in table:
-        push = angle(notes, (*path, "roller"), table["roller"], f"the direction of {what}")
-        return None if push is None else Support(name, "roller", angle=push)
-    if "link" in table:
-        at = point(notes, (*path, "link"), table["link"], f"the fixed point of {what}")
-        return None if at is None else Support(name, "link", anchor=at)
+    for kind in known:
+        here, value = (*path, kind.name), table[kind.name]
+        if kind.takes == "angle":
+            push = angle(notes, here, value, f"the direction of {what}")
+            return None if push is None else Support(name, kind.name, angle=push)
+        at = point(notes, here, value, f"the fixed point of {what}")
+        return None if at is None else Support(name, kind.name, anchor=at)
     if not table:
         notes.error(path, f"{what} is an empty table", SUPPORT_FORMS)
     return None

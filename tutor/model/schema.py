@@ -31,6 +31,7 @@ from tutor.model.read_words import (
     SOUNDNESS,
     TOLERANCES,
 )
+from tutor.model.supports import SUPPORTS
 
 FILE = "problem.schema.json"
 DRAFT = "http://json-schema.org/draft-04/schema#"
@@ -152,10 +153,18 @@ def _size(description: str) -> Schema:
 
 
 def _support() -> Schema:
-    roller = _closed("a roller: which way it pushes", ["roller"], {"roller": _ref("angle")})
-    link = _closed("a link: the fixed point it goes to", ["link"], {"link": _ref("place")})
-    plain = {"enum": ["pin", "roller"], "description": "both ways, or up from a level floor"}
-    return {"anyOf": [plain, roller, link]}
+    alone = [kind for kind in SUPPORTS.values() if kind.alone]
+    plain = {
+        "enum": [kind.name for kind in alone],
+        "description": ", or ".join(kind.means for kind in alone),
+    }
+    of = {"angle": "angle", "point": "place"}
+    with_more = [
+        _closed(f"a {kind.name}: {kind.about}", [kind.name], {kind.name: _ref(of[kind.takes])})
+        for kind in SUPPORTS.values()
+        if kind.takes != "nothing"
+    ]
+    return {"anyOf": [plain, *with_more]}
 
 
 def _values() -> Schema:

@@ -109,9 +109,9 @@ def _choice(choice: Choice) -> str:
 def _support(support: Support) -> str:
     if support.anchor is not None:
         x, y = support.anchor
-        return f"{{ link = [{_number(x)}, {_number(y)}] }}"
+        return f"{{ {support.kind} = [{_number(x)}, {_number(y)}] }}"
     if support.angle is not None:
-        return f"{{ roller = {_number(support.angle)} }}"
+        return f"{{ {support.kind} = {_number(support.angle)} }}"
     return _text(support.kind)
 
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
 from textual.app import App
 
 from tutor.drafting import SHAPES, Drop, Entry, Hold, Push
 from tutor.model import Load, Problem, Support
 from tutor.model.parts import AXES, PushDirection
+from tutor.model.supports import SUPPORTS
 from tutor.notation import Exact
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.widgets.choices import Choice
@@ -43,11 +44,9 @@ def ask_deed(app: App[int], problem: Problem, joint: str, take: Take) -> None:
             for known in ("joint", "member", "support", "load"):
                 if what == known:
                     take(Drop(known, name))
-        elif kind == "pin":
-            take(Hold(Support(joint, "pin")))
         else:
             angle = Exact.of(int(name)) if name else None
-            take(Hold(Support(joint, "roller", angle=angle)))
+            take(Hold(Support(joint, kind, angle=angle)))
 
     app.push_screen(Choose(f"Joint {joint}", f"What about joint {joint}?", choices), picked)
 
@@ -55,10 +54,7 @@ def ask_deed(app: App[int], problem: Problem, joint: str, take: Take) -> None:
 def joint_choices(problem: Problem, joint: str) -> list[Choice]:
     """Supports and loads to put on the joint, then what can be taken away there."""
     found = [
-        Choice("pin", "pin"),
-        Choice("roller", "roller on a level floor"),
-        Choice("roller 0", "roller on a wall, pushes right"),
-        Choice("roller 180", "roller on a wall, pushes left"),
+        *support_choices(),
         *(Choice(f"load {way}", f"a load {way}") for way in ("down", "up", "left", "right")),
     ]
     if any(support.joint == joint for support in problem.supports):
@@ -70,6 +66,16 @@ def joint_choices(problem: Problem, joint: str) -> list[Choice]:
         for member in problem.meeting[joint]
     ]
     return [*found, Choice(f"drop joint {joint}", f"take joint {joint} away")]
+
+
+def support_choices() -> Iterator[Choice]:
+    """Every kind of support that needs no more than a choice, and what pushes from a wall."""
+    for kind in SUPPORTS.values():
+        if kind.alone:
+            yield Choice(kind.name, kind.alone)
+        if kind.takes == "angle" and kind.only_pushes:
+            yield Choice(f"{kind.name} 0", f"{kind.name} on a wall, pushes right")
+            yield Choice(f"{kind.name} 180", f"{kind.name} on a wall, pushes left")
 
 
 def ask_size(app: App[int], problem: Problem, joint: str, way: str, take: Take) -> None:

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from tutor.model import Problem
 from tutor.model.checks import check_drawing
 from tutor.model.defect import Findings
-from tutor.model.support import push_along
+from tutor.model.support import kind_of_support, push_along
 from tutor.model.vary import HOLDS, Condition, Kind
 from tutor.statics import Answer, Unsolvable, solve
 from tutor.variants.slopes import awkward_slopes
@@ -67,7 +67,7 @@ def pulling_rollers(answer: Answer) -> dict[str, float]:
     """
     found: dict[str, float] = {}
     for support in answer.problem.supports:
-        if support.kind != "roller":
+        if not kind_of_support(support).only_pushes:
             continue
         (reaction,) = (r for r in answer.problem.reactions if r.joint == support.joint)
         force = answer.value(reaction.name)

@@ -14,6 +14,7 @@ from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.trying import right, wrong
 from tutor.model import Problem, Support
+from tutor.model.support import kind_of_support
 from tutor.text import listed
 
 ACTS = {
@@ -52,8 +53,8 @@ def acts_of(problem: Problem, support: Support) -> frozenset[str]:
 def support_in_words(problem: Problem, support: Support) -> str:
     """ "the pin at A", "the inclined roller at C"."""
     inclined = "slanting" in acts_of(problem, support)
-    kind = "inclined roller" if support.kind == "roller" and inclined else support.kind
-    return f"the {kind} at {support.joint}"
+    on_a_slope = inclined and kind_of_support(support).sign == "roller"
+    return f"the {'inclined ' if on_a_slope else ''}{support.kind} at {support.joint}"
 
 
 def ask(state: State) -> Ask:
@@ -123,19 +124,10 @@ def support(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
             state = replace(state, supports_done=(*state.supports_done, joint))
         names = [r.name for r in problem.reactions if r.joint == joint]
         so = f"{'Its unknown is' if len(names) == 1 else 'Its unknowns are'} {listed(names)}."
-        return state, Reply((Say("right", f"Yes. {why_so(found)} {so}"),), True)
+        return state, Reply((Say("right", f"Yes. {kind_of_support(found).why} {so}"),), True)
     mistake = _mistake(problem, found, chosen, true)
     state = wrong(state, event, place, (mistake.code,), mistakes=(mistake,))
     return state, Reply((Say("wrong", mistake.text),))
-
-
-def why_so(support: Support) -> str:
-    """Why a support puts just those forces on the truss."""
-    if support.kind == "pin":
-        return "A pin holds its joint in both directions and lets it turn."
-    if support.kind == "roller":
-        return "A roller pushes at right angles to what it rolls on, and nothing more."
-    return "A link pulls or pushes along its own axis, and nothing more."
 
 
 def _mistake(

@@ -6,13 +6,14 @@ from tutor.judge import Judge
 from tutor.judge.known_values import senses_for
 from tutor.lesson.reply import Ask, Option
 from tutor.lesson.state import State
-from tutor.lesson.steps.free_body import ACTS, acts_of, sense_in_words, support_in_words, why_so
+from tutor.lesson.steps.free_body import ACTS, acts_of, sense_in_words, support_in_words
 from tutor.lesson.steps.idealise import BECAUSE
 from tutor.lesson.steps.reasons import TRUE_REASONS, statements
 from tutor.lesson.steps.sound import WORDS
 from tutor.lesson.steps.spread import BECAUSE as BECAUSE_HALVES
 from tutor.lesson.steps.spread import following, true_statements
 from tutor.lesson.watching.move import Guess, Move, Reason
+from tutor.model.support import kind_of_support
 from tutor.statics import determinacy, loose_joints, soundness, stability
 from tutor.statics.along import push_words, spread_words
 from tutor.text import listed
@@ -76,7 +77,9 @@ def support(state: State, ask: Ask, desk: Judge) -> Move:
     )
     written = f"{listed(names)} in the place of {support_in_words(problem, found)}."
     data = {"joint": found.joint, "acts": [key for key in ACTS if key in acts]}
-    return Move("support", data, written, Reason(why_so(found), open=tuple(names)), guess)
+    return Move(
+        "support", data, written, Reason(kind_of_support(found).why, open=tuple(names)), guess
+    )
 
 
 def sense(state: State, ask: Ask, desk: Judge) -> Move:
