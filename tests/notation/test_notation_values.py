@@ -173,3 +173,11 @@ def test_a_constant_is_exact_in_sympy() -> None:
     assert half_root.sympy() == sympy.sqrt(3) / 2
     assert half_root.minus(third).sympy() == sympy.sqrt(3) / 2 - sympy.Rational(1, 3)
     assert third.minus(third) == Exact("1/3 - (1/3)", 0.0, Fraction(0))
+
+
+def test_a_member_called_like_a_word_has_its_value_read_after_an_equation() -> None:
+    names = Names.of([(pair, *pair) for pair in ("CA", "DA", "NO")], [], "CADNO", "kN", "m")
+    for name in ("CA", "DA", "NO", "ca"):
+        for between in ("; ", ", ", " → ", " so "):
+            steps = read_line(f"0.8 {name} - 4 = 0{between}{name} = 5", names).steps
+            assert len(steps) == 2, (name, between)

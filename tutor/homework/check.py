@@ -11,7 +11,7 @@ from tutor.homework.accounts import UNEXPLAINED
 from tutor.homework.beliefs import Held, held
 from tutor.homework.closing import closures
 from tutor.homework.findings import Finding, Review, Sure
-from tutor.homework.lines import Judged, judged_lines, order_of
+from tutor.homework.lines import Judged, judged_lines, order_of, values_behind
 from tutor.homework.mended import of_resting, resting
 from tutor.homework.misdrawn import misdrawn
 from tutor.homework.outcome import RIVAL, Outcome, of_beliefs
@@ -208,9 +208,9 @@ class _Check:
         if len(self.work.entries) == 1:
             near = ()
         near = self._from_value(best, near)
-        lines = [j for j in misleading if j.place == best.first]
-        if lines:
-            near = tuple(line_account(j) for j in lines)
+        by_lines = self._by_lines(best, misleading)
+        if by_lines:
+            near = by_lines
             sure = "certain" if len(places) == 1 else "likely"
         findings: dict[str, Finding] = {}
         clear = told or best.turns[0].cost < self._plain_enough(best.first)
@@ -226,6 +226,12 @@ class _Check:
         for name in best.open:
             findings[name] = Finding(name, "wrong", None, "unclear")
         return Outcome(places, near, findings, clear)
+
+    def _by_lines(self, best: Story, misleading: list[Judged]) -> tuple[Account, ...]:
+        """What the lines of the first place show: a wrong one, or a value that a right one does not give."""
+        wrong = tuple(line_account(j) for j in misleading if j.place == best.first)
+        body, values = self.handed_in[best.first], best.turns[0].values
+        return wrong or tuple(values_behind(self.desk, self.work, self.lines, body, values))
 
     def _rivals(self, best: Story) -> bool:
         """Whether another mistake, or a belief, explains about as well what the best one explains."""

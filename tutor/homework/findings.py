@@ -21,13 +21,15 @@ class Finding:
 
     `name` is the unknown ("AB", "B_y") or the index of the line, from 0. `follows` is wrong in
     value, but right given the student's own earlier error. `cause` is the mistake that explains a
-    wrong entry, None where none does. `sure` says how far the numbers settle it.
+    wrong entry, None where none does. `sure` says how far the numbers settle it. `stands` is whether
+    of a wrong line only the value behind it is wrong, and its equation is right.
     """
 
     name: str | int
     state: State
     cause: Mistake | None = None
     sure: Sure = "certain"
+    stands: bool = False
 
 
 @dataclass(frozen=True)

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
+from tutor.homework.account import Account
 from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.slips import acting
 from tutor.homework.work import Line, Work
 from tutor.judge import Equation, Judge, Value, Verdict
 from tutor.judge.same import NEAR
+from tutor.notation import Unreadable, read_line
 
 NUMBER = re.compile(r"\d+(?:\.\d*)?|\.\d+")
 LITTLE = "These numbers alone do not show which forces they stand for."
@@ -77,18 +79,66 @@ def _verdict(desk: Judge, work: Work, line: Line, body: Sheet) -> Verdict:
     "true of something else", it is judged again without the wrong values of its body.
     """
     verdict = desk.judge(line.about, line.text, work.own())
+    if verdict.kind == "right":
+        return _without_its_value(desk, work, line) or verdict
     if verdict.kind != "wrong" or _misleads(verdict):
         return verdict
-    true = desk.values()
-    wrong = {
-        name
-        for name, entry in work.entries.items()
-        if name in body.part
-        and abs(entry.value - true[name]) > entry.radius + NEAR * abs(true[name])
-    }
+    wrong = _wrong(desk, work) & set(body.part)
     again = desk.judge(line.about, line.text, work.own(without=wrong)) if wrong else verdict
     by_numbers = any(mistake.code in PUT_IN for mistake in again.mistakes)
     return again if _misleads(again) and not by_numbers else verdict
+
+
+def _wrong(desk: Judge, work: Work) -> set[str]:
+    """The entries that are not what they should be."""
+    true = desk.values()
+    return {
+        name
+        for name, entry in work.entries.items()
+        if abs(entry.value - true[name]) > entry.radius + NEAR * abs(true[name])
+    }
+
+
+def _without_its_value(desk: Judge, work: Work, line: Line) -> Verdict | None:
+    """The verdict on a line that ends in a wrong value, judged without it and what came after; else None."""
+    wrong, typed = _wrong(desk, work), _typed(desk, line)
+    for name in sorted(typed & wrong) if line.text.count("=") > 1 else ():
+        verdict = desk.judge(line.about, line.text, work.own(wrong - typed | {name}))
+        if _of_value(verdict, name):
+            return verdict
+    return None
+
+
+def _typed(desk: Judge, line: Line) -> set[str]:
+    """The unknowns that stand in a line."""
+    read = read_line(line.text, desk.names)
+    if isinstance(read, Unreadable):
+        return set()
+    sides = (side for step in read.steps for side in step.sides)
+    return {term.name for side in sides for term in side.terms if term.name is not None}
+
+
+def _of_value(verdict: Verdict, name: str) -> bool:
+    """Whether the equation stands and only the value of this unknown behind it is wrong."""
+    return bool(verdict.stands) and any(mistake.force == name for mistake in verdict.mistakes)
+
+
+def values_behind(
+    desk: Judge, work: Work, judged: Iterable[Judged], body: Sheet, values: Iterable[str]
+) -> list[Account]:
+    """What explains wrong values found at a place which do not follow from a right line there."""
+    right = [j.line for j in judged if j.place == body.name and j.verdict.kind == "right"]
+    wrong = _wrong(desk, work)
+    found = {}
+    for line in right:
+        typed = _typed(desk, line)
+        for name in values:
+            if name in wrong & typed and name not in found:
+                text = f"{line.text}; {name} = {work.entries[name].text}"
+                verdict = desk.judge(line.about, text, work.own(wrong - typed | {name}))
+                if _of_value(verdict, name):
+                    found[name] = Account(body.name, verdict.mistakes[0], Value(name), 0.0)
+    return list(found.values())
 
 
 def order_of(judged: list[Judged]) -> tuple[str, ...]:

@@ -53,8 +53,10 @@ def _touches(problem: Problem, wrong: Collection[str], account: Account, name: s
 
 def line_account(judged: Judged) -> Account:
     """What a wrong line shows, as an account of its place."""
-    about = judged.line.about
-    return Account(str(judged.place), judged.verdict.mistakes[0], about, 0.0)
+    about, mistake = judged.line.about, judged.verdict.mistakes[0]
+    if judged.verdict.stands and mistake.force is not None:
+        about = Value(mistake.force)
+    return Account(str(judged.place), mistake, about, 0.0)
 
 
 def finding_of(judged: Judged) -> Finding:
@@ -63,5 +65,6 @@ def finding_of(judged: Judged) -> Finding:
     if verdict.kind == "right":
         return Finding(name, "right")
     if verdict.kind == "wrong":
-        return Finding(name, "wrong", verdict.mistakes[0] if verdict.mistakes else None)
+        cause = verdict.mistakes[0] if verdict.mistakes else None
+        return Finding(name, "wrong", cause, stands=bool(verdict.stands))
     return Finding(name, "unchecked", None, "unclear")

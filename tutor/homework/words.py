@@ -65,6 +65,7 @@ STATES = {
     "follows": "is wrong only because of what came before",
     "unchecked": "was not checked",
 }
+STANDS = "is right as an equation, and the value behind it is wrong"
 SURE = {"certain": "", "likely": ", most likely", "unclear": "; how it came about is not clear"}
 
 
@@ -74,7 +75,7 @@ def outcome(finding: Finding, about: str = "") -> str:
     `about` is the equation in which the mistake was made, in words.
     """
     sure = SURE[finding.sure] if finding.state in ("wrong", "follows") else ""
-    said = f"{STATES[finding.state]}{sure}."
+    said = f"{STANDS if finding.stands else STATES[finding.state]}{sure}."
     if finding.state != "wrong" or finding.cause is None:
         return said
     where = f" In {about}: {finding.cause.text}" if about else f" {finding.cause.text}"

@@ -24,6 +24,7 @@ from tutor.notation.tree import Number, Span, moved
 from tutor.notation.unreadable import Broken
 from tutor.notation.zero_words import zero_members
 
+_SAID_TO_BE = re.compile(r"[\w{}]+\s*=")
 _COUNTED = re.compile(r"[([]?[0-9]{1,2}[a-z]?[)\]]?")
 
 
@@ -218,7 +219,8 @@ class Statements:
         if not words:
             return False
         names = self.found.names
-        reason = says(words[0], "because", "remark", "number")
+        says_value = names.plainly(words[0]) and _SAID_TO_BE.match(text) is not None
+        reason = says(words[0], "because", "remark", "number") and not says_value
         only_words = re.fullmatch(rf"[{LETTERS}0-9 ,.!?'’()\[\]-]*", text) is not None
         if reason and (self.steps or "=" not in text):
             self.found.passed.append(Span(start, end))

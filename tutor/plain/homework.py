@@ -162,6 +162,8 @@ STATES: Mapping[str, str] = {
 
 def _name(found: Finding) -> str:
     name = f"line {found.name + 1}" if isinstance(found.name, int) else found.name
+    if found.stands:
+        return f"{name} (its equation is right, the value behind it is not)"
     if found.state in ("wrong", "follows") and found.sure != "certain":
         return f"{name} ({SURE[found.sure]})"
     return name

@@ -52,6 +52,7 @@ def state_of(finding: Finding, ascii_only: bool) -> tuple[str, str]:
     """The words and the badge of one finding: "✗ wrong (likely)"."""
     mark = STATES[finding.state]
     sure = "" if finding.state in ("right", "unchecked") else f" ({SURE[finding.sure]})"
+    sure = " (only its value)" if finding.stands else sure
     sign = mark.plain if ascii_only else mark.sign
     return f"{sign} {mark.word}{sure}", mark.badge
 
