@@ -16,7 +16,7 @@ from tutor.homework import lenses
 from tutor.homework.belief_words import WORDS
 from tutor.homework.chain import Found, follow
 from tutor.homework.lenses import Lens, Sight, through
-from tutor.homework.sheet import Bodies
+from tutor.homework.sheet import WHOLE, Bodies, Sheet
 from tutor.homework.work import Entry
 from tutor.model import Problem
 
@@ -51,13 +51,17 @@ ROUNDINGS = (12, 2, 1, 0)
 
 @dataclass(frozen=True)
 class Held:
-    """A belief that explains every wrong entry: which, what it costs, and where each comes from."""
+    """A belief that explains every wrong entry: which, what it costs, and where each comes from.
+
+    `closing` are the joints with all their entries that close for somebody who holds it.
+    """
 
     name: str
     force: str | None
     cost: float
     follows: Found
     at_whole: bool
+    closing: frozenset[str] = frozenset()
 
     @property
     def code(self) -> str:
@@ -89,10 +93,15 @@ def held(
             if cost_and_walk is None:
                 continue
             more, walk = cost_and_walk
-            one = Held(name, force, COSTS[name][1] + more, walk, lens.at_whole)
+            closing = frozenset(n for n in bodies if n != WHOLE and _closes(seen.body(n)))
+            one = Held(name, force, COSTS[name][1] + more, walk, lens.at_whole, closing)
             if (name, force) not in found or one.cost < found[name, force].cost:
                 found[name, force] = one
     return sorted(found.values(), key=lambda each: each.cost)
+
+
+def _closes(sheet: Sheet) -> bool:
+    return not sheet.missing and not sheet.fails
 
 
 def _walked(

@@ -134,10 +134,12 @@ class _Check:
         misleading = [j for j in self.lines if j.misleads and j.place is not None]
         if not any(name in self.work.entries for name in self.wrong):
             return self._from_lines(misleading) if misleading else Outcome((), (), {})
-        alike = uniform(self.problem, self.work.entries, self.true, self.wrong)
+        alike = uniform(self.problem, self.work.entries, self.true, self.stories.wrong)
         if alike is not None:
-            sure: Sure = "likely" if self._beliefs() else "certain"
-            findings = {n: Finding(n, "wrong", alike.cause(n), sure) for n in self.wrong}
+            partly = len(self.work.entries) < len(self.problem.unknowns)
+            sure: Sure = "likely" if partly or self._beliefs() else "certain"
+            wrong = self.stories.wrong
+            findings = {n: Finding(n, "wrong", alike.cause(n), sure) for n in wrong}
             return Outcome((alike.place,), alike.accounts, findings)
         rests = resting(self.handed_in, self.work.entries, self.before, self.standing)
         if rests is not None:

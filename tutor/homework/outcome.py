@@ -88,8 +88,16 @@ def _began(
     if first:
         return (first[0],)
     began = [place for place in places if _from_right(handed_in[place], wrong, best, place)]
+    if best.closing and not best.closing & set(began):
+        began += [n for n, s in handed_in.items() if n in best.closing and _may_begin(s, wrong)]
     usual = [place for place in joint_order(problem).joints if place in began]
-    return tuple(dict.fromkeys((*usual, *began, *places[:1])))[:3]
+    told = dict.fromkeys((*usual, *began, *places[:1]))
+    return tuple(sorted(told, key=lambda place: place not in best.closing))[:3]
+
+
+def _may_begin(sheet: Sheet, wrong: Collection[str]) -> bool:
+    """Whether everything wrong at a joint may have been found there."""
+    return 0 < sum(name in wrong for name in sheet.part) <= sheet.size
 
 
 def _from_right(sheet: Sheet, wrong: Collection[str], best: Held, place: str) -> bool:

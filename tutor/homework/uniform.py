@@ -66,7 +66,7 @@ def uniform(
     true: Mapping[str, float],
     wrong: Iterable[str],
 ) -> Uniform | None:
-    """The mistake that all wrong values share, where every value that is not zero has it."""
+    """The mistake that all wrong values share, where every value written that is not zero has it."""
     amiss = set(wrong)
     least = NOTHING * max(map(abs, true.values()), default=0.0)
     some = [n for n, e in entries.items() if e.value != 0.0 and abs(true[n]) > least]
@@ -74,12 +74,12 @@ def uniform(
     for names in (some, members):
         if len(names) < LEAST or not set(names) <= amiss:
             continue
-        if any(abs(true[n]) > least or n not in entries for n in amiss - set(names)):
+        if any(abs(true[n]) > least for n in amiss - set(names)):
             continue
         for factor in (-1.0, *_factors(problem)):
             if all(_near(entries[n], factor * true[n]) for n in names):
                 of_whole = names is some or any(n in problem.reaction for n in names)
-                place = WHOLE if of_whole else _first_joint(problem)
+                place = WHOLE if of_whole else _first_joint(problem, set(entries))
                 if factor < 0:
                     return Uniform(problem, place, "tension-compression", *REVERSED)
                 return Uniform(problem, place, "unit", *SCALED)
@@ -97,6 +97,12 @@ def _near(entry: Entry, value: float) -> bool:
     return abs(entry.value - value) <= entry.radius + NEAR * abs(value)
 
 
-def _first_joint(problem: Problem) -> str:
-    order = joint_order(problem)
-    return order.joints[0] if order.joints else problem.joints[0].name
+def _first_joint(problem: Problem, written: set[str]) -> str:
+    """The joint at which one begins, of those that the work has got to."""
+    joints = joint_order(problem).joints or tuple(joint.name for joint in problem.joints)
+    members = {
+        name: [m.name for m in problem.members if name in (m.start, m.end)] for name in joints
+    }
+    reached = [name for name in joints if written.intersection(members[name])]
+    done = [name for name in reached if written.issuperset(members[name])]
+    return (done or reached or joints)[0]
