@@ -9,7 +9,7 @@ from tutor.judge.about import Value, equation_of, from_text
 from tutor.judge.headings import snapped
 from tutor.judge.worked import named, size_of, value_at_end, value_given
 from tutor.model import Problem
-from tutor.notation import Line, Unreadable, value_of
+from tutor.notation import Label, Line, Names, Unreadable, read_heading, read_line, value_of
 
 FARTHEST = 1e9
 
@@ -54,6 +54,16 @@ def is_sum(line: Typed) -> bool:
     if isinstance(reading, Unreadable) or reading.letter or reading.sense:
         return False
     return reading.figures is None
+
+
+def label_of(text: str, names: Names) -> Label | None:
+    """What the heading of a text names, also where the rest of it cannot be read; else None."""
+    line = read_line(text, names)
+    if not isinstance(line, Unreadable):
+        return line.label
+    head, colon, _ = text.partition(":")
+    label = read_heading(head, names) if colon else line
+    return None if isinstance(label, Unreadable) else label
 
 
 def equation_called(problem: Problem, text: str) -> Equation | None:

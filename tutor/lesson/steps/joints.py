@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tutor.judge import Along, Fx, Fy, Judge
+from tutor.judge import Along, Fx, Fy, Judge, in_words
 from tutor.judge.about import Equation, as_text, equation_of
 from tutor.judge.headings import slants
 from tutor.judge.independent import adds_something
@@ -15,6 +15,7 @@ from tutor.lesson.solvable import solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.steps import section
 from tutor.lesson.steps.easier import teach
+from tutor.lesson.steps.headings import label_of
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
 from tutor.lesson.steps.reactions import choose
 from tutor.lesson.steps.unchosen import equation_meant
@@ -97,9 +98,29 @@ def pick(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         )
     elif not unknown:
         said.append(Say("remark", "Nothing is left to find here; its sums can serve as a check."))
+    return _at(state, joint), Reply(tuple(said), True)
+
+
+def _at(state: State, joint: str) -> State:
+    """The state at a joint, with the axis proposed there that still adds something."""
     about = _next_direction(state, joint)
-    moved = replace(state, step="joints", joint=joint, about=about, proposed=True, part=())
-    return moved, Reply(tuple(said), True)
+    return replace(state, step="joints", joint=joint, about=about, proposed=True, part=())
+
+
+def _where_headed(state: State, text: str, desk: Judge) -> State:
+    """The state at the joint that the heading of a line names, or off the joints for the whole truss.
+
+    What is named stays for the lines that follow, whatever comes of this one.
+    """
+    label = label_of(text, desk.names)
+    if label is None:
+        return state
+    if label.whole or label.kind == "moment":
+        return replace(state, joint=None, about=None) if state.joint else state
+    joint = label.point
+    if not isinstance(joint, str) or joint == state.joint or joint not in state.problem.joint:
+        return state
+    return _at(state, joint)
 
 
 def assume(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
@@ -130,7 +151,10 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         state, reply = choose(state, event, desk)
         if not reply.accepted:
             return state, reply
+    state = _where_headed(state, event.text("text"), desk)
     about, how = equation_meant(state, event.text("text"), desk, _offers(state))
+    if not how and about is not None:
+        about, how = _of_some_joint(state, event.text("text"), desk, about)
     if how and about is None:
         return state, Reply(how)
     if how and about is not None:
@@ -143,6 +167,23 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
             following = _next_direction(state, state.joint)
             state = replace(state, about=following or state.about, proposed=True)
     return state, replace(reply, said=(*how, *reply.said))
+
+
+def _of_some_joint(
+    state: State, text: str, desk: Judge, about: Equation
+) -> tuple[Equation, tuple[Say, ...]]:
+    """The sum at a joint that a line is true of, where its heading names a sum and no body.
+
+    Between two joints a heading such as ΣFx leaves open whose sum it is.
+    """
+    label = label_of(text, desk.names)
+    named = label is None or label.whole or label.point is not None
+    if named or state.joint or about.joint or about == state.about:
+        return about, ()
+    elsewhere = desk.judge(about, text, state.own).true_of
+    if elsewhere is None or elsewhere.joint is None or type(elsewhere) is not type(about):
+        return about, ()
+    return elsewhere, (Say("note", f"Taken as {in_words(elsewhere)}."),)
 
 
 def _offers(state: State) -> list[Equation]:
