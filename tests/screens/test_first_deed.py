@@ -6,8 +6,10 @@ from pathlib import Path
 
 import pytest
 from pressing import FIRST, make_app, settle
+from textual import events
 
 from tutor.screens.homework import HomeworkScreen
+from tutor.screens.widgets.line_input import LineInput
 from tutor.screens.workbench import WorkbenchScreen
 
 
@@ -18,3 +20,13 @@ async def test_it_begins_with_the_deed_asked_for(deed: str, screen: type, tmp_pa
     app = make_app(tmp_path, FIRST / "lamp-arm.toml", deed=deed)
     async with app.run_test(size=(80, 24)) as pilot:
         await settle(pilot, lambda: isinstance(app.screen, screen))
+
+
+@pytest.mark.parametrize("deed", ["homework", "own"])
+async def test_what_is_typed_before_that_stands_is_typed_into_it(deed: str, tmp_path: Path) -> None:
+    app = make_app(tmp_path, FIRST / "lamp-arm.toml", deed=deed)
+    async with app.run_test(size=(80, 24)) as pilot:
+        for char in "A_x = 5":
+            app.post_message(events.Key({" ": "space", "=": "equals_sign"}.get(char, char), char))
+        await settle(pilot, lambda: bool(app.screen.query(LineInput)))
+        await settle(pilot, lambda: app.screen.query_one(LineInput).value == "A_x = 5")

@@ -474,3 +474,14 @@ class TestTheWalk:
             state = pilot.app.session.lesson.state  # type: ignore[attr-defined]
             assert state.step == "reactions"
             assert not state.result
+
+
+async def test_a_value_typed_after_a_refused_one_takes_its_place(tmp_path: Path) -> None:
+    async with checking(tmp_path) as pilot:
+        await type_text(pilot, "7.5.5")
+        await pilot.press("enter")
+        assert paper_of(pilot).query_one(LineInput).value == "7.5.5"
+        await type_text(pilot, "7.5")
+        await pilot.press("enter")
+        await pilot.pause()
+        assert paper_of(pilot).paper.values == {NAMES[0]: "7.5"}

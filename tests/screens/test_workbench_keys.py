@@ -410,3 +410,25 @@ async def test_a_truss_of_15_joints_and_27_members_takes_few_keystrokes(tmp_path
         assert "(ready)" in seen(pilot)
         print(f"\n15 joints, 27 members, supports and two loads: {pressed} keystrokes")
         assert pressed < 200
+
+
+async def test_a_line_typed_after_a_refused_one_takes_its_place_and_a_change_keeps_it(
+    tmp_path: Path,
+) -> None:
+    async with drawing(tmp_path) as pilot:
+        line = bench_of(pilot).query_one(LineInput)
+        await type_text(pilot, "a 0 q")
+        await pilot.press("enter")
+        assert line.value == "a 0 q"
+        await type_text(pilot, "b 4 0")
+        assert line.value == "b 4 0"
+        await pilot.press("enter")
+        assert "B" in bench_of(pilot).board.problem.joint
+        await type_text(pilot, "c 0 q")
+        await pilot.press("enter", "backspace", "2", "enter")
+        assert "C" in bench_of(pilot).board.problem.joint
+        await type_text(pilot, "d 0")
+        await pilot.press("enter")
+        await type_text(pilot, " 7")
+        await pilot.press("enter")
+        assert "D" in bench_of(pilot).board.problem.joint

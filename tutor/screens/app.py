@@ -88,6 +88,8 @@ class TutorApp(App[int]):
         self.settings = settings
         self.first = FirstScreen()
         self.typed = InTurn(self, super().on_event)
+        if deed:
+            self.typed.hold()
         self.painter = Painter()
         self.sheet: SheetScreen
         self.shelf: Shelf | None = None
@@ -154,6 +156,7 @@ class TutorApp(App[int]):
         if self.notice:
             self.sheet.say(self.notice)
         if self.settings.glyphs is None and self.glyphs is None and self.utf8:
+            self.typed.let_go(forget=True)
             self.choose_card(self._open_lone)
         else:
             self._open_lone()
@@ -167,6 +170,7 @@ class TutorApp(App[int]):
             open_own(self, self.deed, lone, self.drawing)
         elif lone is not None:
             self._open(lone)
+        self.typed.let_go()
 
     def look_where_left(self) -> None:
         """Say on the list where each problem was left, once that is known."""

@@ -33,7 +33,11 @@ def read_first(app: TutorApp) -> None:
 
         return read_shelf(app.paths, app.settings.student, AT_FIRST)
 
-    beside(app, read, done, lambda fault: app.first.say(NOT_READ))
+    def refused(fault: object) -> None:
+        app.typed.let_go(forget=True)
+        app.first.say(NOT_READ)
+
+    beside(app, read, done, refused)
 
 
 def read_all(app: TutorApp) -> None:

@@ -185,6 +185,7 @@ class HomeworkScreen(Screen[None]):
         was_blank = not self.standing.strip()
         noted = self.enter(text)
         if not noted:
+            self.query_one(CellLine).refused()
             return
         stands = self.standing.strip()
         done = stands == text or not text or (was_blank and stands)

@@ -2,7 +2,8 @@
 
 The library puts a letter into a line at once, but lets every other key rise through all parents of
 the line before it acts: of "ctrl+u, text, enter" the text would go in first and be deleted after.
-A lone key is handed on as the library would do it, without waiting for anything.
+A lone key is handed on as the library would do it, without waiting for anything. What is typed ahead
+of the screen that was asked for at the start waits until that stands.
 """
 
 from __future__ import annotations
@@ -33,6 +34,19 @@ class InTurn:
         self._hand_on = hand_on
         self._waiting: deque[Typed] = deque()
         self._task: asyncio.Task[None] | None = None
+        self._held = False
+
+    def hold(self) -> None:
+        """Let what is typed wait until `let_go`; keys with ctrl are handed on all the same."""
+        self._held = True
+
+    def let_go(self, *, forget: bool = False) -> None:
+        """Hand on what waits, or `forget` it where it was typed for another screen."""
+        self._held = False
+        if forget:
+            self._waiting.clear()
+        if self._waiting and not self.busy:
+            self._task = asyncio.create_task(self._go_on(None))
 
     @property
     def busy(self) -> bool:
@@ -41,20 +55,20 @@ class InTurn:
 
     async def take(self, event: Typed) -> None:
         """Hand on what was typed, now or when its turn has come."""
-        if self.busy:
+        if self.busy or (self._held and not _with_ctrl(event)):
             self._waiting.append(event)
             return
         await self._hand_on(event)
         self._task = asyncio.create_task(self._go_on(event))
 
-    async def _go_on(self, last: Typed) -> None:
+    async def _go_on(self, last: Typed | None) -> None:
         """Until nothing waits any more, hand on the next once the last is done with."""
         entered = False
         try:
             while True:
                 if not (self._is_text(last) and self._is_text(self._next())):
                     await self._done_with()
-                if not self._waiting:
+                if not self._waiting or self._held:
                     return
                 entered = entered or _is_enter(last)
                 screen = self._app.screen
@@ -112,7 +126,11 @@ class TakesLines(Protocol):
         ...
 
 
-def _is_enter(event: Typed) -> bool:
+def _with_ctrl(event: Typed) -> bool:
+    return isinstance(event, events.Key) and event.key.startswith("ctrl+")
+
+
+def _is_enter(event: Typed | None) -> bool:
     return isinstance(event, events.Key) and event.key in ENTERS
 
 

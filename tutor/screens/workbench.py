@@ -174,7 +174,7 @@ class WorkbenchScreen(Screen[None]):
 
     def on_line_input_entered(self, message: LineInput.Entered) -> None:
         message.stop()
-        line = self.query_one(LineInput)
+        line = self.query_one(PasteLine)
         word, _, rest = message.text.strip().partition(" ")
         command = bench_deeds.TYPED.get(word.lower())
         if command is not None and (rest or word.lower() == "save"):
@@ -188,6 +188,7 @@ class WorkbenchScreen(Screen[None]):
         self.answered(answer)
         if not answer.taken:
             line.mark(answer.span)
+            line.refused()
 
     def on_paste_line_typing(self, message: PasteLine.Typing) -> None:
         """The picture goes along while a line is typed."""
