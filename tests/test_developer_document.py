@@ -21,8 +21,8 @@ def section(title: str) -> str:
 
 
 @pytest.mark.parametrize("room", ROOMS, ids=lambda path: path.name)
-def test_every_room_is_on_the_map(room: Path) -> None:
-    assert f"`tutor/{room.name}/`" in section("The rooms")
+def test_every_room_is_on_the_map_once(room: Path) -> None:
+    assert section("The rooms").count(f"\n| `tutor/{room.name}/` |") == 1
 
 
 def test_every_module_beside_the_rooms_is_on_the_map() -> None:

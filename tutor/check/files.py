@@ -14,7 +14,7 @@ from tutor.check.twins import twins
 from tutor.check.varying import varying_defects
 from tutor.model import Defect, Problem, ProblemError, ProblemSet, Rules, load_sets
 from tutor.model.read import Outcome, outcome
-from tutor.statics import Answer, Unsolvable, determinacy, solve, soundness
+from tutor.statics import Answer, Unsolvable, determinacy, forces_follow, solve, soundness
 
 CURES = {
     "too-few": "add members or supports until m + r = 2j, with no joint free to move",
@@ -90,7 +90,7 @@ def _answer(problem: Problem, places: Places) -> Answer | Defect | None:
     """The forces, or why there are none; None where that is what the student has to find out."""
     if problem.truss is not None and (said := _not_so(problem)):
         return Defect(places.file, places.line("truss"), *said)
-    if problem.truss not in (None, "determinate"):
+    if not forces_follow(problem):
         return None
     try:
         return solve(problem)

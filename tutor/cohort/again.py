@@ -15,12 +15,13 @@ from tutor.cohort.facts import Stop, Student
 from tutor.judge.called import called
 from tutor.judge.claims import CLAIMS
 from tutor.judge.mistakes import KINDS
+from tutor.lesson.steps import STEP
 
 MOST = 3
 FEWEST = 2
 OFTEN = 3
 """So often a mistake is no slip any more; our own judgement."""
-CHOSEN = frozenset({"idealise", "free body"})
+CHOSEN = frozenset(name for name, step in STEP.items() if step.chosen)
 """The steps in which answers are chosen, not typed."""
 NOBODY = "Nobody has handed in anything that can be read, so there is nothing to explain again."
 NOTHING_ELSE = "Nothing else was met by more than one of the {of}."

@@ -21,7 +21,8 @@ from tutor.lesson.fold import barred, step_once
 from tutor.lesson.older import WIDE
 from tutor.lesson.outcome import Outcome, changes
 from tutor.lesson.replay import Kept, paired
-from tutor.lesson.state import STEPS, State
+from tutor.lesson.state import State
+from tutor.lesson.steps import STEPS
 from tutor.model import Problem
 from tutor.records.line import Line
 

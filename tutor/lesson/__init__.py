@@ -3,7 +3,8 @@
 from tutor.lesson.event import Event
 from tutor.lesson.lesson import Lesson
 from tutor.lesson.reply import Ask, Option, Reply, Say
-from tutor.lesson.state import STEPS, State
+from tutor.lesson.state import State
+from tutor.lesson.steps import STEPS
 from tutor.lesson.steps.table import Row, Table
 from tutor.model.caution import CAUTION
 

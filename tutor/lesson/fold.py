@@ -10,22 +10,24 @@ from tutor.lesson.allowed import as_allowed
 from tutor.lesson.event import Event
 from tutor.lesson.hints import next_hint
 from tutor.lesson.reply import Reply, Say
-from tutor.lesson.state import STEPS, Result, State, StepName
+from tutor.lesson.skipping import skip
+from tutor.lesson.state import Result, State
+from tutor.lesson.step import Handler
 from tutor.lesson.steps import (
     STEP,
-    Handler,
+    STEPS,
     brought,
     free_body,
+    idealise,
     joints,
     section,
-    skipping,
     sound,
-    spread,
     writing,
     zero,
 )
 from tutor.lesson.watching.show import show
 from tutor.model import Problem
+from tutor.statics import forces_follow
 
 ANYWHERE: dict[str, Handler] = {
     "bring": brought.bring,
@@ -33,34 +35,12 @@ ANYWHERE: dict[str, Handler] = {
     "keep": writing.keep_offered,
     "assume": joints.assume,
     "zero": zero.state_zero,
-    "skip": skipping.skip,
+    "skip": skip,
     "section": section.take_section,
     "sense": free_body.sense,
 }
 ON_FREE_BODY = frozenset({"joint", "assume", "zero", "sense", "section"})
-ANSWERS = frozenset(
-    {
-        *("reasons", "count", "soundness", "loose", "halves", "shares"),
-        *("support", "sense", "turning", "skip"),
-    }
-)
-ARRIVED: dict[StepName, str] = {
-    "idealise": "Back to the idealisation.",
-    "free body": "Next: the free body. The supports are taken away and replaced by what they do.",
-    "reactions": "Next: the reactions, from the equilibrium of the whole truss.",
-    "joints": "Next: the joints, one after the other.",
-    "close": "All forces are found. Next: does the truss close?",
-    "table": "Done: the table is complete.",
-}
-NOT_HERE: dict[StepName, str] = {
-    "idealise": "Say first why the members carry axial force only, and count. Lines are written "
-    "from the reactions on.",
-    "free body": "Replace the supports and draw the arrows first: lines are written from them.",
-    "reactions": "This belongs to another step; now the reactions are asked for.",
-    "joints": "This belongs to another step; now the joints are asked for.",
-    "close": "This belongs to another step; now an equation that was not needed is asked for.",
-    "table": "The walk is done. To change something, take back the last line or go to a step.",
-}
+ANSWERS = {kind for step in STEP.values() if step.chosen for kind in step.handles} | {"skip"}
 
 
 def beginning(problem: Problem, desk: Judge) -> State:
@@ -96,7 +76,7 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return _go(state, event)
     handler = STEP[state.step].handles.get(event.kind) or ANYWHERE.get(event.kind)
     if handler is None:
-        return state, Reply((Say("note", NOT_HERE[state.step]),))
+        return state, Reply((Say("note", STEP[state.step].not_here),))
     if event.kind in ON_FREE_BODY - STEP[state.step].handles.keys() and (
         why := barred(state, "joints")
     ):
@@ -111,22 +91,13 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     return moved, reply
 
 
-def barred(state: State, step: StepName) -> str | None:
+def barred(state: State, step: str) -> str | None:
     """Why a step cannot be entered yet, or None."""
-    if step != "idealise" and spread.asked_for(state):
-        return spread.FIRST
-    if step != "idealise" and sound.asked_for(state):
-        return "First say what this truss is: whether it is held, and whether statics can solve it."
-    if not sound.can_be_solved(state):
-        return None if step in ("idealise", "table") else sound.NO_FORCES
-    if step in ("reactions", "joints", "close", "table") and not state.free_body_done:
-        return "First replace every support and draw its arrows: the lines need them."
-    if step in ("close", "table") and not (state.reactions_done and state.members_done):
-        missing = [name for name in state.problem.unknowns if name not in state.result]
-        return f"Some forces are still unknown: {', '.join(missing)}."
-    if step == "table" and not state.closed:
-        return "First see whether the truss closes: write one equation that was not needed."
-    return None
+    if STEP[step].order > idealise.STEP.order and (why := idealise.unsaid(state)):
+        return why
+    if not forces_follow(state.problem):
+        return None if STEP[step].without_forces else sound.NO_FORCES
+    return STEP[step].barred(state)
 
 
 def _go(state: State, event: Event) -> tuple[State, Reply]:
@@ -143,45 +114,30 @@ def _go(state: State, event: Event) -> tuple[State, Reply]:
     return moved, Reply((Say("note", _arrival(state, step)),), True)
 
 
-def _arrival(before: State, now: StepName) -> str:
-    back = STEPS.index(now) < STEPS.index(before.step)
-    if now == "table" and not sound.can_be_solved(before):
+def _arrival(before: State, now: str) -> str:
+    if now == STEPS[-1] and not forces_follow(before.problem):
         return "Done: there are no forces to find here."
-    return f"Back at an earlier step: {now}." if back else ARRIVED[now]
+    back = STEP[now].order < STEP[before.step].order
+    return f"Back at an earlier step: {now}." if back else STEP[now].arrived
 
 
 def _advance(before: State, after: State, event: Event) -> State:
     """On to the first step not done, where this event has finished one.
 
-    A step gone back to is not left by itself, save that the first two ask nothing more once done.
+    A step gone back to is not left by itself, save that one whose answers are chosen asks nothing
+    more once done.
     """
-    step = after.step
-    finished = _is_done(after, step) and (
-        event.kind in ANSWERS if step in ("idealise", "free body") else not _is_done(before, step)
+    step = STEP[after.step]
+    finished = step.done(after) and (
+        event.kind in ANSWERS if step.chosen else not step.done(before)
     )
-    if step in ("close", "table") or not finished:
+    if step.stays or not finished:
         return _leave_joint(before, after)
-    later = STEPS[STEPS.index(step) + 1 :]
-    following: StepName = next((s for s in later if not _is_done(after, s)), "table")
-    if not sound.can_be_solved(after):
-        following = "table"
+    later = STEPS[STEPS.index(step.name) + 1 :]
+    following = next((name for name in later if not STEP[name].done(after)), STEPS[-1])
+    if not forces_follow(after.problem):
+        following = STEPS[-1]
     return replace(after, step=following, about=None, joint=None, part=())
-
-
-def _is_done(state: State, step: StepName) -> bool:
-    match step:
-        case "idealise":
-            asked = spread.asked_for(state) or sound.asked_for(state)
-            return state.reasons_done and state.count_done and not asked
-        case "free body":
-            return state.free_body_done
-        case "reactions":
-            return state.reactions_done
-        case "joints":
-            return state.reactions_done and state.members_done
-        case "close":
-            return state.closed
-    return True
 
 
 def _leave_joint(before: State, after: State) -> State:

@@ -18,7 +18,7 @@ from tutor.lesson.state import State, Try
 from tutor.lesson.steps import STEP
 from tutor.lesson.steps.table import Table, table
 from tutor.model import Problem
-from tutor.statics import soundness
+from tutor.statics import forces_follow
 
 
 @dataclass(frozen=True)
@@ -41,7 +41,7 @@ class Lesson:
     def __init__(self, problem: Problem, events: Iterable[Event] = ()) -> None:
         self.problem = problem
         self.desk = Judge(problem)
-        if problem.truss is None or soundness(problem) == "determinate":
+        if forces_follow(problem):
             self.desk.values()
         self.events: list[Event] = []
         self._changes: list[Change] = []

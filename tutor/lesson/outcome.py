@@ -16,7 +16,8 @@ from typing import Any
 from tutor.judge import Equation
 from tutor.lesson.event import Event
 from tutor.lesson.outcome_parts import PARTS, Record
-from tutor.lesson.state import STEPS, State
+from tutor.lesson.state import State
+from tutor.lesson.steps import STEPS
 
 OF_THE_EVENT = frozenset({"problem", "started", "last_time"})
 """What follows from the problem and the times of the events alone, and is in no outcome."""

@@ -12,7 +12,8 @@ from typing import Any
 
 from tutor.judge import Equation, Mistake, Value
 from tutor.judge.about import as_text, from_text
-from tutor.lesson.state import STEPS, HintsGiven, Result, StandingLine, Try
+from tutor.lesson.state import HintsGiven, Result, StandingLine, Try
+from tutor.lesson.steps import STEPS
 from tutor.notation import Span
 
 Record = dict[str, Any]

@@ -11,9 +11,6 @@ from tutor.judge import Equation, Mistake
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.model import Problem
 
-StepName = Literal["idealise", "free body", "reactions", "joints", "close", "table"]
-STEPS: tuple[StepName, ...] = ("idealise", "free body", "reactions", "joints", "close", "table")
-
 
 @dataclass(frozen=True)
 class StandingLine:
@@ -40,7 +37,7 @@ class Result:
 class Try:
     """One thing typed or chosen, and how it was judged."""
 
-    step: StepName
+    step: str
     place: str
     text: str
     verdict: str
@@ -71,7 +68,7 @@ class State:
     """
 
     problem: Problem
-    step: StepName = "idealise"
+    step: str = "idealise"
     reasons_done: bool = False
     count_done: bool = False
     sound_done: bool = False
@@ -135,6 +132,10 @@ class State:
     def closed(self) -> bool:
         """Whether a line that was not needed has been seen to hold."""
         return any(line.closing for line in self.lines)
+
+    def answered(self, place: str) -> bool:
+        """Whether what is asked at a place was answered rightly, or shown."""
+        return any(t.place == place and t.verdict in ("right", "shown") for t in self.tries)
 
     def unknown_at(self, joint: str) -> tuple[str, ...]:
         """The members and reactions at a joint that have no value yet."""

@@ -16,7 +16,7 @@ from tutor.check import standing_defect
 from tutor.deeds.deed import Way
 from tutor.homework.brought import brought
 from tutor.lesson import CAUTION, Reply
-from tutor.lesson.steps.skipping import SKIPPABLE
+from tutor.lesson.skipping import SKIPPABLE
 from tutor.model import Problem, ProblemSet
 from tutor.plain import telling
 from tutor.plain.choices import Choices

@@ -17,11 +17,11 @@ from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Ask, Lesson, Reply, Row, Say, State
 from tutor.lesson.pointing import pointed_out
 from tutor.lesson.steps.result_words import result_in_words
-from tutor.lesson.steps.sound import can_be_solved, what_it_is
+from tutor.lesson.steps.sound import what_it_is
 from tutor.lesson.steps.spread import pictured
 from tutor.lesson.steps.table import largest_in_words, time_in_words
 from tutor.model import LEVELS, Problem
-from tutor.statics import joint_body, whole
+from tutor.statics import forces_follow, joint_body, whole
 
 FIRST_WORD: Mapping[str, str] = {
     "right": "Right",
@@ -226,7 +226,7 @@ def count_lines(state: State) -> Iterator[str]:
 def table_lines(lesson: Lesson, caution: bool = True) -> Iterator[str]:
     """Every reaction and member with its force, the extremes, how the walk went, and the caution."""
     table, state = lesson.table, lesson.state
-    if not can_be_solved(state):
+    if not forces_follow(state.problem):
         yield what_it_is(state)
     for reaction in state.problem.reactions:
         if reaction.name in state.result:

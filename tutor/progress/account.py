@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from tutor.lesson.hints import LEVELS
-from tutor.lesson.state import STEPS, State, StepName
+from tutor.lesson.state import State
+from tutor.lesson.steps import STEPS
 from tutor.progress.stages import ALONE, STAGE, StageName
 from tutor.skills import Seen
 from tutor.skills.seen import first_answers, shown_by
@@ -44,7 +45,7 @@ class Account:
     `told` is how many lines and values were told as a last hint.
     """
 
-    step: StepName
+    step: str
     stage: StageName
     told: int
     answers: tuple[Answer, ...]
@@ -94,7 +95,7 @@ def stage_of(state: State) -> StageName:
     return "reactions" if _share_shown(state, "free body") >= MOSTLY else ALONE
 
 
-def _share_shown(state: State, step: StepName) -> float:
+def _share_shown(state: State, step: str) -> float:
     """The share of the places of a step at which the answer was shown."""
     by_place = {made.place: made.verdict for made in state.tries if made.step == step}
     shown = sum(verdict == "shown" for verdict in by_place.values())

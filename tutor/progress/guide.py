@@ -9,6 +9,7 @@ from pathlib import Path
 
 from tutor.judge.about import Same
 from tutor.lesson.state import State
+from tutor.lesson.steps import STEP
 from tutor.model import Problem
 from tutor.progress.account import Account, account_of
 from tutor.progress.choosing import Candidate, Next, next_one
@@ -16,7 +17,7 @@ from tutor.progress.kept import Summaries, Summary, account_in
 from tutor.progress.needs import needs_of
 from tutor.progress.stages import POORLY
 from tutor.progress.standing import MOST_TRACED, Standing, Worked, kind_of_problem, standing_by
-from tutor.progress.where import BEGUN, CHANGED, FINISHED, WATCHED, WHERE
+from tutor.progress.where import BEGUN, CHANGED, FINISHED, WATCHED
 from tutor.records.belonging import Belonging, key_of
 from tutor.records.lessons import Lessons
 
@@ -93,7 +94,7 @@ def _needs(same: Same) -> Mapping[str, int]:
 
 def in_words(account: Account) -> str:
     """Where a lesson stands: "at the joints", "done", "watched"."""
-    return WATCHED if account.done and account.stage == "watch" else WHERE[account.step]
+    return WATCHED if account.done and account.stage == "watch" else STEP[account.step].where
 
 
 def guide_for(

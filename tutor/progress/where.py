@@ -2,17 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-
-WHERE: Mapping[str, str] = {
-    "idealise": "at the idealisation",
-    "free body": "at the free body",
-    "reactions": "at the reactions",
-    "joints": "at the joints",
-    "close": "at the closing check",
-    "table": "done",
-}
-DONE = WHERE["table"]
+DONE = "done"
 WATCHED = "watched"
 BEGUN = "begun"
 CHANGED = "begun, and changed since"

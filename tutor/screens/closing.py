@@ -16,7 +16,7 @@ from textual.widgets import Static
 from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Lesson, Row, Say, Table
 from tutor.lesson.steps.result_words import result_in_words
-from tutor.lesson.steps.sound import can_be_solved, what_it_is
+from tutor.lesson.steps.sound import what_it_is
 from tutor.lesson.steps.table import largest_in_words, time_in_words
 from tutor.progress.after import one_thing
 from tutor.records.keep import slug
@@ -33,6 +33,7 @@ from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.figure_pane import FigurePane
 from tutor.screens.widgets.reply_pane import said_row
 from tutor.session import Session
+from tutor.statics import forces_follow
 from tutor.text import visible
 
 HINT_WORDS = ("look", "reason", "place", "line")
@@ -82,7 +83,7 @@ class ClosingScreen(Screen[str]):
 
     def on_mount(self) -> None:
         state = self.session.lesson.state
-        name = "Results" if can_be_solved(state) else "The truss"
+        name = "Results" if forces_follow(state.problem) else "The truss"
         title = f"{name}: {state.problem.title}"
         self.query_one(FigurePane).show(title, results(state), self.looks.glyphs)
         self.query_one(ActionBar).offer(self.deeds(), False)
@@ -126,14 +127,14 @@ class ClosingScreen(Screen[str]):
 def _title(lesson: Lesson) -> str:
     if not lesson.done:
         return "Found so far"
-    return "Table" if can_be_solved(lesson.state) else "Outcome"
+    return "Table" if forces_follow(lesson.problem) else "Outcome"
 
 
 def table_content(lesson: Lesson) -> Content:
     """The table and the account of the walk, as plain text."""
     state, table = lesson.state, lesson.table
     parts = [_members(table), _extremes(table), _way(table)]
-    if not can_be_solved(state):
+    if not forces_follow(state.problem):
         parts[0] = Content(visible(what_it_is(state)))
     found = [r.name for r in state.problem.reactions if r.name in state.result]
     if found:

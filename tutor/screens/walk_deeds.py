@@ -9,7 +9,7 @@ from tutor.deeds import board
 from tutor.deeds.deed import Do, Tell
 from tutor.lesson import STEPS, Say
 from tutor.lesson.reply import LINES, TICKED, TYPED
-from tutor.lesson.steps.skipping import SKIPPABLE
+from tutor.lesson.skipping import SKIPPABLE
 from tutor.lesson.steps.zero import RULES
 from tutor.lesson.watching import next_move
 from tutor.lesson.watching.show import UNTIL

@@ -18,10 +18,10 @@ from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.lesson.state import State, Try
+from tutor.lesson.steps import STEP
 from tutor.skills.table import CLAIMED, NO_SKILL, OF_VALUES, skills
 
 AS_GOOD_AS = 1e-6
-BEFORE_LINES = {"idealise": "step idealise", "free body": "step free body"}
 
 
 class Seen(NamedTuple):
@@ -65,10 +65,8 @@ def step_shown(answer: Try) -> str:
     word = answer.place.partition(" ")[0]
     if word in ("value", "zero"):
         return "step values" if word == "value" else "step zero"
-    if answer.step in BEFORE_LINES:
-        return BEFORE_LINES[answer.step]
-    if answer.step == "close":
-        return "step close"
+    if answer.step in STEP and STEP[answer.step].skill:
+        return STEP[answer.step].skill
     try:
         about = from_text(answer.place)
     except ValueError:

@@ -111,6 +111,15 @@ def soundness(problem: Problem) -> Soundness:
     return "determinate" if determinacy(problem).count == "fits" else "indeterminate"
 
 
+def forces_follow(problem: Problem) -> bool:
+    """Whether statics alone finds the forces, so that a lesson may ask for them.
+
+    Only a problem that asks what its truss is may say otherwise; every other is taken to be solvable,
+    and `solve` raises Unsolvable where it is not.
+    """
+    return problem.truss is None or soundness(problem) == "determinate"
+
+
 def loose_joints(problem: Problem) -> tuple[str, ...]:
     """The joints that can move, to first order, in any way that stretches no member."""
     matrix, _ = joint_equations(problem)

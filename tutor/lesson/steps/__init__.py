@@ -1,34 +1,20 @@
-"""The steps of a lesson, one file each: what it asks, what it takes, what it hints."""
+"""The steps of a lesson: each module of this folder with a `STEP` is one, found by listing it."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping
+from importlib import import_module
+from pkgutil import iter_modules
 
-from tutor.judge import Judge
-from tutor.lesson.event import Event
-from tutor.lesson.hints import Hints
-from tutor.lesson.reply import Ask, Reply
-from tutor.lesson.state import State, StepName
-from tutor.lesson.steps import close, free_body, idealise, joints, reactions, table
-
-Handler = Callable[[State, Event, Judge], tuple[State, Reply]]
+from tutor.lesson.step import Step
 
 
-@dataclass(frozen=True)
-class Step:
-    """What one step asks, which events it takes in its own way, and its hints."""
-
-    ask: Callable[[State], Ask]
-    hints: Callable[[State, Judge], Hints]
-    handles: Mapping[str, Handler]
+def _found() -> list[Step]:
+    modules = [import_module(f"{__name__}.{module.name}") for module in iter_modules(__path__)]
+    steps: list[Step] = [module.STEP for module in modules if hasattr(module, "STEP")]
+    return sorted(steps, key=lambda step: step.order)
 
 
-STEP: Mapping[StepName, Step] = {
-    "idealise": Step(idealise.ask, idealise.hints, idealise.HANDLES),
-    "free body": Step(free_body.ask, free_body.hints, free_body.HANDLES),
-    "reactions": Step(reactions.ask, reactions.hints, reactions.HANDLES),
-    "joints": Step(joints.ask, joints.hints, joints.HANDLES),
-    "close": Step(close.ask, close.hints, close.HANDLES),
-    "table": Step(table.ask, table.hints, {}),
-}
+STEP: Mapping[str, Step] = {step.name: step for step in _found()}
+"""By name, in the order of the walk."""
+STEPS: tuple[str, ...] = tuple(STEP)

@@ -14,6 +14,8 @@ from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.shown import accounts_for, parts_of, shows_nothing
 from tutor.lesson.state import State
+from tutor.lesson.step import Step
+from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import equation_called, is_bare_value, value_named
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.writing import keep_line, take_text
@@ -248,4 +250,25 @@ def hints(state: State, desk: Judge) -> Levels:
     )
 
 
-HANDLES = {"type": typed, "choose": choose, "keep": keep}
+def unfound(state: State) -> str | None:
+    """Why nothing can be checked yet, or None."""
+    if state.free_body_done and not (state.reactions_done and state.members_done):
+        missing = [name for name in state.problem.unknowns if name not in state.result]
+        return f"Some forces are still unknown: {', '.join(missing)}."
+    return undrawn(state)
+
+
+STEP = Step(
+    name="close",
+    order=5,
+    where="at the closing check",
+    arrived="All forces are found. Next: does the truss close?",
+    not_here="This belongs to another step; now an equation that was not needed is asked for.",
+    ask=ask,
+    hints=hints,
+    handles={"type": typed, "choose": choose, "keep": keep},
+    done=lambda state: state.closed,
+    barred=unfound,
+    stays=True,
+    skill="step close",
+)

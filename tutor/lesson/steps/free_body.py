@@ -12,6 +12,7 @@ from tutor.lesson.event import Event
 from tutor.lesson.hints import Hints, Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
+from tutor.lesson.step import Step
 from tutor.lesson.trying import right, wrong
 from tutor.model import Problem, Support
 from tutor.model.support import kind_of_support
@@ -205,4 +206,41 @@ def hints(state: State, desk: Judge) -> Hints:
     )
 
 
-HANDLES = {"support": support, "sense": sense, "turning": turning}
+def undrawn(state: State) -> str | None:
+    """Why no line can be written yet, or None."""
+    if state.free_body_done:
+        return None
+    return "First replace every support and draw its arrows: the lines need them."
+
+
+def _pass_over(state: State) -> tuple[State, str]:
+    """Arrows not drawn yet are drawn in the positive sense, and moments count counter-clockwise."""
+    problem = state.problem
+    senses = {r.name: senses_for(problem, r.name)[0] for r in problem.reactions}
+    senses |= state.senses
+    arrows = [
+        f"{r.name} {sense_in_words(problem, r.name, senses[r.name])}" for r in problem.reactions
+    ]
+    turning = state.turning or TURNINGS[0]
+    supports = tuple(support.joint for support in problem.supports)
+    passed = replace(state, supports_done=supports, senses=senses, turning=turning)
+    return passed, (
+        f"Drawn: {listed(arrows)}; moments count {turning} positive. Until it is used, an arrow can "
+        "be drawn the other way."
+    )
+
+
+STEP = Step(
+    name="free body",
+    order=2,
+    where="at the free body",
+    arrived="Next: the free body. The supports are taken away and replaced by what they do.",
+    not_here="Replace the supports and draw the arrows first: lines are written from them.",
+    ask=ask,
+    hints=hints,
+    handles={"support": support, "sense": sense, "turning": turning},
+    done=lambda state: state.free_body_done,
+    chosen=True,
+    skill="step free body",
+    pass_over=_pass_over,
+)

@@ -9,6 +9,7 @@ from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
+from tutor.lesson.step import Step
 from tutor.lesson.steps import sound, spread
 from tutor.lesson.steps.reasons import BENDING, TRUE_REASONS, WORDS, statements
 from tutor.lesson.trying import right, wrong
@@ -123,4 +124,37 @@ def hints(state: State, desk: Judge) -> Levels:
     )
 
 
-HANDLES = {"reasons": reasons, "count": count, **sound.HANDLES, **spread.HANDLES}
+def unsaid(state: State) -> str | None:
+    """Why no later step can be entered yet, or None."""
+    if spread.asked_for(state):
+        return spread.FIRST
+    return sound.FIRST if sound.asked_for(state) else None
+
+
+def _done(state: State) -> bool:
+    return state.reasons_done and state.count_done and unsaid(state) is None
+
+
+def _pass_over(state: State) -> tuple[State, str]:
+    state = replace(spread.all_brought(state), reasons_done=True, count_done=True)
+    if not state.problem.spreads:
+        return state, ""
+    return state, f"What lay on the members acts at the joints: {spread.in_words(state.problem)}."
+
+
+STEP = Step(
+    name="idealise",
+    order=1,
+    where="at the idealisation",
+    arrived="Back to the idealisation.",
+    not_here="Say first why the members carry axial force only, and count. Lines are written "
+    "from the reactions on.",
+    ask=ask,
+    hints=hints,
+    handles={"reasons": reasons, "count": count, **sound.HANDLES, **spread.HANDLES},
+    done=_done,
+    chosen=True,
+    without_forces=True,
+    skill="step idealise",
+    pass_over=_pass_over,
+)

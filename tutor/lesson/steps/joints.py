@@ -13,8 +13,10 @@ from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.solvable import solvable_now
 from tutor.lesson.state import State
+from tutor.lesson.step import Step
 from tutor.lesson.steps import section
 from tutor.lesson.steps.easier import teach
+from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import label_of
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
 from tutor.lesson.steps.reactions import choose
@@ -279,4 +281,15 @@ def _stuck_hints(state: State, joint: str) -> Levels:
     )
 
 
-HANDLES = {"type": typed, "choose": chosen}
+STEP = Step(
+    name="joints",
+    order=4,
+    where="at the joints",
+    arrived="Next: the joints, one after the other.",
+    not_here="This belongs to another step; now the joints are asked for.",
+    ask=ask,
+    hints=hints,
+    handles={"type": typed, "choose": chosen},
+    done=lambda state: state.reactions_done and state.members_done,
+    barred=undrawn,
+)

@@ -13,7 +13,9 @@ from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.solvable import open_in, solvable_now
 from tutor.lesson.state import State
+from tutor.lesson.step import Step
 from tutor.lesson.steps.easier import teach
+from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import equation_called
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.unchosen import equation_meant
@@ -154,4 +156,15 @@ def _spent(state: State) -> Levels:
     )
 
 
-HANDLES = {"type": typed, "choose": choose}
+STEP = Step(
+    name="reactions",
+    order=3,
+    where="at the reactions",
+    arrived="Next: the reactions, from the equilibrium of the whole truss.",
+    not_here="This belongs to another step; now the reactions are asked for.",
+    ask=ask,
+    hints=hints,
+    handles={"type": typed, "choose": choose},
+    done=lambda state: state.reactions_done,
+    barred=undrawn,
+)

@@ -50,14 +50,12 @@ ENDS: Mapping[Soundness, str] = {
 }
 
 
+FIRST = "First say what this truss is: whether it is held, and whether statics can solve it."
+
+
 def asked_for(state: State) -> bool:
     """Whether the question is still to be answered."""
     return state.problem.truss is not None and not (state.sound_done and _moving_said(state))
-
-
-def can_be_solved(state: State) -> bool:
-    """Whether statics alone finds the forces; only a problem that asks for it may say otherwise."""
-    return state.problem.truss is None or soundness(state.problem) == "determinate"
 
 
 def what_it_is(state: State) -> str:

@@ -11,8 +11,10 @@ from tutor.judge import Judge
 from tutor.lesson.hints import Hints
 from tutor.lesson.reply import Ask
 from tutor.lesson.state import State
-from tutor.lesson.steps.sound import can_be_solved
+from tutor.lesson.step import Step
+from tutor.lesson.steps.close import unfound
 from tutor.model.caution import CAUTION
+from tutor.statics import forces_follow
 from tutor.text import listed
 
 EQUAL = 5e-4
@@ -110,6 +112,30 @@ def ask(state: State) -> Ask:
 
 def hints(state: State, desk: Judge) -> Hints:
     """There is nothing left to hint at."""
-    if not can_be_solved(state):
+    if not forces_follow(state.problem):
         return "Nothing is left to do: what this truss is has been said."
     return "Nothing is left to find: all forces are known and the truss closes."
+
+
+def _barred(state: State) -> str | None:
+    if why := unfound(state):
+        return why
+    if not state.closed:
+        return "First see whether the truss closes: write one equation that was not needed."
+    return None
+
+
+STEP = Step(
+    name="table",
+    order=6,
+    where="done",
+    arrived="Done: the table is complete.",
+    not_here="The walk is done. To change something, take back the last line or go to a step.",
+    ask=ask,
+    hints=hints,
+    handles={},
+    done=lambda state: True,
+    barred=_barred,
+    stays=True,
+    without_forces=True,
+)

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from tutor.judge import Equation, Judge, M
 from tutor.judge.about import body_of
+from tutor.lesson.move import Guess, Reason
 from tutor.lesson.reply import Option
 from tutor.lesson.solvable import in_words_together, lines_giving, open_in
 from tutor.lesson.state import State
-from tutor.lesson.watching.move import Guess, Reason
 from tutor.statics.order import Step
 from tutor.text import listed
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tutor.judge import Judge
 from tutor.judge.known_values import senses_for
+from tutor.lesson.move import Guess, Move, Reason
 from tutor.lesson.reply import Ask, Option
 from tutor.lesson.state import State
 from tutor.lesson.steps.free_body import ACTS, acts_of, sense_in_words, support_in_words
@@ -12,7 +13,6 @@ from tutor.lesson.steps.reasons import TRUE_REASONS, statements
 from tutor.lesson.steps.sound import WORDS
 from tutor.lesson.steps.spread import BECAUSE as BECAUSE_HALVES
 from tutor.lesson.steps.spread import following, true_statements
-from tutor.lesson.watching.move import Guess, Move, Reason
 from tutor.model.support import kind_of_support
 from tutor.statics import determinacy, loose_joints, soundness, stability
 from tutor.statics.along import push_words, spread_words

@@ -10,6 +10,7 @@ from tutor.judge import Equation, Fx, Fy, Judge, in_words, right_line
 from tutor.judge.about import Value, as_text, from_text
 from tutor.judge.headings import snapped
 from tutor.judge.independent import adds_something
+from tutor.lesson.move import Guess, Move, Reason
 from tutor.lesson.reply import Ask, Option
 from tutor.lesson.solvable import open_in, solvable_now
 from tutor.lesson.state import State
@@ -24,7 +25,6 @@ from tutor.lesson.watching.because import (
     of_value,
     value_guess,
 )
-from tutor.lesson.watching.move import Guess, Move, Reason
 from tutor.statics import Section, joint_body, joint_order, zero_force
 from tutor.statics.order import Step
 from tutor.text import listed

@@ -12,7 +12,8 @@ from dataclasses import replace
 from tutor.judge import Judge
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
-from tutor.lesson.state import STEPS, State
+from tutor.lesson.state import State
+from tutor.lesson.steps import STEPS
 from tutor.lesson.watching.what_next import next_move
 from tutor.text import listed
 

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from tutor.judge import Judge
+from tutor.lesson.move import Move
 from tutor.lesson.reply import Ask, AskKind
 from tutor.lesson.state import State
 from tutor.lesson.steps import STEP
@@ -25,17 +26,17 @@ from tutor.lesson.watching.first_moves import (
     turning,
 )
 from tutor.lesson.watching.line_moves import closing, from_the_joint, from_the_whole, to_a_joint
-from tutor.lesson.watching.move import Move
 
 
 def next_move(state: State, desk: Judge) -> Move | None:
     """What is done next at the board; None where the walk is done."""
-    ask = STEP[state.step].ask(state)
-    find = MOVES.get(ask.kind)
+    step = STEP[state.step]
+    ask = step.ask(state)
+    find = step.move or MOVES.get(ask.kind)
     return None if find is None else find(state, ask, desk)
 
 
-MOVES: Mapping[AskKind, Callable[[State, Ask, Judge], Move]] = {
+MOVES: Mapping[AskKind, Callable[[State, Ask, Judge], Move | None]] = {
     "halves": halves,
     "shares": shares,
     "reasons": reasons,
@@ -50,4 +51,4 @@ MOVES: Mapping[AskKind, Callable[[State, Ask, Judge], Move]] = {
     "joint-line": from_the_joint,
     "close": closing,
 }
-"""What is done for each kind of question."""
+"""What is done for each kind of question, where the step itself does not say it."""
