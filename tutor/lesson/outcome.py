@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, fields
 from typing import Any
 
@@ -89,9 +89,9 @@ def changed(before: State, event: Event, found: Mapping[str, Any]) -> State:
     new: Record = {"started": started, "last_time": max(before.last_time, event.time)}
     name = ""
     try:
-        for name, part in PARTS.items():
-            if name in found:
-                new[name] = part.changed(getattr(before, name), found[name])
+        for name, value in found.items():
+            if name in PARTS:
+                new[name] = PARTS[name].changed(getattr(before, name), value)
     except (TypeError, KeyError, AttributeError, IndexError, OverflowError) as fault:
         raise ValueError(f"the kept {name} cannot be read") from fault
     after = _with(before, new)
@@ -99,8 +99,6 @@ def changed(before: State, event: Event, found: Mapping[str, Any]) -> State:
     return after
 
 
-ALWAYS_FIT = frozenset({"tries", "hints", "hints_used", "taught", "in_row", "practice", "ended"})
-"""Parts that speak of no joint, no force and no step of a truss."""
 NAMES = tuple(each.name for each in fields(State))
 
 
@@ -113,23 +111,13 @@ def _with(before: State, new: Record) -> State:
 
 
 def _must_fit(state: State, found: Mapping[str, Any]) -> None:
-    """ValueError where the state speaks of joints, forces or steps that there are none of."""
-    problem = state.problem
-    if found.keys() <= ALWAYS_FIT:
-        return
-    names = {*problem.unknowns}
-    abouts = [line.about for line in state.lines] if "lines" in found else []
-    abouts += [about for about in (state.about, state.offered and state.offered[0]) if about]
-    sound = (
-        state.step in STEPS
-        and (state.joint is None or state.joint in problem.joint)
-        and all(joint in problem.joint for joint in state.part)
-        and all(result.unknown in names for result in state.results)
-        and all(name in names for name in state.senses)
-        and all(_is_of(state, about) for about in abouts)
-    )
-    if not sound:
+    """ValueError where what was found speaks of joints, forces or steps that there are none of."""
+    if not all(FITS[name](state) for name in found if name in FITS):
         raise ValueError("the kept outcome is not of this truss")
+
+
+def _are_of(state: State, abouts: Iterable[Equation | None]) -> bool:
+    return all(about is None or _is_of(state, about) for about in abouts)
 
 
 def _is_of(state: State, about: Equation) -> bool:
@@ -137,3 +125,16 @@ def _is_of(state: State, about: Equation) -> bool:
     joints = [*about.part, *([about.joint] if about.joint else [])]
     joints += [at] if isinstance(at, str) else []
     return all(joint in state.problem.joint for joint in joints)
+
+
+FITS: Mapping[str, Callable[[State], bool]] = {
+    "step": lambda state: state.step in STEPS,
+    "joint": lambda state: state.joint is None or state.joint in state.problem.joint,
+    "part": lambda state: all(joint in state.problem.joint for joint in state.part),
+    "results": lambda state: all(r.unknown in state.problem.unknowns for r in state.results),
+    "senses": lambda state: all(name in state.problem.unknowns for name in state.senses),
+    "lines": lambda state: _are_of(state, (line.about for line in state.lines)),
+    "about": lambda state: _are_of(state, (state.about,)),
+    "offered": lambda state: _are_of(state, state.offered[:1] if state.offered else ()),
+}
+"""Whether a part fits its truss; the others speak of no joint, no force and no step."""

@@ -58,8 +58,7 @@ def read_line(raw: bytes) -> Line | None:
     if not bears_its_sum(raw):
         return None
     try:
-        fields = json.loads(raw)
-        return line_of(fields)
+        return line_of(json.loads(raw.decode()))
     except (ValueError, TypeError, KeyError, RecursionError):
         return None
 

@@ -96,15 +96,18 @@ def _in_line(same: Same, about: Equation, drawn: tuple[tuple[str, str], ...]) ->
     line = TrueEquation(same.problem, about, KnownValues(dict(drawn), {}))
     found: set[str] = set()
     for spot in (*line.unknowns.values(), *line.loads):
-        found |= _at_spot(spot)
+        _add_at_spot(found, spot)
     return frozenset(found - NO_SKILL)
 
 
-def _at_spot(spot: TrueTerm) -> set[str]:
-    found = {turning_code(spot)} if spot.true else set()
+def _add_at_spot(found: set[str], spot: TrueTerm) -> None:
+    """Add the mistakes that turn this term into a wrong one to those found at others."""
+    if spot.true:
+        found.add(turning_code(spot))
     for code, kind in KINDS.items():
-        if kind.variants is not None and any(
-            abs(wrong - spot.per_unit) > AS_GOOD_AS for wrong in kind.variants(spot)
-        ):
-            found.add(code)
-    return found
+        if code in found or code in NO_SKILL or kind.variants is None:
+            continue
+        for wrong in kind.variants(spot):
+            if abs(wrong - spot.per_unit) > AS_GOOD_AS:
+                found.add(code)
+                break

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from tutor.model import Problem, load_problem
 from tutor.model.source import read_source
-from tutor.variants.conditions import misses
+from tutor.variants.conditions import AsWritten, misses
 from tutor.variants.lot import lot
 from tutor.variants.makes import how_many, made, numbers_at
 
@@ -40,6 +40,7 @@ class Varied:
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
         self.count = how_many(problem.vary) if problem.vary is not None else 1
+        self._written = AsWritten(problem)
         self._sound: dict[int, Problem | None] = {}
 
     def index_for(self, set_name: str, student: str) -> int:
@@ -64,7 +65,7 @@ class Varied:
         """The problem with choice `index`, None where a condition is missed."""
         if index not in self._sound:
             found = self._make(index)
-            missed = next(misses(found, self.problem), None)
+            missed = next(misses(found, self._written), None)
             self._sound[index] = found if missed is None else None
         return self._sound[index]
 
@@ -75,7 +76,7 @@ class Varied:
     def _nothing(self) -> NoVariant:
         """Of the choices tried, the one that misses the fewest conditions."""
         assert self.problem.vary is not None
-        found = {index: tuple(misses(self._make(index), self.problem)) for index in self._sound}
+        found = {index: tuple(misses(self._make(index), self._written)) for index in self._sound}
         index = min(found, key=lambda each: sum(missed.weight for missed in found[each]))
         nearest = found[index][0]
         numbers, turned = numbers_at(self.problem.vary, index)

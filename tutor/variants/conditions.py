@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 from tutor.model import Problem
 from tutor.model.checks import check_drawing
@@ -39,12 +40,33 @@ class Missed:
     weight: int = 1
 
 
-def misses(problem: Problem, as_written: Problem) -> Iterator[Missed]:
-    """The conditions that `problem`, made from `as_written`, does not meet, one after the other.
+class AsWritten:
+    """A problem as its file has it, and what is wrong with that; its variants are held against it."""
+
+    def __init__(self, problem: Problem) -> None:
+        self.problem = problem
+        self.keep = problem.vary.keep if problem.vary is not None else ()
+
+    @cached_property
+    def drawn_badly(self) -> set[str]:
+        return _drawn_badly(self.problem)
+
+    @cached_property
+    def pulling(self) -> set[str]:
+        """The joints whose roller must pull; none where the truss cannot be solved."""
+        try:
+            return set(pulling_rollers(solve(self.problem)))
+        except Unsolvable:
+            return set()
+
+
+def misses(problem: Problem, written: AsWritten) -> Iterator[Missed]:
+    """The conditions that `problem`, made from the one as written, does not meet, one by one.
 
     Where it cannot be drawn or does not stand, nothing else is asked.
     """
-    if new := _drawn_badly(problem) - _drawn_badly(as_written):
+    moved = problem.joints != written.problem.joints
+    if moved and (new := _drawn_badly(problem) - written.drawn_badly):
         yield Missed(DRAWN, min(new), HOPELESS)
         return
     try:
@@ -52,9 +74,9 @@ def misses(problem: Problem, as_written: Problem) -> Iterator[Missed]:
     except Unsolvable as reason:
         yield Missed(STANDS, reason.reason.rstrip("."), HOPELESS)
         return
-    for joint in sorted(set(pulling_rollers(answer)) - _pulling(as_written)):
+    for joint in sorted(set(pulling_rollers(answer)) - written.pulling):
         yield Missed(PUSHES, f"the roller at {joint} would have to pull")
-    for condition in as_written.vary.keep if as_written.vary is not None else ():
+    for condition in written.keep:
         how = CHECKS[condition.kind](condition, answer)
         if how:
             yield Missed(condition.text, how)
@@ -74,13 +96,6 @@ def pulling_rollers(answer: Answer) -> dict[str, float]:
         if force * push_along(support, reaction) < 0:
             found[support.joint] = abs(force)
     return found
-
-
-def _pulling(problem: Problem) -> set[str]:
-    try:
-        return set(pulling_rollers(solve(problem)))
-    except Unsolvable:
-        return set()
 
 
 def _drawn_badly(problem: Problem) -> set[str]:
