@@ -112,7 +112,7 @@ def _with(before: State, new: Record) -> State:
 
 def _must_fit(state: State, found: Mapping[str, Any]) -> None:
     """ValueError where what was found speaks of joints, forces or steps that there are none of."""
-    if not all(FITS[name](state) for name in found if name in FITS):
+    if not all(FITS[name](state, kept) for name, kept in found.items() if name in FITS):
         raise ValueError("the kept outcome is not of this truss")
 
 
@@ -127,14 +127,18 @@ def _is_of(state: State, about: Equation) -> bool:
     return all(joint in state.problem.joint for joint in joints)
 
 
-FITS: Mapping[str, Callable[[State], bool]] = {
-    "step": lambda state: state.step in STEPS,
-    "joint": lambda state: state.joint is None or state.joint in state.problem.joint,
-    "part": lambda state: all(joint in state.problem.joint for joint in state.part),
-    "results": lambda state: all(r.unknown in state.problem.unknowns for r in state.results),
-    "senses": lambda state: all(name in state.problem.unknowns for name in state.senses),
-    "lines": lambda state: _are_of(state, (line.about for line in state.lines)),
-    "about": lambda state: _are_of(state, (state.about,)),
-    "offered": lambda state: _are_of(state, state.offered[:1] if state.offered else ()),
+FITS: Mapping[str, Callable[[State, Any], bool]] = {
+    "step": lambda state, _: state.step in STEPS,
+    "joint": lambda state, _: state.joint is None or state.joint in state.problem.joint,
+    "part": lambda state, _: all(joint in state.problem.joint for joint in state.part),
+    "results": lambda state, kept: all(
+        r.unknown in state.problem.unknowns for r in state.results[kept["from"] :]
+    ),
+    "senses": lambda state, kept: all(name in state.problem.unknowns for name in kept["put"]),
+    "lines": lambda state, kept: _are_of(
+        state, (line.about for line in state.lines[kept["from"] :])
+    ),
+    "about": lambda state, _: _are_of(state, (state.about,)),
+    "offered": lambda state, _: _are_of(state, state.offered[:1] if state.offered else ()),
 }
-"""Whether a part fits its truss; the others speak of no joint, no force and no step."""
+"""Whether what was kept of a part fits its truss; the others speak of no joint, force or step."""
