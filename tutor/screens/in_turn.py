@@ -23,6 +23,7 @@ from tutor.screens.widgets.counts import Count
 ROUNDS = 3
 """A key's doings may post a message whose doings post another: so often each queue is waited for."""
 ENTERS = frozenset({"enter", "ctrl+j"})
+LEAVE = frozenset({"ctrl+c", "ctrl+q"})
 Typed = events.Key | events.Paste
 
 
@@ -37,7 +38,10 @@ class InTurn:
         self._held = False
 
     def hold(self) -> None:
-        """Let what is typed wait until `let_go`; keys with ctrl are handed on all the same."""
+        """Let what is typed wait until `let_go`, but for the keys that leave the program.
+
+        A line end typed before the terminal was told to send it as enter is that all the same.
+        """
         self._held = True
 
     def let_go(self, *, forget: bool = False) -> None:
@@ -55,7 +59,10 @@ class InTurn:
 
     async def take(self, event: Typed) -> None:
         """Hand on what was typed, now or when its turn has come."""
-        if self.busy or (self._held and not _with_ctrl(event)):
+        if self._held and not _leaves(event):
+            self._waiting.append(events.Key("enter", "\r") if _is_enter(event) else event)
+            return
+        if self.busy:
             self._waiting.append(event)
             return
         await self._hand_on(event)
@@ -126,8 +133,8 @@ class TakesLines(Protocol):
         ...
 
 
-def _with_ctrl(event: Typed) -> bool:
-    return isinstance(event, events.Key) and event.key.startswith("ctrl+")
+def _leaves(event: Typed) -> bool:
+    return isinstance(event, events.Key) and event.key in LEAVE
 
 
 def _is_enter(event: Typed | None) -> bool:
