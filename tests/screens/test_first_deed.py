@@ -27,12 +27,7 @@ async def test_it_begins_with_the_deed_asked_for(deed: str, screen: type, tmp_pa
 async def test_what_is_typed_before_that_stands_is_typed_into_it(deed: str, tmp_path: Path) -> None:
     app = make_app(tmp_path, FIRST / "lamp-arm.toml", deed=deed)
     async with app.run_test(size=(80, 24)) as pilot:
-        for key in (
-            "7",
-            "ctrl+j",
-            "A",
-            "B",
-        ):  # enter, before the terminal is told to send it as such
+        for key in ("7", "ctrl+j", "A", "B"):  # ctrl+j: enter, before the terminal is set up
             app.post_message(events.Key(key, key if len(key) == 1 else None))
         await settle(pilot, lambda: bool(app.screen.query(LineInput)))
         await settle(pilot, lambda: app.screen.query_one(LineInput).value == "AB")

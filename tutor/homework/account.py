@@ -26,12 +26,14 @@ class Account:
 
     `about` is None where it runs through both lines of a joint, and a value where the line was
     right but its result was not. Lower `cost` is more plausible; our own judgement, no source.
+    `throughout` is whether it runs through the whole page.
     """
 
     place: str
     mistake: Mistake
     about: Equation | Value | None
     cost: float = field(repr=False)
+    throughout: bool = False
 
     @property
     def certain(self) -> bool:

@@ -28,7 +28,7 @@ COSTS: Mapping[str, tuple[str, float]] = {
     "tangents": ("tangent", 2.0),  # rise over run taken for sine or cosine
     "whole-forces": ("whole-force", 1.9),  # no member is ever taken into components
     "stopped-short": ("component", 1.9),  # the component found is written down as the force
-    "half-each": ("symmetry", 1.0),  # half the load to each support, a habit of first examples
+    "half-each": ("symmetry", 1.1),  # half the load to each support, a habit of first examples
     "upright-roller": ("inclined-support", 1.6),  # rollers are mostly drawn on a level floor
     "level-roller": ("inclined-support", 2.2),  # the same, against a wall
     "roller-component": ("component", 2.0),  # an inclined roller with its components exchanged

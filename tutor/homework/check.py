@@ -14,7 +14,7 @@ from tutor.homework.findings import Finding, Review, Sure
 from tutor.homework.lines import Judged, judged_lines, order_of, values_behind
 from tutor.homework.mended import of_resting, resting
 from tutor.homework.misdrawn import misdrawn
-from tutor.homework.outcome import RIVAL, Outcome, of_beliefs
+from tutor.homework.outcome import RIVAL, Outcome, of_beliefs, of_uniform
 from tutor.homework.places import Story, first_in_order, first_places
 from tutor.homework.reading import blank_members
 from tutor.homework.rounding import standing
@@ -134,13 +134,12 @@ class _Check:
         misleading = [j for j in self.lines if j.misleads and j.place is not None]
         if not any(name in self.work.entries for name in self.wrong):
             return self._from_lines(misleading) if misleading else Outcome((), (), {})
-        alike = uniform(self.problem, self.work.entries, self.true, self.stories.wrong)
+        alike = uniform(
+            self.problem, self.handed_in, self.work.entries, self.true, self.stories.wrong
+        )
         if alike is not None:
             partly = len(self.work.entries) < len(self.problem.unknowns)
-            sure: Sure = "likely" if partly or self._beliefs() else "certain"
-            wrong = self.stories.wrong
-            findings = {n: Finding(n, "wrong", alike.cause(n), sure) for n in wrong}
-            return Outcome((alike.place,), alike.accounts, findings)
+            return of_uniform(alike, self.stories.wrong, partly or bool(self._beliefs()))
         rests = resting(self.handed_in, self.work.entries, self.before, self.standing)
         if rests is not None:
             return of_resting(self.problem, rests)

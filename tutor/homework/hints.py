@@ -34,7 +34,7 @@ def hint(review: Review, level: Level) -> str:
     if not review.accounts:
         return NO_CAUSE[level].format(place=place_in_words(review.first))
     said = _said(review, level)
-    if level == "look":
+    if level == "look" and not review.accounts[0].throughout:
         where = place_in_words(review.first)
         return f"At {where}: {said.replace(f'your work at {where}', 'your work')}"
     return said or NO_CAUSE[level].format(place=place_in_words(review.first))

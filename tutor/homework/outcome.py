@@ -10,6 +10,7 @@ from tutor.homework.beliefs import Held
 from tutor.homework.findings import Finding, Sure
 from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.slips import mistake_of
+from tutor.homework.uniform import Uniform
 from tutor.judge import Mistake, Value
 from tutor.model import Problem
 from tutor.statics import joint_order
@@ -47,7 +48,7 @@ def of_beliefs(
     places = _began(problem, handed_in, wrong, order, best)
     near = [each for each in found if each.cost <= best.cost + RIVAL]
     accounts = tuple(
-        Account(places[0], said(problem, each), None, each.cost)
+        Account(places[0], said(problem, each), None, each.cost, throughout=not each.at_whole)
         for each in near
         if each.cost <= best.cost + RIVAL / 2
     )
@@ -64,6 +65,13 @@ def of_beliefs(
             else Finding(name, "wrong", accounts[0].mistake, sure)
         )
     return Outcome(places, accounts, findings)
+
+
+def of_uniform(alike: Uniform, wrong: Collection[str], doubtful: bool) -> Outcome:
+    """The outcome of a page that one factor or one turned sign runs through."""
+    sure: Sure = "likely" if doubtful else "certain"
+    findings = {name: Finding(name, "wrong", alike.cause(name), sure) for name in wrong}
+    return Outcome(alike.places, alike.accounts, findings)
 
 
 def said(problem: Problem, belief: Held) -> Mistake:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from tutor.homework.account import Account
 from tutor.homework.rounding import NOTHING
-from tutor.homework.sheet import WHOLE
+from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.slips import FACTORS, mistake_of
 from tutor.homework.work import Entry
 from tutor.judge import Mistake, Value
@@ -15,7 +15,7 @@ from tutor.judge.same import NEAR
 from tutor.model import Problem
 from tutor.statics import joint_order
 
-LEAST = 3
+LEAST, MOST_PLACES = 3, 2
 NEWTONS = {"N": 1.0, "kN": 1e3, "MN": 1e6, "lb": 4.4482216, "kip": 4448.2216, "kg": 9.80665}
 """One unit of force in newtons; the pound is exactly 0.45359237 kg at 9.80665 m/s² (NIST SP 811).
 
@@ -37,10 +37,10 @@ SCALED = (
 
 @dataclass(frozen=True)
 class Uniform:
-    """One mistake that runs through the homework, and the place where it came in."""
+    """One mistake that runs through the homework, and the places where it may have come in."""
 
     problem: Problem
-    place: str
+    places: tuple[str, ...]
     code: str
     text: str
     mend: str
@@ -57,11 +57,12 @@ class Uniform:
     @property
     def accounts(self) -> tuple[Account, ...]:
         mistake = mistake_of(self.problem, Value("the forces"), self.code, None)
-        return (Account(self.place, self._said(mistake), None, 0.5),)
+        return (Account(self.places[0], self._said(mistake), None, 0.5, throughout=True),)
 
 
 def uniform(
     problem: Problem,
+    bodies: Mapping[str, Sheet],
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
     wrong: Iterable[str],
@@ -79,10 +80,10 @@ def uniform(
         for factor in (-1.0, *_factors(problem)):
             if all(_near(entries[n], factor * true[n]) for n in names):
                 of_whole = names is some or any(n in problem.reaction for n in names)
-                place = WHOLE if of_whole else _first_joint(problem, set(entries))
+                places = (WHOLE,) if of_whole else _first_joints(problem, bodies, set(entries))
                 if factor < 0:
-                    return Uniform(problem, place, "tension-compression", *REVERSED)
-                return Uniform(problem, place, "unit", *SCALED)
+                    return Uniform(problem, places[:1], "tension-compression", *REVERSED)
+                return Uniform(problem, places, "unit", *SCALED)
     return None
 
 
@@ -97,12 +98,12 @@ def _near(entry: Entry, value: float) -> bool:
     return abs(entry.value - value) <= entry.radius + NEAR * abs(value)
 
 
-def _first_joint(problem: Problem, written: set[str]) -> str:
-    """The joint at which one begins, of those that the work has got to."""
+def _first_joints(
+    problem: Problem, bodies: Mapping[str, Sheet], written: set[str]
+) -> tuple[str, ...]:
+    """Where it may have come in: joints with an outer force, else the one at which one begins."""
     joints = joint_order(problem).joints or tuple(joint.name for joint in problem.joints)
-    members = {
-        name: [m.name for m in problem.members if name in (m.start, m.end)] for name in joints
-    }
-    reached = [name for name in joints if written.intersection(members[name])]
-    done = [name for name in reached if written.issuperset(members[name])]
-    return (done or reached or joints)[0]
+    amiss = [name for name in joints if not bodies[name].missing and bodies[name].fails]
+    if amiss:
+        return tuple(amiss[:MOST_PLACES])
+    return (next((n for n in joints if written.intersection(bodies[n].part)), joints[0]),)
