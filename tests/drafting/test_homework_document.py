@@ -33,6 +33,7 @@ def test_every_drawing_is_taken_line_by_line(block: str) -> None:
 def test_every_example_in_the_table_is_taken(line: str) -> None:
     draft = Draft()
     draft.type("A 0 0 B 4 0 C 2 3/2 D 6 3 U2 9 9 L2 3 9; AB BC; A pin; C 1 up")
+    draft.type("spread 2 down AB" if line.startswith("drop spread") else "title x")
     draft.type("rename U2 U1" if "U1-" in line else "title x")
     assert draft.type(line).taken, line
 

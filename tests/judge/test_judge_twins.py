@@ -60,8 +60,8 @@ def test_a_number_too_many_is_told_with_all_that_it_may_be() -> None:
     problem = trestle(("B", "down", 6), ("D", "right", 6))
     (mistake,) = judge(problem, Fx(), "A_x + 6 - 6 = 0").mistakes
     assert mistake.place == (
-        "There is one number too many in this line; it is that of the load at B, which has no part "
-        "here, or that of the load at D, a second time."
+        "There is one number too many in this line; it is that of the load at B, which does not "
+        "count here, or that of the load at D, a second time."
     )
 
 

@@ -16,7 +16,7 @@ from tutor.homework.places import Story
 from tutor.homework.reading import Reading
 from tutor.homework.sheet import WHOLE, Bodies
 
-MOST = 32
+MOST = 96
 """So many walks are drawn."""
 FROM_JOINTS = 8
 """One walk in so many takes the whole truss last, where its joints will do."""

@@ -43,7 +43,7 @@ def shows(term: Look) -> bool:
 KIND = Kind(
     code="needless-component",
     called="a component of a force that counts whole",
-    cost=1.15,
+    cost=1.2,
     why="Once one force of the line has a sine or a cosine, every other gets it too.",
     look=look,
     reason=reason,
