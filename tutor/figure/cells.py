@@ -8,11 +8,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import groupby
 
+from tutor.figure.laid_out import Chain, LaidOut
 from tutor.figure.layout import lay_out, place_all
 from tutor.figure.parts import Figure, Point, Role, Turn, plain
 from tutor.figure.placing import GLYPH, WORDS, Placed, Words
 from tutor.figure.raster import Canvas, Glyphs
-from tutor.figure.sheet import Chain, Sheet
 from tutor.figure.signs import MARKS, Marks, draw_sign
 
 Cell = tuple[str, Role]
@@ -105,7 +105,7 @@ def _glyph(canvas: Canvas, at: Point, char: str, role: Role) -> None:
         canvas.board.hard[slot] = GLYPH
 
 
-def _turning(sheet: Sheet, columns: int, rows: int, marks: Mapping[Turn, str]) -> Words:
+def _turning(sheet: LaidOut, columns: int, rows: int, marks: Mapping[Turn, str]) -> Words:
     assert sheet.turning is not None
     text = marks[sheet.turning]
     near, far = len(text) / 2 + 1, columns - len(text) / 2 - 1

@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from tutor.figure.laid_out import LaidOut, Line, Sign
 from tutor.figure.parts import Point, Role
-from tutor.figure.sheet import Line, Sheet, Sign
 
 Cell = tuple[int, int]
 FARTHEST = 5
@@ -33,7 +33,7 @@ class Arrowed:
 class Heads:
     """The cells of a page on which a head would be lost: joints, members, and heads set before."""
 
-    def __init__(self, sheet: Sheet) -> None:
+    def __init__(self, sheet: LaidOut) -> None:
         page = sheet.page
         self._columns, self._rows = page.columns, page.rows
         self._taken = {cell_of(sign.at) for sign in sheet.signs if sign.symbol == "joint"}

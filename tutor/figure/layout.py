@@ -9,6 +9,7 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 
 from tutor.figure.heads import Heads
+from tutor.figure.laid_out import PATTERNS, Chain, Head, LaidOut, Line, Pattern, Sign
 from tutor.figure.page import TAIL, outward_on_page, page_for, support_size
 from tutor.figure.parts import (
     Arrow,
@@ -24,7 +25,6 @@ from tutor.figure.parts import (
     plain,
 )
 from tutor.figure.placing import Board, Placed, Words, place, place_alike
-from tutor.figure.sheet import PATTERNS, Chain, Head, Line, Pattern, Sheet, Sign
 from tutor.figure.slopes import slope_words
 from tutor.figure.spots import arrow_spots, is_roomy, line_words, name_words, side_words
 
@@ -36,13 +36,13 @@ def lay_out(
     *,
     snap: bool,
     say: Callable[[str], str] = plain,
-) -> Sheet:
+) -> LaidOut:
     """`figure` on a page of `columns` by `rows` cells; `snap` puts joints into cell centres.
 
     `say` makes every word fit for the writer.
     """
     page = page_for(figure, columns, rows, snap=snap)
-    sheet = Sheet(page, say, unit=say(figure.unit))
+    sheet = LaidOut(page, say, unit=say(figure.unit))
     names: list[Words] = []
     forces: list[Words] = []
     values: list[Words] = []
@@ -73,7 +73,7 @@ def lay_out(
     return sheet
 
 
-def _lines_and_marks(sheet: Sheet, figure: Figure) -> dict[tuple[Point, Point], int]:
+def _lines_and_marks(sheet: LaidOut, figure: Figure) -> dict[tuple[Point, Point], int]:
     """What stands where the figure says, put on the sheet; the owner of each line of the truss."""
     owners: dict[tuple[Point, Point], int] = {}
     for item in figure.items:
@@ -86,7 +86,7 @@ def _lines_and_marks(sheet: Sheet, figure: Figure) -> dict[tuple[Point, Point], 
     return owners
 
 
-def _stroke(sheet: Sheet, stroke: Stroke, owners: dict[tuple[Point, Point], int]) -> None:
+def _stroke(sheet: LaidOut, stroke: Stroke, owners: dict[tuple[Point, Point], int]) -> None:
     owner = owners[(stroke.start, stroke.end)] = len(owners) + 1
     place = sheet.page.place
     pattern: Pattern = PATTERNS.get(stroke.role, "solid")
@@ -105,14 +105,14 @@ def _stroke(sheet: Sheet, stroke: Stroke, owners: dict[tuple[Point, Point], int]
     )
 
 
-def _mark(sheet: Sheet, mark: Mark) -> None:
+def _mark(sheet: LaidOut, mark: Mark) -> None:
     toward, across = (mark.toward[0], -mark.toward[1]), (mark.across[0], -mark.across[1])
     size = support_size(toward, sheet.page.detail.symbol)
     at = sheet.page.place(mark.at)
     sheet.signs.append(Sign(at, mark.symbol, mark.role, toward, across, size, mark.lit))
 
 
-def _arrow(sheet: Sheet, arrow: Arrow, heads: Heads) -> Iterator[Words]:
+def _arrow(sheet: LaidOut, arrow: Arrow, heads: Heads) -> Iterator[Words]:
     """The arrow's shaft and head on the sheet; its words to place."""
     page = sheet.page
     x, y = outward_on_page(arrow)
@@ -142,7 +142,7 @@ def _arrow(sheet: Sheet, arrow: Arrow, heads: Heads) -> Iterator[Words]:
         yield Words(texts, arrow.role, end, kept=True, lit=arrow.lit)
 
 
-def _rail(sheet: Sheet, rail: Rail) -> Line:
+def _rail(sheet: LaidOut, rail: Rail) -> Line:
     """The line over the free ends of a row of arrows."""
     page = sheet.page
     reach = page.detail.arrow + TAIL
@@ -157,7 +157,7 @@ def _first_cell(x: float, y: float) -> float:
     return min(1.0 / abs(x) if abs(x) > 1e-9 else 9.0, 2.0 / abs(y) if abs(y) > 1e-9 else 9.0)
 
 
-def _chain(sheet: Sheet, dimension: Dimension) -> Chain | None:
+def _chain(sheet: LaidOut, dimension: Dimension) -> Chain | None:
     """The fullest wording of a dimension chain that fits; None where nothing does."""
     page, say = sheet.page, sheet.say
     upright = dimension.axis == "y"
@@ -197,7 +197,7 @@ def _fits(places: Sequence[float], piece: tuple[int, int, str], upright: bool) -
     return apart >= 4.0 if upright else apart >= len(piece[2]) + 2
 
 
-def place_all(board: Board, sheet: Sheet, first: Sequence[Words] = ()) -> Iterator[Placed]:
+def place_all(board: Board, sheet: LaidOut, first: Sequence[Words] = ()) -> Iterator[Placed]:
     """Every word of the sheet that finds a place: slopes, forces, names, then the rest.
 
     The sides of a slope triangle can stand in few places, the words of a force in many.
@@ -220,7 +220,7 @@ def place_all(board: Board, sheet: Sheet, first: Sequence[Words] = ()) -> Iterat
             yield placed
 
 
-def _unit_note(sheet: Sheet) -> Words:
+def _unit_note(sheet: LaidOut) -> Words:
     """The unit of bare numbers, in a corner."""
     text = f"forces in {sheet.unit}"
     near, far = len(text) / 2 + 1, sheet.page.columns - len(text) / 2 - 1

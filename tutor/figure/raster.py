@@ -6,9 +6,9 @@ import math
 from collections.abc import Mapping
 from typing import Literal
 
+from tutor.figure.laid_out import Pattern
 from tutor.figure.parts import Point, Role
 from tutor.figure.placing import SIGN, STROKE, Board
-from tutor.figure.sheet import Pattern
 
 Glyphs = Literal["braille", "blocks", "ascii"]
 

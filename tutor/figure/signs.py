@@ -7,11 +7,11 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from tutor.figure.laid_out import Sign
 from tutor.figure.page import LINK
 from tutor.figure.parts import Point, Role, Turn
 from tutor.figure.placing import GLYPH
 from tutor.figure.raster import Canvas, Glyphs
-from tutor.figure.sheet import Sign
 
 
 @dataclass(frozen=True)

@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
+from tutor.figure.laid_out import LaidOut, Line
 from tutor.figure.parts import Arrow, Point, Slope
 from tutor.figure.placing import TrueTerm, Words
-from tutor.figure.sheet import Line, Sheet
 from tutor.figure.space import FULL, between
 
 
-def slope_words(sheet: Sheet, slope: Slope, arrows: Sequence[Arrow]) -> Iterator[Words]:
+def slope_words(sheet: LaidOut, slope: Slope, arrows: Sequence[Arrow]) -> Iterator[Words]:
     """The slope triangle on the side of the arrow that is freer; in words where it is too small."""
     page = sheet.page
     x, y = slope.outward[0], -slope.outward[1]

@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
+from tutor.figure.laid_out import LaidOut
 from tutor.figure.page import Page, support_size
 from tutor.figure.parts import Arrow, Figure, Label, Point, Stroke
 from tutor.figure.placing import TrueTerm, Words, around
-from tutor.figure.sheet import Sheet
 from tutor.figure.space import FULL, between
 
 
@@ -47,7 +47,7 @@ def is_roomy(figure: Figure, page: Page) -> bool:
     return page.scale * min(lengths, default=math.inf) >= 3.0
 
 
-def name_words(sheet: Sheet, label: Label, roomy: bool) -> Words:
+def name_words(sheet: LaidOut, label: Label, roomy: bool) -> Words:
     at = sheet.page.place(label.at)
     prefer = math.atan2(label.away[1], label.away[0])
     texts = tuple(
@@ -63,7 +63,7 @@ def name_words(sheet: Sheet, label: Label, roomy: bool) -> Words:
     return Words(texts, label.role, at, kept=roomy, lit=label.lit, limit=6.0 if roomy else 1.8)
 
 
-def side_words(sheet: Sheet, label: Label) -> Words:
+def side_words(sheet: LaidOut, label: Label) -> Words:
     """Words on one side of a point, or past the symbol there."""
     page = sheet.page
     at = page.place(label.at)
@@ -83,7 +83,7 @@ def side_words(sheet: Sheet, label: Label) -> Words:
     return Words(tuple(texts), label.role, at, lit=label.lit, limit=6.0)
 
 
-def line_words(sheet: Sheet, label: Label, owner: int) -> Words:
+def line_words(sheet: LaidOut, label: Label, owner: int) -> Words:
     """Words on a member: on the line where enough of it stays visible, else close beside it."""
     assert label.along is not None
     page = sheet.page

@@ -11,12 +11,12 @@ import re
 import zlib
 from xml.sax.saxutils import escape
 
+from tutor.figure.laid_out import Chain, Head, Line
 from tutor.figure.layout import lay_out, place_all
 from tutor.figure.page import size_for
 from tutor.figure.palette import DARK, LIGHT, PAPER, Palette
 from tutor.figure.parts import Figure, Point, Role, Turn, plain
 from tutor.figure.placing import GLYPH, SIGN, STROKE, WORDS, Board, Placed
-from tutor.figure.sheet import Chain, Head, Line
 from tutor.figure.svg_signs import path, sign_svg
 from tutor.model.caution import CAUTION
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
+from tutor.figure.laid_out import Sign
 from tutor.figure.page import LINK
 from tutor.figure.palette import Palette
 from tutor.figure.parts import Point
-from tutor.figure.sheet import Sign
 from tutor.figure.signs import step
 
 UNIT = 8.0

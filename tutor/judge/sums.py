@@ -27,7 +27,7 @@ PRECISELY = 3e-4
 Edits = Callable[[int], Sequence[Edit]]
 
 
-class Change(NamedTuple):
+class WrongNumber(NamedTuple):
     """What one wrong number would change in the sum."""
 
     delta: float
@@ -62,7 +62,7 @@ def by_sum(
         if abs(need - c.delta) <= slack and _all_seen(c, need, left, numbers, scale)
     ]
     first = min(fitting, key=lambda change: change.cost, default=None)
-    best: tuple[float, tuple[Change, ...]] | None
+    best: tuple[float, tuple[WrongNumber, ...]] | None
     best = None if first is None else (first.cost, (first,))
     if not alone:
         best = best or _two_changes(changes, need, slack)
@@ -77,12 +77,12 @@ def by_sum(
 
 
 def _weighed(
-    changes: Sequence[Change],
+    changes: Sequence[WrongNumber],
     rest: Sequence[tuple[Term, Factors]],
     left: Sequence[int],
     numbers: Sequence[TrueTerm],
     scale: float,
-) -> list[Change]:
+) -> list[WrongNumber]:
     """The changes with what the typed numbers say against each, by what they change."""
     spots, alone = [numbers[i] for i in left], len(rest) == 1
     product = rest[0][1] if alone and rest[0][1].count > 1 else None
@@ -94,7 +94,7 @@ def _weighed(
 
 
 def _told(
-    found: tuple[float, tuple[Change, ...]], numbers: Sequence[TrueTerm], scale: float
+    found: tuple[float, tuple[WrongNumber, ...]], numbers: Sequence[TrueTerm], scale: float
 ) -> Explanation:
     """The changes as slips at the forces concerned."""
     cost, chosen = found
@@ -111,7 +111,7 @@ def _is(number: float, wanted: float) -> bool:
 
 
 def _all_seen(
-    change: Change, need: float, left: Sequence[int], numbers: Sequence[TrueTerm], scale: float
+    change: WrongNumber, need: float, left: Sequence[int], numbers: Sequence[TrueTerm], scale: float
 ) -> bool:
     """Whether the sum comes nearer with each of the other numbers than without it.
 
@@ -124,7 +124,7 @@ def _all_seen(
 
 
 def _no_sum(
-    change: Change, product: Factors | None, left: Sequence[int], numbers: Sequence[TrueTerm]
+    change: WrongNumber, product: Factors | None, left: Sequence[int], numbers: Sequence[TrueTerm]
 ) -> float:
     """What it costs that a typed product is taken for a sum.
 
@@ -173,7 +173,7 @@ def _slack(
 
 def _changes(
     left: Sequence[int], numbers: Sequence[TrueTerm], choices: Edits, scale: float, alone: bool
-) -> list[Change]:
+) -> list[WrongNumber]:
     """What each slip at each number would change; of a lone number in a long sum only plain ones."""
     few = len(left) <= MOST_FOR_ANY_SLIP
     found = []
@@ -184,7 +184,7 @@ def _changes(
             if len(edit.codes) > 1 or (alone and not plain and not few):
                 continue
             cost = edit.cost + (SUM_OF_TWO if alone and not plain else 0.0)
-            found.append(Change(scale * (edit.value - numbers[i].true), cost, i, edit))
+            found.append(WrongNumber(scale * (edit.value - numbers[i].true), cost, i, edit))
     return found
 
 
@@ -235,10 +235,10 @@ def _at_one_arm(
 
 
 def _two_changes(
-    changes: Sequence[Change], need: float, slack: float
-) -> tuple[float, tuple[Change, ...]] | None:
+    changes: Sequence[WrongNumber], need: float, slack: float
+) -> tuple[float, tuple[WrongNumber, ...]] | None:
     """The cheapest two changes at different places that make up `need`; `changes` are in order."""
-    best: tuple[float, tuple[Change, ...]] | None = None
+    best: tuple[float, tuple[WrongNumber, ...]] | None = None
     for i, one in enumerate(changes):
         low = bisect_left(changes, need - one.delta - slack, i + 1, key=lambda c: c.delta)
         for other in changes[low:]:

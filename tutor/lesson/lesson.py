@@ -22,7 +22,7 @@ from tutor.statics import forces_follow
 
 
 @dataclass(frozen=True)
-class Change:
+class Undoable:
     """One accepted event that can be taken back: the state before it, and the tries it added."""
 
     event: Event
@@ -44,7 +44,7 @@ class Lesson:
         if forces_follow(problem):
             self.desk.values()
         self.events: list[Event] = []
-        self._changes: list[Change] = []
+        self._changes: list[Undoable] = []
         self.state: State = beginning(problem, self.desk)
         for event in events:
             self.apply(event)
@@ -91,7 +91,7 @@ class Lesson:
         self._can_be_taken_back(event, before)
 
     def _can_be_taken_back(self, event: Event, before: State) -> None:
-        self._changes.append(Change(event, before, self.state.tries[len(before.tries) :]))
+        self._changes.append(Undoable(event, before, self.state.tries[len(before.tries) :]))
 
     def _undo(self, event: Event) -> Reply:
         """Back to where the last change was made; wrong tries, hints and the clock stay counted."""

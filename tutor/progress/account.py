@@ -39,7 +39,7 @@ class Answer:
 
 
 @dataclass(frozen=True)
-class Account:
+class LessonAccount:
     """One lesson: the step it stands at, what had been left to the student, and the first answers.
 
     `told` is how many lines and values were told as a last hint.
@@ -65,7 +65,7 @@ class Account:
         return max(0.0, 1.0 - max(wrong, self.told) / len(self.answers))
 
 
-def account_of(state: State) -> Account:
+def account_of(state: State) -> LessonAccount:
     """The account of a lesson as it stands."""
     answers = tuple(
         Answer(
@@ -80,7 +80,7 @@ def account_of(state: State) -> Account:
         if each.verdict in ("right", "wrong")
     )
     told = state.hints_used.count(len(LEVELS))
-    return Account(state.step, stage_of(state), told, answers)
+    return LessonAccount(state.step, stage_of(state), told, answers)
 
 
 def stage_of(state: State) -> StageName:
@@ -102,7 +102,7 @@ def _share_shown(state: State, step: str) -> float:
     return shown / len(by_place) if by_place else 0.0
 
 
-def as_record(account: Account) -> dict[str, Any]:
+def as_record(account: LessonAccount) -> dict[str, Any]:
     """The account as JSON values; skills as places in one list, since most answers show the same."""
     codes = list(dict.fromkeys(code for answer in account.answers for code in answer.skills))
     place = {code: index for index, code in enumerate(codes)}
@@ -118,7 +118,7 @@ def as_record(account: Account) -> dict[str, Any]:
     }
 
 
-def from_record(record: Mapping[str, Any]) -> Account:
+def from_record(record: Mapping[str, Any]) -> LessonAccount:
     """The account that `as_record` wrote. ValueError where the mapping is none."""
     try:
         codes = [str(code) for code in record["codes"]]
@@ -138,4 +138,4 @@ def from_record(record: Mapping[str, Any]) -> Account:
         raise ValueError("a kept account cannot be read") from fault
     if step not in STEPS or stage not in STAGE:
         raise ValueError("a kept account names no step or stage")
-    return Account(step, stage, told, answers)
+    return LessonAccount(step, stage, told, answers)

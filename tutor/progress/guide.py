@@ -11,7 +11,7 @@ from tutor.judge.about import Same
 from tutor.lesson.state import State
 from tutor.lesson.steps import STEP
 from tutor.model import Problem
-from tutor.progress.account import Account, account_of
+from tutor.progress.account import LessonAccount, account_of
 from tutor.progress.choosing import Candidate, Next, next_one
 from tutor.progress.kept import Summaries, Summary, account_in
 from tutor.progress.needs import needs_of
@@ -92,7 +92,7 @@ def _needs(same: Same) -> Mapping[str, int]:
     return needs_of(same.problem)
 
 
-def in_words(account: Account) -> str:
+def in_words(account: LessonAccount) -> str:
     """Where a lesson stands: "at the joints", "done", "watched"."""
     return WATCHED if account.done and account.stage == "watch" else STEP[account.step].where
 

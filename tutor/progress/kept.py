@@ -18,7 +18,7 @@ from typing import Any
 from tutor.judge.version import digest_of
 from tutor.lesson.replay import replay
 from tutor.model import Problem
-from tutor.progress.account import Account, account_of, as_record, from_record
+from tutor.progress.account import LessonAccount, account_of, as_record, from_record
 from tutor.records import Keep, Kept, disk, told
 from tutor.records.belonging import problem_in
 from tutor.records.contents import read_contents
@@ -38,7 +38,7 @@ class Summary:
     """A kept lesson, and what it came to; no account where it was not gone through or cannot be."""
 
     kept: Kept
-    account: Account | None = None
+    account: LessonAccount | None = None
 
 
 @dataclass(frozen=True)
@@ -130,7 +130,7 @@ class Summaries:
         self._changed = False
 
 
-def account_in(kept: Kept, problem: Problem | None = None) -> Account | None:
+def account_in(kept: Kept, problem: Problem | None = None) -> LessonAccount | None:
     """What a kept lesson came to, on the problem as it was then; None where that cannot be told.
 
     `problem` is taken where it is not kept with the lesson, as in version 0.1.0.

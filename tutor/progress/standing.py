@@ -8,7 +8,7 @@ from functools import cached_property
 from pathlib import Path
 
 from tutor.model import Problem
-from tutor.progress.account import Account, Answer
+from tutor.progress.account import Answer, LessonAccount
 from tutor.progress.kept import Summaries, Summary
 from tutor.progress.stages import ALONE, Past, StageName, next_stage, offered
 from tutor.progress.weakness import Weakness, weaknesses
@@ -28,7 +28,7 @@ class Worked:
     kind: str
     title: str
     last: float
-    account: Account
+    account: LessonAccount
     name: str = ""
 
 

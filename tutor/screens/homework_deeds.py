@@ -31,7 +31,7 @@ BLANK = "There is nothing to check yet: enter a value or a line first."
 LAST = "This shows what would be right at the first wrong place. Do you want to see it?"
 
 
-class Desk(Protocol):
+class Filler(Protocol):
     """What a deed needs of the screen of a homework."""
 
     book: Workbook
@@ -57,136 +57,136 @@ class Desk(Protocol):
     def dismiss(self, result: None = None) -> Any: ...
 
 
-def check(desk: Desk) -> None:
+def check(screen: Filler) -> None:
     """Review the whole paper beside the screen."""
-    if not desk.settle_row():
+    if not screen.settle_row():
         return
-    if desk.paper.blank:
-        desk.say(BLANK)
+    if screen.paper.blank:
+        screen.say(BLANK)
         return
-    paper, work, before = desk.paper, desk.paper.work(desk.problem), desk.book.before
-    desk.say("Checking…")
+    paper, work, before = screen.paper, screen.paper.work(screen.problem), screen.book.before
+    screen.say("Checking…")
     beside(
-        desk.app,
-        lambda: review(desk.problem, work, before),
-        lambda result: checked(desk, paper, result),
-        lambda fault: desk.say(NOT_CHECKED),
+        screen.app,
+        lambda: review(screen.problem, work, before),
+        lambda result: checked(screen, paper, result),
+        lambda fault: screen.say(NOT_CHECKED),
     )
 
 
-def checked(desk: Desk, paper: Paper, result: Review) -> None:
+def checked(screen: Filler, paper: Paper, result: Review) -> None:
     """Show what a check found; the hints given stay where nothing was changed."""
-    if paper != desk.checked or desk.result is None:
+    if paper != screen.checked or screen.result is None:
         look = hint(result, "look")
-        desk.hints = [("Look", look)] if look else []
-    desk.result, desk.checked = result, paper
-    desk.book.note_check(paper, result)
+        screen.hints = [("Look", look)] if look else []
+    screen.result, screen.checked = result, paper
+    screen.book.note_check(paper, result)
     more = " Escape, then h, says more." if result.first is not None else ""
-    desk.say(f"{result.said}{more}")
-    desk.show()
+    screen.say(f"{result.said}{more}")
+    screen.show()
 
 
-def reviewed(desk: Desk, why: str) -> Review | None:
+def reviewed(screen: Filler, why: str) -> Review | None:
     """The review of the paper as it stands; None, after saying why, where it was not checked."""
-    if desk.result is None or desk.changed:
-        desk.say(FIRST.format(why=why))
+    if screen.result is None or screen.changed:
+        screen.say(FIRST.format(why=why))
         return None
-    return desk.result
+    return screen.result
 
 
-def next_hint(desk: Desk) -> None:
+def next_hint(screen: Filler) -> None:
     """One hint more for the first wrong place; the last only after asking."""
-    result = reviewed(desk, "Hints are for the first wrong place.")
+    result = reviewed(screen, "Hints are for the first wrong place.")
     if result is None:
         return
     if result.first is None:
-        desk.say("Nothing wrong was found, so there is nothing to hint at.")
-    elif len(desk.hints) < len(LEVELS):
-        level = LEVELS[len(desk.hints)]
-        give(desk, level.capitalize(), hint(result, level))
-    elif len(desk.hints) == len(LEVELS):
+        screen.say("Nothing wrong was found, so there is nothing to hint at.")
+    elif len(screen.hints) < len(LEVELS):
+        level = LEVELS[len(screen.hints)]
+        give(screen, level.capitalize(), hint(result, level))
+    elif len(screen.hints) == len(LEVELS):
         choices = [Choice("no", "No, I try again"), Choice("yes", "Show the right lines")]
 
         def answered(key: str | None) -> None:
             if key == "yes":
-                lines = right_lines(desk.problem, desk.checked.work(desk.problem), result)
-                give(desk, "Line", "\n".join(f"{about}: {line}" for about, line in lines))
+                lines = right_lines(screen.problem, screen.checked.work(screen.problem), result)
+                give(screen, "Line", "\n".join(f"{about}: {line}" for about, line in lines))
 
-        desk.app.push_screen(Choose("The last hint", LAST, choices), answered)
+        screen.app.push_screen(Choose("The last hint", LAST, choices), answered)
     else:
-        desk.say("These are all the hints there are for this place.")
+        screen.say("These are all the hints there are for this place.")
 
 
-def give(desk: Desk, level: str, text: str) -> None:
+def give(screen: Filler, level: str, text: str) -> None:
     """Say a hint, and put it among those given."""
-    desk.book.note_hint(len(desk.hints))
-    desk.hints.append((level, text))
-    desk.say(text)
-    desk.show()
+    screen.book.note_hint(len(screen.hints))
+    screen.hints.append((level, text))
+    screen.say(text)
+    screen.show()
 
 
-def walk(desk: Desk) -> None:
+def walk(screen: Filler) -> None:
     """Walk the first wrong place with everything right before it given."""
-    result = reviewed(desk, "The walk begins at the first wrong place.")
+    result = reviewed(screen, "The walk begins at the first wrong place.")
     if result is None:
         return
     if result.first is None:
-        desk.say("Nothing wrong was found, so there is no joint to walk.")
+        screen.say("Nothing wrong was found, so there is no joint to walk.")
     else:
-        desk.walk(brought(desk.problem, desk.checked, result))
+        screen.walk(brought(screen.problem, screen.checked, result))
 
 
-def undo(desk: Desk) -> None:
+def undo(screen: Filler) -> None:
     """Take the last change of the paper back."""
-    if not desk.book.undo():
-        desk.say("There is nothing to take back.")
+    if not screen.book.undo():
+        screen.say("There is nothing to take back.")
         return
-    desk.say(" ".join(["Taken back.", *desk.book.news()]))
-    desk.go(desk.place)
+    screen.say(" ".join(["Taken back.", *screen.book.news()]))
+    screen.go(screen.place)
 
 
-def clear(desk: Desk) -> None:
+def clear(screen: Filler) -> None:
     """Take everything off the paper, after asking."""
 
     def answered(key: str | None) -> None:
         if key == "yes":
-            desk.result = None
-            desk.take(Written(Paper(), ("a blank paper; undo brings the old one back",)))
-            desk.go(0)
+            screen.result = None
+            screen.take(Written(Paper(), ("a blank paper; undo brings the old one back",)))
+            screen.go(0)
 
     choices = [Choice("no", "No, keep it"), Choice("yes", "Take everything off")]
-    desk.app.push_screen(Choose("Clear", "Take everything off the paper?", choices), answered)
+    screen.app.push_screen(Choose("Clear", "Take everything off the paper?", choices), answered)
 
 
-def save(desk: Desk) -> None:
+def save(screen: Filler) -> None:
     """Write the report of the check into a new file."""
-    result = reviewed(desk, "The report says what was checked.")
+    result = reviewed(screen, "The report says what was checked.")
     if result is None:
         return
-    name = free_name(Path.cwd(), f"{slug(desk.problem.title) or 'homework'}-check", ".md")
+    name = free_name(Path.cwd(), f"{slug(screen.problem.title) or 'homework'}-check", ".md")
 
     def write(typed: str, over: bool) -> Saved:
-        return desk.book.save_report(typed, datetime.now().astimezone(), result, over=over)
+        return screen.book.save_report(typed, datetime.now().astimezone(), result, over=over)
 
     def saved(path: str | None) -> None:
         if path is not None:
-            desk.say(f"Saved in {one_line(path)}, with the picture of the truss beside it.")
+            screen.say(f"Saved in {one_line(path)}, with the picture of the truss beside it.")
 
-    desk.app.push_screen(Save(write, name, "Save the report"), saved)
-
-
-def tell_help(desk: Desk) -> None:
-    desk.app.push_screen(Told("Check a homework", homework_help()))
+    screen.app.push_screen(Save(write, name, "Save the report"), saved)
 
 
-DO: Mapping[str, Callable[[Desk], object]] = {
+def tell_help(screen: Filler) -> None:
+    screen.app.push_screen(Told("Check a homework", homework_help()))
+
+
+DO: Mapping[str, Callable[[Filler], object]] = {
     "check": check,
     "hint": next_hint,
-    "figure": lambda desk: desk.next_view(),
+    "figure": lambda screen: screen.next_view(),
     "walk": walk,
     "undo": undo,
     "clear": clear,
     "save": save,
     "help": tell_help,
-    "leave": lambda desk: desk.dismiss(None),
+    "leave": lambda screen: screen.dismiss(None),
 }

@@ -33,7 +33,7 @@ FEW = 20
 Say = Callable[[str], object]
 
 
-class Desk(Runs, Protocol):
+class Opener(Runs, Protocol):
     """What opening a lesson needs of the app."""
 
     keep: Keep
@@ -52,7 +52,7 @@ class Desk(Runs, Protocol):
     def push_screen(self, screen: Screen[Any], callback: Any = None) -> Any: ...
 
 
-def open_entry(app: Desk, entry: Entry, say: Say | None = None) -> None:
+def open_entry(app: Opener, entry: Entry, say: Say | None = None) -> None:
     """Ask whether to go on where lessons on this problem are kept; else begin one.
 
     `say` tells of it on the screen below: the list, where none is given.
@@ -72,7 +72,7 @@ def open_entry(app: Desk, entry: Entry, say: Say | None = None) -> None:
     beside(app, look, found, lambda fault: refuse(app, fault, tell))
 
 
-def ask(app: Desk, entry: Entry, lessons: tuple[Left, ...], say: Say) -> None:
+def ask(app: Opener, entry: Entry, lessons: tuple[Left, ...], say: Say) -> None:
     """Go on with one of the kept lessons, or begin again beside them?"""
     choices = [Choice(str(i), told(left)) for i, left in enumerate(lessons)]
     choices.append(Choice(AFRESH, "Start afresh; what is kept stays kept"))
@@ -96,7 +96,7 @@ def told(left: Left) -> str:
     return f"Go on {left.where}{when}{then}"
 
 
-def start(app: Desk, entry: Entry, path: Path | None, say: Say) -> None:
+def start(app: Opener, entry: Entry, path: Path | None, say: Say) -> None:
     """Open the lesson beside the screen, then show it."""
     problem = entry.problem
     if problem is None:
@@ -142,7 +142,7 @@ def offer(session: Session, guide: Guide | None, keep: Keep) -> None:
     session.offer = standing.offer(session.lesson.problem)
 
 
-def invited(app: Desk, session: Session) -> tuple[str, ...]:
+def invited(app: Opener, session: Session) -> tuple[str, ...]:
     """What is said to who begins a lesson."""
     if app.given.begin:
         return ()
@@ -150,7 +150,7 @@ def invited(app: Desk, session: Session) -> tuple[str, ...]:
     return (said,) if said else ()
 
 
-def practise(app: Desk, problem: Problem, waiting: Session | None) -> None:
+def practise(app: Opener, problem: Problem, waiting: Session | None) -> None:
     """Open a smaller problem over the walk that waits for it."""
 
     def made(session: Session) -> None:
@@ -169,7 +169,7 @@ def practise(app: Desk, problem: Problem, waiting: Session | None) -> None:
     beside(app, lambda: open_session(problem, app.keep), made, failed)
 
 
-def left(app: Desk, session: Session, say: Say) -> None:
+def left(app: Opener, session: Session, say: Say) -> None:
     """The walk was left: say what is kept, and where."""
     session.close()
     app.session = None
@@ -186,7 +186,7 @@ def kept_words(session: Session) -> str:
     return "What you did this time is not kept."
 
 
-def refuse(app: Desk, fault: Exception, say: Say) -> None:
+def refuse(app: Opener, fault: Exception, say: Say) -> None:
     """Say why a problem cannot be opened."""
     app.sheet.uncover()
     if isinstance(fault, Unsolvable):

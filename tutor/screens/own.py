@@ -12,7 +12,7 @@ from tutor.model import Problem
 from tutor.screens.background import beside
 from tutor.screens.bench_deeds import Drawn
 from tutor.screens.homework import HomeworkScreen
-from tutor.screens.opening import Desk, open_entry, refuse
+from tutor.screens.opening import Opener, open_entry, refuse
 from tutor.screens.shelf import Entry
 from tutor.screens.walk import WalkScreen
 from tutor.screens.workbench import WorkbenchScreen
@@ -27,7 +27,7 @@ WAY_BACK = "Escape, then q, goes back to your paper."
 PAPER_KEPT = "What you entered is kept, and comes up again with this truss."
 
 
-def open_own(app: Desk, deed: str, entry: Entry | None, path: Path | None = None) -> None:
+def open_own(app: Opener, deed: str, entry: Entry | None, path: Path | None = None) -> None:
     """The sheet for one's own truss ("own"), or the paper for a homework on a row ("homework").
 
     `path` is the problem file whose truss is put on the sheet.
@@ -40,7 +40,7 @@ def open_own(app: Desk, deed: str, entry: Entry | None, path: Path | None = None
         open_homework(app, entry.problem, app.sheet.say)
 
 
-def open_bench(app: Desk, path: Path | None = None) -> None:
+def open_bench(app: Opener, path: Path | None = None) -> None:
     """Show the sheet for drawing a truss; a walk or a homework on it comes over it, and goes again."""
 
     def use(drawn: Drawn) -> None:
@@ -63,7 +63,7 @@ def open_bench(app: Desk, path: Path | None = None) -> None:
 
 
 def open_homework(
-    app: Desk, problem: Problem, say: Callable[[str], object], news: str = ""
+    app: Opener, problem: Problem, say: Callable[[str], object], news: str = ""
 ) -> None:
     """Show the paper for the numbers of a homework on this problem, with some `news` of it.
 
@@ -85,7 +85,7 @@ def open_homework(
     app.push_screen(paper, left)
 
 
-def walk_from(app: Desk, book: Workbook, given: Brought, say: Callable[[str], object]) -> None:
+def walk_from(app: Opener, book: Workbook, given: Brought, say: Callable[[str], object]) -> None:
     """Open a walk over the paper, which begins with what is right on it."""
 
     def made(opened: tuple[Session, Sequence[Say]]) -> None:

@@ -77,7 +77,7 @@ class Chain:
 
 
 @dataclass
-class Sheet:
+class LaidOut:
     """Everything on one page, before words have found their places."""
 
     page: Page
