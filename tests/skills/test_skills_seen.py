@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tutor.judge import Fy, M
 from tutor.judge.example import MAST
 from tutor.lesson import Lesson
 from tutor.lesson.state import State, Try
@@ -36,10 +37,10 @@ def test_a_right_value_shows_nothing_of_the_lines_behind_it() -> None:
 
 
 def test_a_sum_of_upright_forces_alone_shows_nothing_of_components() -> None:
-    level = may_be_made(state_of(), "Fy @ B")  # BD and two loads, all upright; AB and BC level
+    level = may_be_made(state_of(), Fy("B"))  # BD and two loads, all upright; AB and BC level
     assert "missing" in level
     assert "arm" not in level
-    assert "arm" in may_be_made(state_of(), "M A")
+    assert "arm" in may_be_made(state_of(), M("A"))
 
 
 def test_steps_are_told_apart_by_their_place() -> None:

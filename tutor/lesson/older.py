@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from tutor.judge import Equation, Judge, Value
-from tutor.judge.about import as_text, equation_of, from_text
+from tutor.judge.about import as_text, equation_of
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.lesson.compare import Differing, stands_though
 from tutor.lesson.event import Event
@@ -98,8 +98,8 @@ class Older:
         """The equation that the line just refused was held against."""
         now = self.lesson.state
         if len(now.tries) > len(before.tries):
-            about = from_text(now.tries[-1].place)
-            return None if isinstance(about, Value) else about
+            tried = now.tries[-1].at
+            return tried if isinstance(tried, Equation) else None
         return now.about or before.about
 
     def _value_after_all(self, place: int, unknown: str, before: State, reply: Reply) -> Reply:

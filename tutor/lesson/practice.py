@@ -6,8 +6,9 @@ from collections import Counter
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
-from tutor.judge import Mistake
+from tutor.judge import Along, Fx, Fy, M, Mistake, Value
 from tutor.judge.claims import SPREAD
+from tutor.lesson.place import place_of
 from tutor.lesson.reply import Say
 from tutor.lesson.state import State
 from tutor.model import Joint, Load, Member, Problem, Spread, Support
@@ -46,11 +47,14 @@ def offered(state: State, place: str, mistakes: Sequence[Mistake]) -> tuple[Stat
 
 def _to_beware_of(place: str) -> str:
     """The mistake that is most often met where none was made yet; our own judgement, no source."""
-    if place.startswith("value "):
-        return "arithmetic"
-    if place.startswith("M "):
-        return "arm"
-    return "component" if place.startswith(("Fx", "Fy", "along ")) else "missing"
+    match place_of(place):
+        case Value():
+            return "arithmetic"
+        case M():
+            return "arm"
+        case Fx() | Fy() | Along():
+            return "component"
+    return "missing"
 
 
 def _problem(

@@ -9,6 +9,7 @@ from typing import Literal
 
 from tutor.judge import Equation, Mistake
 from tutor.judge.known_values import KnownValue, KnownValues
+from tutor.lesson.place import Place, place_of
 from tutor.model import Problem
 
 
@@ -43,6 +44,11 @@ class Try:
     verdict: str
     codes: tuple[str, ...] = ()
     time: float = 0.0
+
+    @property
+    def at(self) -> Place:
+        """What it was for; `place` is the same as kept text."""
+        return place_of(self.place)
 
 
 @dataclass(frozen=True)

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from tutor.judge import Value
-from tutor.judge.about import from_text
+from tutor.judge import Equation, Value
 from tutor.judge.claims import CLAIMS
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
@@ -39,9 +38,7 @@ def _reasons(state: State, code: str) -> Iterator[str]:
     for made in reversed(state.tries):
         if made.verdict != "wrong" or code not in made.codes:
             continue
-        try:
-            about = from_text(made.place)
-        except ValueError:
-            continue
-        force = about.unknown if isinstance(about, Value) else None
-        yield KINDS[code].reason(Case(state.problem, about, force))
+        about = made.at
+        if isinstance(about, Equation | Value):
+            force = about.unknown if isinstance(about, Value) else None
+            yield KINDS[code].reason(Case(state.problem, about, force))

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Mapping
 
+from tutor.judge import Fx, Fy, M, Value
+from tutor.lesson.place import Place
 from tutor.lesson.state import State
 from tutor.model import Problem, Support
 from tutor.skills.seen import may_be_made
@@ -43,13 +45,13 @@ def needs_of(problem: Problem) -> Mapping[str, int]:
     return found
 
 
-def _places(problem: Problem) -> Iterator[str]:
+def _places(problem: Problem) -> Iterator[Place]:
     """The places of the lines and values that a walk usually has."""
-    yield from ("Fx", "Fy")
-    yield from (f"M {support.joint}" for support in problem.supports)
+    yield from (Fx(), Fy())
+    yield from (M(support.joint) for support in problem.supports)
     for joint in problem.joints:
-        yield from (f"Fx @ {joint.name}", f"Fy @ {joint.name}")
-    yield from (f"value {name}" for name in problem.unknowns)
+        yield from (Fx(joint.name), Fy(joint.name))
+    yield from (Value(name) for name in problem.unknowns)
 
 
 def _beside(problem: Problem, found: Mapping[str, int]) -> dict[str, int]:

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+from tutor.judge import Equation, M
 from tutor.judge.called import CALLED, called
+from tutor.lesson.place import Place, place_of
 from tutor.progress.account import Answer
 from tutor.skills import MASTERED, masteries, skill_called
 
@@ -62,13 +64,13 @@ def _rank(lacking: Weakness) -> tuple[bool, float, int, str]:
 
 def _where(answers: Iterable[Answer], skill: str) -> str:
     """In which kind of place a skill went wrong, where that was in one kind only."""
-    places = {_kind(each.place) for each in answers if not each.right and skill in each.skills}
+    places = {
+        _kind(place_of(each.place)) for each in answers if not each.right and skill in each.skills
+    }
     return places.pop() if len(places) == 1 else ""
 
 
-def _kind(place: str) -> str:
-    if place.startswith("M "):
+def _kind(place: Place) -> str:
+    if isinstance(place, M):
         return "in sums of moments"
-    if " @ " in place:
-        return "at joints"
-    return ""
+    return "at joints" if isinstance(place, Equation) and place.joint else ""

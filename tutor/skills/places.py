@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tutor.judge import in_words
-from tutor.judge.about import from_text
+from tutor.lesson.place import AtSupport, NoForce, Question, place_of
 from tutor.text import one_line
 
 CHOSEN = {
@@ -18,13 +18,12 @@ CHOSEN = {
 
 def place_in_words(place: str) -> str:
     """What an answer was for: "ΣFx at joint C", "the value of AB", "the support A"."""
-    if place in CHOSEN:
-        return CHOSEN[place]
-    if place.startswith("support "):
-        return f"the {place}"
-    if place.startswith("zero "):
-        return f"{place.removeprefix('zero ')} without force"
-    try:
-        return in_words(from_text(place))
-    except ValueError:
-        return one_line(place)
+    match place_of(place):
+        case Question(name=name):
+            return CHOSEN.get(name, one_line(name))
+        case AtSupport(joint=joint):
+            return f"the support {joint}"
+        case NoForce(member=member):
+            return f"{member} without force"
+        case about:
+            return in_words(about)

@@ -12,11 +12,12 @@ from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from typing import NamedTuple
 
-from tutor.judge.about import Equation, Same, Value, from_text
+from tutor.judge.about import Equation, Same, Value
 from tutor.judge.edits import turning_code
 from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.true_equation import TrueEquation, TrueTerm
+from tutor.lesson.place import AtSupport, NoForce, Place, Question
 from tutor.lesson.state import State, Try
 from tutor.lesson.steps import STEP
 from tutor.skills.table import CLAIMED, NO_SKILL, OF_VALUES, skills
@@ -56,38 +57,35 @@ def shown_by(state: State, answer: Try) -> tuple[str, ...]:
     step = step_shown(answer)
     steps = (step,) if step else ()
     if answer.verdict == "right":
-        return (*steps, *sorted(may_be_made(state, answer.place)))
+        return (*steps, *sorted(may_be_made(state, answer.at)))
     return (*steps, *(code for code in dict.fromkeys(answer.codes) if code in skills()))
 
 
 def step_shown(answer: Try) -> str:
     """The step whose skill an answer shows, by its place; empty where it shows none."""
-    word = answer.place.partition(" ")[0]
-    if word in ("value", "zero"):
-        return "step values" if word == "value" else "step zero"
+    if isinstance(answer.at, Value | NoForce):
+        return "step values" if isinstance(answer.at, Value) else "step zero"
     if answer.step in STEP and STEP[answer.step].skill:
         return STEP[answer.step].skill
-    try:
-        about = from_text(answer.place)
-    except ValueError:
+    if not isinstance(answer.at, Equation):
         return ""
-    return "step joints" if about.joint else "step reactions"  # type: ignore[union-attr]
+    return "step joints" if answer.at.joint else "step reactions"
 
 
-def may_be_made(state: State, place: str) -> frozenset[str]:
+def may_be_made(state: State, place: Place) -> frozenset[str]:
     """The mistakes that can be made at a place of a lesson."""
-    word = place.partition(" ")[0]
-    if word in CLAIMED:
-        return CLAIMED[word]
-    try:
-        about = from_text(place)
-    except ValueError:
-        return frozenset()
-    if isinstance(about, Value):
-        member = about.unknown in state.problem.member
+    match place:
+        case AtSupport():
+            return CLAIMED["support"]
+        case NoForce():
+            return CLAIMED["zero"]
+        case Question(name=name):
+            return CLAIMED.get(name, frozenset())
+    if isinstance(place, Value):
+        member = place.unknown in state.problem.member
         return OF_VALUES - NO_SKILL - (frozenset() if member else {"tension-compression"})
     drawn = tuple(sorted((n, s) for n, s in state.senses.items() if n in state.problem.reaction))
-    return _in_line(Same(state.problem), about, drawn)
+    return _in_line(Same(state.problem), place, drawn)
 
 
 @lru_cache(maxsize=8192)

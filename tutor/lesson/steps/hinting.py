@@ -9,22 +9,25 @@ from tutor.judge.about import as_text
 from tutor.judge.kind import force_in_words
 from tutor.judge.true_equation import TrueEquation
 from tutor.lesson.hints import Levels
+from tutor.lesson.place import Place
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, State
 from tutor.lesson.steps.result_words import result_in_words
 from tutor.text import listed
 
 
-def wrong_place(state: State) -> str:
-    """Where the last try went wrong, if nothing right came after it; else empty."""
+def wrong_place(state: State) -> Place | None:
+    """Where the last try went wrong, if nothing right came after it; else None."""
     last = state.tries[-1] if state.tries else None
-    return last.place if last is not None and last.verdict == "wrong" else ""
+    return last.at if last is not None and last.verdict == "wrong" else None
 
 
 def value_in_trouble(state: State) -> str | None:
     """The unknown whose value was just typed wrong, or None."""
-    named, _, unknown = wrong_place(state).partition(" ")
-    return unknown if named == "value" and unknown in state.problem.unknowns else None
+    place = wrong_place(state)
+    if not isinstance(place, Value) or place.unknown not in state.problem.unknowns:
+        return None
+    return place.unknown
 
 
 def line_hints(state: State, desk: Judge, about: Equation) -> Levels:

@@ -214,7 +214,7 @@ def hints(state: State, desk: Judge) -> Levels:
         return section.hints(state, desk)
     if unknown := value_in_trouble(state):
         return value_hints(state, desk, unknown)
-    if state.about is not None and wrong_place(state) == as_text(state.about):
+    if state.about is not None and wrong_place(state) == state.about:
         return line_hints(state, desk, state.about)
     here = state.joint and state.unknown_at(state.joint)
     if unknown := solvable_now(state, here or None):

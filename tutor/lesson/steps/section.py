@@ -203,7 +203,7 @@ def hints(state: State, desk: Judge) -> Levels:
     """For what was just wrong; for a value that can be had; else for the sum, or the choice."""
     if unknown := value_in_trouble(state):
         return value_hints(state, desk, unknown)
-    if state.about is not None and wrong_place(state) == as_text(state.about):
+    if state.about is not None and wrong_place(state) == state.about:
         return line_hints(state, desk, state.about)
     if unknown := solvable_now(state, still_open(state)):
         return value_hints(state, desk, unknown)
