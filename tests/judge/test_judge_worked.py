@@ -220,3 +220,67 @@ def test_no_component_is_said_to_be_given_where_the_line_has_the_force_whole() -
         GANTRY, Value("AB"), "12.8", known={**KNOWN, "AD": "-20"}, lines=["AB - 0.8*20 = 0"]
     )
     assert [mistake.code for mistake in verdict.mistakes] == ["arithmetic"]
+
+
+# What a chain comes to, whatever stands between: AB = BE by the sum at B, AB = -(4/5) AD by that at A.
+FOUND = {**KNOWN, "AD": "-20"}
+
+
+@pytest.mark.parametrize(
+    "text", ["AB = -4/5AD = 16 {}", "-4/5AD = AB = 16 {}", "-AB = 4/5AD = 16 {}"]
+)
+@pytest.mark.parametrize("middle", ["16 {}", "-(4/5)(-20) = 16 {}", "-(4/5)(-20) = 16 = 16 {}"])
+def test_the_letter_behind_a_chain_is_read_whatever_stands_between(text: str, middle: str) -> None:
+    text = text.replace("16 {}", middle) if not text.startswith("-AB") else text
+    assert judge(GANTRY, Fx("A"), text.format("T"), known=FOUND).right
+    verdict = judge(GANTRY, Fx("A"), text.format("C"), known=FOUND)
+    assert [mistake.code for mistake in verdict.mistakes] == ["tension-compression"]
+    assert verdict.text.startswith("The equation is right and stands; the value is not")
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["AD = -5/4AB = -20 = 20 {}", "AD = -5/4AB = 20 {}", "AD = -5/4AB = -20 kN = 20 kN ({})"],
+)
+def test_a_chain_through_a_negative_number_ends_in_compression(text: str) -> None:
+    known = {**KNOWN, "AB": "16"}
+    for asked in (Fx("A"), Value("AD")):
+        assert judge(GANTRY, asked, text.format("C"), known=known).right
+        assert judge(GANTRY, asked, text.format("T"), known=known).kind == "wrong"
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("BE = AB = 61 T", "The first part is right, but AB is 16, not 61."),
+        ("BE = AB = -16", "The first part is right, but AB is 16, not -16."),
+        ("BE = AB = 16 = 61", "The first part is right, but 61 is not 16."),
+    ],
+)
+def test_the_link_of_a_chain_that_does_not_hold_is_named(text: str, said: str) -> None:
+    verdict = judge(GANTRY, Fx("B"), text, known={**KNOWN, "AB": "16"})
+    assert (verdict.kind, verdict.text) == ("wrong", said)
+    assert verdict.stands.startswith("BE = AB")
+
+
+def test_a_link_that_was_worked_out_wrongly_is_told_without_what_it_comes_to() -> None:
+    verdict = judge(GANTRY, Fx("A"), "AB = -4/5AD = 61", known=FOUND)
+    assert verdict.text == "The first part is right, but 61 is not -4/5AD, with AD = -20."
+
+
+def test_the_way_behind_a_chain_of_a_reaction_is_read() -> None:
+    given = {"known": {"E_y": "12"}}
+    assert judge(GANTRY, Fy(), "A_y = 24 - E_y = 12 up", **given).right
+    assert judge(GANTRY, Fy(), "A_y = 24 - E_y = 12 down", **given).kind == "wrong"
+    assert judge(GANTRY, Fy(), "A_y = 24 - E_y = -12", **given).kind == "wrong"
+
+
+def test_a_value_cannot_follow_from_a_link_that_does_not_hold() -> None:
+    verdict = judge(GANTRY, Value("AB"), "AB = 4/5AD = 16 T", known=FOUND)
+    assert verdict.kind == "wrong"
+
+
+@pytest.mark.parametrize("text", ["AB = 16 T", "BE = AB = 16 T", "BE = 16 T"])
+def test_a_value_of_another_force_is_never_that_of_the_one_asked_for(text: str) -> None:
+    known = {**KNOWN, "AB": "16"}
+    assert not judge(GANTRY, Value("DE"), text, known=known).right

@@ -141,3 +141,36 @@ def test_a_wrong_line_counts_for_the_sum_that_was_chosen() -> None:
     do("choose", about="Fx @ A")
     do("type", text="F_AB + 150 = 0")
     assert lesson.state.tries[-1].place == "Fx @ A"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "-5/13 F_BC - 150 = 0, BC = 390 C",
+        "-5/13 F_BC - 150 = 0 => BC = -150*13/5 = -390",
+        "-5/13 BC = 150 so BC = -390 N",
+        "5/13 BC = -150 = -150 => 390 c",
+    ],
+)
+def test_a_line_with_its_value_is_taken_as_the_sum_that_it_is_alone(
+    at_c: Lesson, text: str
+) -> None:
+    reply = at_c.take("type", text=text, now=3.0)
+    assert reply.said[0].text == "Taken as ΣFy at joint C."
+    assert [say.tone for say in reply.said][1:3] == ["right", "right"]
+    assert at_c.state.result["BC"].value == -390
+
+
+def test_a_wrong_letter_behind_a_line_without_heading_leaves_the_equation(at_c: Lesson) -> None:
+    reply = at_c.take("type", text="-5/13 F_BC - 150 = 0 => BC = 390 T", now=3.0)
+    assert "The equation is right and stands" in reply.text
+    assert [line.about for line in at_c.state.lines_of("C")] == [from_text("Fy @ C")]
+
+
+def test_a_wrong_line_is_named_alike_with_its_value_and_without(at_c: Lesson) -> None:
+    alone = at_c.take("type", text="12/13 F_BC + 150 = 0", now=3.0)
+    valued = at_c.take("type", text="12/13 F_BC + 150 = 0, BC = -162.5", now=4.0)
+    assert alone.verdict is not None
+    assert valued.verdict is not None
+    assert [m.code for m in alone.verdict.mistakes] == [m.code for m in valued.verdict.mistakes]
+    assert at_c.state.tries[-1].place == at_c.state.tries[-2].place == "Fy @ C"

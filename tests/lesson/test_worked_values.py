@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from walks import walk_to
+from walks import Clock, walk_to
 
 
 def test_a_value_with_its_working_is_recorded() -> None:
@@ -73,3 +73,40 @@ def test_what_was_passed_over_is_said_once() -> None:
     _, do = walk_to("reactions")
     said = [say.text for say in do("type", text="ΣM_A: B_x - 150*2.4 = 0 => 360 N obvious").said]
     assert len(said) == len(set(said))
+
+
+@pytest.fixture
+def at_a() -> Clock:
+    """At joint A of the lamp arm, where A_x = -360 N and A_y = 150 N: AC = 360 N, AB = 150 N."""
+    _, do = walk_to("joints")
+    do("joint", joint="A")
+    return do
+
+
+@pytest.mark.parametrize(
+    "text", ["F_AC = -A_x = 360 N (T)", "AC = -A_x = 360", "AC = -A_x = -(-360) = 360 = 360 t"]
+)
+def test_the_value_of_a_chain_with_names_in_it_is_recorded(at_a: Clock, text: str) -> None:
+    assert at_a("type", text=text).accepted
+    assert at_a.lesson.state.result["AC"].value == 360
+
+
+@pytest.mark.parametrize("text", ["F_AC = -A_x = 360 N (C)", "AC = -A_x = -(-360) = 360 = 360 c"])
+def test_of_a_chain_with_the_wrong_letter_only_the_equation_stands(at_a: Clock, text: str) -> None:
+    reply = at_a("type", text=text)
+    assert [say.tone for say in reply.said] == ["right", "wrong"]
+    assert len(at_a.lesson.state.lines_of("A")) == 1
+    assert "AC" not in at_a.lesson.state.result
+
+
+def test_a_chain_whose_equation_stands_already_gives_its_value(at_a: Clock) -> None:
+    at_a("type", text="F_AC = -A_x")
+    reply = at_a("type", text="F_AC = -A_x = 360 N (T)")
+    assert [say.text for say in reply.said] == ["Right: AC = 360 N T."]
+    assert len(at_a.lesson.state.lines_of("A")) == 1
+
+
+def test_the_link_that_fails_is_named(at_a: Clock) -> None:
+    reply = at_a("type", text="F_AC = -A_x = 630 N")
+    assert "-A_x is 360, not 630 N" in reply.text
+    assert "term too many" not in reply.text

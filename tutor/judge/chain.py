@@ -10,29 +10,48 @@ from tutor.judge.about import Value
 from tutor.judge.blocks import rounded_by
 from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
-from tutor.judge.known_values import is_link, positive_sense
+from tutor.judge.known_values import KnownValue, is_link, positive_sense
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME
 from tutor.judge.verdict import Mistake, Verdict
+from tutor.judge.worked import letter_of, value_ended
 from tutor.notation import Line as Typewritten
 from tutor.notation import Reading, Side, Step
 from tutor.notation.reading import link
 from tutor.notation.tree import Negative
+from tutor.text import listed
 
 MINUS = ("-", "−", "–")
 NOT_EQUAL = "The first part is right, but {other} is not {one}."
+IS_NOT = "The first part is right, but {one} is {value}, not {other}."
+WITH_OWN = "The first part is right, but {other} is not {one}, with {given}."
 
 
 def readings_of(desk: Desk, line: Typewritten, step: Step) -> Iterator[Reading]:
     """The links of a chain that hold an unknown, each as an equation; letters and arrows as signs.
 
-    Where none does, the first two sides are one, with all values put in.
+    Where none does, the first two sides are one, with all values put in. What a chain comes to that
+    begins with a force is the value of that force, and no equation of those it was worked out from.
     """
     label = step.label or line.label
     for index, (one, other) in enumerate(pairwise(step.sides)):
+        if _comes_to(desk, step, one, other):
+            continue
         if not (one.numeric and other.numeric) or (index == 0 and _all_numbers(step)):
             first, second = _with_way(desk, one, other), _with_way(desk, other, one)
             yield link(line.text, first, second, label, step.frame)
+
+
+def _comes_to(desk: Desk, step: Step, one: Side, other: Side) -> bool:
+    """Whether two sides of a chain say what other forces than its own come to as a number."""
+    own = value_ended(step, desk.own.known) or letter_of(step, desk.problem.member, desk.own.known)
+    begins = one is step.sides[0]
+    return (
+        other.numeric
+        and own is not None
+        and not begins
+        and any(term.name not in (own, None) for term in one.terms)
+    )
 
 
 def _all_numbers(step: Step) -> bool:
@@ -65,14 +84,44 @@ def broken_link(desk: Desk, step: Step) -> Verdict | None:
     numeric = [(one, other) for one, other in pairwise(step.sides) if one.numeric and other.numeric]
     if _all_numbers(step):
         numeric = numeric[1:]
-    for one, other in numeric:
-        if not _equal(one, other):
-            text = NOT_EQUAL.format(one=_shown(step.text, one), other=_shown(step.text, other))
+    worked = [
+        (one, other) for one, other in pairwise(step.sides) if _comes_to(desk, step, one, other)
+    ]
+    for one, other in (*worked, *numeric):
+        text = _not_what_it_is(desk, step, one, other)
+        if text is not None:
             kind = KINDS["arithmetic"]
             case = Case(desk.problem, Value(""))
             mistake = Mistake(kind.code, None, text, kind.reason(case), "", other.span)
             return Verdict("wrong", text, (mistake,))
     return None
+
+
+def _not_what_it_is(desk: Desk, step: Step, one: Side, other: Side) -> str | None:
+    """What is said of two sides that are not equal, with the student's own values; None where they are."""
+    shown, typed = _shown(step.text, one), _shown(step.text, other)
+    if one.numeric:
+        return None if _equal(one, other) else NOT_EQUAL.format(one=shown, other=typed)
+    known = desk.own.known
+    names = dict.fromkeys(term.name for term in one.terms if term.name is not None)
+    if any(name not in known for name in names):
+        return None
+    held = [KnownValue(1.0, 0.0) if t.name is None else known[t.name] for t in one.terms]
+    true = sum(term.value * own.value for term, own in zip(one.terms, held, strict=True))
+    radius = sum(abs(term.value) * own.radius for term, own in zip(one.terms, held, strict=True))
+    size, number = abs(true), number_of(other)
+    off = abs(size - abs(number)) if other.letter or other.sense else abs(true - number)
+    if off <= max(NEAR * size, radius + min(other.terms[0].radius, NEAR * size)) + 1e-9:
+        return None
+    if [abs(term.value) for term in one.terms] == [1.0]:
+        return IS_NOT.format(one=one.name or shown, value=number_in_words(true), other=typed)
+    given = listed([f"{name} = {number_in_words(known[name].value)}" for name in names])
+    return WITH_OWN.format(one=shown, given=given, other=typed)
+
+
+def number_in_words(value: float) -> str:
+    """A number of the student's as it is told again."""
+    return f"{value:.4g}"
 
 
 def rounded_hard(step: Step) -> bool:

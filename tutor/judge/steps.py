@@ -22,7 +22,7 @@ from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.value_line import as_value, judge_value_line
 from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.verdict import Mistake, Remark, Verdict
-from tutor.judge.worked import named, open_names, shows_working, sized
+from tutor.judge.worked import letter_of, named, shows_working, sized
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step
 from tutor.notation.lexicon import known_word
@@ -91,7 +91,8 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
                 lines.append(own)
             elif main is not None and (value := as_value(desk, line, step, lines)) is not None:
                 if not value.right:
-                    return replace(_value_told(value, _before(line, step)), about=about)
+                    chain = _without_end(step) if len(step.sides) > 2 else ""
+                    return replace(_value_told(value, _before(line, step) or chain), about=about)
             elif _is_true(desk, verdict, own, lines):
                 beside = beside or verdict
             else:
@@ -136,17 +137,16 @@ def _ended(
     desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation]
 ) -> Verdict | None:
     """The verdict on the value that a statement ends in, or on the T or C behind it; else None."""
-    if shows_working(line, step):
+    if shows_working(line, step, desk.own.known):
         return as_value(desk, line, step, lines)
-    last, names = step.sides[-1], open_names(step, desk.own.known)
-    said = last.letter if last.numeric and not any(term.value for term in last.terms) else None
-    if said is None or len(names) != 1 or names[0] not in desk.problem.member:
+    name = letter_of(step, desk.problem.member, desk.own.known)
+    if name is None:
         return None
-    true = desk.values()[names[0]]
+    true, said = desk.values()[name], step.sides[-1].letter
     if abs(true) <= NEGLIGIBLE * largest_load(desk.problem) or (true > 0) == (said == "T"):
         return None
-    kind, case = KINDS["tension-compression"], Case(desk.problem, Value(names[0]), names[0])
-    mistake = Mistake(kind.code, names[0], WAY_ONLY, kind.reason(case), kind.place(case))
+    kind, case = KINDS["tension-compression"], Case(desk.problem, Value(name), name)
+    mistake = Mistake(kind.code, name, WAY_ONLY, kind.reason(case), kind.place(case))
     return Verdict("wrong", WAY_ONLY, (mistake,))
 
 

@@ -14,7 +14,7 @@ from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.values import judge_value
 from tutor.judge.verdict import Mistake, Remark, Verdict
-from tutor.judge.worked import divided_in
+from tutor.judge.worked import divided_in, value_alone, value_ended, value_given
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step, ValueReading
 from tutor.notation.tree import Name
@@ -32,7 +32,7 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
     for step in line.steps:
         if (broken := broken_link(desk, step)) is not None:
             return replace(broken, about=about)
-        if step is result:
+        if step is result and value_ended(step) == value_given(step):
             continue
         for reading in readings_of(desk, line, step):
             each = typed_equation(reading)
@@ -44,7 +44,7 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
     if (component := _component(desk, about, result, line, lines)) is not None:
         return component
     try:
-        value = value_in(line.text, result)
+        value = value_in(line.text, value_alone(result, desk.own.known))
     except Broken as broken:
         reaction = "_" in about.unknown
         broken.words.setdefault("example", "12 or 12 left" if reaction else "12 or 12 C")
@@ -57,12 +57,12 @@ def as_value(
     desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation]
 ) -> Verdict | None:
     """The verdict on a statement behind the equation that is the value of one force; else None."""
-    names = {side.name for side in step.sides if not side.numeric}
-    name = names.pop() if len(names) == 1 else None
-    if name is None or not any(side.numeric for side in step.sides):
+    name = value_ended(step, desk.own.known)
+    if name is None:
         return None
     try:
-        return _judge_value(desk, Value(name), value_in(line.text, step), lines, divided_in(step))
+        value = value_in(line.text, value_alone(step, desk.own.known))
+        return _judge_value(desk, Value(name), value, lines, divided_in(step))
     except Broken:
         return None
 

@@ -20,15 +20,53 @@ def value_given(step: Step) -> str | None:
     return named[0].name
 
 
-def value_at_end(line: Line) -> str | None:
+def value_ended(step: Step, known: Collection[str] = ()) -> str | None:
+    """The unknown whose value a statement ends in, whatever stands between: BC = CD = 18 T; or None.
+
+    It is the one that the chain begins with, else the only one without a value that stands alone.
+    """
+    first, last = step.sides[0], step.sides[-1]
+    if value_given(step) is not None or len(step.sides) < 3 or not last.numeric:
+        return value_given(step)
+    alone = {side.name for side in step.sides if side.name is not None}
+    left = [first.name] if first.name is not None else list(alone.difference(known))
+    return left[0] if len(left) == 1 else None
+
+
+def value_alone(step: Step, known: Collection[str] = ()) -> Step:
+    """A statement without the sides of other unknowns than the one whose value it ends in."""
+    name = value_ended(step, known)
+    sides = tuple(side for side in step.sides if side.numeric or side.name == name)
+    return step if name is None else replace(step, sides=sides)
+
+
+def letter_of(step: Step, members: Collection[str], known: Collection[str]) -> str | None:
+    """The member that a T or C behind a statement speaks of, or None where that is not clear.
+
+    The only one on the side that it begins with, else the only one in it that has no value yet.
+    """
+    if not step.sides[-1].numeric or step.sides[-1].letter is None:
+        return None
+    begins = next((side for side in step.sides if not side.numeric), step.sides[0])
+    first = {term.name for term in begins.terms if term.name is not None}
+    if len(first) == 1 and (name := first.pop()) in members:
+        return name
+    here = [name for name in dict.fromkeys(_names(step)) if name in members]
+    left = [name for name in here if name not in known] or here
+    return left[0] if len(left) == 1 else None
+
+
+def value_at_end(line: Line, known: Collection[str] = ()) -> str | None:
     """The unknown whose value ends a line that shows more than that number alone, or None."""
     worked = len(line.steps) > 1 or len(line.result.sides) > 2
-    return value_given(line.result) if worked else None
+    return value_ended(line.result, known) if worked else None
 
 
-def shows_working(line: Line, step: Step) -> bool:
+def shows_working(line: Line, step: Step, known: Collection[str] = ()) -> bool:
     """Whether a statement is the value that something before it comes to."""
-    return value_given(step) is not None and (len(step.sides) > 2 or step is not line.steps[0])
+    return value_ended(step, known) is not None and (
+        len(step.sides) > 2 or step is not line.steps[0]
+    )
 
 
 def named(line: Line, known: Collection[str]) -> Line:

@@ -3,13 +3,24 @@
 from __future__ import annotations
 
 from collections.abc import Collection
+from dataclasses import replace
 
 from tutor.judge import Along, Equation, M
 from tutor.judge.about import Value, equation_of, from_text
 from tutor.judge.headings import snapped
 from tutor.judge.worked import named, size_of, value_at_end, value_given
 from tutor.model import Problem
-from tutor.notation import Label, Line, Names, Unreadable, read_heading, read_line, value_of
+from tutor.notation import (
+    Label,
+    Line,
+    Names,
+    Reading,
+    Unreadable,
+    one_equation,
+    read_heading,
+    read_line,
+    value_of,
+)
 
 FARTHEST = 1e9
 
@@ -30,7 +41,18 @@ def value_named(line: Typed, known: Collection[str] = ()) -> str | None:
 
 def value_behind(line: Typed, known: Collection[str]) -> str | None:
     """The unknown whose value stands behind its equation: "0.6 AD = 12 => AD = 20"; else None."""
-    return None if isinstance(line, Unreadable) else value_at_end(named(line, known))
+    return None if isinstance(line, Unreadable) else value_at_end(named(line, known), known)
+
+
+def equation_before_value(line: Typed) -> Reading | Unreadable:
+    """The equation that a line begins with, whatever it comes to behind it: "0.6 AD = 12, AD = 20"."""
+    whole = one_equation(line)
+    if isinstance(line, Unreadable) or not isinstance(whole, Unreadable):
+        return whole
+    first = line.steps[0]
+    if len(first.sides) < 2 or (first.sides[0].numeric and first.sides[1].numeric):
+        return whole
+    return replace(first.links[0], label=line.label)
 
 
 def is_bare_value(line: Typed) -> bool:

@@ -17,8 +17,8 @@ from tutor.judge.typed import typed_equation
 from tutor.lesson.reply import Say
 from tutor.lesson.shown import shows_values
 from tutor.lesson.state import State
-from tutor.lesson.steps.headings import value_named
-from tutor.notation import Line, Unreadable, one_equation, read_line
+from tutor.lesson.steps.headings import equation_before_value, value_named
+from tutor.notation import Line, Unreadable, read_line
 from tutor.text import listed
 
 SEVERAL = (
@@ -69,7 +69,7 @@ def _nearest(
     state: State, line: Line | Unreadable, desk: Judge, offers: Iterable[Equation]
 ) -> Equation | None:
     """The equation of the same body that a line which is right for none is nearest to."""
-    reading = one_equation(line)
+    reading = equation_before_value(line)
     if state.about is None or isinstance(reading, Unreadable) or value_named(line) is not None:
         return state.about
     said = typed_equation(reading)
@@ -88,7 +88,7 @@ def _fitting(
     state: State, line: Line | Unreadable, desk: Judge, offers: Iterable[Equation]
 ) -> tuple[Equation, ...]:
     """The equations of `offers` that a line is right for; none for a value or an empty sum."""
-    reading = one_equation(line)
+    reading = equation_before_value(line)
     if isinstance(reading, Unreadable) or reading.label or value_named(line) is not None:
         return ()
     said = typed_equation(reading)

@@ -16,6 +16,7 @@ from tutor.lesson.state import Result, StandingLine, State
 from tutor.lesson.steps.found_last import just_found, only_one_left
 from tutor.lesson.steps.headings import (
     Typed,
+    equation_before_value,
     is_bare_value,
     is_sum,
     is_worked_number,
@@ -24,7 +25,7 @@ from tutor.lesson.steps.headings import (
 )
 from tutor.lesson.steps.result_words import along_its_arrow, result_in_words
 from tutor.lesson.trying import right, wrong
-from tutor.notation import Unreadable, ValueReading, one_equation, read_line, value_of
+from tutor.notation import Unreadable, ValueReading, read_line, value_of
 
 TONES: dict[str, Tone] = {
     "right": "right",
@@ -82,7 +83,7 @@ def _without_heading(event: Event, desk: Judge) -> Event:
 
 def _no_equation(line: Typed) -> Say:
     """What is said of a line that belongs to no equation: first, where it cannot be read."""
-    reading = one_equation(line)
+    reading = equation_before_value(line)
     if isinstance(reading, Unreadable):
         return Say("unreadable", reading.message)
     return Say("note", CHOOSE_FIRST)
@@ -139,14 +140,23 @@ def _take_line(
         return state, Reply((Say("note", shows_nothing(about)),))
     if verdict.right and any(remark.code == "component" for remark in verdict.remarks):
         return state, Reply((Say("right", verdict.text),), True, verdict)
+    if verdict.right and not closing and _says_again(verdict):
+        again, reply = _with_value(state, event, desk, Reply((), True, verdict))
+        if reply.said:
+            return again, reply
     if verdict.right and verdict.restates and not closing:
         said = (Say("remark", remark.text) for remark in verdict.remarks)
-        return _with_value(state, event, desk, Reply(tuple(said), True, verdict))
+        return state, Reply(tuple(said), True, verdict)
     if verdict.right:
         state, reply = keep_line(state, event, about, text, verdict, closing)
         return (state, reply) if closing else _with_value(state, event, desk, reply)
     kept = None if closing else _kept_though(state, event, desk, about, verdict)
     return kept or _refuse(state, event, about, text, verdict)
+
+
+def _says_again(verdict: Verdict) -> bool:
+    """Whether a right line adds nothing to those that stand, save the value it may end in."""
+    return verdict.restates or any(remark.code == "dependent" for remark in verdict.remarks)
 
 
 def _kept_though(
