@@ -124,3 +124,22 @@ def test_a_row_that_stands_twice_is_told_beside_the_report_and_in_it(
     said = capsys.readouterr()
     assert f"{path}:5: BC = 390 T, in the place of 390 C above." in said.err
     assert "## Entered twice" in said.out
+
+
+def test_a_mended_file_is_told_what_still_rests_on_the_old_value_and_another_file_is_not(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A_y is 15 for 150 and AB found from it at A; then A_y alone is mended."""
+    keep = ["--keep", str(tmp_path / "keep")]
+    old = "A_x = 360 left, A_y = 15, B_x = 360\nAB = 15 T\nAC = 360 T\nBC = 390 C\n"
+    path = handed_in(tmp_path, old)
+    assert cli.main(["homework", *keep, ARM, path]) == 1
+    assert "old" not in capsys.readouterr().out
+    mended = old.replace("A_y = 15,", "A_y = 150,")
+    assert cli.main(["homework", *keep, ARM, handed_in(tmp_path, mended)]) == 1
+    assert "**AB still rests on your old A\\_y: go on at joint A.**" in capsys.readouterr().out
+    other = tmp_path / "other.txt"
+    other.write_text(mended, "utf-8")
+    assert cli.main(["homework", *keep, ARM, str(other)]) == 1
+    assert "old" not in capsys.readouterr().out
+    assert cli.main(["homework", *keep, ARM, handed_in(tmp_path, RIGHT)]) == 0

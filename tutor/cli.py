@@ -120,8 +120,9 @@ def homework(options: argparse.Namespace) -> int:
         return 2
     if options.work is not None:
         from tutor.handed_in import check_work  # here for start-up time
+        from tutor.records import Keep
 
-        return check_work(options.path, options.work)
+        return check_work(options.path, options.work, Keep(options.keep))
     return open_deed([options.path], options, "homework")
 
 

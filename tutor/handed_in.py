@@ -1,4 +1,8 @@
-"""What does a file of work show? Its report on standard output, what could not be read beside it."""
+"""What does a file of work show? Its report on standard output, what could not be read beside it.
+
+What was wrong in a file is kept beside the lessons, so that after mending it is told which entries still
+rest on the old values.
+"""
 
 from __future__ import annotations
 
@@ -13,11 +17,13 @@ from tutor.homework.report import Beside
 from tutor.homework.typed import MOST_CHARACTERS
 from tutor.model import Problem, ProblemError, load_problem
 from tutor.model.source import file_name, read_source
+from tutor.records import Keep
+from tutor.workbook import Workbook, open_file_of_work
 
 STANDARD_INPUT = "-"
 
 
-def check_work(path: Path, work: str) -> int:
+def check_work(path: Path, work: str, keep: Keep) -> int:
     """Print the report of the work in a file on the truss at `path`; the exit status.
 
     0 if all that could be checked is right and everything could be read, 1 if not, 2 if a file
@@ -31,19 +37,30 @@ def check_work(path: Path, work: str) -> int:
     text = _text(work)
     if text is None:
         return 2
-    result, told, beside = reviewed(
-        problem, text, "standard input" if work == "-" else file_name(work)
-    )
+    if work == STANDARD_INPUT:
+        result, told, beside = reviewed(problem, text, "standard input")
+    else:
+        book = open_file_of_work(problem, Path(work), keep)
+        result, told, beside = reviewed(problem, text, file_name(work), book)
+        told = (*told, *book.news())
     for line in told:
         print(line, file=sys.stderr)
     print(markdown(problem, result, datetime.now().astimezone(), beside), end="")
     return 0 if result.right and not result.refused else 1
 
 
-def reviewed(problem: Problem, text: str, file: str) -> tuple[Review, tuple[str, ...], Beside]:
-    """The review of typed work, of each line that could not be read where and why, and the truss."""
+def reviewed(
+    problem: Problem, text: str, file: str, book: Workbook | None = None
+) -> tuple[Review, tuple[str, ...], Beside]:
+    """The review of typed work, of each line that could not be read where and why, and the truss.
+
+    `book` holds what was wrong when the file was checked before, and learns what is wrong now.
+    """
     written = read_paper(problem, text)
-    result = review(problem, written.paper.work(problem))
+    before = None if book is None else book.before_of(written.paper)
+    result = review(problem, written.paper.work(problem), before)
+    if book is not None:
+        book.note_check(written.paper, result)
     told = (
         *(f"{file}:{r.name.removeprefix('line ')}: {r.message}" for r in written.refused),
         *(f"{file}:{note.removeprefix('line ')}." for note in written.noted),

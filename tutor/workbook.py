@@ -112,7 +112,11 @@ class Workbook:
     @property
     def before(self) -> Mapping[str, object]:
         """What was wrong at the checks so far, as `review` takes it."""
-        return {"forces": dict(self._were_wrong), "senses": dict(self.paper.senses)}
+        return self.before_of(self.paper)
+
+    def before_of(self, paper: Paper) -> Mapping[str, object]:
+        """The same for a paper that is not kept here: its senses are those of now."""
+        return {"forces": dict(self._were_wrong), "senses": dict(paper.senses)}
 
     def note_check(self, paper: Paper, checked: Review) -> None:
         """Keep which entries of a paper were wrong at its check."""
@@ -233,13 +237,22 @@ def open_workbook(problem: Problem, keep: Keep) -> Workbook:
     Where the truss was changed since, that is in the news; what was entered stays.
     """
     key = key_of(problem)
-    source = "" if problem.source is None else str(problem.source)
-    about = Header(key, problem.title, utc_now(), source, content=content_of(problem))
     older = [f"homework-{first_key_of(problem)}"]
-    kept = KeptLines(keep.folder, homework_name(key), "homework", older, about)
+    kept = KeptLines(keep.folder, homework_name(key), "homework", older, _about(problem))
     book = Workbook(problem, kept)
     then = kept.header
     how = belonging(problem, then.problem, then.content, then.title)
     if how is not None and how.changes and not book.paper.blank:
         book.tell(CHANGED.format(changes=in_short(how.changes)))
     return book
+
+
+def open_file_of_work(problem: Problem, file: Path, keep: Keep) -> Workbook:
+    """What was wrong in a file of work on `problem` at the checks so far; its lines stay in the file."""
+    name = homework_name(f"{key_of(problem)} {file.absolute()}")
+    return Workbook(problem, KeptLines(keep.folder, name, "homework", (), _about(problem)))
+
+
+def _about(problem: Problem) -> Header:
+    source = "" if problem.source is None else str(problem.source)
+    return Header(key_of(problem), problem.title, utc_now(), source, content=content_of(problem))

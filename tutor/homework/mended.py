@@ -54,7 +54,10 @@ def resting(
     before: Mapping[str, Entry],
     standing: Standing,
 ) -> Resting | None:
-    """What rests on the values of the last check, where that explains every wrong entry; else None."""
+    """What rests on the values of the last check, where that explains every wrong entry; else None.
+
+    What else is wrong at the joint where an old value was put in was worked out with it as well.
+    """
     changed = [
         name
         for name, old in before.items()
@@ -65,12 +68,11 @@ def resting(
     wrong = [name for name in entries if name in standing.wrong]
     was = renumbered(bodies, {**entries, **{name: before[name] for name in changed}})
     found = follow(was, wrong, set(entries) - set(wrong), partly=True)
-    if len(found) < len(wrong):
-        return None
     places = _places(was, found, changed)[:MOST_PLACES]
-    if not places:
+    besides = [name for name in wrong if name not in found]
+    if not places or not all(name in was[places[0]].part for name in besides):
         return None
-    at = {name: body for name, (body, _) in found.items()}
+    at = {name: body for name, (body, _) in found.items()} | dict.fromkeys(besides, places[0])
     new = [n for n in changed if any(n in was[place].part for place in places)]
     return Resting(tuple(wrong), tuple(new), places, at)
 
