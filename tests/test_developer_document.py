@@ -51,6 +51,14 @@ def test_every_file_named_is_there() -> None:
         ), path
 
 
+def test_every_module_named_alone_is_there() -> None:
+    there = {path.name for path in (ROOT / "tutor").rglob("*.py")}
+    there |= {path.name for path in (ROOT / "tests").rglob("*.py")}
+    named = set(re.findall(r"`(\w+\.py)`", TEXT))
+    assert len(named) > 30
+    assert named <= there, named - there
+
+
 def test_every_shared_file_of_the_tests_is_named() -> None:
     shared = {p.name for p in (ROOT / "tests").glob("*.py") if not p.name.startswith("test_")}
     for name in shared - {"conftest.py"}:

@@ -94,10 +94,12 @@ class TutorApp(App[int]):
         self.sheet: SheetScreen
         self.shelf: Shelf | None = None
         self.session: Session | None = None
+        self.set_class(self.uncoloured, "-uncoloured")
+        self._take_theme(settings.theme or "")
+
+    def _take_theme(self, chosen: str) -> None:
         for theme in THEMES.values():
             self.register_theme(theme)
-        self.set_class(self.uncoloured, "-uncoloured")
-        chosen = settings.theme or ""
         self.theme = chosen if chosen in THEMES else "dark"
 
     @property
