@@ -112,6 +112,28 @@ def test_the_set_has_the_order_of_the_guide(folder: Path) -> None:
     assert (read.rules.hints, read.rules.attempts) == ("no lines", 5)
 
 
+def test_the_test_paper_of_the_guide_says_no_more_than_is_printed(folder: Path) -> None:
+    (folder / "set.toml").write_text(block("toml set paper"), "utf-8")
+    (problem,) = load_set(folder).problems
+    lesson = Lesson(problem)
+    lesson.take("reasons", chosen=["pins", "joints", "weight"])
+    lesson.take("count", m=3, r=3, **{"2j": 6})
+    lesson.take("support", joint="A", acts=["x"])
+    lesson.take("support", joint="B", acts=["x", "y"])
+    for unknown, sense in {"A_x": "right", "B_x": "right", "B_y": "up"}.items():
+        lesson.take("sense", unknown=unknown, sense=sense)
+    lesson.take("turning", positive="counter-clockwise")
+    typed = re.findall(r"^> (.+)$", block("paper said"), re.M)
+    said = []
+    for line in typed:
+        assert not lesson.take("hint").accepted, "no hint before the last try"
+        said += [f"> {line}", *(say.text for say in lesson.take("type", text=line).said)]
+    assert said == block("paper said").splitlines()
+    for pause in (0, 1e3, 2e3, 3e3):
+        assert lesson.take("hint", now=lesson.state.last_time + pause).accepted
+    assert lesson.state.hints_used == (1, 2, 3, 4)
+
+
 def test_the_keys_of_the_guide_do_what_it_says(folder: Path) -> None:
     given, tolerance = (body for name, body in BLOCKS if name == "toml key")
     path = folder / "eel-trap.toml"

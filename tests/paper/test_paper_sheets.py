@@ -9,18 +9,20 @@ from dataclasses import replace
 from html.parser import HTMLParser
 
 import pytest
-from every_problem import FORCES, problem_of
+from every_problem import FILES, FORCES, problem_of
 
 from tutor.figure import to_svg
 from tutor.model import Problem, load_problem
 from tutor.model.caution import CAUTION
 from tutor.paper import Paper, key, sheet, worked_solution
 from tutor.paper.blocks import Grid, Heading, Words
+from tutor.paper.held import QUESTION
 from tutor.paper.html import to_html
+from tutor.paper.keys import class_key
 from tutor.paper.lines import rounded
 from tutor.paper.markdown import escaped, to_markdown
 from tutor.paper.typst import literal, to_pdf, to_typst
-from tutor.statics import solve
+from tutor.statics import determinacy, loose_joints, solve
 
 PATHS = FORCES
 SMALL = [path for path in PATHS if path.stem in ("lamp-arm", "boarding-boom", "ticket-hut-canopy")]
@@ -46,6 +48,31 @@ def test_a_sheet_tells_no_answer(path) -> None:
     for value in solve(problem).values.values():
         size = rounded(abs(value))
         assert size not in hidden or size in mine or value == 0, size
+
+
+ASKED = [path for path in FILES if problem_of(path).truss is not None]
+
+
+@pytest.mark.parametrize("path", ASKED, ids=lambda path: path.stem)
+def test_a_truss_that_is_asked_about_has_a_sheet_that_does_not_say_what_it_is(path) -> None:
+    problem = problem_of(path)
+    others = [replace(problem, truss=each) for each in ("determinate", "unstable", "indeterminate")]
+    assert len({texts(sheet(each)) for each in others}) == 1
+    assert QUESTION in " ".join(texts(sheet(problem)).split())
+
+
+@pytest.mark.parametrize("path", ASKED, ids=lambda path: path.stem)
+def test_the_key_of_a_truss_that_is_asked_about_says_what_it_is_and_why(path) -> None:
+    problem = problem_of(path)
+    count = determinacy(problem)
+    for paper in (key(problem), class_key([("s1", problem), ("s2", problem)])):
+        told = " ".join(texts(paper).split())
+        assert problem.truss in told
+        assert f"{count.members} + {count.reactions}" in told
+        assert f"2j = {count.equations}" in told
+    if problem.truss == "unstable":
+        assert set(loose_joints(problem)) <= set(re.findall(r"\b[A-Z]\b", told))
+    assert problem.truss in texts(worked_solution(problem))
 
 
 def to_svg_words(problem: Problem) -> str:

@@ -104,7 +104,7 @@ def _not_so(problem: Problem) -> tuple[str, str] | None:
     found = soundness(problem)
     if problem.truss != found:
         return (
-            f"truss says {problem.truss}, but the truss is {found}: {determinacy(problem).said}",
+            f"truss says {problem.truss}, but the truss is {found}: {determinacy(problem).said.rstrip('.')}",
             f'write truss = "{found}", or change the truss',
         )
     if found != "determinate" and problem.vary is not None:

@@ -19,8 +19,8 @@ NO_HINTS = "There are no hints in this set."
 NO_LINES = "In this set the line itself is not given; that was the last hint."
 NOT_RIGHT = "This is not right."
 LAST_TRY = (
-    "That was the last of {attempts} here. Go on trying, or ask for the line with hint: then it "
-    "counts as given."
+    "That was the last of {attempts} here. Go on trying, or take hints now, one after the other: the "
+    "last is the line itself, and with it this counts as given."
 )
 
 

@@ -21,7 +21,7 @@ from tutor.paper.markdown import to_markdown
 from tutor.paper.roster import Person
 from tutor.paper.sheets import key, sheet, worked_solution
 from tutor.paper.typst import to_pdf
-from tutor.statics import Unsolvable, solve
+from tutor.statics import Unsolvable, forces_follow, solve
 from tutor.variants import NoVariant, variant_of
 
 Form = Literal["md", "html", "pdf"]
@@ -158,11 +158,12 @@ def _own(among: ProblemSet, person: Person) -> tuple[Problem, ...]:
 
 
 def _one(problem: Problem, among: ProblemSet, person: Person) -> Problem:
-    """One of them, which statics can solve. Raises ProblemError where there is none."""
+    """One of them, which statics can solve or which is asked about. Raises ProblemError where there is none."""
     file = file_name(problem.source or problem.title)
     try:
         own = variant_of(problem, student=person.id, set=among.name) if person.id else problem
-        solve(own)
+        if forces_follow(own):
+            solve(own)
     except NoVariant as refused:
         cure = "widen a list of [vary], or take a condition away"
         raise ProblemError([Defect(file, 1, str(refused), cure)]) from None

@@ -6,9 +6,10 @@ from collections.abc import Iterator, Sequence
 
 from tutor.model import Problem
 from tutor.paper.blocks import Block, Grid, Paper, Words
+from tutor.paper.held import what_it_is
 from tutor.paper.lines import rounded
-from tutor.paper.sheets import way
-from tutor.statics import Answer, solve
+from tutor.paper.sheets import key, way
+from tutor.statics import Answer, forces_follow, solve
 
 MOST_COLUMNS = 7
 """So many forces stand beside the students on a page; more of them go into another table."""
@@ -17,14 +18,18 @@ MOST_COLUMNS = 7
 def class_key(problems: Sequence[tuple[str, Problem]]) -> Paper:
     """The answers of one problem for each student: (how they are called, their problem).
 
-    Reactions with their sense, members with T or C. Raises `Unsolvable`.
+    Reactions with their sense, members with T or C; one answer for all where the truss is asked about
+    and statics does not solve it. Raises `Unsolvable` of any other.
     """
+    if not forces_follow(problems[0][1]):
+        return key(problems[0][1])
     answers = [(whom, solve(problem)) for whom, problem in problems]
     return Paper(f"{problems[0][1].title}: key", "", tuple(_blocks(answers)))
 
 
 def _blocks(answers: Sequence[tuple[str, Answer]]) -> Iterator[Block]:
     problem = answers[0][1].problem
+    yield from what_it_is(problem)
     yield Words(f"Forces in {problem.force}; T is tension, C compression.")
     for start in range(0, len(problem.unknowns), MOST_COLUMNS):
         names = tuple(problem.unknowns)[start : start + MOST_COLUMNS]

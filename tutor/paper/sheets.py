@@ -9,10 +9,11 @@ from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.judge.about import point_of
 from tutor.model import Problem, Reaction
 from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room, Together, Words
+from tutor.paper.held import IF_HELD, question, what_it_is
 from tutor.paper.lines import force_symbol, rounded
 from tutor.paper.to_joints import brought, lying
 from tutor.paper.way_through import Step, Worked, worked
-from tutor.statics import Answer, solve
+from tutor.statics import Answer, forces_follow, joint_order, solve
 from tutor.text import FEW, listed
 
 JOINTS_A_PAGE = 6
@@ -29,6 +30,7 @@ def sheet(problem: Problem, whom: str = "") -> Paper:
             *_story(problem),
             Picture(truss_figure(problem), f"The truss: {problem.title}", LARGE),
             *lying(problem),
+            *question(problem),
             Words(_task(problem)),
             *_given_reactions(problem),
             _empty_table(problem),
@@ -38,12 +40,16 @@ def sheet(problem: Problem, whom: str = "") -> Paper:
 
 
 def key(problem: Problem, whom: str = "") -> Paper:
-    """The answers alone: the truss with its forces, and tables. Raises `Unsolvable`."""
+    """The answers alone: the truss with its forces, and tables; of a truss that statics does not
+    solve and is asked about, what it is. Raises `Unsolvable` of any other."""
+    if not forces_follow(problem):
+        return Paper(f"{problem.title}: key", whom, (_plain(problem), *what_it_is(problem)))
     answer = solve(problem)
     return Paper(
         f"{problem.title}: key",
         whom,
         (
+            *what_it_is(problem),
             Picture(result_figure(problem, answer.values), _words_of_results(problem), MIDDLE),
             _reactions_table(answer),
             _members_table(answer),
@@ -52,7 +58,14 @@ def key(problem: Problem, whom: str = "") -> Paper:
 
 
 def worked_solution(problem: Problem, whom: str = "") -> Paper:
-    """The whole way, line by line, with a picture of each body. Raises `Unsolvable`."""
+    """The whole way, line by line, with a picture of each body; of a truss that statics does not solve
+    and is asked about, what it is. Raises `Unsolvable` of any other."""
+    if not forces_follow(problem):
+        return Paper(
+            f"{problem.title}: worked solution",
+            whom,
+            (*_story(problem), _plain(problem), *what_it_is(problem)),
+        )
     way = worked(problem)
     answer = solve(problem)
     free = truss_figure(problem, reactions=dict.fromkeys(problem.reaction, ""))
@@ -61,7 +74,8 @@ def worked_solution(problem: Problem, whom: str = "") -> Paper:
         whom,
         (
             *_story(problem),
-            Picture(truss_figure(problem), f"The truss: {problem.title}", MIDDLE),
+            _plain(problem),
+            *what_it_is(problem),
             Words(SIGNS + " Values are written to four figures and used so from then on."),
             *brought(problem, MIDDLE),
             Heading("Free body of the whole truss"),
@@ -85,6 +99,10 @@ def worked_solution(problem: Problem, whom: str = "") -> Paper:
     )
 
 
+def _plain(problem: Problem) -> Picture:
+    return Picture(truss_figure(problem), f"The truss: {problem.title}", MIDDLE)
+
+
 def _story(problem: Problem) -> Iterator[Block]:
     for part in problem.story.split("\n\n"):
         if part.strip():
@@ -93,9 +111,12 @@ def _story(problem: Problem) -> Iterator[Block]:
 
 def _task(problem: Problem) -> str:
     from_reactions = "" if "reactions" in problem.given else "the reactions and "
+    find = f"ind {from_reactions}the force in every member by the method of joints"
+    task = f"F{find}" if problem.truss is None else f"{IF_HELD}f{find}"
+    if problem.truss is None and joint_order(problem).stuck:
+        task += "; where no joint has as few as two unknown forces, cut the truss by a section"
     return (
-        f"Find {from_reactions}the force in every member by the method of joints, and say of each "
-        "member whether it is in tension (T) or in compression (C). Forces are in "
+        f"{task}. Say of each member whether it is in tension (T) or in compression (C). Forces are in "
         f"{problem.force}, lengths in {problem.length}."
     )
 
