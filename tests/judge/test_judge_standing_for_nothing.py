@@ -1,0 +1,31 @@
+"""Is a line of numbers that stand for nothing ever called right, or a value far off?"""
+
+from __future__ import annotations
+
+import pytest
+
+from tutor import Fx, Fy, judge, load_problem, review, solve
+from tutor.shipped import shipped_problems
+
+BOOM = load_problem(next(shipped_problems().glob("*/boarding-boom.toml")))
+
+
+@pytest.mark.parametrize("text", ["1 = 0", "0.5 = 0", "0.1 = 0"])
+def test_a_number_alone_is_right_of_no_sum_of_which_everything_is_known(text: str) -> None:
+    known = {name: float(f"{value:.4g}") for name, value in solve(BOOM).values.items()}
+    for joint in BOOM.joints:
+        for about in (Fx(joint.name), Fy(joint.name)):
+            assert not judge(BOOM, about, text, known=known).right, about
+
+
+def test_a_value_seven_percent_off_is_wrong_beside_all_others_that_are_right() -> None:
+    values = solve(BOOM).values
+    work = {
+        "reactions": {name: values[name] for name in BOOM.reaction},
+        "forces": {name: values[name] for name in BOOM.member},
+    }
+    assert review(BOOM, work).right
+    for name in BOOM.member:
+        if values[name]:
+            off = {**work["forces"], name: 1.07 * values[name]}
+            assert not review(BOOM, {**work, "forces": off}).right, name
