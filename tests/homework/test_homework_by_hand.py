@@ -74,6 +74,7 @@ def test_a_belief_is_told_or_its_place_and_nothing_false_is_called_certain(
         result = reviewed(name, written)
         named = bool(result.accounts) and result.accounts[0].mistake.code in belief.means
         assert named or first in result.places[:2], belief.name
+        assert steps == FULL or set(result.places) <= {"whole", *list(walk)[:steps]}, belief.name
         told.append(named)
         assert not [f for f in result.findings if f.state == "right" and f.name in wrong], (
             belief.name
@@ -107,3 +108,21 @@ def test_a_sheet_mended_step_by_step_is_sent_on_until_all_is_right(name: str) ->
         result = reviewed(name, written, before)
         assert not [n for n in mend if result.finding[n].state != "right"]
     assert result.right
+
+
+def test_a_joint_that_closes_for_who_holds_the_belief_is_named_before_one_that_does_not() -> None:
+    """B closes with the swapped components in one of its sums only, D in both."""
+    name = "Hibbeler 6-1"
+    written = sheet(name, next(iter(beliefs(name))), FULL)
+    assert written is not None
+    assert reviewed(name, written).first == "D"
+
+
+def test_what_else_is_wrong_where_an_old_value_stands_rests_on_it_too() -> None:
+    """DE was found with exchanged components from the old AD; BD from the old AD alone."""
+    name = "Beer and Johnston 6.1"
+    written = sheet(name, next(iter(beliefs(name))), HALF_DONE)
+    assert written is not None
+    result = reviewed(name, {**written, "AB": "1500", "AD": "-2500"}, written)
+    assert set(result.rests) == {"BD", "DE"}
+    assert result.places[0] == "D"
