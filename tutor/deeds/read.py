@@ -13,6 +13,7 @@ from tutor.deeds.equations import heading
 from tutor.deeds.names import names_like
 from tutor.deeds.runs import value_of
 from tutor.deeds.words import BY_WORD, command, first_word, nearest
+from tutor.deeds.zero_said import zero_said
 from tutor.lesson import Lesson
 from tutor.lesson.reply import LINES
 from tutor.model.naming import joint_meant
@@ -28,6 +29,8 @@ def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
     ask, bare = lesson.ask, text.strip()
     if not bare:
         return Lost()
+    if (stated := zero_said(lesson, bare)) is not None:
+        return stated
     if "=" in bare and ask.kind not in ("count", "shares"):
         return _heading(lesson, bare) or Do("type", {"text": text}, text)
     if awaited is not None and any(char.isdigit() for char in bare):

@@ -9,6 +9,7 @@ from __future__ import annotations
 import sys
 from collections import OrderedDict
 from collections.abc import Mapping, Sequence
+from copy import copy
 from dataclasses import replace
 from importlib import import_module
 from inspect import signature
@@ -26,7 +27,7 @@ from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.worked import sized
 from tutor.judge.written import line_of
 from tutor.model import Problem
-from tutor.notation import Names, Unreadable, read_letters, read_line
+from tutor.notation import Line, Names, Unreadable, read_letters, read_line
 from tutor.statics import solve
 
 __all__ = [
@@ -54,7 +55,21 @@ class Judge:
     def __init__(self, problem: Problem) -> None:
         self.problem = problem
         self.names: Names = problem.names
+        self.letters: Mapping[str, float] = {}
         self._values: dict[str, float] | None = None
+
+    def knowing(self, letters: Mapping[str, float]) -> Judge:
+        """This judge for a student whose earlier lines give these letters a size."""
+        if letters == self.letters:
+            return self
+        self.values()
+        other = copy(self)
+        other.letters = letters
+        return other
+
+    def read(self, text: str) -> Line | Unreadable:
+        """A line as typed, with the letters that earlier lines give a size."""
+        return read_line(text, self.names, said=self.letters)
 
     def values(self) -> dict[str, float]:
         """The true value of every unknown, in its positive sense. Unsolvable where there is none."""
@@ -103,7 +118,7 @@ class Judge:
 
     def _letters_in(self, lines: Sequence[str]) -> Mapping[str, float]:
         """The angles and lengths that the student's own lines give a letter."""
-        found: dict[str, float] = {}
+        found = dict(self.letters)
         for text in lines:
             found |= read_letters(text, self.names, found)
         return found

@@ -133,13 +133,22 @@ def positive_sense(problem: Problem, unknown: str, sense: str, sign: float) -> f
     if sense == "against":
         return -1.0 if unknown == f"R_{problem.reaction[unknown].joint}" else -sign
     direction = problem.reaction[unknown].direction
-    way = direction.x if sense in ("left", "right") else direction.y
-    return 1.0 if (way > 0) == (sense in ("right", "up")) else -1.0
+    x, y = way_of(sense)
+    return 1.0 if x * direction.x + y * direction.y > 0 else -1.0
+
+
+def way_of(sense: str) -> tuple[int, int]:
+    """Which way a word such as "left" or "up and left" points along x and along y: 1, -1 or 0."""
+    words = sense.split(" and ")
+    x = ("right" in words) - ("left" in words)
+    return x, ("up" in words) - ("down" in words)
 
 
 def fits(problem: Problem, unknown: str, sense: str) -> bool:
     """Whether a reaction can act in the sense of a word such as "left" or "up" at all."""
     direction = problem.reaction[unknown].direction
-    if sense in ("left", "right"):
-        return direction.x != 0.0
-    return sense == "against" or direction.y != 0.0
+    if sense == "against":
+        return True
+    x, y = way_of(sense)
+    along = [one * other for one, other in ((x, direction.x), (y, direction.y)) if one]
+    return all(each > 0 for each in along) or all(each < 0 for each in along)

@@ -25,6 +25,7 @@ from tutor.lesson.steps import (
     writing,
     zero,
 )
+from tutor.lesson.steps.letters import with_letters
 from tutor.lesson.watching.show import show
 from tutor.model import Problem
 from tutor.statics import forces_follow
@@ -68,6 +69,7 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The state after one event, and what is said; an event that does not fit changes nothing."""
     started = state.started if state.started is not None else event.time
     state = replace(state, started=started, last_time=max(state.last_time, event.time))
+    desk = desk.knowing(state.letters)
     if event.kind == "hint":
         return next_hint(state, event, STEP[state.step].hints(state, desk))
     if event.kind == "show":
@@ -82,6 +84,8 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     ):
         return state, Reply((Say("note", why),))
     after, reply = as_allowed(state, *handler(state, event, desk))
+    if event.kind == "type" and reply.accepted:
+        after = with_letters(after, event, desk)
     if not reply.accepted:
         return after, reply
     moved = _advance(state, after, event)

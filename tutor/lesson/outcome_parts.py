@@ -229,5 +229,6 @@ PARTS: Mapping[str, Whole | Row | Table] = {
     "part": Row(_same, _text),
     "halves_done": Whole(_same, _truth),
     "brought": Row(_same, _text),
+    "letters": Table(_same, _number),
 }
 """How each part of the state is kept, by its name in the file and in `State`."""

@@ -70,7 +70,8 @@ class State:
     problem that is offered; `proposed` says that `about` was not chosen by the student;
     `shown` what was written at the board instead of by the student;
     `part` the joints of the part kept, where a section is open; `halves_done` that it was said why a
-    load on members may be brought to the joints, `brought` the joints to which it was.
+    load on members may be brought to the joints, `brought` the joints to which it was; `letters` the angles (degrees) and lengths that the student's own
+    lines give a letter.
     """
 
     problem: Problem
@@ -101,6 +102,7 @@ class State:
     part: tuple[str, ...] = ()
     halves_done: bool = False
     brought: tuple[str, ...] = ()
+    letters: Mapping[str, float] = field(default_factory=dict)
 
     @cached_property
     def result(self) -> Mapping[str, Result]:

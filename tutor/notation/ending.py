@@ -12,10 +12,14 @@ from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
 from tutor.notation.unreadable import Broken
 from tutor.notation.words import ANGLES, FUNCTIONS, OTHER_FUNCTIONS, front_piece
+from tutor.notation.zero_words import INSPECTION
 
 WORD = re.compile(rf"[{LETTERS}][{LETTERS}0-9_']*+(?:-[{LETTERS}]{{2,}}+)*+")
-_BIT = re.compile(rf"{WORD.pattern}|[←→↑↓]|<[-=]++|[-=]++>|[0-9.,]+|[^ ]")
-_ARROWS: dict[str, Sense] = {"←": "left", "→": "right", "↑": "up", "↓": "down"}
+_BIT = re.compile(rf"{WORD.pattern}|[←→↑↓↖↗↘↙]|<[-=]++|[-=]++>|[0-9.,]+|[^ ]")
+_ARROWS: dict[str, Sense] = {
+    "←": "left", "→": "right", "↑": "up", "↓": "down",
+    "↖": "up and left", "↗": "up and right", "↙": "down and left", "↘": "down and right",
+}  # fmt: skip
 _LETTER = re.compile(
     r"(?:(?<=kN)|(?<=lb)|(?<=kip)|(?<=[0-9 ]k)|(?<=[0-9 )\]#°.,;-]))(?: *+[,;-])? *+(?P<letter>[TtCc])\.? *$"
 )
@@ -160,15 +164,17 @@ def unknown(word: str, names: Names) -> bool:
 
 def tail(text: str, start: int, end: int, names: Names) -> int | None:
     """The column where words begin behind the number or formula that starts at `start`, if they do."""
-    for found in re.finditer(rf"[@∠]|[←→↑↓]|<[-=]++|[-=]++>|{WORD.pattern}", text[:end]):
+    for found in re.finditer(rf"[@∠]|[←→↑↓↖↗↘↙]|<[-=]++|[-=]++>|{WORD.pattern}", text[:end]):
         at = found.start()
         if at < start or not text[start:at].strip(" =+-*/("):
             continue
         word = found.group()
-        if word[0] in "@∠←→↑↓<-=":
+        if word[0] in "@∠←→↑↓↖↗↘↙<-=":
             return _backed(text, start, at)
         if text[at - 1 : at] and (text[at - 1].isalnum() or text[at - 1] in "_{"):
             continue
+        if INSPECTION.match(text, at):
+            return _backed(text, start, at)
         if (
             len(word) < 5
             and folded(word) not in MEANINGS

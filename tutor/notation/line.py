@@ -14,7 +14,8 @@ from tutor.notation.reading import Reading, link
 from tutor.notation.tree import Name, Node, Span
 
 Letter = Literal["T", "C"]
-Sense = Literal["left", "right", "up", "down", "against"]
+Slanting = Literal["up and left", "up and right", "down and left", "down and right"]
+Sense = Literal["left", "right", "up", "down", "against"] | Slanting
 
 
 @fact

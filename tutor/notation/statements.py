@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Mapping
 from dataclasses import replace
@@ -25,6 +26,8 @@ from tutor.notation.unreadable import Broken
 from tutor.notation.zero_words import zero_members
 
 _SAID_TO_BE = re.compile(r"[\w{}]+\s*=")
+SAME = 0.005
+"""So far apart two sizes of one letter may be, as a share, that a line gives it: one is rounded."""
 _COUNTED = re.compile(r"[([]?[0-9]{1,2}[a-z]?[)\]]?")
 
 
@@ -285,6 +288,8 @@ class Statements:
         letter = angle or named_length(self.text, start, end, names)
         if letter is not None:
             name, node, size = letter
+            if name in self.letters and not math.isclose(self.letters[name], size, rel_tol=SAME):
+                raise Broken("two-sizes", *trimmed(self.text, start, end), name=name)
             self.found.letters[name], self.letters[name] = node, size
         elif is_quantity(self.text, start, end, names):
             self.found.passed.append(Span(*trimmed(self.text, start, end)))

@@ -30,6 +30,10 @@ SPELLED: Mapping[str, str] = {
     "→": "right",
     "↑": "up",
     "↓": "down",
+    "↖": "up and left",
+    "↗": "up and right",
+    "↘": "down and right",
+    "↙": "down and left",
     "⇒": "=>",
     "∴": "so",
     "½": "1/2",
@@ -57,7 +61,7 @@ def spelled(text: str) -> str:
 
 @lru_cache(maxsize=1024)
 def _letter(char: str) -> str:
-    """One character in ASCII: its letter without accents, a Greek letter's name, or a question mark."""
+    """One character in ASCII: its letter without accents, a Greek letter's name, or what it is called."""
     if char.isascii():
         return char
     if char == "·":
@@ -67,4 +71,4 @@ def _letter(char: str) -> str:
         said = name.partition(" LETTER ")[2].split(" ")[0].lower()
         return said.capitalize() if "CAPITAL" in name else said
     bare = unicodedata.normalize("NFKD", char).encode("ascii", "ignore").decode("ascii")
-    return bare if bare.isprintable() and bare else "?"
+    return bare if bare.isprintable() and bare else f"({name.lower()})" if name else "?"

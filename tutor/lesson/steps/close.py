@@ -19,7 +19,7 @@ from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import equation_called, is_bare_value, value_named
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.writing import keep_line, take_text
-from tutor.notation import Line, Reading, Unreadable, one_equation, read_line
+from tutor.notation import Line, Reading, Unreadable, one_equation
 from tutor.text import listed
 
 QUESTION = (
@@ -83,7 +83,7 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         if not reply.accepted:
             return state, reply
     text = event.text("text")
-    line = read_line(text, desk.names)
+    line = desk.read(text)
     reading = one_equation(line)
     if (
         isinstance(line, Unreadable)

@@ -25,6 +25,7 @@ from tutor.lesson.steps.writing import take_text
 from tutor.lesson.steps.zero import RULES as RULES
 from tutor.lesson.steps.zero import zero_hints
 from tutor.model.naming import member_meant
+from tutor.notation.zero_words import says_inspection
 from tutor.text import listed
 
 NONE_ALONE = (
@@ -164,7 +165,8 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     before = state
     state, reply = take_text(replace(state, about=about), event, desk, about)
     if about is not None and len(state.lines) > len(before.lines):
-        state, reply = teach(before, about, state, reply)
+        if not says_inspection(event.text("text")):
+            state, reply = teach(before, about, state, reply)
         if state.joint is not None:
             following = _next_direction(state, state.joint)
             state = replace(state, about=following or state.about, proposed=True)

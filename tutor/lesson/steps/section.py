@@ -22,7 +22,6 @@ from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import take_text
 from tutor.model.naming import member_meant
-from tutor.notation import read_line
 from tutor.statics import Section, meetings, section, sections
 from tutor.text import listed
 
@@ -174,7 +173,7 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         if not reply.accepted:
             return state, reply
     text = event.text("text")
-    own = headed(state.problem, read_line(text, desk.names), None)
+    own = headed(state.problem, desk.read(text), None)
     about, how = equation_meant(state, text, desk, offers(state))
     if own is not None:
         about, how = of_part(state, own), ()

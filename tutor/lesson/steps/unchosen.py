@@ -18,7 +18,7 @@ from tutor.lesson.reply import Say
 from tutor.lesson.shown import shows_values
 from tutor.lesson.state import State
 from tutor.lesson.steps.headings import equation_before_value, value_named
-from tutor.notation import Line, Unreadable, read_line
+from tutor.notation import Line, Unreadable
 from tutor.text import listed
 
 SEVERAL = (
@@ -37,7 +37,7 @@ def equation_meant(
     the line is right for, or, where it is right for none, to the one it is nearest to. Else it is the
     only one of `offers` that the line is right for. Where several are, they are named and none is taken.
     """
-    line = read_line(text, desk.names)
+    line = desk.read(text)
     about = headed(state.problem, line, state.joint)
     if about is None and not state.proposed:
         about = state.about

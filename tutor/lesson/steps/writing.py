@@ -23,9 +23,10 @@ from tutor.lesson.steps.headings import (
     value_behind,
     value_named,
 )
+from tutor.lesson.steps.letters import take_letters
 from tutor.lesson.steps.result_words import along_its_arrow, result_in_words
 from tutor.lesson.trying import right, wrong
-from tutor.notation import Unreadable, ValueReading, read_line, value_of
+from tutor.notation import Unreadable, ValueReading, value_of
 
 TONES: dict[str, Tone] = {
     "right": "right",
@@ -54,7 +55,9 @@ def take_text(
     """
     event = _without_heading(event, desk)
     text = event.text("text")
-    line = read_line(text, desk.names)
+    line = desk.read(text)
+    if isinstance(line, Unreadable) and line.code == "letters":
+        return take_letters(state, event, desk)
     unknown = value_named(line, state.result)
     if unknown is None:
         if is_bare_value(line) or (is_worked_number(line) and just_found(state)):
@@ -76,7 +79,7 @@ def take_text(
 def _without_heading(event: Event, desk: Judge) -> Event:
     """The event as if "ΣFx: A_x = 0" had been typed as "A_x = 0", which is a line and a value."""
     _, _, rest = event.text("text").partition(":")
-    if not rest or value_named(read_line(rest, desk.names)) is None:
+    if not rest or value_named(desk.read(rest)) is None:
         return event
     return replace(event, data={**event.data, "text": rest.strip()})
 
@@ -119,7 +122,7 @@ def _is_meant_as_line(
         return False
     if unknown not in equation_of(state.problem, about).linear:
         return False
-    if verdict.mistakes[0].code == "not-equilibrium" and not is_sum(read_line(text, desk.names)):
+    if verdict.mistakes[0].code == "not-equilibrium" and not is_sum(desk.read(text)):
         return False
     return not desk.judge(Value(unknown), text, state.own).right
 
@@ -136,7 +139,7 @@ def _take_line(
 ) -> tuple[State, Reply]:
     verdict = desk.judge(about, text, state.own, standing(state, about, closing))
     true_of = about if verdict.right else verdict.true_of
-    if true_of is not None and not shows_values(state, read_line(text, desk.names), true_of):
+    if true_of is not None and not shows_values(state, desk.read(text), true_of):
         return state, Reply((Say("note", shows_nothing(about)),))
     if verdict.right and any(remark.code == "component" for remark in verdict.remarks):
         return state, Reply((Say("right", verdict.text),), True, verdict)
@@ -178,7 +181,7 @@ def _kept_though(
 
 def _with_value(state: State, event: Event, desk: Judge, before: Reply) -> tuple[State, Reply]:
     """The value taken as well that a right line ends in, where the lines that stand give it."""
-    unknown = value_behind(read_line(event.text("text"), desk.names), state.result)
+    unknown = value_behind(desk.read(event.text("text")), state.result)
     if unknown is None or unknown in state.result or not lines_giving(state, unknown):
         return state, before
     return _take_value(state, event, desk, unknown, before)

@@ -33,6 +33,11 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "write both in one line, the letter first: {found}, and then the equation",
         examples=(("θ = 36.87°", 1), ("a = 4 m", 1), ("tan θ = 3/4", 1)),
     ),
+    "two-sizes": Complaint(
+        "“{found}” gives {name} another size than stands before it",
+        "give {name} one size only",
+        examples=(("tan θ = 3/4 ⇒ θ = 53.13°", 15), ("θ = 30°, θ = 60°", 10)),
+    ),
     "empty-side": Complaint(
         "there is nothing {side} the = sign",
         "write something on both sides, 0 where nothing is left",

@@ -1,0 +1,95 @@
+"""Is a sentence that states a zero-force member taken as that, and nothing else for it?"""
+
+from __future__ import annotations
+
+import pytest
+from families import exact, plain_problem
+from walks import walk_to
+
+from tutor.deeds import deed_of
+from tutor.deeds.deed import Do, Tell, Unfinished
+from tutor.lesson import Lesson
+from tutor.model import Load, Problem, Support
+
+BOX: Problem = plain_problem(
+    [("A", 0, 0), ("B", 4, 0), ("C", 4, 3), ("D", 0, 3)],
+    ("AB", "BC", "CD", "DA", "AC"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [Load("C", (("right", exact(35)),))],
+)
+"""Two members meet at D and nothing else acts there: CD and DA are zero, and AC is not."""
+
+
+@pytest.fixture
+def lesson() -> Lesson:
+    return walk_to("joints", BOX)[0]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "CD is a zero-force member",
+        "Joint D: F_CD is a zero-force member",
+        "F_CD = 0 (zero-force member)",
+        "cd is a zero-force member",
+        "At D: CD is zero",
+    ],
+)
+def test_the_rule_is_asked_for_where_a_sentence_states_a_zero_force_member(
+    lesson: Lesson, text: str
+) -> None:
+    deed = deed_of(lesson, text)
+    assert isinstance(deed, Unfinished)
+    assert (deed.deed, deed.given) == ("zero", "CD")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "By inspection of joint D: F_CD = 0",
+        "By inspection, CD is a zero-force member",
+        "F_CD = 0 by inspection",
+    ],
+)
+def test_any_rule_that_shows_it_will_do_by_inspection(lesson: Lesson, text: str) -> None:
+    deed = deed_of(lesson, text)
+    assert isinstance(deed, Do)
+    assert lesson.take(deed.kind, **deed.data).accepted
+    assert lesson.state.result["CD"].how == "zero-force"
+
+
+def test_a_member_that_no_rule_shows_to_be_zero_is_not_so_by_inspection(lesson: Lesson) -> None:
+    deed = deed_of(lesson, "By inspection: F_AC = 0")
+    assert isinstance(deed, Do)
+    reply = lesson.take(deed.kind, **deed.data)
+    assert not reply.accepted
+    assert "AC" not in lesson.state.result
+
+
+def test_several_members_are_stated_one_after_the_other(lesson: Lesson) -> None:
+    deed = deed_of(lesson, "CD and DA are zero-force members")
+    assert isinstance(deed, Tell)
+    assert "one zero-force member after the other" in deed.lines[0]
+
+
+@pytest.mark.parametrize(
+    "text", ["ΣFy = 0 => F_DA = 0 (by inspection)", "F_CD = 0", "F_CD = 5 (by inspection)"]
+)
+def test_a_sum_or_a_value_stays_a_line(lesson: Lesson, text: str) -> None:
+    deed = deed_of(lesson, text)
+    assert isinstance(deed, Do)
+    assert deed.kind == "type"
+
+
+def test_a_zero_that_a_standing_line_gives_is_its_value(lesson: Lesson) -> None:
+    assert lesson.take("type", text="Joint D: ΣFx = CD = 0").accepted
+    deed = deed_of(lesson, "F_CD = 0 (zero-force member)")
+    assert isinstance(deed, Do)
+    assert lesson.take(deed.kind, **deed.data).accepted
+    assert lesson.state.result["CD"].how == "solved"
+
+
+def test_one_who_has_seen_it_is_not_told_that_it_can_be_seen(lesson: Lesson) -> None:
+    reply = lesson.take("type", text="Joint D: ΣFy = 0 => F_DA = 0 (by inspection)")
+    assert reply.accepted
+    assert "without a line" not in reply.text

@@ -1,0 +1,49 @@
+"""Does a sentence state a zero-force member: "AB is a zero-force member", "F_AB = 0 by inspection"?"""
+
+from __future__ import annotations
+
+from tutor.deeds.deed import Deed, Do, Tell
+from tutor.deeds.runs import zero
+from tutor.lesson import Lesson, State
+from tutor.lesson.reply import LINES
+from tutor.lesson.solvable import is_determined
+from tutor.notation import Line, Unreadable, read_line
+from tutor.notation.zero_words import says_inspection, says_zero
+
+WHERE = LINES | {"joint"}
+ONE_AT_A_TIME = "State one zero-force member after the other, like zero {name} two."
+
+
+def zero_said(lesson: Lesson, text: str) -> Deed | None:
+    """The deed of a sentence that says a member to be zero; None for any other text.
+
+    What the lines that stand give already is a value, and no statement of its own. "By inspection"
+    names no rule, so that any that shows it will do; where nothing is said, the rule is asked for.
+    """
+    by_inspection = says_inspection(text)
+    if lesson.ask.kind not in WHERE or not (by_inspection or says_zero(text)):
+        return None
+    line = read_line(text, lesson.problem.names)
+    members = () if isinstance(line, Unreadable) else _members_alone(lesson.state, line)
+    if not members:
+        return None
+    if any(is_determined(lesson.state, name) for name in members):
+        return Do("type", {"text": text}, text)
+    if len(members) > 1:
+        return Tell((ONE_AT_A_TIME.format(name=members[0]),))
+    return zero(lesson, f"{members[0]} along" if by_inspection else members[0])
+
+
+def _members_alone(state: State, line: Line) -> tuple[str, ...]:
+    """The members of a line that sets each to zero and says nothing else, least of all a sum."""
+    found = []
+    for step in line.steps:
+        labels = [label for label in (line.label, step.label) if label is not None]
+        named = [side.name for side in step.sides if not side.numeric]
+        nothing = all(term.value == 0.0 for s in step.sides if s.numeric for term in s.terms)
+        if any(label.kind for label in labels) or len(named) != 1 or not nothing:
+            return ()
+        if len(step.sides) < 2 or named[0] is None or named[0] not in state.problem.member:
+            return ()
+        found.append(named[0])
+    return tuple(dict.fromkeys(found))
