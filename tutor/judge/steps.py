@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from tutor.judge.about import Equation, Value
 from tutor.judge.chain import broken_link, readings_of, rounded_hard
+from tutor.judge.components import component_verdict
 from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.line import ROUNDED_HARD, Line, judge_line
@@ -74,7 +75,13 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
     lines = list(desk.lines)
     main: Verdict | None = None
     beside: Verdict | None = None
+    aside: Verdict | None = None
     for step in line.steps:
+        if (component := _component(desk, about, step)) is not None:
+            if not component.right:
+                return component
+            aside = aside or component
+            continue
         for reading in readings_of(desk, line, step):
             own = typed_equation(reading)
             if (ratio := _ratio_of_components(own)) is not None:
@@ -102,7 +109,15 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
             return replace(main, about=about)
     if main is not None:
         return main
-    return beside or _no_equation(about, line)
+    return beside or aside or _no_equation(about, line)
+
+
+def _component(desk: Desk, about: Equation, step: Step) -> Verdict | None:
+    """The verdict on a statement of a component of a force that has its value; None for any other."""
+    verdict = component_verdict(desk, about.joint, step)
+    if verdict is None:
+        return None
+    return replace(broken_link(desk, step) or verdict, about=about)
 
 
 def _to_its_end(

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from tutor.judge import Equation, Judge, in_words
+from tutor.judge.components import component_stated
 from tutor.judge.fit import fit
 from tutor.judge.headings import headed
 from tutor.judge.independent import adds_something, same_body
@@ -38,6 +39,8 @@ def equation_meant(
     only one of `offers` that the line is right for. Where several are, they are named and none is taken.
     """
     line = desk.read(text)
+    if component_stated(line) in state.result:
+        return state.about, ()
     about = headed(state.problem, line, state.joint)
     if about is None and not state.proposed:
         about = state.about

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tutor.judge import Equation, Judge, Mistake, Value, Verdict, in_words
+from tutor.judge import Equation, Fx, Judge, Mistake, Value, Verdict, in_words
 from tutor.judge.about import as_text, equation_of
+from tutor.judge.components import component_stated
 from tutor.judge.independent import same_body
+from tutor.judge.known_values import KnownValue, KnownValues
+from tutor.judge.same import SAME
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say, Tone
 from tutor.lesson.rollers import roller_that_pulls
@@ -58,6 +61,9 @@ def take_text(
     line = desk.read(text)
     if isinstance(line, Unreadable) and line.code == "letters":
         return take_letters(state, event, desk)
+    name = component_stated(line)
+    if name is not None and (name in state.result or lines_giving(state, name)):
+        return _take_component(state, event, desk, about or Fx(state.joint), name)
     unknown = value_named(line, state.result)
     if unknown is None:
         if is_bare_value(line) or (is_worked_number(line) and just_found(state)):
@@ -74,6 +80,21 @@ def take_text(
         if is_open and _is_meant_as_line(state, desk, about, unknown, text, verdict):
             return _refuse(state, event, about, text, verdict)
     return _take_value(state, event, desk, unknown, Reply(()))
+
+
+def _take_component(
+    state: State, event: Event, desk: Judge, about: Equation, name: str
+) -> tuple[State, Reply]:
+    """A component of a force that has a value, or that the lines give one; nothing is kept of it."""
+    own, text = state.own, event.text("text")
+    if name not in own.known:
+        value = own.sign(name) * desk.values()[name]
+        known = {**own.known, name: KnownValue(value, SAME * abs(value))}
+        own = KnownValues(own.senses, known)
+    verdict = desk.judge(about, text, own)
+    if verdict.right:
+        return state, Reply((Say("right", verdict.text),), True, verdict)
+    return _refuse(state, event, about, text, verdict)
 
 
 def _without_heading(event: Event, desk: Judge) -> Event:

@@ -1,0 +1,77 @@
+"""Is a component of a force that has its value judged as that, and never as a sum of forces?"""
+
+from __future__ import annotations
+
+import pytest
+from families import down, exact, plain_problem
+
+from tutor.judge import Equation, Fx, Fy, judge
+from tutor.model import Load, Problem, Support
+
+SHED: Problem = plain_problem(
+    [("A", 0, 0), ("B", 12, 0), ("C", 12, 5)],
+    ("AB", "BC", "AC"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [Load("C", (("right", exact(240)),)), down("C", 30)],
+)
+"""Worked by hand at C: 12/13 AC = 240, so that AC = 260 and its components are 240 and 100."""
+KNOWN = {"AC": 260}
+
+
+@pytest.mark.parametrize("about", [Fx("C"), Fy("C"), Fx("A"), Fx()])
+@pytest.mark.parametrize(
+    "text", ["F_ACy = (5/13)(260) = 100 kN", "(F_AC)_x = 12/13*260 = 240", "ACy = 100"]
+)
+def test_a_component_is_right_whichever_sum_is_asked_for_and_is_none(
+    about: Equation, text: str
+) -> None:
+    verdict = judge(SHED, about, text, known=KNOWN)
+    assert verdict.right
+    assert [remark.code for remark in verdict.remarks] == ["component"]
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("F_ACy = (12/13)(260) = 240 kN", "component"),
+        ("F_ACx = (5/13)(260) = 100", "component"),
+        ("F_ACy = 260", "whole-force"),
+        ("F_ACy = (5/13)(260) = 110", "arithmetic"),
+        ("F_ACy = 117", "arithmetic"),
+        ("F_ACy = -100", "sign"),
+    ],
+)
+def test_a_wrong_component_is_told_by_what_it_comes_to(text: str, code: str) -> None:
+    verdict = judge(SHED, Fx("C"), text, known=KNOWN)
+    assert [mistake.code for mistake in verdict.mistakes] == [code]
+
+
+@pytest.mark.parametrize(
+    ("joint", "text", "kind"),
+    [
+        ("C", "F_ACy = 100 ↓", "right"),
+        ("C", "F_ACy = 100 ↑", "wrong"),
+        ("A", "F_ACy = 100 ↑", "right"),
+        ("A", "F_ACx = 240 ←", "wrong"),
+        ("C", "F_ACx = 240 ←", "right"),
+        ("B", "F_ACx = 240 ←", "right"),
+        ("C", "F_ACx = 240 ↑", "undecided"),
+    ],
+)
+def test_the_arrow_of_a_component_is_that_of_the_force_on_the_joint(
+    joint: str, text: str, kind: str
+) -> None:
+    """A tension pulls C down and to the left, and A up and to the right; on B it does not act."""
+    assert judge(SHED, Fx(joint), text, known=KNOWN).kind == kind
+
+
+def test_a_component_of_an_open_force_is_no_component_of_a_known_one() -> None:
+    verdict = judge(SHED, Fx("C"), "F_ACy = 100")
+    assert "component" not in [remark.code for remark in verdict.remarks]
+
+
+def test_a_component_before_its_sum_leaves_the_sum_to_count() -> None:
+    text = "F_ACy = 5/13*260 = 100; ΣFy = -30 - BC - 100 = 0"
+    verdict = judge(SHED, Fy("C"), text, known=KNOWN)
+    assert verdict.right
+    assert "component" not in [remark.code for remark in verdict.remarks]
