@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from tutor.deeds.deed import Deed, Do, Tell
 from tutor.deeds.runs import zero
 from tutor.lesson import Lesson, State
@@ -10,6 +12,7 @@ from tutor.lesson.solvable import is_determined
 from tutor.notation import Line, Unreadable, read_line
 from tutor.notation.zero_words import says_inspection, says_zero
 
+THE_WORD = re.compile(r"(?:do\s+)?zero\b", re.IGNORECASE)
 WHERE = LINES | {"joint"}
 ONE_AT_A_TIME = "State one zero-force member after the other, like zero {name} two."
 
@@ -20,6 +23,8 @@ def zero_said(lesson: Lesson, text: str) -> Deed | None:
     What the lines that stand give already is a value, and no statement of its own. "By inspection"
     names no rule, so that any that shows it will do; where nothing is said, the rule is asked for.
     """
+    if THE_WORD.match(text):
+        return None
     by_inspection = says_inspection(text)
     if lesson.ask.kind not in WHERE or not (by_inspection or says_zero(text)):
         return None
