@@ -284,3 +284,41 @@ def test_a_value_cannot_follow_from_a_link_that_does_not_hold() -> None:
 def test_a_value_of_another_force_is_never_that_of_the_one_asked_for(text: str) -> None:
     known = {**KNOWN, "AB": "16"}
     assert not judge(GANTRY, Value("DE"), text, known=known).right
+
+
+def test_the_unit_is_named_where_a_chain_ends_in_another_one() -> None:
+    verdict = told(Fy("A"), ".6AD + 12 = 0 => AD = -12/.6 = -20 N")
+    assert verdict.text.endswith("-12/.6 comes out in kN, not in the unit of -20 N.")
+    assert told(Fy("A"), ".6AD + 12 = 0 => AD = -12/.6 = -21 N").text.endswith("is not -12/.6.")
+    assert told(Fy("A"), ".6AD + 12 = 0 => AD = -12/.6 = -20000 N").right
+
+
+def test_a_sum_along_a_level_or_an_upright_member_is_one_along_its_axis() -> None:
+    assert not told(Fx("A"), "ΣF along AB: AB + .8AD = 0").remarks
+    assert told(Fy("A"), "ΣF along AB: 12 + .6AD = 0").remarks
+    assert not told(Fy("D"), "ΣF along BD: -24 - BD - .6AD - .6DE = 0", known={}).remarks
+
+
+# By hand: A_y = (12*6 + 24*3)/9 = 16, joint E: BE = -4/5 AE = 16; so that the sum at B has the numbers
+# of the part with A, B and E as well.
+LADDER = read_text(
+    """
+title = "Pipe rack over the yard"
+force = "kN"
+length = "m"
+members = ["AB", "BC", "CD", "AE", "EF", "FD", "BE", "CF", "BF"]
+joints = { A = [0, 0], B = [3, 0], C = [6, 0], D = [9, 0], E = [3, 4], F = [6, 4] }
+supports = { A = "pin", D = "roller" }
+loads = [{ at = "B", down = 12 }, { at = "C", down = 24 }]
+""",
+    "ladder.toml",
+).problem
+
+
+@pytest.mark.parametrize("end", ["", ", BF = -5", " => 5 C"])
+def test_a_line_with_a_value_put_in_is_the_sum_of_its_own_joint_before_any_other_body(
+    end: str,
+) -> None:
+    known = {"A_x": "0", "A_y": "16", "D_y": "20"}
+    verdict = judge(LADDER, Fx("B"), f"4/5 BF + 16 - 12 = 0{end}", known=known)
+    assert verdict.true_of == Fy("B")

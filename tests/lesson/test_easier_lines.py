@@ -57,6 +57,12 @@ def test_a_zero_force_member_in_the_line_is_pointed_at_without_its_name() -> Non
     assert not any(name in told[0] for name in unknown)
 
 
+def test_who_writes_that_it_was_seen_is_not_told_that_it_can_be_seen() -> None:
+    _, do = walk_to("joints", load_problem(FOLDER / "boat-shed-roof.toml"))
+    do("joint", joint="H")
+    assert remarks(do("type", text="ΣFy = 0 => F_DH = 0 (by inspection)")) == []
+
+
 @pytest.mark.parametrize("path", FILES, ids=lambda path: path.stem)
 def test_no_reply_of_a_whole_walk_holds_two_remarks_nor_a_kind_too_often(path) -> None:
     lesson = Lesson(load_problem(path))

@@ -19,10 +19,12 @@ from tutor.notation import Line as Typewritten
 from tutor.notation import Reading, Side, Step
 from tutor.notation.reading import link
 from tutor.notation.tree import Negative
+from tutor.notation.units import NEWTONS, measure
 from tutor.text import listed
 
 MINUS = ("-", "−", "–")
 NOT_EQUAL = "The first part is right, but {other} is not {one}."
+IN_UNIT = "The first part is right, but {one} comes out in {unit}, not in the unit of {other}."
 IS_NOT = "The first part is right, but {one} is {value}, not {other}."
 WITH_OWN = "The first part is right, but {other} is not {one}, with {given}."
 
@@ -101,7 +103,11 @@ def _not_what_it_is(desk: Desk, step: Step, one: Side, other: Side) -> str | Non
     """What is said of two sides that are not equal, with the student's own values; None where they are."""
     shown, typed = _shown(step.text, one), _shown(step.text, other)
     if one.numeric:
-        return None if _equal(one, other) else NOT_EQUAL.format(one=shown, other=typed)
+        if _equal(one, other):
+            return None
+        unit = desk.problem.force
+        said = IN_UNIT if _only_unit(desk, one, other) else NOT_EQUAL
+        return said.format(one=shown, other=typed, unit=unit)
     known = desk.own.known
     names = dict.fromkeys(term.name for term in one.terms if term.name is not None)
     if any(name not in known for name in names):
@@ -117,6 +123,14 @@ def _not_what_it_is(desk: Desk, step: Step, one: Side, other: Side) -> str | Non
         return IS_NOT.format(one=one.name or shown, value=number_in_words(true), other=typed)
     given = listed([f"{name} = {number_in_words(known[name].value)}" for name in names])
     return WITH_OWN.format(one=shown, given=given, other=typed)
+
+
+def _only_unit(desk: Desk, one: Side, other: Side) -> bool:
+    """Whether a number would follow from the one before it in the problem's own unit of force."""
+    if one.unit or not other.unit or other.unit not in NEWTONS:
+        return False
+    scale = measure(other.unit, desk.problem.force, desk.problem.length).value
+    return abs(abs(number_of(one)) - abs(number_of(other)) / scale) <= SAME * abs(number_of(one))
 
 
 def number_in_words(value: float) -> str:

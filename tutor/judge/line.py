@@ -26,7 +26,7 @@ from tutor.judge.unrecorded import joint_sum_with_unrecorded, not_recorded, with
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.whole_line import off_by
 from tutor.model import Problem, Tolerance
-from tutor.notation import Names, Reading
+from tutor.notation import Label, Names, Reading
 from tutor.notation.fact import fact
 
 NOTHING = 1e-9
@@ -157,6 +157,8 @@ def _of_something_else(line: Line) -> Verdict | None:
     if used is not None and not line.holds and not (used.only_idle and used.term_by_term):
         used = None
     plainly_used = used is not None and (used.term_by_term or used.only_idle)
+    if not plainly_used and (axis := _other_axis_with_unrecorded(line)) is not None:
+        return _true_elsewhere(line, axis)
     other = true_of(own, true, line.tolerance, strictly=plainly_used or not own.names)
     if other is None and line.holds and not plainly_used:
         part, number_by_itself = true_of_part(own, true, line.tolerance)
@@ -166,6 +168,21 @@ def _of_something_else(line: Line) -> Verdict | None:
         return _true_elsewhere(line, other)
     if used is not None:
         return line.right(Remark("unrecorded", not_recorded(used.names, values)))
+    return None
+
+
+def _other_axis_with_unrecorded(line: Line) -> Equation | None:
+    """The other sum at the same joint that the line is, with values put in that are not recorded yet.
+
+    It goes before any other body that the numbers of the line happen to fit.
+    """
+    joint = line.about.joint
+    for about in (Fx(joint), Fy(joint)) if joint is not None and line.holds else ():
+        other = TrueEquation(line.problem, about, line.own)
+        if about != line.about and line.typed.names <= other.unknowns.keys():
+            used = with_unrecorded(line.typed, other, line.values())
+            if used is not None and used.names and used.term_by_term:
+                return about
     return None
 
 
@@ -233,6 +250,13 @@ def headed_otherwise(about: Equation, reading: Reading) -> str | None:
         return None
     kind = {"Fx": "x", "Fy": "y", "M": "moment", "Along": "along"}[type(about).__name__]
     other_point = isinstance(about, M) and label.point is not None and label.point != about.at
-    if label.kind != kind or other_point:
+    if _kind_of(label) != kind or other_point:
         return f"What you wrote is {in_words(about)}, though its heading says otherwise."
     return None
+
+
+def _kind_of(label: Label) -> str | None:
+    """What a heading asks for; a sum along a level or an upright member is one along an axis."""
+    if label.kind != "along" or label.degrees is None or label.degrees % 90.0:
+        return label.kind
+    return "y" if label.degrees % 180.0 else "x"

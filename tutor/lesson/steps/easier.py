@@ -20,6 +20,9 @@ from tutor.statics import shown_zero
 MOST_TAUGHT = 2
 """How often each kind of remark is made in one lesson."""
 
+SEEN = "inspection"
+"""The word of one who saw the force without a sum, and is not told that it can be seen."""
+
 COUNTS = ("no unknown", "one unknown", "two unknowns", "three unknowns")
 
 
@@ -32,6 +35,8 @@ def teach(before: State, about: Equation, after: State, reply: Reply) -> tuple[S
         return after, reply
     for kind, find in KINDS:
         if before.taught.count(kind) >= MOST_TAUGHT:
+            continue
+        if kind == "zero-force" and SEEN in after.lines[-1].text.lower():
             continue
         if (text := find(before, about)) is not None:
             said = Say("remark", text, teaches=True)
