@@ -72,12 +72,15 @@ def shown(text: str) -> str:
     return f'"{text}"'
 
 
-def listed(names: Iterable[str], most: int = 6) -> str:
-    """ "A", "A and B", "A, B and C"; beyond `most` names the rest is counted."""
+def listed(names: Iterable[str], most: int = 6, last: str = "and") -> str:
+    """ "A", "A and B", "A, B and C"; beyond `most` names the rest is counted.
+
+    `last` is the word before the last one.
+    """
     known = list(names)
     if len(known) > most:
         return ", ".join(known[: most - 1]) + f" and {len(known) - most + 1} more"
-    return " and ".join(filter(None, [", ".join(known[:-1]), *known[-1:]]))
+    return f" {last} ".join(filter(None, [", ".join(known[:-1]), *known[-1:]]))
 
 
 MARKED = str.maketrans(

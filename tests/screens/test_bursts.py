@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+import threading
 from pathlib import Path
+from typing import Any
 
-from pressing import lesson_of, line_of, press, seen, settle, walk_of
+import pytest
+from pressing import FIRST, lesson_of, line_of, make_app, press, seen, settle, walk_of
 from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed, said
 from textual import events
 from textual.pilot import Pilot
 from textual.widgets import Input
 
+from tutor.screens import opening
+from tutor.screens.sheet import SheetScreen
+from tutor.screens.walk import WalkScreen
 from tutor.screens.widgets.action_bar import ActionBar
 from tutor.screens.widgets.choices import Choices
+from tutor.session import Session, open_session
 
 ENTER = "enter"
 
@@ -39,6 +46,31 @@ async def paste(pilot: Pilot[int], text: str, lines: int) -> None:
 def texts(pilot: Pilot[int]) -> list[str]:
     """The lines typed in the lesson, as they were judged."""
     return [str(e.data["text"]) for e in lesson_of(pilot).events if e.kind == "type"]
+
+
+class TestKeysWhileAProblemOpens:
+    async def test_wait_for_it_and_do_nothing_on_the_list_below(
+        self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        typed = threading.Event()
+
+        def slow(*args: Any) -> Session:
+            typed.wait(20)
+            return open_session(*args)
+
+        monkeypatch.setattr(opening, "open_session", slow)
+        app = make_app(tmp_path, FIRST / "lamp-arm.toml")
+        async with app.run_test() as pilot:
+            await settle(pilot, lambda: isinstance(app.screen, SheetScreen))
+            for name in keys("show\n"):  # o would draw a truss of one's own, s show the skills
+                pilot.app.post_message(events.Key(name, name if len(name) == 1 else None))
+            await pilot.pause(0.1)
+            assert isinstance(app.screen, SheetScreen)
+            typed.set()
+            await settle(pilot, lambda: isinstance(app.screen, WalkScreen))
+            await settle(pilot, lambda: bool(lesson_of(pilot).events))
+            assert [e.kind for e in lesson_of(pilot).events] == ["show"]
+            assert app.screen is walk_of(pilot)
 
 
 class TestKeysInOneRead:

@@ -41,7 +41,8 @@ def test_a_set_has_the_numbers_of_its_student_and_says_so(my_set: Path) -> None:
 def test_a_set_for_nobody_is_as_it_is_written_and_says_how_to_get_ones_own(my_set: Path) -> None:
     as_written = personal(load_set(my_set), None)
     assert as_written.problems == load_set(my_set).problems
-    assert AS_WRITTEN in as_written.title
+    assert as_written.note == AS_WRITTEN
+    assert as_written.title == "Week 3 (due 2026-12-01)"
 
 
 def test_a_set_that_does_not_vary_keeps_its_title(my_set: Path) -> None:

@@ -13,6 +13,7 @@ Sight = Literal[
     "last",
     "where",
     "figure",
+    "large",
     "truss",
     "arm",
     "lines",

@@ -179,6 +179,8 @@ def figure(lesson: Lesson, rest: str) -> Deed | None:
     joint = joint_meant(lesson.problem, rest.removeprefix("joint ").strip())
     if joint is not None:
         return Show("figure", joint)
+    if rest.lower() == "large":
+        return Show("large")
     return None if rest else Show("figure")
 
 

@@ -88,6 +88,12 @@ COMMANDS: tuple[Command, ...] = (
         ("joint",),
     ),
     Command(
+        ("large",),
+        "large",
+        "shows the picture as large as the window; line by line, says it.",
+        runs.shows("large"),
+    ),
+    Command(
         ("truss", "story", "problem"),
         "truss",
         "says the problem again.",

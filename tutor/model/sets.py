@@ -24,7 +24,8 @@ class ProblemSet:
 
     `broken` holds the error of each file that cannot be used, `set.toml` included; `warnings` what
     else there is to say of those that can. Both are by the file's path, in the set's order. Each
-    problem carries the set's `rules` too. `unread` is how many files the reader has left out.
+    problem carries the set's `rules` too. `unread` is how many files the reader has left out. `note`
+    is a sentence about its numbers, for whoever opens it.
     """
 
     title: str
@@ -34,6 +35,7 @@ class ProblemSet:
     path: Path | None = None
     rules: Rules = field(default_factory=Rules)
     unread: int = 0
+    note: str = ""
 
     @property
     def file(self) -> Path | None:

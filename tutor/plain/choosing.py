@@ -202,6 +202,7 @@ def list_lines(sets: Sequence[ProblemSet], guide: Guide) -> Iterator[str]:
         for refused in each.broken.values():
             yield "A file of this set cannot be used:"
             yield from (str(defect) for defect in refused.problems)
+    yield from dict.fromkeys(each.note for each in sets if each.note)
     if number:
         yield "Type the number of a problem, draw for a truss of your own, or leave."
 

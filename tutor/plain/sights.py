@@ -46,6 +46,7 @@ SIGHTS: Mapping[Sight, Callable[[Lesson, str], Iterable[str]]] = {
     "last": _last,
     "where": lambda lesson, of: telling.where_lines(lesson.state),
     "figure": _figure,
+    "large": _figure,
     "truss": lambda lesson, of: telling.opening_lines(lesson.problem),
     "arm": _arm,
     "lines": lambda lesson, of: telling.line_lines(lesson.state),

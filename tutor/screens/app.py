@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from tutor.screens.sheet import SheetScreen
     from tutor.screens.shelf import Shelf
     from tutor.screens.walk import WalkScreen
+    from tutor.screens.widgets.figure_pane import FigurePane
     from tutor.session import Session
 
 STOPPED = (
@@ -171,7 +172,9 @@ class TutorApp(App[int]):
 
             open_own(self, self.deed, lone, self.drawing)
         elif lone is not None:
+            self.typed.hold()
             self._open(lone)
+            return
         self.typed.let_go()
 
     def look_where_left(self) -> None:
@@ -233,6 +236,14 @@ class TutorApp(App[int]):
         from tutor.screens.dialogs.told import Told  # after the first frame, for start-up time
 
         self.push_screen(Told("Help", help_text((*SHEET, *WALK))))
+
+    def on_figure_pane_enlarged(self, message: FigurePane.Enlarged) -> None:
+        from tutor.screens.dialogs.large import Large  # after the first frame, for start-up time
+
+        self.push_screen(Large([message.picture], 0, self.looks.glyphs))
+
+    def on_walk_screen_ready(self) -> None:
+        self.typed.let_go()
 
     def on_walk_screen_step_done(self, message: WalkScreen.StepDone) -> None:
         self.change(self.settings.done_right(message.step))

@@ -13,13 +13,17 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True)
 class Deed:
-    """One deed: its stable id, letter, chord (or none), the word on the bar, what it does."""
+    """One deed: its stable id, letter, chord (or none), the word on the bar, what it does.
+
+    One that is `off_bar` is told of elsewhere on the screen.
+    """
 
     id: str
     letter: str
     chord: str
     label: str
     does: str
+    off_bar: bool = False
 
     @property
     def keys(self) -> str:
@@ -63,6 +67,7 @@ WALK: tuple[Deed, ...] = (
         "figure",
         "The next picture; in a narrow window, the picture or the lines.",
     ),
+    Deed("large", "v", "", "large", "The picture as large as the window.", off_bar=True),
     Deed("practice", "p", "", "practice", "Open the smaller problem that was offered."),
     Deed("step", "s", "ctrl+l", "steps", "Go to another step."),
     Deed("table", "t", "", "table", "Everything found so far, and saving it to a file."),

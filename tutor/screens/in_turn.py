@@ -18,8 +18,6 @@ from textual.app import App
 from textual.message_pump import MessagePump
 from textual.widgets import Input
 
-from tutor.screens.widgets.counts import Count
-
 ROUNDS = 3
 """A key's doings may post a message whose doings post another: so often each queue is waited for."""
 ENTERS = frozenset({"enter", "ctrl+j"})
@@ -113,7 +111,7 @@ class InTurn:
         if not isinstance(event, events.Key) or not event.is_printable:
             return False
         character, focused = event.character or "", self._app.focused
-        passed_on = isinstance(focused, Count) and character.isalpha()
+        passed_on = getattr(focused, "passes_letters_on", False) and character.isalpha()
         return isinstance(focused, Input) and not passed_on
 
     async def _done_with(self) -> None:

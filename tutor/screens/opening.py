@@ -19,6 +19,7 @@ from tutor.records.settings import Given
 from tutor.screens import walk_deeds
 from tutor.screens.background import Runs, beside
 from tutor.screens.dialogs.choose import Choose
+from tutor.screens.in_turn import InTurn
 from tutor.screens.looks import Looks
 from tutor.screens.sheet import SheetScreen
 from tutor.screens.shelf import Entry, Left, lessons_on
@@ -42,6 +43,7 @@ class Opener(Runs, Protocol):
     guide: Guide | None
     given: Given
     session: Session | None
+    typed: InTurn
 
     @property
     def looks(self) -> Looks: ...
@@ -83,6 +85,7 @@ def ask(app: Opener, entry: Entry, lessons: tuple[Left, ...], say: Say) -> None:
             start(app, entry, None if key == AFRESH else lessons[int(key)].kept.path, say)
 
     app.push_screen(Choose(entry.title, "You have worked on this problem before.", choices), chosen)
+    app.typed.let_go()
 
 
 def told(left: Left) -> str:
@@ -188,6 +191,7 @@ def kept_words(session: Session) -> str:
 
 def refuse(app: Opener, fault: Exception, say: Say) -> None:
     """Say why a problem cannot be opened."""
+    app.typed.let_go(forget=True)
     app.sheet.uncover()
     if isinstance(fault, Unsolvable):
         say(f"This problem cannot be worked: {fault.reason} {fault.how}".rstrip())

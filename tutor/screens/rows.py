@@ -65,4 +65,6 @@ def about(entry: Entry) -> Content:
         parts.append(Content(FIRST.format(titles=titles)))
     if defects:
         parts.append(Content(defects))
+    if entry.note:
+        parts.append(Content(entry.note))
     return Content("\n\n").join(part for part in parts if part.plain)

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, ClassVar
 from rich.cells import cell_len
 from textual import events
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
+from textual.binding import BindingType
 from textual.containers import Horizontal, Vertical, VerticalScroll
 from textual.content import Content
 from textual.message import Message
@@ -30,13 +30,14 @@ from tutor.screens.shelf import Entry, Group
 from tutor.screens.small import is_small, offer
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.figure_pane import FigurePane
+from tutor.screens.widgets.problem_list import ProblemList
 from tutor.text import visible
 
 if TYPE_CHECKING:
     from tutor.progress.guide import Guide
     from tutor.session import Session
 
-LEAD = "Choose a problem with the arrow keys and press enter."
+LEAD = "Arrow keys choose (left, right: another set), space reads on, enter opens."
 WIDE = 116
 LONGEST = 44
 
@@ -45,11 +46,7 @@ class SheetScreen(Screen[None]):
     """The list of problems; it posts what was chosen and shows what it is handed."""
 
     CSS_PATH = "sheet.tcss"
-    BINDINGS: ClassVar[list[BindingType]] = [
-        *bindings(SHEET, "sheet"),
-        Binding("pageup", "detail(-1)", show=False, id="sheet.detail-up"),
-        Binding("pagedown", "detail(1)", show=False, id="sheet.detail-down"),
-    ]
+    BINDINGS: ClassVar[list[BindingType]] = [*bindings(SHEET, "sheet")]
 
     @dataclass
     class Chosen(Message):
@@ -81,7 +78,7 @@ class SheetScreen(Screen[None]):
         yield Static(Content(TITLE), id="sheet-title")
         yield Static(Content(""), id="sheet-skills")
         with Horizontal(id="sheet-middle"):
-            yield OptionList(id="problems", markup=False)
+            yield ProblemList(id="problems", markup=False)
             with Vertical(id="beside-list"):
                 with VerticalScroll(id="detail", can_focus=False):
                     yield Static(id="about")
@@ -253,8 +250,15 @@ class SheetScreen(Screen[None]):
         bar = self.query_one(ActionBar)
         (self.query_one(OptionList) if bar.has_focus else bar).focus()
 
-    def action_detail(self, step: int) -> None:
-        self.query_one("#detail", VerticalScroll).scroll_relative(y=4 * step, animate=False)
+    def on_problem_list_read_on(self, message: ProblemList.ReadOn) -> None:
+        """The next rows of what is told of the problem; from the end to the beginning."""
+        message.stop()
+        detail = self.query_one("#detail", VerticalScroll)
+        if detail.scroll_offset.y >= detail.max_scroll_y:
+            detail.scroll_home(animate=False)
+        else:
+            step = max(1, detail.scrollable_content_region.height - 1)
+            detail.scroll_relative(y=step, animate=False)
 
     def on_resize(self, event: events.Resize) -> None:
         narrow = event.size.width < WIDE

@@ -26,7 +26,8 @@ MOST = 5
 class Entry:
     """One row of the sheet: a problem, or a file that cannot be used, with what is wrong in it.
 
-    `before` has the keys and titles of the problems that come first.
+    `before` has the keys and titles of the problems that come first, `note` what there is to say of
+    its numbers.
     """
 
     title: str
@@ -35,6 +36,7 @@ class Entry:
     path: Path | None = None
     defects: tuple[Defect, ...] = ()
     before: tuple[tuple[str, str], ...] = ()
+    note: str = ""
 
     def waits_for(self, left: Mapping[str, str]) -> tuple[str, ...]:
         """The titles of what comes first and is not done; `left` says where each problem stands."""
@@ -111,6 +113,7 @@ def _group(found: ProblemSet) -> Group:
             problem.source,
             () if problem.source is None else found.warnings.get(problem.source, ()),
             tuple((key_of(each), each.title) for each in found.before(problem)),
+            found.note if problem.vary is not None else "",
         )
         for problem in found.problems
     ]

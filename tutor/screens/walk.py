@@ -20,6 +20,7 @@ from tutor.lesson import Ask, Reply, Say
 from tutor.lesson.reply import TICKED, TYPED
 from tutor.model import Problem
 from tutor.screens import answers, walk_deeds, walk_pictures, walk_words
+from tutor.screens.brief import FROM_TABLE, brief
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import WALK, Deed
 from tutor.screens.line_and_bar import bindings
@@ -41,8 +42,6 @@ from tutor.session import Session
 from tutor.text import visible
 
 NARROW = 60
-
-
 RESERVED = tuple(deed for deed in WALK if deed.id not in ("answer", "skip", "begin"))
 """The deeds that may be possible at once, at a joint."""
 
@@ -57,6 +56,9 @@ class WalkScreen(Screen[str]):
         Binding("pageup", "said(-1)", show=False, id="walk.said-up"),
         Binding("pagedown", "said(1)", show=False, id="walk.said-down"),
     ]
+
+    class Ready(Message):
+        """The walk stands: what was typed ahead of it can be taken."""
 
     @dataclass
     class StepDone(Message):
@@ -87,13 +89,11 @@ class WalkScreen(Screen[str]):
         self.onward = onward
         self.guided = False
         self.begun_with = tuple(said)
-        self.session = session
-        self.looks = looks
+        self.session, self.looks = session, looks
         self.place = 0
         self.said: list[Say] = []
         self.preview: tuple[str, str] | None = None
-        self.unmended = ""
-        self.heard: tuple[Say, ...] = ()
+        self.unmended, self.heard = "", tuple[Say, ...]()
         self.pasting = Pasting(self)
 
     def compose(self) -> ComposeResult:
@@ -109,14 +109,14 @@ class WalkScreen(Screen[str]):
         yield ActionBar(id="actions")
 
     def on_mount(self) -> None:
-        state = self.session.lesson.state
         self.line.complete = lambda text: completions(self.session.lesson, text)
-        self.line.recall([t.text for t in state.tries if t.text])
+        self.line.recall([t.text for t in self.session.lesson.state.tries if t.text])
         said = [*self.begun_with, *walk_words.greeting(self.session)]
         self.show(said)
-        if state.step == "table":
+        if self.session.lesson.state.step == "table":
             self.to_answer()
             walk_deeds.open_table(self, said)
+        self.post_message(self.Ready())
 
     @property
     def ask(self) -> Ask:
@@ -142,9 +142,10 @@ class WalkScreen(Screen[str]):
             self.said if self.pasting.under_way or (kind == "hint" and not reply.accepted) else []
         )
         new = [say for say in (*reply.said, *notices) if self.pasting.under_way or say not in stays]
-        self.show([*stays, *new], len(stays))
+        self.heard = (*(self.heard if kind == "hint" else ()), *new)
+        self.show([*stays, *brief(new)], len(stays))
         if after.step == "table" and before.step != "table":
-            walk_deeds.open_table(self, reply.said)
+            walk_deeds.open_table(self, brief(reply.said, FROM_TABLE))
         return reply
 
     def tell(self, *texts: str) -> None:
@@ -168,6 +169,7 @@ class WalkScreen(Screen[str]):
         )
         self.show_pictures()
         self.set_class(ask.kind in TYPED, "-typing")
+        self.set_class(ask.kind in TICKED, "-ticking")
         self.query_one(AnswerPane).show(ask, state)
         self.show_bar()
 
@@ -249,8 +251,7 @@ class WalkScreen(Screen[str]):
 
     def point_out(self, reply: Reply) -> None:
         """Mark the place in the line that the reply is about, where it may be told."""
-        line = self.query_one(LineInput)
-        line.mark(answers.marked(self.session.lesson.state, reply, line.value))
+        self.line.mark(answers.marked(self.session.lesson.state, reply, self.line.value))
 
     def on_asked(self, message: Asked) -> None:
         message.stop()
@@ -272,10 +273,7 @@ class WalkScreen(Screen[str]):
     def action_bar(self) -> None:
         """From what is being answered to the bar, and back."""
         bar = self.query_one(ActionBar)
-        if bar.has_focus:
-            self.to_answer()
-        else:
-            bar.focus()
+        (self.to_answer if bar.has_focus else bar.focus)()
 
     def action_said(self, step: int) -> None:
         self.query_one(ReplyPane).scroll_relative(y=3 * step, animate=False)
@@ -284,9 +282,11 @@ class WalkScreen(Screen[str]):
         self.show_bar()
 
     def on_resize(self, event: events.Resize) -> None:
+        high = event.size.height
         self.set_class(event.size.width < NARROW, "-narrow")
-        self.set_class(event.size.height < 20, "-low")
-        self.set_class(event.size.height >= 32, "-tall")
+        self.set_class(high < 20, "-low")
+        self.set_class(high < 32, "-short")
+        self.set_class(high >= 32, "-tall")
         small = is_small(event.size)
         if small and not self.has_class("-small"):
             self.call_after_refresh(self.add, Say("note", offer(event.size)))

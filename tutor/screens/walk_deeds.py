@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 def possible(walk: WalkScreen) -> frozenset[str]:
     """The ids of the deeds that make sense now."""
     state, kind = walk.session.lesson.state, walk.ask.kind
-    found = {"figure", "step", "help", "leave"}
+    found = {"figure", "large", "step", "help", "leave"}
     if kind != "table":
         found.add("hint")
     found |= _of_the_board(walk, kind)
@@ -132,6 +132,10 @@ def skip(walk: WalkScreen) -> None:
 
 def figure(walk: WalkScreen) -> None:
     walk_pictures.show_next(walk)
+
+
+def large(walk: WalkScreen) -> None:
+    walk_pictures.show_large(walk)
 
 
 def practice(walk: WalkScreen) -> None:
@@ -267,6 +271,7 @@ DO: Mapping[str, Callable[[WalkScreen], None]] = {
     "undo": undo,
     "skip": skip,
     "figure": figure,
+    "large": large,
     "practice": practice,
     "step": step,
     "table": show_table,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from tutor.figure import Figure
+from tutor.screens.dialogs.large import Large
 from tutor.screens.pictures import pictures
 from tutor.screens.widgets.figure_pane import FigurePane, titled
 from tutor.screens.widgets.lines_pane import LinesPane
@@ -43,6 +44,19 @@ def show_next(walk: WalkScreen) -> None:
     else:
         walk.place += 1
     show(walk)
+
+
+def show_large(walk: WalkScreen) -> None:
+    """The picture with the whole window to itself, and from it the others."""
+    found = pictures(walk.session.lesson.state, walk.ask, walk.preview)
+
+    def left(place: int | None) -> None:
+        if place is not None and not walk.has_class("-two"):
+            walk.place = place
+        show(walk)
+        walk.to_answer()
+
+    walk.app.push_screen(Large(found, walk.place, walk.looks.glyphs), left)
 
 
 def show_other(walk: WalkScreen, title: str, figure: Figure) -> None:

@@ -26,8 +26,12 @@ from tutor.deeds.words import BY_WORD
 from tutor.figure import moment_figure
 from tutor.judge import M
 from tutor.lesson import Say, State
+from tutor.lesson.reply import LINES
 from tutor.screens import answers, walk_deeds, walk_pictures
+from tutor.screens.brief import brief
+from tutor.screens.dialogs.told import Told
 from tutor.screens.pictures import TURNS, free_joint
+from tutor.screens.widgets.reply_pane import said_row
 from tutor.session import Session
 
 if TYPE_CHECKING:
@@ -118,7 +122,7 @@ def typed(walk: WalkScreen, text: str, line: str) -> None:
         return
     walk.unmended = text
     walk.line.begin(text)
-    if reply.verdict is None and walk.ask.about is None:
+    if reply.verdict is None and walk.ask.about is None and walk.ask.kind in LINES:
         walk.add(Say("note", HOW_TO_CHOOSE))
     else:
         walk.point_out(reply)
@@ -192,11 +196,25 @@ def unknown_lines(state: State) -> tuple[str, ...]:
     )
 
 
+def hear_again(walk: WalkScreen) -> None:
+    """The last verdict with the hints since; over the screen where they were many."""
+    if not walk.heard:
+        walk.tell("Nothing was answered yet.")
+    elif brief(walk.heard) != walk.heard:
+        rows = [said_row(say, walk.looks.ascii_only).plain for say in walk.heard]
+        walk.app.push_screen(
+            Told("Written at the board", "\n".join(rows)), lambda _: walk.to_answer()
+        )
+    else:
+        walk.show(walk.heard)
+
+
 SHOWN: Mapping[str, Callable[[WalkScreen, str], None]] = {
     "question": _question,
     "where": _question,
-    "last": lambda walk, of: walk.show(walk.heard),
+    "last": lambda walk, of: hear_again(walk),
     "figure": _figure,
+    "large": lambda walk, of: walk_pictures.show_large(walk),
     "truss": lambda walk, of: walk_deeds.show_story(walk),
     "arm": _arm,
     "lines": lambda walk, of: walk_pictures.show_lines(walk),

@@ -8,21 +8,25 @@ from tutor.model import Defect, Problem, ProblemError, ProblemSet
 from tutor.model.source import file_name
 from tutor.variants.choose import NoVariant, variant_of
 
-AS_WRITTEN = "numbers as written; for your own, begin with --student and your id"
+AS_WRITTEN = "The numbers are those of the file; for your own, begin with --student and your id."
 CURE = "tell your instructor: pinjoint check says what to change"
 
 
 def personal(among: ProblemSet, student: str | None) -> ProblemSet:
     """The set with the numbers of a student, or as it is written where none is known.
 
-    Its title says for whom the numbers are, where any of them vary, and when it is due. A problem that
-    has no numbers for the student is among the broken ones.
+    Its title says for whom the numbers are, where any of them vary, and when it is due; its note that
+    they are nobody's own. A problem that has no numbers for the student is among the broken ones.
     """
     notes = []
+    note = ""
     problems: list[Problem] = list(among.problems)
     broken = dict(among.broken)
     if any(problem.vary is not None for problem in problems):
-        notes.append(f"the numbers of {student}" if student else AS_WRITTEN)
+        if student:
+            notes.append(f"the numbers of {student}")
+        else:
+            note = AS_WRITTEN
     if among.rules.due is not None:
         notes.append(f"due {among.rules.due:%Y-%m-%d}")
     if student:
@@ -36,4 +40,4 @@ def personal(among: ProblemSet, student: str | None) -> ProblemSet:
                 if problem.source is not None:
                     broken[problem.source] = ProblemError([defect])
     title = f"{among.title} ({'; '.join(notes)})" if notes else among.title
-    return replace(among, title=title, problems=tuple(problems), broken=broken)
+    return replace(among, title=title, problems=tuple(problems), broken=broken, note=note)

@@ -65,7 +65,7 @@ def _inviting(desk: Judge, state: State, reply: Reply) -> tuple[State, Reply]:
     move = next_move(state, desk) if reply.accepted else None
     if move is None or move.guess is None:
         return state, reply
-    answers = listed([option.words for option in move.guess.options], most=8)
+    answers = listed([option.words for option in move.guess.options], most=8, last="or")
     invited = Say("note", GUESS.format(question=move.guess.question, answers=answers))
     return state, replace(reply, said=(*reply.said, invited))
 

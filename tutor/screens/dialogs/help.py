@@ -44,6 +44,8 @@ up, down          in the line: the lines entered before
 """
 EVERYWHERE = """\
 page up, down     scroll what was said
+left, right       on the list: to the set before or after
+space             on the list: reads on in what is told beside it
 ctrl+p            a list of all that can be done, to search in
 ctrl+q            ends the program at once; all that was done is kept
 The mouse does all of it too. With shift held, most terminals let you

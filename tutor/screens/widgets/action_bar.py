@@ -50,16 +50,19 @@ class ActionBar(Widget, can_focus=True):
     cursor: reactive[int | None] = reactive(None)
     reserved: reactive[tuple[Deed, ...]] = reactive((), layout=True)
     typing: reactive[bool] = reactive(False, layout=True)
+    unseen: tuple[Deed, ...] = ()
 
     def offer(self, deeds: Sequence[Deed], typing: bool, reserved: Sequence[Deed] = ()) -> None:
         """Show these deeds; `typing` says that letters now go into a line, so that escape leads.
 
         The bar keeps as many rows as the `reserved` deeds need, so that it moves nothing above it.
         """
-        if tuple(deeds) != self.deeds:
+        shown = tuple(deed for deed in deeds if not deed.off_bar)
+        if shown != self.deeds:
             self.cursor = None
-        self.deeds = tuple(deeds)
-        self.reserved = tuple(reserved)
+        self.deeds = shown
+        self.unseen = tuple(deed for deed in deeds if deed.off_bar)
+        self.reserved = tuple(deed for deed in reserved if not deed.off_bar)
         self.typing = typing
 
     def _rows(self, width: int, deeds: Sequence[Deed] | None = None) -> Rows:
@@ -128,7 +131,8 @@ class ActionBar(Widget, can_focus=True):
             return
         event.stop()
         event.prevent_default()
-        meant = [deed.id for deed in self.deeds if deed.letter == event.character]
+        known = (*self.deeds, *self.unseen)
+        meant = [deed.id for deed in known if deed.letter == event.character]
         if meant:
             self.post_message(Asked(meant[0]))
         else:

@@ -20,6 +20,8 @@ from tutor.screens.widgets.line_input import pass_on_alt
 class Count(Input):
     """One field. A letter is no part of a number: it goes on, to the line."""
 
+    passes_letters_on = True
+
     async def _on_key(self, event: events.Key) -> None:
         pass_on_alt(event)
         if event.is_printable and (event.character or "").isalpha():

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, cast
 
 from textual.app import ComposeResult
 from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.geometry import Size
+from textual.message import Message
 from textual.reactive import reactive
 from textual.widget import Widget
 
@@ -84,19 +86,31 @@ def cells_content(figure: Figure, columns: int, rows: int, glyphs: Glyphs) -> Co
 class FigurePane(VerticalScroll, can_focus=False):
     """One drawing, or two side by side where there is room, under their titles."""
 
+    shown: tuple[str, Figure] | None = None
+
+    @dataclass
+    class Enlarged(Message):
+        """The picture was clicked: it is wanted larger."""
+
+        picture: tuple[str, Figure]
+
     def compose(self) -> ComposeResult:
         yield Drawing(id="drawing")
+
+    def on_click(self) -> None:
+        if self.shown is not None:
+            self.post_message(self.Enlarged(self.shown))
 
     def show(self, title: str, figure: Figure | None, glyphs: str) -> None:
         """Show one figure under its title."""
         self.border_title = Content(one_line(title))
+        self.shown = None if figure is None else (title, figure)
         self.query_one(Drawing).show(figure, glyphs)
         self.can_focus = glyphs == "words"
 
 
 def titled(pictures: Sequence[tuple[str, Figure]], place: int) -> tuple[str, Figure]:
-    """The picture at `place`, going round, with how many there are."""
+    """The picture at `place`, going round, with how many there are and the key that enlarges it."""
     title, figure = pictures[place % len(pictures)]
-    if len(pictures) > 1:
-        title = f"{title} ({place % len(pictures) + 1} of {len(pictures)}, f: next)"
-    return title, figure
+    counted = f"{place % len(pictures) + 1} of {len(pictures)}, " if len(pictures) > 1 else ""
+    return f"{title} ({counted}v: large)", figure
