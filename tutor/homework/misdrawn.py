@@ -178,6 +178,8 @@ def _between(problem: Problem, one: str, other: str) -> str:
 
 def _printed(number: float, size: float) -> Iterator[Fraction]:
     """The numbers that may be printed and lie close by, the plainest first."""
+    if not math.isfinite(number):
+        return
     seen: set[Fraction] = set()
     for grid in GRIDS:
         printed = round(Fraction(number) / grid) * grid
