@@ -174,3 +174,21 @@ def test_a_wrong_line_is_named_alike_with_its_value_and_without(at_c: Lesson) ->
     assert valued.verdict is not None
     assert [m.code for m in alone.verdict.mistakes] == [m.code for m in valued.verdict.mistakes]
     assert at_c.state.tries[-1].place == at_c.state.tries[-2].place == "Fy @ C"
+
+
+@pytest.mark.parametrize("text", ["BC = 150*13/5 = 390 C", "BC = -150*13/5 = -390"])
+def test_a_value_with_its_working_is_taken_as_the_sum_it_is_worked_out_from(
+    at_c: Lesson, text: str
+) -> None:
+    reply = at_c.take("type", text=text, now=3.0)
+    assert reply.said[0].text == "Taken as ΣFy at joint C."
+    assert [line.about for line in at_c.state.lines_of("C")] == [from_text("Fy @ C")]
+    assert at_c.state.result["BC"].value == -390
+
+
+@pytest.mark.parametrize("text", ["BC = 150*13/5 = 390 T", "BC = 150*13/12 = 162.5 C"])
+def test_a_wrong_value_with_its_working_is_never_taken(at_c: Lesson, text: str) -> None:
+    reply = at_c.take("type", text=text, now=3.0)
+    assert reply.said[-1].tone == "wrong"
+    assert not at_c.state.lines_of("C")
+    assert "BC" not in at_c.state.result

@@ -170,6 +170,8 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         if state.joint is not None:
             following = _next_direction(state, state.joint)
             state = replace(state, about=following or state.about, proposed=True)
+    if reply.verdict is None and not reply.accepted:
+        return state, reply
     return state, replace(reply, said=(*how, *reply.said))
 
 

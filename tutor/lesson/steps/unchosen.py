@@ -17,8 +17,9 @@ from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import typed_equation
 from tutor.lesson.reply import Say
 from tutor.lesson.shown import shows_values
+from tutor.lesson.solvable import lines_giving
 from tutor.lesson.state import State
-from tutor.lesson.steps.headings import equation_before_value, value_named
+from tutor.lesson.steps.headings import equation_before_value, value_behind, value_named
 from tutor.notation import Line, Unreadable
 from tutor.text import listed
 
@@ -73,7 +74,10 @@ def _nearest(
 ) -> Equation | None:
     """The equation of the same body that a line which is right for none is nearest to."""
     reading = equation_before_value(line)
-    if state.about is None or isinstance(reading, Unreadable) or value_named(line) is not None:
+    if state.about is None or isinstance(reading, Unreadable):
+        return state.about
+    name = value_named(line)
+    if name is not None and (lines_giving(state, name) or value_behind(line, ()) is None):
         return state.about
     said = typed_equation(reading)
     if said.says_nothing:
