@@ -7,12 +7,12 @@ belongs to. `24*5` is about the load of 24, whatever it comes to.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 from itertools import combinations
 
-from tutor.judge.same import are_same
+from tutor.judge.same import are_near, are_same
 from tutor.notation import Reading
 from tutor.notation.evaluate import Frame, constant
 from tutor.notation.tree import Binary, Call, Name, Negative, Node, Unit, children
@@ -59,6 +59,15 @@ class Factors:
         """Whether the size of a number, or of `scale` times it, stands there."""
         wanted = {abs(number), abs(scale * number)}
         return any(are_same(n, size) for size in wanted for n in self.numbers)
+
+    def shows_another(self, own: Iterable[float], every: Iterable[float]) -> float | None:
+        """The size in `every` that a product shows, where it comes near none of `own`; or None.
+
+        Such a product is about that force, whatever it comes to.
+        """
+        if self.count < 2 or any(are_near(abs(size), n) for size in own for n in self.numbers):
+            return None
+        return next((n for n in self.leaves if any(are_same(n, abs(size)) for size in every)), None)
 
     def beside(self, size: float) -> tuple[float, ...]:
         """What the other factors come to where some of them are `size`."""

@@ -25,6 +25,7 @@ from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.model import Tolerance
 from tutor.notation import Term
 from tutor.notation.fact import fact
+from tutor.statics.body import load_sizes
 
 MOST_SCALES = 12
 NEARLY_AS_WRITTEN = 0.03
@@ -73,7 +74,8 @@ def _fit(line: TypedEquation, true: TrueEquation, tolerance: Tolerance) -> Fit |
             return None
     numbers = tuple(s for s in true.numbers(line.names) if s.true != 0.0 or s.radius)
     if not line.unknowns:
-        return _of_numbers_alone(line, numbers, tolerance)
+        another = _shows_another(line, numbers, true)
+        return None if another else _of_numbers_alone(line, numbers, tolerance)
     remarked: Fit | None = None
     for level, scale in _scales(line, spots, numbers, tolerance):
         found = numbers_fit(line, numbers, scale, tolerance)
@@ -124,6 +126,17 @@ def _of_numbers_alone(
         if _is_multiple(scale) and _shows_sizes(line, acting, scale, tolerance):
             return Fit(scale, "silent", True)
     return None
+
+
+def _shows_another(line: TypedEquation, numbers: Sequence[TrueTerm], true: TrueEquation) -> bool:
+    """Whether a product in a sum of forces shows the size of a force that is not in it.
+
+    In a sum of moments a factor may be an arm, or several loads together.
+    """
+    own = [spot.scale for spot in numbers]
+    known = (value.value for value in true.own.known.values())
+    every = (*load_sizes(true.problem), *known)
+    return not true.is_moment and any(f.shows_another(own, every) for f in line.factors)
 
 
 def _minus_elsewhere(

@@ -17,3 +17,8 @@ NEAR = Tolerance().remark
 def are_same(one: float, other: float) -> bool:
     """Whether two numbers differ by no more than half a percent of the larger one."""
     return math.isclose(one, other, rel_tol=SAME)
+
+
+def are_near(one: float, other: float) -> bool:
+    """Whether two numbers differ by no more than what a remark is made of."""
+    return math.isclose(one, other, rel_tol=NEAR)

@@ -8,15 +8,18 @@ from dataclasses import dataclass
 from itertools import combinations, islice
 from math import isclose
 
-from tutor.judge import Equation, in_words
+from tutor.judge import Equation, M, in_words
 from tutor.judge.about import equation_of
+from tutor.judge.factors import Factors, factors_of
 from tutor.lesson.state import State
 from tutor.notation import Line, Reading, Term, Unreadable, one_equation
+from tutor.statics.body import load_sizes
 
 NUMBER = re.compile(r"\d+(?:\.\d+)?")
 NO_VALUES = (
     "This does not show your values: put each of them into {equation}, with its factor and sign."
 )
+NOT_HERE = "{number} is no force of {about}: put in the values of the forces that act there."
 MOST_TOGETHER = 4
 """So many forces may be added up in one number, like 12 for two loads of 5 and 7."""
 MOST_WAYS = 500
@@ -48,14 +51,17 @@ def accounts_for(state: State, reading: Reading, about: Equation) -> bool:
     """Whether the numbers of a line stand for the forces of an equation, each for its own.
 
     Every force that adds something is there once, in a term of its own or added up with others of
-    its sign, loads with any load; all signs may be turned, and the whole may be multiplied where the value of each force
-    is still to be seen in its term. What the numbers leave over may stand on the right alone.
+    its sign, loads with any load; all signs may be turned, and the whole may be multiplied where the
+    value of each force is still to be seen in its term. A product that shows the size of one force
+    stands for no other. What the numbers leave over may stand on the right alone.
     """
     parts = shares_of(state, about)
     remark, silent = state.problem.tolerance.remark, state.problem.tolerance.silent
+    sizes = () if isinstance(about, M) else sizes_of(state)
+    factors = factors_of(reading)
     for terms in _sides(reading):
         for scale in _scales(terms, parts):
-            fits = _Fits(reading, scale, remark, silent)
+            fits = _Fits(reading, scale, remark, silent, sizes, factors)
             if _covers(terms, parts, fits):
                 return True
     return False
@@ -75,6 +81,21 @@ def shares_of(state: State, about: Equation) -> list[Part]:
             value = coefficient * state.signed(name)
             parts.append(Part(value, abs(coefficient) * result.radius, abs(result.value)))
     return [part for part in parts if part.value != 0.0]
+
+
+def sizes_of(state: State) -> tuple[float, ...]:
+    """The sizes of all loads and of all results."""
+    return (*load_sizes(state.problem), *(result.value for result in state.results))
+
+
+def not_here(state: State, reading: Reading, about: Equation) -> str | None:
+    """What is said of a product with the size of a force that is not at the joint, or None."""
+    if about.joint is None:
+        return None
+    own, every = [part.size for part in shares_of(state, about)], sizes_of(state)
+    found = (factors.shows_another(own, every) for factors in factors_of(reading))
+    stray = next((size for size in found if size is not None), None)
+    return None if stray is None else NOT_HERE.format(number=f"{stray:g}", about=in_words(about))
 
 
 def parts_of(state: State, about: Equation) -> list[float]:
@@ -109,12 +130,17 @@ def _scales(terms: Sequence[Term], parts: Sequence[Part]) -> Iterator[float]:
 
 @dataclass(frozen=True)
 class _Fits:
-    """Whether a term may stand for some parts, all of them times `scale`."""
+    """Whether a term may stand for some parts, all of them times `scale`.
+
+    `sizes` are those of all forces of the truss that are known; `factors` those of each term.
+    """
 
     reading: Reading
     scale: float
     remark: float
     silent: float
+    sizes: tuple[float, ...]
+    factors: tuple[Factors, ...]
 
     def __call__(self, term: Term, group: Sequence[Part]) -> bool:
         wanted = self.scale * sum(part.value for part in group)
@@ -123,11 +149,18 @@ class _Fits:
         slack += min(term.radius, self.remark * spread)
         if abs(term.value - wanted) > slack:
             return False
+        if self.is_of_another(term, group):
+            return False
         turned = isclose(abs(self.scale), 1.0)
         alike = len({part.value > 0 for part in group}) == 1 or (
             all(part.load for part in group) and abs(term.value) > NOTHING
         )
         return (turned and alike) or self._are_seen(term, group)
+
+    def is_of_another(self, term: Term, group: Sequence[Part]) -> bool:
+        """Whether a product shows the size of another force than those of the group."""
+        factors = self.factors[self.reading.terms.index(term)]
+        return factors.shows_another([part.size for part in group], self.sizes) is not None
 
     def _are_seen(self, term: Term, group: Sequence[Part]) -> bool:
         """Whether the size of each force stands among the numbers of a term."""

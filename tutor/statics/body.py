@@ -156,6 +156,12 @@ def load_forces(problem: Problem, joint: str) -> tuple[Force, ...]:
     )
 
 
+def load_sizes(problem: Problem) -> tuple[float, ...]:
+    """The sizes of all loads, as `load_forces` divides them."""
+    loaded = dict.fromkeys(load.joint for load in problem.loads)
+    return tuple(force.size or 0.0 for joint in loaded for force in load_forces(problem, joint))
+
+
 def given_forces(problem: Problem, joint: str) -> tuple[Force, ...]:
     """The loads on one joint that were given there, without what follows from loads on members."""
     at = problem.joint[joint].at

@@ -12,7 +12,7 @@ from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
-from tutor.lesson.shown import accounts_for, parts_of, shows_nothing
+from tutor.lesson.shown import accounts_for, not_here, parts_of, shows_nothing
 from tutor.lesson.state import State
 from tutor.lesson.step import Step
 from tutor.lesson.steps.free_body import undrawn
@@ -106,7 +106,8 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return _tell_elsewhere(state, text, about, true_of)
     adds_up = abs(sum(term.value for term in reading.terms)) <= _slack(state, reading)
     if adds_up or desk.judge(about, text, state.own).right:
-        return state, Reply((Say("note", shows_nothing(about)),))
+        why = not_here(state, reading, about) or shows_nothing(about)
+        return state, Reply((Say("note", why),))
     return take_text(state, event, desk, about, closing=True)
 
 
