@@ -18,6 +18,18 @@ def test_a_number_alone_is_right_of_no_sum_of_which_everything_is_known(text: st
             assert not judge(BOOM, about, text, known=known).right, about
 
 
+GABLE = load_problem(next(shipped_problems().glob("*/weigh-house.toml")))
+
+
+@pytest.mark.parametrize("text", ["-300*4/5 + 260*12/13 = 0", "-4/5*300 = -(12/13)*260"])
+def test_a_product_of_a_force_that_is_not_at_the_joint_is_not_right_by_chance(text: str) -> None:
+    """AC = -260 does not act at B; 260·12/13 = 240 is what AB and BC come to there (60 + 180)."""
+    known = solve(GABLE).values
+    assert not judge(GABLE, Fx("B"), text, known=known).right
+    for right in ("-300*4/5 + 240 = 0", "84.85*0.7071 + 300*3/5 - 300*4/5 = 0"):
+        assert judge(GABLE, Fx("B"), right, known=known).right, right
+
+
 def test_a_value_seven_percent_off_is_wrong_beside_all_others_that_are_right() -> None:
     values = solve(BOOM).values
     work = {

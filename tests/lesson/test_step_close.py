@@ -14,11 +14,12 @@ from tutor.judge import Fx, Fy, Judge, right_line
 from tutor.judge.about import as_text, from_text
 from tutor.lesson import CAUTION
 from tutor.lesson.fold import beginning
-from tutor.lesson.shown import accounts_for, parts_of
+from tutor.lesson.shown import accounts_for, not_here, parts_of
 from tutor.lesson.state import Result
 from tutor.lesson.steps.close import left_over
-from tutor.model import Problem
+from tutor.model import Problem, load_problem
 from tutor.notation import one_equation, read_line
+from tutor.shipped import shipped_problems
 
 
 def test_an_equation_that_was_not_needed_is_asked_for_and_one_closes() -> None:
@@ -95,6 +96,19 @@ def test_two_equal_numbers_that_are_not_the_values_do_not_close(text: str) -> No
     assert [say.tone for say in reply.said] == ["note"]
     assert "put each of them into ΣFy at joint B" in reply.text
     assert lesson.state.step == "close"
+
+
+def test_a_product_of_a_force_that_is_not_at_the_joint_does_not_close_by_chance() -> None:
+    gable = load_problem(next(shipped_problems().glob("*/weigh-house.toml")))
+    desk = Judge(gable)
+    found = tuple(Result(n, "", v, 0.0) for n, v in desk.values().items())
+    state = replace(beginning(gable, desk), results=found)
+    chance = one_equation(read_line("-300*4/5 + 260*12/13 = 0", desk.names))
+    own = one_equation(read_line("-300*4/5 + 300*3/5 + 84.853*0.70711 = 0", desk.names))
+    assert not accounts_for(state, chance, Fx("B"))
+    assert (not_here(state, chance, Fx("B")) or "").startswith("260 is no force of ΣFx at joint B")
+    assert accounts_for(state, own, Fx("B"))
+    assert not_here(state, own, Fx("B")) is None
 
 
 @pytest.mark.parametrize("text", ["360 - 360 = 0", "360 = 389.5*12/13"])

@@ -7,7 +7,9 @@ import math
 import pytest
 from truss_names import CLASHING, LETTERED, NUMBERED
 
+from tutor.model import load_problem
 from tutor.notation import Names, Reading, Unreadable, one_equation, read_line
+from tutor.shipped import shipped_problems
 
 C30, C37 = math.sqrt(3) / 2, math.cos(math.radians(36.87))
 
@@ -277,3 +279,22 @@ def test_a_heading_may_be_set_off_in_the_ways_books_do(text: str) -> None:
 def test_a_function_with_a_figure_stuck_to_it_is_not_guessed_at() -> None:
     for text in ("F_AB*sin(atan2(2,2)) = 500", "sin2(45) F_AB = 3"):
         assert isinstance(one_equation(read_line(text, LETTERED)), Unreadable)
+
+
+OF_A_JOINT_F = load_problem(next(shipped_problems().glob("*/weigh-house.toml"))).names
+
+
+@pytest.mark.parametrize("text", ["Fy: A_y + 360 - 540 = 0", "Fy: -240", "F_y : A_y + F_y = 9"])
+def test_a_sum_before_a_colon_is_the_heading_though_a_reaction_is_spelled_so(text: str) -> None:
+    line = read_line(text, OF_A_JOINT_F)
+    assert not isinstance(line, Unreadable)
+    assert line.label is not None
+    assert line.label.kind == "y"
+
+
+@pytest.mark.parametrize("text", ["Fy = 360", "F_y = 360", "F_y: 360", "Fy = A_y + 9"])
+def test_the_reaction_at_a_joint_f_is_meant_where_no_sum_is_headed(text: str) -> None:
+    line = read_line(text, OF_A_JOINT_F)
+    assert not isinstance(line, Unreadable)
+    assert line.label is None
+    assert line.result.sides[0].names == ("F_y",)

@@ -74,8 +74,7 @@ def _fit(line: TypedEquation, true: TrueEquation, tolerance: Tolerance) -> Fit |
             return None
     numbers = tuple(s for s in true.numbers(line.names) if s.true != 0.0 or s.radius)
     if not line.unknowns:
-        another = _shows_another(line, numbers, true)
-        return None if another else _of_numbers_alone(line, numbers, tolerance)
+        return None if _another(line, numbers, true) else _of_numbers(line, numbers, tolerance)
     remarked: Fit | None = None
     for level, scale in _scales(line, spots, numbers, tolerance):
         found = numbers_fit(line, numbers, scale, tolerance)
@@ -106,7 +105,7 @@ def _multiplied_a_little(
     return None if found is None or terms < 2 else Fit(scale, "silent", found[1])
 
 
-def _of_numbers_alone(
+def _of_numbers(
     line: TypedEquation, numbers: Sequence[TrueTerm], tolerance: Tolerance
 ) -> Fit | None:
     """The fit of a line without unknowns: as it is written or turned round.
@@ -128,14 +127,13 @@ def _of_numbers_alone(
     return None
 
 
-def _shows_another(line: TypedEquation, numbers: Sequence[TrueTerm], true: TrueEquation) -> bool:
+def _another(line: TypedEquation, numbers: Sequence[TrueTerm], true: TrueEquation) -> bool:
     """Whether a product in a sum of forces shows the size of a force that is not in it.
 
     In a sum of moments a factor may be an arm, or several loads together.
     """
-    own = [spot.scale for spot in numbers]
-    known = (value.value for value in true.own.known.values())
-    every = (*load_sizes(true.problem), *known)
+    own = [s.scale for s in numbers]
+    every = (*load_sizes(true.problem), *(known.value for known in true.own.known.values()))
     return not true.is_moment and any(f.shows_another(own, every) for f in line.factors)
 
 

@@ -16,6 +16,7 @@ from tutor.notation.head_words import (
     IN_ORDER,
     MOMENT,
     SAYS,
+    SUM_BEFORE_COLON,
     SUM_FOLLOWS,
     SUMMED,
     WAY_IN_BRACKETS,
@@ -210,7 +211,8 @@ class Head:
         if self.summed and word.lower() in AXIS_OF and not self.kind:
             return self._axis(AXIS_OF[word.lower()])
         unknown = self.names.plainly(word) if not self.summed else ()
-        if unknown and self.names.joint(word) is None:
+        of_sum = SUM_BEFORE_COLON.match(f"{word}{self.text[self.end :]}") is not None
+        if unknown and self.names.joint(word) is None and not of_sum:
             return False
         if (found := FORCE.fullmatch(word)) is not None:
             self.summed = True

@@ -13,6 +13,8 @@ from tutor.notation.unreadable import Broken
 NUMBER = r"[-+]?(?:[0-9]+(?:[.,][0-9]+)?|\.[0-9]+)"
 AXIS_OF = {"x": "x", "h": "x", "y": "y", "v": "y"}
 FORCE = re.compile(r"[FfPR]_?\{?\(?(x|y|h|v|hor|horiz|ver|vert)[')}]*", re.IGNORECASE)
+SUM_BEFORE_COLON = re.compile(r"F_?[xy] *:")
+"""What heads a line, also where it spells a reaction at a joint F."""
 ALONG = re.compile(r"[Ff]_?\{?(-?[0-9]+)\}?")
 MOMENT = re.compile(r"[Mm]_?(?P<point>\{[^{}]+\}|[^{}]+)")
 PLACED = re.compile(

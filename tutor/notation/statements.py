@@ -113,12 +113,8 @@ class Statements:
             return None
         named = names.meanings(word) if re.fullmatch(r"\w[\w{}'-]*", word) else ()
         value = later and "=" not in self.text[later[0].start : later[0].end]
-        if (
-            len(named) == 1
-            and named[0].share is None
-            and value
-            and not (names.joint(word) is not None and not value)
-        ):
+        one = len(named) == 1 and named[0].share is None
+        if one and value and word not in ("Fx", "Fy"):
             return start, end
         head = heading_in(self.text, start, end, names)
         if head is None:
