@@ -132,8 +132,8 @@ def _another(line: TypedEquation, numbers: Sequence[TrueTerm], true: TrueEquatio
 
     In a sum of moments a factor may be an arm, or several loads together.
     """
-    own = [s.scale for s in numbers]
     every = (*load_sizes(true.problem), *(known.value for known in true.own.known.values()))
+    own = [spot.scale for spot in numbers]
     return not true.is_moment and any(f.shows_another(own, every) for f in line.factors)
 
 
