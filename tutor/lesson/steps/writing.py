@@ -12,10 +12,9 @@ from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.same import SAME
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say, Tone
-from tutor.lesson.rollers import roller_that_pulls
 from tutor.lesson.shown import shows_nothing, shows_values
 from tutor.lesson.solvable import in_words_together, lines_giving
-from tutor.lesson.state import Result, StandingLine, State
+from tutor.lesson.state import StandingLine, State
 from tutor.lesson.steps.found_last import just_found, only_one_left
 from tutor.lesson.steps.headings import (
     Typed,
@@ -27,7 +26,7 @@ from tutor.lesson.steps.headings import (
     value_named,
 )
 from tutor.lesson.steps.letters import take_letters
-from tutor.lesson.steps.result_words import along_its_arrow, result_in_words
+from tutor.lesson.steps.value_kept import keep_value
 from tutor.lesson.trying import right, wrong
 from tutor.notation import Unreadable, ValueReading, value_of
 
@@ -41,10 +40,6 @@ CHOOSE_FIRST = (
     "Which equation is this line? Choose it first, or begin the line with its heading, like ΣFx:"
 )
 WHOSE_VALUE = "Which force is this the value of? Write its name and = before it, as for {name}."
-AGAINST = (
-    "What does the minus say about your arrow? Leave the arrow as you drew it, and let the value "
-    "keep its minus in later lines."
-)
 
 
 def take_text(
@@ -273,7 +268,7 @@ def _take_value(
         said = (*before.said, Say("right", verdict.text))
         return state, Reply(said, True, verdict)
     if verdict.right:
-        return _keep_value(others, event, unknown, verdict, before)
+        return keep_value(others, event, unknown, verdict, before)
     if verdict.kind == "wrong":
         codes = tuple(m.code for m in verdict.mistakes)
         state = wrong(state, event, place, codes, text, verdict.mistakes)
@@ -295,30 +290,3 @@ def _naming_lines(verdict: Verdict, lines: tuple[StandingLine, ...]) -> Verdict:
     )
     found: Mistake = replace(verdict.mistakes[0], text=text)
     return replace(verdict, text=text, mistakes=(found,))
-
-
-def _keep_value(
-    others: State, event: Event, unknown: str, verdict: Verdict, before: Reply
-) -> tuple[State, Reply]:
-    """A right value is among the results from now on, in the place of an earlier one of it."""
-    assert verdict.value is not None
-    text = event.text("text")
-    result = Result(unknown, text, verdict.value, verdict.radius)
-    state = replace(others, results=(*others.results, result))
-    state = right(state, event, as_text(Value(unknown)), text)
-    minus = verdict.value < 0 and _typed_with_minus(verdict)
-    told = along_its_arrow(state, unknown) if minus else result_in_words(state, unknown)
-    said = [*before.said, Say("right", f"Right: {told}.")]
-    remarks = (Say("remark", remark.text) for remark in verdict.remarks)
-    said += [remark for remark in remarks if remark not in said]
-    if minus:
-        said.append(Say("remark", AGAINST))
-    if pulled := roller_that_pulls(state, unknown):
-        said.append(Say("remark", pulled))
-    return state, Reply(tuple(said), True, verdict)
-
-
-def _typed_with_minus(verdict: Verdict) -> bool:
-    """Whether the student wrote a bare negative number, so that the arrow still has to be read."""
-    reading = verdict.reading
-    return isinstance(reading, ValueReading) and reading.letter is None and reading.sense is None
