@@ -20,6 +20,7 @@ from tutor.lesson.shown import shows_values
 from tutor.lesson.solvable import lines_giving
 from tutor.lesson.state import State
 from tutor.lesson.steps.headings import equation_before_value, value_behind, value_named
+from tutor.lesson.steps.solved_for import plainly, solved_for
 from tutor.notation import Line, Unreadable
 from tutor.text import listed
 
@@ -47,6 +48,9 @@ def equation_meant(
         about = state.about
     if about is not None:
         return about, ()
+    offers = tuple(offers)
+    if (solved := solved_for(state, line, text, desk, offers)) is not None:
+        return solved, () if solved == state.about else (_taken_as(solved),)
     fitting = _fitting(state, line, desk, offers)
     if state.proposed and state.about is not None:
         new = [each for each in fitting if each != state.about and _adds(state, each)]
@@ -57,6 +61,10 @@ def equation_meant(
         if len(new) != 1 or state.about in fitting:
             return state.about, ()
         fitting = tuple(new)
+    reading = equation_before_value(line)
+    if len(fitting) > 1 and not isinstance(reading, Unreadable):
+        plain = plainly(state, reading, fitting)
+        fitting = tuple(plain) if len(plain) == 1 else fitting
     if len(fitting) == 1:
         return fitting[0], (_taken_as(fitting[0]),)
     if fitting:

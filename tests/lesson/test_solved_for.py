@@ -1,0 +1,91 @@
+"""Is a value with its working taken as the sum it is solved from, where that force alone is open?"""
+
+from __future__ import annotations
+
+import pytest
+from families import down, plain_problem
+from test_headed_joints import at_the_joints
+from walks import walk_to
+
+from tutor.judge import in_words
+from tutor.model import Problem, Support
+
+HOUSE: Problem = plain_problem(
+    [("A", 0, 0), ("B", 8, 0), ("C", 4, 3)],
+    ("AB", "BC", "AC"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [down("C", 48)],
+)
+"""Worked by hand: A_y = B_y = 24, AC = BC = -24*5/3 = -40, AB = 4/5*40 = 32."""
+
+
+@pytest.mark.parametrize("text", ["ac=-24*5/3=-40", "ac=24*5/3=40 c", "AC = -(5/3)(24) = -40 kN"])
+def test_a_value_with_its_working_is_the_sum_solved_for_it(text: str) -> None:
+    lesson, do = walk_to("joints", HOUSE)
+    do("joint", joint="A")
+    assert do("type", text=text).accepted
+    assert in_words(lesson.state.lines[-1].about) == "ΣFy at joint A"
+    assert lesson.state.result["AC"].value == pytest.approx(-40)
+    assert do("type", text="ab=.8*40=32 t").accepted
+    assert in_words(lesson.state.lines[-1].about) == "ΣFx at joint A"
+
+
+@pytest.mark.parametrize("text", ["ac=24*5/3=40 t", "ac=-24*5/4=-30", "ac=24*3/5=14.4 c"])
+def test_a_value_with_wrong_working_is_told_wrong_by_that_sum(text: str) -> None:
+    lesson, do = walk_to("joints", HOUSE)
+    do("joint", joint="A")
+    reply = do("type", text=text)
+    assert not reply.accepted
+    assert lesson.state.tries[-1].verdict == "wrong"
+    assert lesson.state.tries[-1].place == "Fy @ A"
+
+
+def test_a_bare_number_is_still_asked_for_its_line() -> None:
+    _, do = walk_to("joints", HOUSE)
+    do("joint", joint="A")
+    reply = do("type", text="ac=40 c")
+    assert not reply.accepted
+    assert "write the line first" in reply.text
+
+
+def test_a_value_whose_working_leaves_two_forces_open_is_asked_for_its_line() -> None:
+    lesson, do = walk_to("joints", HOUSE)
+    do("joint", joint="A")
+    assert not do("type", text="ab=.8*40=32 t").accepted
+    assert not lesson.state.lines_of("A")
+
+
+def test_of_sums_that_a_line_is_a_multiple_of_the_one_with_its_terms_is_taken() -> None:
+    lesson, do = walk_to("reactions", HOUSE)
+    assert do("type", text="ΣM_A: 8 B_y - 4*48 = 0 => B_y = 24").accepted
+    assert do("type", text="ay=48-24=24").accepted
+    assert in_words(lesson.state.lines[-1].about) == "ΣFy of the whole truss"
+    assert lesson.state.result["A_y"].value == pytest.approx(24)
+
+
+def test_a_reaction_beside_numbers_is_the_sum_of_its_terms() -> None:
+    lesson, do = walk_to("reactions", HOUSE)
+    assert do("type", text="ΣM_A: 8 B_y - 4*48 = 0 => B_y = 24").accepted
+    assert do("type", text="ay+24-48=0").accepted
+    assert in_words(lesson.state.lines[-1].about) == "ΣFy of the whole truss"
+
+
+def test_loads_added_up_are_terms_of_the_sum_as_written() -> None:
+    """24 = 30 + 18 - 24: the moments about C would give the same number, in other terms."""
+    problem = plain_problem(
+        [("A", 0, 0), ("B", 8, 0), ("C", 4, 3)],
+        ("AB", "BC", "AC"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [down("C", 30), down("C", 18)],
+    )
+    lesson, do = walk_to("reactions", problem)
+    assert do("type", text="ΣM_A: 8 B_y - 4*48 = 0 => B_y = 24").accepted
+    assert do("type", text="ay=48-24=24").accepted
+    assert in_words(lesson.state.lines[-1].about) == "ΣFy of the whole truss"
+
+
+def test_a_load_alone_is_the_sum_at_a_joint_that_has_no_other_force() -> None:
+    lesson, do = at_the_joints()
+    do("joint", joint="D")
+    assert do("type", text="cd=-240").accepted
+    assert in_words(lesson.state.lines[-1].about) == "ΣFx at joint D"

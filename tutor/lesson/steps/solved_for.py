@@ -1,0 +1,62 @@
+"""Which sum is a value with its working, solved for its force: BE = 18 - 3/5*7.5 = 13.5 T?
+
+One in which that force alone is open: its terms are then those of the working, divided by its factor.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from tutor.judge import Equation, Judge
+from tutor.judge.fit import fit
+from tutor.judge.independent import adds_something
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import typed_equation
+from tutor.lesson.solvable import lines_giving, open_in
+from tutor.lesson.state import State
+from tutor.lesson.steps.headings import is_sum, value_named
+from tutor.notation import Line, Reading, Unreadable
+
+NOT_ITS_TERMS = frozenset({"result", "unrecorded", "dependent"})
+
+
+def solved_for(
+    state: State, line: Line | Unreadable, text: str, desk: Judge, offers: Iterable[Equation]
+) -> Equation | None:
+    """The sum that a line is, solved for the one force open in it; None where it is not clear.
+
+    A number alone is a sum only at a joint that was gone to. Where the working is right for none, it is still that of the only sum which leaves the force open.
+    """
+    unknown = value_named(line, state.result)
+    if isinstance(line, Unreadable) or unknown is None or unknown in state.result:
+        return None
+    worked = len(line.result.sides) > 2 or is_sum(line)
+    if lines_giving(state, unknown) or not (worked or state.joint):
+        return None
+    standing = [each.about for each in state.lines if each.adds]
+    alone = [
+        about
+        for about in dict.fromkeys(offers)
+        if open_in(state, about) == (unknown,) and adds_something(state.problem, about, standing)
+    ]
+    right = [about for about in alone if _is_its_line(state, text, desk, about)]
+    if len(right) > 1:
+        right = plainly(state, line.steps[0].links[0], right) or right
+    found = right or (alone if worked else [])
+    return found[0] if len(found) == 1 else None
+
+
+def plainly(state: State, reading: Reading, among: Iterable[Equation]) -> list[Equation]:
+    """The equations that a line is term by term, else those that it is as written, not multiplied."""
+    said, tolerance = typed_equation(reading), state.problem.tolerance
+    fits = [
+        (about, fit(said, TrueEquation(state.problem, about, state.own), tolerance))
+        for about in among
+    ]
+    as_written = [(about, f.paired) for about, f in fits if f is not None and abs(f.scale) == 1.0]
+    return [about for about, paired in as_written if paired] or [about for about, _ in as_written]
+
+
+def _is_its_line(state: State, text: str, desk: Judge, about: Equation) -> bool:
+    verdict = desk.judge(about, text, state.own)
+    return verdict.right and not NOT_ITS_TERMS & {remark.code for remark in verdict.remarks}
