@@ -26,8 +26,6 @@ from tutor.notation.unreadable import Broken
 from tutor.notation.zero_words import zero_members
 
 _SAID_TO_BE = re.compile(r"[\w{}]+\s*=")
-SAME = 0.005
-"""So far apart two sizes of one letter may be, as a share, that a line gives it: one is rounded."""
 _COUNTED = re.compile(r"[([]?[0-9]{1,2}[a-z]?[)\]]?")
 
 
@@ -252,14 +250,11 @@ class Statements:
         span = Span(made.sides[0].span.start, made.sides[-1].span.end)
         follows = piece.joint == "so"
         own, self.own = self.own, None
-        step = Step(self.typed, made.sides, own, follows, span, self.found.frame)
-        self.steps.append(step)
+        self.steps.append(Step(self.typed, made.sides, own, follows, span, self.found.frame))
 
     def _step(self, step: Step) -> Step:
-        sides = tuple(self._side(side) for side in step.sides)
-        label = step.label
-        if label is not None:
-            label = self._label(label)
+        sides = tuple(map(self._side, step.sides))
+        label = None if step.label is None else self._label(step.label)
         return replace(step, sides=sides, label=label, span=self.source.place(step.span))
 
     def _label(self, label: Label) -> Label:
@@ -284,7 +279,7 @@ class Statements:
         letter = angle or named_length(self.text, start, end, names)
         if letter is not None:
             name, node, size = letter
-            if name in self.letters and not math.isclose(self.letters[name], size, rel_tol=SAME):
+            if not math.isclose(self.letters.get(name, size), size, rel_tol=0.005):
                 raise Broken("two-sizes", *trimmed(self.text, start, end), name=name)
             self.found.letters[name], self.letters[name] = node, size
         elif is_quantity(self.text, start, end, names):
@@ -296,6 +291,6 @@ class Statements:
         """Whether words say that members carry nothing; each becomes a statement."""
         members = zero_members(" " * start + self.text[start:end], self.found.names)
         for name, span in members:
-            sides = nothing(name, span)
-            self.steps.append(Step(self.typed, sides, None, False, span, self.found.frame))
+            step = Step(self.typed, nothing(name, span), None, False, span, self.found.frame)
+            self.steps.append(step)
         return bool(members)
