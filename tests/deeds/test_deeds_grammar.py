@@ -17,7 +17,9 @@ from tutor.screens.deeds import CLOSING, WALK
 from tutor.shipped import shipped_problems
 
 LAMP = load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml")
-SPLITTABLE = sorted(word for word in BY_WORD if word.isalpha() and len(word) > 1)
+LONGEST_MEMBER = 1 + 8
+"""Letters in a member whose first joint is one letter and whose second has as many as a name may."""
+SPLITTABLE = sorted(w for w in BY_WORD if w.isalpha() and 1 < len(w) <= LONGEST_MEMBER)
 TRUSS = """\
 title = "A frame whose names are words"
 force = "kN"

@@ -30,6 +30,7 @@ from tutor.screens.widgets.action_bar import ActionBar
 from tutor.screens.widgets.choices import Choices
 from tutor.screens.widgets.counts import Count
 from tutor.screens.widgets.figure_pane import Drawing, FigurePane
+from tutor.screens.widgets.lines_pane import given_lines
 from tutor.screens.widgets.sense_picker import SensePicker
 
 MOST_PRESSES = 8
@@ -384,3 +385,21 @@ class TestAFinishedWalk:
             await pilot.press("b", "u")
             await pilot.pause()
             assert lesson_of(pilot).state.step == "close"
+
+
+class TestWhatIsGiven:
+    async def test_says_where_each_joint_is_and_what_holds_which_however_small_the_picture(
+        self, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            problem = lesson_of(pilot).problem
+            pane = given_lines(lesson_of(pilot).state).plain
+            await type_text(pilot, "coordinates")
+            await pilot.press("enter")
+            shown = " ".join(seen(pilot).replace("│", " ").split())
+            for joint in problem.joints:
+                place = f"{joint.name} ({joint.x.value:g}, {joint.y.value:g})"
+                assert place in pane
+                assert place in shown
+            for support in problem.supports:
+                assert f"{support.joint}: {support.kind}" in pane

@@ -94,9 +94,9 @@ COMMANDS: tuple[Command, ...] = (
         runs.shows("large"),
     ),
     Command(
-        ("truss", "story", "problem"),
+        ("truss", "story", "problem", "given", "coordinates", "supports"),
         "truss",
-        "says the problem again.",
+        "says the problem again, with what is given.",
         runs.shows("truss"),
     ),
     Command(("x", "fx", "f_x"), "x", "chooses ΣFx.", by_word("x")),

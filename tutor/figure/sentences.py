@@ -101,24 +101,39 @@ def load_words(problem: Problem, load: Force) -> str:
     return f"load {given(load.size or 0.0)} {problem.force} {ways(toward)}{tilt}"
 
 
+def given_sentences(problem: Problem) -> tuple[str, ...]:
+    """What a picture may be too small to show: where the joints are, and what holds which."""
+    places = "; ".join(
+        f"{joint.name} ({given(joint.x.value)}, {given(joint.y.value)})" for joint in problem.joints
+    )
+    held = "; ".join(f"{each.joint}: {holding(problem, each)}" for each in problem.supports)
+    return (f"Joints (x, y) in {problem.length}: {places}.", f"Supports: {held}.")
+
+
 def support_sentence(problem: Problem, support: Support) -> str:
     """What holds a joint, without saying what that support can hold."""
-    name = support.joint
+    kind, held = kind_of_support(support), holding(problem, support)
+    if kind.sign == "pin":
+        return f"Joint {support.joint} is held by a {held} support."
+    if kind.sign == "link":
+        return f"Joint {support.joint} is held by a short {held} from the joint."
+    return f"Joint {support.joint} is on a {held}."
+
+
+def holding(problem: Problem, support: Support) -> str:
+    """A kind of support with its place: "pin", "roller on a level floor", "link to a fixed point, …"."""
     kind = kind_of_support(support)
     if kind.sign == "pin":
-        return f"Joint {name} is held by a {kind.name} support."
-    direction = next(r for r in problem.reactions if r.joint == name).direction
+        return kind.name
+    direction = next(r for r in problem.reactions if r.joint == support.joint).direction
     toward = (direction.x, direction.y)
     if kind.sign == "link":
-        return (
-            f"Joint {name} is held by a short {kind.name} to a fixed point, "
-            f"{heading(toward, direction_slope(direction))} from the joint."
-        )
+        return f"{kind.name} to a fixed point, {heading(toward, direction_slope(direction))}"
     if abs(direction.x) < 1e-12:
-        return f"Joint {name} is on a {kind.name} on a level floor."
+        return f"{kind.name} on a level floor"
     if abs(direction.y) < 1e-12:
-        return f"Joint {name} is on a {kind.name} against a vertical wall."
-    return f"Joint {name} is on a {kind.name} {_floor(toward)}."
+        return f"{kind.name} against a vertical wall"
+    return f"{kind.name} {_floor(toward)}"
 
 
 def _floor(toward: Point) -> str:

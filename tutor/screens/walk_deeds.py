@@ -23,6 +23,7 @@ from tutor.screens.dialogs.help import help_text
 from tutor.screens.dialogs.save import Save
 from tutor.screens.dialogs.told import Told
 from tutor.screens.widgets.choices import Choice, Choices
+from tutor.screens.widgets.lines_pane import given_lines
 
 if TYPE_CHECKING:
     from tutor.screens.walk import WalkScreen
@@ -240,9 +241,9 @@ def leave(walk: WalkScreen) -> None:
 
 
 def show_story(walk: WalkScreen) -> None:
-    problem = walk.session.lesson.state.problem
-    told = problem.story.strip() or "No story is told of this truss."
-    walk.app.push_screen(Told(problem.title, told), lambda _: walk.to_answer())
+    state = walk.session.lesson.state
+    told = given_lines(state).plain
+    walk.app.push_screen(Told(state.problem.title, told), lambda _: walk.to_answer())
 
 
 def save(walk: WalkScreen, name: str) -> None:

@@ -9,6 +9,7 @@ from textual.containers import VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
+from tutor.figure.sentences import given_sentences
 from tutor.lesson import State
 from tutor.lesson.state import Try
 from tutor.lesson.steps.result_words import result_in_words
@@ -70,7 +71,8 @@ def given_lines(state: State) -> Content:
     story = visible(problem.story).strip()
     force, length = (one_line(unit_in_words(unit)) for unit in (problem.force, problem.length))
     units = f"Forces in {force}, lengths in {length}."
-    return Content(f"{story}\n{units}" if story else units)
+    lines = (story, units, *map(one_line, given_sentences(problem)))
+    return Content("\n".join(filter(None, lines)))
 
 
 def tries_lines(tries: Sequence[Try], ascii_only: bool, last: Try | None = None) -> Content:
