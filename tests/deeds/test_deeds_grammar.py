@@ -201,3 +201,11 @@ class TestCompleting:
     @pytest.mark.parametrize("begun", ["F", "fa", "FAB", "ab", "A_x", "ax", "b", ""])
     def test_leaves_the_beginning_of_a_name_alone(self, begun: str) -> None:
         assert completions(lesson("joints"), begun) == ()
+
+
+def test_a_word_that_takes_no_names_says_which_word_does() -> None:
+    deed = deed_of(Lesson(LAMP), "joints A B")
+    assert isinstance(deed, Tell)
+    assert "“joints” cannot be read with that behind it" in deed.lines[0]
+    assert "joint C: goes to a joint" in deed.lines[0]
+    assert isinstance(deed_of(Lesson(LAMP), "jionts A B"), Lost)

@@ -289,3 +289,12 @@ def test_the_last_word_is_the_caution() -> None:
     assert CAUTION in lesson.ask.question
     assert do("hint").said[0].tone == "note"
     assert "The walk is done" in do("type", text="AB = 1").text
+
+
+@pytest.mark.parametrize("text", ["150 - 389.5*5/13", "360 - 150"])
+def test_a_sum_without_its_zero_is_not_taken_for_a_value(text: str) -> None:
+    lesson, do = arm_with("389.5 C", "360 T")
+    do("choose", about="Fy @ B")
+    reply = do("type", text=text)
+    assert reply.text.startswith("Put = 0 after it: ΣFy at joint B")
+    assert [t for t in lesson.state.tries if t.step == "close"] == []

@@ -258,3 +258,20 @@ def test_the_part_of_a_cut_can_be_chosen_and_hinted_at() -> None:
     assert do("choose", about="Fy of A B").accepted
     assert "cut" in do("hint").text
     assert do("type", text="A_y + 5/13 F_BC = 0").accepted
+
+
+def test_what_is_chosen_at_a_joint_is_named_as_it_was_offered() -> None:
+    lesson, do = walk_to("joints")
+    assert {o.words for o in lesson.ask.options} == {f"joint {j}: 2 unknowns" for j in "ABC"}
+    do("joint", joint="C")
+    square = next(o for o in lesson.ask.options if o.words.startswith("ΣF perpendicular to BC"))
+    assert do("choose", about=square.key).text == f"Write {square.words}, at joint C."
+
+
+def test_a_minus_of_a_member_nobody_drew_speaks_of_no_drawn_arrow() -> None:
+    _, do = walk_to("joints")
+    do("joint", joint="C")
+    do("type", text="ΣFy: -5/13 F_BC - 150 = 0")
+    reply = do("type", text="BC = -390")
+    assert "The line takes the member as pulling" in reply.text
+    assert "you drew" not in reply.text

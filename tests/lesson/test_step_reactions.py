@@ -195,3 +195,11 @@ def test_a_roller_that_would_have_to_pull_is_told_of_with_its_value(load: str, p
     assert reply.accepted
     assert ("would have to pull" in reply.text) == pulls
     assert any(say.tone == "remark" and "roller" in say.text for say in reply.said) == pulls
+
+
+def test_what_the_minus_says_is_asked_once() -> None:
+    _, do = walk_to("reactions", B_x="left", A_y="down")
+    do("type", text="ΣM_A: -B_x - 360 = 0")
+    assert "What does the minus" in do("type", text="B_x = -360").text
+    do("type", text="ΣFy: -A_y - 150 = 0")
+    assert "What does the minus" not in do("type", text="A_y = -150").text

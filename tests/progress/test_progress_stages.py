@@ -63,3 +63,8 @@ def test_an_offer_says_what_stands_and_what_is_the_students(past: list[Past], na
 def test_every_stage_can_be_shown_up_to_and_asked_for() -> None:
     assert all(stage.until in UNTIL for stage in STAGES[1:-1])
     assert sorted(BEGINNINGS) == sorted(ON_COMMAND_LINE) == sorted(NAMES)
+
+
+def test_one_thing_is_written_and_several_are() -> None:
+    assert "Type begin, and the free body is written" in offered("reactions", [], "roofs")
+    assert "the free body and the reactions are written" in offered("joints", [], "roofs")

@@ -95,4 +95,13 @@ def _line(lesson: Lesson, text: str) -> Deed:
     """A line to judge where one is asked for and it looks like one; else nothing."""
     if lesson.ask.kind in LINES and LINE_LIKE.search(text):
         return Do("type", {"text": text}, text)
-    return Lost(nearest(text) or "")
+    word, _, rest = text.strip().partition(" ")
+    return _alone(word.lower()) if rest and word.lower() in BY_WORD else Lost(nearest(text) or "")
+
+
+def _alone(word: str) -> Tell:
+    """What is said where a word that is something does has text behind it that it does not take."""
+    deed, one = BY_WORD[word], BY_WORD.get(word.removesuffix("s"))
+    said = f"“{word}” cannot be read with that behind it. Type {deed.typed}: {deed.does}"
+    other = "" if one in (None, deed) else f" {one.typed}: {one.does}"
+    return Tell((said + other,))

@@ -36,8 +36,8 @@ class Guess:
         if chosen is None:
             return ""
         if key in self.right:
-            return f"Good guess: {chosen}."
-        return f"Not this time: {chosen}. See why below."
+            return f"Good guess, it is right: {chosen}."
+        return f"Not this time: it is not {chosen}. See why below."
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
-from tutor.progress.weakness import Weakness
+from tutor.progress.weakness import Weakness, times
 
 FEW = 2
 """A problem with fewer places that need a skill is proposed for it only where there is no other."""
@@ -61,8 +61,8 @@ def next_one(
     for lacking in weak:
         found = _training(open_ones, needs, lacking, level, last.set if last else "")
         if found is not None:
-            trained = _train(needs(found.key)[lacking.skill])
-            return Next(found.key, f"{lacking.told}. {trained} that.", lacking.skill)
+            asked = f"It asks for that {times(needs(found.key)[lacking.skill])}."
+            return Next(found.key, f"{lacking.told}. {asked}", lacking.skill)
     return _in_order(open_ones, level, well, last)
 
 
@@ -98,7 +98,3 @@ def _in_order(
     if found.set == last.set:
         return Next(found.key, "It is the next of its set.")
     return Next(found.key, f"With it begins or goes on: {found.set}.")
-
-
-def _train(count: int) -> str:
-    return "A place in it trains" if count == 1 else f"{count} places in it train"

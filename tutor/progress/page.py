@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from tutor.judge.called import called
+from tutor.lesson.place import Question, place_of
 from tutor.model.caution import CAUTION
 from tutor.progress.account import Answer
 from tutor.progress.standing import Standing, Worked
@@ -30,6 +31,7 @@ MOST_LINES = 4
 """So many of the latest answers are shown for each skill."""
 TITLE = "What you can do now"
 NOTHING = "Nothing was answered yet: this page fills with your first answers."
+WRONG_COUNT = "a wrong count"
 HOW_JUDGED = (
     "Only your first answer at each place counts, with what you do without a hint. A right answer can be "
     "luck and a wrong one a slip, so a few answers in a row decide. This is no mark, and nobody sees it "
@@ -117,7 +119,8 @@ def _telling(answers: Sequence[tuple[Worked, Answer]]) -> Sequence[tuple[Worked,
 
 
 def _line(worked: Worked, answer: Answer) -> Line:
-    made = tuple(called(code) for code in answer.made)
+    counted = place_of(answer.place) == Question("count")
+    made = tuple(WRONG_COUNT if counted else called(code) for code in answer.made)
     return Line(answer.right, worked.title, place_in_words(answer.place), answer.text, made)
 
 

@@ -31,7 +31,7 @@ class Stage:
 
 STAGES: tuple[Stage, ...] = (
     Stage("watch"),
-    Stage("half", "half", "the reactions and half of the members", "the other half is"),
+    Stage("half", "half", "the reactions and about half of the members", "the rest is"),
     Stage("joints", "joints", "the free body and the reactions", "the joints are"),
     Stage("reactions", "reactions", "the free body", "the reactions and the joints are"),
     Stage(ALONE),
@@ -87,9 +87,7 @@ FIRST_OF_KIND = (
     "This is the first of its set for you. You can watch it: type show, and the next thing is written "
     "at the board with its reason."
 )
-OFFER = (
-    "{past} Type begin, and {stands} are written for you; {yours} yours. Or do all of it yourself."
-)
+OFFER = "{past} Type begin, and {stands} {are} written for you; {yours} yours. Or do all of it yourself."
 
 
 def offered(stage: StageName, past: Sequence[Past], kind: str) -> str:
@@ -99,7 +97,13 @@ def offered(stage: StageName, past: Sequence[Past], kind: str) -> str:
     if stage == ALONE:
         return ""
     found = STAGE[stage]
-    return OFFER.format(past=_told(past, kind), stands=found.stands, yours=found.yours)
+    return OFFER.format(
+        past=_told(past, kind), stands=found.stands, are=_are(found.stands), yours=found.yours
+    )
+
+
+def _are(stands: str) -> str:
+    return "are" if " and " in stands else "is"
 
 
 def _told(past: Sequence[Past], kind: str) -> str:

@@ -185,7 +185,8 @@ def kept_words(session: Session) -> str:
     if session.gone:
         return session.gone
     if session.journal.saved:
-        return f"Everything you did is kept, in {session.journal.path}. It goes on from there."
+        kept = f"Everything you did is kept, in {session.journal.path}."
+        return kept if session.lesson.done else f"{kept} It goes on from there."
     return "What you did this time is not kept."
 
 

@@ -16,7 +16,7 @@ from tutor.lesson.shown import accounts_for, not_here, parts_of, shows_nothing
 from tutor.lesson.state import State
 from tutor.lesson.step import Step
 from tutor.lesson.steps.free_body import undrawn
-from tutor.lesson.steps.headings import equation_called, is_bare_value, value_named
+from tutor.lesson.steps.headings import equation_called, is_bare_value, is_sum, value_named
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.writing import keep_line, take_text
 from tutor.notation import Line, Reading, Unreadable, one_equation
@@ -31,6 +31,7 @@ NUMBERS_ONLY = (
     "This is {equation}. Now put your value in the place of {names}: only a line of numbers shows "
     "whether your values close."
 )
+NO_ZERO = "Put = 0 after it: {equation} says that its terms come to nothing."
 WHICH = "Which equation is this line? Those that were not needed are {equations}: choose one."
 USED = (
     "{equation} was needed before, or leaves nothing to check. Take one that was not needed: "
@@ -85,6 +86,8 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     text = event.text("text")
     line = desk.read(text)
     reading = one_equation(line)
+    if state.about is not None and is_bare_value(line) and is_sum(line):
+        return state, Reply((Say("note", NO_ZERO.format(equation=in_words(state.about))),))
     if (
         isinstance(line, Unreadable)
         or isinstance(reading, Unreadable)

@@ -17,7 +17,7 @@ from tutor.lesson.step import Step
 from tutor.lesson.steps import section
 from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.free_body import undrawn
-from tutor.lesson.steps.headings import label_of
+from tutor.lesson.steps.headings import along_in_words, label_of
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
 from tutor.lesson.steps.reactions import choose
 from tutor.lesson.steps.unchosen import equation_meant
@@ -30,7 +30,7 @@ from tutor.text import listed
 
 NONE_ALONE = (
     "At each of them three forces or more are unknown: cut the truss by a section, or write the sums of "
-    "several joints together."
+    "several joints until together they give a force. A cut is typed like section BC CG FG keep A."
 )
 
 
@@ -40,7 +40,7 @@ def ask(state: State) -> Ask:
         return section.ask(state)
     if state.joint is None:
         options = tuple(
-            Option(j.name, f"joint {j.name}: {len(unknown)} unknown")
+            Option(j.name, f"joint {j.name}: {len(unknown)} unknown{'s' * (len(unknown) > 1)}")
             for j in state.problem.joints
             if (unknown := state.unknown_at(j.name))
         )
@@ -53,9 +53,9 @@ def ask(state: State) -> Ask:
     joint = state.joint
     chosen = None if state.about is None else as_text(state.about)
     directions = {as_text(Fx(joint)): "ΣFx", as_text(Fy(joint)): "ΣFy"}
-    for degrees, (member, along) in slants(state.problem, joint).items():
-        words = f"ΣF {'along' if along else 'perpendicular to'} {member}, {degrees:.4g}°"
-        directions[as_text(Along(degrees, joint))] = words
+    for degrees in slants(state.problem, joint):
+        about = Along(degrees, joint)
+        directions[as_text(about)] = along_in_words(state.problem, about)
     options = tuple(Option(key, words, key == chosen) for key, words in directions.items())
     return Ask("joints", "joint-line", f"Joint {joint}", _question(state), options, joint, chosen)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from tutor.judge import Fx, Fy, Judge, M, in_words
+from tutor.judge import Along, Fx, Fy, Judge, M, in_words
 from tutor.judge.about import Equation, as_text
 from tutor.judge.independent import adds_something, how_many
 from tutor.lesson.event import Event
@@ -16,7 +16,7 @@ from tutor.lesson.state import State
 from tutor.lesson.step import Step
 from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.free_body import undrawn
-from tutor.lesson.steps.headings import equation_called
+from tutor.lesson.steps.headings import along_in_words, equation_called
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import take_text
@@ -79,7 +79,10 @@ def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", said),))
     if about.joint is not None and about.joint != state.joint:
         return state, Reply((Say("note", f"Go to joint {about.joint} first."),))
-    said_too = [Say("note", f"Write {in_words(about)}.")]
+    chosen = in_words(about)
+    if isinstance(about, Along) and about.joint is not None:
+        chosen = f"{along_in_words(state.problem, about)}, at joint {about.joint}"
+    said_too = [Say("note", f"Write {chosen}.")]
     if isinstance(about, M) and _is_better_elsewhere(state, about):
         said_too.append(Say("remark", BETTER_POINT, teaches=True))
     return replace(state, about=about, proposed=False), Reply(tuple(said_too), True)

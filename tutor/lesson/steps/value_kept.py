@@ -18,6 +18,10 @@ AGAINST = (
     "What does the minus say about your arrow? Leave the arrow as you drew it, and let the value "
     "keep its minus in later lines."
 )
+AGAINST_PULL = (
+    "The line takes the member as pulling on the joint. What does the minus say of that? Let the value "
+    "keep its minus in later lines."
+)
 
 
 def keep_value(
@@ -34,11 +38,18 @@ def keep_value(
     said = [*before.said, Say("right", f"Right: {told}.")]
     remarks = (Say("remark", remark.text) for remark in verdict.remarks)
     said += [remark for remark in remarks if remark not in said]
-    if minus:
-        said.append(Say("remark", AGAINST))
+    drawn = unknown in state.senses
+    alike = (found for found in others.results if (found.unknown in state.senses) == drawn)
+    if minus and not any(map(_minus_kept, alike)):
+        said.append(Say("remark", AGAINST if drawn else AGAINST_PULL))
     if pulled := roller_that_pulls(state, unknown):
         said.append(Say("remark", pulled))
     return state, Reply(tuple(said), True, verdict)
+
+
+def _minus_kept(found: Result) -> bool:
+    """Whether this result was typed as a negative number, so that the minus was spoken of then."""
+    return found.value < 0 and not found.text.rstrip().endswith(("T", "C"))
 
 
 def _typed_with_minus(verdict: Verdict) -> bool:

@@ -6,7 +6,7 @@ A guess made before is answered; it changes nothing.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from tutor.judge import Judge
@@ -22,7 +22,7 @@ Fold = Callable[[State, Event, Judge], tuple[State, Reply]]
 NOT_SHOWN = "In this set nothing is shown: every line is your own."
 NOTHING_LEFT = "Nothing is left to show: the walk is done."
 NO_SUCH_PLACE = "What can be shown at once ends at: {places}."
-GUESS = "Next, to guess or to have shown: {question} ({answers})"
+GUESS = "Next: {question} {answers} A guess has it shown as well; or write it yourself."
 MOST_MOVES = 5000
 
 
@@ -65,9 +65,16 @@ def _inviting(desk: Judge, state: State, reply: Reply) -> tuple[State, Reply]:
     move = next_move(state, desk) if reply.accepted else None
     if move is None or move.guess is None:
         return state, reply
-    answers = listed([option.words for option in move.guess.options], most=8, last="or")
+    answers = _choice([option.words for option in move.guess.options])
     invited = Say("note", GUESS.format(question=move.guess.question, answers=answers))
     return state, replace(reply, said=(*reply.said, invited))
+
+
+def _choice(answers: Sequence[str]) -> str:
+    """ "Tension, compression or no force?"; apart by semicolons where an answer has an "and"."""
+    plain = all(" and " not in answer and "," not in answer for answer in answers)
+    named = listed(answers, most=8, last="or") if plain else "; ".join(answers)
+    return f"{named[:1].upper()}{named[1:]}?"
 
 
 def _one(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, Reply]:
