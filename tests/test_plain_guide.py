@@ -60,6 +60,12 @@ def test_a_lesson_begins_as_the_command_line_says(tmp_path: Path) -> None:
     assert "Type begin" not in told
 
 
+def test_a_wrong_count_is_called_so(tmp_path: Path, capsys) -> None:
+    said(tmp_path, "2", "2 5 6", "2 3 6", "3 3 6")
+    assert main(["skills", "--keep", str(tmp_path)]) == 0
+    assert "the counts [a wrong count]" in capsys.readouterr().out
+
+
 def test_the_page_says_from_which_lines_it_is_judged_and_carries_the_caution(
     tmp_path: Path, capsys
 ) -> None:
@@ -68,6 +74,7 @@ def test_the_page_says_from_which_lines_it_is_judged_and_carries_the_caution(
     page = capsys.readouterr().out
     assert "wrong: Lamp arm over the ferry steps, the reasons" in page
     assert "right: Lamp arm over the ferry steps, the counts" in page
+    assert "the latest answers decide" in page
     assert "To practise: replacing supports by their reactions. 0 of 1 first answers right." in page
     assert "not for the design of real structures" in page
     file = tmp_path / "page.md"

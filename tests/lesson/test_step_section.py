@@ -55,6 +55,7 @@ def test_a_moment_about_where_two_cut_lines_meet_finds_the_third(lesson: Lesson)
     cut(lesson, ["AD", "BE", "CF"])
     points = [from_text(o.key) for o in lesson.ask.options if o.key.startswith("M 6.0 4.5")]
     assert points == [M((6.0, 4.5), part=("A", "B", "C"))]
+    assert "ΣM about (6, 4.5) from A" in [option.words for option in lesson.ask.options]
     reply = lesson.take(
         "type",
         about="M 6.0 4.5 of A B C",

@@ -34,7 +34,7 @@ NOTHING = "Nothing was answered yet: this page fills with your first answers."
 WRONG_COUNT = "a wrong count"
 HOW_JUDGED = (
     "Only your first answer at each place counts, with what you do without a hint. A right answer can be "
-    "luck and a wrong one a slip, so a few answers in a row decide. This is no mark, and nobody sees it "
+    "luck and a wrong one a slip, so the latest answers decide, not how many of all were right. This is no mark, and nobody sees it "
     "but you."
 )
 

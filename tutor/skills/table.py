@@ -71,7 +71,7 @@ class Skill:
 STEPS: tuple[Skill, ...] = (
     Skill("step idealise", "saying why members carry axial force only, and counting", "choosing"),
     Skill("step free body", "replacing supports by their reactions", "choosing"),
-    Skill("step reactions", "equations of the whole truss", "typing"),
+    Skill("step reactions", "equations of the whole truss or a part of it", "typing"),
     Skill("step joints", "equations of a joint", "typing"),
     Skill("step values", "working a value out of the lines", "typing"),
     Skill("step zero", "seeing members without force", "choosing"),

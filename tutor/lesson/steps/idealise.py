@@ -45,7 +45,8 @@ def ask(state: State) -> Ask:
         "idealise",
         "count",
         "Count",
-        "Count the members m, the reactions r and the equations 2j that the joints give.",
+        "Count the members m, the reactions r and the equations 2j that the joints give, j being their "
+        "number.",
         (Option("m", "members m"), Option("r", "reactions r"), Option("2j", "equations 2j")),
     )
 

@@ -129,14 +129,19 @@ def ask(state: State) -> Ask:
     """Choose a sum of the part and write it, then its values."""
     chosen = None if state.about is None else as_text(state.about)
     options = tuple(
-        Option(as_text(about), _short(about), as_text(about) == chosen) for about in offers(state)
+        Option(as_text(about), _short(state, about), as_text(about) == chosen)
+        for about in offers(state)
     )
     return Ask("joints", "line", "Section", _question(state), options, None, chosen)
 
 
-def _short(about: Equation) -> str:
-    words = in_words(replace(about, part=())).removesuffix(" of the whole truss")
-    return words.replace("about the point (", "about (")
+def _short(state: State, about: Equation) -> str:
+    """ "ΣFx", "ΣM about A", "ΣM about (18.67, 0) from A" where A is at the origin."""
+    if isinstance(about, M) and not isinstance(about.at, str):
+        x, y = about.at
+        origin = next((f" from {j.name}" for j in state.problem.joints if j.at == (0.0, 0.0)), "")
+        return f"ΣM about ({x:.4g}, {y:.4g}){origin}"
+    return in_words(replace(about, part=())).removesuffix(" of the whole truss")
 
 
 def _question(state: State) -> str:
