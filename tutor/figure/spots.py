@@ -97,13 +97,13 @@ def line_words(sheet: LaidOut, label: Label, owner: int) -> Words:
         wide = len(shown)
         inside = min(wide / abs(ux) if ux else 1e9, 2 / abs(uy) if uy else 1e9)
         spots: list[TrueTerm] = []
-        for part in (0.5, 0.44, 0.56, 0.38, 0.62, 0.32, 0.68):
+        for part in (0.5, 0.44, 0.56, 0.38, 0.62, 0.32, 0.68, 0.26, 0.74):
             px, py = x0 + part * (x1 - x0), y0 + part * (y1 - y0)
             if length - inside >= 4.0:
                 spots.append((px, py, 3 * abs(part - 0.5)))
         texts.append((shown, tuple(spots)))
         half, beside = len(text) / 2 + 0.8, []
-        for part in (0.5, 0.4, 0.6):
+        for part in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8):
             px, py = x0 + part * (x1 - x0), y0 + part * (y1 - y0)
             extra = 3 * abs(part - 0.5)
             if level:

@@ -152,8 +152,7 @@ def _member(
     items: list[Item] = [Stroke(start, end, role, member.name, lit)]
     middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
     if value is not None:
-        text = member_value(value)
-        texts = (text, text.rpartition(" ")[2])
+        texts = (member_value(value),)
         items.append(Label(middle, texts, role, along=(start, end), lit=lit))
     elif senses.get(member.name) == "C":
         items.append(Label(middle, ("C ?",), "unknown", along=(start, end), lit=lit))
