@@ -209,3 +209,10 @@ def test_a_word_that_takes_no_names_says_which_word_does() -> None:
     assert "“joints” cannot be read with that behind it" in deed.lines[0]
     assert "joint C: goes to a joint" in deed.lines[0]
     assert isinstance(deed_of(Lesson(LAMP), "jionts A B"), Lost)
+
+
+def test_numbers_of_options_may_be_written_together_where_they_can_be_nothing_else() -> None:
+    found = Lesson(LAMP)
+    keys = [option.key for option in found.ask.options]
+    assert deed_of(found, "135") == Do("reasons", {"chosen": [keys[0], keys[2], keys[4]]})
+    assert isinstance(deed_of(found, "1309"), Tell)

@@ -137,6 +137,7 @@ def several(options: Sequence[Option], text: str) -> list[str] | None:
     "none" is no option, []. May raise NoSuchOption.
     """
     words = [word for word in BETWEEN.split(text.lower()) if word not in FILLERS]
+    words = [each for word in words for each in _apart(options, word)]
     if words and all(word in NOTHING for word in words):
         return []
     keys = [single(options, word) for word in words if not NUMBER.fullmatch(word)]
@@ -145,6 +146,12 @@ def several(options: Sequence[Option], text: str) -> list[str] | None:
     keys = [single(options, word) for word in words]
     found = [key for key in dict.fromkeys(keys) if key is not None]
     return found or None
+
+
+def _apart(options: Sequence[Option], word: str) -> Sequence[str]:
+    """The digits of "246", where there are so few options that this is three of their numbers."""
+    few = len(options) <= 9 and NUMBER.fullmatch(word) and int(word) > len(options)
+    return word if few and all(1 <= int(digit) <= len(options) for digit in word) else (word,)
 
 
 def single(options: Sequence[Option], text: str) -> str | None:
