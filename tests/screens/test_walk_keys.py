@@ -387,6 +387,44 @@ class TestAFinishedWalk:
             assert lesson_of(pilot).state.step == "close"
 
 
+class TestTheCounts:
+    async def test_are_mended_in_the_field_that_is_wrong_also_after_a_hint(
+        self, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, FREE_BODY[:1]) as pilot:
+            await pilot.press("3", "enter", "4", "enter", "6", "enter")
+            wrong = pilot.app.focused
+            assert isinstance(wrong, Count)
+            assert wrong.name == "r"
+            await pilot.press("5")
+            assert wrong.value == "5"
+            await pilot.press("enter")
+            await deed(pilot, "h")
+            assert pilot.app.focused is wrong
+            await pilot.press("3", "enter")
+            assert [t.verdict for t in lesson_of(pilot).state.tries][-3:] == [
+                "wrong",
+                "wrong",
+                "right",
+            ]
+
+
+class TestADeedOftenRepeated:
+    async def test_is_done_once_more_by_enter_on_the_empty_line_until_something_else_is_done(
+        self, tmp_path: Path
+    ) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            await deed(pilot, "w")
+            assert "Press enter to watch the next one." in seen(pilot)
+            await pilot.press("enter", "enter")
+            assert [event.kind for event in lesson_of(pilot).events] == ["show"] * 3
+            await deed(pilot, "u")
+            done = len(lesson_of(pilot).events)
+            line_of(pilot).focus()
+            await pilot.press("enter")
+            assert len(lesson_of(pilot).events) == done
+
+
 class TestWhatIsGiven:
     async def test_says_where_each_joint_is_and_what_holds_which_however_small_the_picture(
         self, tmp_path: Path

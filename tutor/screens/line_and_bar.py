@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from textual import events
 from textual.binding import Binding
 from textual.content import Content
 from textual.screen import Screen
@@ -34,6 +35,17 @@ def bindings(deeds: Sequence[Deed], screen: str, *, letters: bool = True) -> lis
         ),
         Binding("escape", "bar", show=False, id=f"{screen}.bar"),
     ]
+
+
+def into_the_line(event: events.Key, line: LineInput) -> None:
+    """A character that means nothing where the focus is goes into the line."""
+    character = event.character or ""
+    alone = event.is_printable and not event.key.startswith("alt+")
+    if alone and character.strip() and not line.has_focus and line.is_on_screen:
+        event.stop()
+        event.prevent_default()
+        line.focus()
+        line.insert_text_at_cursor(character)
 
 
 def change_over(screen: Screen[Any]) -> None:

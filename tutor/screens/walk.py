@@ -18,15 +18,17 @@ from textual.widgets import Static
 from tutor.deeds import completions
 from tutor.lesson import Ask, Reply, Say
 from tutor.lesson.reply import TICKED, TYPED
+from tutor.lesson.steps.idealise import miscounted
 from tutor.model import Problem
 from tutor.screens import answers, walk_deeds, walk_pictures, walk_words
 from tutor.screens.brief import FROM_TABLE, brief
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import WALK, Deed
-from tutor.screens.line_and_bar import bindings
+from tutor.screens.line_and_bar import bindings, into_the_line
 from tutor.screens.looks import Looks
 from tutor.screens.onward import Onward
 from tutor.screens.pasting import Pasting
+from tutor.screens.repeating import Repeating
 from tutor.screens.small import is_small, offer
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.answer_pane import AnswerPane
@@ -95,6 +97,7 @@ class WalkScreen(Screen[str]):
         self.preview: tuple[str, str] | None = None
         self.unmended, self.heard = "", tuple[Say, ...]()
         self.pasting = Pasting(self)
+        self.repeating = Repeating()
 
     def compose(self) -> ComposeResult:
         yield Trail(id="trail")
@@ -138,10 +141,12 @@ class WalkScreen(Screen[str]):
         if after.joint != before.joint or kind == "hint":
             self.place = 0
         notices = [Say("note", notice) for notice in self.session.news()]
+        again = self.repeating.after(self, kind, data, reply)
+        told = [*reply.said[:1], *again, *reply.said[1:], *notices]
         stays = (
             self.said if self.pasting.under_way or (kind == "hint" and not reply.accepted) else []
         )
-        new = [say for say in (*reply.said, *notices) if self.pasting.under_way or say not in stays]
+        new = [say for say in told if self.pasting.under_way or say not in stays]
         self.heard = (*(self.heard if kind == "hint" else ()), *new)
         self.show([*stays, *brief(new)], len(stays))
         if after.step == "table" and before.step != "table":
@@ -207,7 +212,7 @@ class WalkScreen(Screen[str]):
 
     def on_counts_counted(self, message: Counts.Counted) -> None:
         if not self.do("count", **message.numbers).accepted:
-            self.query_one(Counts).again()
+            self.query_one(Counts).again(miscounted(self.session.lesson.problem, message.numbers))
 
     def on_sense_picker_drawn(self, message: SensePicker.Drawn) -> None:
         self.preview = (self.ask.subject or "", message.key)
@@ -226,7 +231,10 @@ class WalkScreen(Screen[str]):
         walk_words.take(self, message.text)
 
     def on_line_input_blank(self) -> None:
-        self.to_answer()
+        if self.repeating.deed:
+            walk_deeds.DO[self.repeating.deed](self)
+        else:
+            self.to_answer()
 
     def take_line(self, text: str) -> None:
         """Do what was typed ahead of the question as if it had been entered now."""
@@ -238,16 +246,7 @@ class WalkScreen(Screen[str]):
         self.pasting.take(message.lines, message.said)
 
     def on_key(self, event: events.Key) -> None:
-        """A character that means nothing where the focus is goes into the line."""
-        character = event.character or ""
-        line = self.line
-        alone = event.is_printable and not event.key.startswith("alt+")
-        means_nothing = alone and character.strip() and self.focused is not line
-        if means_nothing and line.is_on_screen:
-            event.stop()
-            event.prevent_default()
-            line.focus()
-            line.insert_text_at_cursor(character)
+        into_the_line(event, self.line)
 
     def point_out(self, reply: Reply) -> None:
         """Mark the place in the line that the reply is about, where it may be told."""
@@ -262,7 +261,7 @@ class WalkScreen(Screen[str]):
         if deed not in walk_deeds.possible(self):
             return
         walk_deeds.DO[deed](self)
-        if self.app.screen is self and deed != "equation":
+        if self.app.screen is self and deed not in ("equation", "show"):
             self.to_answer()
 
     def on_screen_resume(self) -> None:

@@ -80,7 +80,12 @@ def hint(walk: WalkScreen) -> None:
 
 
 def show(walk: WalkScreen) -> None:
+    """Have the next thing written; enter on the empty line has the one after it written."""
     walk.do("show")
+    if walk.repeating.deed:
+        walk.line.focus()
+    elif walk.app.screen is walk:
+        walk.to_answer()
 
 
 def begin(walk: WalkScreen, stage: str = "") -> None:

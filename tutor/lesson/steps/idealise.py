@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from tutor.judge import Judge
@@ -13,6 +14,7 @@ from tutor.lesson.step import Step
 from tutor.lesson.steps import sound, spread
 from tutor.lesson.steps.reasons import BENDING, TRUE_REASONS, WORDS, statements
 from tutor.lesson.trying import right, wrong
+from tutor.model import Problem
 from tutor.text import listed
 
 COUNTED = {
@@ -72,14 +74,23 @@ def reasons(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     return state, Reply((Say("wrong", look),))
 
 
+def true_counts(problem: Problem) -> dict[str, int]:
+    """Members, reactions, and equations at the joints."""
+    return {"m": len(problem.members), "r": len(problem.reactions), "2j": 2 * len(problem.joints)}
+
+
+def miscounted(problem: Problem, counted: Mapping[str, object]) -> tuple[str, ...]:
+    """Which of `m`, `r` and `2j` are to be counted again, as the verdict names them."""
+    return tuple(key for key, value in true_counts(problem).items() if counted.get(key) != value)
+
+
 def count(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student counted: data `m`, `r`, `2j`, whole numbers."""
-    problem = state.problem
-    true = {"m": len(problem.members), "r": len(problem.reactions), "2j": 2 * len(problem.joints)}
+    true = true_counts(state.problem)
     counted = {key: event.data.get(key) for key in true}
     if not all(isinstance(n, int) and not isinstance(n, bool) for n in counted.values()):
         return state, Reply((Say("note", "Give three whole numbers: m, r and 2j."),))
-    off = [key for key, value in true.items() if counted[key] != value]
+    off = miscounted(state.problem, counted)
     if not off:
         state = right(replace(state, count_done=True), event, "count")
         if state.problem.truss is not None:

@@ -49,6 +49,7 @@ class Counts(Horizontal):
     def __init__(self, fields: Sequence[Choice], *, id: str | None = None) -> None:
         super().__init__(id=id)
         self.fields = tuple(fields)
+        self.off: tuple[str, ...] = ()
 
     def compose(self) -> ComposeResult:
         for field in self.fields:
@@ -56,14 +57,20 @@ class Counts(Horizontal):
             yield Count(compact=True, max_length=14, name=field.key, classes="count")
 
     def start(self) -> None:
-        """Put the cursor into the first field that is not filled in."""
+        """Put the cursor into the first field that is not filled in, or is to be counted again."""
         inputs = list(self.query(Input))
+        unfilled = (i for i in inputs if not i.value.strip())
+        wanted = next(unfilled, None) or next((i for i in inputs if i.name in self.off), None)
         if inputs:
-            next((i for i in inputs if not i.value.strip()), inputs[0]).focus()
+            field = wanted or inputs[0]
+            field.focus()
+            field.select_all()
 
-    def again(self) -> None:
-        """Back to the first field, all of it selected, so that typing replaces it."""
-        self.query(Input).first().focus()
+    def again(self, off: Sequence[str]) -> None:
+        """To the first field that is to be counted again, all of it selected, so that typing
+        replaces it."""
+        self.off = tuple(off)
+        self.start()
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()

@@ -1,0 +1,38 @@
+"""Which deed does enter on an empty line do once more?"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+from tutor.lesson import Reply, Say
+from tutor.lesson.reply import TYPED
+
+if TYPE_CHECKING:
+    from tutor.screens.walk import WalkScreen
+
+AGAIN = {
+    "show": "Press enter to watch the next one.",
+    "hint": "Press enter on the empty line for the next hint.",
+}
+
+
+class Repeating:
+    """Remembers whether the last thing done is one that is often done again at once."""
+
+    def __init__(self) -> None:
+        self.deed = ""
+        self._told: set[str] = set()
+
+    def after(
+        self, walk: WalkScreen, kind: str, data: Mapping[str, object], reply: Reply
+    ) -> list[Say]:
+        """Remember what was done; what there is to say of doing it again, the first time."""
+        ready = reply.accepted and not data and walk.ask.kind != "table"
+        if kind == "hint":
+            ready = ready and walk.ask.kind in TYPED and not walk.line.value
+        self.deed = kind if ready and kind in AGAIN else ""
+        if not self.deed or self.deed in self._told:
+            return []
+        self._told.add(self.deed)
+        return [Say("note", AGAIN[self.deed])]
