@@ -60,7 +60,7 @@ def test_the_list(tmp_path: Path) -> None:
 def test_a_file_opened_at_once(tmp_path: Path) -> None:
     terminal = Terminal(tmp_path, LAMP)
     try:
-        terminal.read_until(b"type show")
+        terminal.read_until(b"type watch")
         painted(terminal, b"", SETTLED)
         told([("from the start to the first question", len(terminal.output), OPENING)])
     finally:

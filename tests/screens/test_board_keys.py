@@ -77,7 +77,7 @@ class TestWatching:
         async with walking(tmp_path, "lamp-arm") as pilot:
             await pilot.pause()
             assert WATCH_FIRST.split(":")[0] in said(pilot)
-            assert "type show" in seen(pilot)
+            assert "type watch" in seen(pilot)
             await deed(pilot, "w")
             assert WATCH_FIRST.split(":")[0] not in said(pilot)
         done = Settings(glyphs="braille", done={"idealise": 1})

@@ -409,6 +409,21 @@ class TestTheCounts:
             ]
 
 
+class TestAWindowOfMembers:
+    async def test_goes_to_the_member_that_is_typed_in_either_order(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, JOINTS) as pilot:
+            await deed(pilot, "z")
+            offered = pilot.app.screen.query_one(Choices)
+            last = offered.choices[-1].key
+            await pilot.press(*last)
+            assert offered.choices[offered.cursor].key == last
+            first = offered.choices[0].key
+            await pilot.press("left", *reversed(first))
+            assert offered.choices[offered.cursor].key == first
+            await pilot.press("enter")
+            assert first in pilot.app.screen.query_one("#box").border_title
+
+
 class TestADeedOftenRepeated:
     async def test_is_done_once_more_by_enter_on_the_empty_line_until_something_else_is_done(
         self, tmp_path: Path

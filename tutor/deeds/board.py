@@ -13,12 +13,12 @@ from tutor.model.naming import joint_meant, member_meant
 
 KEEP = re.compile(r"\b(?:keep|keeping|with|part)\b", re.IGNORECASE)
 BETWEEN = re.compile(r"[\s,;]+|\band\b", re.IGNORECASE)
-NOTHING_TO_GUESS = "There is nothing to guess here; show has the next line written."
+NOTHING_TO_GUESS = "There is nothing to guess here; watch has the next line written."
 HOW_TO_CUT = (
     "Name the members that are cut and a joint of the part you keep, like section BC CG FG keep A."
 )
 WATCH_FIRST = (
-    "You can watch before you try: type show, and the next thing is written at the board with its "
+    "You can watch before you try: type watch, and the next thing is written at the board with its "
     "reason."
 )
 ALL_YOURS = "All of this one is yours."
@@ -65,7 +65,7 @@ def show(lesson: Lesson, rest: str) -> Deed | None:
     if until in UNTIL:
         return Do("show", {"until": until})
     places = ", ".join(UNTIL)
-    return Tell((f"Type show for the next line, or show until and one of {places}.",))
+    return Tell((f"Type watch for the next line, or watch until and one of {places}.",))
 
 
 def guess(lesson: Lesson, rest: str) -> Deed | None:

@@ -180,8 +180,8 @@ COMMANDS: tuple[Command, ...] = (
         ("member", "member", "member"),
     ),
     Command(
-        ("show", "watch"),
-        "show, or show until joints",
+        ("watch", "show"),
+        "watch, or watch until joints",
         "has the next thing written with its reason, as at the board, or all up to a step.",
         board.show,
     ),

@@ -84,7 +84,7 @@ def _place(name: StageName) -> int:
 
 
 FIRST_OF_KIND = (
-    "This is the first of its set for you. You can watch it: type show, and the next thing is written "
+    "This is the first of its set for you. You can watch it: type watch, and the next thing is written "
     "at the board with its reason."
 )
 OFFER = "{past} Type begin, and {stands} {are} written for you; {yours} yours. Or do all of it yourself."

@@ -134,6 +134,11 @@ def _rule(others: list[Force]) -> Rule:
 def _reason(joint: str, alone: Force, others: list[Force], rule: Rule) -> str:
     if rule == "one":
         return f"At {joint} only {alone.name} is left to act, so it is zero."
+    if rule == "two" and others[0].kind == "member":
+        pair = f"{alone.name} and {others[0].name}"
+        return (
+            f"At {joint} only {pair} meet, not in one line, and nothing else acts: both are zero."
+        )
     loads = sum(force.kind == "load" for force in others)
     rest = listed(list(dict.fromkeys(_called(force, loads) for force in others)))
     line = "acts along another line" if len(others) == 1 else "act along one line"

@@ -38,7 +38,7 @@ class Choices(Widget, can_focus=True):
     """Options that flow over rows. With `several`, space marks and enter answers with all marked.
 
     The cursor is a pointer, a mark is [x], the standing option is in square brackets: nothing is
-    told by colour alone. With `letters`, a capital letter goes to the option whose key it is.
+    told by colour alone. With `letters`, capital letters go to the option whose key they are.
     """
 
     BINDINGS: ClassVar[list[BindingType]] = [
@@ -61,6 +61,7 @@ class Choices(Widget, can_focus=True):
         super().__init__(id=id)
         self.letters = letters
         self._numbered = False
+        self._typed = ""
 
     def offer(
         self, choices: Sequence[Choice], *, several: bool = False, again: bool = False
@@ -170,7 +171,7 @@ class Choices(Widget, can_focus=True):
         self.post_message(Picked(keys))
 
     def on_key(self, event: events.Key) -> None:
-        """A number picks, a capital letter goes to the option of that name.
+        """A number picks, and a capital letter the option of that name; several go to a longer name.
 
         A space between two numbers only parts them: "2 4" marks both.
         """
@@ -183,9 +184,13 @@ class Choices(Widget, can_focus=True):
             event.prevent_default()
             return
         elif character.isupper() and self.letters:
+            event.stop()
             index = self._named(character)
+            if index >= 0 and self.choices[index].key.split()[-1:] != [character]:
+                self.cursor = index
+                return
         else:
-            self._numbered = False
+            self._numbered, self._typed = False, ""
             return
         event.stop()
         if 0 <= index < len(self.choices):
@@ -193,12 +198,22 @@ class Choices(Widget, can_focus=True):
             self._numbered = self.several
             self.action_mark()
 
-    def _named(self, name: str) -> int:
-        """The option whose key is this name or ends in it; -1 where there is none."""
+    def _named(self, character: str) -> int:
+        """The option that is called as was typed so far, or begins so; -1 where there is none.
+
+        Two joints in either order are the same member.
+        """
         keys = [choice.key for choice in self.choices]
         ends = [key.split()[-1] if key.split() else "" for key in keys]
-        found = keys if name in keys else ends
-        return found.index(name) if name in found else -1
+        for typed in (self._typed + character, character):
+            self._typed = typed
+            ways = [keys.index(typed)] if typed in keys else []
+            ways += [ends.index(typed)] if typed in ends else []
+            ways += [i for i, key in enumerate(keys) if key.startswith((typed, typed[::-1]))]
+            if ways:
+                return ways[0]
+        self._typed = ""
+        return -1
 
     def on_click(self, event: events.Click) -> None:
         event.stop()
