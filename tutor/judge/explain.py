@@ -118,9 +118,12 @@ def _can_be_named(account: Explanation) -> bool:
 
 
 def _mostly_right(account: Explanation, line: TypedEquation) -> bool:
-    """Whether a line of numbers alone has more right terms than wrong ones: chance explains others."""
-    touched = sum(1 for slip in account.slips if slip.code not in LEFT_OUT)
-    return 2 * touched <= len(line.constants)
+    """Whether a line of numbers alone has more right terms than wrong ones: chance explains others.
+
+    Where a term is wrong, one that is left out counts as wrong too.
+    """
+    touched = any(slip.code not in LEFT_OUT for slip in account.slips)
+    return not touched or 2 * len(account.slips) <= len(line.constants)
 
 
 def _overall(
