@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import fcntl
 import io
 import os
 import re
+import struct
 import subprocess
 import sys
 import tempfile
+import termios
 from collections.abc import Iterable
 from dataclasses import replace
 from pathlib import Path
@@ -32,7 +35,7 @@ from tutor.model import Problem, ProblemSet, load_problem
 from tutor.plain import run
 from tutor.plain.spelling import spelled
 from tutor.plain.telling import FIRST_WORD, HOW, table_lines
-from tutor.plain.voice import FAULT
+from tutor.plain.voice import FAULT, Voice
 from tutor.records import Keep
 from tutor.session import NOT_CHECKED
 from tutor.shipped import shipped_problems
@@ -485,3 +488,15 @@ def test_a_truss_without_forces_to_find_ends_with_what_it_is(tmp_path: Path) -> 
     said = converse("show\nshow\nshow\nshow\ntable\n", loose, keep=tmp_path)
     assert "This truss: something can move although no member changes its length." in said
     assert "Member" not in said.rpartition("This truss: something")[2]
+
+
+def test_a_line_on_a_terminal_is_broken_between_words() -> None:
+    outer, inner = os.openpty()
+    fcntl.ioctl(inner, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 30, 0, 0))
+    words = "Each member is taken as a two-force member along its axis."
+    with open(inner, "w", encoding="utf-8") as sink:
+        Voice(io.StringIO(), sink).say([words])
+        shown = os.read(outer, 1000).decode()
+    os.close(outer)
+    assert shown.split() == words.split()
+    assert max(map(len, shown.splitlines())) <= 30

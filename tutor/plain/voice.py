@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import sys
+import textwrap
 from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import TextIO, TypeVar
@@ -13,6 +15,8 @@ from tutor.session import note_fault
 
 Outcome = TypeVar("Outcome")
 LONGEST = 2000
+NARROWEST = 20
+"""On a narrower terminal no line is broken."""
 MOST_LINES = 500
 """So many typed lines can be fetched back."""
 FAULT = (
@@ -23,6 +27,20 @@ FAULT = (
 
 class TooLong(Exception):  # noqa: N818 - says what was typed, not that something failed
     """A line longer than `LONGEST` characters was typed; it was passed over to its end."""
+
+
+def _columns(sink: TextIO) -> int:
+    """How wide the terminal is; 0 where there is none, and no line is broken."""
+    try:
+        return os.get_terminal_size(sink.fileno()).columns if sink.isatty() else 0
+    except (OSError, ValueError):
+        return 0
+
+
+def _broken(line: str, columns: int) -> str:
+    if columns <= NARROWEST or len(line) <= columns:
+        return line
+    return textwrap.fill(line, columns, break_on_hyphens=False)
 
 
 class Voice:
@@ -42,9 +60,10 @@ class Voice:
         self._edited = bool(self._prompt) and _editing(source, sink)
 
     def say(self, lines: Iterable[str]) -> None:
-        """Write these lines; what is not plain text in them is left out."""
+        """Write these lines, on a terminal broken between words; what is not plain text is left out."""
+        columns = _columns(self._sink)
         for line in lines:
-            self._sink.write(self._plain(line) + "\n")
+            self._sink.write(_broken(self._plain(line), columns) + "\n")
         self._sink.flush()
 
     def listen(self) -> str | None:
