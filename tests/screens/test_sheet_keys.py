@@ -34,7 +34,7 @@ from tutor.screens.closing import ClosingScreen
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.save import Save
 from tutor.screens.looks import looks_for, speaks_utf8
-from tutor.screens.sheet import SheetScreen
+from tutor.screens.sheet import LEAD, READING, SheetScreen
 from tutor.screens.walk import WalkScreen
 from tutor.screens.widgets.figure_pane import Drawing
 
@@ -328,3 +328,27 @@ def test_a_shelf_never_raises_for_what_is_not_there(tmp_path: Path) -> None:
 def test_the_app_starts_with_the_choice_that_was_kept(tmp_path: Path) -> None:
     assert make_app(tmp_path, settings=Settings(theme="light")).theme == "light"
     assert make_app(tmp_path, settings=Settings(theme="pink")).theme == "dark"
+
+
+async def test_what_is_kept_is_said_to_be_read_until_it_is(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    look = filling.look_where_left
+    monkeypatch.setattr(filling, "look_where_left", lambda app: None)
+    async with opened(tmp_path, FIRST) as pilot:
+        assert READING in seen(pilot)
+        look(pilot.app)
+        await settle(pilot, lambda: LEAD in seen(pilot))
+        assert READING not in seen(pilot)
+
+
+async def test_the_problem_at_hand_stays_in_sight_when_the_window_gets_smaller(
+    tmp_path: Path,
+) -> None:
+    async with opened(tmp_path, FIRST, size=(120, 40)) as pilot:
+        await pilot.press("end")
+        await pilot.resize_terminal(80, 24)
+        await pilot.pause(0.05)
+        problems = pilot.app.screen.query_one(OptionList)
+        top = problems.scroll_offset.y
+        assert top <= problems.highlighted < top + problems.size.height

@@ -38,6 +38,7 @@ if TYPE_CHECKING:
     from tutor.session import Session
 
 LEAD = "Arrow keys choose (left, right: another set), space reads on, enter opens."
+READING = "What you have kept is being read…"
 WIDE = 116
 LONGEST = 44
 
@@ -73,6 +74,7 @@ class SheetScreen(Screen[None]):
         self.guide: Guide | None = None
         self.last = ""
         self.stood_at = ""
+        self.said = READING
 
     def compose(self) -> ComposeResult:
         yield Static(Content(TITLE), id="sheet-title")
@@ -83,7 +85,7 @@ class SheetScreen(Screen[None]):
                 with VerticalScroll(id="detail", can_focus=False):
                     yield Static(id="about")
                 yield FigurePane(id="preview")
-        yield Static(Content(LEAD), id="sheet-said")
+        yield Static(Content(READING), id="sheet-said")
         yield ActionBar(id="actions")
 
     def on_mount(self) -> None:
@@ -108,6 +110,7 @@ class SheetScreen(Screen[None]):
                 problems.replace_option_prompt_at_index(index, row)
             self._count()
             self._to_go_on()
+            self.call_after_refresh(problems.scroll_to_highlight)
             return
         self.entries = [entry for _, entry in rows]
         problems.add_options([Option(row, disabled=entry is None) for row, entry in rows])
@@ -127,6 +130,8 @@ class SheetScreen(Screen[None]):
         skills.update(Content(in_marks(glance, self.looks.ascii_only)))
         self.last = guide.last
         self.show(guide.places)
+        if self.said == READING:
+            self.say(LEAD)
 
     def grow(self, groups: Sequence[Group]) -> None:
         """Show more sets than before; the row that was at hand stays at hand."""
@@ -180,6 +185,7 @@ class SheetScreen(Screen[None]):
 
     def say(self, text: str) -> None:
         """One sentence below the list."""
+        self.said = text
         self.query_one("#sheet-said", Static).update(Content(visible(text)))
 
     def on_screen_suspend(self) -> None:
@@ -261,6 +267,7 @@ class SheetScreen(Screen[None]):
             detail.scroll_relative(y=step, animate=False)
 
     def on_resize(self, event: events.Resize) -> None:
+        self.call_after_refresh(self.query_one(OptionList).scroll_to_highlight)
         narrow = event.size.width < WIDE
         if self.has_class("-stacked") and not narrow:
             self.call_after_refresh(self.look, self.looks)
