@@ -62,12 +62,12 @@ def to_cells(figure: Figure, columns: int, rows: int, glyphs: Glyphs = "braille"
     for line in sheet.lines:
         role: Role = "highlight" if line.lit else line.role
         canvas.line(line.start, line.end, line.pattern, role, owner=line.owner, sign=line.sign)
-    for sign in sheet.signs:
-        draw_sign(canvas, sign)
-    for head in sheet.heads:
-        _glyph(canvas, head.tip, marks.head(head.toward), "highlight" if head.lit else head.role)
+    for sign in sorted(sheet.signs, key=lambda sign: sign.symbol != "right-angle"):
+        draw_sign(canvas, sign)  # a joint is drawn over the right angle at it
     for chain in sheet.chains:
         _chain(canvas, chain, marks)
+    for head in sheet.heads:
+        _glyph(canvas, head.tip, marks.head(head.toward), "highlight" if head.lit else head.role)
     turning = [_turning(sheet, columns, rows, marks.turning)] if sheet.turning else []
     for placed in place_all(canvas.board, sheet, turning):
         _write(canvas, placed)
