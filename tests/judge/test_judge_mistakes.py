@@ -226,20 +226,25 @@ def bridge():
 
 
 @pytest.mark.parametrize(
-    ("text", "about"),
+    ("asked", "text", "about"),
     [
-        ("3 F_EF + 4*10 = 0", M("B", part=("A", "B", "E"))),
-        ("3/5 F_BF + 10 - 10 = 0", Fy(part=("A", "B", "E"))),
-        ("F_EF + F_BC + 4/5 F_BF = 0", Fx(part=("A", "B", "E"))),
+        (Fx("B"), "3 F_EF + 4*10 = 0", M("B", part=("A", "B", "E"))),
+        (Fx("D"), "3/5 F_BF + 10 - 10 = 0", Fy(part=("A", "B", "E"))),
+        (Fx("B"), "F_EF + F_BC + 4/5 F_BF = 0", Fx(part=("A", "B", "E"))),
     ],
 )
-def test_a_line_true_of_a_cut_part_is_named_as_that(bridge, text, about):
-    verdict = judge(bridge, Fx("B"), text, known={"A_x": 0, "A_y": 10, "D_y": 10})
+def test_a_line_true_of_a_cut_part_is_named_as_that(bridge, asked, text, about):
+    verdict = judge(bridge, asked, text, known={"A_x": 0, "A_y": 10, "D_y": 10})
     assert [m.code for m in verdict.mistakes] == ["other-equation"]
     assert (type(verdict.true_of), bool(verdict.true_of.part)) == (type(about), True)
     kept = judge(bridge, verdict.true_of, text, known={"A_x": 0, "A_y": 10, "D_y": 10})
     assert kept.right
     assert from_text(as_text(verdict.true_of)) == verdict.true_of
+
+
+def test_a_line_that_is_a_sum_of_the_joint_one_is_at_as_well_is_named_as_that(bridge):
+    known = {"A_x": 0, "A_y": 10, "D_y": 10}  # BE is 10 as A_y is, and not recorded
+    assert judge(bridge, Fx("B"), "3/5 F_BF + 10 - 10 = 0", known=known).true_of == Fy("B")
 
 
 @pytest.mark.parametrize(
