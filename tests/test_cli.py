@@ -208,7 +208,13 @@ class TestOpening:
 
 
 class TestLeaving:
-    @pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGINT, signal.SIGHUP])
+    @pytest.mark.parametrize(
+        "number",
+        [
+            signal.SIGTERM,
+            *(pytest.param(n, marks=pytest.mark.slow) for n in (signal.SIGINT, signal.SIGHUP)),
+        ],
+    )
     def test_a_signal_ends_a_lesson_politely_and_what_was_done_stays(
         self, number: signal.Signals, tmp_path: Path
     ) -> None:

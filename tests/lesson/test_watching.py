@@ -278,3 +278,15 @@ def test_the_table_says_how_much_was_shown_and_counts_only_the_students_answers(
     Student(lesson, lambda kind, **data: lesson.take(kind, now=3.0, **data)).walk()
     assert lesson.table.shown == shown
     assert lesson.table.tries > 0
+
+
+def test_nothing_is_shown_at_a_joint_one_goes_back_to_when_every_force_is_known(
+    lamp: Problem,
+) -> None:
+    lesson = Lesson(lamp)
+    lesson.apply(Event("show", {"until": "close"}, 1.0))
+    assert lesson.state.step == "close"
+    assert lesson.apply(Event("joint", {"joint": "A"}, 2.0)).accepted
+    reply = lesson.apply(Event("show", {}, 3.0))
+    assert not reply.accepted
+    assert "closing check" in reply.text

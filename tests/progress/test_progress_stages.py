@@ -57,7 +57,7 @@ def test_an_offer_says_what_stands_and_what_is_the_students(past: list[Past], na
     said = offered(STAGE[name].name, past, "roofs")
     assert (said == "") == (name == "alone")
     assert STAGE[name].stands in said
-    assert ("show" in said) == (name == "watch")
+    assert ("type watch" in said) == (name == "watch")
 
 
 def test_every_stage_can_be_shown_up_to_and_asked_for() -> None:

@@ -368,7 +368,9 @@ class TestLeaving:
             assert paper_of(pilot).paper.blank
 
 
-@pytest.mark.parametrize("seed", range(12))
+@pytest.mark.parametrize(
+    "seed", [*range(4), *(pytest.param(n, marks=pytest.mark.slow) for n in range(4, 12))]
+)
 async def test_no_true_value_is_shown_that_the_student_has_not_found(
     seed: int, tmp_path: Path
 ) -> None:

@@ -98,7 +98,10 @@ LAMP = ROOT / "problems" / "first-steps" / "lamp-arm.toml"
 
 
 class TestASignal:
-    @pytest.mark.parametrize("name", ["SIGTERM", "SIGHUP", "SIGINT"])
+    @pytest.mark.parametrize(
+        "name",
+        ["SIGHUP", *(pytest.param(n, marks=pytest.mark.slow) for n in ("SIGTERM", "SIGINT"))],
+    )
     def test_leaves_the_terminal_as_it_was(self, tmp_path: Path, name: str) -> None:
         number = getattr(signal, name)
         terminal = Terminal(tmp_path, LAMP)

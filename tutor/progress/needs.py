@@ -11,7 +11,7 @@ from tutor.lesson.state import State
 from tutor.model import Problem, Support
 from tutor.skills.seen import may_be_made
 from tutor.skills.table import CLAIMED
-from tutor.statics import forces_follow, solve, zero_force
+from tutor.statics import solve, soundness, zero_force
 
 ZERO_SKILLS = ("step zero", "zero-loaded", "zero-third-member", "zero-rule")
 STEPS_OF_ALL = (
@@ -29,7 +29,7 @@ def needs_of(problem: Problem) -> Mapping[str, int]:
 
     The sums are ΣFx and ΣFy of the whole and of each joint, and ΣM about each support.
     """
-    if not forces_follow(problem):
+    if soundness(problem) != "determinate":
         return Counter(STEPS_OF_ALL[:1])
     found: Counter[str] = Counter(STEPS_OF_ALL)
     state = State(problem)

@@ -79,4 +79,4 @@ def look_where_left(app: TutorApp) -> None:
             app.told.add(notice)
             app.sheet.say(notice)
 
-    beside(app, look, found, lambda fault: app.sheet.say(""))
+    beside(app, look, found, lambda fault: app.sheet.read())

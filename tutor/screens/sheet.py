@@ -130,6 +130,10 @@ class SheetScreen(Screen[None]):
         skills.update(Content(in_marks(glance, self.looks.ascii_only)))
         self.last = guide.last
         self.show(guide.places)
+        self.read()
+
+    def read(self) -> None:
+        """What is kept has been read, as far as it can be."""
         if self.said == READING:
             self.say(LEAD)
 

@@ -30,7 +30,7 @@ from tutor.statics.order import Step
 from tutor.text import listed
 
 
-def from_the_whole(state: State, ask: Ask, desk: Judge) -> Move:
+def from_the_whole(state: State, ask: Ask, desk: Judge) -> Move | None:
     """A reaction that the lines give, else the equation of the whole truss with the fewest unknowns."""
     reactions = tuple(r.name for r in state.problem.reactions if r.name not in state.result)
     if state.part:
@@ -51,8 +51,13 @@ def from_the_whole(state: State, ask: Ask, desk: Judge) -> Move:
     return _line(state, desk, good[0], guess)
 
 
-def to_a_joint(state: State, ask: Ask, desk: Judge) -> Move:
-    """What can be seen to be zero, else a joint that can be solved, else the one with the fewest."""
+def to_a_joint(state: State, ask: Ask, desk: Judge) -> Move | None:
+    """What can be seen to be zero, else a joint that can be solved, else the one with the fewest.
+
+    None where every force is known.
+    """
+    if not any(state.unknown_at(joint.name) for joint in state.problem.joints):
+        return None
     seen = _zero(state)
     if seen is not None:
         return seen
@@ -71,7 +76,7 @@ def to_a_joint(state: State, ask: Ask, desk: Judge) -> Move:
     return Move("joint", {"joint": joint}, f"Joint {joint}.", reason, guess)
 
 
-def from_the_joint(state: State, ask: Ask, desk: Judge) -> Move:
+def from_the_joint(state: State, ask: Ask, desk: Judge) -> Move | None:
     """A value that the lines give, else the sum with the fewest unknowns, else to another joint."""
     joint = str(ask.subject)
     if unknown := solvable_now(state, state.unknown_at(joint)):

@@ -21,6 +21,9 @@ Fold = Callable[[State, Event, Judge], tuple[State, Reply]]
 
 NOT_SHOWN = "In this set nothing is shown: every line is your own."
 NOTHING_LEFT = "Nothing is left to show: the walk is done."
+ALL_KNOWN = (
+    "Every force is known: nothing is left to show here. Type steps to go on to the closing check."
+)
 NO_SUCH_PLACE = "What can be shown at once ends at: {places}."
 GUESS = "Next: {question} {answers} A guess has it shown as well; or write it yourself."
 MOST_MOVES = 5000
@@ -80,7 +83,7 @@ def _choice(answers: Sequence[str]) -> str:
 def _one(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, Reply]:
     move = next_move(state, desk)
     if move is None:
-        return state, Reply((Say("note", NOTHING_LEFT),))
+        return state, Reply((Say("note", ALL_KNOWN if state.step == "joints" else NOTHING_LEFT),))
     answer = move.guess.answer(event.text("guess")) if move.guess else ""
     after, reply = fold(state, Event(move.kind, move.data, event.time), desk)
     tries = [replace(made, verdict="shown") for made in after.tries[len(state.tries) :]]
