@@ -11,7 +11,7 @@ from tutor.lesson.state import State
 from tutor.model import Problem, Support
 from tutor.skills.seen import may_be_made
 from tutor.skills.table import CLAIMED
-from tutor.statics import solve, soundness, zero_force
+from tutor.statics import Unsolvable, solve, zero_force
 
 ZERO_SKILLS = ("step zero", "zero-loaded", "zero-third-member", "zero-rule")
 STEPS_OF_ALL = (
@@ -29,7 +29,9 @@ def needs_of(problem: Problem) -> Mapping[str, int]:
 
     The sums are ΣFx and ΣFy of the whole and of each joint, and ΣM about each support.
     """
-    if soundness(problem) != "determinate":
+    try:
+        forces = solve(problem).values
+    except Unsolvable:
         return Counter(STEPS_OF_ALL[:1])
     found: Counter[str] = Counter(STEPS_OF_ALL)
     state = State(problem)
@@ -37,7 +39,7 @@ def needs_of(problem: Problem) -> Mapping[str, int]:
         found.update(may_be_made(state, place))
     for support in problem.supports:
         found.update(_at(problem, support))
-    found.update(_beside(problem, found))
+    found.update(_beside(problem, forces, found))
     if problem.spreads:
         found.update(dict.fromkeys(CLAIMED["shares"], len(problem.spreads)))
     if seen := len(zero_force(problem)):
@@ -54,10 +56,12 @@ def _places(problem: Problem) -> Iterator[Place]:
     yield from (Value(name) for name in problem.unknowns)
 
 
-def _beside(problem: Problem, found: Mapping[str, int]) -> dict[str, int]:
+def _beside(
+    problem: Problem, forces: Mapping[str, float], found: Mapping[str, int]
+) -> dict[str, int]:
     """Mistakes that no single term of a line shows, by what they are made at: our own judgement."""
     joints, loads = len(problem.joints), len(problem.loads)
-    pushed = sum(value < 0.0 for value in solve(problem).values.values())
+    pushed = sum(value < 0.0 for value in forces.values())
     return {
         "pull-push": joints,
         "sense": len(problem.reactions),
