@@ -22,7 +22,12 @@ from tutor.judge.telling import mistake_of, with_what_fits
 from tutor.judge.ties import told_with
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
-from tutor.judge.unrecorded import joint_sum_with_unrecorded, not_recorded, with_unrecorded
+from tutor.judge.unrecorded import (
+    joint_sum_with_unrecorded,
+    not_recorded,
+    one_with_unrecorded,
+    with_unrecorded,
+)
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.whole_line import off_by
 from tutor.model import Problem, Tolerance
@@ -177,13 +182,9 @@ def _other_axis_with_unrecorded(line: Line) -> Equation | None:
     It goes before any other body that the numbers of the line happen to fit.
     """
     joint = line.about.joint
-    for about in (Fx(joint), Fy(joint)) if joint is not None and line.holds else ():
-        other = TrueEquation(line.problem, about, line.own)
-        if about != line.about and line.typed.names <= other.unknowns.keys():
-            used = with_unrecorded(line.typed, other, line.values())
-            if used is not None and used.names and used.term_by_term:
-                return about
-    return None
+    if joint is None or not line.holds:
+        return None
+    return one_with_unrecorded(line.typed, line.true, line.values(), (Fx(joint), Fy(joint)))
 
 
 def _mistaken(line: Line) -> Verdict:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import NamedTuple
 
@@ -59,7 +59,17 @@ def joint_sum_with_unrecorded(
     line: TypedEquation, true: TrueEquation, values: Mapping[str, float]
 ) -> Equation | None:
     """The sum at a joint that the line is, with values put in that are not recorded yet; or None."""
-    for about in sums_at_joints(true.problem, line):
+    return one_with_unrecorded(line, true, values, sums_at_joints(true.problem, line))
+
+
+def one_with_unrecorded(
+    line: TypedEquation,
+    true: TrueEquation,
+    values: Mapping[str, float],
+    among: Iterable[Equation],
+) -> Equation | None:
+    """The first of some other equations that the line is with values put in not recorded yet; or None."""
+    for about in among:
         other = TrueEquation(true.problem, about, true.own)
         if about != true.about and line.names <= other.unknowns.keys():
             used = with_unrecorded(line, other, values)

@@ -151,6 +151,11 @@ class State:
         names += [r.name for r in self.problem.reactions if r.joint == joint]
         return tuple(name for name in names if name not in self.result)
 
+    @property
+    def standing(self) -> tuple[Equation, ...]:
+        """The equations of all standing lines that say something new."""
+        return tuple(line.about for line in self.lines if line.adds)
+
     def lines_of(self, joint: str | None) -> tuple[StandingLine, ...]:
         """The standing lines of one joint, or of the whole truss for None; never of a cut part."""
         return tuple(

@@ -229,11 +229,10 @@ def hints(state: State, desk: Judge) -> Levels:
 
 def best_sum(state: State) -> Equation | None:
     """The sum of the part with the fewest unknowns, of those that add something."""
-    standing = [line.about for line in state.lines if line.adds]
     worth = [
         (len(names), index, about)
         for index, about in enumerate(offers(state))
-        if (names := open_in(state, about)) and adds_something(state.problem, about, standing)
+        if (names := open_in(state, about)) and adds_something(state.problem, about, state.standing)
     ]
     return min(worth, key=lambda each: each[:2])[2] if worth else None
 

@@ -33,11 +33,11 @@ def solved_for(
     worked = len(line.result.sides) > 2 or is_sum(line)
     if lines_giving(state, unknown) or not (worked or state.joint):
         return None
-    standing = [each.about for each in state.lines if each.adds]
     alone = [
         about
         for about in dict.fromkeys(offers)
-        if open_in(state, about) == (unknown,) and adds_something(state.problem, about, standing)
+        if open_in(state, about) == (unknown,)
+        and adds_something(state.problem, about, state.standing)
     ]
     right = [about for about in alone if _is_its_line(state, text, desk, about)]
     if len(right) > 1:

@@ -95,8 +95,7 @@ def _nearest(
 
 
 def _adds(state: State, about: Equation) -> bool:
-    standing = [line.about for line in state.lines if line.adds]
-    return adds_something(state.problem, about, standing)
+    return adds_something(state.problem, about, state.standing)
 
 
 def _fitting(

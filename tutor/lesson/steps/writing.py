@@ -147,7 +147,7 @@ def standing(state: State, about: Equation, closing: bool = False) -> tuple[Equa
     """The equations of the same body that stand; a closing line need not add to them."""
     if closing:
         return ()
-    return tuple(line.about for line in state.lines if line.adds and same_body(line.about, about))
+    return tuple(each for each in state.standing if same_body(each, about))
 
 
 def _take_line(
