@@ -17,11 +17,11 @@ RUNS = ("=", "+", "-", "@", "\t", "\r")
 BOM = "\ufeff"
 WORKS = (
     *("id", "name", "problem", "title", "state", "step", "found", "of", "lines", "slips", "hints"),
-    *("told", "minutes", "lessons", "first", "last"),
+    *("told", "minutes", "lessons", "first", "last", "shown"),
 )
 STUDENTS = (
     *("id", "name", "handed_in", "finished", "problems", "lines", "slips", "hints", "told"),
-    *("minutes", "skills_mastered", "skills_seen"),
+    *("minutes", "skills_mastered", "skills_seen", "watched", "shown"),
 )
 Cell = str | int | float | None
 
@@ -71,6 +71,7 @@ def _work(student: Student, work: Work) -> Sequence[Cell]:
         work.lessons,
         moment(work.first),
         moment(work.last),
+        work.shown,
     )
 
 
@@ -89,4 +90,6 @@ def _student(student: Student) -> Sequence[Cell]:
         round(sum(work.minutes for work in works), 1),
         sum(each.mastered for each in student.skills),
         len(student.skills),
+        sum(work.state == "watched" for work in works),
+        sum(work.shown for work in works),
     )

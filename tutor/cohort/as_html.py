@@ -9,8 +9,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Sequence
 from html import escape
 
-from tutor.cohort.as_text import called_in_full, checked_in_words, middle, works_on
-from tutor.cohort.facts import ClassReport, Kind, Mistaken, Student
+from tutor.cohort.as_text import (
+    called_in_full,
+    checked_in_words,
+    counted,
+    middle,
+    shown_in_words,
+    works_on,
+)
+from tutor.cohort.facts import STATES, ClassReport, Kind, Mistaken, Student
 from tutor.cohort.plots import Bar, Share, Strip, bars, shares, strips
 from tutor.cohort.skilled import skilled
 from tutor.model.caution import CAUTION
@@ -145,18 +152,18 @@ def _problems(report: ClassReport) -> Iterator[str]:
     rows, minutes, table = [], [], []
     for problem in report.problems:
         works = works_on(report.students, problem)
-        states = [work.state for work in works]
-        counts = [states.count(state) for state in ("finished", "begun", "not begun")]
-        rows.append(Share(problem.title, *counts))
+        counts = counted(works)
+        rows.append(Share(problem.title, counts))
         minutes.append(
             Strip(problem.title, tuple(w.minutes for w in works if w.state == "finished"))
         )
-        table.append(_row(escape(problem.title), *counts, escape(middle(works))))
-    title = "Of each problem: finished (full), begun (hatched), not begun (empty)"
+        said = "; ".join(filter(None, (middle(works), shown_in_words(works))))
+        table.append(_row(escape(problem.title), *counts, escape(said)))
+    title = "Of each problem: finished (full), watched (dotted), begun (hatched), not begun (empty)"
     yield f"<figure>{shares(rows, title)}</figure>"
-    yield '<p class="quiet">full: finished, hatched: begun, empty: not begun</p>'
-    yield "<table><tr><th>problem</th><th class=n>finished</th><th class=n>begun</th>"
-    yield "<th class=n>not begun</th><th>median of those who finished</th></tr>"
+    yield '<p class="quiet">full: finished, dotted: watched, hatched: begun, empty: not begun</p>'
+    heads = "".join(f"<th class=n>{state}</th>" for state in STATES)
+    yield f"<table><tr><th>problem</th>{heads}<th>median of those who finished</th></tr>"
     yield "".join(table) + "</table></section>"
     yield "<section><h2>Time on task of those who finished</h2>"
     title = "Minutes that each student took, and the median"

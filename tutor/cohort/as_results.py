@@ -1,8 +1,9 @@
 """How does a grade book take the results? As the JSON of OneRoster 1.2, gradebook service.
 
 Source: IMS (1EdTech) OneRoster 1.2, Gradebook Service Information Model, the class Result and its JSON
-binding; from memory. A result stands for one student and problem: the share of the forces found. It is
-no mark: how much that counts is for whoever takes it over.
+binding; from memory. A result stands for one student and problem: the share of the forces asked for
+that the student found, without those that were shown; where none is asked for, whether it was finished.
+It is no mark: how much that counts is for whoever takes it over.
 """
 
 from __future__ import annotations
@@ -12,11 +13,13 @@ from typing import Any
 from urllib.parse import quote
 from uuid import NAMESPACE_URL, uuid5
 
+from tutor.cohort.as_text import amount_in_words
 from tutor.cohort.facts import ClassReport, Student, Work
 from tutor.cohort.times import day, moment
 
 STATUS = {
     "finished": "fully graded",
+    "watched": "partially graded",
     "begun": "partially graded",
     "not begun": "not submitted",
 }
@@ -51,7 +54,7 @@ def _result(report: ClassReport, student: Student, work: Work, latest: float) ->
         "comment": comment(work),
     }
     if work.state != "not begun":
-        found["score"] = round(work.found / work.of, 4) if work.of else 0.0
+        found["score"] = round(work.share, 4)
     return found
 
 
@@ -64,7 +67,8 @@ def comment(work: Work) -> str:
     """How the work went, in one sentence."""
     if work.state == "not begun":
         return "Nothing was handed in."
+    watched = "Watched: " if work.state == "watched" else ""
     return (
-        f"{work.found} of {work.of} forces found, {work.lines} lines, {work.slips} slips, "
+        f"{watched}{amount_in_words(work)}{work.lines} lines, {work.slips} slips, "
         f"{work.hints} hints, {work.told} lines given, {work.minutes:.0f} minutes."
     )

@@ -1,19 +1,20 @@
 """How does a learning record store take what the class did? As xAPI statements (IEEE 9274.1.1-2023).
 
-One statement for each answer that was judged, and one for each problem finished, in the order of time.
-The same files give the same statements with the same ids, so that none counts twice where they are sent
-again. Addresses end in `.invalid`, which by RFC 2606 is nobody's: they name, and lead nowhere.
+One statement for each answer that was judged, and one for each problem finished or watched to its end,
+in the order of time. The same files give the same statements with the same ids, so that none counts
+twice where they are sent again. Addresses end in `.invalid`, which by RFC 2606 is nobody's: they name,
+and lead nowhere.
 """
 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any
 from urllib.parse import quote
 from uuid import NAMESPACE_URL, uuid5
 
-from tutor.cohort.facts import Answer, ClassReport, Student, Work
+from tutor.cohort.facts import Answer, ClassReport, State, Student, Work
 from tutor.cohort.times import moment
 
 VERSION = "2.0.0"
@@ -24,6 +25,8 @@ ASSESSMENT = "http://adlnet.gov/expapi/activities/assessment"
 MISTAKES = f"{HOME}/extensions/mistakes"
 STEP = f"{HOME}/extensions/step"
 LONGEST = 500
+ENDED: Mapping[State, str] = {"finished": "completed", "watched": "experienced"}
+"""The verb for a work that came to its end."""
 
 
 def as_statements(report: ClassReport) -> str:
@@ -39,8 +42,8 @@ def _of_student(report: ClassReport, student: Student) -> Iterator[dict[str, Any
     for work in student.problems:
         for place, answer in enumerate(work.answers):
             yield _answered(report, student, work, place, answer)
-        if work.state == "finished":
-            yield _completed(report, student, work)
+        if work.state in ENDED:
+            yield _ended(report, student, work)
 
 
 def _answered(
@@ -65,15 +68,15 @@ def _answered(
     }
 
 
-def _completed(report: ClassReport, student: Student, work: Work) -> dict[str, Any]:
+def _ended(report: ClassReport, student: Student, work: Work) -> dict[str, Any]:
     return {
-        "id": _id(report, student, work, "completed"),
+        "id": _id(report, student, work, ENDED[work.state]),
         "actor": _actor(student),
-        "verb": _verb("completed"),
+        "verb": _verb(ENDED[work.state]),
         "object": _activity(_address(report, work), ASSESSMENT, work.title),
         "result": {
             "completion": True,
-            "score": {"scaled": round(work.found / work.of, 4) if work.of else 0.0},
+            "score": {"scaled": round(work.share, 4)},
             "duration": f"PT{work.minutes * 60:.0f}S",
         },
         "context": _context(report, None),

@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Iterator, Sequence
 from statistics import median
 
-from tutor.cohort.facts import Checked, ClassReport, ProblemOf, Student, Work
+from tutor.cohort.facts import STATES, Checked, ClassReport, ProblemOf, Student, Work
 from tutor.cohort.skilled import SkillOf, skilled
 from tutor.model.caution import CAUTION
 from tutor.skills.mastery import IN_PLAIN_WORDS
@@ -78,19 +78,43 @@ def _places(report: ClassReport, everything: bool) -> Iterator[str]:
 
 
 def _problems(report: ClassReport) -> Iterator[str]:
-    yield "Problems            finished  begun  not begun   median of those who finished"
+    yield "Problems          finished watched begun not begun   median of those who finished"
     for problem in report.problems:
         works = works_on(report.students, problem)
-        states = [work.state for work in works]
+        done, watched, begun, not_begun = counted(works)
         yield (
-            f"  {_cut(problem.name, 18):18} {states.count('finished'):8} {states.count('begun'):6} "
-            f"{states.count('not begun'):10}   {middle(works)}"
+            f"  {_cut(problem.name, 15):15} {done:8} {watched:7} {begun:5} {not_begun:9}   "
+            f"{middle(works)}"
         )
+        if said := shown_in_words(works):
+            yield wrapped(said, "    ", "    ")
 
 
 def works_on(students: Sequence[Student], problem: ProblemOf) -> list[Work]:
     """What each student did on one problem."""
     return [w for student in students for w in student.problems if w.problem == problem.name]
+
+
+def counted(works: Sequence[Work]) -> tuple[int, ...]:
+    """How many works are in each of `STATES`."""
+    states = [work.state for work in works]
+    return tuple(states.count(state) for state in STATES)
+
+
+def shown_in_words(works: Sequence[Work]) -> str:
+    """How many of those who finished had forces shown to them; empty where none had."""
+    done = [work for work in works if work.state == "finished"]
+    helped = sum(work.shown > 0 for work in done)
+    return f"{helped} of the {len(done)} who finished had forces shown to them" if helped else ""
+
+
+def amount_in_words(work: Work) -> str:
+    """Of what was asked for, how much a student found, and how much was shown; with a comma behind it,
+    empty where no forces are asked for."""
+    if not work.of:
+        return ""
+    shown = f", {work.shown} shown" if work.shown else ""
+    return f"{work.found} of {work.of} forces found{shown}, "
 
 
 def middle(works: Sequence[Work]) -> str:

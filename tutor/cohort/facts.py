@@ -10,7 +10,9 @@ from typing import Literal
 
 from tutor.skills import Mastery
 
-State = Literal["not begun", "begun", "finished"]
+State = Literal["not begun", "begun", "watched", "finished"]
+STATES: tuple[State, ...] = ("finished", "watched", "begun", "not begun")
+"""How far a work got, furthest first; `watched` is gone through to its end, with next to nothing of the student's own."""
 
 
 @dataclass(frozen=True)
@@ -33,9 +35,11 @@ class Answer:
 class Work:
     """One student's work on one problem, all lessons on it together.
 
-    `found` of the `of` forces stand; `lines` counts what was typed, `slips` wrong answers, `hints` hints asked for, `told` lines that
-    were given as the last hint; `minutes` is the time on task, pauses left out. `step` is where the
-    lesson that got furthest stands; `first` and `last` are seconds since 1970, None if not begun.
+    Of the `of` forces that are asked for (none where statics does not solve the truss) `found` are the
+    student's own and `shown` were shown at the board. `lines` counts what was typed, `slips` wrong
+    answers, `hints` hints asked for, `told` lines that were given as the last hint; `minutes` is the
+    time on task, pauses left out. `step` is where the lesson that got furthest stands; `first` and
+    `last` are seconds since 1970, None if not begun.
     """
 
     problem: str
@@ -52,7 +56,14 @@ class Work:
     lessons: int = 0
     first: float | None = None
     last: float | None = None
+    shown: int = 0
     answers: tuple[Answer, ...] = ()
+
+    @property
+    def share(self) -> float:
+        """The share of the forces asked for that are the student's own; where none is asked for,
+        whether the student finished."""
+        return self.found / self.of if self.of else float(self.state == "finished")
 
 
 @dataclass(frozen=True)
@@ -68,7 +79,7 @@ class Student:
 
     @property
     def finished(self) -> int:
-        """How many problems are finished."""
+        """How many problems are finished, those only watched left out."""
         return sum(work.state == "finished" for work in self.problems)
 
     @property

@@ -12,6 +12,8 @@ from dataclasses import dataclass
 from html import escape
 from statistics import median
 
+from tutor.cohort.facts import STATES, State
+
 WIDTH = 720
 LABEL = 300
 ROW = 26
@@ -23,9 +25,18 @@ SPAN = WIDTH - LABEL - END
 HATCHES = (
     '<defs><pattern id="begun" width="6" height="6" patternUnits="userSpaceOnUse" '
     'patternTransform="rotate(45)"><rect width="6" height="6" fill="#fff"/>'
-    '<line x1="0" y1="0" x2="0" y2="6" stroke="#1d4f72" stroke-width="3"/></pattern></defs>'
+    '<line x1="0" y1="0" x2="0" y2="6" stroke="#1d4f72" stroke-width="3"/></pattern>'
+    '<pattern id="watched" width="6" height="6" patternUnits="userSpaceOnUse">'
+    '<rect width="6" height="6" fill="#fff"/><circle cx="3" cy="3" r="1.6" fill="#1d4f72"/></pattern>'
+    "</defs>"
 )
-FILLS = {"finished": "#1d4f72", "begun": "url(#begun)", "not begun": "#fff"}
+FILLS: dict[State, str] = {
+    "finished": "#1d4f72",
+    "watched": "url(#watched)",
+    "begun": "url(#begun)",
+    "not begun": "#fff",
+}
+PATTERNED = ("watched", "begun")
 
 
 @dataclass(frozen=True)
@@ -64,42 +75,37 @@ def _followed(drawn: str, row: Bar) -> str:
 
 @dataclass(frozen=True)
 class Share:
-    """How many of a class finished one problem, began it, and did not."""
+    """How many of a class are at one problem in each of `STATES`."""
 
     label: str
-    finished: int
-    begun: int
-    not_begun: int
+    counts: tuple[int, ...]
 
     @property
     def told(self) -> str:
-        return (
-            f"{self.label}: finished by {self.finished}, begun by {self.begun}, "
-            f"not begun by {self.not_begun}"
-        )
+        each = (f"{state} by {n}" for state, n in zip(STATES, self.counts, strict=True))
+        return f"{self.label}: {', '.join(each)}"
 
 
 def shares(rows: Sequence[Share], title: str) -> str:
-    """One bar a problem, parted into finished (full), begun (hatched) and not begun (empty)."""
+    """One bar a problem, parted by `STATES`: full, dotted, hatched and empty."""
     parts = [_head(title, ROW * len(rows) + 4), HATCHES]
     for at, row in enumerate(rows):
         y = at * ROW
-        of = row.finished + row.begun + row.not_begun
+        of = sum(row.counts)
         parts.append(f"<g><title>{escape(row.told)}</title>")
         parts.append(
             f'<text x="{LABEL - 8}" y="{y + 17}" text-anchor="end">{escape(_cut(row.label))}</text>'
         )
         x = float(LABEL)
-        counts = (row.finished, row.begun, row.not_begun)
-        for (state, fill), count in zip(FILLS.items(), counts, strict=True):
+        for state, count in zip(STATES, row.counts, strict=True):
             long = SPAN * count / of if of else 0.0
             if count:
                 ink = "#fff" if state == "finished" else "#000"
                 parts.append(
-                    f'<rect x="{x:.1f}" y="{y + 4}" width="{long:.1f}" height="18" fill="{fill}" '
+                    f'<rect x="{x:.1f}" y="{y + 4}" width="{long:.1f}" height="18" fill="{FILLS[state]}" '
                     'stroke="#1d4f72"/>'
                 )
-                parts.append(_number(x + long / 2, y + 17, count, ink, state == "begun"))
+                parts.append(_number(x + long / 2, y + 17, count, ink, state in PATTERNED))
             x += long
         parts.append("</g>")
     return "\n".join([*parts, "</svg>"])

@@ -5,8 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from tutor.cohort.as_text import called_in_full, middle, works_on
-from tutor.cohort.facts import ClassReport, Mistaken, Student, Work
+from tutor.cohort.as_text import (
+    amount_in_words,
+    called_in_full,
+    counted,
+    middle,
+    shown_in_words,
+    works_on,
+)
+from tutor.cohort.facts import STATES, ClassReport, Mistaken, Student, Work
 from tutor.cohort.skilled import skilled
 from tutor.skills import skill_called
 from tutor.skills.mastery import IN_PLAIN_WORDS
@@ -91,9 +98,8 @@ def _problems(report: ClassReport) -> View:
     rows = []
     for problem in report.problems:
         works = works_on(report.students, problem)
-        states = [work.state for work in works]
-        counts = [states.count(state) for state in ("finished", "begun", "not begun")]
         parts = [f"{problem.title}\nMedian of those who finished: {middle(works)}"]
+        parts += [f"{said}."] if (said := shown_in_words(works)) else []
         stops = [
             f"  {s.students} students at “{s.step}”"
             + (f", last in vain at {place_in_words(s.place)}" if s.place else "")
@@ -106,8 +112,10 @@ def _problems(report: ClassReport) -> View:
             for place in report.mistakes
             if place.problem == problem.name
         ]
-        rows.append(Row((problem.name, *counts, middle(works)), problem.title, "\n\n".join(parts)))
-    heads = ("problem", "finished", "begun", "not begun", "median")
+        rows.append(
+            Row((problem.name, *counted(works), middle(works)), problem.title, "\n\n".join(parts))
+        )
+    heads = ("problem", *STATES, "median")
     return View("problems", heads, tuple(rows))
 
 
@@ -146,7 +154,7 @@ def _work(work: Work) -> Iterator[str]:
     if work.state == "not begun":
         return
     yield (
-        f"  {work.found} of {work.of} forces, {work.lines} lines, {work.slips} slips, "
+        f"  {amount_in_words(work)}{work.lines} lines, {work.slips} slips, "
         f"{work.hints} hints, {work.told} lines given, {work.minutes:.0f} minutes"
     )
     for answer in work.answers:

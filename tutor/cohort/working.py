@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from tutor.cohort.facts import Answer, State, Work
+from tutor.cohort.facts import Answer, Work
+from tutor.cohort.owned import Owned, owned
 from tutor.lesson import STEPS, Event, Lesson
 from tutor.lesson.hints import LEVELS
 
@@ -20,15 +21,15 @@ def work_of(problem: str, title: str, lessons: Sequence[Lesson]) -> Work:
         return Work(problem, title, "not begun")
     used = [level for lesson in begun for level in lesson.state.hints_used]
     answers = tuple(answer for lesson in begun for answer in answers_of(lesson))
-    state: State = "finished" if any(lesson.done for lesson in begun) else "begun"
+    best = max(map(owned, begun), key=_far)
     seconds = sum(seconds_on_task(lesson.events) for lesson in begun)
     return Work(
         problem,
         title,
-        state,
+        best.state,
         step=max((lesson.state.step for lesson in begun), key=STEPS.index),
-        found=max(len(lesson.state.results) for lesson in begun),
-        of=len(begun[0].problem.unknowns),
+        found=best.found,
+        of=best.of,
         lines=sum(event.kind == "type" for lesson in begun for event in lesson.events),
         hints=len(used),
         told=used.count(len(LEVELS)),
@@ -37,8 +38,14 @@ def work_of(problem: str, title: str, lessons: Sequence[Lesson]) -> Work:
         lessons=len(begun),
         first=min(lesson.events[0].time for lesson in begun),
         last=max(lesson.state.last_time for lesson in begun),
+        shown=best.shown,
         answers=answers,
     )
+
+
+def _far(one: Owned) -> tuple[bool, int, bool]:
+    """What makes one of several lessons on a problem the one that counts."""
+    return one.state == "finished", one.found, one.state == "watched"
 
 
 def answers_of(lesson: Lesson) -> tuple[Answer, ...]:
