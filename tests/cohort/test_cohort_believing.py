@@ -6,7 +6,8 @@ import json
 from pathlib import Path
 
 import pytest
-from classroom import DAY, HABIT, journal, records_of
+from classroom import DAY, HABIT, Recorder, journal, records_of
+from every_problem import FILES, problem_of
 
 from tutor.cohort.believing import replayed
 from tutor.cohort.course import course_at
@@ -148,3 +149,46 @@ def test_a_lesson_of_endless_entries_is_looked_at_up_to_a_bound(problem, monkeyp
 def test_no_event_breaks_the_replay(problem, event) -> None:
     json.dumps(event)
     replayed(problem, lines_of(problem, [event]), True, "seed")
+
+
+EVERY_KIND = {
+    "moon-slide": {"soundness", "loose"},
+    "fulling-lean-to": {"halves", "shares"},
+    "clock-stand": {"section"},
+    "lamp-arm": {"type", "sense", "support"},
+}
+
+
+@pytest.mark.parametrize("name", EVERY_KIND)
+@pytest.mark.parametrize("until", [None, "half"])
+def test_a_true_lesson_is_believed_whatever_was_done_in_it(name: str, until: str | None) -> None:
+    """Nobody who did what the program offers is said to have edited a file."""
+    problem = problem_of(next(path for path in FILES if path.stem == name))
+    recorder = Recorder(problem, HABIT["careful"], 1)
+    if until is not None:
+        recorder.do("show", until=until)
+    recorder.walk()
+    found = replayed(problem, lines_of(problem, recorder.records), True, "seed")
+    assert found.lesson.state == recorder.lesson.state
+    assert (found.whole, found.forged) == (False, False)
+    assert until or EVERY_KIND[name] <= {event.kind for event in found.events}
+
+
+@pytest.mark.parametrize("marked", [True, False])
+def test_what_is_claimed_to_be_shown_stands_as_shown_or_not_at_all(problem, marked: bool) -> None:
+    recorder = Recorder(problem, HABIT["careful"], 1)
+    recorder.do("show", until="joints")
+    kept = recorder.records[-1]
+    tries = [{**made, "verdict": "right"} for made in kept["changed"]["tries"]["add"]]
+    unmarked = {**kept["changed"], "tries": {**kept["changed"]["tries"], "add": tries}}
+    records = [recorder.records[0], kept if marked else {**kept, "changed": unmarked}]
+    assert replayed(problem, lines_of(problem, records), True, "seed").forged != marked
+
+
+def test_that_a_truss_was_found_to_move_is_not_believed_of_a_count() -> None:
+    problem = problem_of(next(path for path in FILES if path.stem == "moon-slide"))
+    records = records_of(problem, HABIT["careful"])
+    at = next(i for i, each in enumerate(records) if each["kind"] == "count") + 1
+    claimed = {"sound_done": True, "moving_done": True, "step": "table"}
+    forged = {**records[at], "changed": {**records[at]["changed"], **claimed}}
+    assert replayed(problem, lines_of(problem, [*records[:at], forged]), True, "seed").forged

@@ -5,9 +5,10 @@ from __future__ import annotations
 import csv
 import io
 import json
+from datetime import timedelta
 
 import pytest
-from classroom import HABIT, HOIST, TRESTLE, Recorder, journal
+from classroom import DAY, HABIT, HOIST, Recorder, journal
 
 from tutor.cohort import class_report
 from tutor.cohort.as_csv import works_as_csv
@@ -23,7 +24,7 @@ from tutor.records.journal import utc_now
 GIVEN = 'given = ["reactions"]\n'
 HELD = 'truss = "unstable"\n'
 LOOSE = HOIST.replace('"pin"', "{ roller = 0 }")
-FILES = {"given": GIVEN + HOIST, "hoist": HOIST, "loose": HELD + LOOSE, "trestle": TRESTLE}
+FILES = {"given": GIVEN + HOIST, "hoist": HOIST, "loose": HELD + LOOSE}
 WAYS = {"alone": None, "watched": "table", "half": "half", "joints": "joints", "twice": "table"}
 
 
@@ -45,10 +46,12 @@ def report(tmp_path_factory) -> ClassReport:
     for name, text in FILES.items():
         (course / f"{name}.toml").write_text(text, encoding="utf-8")
     among = load_set(course)
-    for student, until in WAYS.items():
-        lessons = [journal(p, records_of(p, until)) for p in among.problems]
+    for number, (student, until) in enumerate(WAYS.items()):
+        begun = DAY + timedelta(hours=number)
+        lessons = [journal(p, records_of(p, until), begun) for p in among.problems]
         if student == "twice":
-            lessons += [journal(p, records_of(p, None)) for p in among.problems]
+            later = begun + timedelta(minutes=30)
+            lessons += [journal(p, records_of(p, None), later) for p in among.problems]
         data = written(student, among.name, among.title, utc_now(), lessons)
         (handed / f"{student}.txt").write_bytes(data)
     return class_report(handed, course)
@@ -120,3 +123,7 @@ def test_what_is_shown_is_no_answer_of_the_student(report: ClassReport) -> None:
     student = next(s for s in report.students if s.id == "watched")
     assert not any(work.answers or work.slips for work in student.problems)
     assert student.skills == ()
+
+
+def test_nobody_who_watched_is_said_to_have_edited_a_file(report: ClassReport) -> None:
+    assert report.faults == ()

@@ -30,10 +30,17 @@ SHARE = 0.02
 """The share of the answers that is judged again though it is believed; at least one a lesson."""
 MOST_ANSWERS = 3000
 """So many answers of one lesson are looked at."""
-BEFORE_LINES = frozenset({"reasons_done", "count_done", "halves_done", "brought", "supports_done"})
+BEFORE_LINES = frozenset(
+    {
+        *("reasons_done", "count_done", "sound_done", "moving_done"),
+        *("halves_done", "brought", "supports_done"),
+    }
+)
 ADDS: Mapping[str, frozenset[str]] = {
     "reasons": frozenset({"reasons_done"}),
     "count": frozenset({"count_done"}),
+    "soundness": frozenset({"sound_done"}),
+    "loose": frozenset({"moving_done"}),
     "halves": frozenset({"halves_done"}),
     "shares": frozenset({"brought"}),
     "support": frozenset({"supports_done"}),
@@ -42,10 +49,12 @@ ADDS: Mapping[str, frozenset[str]] = {
     "skip": BEFORE_LINES,
     "type": frozenset({"lines", "results", "ended"}),
     "keep": frozenset({"lines", "ended"}),
+    "show": BEFORE_LINES | {"lines", "results", "ended"},
 }
-"""What an event of each kind may add to what counts for the student."""
+"""What an event of each kind may add to what stands; what is shown stands as shown (`_is_shown`)."""
 CREDIT = frozenset().union(*ADDS.values())
-ANSWERS = frozenset({"reasons", "count", "halves", "shares", "support", "zero", "type", "keep"})
+ANSWERS = ADDS.keys() - {"bring", "skip", "show"}
+"""What the student answers, so that it is judged; the rest is no answer."""
 NO_EVENTS = frozenset({"outcome", "outcomes", "compared"})
 NEARLY_ZERO = 1e-6
 
@@ -170,6 +179,8 @@ def _can_be(before: State, lesson: Lesson, event: Event, kept: Outcome) -> bool:
     added = CREDIT & kept.changed.keys()
     if not added <= ADDS.get(event.kind, frozenset()) or (added and not kept.accepted):
         return False
+    if event.kind == "show" and not _is_shown(before, after):
+        return False
     if STEPS.index(after.step) > STEPS.index(before.step) and barred(after, after.step):
         return False
     if "results" not in added:
@@ -182,6 +193,17 @@ def _can_be(before: State, lesson: Lesson, event: Event, kept: Outcome) -> bool:
         and r.radius <= WIDE.remark * reach
         for r in after.results
         if r not in before.results
+    )
+
+
+def _is_shown(before: State, after: State) -> bool:
+    """Whether what a `show` event adds is marked as shown, so that it counts as nobody's."""
+    tries = after.tries[len(before.tries) :]
+    places = {made.place for made in tries}
+    return all(made.verdict == "shown" for made in tries) and all(
+        f"value {result.unknown}" in places or f"zero {result.unknown}" in places
+        for result in after.results
+        if result.unknown not in before.result
     )
 
 
