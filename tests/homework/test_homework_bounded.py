@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tutor import load_problem, review, solve
-from tutor.homework import check
+from tutor.homework import throughout
 from tutor.homework.words import STOPPED
 from tutor.shipped import shipped_problems
 
@@ -20,7 +20,7 @@ def test_a_review_that_stopped_looking_says_so_and_one_that_did_not_does_not(
     forces = {name: values[name] for name in BOOM.member} | {wrong: 1.4 * values[wrong]}
     work = {"reactions": {name: values[name] for name in BOOM.reaction}, "forces": forces}
     whole = review(BOOM, work)
-    monkeypatch.setattr(check, "MOST_BELIEVED", 1)
+    monkeypatch.setattr(throughout, "MOST_BELIEVED", 1)
     bounded = review(BOOM, work)
     assert not whole.right
     assert not bounded.right

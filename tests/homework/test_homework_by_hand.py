@@ -110,6 +110,50 @@ def test_a_sheet_mended_step_by_step_is_sent_on_until_all_is_right(name: str) ->
     assert result.right
 
 
+@pytest.mark.parametrize("steps", [3, FULL])
+@pytest.mark.parametrize("name", TRUSSES)
+def test_once_one_place_is_mended_the_rest_still_rests_on_the_belief(name: str, steps: int) -> None:
+    """Or on the old reactions, where the belief is about these. Nothing of it is called certain."""
+    places = {"whole": tuple(TRUSSES[name].reactions), **TRUSSES[name].walk}
+    for belief in beliefs(name):
+        written = sheet(name, belief, steps)
+        assert written is not None
+        wrong = wrong_in(written, name)
+        first = next(place for place, new in places.items() if wrong & set(new))
+        mended = {**written, **{n: right(name)[n] for n in wrong & set(places[first])}}
+        left = wrong_in(mended, name)
+        if len(left) < 2:
+            continue
+        result = reviewed(name, mended, written)
+        named = {account.mistake.code for account in result.accounts[:1]}
+        about_reactions = belief.reactions or belief.given or belief.along
+        assert named & ({"carried"} if about_reactions else set(belief.means)), belief.name
+        uniformly = not result.rests and result.accounts[0].throughout
+        assert uniformly or set(result.rests) == left, belief.name
+        assert {result.finding[n].state for n in left} <= {"wrong", "follows"}
+        assert uniformly or "certain" not in {result.finding[n].sure for n in left}
+        assert uniformly or "go on at" in result.said
+        assert not {n for n in places[first] if n in mended} & set(result.rests)
+
+
+@pytest.mark.parametrize("name", TRUSSES)
+def test_a_belief_is_told_where_no_check_saw_what_was_mended(name: str) -> None:
+    places = {"whole": tuple(TRUSSES[name].reactions), **TRUSSES[name].walk}
+    for belief in beliefs(name):
+        written = sheet(name, belief, FULL)
+        assert written is not None
+        wrong = wrong_in(written, name)
+        first = next(place for place, new in places.items() if wrong & set(new))
+        if first == "whole" and len(belief.given or belief.reactions) + belief.along:
+            continue
+        mended = {**written, **{n: right(name)[n] for n in wrong & set(places[first])}}
+        if len(wrong_in(mended, name)) < 3:
+            continue
+        result = reviewed(name, mended)
+        assert result.accounts, belief.name
+        assert result.accounts[0].mistake.code in belief.means, belief.name
+
+
 def test_a_joint_that_closes_for_who_holds_the_belief_is_named_before_one_that_does_not() -> None:
     """B closes with the swapped components in one of its sums only, D in both."""
     name = "Hibbeler 6-1"

@@ -15,6 +15,7 @@ from itertools import pairwise
 from tutor.homework import lenses
 from tutor.homework.belief_words import WORDS
 from tutor.homework.chain import Found, follow
+from tutor.homework.half_mended import Was, supposed
 from tutor.homework.lenses import Lens, Sight, through
 from tutor.homework.sheet import WHOLE, Bodies, Sheet
 from tutor.homework.work import Entry
@@ -44,6 +45,8 @@ COSTS: Mapping[str, tuple[str, float]] = {
 }
 AGAINST = 0.6
 """What it costs that a right entry is not what the belief makes of it."""
+SUPPOSED = 0.3
+"""What it costs that a joint is supposed to have been mended since."""
 LEAST = 2
 """So many wrong entries at least: a lone one shows no belief."""
 ROUNDINGS = (12, 2, 1, 0)
@@ -98,6 +101,26 @@ def held(
             if (name, force) not in found or one.cost < found[name, force].cost:
                 found[name, force] = one
     return sorted(found.values(), key=lambda each: each.cost)
+
+
+def held_before(
+    problem: Problem, bodies: Bodies, entries: Mapping[str, Entry], wrong: Collection[str]
+) -> list[tuple[Held, Was]]:
+    """The beliefs that explain all of the `wrong` entries where the joints worked first were mended since.
+
+    Each with the page as it then was, cheapest first.
+    """
+    if len(wrong) < LEAST or any(name in wrong for name in problem.reaction):
+        return []
+    found: list[tuple[Held, Was]] = []
+    for name, force, lens in _table(problem):
+        for was in () if lens.at_whole else supposed(problem, bodies, entries, wrong, lens):
+            seen = Sight(problem, was.bodies, lens)
+            cost_and_walk = _walked(seen, was.entries, was.wrong, set(problem.reaction))
+            if cost_and_walk is not None and cost_and_walk[0] == 0.0:
+                one = Held(name, force, COSTS[name][1] + SUPPOSED, cost_and_walk[1], False)
+                found.append((one, was))
+    return sorted(found, key=lambda each: each[0].cost)
 
 
 def _closes(sheet: Sheet) -> bool:

@@ -2,27 +2,25 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from dataclasses import replace
 
 from tutor.homework.account import Account
 from tutor.homework.accounts import UNEXPLAINED
-from tutor.homework.beliefs import Held, held
 from tutor.homework.closing import closures
 from tutor.homework.findings import Finding, Review, Sure
+from tutor.homework.half_mended import remembered
 from tutor.homework.lines import Judged, judged_lines, order_of, values_behind
 from tutor.homework.mended import of_resting, resting
-from tutor.homework.misdrawn import misdrawn
-from tutor.homework.outcome import RIVAL, Outcome, of_beliefs, of_uniform
+from tutor.homework.outcome import RIVAL, Outcome, lost
 from tutor.homework.places import Story, first_in_order, first_places
 from tutor.homework.reading import blank_members
 from tutor.homework.rounding import standing
 from tutor.homework.sheet import WHOLE, sheets
 from tutor.homework.slips import cost_of
-from tutor.homework.stories import Stories, Told
+from tutor.homework.stories import Stories
 from tutor.homework.telling import at_its_place, far_fetched, finding_of, line_account
-from tutor.homework.uniform import uniform
+from tutor.homework.throughout import Throughout
 from tutor.homework.vectors import PARALLEL, Vector
 from tutor.homework.words import summary
 from tutor.homework.work import Entry, Work, read_work
@@ -32,10 +30,6 @@ from tutor.statics import Unsolvable
 
 EQUALLY_NAMED = 0.25
 BY_ITSELF = 0.05
-NOT_WELL = 2.5
-"""What costs so much is explained no better than by another drawing."""
-MOST_BELIEVED = 80
-"""On a truss of more joints no belief is looked for."""
 MUCH_BLANK, FARFETCHED = 2, 1.5
 VALUE_SLIPS = frozenset({"tension-compression", "sign", "sense", "unit", "rounding"})
 
@@ -72,8 +66,6 @@ class _Check:
         self, desk: Judge, work: Work, true: dict[str, float], before: Mapping[str, Entry]
     ) -> None:
         self.before = before
-        self.believed: list[Held] = []
-        self.believed_up_to = -math.inf
         self.desk = desk
         self.problem = desk.problem
         self.work = work
@@ -82,6 +74,7 @@ class _Check:
         self.standing = standing(self.problem, self.handed_in, work.entries, true)
         self.stories = Stories(self.problem, self.handed_in, work.entries, true, self.standing)
         self.reading = self.stories.reading
+        self.throughout = Throughout(self.problem, work.entries, true, self.stories, work.order)
         self.lines = judged_lines(desk, work, self.handed_in)
 
     @property
@@ -134,58 +127,35 @@ class _Check:
         misleading = [j for j in self.lines if j.misleads and j.place is not None]
         if not any(name in self.work.entries for name in self.wrong):
             return self._from_lines(misleading) if misleading else Outcome((), (), {})
-        alike = uniform(
-            self.problem, self.handed_in, self.work.entries, self.true, self.stories.wrong
-        )
+        alike = self.throughout.of_uniform()
         if alike is not None:
-            partly = len(self.work.entries) < len(self.problem.unknowns)
-            return of_uniform(alike, self.stories.wrong, partly or bool(self._beliefs()))
-        rests = resting(self.handed_in, self.work.entries, self.before, self.standing)
-        if rests is not None:
-            return of_resting(self.problem, rests)
+            return alike
+        mended = self._of_mended()
+        if mended is not None:
+            return mended
         told = self._told_place(misleading)
         pairs = self.stories.told()
         if told is not None:
             by_lines = any(judged.place == told for judged in misleading)
             pairs = self.stories.from_told(pairs, told, by_lines)
         if not misleading:
-            other = self._of_beliefs(pairs) or self._of_drawing(pairs)
+            other = self.throughout.of_beliefs(pairs) or self.throughout.of_drawing(pairs)
             if other is not None:
                 return other
         if not pairs:
-            return self._lost()
+            return lost(self.problem, self.wrong, self._figures)
         self.reading = pairs[0][1]
         return self._of_story([story for story, _ in pairs], told is not None, misleading)
 
-    def _beliefs(self, most: float = math.inf) -> list[Held]:
-        """The beliefs that explain the page and do not cost more than `most`."""
-        if len(self.problem.joints) > MOST_BELIEVED:
-            self.stories.stopped = True
-            return []
-        if most > self.believed_up_to:
-            entries, wrong = self.work.entries, self.stories.wrong
-            self.believed = held(self.problem, self.handed_in, entries, wrong, most)
-            self.believed_up_to = most
-        return [each for each in self.believed if each.cost <= most]
-
-    def _of_beliefs(self, pairs: list[Told]) -> Outcome | None:
-        """What one belief explains, where nothing cheaper does."""
-        wrong = self.stories.wrong
-        cost = pairs[0][0].cost if pairs else math.inf
-        found = self._beliefs(cost + RIVAL)
-        if not found or found[0].cost > cost:
-            return None
-        return of_beliefs(self.problem, self.handed_in, wrong, self.work.order, found, cost)
-
-    def _of_drawing(self, pairs: list[Told]) -> Outcome | None:
-        """What another truss explains, where no slip explains it well."""
-        if pairs and pairs[0][0].cost < NOT_WELL:
-            return None
-        other = misdrawn(self.problem, self.handed_in, self.work.entries, self.stories.wrong)
-        if other is None:
-            return None
-        findings = {n: Finding(n, "wrong", None, "unclear") for n in self.stories.wrong}
-        return Outcome((other.joint,), (), findings, clear=False, note=other.said)
+    def _of_mended(self) -> Outcome | None:
+        """What still rests on values, or on a belief, of the last check."""
+        given = (self.handed_in, self.work.entries, self.before, self.standing)
+        rests = resting(*given)
+        if rests is not None and not rests.besides:
+            return of_resting(self.problem, rests)
+        was = remembered(*given)
+        half = None if was is None else self.throughout.of_half_mended(was)
+        return half if half is not None or rests is None else of_resting(self.problem, rests)
 
     def _told_place(self, misleading: list[Judged]) -> str | None:
         """The first wrong place by the student's own order or lines, None where there are neither."""
@@ -238,7 +208,7 @@ class _Check:
         """Whether another mistake, or a belief, explains about as well what the best one explains."""
         accounts = best.turns[0].accounts
         codes = {a.mistake.code for a in accounts if a.cost <= accounts[0].cost + RIVAL}
-        return len(codes) > 1 or bool(self._beliefs(best.cost + RIVAL))
+        return len(codes) > 1 or bool(self.throughout.beliefs(best.cost + RIVAL))
 
     def _all_written(self, place: str, equation: Vector) -> bool:
         """Whether the equation that a value follows by holds with written numbers alone."""
@@ -276,15 +246,6 @@ class _Check:
             first = min(known, key=lambda j: steps.index(str(j.place)), default=first)
         accounts = tuple(line_account(j) for j in misleading if j.place == first.place)
         return Outcome((str(first.place),), accounts, {})
-
-    def _lost(self) -> Outcome:
-        """Too little is there to tell where: each wrong value names the bodies it may be from."""
-        findings = {n: Finding(n, "wrong", self._figures(n), "unclear") for n in self.wrong}
-        places: list[str] = []
-        for name in self.wrong:
-            member = self.problem.member.get(name)
-            places += [member.start, member.end] if member is not None else [WHOLE]
-        return Outcome(tuple(dict.fromkeys(places))[:2], (), findings, clear=False)
 
     def _figures(self, name: str) -> Mistake | None:
         """What a wrong value shows by itself: its sign, its unit or its rounding, or None."""

@@ -33,12 +33,16 @@ MOST_PLACES = 2
 
 @dataclass(frozen=True)
 class Resting:
-    """The entries that rest on old values, where the work goes on, and which new value belongs there."""
+    """The entries that rest on old values, where the work goes on, and which new value belongs there.
+
+    `besides` are those of them that no sound step gives from the old values.
+    """
 
     names: tuple[str, ...]
     changed: tuple[str, ...]
     places: tuple[str, ...]
     at: Mapping[str, str]
+    besides: tuple[str, ...] = ()
 
     @property
     def said(self) -> str:
@@ -74,7 +78,7 @@ def resting(
         return None
     at = {name: body for name, (body, _) in found.items()} | dict.fromkeys(besides, places[0])
     new = [n for n in changed if any(n in was[place].part for place in places)]
-    return Resting(tuple(wrong), tuple(new), places, at)
+    return Resting(tuple(wrong), tuple(new), places, at, tuple(besides))
 
 
 def _places(was: Mapping[str, Sheet], found: Found, changed: Sequence[str]) -> tuple[str, ...]:

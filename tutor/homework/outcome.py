@@ -2,21 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from tutor.homework.account import Account
 from tutor.homework.beliefs import Held
+from tutor.homework.chain import Found
 from tutor.homework.findings import Finding, Sure
-from tutor.homework.sheet import WHOLE, Sheet
+from tutor.homework.half_mended import Was
+from tutor.homework.sheet import WHOLE, Sheet, place_in_words
 from tutor.homework.slips import mistake_of
 from tutor.homework.uniform import Uniform
 from tutor.judge import Mistake, Value
 from tutor.model import Problem
 from tutor.statics import joint_order
+from tutor.text import listed
 
 RIVAL = 0.9
 """Explanations that cost no more than this above the best one leave no certainty."""
+MOST_PLACES = 2
+PAGE, REST = "All through the page, ", "In all that is not mended yet, "
+AS_BEFORE = "{left} {verb} still as before {mended} {was} put right: go on at {place}."
+LOOKS_SO = "{left} {verb} as if worked out before {mended} {was} put right: go on at {place}."
 
 
 @dataclass(frozen=True)
@@ -67,11 +74,68 @@ def of_beliefs(
     return Outcome(places, accounts, findings)
 
 
+def of_half_mended(problem: Problem, belief: Held, was: Was, order: Sequence[str]) -> Outcome:
+    """The outcome of a page through whose rest a belief still runs."""
+    left = tuple(name for name in was.wrong if name not in was.mended)
+    places = _next(was, belief.follows, left, order)
+    mistake = said(problem, belief)
+    mistake = replace(mistake, text=mistake.text.replace(PAGE, REST))
+    findings = {name: Finding(name, "wrong", mistake, "likely") for name in left}
+    account = Account(places[0], mistake, None, belief.cost, throughout=True)
+    return Outcome(places, (account,), findings, note=_as_before(was, left, places[0]), rests=left)
+
+
+def _as_before(was: Was, left: Sequence[str], place: str) -> str:
+    one = len(left) == 1
+    verb = ("is" if one else "are") if was.remembered else ("looks" if one else "look")
+    return (AS_BEFORE if was.remembered else LOOKS_SO).format(
+        left=listed(left),
+        verb=verb,
+        mended=listed(was.mended),
+        was="was" if len(was.mended) == 1 else "were",
+        place=place_in_words(place),
+    )
+
+
+def _next(was: Was, walk: Found, left: Sequence[str], order: Sequence[str]) -> tuple[str, ...]:
+    """Where to go on: where nothing that is still wrong was put in, and a mended value stands if it may."""
+    at = {
+        body: {name for name in left if name in walk and walk[name][0] == body}
+        for body in was.bodies
+    }
+    begun = [body for body, here in at.items() if here]
+    first = [
+        body for body in begun if not set(left) & (set(was.bodies[body].part) - at[body])
+    ] or begun
+    mended = set(was.mended)
+    first.sort(key=lambda body: mended.isdisjoint(was.bodies[body].part))
+    return tuple(([place for place in order if place in first] or first)[:MOST_PLACES])
+
+
 def of_uniform(alike: Uniform, wrong: Collection[str], doubtful: bool) -> Outcome:
     """The outcome of a page that one factor or one turned sign runs through."""
     sure: Sure = "likely" if doubtful else "certain"
     findings = {name: Finding(name, "wrong", alike.cause(name), sure) for name in wrong}
     return Outcome(alike.places, alike.accounts, findings)
+
+
+def of_half_uniform(alike: Uniform, was: Was, left: Sequence[str]) -> Outcome:
+    """The outcome of a page of which what is `left` is still wrong in one and the same way."""
+    findings = {name: Finding(name, "wrong", alike.cause(name), "likely") for name in left}
+    note = _as_before(was, left, alike.places[0])
+    return Outcome(alike.places, alike.accounts, findings, note=note, rests=tuple(left))
+
+
+def lost(
+    problem: Problem, wrong: Sequence[str], figures: Callable[[str], Mistake | None]
+) -> Outcome:
+    """Too little is there to tell where: each wrong value names the bodies it may be from."""
+    findings = {name: Finding(name, "wrong", figures(name), "unclear") for name in wrong}
+    places: list[str] = []
+    for name in wrong:
+        member = problem.member.get(name)
+        places += [member.start, member.end] if member is not None else [WHOLE]
+    return Outcome(tuple(dict.fromkeys(places))[:MOST_PLACES], (), findings, clear=False)
 
 
 def said(problem: Problem, belief: Held) -> Mistake:

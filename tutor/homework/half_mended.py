@@ -1,0 +1,112 @@
+"""How did a page look before the first places of it were mended, and what of it is still as it was?
+
+What is left of a page with one belief was worked out from values that no longer stand on it. Where the
+last check remembers them they are put back; where none does, they are what the belief makes of the
+joints at which somebody may have begun and at which everything is right now.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from tutor.homework.fill import of_equations
+from tutor.homework.lenses import Lens, Sight
+from tutor.homework.rounding import Standing
+from tutor.homework.sheet import Bodies, renumbered, with_numbers
+from tutor.homework.work import Entry
+from tutor.model import Problem
+
+MOST_MENDED = 3
+
+
+@dataclass(frozen=True)
+class Was:
+    """A page before the values `mended` were put right, with all that was wrong then.
+
+    `remembered` is whether these values were seen, not only supposed.
+    """
+
+    bodies: Bodies
+    entries: Mapping[str, Entry]
+    wrong: tuple[str, ...]
+    mended: tuple[str, ...]
+    remembered: bool = False
+
+
+def remembered(
+    bodies: Bodies, entries: Mapping[str, Entry], before: Mapping[str, Entry], standing: Standing
+) -> Was | None:
+    """The page with the wrong values of the last check that are right by now; None where none are."""
+    old = {
+        name: entry
+        for name, entry in before.items()
+        if name in standing.right and entries[name].value != entry.value
+    }
+    if not old or not standing.wrong:
+        return None
+    return replace(_was(bodies, entries, old, standing.wrong), remembered=True)
+
+
+def _was(
+    bodies: Bodies,
+    entries: Mapping[str, Entry],
+    old: Mapping[str, Entry],
+    wrong: Collection[str],
+) -> Was:
+    then = {**entries, **old}
+    amiss = tuple(name for name in then if name in wrong or name in old)
+    return Was(renumbered(bodies, then), then, amiss, tuple(old))
+
+
+def supposed(
+    problem: Problem,
+    bodies: Bodies,
+    entries: Mapping[str, Entry],
+    wrong: Collection[str],
+    lens: Lens,
+) -> Iterator[Was]:
+    """The page with the values that a belief gives at one joint after another that is all right now."""
+    seen = Sight(problem, bodies, lens)
+    for joint in problem.joints:
+        old: dict[str, Entry] = {}
+        known = set(problem.reaction)
+        at: str | None = joint.name
+        for _ in range(MOST_MENDED):
+            fresh = () if at is None else _fresh(bodies, at, known, entries, wrong)
+            found = _found(seen, str(at), fresh, {**entries, **old}) if fresh else None
+            if found is None:
+                break
+            old |= found
+            known.update(fresh)
+            changed = {n: e for n, e in old.items() if _differs(e, entries[n])}
+            if changed:
+                yield _was(bodies, entries, changed, wrong)
+            beside = dict.fromkeys(body for name in old for body in bodies.at[name])
+            at = next((n for n in beside if _fresh(bodies, n, known, entries, wrong)), None)
+
+
+def _found(
+    seen: Sight, joint: str, fresh: tuple[str, ...], entries: Mapping[str, Entry]
+) -> dict[str, Entry] | None:
+    """What the two sums of a joint give through the lens."""
+    others = {name: entry for name, entry in entries.items() if name not in fresh}
+    sheet = with_numbers(seen.body(joint), others)
+    return of_equations(sheet, fresh, sheet.axes)
+
+
+def _fresh(
+    bodies: Bodies,
+    joint: str,
+    known: Collection[str],
+    entries: Mapping[str, Entry],
+    wrong: Collection[str],
+) -> tuple[str, ...]:
+    """What a joint gives from what is known, where two sums do for it and all of it is right now."""
+    fresh = tuple(name for name in bodies[joint].part if name not in known)
+    right = all(name in entries and name not in wrong for name in bodies[joint].part)
+    return fresh if right and len(fresh) == bodies[joint].size == 2 else ()
+
+
+def _differs(old: Entry, new: Entry) -> bool:
+    return abs(old.value - new.value) > old.radius + new.radius
