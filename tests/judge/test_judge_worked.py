@@ -74,8 +74,29 @@ def test_a_value_with_a_wrong_end_is_wrong_whatever_was_asked_for(about, text: s
     assert verdict.kind == "wrong", verdict
 
 
-def test_a_minus_and_a_t_behind_the_working_are_asked_about() -> None:
-    assert told(Fy("A"), "AD = -12/.6 = -20 (T)").kind == "undecided"
+def test_a_minus_and_a_t_behind_a_lone_number_are_asked_about() -> None:
+    assert told(Value("AD"), "AD = -20 (T)").kind == "undecided"
+
+
+@pytest.mark.parametrize("about", [Fy("A"), Value("AD")])
+@pytest.mark.parametrize("text", ["AD = -12/.6 = -20 (T)", "-AD = 12/.6 = 20 (T)"])
+def test_a_t_against_the_minus_that_the_working_comes_to_is_wrong(about, text: str) -> None:
+    verdict = told(about, text)
+    assert [mistake.code for mistake in verdict.mistakes] == ["tension-compression"]
+    assert verdict.stands == (text[: text.rindex(" =")] if about == Fy("A") else "")
+
+
+@pytest.mark.parametrize("text", ["-AD = 12/.6 = 20 (C)", "-AD = A_y/.6 = 20 kN", "-AD = 20 (C)"])
+def test_a_value_said_of_a_force_with_its_minus_is_the_value_of_the_force(text: str) -> None:
+    verdict = told(Value("AD"), text, lines=["0.6 AD + 12 = 0"])
+    assert verdict.right
+    assert verdict.value == -20
+
+
+def test_a_slip_in_the_sizes_of_a_strut_is_no_false_sign_as_well() -> None:
+    for text in ("ad = 12/.6 = 21.5 c", "AD = 12*5/3 = 21.5 kN C"):
+        verdict = told(Fy("A"), text)
+        assert [mistake.code for mistake in verdict.mistakes] == ["arithmetic"], text
 
 
 def test_the_number_that_does_not_follow_is_named_with_its_sign() -> None:

@@ -18,8 +18,10 @@ from typing import Any, Literal
 
 from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, Value, about_called, in_words
 from tutor.judge.chain import readings_of
+from tutor.judge.declared import drawn_otherwise, turned
 from tutor.judge.desk import Desk
 from tutor.judge.known_values import KnownValues, checked
+from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.steps import judge_typewritten
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
@@ -135,12 +137,29 @@ class Judge:
         for text in lines:
             line = read_line(text, self.names, angles=angles, said=said)
             if not isinstance(line, Unreadable):
+                senses = drawn_otherwise(line, self.names, self.problem.member, own)
                 line = sized(line) or line
                 desk = Desk(self.problem, self.names, own, (), (), self.values, list)
                 found += [
-                    typed_equation(r) for step in line.steps for r in readings_of(desk, line, step)
+                    self._as_drawn(typed_equation(r), own, senses)
+                    for step in line.steps
+                    for r in readings_of(desk, line, step)
                 ]
         return found
+
+    def _as_drawn(
+        self, line: TypedEquation, own: KnownValues, senses: Mapping[str, str]
+    ) -> TypedEquation:
+        """A right line under the student's senses, also where it holds only as it says it is drawn."""
+        if not senses:
+            return line
+        rest = self.problem, own, self.values(), self.problem.tolerance
+        other = turned(line, senses)
+        return (
+            other
+            if holds_at_solution(other, *rest) and not holds_at_solution(line, *rest)
+            else line
+        )
 
 
 MOST_KEPT = 16

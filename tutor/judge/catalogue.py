@@ -53,6 +53,7 @@ A right line may carry a remark. It is no mistake and is not counted as one.
 | code | said when |
 |---|---|
 | `heading` | the line is the equation asked for, though the heading written before it names another |
+| `declared` | the line was read with a member drawn as the words beside it say |
 | `rounding` | a number is off by more than the silent share of the problem (half a percent unless the file says otherwise), and by less than the share that is still right (two percent) |
 | `dependent` | the line is true, but follows from lines of the same body that already stand |"""
 

@@ -81,6 +81,13 @@ def senses_for(problem: Problem, unknown: str) -> tuple[str, str]:
     return ("along", "against")
 
 
+def inclined_in_words(problem: Problem, unknown: str, sense: str) -> str:
+    """Which way an inclined reaction acts on the joint in a sense: "up and to the left"."""
+    direction, flip = problem.reaction[unknown].direction, 1.0 if sense == "along" else -1.0
+    x, y = direction.x * flip, direction.y * flip
+    return f"{'up' if y > 0 else 'down'} and to the {'right' if x > 0 else 'left'}"
+
+
 def _carried(
     problem: Problem, names: Names, unknown: str, value: float | int | str, signs: KnownValues
 ) -> KnownValue:

@@ -6,10 +6,11 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from functools import cached_property
 
-from tutor.judge.about import Equation, Fx, Fy, M, in_words
+from tutor.judge.about import Along, Equation, Fx, Fy, M, in_words
 from tutor.judge.explain import slips_of
 from tutor.judge.explanation import Slip
 from tutor.judge.fit import Fit, fit, nearly_as_written
+from tutor.judge.headings import SNAP
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValues
@@ -249,15 +250,17 @@ def headed_otherwise(about: Equation, reading: Reading) -> str | None:
     label = reading.label
     if label is None or label.kind is None:
         return None
-    kind = {"Fx": "x", "Fy": "y", "M": "moment", "Along": "along"}[type(about).__name__]
-    other_point = isinstance(about, M) and label.point is not None and label.point != about.at
-    if _kind_of(label) != kind or other_point:
+    if not _is_named(about, label):
         return f"What you wrote is {in_words(about)}, though its heading says otherwise."
     return None
 
 
-def _kind_of(label: Label) -> str | None:
-    """What a heading asks for; a sum along a level or an upright member is one along an axis."""
-    if label.kind != "along" or label.degrees is None or label.degrees % 90.0:
-        return label.kind
-    return "y" if label.degrees % 180.0 else "x"
+def _is_named(about: Equation, label: Label) -> bool:
+    """Whether a heading names an equation, whatever body it names; a sum of forces by its direction."""
+    if isinstance(about, M):
+        return label.kind == "moment" and label.point in (None, about.at)
+    if label.kind == "moment":
+        return False
+    said = {"x": 0.0, "y": 90.0}.get(label.kind or "", label.degrees)
+    meant = about.degrees if isinstance(about, Along) else 90.0 * isinstance(about, Fy)
+    return said is None or abs((said - meant + 90.0) % 180.0 - 90.0) <= SNAP

@@ -12,6 +12,7 @@ from dataclasses import replace
 from tutor.judge.about import Equation, Value
 from tutor.judge.chain import broken_link, readings_of, rounded_hard
 from tutor.judge.components import component_verdict
+from tutor.judge.declared import as_declared, drawn_otherwise, told
 from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.line import ROUNDED_HARD, Line, judge_line
@@ -20,7 +21,7 @@ from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.results import is_bare
 from tutor.judge.ties import lowered
 from tutor.judge.typed import TypedEquation, typed_equation
-from tutor.judge.value_line import as_value, judge_value_line
+from tutor.judge.value_line import WAY_ONLY, as_value, judge_value_line
 from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.worked import letter_of, named, shows_working, sized
@@ -30,26 +31,48 @@ from tutor.notation.lexicon import known_word
 from tutor.notation.tree import Name, Node, children
 from tutor.notation.unreadable import Broken
 
+MOST = 99
 PASSED = "Passed over without being read: {words}."
 EQUATION_RIGHT = "The equation is right. {text}"
 EQUATION_STANDS = "The equation is right and stands; the value is not: {text}"
-WAY_ONLY = "The letter behind it says the opposite of what the force does to the member."
 RATIO = "Right: the components of {name} lie in this ratio. It is a slope, and no equation yet."
 
 
 def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
-    """The verdict on a line: of several readings as good as each other, the first that is right."""
+    """The verdict on a line: of several readings as good as each other, the first that is right.
+
+    Where none is, a reading of the same text that leaves fewer mistakes goes before the usual one.
+    """
     line = named(line, desk.own.known)
     verdict = _judged(desk, about, line)
     if verdict.right:
         return verdict
-    as_sizes = sized(line)
     others = [other for other in line.alternatives if all(map(_says_something, other.steps))]
-    for other in others if as_sizes is None else (*others, as_sizes):
+    for other in others:
         again = _judged(desk, about, named(other, desk.own.known))
         if again.right:
             return again
+    for again in _read_otherwise(desk, about, line):
+        if again.right or _faults(again) < _faults(verdict):
+            verdict = again
     return verdict
+
+
+def _read_otherwise(desk: Desk, about: Equation | Value, line: Typewritten) -> Iterator[Verdict]:
+    """The verdicts on a line as sizes all through, and as drawn in the way that it says itself."""
+    if (as_sizes := sized(line)) is not None:
+        yield _judged(desk, about, as_sizes)
+    if senses := drawn_otherwise(line, desk.names, desk.problem.member, desk.own):
+        own = as_declared(desk.own, senses)
+        verdict = _judged(replace(desk, own=own), about, line)
+        yield told(verdict, senses) if verdict.right else verdict
+
+
+def _faults(verdict: Verdict) -> int:
+    """How much is wrong with a line; a right beginning counts for it."""
+    if verdict.right or verdict.kind != "wrong":
+        return 0 if verdict.right else MOST
+    return 2 * len(verdict.mistakes) - bool(verdict.stands)
 
 
 def _says_something(step: Step) -> bool:

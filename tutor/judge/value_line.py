@@ -22,6 +22,7 @@ from tutor.notation.unreadable import Broken
 from tutor.notation.value import value_in
 
 COMPONENT = "Right: this is a component of {name}; the force itself is still to come."
+WAY_ONLY = "The letter behind it says the opposite of what the force does to the member."
 DOES_NOT_HOLD = "“{text}” does not hold, so nothing can follow from it."
 
 
@@ -50,7 +51,7 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
         broken.words.setdefault("example", "12 or 12 left" if reaction else "12 or 12 C")
         unreadable = broken.about(line.text)
         return Verdict("unreadable", unreadable.message, about=about, unreadable=unreadable)
-    return _judge_value(desk, about, value, lines, divided_in(result))
+    return _judge_ended(desk, about, value, lines, result)
 
 
 def as_value(
@@ -62,9 +63,24 @@ def as_value(
         return None
     try:
         value = value_in(line.text, value_alone(step, desk.own.known))
-        return _judge_value(desk, Value(name), value, lines, divided_in(step))
     except Broken:
         return None
+    return _judge_ended(desk, Value(name), value, lines, step)
+
+
+def _judge_ended(
+    desk: Desk, about: Value, reading: ValueReading, lines: Sequence[TypedEquation], step: Step
+) -> Verdict:
+    """The verdict on the value that a statement ends in; a minus that its working shows is meant."""
+    verdict = _judge_value(desk, about, reading, lines, divided_in(step))
+    if verdict.kind != "undecided" or reading.letter != "T" or len(step.sides) < 3:
+        return verdict
+    unlettered = replace(reading, letter=None)
+    if reading.value > 0 or not _judge_value(desk, about, unlettered, lines).right:
+        return verdict
+    kind, case = KINDS["tension-compression"], Case(desk.problem, about, about.unknown)
+    mistake = Mistake(kind.code, about.unknown, WAY_ONLY, kind.reason(case), kind.place(case))
+    return Verdict("wrong", WAY_ONLY, (mistake,), about=about, reading=reading)
 
 
 def _judge_value(

@@ -9,7 +9,15 @@ from functools import partial
 from tutor.judge.about import Value
 from tutor.judge.blocks import OF_SUMS, rounded_by
 from tutor.judge.follow import Possible, from_bodies, from_lines
-from tutor.judge.known_values import KnownValues, fits, is_link, positive_sense, senses_for, signed
+from tutor.judge.known_values import (
+    KnownValues,
+    fits,
+    inclined_in_words,
+    is_link,
+    positive_sense,
+    senses_for,
+    signed,
+)
 from tutor.judge.same import NEAR
 from tutor.judge.typed import TypedEquation
 from tutor.judge.value_mistakes import value_mistake
@@ -91,7 +99,8 @@ def _unclear(problem: Problem, unknown: str, reading: ValueReading, own: KnownVa
             f"T and C say what a member does; {unknown} is a reaction. Write its number, and a minus "
             "if it acts against the arrow you drew."
         )
-    if reading.letter == "T" and reading.value < 0:
+    sign = own.sign(unknown)
+    if reading.letter == "T" and reading.value < 0 < sign:
         return (
             "A minus and a T contradict each other: tension is the positive sense here. Write the "
             "size with T or C, or a signed number alone."
@@ -102,11 +111,12 @@ def _unclear(problem: Problem, unknown: str, reading: ValueReading, own: KnownVa
         return f"{unknown} is a member: say T or C, not {reading.sense}."
     if not fits(problem, unknown, reading.sense):
         one, other = senses_for(problem, unknown)
+        if one == "along":
+            one, other = (inclined_in_words(problem, unknown, sense) for sense in (one, other))
         return (
             f"{unknown} acts {one} or {other}, not {reading.sense}: say which, or write its number "
             "with a minus if it acts against the arrow you drew."
         )
-    sign = own.sign(unknown)
     way = positive_sense(problem, unknown, reading.sense, sign)
     if reading.value < 0 and way != -sign:
         return (

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tutor.notation import Line, Side, Step
 from tutor.notation.evaluate import Term
-from tutor.notation.tree import Binary, Name, Node, Span, children
+from tutor.notation.tree import Binary, Name, Negative, Node, Span, children
 
 SAME_NUMBER = 1e-9
 
@@ -17,7 +17,13 @@ def value_given(step: Step) -> str | None:
     named = [side for side in step.sides if not side.numeric]
     if len(named) != 1 or len(step.sides) == 1:
         return None
-    return named[0].name
+    return _lone(named[0])
+
+
+def _lone(side: Side) -> str | None:
+    """The unknown that a side consists of, with a minus or without."""
+    node = side.node.inner if isinstance(side.node, Negative) else side.node
+    return node.name if isinstance(node, Name) and node.share is None else None
 
 
 def value_ended(step: Step, known: Collection[str] = ()) -> str | None:
@@ -29,15 +35,32 @@ def value_ended(step: Step, known: Collection[str] = ()) -> str | None:
     if value_given(step) is not None or len(step.sides) < 3 or not last.numeric:
         return value_given(step)
     alone = {side.name for side in step.sides if side.name is not None}
-    left = [first.name] if first.name is not None else list(alone.difference(known))
+    begins = _lone(first)
+    left = [begins] if begins is not None else list(alone.difference(known))
     return left[0] if len(left) == 1 else None
 
 
 def value_alone(step: Step, known: Collection[str] = ()) -> Step:
-    """A statement without the sides of other unknowns than the one whose value it ends in."""
+    """A statement without the sides of other unknowns than the one whose value it ends in.
+
+    A number without T, C or arrow that is said of minus the unknown is turned: -BC = 18 as BC = -18.
+    """
     name = value_ended(step, known)
-    sides = tuple(side for side in step.sides if side.numeric or side.name == name)
-    return step if name is None else replace(step, sides=sides)
+    if name is None:
+        return step
+    sides = tuple(side for side in step.sides if side.numeric or _lone(side) == name)
+    minus = next((side for side in sides if not side.numeric and side.name is None), None)
+    if minus is not None:
+        signed = not (sides[-1].letter or sides[-1].sense)
+        sides = tuple(_turned(side) if signed or side is minus else side for side in sides)
+    return replace(step, sides=sides)
+
+
+def _turned(side: Side) -> Side:
+    """A side with the other sign."""
+    node = side.node.inner if isinstance(side.node, Negative) else Negative(side.node, side.span)
+    terms = tuple(term._replace(value=-term.value) for term in side.terms)
+    return replace(side, node=node, terms=terms)
 
 
 def letter_of(step: Step, members: Collection[str], known: Collection[str]) -> str | None:

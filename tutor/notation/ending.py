@@ -27,7 +27,7 @@ Bit = tuple[str, int, int]
 _FIGURES = re.compile(
     r" *(?:to |à |auf )?[0-9] *(?:s\.? ?f\.?|d\.? ?p\.?|sig\.? ?fig(?:s|ures?)?\.?|decimals?|decimal places?) *"
 )
-_NEGATED = frozenset({"not", "no", "nicht", "kein", "keine", "pas", "sin", "without", "neither"})
+NEGATED = frozenset({"not", "no", "nicht", "kein", "keine", "pas", "sin", "without", "neither"})
 _RESULT: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down", "against", "zero")
 _STARTS: tuple[Meaning, ...] = ("remark", "because", "filler", *_RESULT, "where")
 _OTHERS: tuple[Meaning, ...] = (
@@ -113,7 +113,7 @@ def _only_remarks(words: list[Bit]) -> bool:
 
 def _heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
     """Takes in the words that say something, up to a word that begins a reason."""
-    if reason or any(folded(word) in _NEGATED for word, _, _ in bits):
+    if reason or any(folded(word) in NEGATED for word, _, _ in bits):
         return
     for index, (word, start, end) in enumerate(bits):
         if says(word, "because", "where") and not says(word, "filler"):
@@ -121,7 +121,7 @@ def _heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
         pointing = (
             (word in _ARROWS or _arrow(word))
             and index + 1 < len(bits)
-            and (says(bits[index + 1][0], "remark"))
+            and says(bits[index + 1][0], "remark", "T", "C")
         )
         single = len(word) == 1 and word.isalpha()
         alone = len(bits) <= 2 or index == 0

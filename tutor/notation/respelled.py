@@ -62,6 +62,7 @@ _NESTED = re.compile(
 _BARS = re.compile(r"\| ?([^|+*/=()]{1,16}?) ?\|")
 _JOINED = re.compile(r"(?<![\w}])((?:[A-Za-z]_?\{?[0-9]{1,2}\}?[-,]?){2})(?![\w])")
 _COMMA = re.compile(r"(?<![\w])(\w*_?\w+),([xyvhXYVH])(?![\w{])")
+_TWO_JOINTS = re.compile(r"(?<![\w])([FSNTPfsntp]_[A-Z][0-9]?),([A-Z][0-9]?)(?![\w{])")
 _BRACED = re.compile(r"(?<![\w_}])\{([FSNTP])\}(?=_)|(?<=[0-9])\{([.,])\}(?=[0-9])")
 _BLANKS = re.compile(r"(?<=[^\W\d_])_ +(?=[\w{])|(?<=\w) +(?=_\{)")
 
@@ -99,6 +100,7 @@ def respelled(source: Source, names: Names) -> Source:
     source = source.rewritten(_SET_APART, lambda found: _called(found, names))
     source = source.rewritten(_DOTTED, lambda found: _called(found, names))
     source = source.rewritten(_COMMA, lambda found: _comma(found, names))
+    source = source.rewritten(_TWO_JOINTS, lambda found: _two_joints(found, names))
     source = source.rewritten(_NESTED, lambda found: _nested(found, names))
     source = source.rewritten(_JOINED, lambda found: _joined(found, names))
     source = source.rewritten(_PART, lambda found: _part(found, names))
@@ -174,14 +176,32 @@ def _grouped(found: re.Match[str], text: str, names: Names) -> str | None:
     commas = re.search(r"[0-9],(?:[0-9]{1,2}|[0-9]{4,})(?![0-9])", text) is not None
     if commas and not several:
         return None
+    if (below := _below(found, text)) is not None:
+        return below
     round_number = names.force == "N" and digits.endswith("00")
-    if _american(names) or points or several or round_number or _american_unit(text, found.end()):
+    if _american(names) or points or several or round_number or _in_small_unit(text, found.end()):
         return digits
     return None
 
 
-def _american_unit(text: str, at: int) -> bool:
-    return re.match(r" *(?:lbs?|lbf|kips?|ft|in|pounds?|feet|inches)\b", text[at:]) is not None
+def _below(found: re.Match[str], text: str) -> str | None:
+    """The number below a fraction bar, read so that the quotient can be a ratio: 4/6,248."""
+    above = _ABOVE.search(text[: found.start()])
+    sizes = {found[1].replace(",", mark) for mark in ("", ".")}
+    fits = [
+        size for size in sizes if above and 1 / STEEPEST < float(above[1]) / float(size) < STEEPEST
+    ]
+    return fits[0] if len(fits) == 1 else None
+
+
+_ABOVE = re.compile(r"(?<![\w.,])([0-9]+(?:\.[0-9]+)?) ?/ ?$")
+STEEPEST = 50.0
+"""No quotient on paper is larger than this, nor smaller than its inverse."""
+
+
+def _in_small_unit(text: str, at: int) -> bool:
+    """Whether a unit follows in which no thousandths are written."""
+    return re.match(r" *(?:N|mm|lbs?|lbf|kips?|ft|in|pounds?|feet|inches)\b", text[at:]) is not None
 
 
 _UNIT = re.compile(
@@ -219,6 +239,12 @@ def _comma(found: re.Match[str], names: Names) -> str | None:
     """A component set off by a comma: F_AD,x."""
     word = found[1] + found[2]
     return word if names.meanings(word) and names.meanings(found[1]) else None
+
+
+def _two_joints(found: re.Match[str], names: Names) -> str | None:
+    """A member by its joints with a comma between them: F_A,D."""
+    word = found[1] + found[2]
+    return word if names.meanings(word) and names.joint(found[2]) else None
 
 
 def _joined(found: re.Match[str], names: Names) -> str | None:

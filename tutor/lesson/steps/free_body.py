@@ -7,7 +7,7 @@ from dataclasses import replace
 from tutor.judge import Judge, Mistake
 from tutor.judge.about import equation_of
 from tutor.judge.claims import CLAIMS
-from tutor.judge.known_values import senses_for
+from tutor.judge.known_values import inclined_in_words, senses_for
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Hints, Levels
 from tutor.lesson.place import AtSupport, key_of
@@ -102,10 +102,7 @@ def sense_in_words(problem: Problem, unknown: str, sense: str) -> str:
     if reaction is not None and sense in ("along", "against"):
         if reaction.pull:
             return "pulling on the joint" if sense == "along" else "pushing on the joint"
-        flip = 1.0 if sense == "along" else -1.0
-        x, y = reaction.direction.x * flip, reaction.direction.y * flip
-        ways = ("up" if y > 0 else "down", "to the right" if x > 0 else "to the left")
-        return " and ".join(ways)
+        return inclined_in_words(problem, unknown, sense)
     return SENSE_WORDS.get(sense, sense)
 
 

@@ -43,6 +43,11 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "if it stands for a length, say how long it is and then the equation: {found} = 4 {unit}",
         examples=(("4hF_AB = 12", 2), ("h F_AB = 12", 1), ("F_AB(2L) = 12", 7)),
     ),
+    "unknown-name/load": Complaint(
+        "“{found}” is a letter that nothing here goes by, and no load or force has it as its name",
+        "write a load as the number that is given",
+        examples=(("P = 12", 1), ("F_AB = P", 8), ("F_AB - W/2 = 0", 8)),
+    ),
     "unknown-name/joint-or-length": Complaint(
         "“{found}” is no force: it may be the joint {joint}, or a length",
         "name a member force by both its joints, such as {example}, or say how long it is: {found} = 4 {unit}",

@@ -1,0 +1,85 @@
+"""Is a line right that says itself which members it has drawn pushing?
+
+The truss is our own. That a member whose sense can be seen is drawn so, and that one says so beside
+the line, is common practice, no source.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from paper.measure import problem
+
+from tutor.judge import Fx, Fy, Value, Verdict, judge
+
+# By hand: ΣM_A: 600 C_y = 300*560 + 900*240 + 400*120, C_y = 720; A_y = 80, A_x = -120.
+# Joint A: 0.8 AE + 80 = 0, AE = -100 (C); AB - 0.6*100 - 120 = 0, AB = 180 (T).
+KNOWN = {"A_x": "-120", "A_y": "80", "C_y": "720"}
+
+
+def told(about: Any, text: str, **more: Any) -> Verdict:
+    return judge(problem("rack"), about, text, known=more.pop("known", KNOWN), **more)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "80 - 0.8 F_AE = 0 (AE in compression)",
+        "80 - 0.8 F_AE = 0, where AE is in compression",
+        "80 - 0.8 F_AE = 0 (compression)",
+        "Assuming AE in compression, 80 - 0.8 F_AE = 0",
+        "AE drawn in compression: 0.8 F_AE = 80",
+        "80 - 0.8 AE = 0 (AE in compression) => AE = 100 N (C)",
+    ],
+)
+def test_a_line_with_a_member_drawn_as_it_says_is_right_and_told_how_it_was_read(text: str) -> None:
+    verdict = told(Fy("A"), text)
+    assert verdict.right, verdict.text
+    said = [remark.text for remark in verdict.remarks if remark.code == "declared"]
+    assert len(said) == 1
+    assert said[0].startswith("Read with AE drawn pushing on the joint")
+
+
+def test_of_two_forces_in_a_line_the_one_named_is_drawn_so() -> None:
+    text = "-120 - 0.6 AE + AB = 0"
+    assert not told(Fx("A"), text).right
+    assert told(Fx("A"), f"{text} (AE in compression)").right
+    assert not told(Fx("A"), f"{text} (AB in compression)").right
+
+
+def test_a_member_drawn_pushing_may_be_declared_to_pull_in_one_line() -> None:
+    senses = {"AE": "C"}
+    assert told(Fy("A"), "80 - 0.8 AE = 0", senses=senses).right
+    assert told(Fy("A"), "80 + 0.8 AE = 0 (AE in tension)", senses=senses).mistakes
+    assert told(Fx("A"), "AB - 120 + 0.6 AE = 0 (AE in tension)", senses=senses).right
+
+
+def test_a_known_value_goes_with_its_member_as_it_is_drawn() -> None:
+    known = KNOWN | {"AB": "180"}
+    assert told(Fx("A"), "180 - 120 - 0.6 AE = 0 (AE in compression)", known=known).right
+    assert told(Fx("A"), "-AB - 120 - 0.6 AE = 0 (AB, AE compression)", known=known).right
+
+
+@pytest.mark.parametrize(
+    ("text", "codes"),
+    [
+        ("80 - 0.6 F_AE = 0 (AE in compression)", ["component"]),
+        ("80 - 0.8 F_AE = 0 (AE in tension)", ["sign"]),
+        ("80 - 0.8 F_AE = 0 (AB in compression)", ["sign"]),
+        ("80 - 0.8 F_AE = 0 (AE not in compression)", ["sign"]),
+        ("80 - 0.8 F_AE = 0", ["sign"]),
+    ],
+)
+def test_a_line_that_does_not_hold_as_it_says_shows_its_own_mistake(
+    text: str, codes: list[str]
+) -> None:
+    assert [mistake.code for mistake in told(Fy("A"), text).mistakes] == codes
+
+
+@pytest.mark.parametrize(
+    ("value", "right"), [("100 C", True), ("-100", True), ("100 T", False), ("125 C", False)]
+)
+def test_a_value_follows_from_a_line_as_it_says_it_is_drawn(value: str, right: bool) -> None:
+    lines = ["80 - 0.8 F_AE = 0 (AE in compression)"]
+    assert told(Value("AE"), f"AE = {value}", lines=lines).right is right
