@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
-from tutor.judge import Fy, M
-from tutor.judge.example import MAST
+import pytest
+
+from tutor.judge import Fx, Fy, M
+from tutor.judge.example import MAST, TRUSSES
+from tutor.judge.mistakes import KINDS
 from tutor.lesson import Lesson
-from tutor.lesson.state import State, Try
+from tutor.lesson.state import Result, State, Try
 from tutor.skills import seen_in
 from tutor.skills.seen import first_answers, may_be_made
+from tutor.skills.table import NO_SKILL
 
 
 def state_of(*tries: Try) -> State:
@@ -41,6 +45,35 @@ def test_a_sum_of_upright_forces_alone_shows_nothing_of_components() -> None:
     assert "missing" in level
     assert "arm" not in level
     assert "arm" in may_be_made(state_of(), M("A"))
+
+
+def test_a_mistake_of_the_whole_line_is_avoided_where_it_can_be_made() -> None:
+    at_load = may_be_made(state_of(), Fy("B"))  # BD and two loads at B
+    assert {"magnitude", "lost-load", "stray-reaction"} <= at_load
+    assert "pull-push" not in at_load  # one member in it
+    whole = may_be_made(state_of(), Fx())
+    assert not whole & {"pull-push", "stray-load", "stray-reaction"}
+
+
+@pytest.mark.parametrize("code", sorted(KINDS.keys() - NO_SKILL - {"minus"}))
+def test_every_mistake_that_counts_can_be_seen_avoided(code: str) -> None:
+    """Else whoever made it once could never be said to have learnt better."""
+    shown = [
+        (State(TRUSSES[each.truss], senses=each.senses), each.about)
+        for each in KINDS[code].examples
+    ]
+    assert any(code in may_be_made(state, about) for state, about in shown)
+
+
+def test_the_minus_of_a_value_is_kept_only_where_the_value_was_found_before() -> None:
+    value = Try("reactions", "value A_x", "A_x = -5", "right", (), 1.0)
+    before, after = (Try("joints", "Fx @ A", "…", "right", (), time) for time in (0.5, 2.0))
+    for line, kept in ((before, False), (after, True)):
+        for number in (-5.0, 5.0):
+            found = Result("A_x", f"{number:g}", number, 0.0)
+            state = State(MAST, results=(found,), tries=(value, line))
+            seen = {each.skill for each in seen_in(state)}
+            assert ("minus" in seen) == (kept and number < 0)
 
 
 def test_steps_are_told_apart_by_their_place() -> None:

@@ -60,16 +60,10 @@ def _beside(
     problem: Problem, forces: Mapping[str, float], found: Mapping[str, int]
 ) -> dict[str, int]:
     """Mistakes that no single term of a line shows, by what they are made at: our own judgement."""
-    joints, loads = len(problem.joints), len(problem.loads)
     pushed = sum(value < 0.0 for value in forces.values())
     return {
-        "pull-push": joints,
         "sense": len(problem.reactions),
         "minus": pushed,
-        "magnitude": loads,
-        "lost-load": loads if loads > 1 else 0,
-        "stray-load": joints,
-        "stray-reaction": joints,
         "complement": found.get("component", 0),
     }
 

@@ -20,6 +20,7 @@ from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.lesson.place import AtSupport, NoForce, Place, Question
 from tutor.lesson.state import State, Try
 from tutor.lesson.steps import STEP
+from tutor.skills.of_lines import of_line
 from tutor.skills.table import CLAIMED, NO_SKILL, OF_VALUES, skills
 
 AS_GOOD_AS = 1e-6
@@ -57,7 +58,8 @@ def shown_by(state: State, answer: Try) -> tuple[str, ...]:
     step = step_shown(answer)
     steps = (step,) if step else ()
     if answer.verdict == "right":
-        return (*steps, *sorted(may_be_made(state, answer.at)))
+        avoided = may_be_made(state, answer.at) | _of_earlier_values(state, answer)
+        return (*steps, *sorted(avoided))
     return (*steps, *(code for code in dict.fromkeys(answer.codes) if code in skills()))
 
 
@@ -88,11 +90,31 @@ def may_be_made(state: State, place: Place) -> frozenset[str]:
     return _in_line(Same(state.problem), place, drawn)
 
 
+def _of_earlier_values(state: State, answer: Try) -> frozenset[str]:
+    """The mistake that can be made where an own earlier value with a minus goes into a line."""
+    if not isinstance(answer.at, Equation):
+        return frozenset()
+    negative = [result.unknown for result in state.results if result.value < 0.0]
+    if not negative:
+        return frozenset()
+    acting = _acting(Same(state.problem), answer.at)
+    places = {f"value {name}" for name in negative if name in acting}
+    earlier = any(made.place in places and made.time < answer.time for made in state.tries)
+    return frozenset({"minus"}) if earlier else frozenset()
+
+
+@lru_cache(maxsize=8192)
+def _acting(same: Same, about: Equation) -> frozenset[str]:
+    """The unknowns that add something to an equation."""
+    line = TrueEquation(same.problem, about, KnownValues({}, {}))
+    return frozenset(name for name, term in line.unknowns.items() if term.true != 0.0)
+
+
 @lru_cache(maxsize=8192)
 def _in_line(same: Same, about: Equation, drawn: tuple[tuple[str, str], ...]) -> frozenset[str]:
-    """The mistakes that turn some term of an equation into a wrong one."""
+    """The mistakes that turn some term of an equation into a wrong one, or the line as a whole."""
     line = TrueEquation(same.problem, about, KnownValues(dict(drawn), {}))
-    found: set[str] = set()
+    found = set(of_line(line))
     for spot in (*line.unknowns.values(), *line.loads):
         _add_at_spot(found, spot)
     return frozenset(found - NO_SKILL)
