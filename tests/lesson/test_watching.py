@@ -22,6 +22,8 @@ from tutor.lesson.fold import step_once
 from tutor.lesson.outcome import Outcome
 from tutor.lesson.state import State
 from tutor.lesson.watching import Move, next_move
+from tutor.lesson.watching.guessing import NOTHING_TO_GUESS
+from tutor.lesson.watching.show import NOT_SHOWN
 from tutor.model import Problem, load_problem
 from tutor.model.rules import Rules
 from tutor.shipped import shipped_problems
@@ -181,21 +183,101 @@ def test_the_good_guesses_are_those_that_are_true_of_the_truss(walks: Any) -> No
     assert kinds == {"sense", "joint", "equation"}
 
 
-def test_a_guess_is_answered_and_moves_nothing(lamp: Problem) -> None:
-    one, other = Lesson(lamp), Lesson(lamp)
-    for lesson in (one, other):
-        lesson.take("show", until="reactions", now=1.0)
-    move = next_move(one.state, one.desk)
-    assert move is not None
-    assert move.guess is not None
+def guessed(before: State, key: str, desk: Judge) -> tuple[State, Reply]:
+    return step_once(before, Event("guess", {"guess": key}, before.last_time), desk)
+
+
+def unknown_in(before: State, key: str) -> set[str]:
+    linear = equation_of(before.problem, from_text(key)).linear
+    return {name for name in linear if name is not None and name not in before.result}
+
+
+def test_every_guess_is_answered_with_what_is_so_of_it_and_writes_nothing(walks: Any) -> None:
+    """Every answer that may be given, wherever there is something to guess."""
+    kinds = set()
+    for problem, walk in walks[::4]:
+        desk = Judge(problem)
+        for before, move, _, _ in walk:
+            for option in move.guess.options if move.guess else ():
+                after, reply = guessed(before, option.key, desk)
+                good = option.key in move.guess.right
+                kinds.add((move.guess.of, good))
+                first = reply.said[0].text
+                assert first.startswith(f"Yes, {option.words}. " if good else "Not yet: ")
+                assert (after.lines, after.results, after.tries, after.shown) == (
+                    (before.lines, before.results, before.tries, before.shown)
+                )
+                if not good:
+                    assert (after.about, after.joint) == (before.about, before.joint)
+                if move.guess.of in ("equation", "joint") and not good:
+                    said = first.removeprefix(f"Not yet: it is not {option.words}. ")
+                    named = {n for n in problem.unknowns if n in said.replace(",", "").split()}
+                    wanted = (
+                        unknown_in(before, option.key)
+                        if move.guess.of == "equation"
+                        else set(before.unknown_at(option.key))
+                    )
+                    assert named == wanted or "say again" in said or " more " in said
+    assert {of for of, _ in kinds} == {"support", "equation", "joint", "value", "zero"}
+    assert {good for _, good in kinds} == {True, False}
+
+
+def test_a_joint_guessed_well_gives_a_force_and_is_the_one_gone_to(walks: Any) -> None:
+    gone = 0
+    for problem, walk in walks[1::4]:
+        desk = Judge(problem)
+        for before, move, _, _ in walk:
+            if move.guess is None or move.guess.of != "joint":
+                continue
+            for key in move.guess.right:
+                after, reply = guessed(before, key, desk)
+                gone += 1
+                assert reply.accepted
+                assert after.joint == key
+                assert f"At {key} " in reply.text
+            alone = {o.key for o in move.guess.options} - move.guess.right
+            assert all(len(before.unknown_at(key)) >= 2 for key in alone)
+    assert gone > 10
+
+
+def test_an_equation_guessed_well_is_the_one_that_is_asked_for_then(walks: Any) -> None:
+    chosen = 0
+    for problem, walk in walks[1::4]:
+        desk = Judge(problem)
+        for before, move, _, _ in walk:
+            if move.guess is None or move.guess.of != "equation":
+                continue
+            for key in move.guess.right:
+                after, reply = guessed(before, key, desk)
+                chosen += 1
+                assert reply.accepted
+                assert after.about is not None
+                assert from_text(key) == replace(after.about, part=()) or after.part
+    assert chosen > 10
+
+
+def test_a_sense_guessed_wrong_is_sent_to_the_lines_and_told_nothing_of_the_value(
+    lamp: Problem,
+) -> None:
+    lesson = Lesson(lamp)
+    lesson.take("show", until="joints", now=1.0)
+    while not (
+        (move := next_move(lesson.state, lesson.desk)) and move.guess and move.guess.subject
+    ):
+        lesson.take("show", now=2.0)
+    bad = next(o for o in move.guess.options if o.key not in move.guess.right)
+    said = lesson.take("guess", guess=bad.key, now=3.0).text
+    assert f"for {move.guess.subject}, and read the sign" in said
+    assert not any(option.words in said for option in move.guess.options if option is not bad)
     good = min(move.guess.right)
-    bad = next(o.key for o in move.guess.options if o.key not in move.guess.right)
-    said = one.take("show", guess=good, now=2.0).said[0].text
-    assert said.startswith("Good guess")
-    wrong = other.take("show", guess=bad, now=2.0).said[0].text
-    assert wrong.startswith("Not this time")
-    assert one.state.lines == other.state.lines
-    assert one.state.tries == other.state.tries
+    assert "Write its value" in lesson.take("guess", guess=good, now=4.0).text
+    assert move.guess.subject not in lesson.state.result
+
+
+def test_where_nothing_is_shown_no_guess_is_answered(lamp: Problem) -> None:
+    for rules in (Rules(hints="none"), Rules(mode="check")):
+        lesson = Lesson(replace(lamp, rules=rules))
+        assert lesson.take("guess", guess="1", now=1.0).text == NOT_SHOWN
 
 
 @pytest.mark.parametrize("place", ["reactions", "joints", "half", "close"])
@@ -257,9 +339,19 @@ def test_a_set_without_hints_shows_nothing(lamp: Problem) -> None:
     assert not lesson.state.shown
 
 
-@pytest.mark.parametrize("data", [{"until": "roof"}, {"until": 3}, {"guess": 4}, {"guess": "?"}])
+@pytest.mark.parametrize("data", [{"until": "roof"}, {"until": 3}])
 def test_whatever_is_asked_for_is_answered_in_a_sentence(lamp: Problem, data: Any) -> None:
     assert Lesson(lamp).take("show", now=1.0, **data).text
+
+
+@pytest.mark.parametrize("key", [4, "?", "", None])
+def test_a_guess_that_is_none_of_the_answers_is_told_which_there_are(
+    lamp: Problem, key: Any
+) -> None:
+    lesson = Lesson(lamp)
+    assert lesson.take("guess", guess=key, now=1.0).text == NOTHING_TO_GUESS
+    lesson.take("show", until="reactions", now=2.0)
+    assert "ΣFx, ΣFy" in lesson.take("guess", guess=key, now=3.0).text
 
 
 @pytest.fixture

@@ -28,6 +28,7 @@ from tutor.model import load_problem
 from tutor.records import Keep, Settings
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.walk import WalkScreen
+from tutor.screens.walk_deeds import possible
 from tutor.session import open_session
 
 COMPOUND = Path(__file__).parents[1] / "paper" / "compound.toml"
@@ -94,7 +95,7 @@ class TestWatching:
             assert "shown" in said(pilot)
             assert pilot.app.focused is line_of(pilot)
 
-    async def test_has_a_guess_answered_before_the_next_thing_is_written(
+    async def test_has_a_guess_answered_and_leaves_the_line_to_the_student(
         self, tmp_path: Path
     ) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
@@ -104,7 +105,24 @@ class TestWatching:
             await pilot.press("2")
             await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
             assert lesson_of(pilot).events[-1].data["guess"] == "Fy"
-            assert "guess" in said(pilot).lower() or "Not this time" in said(pilot)
+            assert "ΣFy" in said(pilot)
+            assert not lesson_of(pilot).state.lines
+            assert pilot.app.focused is line_of(pilot)
+
+    async def test_offers_a_guess_only_where_there_is_one_to_make(self, tmp_path: Path) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            await pilot.pause()
+            assert "guess" not in possible(pilot.app.screen)
+            for _ in range(2):
+                await deed(pilot, "w")
+            assert "guess" in possible(pilot.app.screen)
+
+    async def test_goes_on_by_enter_where_counts_are_asked_for(self, tmp_path: Path) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            await enter_line(pilot, "watch")
+            assert pilot.app.focused is line_of(pilot)
+            await pilot.press("enter")
+            await settle(pilot, lambda: len(lesson_of(pilot).state.shown) == 2)
 
     async def test_asks_for_the_guess_where_its_word_stands_alone(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, JOINTS) as pilot:

@@ -4,16 +4,20 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection
+from dataclasses import dataclass
+from functools import lru_cache
 
 from tutor.deeds.deed import Begin, Deed, Do, Tell, Unfinished
+from tutor.judge import Judge
 from tutor.lesson import Lesson
+from tutor.lesson.state import State
 from tutor.lesson.watching import Guess, next_move
+from tutor.lesson.watching.guessing import NOTHING_TO_GUESS
 from tutor.lesson.watching.show import UNTIL
 from tutor.model.naming import joint_meant, member_meant
 
 KEEP = re.compile(r"\b(?:keep|keeping|with|part)\b", re.IGNORECASE)
 BETWEEN = re.compile(r"[\s,;]+|\band\b", re.IGNORECASE)
-NOTHING_TO_GUESS = "There is nothing to guess here; watch has the next line written."
 HOW_TO_CUT = (
     "Name the members that are cut and a joint of the part you keep, like section BC CG FG keep A."
 )
@@ -25,8 +29,6 @@ ALL_YOURS = "All of this one is yours."
 HOW_TO_BEGIN = "Type begin and one of {stages}: what is written first, before you go on."
 BEGINNINGS = ("watch", *(name for name in UNTIL if name != "close"), "alone")
 """How a lesson can be begun: watched, with its first steps written up to a place, or alone."""
-GUESSED = frozenset({"support", "soundness", "line", "joint", "joint-line"})
-"""The kinds of questions before which there may be something to guess."""
 
 
 def can_show(lesson: Lesson) -> bool:
@@ -70,17 +72,43 @@ def show(lesson: Lesson, rest: str) -> Deed | None:
 
 def guess(lesson: Lesson, rest: str) -> Deed | None:
     """A guess at what is shown next: the number of an answer, its name, or how it begins."""
-    move = next_move(lesson.state, lesson.desk)
     if not can_show(lesson):
         return Do("show", {})
-    if move is None or move.guess is None:
+    asked = to_guess(lesson)
+    if asked is None:
         return Tell((NOTHING_TO_GUESS,))
-    key = _key(move.guess, rest) if rest else None
+    key = _key(asked, rest) if rest else None
     if key is not None:
-        return Do("show", {"guess": key})
-    numbered = (f"{n}. {option.words}" for n, option in enumerate(move.guess.options, start=1))
-    lines = (f"{move.guess.question} Type guess and one of these:", *numbered)
+        return Do("guess", {"guess": key})
+    numbered = (f"{n}. {option.words}" for n, option in enumerate(asked.options, start=1))
+    lines = (f"{asked.question} Type guess and one of these:", *numbered)
     return Tell(lines) if rest else Unfinished("guess", "", lines)
+
+
+def to_guess(lesson: Lesson) -> Guess | None:
+    """What may be guessed where the lesson stands, or None."""
+    return _guess_at(_Standing(lesson.state, lesson.desk)) if can_show(lesson) else None
+
+
+@dataclass(frozen=True, eq=False)
+class _Standing:
+    """Where a lesson stands, as a key: the same state, not an equal one, so that none is compared."""
+
+    state: State
+    desk: Judge
+
+    def __hash__(self) -> int:
+        return id(self.state)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, _Standing) and other.state is self.state
+
+
+@lru_cache(maxsize=2)
+def _guess_at(here: _Standing) -> Guess | None:
+    """What may be guessed somewhere; the bar asks for it again and again."""
+    move = next_move(here.state, here.desk)
+    return None if move is None else move.guess
 
 
 def _key(asked: Guess, text: str) -> str | None:

@@ -199,7 +199,7 @@ COMMANDS: tuple[Command, ...] = (
     Command(
         ("guess",),
         "guess A",
-        "guesses what is shown next, and has it shown.",
+        "guesses what comes next; the guess is answered.",
         board.guess,
     ),
     Command(("hint",), "hint", "gives the next hint.", runs.alone(lambda x: Do("hint", {}))),

@@ -26,6 +26,7 @@ from tutor.lesson.steps import (
     zero,
 )
 from tutor.lesson.steps.letters import with_letters
+from tutor.lesson.watching.guessing import guess
 from tutor.lesson.watching.show import show
 from tutor.model import Problem
 from tutor.statics import forces_follow
@@ -74,6 +75,8 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return next_hint(state, event, STEP[state.step].hints(state, desk))
     if event.kind == "show":
         return show(state, event, desk, step_once)
+    if event.kind == "guess":
+        return guess(state, event, desk, step_once)
     if event.kind == "go":
         return _go(state, event)
     handler = STEP[state.step].handles.get(event.kind) or ANYWHERE.get(event.kind)
@@ -90,7 +93,7 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return after, reply
     moved = _advance(state, after, event)
     if moved.step != state.step:
-        arrival = Say("note", _arrival(state, moved.step))
+        arrival = Say("note", _arrival(state, moved))
         reply = replace(reply, said=(*reply.said, arrival))
     return moved, reply
 
@@ -115,14 +118,18 @@ def _go(state: State, event: Event) -> tuple[State, Reply]:
     if step == state.step:
         return state, Reply((Say("note", f"You are at this step ({step})."),))
     moved = replace(state, step=step, about=None, joint=None, part=())
-    return moved, Reply((Say("note", _arrival(state, step)),), True)
+    return moved, Reply((Say("note", _arrival(state, moved)),), True)
 
 
-def _arrival(before: State, now: str) -> str:
+def _arrival(before: State, after: State) -> str:
+    now = after.step
     if now == STEPS[-1] and not forces_follow(before.problem):
         return "Done: there are no forces to find here."
     back = STEP[now].order < STEP[before.step].order
-    return f"Back at an earlier step: {now}." if back else STEP[now].arrived
+    if back:
+        return f"Back at an earlier step: {now}."
+    arrival = STEP[now].arrival
+    return STEP[now].arrived if arrival is None else arrival(after)
 
 
 def _advance(before: State, after: State, event: Event) -> State:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, Literal
 
 from tutor.lesson.reply import Option
 
@@ -22,22 +22,27 @@ class Reason:
     open: tuple[str, ...] = ()
 
 
+GuessKind = Literal["support", "soundness", "equation", "joint", "value", "zero"]
+
+
 @dataclass(frozen=True)
 class Guess:
-    """What may be guessed before it is shown; `right` are the keys of all good answers."""
+    """What may be guessed before it is written; `right` are the keys of all good answers.
 
+    `of` is what a key stands for: how many forces replace a support, what the truss is, an equation, a
+    joint, the sense of a value, or a member that carries no force; `subject` is the support or the
+    unknown that is asked of.
+    """
+
+    of: GuessKind
     question: str
     options: tuple[Option, ...]
     right: frozenset[str]
+    subject: str = ""
 
-    def answer(self, key: str) -> str:
-        """What is said to a guess, before the board goes on."""
-        chosen = next((option.words for option in self.options if option.key == key), None)
-        if chosen is None:
-            return ""
-        if key in self.right:
-            return f"Good guess, it is right: {chosen}."
-        return f"Not this time: it is not {chosen}. See why below."
+    def words(self, key: str) -> str:
+        """An answer in words; empty where `key` is none."""
+        return next((option.words for option in self.options if option.key == key), "")
 
 
 @dataclass(frozen=True)

@@ -22,7 +22,7 @@ class Step:
     `order` is its place in the walk: the six of every walk stand at 1 to 6, another one may stand at
     2.5. `handles` are the events it takes in its own way, by kind; each is one by which its `Ask` is
     answered. `done` is whether nothing of it is left to do, `barred` why it cannot be entered yet, or
-    None. `arrived` is said on arriving, `not_here` of an event that does not fit, `where` is how one
+    None. `arrived` is said on arriving (`arrival`, where it depends on how things stand), `not_here` of an event that does not fit, `where` is how one
     says that a lesson stands there.
 
     `chosen`: its answers are chosen, not typed, and one who comes back leaves it with the next of
@@ -47,4 +47,5 @@ class Step:
     without_forces: bool = False
     skill: str = ""
     pass_over: Callable[[State], tuple[State, str]] | None = None
+    arrival: Callable[[State], str] | None = None
     move: Callable[[State, Ask, Judge], Move | None] | None = None

@@ -52,7 +52,7 @@ WALK: tuple[Deed, ...] = (
         "begin",
         "Have the first steps written, as was offered; the rest is yours.",
     ),
-    Deed("guess", "g", "", "guess", "Guess what comes next, and have it shown."),
+    Deed("guess", "g", "", "guess", "Guess what comes next; the guess is answered."),
     Deed("keep", "y", "ctrl+y", "keep", "Keep a line that is true of something else."),
     Deed("equation", "e", "", "equation", "Choose which equation the next line is."),
     Deed("joint", "j", "ctrl+n", "joint", "Choose another joint."),

@@ -11,7 +11,7 @@ from tutor.lesson import STEPS, Say
 from tutor.lesson.reply import LINES, TICKED, TYPED
 from tutor.lesson.skipping import SKIPPABLE
 from tutor.lesson.steps.zero import RULES
-from tutor.lesson.watching import next_move
+from tutor.lesson.watching.guessing import NOTHING_TO_GUESS
 from tutor.lesson.watching.show import UNTIL
 from tutor.records.keep import slug
 from tutor.records.report import markdown
@@ -35,7 +35,7 @@ def possible(walk: WalkScreen) -> frozenset[str]:
     found = {"figure", "large", "step", "help", "leave"}
     if kind != "table":
         found.add("hint")
-    found |= _of_the_board(walk, kind)
+    found |= _of_the_board(walk)
     if walk.session.lesson.events:
         found.add("undo")
     if kind in TICKED:
@@ -57,12 +57,12 @@ def possible(walk: WalkScreen) -> frozenset[str]:
     return frozenset(found)
 
 
-def _of_the_board(walk: WalkScreen, kind: str) -> set[str]:
+def _of_the_board(walk: WalkScreen) -> set[str]:
     """Those that have something written at the board."""
     session = walk.session
     if not board.can_show(session.lesson):
         return set()
-    found = {"show", "guess"} if kind in board.GUESSED else {"show"}
+    found = {"show"} if board.to_guess(session.lesson) is None else {"show", "guess"}
     if session.stage in UNTIL and not session.lesson.state.tries:
         found.add("begin")
     return found
@@ -82,6 +82,11 @@ def hint(walk: WalkScreen) -> None:
 def show(walk: WalkScreen) -> None:
     """Have the next thing written; enter on the empty line has the one after it written."""
     walk.do("show")
+    after_showing(walk)
+
+
+def after_showing(walk: WalkScreen) -> None:
+    """The focus goes to the line where enter shows on, else to where the answer goes."""
     if walk.repeating.deed:
         walk.line.focus()
     elif walk.app.screen is walk:
@@ -98,18 +103,18 @@ def begin(walk: WalkScreen, stage: str = "") -> None:
 
 
 def guess(walk: WalkScreen) -> None:
-    """Choose what may come next; the guess is answered, and it is shown."""
-    move = next_move(walk.session.lesson.state, walk.session.lesson.desk)
-    if move is None or move.guess is None:
-        walk.tell(board.NOTHING_TO_GUESS)
+    """Choose what may come next; the guess is answered."""
+    asked = board.to_guess(walk.session.lesson)
+    if asked is None:
+        walk.tell(NOTHING_TO_GUESS)
         return
 
     def guessed(key: str | None) -> None:
         if key is not None:
-            walk.do("show", guess=key)
+            walk.do("guess", guess=key)
 
-    choices = [Choice(option.key, option.words) for option in move.guess.options]
-    walk.app.push_screen(Choose("Guess", move.guess.question, choices), guessed)
+    choices = [Choice(option.key, option.words) for option in asked.options]
+    walk.app.push_screen(Choose("Guess", asked.question, choices), guessed)
 
 
 def keep(walk: WalkScreen) -> None:

@@ -145,7 +145,9 @@ def done(walk: WalkScreen, deed: Do) -> None:
         if span is not None:
             walk.line.begin(walk.unmended)
             walk.line.mark(span)
-    if walk.app.screen is walk:
+    if deed.kind == "show":
+        walk_deeds.after_showing(walk)
+    elif walk.app.screen is walk:
         walk.to_answer()
 
 

@@ -31,7 +31,7 @@ from tutor.statics.determinate import (
 )
 from tutor.statics.exact import symbolic
 from tutor.statics.forces import Answer, Unsolvable, solve
-from tutor.statics.order import Order, Step, joint_order, unknown_at
+from tutor.statics.order import Order, Step, given_by, joint_order, unknown_at
 from tutor.statics.system import residuals
 from tutor.statics.zero import ZeroForce, shown_zero, zero_force
 
@@ -55,6 +55,7 @@ __all__ = [
     "ZeroForce",
     "determinacy",
     "forces_follow",
+    "given_by",
     "joint_body",
     "joint_order",
     "load_forces",

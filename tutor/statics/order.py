@@ -49,6 +49,20 @@ def unknown_at(problem: Problem, joint: str, known: Iterable[str]) -> tuple[str,
     return tuple(name for name in joint_body(problem, joint).unknowns if name not in have)
 
 
+def given_by(problem: Problem, joint: str, known: Iterable[str]) -> tuple[str, ...]:
+    """The unknown forces that the equations of a joint give with what is `known` and nothing else."""
+    have = set(known)
+    unknown = [
+        force
+        for force in joint_body(problem, joint).forces
+        if force.size is None and force.name not in have
+    ]
+    if _solvable(unknown):
+        return tuple(force.name for force in unknown)
+    alone = _alone(unknown)
+    return () if alone is None else (alone,)
+
+
 def joint_order(problem: Problem, given: Iterable[str] | None = None) -> Order:
     """An order in which the joints can be solved one after the other.
 

@@ -19,6 +19,7 @@ from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import along_in_words, label_of
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
+from tutor.lesson.steps.none_alone import ARRIVED, NONE_ALONE, arrival, section_hints
 from tutor.lesson.steps.reactions import choose
 from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import take_text
@@ -27,11 +28,6 @@ from tutor.lesson.steps.zero import zero_hints
 from tutor.model.naming import member_meant
 from tutor.notation.zero_words import says_inspection
 from tutor.text import listed
-
-NONE_ALONE = (
-    "At each of them three forces or more are unknown: cut the truss by a section, or write the sums of "
-    "several joints until together they give a force. A cut is typed like section BC CG FG keep A."
-)
 
 
 def ask(state: State) -> Ask:
@@ -244,7 +240,7 @@ def _ready(state: State) -> list[str]:
 def _joint_hints(state: State) -> Levels:
     ready = _ready(state)
     if not ready:
-        return _section_hints(state)
+        return section_hints(state)
     return Levels(
         "joint",
         "Ask of each joint: can it be solved by itself, with what is known now?",
@@ -252,23 +248,6 @@ def _joint_hints(state: State) -> Levels:
         "Count at each joint the forces that have no value yet; the ends of the truss are worth a "
         "look.",
         f"Joint {ready[0]} can be solved now.",
-    )
-
-
-def _section_hints(state: State) -> Levels:
-    """The hints where every joint has three unknown forces or more."""
-    line = "Write the sums of neighbouring joints, until they hold no more unknowns than there are sums."
-    if (best := section.best_section(state)) is not None:
-        found, keep = best
-        line = f"Make a section through {listed(found.cut)}, and keep the part with {keep}."
-    return Levels(
-        "no joint",
-        "No joint can be solved by itself here; a larger part of the truss is a free body as well.",
-        "A part that is cut off gives three equations, one more than a joint; and the equations of several "
-        "joints count together.",
-        "See which pieces are stiff by themselves, triangle by triangle, and which members hold them "
-        "together: those are the ones to cut.",
-        line,
     )
 
 
@@ -289,7 +268,8 @@ STEP = Step(
     name="joints",
     order=4,
     where="at the joints",
-    arrived="Next: the joints, one after the other.",
+    arrived=ARRIVED,
+    arrival=arrival,
     not_here="This belongs to another step; now the joints are asked for.",
     ask=ask,
     hints=hints,

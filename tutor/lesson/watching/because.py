@@ -10,7 +10,7 @@ from tutor.lesson.move import Guess, Reason
 from tutor.lesson.reply import Option
 from tutor.lesson.solvable import in_words_together, lines_giving, open_in
 from tutor.lesson.state import State
-from tutor.statics.order import Step
+from tutor.statics import given_by
 from tutor.text import listed
 
 COUNTED = ("no", "one", "two", "three", "four", "five", "six")
@@ -50,25 +50,37 @@ def _remaining(left: Sequence[str]) -> str:
     )
 
 
-def of_joint(state: State, joint: str, turn: Step | None) -> Reason:
-    """Why this joint: how many of its forces are unknown."""
+def of_joint(state: State, joint: str) -> Reason:
+    """Why this joint: how many of its forces are unknown, and which of them it gives."""
     unknown = state.unknown_at(joint)
-    if turn is None:
+    gives = given_by(state.problem, joint, state.result)
+    if not gives:
         text = (
             "At no joint are two forces or fewer unknown, so the sums of several joints are needed "
             f"together. At {joint} {_how_many(unknown)}."
         )
-    elif turn.across:
-        rest = [name for name in unknown if name not in turn.finds]
+    elif len(gives) < len(unknown):
         text = (
-            f"At {joint} {_how_many(unknown)}, but {listed(rest)} lie in one line: the sum "
-            f"perpendicular to that line holds {listed(turn.finds)} alone."
+            f"At {joint} {_how_many(unknown)}, but {_in_one_line(unknown, gives)}: the sum "
+            f"perpendicular to that line holds {listed(gives)} alone."
         )
     elif len(unknown) == 1:
         text = f"At {joint} only {unknown[0]} is still unknown."
     else:
         text = f"At {joint} {_how_many(unknown)}, and a joint gives two equations."
     return Reason(text, open=unknown)
+
+
+def not_this_joint(state: State, joint: str) -> str:
+    """Why a joint gives nothing by itself yet."""
+    unknown = state.unknown_at(joint)
+    if len(unknown) > 2:
+        return f"At {joint} {_how_many(unknown)}, and a joint gives only two equations."
+    return f"At {joint} {_in_one_line(unknown)}: its sums do not tell them apart."
+
+
+def _in_one_line(unknown: Sequence[str], apart: Sequence[str] = ()) -> str:
+    return f"{listed([name for name in unknown if name not in apart])} lie in one line"
 
 
 def _how_many(unknown: Sequence[str]) -> str:
@@ -105,7 +117,7 @@ def value_guess(state: State, desk: Judge, unknown: str) -> Guess:
     if unknown in state.problem.member:
         key = "T" if true > 0 else "C" if true < 0 else "0"
         options = (Option("T", "tension"), Option("C", "compression"), Option("0", "no force"))
-        return Guess(f"What will {unknown} be?", options, frozenset({key}))
+        return Guess("value", f"What will {unknown} be?", options, frozenset({key}), unknown)
     along = true * state.own.sign(unknown)
     key = "along" if along > 0 else "against" if along < 0 else "0"
     options = (
@@ -113,4 +125,4 @@ def value_guess(state: State, desk: Judge, unknown: str) -> Guess:
         Option("against", "against its arrow"),
         Option("0", "it is zero"),
     )
-    return Guess(f"Which way will {unknown} act?", options, frozenset({key}))
+    return Guess("value", f"Which way will {unknown} act?", options, frozenset({key}), unknown)

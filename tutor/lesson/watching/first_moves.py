@@ -71,9 +71,11 @@ def support(state: State, ask: Ask, desk: Judge) -> Move:
     acts = acts_of(problem, found)
     names = [r.name for r in problem.reactions if r.joint == found.joint]
     guess = Guess(
+        "support",
         f"How many unknown forces replace {support_in_words(problem, found)}?",
         (Option("1", "one"), Option("2", "two"), Option("3", "two and a moment")),
         frozenset({str(len(names))}),
+        found.joint,
     )
     written = f"{listed(names)} in the place of {support_in_words(problem, found)}."
     data = {"joint": found.joint, "acts": [key for key in ACTS if key in acts]}
@@ -106,7 +108,7 @@ def say_soundness(state: State, ask: Ask, desk: Judge) -> Move:
     """Whether the truss is held, and whether statics can solve it."""
     problem = state.problem
     found = soundness(problem)
-    guess = Guess("What will this truss be?", ask.options, frozenset({found}))
+    guess = Guess("soundness", "What is this truss?", ask.options, frozenset({found}))
     because = Reason(f"The counts: {determinacy(problem).said}")
     return Move("soundness", {"is": found}, f"This truss: {WORDS[found]}.", because, guess)
 

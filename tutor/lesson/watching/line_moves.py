@@ -25,7 +25,7 @@ from tutor.lesson.watching.because import (
     of_value,
     value_guess,
 )
-from tutor.statics import Section, joint_body, joint_order, zero_force
+from tutor.statics import Section, ZeroForce, given_by, joint_body, joint_order, zero_force
 from tutor.statics.order import Step
 from tutor.text import listed
 
@@ -44,6 +44,7 @@ def from_the_whole(state: State, ask: Ask, desk: Judge) -> Move | None:
     good = [about for count, about in found if count == fewest]
     options = [*(Option(o.key, o.words) for o in ask.options)]
     guess = Guess(
+        "equation",
         "Which equation of the whole truss would you write next?",
         tuple(options),
         frozenset(as_text(about) for about in good),
@@ -70,9 +71,10 @@ def to_a_joint(state: State, ask: Ask, desk: Judge) -> Move | None:
         for each in state.problem.joints
         if state.unknown_at(each.name)
     ]
-    good = {joint, *(o.key for o in options if _solvable_alone(state, o.key))}
-    guess = Guess("Which joint would you take next?", tuple(options), frozenset(good))
-    reason = of_joint(state, joint, turn)
+    giving = (o.key for o in options if given_by(state.problem, o.key, state.result))
+    question = "Which joint would you take next?"
+    guess = Guess("joint", question, tuple(options), frozenset({joint, *giving}))
+    reason = of_joint(state, joint)
     return Move("joint", {"joint": joint}, f"Joint {joint}.", reason, guess)
 
 
@@ -90,7 +92,8 @@ def from_the_joint(state: State, ask: Ask, desk: Judge) -> Move | None:
     guess = None
     if len(good) < len(sums):
         right = frozenset(as_text(about) for about in good)
-        guess = Guess(f"Which sum at joint {joint} has the fewest unknowns?", options, right)
+        question = f"Which sum at joint {joint} has the fewest unknowns?"
+        guess = Guess("equation", question, options, right)
     return _line(state, desk, good[0], guess)
 
 
@@ -117,8 +120,12 @@ def _of_the_part(state: State, ask: Ask, desk: Judge) -> Move:
         left = Reason("What a sum of this part gives alone is found.")
         return Move("section", {"members": []}, "Back to the whole truss.", left)
     options = tuple(Option(option.key, option.words) for option in ask.options)
-    few = {as_text(each) for each in section_sums(state) if len(open_in(state, each)) == 1}
-    guess = Guess("Which sum of this part would you write?", options, frozenset(few))
+    few = {
+        as_text(each)
+        for each in section_sums(state)
+        if len(open_in(state, each)) == 1 and adds_something(state.problem, each, state.standing)
+    }
+    guess = Guess("equation", "Which sum of this part would you write?", options, frozenset(few))
     return _line(state, desk, about, guess)
 
 
@@ -147,19 +154,25 @@ def _value(state: State, desk: Judge, unknown: str) -> Move:
 
 def _zero(state: State) -> Move | None:
     """The first member without a value that can be seen to be zero."""
-    known = {r.unknown for r in state.results if r.value == 0.0}
-    found = [z for z in zero_force(state.problem, known) if z.member not in state.result]
+    found = seen_zero(state)
     if not found:
         return None
     seen = found[0]
     options = [Option(m.name, m.name) for m in state.problem.members if m.name not in state.result]
     guess = Guess(
+        "zero",
         "One member here can be seen to carry no force. Which?",
         tuple(options),
         frozenset(z.member for z in found),
     )
     data = {"member": seen.member, "rule": CALLED.get(seen.rule, seen.rule)}
     return Move("zero", data, f"{seen.member} = 0", Reason(seen.said), guess)
+
+
+def seen_zero(state: State) -> list[ZeroForce]:
+    """The members without a value that can be seen to be zero, in the order in which they can be."""
+    known = {r.unknown for r in state.results if r.value == 0.0}
+    return [z for z in zero_force(state.problem, known) if z.member not in state.result]
 
 
 def _next_turn(state: State) -> Step | None:
@@ -173,13 +186,6 @@ def _fewest(state: State) -> str:
     names = [j.name for j in state.problem.joints if state.unknown_at(j.name)]
     fresh = [name for name in names if _sums(state, name)] or names
     return min(fresh, key=lambda name: len(state.unknown_at(name)))
-
-
-def _solvable_alone(state: State, joint: str) -> bool:
-    """Whether the two sums of a joint give all that is unknown there."""
-    unknown = state.unknown_at(joint)
-    order = joint_order(state.problem, tuple(state.result))
-    return len(unknown) <= 2 and joint in order.joints
 
 
 def _sums(state: State, joint: str) -> list[Equation]:

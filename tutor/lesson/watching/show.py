@@ -1,7 +1,6 @@
 """What becomes of a lesson when the next thing is shown, or all up to some point?
 
 What is shown is taken as if the student had done it, and is marked as shown: it is no try of theirs.
-A guess made before is answered; it changes nothing.
 """
 
 from __future__ import annotations
@@ -25,7 +24,9 @@ ALL_KNOWN = (
     "Every force is known: nothing is left to show here. Type steps to go on to the closing check."
 )
 NO_SUCH_PLACE = "What can be shown at once ends at: {places}."
-GUESS = "Next: {question} {answers} A guess has it shown as well; or write it yourself."
+GUESS = "Next: {question} {answers}Guess, do it yourself, or watch on."
+LONGEST = 40
+"""Answers that are longer together are not said with the question; guess lists them."""
 MOST_MOVES = 5000
 
 
@@ -44,9 +45,14 @@ UNTIL: Mapping[str, Callable[[State], bool]] = {
 """Up to where all may be shown at once: whether the lesson has come that far."""
 
 
+def allowed(state: State) -> bool:
+    """Whether the set lets things be shown, and guesses be answered."""
+    return state.problem.rules.hints == "all" and state.problem.rules.mode != "check"
+
+
 def show(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, Reply]:
-    """The next thing is shown (data `guess`, the key of an answer), or all `until` some point."""
-    if state.problem.rules.hints != "all" or state.problem.rules.mode == "check":
+    """The next thing is shown, or all `until` some point."""
+    if not allowed(state):
         return state, Reply((Say("note", NOT_SHOWN),))
     until = event.data.get("until")
     if until is None:
@@ -74,23 +80,21 @@ def _inviting(desk: Judge, state: State, reply: Reply) -> tuple[State, Reply]:
 
 
 def _choice(answers: Sequence[str]) -> str:
-    """ "Tension, compression or no force?"; apart by semicolons where an answer has an "and"."""
+    """ "Tension, compression or no force? "; apart by semicolons where an answer has an "and"."""
     plain = all(" and " not in answer and "," not in answer for answer in answers)
-    named = listed(answers, most=8, last="or") if plain else "; ".join(answers)
-    return f"{named[:1].upper()}{named[1:]}?"
+    named = listed(answers, len(answers), last="or") if plain else "; ".join(answers)
+    return f"{named[:1].upper()}{named[1:]}? " if len(named) <= LONGEST else ""
 
 
 def _one(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, Reply]:
     move = next_move(state, desk)
     if move is None:
         return state, Reply((Say("note", ALL_KNOWN if state.step == "joints" else NOTHING_LEFT),))
-    answer = move.guess.answer(event.text("guess")) if move.guess else ""
     after, reply = fold(state, Event(move.kind, move.data, event.time), desk)
     tries = [replace(made, verdict="shown") for made in after.tries[len(state.tries) :]]
     shown = (*state.shown, move.written)
     after = replace(after, tries=(*state.tries, *tries), shown=shown, in_row=state.in_row)
-    said = [Say("note", answer)] if answer else []
-    said += [Say("shown", move.written), Say("note", move.reason.text)]
+    said = [Say("shown", move.written), Say("note", move.reason.text)]
     if after.step != state.step:
         said.append(reply.said[-1])
     return after, Reply(tuple(said), reply.accepted, reply.verdict)

@@ -1,0 +1,39 @@
+"""What is said where no joint can be solved by itself?"""
+
+from __future__ import annotations
+
+from tutor.lesson.hints import Levels
+from tutor.lesson.state import State
+from tutor.lesson.steps import section
+from tutor.statics import given_by
+from tutor.text import listed
+
+NONE_ALONE = (
+    "At each of them three forces or more are unknown: cut the truss by a section, or write the sums of "
+    "several joints until together they give a force. A cut is typed like section BC CG FG keep A."
+)
+ARRIVED = "Next: the joints, one after the other."
+NONE_GIVES = "Next: the joints. None of them gives a force by itself yet."
+
+
+def arrival(state: State) -> str:
+    """What is said on coming to the joints."""
+    gives = any(given_by(state.problem, j.name, state.result) for j in state.problem.joints)
+    return ARRIVED if gives or state.members_done else NONE_GIVES
+
+
+def section_hints(state: State) -> Levels:
+    """The hints where every joint has three unknown forces or more."""
+    line = "Write the sums of neighbouring joints, until they hold no more unknowns than there are sums."
+    if (best := section.best_section(state)) is not None:
+        found, keep = best
+        line = f"Make a section through {listed(found.cut)}, and keep the part with {keep}."
+    return Levels(
+        "no joint",
+        "No joint can be solved by itself here; a larger part of the truss is a free body as well.",
+        "A part that is cut off gives three equations, one more than a joint; and the equations of several "
+        "joints count together.",
+        "See which pieces are stiff by themselves, triangle by triangle, and which members hold them "
+        "together: those are the ones to cut.",
+        line,
+    )
