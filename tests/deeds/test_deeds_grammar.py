@@ -211,6 +211,17 @@ def test_a_word_that_takes_no_names_says_which_word_does() -> None:
     assert isinstance(deed_of(Lesson(LAMP), "jionts A B"), Lost)
 
 
+@pytest.mark.parametrize("step", ["reactions", "joints"])
+@pytest.mark.parametrize("text", ["hint 2", "hint for AB", "Hint (B_x)", "again 3", "undo 2x"])
+def test_a_word_that_does_something_is_no_line_whatever_stands_behind_it(
+    step: str, text: str
+) -> None:
+    deed = deed_of(lesson(step), text)
+    assert isinstance(deed, Tell)
+    word = text.split()[0].lower()
+    assert f"“{word}” cannot be read with that behind it. Type {word}" in deed.lines[0]
+
+
 def test_numbers_of_options_may_be_written_together_where_they_can_be_nothing_else() -> None:
     found = Lesson(LAMP)
     keys = [option.key for option in found.ask.options]

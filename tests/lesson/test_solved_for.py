@@ -89,3 +89,22 @@ def test_a_load_alone_is_the_sum_at_a_joint_that_has_no_other_force() -> None:
     do("joint", joint="D")
     assert do("type", text="cd=-240").accepted
     assert in_words(lesson.state.lines[-1].about) == "ΣFx at joint D"
+
+
+@pytest.mark.parametrize(
+    ("text", "place"), [("bc=-48*5/3-40=-120", "Fy @ C"), ("bc=-40*4/5=-32", "Fx @ C")]
+)
+def test_of_several_sums_a_wrong_working_is_told_by_the_nearest(text: str, place: str) -> None:
+    lesson, do = walk_to("joints", HOUSE)
+    do("joint", joint="A")
+    assert do("type", text="ac=-24*5/3=-40").accepted
+    do("joint", joint="C")
+    assert not do("type", text=text).accepted
+    assert lesson.state.tries[-1].place == place
+
+
+def test_of_several_sums_none_is_taken_where_none_was_proposed() -> None:
+    lesson, do = walk_to("reactions", HOUSE)
+    assert do("type", text="ΣM_A: 8 B_y - 4*48 = 0 => B_y = 24").accepted
+    assert "No line stands yet that gives A_y" in do("type", text="ay=48+24=72").text
+    assert all(each.verdict == "right" for each in lesson.state.tries)

@@ -28,11 +28,12 @@ OUTCOMES = {
 
 @dataclass(frozen=True)
 class Judged:
-    """A line of a file, what was said about it, and which outcome that is."""
+    """A line of a file, what was said about it in words and in codes, and which outcome that is."""
 
     line: Mapping[str, Any]
     outcome: str
     said: str
+    codes: str
 
 
 def lines(name: str) -> list[dict[str, Any]]:
@@ -104,7 +105,10 @@ def judged(name: str) -> Iterator[Judged]:
         words = [f"{m.code} {m.force or ''}: {m.text}" for m in verdict.mistakes]
         words += [f"({r.code}) {r.text}" for r in verdict.remarks]
         text = " / ".join(words) or str(getattr(verdict, "text", ""))
-        yield Judged(line, outcome(line, verdict), f"{verdict.kind}; {text}")
+        codes = [" ".join(filter(None, (m.code, m.force))) for m in verdict.mistakes]
+        codes += [f"({r.code})" for r in verdict.remarks]
+        short = f"{verdict.kind}: {', '.join(codes)}" if codes else str(verdict.kind)
+        yield Judged(line, outcome(line, verdict), f"{verdict.kind}; {text}", short)
 
 
 def counts(results: Iterable[Judged]) -> dict[str, Counter[str]]:

@@ -2,14 +2,19 @@
 
 The counts demanded are those reached when this was written; none may fall. Of the lecturer's right
 lines three are steps of a K-truss that follow only from lines above them, which are not given here.
+`said/` keeps what is said of each line, so that a change of the judge shows in each line that it
+changes: PINJOINT_RENEW_GOLDENS=1 writes it anew; read the difference.
 """
 
 from __future__ import annotations
 
+import os
+from collections.abc import Sequence
+from pathlib import Path
 from typing import Any, NamedTuple
 
 import pytest
-from paper.measure import counts, judged, problem
+from paper.measure import Judged, counts, judged, problem
 
 from tutor.judge import Fx, M, judge
 
@@ -33,15 +38,28 @@ LEAST = {
 }
 
 
+def is_as_kept(name: str, results: Sequence[Judged]) -> bool:
+    """Whether what is said of the lines of a file is what `said/` keeps of them."""
+    kept = Path(__file__).parent / "said" / f"{name}.txt"
+    rows = "".join(f"{one.codes} | {one.line['text']}\n" for one in results)
+    if os.environ.get("PINJOINT_RENEW_GOLDENS"):
+        kept.write_text(rows, encoding="utf-8")
+    for row, before in zip(rows.splitlines(), kept.read_text("utf-8").splitlines(), strict=True):
+        assert row == before
+    return True
+
+
 @pytest.mark.parametrize("name", LEAST)
-def test_no_fewer_lines_are_judged_as_a_lecturer_would(name: str) -> None:
-    found, least = counts(judged(name)), LEAST[name]
+def test_lines_are_judged_as_kept_and_no_fewer_as_a_lecturer_would(name: str) -> None:
+    results = list(judged(name))
+    found, least = counts(results), LEAST[name]
     right, wrong = found["right"], found["wrong"]
     assert wrong["accepted"] == wrong["falsely"] == 0
     assert right["wrong"] <= least.unsaid
     assert right["right"] >= least.right
     assert wrong["named"] >= least.named
     assert least.expected == 0 or found["substance"]["expected"] >= least.expected
+    assert is_as_kept(name, results)
 
 
 @pytest.mark.parametrize(

@@ -92,11 +92,16 @@ def _named(lesson: Lesson, bare: str) -> Deed | None:
 
 
 def _line(lesson: Lesson, text: str) -> Deed:
-    """A line to judge where one is asked for and it looks like one; else nothing."""
-    if lesson.ask.kind in LINES and LINE_LIKE.search(text):
-        return Do("type", {"text": text}, text)
+    """A line to judge where one is asked for and it looks like one; else nothing.
+
+    A word that does something is no line, whatever stands behind it: "hint 2", "hint for AB".
+    """
     word, _, rest = text.strip().partition(" ")
-    return _alone(word.lower()) if rest and word.lower() in BY_WORD else Lost(nearest(text) or "")
+    steers = bool(rest) and word.lower() in BY_WORD
+    line_like = lesson.ask.kind in LINES and LINE_LIKE.search(text) is not None
+    if line_like and not (steers and not names_like(lesson.problem, word)):
+        return Do("type", {"text": text}, text)
+    return _alone(word.lower()) if steers else Lost(nearest(text) or "")
 
 
 def _alone(word: str) -> Tell:

@@ -9,12 +9,13 @@ from collections.abc import Iterable
 
 from tutor.judge import Equation, Judge
 from tutor.judge.fit import fit
-from tutor.judge.independent import adds_something
+from tutor.judge.independent import adds_something, same_body
+from tutor.judge.nearest import nearest
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import typed_equation
 from tutor.lesson.solvable import lines_giving, open_in
 from tutor.lesson.state import State
-from tutor.lesson.steps.headings import is_sum, value_named
+from tutor.lesson.steps.headings import equation_before_value, is_sum, value_named
 from tutor.notation import Line, Reading, Unreadable
 
 NOT_ITS_TERMS = frozenset({"result", "unrecorded", "dependent"})
@@ -25,7 +26,8 @@ def solved_for(
 ) -> Equation | None:
     """The sum that a line is, solved for the one force open in it; None where it is not clear.
 
-    A number alone is a sum only at a joint that was gone to. Where the working is right for none, it is still that of the only sum which leaves the force open.
+    A number alone is a sum only at a joint that was gone to. Where the working is right for none, it is
+    still that of the only sum which leaves the force open; of several, that of the nearest one.
     """
     unknown = value_named(line, state.result)
     if isinstance(line, Unreadable) or unknown is None or unknown in state.result:
@@ -43,7 +45,26 @@ def solved_for(
     if len(right) > 1:
         right = plainly(state, line.steps[0].links[0], right) or right
     found = right or (alone if worked else [])
+    if len(found) > 1 and not right:
+        return nearest_of(state, equation_before_value(line), desk, found)
     return found[0] if len(found) == 1 else None
+
+
+def nearest_of(
+    state: State, reading: Reading | Unreadable, desk: Judge, among: Iterable[Equation]
+) -> Equation | None:
+    """The equation of the proposed one's body that a line which is right for none is nearest to."""
+    if state.about is None or isinstance(reading, Unreadable):
+        return state.about
+    said = typed_equation(reading)
+    if said.says_nothing:
+        return state.about
+    others = [
+        about
+        for about in among
+        if same_body(about, state.about) and adds_something(state.problem, about, state.standing)
+    ]
+    return nearest(said, state.problem, state.own, desk.values(), state.about, others)
 
 
 def plainly(state: State, reading: Reading, among: Iterable[Equation]) -> list[Equation]:

@@ -11,16 +11,14 @@ from tutor.judge import Equation, Judge, in_words
 from tutor.judge.components import component_stated
 from tutor.judge.fit import fit
 from tutor.judge.headings import headed
-from tutor.judge.independent import adds_something, same_body
-from tutor.judge.nearest import nearest
+from tutor.judge.independent import adds_something
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import typed_equation
 from tutor.lesson.reply import Say
 from tutor.lesson.shown import shows_values
-from tutor.lesson.solvable import lines_giving
 from tutor.lesson.state import State
-from tutor.lesson.steps.headings import equation_before_value, value_behind, value_named
-from tutor.lesson.steps.solved_for import plainly, solved_for
+from tutor.lesson.steps.headings import equation_before_value, value_named
+from tutor.lesson.steps.solved_for import nearest_of, plainly, solved_for
 from tutor.notation import Line, Unreadable
 from tutor.text import listed
 
@@ -55,9 +53,10 @@ def equation_meant(
     if state.proposed and state.about is not None:
         new = [each for each in fitting if each != state.about and _adds(state, each)]
         if not fitting:
-            near = _nearest(state, line, desk, offers)
-            said = () if near is None or near == state.about else (_taken_as(near),)
-            return near, said
+            if value_named(line) is not None:
+                return state.about, ()
+            near = nearest_of(state, equation_before_value(line), desk, offers)
+            return near, () if near is None or near == state.about else (_taken_as(near),)
         if len(new) != 1 or state.about in fitting:
             return state.about, ()
         fitting = tuple(new)
@@ -75,23 +74,6 @@ def equation_meant(
 
 def _taken_as(about: Equation) -> Say:
     return Say("note", f"Taken as {in_words(about)}.")
-
-
-def _nearest(
-    state: State, line: Line | Unreadable, desk: Judge, offers: Iterable[Equation]
-) -> Equation | None:
-    """The equation of the same body that a line which is right for none is nearest to."""
-    reading = equation_before_value(line)
-    if state.about is None or isinstance(reading, Unreadable):
-        return state.about
-    name = value_named(line)
-    if name is not None and (lines_giving(state, name) or value_behind(line, ()) is None):
-        return state.about
-    said = typed_equation(reading)
-    if said.says_nothing:
-        return state.about
-    others = [about for about in offers if same_body(about, state.about) and _adds(state, about)]
-    return nearest(said, state.problem, state.own, desk.values(), state.about, others)
 
 
 def _adds(state: State, about: Equation) -> bool:
