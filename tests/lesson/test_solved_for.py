@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import json
+
 import pytest
 from families import down, plain_problem
 from test_headed_joints import at_the_joints
 from walks import walk_to
 
-from tutor.judge import in_words
+from tutor.judge import Fx, Judge, in_words
+from tutor.judge.headings import headed
+from tutor.lesson.outcome_parts import PARTS
+from tutor.lesson.state import StandingLine
 from tutor.model import Problem, Support
 
 HOUSE: Problem = plain_problem(
@@ -108,3 +113,82 @@ def test_of_several_sums_none_is_taken_where_none_was_proposed() -> None:
     assert do("type", text="ΣM_A: 8 B_y - 4*48 = 0 => B_y = 24").accepted
     assert "No line stands yet that gives A_y" in do("type", text="ay=48+24=72").text
     assert all(each.verdict == "right" for each in lesson.state.tries)
+
+
+SEED_HOUSE: Problem = plain_problem(
+    [("A", 0, 0), ("B", 2, 1.5), ("C", 4, 3), ("D", 6, 1.5), ("E", 8, 0), ("F", 4, 0)],
+    ("AB", "BC", "CD", "DE", "AF", "FE", "BF", "DF", "CF"),
+    [Support("A", "pin"), Support("E", "roller")],
+    [down("B", 6), down("C", 8), down("D", 4)],
+)
+"""Worked by hand: A_x = 0, E_y = 68/8 = 8.5, A_y = 9.5, AB = -9.5*5/3, AF = 9.5*4/3."""
+
+
+@pytest.mark.parametrize(("text", "value"), [("Ax = 0", 0.0), ("A_x = 0 kN", 0.0)])
+def test_a_reaction_that_nothing_opposes_is_the_sum_of_forces_and_its_value(
+    text: str, value: float
+) -> None:
+    lesson, do = walk_to("reactions", SEED_HOUSE)
+    assert do("type", text=text).accepted
+    assert in_words(lesson.state.lines[-1].about) == "ΣFx of the whole truss"
+    assert lesson.state.result["A_x"].value == value
+
+
+def test_a_reaction_against_one_load_is_the_sum_of_forces_and_its_value() -> None:
+    lesson, do = walk_to("reactions")
+    assert do("type", text="A_y = 150 up").accepted
+    assert in_words(lesson.state.lines[-1].about) == "ΣFy of the whole truss"
+
+
+def test_a_reaction_that_stands_for_several_forces_shows_no_sum() -> None:
+    lesson, do = walk_to("reactions", SEED_HOUSE)
+    assert "No line stands yet" in do("type", text="E_y = 8.5").text
+    do("type", text="ΣM_A: 8 E_y - 2*6 - 4*8 - 6*4 = 0")
+    do("type", text="E_y = 8.5")
+    assert "No line stands yet" in do("type", text="A_y = 9.5").text
+    assert len(lesson.state.lines) == 1
+
+
+def test_what_was_left_out_as_zero_leaves_the_other_force_to_its_line() -> None:
+    lesson, do = walk_to("reactions", SEED_HOUSE)
+    do("type", text="ΣM_A: 8 E_y - 2*6 - 4*8 - 6*4 = 0")
+    do("type", text="E_y = 8.5")
+    do("type", text="ΣFy: A_y + 8.5 - 18 = 0")
+    do("type", text="A_y = 9.5")
+    do("joint", joint="A")
+    do("type", text="ΣFy: 9.5 + 3/5 AB = 0")
+    do("type", text="AB = 15.8 C")
+    assert "may that be left out" in do("type", text="ΣFx: AF - 15.8(0.8) = 0").text
+    assert do("type", text="AF = 12.6 T").accepted
+    assert "A_x" not in lesson.state.result
+
+
+def test_what_was_left_out_stays_so_in_a_kept_line() -> None:
+    line = StandingLine(Fx("A"), "AF - 15.8(0.8) = 0", without=("A_x",))
+    kept = json.loads(json.dumps(PARTS["lines"].difference((), (line,))))
+    assert PARTS["lines"].changed((), kept) == (line,)
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("along AC: BC + 15.8 - 6*3/5 + BF cos 73.7 = 0", "ΣF along AB at joint B"),
+        ("ΣF along CA: -BC - 15.8 + 3.6 - BF cos 73.7 = 0", "ΣF along AB at joint B"),
+        ("perpendicular to AC: BF sin 73.7 + 6*0.8 = 0", "ΣF perpendicular to AB at joint B"),
+        ("⊥ AC: BF sin 73.7 + 6*0.8 = 0", "ΣF perpendicular to AB at joint B"),
+    ],
+)
+def test_a_sum_may_be_along_two_joints_without_a_member_between(text: str, words: str) -> None:
+    _, do = walk_to("joints", SEED_HOUSE)
+    do("joint", joint="A")
+    do("type", text="ΣFy: 9.5 + 3/5 AB = 0")
+    do("type", text="AB = 15.8 C")
+    do("joint", joint="B")
+    reply = do("type", text=text)
+    assert reply.accepted, reply.text
+    assert f"Right: {words} holds." in reply.text
+
+
+def test_a_sum_along_two_level_joints_is_the_sum_to_the_right() -> None:
+    line = Judge(SEED_HOUSE).read("along AE: AB*4/5 + AF + A_x = 0")
+    assert headed(SEED_HOUSE, line, "A") == Fx("A")

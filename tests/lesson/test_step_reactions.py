@@ -50,7 +50,7 @@ def test_a_line_without_an_equation_to_belong_to_is_no_slip() -> None:
 def test_a_value_without_a_line_that_gives_it_is_not_taken_as_wrong() -> None:
     lesson, do = walk_to("reactions")
     before = len(lesson.state.tries)
-    for text in ("B_x = 360", "B_x = 17", "A_y = 150 up"):
+    for text in ("B_x = 360", "B_x = 17", "A_y = 17"):
         reply = do("type", text=text)
         assert [say.tone for say in reply.said] == ["note"]
         assert "No line stands yet that gives" in reply.text

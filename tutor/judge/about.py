@@ -186,7 +186,7 @@ def in_words(about: Asked) -> str:
         case Fy():
             words = "ΣFy"
         case Along(degrees=degrees):
-            words = f"ΣF along {degrees:g}°"
+            words = f"ΣF along {degrees:.4g}°"
     if about.part:
         return f"{words} of the part with {', '.join(about.part)}"
     return f"{words} at joint {about.joint}" if about.joint else f"{words} of the whole truss"

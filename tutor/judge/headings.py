@@ -5,12 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from tutor.judge.about import Along, Equation, Fx, Fy, M
+from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, in_words
 from tutor.model import Problem
 from tutor.notation import Label, Line, Unreadable
 
 SNAP = 0.06
 """A typed angle this near to a member's own (degrees) is meant to be the member's."""
+NEARLY_EXACT = 1e-6
 
 
 def headed(problem: Problem, line: Line | Unreadable, joint: str | None) -> Equation | None:
@@ -31,8 +32,19 @@ def equation_named(problem: Problem, label: Label, joint: str | None) -> Equatio
         return None
     place = label.point if isinstance(label.point, str) else None if label.whole else joint
     if label.kind == "along":
-        return None if label.degrees is None else snapped(problem, label.degrees, place)
+        degrees = direction_named(problem, label)
+        return None if degrees is None else snapped(problem, degrees, place)
     return Fx(place) if label.kind == "x" else Fy(place)
+
+
+def direction_named(problem: Problem, label: Label) -> float | None:
+    """The direction of a sum of forces that a heading names, in degrees from +x; None for none."""
+    if label.between is None:
+        return {"x": 0.0, "y": 90.0}.get(label.kind or "", label.degrees)
+    (x, y), (to_x, to_y) = (
+        problem.joint[name].at for name in (label.between.start, label.between.end)
+    )
+    return (math.degrees(math.atan2(to_y - y, to_x - x)) + label.between.turn) % 180.0
 
 
 def snapped(problem: Problem, degrees: float, joint: str | None) -> Equation:
@@ -44,10 +56,14 @@ def snapped(problem: Problem, degrees: float, joint: str | None) -> Equation:
         return Fy(joint) if degrees % 180.0 else Fx(joint)
     if joint is not None:
         for exact in slants(problem, joint):
-            off = (degrees - exact + 90.0) % 180.0 - 90.0
-            if abs(off) <= SNAP:
+            if abs(_turned(degrees, exact)) <= SNAP:
                 return Along(exact, joint)
     return Along(degrees, joint)
+
+
+def _turned(degrees: float, other: float) -> float:
+    """How far one line is turned from another, from -90 to 90 degrees."""
+    return (degrees - other + 90.0) % 180.0 - 90.0
 
 
 def slants(problem: Problem, joint: str) -> Mapping[float, tuple[str, bool]]:
@@ -65,3 +81,32 @@ def slants(problem: Problem, joint: str) -> Mapping[float, tuple[str, bool]]:
             if not on_axis and all(abs(turn - other) > 1e-6 for other in found):
                 found[turn] = (member.name, along)
     return found
+
+
+def way_of(problem: Problem, about: Along) -> tuple[str, bool] | None:
+    """The member at the joint that the direction lies along (True) or square to (False), or None."""
+    ways = {} if about.joint is None else slants(problem, about.joint)
+    near = (way for exact, way in ways.items() if abs(_turned(about.degrees, exact)) < NEARLY_EXACT)
+    return next(near, None)
+
+
+def direction_in_words(problem: Problem, about: Along) -> str:
+    """ "AB", "the perpendicular to AB", "30°": along what forces are added."""
+    words = along_in_words(problem, about)
+    return words.removeprefix("along ") if words.startswith("along ") else f"the {words}"
+
+
+def along_in_words(problem: Problem, about: Along) -> str:
+    """ "along AB", "perpendicular to AB" where a member at the joint lies so; else "along 30°"."""
+    way = way_of(problem, about)
+    if way is None:
+        return f"along {about.degrees:.4g}°"
+    return f"{'along' if way[1] else 'perpendicular to'} {way[0]}"
+
+
+def equation_in_words(problem: Problem, about: Asked) -> str:
+    """As `in_words`, and a direction by the member it lies along: "ΣF along AB at joint B"."""
+    words = in_words(about)
+    if not isinstance(about, Along):
+        return words
+    return words.replace(f"along {about.degrees:.4g}°", along_in_words(problem, about), 1)

@@ -11,9 +11,10 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, Value, in_words
+from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, Value
 from tutor.judge.example import Example
 from tutor.judge.factors import Factors
+from tutor.judge.headings import direction_in_words, equation_in_words
 from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Problem
@@ -61,7 +62,11 @@ class Case:
 
     @property
     def equation(self) -> str:
-        return in_words(self.about)
+        return self.in_words(self.about)
+
+    def in_words(self, about: Asked) -> str:
+        """An equation of this truss for people, a direction by its member."""
+        return equation_in_words(self.problem, about)
 
     @property
     def is_moment(self) -> bool:
@@ -77,14 +82,14 @@ class Case:
 
     @property
     def direction(self) -> str:
-        """Which component of a force counts in the sum: "horizontal", "vertical", "30°"."""
+        """Which component of a force counts in the sum: "horizontal", "vertical", "AB"."""
         match self.about:
             case Fx():
                 return "horizontal"
             case Fy():
                 return "vertical"
-            case Along(degrees=degrees):
-                return f"{degrees:g}°"
+            case Along():
+                return direction_in_words(self.problem, self.about)
         return ""
 
     @property
@@ -99,7 +104,7 @@ class Case:
 
     @property
     def lies(self) -> str:
-        """How a side of a slope triangle lies that counts in the sum: "is horizontal", "lies along 30°"."""
+        """How a side of a slope triangle lies that counts in the sum: "is horizontal", "lies along AB"."""
         match self.about:
             case Fx():
                 return "is horizontal"

@@ -6,11 +6,11 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from functools import cached_property
 
-from tutor.judge.about import Along, Equation, Fx, Fy, M, in_words
+from tutor.judge.about import Along, Equation, Fx, Fy, M
 from tutor.judge.explain import slips_of
 from tutor.judge.explanation import Slip
 from tutor.judge.fit import Fit, fit, nearly_as_written
-from tutor.judge.headings import SNAP
+from tutor.judge.headings import SNAP, direction_named, equation_in_words
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValues
@@ -151,7 +151,7 @@ def _follows(line: Line) -> Verdict | None:
         return None
     if again.adds:
         return line.right()
-    what = in_words(again.about) if again.about else "what your lines say"
+    what = equation_in_words(line.problem, again.about) if again.about else "what your lines say"
     said = Remark("dependent", SAYS_AGAIN.format(what=what))
     return replace(line.right(said), restates=True)
 
@@ -173,7 +173,8 @@ def _of_something_else(line: Line) -> Verdict | None:
     if other is not None and not (used is not None and used.only_idle):
         return _true_elsewhere(line, other)
     if used is not None:
-        return line.right(Remark("unrecorded", not_recorded(used.names, values)))
+        right = line.right(Remark("unrecorded", not_recorded(used.names, values)))
+        return replace(right, without=used.names)
     return None
 
 
@@ -234,7 +235,7 @@ def _true_elsewhere(line: Line, other: Equation | None) -> Verdict:
 
 def _remarks(line: Line, rounded: bool) -> tuple[Remark, ...]:
     remarks = []
-    if headed := headed_otherwise(line.about, line.reading):
+    if headed := headed_otherwise(line.problem, line.about, line.reading):
         remarks.append(Remark("heading", headed))
     if rounded:
         remarks.append(Remark("rounding", ROUNDED_HARD))
@@ -245,22 +246,23 @@ def _remarks(line: Line, rounded: bool) -> tuple[Remark, ...]:
     return tuple(remarks)
 
 
-def headed_otherwise(about: Equation, reading: Reading) -> str | None:
+def headed_otherwise(problem: Problem, about: Equation, reading: Reading) -> str | None:
     """A sentence where the line's own heading names another equation than the one asked for."""
     label = reading.label
     if label is None or label.kind is None:
         return None
-    if not _is_named(about, label):
-        return f"What you wrote is {in_words(about)}, though its heading says otherwise."
+    if not _is_named(problem, about, label):
+        words = equation_in_words(problem, about)
+        return f"What you wrote is {words}, though its heading says otherwise."
     return None
 
 
-def _is_named(about: Equation, label: Label) -> bool:
+def _is_named(problem: Problem, about: Equation, label: Label) -> bool:
     """Whether a heading names an equation, whatever body it names; a sum of forces by its direction."""
     if isinstance(about, M):
         return label.kind == "moment" and label.point in (None, about.at)
     if label.kind == "moment":
         return False
-    said = {"x": 0.0, "y": 90.0}.get(label.kind or "", label.degrees)
+    said = direction_named(problem, label)
     meant = about.degrees if isinstance(about, Along) else 90.0 * isinstance(about, Fy)
     return said is None or abs((said - meant + 90.0) % 180.0 - 90.0) <= SNAP

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tutor.judge.about import Equation, in_words
+from tutor.judge.about import Equation
 from tutor.judge.fit import Fit
 from tutor.judge.follow import from_lines, from_standing
+from tutor.judge.headings import equation_in_words
 from tutor.judge.same import SAME
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
@@ -74,4 +75,6 @@ def said_of_result(
     )
     if given_by:
         return True, Remark("result", IS_A_VALUE.format(name=name))
-    return False, Remark("result", NOT_A_LINE.format(name=name, equation=in_words(true.about)))
+    return False, Remark(
+        "result", NOT_A_LINE.format(name=name, equation=equation_in_words(true.problem, true.about))
+    )

@@ -46,7 +46,8 @@ class Verdict:
     `text` is one plain sentence or two for the student; `true_of` the equation that a line true of
     something else is an answer to; `candidates` other mistakes that explain the line as well.
     `stands` is the beginning of a wrong line that is right by itself as an answer to `about`, where
-    only the value behind it is wrong. `restates` is whether a right line only says again what stands, and is no answer to `about`.
+    only the value behind it is wrong. `restates` is whether a right line only says again what stands, and is no answer to `about`; `without` are the unknowns
+    without a value yet that a right line leaves out, because they are zero or put in as numbers.
     """
 
     kind: Kind
@@ -62,6 +63,7 @@ class Verdict:
     radius: float = 0.0
     restates: bool = False
     stands: str = ""
+    without: tuple[str, ...] = ()
 
     @property
     def right(self) -> bool:

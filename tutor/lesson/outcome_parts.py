@@ -122,12 +122,13 @@ def _write_line(line: StandingLine) -> Record:
         "text": line.text,
         "adds": line.adds,
         "closing": line.closing,
-    }
+    } | ({"without": list(line.without)} if line.without else {})
 
 
 def _line(kept: Any) -> StandingLine:
     adds, closing = _truth(kept["adds"]), _truth(kept["closing"])
-    return StandingLine(_about(kept["about"]), _text(kept["text"]), adds, closing)
+    without = tuple(map(_text, kept.get("without", ())))
+    return StandingLine(_about(kept["about"]), _text(kept["text"]), adds, closing, without)
 
 
 def _write_result(result: Result) -> Record:

@@ -8,10 +8,12 @@ from dataclasses import dataclass
 from itertools import combinations, islice
 from math import isclose
 
-from tutor.judge import Equation, M, in_words
+from tutor.judge import Equation, M
 from tutor.judge.about import equation_of
 from tutor.judge.factors import Factors, factors_of
+from tutor.judge.headings import equation_in_words
 from tutor.lesson.state import State
+from tutor.model import Problem
 from tutor.notation import Line, Reading, Term, Unreadable, one_equation
 from tutor.statics.body import load_sizes
 
@@ -95,7 +97,11 @@ def not_here(state: State, reading: Reading, about: Equation) -> str | None:
     own, every = [part.size for part in shares_of(state, about)], sizes_of(state)
     found = (factors.shows_another(own, every) for factors in factors_of(reading))
     stray = next((size for size in found if size is not None), None)
-    return None if stray is None else NOT_HERE.format(number=f"{stray:g}", about=in_words(about))
+    return (
+        None
+        if stray is None
+        else NOT_HERE.format(number=f"{stray:g}", about=equation_in_words(state.problem, about))
+    )
 
 
 def parts_of(state: State, about: Equation) -> list[float]:
@@ -103,9 +109,9 @@ def parts_of(state: State, about: Equation) -> list[float]:
     return [part.value for part in shares_of(state, about)]
 
 
-def shows_nothing(about: Equation) -> str:
+def shows_nothing(problem: Problem, about: Equation) -> str:
     """What is said of a line that holds, but shows no values."""
-    return NO_VALUES.format(equation=in_words(about))
+    return NO_VALUES.format(equation=equation_in_words(problem, about))
 
 
 def _sides(reading: Reading) -> Iterator[Sequence[Term]]:

@@ -63,7 +63,8 @@ def _open_part(state: State, line: StandingLine, unknown: str) -> Row:
     row = {
         name: value
         for name, value in linear.items()
-        if name is not None and (name == unknown or name not in state.result)
+        if name is not None
+        and (name == unknown or not (name in state.result or name in line.without))
     }
     largest = max(map(abs, row.values()), default=1.0)
     return {name: value / largest for name, value in row.items()}

@@ -15,12 +15,16 @@ from tutor.model import Problem
 
 @dataclass(frozen=True)
 class StandingLine:
-    """A line that was judged right. `closing` lines only check; `adds` is False for a dependent one."""
+    """A line that was judged right. `closing` lines only check; `adds` is False for a dependent one.
+
+    `without` are the unknowns that had no value then and are left out, as zero or put in as numbers.
+    """
 
     about: Equation
     text: str
     adds: bool = True
     closing: bool = False
+    without: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -10,7 +10,7 @@ somebody typed.
 from tutor.notation.constant import read_number
 from tutor.notation.evaluate import Term
 from tutor.notation.exact import Exact
-from tutor.notation.label import Label
+from tutor.notation.label import Between, Label
 from tutor.notation.line import Line, Side, Step
 from tutor.notation.names import Names, spelling
 from tutor.notation.read import read_heading, read_letters, read_line, read_name
@@ -21,6 +21,7 @@ from tutor.notation.unreadable import Unreadable
 from tutor.notation.value import ValueReading, one_equation, value_of
 
 __all__ = [
+    "Between",
     "Exact",
     "Label",
     "Line",

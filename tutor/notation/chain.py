@@ -154,7 +154,8 @@ def _joined(one: Label | None, other: Label | None) -> Label | None:
     if second.kind != "moment" and first.kind is None and first.point is not None:
         point = first.point
     degrees = second.degrees if second.degrees is not None else first.degrees
-    return Label(kind, point, degrees, span, one.whole or other.whole)
+    between = second.between or first.between
+    return Label(kind, point, degrees, span, one.whole or other.whole, between)
 
 
 joined = _joined

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import re
 from dataclasses import dataclass, field
 from typing import Literal
@@ -21,10 +20,11 @@ from tutor.notation.head_words import (
     SUMMED,
     WAY_IN_BRACKETS,
     coordinates,
+    direction,
     no_joint,
     placed,
 )
-from tutor.notation.label import LabelKind
+from tutor.notation.label import Between, LabelKind
 from tutor.notation.lexicon import Meaning, said, says
 from tutor.notation.names import Names
 from tutor.notation.tree import Span
@@ -42,6 +42,7 @@ class Head:
     point: str | tuple[float, float] | None = None
     joint: str | None = None
     degrees: float | None = None
+    between: Between | None = None
     summed: bool = False
     whole: bool = False
     settled: bool = False
@@ -149,7 +150,7 @@ class Head:
             or self.upright
             or self.kind in ("x", "y")
             or self.point is not None
-            or (self.kind == "along" and self.degrees is not None)
+            or (self.kind == "along" and (self.degrees, self.between) != (None, None))
         )
 
     def _word(self, word: str, start: int, stop: int, prefix: bool) -> bool:
@@ -183,17 +184,14 @@ class Head:
             and not says(word, "x", "y", "moment")
         ):
             raise no_joint(self.names, start, stop)
-        found = self.names.plainly(word)
-        if self.pending in ("angle", "across") and len(found) == 1:
-            slant = self.names.slant.get(found[0])
-            if slant is not None:
-                turn = math.degrees(math.atan2(slant.y, slant.x)) + 90.0 * (
-                    self.pending == "across"
-                )
-                self.degrees = turn % 180.0
-            self.pending, self.settled = "", True
-            return True
-        return False
+        if self.pending not in ("angle", "across"):
+            return False
+        way = direction(word, self.names, 90.0 * (self.pending == "across"))
+        if way is None:
+            return False
+        self.degrees, self.between = way
+        self.pending, self.settled = "", True
+        return True
 
     def _place(self, joint: str) -> bool:
         if self.kind == "moment" or self.turning or self.pending == "point":

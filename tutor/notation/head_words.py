@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Mapping
 from typing import Any
 
-from tutor.notation.lexicon import Meaning
+from tutor.notation.label import Between
+from tutor.notation.lexicon import Meaning, says
 from tutor.notation.names import Names
 from tutor.notation.unreadable import Broken
 
@@ -42,6 +44,18 @@ def placed(word: str, names: Names) -> tuple[str, str] | None:
         return None
     joint = names.joint(found["joint"] or found["place"])
     return None if joint is None else (AXIS_OF[found["axis"] or found["way"]], joint)
+
+
+def direction(word: str, names: Names, turn: float) -> tuple[float | None, Between | None] | None:
+    """The direction of the force or between the joints that `word` names, turned; else None."""
+    found = names.plainly(word)
+    if len(found) == 1:
+        slant = names.slant.get(found[0])
+        if slant is None:
+            return None, None
+        return (math.degrees(math.atan2(slant.y, slant.x)) + turn) % 180.0, None
+    pair = None if found or says(word, "filler") else names.two_joints(word)
+    return None if pair is None or pair[0] == pair[1] else (None, Between(*pair, turn))
 
 
 def no_joint(names: Names, start: int, end: int) -> Broken:

@@ -84,5 +84,5 @@ def _made(head: Head, start: int, end: int) -> Heading | None:
         if not (head.words or head.numbered):
             return None
         return Heading(None, end, summed, (span,))
-    label = Label(kind, point, head.degrees, span, head.whole)
+    label = Label(kind, point, head.degrees, span, head.whole, head.between)
     return Heading(label, end, summed, tuple(head.unknown))

@@ -11,11 +11,20 @@ LabelKind = Literal["x", "y", "moment", "along"]
 
 
 @dataclass(frozen=True)
+class Between:
+    """The direction from one joint to another, turned by `turn` degrees."""
+
+    start: str
+    end: str
+    turn: float = 0.0
+
+
+@dataclass(frozen=True)
 class Label:
     """The equation a line is said to be.
 
-    `kind` is "x", "y", "along" (then `degrees` from +x, None where only words say along what) or
-    "moment"; None where only a joint or the whole truss is named. `point` is the joint named, if
+    `kind` is "x", "y", "along" (then `degrees` from +x or `between` two joints, both None where only
+    words say along what) or "moment"; None where only a joint or the whole truss is named. `point` is the joint named, if
     any (the point of a moment, or the joint whose forces are added), or a point (x, y) of a moment.
     `span` is its text; `whole` says that the whole truss was named.
     """
@@ -25,6 +34,7 @@ class Label:
     degrees: float | None
     span: Span
     whole: bool = False
+    between: Between | None = None
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tutor.judge.about import M, in_words
+from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 
@@ -10,7 +10,7 @@ from tutor.judge.kind import Case, Kind
 def look(case: Case) -> str:
     if case.true_of is None:
         return "This is true, but about another point than the one named."
-    return f"This is true: it is {in_words(case.true_of)}, not {case.equation}."
+    return f"This is true: it is {case.in_words(case.true_of)}, not {case.equation}."
 
 
 def reason(case: Case) -> str:

@@ -109,7 +109,7 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return _tell_elsewhere(state, text, about, true_of)
     adds_up = abs(sum(term.value for term in reading.terms)) <= _slack(state, reading)
     if adds_up or desk.judge(about, text, state.own).right:
-        why = not_here(state, reading, about) or shows_nothing(about)
+        why = not_here(state, reading, about) or shows_nothing(state.problem, about)
         return state, Reply((Say("note", why),))
     return take_text(state, event, desk, about, closing=True)
 

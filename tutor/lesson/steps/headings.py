@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tutor.judge import Along, Equation, M
 from tutor.judge.about import Value, equation_of, from_text
-from tutor.judge.headings import slants, snapped
+from tutor.judge.headings import along_in_words, snapped
 from tutor.judge.worked import named, size_of, value_at_end, value_given
 from tutor.model import Problem
 from tutor.notation import (
@@ -88,13 +88,11 @@ def label_of(text: str, names: Names) -> Label | None:
     return None if isinstance(label, Unreadable) else label
 
 
-def along_in_words(problem: Problem, about: Along) -> str:
+def offered_along(problem: Problem, about: Along) -> str:
     """ "ΣF perpendicular to EF, 45°" where a member at the joint lies so; else "ΣF along 45°"."""
-    ways = {} if about.joint is None else slants(problem, about.joint)
-    if about.degrees not in ways:
-        return f"ΣF along {about.degrees:.4g}°"
-    member, along = ways[about.degrees]
-    return f"ΣF {'along' if along else 'perpendicular to'} {member}, {about.degrees:.4g}°"
+    degrees = f"{about.degrees:.4g}°"
+    words = along_in_words(problem, about)
+    return f"ΣF {words}" if words.endswith(degrees) else f"ΣF {words}, {degrees}"
 
 
 def equation_called(problem: Problem, text: str) -> Equation | None:

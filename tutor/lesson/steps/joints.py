@@ -17,7 +17,7 @@ from tutor.lesson.step import Step
 from tutor.lesson.steps import section
 from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.free_body import undrawn
-from tutor.lesson.steps.headings import along_in_words, label_of
+from tutor.lesson.steps.headings import label_of, offered_along
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
 from tutor.lesson.steps.none_alone import ARRIVED, NONE_ALONE, arrival, section_hints
 from tutor.lesson.steps.reactions import choose
@@ -51,7 +51,7 @@ def ask(state: State) -> Ask:
     directions = {as_text(Fx(joint)): "ΣFx", as_text(Fy(joint)): "ΣFy"}
     for degrees in slants(state.problem, joint):
         about = Along(degrees, joint)
-        directions[as_text(about)] = along_in_words(state.problem, about)
+        directions[as_text(about)] = offered_along(state.problem, about)
     options = tuple(Option(key, words, key == chosen) for key, words in directions.items())
     return Ask("joints", "joint-line", f"Joint {joint}", _question(state), options, joint, chosen)
 

@@ -16,7 +16,7 @@ from tutor.lesson.state import State
 from tutor.lesson.step import Step
 from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.free_body import undrawn
-from tutor.lesson.steps.headings import along_in_words, equation_called
+from tutor.lesson.steps.headings import equation_called, offered_along
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import take_text
@@ -81,7 +81,7 @@ def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", f"Go to joint {about.joint} first."),))
     chosen = in_words(about)
     if isinstance(about, Along) and about.joint is not None:
-        chosen = f"{along_in_words(state.problem, about)}, at joint {about.joint}"
+        chosen = f"{offered_along(state.problem, about)}, at joint {about.joint}"
     said_too = [Say("note", f"Write {chosen}.")]
     if isinstance(about, M) and _is_better_elsewhere(state, about):
         said_too.append(Say("remark", BETTER_POINT, teaches=True))

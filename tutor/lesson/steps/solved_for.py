@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from tutor.judge import Equation, Judge
+from tutor.judge import Equation, Judge, M
 from tutor.judge.fit import fit
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.nearest import nearest
@@ -26,22 +26,26 @@ def solved_for(
 ) -> Equation | None:
     """The sum that a line is, solved for the one force open in it; None where it is not clear.
 
-    A number alone is a sum only at a joint that was gone to. Where the working is right for none, it is
-    still that of the only sum which leaves the force open; of several, that of the nearest one.
+    A number alone may be a sum of forces, A_x = 0, and no sum of moments, whose arm it would have lost.
+    Where the working is right for none, it is still that of the only sum which leaves the force open; of
+    several, that of the nearest one.
     """
     unknown = value_named(line, state.result)
     if isinstance(line, Unreadable) or unknown is None or unknown in state.result:
         return None
     worked = len(line.result.sides) > 2 or is_sum(line)
-    if lines_giving(state, unknown) or not (worked or state.joint):
+    if lines_giving(state, unknown):
         return None
     alone = [
         about
         for about in dict.fromkeys(offers)
         if open_in(state, about) == (unknown,)
+        and (worked or not isinstance(about, M))
         and adds_something(state.problem, about, state.standing)
     ]
     right = [about for about in alone if _is_its_line(state, text, desk, about)]
+    if not worked and state.joint is None:
+        right = _term_by_term(state, line.steps[0].links[0], right)
     if len(right) > 1:
         right = plainly(state, line.steps[0].links[0], right) or right
     found = right or (alone if worked else [])
@@ -69,13 +73,24 @@ def nearest_of(
 
 def plainly(state: State, reading: Reading, among: Iterable[Equation]) -> list[Equation]:
     """The equations that a line is term by term, else those that it is as written, not multiplied."""
+    as_written = _as_written(state, reading, among)
+    return [about for about, paired in as_written if paired] or [about for about, _ in as_written]
+
+
+def _term_by_term(state: State, reading: Reading, among: Iterable[Equation]) -> list[Equation]:
+    return [about for about, paired in _as_written(state, reading, among) if paired]
+
+
+def _as_written(
+    state: State, reading: Reading, among: Iterable[Equation]
+) -> list[tuple[Equation, bool]]:
+    """The equations that a line is, not multiplied, and whether it is so term by term."""
     said, tolerance = typed_equation(reading), state.problem.tolerance
     fits = [
         (about, fit(said, TrueEquation(state.problem, about, state.own), tolerance))
         for about in among
     ]
-    as_written = [(about, f.paired) for about, f in fits if f is not None and abs(f.scale) == 1.0]
-    return [about for about, paired in as_written if paired] or [about for about, _ in as_written]
+    return [(about, f.paired) for about, f in fits if f is not None and abs(f.scale) == 1.0]
 
 
 def _is_its_line(state: State, text: str, desk: Judge, about: Equation) -> bool:

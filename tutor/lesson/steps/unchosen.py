@@ -7,10 +7,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from tutor.judge import Equation, Judge, in_words
+from tutor.judge import Equation, Judge
 from tutor.judge.components import component_stated
 from tutor.judge.fit import fit
-from tutor.judge.headings import headed
+from tutor.judge.headings import equation_in_words, headed
 from tutor.judge.independent import adds_something
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import typed_equation
@@ -48,7 +48,7 @@ def equation_meant(
         return about, ()
     offers = tuple(offers)
     if (solved := solved_for(state, line, text, desk, offers)) is not None:
-        return solved, () if solved == state.about else (_taken_as(solved),)
+        return solved, () if solved == state.about else (_taken_as(state, solved),)
     fitting = _fitting(state, line, desk, offers)
     if state.proposed and state.about is not None:
         new = [each for each in fitting if each != state.about and _adds(state, each)]
@@ -56,7 +56,7 @@ def equation_meant(
             if value_named(line) is not None:
                 return state.about, ()
             near = nearest_of(state, equation_before_value(line), desk, offers)
-            return near, () if near is None or near == state.about else (_taken_as(near),)
+            return near, () if near is None or near == state.about else (_taken_as(state, near),)
         if len(new) != 1 or state.about in fitting:
             return state.about, ()
         fitting = tuple(new)
@@ -65,15 +65,17 @@ def equation_meant(
         plain = plainly(state, reading, fitting)
         fitting = tuple(plain) if len(plain) == 1 else fitting
     if len(fitting) == 1:
-        return fitting[0], (_taken_as(fitting[0]),)
+        return fitting[0], (_taken_as(state, fitting[0]),)
     if fitting:
-        named = listed([in_words(each) for each in fitting], most=MOST_NAMED)
+        named = listed(
+            [equation_in_words(state.problem, each) for each in fitting], most=MOST_NAMED
+        )
         return None, (Say("note", SEVERAL.format(equations=named)),)
     return None, ()
 
 
-def _taken_as(about: Equation) -> Say:
-    return Say("note", f"Taken as {in_words(about)}.")
+def _taken_as(state: State, about: Equation) -> Say:
+    return Say("note", f"Taken as {equation_in_words(state.problem, about)}.")
 
 
 def _adds(state: State, about: Equation) -> bool:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tutor.judge import Equation, Fx, Judge, Mistake, Value, Verdict, in_words
+from tutor.judge import Equation, Fx, Judge, Mistake, Value, Verdict
 from tutor.judge.about import as_text, equation_of
 from tutor.judge.components import component_stated
+from tutor.judge.headings import equation_in_words
 from tutor.judge.independent import same_body
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.same import SAME
@@ -156,7 +157,7 @@ def _take_line(
     verdict = desk.judge(about, text, state.own, standing(state, about, closing))
     true_of = about if verdict.right else verdict.true_of
     if true_of is not None and not shows_values(state, desk.read(text), true_of):
-        return state, Reply((Say("note", shows_nothing(about)),))
+        return state, Reply((Say("note", shows_nothing(state.problem, about)),))
     if verdict.right and any(remark.code == "component" for remark in verdict.remarks):
         return state, Reply((Say("right", verdict.text),), True, verdict)
     if verdict.right and not closing and _says_again(verdict):
@@ -214,9 +215,9 @@ def keep_line(
     """A right line stands from now on."""
     adds = not closing and all(remark.code != "dependent" for remark in verdict.remarks)
     state = right(state, event, as_text(about), text)
-    line = StandingLine(about, text, adds, closing)
+    line = StandingLine(about, text, adds, closing, verdict.without)
     state = replace(state, lines=(*state.lines, line), offered=None)
-    said = [Say("right", f"Right: {in_words(about)} holds.")]
+    said = [Say("right", f"Right: {equation_in_words(state.problem, about)} holds.")]
     said += [Say("remark", remark.text) for remark in verdict.remarks]
     return state, Reply(tuple(said), True, verdict)
 
@@ -232,7 +233,8 @@ def _refuse(
     offered = None
     if verdict.true_of is not None:
         offered = (verdict.true_of, text)
-        said.append(Say("note", f"You can keep it as {in_words(verdict.true_of)}."))
+        words = equation_in_words(state.problem, verdict.true_of)
+        said.append(Say("note", f"You can keep it as {words}."))
     return replace(state, offered=offered), Reply(tuple(said), False, verdict)
 
 
