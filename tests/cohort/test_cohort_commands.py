@@ -195,7 +195,7 @@ def test_the_list_line_by_line_says_what_comes_first_until_it_is_finished(tmp_pa
     first, second = list_lines([among], Guide()).__iter__(), among.problems[1]
     lines = list(first)
     assert any(
-        line.endswith("Trestle for the nets, after Hoist for the eel trap") for line in lines
+        line.endswith("Trestle for the nets, best after Hoist for the eel trap") for line in lines
     )
     assert sum("after" in line for line in lines) == 1
     assert among.before(second) == (among.problems[0],)

@@ -75,3 +75,28 @@ def test_a_member_said_to_be_zero_while_reactions_are_asked_for_has_its_own_hint
     _, do = walk_to("reactions")
     do("zero", member="AB", rule="two")
     assert "acts as well" in [do("hint").text for _ in range(2)][1]
+
+
+def test_the_rule_that_shows_both_members_of_a_corner_records_both_at_once() -> None:
+    lesson, do = walk_to("joints", MAST)
+    reply = do("zero", member="DF", rule="two")
+    assert "both are zero" in reply.text
+    assert {name: lesson.state.result[name].value for name in ("DF", "EF")} == {"DF": 0, "EF": 0}
+    assert [t.place for t in lesson.state.tries if t.step == "joints"] == ["zero DF"]
+    do("undo")
+    assert not {"DF", "EF"} & set(lesson.state.result)
+
+
+def test_the_general_rule_records_the_one_member_it_was_named_for() -> None:
+    lesson, do = walk_to("joints", MAST)
+    do("zero", member="DF", rule="along")
+    assert "DF" in lesson.state.result
+    assert "EF" not in lesson.state.result
+
+
+def test_the_second_member_of_a_corner_leaves_what_the_first_has() -> None:
+    lesson, do = walk_to("joints", MAST)
+    do("zero", member="DF", rule="along")
+    first = lesson.state.result["DF"]
+    do("zero", member="EF", rule="two")
+    assert lesson.state.result["DF"] is first

@@ -4,8 +4,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from tutor.screens.sheet import about, row_of
+from rich.cells import cell_len
+
+from tutor.screens.sheet import LONGEST, about, row_of
 from tutor.screens.shelf import read_shelf
+from tutor.shipped import shipped_problems
 
 PROBLEM = """\
 title = "{title}"
@@ -32,12 +35,22 @@ def test_a_problem_waits_for_what_comes_first_until_that_is_done(tmp_path: Path)
         'title = "Two"\norder = ["net", "boom"]\nafter = { boom = ["net"] }\n', encoding="utf-8"
     )
     net, boom = read_shelf([tmp_path]).entries
-    assert "after" not in row_of(net, 20, {}).plain
-    assert "after “Trestle for the nets”" in row_of(boom, 20, {}).plain
+    assert "for later" not in row_of(net, 20, {}).plain
+    assert row_of(boom, 20, {}).plain.endswith("not begun, for later")
     begun = {net.key: "at the joints"}
-    assert "after" in row_of(boom, 20, begun).plain
+    assert "for later" in row_of(boom, 20, begun).plain
     done = {net.key: "done"}
-    assert "not begun" in row_of(boom, 20, done).plain
+    assert row_of(boom, 20, done).plain.endswith("not begun")
     assert "at the joints" in row_of(boom, 20, {boom.key: "at the joints"}).plain
-    assert "comes first: Trestle for the nets" in about(boom).plain
-    assert "comes first" not in about(net).plain
+    assert "Best after Trestle for the nets; it can be opened at any time." in about(boom).plain
+    assert "Best after" not in about(net).plain
+
+
+def test_no_title_of_the_shipped_problems_is_cut_on_the_list_at_80_columns() -> None:
+    entries = read_shelf([shipped_problems()]).entries
+    wide = min(LONGEST, max(cell_len(entry.title) for entry in entries))
+    within = 80 - 5
+    assert len(entries) > 80
+    for entry in entries:
+        assert cell_len(row_of(entry, wide, {}).plain) <= within, entry.title
+        assert cell_len(row_of(entry, wide, {entry.key: "begun, at the free body"}).plain) <= within

@@ -210,7 +210,7 @@ def list_lines(sets: Sequence[ProblemSet], guide: Guide) -> Iterator[str]:
 def _first(guide: Guide, before: Sequence[Problem]) -> str:
     """What comes before a problem and is not finished yet."""
     titles = [p.title for p in before if guide.places.get(key_of(p)) not in DONE_WITH]
-    return f", after {' and '.join(titles)}" if titles else ""
+    return f", best after {' and '.join(titles)}" if titles else ""
 
 
 def _mark(guide: Guide, problem: Problem) -> str:

@@ -12,9 +12,8 @@ from tutor.screens.shelf import Entry
 from tutor.text import visible
 
 NOT_BEGUN = "not begun"
-AFTER = "after “{title}”"
-FIRST = "In this set comes first: {titles}."
-MOST_OF_TITLE = 24
+LATER = "not begun, for later"
+FIRST = "Best after {titles}; it can be opened at any time."
 
 
 def row_of(entry: Entry, wide: int, left: Mapping[str, str]) -> Content:
@@ -28,7 +27,7 @@ def row_of(entry: Entry, wide: int, left: Mapping[str, str]) -> Content:
     problem = entry.problem
     level = f"level {problem.level}" if problem.level else "no level"
     waits = entry.waits_for(left)
-    where = left.get(entry.key, AFTER.format(title=cut(waits[0])) if waits else NOT_BEGUN)
+    where = left.get(entry.key, LATER if waits else NOT_BEGUN)
     title = one_line(problem.title) + (" (see remark)" if entry.defects else "")
     gap = " " * max(2, wide - cell_len(title) + 2)
     return Content.assemble(
@@ -36,12 +35,6 @@ def row_of(entry: Entry, wide: int, left: Mapping[str, str]) -> Content:
         f"{level}  ",
         (one_line(where), "bold" if entry.key in left else ""),
     )
-
-
-def cut(title: str) -> str:
-    """A title that fits behind another one."""
-    title = one_line(title)
-    return title if len(title) <= MOST_OF_TITLE else f"{title[: MOST_OF_TITLE - 1]}…"
 
 
 def about(entry: Entry) -> Content:

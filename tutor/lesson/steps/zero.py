@@ -48,13 +48,25 @@ def state_zero(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     seen = list(ways_to_see(state, name))
     fitting = [way for way in seen if rule in (CALLED.get(way.rule, way.rule), "along")]
     if fitting:
-        rest = tuple(r for r in state.results if r.unknown != name)
-        state = replace(state, results=(*rest, Result(name, "0", 0.0, 0.0, "zero-force")))
+        state = _recorded(state, (name, *_other_of_both(state, fitting[0], rule)))
         state = right(state, event, place, RULES[rule])
         return state, Reply((Say("right", f"Yes. {fitting[0].said}"),), True)
     mistake = _mistake(state, name, seen, rule)
     state = wrong(state, event, place, (mistake.code,), RULES[rule], (mistake,))
     return state, Reply((Say("wrong", mistake.text),))
+
+
+def _other_of_both(state: State, seen: ZeroForce, rule: str) -> tuple[str, ...]:
+    """The second of two members that the rule for both shows to be zero, where it has no value yet."""
+    both = rule == "two" and seen.rule == "two"
+    return tuple(name for name in seen.members if both and name not in state.result)
+
+
+def _recorded(state: State, members: Sequence[str]) -> State:
+    """The state with these members zero."""
+    rest = tuple(r for r in state.results if r.unknown not in members)
+    zeros = (Result(name, "0", 0.0, 0.0, "zero-force") for name in members)
+    return replace(state, results=(*rest, *zeros))
 
 
 def _mistake(state: State, name: str, seen: Sequence[ZeroForce], rule: str) -> Mistake:

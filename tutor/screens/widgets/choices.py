@@ -61,6 +61,7 @@ class Choices(Widget, can_focus=True):
         super().__init__(id=id)
         self.letters = letters
         self._numbered = False
+        self._begun = 0
         self._typed = ""
 
     def offer(
@@ -71,6 +72,7 @@ class Choices(Widget, can_focus=True):
         same = again and [c.key for c in choices] == [c.key for c in self.choices]
         self.several = several
         self.choices = tuple(choices)
+        self._begun = 0
         if not same:
             standing = [i for i, choice in enumerate(choices) if choice.standing]
             self.marked = frozenset()
@@ -91,10 +93,9 @@ class Choices(Widget, can_focus=True):
     def _text(self, index: int) -> str:
         choice = self.choices[index]
         pointer = ">" if index == self.cursor and self.has_focus else " "
-        number = f"{index + 1} " if index < 9 else ""
         mark = ("[x] " if choice.key in self.marked else "[ ] ") if self.several else ""
         words = one_line(choice.words)
-        return f"{pointer}{number}{mark}" + (f"[{words}]" if choice.standing else words)
+        return f"{pointer}{index + 1} {mark}" + (f"[{words}]" if choice.standing else words)
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
         return max(1, len(self._rows(width)))
@@ -173,11 +174,20 @@ class Choices(Widget, can_focus=True):
     def on_key(self, event: events.Key) -> None:
         """A number picks, and a capital letter the option of that name; several go to a longer name.
 
-        A space between two numbers only parts them: "2 4" marks both.
+        Where a figure may begin a longer number, it only leads there until enter, space or the next
+        figure. A space between two numbers only parts them: "2 4" marks both.
         """
         character = event.character or ""
-        if character.isdecimal() and character.isascii() and character != "0":
-            index = int(character) - 1
+        begun, self._begun = self._begun, 0
+        if character.isdecimal() and character.isascii() and (character != "0" or begun):
+            index = self._numbered_so_far(begun, int(character)) - 1
+            if self._begun:
+                event.stop()
+                self.cursor = index
+                return
+        elif event.key == "enter" and begun and self.several:
+            self.marked = self.marked ^ {self.choices[self.cursor].key}
+            return
         elif event.key == "space" and self._numbered:
             self._numbered = False
             event.stop()
@@ -197,6 +207,14 @@ class Choices(Widget, can_focus=True):
             self.cursor = index
             self._numbered = self.several
             self.action_mark()
+
+    def _numbered_so_far(self, begun: int, figure: int) -> int:
+        """The number that the figures typed make; it is only begun where a longer one is possible."""
+        number = 10 * begun + figure
+        if number > len(self.choices):
+            number = figure
+        self._begun = number if 0 < 10 * number <= len(self.choices) else 0
+        return number
 
     def _named(self, character: str) -> int:
         """The option that is called as was typed so far, or begins so; -1 where there is none.

@@ -1,0 +1,68 @@
+"""Can every option be chosen by the number that stands before it?"""
+
+from __future__ import annotations
+
+import pytest
+from textual.app import App, ComposeResult
+
+from tutor.screens.widgets.choices import Choice, Choices, Picked
+
+
+class Offering(App[None]):
+    """Nothing but some options."""
+
+    CSS = "Choices { height: auto; }"
+
+    def __init__(self, count: int, several: bool) -> None:
+        super().__init__()
+        self.count, self.several = count, several
+        self.picked: list[tuple[str, ...]] = []
+
+    def compose(self) -> ComposeResult:
+        yield Choices()
+
+    def get_theme_variable_defaults(self) -> dict[str, str]:
+        return {"strong": "#ffffff", "quiet": "#888888", "ink": "#ffffff"}
+
+    def on_mount(self) -> None:
+        choices = self.query_one(Choices)
+        options = [Choice(f"k{n}", f"option k{n}") for n in range(1, self.count + 1)]
+        choices.offer(options, several=self.several)
+        choices.focus()
+
+    def on_picked(self, message: Picked) -> None:
+        self.picked.append(message.keys)
+
+
+@pytest.mark.parametrize("count", [9, 10, 13])
+async def test_each_option_is_picked_by_its_number(count: int) -> None:
+    app = Offering(count, several=False)
+    async with app.run_test(size=(80, 24)) as pilot:
+        shown = app.query_one(Choices).render().plain
+        for number in range(1, count + 1):
+            assert f"{number} option k{number}" in shown
+            app.picked.clear()
+            await pilot.press(*str(number))
+            if not app.picked:
+                assert 10 * number <= count
+                await pilot.press("enter")
+            await pilot.pause()
+            assert app.picked == [(f"k{number}",)]
+
+
+@pytest.mark.parametrize(
+    ("keys", "marked"),
+    [
+        ("1 4", ("k1", "k4")),
+        ("4 1", ("k1", "k4")),
+        ("10 1 12", ("k1", "k10", "k12")),
+        ("1", ("k1",)),
+        ("2 2 3", ("k3",)),
+    ],
+)
+async def test_several_are_marked_by_their_numbers(keys: str, marked: tuple[str, ...]) -> None:
+    app = Offering(12, several=True)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press(*("space" if key == " " else key for key in keys), "enter")
+        await pilot.pause()
+        assert app.picked == [marked]
