@@ -12,12 +12,13 @@ from pathlib import Path
 sys.path.insert(0, str(Path(__file__).parent))
 sys.path.insert(1, str(Path(__file__).parents[1]))
 
-from pressing import enter_line, finished, opened, pick, settle
+from pressing import enter_line, finished, opened, pick, seen, settle
 from resuming import FREE_BODY, JOINTS, Resumed
 from test_pictures import FONT_LINK, drawn
 from textual.pilot import Pilot
 
 from tutor.records import Settings
+from tutor.screens.sheet import LEAD
 
 FOLDER = Path(__file__).parents[2] / "docs" / "pictures"
 SIZE = (110, 34)
@@ -29,6 +30,7 @@ Walk = Callable[[Pilot[int]], Awaitable[None]]
 async def first_look(pilot: Pilot[int]) -> None:
     await pilot.press("1")
     await settle(pilot, lambda: pilot.app.screen is pilot.app.sheet)  # type: ignore[attr-defined]
+    await settle(pilot, lambda: LEAD in seen(pilot))
     await pilot.press("down")
 
 

@@ -9,7 +9,18 @@ from typing import Any
 
 import pytest
 from owning import by_letter, check, checking, drawing, enter, fill
-from pressing import deed, enter_line, finished, lesson_of, line_of, opened, pick, settle, walk_of
+from pressing import (
+    deed,
+    enter_line,
+    finished,
+    lesson_of,
+    line_of,
+    opened,
+    pick,
+    seen,
+    settle,
+    walk_of,
+)
 from pytest_textual_snapshot import SVGImageExtension
 from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed
 from syrupy.assertion import SnapshotAssertion
@@ -18,6 +29,7 @@ from textual.widgets import Input
 
 from tutor.records import Settings
 from tutor.screens.card import CardScreen
+from tutor.screens.sheet import LEAD
 
 SIZES = ((80, 24), (120, 40))
 DRAWN_WITH = "8.2.8"
@@ -113,6 +125,7 @@ class TestEachStep:
             assert await drawn(pilot) == picture(name="card")
             await pilot.press("1")
             await settle(pilot, lambda: pilot.app.screen is pilot.app.sheet)  # type: ignore[attr-defined]
+            await settle(pilot, lambda: LEAD in seen(pilot))
             assert await drawn(pilot) == picture(name="sheet")
 
     async def test_ones_own_truss_that_moves(

@@ -5,6 +5,6 @@ from __future__ import annotations
 DONE = "done"
 WATCHED = "watched"
 BEGUN = "begun"
-CHANGED = "begun, and changed since"
+CHANGED = "begun, changed since"
 FINISHED = frozenset({DONE, WATCHED})
 """Where a problem stands that is not proposed again."""

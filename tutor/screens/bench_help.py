@@ -12,9 +12,10 @@ letters will do.
     A 0 0  B 4 0  C 2 3/2   joints: name, x to the right, y up;
                             a name again moves the joint
     0 0  4 0  2 1.5         without names they are A, B, C ...
-    D 3 right of A          also D 4 above B, D 3 right 4 up from A,
-                            D 5 at 30 from A, D 5 from A 4 from B,
-                            D middle of AB
+    D 3 right of A          also D 4 above B, D middle of AB,
+                            D 3 right 4 up from A,
+                            D 5 at 30 from A,
+                            D 5 from A 4 from B
     "a" 0 0                 in quotes, a name in these letters
     AB BC CA                members; ABCD is AB, BC and CD;
                             longer names: U1-L2
@@ -40,15 +41,15 @@ letters will do.
                             cantilever; in place of what is there
     grid 0.5   grid off     the grid for the mouse
     open arm.toml   save arm.toml   save, over its own file
-A table of joints can be pasted from a spreadsheet: a name, x and y
-in each row.
+A table of joints can be pasted from a spreadsheet: a name, x and
+y in each row.
 """
 MOUSE = """\
 THE MOUSE
-The numbers at the edges and the place on the border below say where
-it is. A click on the grid puts a joint there; a click on a joint
-chooses it, and one on a second joint puts a member between them. A
-joint that is dragged moves.
+The numbers at the edges and the place on the border below say
+where it is. A click on the grid puts a joint there; a click on a
+joint chooses it, and one on a second joint puts a member between
+them. A joint that is dragged moves.
 "at a joint" on the bar holds, loads or drops the joint chosen.
 """
 

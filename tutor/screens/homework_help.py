@@ -7,8 +7,8 @@ from tutor.screens.own_deeds import HOMEWORK
 
 TYPED = """\
 WHAT CAN BE TYPED
-Into the row at hand; enter goes on to the next row, up and down to
-the rows beside it, and typing replaces what stands there:
+Into the row at hand; enter goes on to the next row, up and down
+to the rows beside it, and typing replaces what stands there:
     7.5 C     -7.5     12 kN T     12 left     0     7,5 C
 An empty row is not done yet, and is not checked.
 Of another row, or several at once:
@@ -17,20 +17,20 @@ Of another row, or several at once:
 A line, with the equation it is:
     ΣFx at C: 3/5 F_AC - 12 = 0     ΣM_A: 4 B_y - 24 = 0
     line 2, emptied, is struck out
-Your own arrows, where they are not +x, +y or pulling; your order:
+Your arrows, where they are not +x, +y or pulling; your order:
     A_x drawn left     AC drawn push     order C D A
-A table can be pasted from a spreadsheet: a name and a value in each
-row, parted by tabs, commas or semicolons; the decimal sign may be a
-point or a comma.
+A table can be pasted from a spreadsheet: a name and a value in
+each row, parted by tabs, commas or semicolons; the decimal sign
+may be a point or a comma.
 """
 FOUND = """\
 WHAT IS SAID
     right      and it was found on a sound way
     wrong      with the kind of mistake, where one explains it
-    follows    wrong in value, but right with your own earlier error
+    follows    wrong in value, but right with your earlier error
 The first wrong place is named. After mending it, check again: the
-next one comes. Hints say more step by step; only the last, which is
-asked for twice, shows a right line.
+next one comes. Hints say more step by step; only the last, which
+is asked for twice, shows a right line.
 """
 
 

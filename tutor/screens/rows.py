@@ -12,7 +12,7 @@ from tutor.screens.shelf import Entry
 from tutor.text import visible
 
 NOT_BEGUN = "not begun"
-LATER = "not begun, for later"
+LATER = "for later"
 FIRST = "Best after {titles}; it can be opened at any time."
 
 

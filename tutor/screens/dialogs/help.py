@@ -7,7 +7,8 @@ from textwrap import wrap
 
 from tutor.screens.deeds import Deed
 
-WIDE = 69
+WIDE = 66
+"""So wide is the text at 80 columns, beside its scroll bar."""
 TYPED = """\
 WHAT CAN BE TYPED
 An equation has one = and may stand in any order, on any side,
@@ -29,9 +30,9 @@ Functions: sin cos tan asin acos atan sqrt. Signs: + - * / ^ and
 """
 SIGNS = """\
 SIGNS
-x is to the right, y is up. A member force is drawn pulling on the
-joint: plus is tension (T), minus is compression (C). A reaction is
-plus along the arrow you drew. Any sense may be drawn.
+x is to the right, y is up. A member force is drawn pulling on
+the joint: plus is tension (T), minus is compression (C). A
+reaction is plus along the arrow you drew. Any sense may be drawn.
 """
 KEYS = """\
 KEYS
@@ -45,11 +46,12 @@ up, down          in the line: the lines entered before
 EVERYWHERE = """\
 page up, down     scroll what was said
 left, right       on the list: to the set before or after
-space             on the list: reads on in what is told beside it
+space             reads on here, and on the list in what is told
+                  beside it
 ctrl+p            a list of all that can be done, to search in
-ctrl+q            ends the program at once; all that was done is kept
-The mouse does all of it too. With shift held, most terminals let you
-mark and copy text.
+ctrl+q            ends the program at once; all is kept
+The mouse does all of it too. With shift held, most terminals let
+you mark and copy text.
 """
 LINE = HISTORY + EVERYWHERE
 

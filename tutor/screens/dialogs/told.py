@@ -20,7 +20,8 @@ class Told(ModalScreen[None]):
 
     CSS_PATH = "dialog.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,enter,q,space", "leave", show=False, id="told.leave"),
+        Binding("escape,enter,q", "leave", show=False, id="told.leave"),
+        Binding("space", "read_on", show=False, id="told.read-on"),
     ]
 
     def __init__(self, title: str, text: str) -> None:
@@ -33,10 +34,18 @@ class Told(ModalScreen[None]):
             box.border_title = Content(self.heading)
             with VerticalScroll(id="told-scroll"):
                 yield Static(Content(self.text), id="told")
-            yield Static(Content("arrows scroll, escape leaves it"), id="dialog-keys")
+            yield Static(Content("arrows and space scroll, escape leaves it"), id="dialog-keys")
 
     def on_mount(self) -> None:
         self.query_one("#told-scroll").focus()
+
+    def action_read_on(self) -> None:
+        """A page on; from the end the text is left."""
+        text = self.query_one("#told-scroll", VerticalScroll)
+        if text.scroll_offset.y >= text.max_scroll_y:
+            self.dismiss(None)
+        else:
+            text.scroll_page_down(animate=False)
 
     def action_leave(self) -> None:
         self.dismiss(None)
