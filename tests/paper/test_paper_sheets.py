@@ -171,6 +171,22 @@ def test_pages_are_set_whatever_a_file_holds(make) -> None:
     assert source.count("#image") + source.count("image(") >= len(pictures)
 
 
+@pytest.mark.parametrize("make", [sheet, key, worked_solution])
+def test_each_page_bears_the_caution_and_each_later_one_says_whose_it_is(make) -> None:
+    """Pages are torn apart; each has to say for itself what it is and what it is not for."""
+    problem = load_problem(SMALL[0])
+    whom = ("Dov Marle", "Juno Pask")
+    source, _ = to_typst([make(problem, name) for name in whom])
+    pages = [line for line in source.splitlines() if line.startswith("#set page(header:")]
+    for name, page in zip(whom, pages, strict=True):
+        assert name in page.partition(" footer: ")[0]
+        assert CAUTION in page.partition(" footer: ")[2]
+    html = to_html([make(problem, name) for name in whom], "a")
+    later = re.findall(r'<div class="room page"><p>([^<]*)</p>', html)
+    assert all(any(name in told for name in whom) for told in later)
+    assert bool(later) == (make is sheet)
+
+
 def test_given_reactions_stand_on_the_sheet() -> None:
     problem = load_problem(next(p for p in PATHS if p.stem == "ticket-hut-canopy"))
     (told,) = (

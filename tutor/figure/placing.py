@@ -17,6 +17,9 @@ GLYPH, WORDS = 1, 2
 SETTLED = 0.45
 """Words that cost more than this did not get one of their first places."""
 
+ACROSS = 6.0
+"""What words cost that lie across an arrow, a symbol or a dimension line."""
+
 TrueTerm = tuple[float, float, float]
 """The centre of a place for words on the page, and what it costs to be there."""
 
@@ -90,7 +93,7 @@ class Board:
         for slot in range(start, end):
             value = self.ink[slot]
             if value == SIGN:
-                total += 6.0
+                total += ACROSS
             elif value and not (owner and self.owner[slot] == owner):
                 total += 2.5
         return total
@@ -144,7 +147,8 @@ def place(board: Board, words: Words) -> Placed | None:
 def place_alike(board: Board, group: Sequence[Words]) -> tuple[list[Placed], int]:
     """Places for words of one kind, all equally full, and which fullness it is.
 
-    The fullest wording is taken for which all find room and few have to leave their first place.
+    The fullest wording is taken for which all find room, none lies across a sign or a dimension line,
+    and few have to leave their first place.
     """
     levels = max((len(words.texts) for words in group), default=1)
     for level in range(levels - 1):
@@ -153,7 +157,8 @@ def place_alike(board: Board, group: Sequence[Words]) -> tuple[list[Placed], int
         placed = [place(board, words) for words in alike]
         found = [one for one in placed if one is not None]
         moved = sum(one.cost > SETTLED for one in found)
-        if len(found) == len(group) and moved <= max(1, len(group) // 4):
+        clear = all(one.cost < ACROSS for one in found)
+        if clear and len(found) == len(group) and moved <= max(1, len(group) // 4):
             return found, level
         board.hard[:] = before
     placed = [place(board, _alike(words, levels - 1, kept=words.kept)) for words in group]

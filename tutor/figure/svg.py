@@ -48,8 +48,8 @@ def to_svg(
     a double one, a member without force is dotted.
     """
     palette = PAPER if paper else DARK if dark else LIGHT
-    columns = max(20, min(400, math.floor(width / UNIT)))
-    rows = max(4, math.ceil(size_for(figure, columns)))
+    columns = _columns(width)
+    rows = _rows(figure, columns)
     sheet = lay_out(figure, columns, rows, snap=False)
     board = Board(columns, rows, SLOTS)
     body = [_line(line, palette) for line in sheet.lines]
@@ -71,6 +71,19 @@ def to_svg(
         board.take(4.0, 1.0, WORDS, 7)
     body += [_words(placed, palette) for placed in place_all(board, sheet)]
     return _document(figure, columns * UNIT, rows * 2 * UNIT, palette, body, alone)
+
+
+def height(figure: Figure, width: float) -> float:
+    """How high, in pixels, `to_svg` makes a figure of this width."""
+    return _rows(figure, _columns(width)) * 2 * UNIT
+
+
+def _columns(width: float) -> int:
+    return max(20, min(400, math.floor(width / UNIT)))
+
+
+def _rows(figure: Figure, columns: int) -> int:
+    return max(4, math.ceil(size_for(figure, columns)))
 
 
 def _document(

@@ -8,11 +8,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tutor.figure import Figure, to_svg
+from tutor.figure.svg import height
 
 PIXELS = 720.0
 """The width of a page, which sets how large letters are beside lines."""
-LEAST = 0.6
-"""The least part of it that is drawn for; what is to be smaller shrinks, letters and all."""
+SMALL = (0.62, 0.54, 0.46), 280.0
+"""How wide a picture beside lines may be, best first, and how high at most, on the same measure."""
+LARGE = (0.9, 0.75), 330.0
+"""The same of a picture that stands by itself."""
 
 
 @dataclass(frozen=True)
@@ -39,7 +42,15 @@ class Picture:
 
     def svg(self, alone: bool = False) -> str:
         """Its SVG in black on white; `alone` in a file of its own, with the caution in it."""
-        return to_svg(self.figure, paper=True, width=PIXELS * max(self.share, LEAST), alone=alone)
+        return to_svg(self.figure, paper=True, width=PIXELS * self.share, alone=alone)
+
+
+def fitted(figure: Figure, words: str, sizes: tuple[tuple[float, ...], float]) -> Picture:
+    """A picture in the first of some sizes (`SMALL`, `LARGE`) in which it is not too high: narrower
+    where it would be high, its letters always as large as in any other."""
+    shares, high = sizes
+    fitting = (share for share in shares if height(figure, PIXELS * share) <= high)
+    return Picture(figure, words, next(fitting, shares[-1]))
 
 
 @dataclass(frozen=True)

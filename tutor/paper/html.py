@@ -35,7 +35,9 @@ table.lines td:first-child { white-space: nowrap; }
 .room { border: 1px solid #999; margin: .6em 0; }
 .rest { height: 60mm; }
 .page { height: 235mm; break-before: page; }
-.caution { font-size: .85em; font-style: italic; }
+.room p { font-size: .85em; margin: .2em .5em; }
+.caution { font-size: .85em; font-style: italic; break-before: avoid; }
+@media print { figure svg { max-height: 105mm; } .room { break-inside: avoid; } }
 """
 NAMES = re.compile(r"\b((?:title|desc)-[0-9a-f]{8})\b")
 
@@ -57,8 +59,15 @@ def _article(paper: Paper, number: Iterator[int]) -> Iterator[str]:
     if paper.whom:
         yield f'<p class="whom">{escape(paper.whom)}</p>'
     for block in paper.blocks:
-        yield from _block(block, number)
+        yield from _room(block, paper) if isinstance(block, Room) else _block(block, number)
     yield f'<p class="caution">{escape(CAUTION)}</p>\n</article>'
+
+
+def _room(room: Room, paper: Paper) -> Iterator[str]:
+    """Room to work in; on a page of its own it says whose it is."""
+    told = escape(", ".join(filter(None, (paper.title, paper.whom))))
+    yield '<div class="room rest"></div>'
+    yield f'<div class="room page"><p>{told}</p></div>' * room.pages
 
 
 def _block(block: Block, number: Iterator[int]) -> Iterator[str]:
@@ -84,9 +93,6 @@ def _block(block: Block, number: Iterator[int]) -> Iterator[str]:
                 )
                 yield f"<tr>{''.join(filled)}</tr>"
             yield "</table>"
-        case Room(pages):
-            yield '<div class="room rest"></div>'
-            yield '<div class="room page"></div>' * pages
         case Together(blocks):
             yield "<section>"
             for inner in blocks:

@@ -4,11 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from tutor.figure import joint_figure, result_figure, truss_figure
+from tutor.figure import Figure, joint_figure, result_figure, truss_figure
 from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.judge.about import point_of
+from tutor.judge.known_values import senses_for
 from tutor.model import Problem, Reaction
-from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room, Together, Words
+from tutor.paper.blocks import (
+    LARGE,
+    SMALL,
+    Block,
+    Grid,
+    Heading,
+    Lines,
+    Paper,
+    Picture,
+    Room,
+    Together,
+    Words,
+    fitted,
+)
 from tutor.paper.held import IF_HELD, question, what_it_is
 from tutor.paper.lines import force_symbol, rounded
 from tutor.paper.to_joints import brought, lying
@@ -17,7 +31,7 @@ from tutor.statics import Answer, forces_follow, joint_order, solve
 from tutor.text import FEW, listed
 
 JOINTS_A_PAGE = 6
-LARGE, MIDDLE, SMALL = 0.9, 0.75, 0.45
+WIDE, MIDDLE = 0.9, 0.75
 SIGNS = "x is positive to the right, y up, moments counter-clockwise; a member force is positive in tension."
 
 
@@ -28,7 +42,7 @@ def sheet(problem: Problem, whom: str = "") -> Paper:
         whom,
         (
             *_story(problem),
-            Picture(truss_figure(problem), f"The truss: {problem.title}", LARGE),
+            Picture(truss_figure(problem), f"The truss: {problem.title}", WIDE),
             *lying(problem),
             *question(problem),
             Words(_task(problem)),
@@ -50,7 +64,7 @@ def key(problem: Problem, whom: str = "") -> Paper:
         whom,
         (
             *what_it_is(problem),
-            Picture(result_figure(problem, answer.values), _words_of_results(problem), MIDDLE),
+            _result(answer),
             _reactions_table(answer),
             _members_table(answer),
         ),
@@ -87,9 +101,7 @@ def worked_solution(problem: Problem, whom: str = "") -> Paper:
             Together(
                 (
                     Heading("Result"),
-                    Picture(
-                        result_figure(problem, answer.values), _words_of_results(problem), MIDDLE
-                    ),
+                    _result(answer),
                 )
             ),
             _reactions_table(answer),
@@ -97,6 +109,11 @@ def worked_solution(problem: Problem, whom: str = "") -> Paper:
             Words(_closing(way)),
         ),
     )
+
+
+def _result(answer: Answer) -> Picture:
+    figure = result_figure(answer.problem, answer.values)
+    return fitted(figure, _words_of_results(answer.problem), LARGE)
 
 
 def _plain(problem: Problem) -> Picture:
@@ -155,10 +172,17 @@ def _whole(way: Worked) -> Iterator[Block]:
 
 
 def _joint(way: Worked, joint: str, steps: Sequence[Step]) -> Iterator[Block]:
-    known = {name: _number(value) for name, value in steps[0].known.items()}
-    figure = joint_figure(way.problem, joint, known=known)
-    picture = Picture(figure, f"Joint {joint} cut free", SMALL)
+    figure = _cut_free(way.problem, joint, steps[0].known)
+    picture = fitted(figure, f"Joint {joint} cut free", SMALL)
     yield Together((Heading(f"Joint {joint}"), picture, Lines(_rows(way.problem, steps))))
+
+
+def _cut_free(problem: Problem, joint: str, known: Mapping[str, str]) -> Figure:
+    """A joint with every known force in its true sense, as its lines put it in."""
+    values = {name: _number(value) for name, value in known.items()}
+    senses = {n: senses_for(problem, n)[1] for n, value in values.items() if value < 0.0}
+    sizes = {n: value if n in problem.member else abs(value) for n, value in values.items()}
+    return joint_figure(problem, joint, known=sizes, senses=senses)
 
 
 def _together(way: Worked) -> Iterator[Block]:

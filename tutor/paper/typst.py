@@ -17,7 +17,7 @@ from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room
 from tutor.paper.html import SUBSCRIPT
 
 START = """\
-#set page(paper: "a4", margin: (x: 20mm, top: 18mm, bottom: 20mm), numbering: "1")
+#set page(paper: "a4", margin: (x: 20mm, top: 18mm, bottom: 20mm))
 #set text(font: ("Libertinus Serif", "New Computer Modern"), size: 10.5pt, lang: "en")
 #set par(justify: false, leading: 0.6em)
 #set table(stroke: 0.6pt, inset: (x: 8pt, y: 4pt))
@@ -25,6 +25,17 @@ START = """\
 MISSING = (
     "PDF needs the typst package, which is not installed: pip install 'pinjoint[paper]', or take "
     "--as html and print from a browser."
+)
+
+
+def literal(text: str) -> str:
+    """A Typst string that stands for exactly this text on one line."""
+    return json.dumps(" ".join(text.split()), ensure_ascii=False)
+
+
+FOOTER = (
+    f'[#text(size: 8.5pt, style: "italic")[#{literal(CAUTION)}] #h(1fr) '
+    "#context counter(page).display()]"
 )
 
 
@@ -53,18 +64,26 @@ def to_pdf(papers: Sequence[Paper]) -> bytes:
 def to_typst(papers: Sequence[Paper]) -> tuple[str, dict[str, str]]:
     """The source, and its pictures by the names of their files."""
     pictures: dict[str, str] = {}
-    pages = ("\n".join(_page(paper, pictures)) for paper in papers)
+    pages = ("\n".join(_page(paper, number, pictures)) for number, paper in enumerate(papers))
     return START + "\n#pagebreak(weak: true)\n".join(pages) + "\n", pictures
 
 
-def _page(paper: Paper, pictures: dict[str, str]) -> Iterator[str]:
-    yield "#counter(page).update(1)"
+def _page(paper: Paper, number: int, pictures: dict[str, str]) -> Iterator[str]:
+    """A sheet; who looks at any of its pages alone sees what it is, whose, and the caution."""
+    yield f"#set page(header: {_header(paper, number)}, footer: {FOOTER})"
+    yield f"#counter(page).update(1)\n#metadata(none) <sheet-{number}>"
     yield f'#text(size: 15pt, weight: "bold")[#{literal(paper.title)}]\n'
     if paper.whom:
         yield f"#block(stroke: (bottom: 0.6pt), inset: (bottom: 3pt), width: 100%)[#{literal(paper.whom)}]\n"
     for block in paper.blocks:
         yield from _block(block, pictures)
-    yield f'#text(size: 8.5pt, style: "italic")[#{literal(CAUTION)}]\n'
+
+
+def _header(paper: Paper, number: int) -> str:
+    """Title and whom, on all pages but the first."""
+    told = literal(", ".join(filter(None, (paper.title, paper.whom))))
+    later = f"here().page() > locate(<sheet-{number}>).page()"
+    return f"context if {later} [#text(size: 8.5pt)[#{told}]]"
 
 
 def _block(block: Block, pictures: dict[str, str]) -> Iterator[str]:
@@ -96,11 +115,6 @@ def _block(block: Block, pictures: dict[str, str]) -> Iterator[str]:
         case Room(pages):
             box = "#block(width: 100%, height: 1fr, stroke: 0.4pt + gray)"
             yield "\n#pagebreak()\n".join([box] * (pages + 1)) + "\n"
-
-
-def literal(text: str) -> str:
-    """A Typst string that stands for exactly this text on one line."""
-    return json.dumps(" ".join(text.split()), ensure_ascii=False)
 
 
 def _named(text: str) -> str:
