@@ -192,3 +192,56 @@ def test_the_board_cuts_where_no_joint_can_be_solved() -> None:
         assert reply.verdict is None or reply.verdict.right
     assert lesson.done
     assert any(text.startswith("Cut AD, BE and CF") for text in lesson.state.shown)
+
+
+@pytest.fixture
+def found() -> Lesson:
+    """At the closing check, every force found."""
+    lesson = Lesson(load_problem(shipped_problems() / "compound" / "hall-roof.toml"))
+    lesson.take("show", until="close", now=1.0)
+    return lesson
+
+
+HALF = {"members": ["BE", "DE", "AH"], "keep": "A"}
+
+
+def test_a_section_is_a_check_at_the_end_as_well(found: Lesson) -> None:
+    """On the left half act A_x, A_y, 16 kN and what BE, DE and AH carry, -8.5, -22.5 and 34 kN."""
+    written = {line.about for line in found.state.lines}
+    assert found.take("section", **HALF, now=2.0).accepted
+    assert "The part with A, B and D: all that acts on it is known." in found.ask.question
+    sums = [from_text(option.key) for option in found.ask.options]
+    assert sums
+    assert all(about.part and about not in written for about in sums)
+    assert found.ask.options[0].words.startswith("ΣM about")
+    about = M("B", part=("A", "B", "D"))
+    assert about in sums
+    line = right_line(found.problem, about, found.state.own)
+    numbers = line.replace("F_DE", "(-22.5)").replace("F_AH", "34").replace("A_x", "(-16)")
+    reply = found.take("type", text=f"M B: {numbers}", now=3.0)
+    assert reply.verdict is not None, (line, reply.text)
+    assert reply.verdict.right
+    assert "the truss closes" in reply.text
+    assert found.done
+    assert not found.state.part
+    assert found.state.lines[-1].about == about
+
+
+@pytest.mark.parametrize("text", ["M B: 34*7 = 0", "M B: 1 - 1 = 0", "Fy: 18 - 22.5 = 0"])
+def test_a_sum_of_a_part_that_does_not_hold_or_shows_nothing_does_not_close(
+    found: Lesson, text: str
+) -> None:
+    found.take("section", **HALF, now=2.0)
+    found.take("type", text=text, now=3.0)
+    assert not found.done
+
+
+def test_with_a_part_kept_the_sum_of_a_joint_still_closes_and_the_cut_can_be_left(
+    found: Lesson,
+) -> None:
+    found.take("section", **HALF, now=2.0)
+    assert found.take("section", members=[], now=3.0).accepted
+    assert "Some equations were not needed" in found.ask.question
+    found.take("section", **HALF, now=4.0)
+    reply = found.take("type", text="Fx @ H: 0.8*42.5 - 34 = 0", about="Fx @ H", now=5.0)
+    assert found.done, reply.text

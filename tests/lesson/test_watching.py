@@ -292,6 +292,23 @@ def test_the_first_steps_can_stand_and_the_rest_is_the_students(lamp: Problem, p
     assert {made.verdict for made in lesson.state.tries} >= {"shown", "right"}
 
 
+@pytest.mark.parametrize("path", FORCES[::16], ids=lambda path: path.stem)
+def test_half_is_as_near_to_half_of_the_members_as_whole_joints_allow(path: Path) -> None:
+    problem = problem_of(path)
+    lesson, at_joints, known = Lesson(problem), set(), 0
+    while not lesson.done:
+        lesson.take("show", now=1.0)
+        if lesson.state.reactions_done and lesson.state.joint is None and not lesson.state.part:
+            known = sum(m.name in lesson.state.result for m in problem.members)
+            at_joints.add(known)
+    lesson = Lesson(problem)
+    lesson.take("show", until="half", now=1.0)
+    found = sum(m.name in lesson.state.result for m in problem.members)
+    half = len(problem.members) / 2
+    assert abs(found - half) <= min(abs(each - half) for each in at_joints if each) + 1
+    assert 0 < found < len(problem.members) or len(problem.members) < 3
+
+
 @pytest.mark.parametrize("seed", range(6))
 def test_it_can_be_shown_on_from_wherever_a_student_stands(seed: int) -> None:
     """Arrows drawn either way, values rounded: what is shown then is right under them."""

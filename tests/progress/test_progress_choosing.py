@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from tutor.progress.account import Answer
 from tutor.progress.choosing import MOST_LEVELS, Candidate, next_one
-from tutor.progress.weakness import Weakness, times, weaknesses
+from tutor.progress.weakness import Weakness, weaknesses
 
 ARM = Weakness("arm", 0.1, 2, 3, "in sums of moments")
 ROWS = st.lists(
@@ -34,7 +34,8 @@ def test_what_is_proposed_is_open_and_trains_the_weakness_where_a_near_one_does(
     ahead = next_one(found, needs.__getitem__, [ARM], str(here))
     open_ones = [c for c in found if not c.done and c.key != str(here)]
     if not open_ones:
-        assert ahead is None
+        assert (ahead is None) == (len(found) == 1)
+        assert ahead is None or (ahead.key != str(here) and "Everything here is done" in ahead.why)
         return
     assert ahead is not None
     chosen = found[int(ahead.key)]
@@ -47,8 +48,14 @@ def test_what_is_proposed_is_open_and_trains_the_weakness_where_a_near_one_does(
     if any(not c.waits for c in training):
         assert not chosen.waits
     if training:
-        assert "twice" in ahead.why
-        assert f"It asks for that {times(needs[ahead.key]['arm'])}." in ahead.why
+        count = needs[ahead.key]["arm"]
+        assert (
+            "Wrong twice, in sums of moments: a distance that is not the moment arm." in ahead.why
+        )
+        assert (
+            f"It can happen there in {'one place' if count == 1 else f'{count} places'}."
+            in ahead.why
+        )
 
 
 def test_without_a_weakness_the_next_in_order_comes_and_an_easier_one_after_a_poor_one() -> None:
@@ -63,7 +70,46 @@ def test_a_skill_is_weak_once_it_went_wrong_and_no_longer_once_it_went_right_in_
     wrong = Answer("M A", "…", False, 1.0, ("step reactions", "arm"), ("arm",))
     right = [Answer("M B", "…", True, 2.0 + i, ("step reactions", "arm")) for i in range(8)]
     (weak,) = [w for w in weaknesses([wrong]) if w.skill == "arm"]
-    assert weak.told == "You made “a distance that is not the moment arm” once, in sums of moments"
+    assert weak.told == "Wrong once, in sums of moments: a distance that is not the moment arm"
     assert weaknesses([wrong])[0] == weak  # the mistake is named before the step it was made in
     assert [w.skill for w in weaknesses([wrong, *right])] == []
     assert weaknesses(right) == ()
+
+
+def test_what_went_wrong_last_is_lacking_first_and_what_did_earlier_is_told_as_earlier() -> None:
+    arm = [Answer(f"M {at}", "…", False, 1.0, ("step reactions", "arm"), ("arm",)) for at in "AB"]
+    sign = Answer("Fx @ A", "…", False, 2.0, ("step joints", "sign"), ("sign",))
+    assert weaknesses([*arm, sign])[0].skill == "arm"
+    first, second = weaknesses([*arm, sign], [sign])[:2]
+    assert (first.skill, second.skill) == ("sign", "arm")
+    assert first.told == "Wrong once, at joints: a sign turned"
+    assert second.told.startswith("Wrong twice in earlier problems, in sums of moments: ")
+
+
+@given(ROWS, st.integers(0, 8))
+def test_once_everything_is_done_what_was_watched_comes_then_what_trains_and_is_longest_ago(
+    rows: list[tuple[int, bool, bool, int]], here: int
+) -> None:
+    """The second field says whether a problem was only watched, the first when it was done."""
+    here %= len(rows)
+    found = [
+        Candidate(
+            str(i), f"problem {i}", "a set", 1, True, False, watched, float(when), when % 2 == 0
+        )
+        for i, (when, watched, _, _) in enumerate(rows)
+    ]
+    needs = {str(i): {"arm": count} for i, (_, _, _, count) in enumerate(rows)}
+    ahead = next_one(found, needs.__getitem__, [ARM], str(here))
+    others = [each for each in found if each.key != str(here)]
+    if not others:
+        assert ahead is None
+        return
+    assert ahead is not None
+    chosen = found[int(ahead.key)]
+    training = [each for each in others if needs[each.key]["arm"]]
+    if any(each.watched for each in others):
+        assert chosen.watched
+        return
+    assert (ahead.skill == "arm") == bool(training)
+    assert chosen.last == min(each.last for each in training or others)
+    assert ("other numbers" in ahead.why) == chosen.varies

@@ -121,6 +121,9 @@ def test_the_guide_says_where_each_problem_stands_and_which_was_last(tmp_path: P
     guide = guide_for(rows, Summaries(keep))
     assert guide.places == {key_of(BELL): WATCHED, key_of(LAMP): DONE}
     assert guide.last == key_of(LAMP)
-    assert guide.next() is None
+    ahead = guide.next()
+    assert ahead is not None
+    assert (ahead.key, ahead.skill) == (key_of(BELL), "")
+    assert "only watched" in ahead.why
     assert guide.standing.stage(BELL) in ("joints", "reactions", "alone")
     assert guide_for(rows, Summaries(Keep(tmp_path / "none"))).next().key == key_of(BELL)

@@ -2,13 +2,23 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from pathlib import Path
+
 from hypothesis import given
 from hypothesis import strategies as st
 
 from tutor.deeds.board import BEGINNINGS
 from tutor.guide_options import BEGINNINGS as ON_COMMAND_LINE
 from tutor.lesson.watching.show import UNTIL
+from tutor.model import Problem, load_problem, load_sets
+from tutor.progress.kept import Summaries
+from tutor.progress.kinds import kind_of_problem, walk_of
 from tutor.progress.stages import POORLY, STAGE, STAGES, WELL, Past, next_stage, offered
+from tutor.progress.standing import standing_of
+from tutor.records import Keep
+from tutor.session import open_session
+from tutor.shipped import shipped_problems
 
 NAMES = [stage.name for stage in STAGES]
 PAST = st.builds(
@@ -50,6 +60,61 @@ def test_the_first_of_a_first_kind_is_watched_and_poor_work_repeats_the_stage() 
 def test_who_has_done_other_kinds_alone_begins_further_on() -> None:
     assert next_stage([Past("bridges", "alone", 0.9)], "roofs") == "half"
     assert next_stage([Past("bridges", "alone", 0.1)], "roofs") == "watch"
+
+
+FRAME = """
+title = "{title}"
+force = "N"
+length = "m"
+members = ["AB", "BC", "AC"]
+joints = {{A = [0, 0], B = [8, 0], C = [4, 3]}}
+supports = {{A = "pin", B = {support}}}
+{load}
+"""
+AT_C = "[[loads]]\nat = 'C'\ndown = 60"
+OWN = {
+    "plain": ("'roller'", AT_C, "first trusses"),
+    "again": ("'roller'", AT_C.replace("60", "75"), "first trusses"),
+    "ramp": ("{roller = 60}", AT_C, "inclined supports"),
+    "snow": ("'roller'", "[[spread]]\non = ['AC']\ndown = 3", "loads on members"),
+    "bare": ("'roller'", "[[loads]]\nat = 'A'\nleft = 5", "zero-force members"),
+}
+
+
+def own(folder: Path, name: str) -> Problem:
+    support, load, _ = OWN[name]
+    path = folder / f"{name}.toml"
+    path.write_text(FRAME.format(title=name, support=support, load=load), encoding="utf-8")
+    return load_problem(path)
+
+
+def test_in_a_folder_of_ones_own_a_kind_is_what_the_walk_needs(tmp_path: Path) -> None:
+    found = {name: kind_of_problem(own(tmp_path, name)) for name in OWN}
+    assert found == {name: kind for name, (_, _, kind) in OWN.items()}
+    loose = replace(own(tmp_path, "plain"), source=None)
+    assert kind_of_problem(loose) == ""
+
+
+def test_one_own_truss_done_leaves_another_kind_in_the_folder_to_be_begun(tmp_path: Path) -> None:
+    problem = own(tmp_path, "plain")
+    session = open_session(problem, Keep(tmp_path / "keep"))
+    while session.do("show").accepted:
+        pass
+    session.close()
+    standing = standing_of(Summaries(Keep(tmp_path / "keep")))
+    assert standing.stage(own(tmp_path, "again")) == "half"
+    assert standing.stage(own(tmp_path, "ramp")) == "watch"
+    assert "first of its kind" in standing.offer(own(tmp_path, "ramp"))
+
+
+def test_the_sets_that_come_along_are_kinds_and_all_walks_are_told_apart() -> None:
+    kinds, walks = set(), set()
+    for each in load_sets(shipped_problems()):
+        for problem in each.problems:
+            kinds.add(kind_of_problem(problem))
+            walks.add(walk_of(problem))
+    assert kinds == {path.parent.name for path in shipped_problems().glob("*/set.toml")}
+    assert walks >= {kind for _, _, kind in OWN.values()} | {"sections", "joint after joint"}
 
 
 @given(st.lists(PAST, max_size=8), st.sampled_from(NAMES))

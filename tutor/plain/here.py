@@ -55,9 +55,9 @@ def after_lines(here: Here, session: Session) -> Iterator[str]:
     """What is said after the table: the one thing to watch, and the problem to take next and why."""
     if not here.choices.guided:
         return
-    yield from filter(None, (one_thing(session.lesson),))
     guide = guide_of(here.sets, here.keep)
     ahead = guide.next() if here.among_others else None
+    yield from filter(None, (one_thing(session.lesson, ahead.skill if ahead else ""),))
     if ahead is not None:
         title = next(p.problem.title for p in guide.listed if key_of(p.problem) == ahead.key)
         yield f"Next: {title}. {ahead.why} Type next to open it."

@@ -9,6 +9,7 @@ from typing import Any
 from tutor.lesson.hints import LEVELS
 from tutor.lesson.state import State
 from tutor.lesson.steps import STEPS
+from tutor.progress.kinds import walk_of
 from tutor.progress.stages import ALONE, STAGE, StageName
 from tutor.skills import Seen
 from tutor.skills.seen import first_answers, shown_by
@@ -42,13 +43,14 @@ class Answer:
 class LessonAccount:
     """One lesson: the step it stands at, what had been left to the student, and the first answers.
 
-    `told` is how many lines and values were told as a last hint.
+    `told` is how many lines and values were told as a last hint, `walk` what the walk needed.
     """
 
     step: str
     stage: StageName
     told: int
     answers: tuple[Answer, ...]
+    walk: str = ""
 
     @property
     def done(self) -> bool:
@@ -80,7 +82,7 @@ def account_of(state: State) -> LessonAccount:
         if each.verdict in ("right", "wrong")
     )
     told = state.hints_used.count(len(LEVELS))
-    return LessonAccount(state.step, stage_of(state), told, answers)
+    return LessonAccount(state.step, stage_of(state), told, answers, walk_of(state.problem))
 
 
 def stage_of(state: State) -> StageName:
@@ -110,6 +112,7 @@ def as_record(account: LessonAccount) -> dict[str, Any]:
         "step": account.step,
         "stage": account.stage,
         "told": account.told,
+        "walk": account.walk,
         "codes": codes,
         "answers": [
             [a.place, a.text, a.right, a.time, [place[code] for code in a.skills], list(a.made)]
@@ -134,8 +137,9 @@ def from_record(record: Mapping[str, Any]) -> LessonAccount:
             for place, text, right, time, skills, made in record["answers"]
         )
         step, stage, told = record["step"], record["stage"], int(record["told"])
+        walk = str(record["walk"])
     except (KeyError, TypeError, IndexError, AttributeError, OverflowError) as fault:
         raise ValueError("a kept account cannot be read") from fault
     if step not in STEPS or stage not in STAGE:
         raise ValueError("a kept account names no step or stage")
-    return LessonAccount(step, stage, told, answers)
+    return LessonAccount(step, stage, told, answers, walk)

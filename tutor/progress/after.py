@@ -10,23 +10,32 @@ from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.lesson import Lesson
 from tutor.lesson.state import State
+from tutor.skills.seen import step_shown
 from tutor.skills.table import NO_SKILL
 
 WATCH = "The one thing to watch: {reason}"
 
 
-def one_thing(lesson: Lesson) -> str:
-    """The principle behind the mistake that was made most on this walk; empty where there was none.
+def one_thing(lesson: Lesson, skill: str = "") -> str:
+    """The principle behind one mistake of this walk; empty where there was none.
 
-    It is said of the line in which the mistake was made last, so that it is true of it.
+    It is the one whose `skill` the next problem trains, where that was made here; else the one made
+    most, in the step trained next where it was made there. It is said of the line in which the mistake
+    was made last, so that it is true of it.
     """
-    for code, _ in lesson.table.mistakes:
-        if code in NO_SKILL:
-            continue
+    made = [code for code, _ in lesson.table.mistakes if code not in NO_SKILL]
+    there = _made_in(lesson.state, skill)
+    for code in sorted(made, key=lambda code: (code != skill, code not in there)):
         reason = next(_reasons(lesson.state, code), "")
         if reason:
             return WATCH.format(reason=reason[:1].lower() + reason[1:])
     return ""
+
+
+def _made_in(state: State, step: str) -> set[str]:
+    """The mistakes made where the skill of a step is shown."""
+    wrong = (made for made in state.tries if made.verdict == "wrong")
+    return {code for made in wrong if step and step_shown(made) == step for code in made.codes}
 
 
 def _reasons(state: State, code: str) -> Iterator[str]:

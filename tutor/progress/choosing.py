@@ -16,7 +16,11 @@ MOST_LEVELS = 2
 @dataclass(frozen=True)
 class Candidate:
     """A problem that may be next: its key and title, its set, its level (0 where it has none), whether
-    it was done, and whether something that comes before it is not done."""
+    it was done, and whether something that comes before it is not done.
+
+    `watched`: it is done with, but was only watched. `last` is when it was last worked on (seconds
+    since 1970; 0 where that is long ago), `varies` whether there are other numbers for it.
+    """
 
     key: str
     title: str
@@ -24,6 +28,9 @@ class Candidate:
     level: int
     done: bool = False
     waits: bool = False
+    watched: bool = False
+    last: float = 0.0
+    varies: bool = False
 
 
 @dataclass(frozen=True)
@@ -48,22 +55,56 @@ def next_one(
 ) -> Next | None:
     """The problem to take next after `here`, the last one worked on (its key), which went `well` or not.
 
-    None where everything is done. Without a weakness that an open problem trains, it is the next in
-    order.
+    Without a weakness that an open problem trains, it is the next in order. Where everything is done,
+    it is one to do again; None where there is no other.
     """
     place = next((i for i, each in enumerate(candidates) if each.key == here), -1)
     last = candidates[place] if place >= 0 else None
     ahead = [*candidates[place + 1 :], *candidates[: max(0, place)]]
     open_ones = [each for each in ahead if not each.done]
     if not open_ones:
-        return None
+        return _once_more(ahead, needs, weak)
     level = last.level if last else min((c.level for c in open_ones), default=0)
     for lacking in weak:
         found = _training(open_ones, needs, lacking, level, last.set if last else "")
         if found is not None:
-            asked = f"It asks for that {times(needs(found.key)[lacking.skill])}."
-            return Next(found.key, f"{lacking.told}. {asked}", lacking.skill)
+            why = f"{lacking.told}. {_trained(needs(found.key)[lacking.skill], lacking)}"
+            return Next(found.key, why, lacking.skill)
     return _in_order(open_ones, level, well, last)
+
+
+def _trained(count: int, lacking: Weakness) -> str:
+    """In how many places of a problem a skill is wanted."""
+    if lacking.is_step:
+        return f"It asks for that {times(count)}."
+    return f"It can happen there in {'one place' if count == 1 else f'{count} places'}."
+
+
+ALL_DONE = "Everything here is done."
+WATCHED_ONLY = "This one you have only watched."
+LONGEST_AGO = "Of those that train it, this one was done longest ago."
+LONG_AGO = "This one was done longest ago."
+OTHER_NUMBERS = "Begun with --student and a new name, it has other numbers."
+
+
+def _once_more(done: Sequence[Candidate], needs: Needs, weak: Sequence[Weakness]) -> Next | None:
+    """Where everything is done: what was only watched, else what trains the weakest skill and was done
+    longest ago."""
+    if not done:
+        return None
+    if watched := [each for each in done if each.watched]:
+        return Next(watched[0].key, f"{ALL_DONE} {WATCHED_ONLY}")
+    for lacking in weak:
+        training = [each for each in done if needs(each.key).get(lacking.skill, 0)]
+        if training:
+            found = min(training, key=lambda each: each.last)
+            return _again(found, f"{lacking.told}. {LONGEST_AGO}", lacking.skill)
+    return _again(min(done, key=lambda each: each.last), LONG_AGO)
+
+
+def _again(found: Candidate, why: str, skill: str = "") -> Next:
+    numbers = f" {OTHER_NUMBERS}" if found.varies else ""
+    return Next(found.key, f"{ALL_DONE} {why}{numbers}", skill)
 
 
 def _training(

@@ -14,9 +14,10 @@ from tutor.model import Problem
 from tutor.progress.account import LessonAccount, account_of
 from tutor.progress.choosing import Candidate, Next, next_one
 from tutor.progress.kept import Summaries, Summary, account_in
+from tutor.progress.kinds import kind_of_problem
 from tutor.progress.needs import needs_of
 from tutor.progress.stages import POORLY
-from tutor.progress.standing import MOST_TRACED, Standing, Worked, kind_of_problem, standing_by
+from tutor.progress.standing import MOST_TRACED, Standing, Worked, standing_by
 from tutor.progress.where import BEGUN, CHANGED, FINISHED, WATCHED
 from tutor.records.belonging import Belonging, key_of
 from tutor.records.lessons import Lessons
@@ -62,6 +63,9 @@ class Guide:
             each.problem.level or 0,
             self.places.get(key) in FINISHED,
             any(self.places.get(before) not in FINISHED for before in each.before),
+            self.places.get(key) == WATCHED,
+            max((w.last for w in self.standing.worked if w.key == key), default=0.0),
+            each.problem.vary is not None,
         )
 
     def after(self, state: State, path: Path | None) -> Guide:

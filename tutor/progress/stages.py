@@ -84,21 +84,27 @@ def _place(name: StageName) -> int:
 
 
 FIRST_OF_KIND = (
-    "This is the first of its set for you. You can watch it: type watch, and the next thing is written "
+    "This is the first of its {among} for you. You can watch it: type watch, and the next thing is written "
     "at the board with its reason."
 )
 OFFER = "{past} Type begin, and {stands} {are} written for you; {yours} yours. Or do all of it yourself."
 
 
-def offered(stage: StageName, past: Sequence[Past], kind: str) -> str:
-    """The sentence that offers a stage on opening; empty where all is left to the student."""
+def offered(stage: StageName, past: Sequence[Past], kind: str, among: str = "set") -> str:
+    """The sentence that offers a stage on opening; empty where all is left to the student.
+
+    `among` is what problems of one kind are called together.
+    """
     if stage == "watch":
-        return FIRST_OF_KIND
+        return FIRST_OF_KIND.format(among=among)
     if stage == ALONE:
         return ""
     found = STAGE[stage]
     return OFFER.format(
-        past=_told(past, kind), stands=found.stands, are=_are(found.stands), yours=found.yours
+        past=_told(past, kind, among),
+        stands=found.stands,
+        are=_are(found.stands),
+        yours=found.yours,
     )
 
 
@@ -106,12 +112,12 @@ def _are(stands: str) -> str:
     return "are" if " and " in stands else "is"
 
 
-def _told(past: Sequence[Past], kind: str) -> str:
+def _told(past: Sequence[Past], kind: str, among: str) -> str:
     """What was done of a kind, in a sentence."""
     own = [each for each in past if each.kind == kind]
     watched = sum(each.stage == "watch" for each in own)
     if not own:
-        return "This is the first of its set for you."
+        return f"This is the first of its {among} for you."
     if watched == len(own):
         return f"You have watched {_counted(watched)} of these."
     return f"You have done {_counted(len(own))} of these."

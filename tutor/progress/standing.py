@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from pathlib import Path
 
 from tutor.model import Problem
 from tutor.progress.account import Answer, LessonAccount
 from tutor.progress.kept import Summaries, Summary
+from tutor.progress.kinds import is_topic, kind_of, kind_of_problem
 from tutor.progress.stages import ALONE, Past, StageName, next_stage, offered
 from tutor.progress.weakness import Weakness, weaknesses
-from tutor.records.belonging import key_of
 from tutor.skills import Mastery, masteries
 
 MOST_TRACED = 200
@@ -51,8 +50,9 @@ class Standing:
 
     @cached_property
     def weak(self) -> tuple[Weakness, ...]:
-        """What is lacking, the weakest first."""
-        return weaknesses([answer for _, answer in self.answers])
+        """What is lacking, what went wrong last and is weakest first."""
+        last = self.worked[-1].account.answers if self.worked else ()
+        return weaknesses([answer for _, answer in self.answers], last)
 
     @cached_property
     def past(self) -> tuple[Past, ...]:
@@ -74,7 +74,8 @@ class Standing:
         """The sentence that offers it, empty where all is theirs or nothing was finished yet."""
         if not self.past:
             return ""
-        return offered(self.stage(problem), self.past, kind_of_problem(problem))
+        kind = kind_of_problem(problem)
+        return offered(self.stage(problem), self.past, kind, "set" if is_topic(kind) else "kind")
 
 
 def standing_of(summaries: Summaries, most: int = MOST_TRACED) -> Standing:
@@ -94,7 +95,7 @@ def _worked(found: Iterable[Summary]) -> Sequence[Worked]:
     return [
         Worked(
             each.kept.problem,
-            kind_of(each.kept.problem, each.kept.source),
+            kind_of(each.kept.problem, each.account.walk),
             each.kept.title,
             0.0 if each.kept.last is None else each.kept.last.timestamp(),
             each.account,
@@ -103,17 +104,3 @@ def _worked(found: Iterable[Summary]) -> Sequence[Worked]:
         for each in found
         if each.account is not None
     ]
-
-
-def kind_of(key: str, source: str) -> str:
-    """Of which kind a problem is: its set, by the folder its file lies in; empty without a file."""
-    folder, _, file = key.rpartition("/")
-    if folder and file and not key.startswith("id "):
-        return folder
-    return Path(source).parent.name if source else ""
-
-
-def kind_of_problem(problem: Problem) -> str:
-    """The kind of a problem that is there."""
-    source = "" if problem.source is None else str(problem.source.absolute())
-    return kind_of(key_of(problem), source)

@@ -20,22 +20,31 @@ LATELY = 400
 @dataclass(frozen=True)
 class Weakness:
     """A skill that is lacking: its code, how likely it is there all the same, how often it went wrong
-    of how many first answers, and in which kind of place, empty where in several."""
+    of how many first answers, and in which kind of place, empty where in several.
+
+    `lately` is whether it went wrong in the lesson last worked on."""
 
     skill: str
     likely: float
     wrong: int
     answers: int
     where: str = ""
+    lately: bool = True
+
+    @property
+    def is_step(self) -> bool:
+        """Whether it is a step of the method, and no named mistake."""
+        return self.skill not in CALLED
 
     @property
     def told(self) -> str:
-        """ "You made “the other component” twice, at joints"."""
+        """ "Wrong twice, at joints: the other component", "Equations of a joint went wrong once"."""
+        if self.is_step:
+            name = skill_called(self.skill)
+            return f"{name[:1].upper()}{name[1:]} went wrong {times(self.wrong)}"
         where = f", {self.where}" if self.where else ""
-        if self.skill in CALLED:
-            return f"You made “{called(self.skill)}” {times(self.wrong)}{where}"
-        name = skill_called(self.skill)
-        return f"{name[:1].upper()}{name[1:]} went wrong {times(self.wrong)}"
+        earlier = "" if self.lately else " in earlier problems"
+        return f"Wrong {times(self.wrong)}{earlier}{where}: {called(self.skill)}"
 
 
 def times(count: int) -> str:
@@ -43,23 +52,45 @@ def times(count: int) -> str:
     return {1: "once", 2: "twice"}.get(count, f"{count} times")
 
 
-def weaknesses(answers: Sequence[Answer]) -> tuple[Weakness, ...]:
+def weaknesses(
+    answers: Sequence[Answer], last: Sequence[Answer] | None = None
+) -> tuple[Weakness, ...]:
     """What is lacking, the weakest first; a named mistake before the step it was made in.
 
     A mistake that was made is counted until it is known to be overcome; a step, while it is weak.
+    What went wrong in the `last` lesson (by default they are all of one) comes first, since that is
+    what is told of at its end.
     """
     latest = sorted(answers, key=lambda answer: answer.time)[-LATELY:]
+    lately = {
+        skill
+        for answer in (answers if last is None else last)
+        if not answer.right
+        for skill in answer.skills
+    }
     found = [
-        Weakness(m.skill, m.likely, m.answers - m.right, m.answers, _where(latest, m.skill))
+        Weakness(
+            m.skill,
+            m.likely,
+            m.answers - m.right,
+            m.answers,
+            _where(latest, m.skill),
+            m.skill in lately,
+        )
         for m in masteries(seen for answer in latest for seen in answer.seen)
         if m.right < m.answers and m.likely < (WEAK if m.skill.startswith("step ") else MASTERED)
     ]
     return tuple(sorted(found, key=_rank))
 
 
-def _rank(lacking: Weakness) -> tuple[bool, float, int, str]:
-    step = lacking.skill.startswith("step ")
-    return step, lacking.likely, -lacking.wrong, lacking.skill
+def _rank(lacking: Weakness) -> tuple[bool, bool, float, int, str]:
+    return (
+        lacking.is_step,
+        not lacking.lately,
+        lacking.likely,
+        -lacking.wrong,
+        lacking.skill,
+    )
 
 
 def _where(answers: Iterable[Answer], skill: str) -> str:

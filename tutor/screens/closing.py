@@ -94,7 +94,8 @@ class ClosingScreen(Screen[str]):
     def _watch(self) -> str:
         """The one thing to watch, once the walk is done and where that is wanted."""
         lesson = self.session.lesson
-        return one_thing(lesson) if self.guided and lesson.done else ""
+        skill = "" if self.onward is None else self.onward.skill
+        return one_thing(lesson, skill) if self.guided and lesson.done else ""
 
     def deeds(self) -> tuple[Deed, ...]:
         """What can be done here."""

@@ -15,10 +15,12 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class Onward:
-    """What to do once a problem is finished; without an entry nothing is left to do."""
+    """What to do once a problem is finished; without an entry nothing is left to do. `skill` is the one
+    that the entry trains, if any."""
 
     said: str
     entry: Entry | None
+    skill: str = ""
 
 
 def onward(
@@ -43,9 +45,12 @@ def onward(
     if found is None:
         return Onward(f"{told} That was the last one.", None)
     begun = left.get(found.key)
-    why = f" {ahead.why}" if ahead is not None and ahead.key == found.key else ""
+    chosen = ahead if ahead is not None and ahead.key == found.key else None
+    why = "" if chosen is None else f" {chosen.why}"
     named = f"{found.title}{f' ({begun})' if begun else ''}"
-    return Onward(f"{told} Next: {named}; n opens it.{why}", found)
+    return Onward(
+        f"{told} Next: {named}; n opens it.{why}", found, "" if chosen is None else chosen.skill
+    )
 
 
 def next_open(entries: Sequence[Entry], finished: Collection[str]) -> Entry | None:

@@ -8,13 +8,14 @@ from dataclasses import replace
 from tutor.judge import Fx, Fy, Judge, M, Verdict
 from tutor.judge.about import Equation, as_text, equation_of, in_words
 from tutor.judge.headings import headed
-from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.shown import accounts_for, not_here, parts_of, shows_nothing
 from tutor.lesson.state import State
 from tutor.lesson.step import Step
+from tutor.lesson.steps import section
+from tutor.lesson.steps.closing_sums import checks, of_the_part
 from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import equation_called, is_bare_value, is_sum, value_named
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
@@ -26,7 +27,10 @@ QUESTION = (
     "Some equations were not needed. They must hold as well: write one "
     "of them, with your values, and see what is left over."
 )
-
+OF_A_PART = (
+    "{part}: all that acts on it is known. Write one of its sums, with your values, and see what is "
+    "left over."
+)
 NUMBERS_ONLY = (
     "This is {equation}. Now put your value in the place of {names}: only a line of numbers shows "
     "whether your values close."
@@ -39,42 +43,18 @@ USED = (
 )
 
 
-def unused(state: State) -> tuple[Equation, ...]:
-    """The joint equations that no standing line has used, the last joints first."""
-    found: list[Equation] = []
-    visited = [line.about.joint for line in state.lines]
-    latest = {joint: i for i, joint in enumerate(visited)}
-    order = sorted(state.problem.joints, key=lambda joint: -latest.get(joint.name, len(visited)))
-    for joint in order:
-        used = [line.about for line in state.lines_of(joint.name) if not line.closing]
-        for about in (Fx(joint.name), Fy(joint.name)):
-            if adds_something(state.problem, about, used):
-                found.append(about)
-                used.append(about)
-    return tuple(found)
-
-
-def checks(state: State) -> tuple[Equation, ...]:
-    """The equations worth writing to close.
-
-    Those of joints that were not used and in which at least two forces must balance; where there
-    are none, those of the whole truss; where nothing at all has to balance, any that is not used.
-    """
-    left = unused(state)
-    used = [line.about for line in state.lines_of(None) if not line.closing]
-    whole: list[Equation] = [Fx(), Fy(), *(M(joint.name) for joint in state.problem.joints)]
-    others = tuple(about for about in whole if about not in used)
-    for choice in (left, others):
-        if worth := tuple(about for about in choice if len(parts_of(state, about)) > 1):
-            return worth
-    return left or others
-
-
 def ask(state: State) -> Ask:
     """Choose an equation that was not needed, and write it."""
     chosen = None if state.about is None else as_text(state.about)
-    options = tuple(Option(as_text(a), in_words(a), as_text(a) == chosen) for a in checks(state))
-    return Ask("close", "close", "Close", QUESTION, options, None, chosen)
+    sums = of_the_part(state)
+    options = tuple(
+        Option(
+            as_text(a), section.in_short(state, a) if sums else in_words(a), as_text(a) == chosen
+        )
+        for a in sums or checks(state)
+    )
+    question = OF_A_PART.format(part=section.place(state)) if sums else QUESTION
+    return Ask("close", "close", "Close", question, options, None, chosen)
 
 
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
@@ -136,7 +116,7 @@ def _meant(state: State, line: Line, reading: Reading) -> tuple[Equation | None,
     """
     offers = checks(state)
     joint = state.about.joint if state.about is not None else None
-    about = headed(state.problem, line, joint) or state.about
+    about = _headed(state, line, joint) or state.about
     if about in offers:
         return about, ()
     if about is not None and (about.joint is not None or isinstance(about, M)):
@@ -151,6 +131,12 @@ def _meant(state: State, line: Line, reading: Reading) -> tuple[Equation | None,
     if fitting is not None:
         return fitting, (Say("note", f"Taken as {in_words(fitting)}."),)
     return None, (Say("note", WHICH.format(equations=_named(offers))),)
+
+
+def _headed(state: State, line: Line, joint: str | None) -> Equation | None:
+    """The equation that a heading names; one without a body is of the part kept."""
+    about = headed(state.problem, line, joint)
+    return about if about is None or not state.part else section.of_part(state, about) or about
 
 
 def _true_elsewhere(state: State, reading: Reading, about: Equation) -> Equation | None:
@@ -196,7 +182,7 @@ def _closed(before: State, after: State, event: Event, reply: Reply) -> tuple[St
     if len(after.lines) == len(before.lines):
         return after, reply
     said = (*reply.said, Say("note", left_over(after, after.lines[-1].about)))
-    done = replace(after, about=None, step="table", ended=event.time)
+    done = replace(after, about=None, part=(), step="table", ended=event.time)
     return done, replace(reply, said=said)
 
 
@@ -204,6 +190,8 @@ def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student chose an unused equation: data `about`."""
     about = equation_called(state.problem, event.text("about"))
     offers = checks(state)
+    if about is not None and state.part and about not in offers:
+        about = section.of_part(state, about) or about
     if about is None:
         return state, Reply((Say("note", WHICH.format(equations=_named(offers))),))
     if about not in offers:
@@ -238,7 +226,7 @@ def hints(state: State, desk: Judge) -> Levels:
         return value_hints(state, desk, unknown)
     if state.about is not None:
         levels = line_hints(state, desk, state.about)
-        body = f"joint {state.about.joint}" if state.about.joint else "the whole truss"
+        body = in_words(state.about).partition(" at " if state.about.joint else " of ")[2]
         return replace(
             levels,
             look=f"Put the value of every force on {body} into the sum.",
@@ -248,7 +236,8 @@ def hints(state: State, desk: Judge) -> Levels:
     return Levels(
         "close",
         "The reactions came from the whole truss, so some joints were not used in full.",
-        "Every joint gives two equations; the ones you did not write must hold by themselves.",
+        "Every joint gives two equations; the ones you did not write must hold by themselves. So must "
+        "the sums of any part that you cut off.",
         "Look at the joint you came to last.",
         f"Take {in_words(checks(state)[0])}.",
     )

@@ -87,10 +87,10 @@ def _no_section(found: Section) -> str:
 
 def _arrived(state: State) -> list[Say]:
     unknown = still_open(state)
-    place = _place(state)
+    where = place(state)
     if not unknown:
-        return [Say("note", f"{place}: everything that acts on it is known; its sums are checks.")]
-    said = [Say("note", f"{place}: {listed(unknown)} {_are(unknown)} unknown on it.")]
+        return [Say("note", f"{where}: everything that acts on it is known; its sums are checks.")]
+    said = [Say("note", f"{where}: {listed(unknown)} {_are(unknown)} unknown on it.")]
     if len(unknown) > EQUATIONS:
         said.append(
             Say(
@@ -103,7 +103,8 @@ def _arrived(state: State) -> list[Say]:
     return said
 
 
-def _place(state: State) -> str:
+def place(state: State) -> str:
+    """What the part kept is called."""
     return f"The part with {listed(state.part)}"
 
 
@@ -129,13 +130,13 @@ def ask(state: State) -> Ask:
     """Choose a sum of the part and write it, then its values."""
     chosen = None if state.about is None else as_text(state.about)
     options = tuple(
-        Option(as_text(about), _short(state, about), as_text(about) == chosen)
+        Option(as_text(about), in_short(state, about), as_text(about) == chosen)
         for about in offers(state)
     )
     return Ask("joints", "line", "Section", _question(state), options, None, chosen)
 
 
-def _short(state: State, about: Equation) -> str:
+def in_short(state: State, about: Equation) -> str:
     """ "ΣFx", "ΣM about A", "ΣM about (18.67, 0) from A" where A is at the origin."""
     if isinstance(about, M) and not isinstance(about.at, str):
         x, y = about.at
@@ -147,8 +148,8 @@ def _short(state: State, about: Equation) -> str:
 def _question(state: State) -> str:
     unknown = still_open(state)
     if not unknown:
-        return f"{_place(state)}: nothing is unknown on it. Its sums check your values."
-    question = f"{_place(state)}: {listed(unknown)} {_are(unknown)} unknown."
+        return f"{place(state)}: nothing is unknown on it. Its sums check your values."
+    question = f"{place(state)}: {listed(unknown)} {_are(unknown)} unknown."
     if solvable_now(state, unknown) is not None:
         return f"{question} Type a value that your lines give, or another sum of this part."
     return f"{question} Choose a sum of this part and type it."

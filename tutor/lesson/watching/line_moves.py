@@ -62,7 +62,7 @@ def to_a_joint(state: State, ask: Ask, desk: Judge) -> Move | None:
     seen = _zero(state)
     if seen is not None:
         return seen
-    turn = _next_turn(state)
+    turn = next_turn(state)
     if turn is None and (found := best_section(state)):
         return _section(state, *found)
     joint = turn.joint if turn else _fewest(state)
@@ -175,7 +175,7 @@ def seen_zero(state: State) -> list[ZeroForce]:
     return [z for z in zero_force(state.problem, known) if z.member not in state.result]
 
 
-def _next_turn(state: State) -> Step | None:
+def next_turn(state: State) -> Step | None:
     """The next joint in an order of joints, from what is known."""
     steps = joint_order(state.problem, tuple(state.result)).steps
     return next((step for step in steps if step.finds), None)
@@ -192,7 +192,7 @@ def _sums(state: State, joint: str) -> list[Equation]:
     """The sums at a joint that add something and hold an unknown; across a line where that is the
     way on."""
     standing = [line.about for line in state.lines_of(joint)]
-    turn = _next_turn(state)
+    turn = next_turn(state)
     abouts: tuple[Equation, ...] = (Fx(joint), Fy(joint))
     if turn is not None and turn.across and turn.joint == joint:
         abouts = (_across(state, joint, turn.finds[0]),)

@@ -13,6 +13,7 @@ from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.steps import STEPS
+from tutor.lesson.watching.line_moves import next_turn
 from tutor.lesson.watching.what_next import next_move
 from tutor.text import listed
 
@@ -31,8 +32,14 @@ MOST_MOVES = 5000
 
 
 def _half(state: State) -> bool:
-    return 2 * sum(m.name in state.result for m in state.problem.members) >= len(
-        state.problem.members
+    """Whether as near to half of the members is found as whole joints allow."""
+    members = state.problem.member
+    found = sum(name in state.result for name in members)
+    turn = next_turn(state)
+    more = 0 if turn is None else sum(name in members for name in turn.finds)
+    after = found + more
+    return 2 * found >= len(members) or abs(2 * found - len(members)) <= abs(
+        2 * after - len(members)
     )
 
 
