@@ -61,8 +61,9 @@ _NESTED = re.compile(
 )
 _BARS = re.compile(r"\| ?([^|+*/=()]{1,16}?) ?\|")
 _JOINED = re.compile(r"(?<![\w}])((?:[A-Za-z]_?\{?[0-9]{1,2}\}?[-,]?){2})(?![\w])")
-_COMMA = re.compile(r"(?<![\w])(\w*_?\w+),([xyvhXYVH])(?![\w{])")
-_TWO_JOINTS = re.compile(r"(?<![\w])([FSNTPfsntp]_[A-Z][0-9]?),([A-Z][0-9]?)(?![\w{])")
+_COMMA = re.compile(
+    r"(?<![\w])(?:(\w*_?\w+),([xyvhXYVH])|([FSNTPfsntp]_[A-Z][0-9]?),([A-Z][0-9]?))(?![\w{])"
+)
 _BRACED = re.compile(r"(?<![\w_}])\{([FSNTP])\}(?=_)|(?<=[0-9])\{([.,])\}(?=[0-9])")
 _BLANKS = re.compile(r"(?<=[^\W\d_])_ +(?=[\w{])|(?<=\w) +(?=_\{)")
 
@@ -100,7 +101,6 @@ def respelled(source: Source, names: Names) -> Source:
     source = source.rewritten(_SET_APART, lambda found: _called(found, names))
     source = source.rewritten(_DOTTED, lambda found: _called(found, names))
     source = source.rewritten(_COMMA, lambda found: _comma(found, names))
-    source = source.rewritten(_TWO_JOINTS, lambda found: _two_joints(found, names))
     source = source.rewritten(_NESTED, lambda found: _nested(found, names))
     source = source.rewritten(_JOINED, lambda found: _joined(found, names))
     source = source.rewritten(_PART, lambda found: _part(found, names))
@@ -236,15 +236,10 @@ def _nested(found: re.Match[str], names: Names) -> str | None:
 
 
 def _comma(found: re.Match[str], names: Names) -> str | None:
-    """A component set off by a comma: F_AD,x."""
-    word = found[1] + found[2]
-    return word if names.meanings(word) and names.meanings(found[1]) else None
-
-
-def _two_joints(found: re.Match[str], names: Names) -> str | None:
-    """A member by its joints with a comma between them: F_A,D."""
-    word = found[1] + found[2]
-    return word if names.meanings(word) and names.joint(found[2]) else None
+    """A component or the second joint set off by a comma: F_AD,x and F_A,D."""
+    word, force, joint = found[0].replace(",", ""), found[1], found[4]
+    meant = names.meanings(force) if force else names.joint(joint)
+    return word if meant and names.meanings(word) else None
 
 
 def _joined(found: re.Match[str], names: Names) -> str | None:

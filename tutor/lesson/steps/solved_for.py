@@ -50,14 +50,15 @@ def solved_for(
         right = plainly(state, line.steps[0].links[0], right) or right
     found = right or (alone if worked else [])
     if len(found) > 1 and not right:
-        return nearest_of(state, equation_before_value(line), desk, found)
+        return nearest_of(state, line, desk, found)
     return found[0] if len(found) == 1 else None
 
 
 def nearest_of(
-    state: State, reading: Reading | Unreadable, desk: Judge, among: Iterable[Equation]
+    state: State, line: Line | Unreadable, desk: Judge, among: Iterable[Equation]
 ) -> Equation | None:
     """The equation of the proposed one's body that a line which is right for none is nearest to."""
+    reading = equation_before_value(line)
     if state.about is None or isinstance(reading, Unreadable):
         return state.about
     said = typed_equation(reading)

@@ -53,9 +53,8 @@ def equation_meant(
     if state.proposed and state.about is not None:
         new = [each for each in fitting if each != state.about and _adds(state, each)]
         if not fitting:
-            if value_named(line) is not None:
-                return state.about, ()
-            near = nearest_of(state, equation_before_value(line), desk, offers)
+            is_value = value_named(line) is not None
+            near = state.about if is_value else nearest_of(state, line, desk, offers)
             return near, () if near is None or near == state.about else (_taken_as(state, near),)
         if len(new) != 1 or state.about in fitting:
             return state.about, ()
