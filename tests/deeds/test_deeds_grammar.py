@@ -227,3 +227,8 @@ def test_numbers_of_options_may_be_written_together_where_they_can_be_nothing_el
     keys = [option.key for option in found.ask.options]
     assert deed_of(found, "135") == Do("reasons", {"chosen": [keys[0], keys[2], keys[4]]})
     assert isinstance(deed_of(found, "1309"), Tell)
+
+
+@pytest.mark.parametrize("text", ["joint C (by symmetry)", "Joint C:", "joint c —"])
+def test_a_word_beside_the_joint_one_goes_to_changes_nothing(text: str) -> None:
+    assert deed_of(Lesson(LAMP), text) == Do("joint", {"joint": "C"})

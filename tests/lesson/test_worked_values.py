@@ -110,3 +110,27 @@ def test_the_link_that_fails_is_named(at_a: Clock) -> None:
     reply = at_a("type", text="F_AC = -A_x = 630 N")
     assert "-A_x is 360, not 630 N" in reply.text
     assert "term too many" not in reply.text
+
+
+@pytest.mark.parametrize(
+    "text", ["B_x = 360, A_y = 150", "A_y = 150 N up and B_x = 360 N.", "Bx=360; Ay=150"]
+)
+def test_values_beside_each_other_are_each_taken(text: str) -> None:
+    lesson, do = walk_to("reactions")
+    do("type", text="ΣM_A: B_x - 150*2.4 = 0")
+    do("type", text="ΣFy: A_y - 150 = 0")
+    assert do("type", text=text).accepted
+    assert {name: found.value for name, found in lesson.state.result.items()} == {
+        "B_x": 360,
+        "A_y": 150,
+    }
+
+
+def test_of_values_beside_each_other_the_wrong_one_is_named_and_the_right_one_kept() -> None:
+    lesson, do = walk_to("reactions")
+    do("type", text="ΣM_A: B_x - 150*2.4 = 0")
+    do("type", text="ΣFy: A_y - 150 = 0")
+    reply = do("type", text="B_x = -360, A_y = 150")
+    assert not reply.accepted
+    assert reply.said[0].text == "Of B_x:"
+    assert list(lesson.state.result) == ["A_y"]

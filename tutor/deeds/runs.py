@@ -33,6 +33,8 @@ SENSES = {
     **dict.fromkeys(("t", "tension", "pull", "pulling"), "T"),
     **dict.fromkeys(("c", "compression", "push", "pushing"), "C"),
 }
+ASIDE = re.compile(r"\s*(?:\([^()]*\)|[-–—:]+)\s*$")
+"""What may stand behind the name of a joint one goes to: "joint E (by symmetry)"."""
 
 
 def alone(deed: Callable[[Lesson], Deed]) -> Run:
@@ -155,6 +157,7 @@ def reaction(lesson: Lesson, rest: str) -> Deed | None:
 
 
 def joint(lesson: Lesson, rest: str) -> Deed | None:
+    rest = ASIDE.sub("", rest)
     joint = joint_meant(lesson.problem, rest)
     if joint is None and rest:
         joints = ", ".join(joint.name for joint in lesson.problem.joints)

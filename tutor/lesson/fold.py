@@ -20,9 +20,9 @@ from tutor.lesson.steps import (
     free_body,
     idealise,
     joints,
+    line_kept,
     section,
     sound,
-    writing,
     zero,
 )
 from tutor.lesson.steps.letters import with_letters
@@ -34,7 +34,7 @@ from tutor.statics import forces_follow
 ANYWHERE: dict[str, Handler] = {
     "bring": brought.bring,
     "joint": joints.pick,
-    "keep": writing.keep_offered,
+    "keep": line_kept.keep_offered,
     "assume": joints.assume,
     "zero": zero.state_zero,
     "skip": skip,

@@ -19,7 +19,8 @@ from tutor.lesson.steps.closing_sums import checks, of_the_part
 from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import equation_called, is_bare_value, is_sum, value_named
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
-from tutor.lesson.steps.writing import keep_line, take_text
+from tutor.lesson.steps.line_kept import keep_line
+from tutor.lesson.steps.writing import take_text
 from tutor.notation import Line, Reading, Unreadable, one_equation
 from tutor.text import listed
 

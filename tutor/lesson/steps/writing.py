@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from tutor.judge import Equation, Fx, Judge, Mistake, Value, Verdict
 from tutor.judge.about import as_text, equation_of
 from tutor.judge.components import component_stated
-from tutor.judge.headings import equation_in_words
-from tutor.judge.independent import same_body
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.same import SAME
 from tutor.lesson.event import Event
-from tutor.lesson.reply import Reply, Say, Tone
+from tutor.lesson.reply import Reply, Say
 from tutor.lesson.shown import shows_nothing, shows_values
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import StandingLine, State
@@ -25,18 +24,14 @@ from tutor.lesson.steps.headings import (
     is_worked_number,
     value_behind,
     value_named,
+    values_beside,
 )
 from tutor.lesson.steps.letters import take_letters
+from tutor.lesson.steps.line_kept import TONES, keep_line, refuse, standing
 from tutor.lesson.steps.value_kept import keep_value
-from tutor.lesson.trying import right, wrong
+from tutor.lesson.trying import wrong
 from tutor.notation import Unreadable, ValueReading, value_of
 
-TONES: dict[str, Tone] = {
-    "right": "right",
-    "wrong": "wrong",
-    "unreadable": "unreadable",
-    "undecided": "undecided",
-}
 CHOOSE_FIRST = (
     "Which equation is this line? Choose it first, or begin the line with its heading, like ΣFx:"
 )
@@ -57,6 +52,8 @@ def take_text(
     line = desk.read(text)
     if isinstance(line, Unreadable) and line.code == "letters":
         return take_letters(state, event, desk)
+    if beside := values_beside(line):
+        return _take_each(state, event, desk, about, beside)
     name = component_stated(line)
     if name is not None and (name in state.result or lines_giving(state, name)):
         return _take_component(state, event, desk, about or Fx(state.joint), name)
@@ -74,8 +71,28 @@ def take_text(
             state, reply = keep_line(state, event, about, text, verdict, closing)
             return (state, reply) if closing else _take_value(state, event, desk, unknown, reply)
         if is_open and _is_meant_as_line(state, desk, about, unknown, text, verdict):
-            return _refuse(state, event, about, text, verdict)
+            return refuse(state, event, about, text, verdict)
     return _take_value(state, event, desk, unknown, Reply(()))
+
+
+def _take_each(
+    state: State,
+    event: Event,
+    desk: Judge,
+    about: Equation | None,
+    values: Sequence[tuple[str, str]],
+) -> tuple[State, Reply]:
+    """Values written beside each other, each taken and answered in turn."""
+    said: list[Say] = []
+    accepted = True
+    for name, text in values:
+        own = replace(event, data={**event.data, "text": text})
+        state, reply = take_text(state, own, desk, about)
+        if not reply.accepted:
+            said.append(Say("note", f"Of {name}:"))
+        said += reply.said
+        accepted = accepted and reply.accepted
+    return state, Reply(tuple(said), accepted)
 
 
 def _take_component(
@@ -90,7 +107,7 @@ def _take_component(
     verdict = desk.judge(about, text, own)
     if verdict.right:
         return state, Reply((Say("right", verdict.text),), True, verdict)
-    return _refuse(state, event, about, text, verdict)
+    return refuse(state, event, about, text, verdict)
 
 
 def _without_heading(event: Event, desk: Judge) -> Event:
@@ -144,13 +161,6 @@ def _is_meant_as_line(
     return not desk.judge(Value(unknown), text, state.own).right
 
 
-def standing(state: State, about: Equation, closing: bool = False) -> tuple[Equation, ...]:
-    """The equations of the same body that stand; a closing line need not add to them."""
-    if closing:
-        return ()
-    return tuple(each for each in state.standing if same_body(each, about))
-
-
 def _take_line(
     state: State, event: Event, desk: Judge, about: Equation, text: str, closing: bool
 ) -> tuple[State, Reply]:
@@ -171,7 +181,7 @@ def _take_line(
         state, reply = keep_line(state, event, about, text, verdict, closing)
         return (state, reply) if closing else _with_value(state, event, desk, reply)
     kept = None if closing else _kept_though(state, event, desk, about, verdict)
-    return kept or _refuse(state, event, about, text, verdict)
+    return kept or refuse(state, event, about, text, verdict)
 
 
 def _says_again(verdict: Verdict) -> bool:
@@ -202,54 +212,6 @@ def _with_value(state: State, event: Event, desk: Judge, before: Reply) -> tuple
     if unknown is None or unknown in state.result or not lines_giving(state, unknown):
         return state, before
     return _take_value(state, event, desk, unknown, before)
-
-
-def keep_line(
-    state: State,
-    event: Event,
-    about: Equation,
-    text: str,
-    verdict: Verdict,
-    closing: bool = False,
-) -> tuple[State, Reply]:
-    """A right line stands from now on."""
-    adds = not closing and all(remark.code != "dependent" for remark in verdict.remarks)
-    state = right(state, event, as_text(about), text)
-    line = StandingLine(about, text, adds, closing, verdict.without)
-    state = replace(state, lines=(*state.lines, line), offered=None)
-    said = [Say("right", f"Right: {equation_in_words(state.problem, about)} holds.")]
-    said += [Say("remark", remark.text) for remark in verdict.remarks]
-    return state, Reply(tuple(said), True, verdict)
-
-
-def _refuse(
-    state: State, event: Event, about: Equation, text: str, verdict: Verdict
-) -> tuple[State, Reply]:
-    if verdict.kind in ("unreadable", "undecided"):
-        return state, Reply((Say(TONES[verdict.kind], verdict.text),), False, verdict)
-    codes = tuple(m.code for m in verdict.mistakes)
-    state = wrong(state, event, as_text(about), codes, text, verdict.mistakes)
-    said = [Say("wrong", verdict.text)]
-    offered = None
-    if verdict.true_of is not None:
-        offered = (verdict.true_of, text)
-        words = equation_in_words(state.problem, verdict.true_of)
-        said.append(Say("note", f"You can keep it as {words}."))
-    return replace(state, offered=offered), Reply(tuple(said), False, verdict)
-
-
-def keep_offered(
-    state: State, event: Event, desk: Judge, closing: bool = False
-) -> tuple[State, Reply]:
-    """The student keeps a line that is true of something else, as that."""
-    if state.offered is None:
-        return state, Reply((Say("note", "There is no line to keep."),))
-    about, text = state.offered
-    verdict = desk.judge(about, text, state.own, standing(state, about, closing))
-    state = replace(state, offered=None)
-    if not verdict.right:
-        return state, Reply((Say("note", "Under your arrows now that line does not hold."),))
-    return keep_line(state, event, about, text, verdict, closing)
 
 
 def _take_value(
