@@ -191,12 +191,17 @@ def _ended(
 def _wrong_result(
     desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation], verdict: Verdict
 ) -> Verdict | None:
-    """The verdict on a wrong result in the place of an equation, where it shows no single slip of one."""
+    """The verdict on a wrong result in the place of an equation, where it shows no single slip of one.
+
+    Of a result with its working that is so where a factor was multiplied by instead of divided by.
+    """
     plain = len(verdict.mistakes) == 1 and verdict.mistakes[0].code != "not-equilibrium"
-    if verdict.kind != "wrong" or plain or not is_bare(verdict.reading):
+    if verdict.kind != "wrong" or plain:
         return None
     value = as_value(desk, line, step, lines)
     if value is None or value.kind != "wrong" or value.mistakes[0].code == "arithmetic":
+        return None
+    if not is_bare(verdict.reading) and value.mistakes[0].code != "component":
         return None
     return replace(value, about=verdict.about, reading=verdict.reading)
 

@@ -65,12 +65,13 @@ def equation_meant(
         fitting = tuple(plain) if len(plain) == 1 else fitting
     if len(fitting) == 1:
         return fitting[0], (_taken_as(state, fitting[0]),)
-    if fitting:
-        named = listed(
-            [equation_in_words(state.problem, each) for each in fitting], most=MOST_NAMED
-        )
-        return None, (Say("note", SEVERAL.format(equations=named)),)
-    return None, ()
+    return None, _several(state, fitting) if fitting else ()
+
+
+def _several(state: State, fitting: Iterable[Equation]) -> tuple[Say, ...]:
+    """That a line would do as several equations, which are named."""
+    names = [equation_in_words(state.problem, each) for each in fitting]
+    return (Say("note", SEVERAL.format(equations=listed(names, most=MOST_NAMED))),)
 
 
 def _taken_as(state: State, about: Equation) -> Say:
