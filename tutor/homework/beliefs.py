@@ -15,7 +15,7 @@ from itertools import pairwise
 from tutor.homework import lenses
 from tutor.homework.belief_words import WORDS
 from tutor.homework.chain import Found, follow
-from tutor.homework.half_mended import Was, supposed
+from tutor.homework.half_mended import Was, begun, supposed
 from tutor.homework.lenses import Lens, Sight, through
 from tutor.homework.sheet import WHOLE, Bodies, Sheet
 from tutor.homework.work import Entry
@@ -112,9 +112,16 @@ def held_before(
     """
     if len(wrong) < LEAST or any(name in wrong for name in problem.reaction):
         return []
+    chains = begun(problem, bodies, entries, wrong)
+    mended = {name for chain in chains for _, names in chain for name in names}
+    beside = {body for name in mended for body in bodies.at[name]}
+    apart = [name for name in wrong if beside.isdisjoint(bodies.at[name])]
     found: list[tuple[Held, Was]] = []
-    for name, force, lens in _table(problem):
-        for was in () if lens.at_whole else supposed(problem, bodies, entries, wrong, lens):
+    for name, force, lens in _table(problem) if chains else ():
+        now = Sight(problem, bodies, lens)
+        if lens.at_whole or not all(map(now.may_give, apart)):
+            continue
+        for was in (was for c in chains for was in supposed(now, c, bodies, entries, wrong)):
             seen = Sight(problem, was.bodies, lens)
             cost_and_walk = _walked(seen, was.entries, was.wrong, set(problem.reaction))
             if cost_and_walk is not None and cost_and_walk[0] == 0.0:

@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from tutor.homework.account import Account
 from tutor.homework.accounts import UNEXPLAINED
+from tutor.homework.certainty import beyond_doubt
 from tutor.homework.closing import closures
 from tutor.homework.findings import Finding, Review, Sure
 from tutor.homework.half_mended import remembered
@@ -173,7 +174,7 @@ class _Check:
     def _of_story(self, stories: list[Story], told: bool, misleading: list[Judged]) -> Outcome:
         best = stories[0]
         places = first_places(stories)
-        sure: Sure = "certain" if len(places) == 1 and not self._rivals(best) else "likely"
+        sure: Sure = "certain" if self._beyond_doubt(stories) else "likely"
         accounts = [a for a in best.turns[0].accounts if not far_fetched(self.problem, a)]
         near = tuple(a for a in accounts if a.cost <= accounts[0].cost + EQUALLY_NAMED)
         if len(self.work.entries) == 1:
@@ -183,15 +184,16 @@ class _Check:
         if by_lines:
             near = by_lines
             sure = "certain" if len(places) == 1 else "likely"
+        then: Sure = sure if len(best.turns) == 1 and not best.open else "likely"
         findings: dict[str, Finding] = {}
         clear = told or best.turns[0].cost < self._plain_enough(best.first)
         for k, turn in enumerate(best.turns):
-            named = near if k == 0 else turn.accounts[:1]
+            named, how = (near, sure) if k == 0 else (turn.accounts[:1], then)
             for name in turn.values:
-                findings[name] = at_its_place(self.problem, self.wrong, name, named, sure)
+                findings[name] = at_its_place(self.problem, self.wrong, name, named, how)
         for name, (place, equation) in best.follows.items():
             if clear or self._all_written(place, equation):
-                findings[name] = Finding(name, "follows", None, sure)
+                findings[name] = Finding(name, "follows", None, then)
             else:
                 findings[name] = Finding(name, "wrong", None, "unclear")
         for name in best.open:
@@ -204,11 +206,10 @@ class _Check:
         body, values = self.handed_in[best.first], best.turns[0].values
         return wrong or tuple(values_behind(self.desk, self.work, self.lines, body, values))
 
-    def _rivals(self, best: Story) -> bool:
-        """Whether another mistake, or a belief, explains about as well what the best one explains."""
-        accounts = best.turns[0].accounts
-        codes = {a.mistake.code for a in accounts if a.cost <= accounts[0].cost + RIVAL}
-        return len(codes) > 1 or bool(self.throughout.beliefs(best.cost + RIVAL))
+    def _beyond_doubt(self, stories: list[Story]) -> bool:
+        """Whether no other mistake and no belief may explain what the best story explains."""
+        most = stories[0].cost + RIVAL
+        return beyond_doubt(stories, self.handed_in) and not self.throughout.beliefs(most)
 
     def _all_written(self, place: str, equation: Vector) -> bool:
         """Whether the equation that a value follows by holds with written numbers alone."""

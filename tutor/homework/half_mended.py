@@ -11,7 +11,7 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from tutor.homework.fill import of_equations
-from tutor.homework.lenses import Lens, Sight
+from tutor.homework.lenses import Sight
 from tutor.homework.rounding import Standing
 from tutor.homework.sheet import Bodies, renumbered, with_numbers
 from tutor.homework.work import Entry
@@ -59,31 +59,47 @@ def _was(
     return Was(renumbered(bodies, then), then, amiss, tuple(old))
 
 
-def supposed(
-    problem: Problem,
-    bodies: Bodies,
-    entries: Mapping[str, Entry],
-    wrong: Collection[str],
-    lens: Lens,
-) -> Iterator[Was]:
-    """The page with the values that a belief gives at one joint after another that is all right now."""
-    seen = Sight(problem, bodies, lens)
+Chain = tuple[tuple[str, tuple[str, ...]], ...]
+"""Joints that are all right now, in the order in which they may have been worked, with what each gives."""
+
+
+def begun(
+    problem: Problem, bodies: Bodies, entries: Mapping[str, Entry], wrong: Collection[str]
+) -> list[Chain]:
+    """The joints that somebody may have mended: from each at which one may begin, as far as all is right."""
+    found: list[Chain] = []
     for joint in problem.joints:
-        old: dict[str, Entry] = {}
+        chain: list[tuple[str, tuple[str, ...]]] = []
         known = set(problem.reaction)
-        at: str | None = joint.name
-        for _ in range(MOST_MENDED):
-            fresh = () if at is None else _fresh(bodies, at, known, entries, wrong)
-            found = _found(seen, str(at), fresh, {**entries, **old}) if fresh else None
-            if found is None:
+        waiting = [joint.name]
+        while waiting and len(chain) < MOST_MENDED:
+            fresh = {name: _fresh(bodies, name, known, entries, wrong) for name in waiting}
+            ready = next((name for name in waiting if fresh[name]), None)
+            if ready is None:
                 break
-            old |= found
-            known.update(fresh)
-            changed = {n: e for n, e in old.items() if _differs(e, entries[n])}
-            if changed:
-                yield _was(bodies, entries, changed, wrong)
-            beside = dict.fromkeys(body for name in old for body in bodies.at[name])
-            at = next((n for n in beside if _fresh(bodies, n, known, entries, wrong)), None)
+            chain.append((ready, fresh[ready]))
+            known.update(fresh[ready])
+            waiting = list(
+                dict.fromkeys(b for _, names in chain for n in names for b in bodies.at[n])
+            )
+        if chain:
+            found.append(tuple(chain))
+    return found
+
+
+def supposed(
+    seen: Sight, chain: Chain, bodies: Bodies, entries: Mapping[str, Entry], wrong: Collection[str]
+) -> Iterator[Was]:
+    """The page with the values that a belief gives at one joint after another of a chain."""
+    old: dict[str, Entry] = {}
+    for joint, fresh in chain:
+        found = _found(seen, joint, fresh, {**entries, **old})
+        if found is None:
+            return
+        old |= found
+        changed = {name: entry for name, entry in old.items() if _differs(entry, entries[name])}
+        if changed:
+            yield _was(bodies, entries, changed, wrong)
 
 
 def _found(

@@ -24,7 +24,7 @@ LEAST_WRONG, LEAST_SHARE = 3, 0.6
 """So many wrong entries, and so much of all unknowns written, at least."""
 GRIDS = (Fraction(1), Fraction(1, 2), Fraction(1, 4), Fraction(1, 10))
 """Coordinates and loads as they are printed are multiples of one of these."""
-NEAR = 0.02
+NEAR, FAR = 0.02, 0.1
 MOST_TRIED = 40
 
 
@@ -66,6 +66,9 @@ def _all_right(problem: Problem, entries: Mapping[str, Entry]) -> bool:
     try:
         true = solve(problem).values
     except Unsolvable:
+        return False
+    far = FAR * max(map(abs, true.values()), default=0.0)
+    if any(abs(e.value - true[name]) > e.radius + far for name, e in entries.items()):
         return False
     return len(standing(problem, bodies, entries, true).right) == len(entries)
 

@@ -112,11 +112,17 @@ def _next(was: Was, walk: Found, left: Sequence[str], order: Sequence[str]) -> t
     return tuple(([place for place in order if place in first] or first)[:MOST_PLACES])
 
 
-def of_uniform(alike: Uniform, wrong: Collection[str], doubtful: bool) -> Outcome:
-    """The outcome of a page that one factor or one turned sign runs through."""
+def of_uniform(
+    alike: Uniform, wrong: Collection[str], doubtful: bool, single: Sequence[str]
+) -> Outcome:
+    """The outcome of a page that one factor or one turned sign runs through.
+
+    `single` are places where a single slip would have left the same numbers.
+    """
     sure: Sure = "likely" if doubtful else "certain"
     findings = {name: Finding(name, "wrong", alike.cause(name), sure) for name in wrong}
-    return Outcome(alike.places, alike.accounts, findings)
+    places = tuple(dict.fromkeys((alike.places[0], *single, *alike.places)))
+    return Outcome(places[:MOST_PLACES], alike.accounts, findings)
 
 
 def of_half_uniform(alike: Uniform, was: Was, left: Sequence[str]) -> Outcome:

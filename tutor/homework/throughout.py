@@ -29,7 +29,7 @@ from tutor.model import Problem
 NOT_WELL = 2.5
 """What costs so much is explained no better than by another drawing."""
 WELL = 1.4
-"""What costs no more leaves no room for a page that was mended in part."""
+"""What costs no more leaves room beside a page wrong in one way, and none for one mended in part."""
 MOST_BELIEVED = 80
 """On a truss of more joints no belief is looked for."""
 
@@ -78,8 +78,14 @@ class Throughout:
         alike = self._uniform(self.entries)
         if alike is None:
             return None
+        single = [
+            story.first
+            for story, _ in self.stories.told()
+            if len(story.turns) == 1 and not story.open and story.cost <= WELL
+        ]
         partly = len(self.entries) < len(self.problem.unknowns)
-        return of_uniform(alike, self.wrong, partly or bool(self.beliefs()))
+        doubtful = partly or bool(single) or bool(self.beliefs())
+        return of_uniform(alike, self.wrong, doubtful, single[:1])
 
     def _uniform(self, entries: Mapping[str, Entry]) -> Uniform | None:
         return uniform(self.problem, self.handed_in, entries, self.true, self.wrong)

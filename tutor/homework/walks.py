@@ -40,10 +40,13 @@ def _walk(bodies: Bodies, rng: Random, whole_first: bool) -> Walk:
     known: set[str] = set()
     steps: list[tuple[str, tuple[str, ...]]] = []
     ready: dict[str, tuple[str, ...]] = {}
+    open_at = {name: len(sheet.part) for name, sheet in bodies.items()}
 
     def look(names: Sequence[str]) -> None:
         for name in names:
             sheet = bodies[name]
+            if open_at[name] > sheet.size:
+                continue
             fresh = tuple([n for n in sheet.part if n not in known])
             ready.pop(name, None)
             if 0 < len(fresh) <= sheet.size and len(sheet.solved_for(fresh)) == len(fresh):
@@ -55,7 +58,10 @@ def _walk(bodies: Bodies, rng: Random, whole_first: bool) -> Walk:
         name = WHOLE if WHOLE in ready and (whole_first or not joints) else rng.choice(joints)
         steps.append((name, ready[name]))
         known.update(ready[name])
-        look(list(dict.fromkeys(body for n in ready[name] for body in bodies.at[n])))
+        touched = [body for n in ready[name] for body in bodies.at[n]]
+        for body in touched:
+            open_at[body] -= 1
+        look(list(dict.fromkeys(touched)))
     return steps if len(known) == len(bodies.at) else ()
 
 
