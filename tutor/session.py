@@ -28,6 +28,7 @@ AS_IT_WAS = (
     "The problem has been changed since this lesson was begun: {changes}. The lesson goes on with the "
     "truss as it was; a new one takes it as it is now."
 )
+AS_BEGUN = "This lesson goes on with the numbers with which it was begun: {changes}."
 LOG = "trouble.log"
 
 
@@ -128,7 +129,8 @@ def open_session(problem: Problem, keep: Keep, path: Path | None = None) -> Sess
     how = belonging(problem, header.problem, header.content, header.title)
     session = Session(Lesson(how.problem if how else problem), journal, keep.folder / LOG)
     if how is not None and how.changes:
-        session.tell(AS_IT_WAS.format(changes=in_short(how.changes)))
+        told = AS_IT_WAS if problem.vary is None else AS_BEGUN
+        session.tell(told.format(changes=in_short(how.changes)))
     return session
 
 

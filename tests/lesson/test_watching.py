@@ -203,14 +203,16 @@ def test_every_guess_is_answered_with_what_is_so_of_it_and_writes_nothing(walks:
                 good = option.key in move.guess.right
                 kinds.add((move.guess.of, good))
                 first = reply.said[0].text
-                assert first.startswith(f"Yes, {option.words}. " if good else "Not yet: ")
+                of = f"{move.guess.subject}: " if move.guess.of == "value" else ""
+                assert first.startswith(f"Yes, {of}{option.words}. " if good else "Not yet, ")
+                assert f"{of}“{option.words}” is not right. " in first or good
                 assert (after.lines, after.results, after.tries, after.shown) == (
                     (before.lines, before.results, before.tries, before.shown)
                 )
                 if not good:
                     assert (after.about, after.joint) == (before.about, before.joint)
                 if move.guess.of in ("equation", "joint") and not good:
-                    said = first.removeprefix(f"Not yet: it is not {option.words}. ")
+                    said = first.partition(" is not right. ")[2]
                     named = {n for n in problem.unknowns if n in said.replace(",", "").split()}
                     wanted = (
                         unknown_in(before, option.key)

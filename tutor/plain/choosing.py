@@ -14,6 +14,7 @@ from tutor.progress.page import at_a_glance, page_lines
 from tutor.progress.where import BEGUN, DONE
 from tutor.progress.where import FINISHED as DONE_WITH
 from tutor.records import Keep, Kept
+from tutor.records.anew import anew, can_be_anew, then_told
 from tutor.records.belonging import key_of
 from tutor.records.lessons import Lessons
 from tutor.text import listed
@@ -37,6 +38,7 @@ MOST = 5
 FINISHED = ", finished"
 ONWARD = frozenset({"1", "go on", "go", "on", "yes", "next"})
 AFRESH = frozenset({"new", "begin", "afresh", "no"})
+OTHER_NUMBERS = frozenset({"anew", "other numbers", "new numbers"})
 
 
 class Left(Exception):  # noqa: N818 - the student leaves; nothing failed
@@ -132,20 +134,25 @@ def guide_of(sets: Sequence[ProblemSet], keep: Keep) -> Guide:
     return guide_for(rows, Summaries(keep), opened=True)
 
 
-def choose_lesson(voice: Voice, problem: Problem, keep: Keep) -> Kept | None:
-    """The earlier lesson to go on with, or None for a new one. Raises Left."""
+def choose_lesson(voice: Voice, problem: Problem, keep: Keep) -> tuple[Problem, Kept | None]:
+    """The earlier lesson to go on with, or None for a new one; with the problem, which has other numbers
+    where that was chosen. Raises Left."""
     summaries = Summaries(keep)
     found = {each.kept.path: each for each in summaries.look()}
     earlier = Lessons(each.kept for each in found.values()).of(problem)[:MOST]
     if not earlier:
-        return None
+        return problem, None
     several = len(earlier) > 1
     rows = [
-        f"{_went_on(kept, bool(how.changes), several)}, {where_left(found[kept.path], how, summaries)}"
+        f"{_went_on(kept, then_told(problem, how), several)}, {where_left(found[kept.path], how, summaries)}"
         for kept, how in earlier
     ]
     summaries.put_down()
+    again = can_be_anew(problem) and any(row.rpartition(", ")[2] in DONE_WITH for row in rows)
     rows.append("begin a new lesson; the old one stays kept")
+    if again:
+        rows.append("begin a new lesson with other numbers")
+    new = len(rows) - again
     asked = (
         f"You worked on {problem.title}{_day(earlier[0][0])}.",
         *(f"{number}. {row}" for number, row in enumerate(rows, start=1)),
@@ -154,24 +161,25 @@ def choose_lesson(voice: Voice, problem: Problem, keep: Keep) -> Kept | None:
     while True:
         text = heard(voice).lower()
         if text in ONWARD:
-            return earlier[0][0]
-        if text in AFRESH or text == str(len(rows)):
-            return None
-        if text.isascii() and text.isdigit() and 0 < int(text[:6]) < len(rows):
-            return earlier[int(text[:6]) - 1][0]
+            return problem, earlier[0][0]
+        if text in AFRESH or text == str(new):
+            return problem, None
+        if again and (text in OTHER_NUMBERS or text == str(len(rows))):
+            return anew(problem, (kept for kept, _ in earlier)), None
+        if text.isascii() and text.isdigit() and 0 < int(text[:6]) < new:
+            return problem, earlier[int(text[:6]) - 1][0]
         if text in AGAIN | HELP:
             voice.say((*asked, "Type a number, or leave."))
             continue
-        voice.say((f"Cannot read: type 1 to go on, {len(rows)} to begin a new lesson, or leave.",))
+        voice.say((f"Cannot read: type 1 to go on, {new} to begin a new lesson, or leave.",))
 
 
 def _day(kept: Kept) -> str:
     return f" on {kept.last:%Y-%m-%d}" if kept.last is not None else ""
 
 
-def _went_on(kept: Kept, changed: bool, dated: bool) -> str:
+def _went_on(kept: Kept, then: str, dated: bool) -> str:
     """A kept lesson to go on with, in words; the first of them is the one last worked on."""
-    then = ", on the truss as it was then" if changed else ""
     at = f" on {kept.last.astimezone():%Y-%m-%d at %H:%M}" if dated and kept.last else ""
     return f"go on where you left{at}{then}"
 

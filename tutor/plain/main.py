@@ -161,7 +161,7 @@ def walk_through(here: Here, problem: Problem) -> Way:
     voice, keep = here.voice, here.keep
     if cannot_be_worked(voice, problem):
         return "problems"
-    kept = choose_lesson(voice, problem, keep)
+    problem, kept = choose_lesson(voice, problem, keep)
     with closing(voice, open_session(problem, keep, kept.path if kept else None)) as session:
         voice.say(telling.opening_lines(session.lesson.problem))
         if session.skipped:

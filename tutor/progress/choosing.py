@@ -84,7 +84,7 @@ ALL_DONE = "Everything here is done."
 WATCHED_ONLY = "This one you have only watched."
 LONGEST_AGO = "Of those that train it, this one was done longest ago."
 LONG_AGO = "This one was done longest ago."
-OTHER_NUMBERS = "Begun with --student and a new name, it has other numbers."
+OTHER_NUMBERS = "It can be started afresh with other numbers."
 
 
 def _once_more(done: Sequence[Candidate], needs: Needs, weak: Sequence[Weakness]) -> Next | None:

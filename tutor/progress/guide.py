@@ -19,6 +19,7 @@ from tutor.progress.needs import needs_of
 from tutor.progress.stages import POORLY
 from tutor.progress.standing import MOST_TRACED, Standing, Worked, standing_by
 from tutor.progress.where import BEGUN, CHANGED, FINISHED, WATCHED
+from tutor.records.anew import can_be_anew
 from tutor.records.belonging import Belonging, key_of
 from tutor.records.lessons import Lessons
 
@@ -65,7 +66,7 @@ class Guide:
             any(self.places.get(before) not in FINISHED for before in each.before),
             self.places.get(key) == WATCHED,
             max((w.last for w in self.standing.worked if w.key == key), default=0.0),
-            each.problem.vary is not None,
+            can_be_anew(each.problem),
         )
 
     def after(self, state: State, path: Path | None) -> Guide:

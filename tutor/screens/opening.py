@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any, Protocol
 
@@ -15,6 +16,7 @@ from tutor.progress.guide import Guide
 from tutor.progress.kept import Summaries
 from tutor.progress.standing import standing_of
 from tutor.records import Keep, Settings
+from tutor.records.anew import anew, can_be_anew
 from tutor.records.settings import Given
 from tutor.screens import walk_deeds
 from tutor.screens.background import Runs, beside
@@ -29,6 +31,7 @@ from tutor.session import LOG, Session, note_fault, open_session
 from tutor.statics import Unsolvable
 
 AFRESH = "afresh"
+ANEW = "anew"
 FEW = 20
 """So many of the latest lessons say what is offered where the list was not gone through."""
 Say = Callable[[str], object]
@@ -78,10 +81,20 @@ def ask(app: Opener, entry: Entry, lessons: tuple[Left, ...], say: Say) -> None:
     """Go on with one of the kept lessons, or begin again beside them?"""
     choices = [Choice(str(i), told(left)) for i, left in enumerate(lessons)]
     choices.append(Choice(AFRESH, "Start afresh; what is kept stays kept"))
+    problem = entry.problem
+    if (
+        problem is not None
+        and can_be_anew(problem)
+        and any(each.where == "done" for each in lessons)
+    ):
+        choices.append(Choice(ANEW, "Start afresh with other numbers"))
 
     def chosen(key: str | None) -> None:
         say("")
-        if key is not None:
+        if key == ANEW and problem is not None:
+            other = anew(problem, (each.kept for each in lessons))
+            start(app, replace(entry, problem=other), None, say)
+        elif key is not None:
             start(app, entry, None if key == AFRESH else lessons[int(key)].kept.path, say)
 
     app.push_screen(Choose(entry.title, "You have worked on this problem before.", choices), chosen)
@@ -93,10 +106,9 @@ def told(left: Left) -> str:
     when = (
         "" if left.kept.last is None else f", left on {left.kept.last.astimezone():%d %b %Y, %H:%M}"
     )
-    then = ", on the truss as it was then" if left.changed else ""
     if left.where == "done":
-        return f"Look at the finished walk{when}{then}"
-    return f"Go on {left.where}{when}{then}"
+        return f"Look at the finished walk{when}{left.then}"
+    return f"Go on {left.where}{when}{left.then}"
 
 
 def start(app: Opener, entry: Entry, path: Path | None, say: Say) -> None:

@@ -81,11 +81,11 @@ class Shelf:
 
 @dataclass(frozen=True)
 class Left:
-    """A kept lesson, where it stands, and whether the truss has been changed since it was begun."""
+    """A kept lesson, where it stands, and what there is to say of its truss where that is another now."""
 
     kept: Kept
     where: str
-    changed: bool = False
+    then: str = ""
 
 
 def read_shelf(paths: Iterable[Path], student: str | None = None, most: int | None = None) -> Shelf:
@@ -128,16 +128,18 @@ def lessons_on(entry: Entry, keep: Keep) -> tuple[Left, ...]:
     """The kept lessons on a problem with anything in them, the few last worked on, the latest first."""
     from tutor.progress.guide import where_left  # here: the list is shown before it is needed
     from tutor.progress.kept import Summaries
+    from tutor.records.anew import then_told
     from tutor.records.lessons import Lessons
 
-    if entry.problem is None:
+    problem = entry.problem
+    if problem is None:
         return ()
     summaries = Summaries(keep)
     found = {each.kept.path: each for each in summaries.look()}
-    lessons = Lessons(each.kept for each in found.values()).of(entry.problem)
+    lessons = Lessons(each.kept for each in found.values()).of(problem)
     begun = [(kept, how) for kept, how in lessons if kept.events]
     left = tuple(
-        Left(kept, where_left(found[kept.path], how, summaries), bool(how.changes))
+        Left(kept, where_left(found[kept.path], how, summaries), then_told(problem, how))
         for kept, how in begun[:MOST]
     )
     summaries.put_down()

@@ -123,6 +123,6 @@ def value_guess(state: State, desk: Judge, unknown: str) -> Guess:
     options = (
         Option("along", "as its arrow is drawn"),
         Option("against", "against its arrow"),
-        Option("0", "it is zero"),
+        Option("0", "not at all"),
     )
     return Guess("value", f"Which way will {unknown} act?", options, frozenset({key}), unknown)

@@ -27,8 +27,8 @@ Fold = Callable[[State, Event, Judge], tuple[State, Reply]]
 
 NOTHING_TO_GUESS = "There is nothing to guess here; watch has the next line written."
 WHICH = "{question} Type guess and one of these: {answers}."
-RIGHT = "Yes, {chosen}. {why}"
-NOT_YET = "Not yet: it is not {chosen}. {why}"
+RIGHT = "Yes, {of}{chosen}. {why}"
+NOT_YET = "Not yet, {of}“{chosen}” is not right. {why}"
 CHOSEN: Mapping[GuessKind, tuple[str, str]] = {
     "equation": ("choose", "about"),
     "joint": ("joint", "joint"),
@@ -55,10 +55,11 @@ def guess(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, R
     if not chosen:
         answers = ", ".join(option.words for option in asked.options)
         return state, Reply((Say("note", WHICH.format(question=asked.question, answers=answers)),))
+    of = f"{asked.subject}: " if asked.of == "value" else ""
     if key not in asked.right:
         why = _why_not(state, asked, key)
-        return state, Reply((Say("note", NOT_YET.format(chosen=chosen, why=why)),))
-    said = Say("note", RIGHT.format(chosen=chosen, why=_why(state, move, asked, key)))
+        return state, Reply((Say("note", NOT_YET.format(of=of, chosen=chosen, why=why)),))
+    said = Say("note", RIGHT.format(of=of, chosen=chosen, why=_why(state, move, asked, key)))
     if asked.of not in CHOSEN:
         return state, Reply((said, Say("note", NOW[asked.of])))
     kind, name = CHOSEN[asked.of]
