@@ -343,3 +343,29 @@ def test_a_line_with_a_value_put_in_is_the_sum_of_its_own_joint_before_any_other
     known = {"A_x": "0", "A_y": "16", "D_y": "20"}
     verdict = judge(LADDER, Fx("B"), f"4/5 BF + 16 - 12 = 0{end}", known=known)
     assert verdict.true_of == Fy("B")
+
+
+# By hand: R_D = 297/(18 sin 60°) = 19.053, A_x = 3.526, A_y = 8.5, AC = -10.625, AB = BD = 2.849.
+HOIST = read_text(
+    """
+title = "Quarry hoist"
+force = "kip"
+length = "ft"
+members = ["AB", "BC", "CD", "AC", "BD"]
+joints = { A = [0, 0], B = [9, 0], C = [9, 12], D = [18, 0] }
+supports = { A = "pin", D = { roller = 120 } }
+loads = [{ at = "C", down = 15, right = 6 }, { at = "B", down = 10 }]
+""",
+    "hoist.toml",
+).problem
+ROUNDED = {"AB": "2.84", "BC": "10"}
+
+
+@pytest.mark.parametrize("text", ["BD = AB = 2.84", "BD = AB = 2.84 T", "F_BD = F_AB = 2.84 kip"])
+def test_a_value_that_equals_one_found_before_is_right_however_that_was_rounded(text: str) -> None:
+    assert judge(HOIST, Value("BD"), text, known=ROUNDED).right
+
+
+@pytest.mark.parametrize("text", ["BD = BC = 10", "BD = AB = 2.4", "BD = AB = -2.84"])
+def test_a_value_that_does_not_equal_what_it_is_said_to_is_wrong(text: str) -> None:
+    assert judge(HOIST, Value("BD"), text, known=ROUNDED).kind == "wrong"

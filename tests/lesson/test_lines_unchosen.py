@@ -32,13 +32,35 @@ def test_a_line_that_is_right_for_one_equation_only_is_taken_as_that(text: str, 
     assert [in_words(line.about) for line in lesson.state.lines] == [taken]
 
 
-@pytest.mark.parametrize("text", ["B_x - 300 = 0", "B_x + 360 = 0", "0 = 0", "1 = 1", "AC = 0*AB"])
+@pytest.mark.parametrize("text", ["B_x - 300 = 0", "0 = 0", "1 = 1", "AC = 0*AB"])
 def test_a_line_that_is_right_for_none_of_them_is_asked_for_its_equation(text: str) -> None:
     lesson, do = walk_to("reactions")
     tries = lesson.state.tries
     reply = do("type", text=text)
     assert reply.text.startswith("Which equation is this line? Choose it first")
     assert (reply.accepted, lesson.state.tries) == (False, tries)
+
+
+@pytest.mark.parametrize(
+    ("text", "taken"),
+    [("B_x + 360 = 0", "ΣM about A"), ("A_y + 150 = 0", "ΣFy"), ("A_x - B_x = 0", "ΣFx")],
+)
+def test_a_line_that_is_one_equation_but_for_a_slip_and_no_other_is_judged_as_that(
+    text: str, taken: str
+) -> None:
+    lesson, do = walk_to("reactions")
+    reply = do("type", text=text)
+    assert reply.said[0].text == f"Taken as {taken} of the whole truss."
+    assert [say.tone for say in reply.said[1:]] == ["wrong"]
+    assert lesson.state.proposed
+
+
+def test_the_next_line_after_such_a_slip_may_be_another_equation() -> None:
+    _, do = walk_to("reactions")
+    do("type", text="A_y + 150 = 0")
+    reply = do("type", text="A_x + B_x = 0")
+    assert reply.accepted
+    assert reply.said[0].text == "Taken as ΣFx of the whole truss."
 
 
 def test_a_line_that_would_do_as_several_equations_is_asked_which() -> None:

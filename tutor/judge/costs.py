@@ -103,3 +103,9 @@ CLOSE = 0.35
 """Explanations of one mistake that cost about the same are told as a tie."""
 CLOSE_PAIRS = 0.12
 """The same of two mistakes."""
+
+# Which equation a wrong line is meant to be, where none was chosen.
+ONE_SLIP = 1.5
+"""At most this much costs a line that is one equation but for a single plain slip."""
+APART = 1.0
+"""And so much more as any other equation."""

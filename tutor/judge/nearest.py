@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from tutor.judge.about import Equation
-from tutor.judge.costs import CLOSE
+from tutor.judge.costs import APART, CLOSE, ONE_SLIP
 from tutor.judge.known_values import KnownValues
 from tutor.judge.search import search
 from tutor.judge.true_equation import TrueEquation
@@ -27,6 +27,23 @@ def nearest(
         if about != first and (cost := _cost(line, problem, own, values, about)) < least:
             best, least = about, cost
     return best
+
+
+def clearly_nearest(
+    line: TypedEquation,
+    problem: Problem,
+    own: KnownValues,
+    values: Mapping[str, float],
+    among: Iterable[Equation],
+) -> Equation | None:
+    """The one equation that the line is but for a single slip, where as any other it had more; or None."""
+    costs = sorted(
+        ((_cost(line, problem, own, values, about), n, about) for n, about in enumerate(among)),
+        key=lambda each: each[:2],
+    )
+    if not costs or costs[0][0] > ONE_SLIP:
+        return None
+    return costs[0][2] if len(costs) == 1 or costs[1][0] >= costs[0][0] + APART else None
 
 
 def _cost(

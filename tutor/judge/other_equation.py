@@ -8,7 +8,7 @@ from itertools import combinations
 
 from tutor.judge.about import Along, Equation, Fx, Fy, M
 from tutor.judge.fit import fit, number_by_number
-from tutor.judge.known_values import KnownValues
+from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.model import Problem, Tolerance
@@ -157,15 +157,36 @@ def holds_at_solution(
     values: Mapping[str, float],
     tolerance: Tolerance,
 ) -> bool:
-    """Whether the finished truss obeys the line, with the student's own values where they are right."""
+    """Whether the finished truss obeys the line, with the student's own values where they are right.
+
+    What holds of the truss itself holds, however the student's values are rounded.
+    """
     if not line.names:
         return False
+    near = {
+        name: found
+        for name in line.unknowns
+        if (found := own.known.get(name)) is not None
+        and abs(found.value - own.sign(name) * values[name])
+        <= tolerance.remark * abs(values[name]) + found.radius
+    }
+    return _obeys(line, own, values, tolerance, near) or (
+        bool(near) and _obeys(line, own, values, tolerance, {})
+    )
+
+
+def _obeys(
+    line: TypedEquation,
+    own: KnownValues,
+    values: Mapping[str, float],
+    tolerance: Tolerance,
+    known: Mapping[str, KnownValue],
+) -> bool:
+    """Whether the line holds with the `known` values and, for all others, the true ones."""
     total, parts, slack = line.total, abs(line.total), line.radius
     for name, typed in line.unknowns.items():
-        found = own.known.get(name)
-        value = own.sign(name) * values[name]
-        if found and abs(found.value - value) <= tolerance.remark * abs(value) + found.radius:
-            value = found.value
+        found = known.get(name)
+        value = own.sign(name) * values[name] if found is None else found.value
         coefficient, radius = typed.value, typed.radius
         total += coefficient * value
         parts += abs(coefficient * value)

@@ -191,7 +191,8 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if how and about is None:
         return state, Reply(how)
     before = state
-    state, reply = take_text(replace(state, about=about), event, desk, about)
+    state = replace(state, about=about, proposed=state.proposed or bool(how))
+    state, reply = take_text(state, event, desk, about)
     if len(state.lines) > len(before.lines):
         state = replace(state, about=None)
     return _left_when_found(before, state), replace(reply, said=(*how, *reply.said))

@@ -5,13 +5,14 @@ Only a line that is right says so: one that fits a single equation on offer can 
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from tutor.judge import Equation, Judge
 from tutor.judge.components import component_stated
 from tutor.judge.fit import fit
 from tutor.judge.headings import equation_in_words, headed
 from tutor.judge.independent import adds_something
+from tutor.judge.nearest import clearly_nearest
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import typed_equation
 from tutor.lesson.reply import Say
@@ -27,6 +28,8 @@ SEVERAL = (
     "the line with its heading."
 )
 MOST_NAMED = 3
+MOST_TRIED = 24
+"""Among more equations than this a wrong line is not looked for."""
 
 
 def equation_meant(
@@ -36,7 +39,8 @@ def equation_meant(
 
     Its own heading goes first, then the one chosen; one that was only proposed yields to the one that
     the line is right for, or, where it is right for none, to the one it is nearest to. Else it is the
-    only one of `offers` that the line is right for. Where several are, they are named and none is taken.
+    only one of `offers` that the line is right for. Where several are, they are named and none is
+    taken; where none is, it is the one that the line is but for a single slip.
     """
     line = desk.read(text)
     if component_stated(line) in state.result:
@@ -65,7 +69,24 @@ def equation_meant(
         fitting = tuple(plain) if len(plain) == 1 else fitting
     if len(fitting) == 1:
         return fitting[0], (_taken_as(state, fitting[0]),)
-    return None, _several(state, fitting) if fitting else ()
+    if fitting:
+        return None, _several(state, fitting)
+    clear = _clearly_meant(state, line, desk, offers)
+    return clear, () if clear is None else (_taken_as(state, clear),)
+
+
+def _clearly_meant(
+    state: State, line: Line | Unreadable, desk: Judge, offers: Sequence[Equation]
+) -> Equation | None:
+    """The equation that a wrong line is but for one slip, where it is no other nearly so; else None."""
+    reading = equation_before_value(line)
+    if isinstance(reading, Unreadable) or value_named(line) is not None or len(offers) > MOST_TRIED:
+        return None
+    said = typed_equation(reading)
+    if not said.names:
+        return None
+    adding = [about for about in offers if _adds(state, about)]
+    return clearly_nearest(said, state.problem, state.own, desk.values(), adding)
 
 
 def _several(state: State, fitting: Iterable[Equation]) -> tuple[Say, ...]:
