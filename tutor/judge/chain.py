@@ -35,7 +35,7 @@ def readings_of(desk: Desk, line: Typewritten, step: Step) -> Iterator[Reading]:
     Where none does, the first two sides are one, with all values put in. What a chain comes to that
     begins with a force is the value of that force, and no equation of those it was worked out from.
     """
-    label = step.label or line.label
+    label, step = step.label or line.label, without_remainder(step)
     for index, (one, other) in enumerate(pairwise(step.sides)):
         if _comes_to(desk, step, one, other):
             continue
@@ -54,6 +54,16 @@ def _comes_to(desk: Desk, step: Step, one: Side, other: Side) -> bool:
         and not begins
         and any(term.name not in (own, None) for term in one.terms)
     )
+
+
+def without_remainder(step: Step) -> Step:
+    """A closing sum without what its rounded numbers leave over: 6.8 - 12 + 5.196 = -0.004, about 0."""
+    if len(step.sides) != 3 or not _all_numbers(step):
+        return step
+    first, left, last = step.sides
+    added = sum(abs(term.value) for term in first.terms)
+    nothing = number_of(last) == 0.0 and 0.0 < abs(number_of(left)) <= SAME * added
+    return replace(step, sides=(first, last)) if nothing and _equal(first, left) else step
 
 
 def _all_numbers(step: Step) -> bool:
@@ -83,6 +93,7 @@ def _with_way(desk: Desk, side: Side, other: Side) -> Side:
 
 def broken_link(desk: Desk, step: Step) -> Verdict | None:
     """The verdict on the first two numbers of a chain that are not equal; None where all are."""
+    step = without_remainder(step)
     numeric = [(one, other) for one, other in pairwise(step.sides) if one.numeric and other.numeric]
     if _all_numbers(step):
         numeric = numeric[1:]

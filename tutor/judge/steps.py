@@ -17,6 +17,7 @@ from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.line import ROUNDED_HARD, Line, judge_line
 from tutor.judge.mistakes import KINDS
+from tutor.judge.opened import opened
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.results import is_bare
 from tutor.judge.ties import lowered
@@ -41,7 +42,8 @@ RATIO = "Right: the components of {name} lie in this ratio. It is a slope, and n
 def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
     """The verdict on a line: of several readings as good as each other, the first that is right.
 
-    Where none is, a reading of the same text that leaves fewer mistakes goes before the usual one.
+    Where none is, a reading of the same text that leaves fewer mistakes goes before the usual one, and
+    one that takes the terms of a sum of numbers each by itself before one that adds them up.
     """
     line = named(line, desk.own.known)
     verdict = _judged(desk, about, line)
@@ -55,6 +57,9 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
     for again in _read_otherwise(desk, about, line):
         if again.right or _faults(again) < _faults(verdict):
             verdict = again
+    if not verdict.right and (by_terms := opened(line)) is not None:
+        again = _judged(desk, about, by_terms)
+        verdict = again if _faults(again) <= _faults(verdict) else verdict
     return verdict
 
 

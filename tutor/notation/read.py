@@ -37,6 +37,7 @@ _LAID_OUT = re.compile(
 _DOUBLE = re.compile(r"(?<![=<>])==(?![=<>])")
 _GAP = re.compile(r" {3,}")
 _CALLS = re.compile(r"(?<=[\w)\]}°])[!?]+(?![\w!?])")
+_TURN_ABOVE = re.compile(r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])")
 _FULL_STOP = re.compile(r"(?<=[\w)\]}°] )[.,;]+(?= *$)")
 _NOTHING: Mapping[str, float] = {}
 
@@ -125,7 +126,8 @@ def _source(text: str) -> Source:
     source = source.rewritten(_GAP, "  ")
     source = unmarked(source).rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
     source = source.rewritten(_CALLS, " ")
-    return untexed(source).rewritten(_GAP, "  ").rewritten(_FULL_STOP, " ")
+    source = untexed(source).rewritten(_TURN_ABOVE, " ")
+    return source.rewritten(_GAP, "  ").rewritten(_FULL_STOP, " ")
 
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:

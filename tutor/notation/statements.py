@@ -115,6 +115,8 @@ class Statements:
         if one and value and word not in ("Fx", "Fy"):
             return start, end
         head = heading_in(self.text, start, end, names)
+        if head is None and self._lists(start, end):
+            return None
         if head is None:
             words = WORD.findall(word)
             plain_words = re.fullmatch(rf"[{LETTERS}0-9_ ,.'°()%&-]*", word) is not None
