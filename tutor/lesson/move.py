@@ -14,12 +14,15 @@ class Reason:
     """Why it is done, in a sentence or two, and what the sentence claims of the truss.
 
     `absent` are the unknown forces said to have no part in the line, `open` those said to be unknown
-    in it, at a joint those said to be unknown there.
+    in it, at a joint those said to be unknown there; `pull` and `push` are the members said to pull on
+    the joint and to push on it.
     """
 
     text: str
     absent: tuple[str, ...] = ()
     open: tuple[str, ...] = ()
+    pull: tuple[str, ...] = ()
+    push: tuple[str, ...] = ()
 
 
 GuessKind = Literal["support", "soundness", "equation", "joint", "value", "zero"]

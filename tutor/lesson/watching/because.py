@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tutor.judge import Equation, Judge, M
-from tutor.judge.about import body_of
+from tutor.judge.about import body_of, equation_of
 from tutor.lesson.move import Guess, Reason
 from tutor.lesson.reply import Option
 from tutor.lesson.solvable import in_words_together, lines_giving, open_in
@@ -24,7 +24,31 @@ def of_equation(state: State, about: Equation) -> Reason:
     absent = tuple(n for n in unknowns if n not in left and n not in state.result)
     if not left:
         return Reason(KNOWN, absent, left)
-    return Reason(f"{_left_out(about, absent)}{_remaining(left)}", absent, left)
+    pull, push = _known_members(state, about)
+    acting = _acting(about.joint or "", pull, push)
+    return Reason(f"{_left_out(about, absent)}{acting}{_remaining(left)}", absent, left, pull, push)
+
+
+def _known_members(state: State, about: Equation) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The members with a value in the sum of a joint, those in tension and those in compression."""
+    if about.joint is None:
+        return (), ()
+    linear = equation_of(state.problem, about).linear
+    known = [n for n in linear if n is not None and n in state.problem.member and n in state.result]
+    return (
+        tuple(name for name in known if state.signed(name) > 0),
+        tuple(name for name in known if state.signed(name) < 0),
+    )
+
+
+def _acting(joint: str, pull: Sequence[str], push: Sequence[str]) -> str:
+    """ "AB pulls on A, AC pushes on A. ", by which the signs of known values follow."""
+    said = [
+        f"{listed(names)} {one if len(names) == 1 else several} on {joint}"
+        for names, one, several in ((pull, "pulls", "pull"), (push, "pushes", "push"))
+        if names
+    ]
+    return f"{', '.join(said)}. " if said else ""
 
 
 def _left_out(about: Equation, absent: Sequence[str]) -> str:

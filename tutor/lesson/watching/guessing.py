@@ -28,7 +28,8 @@ Fold = Callable[[State, Event, Judge], tuple[State, Reply]]
 NOTHING_TO_GUESS = "There is nothing to guess here; watch has the next line written."
 WHICH = "{question} Type guess and one of these: {answers}."
 RIGHT = "Yes, {of}{chosen}. {why}"
-NOT_YET = "Not yet, {of}“{chosen}” is not right. {why}"
+NOT_YET = "Not {chosen} yet. {why}"
+NOT_RIGHT = "Not yet: {of}“{chosen}” is not right. {why}"
 CHOSEN: Mapping[GuessKind, tuple[str, str]] = {
     "equation": ("choose", "about"),
     "joint": ("joint", "joint"),
@@ -58,7 +59,8 @@ def guess(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, R
     of = f"{asked.subject}: " if asked.of == "value" else ""
     if key not in asked.right:
         why = _why_not(state, asked, key)
-        return state, Reply((Say("note", NOT_YET.format(of=of, chosen=chosen, why=why)),))
+        told = NOT_YET if asked.of in CHOSEN else NOT_RIGHT
+        return state, Reply((Say("note", told.format(of=of, chosen=chosen, why=why)),))
     said = Say("note", RIGHT.format(of=of, chosen=chosen, why=_why(state, move, asked, key)))
     if asked.of not in CHOSEN:
         return state, Reply((said, Say("note", NOW[asked.of])))

@@ -33,20 +33,20 @@ MOST_MOVES = 5000
 
 def _half(state: State) -> bool:
     """Whether as near to half of the members is found as whole joints allow."""
-    members = state.problem.member
+    members, turn = state.problem.member, next_turn(state)
     found = sum(name in state.result for name in members)
-    turn = next_turn(state)
-    more = 0 if turn is None else sum(name in members for name in turn.finds)
-    after = found + more
-    return 2 * found >= len(members) or abs(2 * found - len(members)) <= abs(
-        2 * after - len(members)
-    )
+    if 2 * found >= len(members) or turn is None:
+        return 2 * found >= len(members)
+    after = found + sum(name in members for name in turn.finds)
+    return len(members) - 2 * found <= abs(2 * after - len(members))
 
 
 UNTIL: Mapping[str, Callable[[State], bool]] = {
     "reactions": lambda state: STEPS.index(state.step) >= STEPS.index("reactions"),
     "joints": lambda state: STEPS.index(state.step) >= STEPS.index("joints"),
-    "half": lambda state: state.joint is None and state.reactions_done and _half(state),
+    "half": lambda state: (
+        state.joint is None and not state.part and state.reactions_done and _half(state)
+    ),
     "close": lambda state: STEPS.index(state.step) >= STEPS.index("close"),
 }
 """Up to where all may be shown at once: whether the lesson has come that far."""
