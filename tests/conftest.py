@@ -1,14 +1,20 @@
 """How do the tests run? Without deadlines, on some examples of each law, away from the user's own
-lessons, and alike on every run of continuous integration (elsewhere hypothesis looks at other
-examples each time)."""
+lessons, alike on every run of continuous integration (elsewhere hypothesis looks at other examples
+each time), and without reading the same problem file or looking for the same garbage again and again."""
 
 from __future__ import annotations
 
+import gc
 import os
 from collections.abc import Iterator
+from pathlib import Path
 
 import pytest
 from hypothesis import settings
+
+import tutor.model.read
+from tutor.model.read import Outcome
+from tutor.model.rules import Rules
 
 EXAMPLES = 30
 """Of each law in every run; ten times as many with PINJOINT_THOROUGH set."""
@@ -19,6 +25,34 @@ settings.register_profile(
     max_examples=EXAMPLES * (10 if "PINJOINT_THOROUGH" in os.environ else 1),
 )
 settings.load_profile("pinjoint")
+
+read_text = tutor.model.read.read_text
+MOST_READ = 512
+READ: dict[object, Outcome] = {}
+
+
+def read_once(
+    text: str, file: str, source: Path | None = None, rules: Rules | None = None
+) -> Outcome:
+    """The same text read again is the same problem, of which much is remembered once found out."""
+    key = (text, file, source, repr(rules))
+    if key not in READ:
+        if len(READ) >= MOST_READ:
+            del READ[next(iter(READ))]
+        READ[key] = read_text(text, file, source, rules)
+    return READ[key]
+
+
+tutor.model.read.read_text = read_once
+gc.disable()
+
+
+@pytest.hookimpl(trylast=True)
+def pytest_collection_finish() -> None:
+    """What stays until the end, thousands of tests among it, need not be gone through for garbage."""
+    gc.collect()
+    gc.freeze()
+    gc.enable()
 
 
 @pytest.fixture(autouse=True, scope="session")
