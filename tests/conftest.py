@@ -47,6 +47,14 @@ tutor.model.read.read_text = read_once
 gc.disable()
 
 
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_auto_num_workers() -> int:
+    """Half as many processes again as there are cores: a test of a screen waits now and then."""
+    given = getattr(os, "sched_getaffinity", None)
+    cores = len(given(0)) if given else os.cpu_count() or 1
+    return cores + cores // 2
+
+
 @pytest.hookimpl(trylast=True)
 def pytest_collection_finish() -> None:
     """What stays until the end, thousands of tests among it, need not be gone through for garbage."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import fields, replace
+from functools import lru_cache
 from typing import Literal
 
 from tutor.notation.characters import UNSEEN, plain
@@ -40,6 +41,8 @@ _CALLS = re.compile(r"(?<=[\w)\]}°])[!?]+(?![\w!?])")
 _TURN_ABOVE = re.compile(r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])")
 _FULL_STOP = re.compile(r"(?<=[\w)\]}°] )[.,;]+(?= *$)")
 _NOTHING: Mapping[str, float] = {}
+MOST_KEPT = 256
+"""Characters of a line that is remembered as read; those that people write are shorter."""
 
 
 def read_line(
@@ -58,6 +61,22 @@ def read_line(
     forces may stand beside moments.
     """
     frame = Frame(names.force, names.length, angles == "degrees", mixed)
+    if len(text) > MOST_KEPT:
+        return _line_or_not(text, names, frame, said)
+    return _read_before(text, names, frame, tuple(said.items()))
+
+
+@lru_cache(maxsize=1024)
+def _read_before(
+    text: str, names: Names, frame: Frame, said: tuple[tuple[str, float], ...]
+) -> Line | Unreadable:
+    """A line is asked for again and again: as a heading, as an equation, among earlier lines."""
+    return _line_or_not(text, names, frame, dict(said))
+
+
+def _line_or_not(
+    text: str, names: Names, frame: Frame, said: Mapping[str, float]
+) -> Line | Unreadable:
     try:
         return line_of(text, names, frame, said)
     except Broken as broken:
