@@ -182,7 +182,7 @@ class TestOpening:
         ended = program("--keep", str(tmp_path), typed="leave\n", TERM=term)
         assert ended.returncode == 0
         assert ended.stdout.startswith(cli.SWITCHED)
-        assert "1. " in ended.stdout
+        assert "Set 1: First steps" in ended.stdout
 
     @pytest.mark.parametrize("elsewhere", ["stdin", "stdout", "__stderr__"])
     def test_one_stream_that_leads_elsewhere_is_no_full_terminal(

@@ -466,7 +466,7 @@ def test_the_list_says_which_problems_are_finished_and_where_the_others_stand(
     assert re.search(r"^1\. .*, finished$", said, re.M)
     assert re.search(r"^2\. .*, begun, at the idealisation$", said, re.M)
     assert said.count(f"1. {DAVIT.title}") == 1, "help does not say the titles again"
-    assert "list: says the problems again." in said
+    assert "list: says the sets or the problems again" in said
     assert said.count("1. go on where you left, done") == 2
 
 

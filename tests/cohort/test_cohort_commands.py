@@ -185,7 +185,7 @@ def test_a_scheduler_that_is_not_there_is_told(
 
 
 def test_the_list_line_by_line_says_what_comes_first_until_it_is_finished(tmp_path) -> None:
-    from tutor.plain.choosing import FINISHED, _first, list_lines
+    from tutor.plain.listing import FINISHED, list_lines, waits
     from tutor.progress.guide import Guide
 
     folder = make_set(tmp_path / "my-set")
@@ -200,5 +200,5 @@ def test_the_list_line_by_line_says_what_comes_first_until_it_is_finished(tmp_pa
     assert sum("after" in line for line in lines) == 1
     assert among.before(second) == (among.problems[0],)
     assert among.before(among.problems[0]) == ()
-    assert _first(Guide(), ()) == ""
+    assert waits(Guide(), ()) == ""
     assert FINISHED not in lines[1]

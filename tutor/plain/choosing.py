@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 
 from tutor.model import Problem, ProblemSet
 from tutor.plain.choices import Choices
+from tutor.plain.listing import list_lines, set_lines, sets_lines
 from tutor.plain.spelling import spelled
 from tutor.plain.voice import LONGEST, TooLong, Voice
 from tutor.progress.guide import Guide, Listed, guide_for, where_left
 from tutor.progress.kept import Summaries
 from tutor.progress.page import at_a_glance, page_lines
-from tutor.progress.where import BEGUN, DONE
 from tutor.progress.where import FINISHED as DONE_WITH
 from tutor.records import Keep, Kept
 from tutor.records.anew import anew, can_be_anew, then_told
@@ -20,13 +21,16 @@ from tutor.records.lessons import Lessons
 from tutor.text import listed
 
 LEAVING = frozenset({"leave", "quit", "exit", "bye"})
-AGAIN = frozenset({"again", "list", "problems", "ask", "where"})
+AGAIN = frozenset({"again", "list", "sets", "problems", "ask", "where"})
+ALL = frozenset({"all", "list all", "all problems"})
+SET = re.compile(r"(?:open\s+)?set\s+(\d{1,4})", re.IGNORECASE)
 HELP = frozenset({"help", "?"})
 LIST_HELP = (
     "Type the number of a problem, or a part of its title.",
     "next: opens the problem to take next.",
     "skills: says what you can do now, and from which lines that is judged.",
-    "list: says the problems again.",
+    "list: says the sets or the problems again; set and a number, the problems of one set; all, "
+    "those of every set.",
     "draw: draws a truss of your own.",
     "guide off, guide on: leaves out or brings back what comes next and what you can do.",
     "leave: ends; all is kept.",
@@ -35,7 +39,8 @@ NEXT = frozenset({"next", "on", "go on"})
 SKILLS = frozenset({"skills", "progress"})
 DRAW = frozenset({"draw", "own"})
 MOST = 5
-FINISHED = ", finished"
+FEW = 20
+"""So many problems of several sets are said one by one; of more, the sets."""
 ONWARD = frozenset({"1", "go on", "go", "on", "yes", "next"})
 AFRESH = frozenset({"new", "begin", "afresh", "no"})
 OTHER_NUMBERS = frozenset({"anew", "other numbers", "new numbers"})
@@ -77,6 +82,10 @@ class Choosing:
     def _answer(self, word: str) -> None:
         if word in AGAIN:
             self._list()
+        elif word in ALL:
+            self.voice.say(list_lines(self.sets, self.guide))
+        elif asked := SET.fullmatch(word):
+            self.voice.say(set_lines(self.sets, self.guide, int(asked[1])))
         elif word in HELP:
             self.voice.say(LIST_HELP)
         elif word in SKILLS:
@@ -86,11 +95,14 @@ class Choosing:
             self.voice.say(("The guide is on." if word == "guide on" else "The guide is off.",))
         else:
             most = len(self.problems)
-            asked = f"type a number from 1 to {most}, a title, next, draw, or leave"
-            self.voice.say((f"Cannot read: {asked}.",))
+            way = (
+                f"a title,{' set and a number,' if len(self.sets) > 1 else ''} next, draw, or leave"
+            )
+            self.voice.say((f"Cannot read: type a number from 1 to {most}, {way}.",))
 
     def _list(self) -> None:
-        self.voice.say(list_lines(self.sets, self.guide))
+        few = len(self.sets) == 1 or len(self.problems) <= FEW
+        self.voice.say((list_lines if few else sets_lines)(self.sets, self.guide))
         if self.choices.guided:
             self.voice.say(guide_lines(self.guide, self.problems))
 
@@ -134,17 +146,20 @@ def guide_of(sets: Sequence[ProblemSet], keep: Keep) -> Guide:
     return guide_for(rows, Summaries(keep), opened=True)
 
 
-def choose_lesson(voice: Voice, problem: Problem, keep: Keep) -> tuple[Problem, Kept | None]:
+def choose_lesson(
+    voice: Voice, problem: Problem, keep: Keep, most: int | None = MOST
+) -> tuple[Problem, Kept | None]:
     """The earlier lesson to go on with, or None for a new one; with the problem, which has other numbers
-    where that was chosen. Raises Left."""
+    where that was chosen. So many as `most` are said at once. Raises Left."""
     summaries = Summaries(keep)
     found = {each.kept.path: each for each in summaries.look()}
-    earlier = Lessons(each.kept for each in found.values()).of(problem)[:MOST]
-    if not earlier:
+    every = Lessons(each.kept for each in found.values()).of(problem)
+    if not every:
         return problem, None
-    several = len(earlier) > 1
+    earlier = every[:most]
     rows = [
-        f"{_went_on(kept, then_told(problem, how), several)}, {where_left(found[kept.path], how, summaries)}"
+        f"{_went_on(kept, then_told(problem, how), len(earlier) > 1)}, "
+        + where_left(found[kept.path], how, summaries)
         for kept, how in earlier
     ]
     summaries.put_down()
@@ -156,6 +171,7 @@ def choose_lesson(voice: Voice, problem: Problem, keep: Keep) -> tuple[Problem, 
     asked = (
         f"You worked on {problem.title}{_day(earlier[0][0])}.",
         *(f"{number}. {row}" for number, row in enumerate(rows, start=1)),
+        *_older(len(every) - len(earlier)),
     )
     voice.say(asked)
     while True:
@@ -165,13 +181,21 @@ def choose_lesson(voice: Voice, problem: Problem, keep: Keep) -> tuple[Problem, 
         if text in AFRESH or text == str(new):
             return problem, None
         if again and (text in OTHER_NUMBERS or text == str(len(rows))):
-            return anew(problem, (kept for kept, _ in earlier)), None
+            return anew(problem, (kept for kept, _ in every)), None
         if text.isascii() and text.isdigit() and 0 < int(text[:6]) < new:
             return problem, earlier[int(text[:6]) - 1][0]
-        if text in AGAIN | HELP:
-            voice.say((*asked, "Type a number, or leave."))
-            continue
-        voice.say((f"Cannot read: type 1 to go on, {new} to begin a new lesson, or leave.",))
+        if text in ALL:
+            return choose_lesson(voice, problem, keep, None)
+        voice.say(
+            (*asked, "Type a number, or leave.")
+            if text in AGAIN | HELP
+            else (f"Cannot read: type 1 to go on, {new} to begin a new lesson, or leave.",)
+        )
+
+
+def _older(count: int) -> Iterator[str]:
+    if count:
+        yield f"Type all to hear {count} older too."
 
 
 def _day(kept: Kept) -> str:
@@ -195,40 +219,6 @@ def heard(voice: Voice) -> str:
         if text is None or text.strip().lower() in LEAVING:
             raise Left
         return text.strip()
-
-
-def list_lines(sets: Sequence[ProblemSet], guide: Guide) -> Iterator[str]:
-    """Every set with its problems, numbered throughout, and what is wrong with broken files."""
-    number = 0
-    for each in sets:
-        yield f"Problems: {each.title}."
-        for problem in each.problems:
-            number += 1
-            level = f", level {problem.level}" if problem.level is not None else ""
-            mark = _mark(guide, problem) or _first(guide, each.before(problem))
-            yield f"{number}. {problem.title}{level}{mark}"
-        for refused in each.broken.values():
-            yield "A file of this set cannot be used:"
-            yield from (str(defect) for defect in refused.problems)
-    yield from dict.fromkeys(each.note for each in sets if each.note)
-    if number:
-        yield "Type the number of a problem, draw for a truss of your own, or leave."
-
-
-def _first(guide: Guide, before: Sequence[Problem]) -> str:
-    """What comes before a problem and is not finished yet."""
-    titles = [p.title for p in before if guide.places.get(key_of(p)) not in DONE_WITH]
-    return f", best after {' and '.join(titles)}" if titles else ""
-
-
-def _mark(guide: Guide, problem: Problem) -> str:
-    """How the last lesson on a problem was left, if there is one."""
-    where = guide.places.get(key_of(problem))
-    if where is None:
-        return ""
-    if where in DONE_WITH:
-        return FINISHED if where == DONE else f", {where}"
-    return f", {where}" if where.startswith(BEGUN) else f", {BEGUN}, {where}"
 
 
 def _one_of(problems: Sequence[Problem], text: str) -> Problem | None:

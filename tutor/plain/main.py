@@ -76,7 +76,7 @@ def run(
                 converse(here, first, drawing)
         except (KeyboardInterrupt, Stopped) as stop:
             status = 128 + (stop.number if isinstance(stop, Stopped) else signal.SIGINT)
-        voice.say(("You have left pinjoint.", CAUTION))
+        voice.say(("You have left pinjoint.", *(() if voice.cautioned else (CAUTION,))))
     except OSError:  # nobody listens any more, or what they listen through is full
         _let_go(sink)
         return NOBODY

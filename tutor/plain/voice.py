@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TextIO, TypeVar
 
 from tutor.figure import plain
+from tutor.lesson import CAUTION
 from tutor.plain.spelling import spelled
 from tutor.session import note_fault
 
@@ -58,11 +59,14 @@ class Voice:
         self._prompt = "> " if source.isatty() else ""
         self._signs = signs
         self._edited = bool(self._prompt) and _editing(source, sink)
+        self.cautioned = False
+        """Whether the student has heard what this is not for."""
 
     def say(self, lines: Iterable[str]) -> None:
         """Write these lines, on a terminal broken between words; what is not plain text is left out."""
         columns = _columns(self._sink)
         for line in lines:
+            self.cautioned = self.cautioned or CAUTION in line
             self._sink.write(_broken(self._plain(line), columns) + "\n")
         self._sink.flush()
 

@@ -18,7 +18,7 @@ from tutor.variants import personal
 if TYPE_CHECKING:
     from tutor.progress.guide import Guide
 
-MOST = 5
+MOST = 99
 """So many kept lessons on a problem are offered to be gone on with."""
 
 
@@ -125,7 +125,7 @@ def _group(found: ProblemSet) -> Group:
 
 
 def lessons_on(entry: Entry, keep: Keep) -> tuple[Left, ...]:
-    """The kept lessons on a problem with anything in them, the few last worked on, the latest first."""
+    """The kept lessons on a problem with anything in them, the latest first."""
     from tutor.progress.guide import where_left  # here: the list is shown before it is needed
     from tutor.progress.kept import Summaries
     from tutor.records.anew import then_told

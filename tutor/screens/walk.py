@@ -29,7 +29,7 @@ from tutor.screens.looks import Looks
 from tutor.screens.onward import Onward
 from tutor.screens.pasting import Pasting
 from tutor.screens.repeating import Repeating
-from tutor.screens.small import is_small, offer
+from tutor.screens.small import fit, is_small, offer
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.answer_pane import AnswerPane
 from tutor.screens.widgets.choices import Picked
@@ -43,7 +43,6 @@ from tutor.screens.widgets.trail import Trail
 from tutor.session import Session
 from tutor.text import visible
 
-NARROW = 60
 RESERVED = tuple(deed for deed in WALK if deed.id not in ("answer", "skip", "begin"))
 """The deeds that may be possible at once, at a joint."""
 
@@ -100,6 +99,7 @@ class WalkScreen(Screen[str]):
         self.repeating = Repeating()
 
     def compose(self) -> ComposeResult:
+        fit(self, self.app.size)
         yield Trail(id="trail")
         with Horizontal(id="upper"):
             yield FigurePane(id="figure")
@@ -281,11 +281,7 @@ class WalkScreen(Screen[str]):
         self.show_bar()
 
     def on_resize(self, event: events.Resize) -> None:
-        high = event.size.height
-        self.set_class(event.size.width < NARROW, "-narrow")
-        self.set_class(high < 20, "-low")
-        self.set_class(high < 32, "-short")
-        self.set_class(high >= 32, "-tall")
+        fit(self, event.size)
         small = is_small(event.size)
         if small and not self.has_class("-small"):
             self.call_after_refresh(self.add, Say("note", offer(event.size)))

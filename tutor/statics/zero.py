@@ -142,7 +142,7 @@ def _reason(joint: str, alone: Force, others: list[Force], rule: Rule) -> str:
     loads = sum(force.kind == "load" for force in others)
     rest = listed(list(dict.fromkeys(_called(force, loads) for force in others)))
     line = "acts along another line" if len(others) == 1 else "act along one line"
-    return f"At {joint} {rest} {line}; nothing but {alone.name} acts across it, so {alone.name} is zero."
+    return f"At {joint}, {rest} {line}; nothing but {alone.name} acts across it, so {alone.name} is zero."
 
 
 def _called(force: Force, loads: int) -> str:
