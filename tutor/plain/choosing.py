@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from itertools import repeat
 
 from tutor.model import Problem, ProblemSet
 from tutor.plain.choices import Choices
@@ -16,7 +17,7 @@ from tutor.progress.page import at_a_glance, page_lines
 from tutor.progress.where import FINISHED as DONE_WITH
 from tutor.records import Keep, Kept
 from tutor.records.anew import anew, can_be_anew, then_told
-from tutor.records.belonging import key_of
+from tutor.records.belonging import Belonging, key_of
 from tutor.records.lessons import Lessons
 from tutor.text import listed
 
@@ -157,12 +158,9 @@ def choose_lesson(
     if not every:
         return problem, None
     earlier = every[:most]
-    rows = [
-        f"{_went_on(kept, then_told(problem, how), len(earlier) > 1)}, "
-        + where_left(found[kept.path], how, summaries)
-        for kept, how in earlier
-    ]
+    places = [where_left(found[kept.path], how, summaries) for kept, how in earlier]
     summaries.put_down()
+    rows = list(map(_row, earlier, places, repeat(problem), repeat(len(earlier) > 1)))
     again = can_be_anew(problem) and any(row.rpartition(", ")[2] in DONE_WITH for row in rows)
     rows.append("begin a new lesson; the old one stays kept")
     if again:
@@ -186,11 +184,13 @@ def choose_lesson(
             return problem, earlier[int(text[:6]) - 1][0]
         if text in ALL:
             return choose_lesson(voice, problem, keep, None)
-        voice.say(
-            (*asked, "Type a number, or leave.")
-            if text in AGAIN | HELP
-            else (f"Cannot read: type 1 to go on, {new} to begin a new lesson, or leave.",)
-        )
+        lost = f"Cannot read: type 1 to go on, {new} to begin a new lesson, or leave."
+        voice.say((*asked, "Type a number, or leave.") if text in AGAIN | HELP else (lost,))
+
+
+def _row(lesson: tuple[Kept, Belonging], place: str, problem: Problem, several: bool) -> str:
+    kept, how = lesson
+    return f"{_went_on(kept, then_told(problem, how), several)}, {place}"
 
 
 def _older(count: int) -> Iterator[str]:
