@@ -5,8 +5,10 @@ from __future__ import annotations
 import pytest
 from walks import ARM, MAST, RAIL, walk_to
 
-from tutor.lesson import Option
+from tutor.lesson import Lesson, Option
 from tutor.lesson.steps.joints import RULES
+from tutor.model import load_problem
+from tutor.shipped import shipped_problems
 
 
 def test_a_joint_with_more_than_two_unknown_members_is_explained_and_not_refused() -> None:
@@ -275,3 +277,15 @@ def test_a_minus_of_a_member_nobody_drew_speaks_of_no_drawn_arrow() -> None:
     reply = do("type", text="BC = -390")
     assert "The line takes the member as pulling" in reply.text
     assert "you drew" not in reply.text
+
+
+def test_a_line_that_is_the_sum_of_one_joint_and_a_multiple_of_another_is_named_as_the_sum() -> (
+    None
+):
+    """ΣFy at C of the lamp arm as it stands; ΣFx at B is 360 + 12/13 BC, so -5/12 times that as well."""
+    lesson = Lesson(load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml"))
+    lesson.take("show", until="joints", now=1.0)
+    lesson.take("joint", joint="A", now=2.0)
+    reply = lesson.take("type", text="Fy: -150 - 5/13 BC = 0", now=3.0)
+    assert reply.said[0].text == "This is true: it is ΣFy at joint C, not ΣFy at joint A."
+    assert lesson.take("keep", now=4.0).accepted

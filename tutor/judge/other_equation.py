@@ -20,7 +20,12 @@ MOST_CUT = 3
 def true_of(
     line: TypedEquation, asked: TrueEquation, tolerance: Tolerance, strictly: bool = False
 ) -> Equation | None:
-    """Another equation that the line says precisely, or None; `strictly`, number by number."""
+    """Another equation that the line says precisely, or None; `strictly`, number by number.
+
+    One of its own body comes first, then one that it says as it stands, then one of which it is a
+    multiple.
+    """
+    multiple: Equation | None = None
     for about in _others(asked, line):
         if about == asked.about:
             continue
@@ -33,8 +38,10 @@ def true_of(
         if not strictly or number_by_number(
             line, other.numbers(line.names), found.scale, tolerance
         ):
-            return about
-    return None
+            if about.joint == asked.about.joint or math.isclose(abs(found.scale), 1.0):
+                return about
+            multiple = multiple or about
+    return multiple
 
 
 def _says_something(true: TrueEquation) -> bool:
