@@ -48,8 +48,11 @@ def stand_for(
     The measure is what is left when the true ones are added up, not what was added: a number never
     stands for a sum that cancels.
     """
-    if len(terms) == 2 and len(numbers) == 1 and numbers[0].parts:
-        return _components(terms, numbers[0].parts, scale, tolerance)
+    if len(numbers) == 1:
+        if len(terms) == 1:
+            return stands_for(terms[0], numbers[0], scale, tolerance)
+        if len(terms) == 2 and numbers[0].parts:
+            return _components(terms, numbers[0].parts, scale, tolerance)
     target = scale * math.fsum(s.true for s in numbers)
     spread = abs(scale) * math.fsum(s.spread for s in numbers)
     own, slack = abs(target), carried(numbers, scale) + TINY * (spread + abs(scale))
@@ -69,6 +72,20 @@ def stand_for(
     return "remark" if off <= min(rounded, tolerance.remark * own) else None
 
 
+def stands_for(term: Term, spot: TrueTerm, scale: float, tolerance: Tolerance) -> Level | None:
+    """How well one typed number is one true one, or None."""
+    size, true = abs(scale), scale * spot.true
+    own, spread = abs(true), size * spot.spread
+    slack = size * (abs(spot.per_unit) * spot.radius) + TINY * (spread + size)
+    if spread > own:
+        slack += OF_SUMS * spread
+    off = abs(term.value - true) - slack
+    if off <= tolerance.silent * own:
+        return "silent"
+    rounded = rounded_by(term.value, term.radius)
+    return "remark" if off <= min(rounded, tolerance.remark * own) else None
+
+
 def _components(
     terms: Sequence[Term], parts: Sequence[TrueTerm], scale: float, tolerance: Tolerance
 ) -> Level | None:
@@ -76,7 +93,7 @@ def _components(
     found: Level | None = None
     for one, other in (parts, parts[::-1]):
         levels = [
-            stand_for((term,), (part,), scale, tolerance)
+            stands_for(term, part, scale, tolerance)
             for term, part in zip(terms, (one, other), strict=True)
         ]
         if None not in levels:
@@ -94,7 +111,7 @@ def one_by_one(
             (abs(term.value - scale * spot.true), i)
             for i, spot in enumerate(left)
             if (spot.true != 0.0 or spot.radius)
-            and stand_for((term,), (spot,), scale, tolerance) == "silent"
+            and stands_for(term, spot, scale, tolerance) == "silent"
         ]
         if pairs:
             left.pop(min(pairs)[1])

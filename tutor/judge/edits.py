@@ -5,7 +5,6 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections.abc import Sequence
 from dataclasses import replace
-from functools import cached_property
 from operator import itemgetter
 
 from tutor.judge.blocks import TINY, rounded_by
@@ -26,7 +25,7 @@ from tutor.judge.kind import Kind, Look
 from tutor.judge.mistakes import KINDS
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Tolerance
-from tutor.notation.fact import fact
+from tutor.notation.fact import fact, kept
 
 PRECISELY = 3e-4
 WIDEST_RADIUS = 0.01
@@ -45,7 +44,7 @@ class Edit:
 class Edits(tuple[Edit, ...]):
     """Wrong contributions, cheapest first, in which those near to a number are found at once."""
 
-    @cached_property
+    @kept
     def _by_value(self) -> tuple[list[float], list[int]]:
         order = sorted(range(len(self)), key=lambda place: self[place].value)
         return [self[place].value for place in order], order

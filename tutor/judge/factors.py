@@ -9,12 +9,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, replace
-from functools import cached_property
 from itertools import combinations
 
 from tutor.judge.same import are_near, are_same
 from tutor.notation import Reading
 from tutor.notation.evaluate import Frame, constant
+from tutor.notation.fact import kept
 from tutor.notation.tree import Binary, Call, Name, Negative, Node, Unit, children
 
 MOST_LEAVES = 7
@@ -44,7 +44,7 @@ class Factors:
         """How many numbers were typed."""
         return len(self.leaves)
 
-    @cached_property
+    @kept
     def numbers(self) -> tuple[float, ...]:
         """The typed factors, and every product of some of them."""
         found = {1.0} if not self.leaves else set[float]()

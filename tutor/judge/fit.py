@@ -18,7 +18,7 @@ from tutor.judge.blocks import (
     nothing_missing,
     one_by_one,
     rounded_by,
-    stand_for,
+    stands_for,
 )
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import Coefficient, TypedEquation
@@ -143,7 +143,7 @@ def _minus_elsewhere(
     """Whether a number that shows an earlier result with its minus does not come to that result's."""
     for term, factors in zip(line.constants, line.factors, strict=True):
         own = [spot for spot in acting if spot.lost_minus and factors.has_minus(spot.scale)]
-        if own and all(stand_for((term,), (spot,), scale, tolerance) is None for spot in own):
+        if own and all(stands_for(term, spot, scale, tolerance) is None for spot in own):
             return True
     return False
 
@@ -159,7 +159,7 @@ def _shows_sizes(
                 spot
                 for spot in left
                 if (factors.count == 1 or factors.holds(spot.scale))
-                and stand_for((term,), (spot,), scale, tolerance) == "silent"
+                and stands_for(term, spot, scale, tolerance) == "silent"
             ),
             None,
         )

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from functools import cached_property
 
 from tutor.judge.same import SAME
 from tutor.model import Problem
 from tutor.model.naming import unknown_called
 from tutor.notation import Names, Unreadable, read_line, value_of
-from tutor.notation.fact import fact
+from tutor.notation.fact import fact, kept
 
 _OPPOSED = ("left", "down", "C", "against")
 
@@ -37,7 +36,7 @@ class KnownValues:
     def sign(self, name: str) -> float:
         return -1.0 if self.senses.get(name) in _OPPOSED else 1.0
 
-    @cached_property
+    @kept
     def opposed(self) -> frozenset[str]:
         """The unknowns drawn against their positive sense."""
         return frozenset(name for name, sense in self.senses.items() if sense in _OPPOSED)

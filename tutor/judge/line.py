@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
-from functools import cached_property
 
 from tutor.judge.about import Along, Equation, Fx, Fy, M
 from tutor.judge.explain import slips_of
@@ -33,7 +32,7 @@ from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.whole_line import off_by
 from tutor.model import Problem, Tolerance
 from tutor.notation import Label, Names, Reading
-from tutor.notation.fact import fact
+from tutor.notation.fact import fact, kept
 
 NOTHING = 1e-9
 EXACTLY = Tolerance(silent=0.0005, remark=NEAR)
@@ -62,11 +61,11 @@ class Line:
     def reading(self) -> Reading:
         return self.typed.reading
 
-    @cached_property
+    @kept
     def true(self) -> TrueEquation:
         return TrueEquation(self.problem, self.about, self.own)
 
-    @cached_property
+    @kept
     def holds(self) -> bool:
         """Whether the finished truss obeys the line."""
         return self.holds_to(self.tolerance)

@@ -5,11 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
 from itertools import combinations
 
 from tutor.judge.assignment import cheapest
-from tutor.judge.blocks import stand_for
+from tutor.judge.blocks import stands_for
 from tutor.judge.costs import (
     BARE_SIZE,
     MINUS_ASTRAY,
@@ -42,6 +41,7 @@ from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation
 from tutor.model import Tolerance
 from tutor.notation import Term
+from tutor.notation.fact import kept
 
 MOST_TO_ASSIGN = 6
 MOST_IDLE = 2
@@ -59,16 +59,16 @@ class Numbers:
     true: TrueEquation
     tolerance: Tolerance
 
-    @cached_property
+    @kept
     def acting(self) -> list[int]:
         return [i for i, spot in enumerate(self.spots) if spot.true != 0.0]
 
-    @cached_property
+    @kept
     def negative(self) -> list[float]:
         """The sizes of the student's own results that have a minus."""
         return [abs(spot.scale) for spot in self.spots if spot.lost_minus]
 
-    @cached_property
+    @kept
     def _shown_with_minus(self) -> frozenset[int]:
         """The places of own negative results that stand in the line with their own minus."""
         return frozenset(
@@ -84,7 +84,7 @@ class Numbers:
             return MINUS_ASTRAY
         return against_right(number, spot, self.negative)
 
-    @cached_property
+    @kept
     def _made(self) -> dict[int, Edits]:
         return {}
 
@@ -137,7 +137,7 @@ def _contradicted(given: Numbers, scale: float) -> bool:
 
 
 def _is_right(term: Term, spot: TrueTerm, given: Numbers, scale: float) -> bool:
-    return stand_for((term,), (spot,), scale, given.tolerance) is not None
+    return stands_for(term, spot, scale, given.tolerance) is not None
 
 
 def _unpaired(

@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import replace
-from functools import cached_property, lru_cache
+from functools import lru_cache
 from typing import Literal
 
 from tutor.judge.about import Equation, M, Same, equation_of
-from tutor.judge.known_values import KnownValues
+from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.model import Problem
-from tutor.notation.fact import fact
+from tutor.notation.fact import fact, kept
 from tutor.statics.body import Equilibrium, Force, Moment, Term
 
 MOST_LANDMARKS = 20
@@ -38,41 +38,41 @@ class TrueTerm:
     part: Literal["", "x", "y"] = ""
     share: float = 1.0
 
-    @property
+    @kept
     def force(self) -> Force:
         return self.term.force
 
-    @property
+    @kept
     def name(self) -> str:
         return self.term.force.name
 
-    @cached_property
+    @kept
     def per_unit(self) -> float:
         """The true coefficient per unit of the force, in the student's sense."""
         size = self.force.size if self.force.size is not None else 1.0
         return self.sense * self.term.coefficient / size
 
-    @cached_property
+    @kept
     def true(self) -> float:
         """The true coefficient of the unknown, or the whole true contribution of a number."""
         return self.per_unit * self.scale
 
-    @cached_property
+    @kept
     def spread(self) -> float:
         """The sum of the sizes that `true` is added up from."""
         size = self.force.size if self.force.size is not None else 1.0
         return self.term.spread / size * abs(self.scale)
 
-    @property
+    @kept
     def is_moment(self) -> bool:
         return isinstance(self.equation.sum, Moment)
 
-    @property
+    @kept
     def unit_vector(self) -> tuple[float, float]:
         """The force's direction as the student drew it."""
         return self.force.x * self.sense, self.force.y * self.sense
 
-    @property
+    @kept
     def lost_minus(self) -> bool:
         """Whether this is an own earlier value that is negative."""
         return self.numeric and self.force.size is None and self.scale < 0
@@ -82,22 +82,22 @@ class TrueTerm:
         """Whether this is an own earlier value that is negative, or whose arrow was turned round."""
         return self.numeric and self.force.size is None and min(self.scale, self.sense) < 0
 
-    @property
+    @kept
     def axis(self) -> tuple[float, float]:
         """The unit vector of the sum of forces; (0, 0) in a moment."""
         return (0.0, 0.0) if isinstance(self.equation.sum, Moment) else self.equation.sum.axis
 
-    @property
+    @kept
     def along_member(self) -> bool:
         """Whether a member runs from the moment point to where the force acts."""
         about = next((j.name for j in self.problem.joints if j.at == self.moment_point), None)
         return about is not None and self.problem.between(about, self.force.joint) is not None
 
-    @property
+    @kept
     def moment_point(self) -> tuple[float, float] | None:
         return self.equation.sum.point if isinstance(self.equation.sum, Moment) else None
 
-    @property
+    @kept
     def landmarks(self) -> tuple[tuple[float, float], ...]:
         """Joints an arm may wrongly be measured from: all of a small truss, else the marked ones."""
         problem = self.problem
@@ -107,7 +107,7 @@ class TrueTerm:
         marked += [m.other(self.force.joint) for m in problem.meeting[self.force.joint]]
         return tuple(problem.joint[name].at for name in dict.fromkeys(marked))[:MOST_LANDMARKS]
 
-    @property
+    @kept
     def offset(self) -> tuple[float, float]:
         """From the moment point to where the force acts; (0, 0) in a sum of forces."""
         if isinstance(self.equation.sum, Moment):
@@ -115,7 +115,7 @@ class TrueTerm:
             return self.force.at[0] - px, self.force.at[1] - py
         return 0.0, 0.0
 
-    @cached_property
+    @kept
     def parts(self) -> tuple[TrueTerm, ...]:
         """The horizontal and the vertical component of an inclined force in a moment; none otherwise."""
         force, total = self.force, self.equation.sum
@@ -147,59 +147,71 @@ class TrueEquation:
     about: Equation
     own: KnownValues
 
-    @cached_property
-    def equation(self) -> Equilibrium:
-        return equation_of(self.problem, self.about)
+    @kept
+    def _terms(self) -> Terms:
+        return _terms(Same(self.problem), self.about, self.own.opposed)
 
-    @cached_property
+    @property
+    def equation(self) -> Equilibrium:
+        return self._terms.equation
+
+    @property
     def unknowns(self) -> Mapping[str, TrueTerm]:
         """A spot for each unknown force on the body, zero ones included."""
-        return _unknowns(Same(self.problem), self.about, self.own.opposed)
+        return self._terms.unknowns
 
-    @cached_property
+    @property
     def loads(self) -> tuple[TrueTerm, ...]:
         """A spot for each load on the body."""
-        return _loads(Same(self.problem), self.about)
+        return self._terms.loads
+
+    @kept
+    def _numbers(self) -> dict[frozenset[str], tuple[TrueTerm, ...]]:
+        return {}
 
     def numbers(self, typed: frozenset[str]) -> tuple[TrueTerm, ...]:
         """What stands as numbers when the names `typed` stand as unknowns: loads and own values."""
-        carried = tuple(
-            TrueTerm(
-                self.problem,
-                self.equation,
-                spot.term,
-                spot.sense,
-                self.own.known[name].value,
-                self.own.known[name].radius,
-                numeric=True,
+        known = self.own.known
+        if not known:
+            return self.loads
+        found = self._numbers.get(typed)
+        if found is None:
+            carried = (
+                self._put_in(spot, known[name])
+                for name, spot in self.unknowns.items()
+                if name in known and name not in typed
             )
-            for name, spot in self.unknowns.items()
-            if name not in typed and name in self.own.known
-        )
-        return self.loads + carried
+            found = self._numbers[typed] = (*self.loads, *carried)
+        return found
+
+    def _put_in(self, spot: TrueTerm, own: KnownValue) -> TrueTerm:
+        """A force of which the student's own value stands in the line."""
+        of = (self.problem, self.equation, spot.term, spot.sense)
+        return TrueTerm(*of, own.value, own.radius, numeric=True)
 
     @property
     def is_moment(self) -> bool:
         return isinstance(self.about, M)
 
 
-@lru_cache(maxsize=4096)
-def _unknowns(same: Same, about: Equation, opposed: frozenset[str]) -> Mapping[str, TrueTerm]:
-    problem, equation = same.problem, equation_of(same.problem, about)
-    return {
-        term.force.name: TrueTerm(
-            problem, equation, term, -1.0 if term.force.name in opposed else 1.0, 1.0
-        )
-        for term in equation.terms
-        if term.force.size is None
-    }
+@fact
+class Terms:
+    """The forces of an equation under the senses drawn, whatever values the student has."""
+
+    equation: Equilibrium
+    unknowns: Mapping[str, TrueTerm]
+    loads: tuple[TrueTerm, ...]
 
 
-@lru_cache(maxsize=4096)
-def _loads(same: Same, about: Equation) -> tuple[TrueTerm, ...]:
+@lru_cache(maxsize=2048)
+def _terms(same: Same, about: Equation, opposed: frozenset[str]) -> Terms:
     problem, equation = same.problem, equation_of(same.problem, about)
-    return tuple(
-        TrueTerm(problem, equation, term, 1.0, term.force.size, numeric=True)
-        for term in equation.terms
-        if term.force.size is not None
-    )
+    unknowns, loads = {}, []
+    for term in equation.terms:
+        force = term.force
+        if force.size is None:
+            sense = -1.0 if force.name in opposed else 1.0
+            unknowns[force.name] = TrueTerm(problem, equation, term, sense, 1.0)
+        else:
+            loads.append(TrueTerm(problem, equation, term, 1.0, force.size, numeric=True))
+    return Terms(equation, unknowns, tuple(loads))

@@ -5,11 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import field, replace
-from functools import cached_property, reduce
+from functools import reduce
 
 from tutor.judge.factors import Factors, factors_of
 from tutor.notation import Reading, Term
-from tutor.notation.fact import fact
+from tutor.notation.fact import fact, kept
 
 CANCELS = 1e-12
 ONE_FIGURE = 0.05
@@ -41,11 +41,11 @@ class TypedEquation:
     cancelled: frozenset[str] = frozenset()
     widened: bool = False
 
-    @cached_property
+    @kept
     def _factors(self) -> tuple[tuple[Term, Factors], ...]:
         return tuple(zip(self.reading.terms, factors_of(self.reading), strict=True))
 
-    @cached_property
+    @kept
     def factors(self) -> tuple[Factors, ...]:
         """The typed factors of each of `constants`."""
         return tuple(f for term, f in self._factors if term.name is None and term.value != 0.0)
@@ -59,7 +59,7 @@ class TypedEquation:
         """What stands beside an unknown in each of its terms, with the factors typed there."""
         return tuple((term.value, f) for term, f in self._factors if term.name == name)
 
-    @cached_property
+    @kept
     def coarse(self) -> TypedEquation:
         """The same line with integers of two figures and whole degrees as rounded, as those of three are."""
         pairs = zip(self.constants, self.factors, strict=True)
@@ -70,13 +70,13 @@ class TypedEquation:
         }
         return replace(self, unknowns=beside, constants=rounded, widened=True)
 
-    @cached_property
+    @kept
     def may_be_coarse(self) -> bool:
         """Whether integers of two figures or angles in whole degrees may be rounded ones."""
         angles = any(factors.angles for _, factors in self._factors)
         return angles or any(factors.coarse for factors in self.factors)
 
-    @cached_property
+    @kept
     def briefly(self) -> bool:
         """Whether all decimals beside the unknowns have one figure, as if each was rounded to one.
 
@@ -87,21 +87,21 @@ class TypedEquation:
         short = all(c.radius > ONE_FIGURE * abs(c.value) for c in decimals)
         return len(decimals) > 1 and short and not sides
 
-    @cached_property
+    @kept
     def names(self) -> frozenset[str]:
         return frozenset(self.unknowns)
 
-    @cached_property
+    @kept
     def total(self) -> float:
         """The sum of the terms without unknown."""
         return math.fsum(term.value for term in self.constants)
 
-    @cached_property
+    @kept
     def radius(self) -> float:
         """The half-width of `total`."""
         return math.fsum(term.radius for term in self.constants)
 
-    @cached_property
+    @kept
     def says_nothing(self) -> bool:
         """Whether nothing is left of the line once what cancels is out."""
         return not self.unknowns and not self.constants

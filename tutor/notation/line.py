@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import field
-from functools import cached_property
 from typing import Literal
 
 from tutor.notation.evaluate import Frame, Term
-from tutor.notation.fact import fact
+from tutor.notation.fact import fact, kept
 from tutor.notation.label import Label
 from tutor.notation.reading import Reading, link
 from tutor.notation.tree import Name, Node, Span
@@ -41,7 +40,7 @@ class Side:
         node = self.node
         return node.name if isinstance(node, Name) and node.share is None else None
 
-    @cached_property
+    @kept
     def numeric(self) -> bool:
         """Whether no unknown stands in it."""
         return all(term.name is None for term in self.terms)
@@ -62,7 +61,7 @@ class Step:
     span: Span
     frame: Frame = field(repr=False)
 
-    @cached_property
+    @kept
     def links(self) -> tuple[Reading, ...]:
         """Each two neighbouring sides as an equation, its terms moved to the left."""
         return tuple(

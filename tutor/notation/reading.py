@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import field
-from functools import cached_property
 from typing import Any, Protocol
 
 from tutor.notation.characters import UNSEEN, attached, described, hidden, plain
 from tutor.notation.evaluate import Frame, Term
-from tutor.notation.fact import fact
+from tutor.notation.fact import fact, kept
 from tutor.notation.label import Label
 from tutor.notation.linear import exact_linear
 from tutor.notation.tree import Node
@@ -28,7 +27,7 @@ class Reading:
     right: Node = field(repr=False)
     frame: Frame = field(repr=False)
 
-    @cached_property
+    @kept
     def names(self) -> tuple[str, ...]:
         """The unknowns in it, each once, in the order typed."""
         return tuple(dict.fromkeys(term.name for term in self.terms if term.name is not None))
