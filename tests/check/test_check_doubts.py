@@ -199,6 +199,14 @@ class TestNumbersThatVary:
         assert error.line == 19
         assert "AC in tension" in error.message
 
+    def test_of_a_truss_without_forces_are_told_at_their_own_line(self, tmp_path: Path) -> None:
+        loose = VARIED.replace('"pin"', "{ roller = 0 }").replace(
+            "force =", 'truss = "unstable"\nforce ='
+        )
+        (tmp_path / "a.toml").write_text(loose, "utf-8")
+        (error,) = (each for each in check(tmp_path).defects if each.severity == "error")
+        assert loose.splitlines()[error.line - 1] == "[vary]"
+
     @pytest.mark.parametrize(
         ("old", "new", "code", "says"),
         [

@@ -152,6 +152,7 @@ CASES = (
     Case(
         '"roller"', '{ roller = "up" }', 14, 'B is "up", which cannot be read', "the number itself"
     ),
+    Case('"roller"', '{ roller = "120°" }', 14, "with a unit", "a number alone: 120"),
     Case('"roller"', "{ roller = 400 }", 14, "is 400 degrees", "from -360 to 360"),
     Case('"roller"', "{ link = [4, 0] }", 14, "the link at B has no length", "away from joint B"),
     Case('"roller"', "{ link = 4 }", 14, "the fixed point of the support at B is a number", "[4,"),

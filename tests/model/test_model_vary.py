@@ -125,3 +125,11 @@ def test_nothing_is_said_of_names_in_vary_where_the_truss_itself_is_not_read() -
 )
 def test_filling_gaps_never_raises(text: str, numbers: dict[str, str], mirrored: bool) -> None:
     assert isinstance(filled(text, numbers, mirrored), str)
+
+
+def test_no_member_of_a_condition_is_missed_where_the_members_cannot_be_read() -> None:
+    text = VARYING.replace('"BC"]', '"BC"', 1) + 'keep = ["BC in compression"]\n'
+    assert text != VARYING
+    found = [defect.message for defect in defects(text)]
+    assert found
+    assert not [message for message in found if "condition" in message]

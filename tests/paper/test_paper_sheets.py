@@ -75,6 +75,17 @@ def test_the_key_of_a_truss_that_is_asked_about_says_what_it_is_and_why(path) ->
     assert problem.truss in texts(worked_solution(problem))
 
 
+def test_the_key_of_a_class_has_a_title_that_is_true_of_each_and_tables_of_like_width() -> None:
+    problem = problem_of(next(path for path in PATHS if path.stem == "boat-shed-roof"))
+    own = [replace(problem, title=f"Boom, on the {side} bank") for side in ("left", "right")]
+    paper = class_key([("s1", own[0]), ("s2", own[1])])
+    assert paper.title == "Boom, on the …: key"
+    assert class_key([("s1", own[0]), ("s2", own[0])]).title == "Boom, on the left bank: key"
+    wide = [len(block.head) for block in paper.blocks if isinstance(block, Grid)]
+    assert sum(width - 1 for width in wide) == len(problem.unknowns)
+    assert max(wide) - min(wide) <= 1
+
+
 def to_svg_words(problem: Problem) -> str:
     """What the file itself says: numbers of the story, the loads and the picture."""
     from tutor.figure import truss_figure

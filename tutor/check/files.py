@@ -66,6 +66,9 @@ def _read(files: Sequence[Path], rules: Rules) -> Iterator[Outcome]:
     return spread(lambda file: outcome(file, rules), files)
 
 
+UNSOLVED = "a truss that statics does not solve"
+
+
 def _of_problem(
     among: ProblemSet, similar: Mapping[Path | None, tuple[Defect, ...]], problem: Problem
 ) -> tuple[Defect, ...]:
@@ -89,7 +92,8 @@ def standing_defect(problem: Problem) -> Defect | None:
 def _answer(problem: Problem, places: Places) -> Answer | Defect | None:
     """The forces, or why there are none; None where that is what the student has to find out."""
     if problem.truss is not None and (said := _not_so(problem)):
-        return Defect(places.file, places.line("truss"), *said)
+        key, message, cure = said
+        return Defect(places.file, places.line(key), message, cure)
     if not forces_follow(problem):
         return None
     try:
@@ -99,18 +103,19 @@ def _answer(problem: Problem, places: Places) -> Answer | Defect | None:
         return Defect(places.file, _line_of(places, reason), message, CURES[reason.kind])
 
 
-def _not_so(problem: Problem) -> tuple[str, str] | None:
-    """What is wrong in what the file says its truss is, and the cure."""
+def _not_so(problem: Problem) -> tuple[str, str, str] | None:
+    """What is wrong in what the file says its truss is: at which key, what, and the cure."""
     found = soundness(problem)
     if problem.truss != found:
         return (
+            "truss",
             f"truss says {problem.truss}, but the truss is {found}: {determinacy(problem).said.rstrip('.')}",
             f'write truss = "{found}", or change the truss',
         )
     if found != "determinate" and problem.vary is not None:
-        return "a truss that statics does not solve has no numbers to vary", "take [vary] out"
+        return "vary", f"{UNSOLVED} has no numbers to vary", "take [vary] out"
     if found != "determinate" and problem.given:
-        return "a truss that statics does not solve has no reactions to give", "take given out"
+        return "given", f"{UNSOLVED} has no reactions to give", "take given out"
     return None
 
 

@@ -124,7 +124,11 @@ def middle(works: Sequence[Work]) -> str:
         return "-"
     lines, hints = (median(getattr(w, key) for w in done) for key in ("lines", "hints"))
     minutes = median(work.minutes for work in done)
-    return f"{lines:g} lines, {hints:g} hints, {minutes:.0f} min"
+    return f"{_many(lines, 'line')}, {_many(hints, 'hint')}, {minutes:.0f} min"
+
+
+def _many(count: float, what: str) -> str:
+    return f"{count:g} {what}" if count == 1 else f"{count:g} {what}s"
 
 
 def _stops(report: ClassReport, everything: bool) -> Iterator[str]:

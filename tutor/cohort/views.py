@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -13,12 +14,13 @@ from tutor.cohort.as_text import (
     shown_in_words,
     works_on,
 )
+from tutor.cohort.counting import wrong_answers
 from tutor.cohort.facts import STATES, ClassReport, Mistaken, Student, Work
 from tutor.cohort.skilled import skilled
 from tutor.skills import skill_called
 from tutor.skills.mastery import IN_PLAIN_WORDS
 from tutor.skills.places import place_in_words
-from tutor.text import one_line
+from tutor.text import listed, one_line
 
 Cell = str | int
 MOST_TYPED = 40
@@ -79,10 +81,19 @@ def _mistakes(report: ClassReport) -> View:
     rows = []
     for kind in report.kinds:
         places = [place for place in report.mistakes if place.code == kind.code]
-        text = "\n\n".join("\n".join(_place(place)) for place in places)
+        text = "\n\n".join([_made_by(report, kind.code), *("\n".join(_place(p)) for p in places)])
         cells = (kind.called, kind.students, kind.times, f"{kind.problem} ({kind.step})")
         rows.append(Row(cells, kind.called, text))
     return View("mistakes", ("mistake", "students", "times", "most in"), tuple(rows))
+
+
+def _made_by(report: ClassReport, code: str) -> str:
+    """Who made a mistake, those who made it most often first."""
+    times: Counter[str] = Counter()
+    for student, _, answer in wrong_answers(report.students):
+        times[called_in_full(student)] += code in answer.codes
+    made = [f"{name} ({count})" for name, count in times.most_common() if count]
+    return f"By {listed(made, MOST_TYPED)}."
 
 
 def _place(place: Mistaken) -> Iterator[str]:

@@ -127,7 +127,7 @@ def _problem(document: Document, source: FilePath | None, rules: Rules) -> Probl
     )
     supports = data["supports"] if isinstance(data.get("supports"), dict) else ()
     read = ((placed, table), (members, pairs), (held, supports), (borne, acting), (spread, lying))
-    whole = complete and all(len(found) == len(written) for found, written in read)
+    whole = complete and bool(members and held) and all(len(a) == len(b) for a, b in read)
     return with_vary(notes, data, problem, whole)
 
 

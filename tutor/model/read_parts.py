@@ -21,6 +21,7 @@ from tutor.text import FEW, listed, shown
 
 MOST_JOINTS = 500
 MOST_MEMBERS = 1500
+DEGREES = re.compile(r"\s*([-+]?\d+(?:\.\d+)?)\s*(?:°|º|deg|degrees)\s*")
 NAME = re.compile(r"[A-Za-z][A-Za-z0-9]{0,7}")
 NAMES = "a name is a letter and up to 7 more letters or digits, like A or U1"
 ALONE = tuple(kind.name for kind in SUPPORTS.values() if kind.alone)
@@ -55,6 +56,10 @@ def point(notes: Findings, path: Path, value: Any, what: str) -> tuple[Exact, Ex
 
 def angle(notes: Findings, path: Path, value: Any, what: str) -> Exact | None:
     """A direction in degrees."""
+    if isinstance(value, str) and (plain := DEGREES.fullmatch(value)) is not None:
+        cure = f"write the degrees as a number alone: {plain[1]}"
+        notes.error(path, f"{what} is {shown(value)}, with a unit", cure)
+        return None
     degrees = number(notes, path, value, what)
     if degrees is not None and abs(degrees.value) > 360:
         cure = "write degrees from +x, counter-clockwise, from -360 to 360"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import takewhile
 
 from tutor.model import Problem
 from tutor.paper.blocks import Block, Grid, Paper, Words
@@ -24,15 +25,28 @@ def class_key(problems: Sequence[tuple[str, Problem]]) -> Paper:
     if not forces_follow(problems[0][1]):
         return key(problems[0][1])
     answers = [(whom, solve(problem)) for whom, problem in problems]
-    return Paper(f"{problems[0][1].title}: key", "", tuple(_blocks(answers)))
+    return Paper(
+        f"{_title([problem.title for _, problem in problems])}: key", "", tuple(_blocks(answers))
+    )
+
+
+def _title(titles: Sequence[str]) -> str:
+    """The title of a problem; where it follows each student's numbers, what of it is the same."""
+    if len(set(titles)) == 1:
+        return titles[0]
+    words = zip(*(title.split() for title in titles), strict=False)
+    alike = [each[0] for each in takewhile(lambda each: len(set(each)) == 1, words)]
+    return f"{' '.join(alike)} …" if alike else titles[0]
 
 
 def _blocks(answers: Sequence[tuple[str, Answer]]) -> Iterator[Block]:
     problem = answers[0][1].problem
     yield from what_it_is(problem)
     yield Words(f"Forces in {problem.force}; T is tension, C compression.")
-    for start in range(0, len(problem.unknowns), MOST_COLUMNS):
-        names = tuple(problem.unknowns)[start : start + MOST_COLUMNS]
+    every = tuple(problem.unknowns)
+    tables = -(-len(every) // MOST_COLUMNS)
+    for table in range(tables):
+        names = every[table * len(every) // tables : (table + 1) * len(every) // tables]
         rows = tuple((whom, *(_cell(answer, name) for name in names)) for whom, answer in answers)
         yield Grid(("student", *names), rows)
 
