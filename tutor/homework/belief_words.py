@@ -106,6 +106,27 @@ WORDS: Mapping[str, tuple[str, str, str]] = {
         "An inclined load has a horizontal and a vertical component.",
         "Draw the slope triangle of the {force}.",
     ),
+    "spread-end": (
+        "All of what is spread along a member looks as if it acted at one end of it.",
+        "A load spread evenly along a member acts as half of it at each of the member's two joints.",
+        "Work out the resultant on one loaded member, and give half of it to each end.",
+    ),
+    "spread-total": (
+        "The load for each unit of length looks as if it were all the load there is.",
+        "A load for each metre or foot is multiplied by the length along which it lies.",
+        "Work out the resultant on one loaded member: how long is what the load lies on?",
+    ),
+    "spread-measure": (
+        "What is spread looks as if it were measured along the wrong length.",
+        "A load by the span goes with the projection of a member, one by the length with the member "
+        "itself.",
+        "Look at what is given: is it so much for each unit of the member, or of its span?",
+    ),
+    "spread-left-out": (
+        "What is spread along one of the members looks as if it were left out.",
+        "Each joint takes half of what lies on each loaded member that ends at it.",
+        "Look at what lies on {force}: which joints take half of it?",
+    ),
     "load-components": (
         "The components of an inclined load are exchanged.",
         "Which of sine and cosine gives the horizontal component depends on the line from which the "

@@ -18,6 +18,7 @@ from tutor.homework.chain import Found, follow
 from tutor.homework.half_mended import Was, begun, supposed
 from tutor.homework.lenses import Lens, Sight, through
 from tutor.homework.sheet import WHOLE, Bodies, Sheet
+from tutor.homework.spread_beliefs import of_spread
 from tutor.homework.work import Entry
 from tutor.model import Problem
 
@@ -41,6 +42,10 @@ COSTS: Mapping[str, tuple[str, float]] = {
     "loads-up": ("sign", 2.0),  # loads drawn the other way at every joint
     "reactions-turned": ("sign", 2.0),  # reactions drawn the other way at every joint
     "load-upright": ("whole-force", 2.1),  # an inclined load as if it acted straight down
+    "spread-end": ("spread-end", 2.0),  # all of a member's load at the end that one looks at
+    "spread-total": ("spread-length", 1.7),  # so much a metre is put down as if it were all
+    "spread-measure": ("spread-slope", 1.9),  # along the slope for along the span
+    "spread-left-out": ("spread-neighbour", 2.0),  # one of the members loaded is overlooked
     "load-components": ("component", 2.0),  # an inclined load with its components exchanged
 }
 AGAINST = 0.6
@@ -114,6 +119,9 @@ def held_before(
         return []
     chains = begun(problem, bodies, entries, wrong)
     mended = {name for chain in chains for _, names in chain for name in names}
+    right = [n for n in problem.member if n in entries and n not in wrong and n not in mended]
+    if sum(abs(entries[n].value) > entries[n].radius for n in right) > len(wrong):
+        return []
     beside = {body for name in mended for body in bodies.at[name]}
     apart = [name for name in wrong if beside.isdisjoint(bodies.at[name])]
     found: list[tuple[Held, Was]] = []
@@ -168,6 +176,7 @@ def _table(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:
     yield from _of_members(problem)
     yield from _of_supports(problem)
     yield from _of_loads(problem)
+    yield from of_spread(problem)
 
 
 def _of_members(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:

@@ -11,9 +11,8 @@ from tutor.homework.chain import Found
 from tutor.homework.findings import Finding, Sure
 from tutor.homework.half_mended import Was
 from tutor.homework.sheet import WHOLE, Sheet, place_in_words
-from tutor.homework.slips import mistake_of
 from tutor.homework.uniform import Uniform
-from tutor.judge import Mistake, Value
+from tutor.judge import Mistake
 from tutor.model import Problem
 from tutor.statics import joint_order
 from tutor.text import listed
@@ -145,10 +144,9 @@ def lost(
 
 
 def said(problem: Problem, belief: Held) -> Mistake:
-    """A belief as a mistake of the catalogue, in its own words."""
+    """A belief as a mistake, in its own words."""
     look, reason, place = belief.words
-    mistake = mistake_of(problem, Value("the forces"), belief.code, None)
-    return replace(mistake, force=belief.force, text=look, reason=reason, place=place)
+    return Mistake(belief.code, belief.force, look, reason, place)
 
 
 def _began(
