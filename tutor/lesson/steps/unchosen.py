@@ -45,9 +45,7 @@ def equation_meant(
     line = desk.read(text)
     if component_stated(line) in state.result:
         return state.about, ()
-    about = headed(state.problem, line, state.joint)
-    if about is None and not state.proposed:
-        about = state.about
+    about = headed(state.problem, line, state.joint) or (None if state.proposed else state.about)
     if about is not None:
         return about, ()
     offers = tuple(offers)
