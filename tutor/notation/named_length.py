@@ -1,4 +1,4 @@
-"""Which letter stands for a length, and how long: a = 4.8 m, span L = 15 m, h = 3?"""
+"""Which letter stands for a length or a load, and how large: a = 4.8 m, span L = 15 m, P = 12 kN?"""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from tutor.notation.line import Side
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Binary, Node, Number, Unit
-from tutor.notation.units import METRES
+from tutor.notation.units import METRES, NEWTONS
 from tutor.notation.unreadable import Broken
 
 _DEFINES = re.compile(
@@ -25,7 +25,7 @@ _QUANTITY = re.compile(rf" *(?:the )?(?P<thing>[{LETTERS}]{{3,12}}) *= *")
 
 
 class NamedLength(NamedTuple):
-    """A length by its letter: the tree to put in its place, and its size in the problem's unit."""
+    """A length or a load by its letter: the tree in its place, and its size in the problem's unit."""
 
     name: str
     node: Node
@@ -33,26 +33,35 @@ class NamedLength(NamedTuple):
 
 
 def named_length(text: str, start: int, end: int, names: Names) -> NamedLength | None:
-    """The length that `text` gives a letter for between two columns; None where it gives none.
+    """The length or load that `text` gives a letter for between two columns; None where it gives none.
 
-    A letter that is a joint in another case needs its unit: b = 4 m where there is a joint B.
+    A letter that is a joint in another case needs its unit, b = 4 m where there is a joint B, or stands
+    elsewhere in the text as a factor, as in 6b. No load is zero: H = 0 is a heading.
     """
     found = _DEFINES.match(text, start, end)
     if found is None or not _leads(found["lead"], found["thing"]):
         return None
-    if not names.free(found["letter"]):
+    letter = found["letter"]
+    load = names.for_load(letter)
+    if not (load or names.free(letter)):
         return None
     frame = Frame(names.force, names.length)
     try:
         value = " " * found.end() + text[found.end() : end]
-        sides, _ = sides_of(value, names, frame, length=True)
+        sides, _ = sides_of(value, names, frame, length=not load)
     except Broken:
         return None
-    last = sides[-1]
-    unsure = names.joint(found["letter"]) is not None
-    if not last.numeric or not (last.unit in METRES or (last.unit is None and not unsure)):
+    last, units = sides[-1], NEWTONS if load else METRES
+    unsure = names.joint(letter) is not None and not _is_factor(letter, text[:start] + text[end:])
+    if not last.numeric or not (last.unit in units or (last.unit is None and not unsure)):
         return None
-    return NamedLength(found["letter"], _bare(last, frame), constant(last.node, frame).value)
+    size = constant(last.node, frame).value
+    return None if load and not size else NamedLength(letter, _bare(last, frame, load), size)
+
+
+def _is_factor(letter: str, text: str) -> bool:
+    """Whether a letter stands alone behind a number or a bracket: 6a, 9(2a)."""
+    return re.search(rf"[0-9)] ?{letter}(?![{LETTERS}0-9_'])", text) is not None
 
 
 def is_quantity(text: str, start: int, end: int, names: Names) -> bool:
@@ -73,7 +82,7 @@ def _leads(lead: str | None, thing: str | None) -> bool:
     return all(word is None or says(word, "where", "quantity", "lead") for word in (lead, thing))
 
 
-def _bare(side: Side, frame: Frame) -> Node:
+def _bare(side: Side, frame: Frame, load: bool) -> Node:
     """The tree in the problem's own unit, without a unit in it, so that it goes with bare numbers."""
     node = side.node
     if side.unit is None:
@@ -81,7 +90,7 @@ def _bare(side: Side, frame: Frame) -> Node:
     if (
         isinstance(node, Binary)
         and isinstance(node.right, Unit)
-        and node.right.unit == frame.length
+        and node.right.unit == (frame.force if load else frame.length)
     ):
         return node.left
     part = constant(node, frame)

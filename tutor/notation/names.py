@@ -14,7 +14,7 @@ from functools import cached_property, lru_cache
 
 from tutor.notation.characters import plain
 from tutor.notation.spellings import FurtherSpellings, Meaning, Slant, squeezed, structured
-from tutor.notation.symbols import FREE_LETTERS
+from tutor.notation.symbols import FREE_LETTERS, LOAD_LETTERS
 
 _FORCE_LETTERS = "FSNT"
 
@@ -105,6 +105,11 @@ class Names:
         """Whether it is a letter that may stand for a length, and names nothing of the truss."""
         named = letter in self.joints or bool(self.meanings(letter))
         return letter in FREE_LETTERS and not named
+
+    def for_load(self, letter: str) -> bool:
+        """Whether it is a letter that may stand for a load, and names nothing of the truss."""
+        named = letter in self.joints or bool(self.meanings(letter))
+        return letter in LOAD_LETTERS and not named
 
     def meeting(self, joint: str) -> tuple[str, ...]:
         """The members at a joint."""

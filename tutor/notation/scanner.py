@@ -19,6 +19,7 @@ from tutor.notation.names import Names
 from tutor.notation.symbols import (
     FREE_LETTERS,
     LETTERS,
+    LOAD_LETTERS,
     OPERANDS,
     PARTNER,
     SYMBOL,
@@ -206,7 +207,7 @@ class Scanner:
         if piece is None and (letter := letter_of(word, self._letters, names)) is not None:
             end = start + len(letter)
             node = with_span(self._letters[letter], Span(start, end))
-            self.has_angles = self.has_angles or letter not in FREE_LETTERS
+            self.has_angles = self.has_angles or letter not in FREE_LETTERS | LOAD_LETTERS
             self._add("NUMBER", node, start, end)
             return
         if piece is None:

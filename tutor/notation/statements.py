@@ -20,7 +20,7 @@ from tutor.notation.named_angle import IN_BRACKETS, in_degrees, named_angle
 from tutor.notation.named_length import is_quantity, named_length
 from tutor.notation.set_equal import set_equal
 from tutor.notation.source import Source
-from tutor.notation.symbols import FREE_LETTERS, LETTERS
+from tutor.notation.symbols import FREE_LETTERS, LETTERS, LOAD_LETTERS
 from tutor.notation.tree import Number, Span, moved
 from tutor.notation.unreadable import Broken
 from tutor.notation.zero_words import zero_members
@@ -42,7 +42,9 @@ class Statements:
         self.letters: dict[str, float] = {}
         for name, size in said.items():
             number = Number(Fraction(str(size)), Fraction(0), Span(0, 1))
-            found.letters[name] = number if name in FREE_LETTERS else in_degrees(number)
+            found.letters[name] = (
+                number if name in FREE_LETTERS | LOAD_LETTERS else in_degrees(number)
+            )
 
     def line(self) -> Line:
         """The whole line."""

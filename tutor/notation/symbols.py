@@ -13,6 +13,8 @@ LETTERS = "A-Za-zµ\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u024f\u0370-\u03a2\u03a4-\u
 
 FREE_LETTERS = frozenset("abcdehlprsuwzL")
 """Letters that may stand for a length; the others are forces, axes, units or signs."""
+LOAD_LETTERS = frozenset("PQWVH")
+"""Letters that may stand for the size of a load."""
 
 SYMBOL = re.compile(
     rf"""

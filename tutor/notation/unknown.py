@@ -41,8 +41,8 @@ def unknown_word(
         return Broken(key, start, end, joint=joint, unit=names.length, example=example)
     if names is not None and (joint := names.joint(word)) is not None:
         return _lone_joint(joint, start, end, text, names)
-    if names is not None and word in ("P", "Q", "W") and not names.free(word):
-        return Broken("unknown-name/load", start, end)
+    if names is not None and names.for_load(word):
+        return Broken("unknown-name/load", start, end, unit=names.force)
     if names is not None and names.free(word[:1]) and _stands_alone(word, names):
         return Broken("unknown-name/length", start, start + 1, unit=names.length)
     if measured and (near := _near_unit(word)) is not None:

@@ -9,7 +9,7 @@ from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import State
 from tutor.notation import read_letters
-from tutor.notation.symbols import FREE_LETTERS
+from tutor.notation.symbols import FREE_LETTERS, LOAD_LETTERS
 from tutor.text import listed
 
 
@@ -27,4 +27,6 @@ def take_letters(state: State, event: Event, desk: Judge) -> tuple[State, Reply]
 
 
 def _unit(state: State, name: str) -> str:
+    if name in LOAD_LETTERS:
+        return f" {state.problem.force}"
     return f" {state.problem.length}" if name in FREE_LETTERS else "°"

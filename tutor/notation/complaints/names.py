@@ -44,9 +44,9 @@ COMPLAINTS: Mapping[str, Complaint] = {
         examples=(("4hF_AB = 12", 2), ("h F_AB = 12", 1), ("F_AB(2L) = 12", 7)),
     ),
     "unknown-name/load": Complaint(
-        "“{found}” is a letter that nothing here goes by, and no load or force has it as its name",
-        "write a load as the number that is given",
-        examples=(("P = 12", 1), ("F_AB = P", 8), ("F_AB - W/2 = 0", 8)),
+        "“{found}” stands for nothing here yet",
+        "write a load as the number that is given, or say how large it is and then the equation: {found} = 12 {unit}",
+        examples=(("F_AB = P", 8), ("F_AB - W/2 = 0", 8), ("2V - F_AB = 0", 2)),
     ),
     "unknown-name/joint-or-length": Complaint(
         "“{found}” is no force: it may be the joint {joint}, or a length",
