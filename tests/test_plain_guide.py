@@ -85,3 +85,29 @@ def test_the_page_says_from_which_lines_it_is_judged_and_carries_the_caution(
     assert file.read_text("utf-8") == "mine"
     assert main(["skills", "--keep", str(tmp_path), "--to", str(file), "--replace"]) == 0
     assert page.rstrip().splitlines()[-1] in said(tmp_path, "skills")
+
+
+def test_a_guess_is_answered_and_the_line_is_left_to_who_guessed(tmp_path: Path) -> None:
+    told = said(tmp_path, "1", "show until reactions", "guess fy", "guess 1", "A_x = 0")
+    told = told.partition("Find A_x, A_y and B_y.")[2]
+    assert "Not sum of Fy yet. A_y and B_y are unknown in it; another has fewer unknowns." in told
+    assert "Yes, sum of Fx. A_y and B_y are perpendicular to this direction and left out." in told
+    assert "On the board" not in told
+    assert "Right: sum of Fx of the whole truss holds." in told or "Right: A_x = 0" in told
+
+
+def test_a_finished_problem_can_be_begun_with_other_numbers(tmp_path: Path) -> None:
+    def told(*lines: str) -> str:
+        sink, typed = io.StringIO(), io.StringIO("\n".join([*lines, ""]))
+        stand = shipped_problems() / "components"
+        run((load_set(stand),), keep=tmp_path, source=typed, sink=sink)
+        return sink.getvalue()
+
+    told("2", "show until close", "show")
+    again = told("2", "3")
+    assert "3. begin a new lesson with other numbers" in again
+    began = again.partition("Problem: Stand of the comet seeker")[2]
+    assert "down" in began
+    assert "load 200 lb down" not in began
+    told("2", "other numbers", "show")
+    assert "with other numbers, at" in told("2")

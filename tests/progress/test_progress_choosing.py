@@ -5,9 +5,13 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tutor.lesson import Lesson
+from tutor.model import load_problem
 from tutor.progress.account import Answer
+from tutor.progress.after import one_thing
 from tutor.progress.choosing import MOST_LEVELS, Candidate, next_one
 from tutor.progress.weakness import Weakness, weaknesses
+from tutor.shipped import shipped_problems
 
 ARM = Weakness("arm", 0.1, 2, 3, "in sums of moments")
 ROWS = st.lists(
@@ -113,3 +117,19 @@ def test_once_everything_is_done_what_was_watched_comes_then_what_trains_and_is_
     assert (ahead.skill == "arm") == bool(training)
     assert chosen.last == min(each.last for each in training or others)
     assert ("other numbers" in ahead.why) == chosen.varies
+
+
+def test_the_one_thing_to_watch_is_what_the_next_problem_trains_where_it_was_made() -> None:
+    lesson = Lesson(load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml"))
+    lesson.take("show", until="joints", now=1.0)
+    lesson.take("joint", joint="C", now=2.0)
+    for text in ("Fx: -AC - BC = 0", "Fy: 150 - 5/13 BC = 0"):
+        assert not lesson.take("type", text=text, now=3.0).accepted
+    made = [code for code, _ in lesson.table.mistakes]
+    assert len(made) == 2
+    said = {code: one_thing(lesson, code) for code in made}
+    assert len(set(said.values())) == 2
+    assert all(each.startswith("The one thing to watch: ") for each in said.values())
+    assert one_thing(lesson, "arm") == one_thing(lesson) == said[made[0]]
+    assert one_thing(lesson, "step joints") in said.values()
+    assert one_thing(Lesson(lesson.problem), "sign") == ""
