@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import os
 import sys
 from collections.abc import Callable, Mapping, Sequence
@@ -143,8 +144,7 @@ def open_deed(
     """Open a homework or a drawing on the screen, or line by line."""
     if options.plain or not full_terminal():
         return open_plain(paths, options, first=deed, drawing=drawing)
-    from tutor.screens.run import run  # here so that nothing else loads Textual
-
+    run = on_screen()
     deed_there = "own" if deed == "draw" else deed
     return run(
         paths,
@@ -154,6 +154,15 @@ def open_deed(
         deed=deed_there,
         drawing=drawing,
     )
+
+
+def on_screen() -> Callable[..., int]:
+    """What opens the tutor on the screen; from here to its first frame nothing is collected, since
+    next to nothing of what is loaded until then could be."""
+    gc.disable()
+    from tutor.screens.run import run  # here so that nothing else loads Textual
+
+    return run
 
 
 def check_files(options: argparse.Namespace) -> int:
@@ -187,9 +196,7 @@ def open_tutor(options: argparse.Namespace) -> int:
         if not options.plain:
             print(SWITCHED)
         return open_plain(paths, options)
-    from tutor.screens.run import run  # here so that nothing else loads Textual
-
-    return run(
+    return on_screen()(
         paths,
         keep=options.keep,
         mouse=not options.no_mouse,

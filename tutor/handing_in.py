@@ -22,7 +22,7 @@ from tutor.model import ProblemError, ProblemSet, load_set, load_sets
 from tutor.model.source import file_name
 from tutor.paper.roster import read_roster
 from tutor.records import Keep, disk, read_settings
-from tutor.records.journal import utc_now
+from tutor.records.clock import utc_now
 from tutor.shipped import shipped_problems
 from tutor.variants import personal
 

@@ -34,7 +34,7 @@ from tutor.lesson import Say
 from tutor.model import Problem
 from tutor.records import Header, Keep
 from tutor.records.belonging import belonging, content_of, first_key_of, in_short, key_of
-from tutor.records.journal import utc_now
+from tutor.records.clock import utc_now
 from tutor.records.kept_lines import KeptLines, homework_name
 from tutor.session import Session, open_session
 from tutor.truss_file import NO_NAME, Saved, path_named, write_all

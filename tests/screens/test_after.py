@@ -7,7 +7,7 @@ from pathlib import Path
 from rich.cells import cell_len
 
 from tutor.progress.where import CHANGED
-from tutor.screens.sheet import LONGEST, about, row_of
+from tutor.screens.rows import LONGEST, about, row_of
 from tutor.screens.shelf import read_shelf
 from tutor.shipped import shipped_problems
 

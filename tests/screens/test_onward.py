@@ -12,11 +12,12 @@ from student import Student
 from textual.widgets import OptionList
 
 from tutor.judge.called import counted
+from tutor.progress.where import DONE
 from tutor.records import Keep
 from tutor.screens.closing import ClosingScreen, table_content
+from tutor.screens.entry import Entry
 from tutor.screens.onward import onward
 from tutor.screens.sheet import SheetScreen
-from tutor.screens.shelf import DONE, Entry
 from tutor.screens.walk import WalkScreen
 from tutor.session import open_session
 

@@ -24,9 +24,9 @@ from tutor.screens.deeds import WALK
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.save import Save
 from tutor.screens.dialogs.told import Told
+from tutor.screens.entry import Entry, Group
 from tutor.screens.looks import Looks
 from tutor.screens.sheet import SheetScreen
-from tutor.screens.shelf import Entry, Group
 from tutor.screens.themes import THEMES
 from tutor.screens.widgets.action_bar import ActionBar
 from tutor.screens.widgets.choices import Choice, Choices

@@ -10,7 +10,7 @@ from tutor.cohort.handed import written
 from tutor.model import Problem, ProblemSet
 from tutor.records import Keep, disk
 from tutor.records.contents import read_contents
-from tutor.records.keep import Kept
+from tutor.records.kept import Kept
 from tutor.records.lessons import Lessons
 
 

@@ -36,13 +36,15 @@ class Listed:
 @dataclass(frozen=True)
 class Guide:
     """Where each problem stands by its key, the key of the one last worked on, and all that the kept
-    lessons come to; `notices` tell of those that cannot be read."""
+    lessons come to; `notices` tell of those that cannot be read, and `lessons` says by the name of each
+    kept file of which problem it is."""
 
     listed: tuple[Listed, ...] = ()
     places: Mapping[str, str] = field(default_factory=dict)
     last: str = ""
     standing: Standing = field(default_factory=Standing)
     notices: tuple[str, ...] = ()
+    lessons: Mapping[str, str] = field(default_factory=dict)
 
     def next(self, here: str = "") -> Next | None:
         """The problem to take after `here` (its key), by default after the one last worked on."""
@@ -116,16 +118,18 @@ def guide_for(
     lessons = Lessons(each.kept for each in found)
     places: dict[str, str] = {}
     latest: tuple[int, str] = (len(found), "")
+    names = {each.kept.path.name: each.kept.problem for each in every}
     for row in rows:
         key = key_of(row.problem)
         on_it = [(by_path[kept.path], how) for kept, how in lessons.of(row.problem)]
         if not on_it or key in places:
             continue
+        names |= {each.kept.path.name: key for each, _ in on_it}
         places[key] = _place(on_it, summaries)
         latest = min(latest, (order[on_it[0][0].kept.path], key))
     of_these = summaries.go_through(found[:traced])
     summaries.put_down()
-    return Guide(rows, places, latest[1], standing_by(reversed(of_these)), notices)
+    return Guide(rows, places, latest[1], standing_by(reversed(of_these)), notices, names)
 
 
 def _place(on_it: Sequence[tuple[Summary, Belonging]], summaries: Summaries) -> str:

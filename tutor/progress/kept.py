@@ -22,7 +22,7 @@ from tutor.progress.account import LessonAccount, account_of, as_record, from_re
 from tutor.records import Keep, Kept, disk, told
 from tutor.records.belonging import problem_in
 from tutor.records.contents import read_contents
-from tutor.records.keep import in_their_order, look_at_bytes
+from tutor.records.kept import in_their_order, look_at_bytes
 from tutor.statics import Unsolvable
 
 FILE_NAME = "accounts.json"

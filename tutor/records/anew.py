@@ -9,7 +9,7 @@ from collections.abc import Iterable
 
 from tutor.model import Problem
 from tutor.records.belonging import Belonging, problem_in, truss_text
-from tutor.records.keep import Kept
+from tutor.records.kept import Kept
 from tutor.variants import NoVariant, variant_of
 
 MOST_TRIED = 60

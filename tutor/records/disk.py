@@ -9,7 +9,6 @@ import contextlib
 import errno
 import os
 import re
-import secrets
 import stat
 import sys
 import time
@@ -194,7 +193,7 @@ def clear_left_over(folder: Path) -> None:
 
 def fresh_name(path: Path) -> Path:
     """A hidden name beside `path` for a file that is to take its place."""
-    return path.with_name(f".{secrets.token_hex(8)}.fresh")
+    return path.with_name(f".{os.urandom(8).hex()}.fresh")
 
 
 def lock(descriptor: int) -> bool:

@@ -12,21 +12,15 @@ from __future__ import annotations
 
 import contextlib
 import os
-from collections.abc import Callable, Mapping, Sequence
-from datetime import UTC, datetime
+from collections.abc import Mapping, Sequence
+from datetime import datetime
 from pathlib import Path
 from types import TracebackType
 
 from tutor.records import disk, mend, told
+from tutor.records.clock import Clock, utc_now
 from tutor.records.contents import Contents, Header, read_contents
 from tutor.records.line import Event, Line, read_line, write_line
-
-Clock = Callable[[], datetime]
-
-
-def utc_now() -> datetime:
-    """The present time, with its zone."""
-    return datetime.now(UTC)
 
 
 class Journal:

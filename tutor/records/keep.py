@@ -4,49 +4,22 @@ from __future__ import annotations
 
 import os
 import re
-import secrets
 import unicodedata
-from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import platformdirs
 
-from tutor.records import disk, told
-from tutor.records.contents import VERSION, Header, header_of, read_contents
-from tutor.records.journal import Clock, Journal, utc_now
-from tutor.records.line import bears_its_sum, read_line
+from tutor.records.clock import Clock, utc_now
+
+if TYPE_CHECKING:
+    from tutor.records.journal import Journal
+    from tutor.records.kept import Kept
 
 SUFFIX = ".jsonl"
 SLUG_LENGTH = 40
 NAMES_TRIED = 8
-AHEAD = 24 * 3600.0
-"""How far ahead, in seconds, a time may be that another clock gave."""
-
-
-@dataclass(frozen=True)
-class Kept:
-    """A lesson in the folder: enough to offer going on with it.
-
-    A file that cannot be read has a `notice` and no times; a damaged one has both. `title` and
-    `source` are as they were written: a screen shows them as plain text.
-    """
-
-    path: Path
-    problem: str = ""
-    title: str = ""
-    source: str = ""
-    started: datetime | None = None
-    last: datetime | None = None
-    events: int = 0
-    notice: str = ""
-    content: str = ""
-
-    @property
-    def readable(self) -> bool:
-        """Whether there is a lesson in it that can be gone on with or looked at."""
-        return self.started is not None
 
 
 class Keep:
@@ -58,6 +31,10 @@ class Keep:
 
     def start(self, problem: str, title: str, source: str = "", content: str = "") -> Journal:
         """A journal for a new lesson on a problem (its key, its text); unsaved if it cannot be kept."""
+        from tutor.records import told  # here, and below, for start-up time
+        from tutor.records.contents import Header
+        from tutor.records.journal import Journal
+
         started = self._clock()
         header = Header(problem, title, started, source, content=content)
         for _ in range(NAMES_TRIED):
@@ -71,6 +48,8 @@ class Keep:
 
     def resume(self, path: Path) -> Journal:
         """The journal of a lesson that was listed here; never raises for what the file holds."""
+        from tutor.records.journal import Journal
+
         return Journal.resume(path, clock=self._clock)
 
     def now(self) -> datetime:
@@ -79,6 +58,9 @@ class Keep:
 
     def lessons(self) -> tuple[Kept, ...]:
         """All lessons, the one last worked on first, those that cannot be read at the end."""
+        from tutor.records import told
+        from tutor.records.kept import Kept, in_their_order, look_at
+
         try:
             found = [look_at(path) for path in self.journals()]
         except OSError as error:
@@ -95,100 +77,15 @@ class Keep:
         return tuple(self.folder / name for name in names)
 
 
-def in_their_order(found: Iterable[Kept], now: datetime) -> tuple[Kept, ...]:
-    """Lessons as they are listed: the one last worked on first, those that cannot be read at the end."""
-    every = tuple(found)
-    readable = (kept for kept in every if kept.readable)
-    return (
-        *sorted(readable, key=lambda kept: last_of(kept, now), reverse=True),
-        *(kept for kept in every if not kept.readable),
-    )
-
-
-def whole_by_its_sums(path: Path, data: bytes) -> Kept | None:
-    """What the first and the last line say, where every line is whole and none is missing; else None.
-
-    A list of a thousand lessons need not know what each line between them holds.
-    """
-    *rows, rest = data.split(b"\n")
-    if not rows or rest or not all(map(bears_its_sum, rows)):
-        return None
-    top, end = read_line(rows[0]), read_line(rows[-1])
-    if top is None or end is None:
-        return None
-    header = header_of(top)
-    if header is None or header.version > VERSION or end.problem != header.problem:
-        return None
-    if end.number != len(rows) - 1:
-        return None
-    return Kept(
-        path,
-        header.problem,
-        header.title,
-        header.source,
-        header.started,
-        end.at,
-        end.number,
-        "",
-        header.content,
-    )
-
-
 def data_folder() -> Path:
     """The folder that the platform provides for the data of this user's pinjoint."""
     return Path(platformdirs.user_data_dir("pinjoint", appauthor=False))
 
 
-def look_at(path: Path) -> Kept:
-    """What a journal's file says of its lesson, without locking or changing it."""
-    try:
-        data = disk.read_file(path)
-    except OSError as error:
-        return Kept(path, notice=told.cannot_read(path, error))
-    return look_at_bytes(path, data)
-
-
-def look_at_bytes(path: Path, data: bytes) -> Kept:
-    """What these bytes of a journal's file say of its lesson."""
-    if (quick := whole_by_its_sums(path, data)) is not None:
-        return quick
-    contents = read_contents(data)
-    notices = [told.unusable(contents, path), *told.damage(contents.faults)]
-    notice = " ".join(text for text in notices if text)
-    header = contents.header
-    if header is None:
-        return Kept(path, notice=notice)
-    last = contents.lines[-1].at if contents.lines else header.started
-    return Kept(
-        path,
-        header.problem,
-        header.title,
-        header.source,
-        header.started,
-        last,
-        len(contents.lines),
-        notice,
-        header.content,
-    )
-
-
-def last_of(kept: Kept, now: datetime) -> float:
-    """When a lesson was last worked on, in seconds, for sorting.
-
-    One that was last worked on in the future was so under a clock that ran ahead: it goes by when
-    it was begun, and to the end where that is in the future as well.
-    """
-    ahead = now.timestamp() + AHEAD
-    times = [time.timestamp() for time in (kept.last, kept.started) if time is not None]
-    return next((time for time in times if time <= ahead), 0.0)
-
-
-def file_name(
-    title: str, started: datetime, token: Callable[[int], str] = secrets.token_hex
-) -> str:
+def file_name(title: str, started: datetime) -> str:
     """A name for a new journal from its title and day: lower-case letters, figures and hyphens."""
     day = started.strftime("%Y-%m-%d")
-    return f"{slug(title)}-{day}-{token(4)}{SUFFIX}"
+    return f"{slug(title)}-{day}-{os.urandom(4).hex()}{SUFFIX}"
 
 
 def slug(title: str) -> str:

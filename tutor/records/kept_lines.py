@@ -17,8 +17,9 @@ from pathlib import Path
 from typing import Any
 
 from tutor.records import disk, told
+from tutor.records.clock import utc_now
 from tutor.records.contents import Header
-from tutor.records.journal import Journal, utc_now
+from tutor.records.journal import Journal
 from tutor.records.keep import slug
 
 LARGEST = 1_000_000

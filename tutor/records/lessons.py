@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from tutor.model import Problem
 from tutor.records.belonging import Belonging, belonging, first_key_of, key_of
-from tutor.records.keep import Kept
+from tutor.records.kept import Kept
 
 
 class Lessons:

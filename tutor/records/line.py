@@ -7,7 +7,6 @@ line proves itself alone, and a lost or moved line is noticed by its neighbours.
 
 from __future__ import annotations
 
-import hashlib
 import json
 import math
 from collections.abc import Mapping
@@ -83,7 +82,9 @@ def line_of(fields: Mapping[str, Any]) -> Line:
 
 def check_sum(body: bytes) -> str:
     """The first 16 hexadecimal figures of the SHA-256 of these bytes."""
-    return hashlib.sha256(body).hexdigest()[:SUM_LENGTH]
+    from hashlib import sha256  # here for start-up time
+
+    return sha256(body).hexdigest()[:SUM_LENGTH]
 
 
 def plain(value: Any, depth: int = MAX_DEPTH) -> Any:

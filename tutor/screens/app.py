@@ -6,6 +6,7 @@ come after it, beside the screen.
 
 from __future__ import annotations
 
+import gc
 import os
 import sys
 from collections.abc import Callable, Iterable, Sequence
@@ -29,12 +30,13 @@ from tutor.screens.in_turn import InTurn
 from tutor.screens.looks import Looks, looks_for
 from tutor.screens.painting import Painter
 from tutor.screens.signals import leave_on_signals
-from tutor.screens.themes import THEMES
+from tutor.screens.themes import THEMES, take_theme
 
 if TYPE_CHECKING:
     from tutor.progress.guide import Guide
+    from tutor.screens.entry import Shelf
+    from tutor.screens.remembering import Glimpse
     from tutor.screens.sheet import SheetScreen
-    from tutor.screens.shelf import Shelf
     from tutor.screens.walk import WalkScreen
     from tutor.screens.widgets.figure_pane import FigurePane
     from tutor.session import Session
@@ -57,6 +59,12 @@ class TutorApp(App[int]):
         Binding("ctrl+q", "leave_all", show=False, priority=True, id="app.leave"),
         Binding("ctrl+c", "say_how_to_leave", show=False, id="app.interrupt"),
     ]
+
+    first_rows: Shelf | None = None
+    """The rows that the list begins with, whose files were read from `read_at` (nanoseconds) on."""
+    read_at = 0
+    remembered: Glimpse | None = None
+    """What the list began with, where it was remembered."""
 
     def __init__(
         self,
@@ -96,12 +104,7 @@ class TutorApp(App[int]):
         self.shelf: Shelf | None = None
         self.session: Session | None = None
         self.set_class(self.uncoloured, "-uncoloured")
-        self._take_theme(settings.theme or "")
-
-    def _take_theme(self, chosen: str) -> None:
-        for theme in THEMES.values():
-            self.register_theme(theme)
-        self.theme = chosen if chosen in THEMES else "dark"
+        take_theme(self, settings.theme or "")
 
     @property
     def looks(self) -> Looks:
@@ -121,6 +124,11 @@ class TutorApp(App[int]):
         return self.filters
 
     def get_default_screen(self) -> Screen[None]:
+        """The list as it is remembered; where nothing is, or something else comes first, one row."""
+        if not self.deed and (self.settings.glyphs or self.glyphs or not self.utf8):
+            from tutor.screens.remembering import remembered_sheet  # not where it is not needed
+
+            return remembered_sheet(self) or self.first
         return self.first
 
     async def on_event(self, event: events.Event) -> None:
@@ -149,7 +157,8 @@ class TutorApp(App[int]):
         self.call_after_refresh(self.read_problems)
 
     def read_problems(self) -> None:
-        """Read the sets beside the screen."""
+        """Read the sets beside the screen; what was put off until the first frame may go on."""
+        gc.enable()
         from tutor.screens.filling import read_first  # after the first frame, for start-up time
 
         read_first(self)
@@ -202,8 +211,8 @@ class TutorApp(App[int]):
         self.change(replace(self.settings, theme=self.theme))
 
     def _open(self, entry: object) -> None:
+        from tutor.screens.entry import Entry
         from tutor.screens.opening import open_entry  # after the first frame, for start-up time
-        from tutor.screens.shelf import Entry
 
         if isinstance(entry, Entry):
             open_entry(self, entry)

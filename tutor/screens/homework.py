@@ -20,11 +20,12 @@ from tutor.homework.paper import Paper
 from tutor.homework.typed import read_paper
 from tutor.model.caution import CAUTION
 from tutor.screens import homework_deeds
+from tutor.screens.bound import bindings
 from tutor.screens.cells import changes, entered, on_top, row_name, standing_at
 from tutor.screens.checked import closing_figure, closing_said, hints_said, outcome_said, rows_of
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import Deed
-from tutor.screens.line_and_bar import answer, bindings, change_over, offer
+from tutor.screens.line_and_bar import answer, change_over, offer
 from tutor.screens.looks import Looks
 from tutor.screens.own_deeds import HOMEWORK
 from tutor.screens.widgets.action_bar import ActionBar, Asked

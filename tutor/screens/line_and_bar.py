@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from typing import Any
 
 from textual import events
-from textual.binding import Binding
 from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
@@ -15,26 +14,6 @@ from tutor.screens.deeds import Deed
 from tutor.screens.widgets.action_bar import ActionBar
 from tutor.screens.widgets.line_input import LineInput
 from tutor.text import visible
-
-
-def bindings(deeds: Sequence[Deed], screen: str, *, letters: bool = True) -> list[Binding]:
-    """A binding for each deed, which calls the screen's `action_deed`, and escape for the bar.
-
-    Without `letters`, a letter alone does its deed on the bar only.
-    """
-    return [
-        *(
-            Binding(
-                d.keys if letters else d.keys_while_typing,
-                f"deed('{d.id}')",
-                d.label,
-                show=False,
-                id=f"{screen}.{d.id}",
-            )
-            for d in deeds
-        ),
-        Binding("escape", "bar", show=False, id=f"{screen}.bar"),
-    ]
 
 
 def into_the_line(event: events.Key, line: LineInput) -> None:

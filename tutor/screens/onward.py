@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from tutor.progress.where import DONE, FINISHED, WATCHED
-from tutor.screens.shelf import Entry
+from tutor.screens.entry import Entry
 
 if TYPE_CHECKING:
     from tutor.progress.choosing import Next

@@ -21,10 +21,11 @@ from tutor.records.settings import Given
 from tutor.screens import walk_deeds
 from tutor.screens.background import Runs, beside
 from tutor.screens.dialogs.choose import Choose
+from tutor.screens.entry import Entry
 from tutor.screens.in_turn import InTurn
 from tutor.screens.looks import Looks
 from tutor.screens.sheet import SheetScreen
-from tutor.screens.shelf import Entry, Left, lessons_on
+from tutor.screens.shelf import Left, lessons_on
 from tutor.screens.walk import WalkScreen
 from tutor.screens.widgets.choices import Choice
 from tutor.session import LOG, Session, note_fault, open_session

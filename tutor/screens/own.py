@@ -11,9 +11,9 @@ from tutor.lesson import Say
 from tutor.model import Problem
 from tutor.screens.background import beside
 from tutor.screens.bench_deeds import Drawn
+from tutor.screens.entry import Entry
 from tutor.screens.homework import HomeworkScreen
 from tutor.screens.opening import Opener, open_entry, refuse
-from tutor.screens.shelf import Entry
 from tutor.screens.walk import WalkScreen
 from tutor.screens.workbench import WorkbenchScreen
 from tutor.session import Session, key_of

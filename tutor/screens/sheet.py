@@ -4,43 +4,47 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING, ClassVar
 
-from rich.cells import cell_len
 from textual import events
 from textual.app import ComposeResult
 from textual.binding import BindingType
-from textual.containers import Horizontal, Vertical, VerticalScroll
+from textual.containers import Horizontal
 from textual.content import Content
+from textual.geometry import Size
 from textual.message import Message
 from textual.screen import Screen
 from textual.widgets import OptionList, Static
-from textual.widgets.option_list import Option
 
-from tutor.progress.where import DONE, FINISHED
+from tutor.screens.bound import bindings
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import SHEET, Deed
+from tutor.screens.entry import Entry, Group
 from tutor.screens.first import TITLE
-from tutor.screens.line_and_bar import bindings
+from tutor.screens.going_on import row_ahead, row_to_go_on
 from tutor.screens.looks import Looks
 from tutor.screens.marks import in_marks
-from tutor.screens.onward import Onward, next_open, onward
-from tutor.screens.rows import about, row_of
-from tutor.screens.shelf import Entry, Group
+from tutor.screens.onward import Onward, onward
+from tutor.screens.rows import counted, rows_of
 from tutor.screens.small import is_small, offer
 from tutor.screens.widgets.action_bar import ActionBar, Asked
-from tutor.screens.widgets.figure_pane import FigurePane
+from tutor.screens.widgets.detail_pane import DetailPane
 from tutor.screens.widgets.problem_list import ProblemList
 from tutor.text import visible
 
 if TYPE_CHECKING:
     from tutor.progress.guide import Guide
+    from tutor.screens.remembering import Glimpse
     from tutor.session import Session
 
 LEAD = "Arrow keys choose (left, right: another set), space reads on, enter opens."
 READING = "What you have kept is being read…"
+NOT_YET = "“{title}” is being read; it opens then."
+CANNOT = "This file cannot be worked yet: what to mend is beside it, with its lines."
 WIDE = 116
-LONGEST = 44
+WITH_ROW = ("own", "homework")
+"""The deeds that begin with the problem at hand."""
 
 
 class SheetScreen(Screen[None]):
@@ -62,122 +66,135 @@ class SheetScreen(Screen[None]):
         deed: str
         entry: Entry | None = None
 
-    def __init__(self, groups: Sequence[Group], looks: Looks, *, behind: bool = False) -> None:
-        """With `behind` nothing is painted of the list until what opens over it is left."""
+    def __init__(
+        self,
+        groups: Sequence[Group],
+        looks: Looks,
+        *,
+        behind: bool = False,
+        glimpse: Glimpse | None = None,
+    ) -> None:
+        """With `behind` nothing is painted of the list until what opens over it is left; with a
+        `glimpse` it begins with what is remembered of it."""
         super().__init__()
         self.set_class(behind, "-behind")
-        self.covered = False
+        self.covered = self.small = False
         self.looks = looks
+        self.glimpse = glimpse
         self.groups = tuple(groups)
-        self.entries: list[Entry | None] = []
         self.left: Mapping[str, str] = {}
         self.guide: Guide | None = None
         self.last = ""
         self.stood_at = ""
+        self.waiting: tuple[Entry, str] | None = None
+        """A row whose file is still being read, and what is to be done with it then: a deed, or "" for
+        opening it."""
         self.said = READING
 
     def compose(self) -> ComposeResult:
+        self._fit(self.app.size)
         yield Static(Content(TITLE), id="sheet-title")
         yield Static(Content(""), id="sheet-skills")
         with Horizontal(id="sheet-middle"):
             yield ProblemList(id="problems", markup=False)
-            with Vertical(id="beside-list"):
-                with VerticalScroll(id="detail", can_focus=False):
-                    yield Static(id="about")
-                yield FigurePane(id="preview")
+            yield DetailPane(id="beside-list")
         yield Static(Content(READING), id="sheet-said")
         yield ActionBar(id="actions")
 
     def on_mount(self) -> None:
         self.query_one(ActionBar).offer(SHEET, False)
-        self.show({})
-        self.query_one(OptionList).focus()
+        if self.glimpse is None:
+            self.show({})
+        else:
+            self._show_glimpse(self.glimpse)
+        self.set_focus(self.problems)
+
+    def _show_glimpse(self, glimpse: Glimpse) -> None:
+        """The list as it was when it was last seen, until it has been read."""
+        self.last = glimpse.last
+        self._show_skills(glimpse.glance)
+        self.left = glimpse.left
+        self._show_rows(glimpse.at)
 
     def show(self, left: Mapping[str, str]) -> None:
         """Show the sets; `left` says by problem where each was left. What is finished is passed by."""
-        self.left = left
-        problems = self.query_one(OptionList)
-        titles = [one_line(e.title) for g in self.groups for e in g.entries if not e.broken]
-        wide = min(LONGEST, max(map(cell_len, titles), default=0))
-        rows: list[tuple[Content, Entry | None]] = []
-        for group in self.groups:
-            rows.append((Content.styled(one_line(group.title), "bold"), None))
-            rows += [(row_of(entry, wide, left), entry) for entry in group.entries]
-            if group.unread:
-                rows.append((Content(f"  {group.unread} more files are being read…"), None))
-        if self.entries:
-            for index, (row, _) in enumerate(rows):
-                problems.replace_option_prompt_at_index(index, row)
-            self._count()
+        again, self.left = bool(self.entries), left
+        self._show_rows()
+        if again:
             self._to_go_on()
-            self.call_after_refresh(problems.scroll_to_highlight)
-            return
-        self.entries = [entry for _, entry in rows]
-        problems.add_options([Option(row, disabled=entry is None) for row, entry in rows])
-        problems.highlighted = next((i for i, e in enumerate(self.entries) if e), None)
-        self._count()
-        if not any(self.entries):
-            self.query_one("#about", Static).update(Content("There are no problems here."))
+            self.call_after_refresh(self.problems.scroll_to_highlight)
+        elif not any(self.entries):
+            self.query_one(DetailPane).say(Content("There are no problems here."))
+
+    def _show_rows(self, at: Path | None = None) -> None:
+        """Show the sets as they are, and how many problems are finished."""
+        self.problems.show_rows(rows_of(self.groups, self.left), at)
+        title = counted(TITLE, self.entries, self.left)
+        self.query_one("#sheet-title", Static).update(Content(title))
+
+    @property
+    def problems(self) -> ProblemList:
+        """The list itself."""
+        return self.query_one(ProblemList)
+
+    @property
+    def entries(self) -> tuple[Entry | None, ...]:
+        """What each row is of; None for headings."""
+        return self.problems.entries
 
     def show_guide(self, guide: Guide, guided: bool) -> None:
         """Show where each problem was left and, where that is wanted, how the skills stand."""
         from tutor.progress.page import at_a_glance  # here: the list is shown before it is needed
 
         self.guide = guide if guided else None
-        skills = self.query_one("#sheet-skills", Static)
-        glance = at_a_glance(guide.standing) if guided else ()
-        skills.display = bool(glance)
-        skills.update(Content(in_marks(glance, self.looks.ascii_only)))
+        self._show_skills(at_a_glance(guide.standing) if guided else ())
         self.last = guide.last
         self.show(guide.places)
         self.read()
+
+    def _show_skills(self, glance: Sequence[tuple[str, Sequence[str]]]) -> None:
+        """How the skills stand, above the list."""
+        skills = self.query_one("#sheet-skills", Static)
+        skills.display = bool(glance)
+        skills.update(Content(in_marks(glance, self.looks.ascii_only)))
 
     def read(self) -> None:
         """What is kept has been read, as far as it can be."""
         if self.said == READING:
             self.say(LEAD)
 
-    def grow(self, groups: Sequence[Group]) -> None:
-        """Show more sets than before; the row that was at hand stays at hand."""
-        problems = self.query_one(OptionList)
-        at = self._entry(problems.highlighted or 0)
-        self.groups, self.entries = tuple(groups), []
-        problems.clear_options()
-        self.show(self.left)
-        if at is not None:
-            again = (i for i, e in enumerate(self.entries) if e and e.path == at.path)
-            problems.highlighted = next(again, problems.highlighted)
+    def fill(self, groups: Sequence[Group]) -> None:
+        """Show the sets as they were read, in place of what was remembered of them."""
+        self.grow(groups)
+        here = self.problems.at_hand
+        if here is not None:
+            self._show_entry(here)
+        waiting, self.waiting = self.waiting, None
+        if waiting is not None:
+            self.say(READING)
+            if here is not None and here.path == waiting[0].path:
+                self._do(waiting[1], here)
 
-    def _count(self) -> None:
-        """Say beside the title how many problems are finished."""
-        usable = [entry for entry in self.entries if entry is not None and not entry.broken]
-        done = sum(self.left.get(entry.key) == DONE for entry in usable)
-        title = f"{TITLE}  ({done} of {len(usable)} finished)" if done else TITLE
-        self.query_one("#sheet-title", Static).update(Content(title))
+    def grow(self, groups: Sequence[Group]) -> None:
+        """Show other sets than before; the row that was at hand stays at hand."""
+        self.groups = tuple(groups)
+        self._show_rows()
 
     def _to_go_on(self) -> None:
-        """To where the student was last, and from a finished problem on to the next that is not."""
-        problems = self.query_one(OptionList)
-        last = next((i for i, e in enumerate(self.entries) if e and e.key == self.last), None)
-        if last is not None and self.last != self.stood_at:
-            problems.highlighted = last
-        self.stood_at = self.last
-        place = problems.highlighted or 0
-        here = self._entry(place)
-        finished = {key for key, where in self.left.items() if where in FINISHED}
-        if here is None or here.key not in finished:
+        """To where the student goes on, unless they chose a row themselves since."""
+        stood_at, self.stood_at = self.stood_at, self.last
+        if self.problems.chosen_by_hand:
             return
-        rows = [entry for entry in (*self.entries[place:], *self.entries[:place]) if entry]
-        chosen = self._chosen(here)
-        ahead = chosen or next_open(rows, finished)
-        if ahead is not None:
-            problems.highlighted = self.entries.index(ahead)
+        if self.last != stood_at:
+            self.problems.put(self.row_to_go_on)
+        else:
+            here = self.problems.highlighted or 0
+            self.problems.put(row_ahead(self.entries, here, self.left, self.guide))
 
-    def _chosen(self, here: Entry) -> Entry | None:
-        """The problem that the guide has next after this one."""
-        ahead = None if self.guide is None else self.guide.next(here.key)
-        key = "" if ahead is None else ahead.key
-        return next((each for each in self.entries if each and key and each.key == key), None)
+    @property
+    def row_to_go_on(self) -> int:
+        """The row at hand when the list is opened."""
+        return row_to_go_on(self.entries, self.last, self.left, self.guide)
 
     def onward(self, entry: Entry, session: Session) -> Onward | None:
         """What comes once this problem is finished, as a lesson on it stands."""
@@ -203,45 +220,49 @@ class SheetScreen(Screen[None]):
         """Paint the list, where that was put off."""
         if self.has_class("-behind"):
             self.remove_class("-behind")
-            self.call_after_refresh(self.query_one(OptionList).focus)
+            self.call_after_refresh(self.problems.focus)
 
     def on_option_list_option_highlighted(self, event: OptionList.OptionHighlighted) -> None:
         event.stop()
-        entry = self._entry(event.option_index)
+        entry = self.problems.entry(event.option_index)
+        if self.waiting is not None and entry is not self.waiting[0]:
+            self.waiting = None
+            self.say(READING)
         if entry is not None:
             self._show_entry(entry)
 
     def _show_entry(self, entry: Entry) -> None:
         """What there is to say of a row, and its picture where there is room."""
-        self.query_one("#about", Static).update(about(entry))
-        self.query_one("#detail", VerticalScroll).scroll_home(animate=False)
-        figure = None
-        if entry.problem is not None and self.app.size.width >= WIDE:
-            from tutor.figure import truss_figure  # only where there is room for a picture
-
-            figure = truss_figure(entry.problem)
-        title = "" if entry.problem is None else "The truss"
-        self.query_one("#preview", FigurePane).show(title, figure, self.looks.glyphs)
+        drawn = self.app.size.width >= WIDE
+        self.query_one(DetailPane).show(entry, self.looks.glyphs, drawn=drawn)
 
     def look(self, looks: Looks) -> None:
         """Draw with other characters from now on."""
         self.looks = looks
-        entry = self._entry(self.query_one(OptionList).highlighted or 0)
+        entry = self.problems.at_hand
         if entry is not None:
             self._show_entry(entry)
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         event.stop()
-        entry = self._entry(event.option_index)
-        if entry is None:
-            return
-        if entry.problem is None:
-            self.say("This file cannot be worked yet: what to mend is beside it, with its lines.")
-        else:
-            self.post_message(self.Chosen(entry))
+        entry = self.problems.entry(event.option_index)
+        if entry is not None:
+            self._do("", entry)
 
-    def _entry(self, index: int) -> Entry | None:
-        return self.entries[index] if 0 <= index < len(self.entries) else None
+    def _do(self, deed: str, entry: Entry | None) -> None:
+        """Do a deed, or open the row at hand; what needs its file waits until that was read."""
+        if entry is not None and entry.remembered and deed in ("", *WITH_ROW):
+            self.waiting = (entry, deed)
+            self.say(NOT_YET.format(title=one_line(entry.title)))
+        elif deed:
+            if deed in WITH_ROW:
+                self.problems.put(None)
+            self.post_message(self.Wanted(deed, entry))
+        elif entry is not None and entry.problem is None:
+            self.say(CANNOT)
+        elif entry is not None:
+            self.problems.put(None)
+            self.post_message(self.Chosen(entry))
 
     def on_asked(self, message: Asked) -> None:
         message.stop()
@@ -252,31 +273,27 @@ class SheetScreen(Screen[None]):
         return SHEET
 
     def action_deed(self, deed: str) -> None:
-        entry = self._entry(self.query_one(OptionList).highlighted or 0)
-        self.post_message(self.Wanted(deed, entry))
+        self._do(deed, self.problems.at_hand)
 
     def action_bar(self) -> None:
         """From the list to the bar and back."""
         bar = self.query_one(ActionBar)
-        (self.query_one(OptionList) if bar.has_focus else bar).focus()
+        (self.problems if bar.has_focus else bar).focus()
 
     def on_problem_list_read_on(self, message: ProblemList.ReadOn) -> None:
-        """The next rows of what is told of the problem; from the end to the beginning."""
         message.stop()
-        detail = self.query_one("#detail", VerticalScroll)
-        if detail.scroll_offset.y >= detail.max_scroll_y:
-            detail.scroll_home(animate=False)
-        else:
-            step = max(1, detail.scrollable_content_region.height - 1)
-            detail.scroll_relative(y=step, animate=False)
+        self.query_one(DetailPane).read_on()
 
     def on_resize(self, event: events.Resize) -> None:
-        self.call_after_refresh(self.query_one(OptionList).scroll_to_highlight)
-        narrow = event.size.width < WIDE
-        if self.has_class("-stacked") and not narrow:
+        self.call_after_refresh(self.problems.scroll_to_highlight)
+        if self.has_class("-stacked") and event.size.width >= WIDE:
             self.call_after_refresh(self.look, self.looks)
-        self.set_class(narrow, "-stacked")
-        small = is_small(event.size)
-        if small and not self.has_class("-small"):
+        if is_small(event.size) and not self.small:
             self.say(offer(event.size))
-        self.set_class(small, "-small")
+        self.small = is_small(event.size)
+        self._fit(event.size)
+
+    def _fit(self, size: Size) -> None:
+        """Beside each other or one below the other, and what has no room left out."""
+        self.set_class(size.width < WIDE, "-stacked")
+        self.set_class(is_small(size), "-small")

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from tutor.model import Defect, Problem, ProblemError, ProblemSet, load_sets
+from tutor.model import ProblemError, ProblemSet, load_sets
 from tutor.model.sets import FirstFew, one_by_one
-from tutor.progress.where import DONE as DONE
-from tutor.progress.where import FINISHED
 from tutor.records import Keep, Kept
 from tutor.records.belonging import key_of
+from tutor.screens.entry import Entry, Group, Shelf
 from tutor.variants import personal
 
 if TYPE_CHECKING:
@@ -20,63 +19,6 @@ if TYPE_CHECKING:
 
 MOST = 99
 """So many kept lessons on a problem are offered to be gone on with."""
-
-
-@dataclass(frozen=True)
-class Entry:
-    """One row of the sheet: a problem, or a file that cannot be used, with what is wrong in it.
-
-    `before` has the keys and titles of the problems that come first, `note` what there is to say of
-    its numbers.
-    """
-
-    title: str
-    problem: Problem | None = None
-    key: str = ""
-    path: Path | None = None
-    defects: tuple[Defect, ...] = ()
-    before: tuple[tuple[str, str], ...] = ()
-    note: str = ""
-
-    def waits_for(self, left: Mapping[str, str]) -> tuple[str, ...]:
-        """The titles of what comes first and is not done; `left` says where each problem stands."""
-        return tuple(title for key, title in self.before if left.get(key) not in FINISHED)
-
-    @property
-    def broken(self) -> bool:
-        return self.problem is None
-
-
-@dataclass(frozen=True)
-class Group:
-    """One set: its title and its rows in their order, broken files last, and how many are to come."""
-
-    title: str
-    entries: tuple[Entry, ...]
-    unread: int = 0
-
-
-@dataclass(frozen=True)
-class Shelf:
-    """All sets that were asked for."""
-
-    groups: tuple[Group, ...]
-
-    @property
-    def entries(self) -> tuple[Entry, ...]:
-        return tuple(entry for group in self.groups for entry in group.entries)
-
-    @property
-    def unread(self) -> int:
-        """How many files are still to be read."""
-        return sum(group.unread for group in self.groups)
-
-    @property
-    def lone(self) -> Entry | None:
-        """The one problem there is, where there is nothing else."""
-        if self.unread:
-            return None
-        return self.entries[0] if len(self.entries) == 1 and not self.entries[0].broken else None
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from textual.app import App
 from textual.theme import Theme
 
 BLACK, WHITE = "#000000", "#FFFFFF"
@@ -93,3 +94,16 @@ def theme(name: str, words: Mapping[str, str], ground: str, raised: str, dark: b
 DARK = theme("dark", DARK_WORDS, DARK_GROUND, "#262626", True)
 LIGHT = theme("light", LIGHT_WORDS, LIGHT_GROUND, "#F2F2F2", False)
 THEMES: Mapping[str, Theme] = {"dark": DARK, "light": LIGHT}
+
+
+def take_theme(app: App[int], chosen: str) -> None:
+    """Begin with the theme that was chosen, or the dark one. Called before anything is styled: by
+    setting `theme` the library would style everything twice."""
+    for theme in THEMES.values():
+        app.register_theme(theme)
+    theme = THEMES.get(chosen, THEMES["dark"])
+    app.remove_class(*(name for name in app.classes if name.startswith("-theme-")))
+    app.add_class(f"-theme-{theme.name}")
+    app.set_class(theme.dark, "-dark-mode").set_class(not theme.dark, "-light-mode")
+    app.set_reactive(App.theme, theme.name)
+    app.stylesheet.set_variables(app.get_css_variables())

@@ -21,10 +21,11 @@ from tutor.lesson.reply import TICKED, TYPED
 from tutor.lesson.steps.idealise import miscounted
 from tutor.model import Problem
 from tutor.screens import answers, walk_deeds, walk_pictures, walk_words
+from tutor.screens.bound import bindings
 from tutor.screens.brief import FROM_TABLE, brief
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import WALK, Deed
-from tutor.screens.line_and_bar import bindings, into_the_line
+from tutor.screens.line_and_bar import into_the_line
 from tutor.screens.looks import Looks
 from tutor.screens.onward import Onward
 from tutor.screens.pasting import Pasting

@@ -33,10 +33,11 @@ from tutor.drafting.words import from_fraction
 from tutor.model import Problem
 from tutor.screens import bench_deeds, bench_files
 from tutor.screens.bench_deeds import Drawn
+from tutor.screens.bound import bindings
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import Deed
 from tutor.screens.inventory import inventory
-from tutor.screens.line_and_bar import answer, bindings, change_over, offer
+from tutor.screens.line_and_bar import answer, change_over, offer
 from tutor.screens.looks import Looks
 from tutor.screens.own_deeds import BENCH
 from tutor.screens.sketching import Grid, grid_for, sketch

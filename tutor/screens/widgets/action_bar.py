@@ -17,7 +17,6 @@ from textual.widget import Widget
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import Deed
 from tutor.screens.widgets.flow import Rows, at, beside, flow
-from tutor.screens.widgets.line_input import LineInput
 
 
 @dataclass
@@ -140,6 +139,8 @@ class ActionBar(Widget, can_focus=True):
 
     def _to_line(self, text: str) -> None:
         """Go back to the line being typed, where the screen has one, with this text."""
+        from tutor.screens.widgets.line_input import LineInput  # here for start-up time
+
         for line in self.screen.query(LineInput):
             if line.is_on_screen:
                 line.focus()

@@ -2,11 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from pathlib import Path
 from typing import ClassVar
 
 from textual.binding import Binding, BindingType
 from textual.message import Message
 from textual.widgets import OptionList
+from textual.widgets.option_list import Option
+
+from tutor.screens.entry import Entry
+from tutor.screens.rows import Row
+
+
+def _files(entries: Sequence[Entry | None]) -> list[Path | None]:
+    """The files that rows are of, by which they are known again."""
+    return [None if entry is None else entry.path for entry in entries]
 
 
 class ProblemList(OptionList):
@@ -18,8 +29,53 @@ class ProblemList(OptionList):
         Binding("space", "read_on", show=False, id="list.read-on"),
     ]
 
+    entries: tuple[Entry | None, ...] = ()
+    """What each row is of; None for headings."""
+    put_at: int | None = None
+    """The row that the program put at hand; another one at hand was chosen by the student."""
+
     class ReadOn(Message):
         """More of what is told of the row at hand is wanted."""
+
+    @property
+    def chosen_by_hand(self) -> bool:
+        """Whether the student chose the row at hand."""
+        return self.highlighted != self.put_at
+
+    def put(self, row: int | None) -> None:
+        """Put a row at hand, or leave it with the one that is, for as long as the student chooses none."""
+        if row is not None:
+            self.highlighted = row
+        self.put_at = self.highlighted
+
+    @property
+    def at_hand(self) -> Entry | None:
+        """What the row at hand is of."""
+        return self.entry(self.highlighted or 0)
+
+    def entry(self, row: int) -> Entry | None:
+        """What a row is of; None for a heading."""
+        return self.entries[row] if 0 <= row < len(self.entries) else None
+
+    def show_rows(self, rows: Sequence[Row], at: Path | None = None) -> None:
+        """Let the rows say something else, each in its place. Where they are others than before, the one
+        of the file `at`, or the one that was at hand, stays at hand; else it is the first."""
+        entries = tuple(entry for _, entry in rows)
+        if self.entries and _files(self.entries) == _files(entries):
+            for row, (said, _) in enumerate(rows):
+                self.replace_option_prompt_at_index(row, said)
+            self.entries = entries
+            return
+        chosen, here = self.chosen_by_hand, self.at_hand
+        at = here.path if at is None and here is not None else at
+        self.entries = entries
+        self.clear_options()
+        self.add_options([Option(said, disabled=entry is None) for said, entry in rows])
+        first = next((row for row, entry in enumerate(entries) if entry), None)
+        places = (row for row, entry in enumerate(entries) if entry and at and entry.path == at)
+        self.put(next(places, first))
+        if chosen:
+            self.put_at = None
 
     def action_set(self, step: int) -> None:
         """To the first problem of the set before or after; from within a set first to its own."""
