@@ -12,6 +12,7 @@ from every_problem import FILES, problem_of
 from tutor.cohort.believing import replayed
 from tutor.cohort.course import course_at
 from tutor.lesson import Lesson
+from tutor.lesson.watching.show import UNTIL
 from tutor.records.contents import read_contents
 
 
@@ -192,3 +193,17 @@ def test_that_a_truss_was_found_to_move_is_not_believed_of_a_count() -> None:
     claimed = {"sound_done": True, "moving_done": True, "step": "table"}
     forged = {**records[at], "changed": {**records[at]["changed"], **claimed}}
     assert replayed(problem, lines_of(problem, [*records[:at], forged]), True, "seed").forged
+
+
+def test_a_version_that_shows_less_at_the_same_word_loses_nothing_typed_after(monkeypatch) -> None:
+    problem = problem_of(next(path for path in FILES if path.stem == "lamp-arm"))
+    recorder = Recorder(problem, HABIT["careful"], 1)
+    recorder.do("show", until="half")
+    recorder.walk()
+    lines = lines_of(problem, recorder.records)
+    monkeypatch.setitem(UNTIL, "half", UNTIL["reactions"])
+    found = replayed(problem, lines, True, "seed", 1.0)
+    assert found.whole
+    assert found.otherwise == 0
+    assert found.lesson.done
+    assert found.lesson.state.results == recorder.lesson.state.results

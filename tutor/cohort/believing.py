@@ -15,11 +15,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
+from tutor.judge import Judge
 from tutor.judge.version import judge_version
 from tutor.lesson import Event, Lesson
 from tutor.lesson.fold import barred, step_once
 from tutor.lesson.older import WIDE
-from tutor.lesson.outcome import Outcome, changes
+from tutor.lesson.outcome import Outcome, changed, changes
 from tutor.lesson.replay import Kept, paired
 from tutor.lesson.state import State
 from tutor.lesson.steps import STEPS
@@ -150,7 +151,7 @@ def _believed(problem: Problem, kept: Sequence[Kept], sample: frozenset[int]) ->
             lesson.restore(event, outcome)
         except ValueError:
             return None
-        if not _can_be(before, lesson, event, outcome):
+        if not _can_be(before, lesson.state, lesson.desk, event, outcome):
             return None
     found.events = lesson.events
     return found
@@ -171,9 +172,8 @@ def as_kept(before: State, after: State) -> Any:
     return json.loads(json.dumps(changes(before, after)))
 
 
-def _can_be(before: State, lesson: Lesson, event: Event, kept: Outcome) -> bool:
+def _can_be(before: State, after: State, desk: Judge, event: Event, kept: Outcome) -> bool:
     """Whether what an outcome claims can be so at all, without judging anything."""
-    after = lesson.state
     if event.kind == "undo":
         return True
     added = CREDIT & kept.changed.keys()
@@ -185,7 +185,7 @@ def _can_be(before: State, lesson: Lesson, event: Event, kept: Outcome) -> bool:
         return False
     if "results" not in added:
         return True
-    true = lesson.desk.values()
+    true = desk.values()
     reach = max(map(abs, true.values()))
     return all(
         abs(after.signed(r.unknown) - true[r.unknown])
@@ -208,10 +208,12 @@ def _is_shown(before: State, after: State) -> bool:
 
 
 def _anew(problem: Problem, kept: Sequence[Kept]) -> Replayed:
-    """The lesson with every answer judged now."""
+    """The lesson with every answer judged now; what was shown is no answer, and stands as it was kept."""
     found = Replayed(Lesson(problem), whole=True)
     lesson = found.lesson
     for each in kept:
+        if _stands_as_shown(lesson, each):
+            continue
         is_answer = each.event.kind in ANSWERS
         found.answers += is_answer
         found.again += is_answer
@@ -223,6 +225,21 @@ def _anew(problem: Problem, kept: Sequence[Kept]) -> Replayed:
             found.otherwise += is_answer and not same
     found.events = lesson.events
     return found
+
+
+def _stands_as_shown(lesson: Lesson, kept: Kept) -> bool:
+    """Whether this was shown to the student, and is taken over so: another version may show something
+    else at the same word, and what was typed after it would be lost."""
+    if kept.event.kind != "show" or kept.outcome is None:
+        return False
+    try:
+        after = changed(lesson.state, kept.event, kept.outcome.changed)
+    except ValueError:
+        return False
+    if not _can_be(lesson.state, after, lesson.desk, kept.event, kept.outcome):
+        return False
+    lesson.restore(kept.event, kept.outcome)
+    return True
 
 
 def _applied(lesson: Lesson, event: Event) -> bool:
