@@ -1,0 +1,70 @@
+"""Does each small rule of the search show in a line: which arm, which load, which unit?
+
+The trusses are our own; what is said of each line is what a lecturer would say, common practice, no
+source.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+from families import exact, plain_problem
+from paper.measure import problem
+
+from tutor.judge import Along, Fx, Fy, M, judge
+from tutor.judge.known_values import KnownValues
+from tutor.judge.mistakes import KINDS
+from tutor.judge.true_equation import TrueEquation
+from tutor.model import Load, Support
+
+
+def pushed(joint: str, **sizes: int) -> Load:
+    ways: Any = sizes
+    return Load(joint, tuple((way, exact(size)) for way, size in ways.items()))
+
+
+MAST = plain_problem(
+    [("A", 0, 0), ("B", 4, 0), ("C", 5, 6), ("D", 0, 2)],
+    ("AB", "BC", "AD", "BD", "CD"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [pushed("C", right=10, down=8)],
+)
+
+
+def named(problem, about, text: str, **more) -> list[tuple[str, str | None]]:
+    return [(m.code, m.force) for m in judge(problem, about, text, **more).mistakes]
+
+
+def test_the_arm_of_a_level_load_may_be_measured_from_a_joint_on_the_way() -> None:
+    assert named(MAST, M("A"), "4 B_y - 10*4 - 8*5 = 0") == [("arm-from", "load C x")]
+
+
+def test_centimetres_beside_metres_are_another_unit() -> None:
+    text = "12 L4_y - 14*300 - 18*6 - 6*4 = 0"
+    assert named(problem("siding"), M("L0"), text) == [("arm-unit", "load L1")]
+
+
+def test_an_inclined_force_may_be_mirrored_in_a_sum_along_a_slope() -> None:
+    text = "-.9196 F_AD - .866 F_BD - .9196 F_CD + 2 - 5.196 = 0"
+    found = named(problem("hopper"), Along(60, joint="D"), text)
+    assert found == [("reflected", "CD")]
+
+
+def test_of_two_loads_elsewhere_the_one_that_acts_so_is_meant() -> None:
+    loads = [pushed("D", up=9), pushed("B", down=9)]
+    other = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 4, 3)],
+        ("AB", "BC", "AD", "BD", "CD"),
+        [Support("A", "pin"), Support("C", "roller")],
+        loads,
+    )
+    assert named(other, Fy("A"), "A_y + 3/5 F_AD - 9 = 0") == [("stray-load", "load B")]
+    assert named(other, Fy("A"), "A_y + 3/5 F_AD + 9 = 0") == [("stray-load", "load D")]
+
+
+def test_a_force_that_stands_whole_has_no_angle_to_be_taken_in_radians() -> None:
+    true = TrueEquation(problem("rack"), Fx("A"), KnownValues({}, {}))
+    variants = KINDS["angle-mode"].variants
+    assert variants is not None
+    assert list(variants(true.unknowns["AB"])) == []
+    assert list(variants(true.unknowns["AE"]))
