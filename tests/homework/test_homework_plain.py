@@ -209,7 +209,7 @@ def test_whatever_is_typed_it_goes_on_in_plain_text(lines: list[str]) -> None:
         assert run(sets, keep=Path(keep), source=source, sink=sink, first="homework") == 0
     assert FAULT not in sink.getvalue()
     assert CONTROL.search(sink.getvalue()) is None
-    assert sink.getvalue().rstrip().endswith(CAUTION)
+    assert CAUTION in sink.getvalue()
 
 
 @settings(max_examples=8)

@@ -62,11 +62,15 @@ def headline(review: Review) -> str:
 STATES = {
     "right": "is right",
     "wrong": "is wrong",
-    "follows": "is wrong only because of what came before",
     "unchecked": "was not checked",
 }
 STANDS = "is right as an equation, and the value behind it is wrong"
-SURE = {"certain": "", "likely": ", most likely", "unclear": "; how it came about is not clear"}
+OF_CAUSE = {"certain": "", "likely": "Most likely: ", "unclear": "Perhaps: "}
+FOLLOWS = {
+    "certain": "is wrong only because of what came before",
+    "likely": "is wrong, most likely only because of what came before",
+    "unclear": "is wrong; how it came about is not clear",
+}
 
 
 def outcome(finding: Finding, about: str = "") -> str:
@@ -74,9 +78,12 @@ def outcome(finding: Finding, about: str = "") -> str:
 
     `about` is the equation in which the mistake was made, in words.
     """
-    sure = SURE[finding.sure] if finding.state in ("wrong", "follows") else ""
-    said = f"{STANDS if finding.stands else STATES[finding.state]}{sure}."
-    if finding.state != "wrong" or finding.cause is None:
+    if finding.state == "follows":
+        return f"{FOLLOWS[finding.sure]}."
+    said = f"{STANDS if finding.stands else STATES[finding.state]}."
+    if finding.state != "wrong":
         return said
-    where = f" In {about}: {finding.cause.text}" if about else f" {finding.cause.text}"
-    return said + where
+    if finding.cause is None:
+        return said if finding.sure == "certain" else f"{FOLLOWS['unclear']}."
+    where = f"In {about}: {finding.cause.text}" if about else finding.cause.text
+    return f"{said} {OF_CAUSE[finding.sure]}{where}"
