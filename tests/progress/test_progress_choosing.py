@@ -133,3 +133,16 @@ def test_the_one_thing_to_watch_is_what_the_next_problem_trains_where_it_was_mad
     assert one_thing(lesson, "arm") == one_thing(lesson) == said[made[0]]
     assert one_thing(lesson, "step joints") in said.values()
     assert one_thing(Lesson(lesson.problem), "sign") == ""
+
+
+def test_what_is_to_be_watched_in_a_value_speaks_of_values_and_not_of_a_sum() -> None:
+    lesson = Lesson(load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml"))
+    lesson.take("show", until="joints", now=1.0)
+    lesson.take("joint", joint="C", now=2.0)
+    assert lesson.take("type", text="Fy: -150 - 5/13 BC = 0", now=3.0).accepted
+    assert not lesson.take("type", text="BC = 390", now=4.0).accepted
+    assert [code for code, _ in lesson.table.mistakes] == ["sign"]
+    said = one_thing(lesson)
+    assert "free-body diagram" not in said
+    assert "the one thing to watch" in said.lower()
+    assert len(said) > len("The one thing to watch: ")

@@ -8,8 +8,10 @@ from tutor.judge import Equation, Value
 from tutor.judge.claims import CLAIMS
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
+from tutor.judge.value_words import WORDS
 from tutor.lesson import Lesson
 from tutor.lesson.state import State
+from tutor.model import Problem
 from tutor.skills.seen import step_shown
 from tutor.skills.table import NO_SKILL
 
@@ -49,5 +51,12 @@ def _reasons(state: State, code: str) -> Iterator[str]:
             continue
         about = made.at
         if isinstance(about, Equation | Value):
-            force = about.unknown if isinstance(about, Value) else None
-            yield KINDS[code].reason(Case(state.problem, about, force))
+            yield _principle(state.problem, code, about)
+
+
+def _principle(problem: Problem, code: str, about: Equation | Value) -> str:
+    """What a mistake goes against in an equation, or in a value worked out from one."""
+    if not isinstance(about, Value):
+        return KINDS[code].reason(Case(problem, about))
+    words = WORDS.get(code)
+    return words[1] if words else KINDS[code].reason(Case(problem, about, about.unknown))
