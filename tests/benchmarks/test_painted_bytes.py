@@ -26,6 +26,7 @@ pytestmark = [
 ]
 LETTER, TAB, DOWN, VERDICT, NEXT = 400, 1_500, 2_500, 6_000, 12_000
 OPENING = 10_000
+FIRST_START = 15_000
 QUIET, SETTLED = 1.0, 4.0
 
 
@@ -53,6 +54,16 @@ def test_the_list(tmp_path: Path) -> None:
         painted(terminal, b"", SETTLED)
         down = [painted(terminal, b"\x1b[B") for _ in range(4)]
         told([("down in the list", max(down), DOWN)])
+    finally:
+        terminal.close()
+
+
+def test_the_first_start(tmp_path: Path) -> None:
+    terminal = Terminal(tmp_path, ROOT / "problems", settings="{}")
+    try:
+        terminal.read_until(b"looks right")
+        painted(terminal, b"", SETTLED)
+        told([("from the first start to its question", len(terminal.output), FIRST_START)])
     finally:
         terminal.close()
 

@@ -8,10 +8,11 @@ import pytest
 from every_problem import FORCES, problem_of
 from hypothesis import given
 from strategies import trusses
-from walks import ARM, Clock, walk_to
+from walks import ARM, FOLDER, Clock, walk_to
 
 from tutor.lesson import Lesson
 from tutor.lesson.steps.reasons import BENDING, TRUE_REASONS, statements
+from tutor.model import load_problem
 
 AGAIN = {
     ("m",): "the members",
@@ -108,6 +109,13 @@ def test_the_right_numbers_of_one_problem_are_seldom_those_of_another() -> None:
         numbers.append(tuple(n for n, o in enumerate(options) if o.key in TRUE_REASONS))
     most = max(map(numbers.count, numbers))
     assert most <= len(numbers) / 3
+
+
+def test_the_statements_of_a_problem_stand_in_one_order_on_every_machine_and_each_time() -> None:
+    order = ["triangles", "joints", "between", "supports", "weight", "pins"]
+    assert [option.key for option in Lesson(ARM).ask.options] == order
+    again = load_problem(FOLDER / "lamp-arm.toml")
+    assert [option.key for option in Lesson(again).ask.options] == order
 
 
 def test_a_corrected_story_leaves_the_statements_where_they_stand() -> None:

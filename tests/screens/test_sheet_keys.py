@@ -19,6 +19,7 @@ from pressing import (
     press_event,
     seen,
     settle,
+    walk_of,
     walking,
 )
 from resuming import JOINTS, REACTIONS, Resumed, kept
@@ -115,6 +116,7 @@ class TestTheSheet:
             assert "cannot be worked yet" in seen(pilot)
             await pilot.press("up", "enter")
             await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
+            await settle(pilot, lambda: walk_of(pilot).said)
 
     async def test_says_of_a_truss_that_moves_that_it_cannot_be_worked(
         self, tmp_path: Path

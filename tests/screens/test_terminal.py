@@ -35,13 +35,20 @@ sys.exit(run([Path(p) for p in sys.argv[2:]], keep=Path(sys.argv[1])))
 class Terminal:
     """The program in a terminal of its own."""
 
-    def __init__(self, keep: Path, *paths: Path, mouse: bool = True, **environment: str) -> None:
+    def __init__(
+        self,
+        keep: Path,
+        *paths: Path,
+        mouse: bool = True,
+        settings: str = '{"glyphs": "braille"}',
+        **environment: str,
+    ) -> None:
         self.controller, terminal = pty.openpty()
         fcntl.ioctl(terminal, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))
         self.before = termios.tcgetattr(terminal)
         self.terminal = terminal
         keep.mkdir(exist_ok=True)
-        (keep / "settings.json").write_text('{"glyphs": "braille"}', encoding="utf-8")
+        (keep / "settings.json").write_text(settings, encoding="utf-8")
         script = START if mouse else START.replace("keep=", "mouse=False, keep=")
         base = {k: v for k, v in os.environ.items() if k not in ("NO_COLOR", "LC_ALL", "COLORTERM")}
         self.process = subprocess.Popen(

@@ -35,7 +35,8 @@ def read_first(app: TutorApp) -> None:
         else:
             from tutor.screens.sheet import SheetScreen  # after the first frame, for start-up time
 
-            app.sheet = SheetScreen(shelf.groups, app.looks, behind=shelf.lone is not None)
+            behind = shelf.lone is not None or app.card_first
+            app.sheet = SheetScreen(shelf.groups, app.looks, behind=behind)
             await app.push_screen(app.sheet)
         app.settle()
         app.call_after_refresh(read_all if shelf.unread else look_where_left, app)
