@@ -163,20 +163,15 @@ class TutorApp(App[int]):
 
         read_first(self)
 
-    def settle(self) -> None:
-        """The list is there: ask for the glyphs at the first start; open a lone problem."""
+    def settle(self, card: bool) -> None:
+        """The list is there: with `card` ask for the glyphs; open a lone problem."""
         if self.notice:
             self.sheet.say(self.notice)
-        if self.card_first:
+        if card:
             self.typed.let_go(forget=True)
             self.choose_card(self._open_lone)
         else:
             self._open_lone()
-
-    @property
-    def card_first(self) -> bool:
-        """Whether it is not chosen yet what pictures are drawn with, and there is a choice."""
-        return self.settings.glyphs is None and self.glyphs is None and self.utf8
 
     def _open_lone(self) -> None:
         """Open what was asked for at the start: a deed of the list, or a lone problem."""

@@ -29,16 +29,17 @@ def read_first(app: TutorApp) -> None:
     started = time.time_ns()
 
     async def done(shelf: Shelf) -> None:
+        card = app.settings.glyphs is None and app.glyphs is None and app.utf8
         app.shelf, app.first_rows, app.read_at = shelf, shelf, started
         if app.remembered is not None:
             app.sheet.fill(shelf.groups)
         else:
             from tutor.screens.sheet import SheetScreen  # after the first frame, for start-up time
 
-            behind = shelf.lone is not None or app.card_first
+            behind = shelf.lone is not None or card
             app.sheet = SheetScreen(shelf.groups, app.looks, behind=behind)
             await app.push_screen(app.sheet)
-        app.settle()
+        app.settle(card)
         app.call_after_refresh(read_all if shelf.unread else look_where_left, app)
 
     def read() -> Shelf:
