@@ -46,14 +46,10 @@ def readings_of(desk: Desk, line: Typewritten, step: Step) -> Iterator[Reading]:
 
 def _comes_to(desk: Desk, step: Step, one: Side, other: Side) -> bool:
     """Whether two sides of a chain say what other forces than its own come to as a number."""
+    if one is step.sides[0] or not other.numeric:
+        return False
     own = value_ended(step, desk.own.known) or letter_of(step, desk.problem.member, desk.own.known)
-    begins = one is step.sides[0]
-    return (
-        other.numeric
-        and own is not None
-        and not begins
-        and any(term.name not in (own, None) for term in one.terms)
-    )
+    return own is not None and any(term.name not in (own, None) for term in one.terms)
 
 
 def without_remainder(step: Step) -> Step:

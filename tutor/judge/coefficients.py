@@ -18,7 +18,6 @@ from tutor.judge.costs import (
 )
 from tutor.judge.edits import (
     Edit,
-    Edits,
     Number,
     closest,
     edits,
@@ -55,7 +54,6 @@ class Beside(NamedTuple):
 def explain_coefficients(
     line: TypedEquation,
     true: TrueEquation,
-    choices: Mapping[str, Edits],
     factors: Mapping[str, Factors],
     scale: float,
     tolerance: Tolerance,
@@ -76,7 +74,7 @@ def explain_coefficients(
         number = Number(coefficient.value, coefficient.radius, factors[name], scale)
         hard = rounded_harder(number, scale * spot.true, tolerance, line.briefly)
         terms = line.terms_beside(name) if len(coefficient.terms) > 1 else ()
-        beside = _beside(coefficient, terms, spot, choices[name], number, hard, tolerance)
+        beside = _beside(coefficient, terms, spot, number, hard, tolerance)
         slips += [Slip(code, name, beside.spot) for code in beside.edit.codes]
         cost += beside.edit.cost
     slips += found.slips
@@ -132,7 +130,6 @@ def _beside(
     coefficient: Coefficient,
     terms: Terms,
     spot: TrueTerm,
-    choices: Edits,
     number: Number,
     hard: float | None,
     tolerance: Tolerance,
@@ -145,20 +142,15 @@ def _beside(
     value = coefficient.value
     if (several := _of_several_terms(terms, value, spot, scale)) is not None:
         return several
-    found = closest(number, _apt(choices, coefficient), spot, tolerance)
+    choices = edits(spot)
+    apt = choices if len(coefficient.terms) == 1 else choices.in_parts
+    found = closest(number, apt, spot, tolerance)
     if hard is not None:
         rounding = Edit(spot.true, ("rounding",), KINDS["rounding"].cost + hard)
         found = min(
             (rounding, found or _no_rule(coefficient.value, scale, spot)), key=lambda e: e.cost
         )
     return Beside(found or _no_rule(coefficient.value, scale, spot), spot)
-
-
-def _apt(choices: Edits, coefficient: Coefficient) -> Edits:
-    """The edits that fit a force split into two terms: it was not taken whole."""
-    if len(coefficient.terms) == 1:
-        return choices
-    return Edits(e for e in choices if not any(KINDS[code].of_whole for code in e.codes))
 
 
 def _no_rule(value: float, scale: float, spot: TrueTerm) -> Edit:
@@ -203,7 +195,7 @@ def _at_the_other(
     A term that shows the share of the one component hardly stands for the other.
     """
     astray = 0.0 if factors.holds(other.share) else UNSEEN
-    for edit in edits(other):
+    for edit in edits(other).every:
         if len(edit.codes) == 1 and _is(typed, edit.value):
             return Beside(Edit(value, edit.codes, edit.cost + astray), other)
     return Beside(Edit(value, ("component-in-moment",), HALF_RIGHT + astray), whole)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left, bisect_right
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from operator import itemgetter
 
@@ -32,6 +32,21 @@ WIDEST_RADIUS = 0.01
 UNEXPLAINED = KINDS["not-equilibrium"].cost
 
 
+Made = tuple[float, float, str, tuple[str, ...]]
+MAKERS = tuple(
+    (
+        kind,
+        kind.variants,
+        kind.code if kind.shows is not None or kind.of_whole else kind.touches,
+        kind.alone,
+    )
+    for kind in KINDS.values()
+    if kind.variants is not None
+)
+AS_GOOD = 2e-5
+"""Numbers that are one to six figures differ by less."""
+
+
 @fact
 class Edit:
     """A wrong contribution and the mistakes, most telling first, that make it."""
@@ -41,13 +56,33 @@ class Edit:
     cost: float
 
 
-class Edits(tuple[Edit, ...]):
-    """Wrong contributions, cheapest first, in which those near to a number are found at once."""
+class Edits:
+    """Wrong contributions at one force, cheapest first; those near to a number are found at once.
+
+    Each is (cost, value, sort, codes). Of several of one sort that make the same number the cheapest
+    is kept; which they are is seen only where it is asked for.
+    """
+
+    def __init__(self, made: Sequence[Made], true: float) -> None:
+        self._made, self._true = made, true
+        self._not = max(1e-6 * abs(true), 1e-12)
+
+    @kept
+    def every(self) -> tuple[Edit, ...]:
+        """All of them."""
+        return tuple(self._first_of_each(range(len(self._made))))
+
+    @kept
+    def in_parts(self) -> Edits:
+        """Those that fit a force split into two terms: it was not taken whole."""
+        made = [m for m in self._made if not any(KINDS[code].of_whole for code in m[3])]
+        return Edits(made, self._true)
 
     @kept
     def _by_value(self) -> tuple[list[float], list[int]]:
-        order = sorted(range(len(self)), key=lambda place: self[place].value)
-        return [self[place].value for place in order], order
+        values = [made[1] for made in self._made]
+        order = sorted(range(len(values)), key=values.__getitem__)
+        return [values[place] for place in order], order
 
     def near(self, value: float, within: float) -> list[Edit]:
         """Those of which `value` is off by at most `within` of their size and `TINY`, cheapest first.
@@ -57,9 +92,23 @@ class Edits(tuple[Edit, ...]):
         size = abs(value)
         low, high = (size - TINY) / (1.0 + within) - TINY, (size + TINY) / (1.0 - within) + TINY
         values, order = self._by_value
-        start = bisect_left(values, low if value >= 0 else -high)
-        stop = bisect_right(values, high if value >= 0 else -low)
-        return [self[place] for place in sorted(order[start:stop])]
+        low, high = (low, high) if value >= 0 else (-high, -low)
+        start = bisect_left(values, low - AS_GOOD * abs(low))
+        stop = bisect_right(values, high + AS_GOOD * abs(high))
+        if start == stop:
+            return []
+        found = self._first_of_each(sorted(order[start:stop]))
+        return [edit for edit in found if low <= edit.value <= high]
+
+    def _first_of_each(self, places: Iterable[int]) -> Iterator[Edit]:
+        """Of those at these places, in order, the first of each sort that makes a number."""
+        seen: set[tuple[str, str]] = set()
+        for place in places:
+            cost, value, sort, codes = self._made[place]
+            key = (sort, f"{value or 0.0:.6g}")
+            if key not in seen and abs(value - self._true) > self._not:
+                seen.add(key)
+                yield Edit(value, codes, cost)
 
 
 @fact
@@ -73,32 +122,28 @@ class Number:
 
 
 def edits(spot: TrueTerm) -> Edits:
-    """Every wrong contribution the catalogue makes at `spot`, cheapest first.
+    """Every wrong contribution the catalogue makes at `spot`, cheapest first, made once.
 
     Besides each single mistake, a mistake that changes the size may come with a wrong sign. Of
     several mistakes that make the same number the cheapest is kept, and those that only the way it
     is typed tells apart.
     """
-    found: list[tuple[float, float, str, tuple[str, ...]]] = []
-    turned = turning_code(spot)
-    for kind in KINDS.values():
-        if kind.variants is None:
-            continue
-        sort = kind.code if kind.shows is not None or kind.of_whole else kind.touches
-        for per_unit in kind.variants(spot):
-            value = per_unit * spot.scale
-            found.append((kind.cost, value, sort, (kind.code,)))
-            if not kind.alone and value != 0.0:
-                cost = kind.cost + KINDS[turned].cost
-                found.append((cost, -value, sort, (kind.code, turned)))
+    return spot.once(_edits)
+
+
+def _edits(spot: TrueTerm) -> Edits:
+    found: list[Made] = []
+    turned, scale = turning_code(spot), spot.scale
+    more = KINDS[turned].cost
+    for kind, variants, sort, alone in MAKERS:
+        own, both = (kind.code,), (kind.code, turned)
+        for per_unit in variants(spot):
+            value = per_unit * scale
+            found.append((kind.cost, value, sort, own))
+            if not alone and value != 0.0:
+                found.append((kind.cost + more, -value, sort, both))
     found.sort(key=itemgetter(0))
-    kept: dict[tuple[str, str], Edit] = {}
-    true, near = spot.true, max(1e-6 * abs(spot.true), 1e-12)
-    for cost, value, sort, codes in found:
-        key = (sort, f"{value or 0.0:.6g}")
-        if key not in kept and abs(value - true) > near:
-            kept[key] = Edit(value, codes, cost)
-    return Edits(kept.values())
+    return Edits(found, spot.true)
 
 
 def turning_code(spot: TrueTerm) -> str:

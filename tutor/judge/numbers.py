@@ -84,15 +84,9 @@ class Numbers:
             return MINUS_ASTRAY
         return against_right(number, spot, self.negative)
 
-    @kept
-    def _made(self) -> dict[int, Edits]:
-        return {}
-
     def edits(self, place: int) -> Edits:
-        """The wrong contributions at one place, made when first asked for."""
-        if place not in self._made:
-            self._made[place] = edits(self.spots[place])
-        return self._made[place]
+        """The wrong contributions at one place."""
+        return edits(self.spots[place])
 
 
 def explain_numbers(given: Numbers, scale: float) -> Explanation:

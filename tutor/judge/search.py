@@ -36,18 +36,6 @@ CHEAPEST = min(kind.cost for kind in KINDS.values() if kind.variants is not None
 Ways = Iterable[tuple[float, float]]
 
 
-class Choices(dict[str, Edits]):
-    """The wrong coefficients of each unknown, made when first asked for."""
-
-    def __init__(self, spots: Mapping[str, TrueTerm]) -> None:
-        super().__init__()
-        self.spots = spots
-
-    def __missing__(self, name: str) -> Edits:
-        self[name] = edits(self.spots[name])
-        return self[name]
-
-
 def search(
     line: TypedEquation, true: TrueEquation, tolerance: Tolerance, idle: Collection[str] = ()
 ) -> tuple[Explanation, tuple[Explanation, ...]]:
@@ -56,7 +44,6 @@ def search(
     `idle` are the unknowns that come out as zero: leaving one out is no mistake beside another.
     """
     spots, numbers = true.unknowns, true.numbers(line.names | line.cancelled)
-    choices = Choices(spots)
     factors = {name: line.factors_beside(name) for name in line.names}
     accounts: list[Explanation] = []
     best = math.inf
@@ -68,7 +55,7 @@ def search(
             if penalty + CHEAPEST >= best + CLOSE:
                 continue
             most = best + CLOSE - penalty
-            start = explain_coefficients(line, true, choices, factors, scale, tolerance, idle, most)
+            start = explain_coefficients(line, true, factors, scale, tolerance, idle, most)
             if start is None:
                 continue
             rest = explain_numbers(given, scale)
@@ -79,7 +66,7 @@ def search(
                 accounts.append(Explanation(cost, slips, scale))
                 best = min(best, cost)
 
-    explain(numbers, _scales(line, spots, choices, numbers, lambda: best + CLOSE))
+    explain(numbers, _scales(line, spots, numbers, lambda: best + CLOSE))
     components = [part for spot in numbers for part in spot.parts or (spot,)]
     if len(components) > len(numbers):
         explain(components, ((1.0, IN_PARTS), (-1.0, TURNED_ROUND + IN_PARTS)))
@@ -105,7 +92,6 @@ def _best_of(accounts: list[Explanation]) -> tuple[Explanation, tuple[Explanatio
 def _scales(
     line: TypedEquation,
     spots: Mapping[str, TrueTerm],
-    choices: Mapping[str, Edits],
     numbers: Sequence[TrueTerm],
     most: Callable[[], float],
 ) -> Iterator[tuple[float, float]]:
@@ -133,7 +119,7 @@ def _scales(
     if not line.unknowns or scaled + ON_A_SLIP + CHEAPEST >= most():
         return
     for name, value, _ in typed:
-        for wrong in _plain(choices[name]) if name else ():
+        for wrong in _plain(edits(spots[name])) if name else ():
             if fresh(value / wrong):
                 yield value / wrong, scaled + ON_A_SLIP + _far_from_one(value / wrong)
 
@@ -154,7 +140,7 @@ class _Fresh:
 
 def _plain(choices: Edits) -> Iterator[float]:
     """The wrong coefficients on which a scale may rest: one mistake each, not met by calculation."""
-    for edit in choices:
+    for edit in choices.every:
         if edit.value != 0.0 and len(edit.codes) == 1 and not KINDS[edit.codes[0]].calculated:
             yield edit.value
 

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from tutor.judge.blocks import TINY
 from tutor.judge.costs import BY_SUM, IS_ITSELF, LUMPED, PRODUCT, SUM_OF_TWO
-from tutor.judge.edits import Edit, Number, closest, edits, named_at, turning_code
+from tutor.judge.edits import Edit, Edits, Number, closest, edits, named_at, turning_code
 from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.factors import Factors
 from tutor.judge.mistakes import KINDS
@@ -24,7 +24,7 @@ MOST_TO_CHANGE = 12
 MOST_FOR_ANY_SLIP = 3
 PRECISELY = 3e-4
 
-Edits = Callable[[int], Sequence[Edit]]
+Choices = Callable[[int], Edits]
 
 
 class WrongNumber(NamedTuple):
@@ -40,7 +40,7 @@ def by_sum(
     rest: Sequence[tuple[Term, Factors]],
     left: Sequence[int],
     numbers: Sequence[TrueTerm],
-    choices: Edits,
+    choices: Choices,
     scale: float,
     tolerance: Tolerance,
 ) -> Explanation | None:
@@ -172,13 +172,13 @@ def _slack(
 
 
 def _changes(
-    left: Sequence[int], numbers: Sequence[TrueTerm], choices: Edits, scale: float, alone: bool
+    left: Sequence[int], numbers: Sequence[TrueTerm], choices: Choices, scale: float, alone: bool
 ) -> list[WrongNumber]:
     """What each slip at each number would change; of a lone number in a long sum only plain ones."""
     few = len(left) <= MOST_FOR_ANY_SLIP
     found = []
     for i in left:
-        own = choices(i) if len(left) <= MOST_TO_CHANGE else plainest(numbers[i])
+        own = choices(i).every if len(left) <= MOST_TO_CHANGE else plainest(numbers[i])
         for edit in own:
             plain = KINDS[edit.codes[0]].in_sum
             if len(edit.codes) > 1 or (alone and not plain and not few):

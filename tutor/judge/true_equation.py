@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from functools import lru_cache
-from typing import Literal
+from typing import Any, Literal, TypeVar
 
 from tutor.judge.about import Equation, M, Same, equation_of
 from tutor.judge.known_values import KnownValue, KnownValues
@@ -14,6 +14,7 @@ from tutor.model import Problem
 from tutor.notation.fact import fact, kept
 from tutor.statics.body import Equilibrium, Force, Moment, Term
 
+Made = TypeVar("Made")
 MOST_LANDMARKS = 20
 NO_PART = 1e-9
 
@@ -137,6 +138,17 @@ class TrueTerm:
                 replace(self, term=term, scale=scale, radius=radius, part=part, share=size)
             )
         return tuple(found)
+
+    @kept
+    def _made(self) -> dict[Callable[[TrueTerm], Any], Any]:
+        return {}
+
+    def once(self, make: Callable[[TrueTerm], Made]) -> Made:
+        """What `make` makes of this force, made when first asked for and kept with it."""
+        if make not in self._made:
+            self._made[make] = make(self)
+        found: Made = self._made[make]
+        return found
 
 
 @fact

@@ -74,7 +74,8 @@ class Table:
 
     def joined(self, symbols: Sequence[Symbol]) -> Any:
         """What `symbols`, the last of them "$END", join into; raises Misplaced."""
-        steps, ways, values = self.steps, self.ways, list[Any]()
+        steps, ways, goal = self.steps, self.ways, self.goal
+        values: list[Any] = []
         state, states = self.start, [self.start]
         for index, symbol in enumerate(symbols):
             kind = symbol.type
@@ -83,9 +84,12 @@ class Table:
                     raise Misplaced(index)
                 size, build, origin = step  # type: ignore[misc]
                 if build is not None:
-                    values[-size:] = (build(values[-size:]),)
-                    if origin == self.goal:
-                        return values[-1]
+                    parts = values[-size:]
+                    del values[-size:]
+                    made = build(parts)
+                    if origin == goal:
+                        return made
+                    values.append(made)
                 del states[-size:]
                 way = ways[states[-1]][origin].get(kind)
                 if way is None:

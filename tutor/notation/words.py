@@ -121,15 +121,17 @@ def front_piece(word: str, names: Names | None, measured: bool) -> Piece | None:
 
 
 def _whole(word: str, names: Names | None, measured: bool) -> Piece | None:
-    meanings = names.meanings(word) if names is not None else ()
-    found = tuple(meaning.name for meaning in meanings)
     size = len(word)
     if measured:
         unit = _unit(word, names)
         if unit is not None:
             return unit
     function = FUNCTIONS.get(word) or FUNCTIONS.get(word.lower())
-    if function and (not found or (word in FUNCTIONS and not _exactly(word, names))):
+    if function and word in FUNCTIONS and not _exactly(word, names):
+        return Piece("FUNCTION", function, size)
+    meanings = names.meanings(word) if names is not None else ()
+    found = tuple(meaning.name for meaning in meanings)
+    if function and not found:
         return Piece("FUNCTION", function, size)
     if function:
         raise Broken(
