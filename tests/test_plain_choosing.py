@@ -78,3 +78,9 @@ def test_every_kept_lesson_can_be_gone_on_with_however_many_there_are(tmp_path: 
     before = {path: path.stat().st_size for path in kept}
     heard("all\n8\nshow\nleave\n", tmp_path, (ProblemSet("Test", one),))
     assert sum(path.stat().st_size > before[path] for path in kept) == 1
+
+
+def test_what_comes_next_is_announced_by_one_word(tmp_path: Path) -> None:
+    said = heard("show until joints\nleave\n", tmp_path, (ProblemSet("Test", (LAMP,)),))
+    assert "Next: the joints, one after the other." in said
+    assert not any(line.startswith("Note: Next") for line in said)

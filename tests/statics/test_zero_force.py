@@ -76,7 +76,7 @@ def test_a_load_along_the_two_in_line_leaves_the_third_zero():
 def test_several_loads_along_the_two_in_line_are_told_once():
     problem = tower(push("D", "right"), push("D", "right", 2), down("E", 6))
     (seen,) = [z for z in zero_force(problem) if z.member == "BD"]
-    assert seen.said.startswith("At D CD, DE and the loads at D act along one line; ")
+    assert seen.said.startswith("At D, CD, DE and the loads at D act along one line; ")
 
 
 def test_a_load_along_one_of_two_members_leaves_the_other_zero():

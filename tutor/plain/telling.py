@@ -66,7 +66,7 @@ def _said(say: Say) -> str:
     if say.tone == "right":
         for opening in ("Right: ", "Right. ", "Right, ", "Yes: ", "Yes. ", "Yes, "):
             text = text.removeprefix(opening)
-    elif text.startswith(word):
+    elif text.startswith((word, "Next: ")):
         return text
     return f"{word}: {text[:1].upper()}{text[1:]}" if say.tone != "right" else f"{word}: {text}"
 
