@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import errno
 import io
+import os
 import re
 import tempfile
 from pathlib import Path
@@ -220,3 +222,27 @@ def test_a_file_whose_opening_was_taken_back_is_not_written_over(tmp_path: Path)
     said = draw([*DRAWN, f"open {path}", "undo", "save"], tmp_path / "keep")
     assert "Name the file as well, like save arm.toml." in said
     assert path.read_text(encoding="utf-8") == saved(ARM)
+
+
+def test_a_save_that_the_disk_refuses_is_told_leaves_nothing_behind_and_works_again_later(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "set" / "arm.toml"
+    path.parent.mkdir()
+    write, full = os.write, [True]
+
+    def refused(descriptor: int, data: bytes) -> int:
+        if full[0] and b"[joints]" in bytes(data):
+            write(descriptor, bytes(data)[:7])
+            raise OSError(errno.ENOSPC, "no space")
+        return write(descriptor, data)
+
+    monkeypatch.setattr(os, "write", refused)
+    said = draw([*DRAWN, f"save {path}", "rows"], tmp_path / "keep")
+    assert "It could not be written: the disk is full." in said
+    assert "member CA" in said
+    assert list(path.parent.iterdir()) == []
+    full[0] = False
+    said = draw([f"save {path}"], tmp_path / "keep")
+    assert any(line.startswith("Saved in") for line in said)
+    assert len(load_problem(path).members) == 3

@@ -164,6 +164,13 @@ CASES = (
     Case('at = "C"', "at = 3", 17, "the joint of a load is a number, not a text", 'at = "C"'),
     Case("down = 12", "down = 0", 18, "the push down of the load at C is 0", "give it a size"),
     Case("down = 12", 'down = "0/7"', 18, "is 0, so it is no load", "give it a size"),
+    Case(
+        "down = 12",
+        "down = 1e-12",
+        18,
+        "is 1e-12, too small to be told from 0",
+        "size",
+    ),
     Case("down = 12", "down = -3", 18, "is negative, -3", "write it as up"),
     Case("down = 12", "size = -3\nangle = 0", 18, "is negative, -3", "and turn the angle by 180"),
     Case("down = 12", "size = 3\nangle = 361", 19, "is 361 degrees", "from -360 to 360"),

@@ -165,3 +165,7 @@ class State:
         return tuple(
             line for line in self.lines if line.about.joint == joint and not line.about.part
         )
+
+    def equations_of(self, joint: str | None) -> tuple[Equation, ...]:
+        """The equations of those lines."""
+        return tuple(line.about for line in self.lines_of(joint))

@@ -201,7 +201,7 @@ def _offers(state: State) -> list[Equation]:
 
 def _next_direction(state: State, joint: str) -> Equation | None:
     """The axis that still adds something at a joint, or None."""
-    standing = [line.about for line in state.lines_of(joint)]
+    standing = state.equations_of(joint)
     axes: tuple[Equation, ...] = (Fx(joint), Fy(joint))
     return next((about for about in axes if adds_something(state.problem, about, standing)), None)
 
@@ -227,9 +227,7 @@ def hints(state: State, desk: Judge) -> Levels:
 
 
 def _adds(state: State, about: Equation) -> bool:
-    return adds_something(
-        state.problem, about, [line.about for line in state.lines_of(about.joint)]
-    )
+    return adds_something(state.problem, about, state.equations_of(about.joint))
 
 
 def _ready(state: State) -> list[str]:

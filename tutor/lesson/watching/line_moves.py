@@ -191,7 +191,7 @@ def _fewest(state: State) -> str:
 def _sums(state: State, joint: str) -> list[Equation]:
     """The sums at a joint that add something and hold an unknown; across a line where that is the
     way on."""
-    standing = [line.about for line in state.lines_of(joint)]
+    standing = state.equations_of(joint)
     turn = next_turn(state)
     abouts: tuple[Equation, ...] = (Fx(joint), Fy(joint))
     if turn is not None and turn.across and turn.joint == joint:
