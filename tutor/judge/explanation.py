@@ -40,5 +40,7 @@ NOTHING_NAMED = Slip("not-equilibrium", None, None)
 
 def saved(slips: Sequence[Slip]) -> float:
     """What a mistake that runs through a line costs less than one made anew at each force."""
+    if len(slips) < 2:
+        return 0.0
     counts = Counter(slip.code for slip in slips if KINDS[slip.code].runs_through)
     return sum((count - 1) * (1.0 - ONCE_MORE) * KINDS[code].cost for code, count in counts.items())
