@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import pytest
-from families import plain_problem
+from families import down, plain_problem
 
 from tutor import Fx, Fy, Value, review
+from tutor.homework import read_paper
+from tutor.homework.kept import lines_of
 from tutor.homework.words import outcome
 from tutor.model import Load, Problem, Support
 from tutor.notation import Exact
@@ -68,3 +70,62 @@ def test_a_value_worked_from_an_earlier_wrong_one_leaves_its_line_right(gable: P
 def test_two_unknowns_that_solve_their_right_lines_are_right(gable: Problem) -> None:
     lines = [(Fx("C"), "500 - 4/5 F_CA = 0; CA = 625"), (Fy("C"), "-BC - 3/5 CA = 0; BC = -375")]
     assert review(gable, {"reactions": RIGHT, "forces": FORCES, "lines": lines}).right
+
+
+SEED_HOUSE = plain_problem(
+    [("A", 0, 0), ("B", 2, 1.5), ("C", 4, 3), ("D", 6, 1.5), ("E", 8, 0), ("F", 4, 0)],
+    ("AB", "BC", "CD", "DE", "AF", "FE", "BF", "DF", "CF"),
+    [Support("A", "pin"), Support("E", "roller")],
+    [down("B", 6), down("C", 8), down("D", 4)],
+)
+PAGE = """\
+ΣM_A = 0: R_E·8 m − 6 kN·2 m − 8 kN·4 m − 4 kN·6 m = 0 ⇒ R_E = 8.5 kN ↑
+ΣF_y = 0: A_y + 8.5 − 18 = 0 ⇒ A_y = 9.5 kN
+ΣF_x = 0: A_x = 0
+Joint A
+↑ΣF_y = 9.5 + F_AB sin 36.87° = 0, F_AB = −15.83 kN (C)
+→ΣF_x = F_AF + (−15.83) cos 36.87° = 0, F_AF = 12.67 kN (T)
+Joint E (by symmetry of geometry)
+F_DE = −8.5/sin 36.87° = −14.17 kN
+F_EF = 14.17 cos 36.87° = 11.33 kN (T)
+Joint B
+F_BC cosθ + F_BF cosθ + 15.83 cosθ = 0, where θ = 36.87°
+F_BC sinθ − F_BF sinθ + 15.83 sinθ − 6 = 0
+F_BC = −10.83, F_BF = −5
+Joint C
+ΣF_x: −F_BC cosθ + F_CD cosθ = 0 → F_CD = F_BC = −10.83 kN
+ΣF_y: −8 − F_CF + 2(10.83)(0.6) = 0 → F_CF = 5.0 kN T
+Joint D
+10.83(0.8) − 14.17(0.8) − 0.8 F_DF = 0
+F_DF = −3.34 kN
+"""
+"""A page as it is written, on a truss of our own; worked by hand."""
+
+
+def test_a_page_as_it_is_written_is_read_whole_and_right() -> None:
+    written = read_paper(SEED_HOUSE, PAGE)
+    assert not written.refused
+    assert set(written.paper.values) == set(SEED_HOUSE.unknowns)
+    assert len(written.paper.lines) == 10
+    work = written.paper.work(SEED_HOUSE)
+    assert work["order"] == ["A", "E", "B", "C", "D"]
+    result = review(SEED_HOUSE, work)
+    assert {finding.state for finding in result.findings} == {"right"}
+    again = read_paper(SEED_HOUSE, "\n".join(lines_of(written.paper))).paper
+    assert again == written.paper
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "place"),
+    [
+        ("F_DF = −3.34", "F_DF = −3.7", "D"),
+        ("F_CF = 5.0", "F_CF = 8.0", "C"),
+        ("10.83(0.8) − 14.17(0.8)", "10.83(0.8) + 14.17(0.8)", "D"),
+        ("−8 − F_CF + 2(10.83)(0.6)", "−8 + F_CF + 2(10.83)(0.6)", "C"),
+    ],
+)
+def test_a_slip_on_such_a_page_is_found_at_the_joint_where_it_stands(
+    old: str, new: str, place: str
+) -> None:
+    paper = read_paper(SEED_HOUSE, PAGE.replace(old, new)).paper
+    assert review(SEED_HOUSE, paper.work(SEED_HOUSE)).places == (place,)

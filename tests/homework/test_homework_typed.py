@@ -10,6 +10,7 @@ from strategies import make_truss, pratt
 from students_work import homework
 
 from tutor.homework import Paper, read_paper, review, write_line
+from tutor.homework.kept import lines_of
 from tutor.homework.typed import write_row
 from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.model import Load, Problem, Support
@@ -121,6 +122,7 @@ def test_a_value_and_a_line_are_taken_off_again() -> None:
         ("A_x = 7 C", "A_x is written with a sign or a direction"),
         ("F_AB + F_AC = 0", "Say which equation this is"),
         ("AB = AC", "Say which equation this is"),
+        ("7 AB = 31 AC - 4", "Say which equation this is"),
         ("ΣFx at Q: F_AB = 0", "Q"),
         ("ΣFx at C: F_AB + = 0", "+"),
         ("joint Q", "the joints are A, B, C"),
@@ -242,3 +244,59 @@ def test_a_file_that_is_no_work_is_refused_whole() -> None:
     problem = make_truss(7, 5)
     (refused,) = read_paper(problem, "AB = 3\n" * 3000).refused
     assert "is it another file" in refused.message
+
+
+# By hand: A_x = -6, B_y = (6*3 + 12*4)/8 = 8.25, A_y = 3.75; AC = -3.75*5/3 = -6.25, AB = 6 + 5 = 11.
+
+
+@pytest.mark.parametrize(
+    ("place", "text", "about"),
+    [
+        ("joint A", "A_x + AB + 4/5 AC = 0", Fx("A")),
+        ("joint A", "-6 + AB - 6.25(.8) = 0", Fx("A")),
+        ("joint A", "3.75 + .6AC = 0 => AC = -6.25", Fy("A")),
+        ("joint A", "3.75 + .8AC = 0", Fy("A")),
+        ("joint A", "-6 + AB + 6.25(.8) = 0", Fx("A")),
+        ("whole", "A_y + B_y - 12 = 0", Fy()),
+        ("whole", "8 B_y - 12*4 - 6*3 = 0", M("A")),
+        ("whole", "8 B_y - 12*4 + 6*3 = 0", M("A")),
+    ],
+)
+def test_a_line_without_a_heading_is_the_equation_that_it_holds_at_its_place(
+    place: str, text: str, about: Equation
+) -> None:
+    paper = read_paper(MAST, f"{place}\n{text}").paper
+    assert [each for each, _ in paper.lines] == [about]
+    again = read_paper(MAST, "\n".join(lines_of(paper))).paper
+    assert again == paper
+
+
+def test_a_line_that_is_no_equation_of_its_place_is_asked_for_its_heading() -> None:
+    written = read_paper(MAST, "joint A\nBC + 7 = 0")
+    assert not written.paper.lines
+    assert "Say which equation this is" in written.refused[0].message
+
+
+BY_JOINTS = "Joint A: AC = 6.25 C, AB = 11 T\njoint B\nBC = -13.75"
+
+
+def test_values_below_joints_that_give_them_show_the_order_of_the_work() -> None:
+    paper = read_paper(MAST, BY_JOINTS).paper
+    assert paper.work(MAST)["order"] == ["A", "B"]
+    assert read_paper(MAST, "\n".join(lines_of(paper))).paper.work(MAST) == paper.work(MAST)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "joint C\nAC = 6.25 C, AB = 11 T, BC = -13.75",
+        "joint A\nAC = 6.25 C\njoint B\nBC = -13.75",
+        "AC = 6.25 C\njoint A\nAB = 11",
+    ],
+)
+def test_values_below_joints_that_cannot_give_them_show_no_order(text: str) -> None:
+    assert "order" not in read_paper(MAST, text).paper.work(MAST)
+
+
+def test_an_order_that_is_told_goes_before_the_one_that_shows() -> None:
+    assert read_paper(MAST, f"{BY_JOINTS}\norder B A").paper.work(MAST)["order"] == ["B", "A"]

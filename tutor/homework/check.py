@@ -67,7 +67,7 @@ class _Check:
         self, desk: Judge, work: Work, true: dict[str, float], before: Mapping[str, Entry]
     ) -> None:
         self.before = before
-        self.desk = desk
+        self.desk = desk = desk.knowing(work.letters)
         self.problem = desk.problem
         self.work = work
         self.true = true

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tutor.homework.paper import Paper
+from tutor.notation.symbols import FREE_LETTERS
 
 WORDS = {"T": "pull", "C": "push"}
 
@@ -10,11 +11,24 @@ WORDS = {"T": "pull", "C": "push"}
 def lines_of(paper: Paper) -> tuple[str, ...]:
     """Lines that, typed on a blank paper, write `paper`: senses first, since values need them."""
     lines = [f"{name} drawn {WORDS.get(sense, sense)}" for name, sense in paper.senses.items()]
-    lines += [f"{name} = {text}" for name, text in paper.values.items()]
+    lines += [
+        f"{name} = {size!r}" + ("" if name in FREE_LETTERS else "°")
+        for name, size in paper.letters.items()
+    ]
+    place = None
+    for name, text in paper.values.items():
+        if (at := paper.found_at.get(name)) != place:
+            lines.append(_place(at))
+            place = at
+        lines.append(f"{name} = {text}")
     for about, text in paper.lines:
-        lines.append("whole" if about.joint is None else f"joint {about.joint}")
+        lines.append(_place(about.joint))
         lines.append(text)
     if paper.order:
         lines.append(f"order {' '.join(paper.order)}")
-    lines.append("whole" if paper.place is None else f"joint {paper.place}")
+    lines.append(_place(paper.place))
     return tuple(lines)
+
+
+def _place(joint: str | None) -> str:
+    return "whole" if joint is None else f"joint {joint}"

@@ -13,6 +13,8 @@ KIND = re.compile(
 MEMBER = re.compile(
     r"(?:member|bar|force\s+in|force)\s+(?P<rest>[A-Za-z]\S*\s*[:=\s].*)", re.IGNORECASE
 )
+ASIDE = re.compile(r"\s+\([^()]*\)\s*$")
+"""What may stand behind the name of a place: "Joint E (by symmetry)"."""
 MARK = re.compile(r"\s*[:.]\s*(?=\S)")
 
 
@@ -39,7 +41,7 @@ class Place:
 
 def place_named(names: Names, text: str) -> Place | None:
     """The place that a text names and nothing else: "joint C", "at C", "the whole truss"."""
-    label = read_heading(text, names)
+    label = read_heading(ASIDE.sub("", text), names)
     if isinstance(label, Unreadable):
         return Place(missing=label.found) if label.code == "label" else None
     if label.kind is not None or names.meanings(text.strip()):

@@ -12,7 +12,7 @@ from tutor.homework.slips import acting
 from tutor.homework.work import Line, Work
 from tutor.judge import Equation, Judge, Value, Verdict
 from tutor.judge.same import NEAR
-from tutor.notation import Unreadable, read_line
+from tutor.notation import Unreadable
 
 NUMBER = re.compile(r"\d+(?:\.\d*)?|\.\d+")
 LITTLE = "These numbers alone do not show which forces they stand for."
@@ -111,7 +111,7 @@ def _without_its_value(desk: Judge, work: Work, line: Line) -> Verdict | None:
 
 def _typed(desk: Judge, line: Line) -> set[str]:
     """The unknowns that stand in a line."""
-    read = read_line(line.text, desk.names)
+    read = desk.read(line.text)
     if isinstance(read, Unreadable):
         return set()
     sides = (side for step in read.steps for side in step.sides)

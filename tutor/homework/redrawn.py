@@ -59,7 +59,10 @@ def redrawn(paper: Paper, before: Problem, after: Problem, joints: Mapping[str, 
         {names.unknowns[n]: s for n, s in paper.senses.items() if n in names.unknowns},
         tuple(names.joints.get(n, n) for n in paper.order if n in names.joints or n == "whole"),
         place,
-    )
+        {names.unknowns[n]: names.joints[at] for n, at in paper.found_at.items()
+         if n in names.unknowns and at in names.joints},
+        paper.letters,
+    )  # fmt: skip
     return Redrawn(kept, tuple(told))
 
 

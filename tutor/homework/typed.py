@@ -24,12 +24,13 @@ from tutor.homework.table import (
     read_row,
     usual_sign,
 )
+from tutor.homework.unheaded import equation_meant, value_in_line, with_heading
 from tutor.homework.work import BLANK, Refused, read_entry
-from tutor.judge import in_words, judge_of
+from tutor.judge import Equation, in_words, judge_of
 from tutor.judge.headings import headed
 from tutor.judge.known_values import KnownValues
 from tutor.model import Problem
-from tutor.notation import Unreadable, read_line
+from tutor.notation import Unreadable, read_letters
 from tutor.notation.characters import plain
 
 LONGEST = 500
@@ -51,7 +52,7 @@ def write_line(
     """
     bare = plain(text).partition("#")[0].strip()
     own = decimal_sign(text) or usual_sign(problem)
-    page = Page(judge_of(problem), paper, own if sign is None else sign)
+    page = Page(judge_of(problem).knowing(paper.letters), paper, own if sign is None else sign)
     if not bare:
         return Written(paper)
     if len(bare) > LONGEST:
@@ -114,13 +115,12 @@ def _changed(number: int, before: Paper, after: Paper) -> list[str]:
 
 
 def _headed_line(page: Page, bare: str, text: str) -> Written | None:
-    line = read_line(text, page.desk.names)
+    line = page.desk.read(text)
     if not names_sum(page.desk.names, bare, line):
         return None
     about = headed(page.problem, line, page.paper.place)
     if about is not None:
-        paper = page.paper.with_line(about, text.strip())
-        return page.noted(paper, f"line {len(paper.lines)}, {in_words(about)}")
+        return _with_line(page, about, text, text.strip(), in_words(about))
     if isinstance(line, Unreadable):
         return page.refuse(text, line.message)
     if line.label is not None and line.label.kind == "along":
@@ -206,9 +206,39 @@ def _led(page: Page, bare: str, text: str) -> Written | None:
     return None
 
 
+def _unheaded_line(page: Page, bare: str, text: str) -> Written | None:
+    about = equation_meant(page, bare) if "=" in bare else None
+    if about is None:
+        return None
+    kept = with_heading(about, text.strip())
+    return _with_line(page, about, text, kept, f"taken as {in_words(about)}")
+
+
+def _with_line(page: Page, about: Equation, text: str, kept: str, words: str) -> Written:
+    """The paper with a line, and with the value and the letters that stand in it."""
+    paper = page.paper.with_line(about, kept)
+    paper = paper.with_letters(read_letters(text, page.desk.names, page.desk.letters))
+    noted = (f"line {len(paper.lines)}, {words}",)
+    found = value_in_line(page.desk.read(text), paper.values)
+    if found is None:
+        return Written(paper, noted)
+    written = _value(replace(page, paper=paper), *found)
+    return Written(written.paper, (*noted, *written.noted))
+
+
+def _letters(page: Page, bare: str, text: str) -> Written | None:
+    """A line that only says how large angles and lengths are."""
+    line = page.desk.read(text)
+    if not (isinstance(line, Unreadable) and line.code == "letters"):
+        return None
+    found = read_letters(text, page.desk.names, page.desk.letters)
+    said = ", ".join(f"{name} = {size:.4g}" for name, size in found.items())
+    return page.noted(page.paper.with_letters(found), said)
+
+
 WAYS: tuple[Callable[[Page, str, str], Written | None], ...] = (
-    *(place, order, sense, strike),
-    *(_led, _headed_line, _values, _several, _row),
+    *(place, order, sense, strike, _letters),
+    *(_led, _headed_line, _values, _several, _row, _unheaded_line),
 )
 """The ways to read a line, in the order in which they are tried."""
 
@@ -225,7 +255,9 @@ def _value(page: Page, name: str, value: str) -> Written:
     if isinstance(read, Refused):
         return Written(page.paper, (), (replace(read, message=f"{unknown}: {read.message}"),))
     before = f", in the place of {old}" if old not in (None, value) else ""
-    return page.noted(page.paper.with_value(unknown, value), f"{unknown} = {value}{before}")
+    return page.noted(
+        page.paper.with_value(unknown, value, page.paper.place), f"{unknown} = {value}{before}"
+    )
 
 
 def _is_equation(page: Page, after: str) -> bool:
@@ -236,7 +268,7 @@ def _is_equation(page: Page, after: str) -> bool:
 def _cannot(page: Page, bare: str) -> str:
     if "=" not in bare:
         return "This is no value, no line and no word known here; a value is like AB = 7.5 C."
-    reading = read_line(bare, page.desk.names)
+    reading = page.desk.read(bare)
     if isinstance(reading, Unreadable):
         return reading.message
     at = f" at {page.paper.place}" if page.paper.place else f" at {page.problem.joints[0].name}"

@@ -19,7 +19,7 @@ from tutor.judge.about import about_called
 from tutor.judge.known_values import KnownValue, KnownValues, senses_for, signed
 from tutor.model import Problem, UnknownNameError
 from tutor.model.naming import joint_called, unknown_called
-from tutor.notation import Unreadable, read_line, value_of
+from tutor.notation import Unreadable, read_letters, read_line, value_of
 from tutor.text import marked
 
 LEAST_FIGURES = 3
@@ -61,13 +61,17 @@ class Refused:
 
 @dataclass(frozen=True)
 class Work:
-    """A whole homework, as far as it could be read."""
+    """A whole homework, as far as it could be read.
+
+    `letters` are the angles (degrees) and lengths (the problem's unit) that its lines call by a letter.
+    """
 
     entries: Mapping[str, Entry] = field(default_factory=dict)
     lines: tuple[Line, ...] = ()
     given: KnownValues = field(default_factory=lambda: KnownValues({}, {}))
     order: tuple[str, ...] = ()
     refused: tuple[Refused, ...] = ()
+    letters: Mapping[str, float] = field(default_factory=dict)
 
     def own(self, without: Iterable[str] = ()) -> KnownValues:
         """The student's senses and values as the judge takes them, apart from some."""
@@ -86,7 +90,7 @@ def read_work(desk: Judge, work: object) -> Work:
     if not isinstance(work, Mapping):
         message = "The work is not a table of reactions, forces, lines, senses and order."
         return Work(refused=(Refused("work", _shown(work), message),))
-    known = ("reactions", "forces", "lines", "senses", "order")
+    known = ("reactions", "forces", "lines", "senses", "letters", "order")
     for key in work:
         if key not in known:
             parts = ", ".join(known[:-1])
@@ -99,7 +103,23 @@ def read_work(desk: Judge, work: object) -> Work:
             _take(desk, given, name, value, entries, refused)
     lines = tuple(_lines(desk.problem, work.get("lines"), refused))
     order = tuple(_order(desk.problem, work.get("order"), refused))
-    return Work(entries, lines, given, order, tuple(refused))
+    letters = _letters(desk, work.get("letters"), lines, refused)
+    return Work(entries, lines, given, order, tuple(refused), letters)
+
+
+def _letters(
+    desk: Judge, table: object, lines: Iterable[Line], refused: list[Refused]
+) -> dict[str, float]:
+    """The letters given, and those that the lines give a size."""
+    found: dict[str, float] = {}
+    for name, size in _pairs("letters", table, refused):
+        if _is_number(size) and math.isfinite(size):
+            found[str(name)] = float(size)
+        else:
+            refused.append(Refused(_shown(name), _shown(size), "A letter stands for a number."))
+    for line in lines:
+        found |= read_letters(line.text, desk.names, found)
+    return found
 
 
 def _pairs(part: str, table: object, refused: list[Refused]) -> Iterable[tuple[Any, Any]]:

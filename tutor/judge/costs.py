@@ -109,3 +109,5 @@ ONE_SLIP = 1.5
 """At most this much costs a line that is one equation but for a single plain slip."""
 APART = 1.0
 """And so much more as any other equation."""
+FEW_SLIPS = 3.5
+"""At most this much costs a line that is one of the two sums of its joint, however wrong."""

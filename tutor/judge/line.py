@@ -169,6 +169,10 @@ def _of_something_else(line: Line) -> Verdict | None:
         part, number_by_itself = true_of_part(own, true, line.tolerance)
         joint = None if number_by_itself else joint_sum_with_unrecorded(own, true, values)
         other = joint or part
+    if isinstance(other, Along) and used is not None:
+        other = (
+            None  # nobody writes a sum along a slope without saying so; numbers meet one by chance
+        )
     if other is not None and not (used is not None and used.only_idle):
         return _true_elsewhere(line, other)
     if used is not None:

@@ -1,16 +1,54 @@
-"""Which of several equations is a wrong line nearest to?"""
+"""Which of several equations is a line: those that it is right for, or the one that it is nearest to?"""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 
 from tutor.judge.about import Equation
-from tutor.judge.costs import APART, CLOSE, ONE_SLIP
+from tutor.judge.costs import APART, CLOSE, FEW_SLIPS, ONE_SLIP
+from tutor.judge.fit import fit
 from tutor.judge.known_values import KnownValues
 from tutor.judge.search import search
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.model import Problem
+
+
+def fitting(
+    line: TypedEquation, problem: Problem, own: KnownValues, among: Iterable[Equation]
+) -> tuple[Equation, ...]:
+    """The equations that the line is right for."""
+    trues = (TrueEquation(problem, about, own) for about in dict.fromkeys(among))
+    return tuple(
+        true.about
+        for true in trues
+        if line.names <= true.unknowns.keys() and fit(line, true, problem.tolerance) is not None
+    )
+
+
+def plainly(
+    line: TypedEquation, problem: Problem, own: KnownValues, among: Iterable[Equation]
+) -> list[Equation]:
+    """The equations that a line is term by term, else those that it is as written, not multiplied."""
+    as_written = _as_written(line, problem, own, among)
+    return [about for about, paired in as_written if paired] or [about for about, _ in as_written]
+
+
+def term_by_term(
+    line: TypedEquation, problem: Problem, own: KnownValues, among: Iterable[Equation]
+) -> list[Equation]:
+    """The equations of which a line shows each term by itself, not multiplied."""
+    return [about for about, paired in _as_written(line, problem, own, among) if paired]
+
+
+def _as_written(
+    line: TypedEquation, problem: Problem, own: KnownValues, among: Iterable[Equation]
+) -> list[tuple[Equation, bool]]:
+    """The equations that a line is, not multiplied, and whether it is so term by term."""
+    fits = [
+        (about, fit(line, TrueEquation(problem, about, own), problem.tolerance)) for about in among
+    ]
+    return [(about, f.paired) for about, f in fits if f is not None and abs(f.scale) == 1.0]
 
 
 def nearest(
@@ -35,15 +73,20 @@ def clearly_nearest(
     own: KnownValues,
     values: Mapping[str, float],
     among: Iterable[Equation],
+    few: bool = False,
 ) -> Equation | None:
-    """The one equation that the line is but for a single slip, where as any other it had more; or None."""
+    """The one equation that the line is but for a single slip, where as any other it had more; or None.
+
+    With `few`, it may have some, and as any other need have no more than that it is told apart.
+    """
+    most, apart = (FEW_SLIPS, CLOSE) if few else (ONE_SLIP, APART)
     costs = sorted(
         ((_cost(line, problem, own, values, about), n, about) for n, about in enumerate(among)),
         key=lambda each: each[:2],
     )
-    if not costs or costs[0][0] > ONE_SLIP:
+    if not costs or costs[0][0] > most:
         return None
-    return costs[0][2] if len(costs) == 1 or costs[1][0] >= costs[0][0] + APART else None
+    return costs[0][2] if len(costs) == 1 or costs[1][0] >= costs[0][0] + apart else None
 
 
 def _cost(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator
 from dataclasses import replace
 
-from tutor.notation import Line, Side, Step
+from tutor.notation import Line, Reading, Side, Step, Unreadable, one_equation
 from tutor.notation.evaluate import Term
 from tutor.notation.tree import Binary, Name, Negative, Node, Span, children
 
@@ -179,3 +179,14 @@ def _alike(side: Side, last: Side) -> Side:
     if size_of(side) * size_of(last) <= 0.0:
         return side
     return replace(side, letter=last.letter, sense=last.sense)
+
+
+def equation_before_value(line: Line | Unreadable) -> Reading | Unreadable:
+    """The equation that a line begins with, whatever it comes to behind it: "0.6 AD = 12, AD = 20"."""
+    whole = one_equation(line)
+    if isinstance(line, Unreadable) or not isinstance(whole, Unreadable):
+        return whole
+    first = line.steps[0]
+    if len(first.sides) < 2 or (first.sides[0].numeric and first.sides[1].numeric):
+        return whole
+    return replace(first.links[0], label=line.label)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection
-from dataclasses import replace
 
 from tutor.judge import Along, Equation, M
 from tutor.judge.about import Value, equation_of, from_text
@@ -15,9 +14,7 @@ from tutor.notation import (
     Label,
     Line,
     Names,
-    Reading,
     Unreadable,
-    one_equation,
     read_heading,
     read_line,
     value_of,
@@ -61,17 +58,6 @@ def values_beside(line: Typed) -> tuple[tuple[str, str], ...]:
         for name, text in zip(names, texts, strict=True)
         if name is not None
     )
-
-
-def equation_before_value(line: Typed) -> Reading | Unreadable:
-    """The equation that a line begins with, whatever it comes to behind it: "0.6 AD = 12, AD = 20"."""
-    whole = one_equation(line)
-    if isinstance(line, Unreadable) or not isinstance(whole, Unreadable):
-        return whole
-    first = line.steps[0]
-    if len(first.sides) < 2 or (first.sides[0].numeric and first.sides[1].numeric):
-        return whole
-    return replace(first.links[0], label=line.label)
 
 
 def is_bare_value(line: Typed) -> bool:

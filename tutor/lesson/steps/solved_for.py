@@ -8,15 +8,14 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from tutor.judge import Equation, Judge, M
-from tutor.judge.fit import fit
 from tutor.judge.independent import adds_something, same_body
-from tutor.judge.nearest import nearest
-from tutor.judge.true_equation import TrueEquation
+from tutor.judge.nearest import nearest, plainly, term_by_term
 from tutor.judge.typed import typed_equation
+from tutor.judge.worked import equation_before_value
 from tutor.lesson.solvable import lines_giving, open_in
 from tutor.lesson.state import State
-from tutor.lesson.steps.headings import equation_before_value, is_sum, value_named
-from tutor.notation import Line, Reading, Unreadable
+from tutor.lesson.steps.headings import is_sum, value_named
+from tutor.notation import Line, Unreadable
 
 NOT_ITS_TERMS = frozenset({"result", "unrecorded", "dependent"})
 
@@ -44,10 +43,11 @@ def solved_for(
         and adds_something(state.problem, about, state.standing)
     ]
     right = [about for about in alone if _is_its_line(state, text, desk, about)]
+    said = typed_equation(line.steps[0].links[0])
     if not worked and state.joint is None:
-        right = _term_by_term(state, line.steps[0].links[0], right)
+        right = term_by_term(said, state.problem, state.own, right)
     if len(right) > 1:
-        right = plainly(state, line.steps[0].links[0], right) or right
+        right = plainly(said, state.problem, state.own, right) or right
     found = right or (alone if worked else [])
     if len(found) > 1 and not right:
         return nearest_of(state, line, desk, found)
@@ -70,28 +70,6 @@ def nearest_of(
         if same_body(about, state.about) and adds_something(state.problem, about, state.standing)
     ]
     return nearest(said, state.problem, state.own, desk.values(), state.about, others)
-
-
-def plainly(state: State, reading: Reading, among: Iterable[Equation]) -> list[Equation]:
-    """The equations that a line is term by term, else those that it is as written, not multiplied."""
-    as_written = _as_written(state, reading, among)
-    return [about for about, paired in as_written if paired] or [about for about, _ in as_written]
-
-
-def _term_by_term(state: State, reading: Reading, among: Iterable[Equation]) -> list[Equation]:
-    return [about for about, paired in _as_written(state, reading, among) if paired]
-
-
-def _as_written(
-    state: State, reading: Reading, among: Iterable[Equation]
-) -> list[tuple[Equation, bool]]:
-    """The equations that a line is, not multiplied, and whether it is so term by term."""
-    said, tolerance = typed_equation(reading), state.problem.tolerance
-    fits = [
-        (about, fit(said, TrueEquation(state.problem, about, state.own), tolerance))
-        for about in among
-    ]
-    return [(about, f.paired) for about, f in fits if f is not None and abs(f.scale) == 1.0]
 
 
 def _is_its_line(state: State, text: str, desk: Judge, about: Equation) -> bool:

@@ -9,17 +9,16 @@ from collections.abc import Iterable, Sequence
 
 from tutor.judge import Equation, Judge
 from tutor.judge.components import component_stated
-from tutor.judge.fit import fit
 from tutor.judge.headings import equation_in_words, headed
 from tutor.judge.independent import adds_something
-from tutor.judge.nearest import clearly_nearest
-from tutor.judge.true_equation import TrueEquation
+from tutor.judge.nearest import clearly_nearest, fitting, plainly
 from tutor.judge.typed import typed_equation
+from tutor.judge.worked import equation_before_value
 from tutor.lesson.reply import Say
 from tutor.lesson.shown import shows_values
 from tutor.lesson.state import State
-from tutor.lesson.steps.headings import equation_before_value, value_named
-from tutor.lesson.steps.solved_for import nearest_of, plainly, solved_for
+from tutor.lesson.steps.headings import value_named
+from tutor.lesson.steps.solved_for import nearest_of, solved_for
 from tutor.notation import Line, Unreadable
 from tutor.text import listed
 
@@ -51,24 +50,24 @@ def equation_meant(
     offers = tuple(offers)
     if (solved := solved_for(state, line, text, desk, offers)) is not None:
         return solved, () if solved == state.about else (_taken_as(state, solved),)
-    fitting = _fitting(state, line, desk, offers)
+    right = _fitting(state, line, desk, offers)
     if state.proposed and state.about is not None:
-        new = [each for each in fitting if each != state.about and _adds(state, each)]
-        if not fitting:
+        new = [each for each in right if each != state.about and _adds(state, each)]
+        if not right:
             is_value = value_named(line) is not None
             near = state.about if is_value else nearest_of(state, line, desk, offers)
             return near, () if near is None or near == state.about else (_taken_as(state, near),)
-        if len(new) != 1 or state.about in fitting:
+        if len(new) != 1 or state.about in right:
             return state.about, ()
-        fitting = tuple(new)
+        right = tuple(new)
     reading = equation_before_value(line)
-    if len(fitting) > 1 and not isinstance(reading, Unreadable):
-        plain = plainly(state, reading, fitting)
-        fitting = tuple(plain) if len(plain) == 1 else fitting
-    if len(fitting) == 1:
-        return fitting[0], (_taken_as(state, fitting[0]),)
-    if fitting:
-        return None, _several(state, fitting)
+    if len(right) > 1 and not isinstance(reading, Unreadable):
+        plain = plainly(typed_equation(reading), state.problem, state.own, right)
+        right = tuple(plain) if len(plain) == 1 else right
+    if len(right) == 1:
+        return right[0], (_taken_as(state, right[0]),)
+    if right:
+        return None, _several(state, right)
     clear = _clearly_meant(state, line, desk, offers)
     return clear, () if clear is None else (_taken_as(state, clear),)
 
@@ -111,13 +110,5 @@ def _fitting(
     said = typed_equation(reading)
     if not said.names and not said.constants:
         return ()
-    fitting = []
-    for about in dict.fromkeys(offers):
-        true = TrueEquation(state.problem, about, state.own)
-        if (
-            said.names <= true.unknowns.keys()
-            and fit(said, true, state.problem.tolerance) is not None
-            and shows_values(state, line, about)
-        ):
-            fitting.append(about)
-    return tuple(fitting)
+    right = fitting(said, state.problem, state.own, offers)
+    return tuple(about for about in right if shows_values(state, line, about))

@@ -10,6 +10,7 @@ from tutor.judge.about import as_text, equation_of
 from tutor.judge.components import component_stated
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.same import SAME
+from tutor.judge.worked import equation_before_value
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.shown import shows_nothing, shows_values
@@ -18,7 +19,6 @@ from tutor.lesson.state import StandingLine, State
 from tutor.lesson.steps.found_last import just_found, only_one_left
 from tutor.lesson.steps.headings import (
     Typed,
-    equation_before_value,
     is_bare_value,
     is_sum,
     is_worked_number,

@@ -1,0 +1,81 @@
+"""What does a line of work hold: which equation, where no heading says so, and which value behind it?"""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from tutor.homework.page import Page
+from tutor.homework.work import read_work
+from tutor.judge import Equation, Fx, Fy, M
+from tutor.judge.known_values import KnownValue, KnownValues
+from tutor.judge.nearest import clearly_nearest, fitting, plainly
+from tutor.judge.same import SAME
+from tutor.judge.typed import typed_equation
+from tutor.judge.worked import equation_before_value, named, value_at_end, value_given
+from tutor.notation import Line, Unreadable
+from tutor.notation.characters import plain
+from tutor.statics import Unsolvable
+
+MOST_TRIED = 42
+SIGNS = " -+−–"
+HEADINGS = {Fx: "ΣFx: ", Fy: "ΣFy: "}
+
+
+def equation_meant(page: Page, text: str) -> Equation | None:
+    """The equation of the body that the paper is at, or None where it could be several or none.
+
+    The one that the line is right for; else the one that it is but for its slips.
+    """
+    reading = equation_before_value(page.desk.read(text))
+    if isinstance(reading, Unreadable) or not (said := typed_equation(reading)).names:
+        return None
+    try:
+        own, true = _own(page), page.desk.values()
+    except Unsolvable:
+        return None
+    problem, joint = page.problem, page.paper.place
+    offers = _offers(page)
+    right = fitting(said, problem, own, offers)
+    if len(right) > 1:
+        right = tuple(plainly(said, problem, own, right))
+    if right or len(offers) > MOST_TRIED:
+        return right[0] if len(right) == 1 else None
+    return clearly_nearest(said, problem, own, true, offers, few=joint is not None)
+
+
+def with_heading(about: Equation, text: str) -> str:
+    """The line as it is kept, so that it is the same equation wherever it is read again."""
+    if isinstance(about, M):
+        return f"ΣM_{{{about.at}}}: {text}"
+    return f"{HEADINGS[type(about)]}{text}"
+
+
+def value_in_line(line: Line | Unreadable, known: Collection[str]) -> tuple[str, str] | None:
+    """The unknown whose value a line ends in, as far as none was written before, and that value."""
+    if isinstance(line, Unreadable):
+        return None
+    single = len(line.steps) == 1 and ":" in line.text  # ΣFx = AB = 0 is a sum that is zero
+    alone = value_given(line.result) if single else None
+    name = alone or value_at_end(named(line, known), known)
+    if name is None or name in known:
+        return None
+    start = line.result.sides[-1].span.start
+    before = line.text[:start]
+    start -= len(before) - len(before.rstrip(SIGNS))
+    return name, plain(line.text[start:]).strip(" .;,")
+
+
+def _offers(page: Page) -> list[Equation]:
+    if page.paper.place is not None:
+        return [Fx(page.paper.place), Fy(page.paper.place)]
+    return [Fx(), Fy(), *(M(joint.name) for joint in page.problem.joints)]
+
+
+def _own(page: Page) -> KnownValues:
+    """The values on the paper; for what is not there the true ones, which a line may put in already."""
+    own = read_work(page.desk, page.paper.work(page.problem)).own()
+    true = {
+        name: KnownValue(own.sign(name) * value, SAME * abs(value))
+        for name, value in page.desk.values().items()
+    }
+    return KnownValues(own.senses, {**true, **own.known})
