@@ -132,6 +132,18 @@ def test_a_list_of_another_program_counts_as_nothing(
     assert read_seen(tmp_path, WHICH) is None
 
 
+def test_compiling_the_program_does_not_make_it_another_one() -> None:
+    before = listed.program()
+    compiled = Path(listed.__file__).parents[1] / "__pycache__"
+    made = not compiled.exists()
+    compiled.mkdir(exist_ok=True)
+    state = compiled.stat()
+    os.utime(compiled, ns=(state.st_atime_ns, state.st_mtime_ns + 1_000_000_000))
+    assert listed.program() == before
+    if made:
+        compiled.rmdir()
+
+
 def test_a_folder_that_cannot_be_written_to_is_no_trouble(tmp_path: Path) -> None:
     (tmp_path / "keep").write_text("a file where the folder should be", "utf-8")
     write_seen(tmp_path / "keep", WHICH, seen_of(tmp_path))

@@ -119,7 +119,7 @@ def program() -> str:
     """Which program this is, told from when its folders were last changed."""
     folder = Path(__file__).resolve().parents[1]
     try:
-        rooms = sorted(each.path for each in os.scandir(folder) if each.is_dir())
+        rooms = sorted(e.path for e in os.scandir(folder) if e.is_dir() and e.name[0] != "_")
         return f"{zlib.crc32(repr([os.stat(room).st_mtime_ns for room in rooms]).encode()):08x}"
     except OSError:
         return ""
