@@ -13,6 +13,7 @@ import tempfile
 import termios
 from collections.abc import Iterable
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 from typing import Any, get_args
 
@@ -142,6 +143,12 @@ def in_one_go(lines: Iterable[str]) -> tuple[Lesson, str]:
     return session.lesson, sink.getvalue()
 
 
+@cache
+def finished() -> Lesson:
+    """A whole lesson, for what only asks it."""
+    return in_one_go(SCRIPT)[0]
+
+
 def plainly(record: Any) -> dict[str, Any]:
     """A kept event without its time; the columns of a typed text stay as they are."""
     return {key: value for key, value in record.items() if key != "time"}
@@ -182,7 +189,7 @@ def test_every_word_of_the_lesson_comes_with_what_kind_it_is() -> None:
 
 @pytest.mark.parametrize("each", COMMANDS, ids=lambda each: each.words[0])
 def test_a_command_can_be_typed_as_the_help_shows_it(each: Any) -> None:
-    lesson, _ = in_one_go(SCRIPT)
+    lesson = finished()
     for example in re.split(r", or ", each.typed):
         assert command(lesson, example) is not None, example
     assert command(lesson, f"help {each.words[0]}") is not None

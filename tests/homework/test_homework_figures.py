@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterator
+from functools import lru_cache
 from random import Random
 from typing import cast
 
@@ -29,10 +30,16 @@ def homeworks(seeds: range, mistakes: int = 1) -> Iterator[tuple[Homework, Homew
     """The homeworks that these seeds come to, at most two thousand: wrong, right, seed."""
     made = 0
     for seed in seeds:
-        both = homework(seed, mistakes)
+        both = handed_in(seed, mistakes)
         if both is not None and made < MOST:
             made += 1
             yield *both, seed
+
+
+@lru_cache(maxsize=256)
+def handed_in(seed: int, mistakes: int) -> tuple[Homework, Homework] | None:
+    """A homework and what it would be without the slips, made once for all that look at it."""
+    return homework(seed, mistakes)
 
 
 def counted(seeds: range, *parts: str) -> Counter[str]:

@@ -45,8 +45,8 @@ def anything(rng: Random, problem: Problem, known: list[str]) -> str:
 
 
 PIECES = [
-    pytest.param(range(start, start + 250), marks=[pytest.mark.slow] if start >= 250 else [])
-    for start in range(0, 1500, 250)
+    pytest.param(range(start, start + 125), marks=[pytest.mark.slow] if start >= 125 else [])
+    for start in range(0, 1500, 125)
 ]
 
 

@@ -34,7 +34,9 @@ def test_broken_lines_get_one_sentence_each_and_nothing_raises() -> None:
     assert sum(verdict.kind == "unreadable" for verdict in found) > 350
 
 
-@pytest.mark.parametrize("seed", range(LINES))
+@pytest.mark.parametrize(
+    "seed", [pytest.param(n, marks=[pytest.mark.slow] if n % 2 else []) for n in range(LINES)]
+)
 def test_every_half_typed_line_is_judged_or_gets_one_sentence(seed: int) -> None:
     line = right(seed)
     for half in prefixes(line.text):

@@ -82,7 +82,7 @@ def tenths(total: int, parts: int = 20) -> list[range]:
 
 
 def test_right_lines_are_right() -> None:
-    assert refused(range(500)) == []
+    assert refused(range(250)) == []
 
 
 def test_lines_with_one_slip_are_never_right_and_the_slip_is_named() -> None:
@@ -92,7 +92,7 @@ def test_lines_with_one_slip_are_never_right_and_the_slip_is_named() -> None:
 
 
 def test_lines_with_two_slips_are_never_right_and_both_are_named() -> None:
-    share, accepted = named_shares(range(300), 2)
+    share, accepted = named_shares(range(150), 2)
     assert accepted == []
     assert share >= 0.99
 
@@ -110,7 +110,7 @@ def test_of_three_slips_it_is_said_honestly_that_they_cannot_be_named() -> None:
 
 
 def test_lines_with_a_term_off_by_over_five_percent_are_never_right() -> None:
-    assert perturbed_and_accepted(range(400)) == []
+    assert perturbed_and_accepted(range(200)) == []
 
 
 def test_no_honestly_rounded_line_or_value_of_a_whole_walk_is_called_wrong() -> None:
