@@ -7,7 +7,7 @@ from collections.abc import AsyncIterator, Iterable, Mapping
 from pathlib import Path
 from typing import Any
 
-from pressing import FIRST, opened, settle
+from pressing import FIRST, opened, settle, shows
 from textual.pilot import Pilot
 from textual.widgets import Input, Static
 
@@ -29,7 +29,7 @@ async def drawing(
     """A running app on the sheet for one's own truss."""
     async with opened(keep, size=size, **given) as pilot:
         await pilot.press("o")
-        await settle(pilot, lambda: isinstance(pilot.app.screen, WorkbenchScreen))
+        await settle(pilot, lambda: shows(pilot, WorkbenchScreen))
         yield pilot
 
 
@@ -41,7 +41,7 @@ async def checking(
     path = FIRST / "lamp-arm.toml" if file is None else file
     async with opened(keep, path, path.parent, size=size, **given) as pilot:
         await pilot.press("c")
-        await settle(pilot, lambda: isinstance(pilot.app.screen, HomeworkScreen))
+        await settle(pilot, lambda: shows(pilot, HomeworkScreen))
         yield pilot
 
 

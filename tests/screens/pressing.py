@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from textual.pilot import Pilot
+from textual.screen import Screen
 from textual.widgets import Input
 
 from tutor.lesson import Lesson
@@ -64,8 +65,14 @@ async def walking(
 ) -> AsyncIterator[Pilot[int]]:
     """A running app in the walk of one shipped problem."""
     async with opened(keep, FIRST / f"{problem}.toml", size=size, **given) as pilot:
-        await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
+        await settle(pilot, lambda: shows(pilot, WalkScreen))
         yield pilot
+
+
+def shows(pilot: Pilot[int], kind: type[Screen[Any]]) -> bool:
+    """Whether a screen of this kind is there with all that is on it at first."""
+    screen = pilot.app.screen
+    return isinstance(screen, kind) and screen.is_mounted and bool(seen(pilot).strip())
 
 
 def lesson_of(pilot: Pilot[int]) -> Lesson:

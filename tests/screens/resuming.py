@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import AsyncIterator
 from pathlib import Path
 
-from pressing import FIRST, load, opened, settle, walk_of
+from pressing import FIRST, load, opened, settle, shows, walk_of
 from textual.pilot import Pilot
 
 from tutor.records import Keep
@@ -75,7 +75,7 @@ class Resumed:
         async with opened(folder, FIRST / "lamp-arm.toml", size=size) as pilot:
             await settle(pilot, lambda: isinstance(pilot.app.screen, Choose))
             await pilot.press("1")
-            await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
+            await settle(pilot, lambda: shows(pilot, WalkScreen))
             yield pilot
 
     async def __aenter__(self) -> Pilot[int]:
