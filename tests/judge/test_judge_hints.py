@@ -18,7 +18,8 @@ from every_problem import FORCES, USUAL, problem_of
 from lines import abouts, figures, random_senses
 from strategies import make_truss
 
-from tutor.judge import Equation, Fx, M, Mistake, Value, in_words, judge
+from tutor.judge import Along, Equation, Fx, M, Mistake, Value, in_words, judge
+from tutor.judge.headings import along_in_words
 from tutor.judge.kind import Case, force_in_words
 from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
@@ -96,6 +97,14 @@ def without_names(problem: Problem, about, text: str, *others: Equation) -> str:
     return words_of((*problem.unknowns, *problem.joint)).sub("", text)
 
 
+def without_direction(problem: Problem, text: str, *equations: Equation) -> str:
+    """A hint without the member along which an equation asks for the sum, said as its direction."""
+    for equation in equations:
+        if isinstance(equation, Along):
+            text = text.replace(along_in_words(problem, equation), "")
+    return text
+
+
 @lru_cache(maxsize=256)
 def words_of(names: tuple[str, ...], not_beside: str = r"\w") -> re.Pattern[str]:
     """Finds any of the names, the longest first, where none of these characters is beside it."""
@@ -112,7 +121,8 @@ def check(problem: Problem, about, told: tuple[str, str, str], *others: Equation
         assert not re.search(r"  |\{|\}|None|\ba force\b.*\bNone\b", text), text
         assert not DIGIT.search(without_names(problem, about, text, *others)), text
     for text in told[:2]:
-        assert not words_of(tuple(problem.unknowns), r"\w-").search(text), text
+        alone = without_direction(problem, text, about, *others)
+        assert not words_of(tuple(problem.unknowns), r"\w-").search(alone), text
         assert not re.search(r"the (?:horizontal |vertical )?load at \w", text), text
     sentences = [re.split(r"(?<=[.?]) ", text) for text in told]
     assert len({s for each in sentences for s in each}) == sum(len(set(s)) for s in sentences), told
