@@ -35,7 +35,13 @@ BEYOND = (
     ),
     *('"ABC" does not name two joints', "has no length", "is more than remark", "cancel, so it is"),
     # what an expression, a figure or a character comes to
-    *("which cannot be read", "“1/0” divides", "so it is no load", "the title is empty"),
+    *(
+        "which cannot be read",
+        "with a unit",
+        "“1/0” divides",
+        "so it is no load",
+        "the title is empty",
+    ),
     *("more than 30 digits", "smaller than 1e-12", "is nan"),
 )
 """What is said of files that no schema can tell from sound ones."""
