@@ -39,7 +39,7 @@ def make_app(keep: Path, *paths: Path, **given: Any) -> TutorApp:
 
 async def settle(pilot: Pilot[int], until: Any) -> None:
     """Wait until something holds on the screen; AssertionError if it never does."""
-    for _ in range(400):
+    for _ in range(1500):
         await pilot.pause()
         if until():
             return
