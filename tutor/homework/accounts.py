@@ -95,12 +95,16 @@ class Explained:
             self._accounts[key] = accounts(self.problem, sheet, values, entries, matched)
         return self._accounts[key]
 
+    def usual(self, sheet: Sheet) -> Sequence[Usual]:
+        """The lines that students write at this body."""
+        if sheet.name not in self._usual:
+            self._usual[sheet.name] = usual_lines(self.problem, sheet)
+        return self._usual[sheet.name]
+
     def _matched(self, sheet: Sheet, entries: Mapping[str, Entry]) -> tuple[Match, ...]:
         """The slips in one line of a body; the body is kept with them, so that its id stays its own."""
         kept = self._matches.get(id(sheet))
         if kept is None:
-            if sheet.name not in self._usual:
-                self._usual[sheet.name] = usual_lines(self.problem, sheet)
-            found = matches(self._usual[sheet.name], sheet, entries)
+            found = matches(self.usual(sheet), sheet, entries)
             kept = self._matches[id(sheet)] = (sheet, found)
         return kept[1]

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from tutor.homework.account import Account
 from tutor.homework.accounts import UNEXPLAINED
+from tutor.homework.by_chance import fits_by_chance, of_the_value
 from tutor.homework.certainty import beyond_doubt
 from tutor.homework.closing import closures
 from tutor.homework.findings import Finding, Review, Sure
@@ -175,7 +176,7 @@ class _Check:
         best = stories[0]
         places = first_places(stories)
         sure: Sure = "certain" if self._beyond_doubt(stories) else "likely"
-        accounts = [a for a in best.turns[0].accounts if not far_fetched(self.problem, a)]
+        accounts = [a for a in self._told(best) if not far_fetched(self.problem, a)]
         near = tuple(a for a in accounts if a.cost <= accounts[0].cost + EQUALLY_NAMED)
         if len(self.work.entries) == 1:
             near = ()
@@ -199,6 +200,15 @@ class _Check:
         for name in best.open:
             findings[name] = Finding(name, "wrong", None, "unclear")
         return Outcome(places, near, findings, clear)
+
+    def _told(self, best: Story) -> Sequence[Account]:
+        """What explains the first place; of a lone value no more than its figures can show."""
+        turn, sheet = best.turns[0], self.reading.bodies[best.first]
+        if len(turn.values) != 1 or not turn.accounts:
+            return turn.accounts
+        usual = self.stories.explained.usual(sheet)
+        told = [a for a in turn.accounts if not fits_by_chance(a, sheet, usual)]
+        return told or [of_the_value(self.problem, sheet, turn.values[0])]
 
     def _by_lines(self, best: Story, misleading: list[Judged]) -> tuple[Account, ...]:
         """What the lines of the first place show: a wrong one, or a value that a right one does not give."""
@@ -234,7 +244,8 @@ class _Check:
             return near
         cost = cost_of(mistake.code) + BY_ITSELF
         own = Account(story.first, mistake, Value(self.wrong[0]), cost)
-        return tuple(sorted((*near, own), key=lambda account: account.cost))
+        others = [a for a in near if a.mistake.code not in ("arithmetic", mistake.code)]
+        return tuple(sorted((*others, own), key=lambda account: account.cost))
 
     def _from_lines(self, misleading: list[Judged]) -> Outcome:
         """Wrong lines beside values that are right all the same."""
