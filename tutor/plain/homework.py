@@ -165,7 +165,8 @@ def _name(found: Finding) -> str:
     if found.stands:
         return f"{name} (its equation is right, the value behind it is not)"
     if found.state in ("wrong", "follows") and found.sure != "certain":
-        return f"{name} ({SURE[found.sure]})"
+        cause = "cause " if (found.state, found.sure) == ("wrong", "likely") else ""
+        return f"{name} ({cause}{SURE[found.sure]})"
     return name
 
 

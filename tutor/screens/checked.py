@@ -23,6 +23,12 @@ from tutor.text import listed, visible
 
 WHOLE = "whole"
 SURE: Mapping[Sure, str] = {"certain": "certain", "likely": "likely", "unclear": "cannot tell why"}
+CAUSE: Mapping[Sure, str] = {
+    "certain": "cause certain",
+    "likely": "cause likely",
+    "unclear": "cannot tell why",
+}
+"""That a value is wrong is sure; how it came about may not be."""
 
 
 @dataclass(frozen=True)
@@ -49,9 +55,11 @@ CLOSES: Mapping[bool | None, tuple[str, str]] = {
 
 
 def state_of(finding: Finding, ascii_only: bool) -> tuple[str, str]:
-    """The words and the badge of one finding: "✗ wrong (likely)"."""
+    """The words and the badge of one finding: "✗ wrong (cause likely)"."""
     mark = STATES[finding.state]
-    sure = "" if finding.state in ("right", "unchecked") else f" ({SURE[finding.sure]})"
+    said = {"wrong": CAUSE, "follows": SURE}.get(finding.state)
+    untold = finding.state == "wrong" and finding.cause is None and finding.sure == "certain"
+    sure = f" ({said[finding.sure]})" if said and not untold else ""
     sure = " (only its value)" if finding.stands else sure
     sign = mark.plain if ascii_only else mark.sign
     return f"{sign} {mark.word}{sure}", mark.badge
