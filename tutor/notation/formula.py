@@ -9,6 +9,7 @@ from tutor.notation.angles import check_angles, check_pi
 from tutor.notation.digits import figures
 from tutor.notation.dimension import check_equation, check_value
 from tutor.notation.evaluate import Frame, parts
+from tutor.notation.formulaic import formulaic
 from tutor.notation.line import Side
 from tutor.notation.names import Names
 from tutor.notation.parser import parse_sides
@@ -34,6 +35,9 @@ def sides_of(
     with the other sign; `signed` as in `Scanner`; with
     `length` a number alone may be one.
     """
+    nodes = None if turned else formulaic(text, names)
+    if nodes is not None:
+        return tuple([_side(node, frame, text, False) for node in nodes]), False
     scanner = Scanner(text, names, letters=letters, signed=signed)
     symbols = scanner.scan()
     if not symbols:

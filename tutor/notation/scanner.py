@@ -30,11 +30,10 @@ from tutor.notation.symbols import (
 from tutor.notation.tree import Binary, Name, Node, Number, Pi, Span, Unit, with_span
 from tutor.notation.unknown import unknown_word
 from tutor.notation.unreadable import Broken
-from tutor.notation.words import Piece, american, dashed_member, front_piece, is_times, letter_of
+from tutor.notation.words import Piece, american, dashed, front_piece, is_times, letter_of
 
 MOST_SYMBOLS = 128
 DEEPEST = 32
-_TAIL = re.compile(rf"-[{LETTERS}0-9']++(?![_{{])")
 _UNIT_JOIN = re.compile(rf"(?:\ *[*]\ *|\ +|-|\.)([{LETTERS}]+)(?![{LETTERS}0-9_'(])")
 _POWER = re.compile(r" *(?:(?:\^|\*\*) *(?:(-?[0-9]+)|\( *(-?[0-9]+) *\))|(⁻?[⁰¹²³⁴-⁹]+))")
 _GROUPED = re.compile(r"[0-9]+(?:['_][0-9]{3})+(?:\.[0-9]+)?")
@@ -195,10 +194,10 @@ class Scanner:
             self._add("TIMES", "*", start, start + 1)
             return
         if names is not None and self.text[end : end + 1] == "-":
-            tail = _TAIL.match(self.text, end)
-            if tail is not None and names.meant(word + tail.group()):
-                member = dashed_member(word, tail.group(), start, names)
-                self._add("NAME", Name(member, Span(start, tail.end())), start, tail.end())
+            member = dashed(word, start, self.text, names)
+            if member is not None:
+                name, end = member
+                self._add("NAME", Name(name, Span(start, end)), start, end)
                 return
         try:
             piece = front_piece(word, names, measured)

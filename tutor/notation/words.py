@@ -90,6 +90,7 @@ OTHER_FUNCTIONS = frozenset(
 """Functions that are known by name and not read here."""
 _LONGEST_FIRST = sorted(FUNCTIONS, key=len, reverse=True)
 _LONGEST_RUN = 40
+_TAIL = re.compile(rf"-[{LETTERS}0-9']++(?![_{{])")
 
 
 @fact
@@ -250,7 +251,16 @@ def letter_of(word: str, letters: Container[str], names: Names | None) -> str | 
     return word[0] if alone or (names is not None and names.meanings(rest)) else None
 
 
-def dashed_member(word: str, tail: str, start: int, names: Names) -> str:
+def dashed(word: str, start: int, text: str, names: Names) -> tuple[str, int] | None:
+    """The member that a word at `start` and the tail right behind it name, such as "U1-L2", and
+    where it ends; None where the dash is a minus sign, Broken where it could be either."""
+    tail = _TAIL.match(text, start + len(word))
+    if tail is None or not names.meant(word + tail.group()):
+        return None
+    return _dashed_member(word, tail.group(), start, names), tail.end()
+
+
+def _dashed_member(word: str, tail: str, start: int, names: Names) -> str:
     """The member that a word and its tail, such as "U1" and "-L2", name; Broken where a difference
     of two forces may be meant as well.
 
