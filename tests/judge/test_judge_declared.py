@@ -83,3 +83,42 @@ def test_a_line_that_does_not_hold_as_it_says_shows_its_own_mistake(
 def test_a_value_follows_from_a_line_as_it_says_it_is_drawn(value: str, right: bool) -> None:
     lines = ["80 - 0.8 F_AE = 0 (AE in compression)"]
     assert told(Value("AE"), f"AE = {value}", lines=lines).right is right
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "AE in compression: 80 + 0.8 F_AE = 0",
+        "AE pushes: 80 + 0.8 F_AE = 0",
+        "80 + 0.8 F_AE = 0 with AE drawn in compression",
+    ],
+)
+def test_a_line_that_holds_only_against_its_own_words_is_asked_about(text: str) -> None:
+    verdict = told(Fy("A"), text)
+    assert verdict.kind == "undecided"
+    assert "You say that AE pushes" in verdict.text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "80 + 0.8 F_AE = 0 (AE in compression)",
+        "80 + 0.8 F_AE = 0, AE = -100, compression",
+        "80 + 0.8 F_AE = 0 so AE is in compression",
+        "AE in tension: 80 + 0.8 F_AE = 0",
+    ],
+)
+def test_what_a_line_comes_to_may_be_said_behind_it(text: str) -> None:
+    assert told(Fy("A"), text).right
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [("AE pushes: AE = 80/0.8 = 100", -100), ("AE pushes: 0.8 AE = 80 so AE = 100 C", -100)],
+)
+def test_a_value_counts_under_the_students_sense_whatever_its_line_says(
+    text: str, value: float
+) -> None:
+    verdict = told(Value("AE"), text)
+    assert verdict.right, verdict.text
+    assert verdict.value == value

@@ -131,6 +131,29 @@ def test_of_values_beside_each_other_the_wrong_one_is_named_and_the_right_one_ke
     do("type", text="ΣM_A: B_x - 150*2.4 = 0")
     do("type", text="ΣFy: A_y - 150 = 0")
     reply = do("type", text="B_x = -360, A_y = 150")
-    assert not reply.accepted
+    assert reply.accepted
     assert reply.said[0].text == "Of B_x:"
     assert list(lesson.state.result) == ["A_y"]
+
+
+@pytest.mark.parametrize("text", ["B_x = -360, A_y = 150", "A_y = 150, B_x = -360"])
+def test_undo_takes_back_what_was_kept_of_a_line_and_nothing_before_it(text: str) -> None:
+    lesson, do = walk_to("reactions")
+    do("type", text="ΣM_A: B_x - 150*2.4 = 0")
+    do("type", text="ΣFy: A_y - 150 = 0")
+    do("type", text=text)
+    do("undo")
+    assert [line.text for line in lesson.state.lines] == [
+        "ΣM_A: B_x - 150*2.4 = 0",
+        "ΣFy: A_y - 150 = 0",
+    ]
+    assert not lesson.state.result
+    assert [tried.verdict for tried in lesson.state.tries].count("wrong") == 1
+
+
+def test_a_line_of_which_nothing_is_kept_is_nothing_to_take_back() -> None:
+    lesson, do = walk_to("reactions")
+    do("type", text="ΣM_A: B_x - 150*2.4 = 0")
+    assert not do("type", text="B_x = -360, A_y = 150").accepted
+    do("undo")
+    assert not lesson.state.lines

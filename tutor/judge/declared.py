@@ -12,15 +12,25 @@ from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.judge.verdict import Remark, Verdict
 from tutor.judge.worked import letter_of, value_ended
-from tutor.notation import Line, Names
+from tutor.notation import Line, Names, ValueReading
 from tutor.notation.ending import NEGATED, WORD
 from tutor.notation.lexicon import folded, said
+from tutor.notation.line import Letter
 from tutor.text import listed
 
 AS_DRAWN = (
     "Read with {names} drawn {how} the joint, as you say; give a value with its letter, T or C."
 )
 HOW = {"T": "pulling on", "C": "pushing on"}
+OTHERWISE = (
+    "You say that {name} {does}, but then its part in this sum has the other sign; as it stands, the line "
+    "takes {name} as {other} the joint. Turn that sign, or leave out the words."
+)
+DOES = {"T": "pulls", "C": "pushes"}
+OTHER = {"T": "C", "C": "T"}
+ASSUMES = frozenset(
+    ["with", "taking", "taken", "assuming", "assumed", "assume", "drawn", "if", "let", "as"]
+)
 
 
 def drawn_otherwise(
@@ -42,6 +52,23 @@ def drawn_otherwise(
         for name, letter in found.items()
         if name in members and name in typed and own.sign(name) != (1.0 if letter == "T" else -1.0)
     }
+
+
+def assumed_otherwise(
+    line: Line, names: Names, members: Collection[str], own: KnownValues
+) -> Mapping[str, str]:
+    """Those of `drawn_otherwise` that a line says before its equation, or to be assumed.
+
+    What is said behind an equation may also be what it comes to.
+    """
+    said = drawn_otherwise(line, names, members, own)
+    if not said:
+        return said
+    front = _spoken_of(line.text[: line.steps[0].span.start], names)
+    behind = line.text[line.steps[-1].span.end :]
+    if any(folded(word) in ASSUMES for word in WORD.findall(behind)):
+        front |= _spoken_of(behind, names)
+    return {name: letter for name, letter in said.items() if front.get(name) == letter}
 
 
 def as_declared(own: KnownValues, senses: Mapping[str, str]) -> KnownValues:
@@ -66,6 +93,26 @@ def told(verdict: Verdict, senses: Mapping[str, str]) -> Verdict:
     names, letter = listed(list(senses)), next(iter(senses.values()))
     remark = Remark("declared", AS_DRAWN.format(names=names, how=HOW[letter]))
     return replace(verdict, remarks=(*verdict.remarks, remark))
+
+
+def in_own_sense(verdict: Verdict, name: str, own: KnownValues) -> Verdict:
+    """A verdict on a value under the sense that a line says, with the value under the student's own.
+
+    A number without a letter has the one that follows from what the line says.
+    """
+    if verdict.value is None or not isinstance(verdict.reading, ValueReading):
+        return verdict
+    value = 0.0 - verdict.value
+    letter: Letter = "T" if value * own.sign(name) > 0 else "C"
+    reading = replace(verdict.reading, letter=verdict.reading.letter or letter)
+    return replace(verdict, value=value, reading=reading)
+
+
+def contradicted(verdict: Verdict, senses: Mapping[str, str]) -> Verdict:
+    """That a line is right only against what it says of a member itself: it is asked about."""
+    name, letter = next(iter(senses.items()))
+    text = OTHERWISE.format(name=name, does=DOES[letter], other=HOW[OTHER[letter]])
+    return Verdict("undecided", text, about=verdict.about, reading=verdict.reading)
 
 
 def _spoken_of(text: str, names: Names) -> dict[str, str]:

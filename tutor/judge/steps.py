@@ -11,8 +11,15 @@ from dataclasses import replace
 
 from tutor.judge.about import Equation, Value
 from tutor.judge.chain import broken_link, readings_of, rounded_hard
-from tutor.judge.components import component_verdict
-from tutor.judge.declared import as_declared, drawn_otherwise, told
+from tutor.judge.components import component_verdict, ratio_of_components
+from tutor.judge.declared import (
+    as_declared,
+    assumed_otherwise,
+    contradicted,
+    drawn_otherwise,
+    in_own_sense,
+    told,
+)
 from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.line import ROUNDED_HARD, Line, judge_line
@@ -25,18 +32,16 @@ from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.value_line import WAY_ONLY, as_value, judge_value_line
 from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.verdict import Mistake, Remark, Verdict
-from tutor.judge.worked import letter_of, named, shows_working, sized
+from tutor.judge.worked import letter_of, named, shows_working, sized, value_given
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step
 from tutor.notation.lexicon import known_word
-from tutor.notation.tree import Name, Node, children
 from tutor.notation.unreadable import Broken
 
 MOST = 99
 PASSED = "Passed over without being read: {words}."
 EQUATION_RIGHT = "The equation is right. {text}"
 EQUATION_STANDS = "The equation is right and stands; the value is not: {text}"
-RATIO = "Right: the components of {name} lie in this ratio. It is a slope, and no equation yet."
 
 
 def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
@@ -48,12 +53,12 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
     line = named(line, desk.own.known)
     verdict = _judged(desk, about, line)
     if verdict.right:
-        return verdict
+        return _as_it_says(desk, about, line, verdict)
     others = [other for other in line.alternatives if all(map(_says_something, other.steps))]
     for other in others:
         again = _judged(desk, about, named(other, desk.own.known))
         if again.right:
-            return again
+            return _as_it_says(desk, about, other, again)
     for again in _read_otherwise(desk, about, line):
         if again.right or _faults(again) < _faults(verdict):
             verdict = again
@@ -70,7 +75,22 @@ def _read_otherwise(desk: Desk, about: Equation | Value, line: Typewritten) -> I
     if senses := drawn_otherwise(line, desk.names, desk.problem.member, desk.own):
         own = as_declared(desk.own, senses)
         verdict = _judged(replace(desk, own=own), about, line)
+        if isinstance(about, Value) and about.unknown in senses:
+            verdict = in_own_sense(verdict, about.unknown, desk.own)
         yield told(verdict, senses) if verdict.right else verdict
+
+
+def _as_it_says(
+    desk: Desk, about: Equation | Value, line: Typewritten, verdict: Verdict
+) -> Verdict:
+    """A right verdict, save where the line says first of a member what its own signs deny."""
+    if isinstance(about, Value) or all(value_given(step) for step in line.steps):
+        return verdict
+    senses = assumed_otherwise(line, desk.names, desk.problem.member, desk.own)
+    if not senses:
+        return verdict
+    again = _judged(replace(desk, own=as_declared(desk.own, senses)), about, line)
+    return verdict if again.right else contradicted(verdict, senses)
 
 
 def _faults(verdict: Verdict) -> int:
@@ -112,7 +132,7 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
             continue
         for reading in readings_of(desk, line, step):
             own = typed_equation(reading)
-            if (ratio := _ratio_of_components(own)) is not None:
+            if (ratio := ratio_of_components(own)) is not None:
                 main = main or replace(ratio, about=about)
                 continue
             verdict = judge_line(
@@ -242,28 +262,6 @@ def _rounded(main: Verdict) -> Verdict:
     if any(remark.code == "rounding" for remark in main.remarks):
         return main
     return replace(main, remarks=(*main.remarks, Remark("rounding", ROUNDED_HARD)))
-
-
-def _ratio_of_components(line: TypedEquation) -> Verdict | None:
-    """The verdict on AE_x = 4/3 AE_y: true of the slope, and no equation; None for anything else."""
-    if not line.says_nothing:
-        return None
-    reading = line.reading
-    names = {node.name for side in (reading.left, reading.right) for node in _components_in(side)}
-    if not names or line.cancelled != names:
-        return None
-    said = RATIO.format(name=" and ".join(sorted(names)))
-    return Verdict("right", said, remarks=(Remark("component", said),), reading=reading)
-
-
-def _components_in(node: Node) -> Iterator[Name]:
-    """The unknowns in a tree that were typed as a component."""
-    if isinstance(node, Name):
-        if node.share is not None:
-            yield node
-        return
-    for child in children(node):
-        yield from _components_in(child)
 
 
 def _better(main: Verdict | None, verdict: Verdict) -> Verdict:

@@ -91,7 +91,10 @@ class Lesson:
         self._can_be_taken_back(event, before)
 
     def _can_be_taken_back(self, event: Event, before: State) -> None:
-        self._changes.append(Undoable(event, before, self.state.tries[len(before.tries) :]))
+        """Undo takes back what was right of the event or shown; what was wrong beside it stays counted."""
+        added = self.state.tries[len(before.tries) :]
+        rights = tuple(made for made in added if made.verdict in ("right", "shown"))
+        self._changes.append(Undoable(event, before, rights))
 
     def _undo(self, event: Event) -> Reply:
         """Back to where the last change was made; wrong tries, hints and the clock stay counted."""

@@ -82,17 +82,21 @@ def _take_each(
     about: Equation | None,
     values: Sequence[tuple[str, str]],
 ) -> tuple[State, Reply]:
-    """Values written beside each other, each taken and answered in turn."""
+    """Values written beside each other, each taken and answered in turn.
+
+    The line is accepted where anything of it is kept, so that undo takes that back and no more.
+    """
     said: list[Say] = []
-    accepted = True
+    accepted, failed = False, None
     for name, text in values:
         own = replace(event, data={**event.data, "text": text})
         state, reply = take_text(state, own, desk, about)
         if not reply.accepted:
+            failed = failed or reply.verdict
             said.append(Say("note", f"Of {name}:"))
         said += reply.said
-        accepted = accepted and reply.accepted
-    return state, Reply(tuple(said), accepted)
+        accepted = accepted or reply.accepted
+    return state, Reply(tuple(said), accepted, failed)
 
 
 def _take_component(
