@@ -15,6 +15,11 @@ MEMBER = re.compile(
 )
 ASIDE = re.compile(r"\s+\([^()]*\)\s*$")
 """What may stand behind the name of a place: "Joint E (by symmetry)"."""
+OF_BODY = re.compile(
+    r"^\s*(?:(?:step|part|case)\s+\w{1,3}\s*[:.)]\s*)?(?:(?:FBD|free[- ]body(?: diagram)?)\s+(?:of|for|at)\s+)?",
+    re.IGNORECASE,
+)
+"""What may stand before it: "Free-body diagram of joint C"."""
 MARK = re.compile(r"\s*[:.]\s*(?=\S)")
 
 
@@ -41,7 +46,7 @@ class Place:
 
 def place_named(names: Names, text: str) -> Place | None:
     """The place that a text names and nothing else: "joint C", "at C", "the whole truss"."""
-    label = read_heading(ASIDE.sub("", text), names)
+    label = read_heading(OF_BODY.sub("", ASIDE.sub("", text)), names)
     if isinstance(label, Unreadable):
         return Place(missing=label.found) if label.code == "label" else None
     if label.kind is not None or names.meanings(text.strip()):

@@ -12,6 +12,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from tutor.homework.leads import led, names_sum
+from tutor.homework.marks import LONGEST, bared, dashed, listed_with_dashes, without_remark
 from tutor.homework.page import Page, Written, joints_said, no_unknown, unknown_of
 from tutor.homework.page_words import order, place, sense, strike
 from tutor.homework.paper import Paper
@@ -33,7 +34,6 @@ from tutor.model import Problem
 from tutor.notation import Unreadable, read_letters
 from tutor.notation.characters import plain
 
-LONGEST = 500
 NOT_DONE = "-"
 MOST_LINES = 2_000
 MOST_CHARACTERS = 200_000
@@ -50,15 +50,16 @@ def write_line(
 
     `sign` is the decimal sign of the table that the line is from, where that is known.
     """
-    bare = plain(text).partition("#")[0].strip()
     own = decimal_sign(text) or usual_sign(problem)
     page = Page(judge_of(problem).knowing(paper.letters), paper, own if sign is None else sign)
+    text = without_remark(page, text)
+    bare = bared(text)
     if not bare:
         return Written(paper)
     if len(bare) > LONGEST:
         return page.refuse(text, f"A line has {LONGEST} characters at most.")
     for way in WAYS:
-        written = way(page, bare, text.partition("#")[0])
+        written = way(page, bare, text)
         if written is not None:
             return written
     return page.refuse(text, _cannot(page, bare))
@@ -91,7 +92,8 @@ def read_paper(problem: Problem, text: str) -> Written:
         message = f"A file of work has {MOST_LINES} lines at most; is it another file?"
         return Written(paper, (), (Refused("line 1", "", message),))
     sign = decimal_sign(text) or usual_sign(problem)
-    for number, line in enumerate(text.removeprefix(BYTE_ORDER_MARK).splitlines(), start=1):
+    lines = listed_with_dashes(text.removeprefix(BYTE_ORDER_MARK).splitlines())
+    for number, line in enumerate(lines, start=1):
         written = write_line(problem, paper, line, sign)
         noted += _changed(number, paper, written.paper)
         begun = paper != Paper()
@@ -237,7 +239,7 @@ def _letters(page: Page, bare: str, text: str) -> Written | None:
 
 
 WAYS: tuple[Callable[[Page, str, str], Written | None], ...] = (
-    *(place, order, sense, strike, _letters),
+    *(place, order, sense, strike, _letters, dashed),
     *(_led, _headed_line, _values, _several, _row, _unheaded_line),
 )
 """The ways to read a line, in the order in which they are tried."""

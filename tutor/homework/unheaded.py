@@ -12,8 +12,7 @@ from tutor.judge.nearest import clearly_nearest, fitting, plainly
 from tutor.judge.same import SAME
 from tutor.judge.typed import typed_equation
 from tutor.judge.worked import equation_before_value, named, value_at_end, value_given
-from tutor.notation import Line, Unreadable
-from tutor.notation.characters import plain
+from tutor.notation import Line, Unreadable, without_marks
 from tutor.statics import Unsolvable
 
 MOST_TRIED = 42
@@ -55,14 +54,17 @@ def value_in_line(line: Line | Unreadable, known: Collection[str]) -> tuple[str,
     if isinstance(line, Unreadable):
         return None
     single = len(line.steps) == 1 and ":" in line.text  # ΣFx = AB = 0 is a sum that is zero
-    alone = value_given(line.result) if single else None
-    name = alone or value_at_end(named(line, known), known)
+    name = value_given(line.result) if single else None
+    name = name or value_at_end(named(line, known), known)
     if name is None or name in known:
         return None
     start = line.result.sides[-1].span.start
     before = line.text[:start]
     start -= len(before) - len(before.rstrip(SIGNS))
-    return name, plain(line.text[start:]).strip(" .;,")
+    alone = without_marks(
+        f"{name} = {line.text[start:]}"
+    )  # without the number that the line goes by
+    return name, alone.partition("=")[2].strip(" .;,")
 
 
 def _offers(page: Page) -> list[Equation]:

@@ -35,6 +35,8 @@ def true_of(
         found = fit(line, other, tolerance)
         if found is None or found.level != "silent" or not _says_something(other):
             continue
+        if strictly and line.names and abs(found.scale) != 1.0:
+            continue
         if not strictly or number_by_number(
             line, other.numbers(line.names), found.scale, tolerance
         ):

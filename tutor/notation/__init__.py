@@ -13,7 +13,7 @@ from tutor.notation.exact import Exact
 from tutor.notation.label import Between, Label
 from tutor.notation.line import Line, Side, Step
 from tutor.notation.names import Names, spelling
-from tutor.notation.read import read_heading, read_letters, read_line, read_name
+from tutor.notation.read import read_heading, read_letters, read_line, read_name, without_marks
 from tutor.notation.reading import Reading
 from tutor.notation.spellings import Slant
 from tutor.notation.tree import Span
@@ -42,4 +42,5 @@ __all__ = [
     "read_number",
     "spelling",
     "value_of",
+    "without_marks",
 ]

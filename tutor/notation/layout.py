@@ -85,7 +85,8 @@ def _bullet(text: str, typed: str) -> int:
     """Where the line starts behind a bullet or an opening quotation mark."""
     start = len(text) - len(text.lstrip())
     mark = typed[start : start + 1]
-    return start + 1 if mark and mark in '•·“„«"' else 0
+    listed = mark == "*" and text[start + 1 : start + 2] == " "
+    return start + 1 if listed or (mark and mark in '•·◦“„«"') else 0
 
 
 def _unticked(text: str, end: int) -> int:

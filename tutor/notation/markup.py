@@ -12,7 +12,14 @@ from html import unescape
 from tutor.notation.characters import plain
 from tutor.notation.source import Source
 
-_MARKS = frozenset("<&*`~▒〖〗#[_/%'")
+_MARKS = frozenset("<>&*`~▒〖〗#[_/%'\"\\|")
+_RULE = re.compile(r"^[ |:]*-{3,}[- |:]*$|^ *\\(?:begin|end) *\{[^{}]*\}(?:\{[^{}]*\})? *$")
+"""What draws a line in a table, or begins and ends a display."""
+_ITEM = re.compile(r"^ *(?:\\item\b *|(?:> ?)+)")
+_TITLE = re.compile(
+    r"^ *\\(?:(?:sub)*section|(?:sub)?paragraph)\*? *\{(?P<title>[^{}]*(?:\{[^{}]*\}[^{}]*)*)\}"
+)
+_SAID = re.compile(r'"(?P<said>[A-Za-zΣ][^"]{0,80})"')
 _ENTITY = re.compile(r"&(?:[A-Za-z]{2,8}|#[0-9]{2,6}|#[xX][0-9A-Fa-f]{2,5});")
 _FRACTION = re.compile(r"<sup>([0-9.]{1,12})</sup> ?/ ?<sub>([0-9.]{1,12})</sub>", re.IGNORECASE)
 _ITALIC_LETTERS = re.compile(
@@ -22,7 +29,7 @@ _ITALIC_LETTERS = re.compile(
 _SUB = re.compile(r"<sub>([^<>]{0,20})</sub>|(?<=[\w*])~([\w,.+-]{1,8})~", re.IGNORECASE)
 _SUP = re.compile(r"<sup>([^<>]{0,20})</sup>", re.IGNORECASE)
 _TAGS = re.compile(
-    r"</?(?:i|b|u|s|em|strong|small|big|p|br|span|div|font|code|tt|var|math|mi|mn|mo|mrow|td|tr|li)"
+    r"</?(?:i|b|u|s|em|strong|small|big|p|br|span|div|font|code|tt|var|math|mi|mn|mo|mrow|td|th|tr|li|h[1-6])"
     r"(?: [^<>]{0,80})?/?>",
     re.IGNORECASE,
 )
@@ -45,6 +52,9 @@ def unmarked(source: Source) -> Source:
     """The source without what marks up a page: F<sub>AB</sub>, &minus;, **bold**, ∑▒〖M_A=0〗."""
     if _MARKS.isdisjoint(source.text):
         return source
+    source = source.rewritten(_RULE, "").rewritten(_ITEM, "")
+    source = source.rewritten(_TITLE, lambda found: found["title"])
+    source = source.rewritten(_SAID, lambda found: found["said"])
     source = source.rewritten(_AT_FRONT, "").rewritten(_UNDERLINED, lambda found: found[1])
     source = source.rewritten(_NUMBERED, lambda found: f"  ({found['number']})")
     source = source.rewritten(_REMARK, _remark)

@@ -130,6 +130,13 @@ def read_heading(text: str, names: Names) -> Label | Unreadable:
         return broken.about(text)
 
 
+def without_marks(text: str) -> str:
+    """A line of a page in plain characters: no markup, no LaTeX, no bullet, no number it goes by."""
+    source = _source(text)
+    numbers = numbers_apart(source.text, _typed(text, source), factors=False)
+    return source.text[numbers.start : numbers.end].strip()
+
+
 def _plainly(text: str, typed: str, names: Names, frame: Frame) -> Line:
     """A line that is a formula and nothing else."""
     sides, backward = sides_of(typed, names, frame)

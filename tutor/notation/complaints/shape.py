@@ -83,7 +83,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "operator/first": Complaint(
         "nothing stands before “{found}”",
         "write a number or a force before it, or take it out",
-        examples=(("* F_AB = 0", 1), ("F_AB = / 3", 8), ("(^2) F_AB = 0", 2)),
+        examples=(("*F_AB = 0", 1), ("F_AB = / 3", 8), ("(^2) F_AB = 0", 2)),
     ),
     "order": Complaint(
         "“{found}” cannot follow “{before}”",

@@ -1,0 +1,104 @@
+"""Is a page pasted from a document read as what stands on it, and nothing that only marks it?
+
+The truss and its page are our own. That pages come with bullets, numbers of lines, markup and LaTeX
+is common practice, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+from families import down, plain_problem
+
+from tutor.homework import read_paper, review
+from tutor.judge import Equation, Fy, judge
+from tutor.model import Problem, Support
+
+SEED_HOUSE: Problem = plain_problem(
+    [("A", 0, 0), ("B", 2, 1.5), ("C", 4, 3), ("D", 6, 1.5), ("E", 8, 0), ("F", 4, 0)],
+    ("AB", "BC", "CD", "DE", "AF", "FE", "BF", "DF", "CF"),
+    [Support("A", "pin"), Support("E", "roller")],
+    [down("B", 6), down("C", 8), down("D", 4)],
+)
+"""By hand: A_x = 0, E_y = 8.5, A_y = 9.5, AB = -15.83, BC = CD = -10.83, BF = -5, CF = 5."""
+
+
+@pytest.mark.parametrize(
+    ("text", "values"),
+    [
+        ("BF = -5 kN (C)   (2)", {"BF": "-5 kN (C)"}),
+        ("BF = -5 (C)\t[5]", {"BF": "-5 (C)"}),
+        (r"F_{BF} &= -5~\text{kN (C)} \tag{5}", {"BF": "-5 kN (C)"}),
+        ("BF = -5 kN ...(5)", {"BF": "-5 kN"}),
+        ("BF = -5 kN  Eq. 5", {"BF": "-5 kN"}),
+        ("(5) BF = 5 kN (C)", {"BF": "5 kN (C)"}),
+        ("1. AB = 15.83 kN (C)", {"AB": "15.83 kN (C)"}),
+        ("* BC = 10.83 C", {"BC": "10.83 C"}),
+        ("• CD = 10.83 C", {"CD": "10.83 C"}),
+        (r"\item $F_{AB} = 15.83$ kN (C)", {"AB": "15.83  kN (C)"}),
+        ("<li>F<sub>BF</sub> = 5 kN (C)</li>", {"BF": "5 kN (C)"}),
+        ("“BF = 5 kN (C)”", {"BF": "5 kN (C)"}),
+        ("- **A<sub>y</sub>** = 9.5 kN ↑\n- BF = 5 C", {"A_y": "9.5 kN ↑", "BF": "5 C"}),
+        ("$A_x = 0$ kN, $E_y = 8.5$ kN", {"A_x": "0  kN", "E_y": "8.5  kN"}),
+        (r"$$F_{CD} = -10.83\text{ kN}$$", {"CD": "-10.83 kN"}),
+        ("∴ AB = 15.83 C", {"AB": "15.83 C"}),
+        ("so AB = 15.83 C", {"AB": "15.83 C"}),
+        ("AB\t=-9.5/.6\t-15.83\tC", {"AB": "-15.83 C"}),
+        ("| member | force | |\n|---|---|---|\n| BF | 5 | C |", {"BF": "5 C"}),
+        ("\\begin{aligned}\nBF = -5\n\\end{aligned}", {"BF": "-5"}),
+        ("ΣFy = 0: Ay + 8.5 – 18 = 0, Ay = 9.5 kN ↑  (3)", {"A_y": "9.5 kN ↑"}),
+        ("ΣFx = 0: Ax = 0 kN (2)", {"A_x": "0 kN"}),
+    ],
+)
+def test_a_value_is_what_stands_there_without_its_marks(text: str, values: dict[str, str]) -> None:
+    written = read_paper(SEED_HOUSE, text)
+    assert not written.refused
+    assert dict(written.paper.values) == values
+    states = review(SEED_HOUSE, written.paper.work(SEED_HOUSE)).findings
+    assert {finding.state for finding in states} <= {"right", "unchecked"}
+
+
+@pytest.mark.parametrize("text", ["BF = -2.5 kN (C)   (2)", "BF = -10/4 [2]"])
+def test_the_number_of_a_line_never_makes_a_value_right(text: str) -> None:
+    paper = read_paper(SEED_HOUSE, text).paper
+    (finding,) = review(SEED_HOUSE, paper.work(SEED_HOUSE)).findings
+    assert finding.state == "wrong"
+
+
+def test_a_single_dash_before_a_name_is_asked_about() -> None:
+    written = read_paper(SEED_HOUSE, "- A_y = 9.5 kN")
+    assert not written.paper.values
+    assert not written.paper.lines
+    assert "Is the dash a minus?" in written.refused[0].message
+
+
+@pytest.mark.parametrize(
+    "title",
+    [
+        *("### Joint C", "\\section*{Joint C}", "\\subsection*{Joint $C$}", "\\paragraph{Joint C}"),
+        *("“Joint C”", "FBD of joint C", "Free-body diagram of joint C", "> Joint C"),
+        *("2) Joint C", "2. Joint C", "<h3>Joint C</h3>", "**Joint C**", "Step 2: Joint C"),
+    ],
+)
+def test_a_title_sets_the_joint_of_the_lines_below(title: str) -> None:
+    written = read_paper(SEED_HOUSE, f"{title}\n-8 - CF + 10.83*0.6 + 10.83*0.6 = 0")
+    assert not written.refused
+    assert [about for about, _ in written.paper.lines] == [Fy("C")]
+
+
+def test_a_remark_is_still_none() -> None:
+    written = read_paper(SEED_HOUSE, "# my homework\nAB = 15.83 C # from joint A")
+    assert not written.refused
+    assert written.paper.place is None
+    assert dict(written.paper.values) == {"AB": "15.83 C"}
+
+
+@pytest.mark.parametrize(
+    ("about", "text"),
+    [(Fy("E"), "8.5 + 3/5 F_DE = 0, F_DE = -14.2"), (Fy("A"), "9.5 + 3/5 F_AB = 0")],
+)
+def test_a_sum_with_a_value_put_in_is_not_taken_for_a_multiple_of_the_other(
+    about: Equation, text: str
+) -> None:
+    """Where the reaction is left blank, the sum across is a multiple of it, with the values found."""
+    known = {"FE": "11.33", "AF": "12.67", "A_x": "0"}
+    assert judge(SEED_HOUSE, about, text, known=known).right
