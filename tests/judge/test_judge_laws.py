@@ -12,6 +12,9 @@ from lines import Style, abouts, figures, random_senses, written
 from strategies import make_truss
 
 from tutor.judge import Value, judge
+from tutor.judge.known_values import KnownValues
+from tutor.judge.other_equation import forces_on
+from tutor.judge.true_equation import TrueEquation
 from tutor.statics import solve
 
 
@@ -81,3 +84,12 @@ def test_no_text_makes_the_judge_raise(text):
     problem = make_truss(7, 5)
     for about in (*abouts(problem)[:4], Value(problem.members[0].name)):
         assert judge(problem, about, text).kind in ("right", "wrong", "unreadable", "undecided")
+
+
+@given(st.integers(0, 10**9))
+def test_every_equation_of_a_body_holds_the_same_forces(seed):
+    rng = Random(seed)
+    problem = make_truss(rng.randrange(10**6), rng.randint(3, 9))
+    about = rng.choice(abouts(problem))
+    held = TrueEquation(problem, about, KnownValues({}, {})).unknowns.keys()
+    assert held == forces_on(problem, about.joint)

@@ -7,6 +7,7 @@ from collections.abc import Collection, Mapping, Sequence
 from itertools import permutations
 from typing import NamedTuple
 
+from tutor.judge.blocks import TINY
 from tutor.judge.costs import (
     BARELY,
     HALF_RIGHT,
@@ -37,6 +38,8 @@ from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.model import Tolerance
 
 MOST_TERMS = 6
+BEYOND = 1.0 + 1e-9
+"""What is off by more than this times the widest tolerance is wrong, however floats are rounded."""
 LEAST = ONCE_MORE * min(kind.cost for kind in KINDS.values() if kind.variants or kind.runs_through)
 """What a wrong coefficient costs at least: a mistake that runs through the line, once more."""
 
@@ -88,15 +91,20 @@ def _as_they_stand(
     slips: list[Slip] = []
     cost = 0.0
     wrong: list[str] = []
+    spots = true.unknowns
+    widest = max(tolerance.silent, tolerance.remark) * BEYOND
+    tiny = TINY * abs(scale) * BEYOND
     for name, coefficient in line.unknowns.items():
-        if name not in true.unknowns:
+        if name not in spots:
             code, more = unknown_from_elsewhere(name, coefficient.value / scale, true)
             slips.append(Slip(code, name, None))
             cost += more
             continue
-        spot = true.unknowns[name]
+        spot = spots[name]
         off = abs(coefficient.value - scale * spot.true)
-        if off <= slack_of(coefficient, spot, scale, tolerance, "remark"):
+        if off > widest * coefficient.parts + tiny:
+            wrong.append(name)
+        elif off <= slack_of(coefficient, spot, scale, tolerance, "remark"):
             silent = slack_of(coefficient, spot, scale, tolerance, "silent")
             cost += BARELY if off > silent else 0.0
         else:

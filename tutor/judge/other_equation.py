@@ -26,12 +26,13 @@ def true_of(
     multiple.
     """
     multiple: Equation | None = None
+    fits: dict[str | None, bool] = {}
     for about in _others(asked, line):
-        if about == asked.about:
+        if about.joint not in fits:
+            fits[about.joint] = line.names <= forces_on(asked.problem, about.joint)
+        if not fits[about.joint] or about == asked.about:
             continue
         other = TrueEquation(asked.problem, about, asked.own)
-        if not line.names <= other.unknowns.keys():
-            continue
         found = fit(line, other, tolerance)
         if found is None or found.level != "silent" or not _says_something(other):
             continue
@@ -44,6 +45,15 @@ def true_of(
                 return about
             multiple = multiple or about
     return multiple
+
+
+def forces_on(problem: Problem, joint: str | None) -> frozenset[str]:
+    """The unknown forces on a joint, or on the truss as a whole: those of each of its equations."""
+    if joint is None:
+        return frozenset(problem.reaction)
+    members = (member.name for member in problem.meeting[joint])
+    held = (name for name, reaction in problem.reaction.items() if reaction.joint == joint)
+    return frozenset((*members, *held))
 
 
 def _says_something(true: TrueEquation) -> bool:

@@ -55,7 +55,10 @@ def by_sum(
     target = scale * math.fsum(s.true for s in spots)
     need = math.fsum(term.value for term, _ in rest) - target
     slack = _slack(rest, spots, target, scale, tolerance)
-    changes = _weighed(_changes(left, numbers, choices, scale, alone), rest, left, numbers, scale)
+    made = _changes(left, numbers, choices, scale, alone)
+    if alone:
+        made = [change for change in made if abs(need - change.delta) <= slack]
+    changes = _weighed(made, rest, left, numbers, scale)
     fitting = [
         c
         for c in changes
@@ -89,8 +92,12 @@ def _weighed(
     more = 0.0 if alone else _no_sums(rest, spots)
     if alone and any(_is(rest[0][0].value, scale * spot.true) for spot in spots):
         more = IS_ITSELF
-    found = (c._replace(cost=c.cost + more + _no_sum(c, product, left, numbers)) for c in changes)
-    return sorted(found, key=lambda change: change.delta)
+    weighed = changes
+    if more or product is not None:
+        weighed = [
+            c._replace(cost=c.cost + more + _no_sum(c, product, left, numbers)) for c in changes
+        ]
+    return sorted(weighed, key=lambda change: change.delta)
 
 
 def _told(

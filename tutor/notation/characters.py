@@ -52,7 +52,7 @@ RAISED = {"⁰": 0, "¹": 1, "²": 2, "³": 3, "⁴": 4, "⁵": 5, "⁶": 6, "�
 
 def plain(text: str) -> str:
     """`text` with look-alike characters replaced, character for character."""
-    if text.isascii() and "\t" not in text:
+    if "\t" not in text and (text.isascii() or text.replace("°", "").isascii()):
         return text
     made = _BEYOND_ASCII.sub(_compatible, text.translate(_TABLE))
     for doubled in _DOUBLED.finditer(text):

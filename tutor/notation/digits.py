@@ -62,6 +62,8 @@ def _place(power: int) -> tuple[int, int, Fraction]:
 
 def figures(word: str) -> int:
     """How many significant figures the digits of a number show ("0.050" has two)."""
+    if word.isdigit():
+        return len(word.lstrip("0")) or 1
     mantissa = re.split("[eE]", word, maxsplit=1)[0]
     digits = re.sub("[^0-9]", "", mantissa)
     return len(digits.lstrip("0")) or 1

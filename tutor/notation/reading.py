@@ -70,7 +70,7 @@ def checked(text: str, empty: str) -> str:
         raise Broken("too-long", MOST_CHARACTERS, len(text), count=len(text))
     typed = plain(text)
     seen = typed
-    if not (typed.isascii() and typed.isprintable()):
+    if not (typed.isprintable() and typed.replace("°", "").isascii()):
         seen = UNSEEN.sub(" ", typed)
         _check_seen(seen)
     if not seen.strip():
