@@ -214,3 +214,34 @@ def test_a_wrong_value_with_its_working_is_never_taken(at_c: Lesson, text: str) 
     assert reply.said[-1].tone == "wrong"
     assert not at_c.state.lines_of("C")
     assert "BC" not in at_c.state.result
+
+
+def test_a_line_that_is_one_sum_as_it_is_written_is_not_refused_for_being_a_multiple_of_another() -> (
+    None
+):
+    lesson = Lesson(load_problem(shipped_problems() / "first-steps" / "bell-frame.toml"))
+    lesson.take("show", until="joints", now=1.0)
+    lesson.take("joint", joint="A", now=2.0)
+    for n, text in enumerate(["A_y + 3/5 F_AC = 0", "AC = 10 C", "AB - 4/5*10 = 0", "AB = 8 T"]):
+        assert lesson.take("type", text=text, now=3.0 + n).accepted, text
+    lesson.take("joint", joint="B", now=8.0)
+    reply = lesson.take("type", text="6 + 3/5 BC = 0", now=9.0)
+    assert reply.accepted, reply
+    assert reply.said[0].text == "Taken as ΣFy at joint B."
+    assert lesson.table.mistakes == ()
+
+
+def test_the_heading_of_a_wrong_line_does_not_bind_a_right_line_without_one() -> None:
+    lesson, do = walk_to("reactions")
+    assert not do("type", text="ΣM_A: B_x - 300 = 0").accepted
+    reply = do("type", text="A_y - 150 = 0")
+    assert reply.accepted
+    assert reply.said[0].text == "Taken as ΣFy of the whole truss."
+    assert [try_.verdict for try_ in lesson.state.tries[-2:]] == ["wrong", "right"]
+
+
+def test_a_line_mended_without_its_heading_is_still_of_the_sum_that_was_headed() -> None:
+    _, do = walk_to("reactions")
+    do("type", text="ΣM_A: B_x - 300 = 0")
+    assert do("type", text="B_x - 350 = 0").verdict.kind == "wrong"
+    assert "ΣM about A of the whole truss holds." in do("type", text="B_x - 360 = 0").text

@@ -233,7 +233,8 @@ STEP = Step(
     order=2,
     where="at the free body",
     arrived="Next: the free body. The supports are taken away and replaced by what they do.",
-    not_here="Replace the supports and draw the arrows first: lines are written from them.",
+    not_here="Finish the free body first: the supports replaced, the arrows drawn, the sense of "
+    "moments chosen. Lines are written from it.",
     ask=ask,
     hints=hints,
     handles={"support": support, "sense": sense, "turning": turning},

@@ -191,7 +191,8 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if how and about is None:
         return state, Reply(how)
     before = state
-    state = replace(state, about=about, proposed=state.proposed or bool(how))
+    unchosen = state.proposed or about != state.about
+    state = replace(state, about=about, proposed=unchosen)
     state, reply = take_text(state, event, desk, about)
     if len(state.lines) > len(before.lines):
         state = replace(state, about=None)

@@ -52,24 +52,34 @@ def equation_meant(
         return solved, () if solved == state.about else (_taken_as(state, solved),)
     right = _fitting(state, line, desk, offers)
     if state.proposed and state.about is not None:
-        new = [each for each in right if each != state.about and _adds(state, each)]
         if not right:
             is_value = value_named(line) is not None
             near = state.about if is_value else nearest_of(state, line, desk, offers)
             return near, () if near is None or near == state.about else (_taken_as(state, near),)
+        right = _plainly(state, line, right) or right
+        new = tuple(each for each in right if each != state.about and _adds(state, each))
         if len(new) != 1 or state.about in right:
             return state.about, ()
-        right = tuple(new)
-    reading = equation_before_value(line)
-    if len(right) > 1 and not isinstance(reading, Unreadable):
-        plain = plainly(typed_equation(reading), state.problem, state.own, right)
-        right = tuple(plain) if len(plain) == 1 else right
+        right = new
+    if len(right) > 1:
+        plain = _plainly(state, line, right)
+        right = plain if len(plain) == 1 else right
     if len(right) == 1:
         return right[0], (_taken_as(state, right[0]),)
     if right:
         return None, _several(state, right)
     clear = _clearly_meant(state, line, desk, offers)
     return clear, () if clear is None else (_taken_as(state, clear),)
+
+
+def _plainly(
+    state: State, line: Line | Unreadable, right: Sequence[Equation]
+) -> tuple[Equation, ...]:
+    """Of the equations that a line is right for, those that it is as it is written."""
+    reading = equation_before_value(line)
+    if len(right) < 2 or isinstance(reading, Unreadable):
+        return tuple(right)
+    return tuple(plainly(typed_equation(reading), state.problem, state.own, right))
 
 
 def _clearly_meant(
