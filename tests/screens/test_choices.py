@@ -58,6 +58,9 @@ async def test_each_option_is_picked_by_its_number(count: int) -> None:
         ("10 1 12", ("k1", "k10", "k12")),
         ("1", ("k1",)),
         ("2 2 3", ("k3",)),
+        ("2,4,5", ("k2", "k4", "k5")),
+        ("1, 4; 1,12", ("k4", "k12")),
+        ("1,10 + 3", ("k1", "k3", "k10")),
     ],
 )
 async def test_several_are_marked_by_their_numbers(keys: str, marked: tuple[str, ...]) -> None:

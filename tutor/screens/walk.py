@@ -133,6 +133,8 @@ class WalkScreen(Screen[str]):
         reply = self.session.do(kind, **data)
         after = self.session.lesson.state
         self.preview = None
+        if reply.accepted and kind != "hint":
+            self.line.go_on()
         if after.step != before.step:
             self.place = 0
             if kind not in ("go", "skip") and all(

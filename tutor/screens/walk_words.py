@@ -30,6 +30,7 @@ from tutor.lesson.reply import LINES
 from tutor.screens import answers, walk_deeds, walk_pictures
 from tutor.screens.brief import brief
 from tutor.screens.dialogs.told import Told
+from tutor.screens.lost import lost
 from tutor.screens.pictures import TURNS, free_joint
 from tutor.screens.widgets.reply_pane import said_row
 from tutor.session import Session
@@ -40,7 +41,6 @@ if TYPE_CHECKING:
 HOW_TO_CHOOSE = "Type the number of the equation, or its heading, like Fx or M A."
 SHORTEST = 3
 """Shorter words behind a line may be what was typed to mend it."""
-LOST = "Cannot read: this is no answer here and no word that does something."
 
 
 def greeting(session: Session) -> Iterator[Say]:
@@ -76,7 +76,8 @@ def take(walk: WalkScreen, text: str) -> None:
         case Tell(lines=lines):
             walk.tell(*lines)
         case Lost(meant=meant):
-            walk.tell(LOST + (f" Did you mean “{meant}”?" if meant else ""))
+            walk.line.leave()
+            walk.tell(lost(walk.ask, text, walk.deeds(), meant))
         case Await(unknown=unknown):
             walk.line.begin(f"{unknown} = ")
         case Show():

@@ -76,6 +76,12 @@ class AnswerPane(Vertical):
         elif kind != "table":
             self.query_one(Choices).focus()
 
+    def on_line_input_emptied(self, message: LineInput.Emptied) -> None:
+        """With nothing in the line, keys go to what is asked again."""
+        message.stop()
+        if self._asked is not None and self._asked[0] not in TYPED:
+            self.to_answer(self._asked[0])
+
     def on_line_input_marks(self, message: LineInput.Marks) -> None:
         """Carets below the marked stretch of the line."""
         message.stop()

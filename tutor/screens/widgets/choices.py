@@ -17,6 +17,9 @@ from textual.widget import Widget
 from tutor.screens.clean import one_line
 from tutor.screens.widgets.flow import Rows, at, beside, flow
 
+PARTING = frozenset(",;+&")
+"""What people write between the numbers of all that they choose."""
+
 
 @dataclass(frozen=True)
 class Choice:
@@ -61,6 +64,7 @@ class Choices(Widget, can_focus=True):
         super().__init__(id=id)
         self.letters = letters
         self._numbered = False
+        self._parted = False
         self._begun = 0
         self._typed = ""
 
@@ -175,10 +179,12 @@ class Choices(Widget, can_focus=True):
         """A number picks, and a capital letter the option of that name; several go to a longer name.
 
         Where a figure may begin a longer number, it only leads there until enter, space or the next
-        figure. A space between two numbers only parts them: "2 4" marks both.
+        figure. A space between two numbers only parts them: "2 4" marks both, and so do "2,4", "2;4"
+        and "2+4".
         """
         character = event.character or ""
         begun, self._begun = self._begun, 0
+        parted, self._parted = self._parted, False
         if character.isdecimal() and character.isascii() and (character != "0" or begun):
             index = self._numbered_so_far(begun, int(character)) - 1
             if self._begun:
@@ -188,8 +194,7 @@ class Choices(Widget, can_focus=True):
         elif event.key == "enter" and begun and self.several:
             self.marked = self.marked ^ {self.choices[self.cursor].key}
             return
-        elif event.key == "space" and self._numbered:
-            self._numbered = False
+        elif self._only_parts(event, begun, parted):
             event.stop()
             event.prevent_default()
             return
@@ -207,6 +212,18 @@ class Choices(Widget, can_focus=True):
             self.cursor = index
             self._numbered = self.several
             self.action_mark()
+
+    def _only_parts(self, event: events.Key, begun: int, parted: bool) -> bool:
+        """Whether this only parts two numbers; one that was begun is marked with it."""
+        if event.character in PARTING and self.several and (begun or self._numbered or parted):
+            if begun:
+                self.action_mark()
+            self._numbered = True
+            return True
+        if event.key == "space" and self._numbered:
+            self._numbered, self._parted = False, True
+            return True
+        return False
 
     def _numbered_so_far(self, begun: int, figure: int) -> int:
         """The number that the figures typed make; it is only begun where a longer one is possible."""

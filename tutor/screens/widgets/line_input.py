@@ -75,6 +75,9 @@ class LineInput(Input):
         lines: tuple[str, ...]
         said: str = ""
 
+    class Emptied(Message):
+        """What stood in the line was deleted."""
+
     class Blank(Message):
         """The line was entered with nothing in it."""
 
@@ -95,6 +98,7 @@ class LineInput(Input):
         self.past: list[str] = []
         self._place = 0
         self._draft = ""
+        self._left = ""
         self.complete: Callable[[str], Sequence[str]] = lambda text: ()
 
     def action_complete(self) -> None:
@@ -111,7 +115,19 @@ class LineInput(Input):
 
     def taken(self) -> None:
         """The line was right: it is cleared for the next one."""
-        self.value = ""
+        with self.prevent(Input.Changed):
+            self.value = ""
+        self.mark(None)
+
+    def leave(self) -> None:
+        """What stands here means nothing: it may be mended, and goes once something else is done."""
+        self._left = self.value
+
+    def go_on(self) -> None:
+        """Something else was done: a text that meant nothing is in the history only."""
+        if self._left and self.value == self._left:
+            self.taken()
+        self._left = ""
 
     def mark(self, span: tuple[int, int] | None) -> None:
         """Mark the characters from `span[0]` up to `span[1]`; at least one; None for nothing."""
@@ -142,6 +158,8 @@ class LineInput(Input):
         event.stop()
         if self._marked.span is not None:
             self.mark(None)
+        if not event.value:
+            self.post_message(self.Emptied())
 
     async def _on_key(self, event: events.Key) -> None:
         pass_on_alt(event)
