@@ -25,7 +25,7 @@ from tutor.homework.table import (
     read_row,
     usual_sign,
 )
-from tutor.homework.unheaded import equation_meant, value_in_line, with_heading
+from tutor.homework.unheaded import equation_meant, likeliest, value_in_line, with_heading
 from tutor.homework.work import BLANK, Refused, read_entry
 from tutor.judge import Equation, in_words, judge_of
 from tutor.judge.headings import headed
@@ -40,6 +40,10 @@ MOST_CHARACTERS = 200_000
 
 ASSIGNED = re.compile(r"(?<![\w}])([^\W\d_][\w{}-]*)\s*=(?!=)")
 NAMED = re.compile(r"[^\W\d_][\w{}]+")
+AFTER = re.compile(r"(?:[,;&=]|\band)$")
+OPERATORS = tuple("-+*/·×(")
+PARTED = re.compile(r"(?:[,;&]|\band\b)\s*[^\W\d_][\w{}-]*\s*$")
+SUM = re.compile(r"=\s*[-+]?0(?:\.0*)?\s*$")
 ROW = re.compile(r"([^\W\d_][\w{}-]*)\s*[\s,;:|]\s*[-+]?[\d.]")
 
 
@@ -71,11 +75,15 @@ def write_row(problem: Problem, paper: Paper, name: str, text: str) -> Written:
     What is told of it counts its columns in `text`.
     """
     bare = plain(text).partition("#")[0].strip()
-    page = Page(judge_of(problem), paper, decimal_sign(text) or usual_sign(problem))
+    desk = judge_of(problem).knowing(paper.letters)
+    page = Page(desk, paper, decimal_sign(text) or usual_sign(problem))
     if len(bare) > LONGEST:
         return page.refuse(text, f"A line has {LONGEST} characters at most.")
     if "=" in bare:
-        return write_line(problem, paper, f"{name} = {text}")
+        ways = [f"{name} = {text}", text] if _holds_a_name(page, bare) else [f"{name} = {text}"]
+        if SUM.search(bare):
+            ways.reverse()
+        return likeliest(page, [write_line(problem, paper, way) for way in ways])
     row = _several(page, f"{name} {bare}", text)
     return row if row is not None else _value(page, name, bare or NOT_DONE)
 
@@ -133,7 +141,7 @@ def _headed_line(page: Page, bare: str, text: str) -> Written | None:
 
 
 def _values(page: Page, bare: str, text: str) -> Written | None:
-    found = list(ASSIGNED.finditer(bare))
+    found = [each for each in ASSIGNED.finditer(bare) if _begins_a_value(page, bare, each)]
     if not found or bare[: found[0].start()].strip(PARTING):
         return None
     if len(found) == 1 and _is_equation(page, bare[found[0].end() :]):
@@ -152,6 +160,14 @@ def _values(page: Page, bare: str, text: str) -> Written | None:
         noted += written.noted
         refused += written.refused
     return Written(paper, tuple(noted), tuple(refused))
+
+
+def _begins_a_value(page: Page, bare: str, name: re.Match[str]) -> bool:
+    """Whether a name before an = sign is one that gets a value, and not the θ of sin θ or a term."""
+    before = bare[: name.start()].rstrip()
+    if before.endswith(OPERATORS):
+        return False
+    return not before or AFTER.search(before) is not None or unknown_of(page, name[1]) is not None
 
 
 def _several(page: Page, bare: str, text: str) -> Written | None:
@@ -265,6 +281,12 @@ def _value(page: Page, name: str, value: str) -> Written:
 def _is_equation(page: Page, after: str) -> bool:
     """Whether an unknown stands behind the = sign, so that the line is no value."""
     return any(unknown_of(page, word) is not None for word in NAMED.findall(after))
+
+
+def _holds_a_name(page: Page, bare: str) -> bool:
+    """Whether an unknown stands in the first side, and not as the next value behind a comma."""
+    first = bare.partition("=")[0]
+    return PARTED.search(first) is None and _is_equation(page, first)
 
 
 def _cannot(page: Page, bare: str) -> str:

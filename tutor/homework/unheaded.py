@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 
-from tutor.homework.page import Page
+from tutor.homework.page import Page, Written
 from tutor.homework.work import read_work
 from tutor.judge import Equation, Fx, Fy, M
 from tutor.judge.known_values import KnownValue, KnownValues
@@ -65,6 +65,22 @@ def value_in_line(line: Line | Unreadable, known: Collection[str]) -> tuple[str,
         f"{name} = {line.text[start:]}"
     )  # without the number that the line goes by
     return name, alone.partition("=")[2].strip(" .;,")
+
+
+def likeliest(page: Page, ways: Sequence[Written]) -> Written:
+    """Of ways to read a line, the first by which it is right, else the first by which it can be read."""
+    read = [written for written in ways if not written.refused]
+    right = (written for written in read if _is_right(page, written))
+    return next(right, read[0] if read else ways[0])
+
+
+def _is_right(page: Page, written: Written) -> bool:
+    """Whether the line that was written last is a right one, with what else is on the paper."""
+    if len(written.paper.lines) == len(page.paper.lines):
+        return False
+    about, text = written.paper.lines[-1]
+    own = read_work(page.desk, page.paper.work(page.problem)).own()
+    return page.desk.judge(about, text, own).kind == "right"
 
 
 def _offers(page: Page) -> list[Equation]:

@@ -19,11 +19,13 @@ from tutor.judge.about import about_called
 from tutor.judge.known_values import KnownValue, KnownValues, senses_for, signed
 from tutor.model import Problem, UnknownNameError
 from tutor.model.naming import joint_called, unknown_called
-from tutor.notation import Unreadable, read_letters, read_line, value_of
-from tutor.text import marked
+from tutor.notation import Unreadable, read_letters, value_of
+from tutor.text import listed, marked
 
 LEAST_FIGURES = 3
 MOST_LINES = 5000
+PARTS = ("reactions", "forces", "lines", "senses", "letters", "order")
+NO_PART = f"There is no such part of a homework; there are {listed(PARTS)}."
 BLANK = frozenset({"", "-", "–", "—", "?", "…", "...", "n/a", "none"})
 
 
@@ -90,20 +92,16 @@ def read_work(desk: Judge, work: object) -> Work:
     if not isinstance(work, Mapping):
         message = "The work is not a table of reactions, forces, lines, senses and order."
         return Work(refused=(Refused("work", _shown(work), message),))
-    known = ("reactions", "forces", "lines", "senses", "letters", "order")
-    for key in work:
-        if key not in known:
-            parts = ", ".join(known[:-1])
-            message = f"There is no such part of a homework; there are {parts} and {known[-1]}."
-            refused.append(Refused(_shown(key), "", message))
+    refused += [Refused(_shown(key), "", NO_PART) for key in work if key not in PARTS]
     given = KnownValues(_senses(desk.problem, work.get("senses"), refused), {})
+    lines = tuple(_lines(desk.problem, work.get("lines"), refused))
+    letters = _letters(desk, work.get("letters"), lines, refused)
+    desk = desk.knowing(letters)
     entries: dict[str, Entry] = {}
     for part in ("reactions", "forces"):
         for name, value in _pairs(part, work.get(part), refused):
             _take(desk, given, name, value, entries, refused)
-    lines = tuple(_lines(desk.problem, work.get("lines"), refused))
     order = tuple(_order(desk.problem, work.get("order"), refused))
-    letters = _letters(desk, work.get("letters"), lines, refused)
     return Work(entries, lines, given, order, tuple(refused), letters)
 
 
@@ -198,7 +196,7 @@ def read_entry(desk: Judge, unknown: str, value: object, given: KnownValues) -> 
         if not math.isfinite(number) or abs(number) > 1e12:
             return Refused(unknown, _shown(value), "This is no number that a force can have.")
         return Entry(unknown, sign * number + 0.0, _radius(number, repr(number)), _shown(value))
-    reading = value_of(read_line(value.strip(), desk.names), reaction="_" in unknown)
+    reading = value_of(desk.read(value.strip()), reaction="_" in unknown)
     if isinstance(reading, Unreadable):
         return Refused(unknown, _shown(value), reading.message)
     if reading.name is not None and reading.name != unknown:

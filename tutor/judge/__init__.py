@@ -9,6 +9,7 @@ from __future__ import annotations
 import sys
 from collections import OrderedDict
 from collections.abc import Mapping, Sequence
+from contextlib import suppress
 from copy import copy
 from dataclasses import replace
 from importlib import import_module
@@ -30,7 +31,7 @@ from tutor.judge.worked import sized
 from tutor.judge.written import line_of
 from tutor.model import Problem
 from tutor.notation import Line, Names, Unreadable, read_letters, read_line
-from tutor.statics import solve
+from tutor.statics import Unsolvable, solve
 
 __all__ = [
     "Along",
@@ -64,7 +65,8 @@ class Judge:
         """This judge for a student whose earlier lines give these letters a size."""
         if letters == self.letters:
             return self
-        self.values()
+        with suppress(Unsolvable):
+            self.values()
         other = copy(self)
         other.letters = letters
         return other

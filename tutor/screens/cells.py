@@ -49,11 +49,12 @@ def _line_again(problem: Problem, paper: Paper, index: int, text: str) -> Writte
 def on_top(paper: Paper, pasted: Paper) -> Paper:
     """The paper with all that was pasted written over it."""
     for name, text in pasted.values.items():
-        paper = paper.with_value(name, text)
+        paper = paper.with_value(name, text, pasted.found_at.get(name))
     for about, text in pasted.lines:
         paper = paper.with_line(about, text)
     for name, sense in pasted.senses.items():
         paper = paper.with_sense(name, sense)
+    paper = paper.with_letters(pasted.letters)
     return replace(paper, order=pasted.order or paper.order)
 
 
