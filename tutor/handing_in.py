@@ -17,6 +17,7 @@ from tutor.cohort.as_statements import as_statements
 from tutor.cohort.as_text import as_text
 from tutor.cohort.folder import files_in
 from tutor.cohort.hand_in import handing, told
+from tutor.cohort.outlook import outlook
 from tutor.cohort.spreading import cores
 from tutor.model import ProblemError, ProblemSet, load_set, load_sets
 from tutor.model.source import file_name
@@ -103,7 +104,9 @@ def set_beside(folder: Path) -> Path | None:
 def _counted(
     options: argparse.Namespace, where: Path, roster: dict[str, str] | None
 ) -> ClassReport:
-    files = len(files_in(options.folder))
+    files = files_in(options.folder)
+    if not options.scheduler and (said := outlook(files, options.in_full, cores())):
+        print(said, file=sys.stderr, flush=True)
     bar = Bar(sys.stderr)
     try:
         return class_report(
@@ -115,7 +118,7 @@ def _counted(
             in_full=options.in_full,
             workers=cores(),
             scheduler=options.scheduler,
-            done=lambda count: bar(count, files),
+            done=lambda count: bar(count, len(files)),
         )
     finally:
         bar.clear()

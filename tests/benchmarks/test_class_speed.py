@@ -20,8 +20,9 @@ sys.path[:0] = [str(TESTS / "students"), str(TESTS / "cohort")]
 from classroom import DAY, HABIT, journal, records_of  # noqa: E402
 
 from tutor.cohort import class_report  # noqa: E402
-from tutor.cohort.believing import SHARE, replayed  # noqa: E402
+from tutor.cohort.believing import replayed  # noqa: E402
 from tutor.cohort.handed import written  # noqa: E402
+from tutor.cohort.sampling import SHARE  # noqa: E402
 from tutor.model import load_problem, load_set, write_problem  # noqa: E402
 from tutor.records.contents import read_contents  # noqa: E402
 from tutor.shipped import shipped_problems  # noqa: E402

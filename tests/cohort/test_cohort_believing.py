@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
+from collections import Counter
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
-from classroom import DAY, HABIT, Recorder, journal, records_of
+from classroom import DAY, HABIT, Recorder, Stopped, journal, records_of
 from every_problem import FILES, problem_of
 
-from tutor.cohort.believing import replayed
+from tutor.cohort.believing import replayed, side_by_side
+from tutor.cohort.claimed import ANSWERS
 from tutor.cohort.course import course_at
+from tutor.cohort.sampling import sample
 from tutor.lesson import Lesson
+from tutor.lesson.outcome import changed, changed_by_all
 from tutor.lesson.watching.show import UNTIL
 from tutor.records.contents import read_contents
 
@@ -207,3 +213,81 @@ def test_a_version_that_shows_less_at_the_same_word_loses_nothing_typed_after(mo
     assert found.otherwise == 0
     assert found.lesson.done
     assert found.lesson.state.results == recorder.lesson.state.results
+
+
+def test_what_speaks_for_the_student_is_judged_again_in_every_lesson_and_oftener(problem) -> None:
+    """A verdict of wrong, by which nobody gains, is drawn a quarter as often."""
+    lines = lines_of(problem, records_of(problem, HABIT["geometry-blind"]))
+    kept = side_by_side([line.event for line in lines])
+    assert kept is not None
+    answers = [n for n, each in enumerate(kept) if each.event.kind in ANSWERS]
+    wrong = {n for n in answers if not kept[n].outcome.accepted}
+    drawn: Counter[int] = Counter()
+    for seed in range(400):
+        of_one = sample(kept, f"seed {seed}", 0.1)
+        assert of_one - wrong
+        assert of_one <= set(answers)
+        drawn.update(of_one)
+    often, seldom = (
+        sum(drawn[n] for n in places) / len(places) for places in (set(answers) - wrong, wrong)
+    )
+    assert wrong
+    assert 2.5 < often / seldom < 10.0
+    assert set(drawn) == set(answers)
+
+
+def test_a_wrong_try_that_wipes_out_those_before_it_is_drawn_like_any_claim(problem) -> None:
+    records = records_of(problem, HABIT["geometry-blind"])
+    last = max(i for i, r in enumerate(records) if r.get("verdict") == "wrong")
+    tries = {**records[last]["changed"]["tries"], "from": 0}
+    wiped = {**records[last], "changed": {**records[last]["changed"], "tries": tries}}
+    lines = lines_of(problem, [*records[:last], wiped])
+    kept = side_by_side([line.event for line in lines])
+    assert kept is not None
+    assert any(len(kept) - 1 in sample(kept, f"seed {n}", 0.2) for n in range(20))
+
+
+def test_a_lesson_made_up_as_a_whole_is_found_by_every_sample(problem) -> None:
+    """Each line is claimed to be right, and none of them is."""
+    records = [
+        {**r, "text": "12 = 12"} if r["kind"] == "type" else r
+        for r in records_of(problem, HABIT["careful"])
+    ]
+    chosen = {"reasons", "count", "support", "zero"}
+    made_up = [
+        each
+        for event, outcome in pairwise(records)
+        if event["kind"] not in {"outcome", *chosen}
+        for each in (event, outcome)
+    ]
+    lines = lines_of(problem, made_up)
+    assert all(replayed(problem, lines, True, f"seed {n}", 0.0).whole for n in range(12))
+
+
+@pytest.mark.parametrize("habit", ["hasty", "guesser"])
+def test_states_are_the_same_whether_each_is_made_or_only_the_last(problem, habit: str) -> None:
+    """However the changes of a lesson are taken together."""
+    kept = side_by_side(records_of(problem, HABIT[habit], most=40))
+    assert kept is not None
+    taken = [(each.event, each.outcome.changed) for each in kept]
+    one_by_one = [Lesson(problem).state]
+    for event, found in taken:
+        one_by_one.append(changed(one_by_one[-1], event, found))
+    for start in range(0, len(taken), 3):
+        for end in range(start + 1, len(taken) + 1):
+            together = changed_by_all(one_by_one[start], taken[start:end])
+            assert together == one_by_one[end]
+
+
+def test_a_lesson_with_something_taken_back_is_believed_as_it_was(problem) -> None:
+    recorder = Recorder(problem, HABIT["hasty"], 1, most=30)
+    with contextlib.suppress(Stopped):
+        recorder.walk()
+    recorder.most = 10**6
+    recorder.do("undo")
+    recorder.do("undo")
+    with contextlib.suppress(AssertionError):
+        recorder.walk()
+    found = replayed(problem, lines_of(problem, recorder.records), True, "seed")
+    assert (found.whole, found.forged) == (False, False)
+    assert found.lesson.state == recorder.lesson.state

@@ -249,3 +249,13 @@ def sample() -> bytes:
         after = rows[-1].decode()[-18:-2]
         rows.append(write_line(number, HEADER.problem, after, HEADER.started, event))
     return b"".join(row + b"\n" for row in rows)
+
+
+def test_a_row_that_holds_two_objects_is_no_line_though_its_sum_is_right():
+    """A sound journal is read as one text; each row of it has to be one whole line all the same."""
+    rows = sample().splitlines()
+    tail = len(MARK) + 16 + len(END)
+    body = rows[1] + b"," + rows[2][:-tail]
+    two = body + MARK + check_sum(body).encode() + END
+    for changed in ([rows[0], two, *rows[3:]], [rows[0], two, *rows[2:]]):
+        assert read_contents(b"\n".join(changed) + b"\n").faults

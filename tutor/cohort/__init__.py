@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-from tutor.cohort.believing import SHARE
 from tutor.cohort.course import Course, course_at
 from tutor.cohort.facts import (
     Answer,
@@ -26,6 +25,7 @@ from tutor.cohort.folder import files_in, seed_of
 from tutor.cohort.gathering import Way
 from tutor.cohort.naming import Naming, named
 from tutor.cohort.reporting import report_of
+from tutor.cohort.sampling import SHARE
 from tutor.cohort.spreading import Done, NoCluster, on_cluster, on_cores
 
 __all__ = [

@@ -1,63 +1,36 @@
 """What has a lesson that was handed in come to, and which of its verdicts may be believed?
 
-Verdicts are recomputed. Judging takes a thousand times as long as reading, so an outcome is believed
-where this very judge said it, every check sum agrees and what it claims can be so: only an answer adds
-to what stands, every value is near the true one, no step is left undone. Even then a sample of the
-answers is judged again. Which ones depends on all files together, so that nobody can know beforehand.
-One answer that comes out otherwise, and the whole lesson is judged anew.
+Verdicts are recomputed. Judging takes a hundred times as long as reading, so an outcome is believed
+where this very judge said it, every check sum agrees and what it claims can be so (`claimed`). Even
+then a sample of the answers is judged again (`sampling`). Which ones depends on all files together, so
+that nobody can know beforehand. One answer that comes out otherwise, and the whole lesson is judged
+anew.
 """
 
 from __future__ import annotations
 
-import hashlib
 import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Any
 
+from tutor.cohort.claimed import ANSWERS, can_be, has_to_fit, may_add
+from tutor.cohort.sampling import SHARE, sample
 from tutor.judge import Judge
+from tutor.judge.about import Same
 from tutor.judge.version import judge_version
 from tutor.lesson import Event, Lesson
-from tutor.lesson.fold import barred, step_once
-from tutor.lesson.older import WIDE
+from tutor.lesson.fold import step_once
 from tutor.lesson.outcome import Outcome, changed, changes
 from tutor.lesson.replay import Kept, paired
 from tutor.lesson.state import State
-from tutor.lesson.steps import STEPS
 from tutor.model import Problem
 from tutor.records.line import Line
 
-SHARE = 0.02
-"""The share of the answers that is judged again though it is believed; at least one a lesson."""
 MOST_ANSWERS = 3000
 """So many answers of one lesson are looked at."""
-BEFORE_LINES = frozenset(
-    {
-        *("reasons_done", "count_done", "sound_done", "moving_done"),
-        *("halves_done", "brought", "supports_done"),
-    }
-)
-ADDS: Mapping[str, frozenset[str]] = {
-    "reasons": frozenset({"reasons_done"}),
-    "count": frozenset({"count_done"}),
-    "soundness": frozenset({"sound_done"}),
-    "loose": frozenset({"moving_done"}),
-    "halves": frozenset({"halves_done"}),
-    "shares": frozenset({"brought"}),
-    "support": frozenset({"supports_done"}),
-    "zero": frozenset({"results"}),
-    "bring": BEFORE_LINES | {"results"},
-    "skip": BEFORE_LINES,
-    "type": frozenset({"lines", "results", "ended"}),
-    "keep": frozenset({"lines", "ended"}),
-    "show": BEFORE_LINES | {"lines", "results", "ended"},
-}
-"""What an event of each kind may add to what stands; what is shown stands as shown (`_is_shown`)."""
-CREDIT = frozenset().union(*ADDS.values())
-ANSWERS = ADDS.keys() - {"bring", "skip", "show"}
-"""What the student answers, so that it is judged; the rest is no answer."""
 NO_EVENTS = frozenset({"outcome", "outcomes", "compared"})
-NEARLY_ZERO = 1e-6
 
 
 @dataclass
@@ -92,7 +65,7 @@ def replayed(
     kept = kept[:MOST_ANSWERS]
     same = whole and all(k.outcome is not None and k.outcome.judge == version for k in kept)
     believe = same and share < 1.0
-    found = _believed(problem, kept, _sample(kept, seed, share)) if believe else None
+    found = _believed(problem, kept, sample(kept, seed, share)) if believe else None
     if found is None:
         found = _anew(problem, kept)
         found.forged = believe or (same and found.otherwise > 0)
@@ -115,45 +88,48 @@ def side_by_side(records: Sequence[Mapping[str, Any]]) -> list[Kept] | None:
     return kept
 
 
-def _sample(kept: Sequence[Kept], seed: str, share: float) -> frozenset[int]:
-    """The places of the answers to be judged again."""
-    draws = {
-        place: _draw(f"{seed} {place} {each.event.time!r} {each.event.text('text')}")
-        for place, each in enumerate(kept)
-        if each.event.kind in ANSWERS
-    }
-    if not draws:
-        return frozenset()
-    least = min(draws, key=lambda place: draws[place])
-    return frozenset({least, *(place for place, draw in draws.items() if draw < share)})
+def _begun(problem: Problem) -> Lesson:
+    """A lesson without an event; where all students have the same numbers, they have one judge."""
+    return Lesson(problem, desk=_judge_of(Same(problem)))
 
 
-def _draw(text: str) -> float:
-    """A number from 0 up to 1 that follows from a text as if drawn by lot."""
-    figures = hashlib.sha256(text.encode("utf-8", "surrogatepass")).digest()[:7]
-    return int.from_bytes(figures, "big") / 256**7
+@lru_cache(maxsize=64)
+def _judge_of(same: Same) -> Judge:
+    return Judge(same.problem)
 
 
-def _believed(problem: Problem, kept: Sequence[Kept], sample: frozenset[int]) -> Replayed | None:
-    """The lesson as its outcomes say; None where one of them cannot be so."""
-    found = Replayed(Lesson(problem))
+def _believed(problem: Problem, kept: Sequence[Kept], judged: frozenset[int]) -> Replayed | None:
+    """The lesson as its outcomes say; None where one of them cannot be so, or comes out otherwise.
+
+    The states between are made only where one is asked for; an undo asks for all of them.
+    """
+    found = Replayed(_begun(problem), events=[each.event for each in kept])
+    found.answers = sum(event.kind in ANSWERS for event in found.events)
+    found.again = len(judged)
+    every = any(event.kind == "undo" for event in found.events)
     lesson = found.lesson
-    for place, each in enumerate(kept):
-        event, outcome = each.event, each.outcome
-        assert outcome is not None
-        before = lesson.state
-        found.answers += event.kind in ANSWERS
-        if place in sample:
-            found.again += 1
-            if not _comes_out_so(lesson, event, outcome):
+    waiting: list[tuple[Event, Outcome]] = []
+    try:
+        for place, (event, outcome, _) in enumerate(kept):
+            assert outcome is not None
+            asked = every or has_to_fit(event, outcome)
+            if asked or place in judged:
+                lesson.restore_all(waiting)
+                waiting.clear()
+            if place in judged and not _comes_out_so(lesson, event, outcome):
                 return None
-        try:
+            if not asked:
+                if not may_add(event, outcome):
+                    return None
+                waiting.append((event, outcome))
+                continue
+            before = lesson.state
             lesson.restore(event, outcome)
-        except ValueError:
-            return None
-        if not _can_be(before, lesson.state, lesson.desk, event, outcome):
-            return None
-    found.events = lesson.events
+            if not can_be(before, lesson.state, lesson.desk, event, outcome):
+                return None
+        lesson.restore_all(waiting)
+    except ValueError:
+        return None
     return found
 
 
@@ -172,44 +148,9 @@ def as_kept(before: State, after: State) -> Any:
     return json.loads(json.dumps(changes(before, after)))
 
 
-def _can_be(before: State, after: State, desk: Judge, event: Event, kept: Outcome) -> bool:
-    """Whether what an outcome claims can be so at all, without judging anything."""
-    if event.kind == "undo":
-        return True
-    added = CREDIT & kept.changed.keys()
-    if not added <= ADDS.get(event.kind, frozenset()) or (added and not kept.accepted):
-        return False
-    if event.kind == "show" and not _is_shown(before, after):
-        return False
-    if STEPS.index(after.step) > STEPS.index(before.step) and barred(after, after.step):
-        return False
-    if "results" not in added:
-        return True
-    true = desk.values()
-    reach = max(map(abs, true.values()))
-    return all(
-        abs(after.signed(r.unknown) - true[r.unknown])
-        <= WIDE.remark * abs(true[r.unknown]) + r.radius + NEARLY_ZERO * reach
-        and r.radius <= WIDE.remark * reach
-        for r in after.results
-        if r not in before.results
-    )
-
-
-def _is_shown(before: State, after: State) -> bool:
-    """Whether what a `show` event adds is marked as shown, so that it counts as nobody's."""
-    tries = after.tries[len(before.tries) :]
-    places = {made.place for made in tries}
-    return all(made.verdict == "shown" for made in tries) and all(
-        f"value {result.unknown}" in places or f"zero {result.unknown}" in places
-        for result in after.results
-        if result.unknown not in before.result
-    )
-
-
 def _anew(problem: Problem, kept: Sequence[Kept]) -> Replayed:
     """The lesson with every answer judged now; what was shown is no answer, and stands as it was kept."""
-    found = Replayed(Lesson(problem), whole=True)
+    found = Replayed(_begun(problem), whole=True)
     lesson = found.lesson
     for each in kept:
         if _stands_as_shown(lesson, each):
@@ -236,7 +177,7 @@ def _stands_as_shown(lesson: Lesson, kept: Kept) -> bool:
         after = changed(lesson.state, kept.event, kept.outcome.changed)
     except ValueError:
         return False
-    if not _can_be(lesson.state, after, lesson.desk, kept.event, kept.outcome):
+    if not can_be(lesson.state, after, lesson.desk, kept.event, kept.outcome):
         return False
     lesson.restore(kept.event, kept.outcome)
     return True

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
-from tutor.cohort.believing import MOST_ANSWERS, SHARE, Replayed, replayed
+from tutor.cohort.believing import MOST_ANSWERS, Replayed, replayed
 from tutor.cohort.course import Course
 from tutor.cohort.facts import Checked, Fault, Work
 from tutor.cohort.handed import HandedIn, Part, digest, plain_bytes, read_handed_in
+from tutor.cohort.sampling import SHARE
 from tutor.cohort.working import work_of
 from tutor.lesson import Lesson
 from tutor.model import Problem

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
+
+from tutor.notation.fact import fact
 
 LATEST = 1e11
 """No event is later than this (seconds since 1970: some three thousand years)."""
 
 
-@dataclass(frozen=True)
+@fact
 class Event:
     """One thing a student did: its kind, its data, and when (seconds since 1970, UTC)."""
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from tutor.judge import Judge
@@ -11,7 +11,7 @@ from tutor.judge.version import judge_version
 from tutor.lesson.event import Event
 from tutor.lesson.fold import beginning, step_once
 from tutor.lesson.hints import Hints
-from tutor.lesson.outcome import Outcome, changed, changes
+from tutor.lesson.outcome import Outcome, changed, changed_by_all, changes
 from tutor.lesson.practice import practice
 from tutor.lesson.reply import Ask, Reply, Say
 from tutor.lesson.state import State, Try
@@ -34,13 +34,15 @@ class Lesson:
     """One student's walk through one problem.
 
     `take` is the only way to change it; `events` is all that has to be kept, and
-    `Lesson(problem, events)` is the same lesson again. Unsolvable is raised by a problem that is
-    not statically determinate and stable.
+    `Lesson(problem, events)` is the same lesson again; `desk` may be a judge of the problem that is
+    there already. Unsolvable is raised by a problem that is not statically determinate and stable.
     """
 
-    def __init__(self, problem: Problem, events: Iterable[Event] = ()) -> None:
+    def __init__(
+        self, problem: Problem, events: Iterable[Event] = (), desk: Judge | None = None
+    ) -> None:
         self.problem = problem
-        self.desk = Judge(problem)
+        self.desk = Judge(problem) if desk is None else desk
         if forces_follow(problem):
             self.desk.values()
         self.events: list[Event] = []
@@ -84,6 +86,18 @@ class Lesson:
         self.events.append(event)
         if kept.back:
             self._can_be_taken_back(event, before)
+
+    def restore_all(self, taken: Sequence[tuple[Event, Outcome]]) -> None:
+        """Take several events as they were taken, none of them an undo; nothing is judged.
+
+        Only the state after the last of them is made, so none can be undone from here: for a lesson
+        that is looked at and not gone on with. ValueError as of `restore`.
+        """
+        if taken:
+            self.state = changed_by_all(
+                self.state, [(event, kept.changed) for event, kept in taken]
+            )
+            self.events += [event for event, _ in taken]
 
     def let_stand(self, event: Event, before: State, state: State) -> None:
         """Have the last event, which was refused, stand after all: at `state`, and to be undone."""

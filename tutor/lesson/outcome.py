@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field, fields
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import field, fields
 from typing import Any
 
 from tutor.judge import Equation
@@ -18,12 +18,13 @@ from tutor.lesson.event import Event
 from tutor.lesson.outcome_parts import PARTS, Record
 from tutor.lesson.state import State
 from tutor.lesson.steps import STEPS
+from tutor.notation.fact import fact
 
 OF_THE_EVENT = frozenset({"problem", "started", "last_time"})
 """What follows from the problem and the times of the events alone, and is in no outcome."""
 
 
-@dataclass(frozen=True)
+@fact
 class Outcome:
     """What came of one event: by which judge, whether it was taken, and all that it changed.
 
@@ -85,13 +86,24 @@ def changed(before: State, event: Event, found: Mapping[str, Any]) -> State:
     Parts of no name known here are passed over. ValueError where one cannot be read, or speaks of
     what this truss does not have.
     """
-    started = before.started if before.started is not None else event.time
-    new: Record = {"started": started, "last_time": max(before.last_time, event.time)}
+    return changed_by_all(before, ((event, found),))
+
+
+def changed_by_all(before: State, taken: Sequence[tuple[Event, Mapping[str, Any]]]) -> State:
+    """The state after one event or more, as `changed` makes it one by one; what a later one changes
+    again is not read."""
+    times = [event.time for event, _ in taken]
+    started = before.started if before.started is not None else times[0]
+    new: Record = {"started": started, "last_time": max(before.last_time, *times)}
+    found: dict[str, list[Any]] = {}
+    for _, kept in taken:
+        for name, change in kept.items():
+            if name in PARTS:
+                found.setdefault(name, []).append(change)
     name = ""
     try:
-        for name, value in found.items():
-            if name in PARTS:
-                new[name] = PARTS[name].changed(getattr(before, name), value)
+        for name, each in found.items():
+            new[name] = PARTS[name].changed(getattr(before, name), *each)
     except (TypeError, KeyError, AttributeError, IndexError, OverflowError) as fault:
         raise ValueError(f"the kept {name} cannot be read") from fault
     after = _with(before, new)
@@ -110,7 +122,7 @@ def _with(before: State, new: Record) -> State:
     return after
 
 
-def _must_fit(state: State, found: Mapping[str, Any]) -> None:
+def _must_fit(state: State, found: Mapping[str, Sequence[Any]]) -> None:
     """ValueError where what was found speaks of joints, forces or steps that there are none of."""
     if not all(FITS[name](state, kept) for name, kept in found.items() if name in FITS):
         raise ValueError("the kept outcome is not of this truss")
@@ -127,17 +139,22 @@ def _is_of(state: State, about: Equation) -> bool:
     return all(joint in state.problem.joint for joint in joints)
 
 
-FITS: Mapping[str, Callable[[State, Any], bool]] = {
+def _added(row: Sequence[Any], kept: Sequence[Any]) -> Sequence[Any]:
+    """What some changes of a row have put there."""
+    return row[min(each["from"] for each in kept) :]
+
+
+FITS: Mapping[str, Callable[[State, Sequence[Any]], bool]] = {
     "step": lambda state, _: state.step in STEPS,
     "joint": lambda state, _: state.joint is None or state.joint in state.problem.joint,
     "part": lambda state, _: all(joint in state.problem.joint for joint in state.part),
     "results": lambda state, kept: all(
-        r.unknown in state.problem.unknowns for r in state.results[kept["from"] :]
+        r.unknown in state.problem.unknowns for r in _added(state.results, kept)
     ),
-    "senses": lambda state, kept: all(name in state.problem.unknowns for name in kept["put"]),
-    "lines": lambda state, kept: _are_of(
-        state, (line.about for line in state.lines[kept["from"] :])
+    "senses": lambda state, kept: all(
+        name in state.problem.unknowns for each in kept for name in each["put"]
     ),
+    "lines": lambda state, kept: _are_of(state, (line.about for line in _added(state.lines, kept))),
     "about": lambda state, _: _are_of(state, (state.about,)),
     "offered": lambda state, _: _are_of(state, state.offered[:1] if state.offered else ()),
 }

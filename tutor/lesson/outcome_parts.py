@@ -1,6 +1,8 @@
 """How is each part of a lesson's state written as plain JSON values, and read back?
 
-Every reader raises TypeError, KeyError, IndexError or ValueError for what is not as it was written.
+Each kind of part takes several changes of it as one, in their order; what a later one puts something
+else in place of is not read. Every reader raises TypeError, KeyError, IndexError or ValueError for what
+is not as it was written.
 """
 
 from __future__ import annotations
@@ -29,8 +31,8 @@ class Whole:
     def difference(self, old: Any, new: Any) -> Any:
         return self.write(new)
 
-    def changed(self, old: Any, found: Any) -> Any:
-        return self.read(found)
+    def changed(self, old: Any, *found: Any) -> Any:
+        return self.read(found[-1])
 
 
 @dataclass(frozen=True)
@@ -48,8 +50,11 @@ class Row:
             start += 1
         return {"from": start, "add": [self.write(each) for each in new[start:]]}
 
-    def changed(self, old: Any, found: Any) -> Any:
-        return (*old[: _count(found["from"])], *(self.read(each) for each in found["add"]))
+    def changed(self, old: Any, *found: Any) -> Any:
+        items = list(old)
+        for each in found:
+            items[_count(each["from"]) :] = map(self.read, each["add"])
+        return tuple(items)
 
 
 @dataclass(frozen=True)
@@ -63,10 +68,17 @@ class Table:
         put = {key: self.write(value) for key, value in new.items() if old.get(key) != value}
         return {"put": put, "gone": [key for key in old if key not in new]}
 
-    def changed(self, old: Any, found: Any) -> Any:
-        gone = [_text(key) for key in found["gone"]]
-        put = {_text(key): self.read(value) for key, value in found["put"].items()}
-        return {**{key: value for key, value in old.items() if key not in gone}, **put}
+    def changed(self, old: Any, *found: Any) -> Any:
+        items = dict(old)
+        unread: set[str] = set()
+        for each in found:
+            for key in map(_text, each["gone"]):
+                items.pop(key, None)
+                unread.discard(key)
+            for key, value in each["put"].items():
+                items[_text(key)] = value
+                unread.add(key)
+        return {key: self.read(items[key]) if key in unread else items[key] for key in items}
 
 
 def _same(value: Any) -> Any:

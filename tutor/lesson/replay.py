@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections import defaultdict, deque
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
-from typing import Any
+from typing import Any, NamedTuple
 
 from tutor.judge.version import judge_version
 from tutor.lesson.compare import Differing, Judged, differing
@@ -27,8 +27,7 @@ AT_ONCE = 100
 """How many outcomes of a lesson kept without them are put into one line of its journal."""
 
 
-@dataclass(frozen=True)
-class Kept:
+class Kept(NamedTuple):
     """An event of a journal, with the outcome kept of it, and whether today's judge has seen it."""
 
     event: Event

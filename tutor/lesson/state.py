@@ -11,6 +11,7 @@ from tutor.judge import Equation, Mistake
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.lesson.place import Place, place_of
 from tutor.model import Problem
+from tutor.notation.fact import fact
 
 
 @dataclass(frozen=True)
@@ -27,7 +28,7 @@ class StandingLine:
     without: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True)
+@fact
 class Result:
     """A value found: as typed, and as a number under the student's own sense."""
 
@@ -38,7 +39,7 @@ class Result:
     how: Literal["solved", "zero-force", "given"] = "solved"
 
 
-@dataclass(frozen=True)
+@fact
 class Try:
     """One thing typed or chosen, and how it was judged."""
 

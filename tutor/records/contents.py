@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from itertools import islice, pairwise
 
-from tutor.records.line import Event, Line, read_line
+from tutor.records.line import Event, Line, read_line, read_sound
 
 FORMAT = "pinjoint journal"
 VERSION = 2
@@ -73,6 +73,22 @@ class Stretch:
 
 def read_contents(data: bytes) -> Contents:
     """What these bytes hold; a last line that is not whole is torn, any other one is a fault."""
+    sound = _sound(data)
+    return _looked_over(data) if sound is None else sound
+
+
+def _sound(data: bytes) -> Contents | None:
+    """What a journal holds of which every byte is as it was written; None for any other."""
+    *rows, rest = data.split(b"\n")
+    lines = None if rest or not rows else read_sound(rows)
+    header = None if lines is None else header_of(lines[0])
+    if lines is None or header is None:
+        return None
+    return Contents(header, tuple(lines[1:]), (), len(data), b"", lines[-1].sum)
+
+
+def _looked_over(data: bytes) -> Contents:
+    """What any bytes hold, stretch by stretch."""
     found: list[tuple[int, Line]] = []
     faults: list[str] = []
     whole, torn = len(data), b""

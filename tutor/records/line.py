@@ -9,10 +9,9 @@ from __future__ import annotations
 
 import json
 import math
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
 from datetime import datetime
-from typing import Any
+from typing import Any, NamedTuple
 
 Event = Mapping[str, Any]
 """What a lesson tells the journal: text, numbers, lists and mappings, with text as keys."""
@@ -20,11 +19,11 @@ Event = Mapping[str, Any]
 MARK = b',"sum":"'
 END = b'"}'
 SUM_LENGTH = 16
+TAIL = len(MARK) + SUM_LENGTH + len(END)
 MAX_DEPTH = 64
 
 
-@dataclass(frozen=True)
-class Line:
+class Line(NamedTuple):
     """One whole line: `number` 0 is the header, events count from 1; `after` is the sum before."""
 
     number: int
@@ -62,10 +61,37 @@ def read_line(raw: bytes) -> Line | None:
         return None
 
 
+def read_sound(rows: Sequence[bytes]) -> list[Line] | None:
+    """The lines of a journal of which each follows from the one before it, or None where one does not.
+
+    They are read as one text, which takes half the time; the sum that stands in each must be its own.
+    """
+    from hashlib import sha256  # here for start-up time
+
+    for raw in rows:
+        own = sha256(raw[:-TAIL]).hexdigest()[:SUM_LENGTH]
+        if raw[-TAIL:] != b"%b%b%b" % (MARK, own.encode(), END):
+            return None
+    try:
+        every = json.loads(f"[{b','.join(rows).decode()}]")
+        lines = [line_of(fields) for fields in every]
+    except (ValueError, TypeError, KeyError, RecursionError):
+        return None
+    if len(lines) != len(rows):
+        return None
+    after, problem = lines[0].after if lines else "", lines[0].problem if lines else ""
+    for number, (line, raw) in enumerate(zip(lines, rows, strict=True)):
+        if (line.number, line.problem, line.after) != (number, problem, after):
+            return None
+        if raw[-SUM_LENGTH - len(END) : -len(END)] != line.sum.encode():
+            return None
+        after = line.sum
+    return lines
+
+
 def bears_its_sum(raw: bytes) -> bool:
     """Whether the sum at the end of these bytes is that of all before it."""
-    tail = len(MARK) + SUM_LENGTH + len(END)
-    return raw[-tail:] == MARK + check_sum(raw[:-tail]).encode("ascii") + END
+    return raw[-TAIL:] == MARK + check_sum(raw[:-TAIL]).encode("ascii") + END
 
 
 def line_of(fields: Mapping[str, Any]) -> Line:
