@@ -102,3 +102,16 @@ def test_a_sum_with_a_value_put_in_is_not_taken_for_a_multiple_of_the_other(
     """Where the reaction is left blank, the sum across is a multiple of it, with the values found."""
     known = {"FE": "11.33", "AF": "12.67", "A_x": "0"}
     assert judge(SEED_HOUSE, about, text, known=known).right
+
+
+def test_a_sum_of_moments_is_never_taken_for_a_sum_of_forces_times_an_arm() -> None:
+    """8 E_y = 6(2) + 8(2) + 4(6) gives 6.5, and 0.6 DE = -6.5: true of joint E times 8, by its own slip."""
+    page = "ΣM_A = 0: 8 E_y - 6(2) - 8(2) - 4(6) = 0, E_y = 6.5\njoint E\n6.5 + 3/5 DE = 0, DE = -10.83"
+    paper = read_paper(SEED_HOUSE, page).paper
+    result = review(SEED_HOUSE, paper.work(SEED_HOUSE))
+    assert result.places == ("whole",)
+    assert result.accounts[0].mistake.code.startswith("arm")
+    assert {f.name: f.state for f in result.findings if f.name in ("E_y", "DE")} == {
+        "E_y": "wrong",
+        "DE": "follows",
+    }

@@ -76,17 +76,20 @@ def _verdict(desk: Judge, work: Work, line: Line, body: Sheet) -> Verdict:
     """The verdict under the student's values; a line is not held true by what it gave itself.
 
     Wrong values found at a body satisfy the very lines they came from. So where a line would be
-    "true of something else", it is judged again without the wrong values of its body.
+    "true of something else", it is judged again without the wrong values of its body, then without all.
     """
     verdict = desk.judge(line.about, line.text, work.own())
     if verdict.kind == "right":
         return _without_its_value(desk, work, line) or verdict
     if verdict.kind != "wrong" or _misleads(verdict):
         return verdict
-    wrong = _wrong(desk, work) & set(body.part)
-    again = desk.judge(line.about, line.text, work.own(without=wrong)) if wrong else verdict
-    by_numbers = any(mistake.code in PUT_IN for mistake in again.mistakes)
-    return again if _misleads(again) and not by_numbers else verdict
+    wrong = _wrong(desk, work)
+    for left_out in (wrong & set(body.part), wrong):
+        again = desk.judge(line.about, line.text, work.own(left_out)) if left_out else verdict
+        by_numbers = any(mistake.code in PUT_IN for mistake in again.mistakes)
+        if _misleads(again) and not by_numbers:
+            return again
+    return verdict
 
 
 def _wrong(desk: Judge, work: Work) -> set[str]:

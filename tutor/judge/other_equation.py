@@ -36,7 +36,8 @@ def true_of(
         found = fit(line, other, tolerance)
         if found is None or found.level != "silent" or not _says_something(other):
             continue
-        if strictly and line.names and abs(found.scale) != 1.0:
+        as_written = abs(found.scale) == 1.0
+        if not as_written and line.names and (strictly or _no_longer_moments(asked.about, about)):
             continue
         if not strictly or number_by_number(
             line, other.numbers(line.names), found.scale, tolerance
@@ -54,6 +55,11 @@ def forces_on(problem: Problem, joint: str | None) -> frozenset[str]:
     members = (member.name for member in problem.meeting[joint])
     held = (name for name, reaction in problem.reaction.items() if reaction.joint == joint)
     return frozenset((*members, *held))
+
+
+def _no_longer_moments(asked: Equation, about: Equation) -> bool:
+    """Whether a sum of forces would be taken for one of moments: nobody multiplies it by an arm."""
+    return isinstance(asked, M) and not isinstance(about, M)
 
 
 def _says_something(true: TrueEquation) -> bool:
