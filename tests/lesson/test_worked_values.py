@@ -154,6 +154,6 @@ def test_undo_takes_back_what_was_kept_of_a_line_and_nothing_before_it(text: str
 def test_a_line_of_which_nothing_is_kept_is_nothing_to_take_back() -> None:
     lesson, do = walk_to("reactions")
     do("type", text="ΣM_A: B_x - 150*2.4 = 0")
-    assert not do("type", text="B_x = -360, A_y = 150").accepted
+    assert not do("type", text="B_x = -360, A_y = 105").accepted
     do("undo")
     assert not lesson.state.lines

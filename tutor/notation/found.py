@@ -17,6 +17,7 @@ class Choice:
     heeded: bool = False
     named: bool = False
     signed: bool = False
+    apart: bool = False
 
 
 @dataclass

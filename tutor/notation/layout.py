@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import Literal
 
+from tutor.notation.found import Found
 from tutor.notation.lexicon import MEANINGS, folded, says
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
@@ -28,7 +29,7 @@ _BACK = re.compile(
 )
 _TICKS = re.compile(r"(?:(?<=[^\d. ])\.(?!\.))?[ ,;!?✓✔☑√✅👍□■∎\"»]*$")
 _SEPARATOR = re.compile(
-    rf"(?:(?<== 0)|(?<==0))(?= +[{LETTERS}][{LETTERS}0-9_'{{}}]*+ *=)|⇒|∴|∵|=+>|[;,:]|[-]+>|→|(?<![{LETTERS}0-9_'{{])(?:i\.e\.|d\.h\.|which gives|so that|that is|par suite"
+    rf"(?<=[0-9)\]}}TtCcNbpk])(?= +(?:[{LETTERS}][{LETTERS}0-9_'{{}}-]*+ *=|(?:Σ *|[Ss]um *)?[Ff]_?[XYxy](?![{LETTERS}0-9_])))|⇒|∴|∵|=+>|[;,:]|[-]+>|→|(?<![{LETTERS}0-9_'{{])(?:i\.e\.|d\.h\.|which gives|so that|that is|par suite"
     rf"|por lo tanto|por tanto|d'o[ùu]|par cons[ée]quent|[{LETTERS}]{{2,12}})(?![{LETTERS}0-9_'}}(])|\.(?= )"
 )
 ANGLE = r"(?:[θαβγδφϕψϑ]|theta|alpha|beta|gamma|delta|phi|psi)"
@@ -120,15 +121,19 @@ def _apart(found: re.Match[str], text: str, typed: str) -> str:
     return "number"
 
 
-def pieces(text: str, start: int, end: int, names: Names) -> list[Piece]:
-    """The statements and headings of a line, cut at what stands between whole ones."""
+def pieces(text: str, start: int, end: int, line: Found) -> list[Piece]:
+    """The statements and headings of a line, cut at what stands between whole ones.
+
+    A number and a name behind it, as in AB = 5 BC = 3, may be a product or the end of one statement
+    and the beginning of the next: that is a choice of the line.
+    """
     found: list[Piece] = []
     depth, at, counted = 0, start, start
     joint: Joint = ""
     for sign in _SEPARATOR.finditer(text, start, end):
         depth = _depth(text, counted, sign.start(), depth)
         counted = sign.start()
-        kind = _kind(text, at, sign, end, names) if depth == 0 else None
+        kind = _kind(text, at, sign, end, line) if depth == 0 else None
         if kind is None:
             continue
         found.append(Piece(at, sign.start(), joint, kind == "colon"))
@@ -146,11 +151,14 @@ def _depth(text: str, start: int, end: int, depth: int) -> int:
     return depth
 
 
-def _kind(text: str, at: int, sign: re.Match[str], end: int, names: Names) -> Joint | None:
+def _kind(text: str, at: int, sign: re.Match[str], end: int, line: Found) -> Joint | None:
     """How a sign joins what stands before it with what follows; None where it joins nothing."""
+    names = line.names
     said, start, stop = sign.group(), sign.start(), sign.end()
     before, after = text[at:start].strip(), text[stop:end].strip()
-    if said in ("", ";"):
+    if said == "":
+        return _blank(before, after, line)
+    if said == ";":
         return "beside"
     if said in "⇒∴" or (said[0] == "=" and said[-1] == ">"):
         return "so"
@@ -175,6 +183,32 @@ def _kind(text: str, at: int, sign: re.Match[str], end: int, names: Names) -> Jo
     if said == "→" or said.endswith(">"):
         return _arrow(before, after, text, start)
     return _word(said, before, after, names)
+
+
+def _blank(before: str, after: str, line: Found) -> Joint | None:
+    """Whether a name behind a number and a blank begins a statement of its own."""
+    word = _FIRST.match(after)
+    if "=" not in before or "=" not in after or word is None:
+        return None
+    if _ZERO.search(before) and after[word.end() :].lstrip()[:1] == "=":
+        return "beside"
+    unknown = line.names.plainly(word[0])
+    if _SUM.match(after):
+        return None if unknown else "beside"
+    if not unknown:
+        return None
+    earlier = {name for each in _NAMES.findall(before) for name in line.names.plainly(each)}
+    if _ENDED.search(before) or earlier & set(unknown):
+        return "beside"
+    line.open.add("apart")
+    return "beside" if line.choice.apart else None
+
+
+_FIRST = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}-]*+")
+_NAMES = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}]*+")
+_ZERO = re.compile(r"= ?0$")
+_SUM = re.compile(rf"(?:Σ *|[Ss]um *)?[Ff]_?[XYxy](?![{LETTERS}0-9_])")
+_ENDED = re.compile(r"[0-9] ?(?:(?:kN|N|lb|kips?|k)(?: ?\(?[TtCc]\)?)?|\(?[TtCc]\)?)$")
 
 
 def _place_in_words(text: str, names: Names) -> bool:

@@ -33,7 +33,7 @@ _SIGNS = str.maketrans("", "", "°√π⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 """What a plain formula may hold besides ASCII; with it, the text goes straight to the scanner."""
 _LAID_OUT = re.compile(
     r"[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
-    r"|= ?0 +[A-Za-z]|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
+    r"|=[^=]*[0-9)\]] +[A-Za-z][\w{}]* *=|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
 )
 _DOUBLE = re.compile(r"(?<![=<>])==(?![=<>])")
 _GAP = re.compile(r" {3,}")

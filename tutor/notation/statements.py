@@ -49,7 +49,7 @@ class Statements:
     def line(self) -> Line:
         """The whole line."""
         self._bracketed_letters()
-        cut = pieces(self.text, 0, len(self.text.rstrip(" ")), self.found.names)
+        cut = pieces(self.text, 0, len(self.text.rstrip(" ")), self.found)
         cut = [piece for piece in cut if not self._define(piece.start, piece.end)]
         if not any(self.text[piece.start : piece.end].strip() for piece in cut):
             end = len(self.text.rstrip())

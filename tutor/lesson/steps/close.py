@@ -15,6 +15,7 @@ from tutor.lesson.shown import accounts_for, not_here, parts_of, shows_nothing
 from tutor.lesson.state import State
 from tutor.lesson.step import Step
 from tutor.lesson.steps import section
+from tutor.lesson.steps.apart import take_apart
 from tutor.lesson.steps.closing_sums import checks, of_the_part
 from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import equation_called, is_bare_value, is_sum, value_named
@@ -60,6 +61,8 @@ def ask(state: State) -> Ask:
 
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student typed a closing line: data `text`, and `about` where not chosen before."""
+    if (each := take_apart(typed, state, event, desk)) is not None:
+        return each
     if "about" in event.data:
         state, reply = choose(state, event, desk)
         if not reply.accepted:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Collection
 
 from tutor.judge import Along, Equation, M
@@ -21,7 +20,6 @@ from tutor.notation import (
 )
 
 FARTHEST = 1e9
-BETWEEN_VALUES = re.compile(r"(?:[\s,;&.]|\band)+$")
 
 
 Typed = Line | Unreadable
@@ -41,23 +39,6 @@ def value_named(line: Typed, known: Collection[str] = ()) -> str | None:
 def value_behind(line: Typed, known: Collection[str]) -> str | None:
     """The unknown whose value stands behind its equation: "0.6 AD = 12 => AD = 20"; else None."""
     return None if isinstance(line, Unreadable) else value_at_end(named(line, known), known)
-
-
-def values_beside(line: Typed) -> tuple[tuple[str, str], ...]:
-    """The unknowns of "AB = 5 C, BC = 4 T" with what stands there for each; none for other lines."""
-    if isinstance(line, Unreadable) or len(line.steps) < 2:
-        return ()
-    names = [value_given(step) for step in line.steps]
-    apart = len(set(names)) == len(names) and not any(step.follows for step in line.steps)
-    if not apart or None in names:
-        return ()
-    ends = [*(step.span.start for step in line.steps[1:]), len(line.text)]
-    texts = [line.text[s.span.start : end] for s, end in zip(line.steps, ends, strict=True)]
-    return tuple(
-        (name, BETWEEN_VALUES.sub("", text))
-        for name, text in zip(names, texts, strict=True)
-        if name is not None
-    )
 
 
 def is_bare_value(line: Typed) -> bool:

@@ -15,6 +15,7 @@ from tutor.lesson.solvable import solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.step import Step
 from tutor.lesson.steps import section
+from tutor.lesson.steps.apart import take_apart
 from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import label_of, offered_along
@@ -144,6 +145,8 @@ def chosen(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student typed a line or a value: data `text`, and `about` where not chosen before."""
+    if (each := take_apart(typed, state, event, desk)) is not None:
+        return each
     if state.part:
         return section.typed(state, event, desk)
     if "about" in event.data:

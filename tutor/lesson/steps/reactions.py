@@ -14,6 +14,7 @@ from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.solvable import open_in, solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.step import Step
+from tutor.lesson.steps.apart import take_apart
 from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import equation_called, offered_along
@@ -110,6 +111,8 @@ def _offers(state: State) -> list[Equation]:
 
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student typed a line or a value: data `text`, and `about` where not chosen before."""
+    if (each := take_apart(typed, state, event, desk)) is not None:
+        return each
     if "about" in event.data:
         state, reply = choose(state, event, desk)
         if not reply.accepted:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
 
 from tutor.judge import Equation, Fx, Judge, Mistake, Value, Verdict
@@ -24,7 +23,6 @@ from tutor.lesson.steps.headings import (
     is_worked_number,
     value_behind,
     value_named,
-    values_beside,
 )
 from tutor.lesson.steps.letters import take_letters
 from tutor.lesson.steps.line_kept import TONES, keep_line, refuse, standing
@@ -52,8 +50,6 @@ def take_text(
     line = desk.read(text)
     if isinstance(line, Unreadable) and line.code == "letters":
         return take_letters(state, event, desk)
-    if beside := values_beside(line):
-        return _take_each(state, event, desk, about, beside)
     name = component_stated(line)
     if name is not None and (name in state.result or lines_giving(state, name)):
         return _take_component(state, event, desk, about or Fx(state.joint), name)
@@ -73,30 +69,6 @@ def take_text(
         if is_open and _is_meant_as_line(state, desk, about, unknown, text, verdict):
             return refuse(state, event, about, text, verdict)
     return _take_value(state, event, desk, unknown, Reply(()))
-
-
-def _take_each(
-    state: State,
-    event: Event,
-    desk: Judge,
-    about: Equation | None,
-    values: Sequence[tuple[str, str]],
-) -> tuple[State, Reply]:
-    """Values written beside each other, each taken and answered in turn.
-
-    The line is accepted where anything of it is kept, so that undo takes that back and no more.
-    """
-    said: list[Say] = []
-    accepted, failed = False, None
-    for name, text in values:
-        own = replace(event, data={**event.data, "text": text})
-        state, reply = take_text(state, own, desk, about)
-        if not reply.accepted:
-            failed = failed or reply.verdict
-            said.append(Say("note", f"Of {name}:"))
-        said += reply.said
-        accepted = accepted or reply.accepted
-    return state, Reply(tuple(said), accepted, failed)
 
 
 def _take_component(

@@ -1,0 +1,112 @@
+"""Which statements written in one line are each a line of their own?
+
+ΣFy: 0.8 AD = 12, ΣFx: AB + 0.6 AD = 0 are two lines beside each other; 0.8 AD = 12, AD = 15 is one
+line with its value.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection
+from dataclasses import replace
+from itertools import pairwise
+
+from tutor.judge import Judge
+from tutor.judge.worked import value_ended, value_given
+from tutor.lesson.event import Event
+from tutor.lesson.reply import Reply, Say
+from tutor.lesson.state import State
+from tutor.lesson.step import Handler
+from tutor.lesson.steps.headings import Typed, value_named
+from tutor.notation import Label, Line, Step, Unreadable
+
+BETWEEN = re.compile(r"(?:[\s,;&]|(?<!\d)\.|\band)+$")
+
+
+def statements_apart(line: Typed, known: Collection[str] = ()) -> tuple[str, ...]:
+    """The texts of the lines that stand beside each other in one; none for a single line.
+
+    `known` are the unknowns with a value. Two values are parted where only a blank stands between
+    them, if neither is known yet: AB = 5 BC = 3 could else be a chain.
+    """
+    if isinstance(line, Unreadable):
+        return ()
+    parts = _parts(line, known)
+    if len(parts) > 1:
+        return parts
+    for other in line.alternatives:
+        names = [value_given(step) for step in other.steps]
+        fresh = len(set(names)) == len(names) > 1 and not {None, *known} & set(names)
+        if fresh and len(other.steps) > len(line.steps):
+            return _parts(other, known)
+    return ()
+
+
+def take_apart(
+    typed: Handler, state: State, event: Event, desk: Judge
+) -> tuple[State, Reply] | None:
+    """Lines beside each other, each typed and answered in turn; None for a single line.
+
+    The line is accepted where anything of it is kept, so that undo takes that back and no more.
+    """
+    parts = statements_apart(desk.read(event.text("text")), state.result)
+    if not parts:
+        return None
+    said: list[Say] = []
+    accepted, failed = False, None
+    data = dict(event.data)
+    for text in parts:
+        state, reply = typed(state, replace(event, data={**data, "text": text}), desk)
+        data.pop("about", None)
+        if not reply.accepted:
+            failed = failed or reply.verdict
+            of = value_named(desk.read(text), state.result) or f"“{text}”"
+            said.append(Say("note", f"Of {of}:"))
+        said += reply.said
+        accepted = accepted or reply.accepted
+    return state, Reply(tuple(said), accepted, failed)
+
+
+def _parts(line: Line, known: Collection[str]) -> tuple[str, ...]:
+    """The texts of the groups of statements that belong together."""
+    groups: list[list[Step]] = []
+    for step in line.steps:
+        if groups and not _is_own(line, groups[-1], step, known):
+            groups[-1].append(step)
+        else:
+            groups.append([step])
+    starts = [0, *(_start(group[0]) for group in groups[1:]), len(line.text)]
+    texts = [line.text[start:end] for start, end in pairwise(starts)]
+    return tuple(BETWEEN.sub("", text).strip() for text in texts)
+
+
+def _is_own(line: Line, group: list[Step], step: Step, known: Collection[str]) -> bool:
+    """Whether a statement begins a line of its own behind those of `group`."""
+    if step.follows or len(step.sides) < 2:
+        return False
+    if (label := _sum_of(step.label)) is not None:
+        return label != _sum_of(
+            group[0].label or (line.label if group[0] is line.steps[0] else None)
+        )
+    here = {name for each in group for name in _names(each)}
+    ended = value_ended(step, known)
+    if ended is None:
+        return bool(_names(step) - here)
+    others = {value_ended(each, known) for each in group} - {None, ended}
+    return bool(others) or ended not in here
+
+
+def _sum_of(label: Label | None) -> tuple[object, ...] | None:
+    """What sum a heading names, or None."""
+    if label is None or label.kind is None:
+        return None
+    return label.kind, label.point, label.degrees, label.between
+
+
+def _names(step: Step) -> set[str]:
+    return {term.name for side in step.sides for term in side.terms if term.name is not None}
+
+
+def _start(step: Step) -> int:
+    """Where a statement starts, with its heading."""
+    return step.span.start if step.label is None else min(step.span.start, step.label.span.start)
