@@ -44,6 +44,8 @@ SEED_HOUSE: Problem = plain_problem(
         ("so AB = 15.83 C", {"AB": "15.83 C"}),
         ("AB\t=-9.5/.6\t-15.83\tC", {"AB": "-15.83 C"}),
         ("| member | force | |\n|---|---|---|\n| BF | 5 | C |", {"BF": "5 C"}),
+        ("<tr><td>BF</td> <td>5</td><td>C</td></tr>", {"BF": "5 C"}),
+        ("<table>\n<tr><td>AB</td><td>15.83</td><td>C</td></tr>\n</table>", {"AB": "15.83 C"}),
         ("\\begin{aligned}\nBF = -5\n\\end{aligned}", {"BF": "-5"}),
         ("ΣFy = 0: Ay + 8.5 – 18 = 0, Ay = 9.5 kN ↑  (3)", {"A_y": "9.5 kN ↑"}),
         ("ΣFx = 0: Ax = 0 kN (2)", {"A_x": "0 kN"}),

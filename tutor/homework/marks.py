@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from tutor.homework.leads import place_named
 from tutor.homework.page import Page, Written, unknown_of
-from tutor.homework.table import without_formulas
+from tutor.homework.table import cells_apart, without_formulas
 from tutor.notation import without_marks
 from tutor.notation.characters import plain
 
@@ -28,7 +28,7 @@ def without_remark(page: Page, text: str) -> str:
     title = TITLE.match(text)
     if title is not None and place_named(page.desk.names, title[1]) is not None:
         return title[1]
-    return without_formulas(text.partition("#")[0])
+    return without_formulas(cells_apart(text.partition("#")[0]))
 
 
 def bared(text: str) -> str:

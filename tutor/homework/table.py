@@ -32,6 +32,9 @@ _SPACED = re.compile(r"(?<![\w.,])([-+−–]?[1-9]\d{0,2})((?:[ \u00a0\u2009\u2
 _SURE_COMMA = re.compile(r"(?<![\w.,])(?:\d+,(?:\d{1,2}|\d{4,})(?![\d.,])|0+,\d|\d{4,},\d)")
 _SURE_POINT = re.compile(r"(?<![\d.])(?:\d+\.(?:\d{1,2}|\d{4,})(?![\d.])|0+\.\d|\d{4,}\.\d)")
 
+_CELLS = re.compile(r"</t[dh]>\s*<t[dh](?: [^<>]*)?>", re.IGNORECASE)
+_AROUND_CELLS = re.compile(r"</?(?:table|thead|tbody|tr|td|th)(?: [^<>]*)?>", re.IGNORECASE)
+
 DecimalSign = Literal[",", ".", ""]
 
 
@@ -41,6 +44,13 @@ class Pasted:
 
     work: dict[str, dict[str, str]]
     refused: tuple[Refused, ...] = ()
+
+
+def cells_apart(text: str) -> str:
+    """A row of an HTML table as the row that it shows; any other text as it is."""
+    if "<t" not in text and "</t" not in text:
+        return text
+    return _AROUND_CELLS.sub("", _CELLS.sub("\t", text))
 
 
 def without_formulas(text: str) -> str:
