@@ -76,8 +76,7 @@ class Names:
 
     def plainly(self, word: str) -> tuple[str, ...]:
         """The unknowns that `word` may mean by their own spellings, in any letter case."""
-        folded = [core.casefold() for core in _cores(_bare(word))]
-        return self.spelled(word) or _united(self._folded, folded)
+        return self.spelled(word) or _united(self._folded, map(str.casefold, _cores(_bare(word))))
 
     def _further(self, word: str) -> tuple[Meaning, ...]:
         if word.endswith("_"):
