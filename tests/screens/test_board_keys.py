@@ -18,6 +18,7 @@ from pressing import (
     pick,
     seen,
     settle,
+    walk_of,
     walking,
 )
 from resuming import JOINTS, REACTIONS, Resumed, said
@@ -28,7 +29,7 @@ from tutor.model import load_problem
 from tutor.records import Keep, Settings
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.walk import WalkScreen
-from tutor.screens.walk_deeds import possible
+from tutor.screens.walk_possible import possible
 from tutor.session import open_session
 
 COMPOUND = Path(__file__).parents[1] / "paper" / "compound.toml"
@@ -112,10 +113,10 @@ class TestWatching:
     async def test_offers_a_guess_only_where_there_is_one_to_make(self, tmp_path: Path) -> None:
         async with walking(tmp_path, "lamp-arm") as pilot:
             await pilot.pause()
-            assert "guess" not in possible(pilot.app.screen)
+            assert "guess" not in possible(walk_of(pilot).session)
             for _ in range(2):
                 await deed(pilot, "w")
-            assert "guess" in possible(pilot.app.screen)
+            assert "guess" in possible(walk_of(pilot).session)
 
     async def test_goes_on_by_enter_where_counts_are_asked_for(self, tmp_path: Path) -> None:
         async with walking(tmp_path, "lamp-arm") as pilot:

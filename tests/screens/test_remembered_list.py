@@ -22,6 +22,7 @@ from tutor.screens.remembering import UNSURE
 from tutor.screens.rows import CHANGED
 from tutor.screens.sheet import LEAD, READING
 from tutor.screens.walk import WalkScreen
+from tutor.screens.widgets.line_input import LineInput
 from tutor.session import open_session
 
 ARM, BELL = load("lamp-arm"), load("bell-frame")
@@ -106,6 +107,20 @@ async def test_what_was_asked_of_a_row_before_its_file_is_read_is_done_then(
         await settle(pilot, lambda: isinstance(app.screen, WalkScreen))
         assert app.session is not None
         assert app.session.lesson.problem.title == ARM.title
+
+
+async def test_letters_behind_an_early_enter_are_no_deeds_of_the_list(
+    tmp_path: Path, sets: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    await shown_once(tmp_path, sets)
+    held = hold(monkeypatch)
+    app = make_app(tmp_path, sets)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await settle(pilot, lambda: held and seen(pilot).strip())
+        await press(pilot, "enter", "c", "q")
+        filling.read_first(app)
+        await settle(pilot, lambda: isinstance(app.screen, WalkScreen))
+        await settle(pilot, lambda: app.screen.query_one(LineInput).value == "cq")
 
 
 async def test_a_student_who_moved_on_meanwhile_is_left_where_they_are(

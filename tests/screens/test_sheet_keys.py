@@ -12,6 +12,7 @@ from pressing import (
     SETS,
     deed,
     lesson_of,
+    line_of,
     load,
     make_app,
     opened,
@@ -19,6 +20,7 @@ from pressing import (
     press_event,
     seen,
     settle,
+    shows,
     walk_of,
     walking,
 )
@@ -38,6 +40,7 @@ from tutor.screens.looks import looks_for, speaks_utf8
 from tutor.screens.sheet import LEAD, READING, SheetScreen
 from tutor.screens.walk import WalkScreen
 from tutor.screens.widgets.figure_pane import Drawing
+from tutor.screens.widgets.problem_list import ProblemList
 
 BROKEN = 'title = "Broken"\nforce = "kN"\nlength = "m"\nmembers = ["AB"]\ncolour = 3\n'
 UNSTABLE = """
@@ -354,3 +357,21 @@ async def test_the_problem_at_hand_stays_in_sight_when_the_window_gets_smaller(
         problems = pilot.app.screen.query_one(OptionList)
         top = problems.scroll_offset.y
         assert top <= problems.highlighted < top + problems.size.height
+
+
+async def test_arrows_choose_a_row_though_the_bar_has_the_focus(tmp_path: Path) -> None:
+    async with opened(tmp_path) as pilot:
+        problems = pilot.app.screen.query_one(ProblemList)
+        first = problems.highlighted
+        await pilot.press("escape", "down")
+        assert problems.has_focus
+        assert problems.highlighted != first
+        await pilot.press("escape", "up")
+        assert problems.highlighted == first
+
+
+async def test_letters_typed_behind_enter_wait_for_the_walk(tmp_path: Path) -> None:
+    async with opened(tmp_path, FIRST / "lamp-arm.toml", FIRST / "bell-frame.toml") as pilot:
+        await press(pilot, "enter", "c", "q")
+        await settle(pilot, lambda: shows(pilot, WalkScreen))
+        await settle(pilot, lambda: line_of(pilot).value == "cq")

@@ -31,7 +31,7 @@ def _picture() -> Figure:
     names: tuple[tuple[Point, str, Point], ...] = (
         (left, "A", (-1.0, 0.0)),
         (right, "B", (1.0, 0.0)),
-        (top, "C", (0.0, 1.0)),
+        (top, "D", (0.0, 1.0)),
     )
     for at, name, away in names:
         items.append(Mark(at, "joint", "joint", name=name))

@@ -31,7 +31,7 @@ def place(page: Page, bare: str, text: str) -> Written | None:
     if named.missing:
         return page.refuse(text, f"There is no joint {named.missing[:40]}; {joints_said(page)}.")
     where = "the whole truss" if named.joint is None else f"joint {named.joint}"
-    return page.noted(replace(page.paper, place=named.joint), f"lines now are of {where}")
+    return page.noted(replace(page.paper, place=named.joint), f"{where}: its lines follow")
 
 
 def order(page: Page, bare: str, text: str) -> Written | None:

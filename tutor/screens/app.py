@@ -26,7 +26,7 @@ from tutor.records.keep import Keep
 from tutor.records.settings import GIVEN, Given, Settings, read_settings, write_settings
 from tutor.screens.filters import AsciiOnly, Harmless, Uncoloured
 from tutor.screens.first import FirstScreen
-from tutor.screens.in_turn import InTurn
+from tutor.screens.in_turn import MOVING, InTurn
 from tutor.screens.looks import Looks, looks_for
 from tutor.screens.painting import Painter
 from tutor.screens.signals import leave_on_signals
@@ -97,8 +97,6 @@ class TutorApp(App[int]):
         self.settings = settings
         self.first = FirstScreen()
         self.typed = InTurn(self, super().on_event)
-        if deed:
-            self.typed.hold()
         self.painter = Painter()
         self.sheet: SheetScreen
         self.shelf: Shelf | None = None
@@ -181,7 +179,6 @@ class TutorApp(App[int]):
 
             open_own(self, self.deed, lone, self.drawing)
         elif lone is not None:
-            self.typed.hold()
             self._open(lone)
             return
         self.typed.let_go()
@@ -219,6 +216,9 @@ class TutorApp(App[int]):
 
     def on_sheet_screen_chosen(self, message: SheetScreen.Chosen) -> None:
         self._open(message.entry)
+
+    def on_sheet_screen_waits(self, message: SheetScreen.Waits) -> None:
+        self.typed.hold(MOVING) if message.on else self.typed.let_go(forget=True)
 
     def on_sheet_screen_wanted(self, message: SheetScreen.Wanted) -> None:
         if message.deed == "light":

@@ -7,10 +7,12 @@ from typing import TYPE_CHECKING
 
 from tutor.progress.where import FINISHED
 from tutor.screens.entry import Entry
-from tutor.screens.onward import next_open
+from tutor.screens.onward import Onward, next_open, onward
 
 if TYPE_CHECKING:
     from tutor.progress.guide import Guide
+    from tutor.screens.sheet import SheetScreen
+    from tutor.session import Session
 
 Entries = Sequence[Entry | None]
 
@@ -32,6 +34,15 @@ def row_ahead(entries: Entries, place: int, left: Mapping[str, str], guide: Guid
     rows = [entry for entry in (*entries[place:], *entries[:place]) if entry]
     ahead = _chosen(rows, here, guide) or next_open(rows, finished)
     return place if ahead is None else entries.index(ahead)
+
+
+def onward_from(sheet: SheetScreen, entry: Entry, session: Session) -> Onward | None:
+    """What comes once this problem is finished, as a lesson on it stands."""
+    entries = [each for each in sheet.entries if each]
+    if sheet.guide is None:
+        return onward(entries, sheet.left, entry)
+    guide = sheet.guide.after(session.lesson.state, session.journal.path)
+    return onward(entries, guide.places, entry, guide.next())
 
 
 def _chosen(rows: Sequence[Entry], here: Entry, guide: Guide | None) -> Entry | None:

@@ -3,7 +3,7 @@
 The library puts a letter into a line at once, but lets every other key rise through all parents of
 the line before it acts: of "ctrl+u, text, enter" the text would go in first and be deleted after.
 A lone key is handed on as the library would do it, without waiting for anything. What is typed ahead
-of the screen that was asked for at the start waits until that stands.
+of a screen that was asked for waits until that stands.
 """
 
 from __future__ import annotations
@@ -22,25 +22,30 @@ ROUNDS = 3
 """A key's doings may post a message whose doings post another: so often each queue is waited for."""
 ENTERS = frozenset({"enter", "ctrl+j"})
 LEAVE = frozenset({"ctrl+c", "ctrl+q"})
+MOVING = frozenset({"up", "down", "left", "right", "pageup", "pagedown", "home", "end"})
+"""Keys that choose another row of a list."""
 Typed = events.Key | events.Paste
 
 
 class InTurn:
-    """The keys and pastes that wait while those before them are being done."""
+    """The keys and pastes that wait while those before them are being done; at first all do."""
 
     def __init__(self, app: App[Any], hand_on: Callable[[events.Event], Awaitable[None]]) -> None:
         self._app = app
         self._hand_on = hand_on
         self._waiting: deque[Typed] = deque()
         self._task: asyncio.Task[None] | None = None
-        self._held = False
+        self._held = True
+        self._passing = LEAVE
 
-    def hold(self) -> None:
-        """Let what is typed wait until `let_go`, but for the keys that leave the program.
+    def hold(self, passing: frozenset[str] = frozenset()) -> None:
+        """Let what is typed wait until `let_go`, but for the keys that leave the program, and those
+        `passing`.
 
         A line end typed before the terminal was told to send it as enter is that all the same.
         """
         self._held = True
+        self._passing = LEAVE | passing
 
     def let_go(self, *, forget: bool = False) -> None:
         """Hand on what waits, or `forget` it where it was typed for another screen."""
@@ -57,7 +62,7 @@ class InTurn:
 
     async def take(self, event: Typed) -> None:
         """Hand on what was typed, now or when its turn has come."""
-        if self._held and not _leaves(event):
+        if self._held and not self._passes(event):
             self._waiting.append(events.Key("enter", "\r") if _is_enter(event) else event)
             return
         if self.busy:
@@ -73,7 +78,7 @@ class InTurn:
             while True:
                 if not (self._is_text(last) and self._is_text(self._next())):
                     await self._done_with()
-                if not self._waiting or self._held:
+                if not self._waiting or (self._held and not self._passes(self._next())):
                     return
                 entered = entered or _is_enter(last)
                 screen = self._app.screen
@@ -99,6 +104,9 @@ class InTurn:
                 return None
             text += event.character or ""
         return None
+
+    def _passes(self, event: Typed | None) -> bool:
+        return isinstance(event, events.Key) and event.key in self._passing
 
     def _next(self) -> Typed | None:
         return self._waiting[0] if self._waiting else None
@@ -129,10 +137,6 @@ class TakesLines(Protocol):
     def take_line(self, text: str) -> None:
         """Do what was typed as if it had been entered now."""
         ...
-
-
-def _leaves(event: Typed) -> bool:
-    return isinstance(event, events.Key) and event.key in LEAVE
 
 
 def _is_enter(event: Typed | None) -> bool:

@@ -22,6 +22,7 @@ from tutor.screens import walk_deeds
 from tutor.screens.background import Runs, beside
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.entry import Entry
+from tutor.screens.going_on import onward_from
 from tutor.screens.in_turn import InTurn
 from tutor.screens.looks import Looks
 from tutor.screens.sheet import SheetScreen
@@ -65,6 +66,7 @@ def open_entry(app: Opener, entry: Entry, say: Say | None = None) -> None:
     """
     tell = app.sheet.say if say is None else say
     tell(f"Opening {entry.title}…")
+    app.typed.hold()
 
     def look() -> tuple[Left, ...]:
         return lessons_on(entry, app.keep)
@@ -116,7 +118,9 @@ def start(app: Opener, entry: Entry, path: Path | None, say: Say) -> None:
     """Open the lesson beside the screen, then show it."""
     problem = entry.problem
     if problem is None:
+        app.typed.let_go(forget=True)
         return
+    app.typed.hold()
 
     def make() -> Session:
         session = open_session(problem, app.keep, path)
@@ -129,12 +133,11 @@ def start(app: Opener, entry: Entry, path: Path | None, say: Say) -> None:
         app.session = session
         session.remarks = app.settings.remarks
         session.skippable = frozenset(filter(app.settings.skippable, app.settings.done))
-
         said = [Said("note", text) for text in invited(app, session)]
 
         def gone(way: str | None) -> None:
             left(app, session, say)
-            after = app.sheet.onward(entry, session) if way == "next" else None
+            after = onward_from(app.sheet, entry, session) if way == "next" else None
             if after is not None and after.entry is not None:
                 open_entry(app, after.entry)
             elif way == "homework":
@@ -142,7 +145,9 @@ def start(app: Opener, entry: Entry, path: Path | None, say: Say) -> None:
 
                 open_own(app, "homework", entry)
 
-        walk = WalkScreen(session, app.looks, said, onward=lambda: app.sheet.onward(entry, session))
+        walk = WalkScreen(
+            session, app.looks, said, onward=lambda: onward_from(app.sheet, entry, session)
+        )
         walk.guided = app.guided
         app.push_screen(walk, gone)
         if app.given.begin and not session.lesson.events:
@@ -168,6 +173,8 @@ def invited(app: Opener, session: Session) -> tuple[str, ...]:
 
 def practise(app: Opener, problem: Problem, waiting: Session | None) -> None:
     """Open a smaller problem over the walk that waits for it."""
+
+    app.typed.hold()
 
     def made(session: Session) -> None:
         app.session = session

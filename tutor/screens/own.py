@@ -87,6 +87,7 @@ def open_homework(
 
 def walk_from(app: Opener, book: Workbook, given: Brought, say: Callable[[str], object]) -> None:
     """Open a walk over the paper, which begins with what is right on it."""
+    app.typed.hold()
 
     def made(opened: tuple[Session, Sequence[Say]]) -> None:
         session, begins = opened

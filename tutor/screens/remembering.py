@@ -100,6 +100,7 @@ def remembered_sheet(app: TutorApp) -> SheetScreen | None:
         return None
     if not app.guided:
         app.remembered = replace(app.remembered, glance=())
+    app.typed.let_go()
     app.sheet = SheetScreen(app.remembered.groups, app.looks, glimpse=app.remembered)
     for path in app.sheet.css_path:
         app.stylesheet.read(path)

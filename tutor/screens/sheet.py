@@ -25,7 +25,6 @@ from tutor.screens.first import TITLE
 from tutor.screens.going_on import row_ahead, row_to_go_on
 from tutor.screens.looks import Looks
 from tutor.screens.marks import in_marks
-from tutor.screens.onward import Onward, onward
 from tutor.screens.rows import counted, rows_of
 from tutor.screens.small import is_small, offer
 from tutor.screens.widgets.action_bar import ActionBar, Asked
@@ -36,7 +35,6 @@ from tutor.text import visible
 if TYPE_CHECKING:
     from tutor.progress.guide import Guide
     from tutor.screens.remembering import Glimpse
-    from tutor.session import Session
 
 LEAD = "Arrow keys choose (left, right: another set), space reads on, enter opens."
 READING = "What you have kept is being read…"
@@ -58,6 +56,12 @@ class SheetScreen(Screen[None]):
         """A problem was chosen to be worked."""
 
         entry: Entry
+
+    @dataclass
+    class Waits(Message):
+        """What was asked of a row waits until its file was read, or no longer does."""
+
+        on: bool
 
     @dataclass
     class Wanted(Message):
@@ -102,7 +106,9 @@ class SheetScreen(Screen[None]):
         yield ActionBar(id="actions")
 
     def on_mount(self) -> None:
-        self.query_one(ActionBar).offer(SHEET, False)
+        bar = self.query_one(ActionBar)
+        bar.offer(SHEET, False)
+        bar.list_above = self.problems
         if self.glimpse is None:
             self.show({})
         else:
@@ -172,8 +178,11 @@ class SheetScreen(Screen[None]):
         waiting, self.waiting = self.waiting, None
         if waiting is not None:
             self.say(READING)
-            if here is not None and here.path == waiting[0].path:
+            opens = here is not None and here.path == waiting[0].path
+            if opens:
                 self._do(waiting[1], here)
+            if not opens or waiting[1] or here is None or here.problem is None:
+                self.post_message(self.Waits(False))
 
     def grow(self, groups: Sequence[Group]) -> None:
         """Show other sets than before; the row that was at hand stays at hand."""
@@ -195,14 +204,6 @@ class SheetScreen(Screen[None]):
     def row_to_go_on(self) -> int:
         """The row at hand when the list is opened."""
         return row_to_go_on(self.entries, self.last, self.left, self.guide)
-
-    def onward(self, entry: Entry, session: Session) -> Onward | None:
-        """What comes once this problem is finished, as a lesson on it stands."""
-        entries = [each for each in self.entries if each]
-        if self.guide is None:
-            return onward(entries, self.left, entry)
-        guide = self.guide.after(session.lesson.state, session.journal.path)
-        return onward(entries, guide.places, entry, guide.next())
 
     def say(self, text: str) -> None:
         """One sentence below the list."""
@@ -227,6 +228,7 @@ class SheetScreen(Screen[None]):
         entry = self.problems.entry(event.option_index)
         if self.waiting is not None and entry is not self.waiting[0]:
             self.waiting = None
+            self.post_message(self.Waits(False))
             self.say(READING)
         if entry is not None:
             self._show_entry(entry)
@@ -245,14 +247,13 @@ class SheetScreen(Screen[None]):
 
     def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
         event.stop()
-        entry = self.problems.entry(event.option_index)
-        if entry is not None:
-            self._do("", entry)
+        self._do("", self.problems.entry(event.option_index))
 
     def _do(self, deed: str, entry: Entry | None) -> None:
         """Do a deed, or open the row at hand; what needs its file waits until that was read."""
         if entry is not None and entry.remembered and deed in ("", *WITH_ROW):
             self.waiting = (entry, deed)
+            self.post_message(self.Waits(True))
             self.say(NOT_YET.format(title=one_line(entry.title)))
         elif deed:
             if deed in WITH_ROW:

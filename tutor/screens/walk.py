@@ -31,6 +31,7 @@ from tutor.screens.onward import Onward
 from tutor.screens.pasting import Pasting
 from tutor.screens.repeating import Repeating
 from tutor.screens.small import fit, is_small, offer
+from tutor.screens.walk_possible import possible
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.answer_pane import AnswerPane
 from tutor.screens.widgets.choices import Picked
@@ -192,8 +193,8 @@ class WalkScreen(Screen[str]):
 
     def deeds(self) -> tuple[Deed, ...]:
         """What can be done now, beside answering."""
-        possible = walk_deeds.possible(self)
-        return tuple(deed for deed in WALK if deed.id in possible)
+        now = possible(self.session)
+        return tuple(deed for deed in WALK if deed.id in now)
 
     def to_answer(self) -> None:
         """Put the focus where the answer goes."""
@@ -261,7 +262,7 @@ class WalkScreen(Screen[str]):
 
     def action_deed(self, deed: str) -> None:
         """Do what a key, the bar or the palette asked for, where it is possible now."""
-        if deed not in walk_deeds.possible(self):
+        if deed not in possible(self.session):
             return
         walk_deeds.DO[deed](self)
         if self.app.screen is self and deed not in ("equation", "show"):

@@ -1,4 +1,4 @@
-"""What does each deed on the walk's bar do, and when is it possible?"""
+"""What does each deed on the walk's bar do?"""
 
 from __future__ import annotations
 
@@ -8,11 +8,9 @@ from typing import TYPE_CHECKING
 from tutor.deeds import board
 from tutor.deeds.deed import Do, Tell
 from tutor.lesson import STEPS, Say
-from tutor.lesson.reply import LINES, TICKED, TYPED
-from tutor.lesson.skipping import SKIPPABLE
+from tutor.lesson.reply import TYPED
 from tutor.lesson.steps.zero import RULES
 from tutor.lesson.watching.guessing import NOTHING_TO_GUESS
-from tutor.lesson.watching.show import UNTIL
 from tutor.records.keep import slug
 from tutor.records.report import markdown
 from tutor.screens import walk_pictures
@@ -27,45 +25,6 @@ from tutor.screens.widgets.lines_pane import given_lines
 
 if TYPE_CHECKING:
     from tutor.screens.walk import WalkScreen
-
-
-def possible(walk: WalkScreen) -> frozenset[str]:
-    """The ids of the deeds that make sense now."""
-    state, kind = walk.session.lesson.state, walk.ask.kind
-    found = {"figure", "large", "step", "help", "leave"}
-    if kind != "table":
-        found.add("hint")
-    found |= _of_the_board(walk)
-    if walk.session.lesson.events:
-        found.add("undo")
-    if kind in TICKED:
-        found.add("answer")
-    if state.offered is not None:
-        found.add("keep")
-    if kind in LINES:
-        found.add("equation")
-    if state.step == "joints":
-        found |= {"zero", "assume"}
-        if state.joint is not None:
-            found.add("joint")
-    if state.practice is not None:
-        found.add("practice")
-    if state.results:
-        found.add("table")
-    if state.step in walk.session.skippable and state.step in SKIPPABLE:
-        found.add("skip")
-    return frozenset(found)
-
-
-def _of_the_board(walk: WalkScreen) -> set[str]:
-    """Those that have something written at the board."""
-    session = walk.session
-    if not board.can_show(session.lesson):
-        return set()
-    found = {"show"} if board.to_guess(session.lesson) is None else {"show", "guess"}
-    if session.stage in UNTIL and not session.lesson.state.tries:
-        found.add("begin")
-    return found
 
 
 def answer(walk: WalkScreen) -> None:

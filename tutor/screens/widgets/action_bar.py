@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import TYPE_CHECKING, ClassVar
 
 from textual import events
 from textual.binding import Binding, BindingType
@@ -17,6 +17,9 @@ from textual.widget import Widget
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import Deed
 from tutor.screens.widgets.flow import Rows, at, beside, flow
+
+if TYPE_CHECKING:
+    from textual.widgets import OptionList
 
 
 @dataclass
@@ -50,6 +53,8 @@ class ActionBar(Widget, can_focus=True):
     reserved: reactive[tuple[Deed, ...]] = reactive((), layout=True)
     typing: reactive[bool] = reactive(False, layout=True)
     unseen: tuple[Deed, ...] = ()
+    list_above: OptionList | None = None
+    """A list that up and down lead back to, and move in."""
 
     def offer(self, deeds: Sequence[Deed], typing: bool, reserved: Sequence[Deed] = ()) -> None:
         """Show these deeds; `typing` says that letters now go into a line, so that escape leads.
@@ -112,7 +117,11 @@ class ActionBar(Widget, can_focus=True):
             self.cursor = (self.cursor + step) % len(self.deeds)
 
     def action_rise(self, step: int) -> None:
-        if self.cursor is None:
+        above = self.list_above
+        if above is not None:
+            above.focus()
+            (above.action_cursor_down if step > 0 else above.action_cursor_up)()
+        elif self.cursor is None:
             self.action_move(step)
         else:
             rows = self._rows(self.size.width)

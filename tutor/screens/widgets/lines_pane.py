@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from functools import partial
+from itertools import groupby
 
 from textual.containers import VerticalScroll
 from textual.content import Content
@@ -82,14 +83,22 @@ def tries_lines(tries: Sequence[Try], ascii_only: bool, last: Try | None = None)
     """
     rows: list[Content] = []
     place = last.place if last is not None and last.text else None
-    for made in tries:
+    for made, times in alike(tries):
         words = place_in_words(made.place)
         if made.text and made.place != place:
             rows.append(Content.styled(words, "underline"))
         text = SOUND.get(made.text, made.text) if made.place == "soundness" else made.text
-        rows.append(try_row(made.verdict, text or words, ascii_only))
+        often = f" ({times} times)" if times > 1 else ""
+        rows.append(try_row(made.verdict, (text or words) + often, ascii_only))
         place = made.place if made.text else None
     return Content("\n").join(rows)
+
+
+def alike(tries: Sequence[Try]) -> Iterator[tuple[Try, int]]:
+    """Each try with how often it was made; those in a row that would read the same are one."""
+    for _, same in groupby(tries, lambda made: (made.place, made.text, made.verdict)):
+        first, *more = same
+        yield first, 1 + len(more)
 
 
 def try_row(verdict: str, text: str, ascii_only: bool) -> Content:

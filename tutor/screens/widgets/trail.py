@@ -30,7 +30,7 @@ class Trail(Widget):
         wide = self.size.width
         steps = [f"[{s.capitalize()}]" if s == self.step else s.capitalize() for s in STEPS]
         trail = " ".join(steps)
-        if wide < cell_len(trail) + len(self.standing) + 14:
+        if wide < cell_len(self.title) + cell_len(trail) + len(self.standing) + 4:
             place = STEPS.index(self.step) + 1 if self.step in STEPS else 0
             trail = f"[{self.step.capitalize()}] {place} of {len(STEPS)}"
         right = f"{trail}  {self.standing}"
