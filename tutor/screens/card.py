@@ -25,7 +25,7 @@ NAMES = {
     "ascii": "3 plain characters",
     "words": "4 words, no picture",
 }
-WORDS = "Member AB: no force. Member AC: tension 13 kN. Member BC: compression 5 kN."
+WORDS = "Member AB: no force. Member AD: tension 13 kN. Member BD: compression 5 kN."
 QUESTION = (
     "Choose the first picture that looks right: a triangle on two supports, under a load. Your "
     "choice is kept."
