@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 from pressing import enter_line, line_of, seen, walk_of
-from resuming import FREE_BODY, Resumed
+from resuming import FREE_BODY, REACTIONS, Resumed, said
 
 from tutor.lesson import Ask, Option
 from tutor.screens.deeds import WALK
@@ -72,3 +72,13 @@ async def test_when_it_is_deleted_the_arrow_keys_draw_again(tmp_path: Path) -> N
         await pilot.pause()
         assert walk_of(pilot).session.lesson.state.senses["A_x"] == "left"
         assert isinstance(pilot.app.focused, SensePicker)
+
+
+async def test_the_letter_for_a_hint_does_not_choose_the_horizontal_sum(tmp_path: Path) -> None:
+    async with Resumed(tmp_path, REACTIONS) as pilot:
+        await enter_line(pilot, "h")
+        assert walk_of(pilot).ask.about is None
+        assert "Type hint; or press escape, then h." in said(pilot)
+        await pilot.press("ctrl+u")
+        await enter_line(pilot, "horizontal")
+        assert walk_of(pilot).ask.about == "Fx"

@@ -30,15 +30,22 @@ WOULD_DO: Mapping[str, str] = {
 
 def lost(ask: Ask, text: str, deeds: Sequence[Deed], meant: str | None) -> str:
     """What was typed, that it is not understood, and what would be; `deeds` can be done now."""
-    for deed in deeds:
-        if text.strip() == deed.letter:
-            return (
-                f"Cannot read: in the line, {deed.letter} is a text. Type {deed.label}; or press "
-                f"escape, then {deed.letter}."
-            )
+    if key := key_typed(text, deeds):
+        return key
     if meant:
         return f"{LOST} Did you mean “{meant}”?"
     if ask.kind == "sense":
         ways = listed([one_line(option.words) for option in ask.options], last="or")
         return f"{LOST} Type the direction: {ways}."
     return f"{LOST} {WOULD_DO.get(ask.kind, '')}".rstrip()
+
+
+def key_typed(text: str, deeds: Sequence[Deed]) -> str:
+    """How a deed is done whose letter alone was entered as a line; nothing for any other text."""
+    for deed in deeds:
+        if text.strip() == deed.letter:
+            return (
+                f"Cannot read: in the line, {deed.letter} is a text. Type {deed.label}; or press "
+                f"escape, then {deed.letter}."
+            )
+    return ""

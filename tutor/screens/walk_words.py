@@ -30,7 +30,7 @@ from tutor.lesson.reply import LINES
 from tutor.screens import answers, walk_deeds, walk_pictures
 from tutor.screens.brief import brief
 from tutor.screens.dialogs.told import Told
-from tutor.screens.lost import lost
+from tutor.screens.lost import key_typed, lost
 from tutor.screens.pictures import TURNS, free_joint
 from tutor.screens.widgets.reply_pane import said_row
 from tutor.session import Session
@@ -71,6 +71,9 @@ def take(walk: WalkScreen, text: str) -> None:
             typed(walk, text, str(deed.data["text"]))
         case Do(kind="shares"):
             shared(walk, deed, text)
+        case Do(kind="choose") if key := key_typed(text, walk.deeds()):
+            walk.line.leave()
+            walk.tell(key)
         case Do():
             done(walk, deed)
         case Tell(lines=lines):
