@@ -21,7 +21,7 @@ from tutor.judge import judge
 
 pytestmark = pytest.mark.benchmark
 LINES = 600
-SLOW_TO_RIGHT, SLOWEST_TO_RIGHT = 20.0, 60.0
+SLOW_TO_RIGHT, SLOWEST_TO_RIGHT = 30.0, 150.0
 
 
 def timed(line: corpus.Wrong | corpus.Right) -> float:
