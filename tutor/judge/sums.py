@@ -59,11 +59,8 @@ def by_sum(
     if alone:
         made = [change for change in made if abs(need - change.delta) <= slack]
     changes = _weighed(made, rest, left, numbers, scale)
-    fitting = [
-        c
-        for c in changes
-        if abs(need - c.delta) <= slack and _all_seen(c, need, left, numbers, scale)
-    ]
+    near = (change for change in changes if abs(need - change.delta) <= slack)
+    fitting = (change for change in near if _all_seen(change, need, left, numbers, scale))
     first = min(fitting, key=lambda change: change.cost, default=None)
     best: tuple[float, tuple[WrongNumber, ...]] | None
     best = None if first is None else (first.cost, (first,))
