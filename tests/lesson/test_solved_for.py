@@ -6,11 +6,13 @@ import json
 
 import pytest
 from families import down, plain_problem
+from paper.measure import problem
 from test_headed_joints import at_the_joints
-from walks import walk_to
+from walks import Clock, walk_to
 
 from tutor.judge import Fx, Judge, in_words
 from tutor.judge.headings import headed
+from tutor.lesson import Lesson
 from tutor.lesson.outcome_parts import PARTS
 from tutor.lesson.state import StandingLine
 from tutor.model import Problem, Support
@@ -108,11 +110,13 @@ def test_of_several_sums_a_wrong_working_is_told_by_the_nearest(text: str, place
     assert lesson.state.tries[-1].place == place
 
 
-def test_of_several_sums_none_is_taken_where_none_was_proposed() -> None:
+def test_wrong_working_is_held_against_the_sum_it_is_nearest_to_where_none_was_proposed() -> None:
     lesson, do = walk_to("reactions", HOUSE)
     assert do("type", text="ΣM_A: 8 B_y - 4*48 = 0 => B_y = 24").accepted
-    assert "No line stands yet that gives A_y" in do("type", text="ay=48+24=72").text
-    assert all(each.verdict == "right" for each in lesson.state.tries)
+    reply = do("type", text="ay=48+24=72")
+    assert "Taken as ΣFy of the whole truss" in reply.text
+    assert lesson.state.tries[-1].verdict == "wrong"
+    assert "A_y" not in lesson.state.result
 
 
 SEED_HOUSE: Problem = plain_problem(
@@ -192,3 +196,13 @@ def test_a_sum_may_be_along_two_joints_without_a_member_between(text: str, words
 def test_a_sum_along_two_level_joints_is_the_sum_to_the_right() -> None:
     line = Judge(SEED_HOUSE).read("along AE: AB*4/5 + AF + A_x = 0")
     assert headed(SEED_HOUSE, line, "A") == Fx("A")
+
+
+def test_wrong_working_of_a_reaction_is_judged_though_no_sum_was_chosen() -> None:
+    do = Clock(Lesson(problem("rack")))
+    do("show", until="reactions")
+    do("type", text="ΣM_A: 600 C_y = 432000")
+    do("type", text="C_y = 720")
+    reply = do("type", text="A_y = 800 + 720 = 1520")
+    assert [say.tone for say in reply.said] == ["note", "wrong"]
+    assert "A_y" not in do.lesson.state.result

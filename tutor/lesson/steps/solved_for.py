@@ -27,7 +27,7 @@ def solved_for(
 
     A number alone may be a sum of forces, A_x = 0, and no sum of moments, whose arm it would have lost.
     Where the working is right for none, it is still that of the only sum which leaves the force open; of
-    several, that of the nearest one.
+    several, that of the nearest one, a sum of forces first.
     """
     unknown = value_named(line, state.result)
     if isinstance(line, Unreadable) or unknown is None or unknown in state.result:
@@ -50,6 +50,9 @@ def solved_for(
         right = plainly(said, state.problem, state.own, right) or right
     found = right or (alone if worked else [])
     if len(found) > 1 and not right:
+        if state.about is None:
+            first, *others = sorted(found, key=lambda about: isinstance(about, M))
+            return nearest(said, state.problem, state.own, desk.values(), first, others)
         return nearest_of(state, line, desk, found)
     return found[0] if len(found) == 1 else None
 
