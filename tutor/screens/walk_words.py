@@ -59,12 +59,16 @@ def take(walk: WalkScreen, text: str) -> None:
     A word typed behind a wrong line that still stands there is a deed, and the line stays.
     """
     word = behind_the_line(walk, text)
-    if word:
-        line = walk.unmended
-        take(walk, word)
-        if walk.unmended == line and walk.app.screen is walk and not walk.line.value:
-            walk.line.begin(line)
+    if not word:
+        _take(walk, text)
         return
+    line = walk.unmended
+    take(walk, word)
+    if walk.unmended == line and walk.app.screen is walk and not walk.line.value:
+        walk.line.begin(line)
+
+
+def _take(walk: WalkScreen, text: str) -> None:
     deed = deed_of(walk.session.lesson, text)
     match deed:
         case Do(kind="type"):
