@@ -133,6 +133,12 @@ def _headed_line(page: Page, bare: str, text: str) -> Written | None:
         return _with_line(page, about, text, text.strip(), in_words(about))
     if isinstance(line, Unreadable):
         return page.refuse(text, line.message)
+    if line.label is not None and line.label.part is not None:
+        return page.refuse(
+            text,
+            "A sum of a part needs the members that are cut and the side that is kept, like section "
+            "through BC, CG and FG, left part, ΣM_F: before the line.",
+        )
     if line.label is not None and line.label.kind == "along":
         return page.refuse(
             text, "A sum along a direction needs it, like ΣF along 30: before the line."

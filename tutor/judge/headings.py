@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from dataclasses import replace
 
 from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, in_words
+from tutor.judge.parts import part_named
 from tutor.model import Problem
 from tutor.notation import Label, Line, Unreadable
 
@@ -15,10 +17,16 @@ NEARLY_EXACT = 1e-6
 
 
 def headed(problem: Problem, line: Line | Unreadable, joint: str | None) -> Equation | None:
-    """The equation that a line's own heading names, None where it has none or cannot be read."""
+    """The equation that a line's own heading names, None where it has none or cannot be read.
+
+    Where it speaks of a part it is a sum of that part, None where it leaves open which part that is.
+    """
     if isinstance(line, Unreadable) or line.label is None:
         return None
-    return equation_named(problem, line.label, joint)
+    if line.label.part is None:
+        return equation_named(problem, line.label, joint)
+    part, about = part_named(problem, line.label.part), equation_named(problem, line.label, None)
+    return None if part is None or about is None else replace(about, joint=None, part=part)
 
 
 def equation_named(problem: Problem, label: Label, joint: str | None) -> Equation | None:

@@ -172,17 +172,17 @@ class Head:
             return bool(self._word(glued["rest"], start + word.index(glued["rest"]), stop, prefix))
         return self._spoken(word, start, stop, prefix)
 
+    def _member(self, word: str, start: int, stop: int, prefix: bool) -> bool:
+        """A member with a dash between its joints, where one is called for: along U1-U2."""
+        return bool(self.pending) and self._awaited(word, start, stop)
+
     def _awaited(self, word: str, start: int, stop: int) -> bool:
         """Whether the word is the joint or the member that the one before it calls for."""
-        joint = self.names.joint(word.lstrip("_"))
-        if self.pending in ("point", "joint") and joint is not None:
+        joint, placing = self.names.joint(word.lstrip("_")), self.pending in ("point", "joint")
+        if placing and joint is not None:
             return self._place(joint)
         like_a_joint = BARE_JOINT.fullmatch(word) is not None and word.isupper()
-        if (
-            self.pending in ("point", "joint")
-            and like_a_joint
-            and not says(word, "x", "y", "moment")
-        ):
+        if placing and like_a_joint and not says(word, "x", "y", "moment"):
             raise no_joint(self.names, start, stop)
         if self.pending not in ("angle", "across"):
             return False
@@ -271,6 +271,8 @@ class Head:
             return False
         if self.names.meanings(word) and not word.islower():
             return False
+        if says(word, "because", "remark"):
+            return True
         if self.summed and not self.worded and self.kind is None and len(word) <= 2:
             raise Broken("label", start, stop)
         self.unknown.append(Span(start, stop))

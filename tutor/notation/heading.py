@@ -24,6 +24,7 @@ _TOKEN = re.compile(
 | (?P<turn>[↺↻])
 | (?P<sum>Σ)
 | (?P<number>-?[0-9]+(?:[.,][0-9]+)?(?:\ *+(?:°|deg(?:rees?)?\b))?)
+| (?P<member>[A-Z][0-9]*-[A-Z][0-9]*(?!\w))
 | (?P<word>@|[{LETTERS}][{LETTERS}0-9'_]*+(?:(?<=_)\{{[^{{}}=]*+\}})?(?:-(?:clockwise|hand|to|direction|dir|axis)\b)?)
 | (?P<mark>[-+()\[\]{{}}.,;:^_|*&!=/⊥∥])
 )""",

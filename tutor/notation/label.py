@@ -8,6 +8,18 @@ from typing import Literal
 from tutor.notation.tree import Span
 
 LabelKind = Literal["x", "y", "moment", "along"]
+Side = Literal["left", "right", "upper", "lower"]
+
+
+@dataclass(frozen=True)
+class PartSaid:
+    """The part of a truss that a heading speaks of: the members cut, and on which side of them it lies.
+
+    Either may be left unsaid.
+    """
+
+    cut: tuple[str, ...]
+    side: Side | None
 
 
 @dataclass(frozen=True)
@@ -26,7 +38,7 @@ class Label:
     `kind` is "x", "y", "along" (then `degrees` from +x or `between` two joints, both None where only
     words say along what) or "moment"; None where only a joint or the whole truss is named. `point` is the joint named, if
     any (the point of a moment, or the joint whose forces are added), or a point (x, y) of a moment.
-    `span` is its text; `whole` says that the whole truss was named.
+    `span` is its text; `whole` says that the whole truss was named, `part` which part was.
     """
 
     kind: LabelKind | None
@@ -35,6 +47,7 @@ class Label:
     span: Span
     whole: bool = False
     between: Between | None = None
+    part: PartSaid | None = None
 
 
 @dataclass(frozen=True)

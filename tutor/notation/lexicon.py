@@ -42,7 +42,7 @@ _WORDS: Mapping[Meaning, str] = {
     "force": "force forces krafte kraft kraften efforts forces fuerza fuerzas f kraefte",
     "moment": "moment moments m mom moms momente momenten momento momentos torque torques momentengleichgewicht",
     "about": "about abt around round at um bezuglich autour respecto rispetto sobre punkt point",
-    "resolve": """resolve resolving resolved resolution taking take takes consider considering equating equate
+    "resolve": """resolve resolving resolved resolution taking take takes consider considering isolate isolating examining equating equate
         equilibrium balance balancing balanced summing adding add writing apply applying gives give
         gleichgewicht kraftegleichgewicht equilibre equilibrio projection projections projecting projektion
         proyeccion sommes components component comp comps reactions eq eqm ggw""",
@@ -71,7 +71,7 @@ _WORDS: Mapping[Meaning, str] = {
         carries carry nous avons wir haben gilt tenemos""",
     "quantity": """angle slope length height width span depth rise run panel arm distance hypotenuse hyp
         winkel lange hohe spannweite longueur hauteur portee altura longitud luz""",
-    "where": "where with wobei mit avec ou con donde for let when using given as angle here",
+    "where": "where with wobei mit avec ou con donde for let when using given as angle here since because",
 }  # fmt: skip
 
 

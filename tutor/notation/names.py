@@ -143,6 +143,11 @@ class Names:
         return {slant.name: slant for slant in self.slants}
 
     @cached_property
+    def links(self) -> tuple[str, ...]:
+        """The reactions that are the forces in links."""
+        return tuple(slant.name for slant in self.slants if slant.pull)
+
+    @cached_property
     def _more(self) -> FurtherSpellings:
         return FurtherSpellings(self.members, self.reactions, self.joints, self.slant)
 

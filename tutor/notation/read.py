@@ -19,6 +19,8 @@ from tutor.notation.layout import ANGLE, numbers_apart
 from tutor.notation.line import Line, Step
 from tutor.notation.markup import unmarked
 from tutor.notation.names import Names
+from tutor.notation.part_words import parted, with_part
+from tutor.notation.prose import unit_apart
 from tutor.notation.reading import checked
 from tutor.notation.respelled import respelled
 from tutor.notation.row import rowed, sentenced
@@ -120,11 +122,13 @@ def read_heading(text: str, names: Names) -> Label | Unreadable:
     """The equation that a heading alone names: "ΣM_A", "moments about A", "x", "along 30"."""
     try:
         typed = checked(text, "empty/heading")
-        source = _source(text)
+        source, part = parted(unit_apart(_source(f"{text}:"), names), names)
         end = len(source.text.rstrip(" :;,."))
         found = heading_in(source.text, 0, end, names)
         if found is None or found.label is None or found.passed:
             raise Broken("heading", 0, len(typed.rstrip()))
+        if part is not None:
+            return replace(found.label, span=Span(0, len(typed.rstrip())), part=part)
         return replace(found.label, span=source.place(found.label.span))
     except Broken as broken:
         return broken.about(text)
@@ -208,6 +212,7 @@ def _read(text: str, source: Source, said: Mapping[str, float], found: Found) ->
         raise _placed(broken, source) from None
     before = list(found.passed)
     found.passed.clear()
+    source, part = parted(source, found.names)
     spelled = respelled(source, found.names)
     try:
         reader = Statements(text, spelled, found, said)
@@ -215,7 +220,8 @@ def _read(text: str, source: Source, said: Mapping[str, float], found: Found) ->
     except Broken as broken:
         raise _placed(broken, spelled) from None
     passed = (*before, *(spelled.place(span) for span in found.passed))
-    return replace(line, passed=tuple(sorted(passed, key=lambda span: span.start)))
+    line = replace(line, passed=tuple(sorted(passed, key=lambda span: span.start)))
+    return with_part(line, part)
 
 
 def _typed(text: str, source: Source) -> str:

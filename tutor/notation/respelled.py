@@ -12,6 +12,7 @@ from math import gcd
 
 from tutor.notation.characters import RAISED
 from tutor.notation.names import Names
+from tutor.notation.prose import in_formulas
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
 from tutor.notation.units import METRES, NEWTONS
@@ -104,6 +105,7 @@ def respelled(source: Source, names: Names) -> Source:
     source = source.rewritten(_NESTED, lambda found: _nested(found, names))
     source = source.rewritten(_JOINED, lambda found: _joined(found, names))
     source = source.rewritten(_PART, lambda found: _part(found, names))
+    source = in_formulas(source, names)
     source = source.rewritten(_BARS, lambda found: found[1] if names.meanings(found[1]) else None)
     return source.rewritten(_DOT, lambda found: _dot(found, source.text, names))
 

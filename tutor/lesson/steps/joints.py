@@ -21,12 +21,14 @@ from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import label_of, offered_along
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
 from tutor.lesson.steps.none_alone import ARRIVED, NONE_ALONE, arrival, section_hints
+from tutor.lesson.steps.part_headed import where_cut
 from tutor.lesson.steps.reactions import choose
 from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import take_text
 from tutor.lesson.steps.zero import RULES as RULES
 from tutor.lesson.steps.zero import zero_hints
 from tutor.model.naming import member_meant
+from tutor.notation.label import PartSaid
 from tutor.notation.zero_words import says_inspection
 from tutor.text import listed
 
@@ -145,6 +147,9 @@ def chosen(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student typed a line or a value: data `text`, and `about` where not chosen before."""
+    label = label_of(event.text("text"), desk.names)
+    if label is not None and label.part is not None:
+        return _of_a_part(state, event, desk, label.part)
     if (each := take_apart(typed, state, event, desk)) is not None:
         return each
     if state.part:
@@ -172,6 +177,16 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if reply.verdict is None and not reply.accepted:
         return state, reply
     return state, replace(reply, said=(*how, *reply.said))
+
+
+def _of_a_part(state: State, event: Event, desk: Judge, said: PartSaid) -> tuple[State, Reply]:
+    """The student typed a line whose heading cuts off a part, or names the one that is cut off."""
+    cut = where_cut(state, said)
+    if isinstance(cut, Say):
+        return state, Reply((cut,))
+    state, arrived = cut
+    state, reply = section.typed(state, event, desk)
+    return state, replace(reply, said=(*arrived, *reply.said))
 
 
 def _of_some_joint(

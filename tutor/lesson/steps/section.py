@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from tutor.judge import Equation, Fx, Fy, Judge, M, in_words
 from tutor.judge.about import as_text
-from tutor.judge.headings import headed
+from tutor.judge.headings import equation_named
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
@@ -22,6 +22,7 @@ from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import take_text
 from tutor.model.naming import member_meant
+from tutor.notation import Line, Unreadable
 from tutor.statics import Section, meetings, section, sections
 from tutor.text import listed
 
@@ -66,17 +67,18 @@ def take_section(state: State, event: Event, desk: Judge) -> tuple[State, Reply]
         return state, Reply((Say("note", f"Name members of this truss: {there}."),))
     found = section(state.problem, [name for name in members if name is not None])
     if not found.divides:
-        return state, Reply((Say("note", _no_section(found)),))
+        return state, Reply((Say("note", no_section(found)),))
     keep = event.text("keep")
     if keep not in state.problem.joint:
         joints = listed([j.name for j in state.problem.joints], most=30)
         return state, Reply((Say("note", NO_JOINT.format(joints=joints)),))
     step = state.step if state.step in ("joints", "close") else "joints"
     state = replace(state, step=step, joint=None, about=None, part=found.part_with(keep))
-    return state, Reply(tuple(_arrived(state)), True)
+    return state, Reply(tuple(arrived(state)), True)
 
 
-def _no_section(found: Section) -> str:
+def no_section(found: Section) -> str:
+    """What is said of cuts that leave no two parts."""
     cut = listed(found.cut)
     if len(found.parts) == 1:
         return IN_ONE.format(cut=cut)
@@ -85,7 +87,8 @@ def _no_section(found: Section) -> str:
     return NEEDLESS.format(names=listed(found.needless))
 
 
-def _arrived(state: State) -> list[Say]:
+def arrived(state: State) -> list[Say]:
+    """What is said where a part has been cut off."""
     unknown = still_open(state)
     where = place(state)
     if not unknown:
@@ -179,7 +182,7 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         if not reply.accepted:
             return state, reply
     text = event.text("text")
-    own = headed(state.problem, desk.read(text), None)
+    own = _headed(state, desk.read(text))
     about, how = equation_meant(state, text, desk, offers(state))
     if own is not None:
         about, how = of_part(state, own), ()
@@ -197,6 +200,13 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if len(state.lines) > len(before.lines):
         state = replace(state, about=None)
     return _left_when_found(before, state), replace(reply, said=(*how, *reply.said))
+
+
+def _headed(state: State, line: Line | Unreadable) -> Equation | None:
+    """The sum that a heading names, of whatever body."""
+    if isinstance(line, Unreadable) or line.label is None:
+        return None
+    return equation_named(state.problem, line.label, None)
 
 
 def _left_when_found(before: State, after: State) -> State:

@@ -26,6 +26,7 @@ SEVERAL = (
     "Which equation is this line? It would do as {equations}: choose one of them first, or begin "
     "the line with its heading."
 )
+OF_A_PART = "This line speaks of a part of the truss; here the whole truss is asked for."
 MOST_NAMED = 3
 MOST_TRIED = 24
 """Among more equations than this a wrong line is not looked for."""
@@ -42,6 +43,8 @@ def equation_meant(
     taken; where none is, it is the one that the line is but for a single slip.
     """
     line = desk.read(text)
+    if not state.part and not isinstance(line, Unreadable) and line.label and line.label.part:
+        return None, (Say("note", OF_A_PART),)
     if component_stated(line) in state.result:
         return state.about, ()
     about = headed(state.problem, line, state.joint) or (None if state.proposed else state.about)

@@ -1,0 +1,37 @@
+"""Which part of the truss does a heading speak of: the left part of a section through BC, CD and DE?"""
+
+from __future__ import annotations
+
+from tutor.model import Problem
+from tutor.notation.label import PartSaid, Side
+from tutor.statics import Section, section
+
+AXIS: dict[Side, tuple[int, float]] = {
+    "left": (0, -1.0),
+    "right": (0, 1.0),
+    "lower": (1, -1.0),
+    "upper": (1, 1.0),
+}
+"""For each side the coordinate that tells it, and the sign that it has there."""
+NEARLY = 1e-9
+
+
+def part_named(problem: Problem, said: PartSaid) -> tuple[str, ...] | None:
+    """The joints of the part that a heading names; None where it leaves open which, or names none."""
+    if not said.cut or said.side is None:
+        return None
+    found = section(problem, said.cut)
+    return part_on(problem, found, said.side) if found.divides else None
+
+
+def part_on(problem: Problem, found: Section, side: Side) -> tuple[str, ...] | None:
+    """The part of a section whose joints lie farther to a side in the mean; None where none does."""
+    axis, sign = AXIS[side]
+    places = [
+        sign * sum(problem.joint[joint].at[axis] for joint in part) / len(part)
+        for part in found.parts
+    ]
+    one, other = places
+    if abs(one - other) <= NEARLY * max(abs(one), abs(other), 1.0):
+        return None
+    return found.parts[0 if one > other else 1]
