@@ -28,7 +28,6 @@ from tutor.lesson.steps.writing import take_text
 from tutor.lesson.steps.zero import RULES as RULES
 from tutor.lesson.steps.zero import zero_hints
 from tutor.model.naming import member_meant
-from tutor.notation.label import PartSaid
 from tutor.notation.zero_words import says_inspection
 from tutor.text import listed
 
@@ -147,10 +146,8 @@ def chosen(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student typed a line or a value: data `text`, and `about` where not chosen before."""
-    label = label_of(event.text("text"), desk.names)
-    if label is not None and label.part is not None:
-        return _of_a_part(state, event, desk, label.part)
-    if (each := take_apart(typed, state, event, desk)) is not None:
+    each = _of_a_part(state, event, desk) or take_apart(typed, state, event, desk)
+    if each is not None:
         return each
     if state.part:
         return section.typed(state, event, desk)
@@ -179,9 +176,12 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     return state, replace(reply, said=(*how, *reply.said))
 
 
-def _of_a_part(state: State, event: Event, desk: Judge, said: PartSaid) -> tuple[State, Reply]:
-    """The student typed a line whose heading cuts off a part, or names the one that is cut off."""
-    cut = where_cut(state, said)
+def _of_a_part(state: State, event: Event, desk: Judge) -> tuple[State, Reply] | None:
+    """A line whose heading cuts off a part, or names the one that is cut off; None for any other."""
+    label = label_of(event.text("text"), desk.names)
+    if label is None or label.part is None:
+        return None
+    cut = where_cut(state, label.part)
     if isinstance(cut, Say):
         return state, Reply((cut,))
     state, arrived = cut
