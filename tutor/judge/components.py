@@ -6,7 +6,6 @@ It follows from the slope alone, and says nothing of equilibrium: it is never a 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 
 from tutor.judge.about import Value
 from tutor.judge.chain import number_of
@@ -15,10 +14,9 @@ from tutor.judge.kind import Case
 from tutor.judge.known_values import way_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME
-from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.notation import Line, Step, Unreadable
-from tutor.notation.tree import Name, Node, children
+from tutor.notation.tree import Name
 
 AXES = {"x": "horizontal", "y": "vertical"}
 RIGHT = "Right: this is the {axis} component of {name}."
@@ -27,7 +25,6 @@ WHOLE = "This is {name} itself: its {axis} component is only a part of it."
 OFF = "This is not what the {axis} component of {name} comes to."
 WAY = "The size is right; the way it acts is not."
 SIGN = "The size is right; the sign is not that of {name}."
-RATIO = "Right: the components of {name} lie in this ratio. It is a slope, and no equation yet."
 ASK_WAY = "A {axis} component acts {ways}, not {said}."
 
 
@@ -120,25 +117,3 @@ def _wrong(desk: Desk, name: str, code: str, text: str) -> Verdict:
     kind, case = KINDS[code], Case(desk.problem, Value(name), name)
     mistake = Mistake(code, name, text, kind.reason(case), "")
     return Verdict("wrong", text, (mistake,))
-
-
-def ratio_of_components(line: TypedEquation) -> Verdict | None:
-    """The verdict on AE_x = 4/3 AE_y: true of the slope, and no equation; None for anything else."""
-    if not line.says_nothing:
-        return None
-    reading = line.reading
-    names = {node.name for side in (reading.left, reading.right) for node in _components_in(side)}
-    if not names or line.cancelled != names:
-        return None
-    said = RATIO.format(name=" and ".join(sorted(names)))
-    return Verdict("right", said, remarks=(Remark("component", said),), reading=reading)
-
-
-def _components_in(node: Node) -> Iterator[Name]:
-    """The unknowns in a tree that were typed as a component."""
-    if isinstance(node, Name):
-        if node.share is not None:
-            yield node
-        return
-    for child in children(node):
-        yield from _components_in(child)

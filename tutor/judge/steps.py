@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from tutor.judge.about import Equation, Value
 from tutor.judge.chain import broken_link, readings_of, rounded_hard
-from tutor.judge.components import component_verdict, ratio_of_components
+from tutor.judge.components import component_verdict
 from tutor.judge.declared import (
     as_declared,
     assumed_otherwise,
@@ -26,6 +26,7 @@ from tutor.judge.line import ROUNDED_HARD, Line, judge_line
 from tutor.judge.mistakes import KINDS
 from tutor.judge.opened import opened
 from tutor.judge.other_equation import holds_at_solution
+from tutor.judge.ratios import not_following, ratio_of_components
 from tutor.judge.results import is_bare
 from tutor.judge.ties import lowered
 from tutor.judge.typed import TypedEquation, typed_equation
@@ -132,8 +133,8 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
             continue
         for reading in readings_of(desk, line, step):
             own = typed_equation(reading)
-            if (ratio := ratio_of_components(own)) is not None:
-                main = main or replace(ratio, about=about)
+            if (ratio := ratio_of_components(desk, own)) is not None:
+                main = main if main and ratio.right else replace(ratio, about=about)
                 continue
             verdict = judge_line(
                 Line(
@@ -151,7 +152,9 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
             elif _is_true(desk, verdict, own, lines):
                 beside = beside or verdict
             else:
-                return _wrong_result(desk, line, step, lines, verdict) or verdict
+                untrue = not_following(desk, main, step, own, _before(line, step))
+                untrue = untrue and replace(untrue, about=about)
+                return untrue or _wrong_result(desk, line, step, lines, verdict) or verdict
         main = _to_its_end(desk, line, step, lines, main)
         if main is not None and not main.right:
             return replace(main, about=about)

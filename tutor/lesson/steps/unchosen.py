@@ -12,6 +12,7 @@ from tutor.judge.components import component_stated
 from tutor.judge.headings import equation_in_words, headed
 from tutor.judge.independent import adds_something
 from tutor.judge.nearest import clearly_nearest, fitting, plainly
+from tutor.judge.ratios import ratio_stated
 from tutor.judge.typed import typed_equation
 from tutor.judge.worked import equation_before_value
 from tutor.lesson.reply import Say
@@ -45,7 +46,7 @@ def equation_meant(
     line = desk.read(text)
     if not state.part and not isinstance(line, Unreadable) and line.label and line.label.part:
         return None, (Say("note", OF_A_PART),)
-    if component_stated(line) in state.result:
+    if component_stated(line) in state.result or ratio_stated(line) is not None:
         return state.about, ()
     about = headed(state.problem, line, state.joint) or (None if state.proposed else state.about)
     if about is not None:

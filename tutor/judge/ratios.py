@@ -1,0 +1,82 @@
+"""Is a ratio of the components of one force its slope, F_ABy = 3/4 F_ABx, and does a line follow from another?
+
+Neither says anything of equilibrium: a slope comes from the coordinates, a rearrangement from its equation.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from tutor.judge.about import Value
+from tutor.judge.desk import Desk
+from tutor.judge.kind import Case
+from tutor.judge.mistakes import KINDS
+from tutor.judge.same import NEAR
+from tutor.judge.typed import TypedEquation
+from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.notation import Line, Reading, Step, Unreadable
+from tutor.notation.tree import Name, Node, children
+
+RATIO = "Right: the components of {name} lie in this ratio. It is a slope, and no equation yet."
+UPSIDE_DOWN = (
+    "The ratio is upside down, or that of other sides: see which sides of the slope triangle of "
+    "{name} its two numbers are."
+)
+NOT_FOLLOWING = "The equation is right and stands; what is said to follow from it does not."
+
+
+def ratio_stated(line: Line | Unreadable) -> str | None:
+    """The force of which a line says only how a component of it goes with another, or with the whole."""
+    if isinstance(line, Unreadable) or len(line.steps) > 1 or len(line.result.sides) != 2:
+        return None
+    sides = line.result.sides
+    names = {term.name for side in sides for term in side.terms}
+    if len(names) != 1 or any(side.numeric or len(side.terms) != 1 for side in sides):
+        return None
+    return names.pop() if any(any(_components_in(side.node)) for side in sides) else None
+
+
+def ratio_of_components(desk: Desk, line: TypedEquation) -> Verdict | None:
+    """The verdict on AE_x = 4/3 AE_y, which is true of the slope or not; None for anything else."""
+    reading = line.reading
+    names = {node.name for side in (reading.left, reading.right) for node in _components_in(side)}
+    alone = len(names) == 1 and len(reading.terms) == 2
+    alone = alone and {term.name for term in reading.terms} == names
+    one, other = sorted(abs(term.value) for term in reading.terms) if alone else (0.0, 1.0)
+    cancelled = bool(names) and line.says_nothing and line.cancelled == names
+    if cancelled or (alone and other - one <= NEAR * other):
+        said = RATIO.format(name=" and ".join(sorted(names)))
+        return Verdict("right", said, remarks=(Remark("component", said),), reading=reading)
+    if not alone:
+        return None
+    name = names.pop()
+    kind, case = KINDS["component"], Case(desk.problem, Value(name), name)
+    text = UPSIDE_DOWN.format(name=name)
+    mistake = Mistake(kind.code, name, text, kind.reason(case), "")
+    return Verdict("wrong", text, (mistake,), reading=reading)
+
+
+def not_following(
+    desk: Desk, main: Verdict | None, step: Step, line: TypedEquation, before: str
+) -> Verdict | None:
+    """The verdict on a statement that does not follow from the equation before it; None for any other.
+
+    It is said to follow, and holds no force that the equation does not hold.
+    """
+    if main is None or not isinstance(main.reading, Reading) or not (step.follows and before):
+        return None
+    if step.label is not None or not line.names or not set(line.names) <= set(main.reading.names):
+        return None
+    kind, case = KINDS["arithmetic"], Case(desk.problem, Value(""))
+    mistake = Mistake(kind.code, None, NOT_FOLLOWING, kind.reason(case), "", step.span)
+    return Verdict("wrong", NOT_FOLLOWING, (mistake,), reading=line.reading, stands=before)
+
+
+def _components_in(node: Node) -> Iterator[Name]:
+    """The unknowns in a tree that were typed as a component."""
+    if isinstance(node, Name):
+        if node.share is not None:
+            yield node
+        return
+    for child in children(node):
+        yield from _components_in(child)
