@@ -394,3 +394,22 @@ def test_numbers_put_in_for_two_forces_at_once_are_no_sum_along_a_slope(text: st
     assert verdict.right
     assert [remark.code for remark in verdict.remarks] == ["unrecorded"]
     assert verdict.without == ("CD",)
+
+
+@pytest.mark.parametrize(
+    ("unknown", "text", "rounded"),
+    [
+        ("DF", "DF = 3 C", True),
+        ("AF", "AF = 12 T", True),
+        ("A_y", "A_y = 10", True),
+        ("DF", "DF = 4 C", False),
+        ("A_y", "A_y = 11", False),
+        ("CF", "CF = 6 T", False),
+    ],
+)
+def test_a_value_is_rounded_where_its_figures_are_cut_or_rounded_and_not_the_next_ones_up(
+    unknown: str, text: str, rounded: bool
+) -> None:
+    verdict = judge(SEED_HOUSE, Value(unknown), text)
+    assert verdict.kind == "wrong"
+    assert ([mistake.code for mistake in verdict.mistakes] == ["rounding"]) is rounded

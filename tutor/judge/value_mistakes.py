@@ -92,12 +92,18 @@ def _other_unit(wrong: WrongValue) -> bool:
     )
 
 
+TWICE_ROUNDED = 0.6
+"""How far up a value rounded more than once may lie, in steps of its last figure; half of one if once."""
+
+
 def _rounded_hard(wrong: WrongValue) -> bool:
     """Whether the typed figures are a right value's, cut or rounded to fewer figures."""
     value, radius = wrong.value, wrong.reading.radius
     step = 2 * radius if radius else 10.0 ** _last_place(abs(value))
     return any(
-        value * true > 0 and abs(value - true) < step and abs(value - true) <= 0.2 * abs(true)
+        value * true > 0
+        and -step < abs(value) - abs(true) <= TWICE_ROUNDED * step
+        and abs(value - true) <= 0.2 * abs(true)
         for true in wrong.right
     )
 
