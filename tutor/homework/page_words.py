@@ -8,6 +8,7 @@ from dataclasses import replace
 from tutor.homework.leads import place_named
 from tutor.homework.page import Page, Written, joints_said, no_unknown, unknown_of
 from tutor.judge.known_values import senses_for
+from tutor.notation import Unreadable, read_letters
 
 ORDER = re.compile(r"order\b\s*[:=]?\s*(.*)", re.IGNORECASE)
 DRAWN = re.compile(
@@ -76,3 +77,13 @@ def strike(page: Page, bare: str, text: str) -> Written | None:
         there = f"there are lines 1 to {len(lines)}" if lines else "there is none"
         return page.refuse(text, f"There is no line {number}; {there}.")
     return page.noted(page.paper.without_line(number - 1), f"line {number} struck out")
+
+
+def letters(page: Page, bare: str, text: str) -> Written | None:
+    """A line that only says how large angles and lengths are."""
+    line = page.desk.read(text)
+    if not (isinstance(line, Unreadable) and line.code == "letters"):
+        return None
+    found = read_letters(text, page.desk.names, page.desk.letters)
+    said = ", ".join(f"{name} = {size:.4g}" for name, size in found.items())
+    return page.noted(page.paper.with_letters(found), said)

@@ -14,7 +14,7 @@ from dataclasses import replace
 from tutor.homework.leads import led, names_sum
 from tutor.homework.marks import LONGEST, bared, dashed, listed_with_dashes, without_remark
 from tutor.homework.page import Page, Written, joints_said, no_unknown, unknown_of
-from tutor.homework.page_words import order, place, sense, strike
+from tutor.homework.page_words import letters, order, place, sense, strike
 from tutor.homework.paper import Paper
 from tutor.homework.several import PARTING, several
 from tutor.homework.table import (
@@ -250,18 +250,8 @@ def _with_line(page: Page, about: Equation, text: str, kept: str, words: str) ->
     return Written(written.paper, (*noted, *written.noted))
 
 
-def _letters(page: Page, bare: str, text: str) -> Written | None:
-    """A line that only says how large angles and lengths are."""
-    line = page.desk.read(text)
-    if not (isinstance(line, Unreadable) and line.code == "letters"):
-        return None
-    found = read_letters(text, page.desk.names, page.desk.letters)
-    said = ", ".join(f"{name} = {size:.4g}" for name, size in found.items())
-    return page.noted(page.paper.with_letters(found), said)
-
-
 WAYS: tuple[Callable[[Page, str, str], Written | None], ...] = (
-    *(place, order, sense, strike, _letters, dashed),
+    *(place, order, sense, strike, letters, dashed),
     *(_led, _headed_line, _values, _several, _row, _unheaded_line),
 )
 """The ways to read a line, in the order in which they are tried."""

@@ -68,10 +68,14 @@ def value_in_line(line: Line | Unreadable, known: Collection[str]) -> tuple[str,
 
 
 def likeliest(page: Page, ways: Sequence[Written]) -> Written:
-    """Of ways to read a line, the first by which it is right, else the first by which it can be read."""
+    """Of ways to read a line, one by which it is right, else the first by which it can be read.
+
+    Where it is right by several, the one that gives most values.
+    """
     read = [written for written in ways if not written.refused]
-    right = (written for written in read if _is_right(page, written))
-    return next(right, read[0] if read else ways[0])
+    right = [written for written in read if _is_right(page, written)]
+    most = max(right, key=lambda written: len(written.paper.values), default=None)
+    return most or (read[0] if read else ways[0])
 
 
 def _is_right(page: Page, written: Written) -> bool:

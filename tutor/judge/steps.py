@@ -136,12 +136,7 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
             if (ratio := ratio_of_components(desk, own)) is not None:
                 main = main if main and ratio.right else replace(ratio, about=about)
                 continue
-            verdict = judge_line(
-                Line(
-                    *(desk.problem, about, own, desk.names, desk.own),
-                    *(desk.standing, lines, desk.values),
-                )
-            )
+            verdict = _answer(desk, about, own, lines)
             if verdict.right:
                 main = _better(main, verdict)
                 lines.append(own)
@@ -161,6 +156,13 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
     if main is not None:
         return main
     return beside or aside or _no_equation(about, line)
+
+
+def _answer(
+    desk: Desk, about: Equation, own: TypedEquation, lines: Sequence[TypedEquation]
+) -> Verdict:
+    given = (desk.problem, about, own, desk.names, desk.own, desk.standing, lines, desk.values)
+    return judge_line(Line(*given))
 
 
 def _component(desk: Desk, about: Equation, step: Step) -> Verdict | None:

@@ -53,13 +53,13 @@ def equation_meant(
         return about, ()
     offers = tuple(offers)
     if (solved := solved_for(state, line, text, desk, offers)) is not None:
-        return solved, () if solved == state.about else (_taken_as(state, solved),)
+        return _told_as(state, solved)
     right = _fitting(state, line, desk, offers)
     if state.proposed and state.about is not None:
         if not right:
             is_value = value_named(line) is not None
             near = state.about if is_value else nearest_of(state, line, desk, offers)
-            return near, () if near is None or near == state.about else (_taken_as(state, near),)
+            return _told_as(state, near)
         right = _plainly(state, line, right) or right
         new = tuple(each for each in right if each != state.about and _adds(state, each))
         if len(new) != 1 or state.about in right:
@@ -72,8 +72,7 @@ def equation_meant(
         return right[0], (_taken_as(state, right[0]),)
     if right:
         return None, _several(state, right)
-    clear = _clearly_meant(state, line, desk, offers)
-    return clear, () if clear is None else (_taken_as(state, clear),)
+    return _told_as(state, _clearly_meant(state, line, desk, offers))
 
 
 def _plainly(
@@ -104,6 +103,11 @@ def _several(state: State, fitting: Iterable[Equation]) -> tuple[Say, ...]:
     """That a line would do as several equations, which are named."""
     names = [equation_in_words(state.problem, each) for each in fitting]
     return (Say("note", SEVERAL.format(equations=listed(names, most=MOST_NAMED))),)
+
+
+def _told_as(state: State, about: Equation | None) -> tuple[Equation | None, tuple[Say, ...]]:
+    """An equation with what is said of it: nothing of the one that stood there already."""
+    return about, () if about is None or about == state.about else (_taken_as(state, about),)
 
 
 def _taken_as(state: State, about: Equation) -> Say:
