@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from typing import NamedTuple
 
 from tutor.notation.ending import tail
@@ -12,7 +13,7 @@ from tutor.notation.layout import DEFINES
 from tutor.notation.lexicon import says
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
-from tutor.notation.tree import Binary, Call, Node, Unit
+from tutor.notation.tree import Binary, Call, Node, Number, Span, Unit
 from tutor.notation.unreadable import Broken
 
 IN_BRACKETS = re.compile(
@@ -65,3 +66,10 @@ def _size(value: str, names: Names) -> Node | None:
 def in_degrees(node: Node) -> Node:
     """The tree as an angle in degrees, whatever bare angles are in."""
     return Binary("*", node, Unit("deg", node.span), node.span)
+
+
+def number_said(size: float) -> Number:
+    """A size that was said before, as the number it was typed as: its last place may be rounded."""
+    decimals = str(size).partition(".")[2].rstrip("0")
+    radius = Fraction(1, 2 * 10 ** len(decimals)) if decimals.isdigit() else Fraction(0)
+    return Number(Fraction(str(size)), radius, Span(0, 1))

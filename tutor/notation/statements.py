@@ -6,7 +6,6 @@ import math
 import re
 from collections.abc import Mapping
 from dataclasses import replace
-from fractions import Fraction
 
 from tutor.notation.chain import joined, nothing, statement
 from tutor.notation.ending import WORD, phrase, unknown, wordy
@@ -16,12 +15,12 @@ from tutor.notation.label import Label
 from tutor.notation.layout import Piece, pieces
 from tutor.notation.lexicon import says
 from tutor.notation.line import Line, Side, Step
-from tutor.notation.named_angle import IN_BRACKETS, in_degrees, named_angle
+from tutor.notation.named_angle import IN_BRACKETS, in_degrees, named_angle, number_said
 from tutor.notation.named_length import is_quantity, named_length
 from tutor.notation.set_equal import set_equal
 from tutor.notation.source import Source
 from tutor.notation.symbols import FREE_LETTERS, LETTERS, LOAD_LETTERS
-from tutor.notation.tree import Number, Span, moved
+from tutor.notation.tree import Span, moved
 from tutor.notation.unreadable import Broken
 from tutor.notation.zero_words import zero_members
 
@@ -41,7 +40,7 @@ class Statements:
         self.listing = False
         self.letters: dict[str, float] = {}
         for name, size in said.items():
-            number = Number(Fraction(str(size)), Fraction(0), Span(0, 1))
+            number = number_said(size)
             found.letters[name] = (
                 number if name in FREE_LETTERS | LOAD_LETTERS else in_degrees(number)
             )
