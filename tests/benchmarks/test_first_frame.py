@@ -72,7 +72,7 @@ cli.main(["--keep", sys.argv[2], *sys.argv[3:]])
 """
 TUTOR = STAMP + STAMPED.format(patch="TutorApp.on_ready = on_ready")
 LIST = STAMP + STAMPED.format(
-    patch="TutorApp.settle = lambda app: app.call_after_refresh(on_ready, app)"
+    patch="TutorApp.settle = lambda app, *_: app.call_after_refresh(on_ready, app)"
 )
 LARGE_TO_SMALL = 1.5
 FILES = 1000
