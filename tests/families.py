@@ -152,3 +152,13 @@ def fink(panels: int, half: Plain, rise_squared: Plain, load: Plain) -> Problem:
         loads += [down(name, load) for name in rafter[1:-1]]
     supports = [Support("L0", "pin"), Support("R0", "roller")]
     return plain_problem(joints, members, supports, loads, title="A Fink roof")
+
+
+SEED_HOUSE: Problem = plain_problem(
+    [("A", 0, 0), ("B", 2, 1.5), ("C", 4, 3), ("D", 6, 1.5), ("E", 8, 0), ("F", 4, 0)],
+    ("AB", "BC", "CD", "DE", "AF", "FE", "BF", "DF", "CF"),
+    [Support("A", "pin"), Support("E", "roller")],
+    [down("B", 6), down("C", 8), down("D", 4)],
+)
+"""A gable of our own, worked by hand: A_x = 0, E_y = 68/8 = 8.5, A_y = 9.5, AB = -9.5*5/3 = -15.83,
+AF = 9.5*4/3 = 12.67, BC = CD = -10.83, BF = -5, CF = 5, DF = -3.33, DE = -14.17, FE = 11.33."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from families import down, plain_problem
+from families import SEED_HOUSE, plain_problem
 
 from tutor import Fx, Fy, Value, review
 from tutor.homework import read_paper
@@ -72,12 +72,6 @@ def test_two_unknowns_that_solve_their_right_lines_are_right(gable: Problem) -> 
     assert review(gable, {"reactions": RIGHT, "forces": FORCES, "lines": lines}).right
 
 
-SEED_HOUSE = plain_problem(
-    [("A", 0, 0), ("B", 2, 1.5), ("C", 4, 3), ("D", 6, 1.5), ("E", 8, 0), ("F", 4, 0)],
-    ("AB", "BC", "CD", "DE", "AF", "FE", "BF", "DF", "CF"),
-    [Support("A", "pin"), Support("E", "roller")],
-    [down("B", 6), down("C", 8), down("D", 4)],
-)
 PAGE = """\
 ΣM_A = 0: R_E·8 m − 6 kN·2 m − 8 kN·4 m − 4 kN·6 m = 0 ⇒ R_E = 8.5 kN ↑
 ΣF_y = 0: A_y + 8.5 − 18 = 0 ⇒ A_y = 9.5 kN

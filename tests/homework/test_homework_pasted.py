@@ -7,19 +7,10 @@ is common practice, no source.
 from __future__ import annotations
 
 import pytest
-from families import down, plain_problem
+from families import SEED_HOUSE
 
 from tutor.homework import read_paper, review
 from tutor.judge import Equation, Fy, judge
-from tutor.model import Problem, Support
-
-SEED_HOUSE: Problem = plain_problem(
-    [("A", 0, 0), ("B", 2, 1.5), ("C", 4, 3), ("D", 6, 1.5), ("E", 8, 0), ("F", 4, 0)],
-    ("AB", "BC", "CD", "DE", "AF", "FE", "BF", "DF", "CF"),
-    [Support("A", "pin"), Support("E", "roller")],
-    [down("B", 6), down("C", 8), down("D", 4)],
-)
-"""By hand: A_x = 0, E_y = 8.5, A_y = 9.5, AB = -15.83, BC = CD = -10.83, BF = -5, CF = 5."""
 
 
 @pytest.mark.parametrize(

@@ -7,6 +7,7 @@ practice, no source.
 from __future__ import annotations
 
 import pytest
+from families import SEED_HOUSE
 
 from tutor.judge import Fx, Fy, M, Value, Verdict, judge
 from tutor.model.read import read_text
@@ -369,21 +370,6 @@ def test_a_value_that_equals_one_found_before_is_right_however_that_was_rounded(
 @pytest.mark.parametrize("text", ["BD = BC = 10", "BD = AB = 2.4", "BD = AB = -2.84"])
 def test_a_value_that_does_not_equal_what_it_is_said_to_is_wrong(text: str) -> None:
     assert judge(HOIST, Value("BD"), text, known=ROUNDED).kind == "wrong"
-
-
-# By hand: E_y = 68/8 = 8.5, A_y = 9.5, AB = -15.83, BC = CD = -10.83, BF = -5, CF = 5.
-SEED_HOUSE = read_text(
-    """
-title = "Gable of the seed house"
-force = "kN"
-length = "m"
-members = ["AB", "BC", "CD", "DE", "AF", "FE", "BF", "DF", "CF"]
-joints = { A = [0, 0], B = [2, 1.5], C = [4, 3], D = [6, 1.5], E = [8, 0], F = [4, 0] }
-supports = { A = "pin", E = "roller" }
-loads = [{ at = "B", down = 6 }, { at = "C", down = 8 }, { at = "D", down = 4 }]
-""",
-    "seed-house.toml",
-).problem
 
 
 @pytest.mark.parametrize(

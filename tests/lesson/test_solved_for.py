@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 
 import pytest
-from families import down, plain_problem
+from families import SEED_HOUSE, down, plain_problem
 from paper.measure import problem
 from test_headed_joints import at_the_joints
 from walks import Clock, walk_to
@@ -117,15 +117,6 @@ def test_wrong_working_is_held_against_the_sum_it_is_nearest_to_where_none_was_p
     assert "Taken as ΣFy of the whole truss" in reply.text
     assert lesson.state.tries[-1].verdict == "wrong"
     assert "A_y" not in lesson.state.result
-
-
-SEED_HOUSE: Problem = plain_problem(
-    [("A", 0, 0), ("B", 2, 1.5), ("C", 4, 3), ("D", 6, 1.5), ("E", 8, 0), ("F", 4, 0)],
-    ("AB", "BC", "CD", "DE", "AF", "FE", "BF", "DF", "CF"),
-    [Support("A", "pin"), Support("E", "roller")],
-    [down("B", 6), down("C", 8), down("D", 4)],
-)
-"""Worked by hand: A_x = 0, E_y = 68/8 = 8.5, A_y = 9.5, AB = -9.5*5/3, AF = 9.5*4/3."""
 
 
 @pytest.mark.parametrize(("text", "value"), [("Ax = 0", 0.0), ("A_x = 0 kN", 0.0)])
