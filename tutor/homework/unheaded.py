@@ -61,10 +61,8 @@ def value_in_line(line: Line | Unreadable, known: Collection[str]) -> tuple[str,
     start = line.result.sides[-1].span.start
     before = line.text[:start]
     start -= len(before) - len(before.rstrip(SIGNS))
-    alone = without_marks(
-        f"{name} = {line.text[start:]}"
-    )  # without the number that the line goes by
-    return name, alone.partition("=")[2].strip(" .;,")
+    unnumbered = without_marks(f"{name} = {line.text[start:]}")
+    return name, unnumbered.partition("=")[2].strip(" .;,")
 
 
 def likeliest(page: Page, ways: Sequence[Written]) -> Written:
@@ -73,17 +71,22 @@ def likeliest(page: Page, ways: Sequence[Written]) -> Written:
     Where it is right by several, the one that gives most values.
     """
     read = [written for written in ways if not written.refused]
-    right = [written for written in read if _is_right(page, written)]
+    own = _written(page)
+    right = [written for written in read if _is_right(page, own, written)]
     most = max(right, key=lambda written: len(written.paper.values), default=None)
     return most or (read[0] if read else ways[0])
 
 
-def _is_right(page: Page, written: Written) -> bool:
+def _written(page: Page) -> KnownValues:
+    """The student's senses, and the values on the paper."""
+    return read_work(page.desk, page.paper.work(page.problem)).own()
+
+
+def _is_right(page: Page, own: KnownValues, written: Written) -> bool:
     """Whether the line that was written last is a right one, with what else is on the paper."""
     if len(written.paper.lines) == len(page.paper.lines):
         return False
     about, text = written.paper.lines[-1]
-    own = read_work(page.desk, page.paper.work(page.problem)).own()
     return page.desk.judge(about, text, own).kind == "right"
 
 
@@ -95,7 +98,7 @@ def _offers(page: Page) -> list[Equation]:
 
 def _own(page: Page) -> KnownValues:
     """The values on the paper; for what is not there the true ones, which a line may put in already."""
-    own = read_work(page.desk, page.paper.work(page.problem)).own()
+    own = _written(page)
     true = {
         name: KnownValue(own.sign(name) * value, SAME * abs(value))
         for name, value in page.desk.values().items()

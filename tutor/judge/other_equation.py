@@ -37,7 +37,7 @@ def true_of(
         if found is None or found.level != "silent" or not _says_something(other):
             continue
         as_written = abs(found.scale) == 1.0
-        if not as_written and line.names and (strictly or _no_longer_moments(asked.about, about)):
+        if not as_written and line.names and (strictly or _sum_for_moments(asked.about, about)):
             continue
         if not strictly or number_by_number(
             line, other.numbers(line.names), found.scale, tolerance
@@ -57,7 +57,7 @@ def forces_on(problem: Problem, joint: str | None) -> frozenset[str]:
     return frozenset((*members, *held))
 
 
-def _no_longer_moments(asked: Equation, about: Equation) -> bool:
+def _sum_for_moments(asked: Equation, about: Equation) -> bool:
     """Whether a sum of forces would be taken for one of moments: nobody multiplies it by an arm."""
     return isinstance(asked, M) and not isinstance(about, M)
 

@@ -1,6 +1,7 @@
 """Which equation is meant by a line typed while none is chosen?
 
-Only a line that is right says so: one that fits a single equation on offer can be no other.
+A line that is right for a single equation on offer can be no other; a wrong one says so only where it is
+one of them but for a single slip.
 """
 
 from __future__ import annotations
