@@ -13,6 +13,7 @@ from pathlib import Path
 
 from tutor.figure import to_words, truss_figure
 from tutor.homework import Review, markdown, read_paper, review
+from tutor.homework.aside import told_aside
 from tutor.homework.report import Beside
 from tutor.homework.typed import MOST_CHARACTERS
 from tutor.model import Problem, ProblemError, load_problem
@@ -64,12 +65,14 @@ def reviewed(
     told = (
         *(f"{file}:{r.name.removeprefix('line ')}: {r.message}" for r in written.refused),
         *(f"{file}:{note.removeprefix('line ')}." for note in written.noted),
+        *(f"{file}: {said}." for said in told_aside(written.aside)),
     )
     beside = Beside(
         to_words(truss_figure(problem))[1:],
         lines=[about for about, _ in written.paper.lines],
         numbers=written.numbers,
         notes=written.noted,
+        aside=told_aside(written.aside),
     )
     return replace(result, refused=(*written.refused, *result.refused)), told, beside
 

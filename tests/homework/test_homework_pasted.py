@@ -9,8 +9,9 @@ from __future__ import annotations
 import pytest
 from families import SEED_HOUSE
 
+from tutor.handed_in import reviewed
 from tutor.homework import read_paper, review
-from tutor.judge import Equation, Fy, judge
+from tutor.judge import Equation, Fy, M, judge
 
 
 @pytest.mark.parametrize(
@@ -108,3 +109,46 @@ def test_a_sum_of_moments_is_never_taken_for_a_sum_of_forces_times_an_arm() -> N
         "E_y": "wrong",
         "DE": "follows",
     }
+
+
+HEAD = (
+    *("Homework 3", "HW #3", "Page 1 of 2", "Name: Maya Lind", "Date: 12 March 2026", "2026-03-12"),
+    *("12/3/2026", "Problem 4.7", "Problem 4-7: Seed house, method of joints", "ME 211 Statics"),
+    *("Homework 3, due 12 March 2026", "Solution:", "Given", "Member forces", "Student ID: 10417"),
+    *("1 of 2", "Statics", "Assignment 2 (Statics)", "Submitted by: M. Lind", "Results"),
+)
+
+
+@pytest.mark.parametrize("head", HEAD)
+def test_the_head_of_a_page_is_told_as_no_work_and_is_no_error(head: str) -> None:
+    written = read_paper(SEED_HOUSE, f"{head}\nBF = 5 C")
+    assert not written.refused
+    assert not written.paper.lines
+    assert dict(written.paper.values) == {"BF": "5 C"}
+    assert written.aside == (f"line 1 ({head.partition(' #')[0][:40]})",)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        *("Problem 3: AB 15.83 C", "Name: AB = 15.83 C", "Page 1: BF = 5 C", "Results: BF 5 C"),
+        *("Homework 3 BF", "Given: E_y 8.5", "Date: BF 12", "Solution: CF is zero", "3/2"),
+        *("Problem 3: 9.5 + 0.6 F_AB = 0", "Results 5 C", "QQ 3", "Page 1 of 2: BF = 5 C"),
+    ],
+)
+def test_a_line_that_may_hold_work_is_never_passed_over(line: str) -> None:
+    written = read_paper(SEED_HOUSE, f"Ax = 0\n{line}")
+    assert not written.aside
+    assert written.refused or len(written.paper.values) > 1 or written.paper.lines
+
+
+def test_a_page_with_nothing_but_its_head_besides_right_work_is_right() -> None:
+    page = "\n".join(
+        (*HEAD[:5], "Joint B", "BF = 5 C", "Reactions", "8 E_y - 6(2) - 8(4) - 4(6) = 0")
+    )
+    result, told, beside = reviewed(SEED_HOUSE, page, "page.txt")
+    assert result.right
+    assert not result.refused
+    assert [said for said in told if "not read as work" in said] == [*told]
+    assert "line 5 (Date: 12 March 2026)" in beside.aside[0]
+    assert beside.lines == [M("A")]

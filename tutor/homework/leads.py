@@ -20,6 +20,8 @@ OF_BODY = re.compile(
     re.IGNORECASE,
 )
 """What may stand before it: "Free-body diagram of joint C"."""
+REACTIONS = re.compile(r"(?:(?:support|external)\s+)?reactions?|supports", re.IGNORECASE)
+"""What stands above the lines of the whole truss."""
 MARK = re.compile(r"\s*[:.]\s*(?=\S)")
 
 
@@ -46,7 +48,10 @@ class Place:
 
 def place_named(names: Names, text: str) -> Place | None:
     """The place that a text names and nothing else: "joint C", "at C", "the whole truss"."""
-    label = read_heading(OF_BODY.sub("", ASIDE.sub("", text)), names)
+    bare = OF_BODY.sub("", ASIDE.sub("", text))
+    if REACTIONS.fullmatch(bare.strip(" :.")):
+        return Place()
+    label = read_heading(bare, names)
     if isinstance(label, Unreadable):
         return Place(missing=label.found) if label.code == "label" else None
     if label.kind is not None or names.meanings(text.strip()):

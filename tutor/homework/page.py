@@ -18,13 +18,14 @@ class Written:
     """What came of a typed line: the paper after it, what was noted, and what was refused.
 
     Of a whole file, `noted` tells which value took the place of another, and `numbers` in which of
-    its lines each line of the paper stands.
+    its lines each line of the paper stands. `aside` is what was read as none of the work.
     """
 
     paper: Paper
     noted: tuple[str, ...] = ()
     refused: tuple[Refused, ...] = ()
     numbers: tuple[int, ...] = ()
+    aside: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

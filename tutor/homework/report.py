@@ -30,14 +30,15 @@ class Beside:
 
     `truss` describes the truss in sentences, `picture` is the file of its picture beside the report;
     `lines` are the equations of the typed lines, and `numbers` what each is called, where it is not
-    its place among them; `notes` is what was noted in reading the work; `hints` says how many hints of each level were given, None where that is
-    not known.
+    its place among them; `aside` says which lines are none of the work; `notes` is what was noted in
+    reading it; `hints` says how many hints of each level were given, None where that is not known.
     """
 
     truss: Sequence[str] = ()
     picture: str = ""
     lines: Sequence[Equation] = ()
     numbers: Sequence[int] = ()
+    aside: Sequence[str] = ()
     notes: Sequence[str] = ()
     hints: Sequence[int] | None = None
 
@@ -57,6 +58,7 @@ def markdown(problem: Problem, review: Review, when: datetime, beside: Beside = 
         f"**{in_markdown(headline(review))}**",
         "",
         *_left_out(review),
+        *(f"{in_markdown(said[0].upper() + said[1:])}.\n" for said in beside.aside),
         *_section("Entered twice", [in_markdown(note) for note in beside.notes]),
         *_truss(beside),
         *_values(problem, review),

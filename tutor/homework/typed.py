@@ -11,6 +11,7 @@ import re
 from collections.abc import Callable
 from dataclasses import replace
 
+from tutor.homework.aside import no_work
 from tutor.homework.leads import led, names_sum
 from tutor.homework.marks import LONGEST, bared, dashed, listed_with_dashes, without_remark
 from tutor.homework.page import Page, Written, joints_said, no_unknown, unknown_of
@@ -96,6 +97,7 @@ def read_paper(problem: Problem, text: str) -> Written:
     paper, refused = Paper(), []
     numbers: list[int] = []
     noted: list[str] = []
+    aside: list[str] = []
     if len(text) > MOST_CHARACTERS or text.count("\n") > MOST_LINES:
         message = f"A file of work has {MOST_LINES} lines at most; is it another file?"
         return Written(paper, (), (Refused("line 1", "", message),))
@@ -104,6 +106,7 @@ def read_paper(problem: Problem, text: str) -> Written:
     for number, line in enumerate(lines, start=1):
         written = write_line(problem, paper, line, sign)
         noted += _changed(number, paper, written.paper)
+        aside += (f"line {number} ({said})" for said in written.aside)
         begun = paper != Paper()
         struck = [i for i, had in enumerate(paper.lines) if had not in written.paper.lines][:1]
         numbers = [n for i, n in enumerate(numbers) if i not in struck]
@@ -111,7 +114,7 @@ def read_paper(problem: Problem, text: str) -> Written:
         numbers += [number] * (len(paper.lines) - len(numbers))
         if begun or any(char.isdigit() for char in line):
             refused += [replace(r, name=f"line {number}") for r in written.refused]
-    return Written(paper, tuple(noted), tuple(refused), tuple(numbers))
+    return Written(paper, tuple(noted), tuple(refused), tuple(numbers), tuple(aside))
 
 
 def _changed(number: int, before: Paper, after: Paper) -> list[str]:
@@ -251,7 +254,7 @@ def _with_line(page: Page, about: Equation, text: str, kept: str, words: str) ->
 
 
 WAYS: tuple[Callable[[Page, str, str], Written | None], ...] = (
-    *(place, order, sense, strike, letters, dashed),
+    *(place, order, sense, strike, no_work, letters, dashed),
     *(_led, _headed_line, _values, _several, _row, _unheaded_line),
 )
 """The ways to read a line, in the order in which they are tried."""

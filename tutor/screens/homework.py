@@ -14,6 +14,7 @@ from textual.screen import Screen
 from textual.widgets import Static
 
 from tutor.homework import Review
+from tutor.homework.aside import told_aside
 from tutor.homework.brought import Brought
 from tutor.homework.page import Written
 from tutor.homework.paper import Paper
@@ -215,7 +216,7 @@ class HomeworkScreen(Screen[None]):
         message.stop()
         pasted = read_paper(self.problem, "\n".join(message.lines))
         count = len(pasted.paper.values) + len(pasted.paper.lines)
-        noted = (f"{count} entries of the paste", *pasted.noted)
+        noted = (f"{count} entries of the paste", *pasted.noted, *told_aside(pasted.aside))
         self.take(Written(on_top(self.paper, pasted.paper), noted, pasted.refused))
         self.go(self.place)
 
