@@ -6,6 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from tutor.model import Problem, load_problem
+from tutor.model.read_vary import with_words
 from tutor.progress.guide import Listed, guide_for
 from tutor.progress.kept import Summaries
 from tutor.progress.where import DONE
@@ -58,11 +59,31 @@ def test_a_lesson_on_other_numbers_goes_on_with_them_and_the_problem_stays_done(
     again.close()
 
 
-def test_where_nothing_varies_or_numbers_are_ones_own_or_words_follow_them_there_are_none() -> None:
+def test_words_that_follow_the_numbers_say_those_of_the_lesson(tmp_path: Path) -> None:
+    """Which side a story names and how large a load is are not kept, and follow from the truss again."""
+    assert STAND.vary is not None
+    words = "{C down} lb hangs from C, to the {right|left} of A; the stand is {span} wide."
+    told = with_words(replace(STAND, vary=replace(STAND.vary, story=words, mirror=True)))
+    keep, seen = Keep(tmp_path), {told.story}
+    watched(told, keep)
+    for _ in range(6):
+        other = anew(told, keep.lessons())
+        assert other.story not in seen
+        assert "{" not in other.story
+        seen.add(other.story)
+        session = open_session(other, keep)
+        session.do("show", until="joints")
+        path = session.journal.path
+        session.close()
+        again = open_session(told, keep, path)
+        assert again.lesson.problem.story == other.story
+        again.close()
+    assert len({"to the right" in story for story in seen}) == 2
+
+
+def test_where_nothing_varies_or_numbers_are_ones_own_there_are_none() -> None:
     bell = load_problem(shipped_problems() / "first-steps" / "bell-frame.toml")
     mine = variant_of(STAND, student="s1041", set="components")
-    assert STAND.vary is not None
-    told = replace(STAND, vary=replace(STAND.vary, story="It weighs {C down} lb."))
-    for problem in (bell, mine, told):
+    for problem in (bell, mine):
         assert not can_be_anew(problem)
         assert anew(problem, ()) is problem

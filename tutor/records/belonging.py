@@ -14,6 +14,9 @@ from functools import lru_cache
 
 from tutor.model import Problem, write_problem
 from tutor.model.read import read_text
+from tutor.model.read_vary import with_words
+from tutor.model.vary import gaps
+from tutor.variants import is_turned
 
 MOST_TOLD = 4
 
@@ -118,7 +121,8 @@ def in_short(changes: tuple[str, ...]) -> str:
 class Belonging:
     """How something kept belongs to a problem: `changes` of the truss since, none where it is as it was.
 
-    `problem` is what it was done on: that truss, with today's words and tolerance.
+    `problem` is what it was done on: that truss, with today's words, which say its numbers, and today's
+    tolerance.
     """
 
     problem: Problem
@@ -140,10 +144,11 @@ def belonging(problem: Problem, key: str, content: str, title: str) -> Belonging
     changes = differences(then, problem)
     if changes and title != problem.title and not _is_alike(then, problem):
         return None
+    title, story = words_for(then, problem)
     then = replace(
         then,
-        title=problem.title,
-        story=problem.story,
+        title=title,
+        story=story,
         topics=problem.topics,
         level=problem.level,
         id=problem.id,
@@ -151,6 +156,18 @@ def belonging(problem: Problem, key: str, content: str, title: str) -> Belonging
         source=problem.source,
     )
     return Belonging(then, changes)
+
+
+def words_for(then: Problem, now: Problem) -> tuple[str, str]:
+    """Today's title and story with the numbers and the side of the truss as it was then; as they are
+    today where they have no gaps, or one that nothing of that truss fills."""
+    vary = now.vary
+    if vary is None or "{" not in vary.title + vary.story:
+        return now.title, now.story
+    told = with_words(replace(then, vary=vary), mirrored=is_turned(then, now))
+    if any(True for text in (told.title, told.story) for _ in gaps(text)):
+        return now.title, now.story
+    return told.title, told.story
 
 
 def _is_alike(then: Problem, now: Problem) -> bool:

@@ -7,6 +7,7 @@ numbers must meet, and `choose` takes the first that do.
 
 from tutor.variants.choose import NoVariant, Varied, variant, variant_of
 from tutor.variants.conditions import is_short, pulling_rollers
+from tutor.variants.mirror import is_turned
 from tutor.variants.one_student import personal
 from tutor.variants.slopes import awkward_slopes
 
@@ -15,6 +16,7 @@ __all__ = [
     "Varied",
     "awkward_slopes",
     "is_short",
+    "is_turned",
     "personal",
     "pulling_rollers",
     "variant",

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from itertools import combinations
 from typing import get_args
 
 from tutor.model import Load, Problem, Support
@@ -36,6 +37,17 @@ def mirrored(problem: Problem) -> Problem:
         loads=tuple(_load(load) for load in problem.loads),
         spreads=tuple(replace(spread, pushes=_pushes(spread.pushes)) for spread in problem.spreads),
     )
+
+
+def is_turned(problem: Problem, other: Problem) -> bool:
+    """Whether a problem is the other turned round, whatever their numbers: most of what was to the right
+    of a joint is to its left."""
+    places = {joint.name: joint.at[0] for joint in other.joints}
+    both = [(joint.at[0], places[joint.name]) for joint in problem.joints if joint.name in places]
+    same = sum(
+        ((x > a) - (x < a)) * ((y > b) - (y < b)) for (x, y), (a, b) in combinations(both, 2)
+    )
+    return same < 0
 
 
 def _across(x: Exact, low: Exact, high: Exact) -> Exact:
