@@ -41,6 +41,40 @@ def test_a_line_with_a_member_drawn_as_it_says_is_right_and_told_how_it_was_read
     assert said[0].startswith("Read with AE drawn pushing on the joint")
 
 
+@pytest.mark.parametrize(
+    ("about", "text", "known", "pushing"),
+    [
+        (Fy("A"), "0.8 AE = A_y => AE = 100 N (C)", KNOWN, "AE"),
+        (Fy("A"), "AE = A_y/0.8 = 100 compression", KNOWN, "AE"),
+        (Fx("D"), "CD = 3/5 DF = 180 c", {"DF": "300"}, "CD"),
+        (Fy("F"), "CF = 0.8 df = 240 pushing on F", {"DF": "300"}, "CF"),
+        (Fx("D"), "DF = 5/3 CD = 300 T", {"CD": "180 C"}, "CD"),
+    ],
+)
+def test_a_value_worked_out_with_letters_may_take_its_forces_as_sizes(
+    about: Any, text: str, known: dict[str, str], pushing: str
+) -> None:
+    verdict = told(about, text, known=known)
+    assert verdict.right, verdict.text
+    assert verdict.remarks[0].text.startswith(f"Read with {pushing} drawn pushing on the joint")
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "known"),
+    [
+        (Fy("A"), "AE = A_y/0.8 = 100 T", KNOWN),
+        (Fy("A"), "AE = A_y/0.8 = 100", KNOWN),
+        (Fy("A"), "AE = A_y/0.8 = -100 C", KNOWN),
+        (Fx("D"), "CD = 4/5 DF = 240 C", {"DF": "300"}),
+        (Fx("A"), "AB - 120 - 0.6 AE = 0, AB = 180 T", KNOWN | {"AE": "100 C"}),
+    ],
+)
+def test_a_value_said_to_push_mends_neither_its_letter_nor_a_factor_nor_a_sign_in_a_sum(
+    about: Any, text: str, known: dict[str, str]
+) -> None:
+    assert told(about, text, known=known).kind == "wrong"
+
+
 def test_of_two_forces_in_a_line_the_one_named_is_drawn_so() -> None:
     text = "-120 - 0.6 AE + AB = 0"
     assert not told(Fx("A"), text).right

@@ -11,8 +11,8 @@ from dataclasses import replace
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.judge.verdict import Remark, Verdict
-from tutor.judge.worked import letter_of, value_ended
-from tutor.notation import Line, Names, ValueReading
+from tutor.judge.worked import letter_of, size_of, value_ended
+from tutor.notation import Line, Names, Side, Step, ValueReading
 from tutor.notation.ending import NEGATED, WORD
 from tutor.notation.lexicon import folded, said
 from tutor.notation.line import Letter
@@ -45,13 +45,38 @@ def drawn_otherwise(
         found |= _spoken_of(line.text[start:end], names)
     for step in line.steps:
         letter, name = step.sides[-1].letter, letter_of(step, members, own.known)
-        if letter and name and not found and value_ended(step, own.known) is None:
+        if letter and name and not found and _says_the_way(line, step, own.known):
             found[name] = letter
+            found |= _as_sizes(step, name, own)
     return {
         name: letter
         for name, letter in found.items()
         if name in members and name in typed and own.sign(name) != (1.0 if letter == "T" else -1.0)
     }
+
+
+def _says_the_way(line: Line, step: Step, known: Collection[str]) -> bool:
+    """Whether a T or C behind a statement is the sense that the line has its member drawn in.
+
+    So it is behind an equation; behind a value where its number is positive and the equation that it
+    comes from stands before it, with letters: 3/5 AB = A_y => AB = 15.83 C.
+    """
+    name = value_ended(step, known)
+    if name is None:
+        return True
+    worked = [side for other in line.steps for side in other.sides if side.name != name]
+    by_letters = any(term.name is not None for side in worked for term in side.terms)
+    return by_letters and size_of(step.sides[-1]) > 0.0
+
+
+def _as_sizes(step: Step, name: str, own: KnownValues) -> dict[str, str]:
+    """The known forces that a chain to a value takes as sizes: AF = 0.8 AB = 12.67 T, AB being in C."""
+    sides = [side for side in step.sides if side.name != name]
+    if len(sides) == len(step.sides) or any(len(side.terms) > 1 for side in sides):
+        return {}
+    used = {term.name for side in sides for term in side.terms if term.name in own.known}
+    against = [other for other in used if other and own.known[other].value < 0.0]
+    return {other: "C" if own.sign(other) > 0.0 else "T" for other in against}
 
 
 def assumed_otherwise(
