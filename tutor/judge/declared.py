@@ -12,7 +12,7 @@ from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.judge.verdict import Remark, Verdict
 from tutor.judge.worked import letter_of, size_of, value_ended
-from tutor.notation import Line, Names, Side, Step, ValueReading
+from tutor.notation import Line, Names, Step, ValueReading
 from tutor.notation.ending import NEGATED, WORD
 from tutor.notation.lexicon import folded, said
 from tutor.notation.line import Letter
