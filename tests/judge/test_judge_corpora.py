@@ -5,6 +5,7 @@ The shares demanded here are what was reached when this was written, rounded dow
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 from random import Random
 
@@ -41,7 +42,7 @@ def named_shares(seeds: range, count: int) -> tuple[float, list[str]]:
     return named / lines, accepted
 
 
-def refused(seeds: range) -> list[str]:
+def refused(seeds: Iterable[int]) -> list[str]:
     """Right lines that are not called right."""
     found = []
     for seed in seeds:
@@ -83,6 +84,14 @@ def tenths(total: int, parts: int = 20) -> list[range]:
 
 def test_right_lines_are_right() -> None:
     assert refused(range(250)) == []
+
+
+MULTIPLIED = (4663, 11196, 15824)
+"""Lines multiplied by 2, by 2.50 and 1.34, and by 3, which other numbers of the joint fit as well."""
+
+
+def test_a_multiplied_line_whose_products_show_its_forces_is_right_whatever_else_it_fits() -> None:
+    assert refused(MULTIPLIED) == []
 
 
 def test_lines_with_one_slip_are_never_right_and_the_slip_is_named() -> None:

@@ -60,6 +60,12 @@ class Factors:
         wanted = {abs(number), abs(scale * number)}
         return any(are_same(n, size) for size in wanted for n in self.numbers)
 
+    def has_factor(self, size: float) -> bool:
+        """Whether some of the factors, but not all of them together, come to this size."""
+        leaves = self.leaves[:MOST_LEAVES]
+        some = (chosen for count in range(1, len(leaves)) for chosen in combinations(leaves, count))
+        return any(are_same(math.prod(chosen), abs(size)) for chosen in some)
+
     def shows_another(self, own: Iterable[float], every: Iterable[float]) -> float | None:
         """The size in `every` that a product shows, where it comes near none of `own`; or None.
 

@@ -30,7 +30,7 @@ from tutor.statics.body import load_sizes
 MOST_SCALES = 12
 NEARLY_AS_WRITTEN = 0.03
 """Hardly anybody multiplies a line by so little: what is off by that in every term is off in every
-term, unless all terms of a sum of forces show one multiple precisely."""
+term (as arms are), unless all terms of a sum of forces show one multiple precisely."""
 PRECISELY = Tolerance(silent=0.0002, remark=0.0002)
 
 
@@ -92,10 +92,7 @@ def _fit(line: TypedEquation, true: TrueEquation, tolerance: Tolerance) -> Fit |
 def _multiplied_a_little(
     line: TypedEquation, spots: Mapping[str, TrueTerm], numbers: Sequence[TrueTerm]
 ) -> Fit | None:
-    """The fit of a sum of forces that is nearly as written, where all terms show one multiple.
-
-    In a sum of moments that shows arms that are all off by the same share.
-    """
+    """The fit of a sum of forces that is nearly as written, where all terms show one multiple."""
     low, high = _agreeing(line, spots, "silent", PRECISELY)
     scale = (low + high) / 2
     if low > high or _is_multiple(scale):
@@ -120,9 +117,10 @@ def _of_numbers(
         found = numbers_fit(line, numbers, scale, tolerance)
         if found is not None and not _minus_elsewhere(line, acting, scale, tolerance):
             return Fit(scale, *found)
-    for spot in acting[:MOST_TO_SPLIT]:
-        scale = line.constants[0].value / spot.true
-        if _is_multiple(scale) and _shows_sizes(line, acting, scale, tolerance):
+    whole = sum(abs(spot.true) for spot in acting) or math.nan
+    size = sum(abs(term.value) for term in line.constants) / whole
+    for scale in (size, -size):
+        if _is_multiple(scale) and shows_sizes(line, acting, scale, tolerance):
             return Fit(scale, "silent", True)
     return None
 
@@ -148,17 +146,17 @@ def _minus_elsewhere(
     return False
 
 
-def _shows_sizes(
-    line: TypedEquation, acting: Sequence[TrueTerm], scale: float, tolerance: Tolerance
+def shows_sizes(
+    line: TypedEquation, numbers: Sequence[TrueTerm], scale: float, tolerance: Tolerance
 ) -> bool:
-    """Whether each number is one true one at this scale, and products show the size of that force."""
-    left, shown = list(acting), 0
+    """Whether each number is one true one at this scale, and products show that force's size."""
+    left, shown = [spot for spot in numbers if spot.true != 0.0], 0
     for term, factors in zip(line.constants, line.factors, strict=True):
         meant = next(
             (
                 spot
                 for spot in left
-                if (factors.count == 1 or factors.holds(spot.scale))
+                if (factors.count == 1 or factors.has_factor(spot.scale))
                 and stands_for(term, spot, scale, tolerance) == "silent"
             ),
             None,

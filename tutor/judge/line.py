@@ -8,7 +8,7 @@ from dataclasses import replace
 from tutor.judge.about import Along, Equation, Fx, Fy, M
 from tutor.judge.explain import slips_of
 from tutor.judge.explanation import Slip
-from tutor.judge.fit import Fit, fit, nearly_as_written
+from tutor.judge.fit import Fit, fit, nearly_as_written, shows_sizes
 from tutor.judge.headings import SNAP, direction_named, equation_in_words
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.kind import Case
@@ -113,12 +113,24 @@ def judge_line(line: Line) -> Verdict:
 def _fits(line: Line, found: Fit) -> Verdict:
     """A line that is a multiple of the true one, as far as each term goes."""
     alone = len(line.typed.names) == 1 and line.typed.constants
-    if alone and not found.plain and (other := _plainly_other(line)):
+    other = _plainly_other(line) if alone and not found.plain else None
+    if other is not None and not _is_by_its_products(line, other, found.scale):
         return _true_elsewhere(line, other)
     most = max(line.tolerance.remark, NOTHING)
     if off_by(line.typed, line.true, found.scale, line.values()) > most:
         return line.wrong(mistake_of(line.true, Slip("rounding", None, None), line.reading))
     return line.right(rounded=found.level == "remark")
+
+
+def _is_by_its_products(line: Line, other: Equation, scale: float) -> bool:
+    """Whether the products of a line show the forces of the equation asked for, not of another."""
+
+    def shown(true: TrueEquation, *scales: float) -> bool:
+        numbers = true.numbers(line.typed.names)
+        return any(shows_sizes(line.typed, numbers, each, line.tolerance) for each in scales)
+
+    elsewhere = TrueEquation(line.problem, other, line.own)
+    return shown(line.true, scale) and not shown(elsewhere, 1.0, -1.0)
 
 
 def _plainly_other(line: Line) -> Equation | None:
