@@ -68,8 +68,10 @@ def _all_numbers(step: Step) -> bool:
 
 def _with_way(desk: Desk, side: Side, other: Side) -> Side:
     """A number with its T, C or arrow as a sign under the student's own sense of the force beside it."""
+    if side.letter is None and side.sense is None:
+        return side
     name = other.name
-    if name is None or not side.numeric or (side.letter is None and side.sense is None):
+    if name is None or not side.numeric:
         return side
     value = sum(term.value for term in side.terms)
     sign = desk.own.sign(name)

@@ -28,6 +28,8 @@ OTHERWISE = (
 )
 DOES = {"T": "pulls", "C": "pushes"}
 OTHER = {"T": "C", "C": "T"}
+SHORTEST = 3
+"""Characters of the shortest word that says a sense."""
 ASSUMES = frozenset(
     ["with", "taking", "taken", "assuming", "assumed", "assume", "drawn", "if", "let", "as"]
 )
@@ -37,12 +39,19 @@ def drawn_otherwise(
     line: Line, names: Names, members: Collection[str], own: KnownValues
 ) -> Mapping[str, str]:
     """The members of which a line says another sense than the student's own, each with T or C."""
-    found: dict[str, str] = {}
     starts = [step.span.start for step in line.steps]
     ends = [step.span.end for step in line.steps]
+    beside = [
+        line.text[start:end]
+        for start, end in zip([0, *ends], [*starts, len(line.text)], strict=True)
+    ]
+    lettered = any(step.sides[-1].letter for step in line.steps)
+    if not lettered and max(map(len, beside)) < SHORTEST:
+        return {}
+    found: dict[str, str] = {}
+    for text in beside:
+        found |= _spoken_of(text, names)
     typed = {term.name for step in line.steps for side in step.sides for term in side.terms}
-    for start, end in zip([0, *ends], [*starts, len(line.text)], strict=True):
-        found |= _spoken_of(line.text[start:end], names)
     for step in line.steps:
         letter, name = step.sides[-1].letter, letter_of(step, members, own.known)
         if letter and name and not found and _says_the_way(line, step, own.known):
@@ -146,7 +155,7 @@ def _spoken_of(text: str, names: Names) -> dict[str, str]:
     spoken: list[str] = []
     words = WORD.findall(text)
     for word in words:
-        letter = said(word, "T", "C") if len(word) > 2 else None
+        letter = said(word, "T", "C") if len(word) >= SHORTEST else None
         if letter is None:
             spoken += names.plainly(word)
             continue

@@ -39,6 +39,8 @@ def ratio_stated(line: Line | Unreadable) -> str | None:
 def ratio_of_components(desk: Desk, line: TypedEquation) -> Verdict | None:
     """The verdict on AE_x = 4/3 AE_y, which is true of the slope or not; None for anything else."""
     reading = line.reading
+    if len(reading.terms) != 2 and not line.cancelled:
+        return None
     names = {node.name for side in (reading.left, reading.right) for node in _components_in(side)}
     alone = len(names) == 1 and len(reading.terms) == 2
     alone = alone and {term.name for term in reading.terms} == names

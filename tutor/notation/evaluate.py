@@ -41,9 +41,8 @@ class Term(NamedTuple):
         return self.radius == 0.0
 
 
-def _term(fields: tuple[str | None, float, float, Span, str | None]) -> Term:
-    """A term of its fields, made as a plain tuple is: every number of a line becomes one."""
-    return tuple.__new__(Term, fields)
+_made: Callable[..., Term] = tuple.__new__
+"""`_made(Term, fields)` is a term made as a plain tuple is: every number of a line becomes one."""
 
 
 @fact
@@ -61,6 +60,8 @@ class Frame:
 
 def parts(node: Node, frame: Frame) -> list[Term]:
     """The terms of a tree. Raises Broken where it is not linear, has no value or is too large."""
+    if type(node) is Binary:
+        return _OPERATORS[node.operator](node, frame)
     return _RULES[type(node)](node, frame)
 
 
@@ -77,7 +78,7 @@ def _merged(found: list[Term], node: Node) -> Term:
         value = 0.0
     radius = math.fsum(part.radius for part in found)
     units = next((part.units for part in found if part.units), None)
-    return _term((None, _bounded(value, node), radius, node.span, units))
+    return _made(Term, (None, _bounded(value, node), radius, node.span, units))
 
 
 def _named(found: list[Term]) -> bool:
@@ -93,34 +94,30 @@ def _bounded(value: float, node: Node) -> float:
 def _number(node: Number, frame: Frame) -> list[Term]:
     value, radius = node.value, node.radius
     size, spread = value.numerator / value.denominator, radius.numerator / radius.denominator
-    return [_term((None, size, spread, node.span, None))]
+    return [_made(Term, (None, size, spread, node.span, None))]
 
 
 def _name(node: Name, frame: Frame) -> list[Term]:
     factor = 1.0 if node.share is None else node.share.factor
-    return [_term((node.name, factor, 0.0, node.span, None))]
+    return [_made(Term, (node.name, factor, 0.0, node.span, None))]
 
 
 def _pi(node: Pi, frame: Frame) -> list[Term]:
-    return [_term((None, math.pi, 0.0, node.span, None))]
+    return [_made(Term, (None, math.pi, 0.0, node.span, None))]
 
 
 def _unit(node: Unit, frame: Frame) -> list[Term]:
     unit = node.unit
     if unit == "deg":
-        return [_term((None, 1.0 if frame.degrees else math.pi / 180, 0.0, node.span, None))]
+        return [_made(Term, (None, 1.0 if frame.degrees else math.pi / 180, 0.0, node.span, None))]
     if unit == "rad":
-        return [_term((None, 180 / math.pi if frame.degrees else 1.0, 0.0, node.span, None))]
+        return [_made(Term, (None, 180 / math.pi if frame.degrees else 1.0, 0.0, node.span, None))]
     value = measure(unit, frame.force, frame.length).value
-    return [_term((None, value, 0.0, node.span, unit))]
+    return [_made(Term, (None, value, 0.0, node.span, unit))]
 
 
 def _negative(node: Negative, frame: Frame) -> list[Term]:
     return _turned(parts(node.inner, frame))
-
-
-def _binary(node: Binary, frame: Frame) -> list[Term]:
-    return _OPERATORS[node.operator](node, frame)
 
 
 def _sum(node: Binary, frame: Frame) -> list[Term]:
@@ -135,7 +132,8 @@ def _difference(node: Binary, frame: Frame) -> list[Term]:
 def _turned(found: list[Term]) -> list[Term]:
     """The same terms with the other sign."""
     return [
-        _term((name, -value, radius, span, units)) for name, value, radius, span, units in found
+        _made(Term, (name, -value, radius, span, units))
+        for name, value, radius, span, units in found
     ]
 
 
@@ -161,7 +159,7 @@ def _times(part: Term, factor: Term, node: Node, span: Span) -> Term:
     if radius or spread:
         radius = radius * (abs(size) + spread) + abs(value) * spread
     units = units if more is None else _joined(part, "*", factor)
-    return _term((name, _bounded(value * size, node), radius, span, units))
+    return _made(Term, (name, _bounded(value * size, node), radius, span, units))
 
 
 def _quotient(node: Binary, frame: Frame) -> list[Term]:
@@ -185,7 +183,7 @@ def _over(part: Term, divisor: Term, node: Node, span: Span) -> Term:
             nearest if 2 * nearest > size else size
         )
     units = part.units if divisor.units is None else _joined(part, "/", divisor)
-    return _term((part.name, _bounded(value, node), radius, span, units))
+    return _made(Term, (part.name, _bounded(value, node), radius, span, units))
 
 
 def _joined(one: Term, sign: str, other: Term) -> str | None:
@@ -222,7 +220,7 @@ def _through(
             _change(function, value, inner.value + step, positive)
             for step in (-inner.radius, inner.radius)
         )
-    return _term((None, _bounded(value, node), radius, node.span, inner.units))
+    return _made(Term, (None, _bounded(value, node), radius, node.span, inner.units))
 
 
 def _change(function: Callable[[float], float], value: float, at: float, positive: bool) -> float:
@@ -259,6 +257,5 @@ _RULES: dict[type, Callable[[Any, Frame], list[Term]]] = {
     Pi: _pi,
     Unit: _unit,
     Negative: _negative,
-    Binary: _binary,
     Call: _call,
 }

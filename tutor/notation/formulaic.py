@@ -9,7 +9,7 @@ there is a tree, it is theirs (`tests/notation/test_notation_formulaic.py` holds
 from __future__ import annotations
 
 import re
-from typing import Any, NamedTuple
+from typing import Any
 
 from tutor.notation.digits import spelled
 from tutor.notation.names import Names
@@ -36,6 +36,7 @@ _TOKEN = re.compile(
 _NUMBER, _WORD, _SIGN = 1, 2, 3
 _MEASURABLE = frozenset("0)°")
 _OPERANDS = frozenset("0af(")
+_LONE = frozenset("0a")
 _PLAIN_FUNCTIONS = frozenset({"sin", "cos", "tan", "sqrt"})
 
 
@@ -43,19 +44,13 @@ class _Other(Exception):  # noqa: N818 - never leaves this module
     """It is not a plain formula, or none at all."""
 
 
-class _Token(NamedTuple):
-    """`kind` is the sign itself, "0" for a number, "a" for a name, "f" for a function, "" at the end.
+_Token = tuple[Any, Any, int, int]
+"""Kind, what it makes, start and end.
 
-    `made` is the tree of a number or a name, and what a function is called.
-    """
-
-    kind: Any
-    made: Any
-    start: int
-    end: int
-
-
-_END = _Token("", None, 0, 0)
+The kind is the sign itself, "0" for a number, "a" for a name, "f" for a function, "" at the end;
+what it makes is the tree of a number or a name, and what a function is called.
+"""
+_END: _Token = ("", None, 0, 0)
 
 
 def formulaic(text: str, names: Names) -> tuple[Node, ...] | None:
@@ -90,8 +85,9 @@ def _tokens(text: str, names: Names) -> list[_Token]:
             past = end
         else:
             raise _Other
-        found.append(tuple.__new__(_Token, (kind, made, start, end)))
-    return [*found, _END, _END]
+        found.append((kind, made, start, end))
+    found += _END, _END
+    return found
 
 
 def _word(
@@ -147,14 +143,17 @@ class _Formula:
         tokens = self._tokens
         left = self._factor()
         while True:
-            sign = tokens[self._at][0]
-            if sign == "*" or sign == "/":
+            kind, made, _, _ = tokens[self._at]
+            if kind == "*" or kind == "/":
                 self._at += 1
-            elif sign in _OPERANDS:
-                sign = "*"
+                right, sign = self._factor(), kind
+            elif kind in _LONE:
+                self._at += 1
+                right, sign = made, "*"
+            elif kind in _OPERANDS:
+                right, sign = self._factor(), "*"
             else:
                 return left
-            right = self._factor()
             left = Binary(sign, left, right, Span(left.span.start, right.span.end))
 
     def _factor(self) -> Node:
