@@ -53,9 +53,11 @@ def changes(
     for name, (spot, slips) in true.unknowns.items():
         part = sheet.part[name]
         value, radius = factor * (part.value or 0.0), abs(factor) * part.radius
+        true_share = spot.true
         for code, wrong, cost in slips:
-            by = wrong - spot.true
-            if abs(left + by * value) <= slack + abs(by) * radius:
+            by = wrong - true_share
+            most = slack + (by if by > 0.0 else -by) * radius
+            if -most <= left + by * value <= most:
                 change = by * (part.value or 0.0)
                 yield Change(code, name, spot, change, abs(by) * part.radius, cost, by)
         if spot.true != 0.0 and name in entries:

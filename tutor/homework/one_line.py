@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property
 
 from tutor.homework.account import Draft
 from tutor.homework.changes import Change, Gap, changes
@@ -15,6 +14,7 @@ from tutor.homework.vectors import Vector, orthogonal
 from tutor.homework.work import Entry
 from tutor.judge import Equation, Fx, Fy, M
 from tutor.model import Problem
+from tutor.notation.fact import kept
 
 MISFIT, MOST_MISFIT = 0.3, 3.0
 ONE_LINE_USED = 0.5
@@ -36,7 +36,7 @@ class Usual:
     factor: float = 1.0
     penalty: float = 0.0
 
-    @cached_property
+    @kept
     def true(self) -> Slips:
         """The true line, with what each slip makes of each force in it."""
         return Slips.of(self.problem, self.about)

@@ -9,13 +9,15 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
-from functools import cached_property
+from dataclasses import field
+from functools import lru_cache
 from itertools import combinations
 
 from tutor.homework.vectors import PARALLEL, Vector, beside, dot, orthogonal, unit
 from tutor.homework.work import Entry
+from tutor.judge.about import Same
 from tutor.model import Problem
+from tutor.notation.fact import fact, kept
 from tutor.statics import Force, FreeBody, joint_body, whole
 
 WHOLE = "whole"
@@ -32,7 +34,7 @@ Number = tuple[float | None, float]
 """A value, None where there is none, and how far its figures may be off (force unit)."""
 
 
-@dataclass(frozen=True)
+@fact
 class Part:
     """One force on a body: its direction in the body's space, its number and how far that may be off.
 
@@ -53,7 +55,7 @@ class Part:
     def is_load(self) -> bool:
         return self.force.size is not None
 
-    @cached_property
+    @kept
     def slope(self) -> float:
         straight = self.force.x in (0.0, 1.0, -1.0)
         if straight or self.value is None:
@@ -65,7 +67,7 @@ class Part:
         return dot(self.vector, n)
 
 
-@dataclass(frozen=True)
+@fact
 class Sheet:
     """One body with the numbers of the homework on it.
 
@@ -81,25 +83,25 @@ class Sheet:
         default_factory=dict, repr=False, compare=False
     )
 
-    @cached_property
+    @kept
     def part(self) -> Mapping[str, Part]:
         """The unknown forces by name."""
         return {part.name: part for part in self.parts if not part.is_load}
 
-    @cached_property
+    @kept
     def missing(self) -> tuple[str, ...]:
         """The unknowns without number."""
         return tuple(part.name for part in self.parts if part.value is None)
 
-    @cached_property
+    @kept
     def size(self) -> int:
         return 3 if self.name == WHOLE else 2
 
-    @cached_property
+    @kept
     def axes(self) -> tuple[Vector, ...]:
         return tuple(tuple(float(i == k) for i in range(self.size)) for k in range(self.size))
 
-    @cached_property
+    @kept
     def lefts(self) -> Vector:
         """What is left over along each axis (force unit)."""
         numbers = [(part.vector, part.value) for part in self.parts if part.value]
@@ -114,14 +116,16 @@ class Sheet:
     def slack(self, n: Vector) -> float:
         """How much may be left over by the rounding of the figures written (force unit)."""
         total = 1e-12
+        plane = len(n) == 2
+        x, y = n[:2]
         for vector, loose, slope in self._loose:
-            share = abs(dot(vector, n))
+            share = abs(vector[0] * x + vector[1] * y if plane else dot(vector, n))
             total += share * loose
             if share > PARALLEL:
                 total += slope
         return total
 
-    @cached_property
+    @kept
     def _loose(self) -> tuple[tuple[Vector, float, float], ...]:
         """Where each number stands, how far it may be off, and what its rounded slope may add."""
         return tuple(
@@ -140,15 +144,15 @@ class Sheet:
             held = self._holding[n] = abs(self.left(n)) <= self.slack(n)
         return held
 
-    @cached_property
+    @kept
     def _holding(self) -> dict[Vector, bool]:
         return {}
 
-    @cached_property
+    @kept
     def slacks(self) -> tuple[float, ...]:
         return tuple(self.slack(n) for n in self.axes)
 
-    @cached_property
+    @kept
     def fails(self) -> bool:
         """Whether an equation of this body does not hold; False where a number is missing."""
         if self.missing:
@@ -201,7 +205,7 @@ class Sheet:
             if not part.is_load
         )
 
-    @cached_property
+    @kept
     def _most_slack(self) -> float:
         """No equation of this body is allowed to leave over more (force unit)."""
         return 1e-12 + sum([math.hypot(*v) * loose + slope for v, loose, slope in self._loose])
@@ -218,7 +222,7 @@ class Sheet:
 class Bodies(dict[str, Sheet]):
     """All bodies of a truss by name, the whole one first; they are not changed once they are there."""
 
-    @cached_property
+    @kept
     def at(self) -> Mapping[str, tuple[str, ...]]:
         """The bodies on which each unknown acts."""
         found: dict[str, list[str]] = {}
@@ -227,7 +231,7 @@ class Bodies(dict[str, Sheet]):
                 found.setdefault(name, []).append(sheet.name)
         return {name: tuple(bodies) for name, bodies in found.items()}
 
-    @cached_property
+    @kept
     def numbers(self) -> Mapping[str, Number]:
         """The number of each unknown."""
         return {
@@ -246,10 +250,16 @@ def middle_and_size(problem: Problem) -> tuple[tuple[float, float], float]:
 
 def sheets(problem: Problem, entries: Mapping[str, Entry]) -> Bodies:
     """Every body of the truss, the whole one first, with these numbers on it."""
-    middle, size = middle_and_size(problem)
-    found = Bodies({WHOLE: _sheet(whole(problem), entries, middle, size)})
+    return renumbered(_blank(Same(problem)), entries)
+
+
+@lru_cache(maxsize=64)
+def _blank(same: Same) -> Bodies:
+    """The bodies of a truss without numbers, with what equations they give as far as was asked."""
+    problem = same.problem
+    found = Bodies({WHOLE: _sheet(whole(problem), *middle_and_size(problem))})
     for joint in problem.joints:
-        found[joint.name] = _sheet(joint_body(problem, joint.name), entries)
+        found[joint.name] = _sheet(joint_body(problem, joint.name))
     return found
 
 
@@ -278,20 +288,12 @@ def _number(entries: Mapping[str, Entry], name: str) -> Number:
     return (entry.value, entry.radius) if entry is not None else (None, 0.0)
 
 
-def _sheet(
-    body: FreeBody,
-    entries: Mapping[str, Entry],
-    middle: tuple[float, float] | None = None,
-    size: float = 1.0,
-) -> Sheet:
+def _sheet(body: FreeBody, middle: tuple[float, float] | None = None, size: float = 1.0) -> Sheet:
     parts = []
     for force in body.forces:
         vector: Vector = (force.x, force.y)
         if middle is not None:
             dx, dy = force.at[0] - middle[0], force.at[1] - middle[1]
             vector = (force.x, force.y, (dx * force.y - dy * force.x) / size)
-        if force.size is not None:
-            parts.append(Part(force, vector, force.size, 0.0))
-        else:
-            parts.append(Part(force, vector, *_number(entries, force.name)))
+        parts.append(Part(force, vector, force.size, 0.0))
     return Sheet(body.name, tuple(parts))

@@ -6,7 +6,6 @@ what each slip makes of each force in one line that somebody could have written.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 
 from tutor.judge import Equation, Mistake, Value
@@ -40,22 +39,25 @@ class Slips:
     @classmethod
     def of(cls, problem: Problem, about: Equation) -> Slips:
         true = TrueEquation(problem, about, KnownValues({}, {}))
-        unknowns = {name: (spot, tuple(_wrong(spot))) for name, spot in true.unknowns.items()}
-        loads = tuple((spot, tuple(_wrong(spot))) for spot in true.loads)
+        unknowns = {name: (spot, _wrong(spot)) for name, spot in true.unknowns.items()}
+        loads = tuple((spot, _wrong(spot)) for spot in true.loads)
         return cls(about, unknowns, loads, true.is_moment)
 
 
-def _wrong(spot: TrueTerm) -> Iterator[Wrong]:
+def _wrong(spot: TrueTerm) -> tuple[Wrong, ...]:
     """Each slip at one force, alone or with a wrong sign besides."""
-    turned = cost_of(turning_code(spot))
+    turned, scale = cost_of(turning_code(spot)), spot.scale
+    found: list[Wrong] = []
     for kind in KINDS.values():
         if kind.variants is None:
             continue
+        code, cost, alone = kind.code, kind.cost, kind.alone
         for per_unit in kind.variants(spot):
-            value = per_unit * spot.scale
-            yield kind.code, value, kind.cost
-            if not kind.alone and value != 0.0:
-                yield kind.code, -value, kind.cost + turned
+            value = per_unit * scale
+            found.append((code, value, cost))
+            if not alone and value != 0.0:
+                found.append((code, -value, cost + turned))
+    return tuple(found)
 
 
 def cost_of(code: str) -> float:

@@ -19,11 +19,17 @@ def dot(one: Vector, other: Vector) -> float:
 
 def unit(vector: Vector) -> Vector:
     length = math.hypot(*vector)
-    return tuple(a / length for a in vector)
+    return tuple([a / length for a in vector])
 
 
 def beside(vector: Vector, basis: Iterable[Vector]) -> Vector:
     """What is left of a vector once its parts along an orthonormal basis are taken out."""
+    if len(vector) == 2:
+        x, y = vector
+        for across, up in basis:
+            along = x * across + y * up
+            x, y = x - along * across, y - along * up
+        return x, y
     n = vector
     for against in basis:
         along = dot(n, against)
@@ -32,10 +38,12 @@ def beside(vector: Vector, basis: Iterable[Vector]) -> Vector:
 
 
 def orthogonal(vectors: Iterable[Vector]) -> list[Vector]:
-    """An orthonormal basis of what the vectors span."""
+    """An orthonormal basis of what the vectors span; once that is all of the space, no more are asked for."""
     basis: list[Vector] = []
     for vector in vectors:
         n = beside(vector, basis)
         if math.hypot(*n) > PARALLEL * math.hypot(*vector):
             basis.append(unit(n))
+            if len(basis) == len(vector):
+                break
     return basis

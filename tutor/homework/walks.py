@@ -8,7 +8,7 @@ next joint being any that is ready; that students go so is our own judgement, no
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from random import Random
 
@@ -25,44 +25,67 @@ SELDOM, NEAR = 0.1, 1.3
 MOST_BODIES = 60
 """On a truss of more bodies no walks are drawn."""
 
-Walk = Sequence[tuple[str, tuple[str, ...]]]
+Finds = tuple[str, ...]
+Walk = Sequence[tuple[str, Finds]]
 """The bodies in order, each with the unknowns that it gives."""
 
 
 def walks(bodies: Bodies) -> list[Walk]:
     """Some walks through a truss, with every unknown found in each; none where there is no such walk."""
     rng = Random(len(bodies))
-    found = [_walk(bodies, rng, k % FROM_JOINTS > 0) for k in range(MOST)]
+    ground = _Ground(bodies)
+    found = [ground.walk(rng, k % FROM_JOINTS > 0) for k in range(MOST)]
     return [walk for walk in found if walk]
 
 
-def _walk(bodies: Bodies, rng: Random, whole_first: bool) -> Walk:
-    known: set[str] = set()
-    steps: list[tuple[str, tuple[str, ...]]] = []
-    ready: dict[str, tuple[str, ...]] = {}
-    open_at = {name: len(sheet.part) for name, sheet in bodies.items()}
+class _Ground:
+    """The bodies of a truss as walks cross them; sets of unknowns are the bits of a number."""
 
-    def look(names: Sequence[str]) -> None:
-        for name in names:
-            sheet = bodies[name]
-            if open_at[name] > sheet.size:
-                continue
-            fresh = tuple([n for n in sheet.part if n not in known])
-            ready.pop(name, None)
-            if 0 < len(fresh) <= sheet.size and len(sheet.solved_for(fresh)) == len(fresh):
-                ready[name] = fresh
+    def __init__(self, bodies: Bodies) -> None:
+        self._bodies = bodies
+        self._bit = {name: 1 << k for k, name in enumerate(bodies.at)}
+        self._bits = {b: sum(self._bit[n] for n in s.part) for b, s in bodies.items()}
+        self._gives: dict[tuple[str, int], Finds] = {}
+        self._beside: dict[Finds, tuple[int, tuple[str, ...]]] = {}
 
-    look(list(bodies))
-    while ready:
-        joints = [name for name in ready if name != WHOLE]
-        name = WHOLE if WHOLE in ready and (whole_first or not joints) else rng.choice(joints)
-        steps.append((name, ready[name]))
-        known.update(ready[name])
-        touched = [body for n in ready[name] for body in bodies.at[n]]
-        for body in touched:
-            open_at[body] -= 1
-        look(list(dict.fromkeys(touched)))
-    return steps if len(known) == len(bodies.at) else ()
+    def walk(self, rng: Random, whole_first: bool) -> Walk:
+        """One walk, with every unknown found in it; nothing where it comes to no end."""
+        known = 0
+        steps: list[tuple[str, Finds]] = []
+        ready: dict[str, Finds] = {}
+        beside: Iterable[str] = self._bodies
+        while True:
+            for name in beside:
+                ready.pop(name, None)
+                if finds := self._found(name, self._bits[name] & ~known):
+                    ready[name] = finds
+            if not ready:
+                break
+            joints = [name for name in ready if name != WHOLE]
+            name = WHOLE if WHOLE in ready and (whole_first or not joints) else rng.choice(joints)
+            steps.append((name, ready[name]))
+            bits, beside = self._touched(ready[name])
+            known |= bits
+        return steps if known.bit_count() == len(self._bit) else ()
+
+    def _found(self, body: str, left: int) -> Finds:
+        """The unknowns of a body that are `left`, where it gives all of them; else nothing."""
+        finds = self._gives.get((body, left))
+        if finds is None:
+            sheet = self._bodies[body]
+            finds = tuple(name for name in sheet.part if self._bit[name] & left)
+            if len(finds) > sheet.size or len(sheet.solved_for(finds)) < len(finds):
+                finds = ()
+            self._gives[body, left] = finds
+        return finds
+
+    def _touched(self, finds: Finds) -> tuple[int, tuple[str, ...]]:
+        """These unknowns as bits, and the bodies on which they act."""
+        touched = self._beside.get(finds)
+        if touched is None:
+            at = dict.fromkeys(body for name in finds for body in self._bodies.at[name])
+            touched = self._beside[finds] = sum(self._bit[name] for name in finds), tuple(at)
+        return touched
 
 
 def weighed(pairs: Sequence[tuple[Story, Reading]], bodies: Bodies) -> list[tuple[Story, Reading]]:
