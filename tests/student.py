@@ -184,7 +184,7 @@ class Student:
         """A line with one sign turned, a hint, and the line itself."""
         assert not isinstance(about, Value)
         key = next(o.key for o in ask.options if from_text(o.key) == about)
-        if ask.about != key:
+        if ask.about != about:
             self.right("choose", about=key)
         wrong = self.line_for(about, turned=True)
         if wrong is not None:

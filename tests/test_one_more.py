@@ -71,12 +71,14 @@ FOOTING = '''
 """Between the free body and the reactions: what stands at the supports?"""
 
 from tutor.lesson.hints import Levels
+from tutor.lesson.place import Question
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.step import Step
 from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.trying import right, wrong
 from tutor.lesson.move import Move, Reason
 
+PLACE = Question("footing")
 OPTIONS = (Option("unknown", "forces not known yet"), Option("load", "loads of the problem"))
 
 
@@ -86,8 +88,8 @@ def ask(state):
 
 def say(state, event, desk):
     if event.strings("chosen") == {"unknown"}:
-        return right(state, event, "footing"), Reply((Say("right", "Yes."),), True)
-    return wrong(state, event, "footing", ("extra",)), Reply((Say("wrong", "One is given."),))
+        return right(state, event, PLACE), Reply((Say("right", "Yes."),), True)
+    return wrong(state, event, PLACE, ("extra",)), Reply((Say("wrong", "One is given."),))
 
 
 STEP = Step(
@@ -97,9 +99,9 @@ STEP = Step(
     arrived="Next: what stands at the supports.",
     not_here="First say what reactions are.",
     ask=ask,
-    hints=lambda state, desk: Levels("footing", "Look.", "Because.", "There.", "Unknown forces."),
+    hints=lambda state, desk: Levels(PLACE, "Look.", "Because.", "There.", "Unknown forces."),
     handles={"reasons": say},
-    done=lambda state: state.answered("footing"),
+    done=lambda state: state.answered(PLACE),
     barred=undrawn,
     chosen=True,
     move=lambda state, ask, desk: Move(

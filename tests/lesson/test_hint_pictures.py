@@ -18,7 +18,7 @@ from walks import walk_to
 
 from tutor.figure import Figure
 from tutor.judge import Fy, M, Mistake
-from tutor.judge.about import Equation, as_text, equation_of
+from tutor.judge.about import Equation, equation_of
 from tutor.lesson import Ask, State
 from tutor.lesson.pointing import PLACE
 from tutor.lesson.state import HintsGiven
@@ -66,7 +66,7 @@ def pointed_at(state: State, about: Equation) -> Iterator[tuple[str, State, Stat
         code = "arm" if isinstance(about, M) else "component"
         mistake = Mistake(code, term.force.name, "", "", "")
         before, after = (
-            replace(state, hints={as_text(about): HintsGiven(level, mistakes=(mistake,))})
+            replace(state, hints={about: HintsGiven(level, mistakes=(mistake,))})
             for level in (PLACE - 1, PLACE)
         )
         yield term.force.name, before, after
@@ -104,7 +104,7 @@ def test_none_is_marked_where_a_hint_leaves_open_which_is_meant() -> None:
     state, ask = asked(begun(FORCES[0]), about)
     force = equation_of(state.problem, about).terms[0].force.name
     mistake = Mistake("turning", force, "", "", "", alike=("load C",))
-    after = replace(state, hints={as_text(about): HintsGiven(PLACE, mistakes=(mistake,))})
+    after = replace(state, hints={about: HintsGiven(PLACE, mistakes=(mistake,))})
     assert pictures(after, ask) == pictures(state, ask)
 
 
@@ -114,7 +114,7 @@ def test_no_arm_is_shown_where_the_term_only_turns_the_other_way() -> None:
     force = next(t.force.name for t in equation_of(state.problem, about).terms if t.coefficient)
     for code, armed in (("turning", False), ("magnitude", False), ("arm", True), ("no-arm", True)):
         given = HintsGiven(PLACE, mistakes=(Mistake(code, force, "", "", ""),))
-        after = replace(state, hints={as_text(about): given})
+        after = replace(state, hints={about: given})
         assert any("arm" in title for title, _ in pictures(after, ask)) is armed, code
         assert any("its arm" in line for line in pointed_lines(after)) is armed, code
         assert pictures(after, ask) != pictures(state, ask), "the force itself is marked"
@@ -131,6 +131,6 @@ def test_no_load_is_marked_where_others_at_its_joint_share_its_name(code: str) -
         names = {t.force.name for t in equation_of(twice, about).terms if t.force.kind == "load"}
         for name in names & {f.name for f in load_forces(twice, load.joint)}:
             given = HintsGiven(PLACE, mistakes=(Mistake(code, name, "", "", ""),))
-            after = replace(before, hints={as_text(about): given})
+            after = replace(before, hints={about: given})
             assert pictures(after, ask) == pictures(before, ask)
             assert pointed_lines(after) == ()

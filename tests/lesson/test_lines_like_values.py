@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from walks import walk_to
 
+from tutor.judge import Fy
+
 
 def test_a_wrong_line_that_reads_like_a_value_is_met_by_its_mistake() -> None:
     lesson, do = walk_to("reactions")
@@ -49,7 +51,7 @@ def test_a_number_alone_is_a_value_though_another_line_is_asked_for_next() -> No
     lesson, do = walk_to("joints")
     do("joint", joint="A")
     do("type", text="F_AC - 360 = 0")
-    assert lesson.ask.about == "Fy @ A"
+    assert lesson.ask.about == Fy("A")
     assert do("type", text="360 T").accepted
     assert "AC" in lesson.state.result
 

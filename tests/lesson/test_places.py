@@ -27,7 +27,7 @@ PLACES = st.one_of(
 @given(PLACES)
 def test_a_place_is_read_back_as_what_it_was(place) -> None:
     assert place_of(key_of(place)) == place
-    assert Try("joints", key_of(place), "", "wrong").at == place
+    assert Try("joints", place, "", "wrong").place == key_of(place)
 
 
 @given(st.text(max_size=40))

@@ -123,7 +123,7 @@ def test_what_goes_wrong_with_a_zero_member_can_go_wrong_in_the_problem_that_tra
 def test_three_last_hints_in_a_row_on_a_mistake_offer_the_problem_that_trains_it(code: str) -> None:
     state = walk_to("reactions")[0].state
     mistakes = (Mistake(code, None, "", "", ""),)
-    for place, number in (("Fx", 1), ("Fy", 2), ("M A", IN_ROW)):
+    for place, number in ((Fx(), 1), (Fy(), 2), (M("A"), IN_ROW)):
         state, said = offered(state, place, mistakes)
         assert bool(said) == (number == IN_ROW)
     assert state.practice == (code, 0)

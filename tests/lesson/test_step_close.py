@@ -25,9 +25,9 @@ from tutor.shipped import shipped_problems
 def test_an_equation_that_was_not_needed_is_asked_for_and_one_closes() -> None:
     lesson, do = walk_to("close")
     assert lesson.ask.kind == "close"
-    about = lesson.ask.options[0].key
-    do("choose", about=about)
-    assert lesson.ask.about == about
+    option = lesson.ask.options[0]
+    do("choose", about=option.key)
+    assert lesson.ask.about == option.about == from_text(option.key)
     assert not lesson.done
     assert not do("go", step="table").accepted
     hint = [do("hint").text for _ in range(4)][3]

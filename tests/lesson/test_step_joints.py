@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from walks import ARM, MAST, RAIL, walk_to
 
+from tutor.judge import Fx, Fy
 from tutor.lesson import Lesson, Option
 from tutor.lesson.steps.joints import RULES
 from tutor.model import load_problem
@@ -134,11 +135,11 @@ def test_a_value_that_already_follows_is_no_line_of_its_own() -> None:
 def test_a_right_line_moves_on_to_the_direction_not_yet_used() -> None:
     lesson, do = walk_to("joints")
     do("joint", joint="A")
-    assert lesson.ask.about == "Fx @ A"
+    assert lesson.ask.about == Fx("A")
     do("type", text="F_AC - 360 = 0")
-    assert lesson.ask.about == "Fy @ A"
+    assert lesson.ask.about == Fy("A")
     do("joint", joint="A")
-    assert lesson.ask.about == "Fy @ A"
+    assert lesson.ask.about == Fy("A")
 
 
 def test_a_zero_force_member_is_stated_at_once_with_the_rule_that_shows_it() -> None:

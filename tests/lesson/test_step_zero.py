@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from walks import FOLDER, MAST, walk_to
 
+from tutor.lesson.place import NoForce
 from tutor.model import load_problem
 from tutor.statics import solve
 
@@ -40,7 +41,7 @@ def test_a_zero_member_by_another_rule_is_told_so() -> None:
     do("zero", member="EF", rule="three")
     assert lesson.state.tries[-1].codes == ("zero-rule",)
     assert "EF" not in lesson.state.result
-    told = lesson.state.hints["zero EF"].mistakes[0].text
+    told = lesson.state.hints[NoForce("EF")].mistakes[0].text
     assert told.startswith("That rule looks for a joint where three members meet, two of them in")
     assert "it is not so at E or F" in told or "it is not so at F or E" in told
 
@@ -64,7 +65,7 @@ def test_no_member_that_carries_a_force_is_taken_for_zero_and_each_is_told_why(p
         if abs(truth[member.name]) > 1e-9:
             reply = do("zero", member=member.name, rule=rule)
             assert not reply.accepted
-            mistake = lesson.state.hints[f"zero {member.name}"].mistakes[0]
+            mistake = lesson.state.hints[NoForce(member.name)].mistakes[0]
             assert mistake.code in ("zero-loaded", "zero-third-member")
             joint = mistake.place.removeprefix("At ").partition(" ")[0]
             assert joint in (member.start, member.end)

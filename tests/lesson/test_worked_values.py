@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from walks import Clock, walk_to
 
+from tutor.judge import Fy
+
 
 def test_a_value_with_its_working_is_recorded() -> None:
     lesson, do = walk_to("reactions")
@@ -63,10 +65,10 @@ def test_a_line_that_only_says_another_again_is_not_kept_under_the_one_chosen() 
     lesson, do = walk_to("joints")
     do("joint", joint="A")
     assert do("type", text="F_AC - 360 = 0").accepted
-    assert lesson.ask.about == "Fy @ A"
+    assert lesson.ask.about == Fy("A")
     assert do("type", text="2 F_AC = 720").accepted
     assert len(lesson.state.lines_of("A")) == 1
-    assert lesson.ask.about == "Fy @ A"
+    assert lesson.ask.about == Fy("A")
 
 
 def test_what_was_passed_over_is_said_once() -> None:

@@ -13,6 +13,7 @@ from textual import events
 from textual.pilot import Pilot
 from textual.widgets import Input
 
+from tutor.judge import M
 from tutor.screens import opening
 from tutor.screens.sheet import SheetScreen
 from tutor.screens.walk import WalkScreen
@@ -192,7 +193,7 @@ class TestWordsInTheLine:
     async def test_choose_the_equation_of_a_number(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
             await press(pilot, "3", ENTER)
-            assert lesson_of(pilot).ask.about == "M A"
+            assert lesson_of(pilot).ask.about == M("A")
 
     async def test_behind_a_wrong_line_do_their_deed_and_leave_it(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:

@@ -17,6 +17,7 @@ from pressing import (
 )
 from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed, said
 
+from tutor.judge import Fy
 from tutor.lesson import Event
 from tutor.screens.walk import WalkScreen
 
@@ -102,7 +103,7 @@ class TestTheLine:
     ) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
             await enter_line(pilot, heading)
-            assert lesson_of(pilot).ask.about == "Fy"
+            assert lesson_of(pilot).ask.about == Fy()
             assert line_of(pilot).value == ""
 
     async def test_is_in_sight_in_every_size(self, tmp_path: Path) -> None:

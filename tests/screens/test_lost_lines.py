@@ -8,6 +8,7 @@ import pytest
 from pressing import enter_line, line_of, seen, walk_of
 from resuming import FREE_BODY, REACTIONS, Resumed, said
 
+from tutor.judge import Fx
 from tutor.lesson import Ask, Option
 from tutor.screens.deeds import WALK
 from tutor.screens.lost import WOULD_DO, lost
@@ -81,4 +82,4 @@ async def test_the_letter_for_a_hint_does_not_choose_the_horizontal_sum(tmp_path
         assert "Type hint; or press escape, then h." in said(pilot)
         await pilot.press("ctrl+u")
         await enter_line(pilot, "horizontal")
-        assert walk_of(pilot).ask.about == "Fx"
+        assert walk_of(pilot).ask.about == Fx()

@@ -17,6 +17,7 @@ from textual.widget import Widget
 from textual.widgets import OptionList
 
 from tutor.lesson import Lesson, Say
+from tutor.lesson.place import Question
 from tutor.lesson.state import Try
 from tutor.model import Defect
 from tutor.screens.closing import table_content
@@ -122,7 +123,7 @@ class Handed(LinesPane):
 
     def on_mount(self) -> None:
         problem = replace(load("lamp-arm"), title=self.text, story=self.text, force=self.text)
-        made = Try("reactions", self.text, self.text, "wrong")
+        made = Try("reactions", Question(self.text), self.text, "wrong")
         self.show(replace(Lesson(load("lamp-arm")).state, problem=problem, tries=(made,)), False)
 
 

@@ -21,6 +21,7 @@ from pressing import (
 from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed, kept, said
 from textual.widgets import Input
 
+from tutor.judge import Fy
 from tutor.records import Settings
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.told import Told
@@ -157,7 +158,7 @@ class TestChoosing:
             await deed(pilot, "e")
             assert isinstance(pilot.app.focused, Choices)
             await pilot.press("2")
-            assert lesson_of(pilot).ask.about == "Fy"
+            assert lesson_of(pilot).ask.about == Fy()
             assert pilot.app.focused is line_of(pilot)
             assert line_of(pilot).value == "A_y"
 

@@ -8,6 +8,7 @@ from tutor.judge import Fx, Fy, M
 from tutor.judge.example import MAST, TRUSSES
 from tutor.judge.mistakes import KINDS
 from tutor.lesson import Lesson
+from tutor.lesson.place import place_of
 from tutor.lesson.state import Result, State, Try
 from tutor.skills import seen_in
 from tutor.skills.seen import first_answers, may_be_made
@@ -19,22 +20,22 @@ def state_of(*tries: Try) -> State:
 
 
 def test_only_the_first_answer_at_a_place_counts() -> None:
-    wrong = Try("joints", "Fx @ A", "…", "wrong", ("component",), 1.0)
-    right = Try("joints", "Fx @ A", "…", "right", (), 2.0)
+    wrong = Try("joints", place_of("Fx @ A"), "…", "wrong", ("component",), 1.0)
+    right = Try("joints", place_of("Fx @ A"), "…", "right", (), 2.0)
     assert first_answers((wrong, right)) == (wrong,)
     seen = {each.skill: each.right for each in seen_in(state_of(wrong, right))}
     assert seen == {"step joints": False, "component": False}
 
 
 def test_a_right_line_shows_what_could_have_gone_wrong_in_it() -> None:
-    right = Try("joints", "Fx @ A", "…", "right", (), 1.0)
+    right = Try("joints", place_of("Fx @ A"), "…", "right", (), 1.0)
     seen = {each.skill for each in seen_in(state_of(right))}
     assert {"step joints", "component", "missing", "sign"} <= seen
     assert not seen & {"arm", "no-arm", "tension-compression", "invented-moment"}
 
 
 def test_a_right_value_shows_nothing_of_the_lines_behind_it() -> None:
-    right = Try("joints", "value AB", "AB = 4 T", "right", (), 1.0)
+    right = Try("joints", place_of("value AB"), "AB = 4 T", "right", (), 1.0)
     seen = {each.skill for each in seen_in(state_of(right))}
     assert {"step values", "arithmetic", "tension-compression"} <= seen
     assert not seen & {"component", "sign", "arm", "missing"}
@@ -66,8 +67,10 @@ def test_every_mistake_that_counts_can_be_seen_avoided(code: str) -> None:
 
 
 def test_the_minus_of_a_value_is_kept_only_where_the_value_was_found_before() -> None:
-    value = Try("reactions", "value A_x", "A_x = -5", "right", (), 1.0)
-    before, after = (Try("joints", "Fx @ A", "…", "right", (), time) for time in (0.5, 2.0))
+    value = Try("reactions", place_of("value A_x"), "A_x = -5", "right", (), 1.0)
+    before, after = (
+        Try("joints", place_of("Fx @ A"), "…", "right", (), time) for time in (0.5, 2.0)
+    )
     for line, kept in ((before, False), (after, True)):
         for number in (-5.0, 5.0):
             found = Result("A_x", f"{number:g}", number, 0.0)
@@ -85,15 +88,15 @@ def test_steps_are_told_apart_by_their_place() -> None:
         "zero AB": "step zero",
     }
     for place, step in places.items():
-        tried = Try("joints", place, "…", "wrong", (), 1.0)
+        tried = Try("joints", place_of(place), "…", "wrong", (), 1.0)
         assert [each.skill for each in seen_in(state_of(tried))] == [step]
     for step, skill in (("idealise", "step idealise"), ("free body", "step free body")):
-        tried = Try(step, "support A", "", "wrong", (), 1.0)
+        tried = Try(step, place_of("support A"), "", "wrong", (), 1.0)
         assert [each.skill for each in seen_in(state_of(tried))] == [skill]
 
 
 def test_a_line_wrong_in_another_way_says_nothing_of_a_mistake() -> None:
-    wrong = Try("joints", "Fx @ A", "…", "wrong", ("component",), 1.0)
+    wrong = Try("joints", place_of("Fx @ A"), "…", "wrong", ("component",), 1.0)
     assert "sign" not in {each.skill for each in seen_in(state_of(wrong))}
 
 

@@ -76,7 +76,7 @@ class Walker(Student):
     def write(self, about: Any, ask: Ask) -> None:
         """One line, perhaps wrong at first; right in the end."""
         key = next(o.key for o in ask.options if from_text(o.key) == about)
-        if ask.about != key:
+        if ask.about != about:
             self.right("choose", about=key)
         known = {n: own.value for n, own in self.lesson.state.own.known.items()}
         true = tuple(pieces(self.lesson.problem, about, self.lesson.state.senses, known))

@@ -8,11 +8,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from tutor.judge import Judge
+from tutor.judge import Judge, Value
 from tutor.lesson import Event
 from tutor.lesson.fold import barred
 from tutor.lesson.older import WIDE
 from tutor.lesson.outcome import Outcome
+from tutor.lesson.place import NoForce
 from tutor.lesson.state import State
 from tutor.lesson.steps import STEPS
 
@@ -81,9 +82,9 @@ def can_be(before: State, after: State, desk: Judge, event: Event, kept: Outcome
 def _is_shown(before: State, after: State) -> bool:
     """Whether what a `show` event adds is marked as shown, so that it counts as nobody's."""
     tries = after.tries[len(before.tries) :]
-    places = {made.place for made in tries}
+    places = {made.at for made in tries}
     return all(made.verdict == "shown" for made in tries) and all(
-        f"value {result.unknown}" in places or f"zero {result.unknown}" in places
+        Value(result.unknown) in places or NoForce(result.unknown) in places
         for result in after.results
         if result.unknown not in before.result
     )

@@ -60,7 +60,7 @@ def _force(place: Place) -> str:
 def _share_shown(lesson: Lesson) -> float:
     """The share of the places answered at which the answer was shown."""
     answered = {
-        made.place: made.verdict == "shown"
+        made.at: made.verdict == "shown"
         for made in lesson.state.tries
         if made.verdict in ("right", "shown")
     }

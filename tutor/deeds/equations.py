@@ -59,12 +59,13 @@ def _whose_moment(lesson: Lesson) -> str:
 
 def _offered(lesson: Lesson, about: Equation) -> Deed:
     """The choice of a sum by its axis alone, among the equations that are offered."""
-    ask, axis = lesson.ask, as_text(about)
-    found = [option for option in ask.options if option.key.partition(" @ ")[0] == axis]
+    kind, axis = type(about), type(about).__name__
+    found = [option for option in lesson.ask.options if isinstance(option.about, kind)]
     if len(found) == 1:
         return Do("choose", {"about": found[0].key})
     if not found:
         return Tell((f"No Σ{axis} is offered here; type again to hear what is.",))
     named = " or ".join(option.words for option in found)
-    place = found[0].key.partition(" @ ")[2]
-    return Tell((f"Which one: {named}? Type its number, or {axis[1:]} at {place}.",))
+    joint = next((o.about.joint for o in found if o.about is not None and o.about.joint), "")
+    at = f", or {axis[1:]} at {joint}" if joint else ""
+    return Tell((f"Which one: {named}? Type its number{at}.",))

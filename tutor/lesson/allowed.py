@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from tutor.lesson.place import Place
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import State
 from tutor.model.rules import Hints
@@ -24,7 +25,7 @@ LAST_TRY = (
 )
 
 
-def most_level(state: State, place: str) -> int:
+def most_level(state: State, place: Place) -> int:
     """The last level of hint to be had at a place; all of them once its tries are used up."""
     return ALL if tries_used_up(state, place) else MOST[state.problem.rules.hints]
 
@@ -34,17 +35,17 @@ def no_more(state: State) -> str:
     return NO_HINTS if MOST[state.problem.rules.hints] == 0 else NO_LINES
 
 
-def tries_used_up(state: State, place: str) -> bool:
+def tries_used_up(state: State, place: Place) -> bool:
     """Whether an equation or a value has been tried wrongly as often as the set allows."""
     attempts = state.problem.rules.attempts
     return attempts is not None and wrong_tries(state, place) >= attempts
 
 
-def wrong_tries(state: State, place: str) -> int:
+def wrong_tries(state: State, place: Place) -> int:
     """How often a place was tried wrongly since it was last right."""
     count = 0
     for done in reversed(state.tries):
-        if done.place == place:
+        if done.at == place:
             if done.verdict == "right":
                 break
             count += done.verdict == "wrong"
@@ -64,7 +65,7 @@ def as_allowed(before: State, after: State, reply: Reply) -> tuple[State, Reply]
     if (
         tried is not None
         and tried.verdict == "wrong"
-        and wrong_tries(after, tried.place) == rules.attempts
+        and wrong_tries(after, tried.at) == rules.attempts
     ):
         tries = "1 try" if rules.attempts == 1 else f"{rules.attempts} tries"
         said = (*reply.said, Say("note", LAST_TRY.format(attempts=tries)))

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from tutor.judge import Mistake
 from tutor.lesson.allowed import most_level, no_more
 from tutor.lesson.event import Event
+from tutor.lesson.place import Place
 from tutor.lesson.practice import offered
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import HintsGiven, State
@@ -22,7 +23,7 @@ class Levels:
     `typed` says that the answer is typed, not chosen.
     """
 
-    place: str
+    place: Place
     look: str
     reason: str
     where: str

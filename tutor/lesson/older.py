@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from tutor.judge import Equation, Judge, Value
-from tutor.judge.about import as_text, equation_of
+from tutor.judge.about import equation_of
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.lesson.compare import Differing, stands_though
 from tutor.lesson.event import Event
@@ -167,7 +167,7 @@ class Older:
             return reply
         self.differing.append(Differing(text, stands_though(text, "")))
         line = StandingLine(about, text, False, True)
-        closed = right(now, event, as_text(about), text)
+        closed = right(now, event, about, text)
         after = replace(
             closed, lines=(*now.lines, line), about=None, step="table", ended=event.time
         )

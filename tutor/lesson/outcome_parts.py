@@ -14,6 +14,7 @@ from typing import Any
 
 from tutor.judge import Equation, Mistake, Value
 from tutor.judge.about import as_text, from_text
+from tutor.lesson.place import key_of, place_of
 from tutor.lesson.state import HintsGiven, Result, StandingLine, Try
 from tutor.lesson.steps import STEPS
 from tutor.notation import Span
@@ -59,26 +60,36 @@ class Row:
 
 @dataclass(frozen=True)
 class Table:
-    """A mapping, of which the new and changed entries are kept, and the names of those gone."""
+    """A mapping, of which the new and changed entries are kept, and the names of those gone.
+
+    `name` writes what an entry is found by as text, `named` reads that back.
+    """
 
     write: Callable[[Any], Any]
     read: Callable[[Any], Any]
+    name: Callable[[Any], str] = str
+    named: Callable[[str], Any] = str
 
     def difference(self, old: Any, new: Any) -> Any:
-        put = {key: self.write(value) for key, value in new.items() if old.get(key) != value}
-        return {"put": put, "gone": [key for key in old if key not in new]}
+        changed = {key: value for key, value in new.items() if old.get(key) != value}
+        put = {self.name(key): self.write(value) for key, value in changed.items()}
+        return {"put": put, "gone": [self.name(key) for key in old if key not in new]}
 
     def changed(self, old: Any, *found: Any) -> Any:
         items = dict(old)
-        unread: set[str] = set()
+        unread: set[Any] = set()
         for each in found:
-            for key in map(_text, each["gone"]):
+            for key in map(self._named, each["gone"]):
                 items.pop(key, None)
                 unread.discard(key)
-            for key, value in each["put"].items():
-                items[_text(key)] = value
+            for text, value in each["put"].items():
+                key = self._named(text)
+                items[key] = value
                 unread.add(key)
         return {key: self.read(items[key]) if key in unread else items[key] for key in items}
+
+    def _named(self, text: Any) -> Any:
+        return self.named(_text(text))
 
 
 def _same(value: Any) -> Any:
@@ -156,7 +167,14 @@ def _result(kept: Any) -> Result:
 
 
 def _write_try(made: Try) -> Record:
-    return {**vars(made), "codes": list(made.codes)}
+    return {
+        "step": made.step,
+        "place": made.place,
+        "text": made.text,
+        "verdict": made.verdict,
+        "codes": list(made.codes),
+        "time": made.time,
+    }
 
 
 def _try(kept: Any) -> Try:
@@ -164,7 +182,7 @@ def _try(kept: Any) -> Try:
         raise TypeError(kept["step"])
     words = [_text(kept[key]) for key in ("place", "text", "verdict")]
     codes = tuple(_text(code) for code in kept["codes"])
-    return Try(kept["step"], words[0], words[1], words[2], codes, _number(kept["time"]))
+    return Try(kept["step"], place_of(words[0]), words[1], words[2], codes, _number(kept["time"]))
 
 
 def _write_mistake(mistake: Mistake) -> Record:
@@ -231,7 +249,7 @@ PARTS: Mapping[str, Whole | Row | Table] = {
     "lines": Row(_write_line, _line),
     "results": Row(_write_result, _result),
     "tries": Row(_write_try, _try),
-    "hints": Table(_write_hints, _hints),
+    "hints": Table(_write_hints, _hints, key_of, place_of),
     "hints_used": Row(_same, _count),
     "taught": Row(_same, _text),
     "in_row": Row(_same, _text),

@@ -1,7 +1,7 @@
 """What was tried, or hinted at: an equation, a value, a support, a member without force, a question?
 
-Journals hold a place as one line of text, which is also the key of its hints. Here it is read, and
-nowhere else.
+A place is a value from the step that asks to the screen. Journals hold it as one line of text; here
+that is written and read, and nowhere else.
 """
 
 from __future__ import annotations

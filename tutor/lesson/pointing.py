@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tutor.judge import Equation
-from tutor.judge.about import as_text
 from tutor.lesson.state import HintsGiven, State
 from tutor.statics.body import load_forces
 
@@ -36,7 +35,7 @@ def pointed_out(state: State) -> Pointed | None:
     """
     if state.about is None:
         return None
-    given = state.hints.get(as_text(state.about), HintsGiven())
+    given = state.hints.get(state.about, HintsGiven())
     if given.level < PLACE:
         return None
     loads = [f.name for joint in state.problem.joint for f in load_forces(state.problem, joint)]

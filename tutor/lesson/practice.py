@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from tutor.judge import Along, Fx, Fy, M, Mistake, Value
 from tutor.judge.claims import SPREAD
-from tutor.lesson.place import place_of
+from tutor.lesson.place import Place
 from tutor.lesson.reply import Say
 from tutor.lesson.state import State
 from tutor.model import Joint, Load, Member, Problem, Spread, Support
@@ -33,7 +33,9 @@ def practice(code: str, turn: int = 0) -> Problem:
     return shape(SIZES[turn % len(SIZES)])
 
 
-def offered(state: State, place: str, mistakes: Sequence[Mistake]) -> tuple[State, tuple[Say, ...]]:
+def offered(
+    state: State, place: Place, mistakes: Sequence[Mistake]
+) -> tuple[State, tuple[Say, ...]]:
     """The state after the last hint was asked at a place, and an offer at every third in a row."""
     code = mistakes[0].code if mistakes else _to_beware_of(place)
     state = replace(state, in_row=(*state.in_row, code))
@@ -45,9 +47,9 @@ def offered(state: State, place: str, mistakes: Sequence[Mistake]) -> tuple[Stat
     return replace(state, practice=(code, turn)), (Say("note", OFFER),)
 
 
-def _to_beware_of(place: str) -> str:
+def _to_beware_of(place: Place) -> str:
     """The mistake that is most often met where none was made yet; our own judgement, no source."""
-    match place_of(place):
+    match place:
         case Value():
             return "arithmetic"
         case M():

@@ -5,7 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from tutor.judge import Verdict
+from tutor.judge import Equation, Verdict
+from tutor.judge.about import as_text
 from tutor.notation import Span
 
 Tone = Literal["right", "wrong", "remark", "hint", "note", "shown", "unreadable", "undecided"]
@@ -39,11 +40,20 @@ class Reply:
 
 @dataclass(frozen=True)
 class Option:
-    """One thing that can be chosen: the `key` goes into the event, `words` are for people."""
+    """One thing that can be chosen: the `key` goes into the event, `words` are for people.
+
+    `about` is the equation, where one is chosen; `option_of` makes its key.
+    """
 
     key: str
     words: str
     chosen: bool = False
+    about: Equation | None = None
+
+
+def option_of(about: Equation, words: str, chosen: Equation | None = None) -> Option:
+    """The choice of an equation, of which `chosen` is the one that is chosen already."""
+    return Option(as_text(about), words, about == chosen, about)
 
 
 AskKind = Literal[
@@ -89,4 +99,4 @@ class Ask:
     question: str
     options: tuple[Option, ...] = ()
     subject: str | None = None
-    about: str | None = None
+    about: Equation | None = None

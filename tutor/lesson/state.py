@@ -9,7 +9,7 @@ from typing import Literal
 
 from tutor.judge import Equation, Mistake
 from tutor.judge.known_values import KnownValue, KnownValues
-from tutor.lesson.place import Place, place_of
+from tutor.lesson.place import Place, key_of
 from tutor.model import Problem
 from tutor.notation.fact import fact
 
@@ -41,19 +41,19 @@ class Result:
 
 @fact
 class Try:
-    """One thing typed or chosen, and how it was judged."""
+    """One thing typed or chosen, what it was for (`at`), and how it was judged."""
 
     step: str
-    place: str
+    at: Place
     text: str
     verdict: str
     codes: tuple[str, ...] = ()
     time: float = 0.0
 
     @property
-    def at(self) -> Place:
-        """What it was for; `place` is the same as kept text."""
-        return place_of(self.place)
+    def place(self) -> str:
+        """What it was for, as it is kept."""
+        return key_of(self.at)
 
 
 @dataclass(frozen=True)
@@ -94,7 +94,7 @@ class State:
     lines: tuple[StandingLine, ...] = ()
     results: tuple[Result, ...] = ()
     tries: tuple[Try, ...] = ()
-    hints: Mapping[str, HintsGiven] = field(default_factory=dict)
+    hints: Mapping[Place, HintsGiven] = field(default_factory=dict)
     hints_used: tuple[int, ...] = ()
     taught: tuple[str, ...] = ()
     in_row: tuple[str, ...] = ()
@@ -146,9 +146,9 @@ class State:
         """Whether a line that was not needed has been seen to hold."""
         return any(line.closing for line in self.lines)
 
-    def answered(self, place: str) -> bool:
+    def answered(self, place: Place) -> bool:
         """Whether what is asked at a place was answered rightly, or shown."""
-        return any(t.place == place and t.verdict in ("right", "shown") for t in self.tries)
+        return any(t.at == place and t.verdict in ("right", "shown") for t in self.tries)
 
     def unknown_at(self, joint: str) -> tuple[str, ...]:
         """The members and reactions at a joint that have no value yet."""

@@ -6,18 +6,18 @@ from dataclasses import replace
 
 from tutor.judge import Mistake, Value
 from tutor.lesson.event import Event
-from tutor.lesson.place import place_of
+from tutor.lesson.place import Place
 from tutor.lesson.state import HintsGiven, State, Try
 
 LAST = 4
 """The level of the hint that holds the line itself."""
 
 
-def right(state: State, event: Event, place: str, text: str = "") -> State:
+def right(state: State, event: Event, place: Place, text: str = "") -> State:
     """After a right try: noted, and the hints at its place start from the beginning again."""
     done = Try(state.step, place, text, "right", (), event.time)
     hints = {key: given for key, given in state.hints.items() if key != place}
-    told = isinstance(place_of(place), Value) or state.hints.get(place, HintsGiven()).level == LAST
+    told = isinstance(place, Value) or state.hints.get(place, HintsGiven()).level == LAST
     in_row = state.in_row if told else ()
     return replace(state, tries=(*state.tries, done), hints=hints, in_row=in_row)
 
@@ -25,7 +25,7 @@ def right(state: State, event: Event, place: str, text: str = "") -> State:
 def wrong(
     state: State,
     event: Event,
-    place: str,
+    place: Place,
     codes: tuple[str, ...],
     text: str = "",
     mistakes: tuple[Mistake, ...] = (),

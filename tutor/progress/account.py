@@ -99,7 +99,7 @@ def stage_of(state: State) -> StageName:
 
 def _share_shown(state: State, step: str) -> float:
     """The share of the places of a step at which the answer was shown."""
-    by_place = {made.place: made.verdict for made in state.tries if made.step == step}
+    by_place = {made.at: made.verdict for made in state.tries if made.step == step}
     shown = sum(verdict == "shown" for verdict in by_place.values())
     return shown / len(by_place) if by_place else 0.0
 

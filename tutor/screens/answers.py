@@ -76,7 +76,7 @@ def marked(state: State, reply: Reply, text: str) -> tuple[int, int] | None:
     last = state.tries[-1] if state.tries else None
     if last is None or last.text != text:
         return None
-    given = state.hints.get(last.place)
+    given = state.hints.get(last.at)
     if given is None or given.level < PLACE:
         return None
     spans = [mistake.span for mistake in given.mistakes if mistake.span is not None]

@@ -36,7 +36,9 @@ def pictures(state: State, ask: Ask, preview: tuple[str, str] | None = None) -> 
     if state.part:
         part = free_part(state)
         return (part.title, part), whole
-    joint = state.joint if state.joint is not None else _joint_of(ask)
+    joint = state.joint
+    if joint is None and ask.about is not None:
+        joint = ask.about.joint
     if joint is None or state.step not in ("joints", "close"):
         return (whole,)
     return (f"Joint {joint}, cut free", free_joint(state, joint)), whole
@@ -114,11 +116,6 @@ def as_drawn(state: State) -> dict[str, float]:
 def results(state: State) -> Figure:
     """The truss with every force found."""
     return result_figure(state.problem, {name: state.signed(name) for name in state.result})
-
-
-def _joint_of(ask: Ask) -> str | None:
-    """The joint whose equation is asked for."""
-    return (ask.about or "").partition(" @ ")[2] or None
 
 
 def _pointed_out(state: State, ask: Ask, preview: tuple[str, str] | None) -> set[str]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from tutor.deeds import board
-from tutor.judge.about import as_text
 from tutor.lesson import State
 from tutor.lesson.reply import LINES, TICKED
 from tutor.lesson.skipping import SKIPPABLE
@@ -44,7 +43,7 @@ def _is_at_hand(state: State) -> bool:
     if state.offered is None or state.about is None or not state.tries:
         return False
     last = state.tries[-1]
-    return (last.text, last.place) == (state.offered[1], as_text(state.about))
+    return (last.text, last.at) == (state.offered[1], state.about)
 
 
 def _of_the_board(session: Session) -> set[str]:

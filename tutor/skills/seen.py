@@ -41,9 +41,9 @@ def seen_in(state: State) -> tuple[Seen, ...]:
 
 def first_answers(tries: Iterable[Try]) -> tuple[Try, ...]:
     """The first try at each place, where it was the student's own: what was shown first is none."""
-    firsts: dict[str, Try] = {}
+    firsts: dict[Place, Try] = {}
     for each in tries:
-        firsts.setdefault(each.place, each)
+        firsts.setdefault(each.at, each)
     return tuple(each for each in firsts.values() if each.verdict != "shown")
 
 
@@ -98,8 +98,8 @@ def _of_earlier_values(state: State, answer: Try) -> frozenset[str]:
     if not negative:
         return frozenset()
     acting = _acting(Same(state.problem), answer.at)
-    places = {f"value {name}" for name in negative if name in acting}
-    earlier = any(made.place in places and made.time < answer.time for made in state.tries)
+    places = {Value(name) for name in negative if name in acting}
+    earlier = any(made.at in places and made.time < answer.time for made in state.tries)
     return frozenset({"minus"}) if earlier else frozenset()
 
 

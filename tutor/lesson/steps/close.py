@@ -6,11 +6,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tutor.judge import Fx, Fy, Judge, M, Verdict
-from tutor.judge.about import Equation, as_text, equation_of, in_words
+from tutor.judge.about import Equation, equation_of, in_words
 from tutor.judge.headings import headed
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
-from tutor.lesson.reply import Ask, Option, Reply, Say
+from tutor.lesson.place import Question
+from tutor.lesson.reply import Ask, Reply, Say, option_of
 from tutor.lesson.shown import accounts_for, not_here, parts_of, shows_nothing
 from tutor.lesson.state import State
 from tutor.lesson.step import Step
@@ -47,16 +48,13 @@ USED = (
 
 def ask(state: State) -> Ask:
     """Choose an equation that was not needed, and write it."""
-    chosen = None if state.about is None else as_text(state.about)
     sums = of_the_part(state)
     options = tuple(
-        Option(
-            as_text(a), section.in_short(state, a) if sums else in_words(a), as_text(a) == chosen
-        )
+        option_of(a, section.in_short(state, a) if sums else in_words(a), state.about)
         for a in sums or checks(state)
     )
     question = OF_A_PART.format(part=section.place(state)) if sums else QUESTION
-    return Ask("close", "close", "Close", question, options, None, chosen)
+    return Ask("close", "close", "Close", question, options, None, state.about)
 
 
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
@@ -238,7 +236,7 @@ def hints(state: State, desk: Judge) -> Levels:
             "pulls away from the joint in tension and pushes into it in compression.",
         )
     return Levels(
-        "close",
+        Question("close"),
         "The reactions came from the whole truss, so some joints were not used in full.",
         "Every joint gives two equations; the ones you did not write must hold by themselves. So must "
         "the sums of any part that you cut off.",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tutor.judge import Value
-from tutor.judge.about import as_text, equation_of
+from tutor.judge.about import equation_of
 from tutor.lesson.state import State
 
 
@@ -20,8 +20,8 @@ def just_found(state: State) -> str | None:
     if len(names) != 1:
         return None
     last = state.tries[-1]
-    just_now = last.place == as_text(about) and last.verdict in ("right", "shown")
-    return names[0] if just_now or last.place == as_text(Value(names[0])) else None
+    just_now = last.at == about and last.verdict in ("right", "shown")
+    return names[0] if just_now or last.at == Value(names[0]) else None
 
 
 def only_one_left(state: State) -> str | None:

@@ -10,7 +10,7 @@ from tutor.judge.claims import CLAIMS
 from tutor.judge.known_values import inclined_in_words, senses_for
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Hints, Levels
-from tutor.lesson.place import AtSupport, key_of
+from tutor.lesson.place import AtSupport
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.step import Step
@@ -116,7 +116,7 @@ def support(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", f"The supports are at {places}."),))
     chosen = event.strings("acts") & ACTS.keys()
     true = acts_of(problem, found)
-    place = key_of(AtSupport(joint))
+    place = AtSupport(joint)
     if chosen == true:
         state = right(state, event, place)
         if joint not in state.supports_done:
@@ -194,7 +194,7 @@ def hints(state: State, desk: Judge) -> Hints:
     where = support_in_words(problem, found)
     acts = " and ".join(ACTS[key] for key in sorted(acts_of(problem, found)))
     return Levels(
-        key_of(AtSupport(found.joint)),
+        AtSupport(found.joint),
         f"Think of moving the joint by hand, with only {where} left.",
         "A support puts a force on the truss in each direction in which it stops movement, and a "
         "moment only where it stops turning.",

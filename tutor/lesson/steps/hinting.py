@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Equation, Judge, M, Value, right_line
-from tutor.judge.about import as_text
 from tutor.judge.kind import force_in_words
 from tutor.judge.true_equation import TrueEquation
 from tutor.lesson.hints import Levels
@@ -40,7 +39,7 @@ def line_hints(state: State, desk: Judge, about: Equation) -> Levels:
         where = f"{listed(things, most=20)} {'has' if len(things) == 1 else 'have'} a part here."
         where = where[:1].upper() + where[1:]
     line = f"For instance: {right_line(state.problem, about, state.own)}."
-    return Levels(as_text(about), *_ways_to_look(about), where, line, typed=True)
+    return Levels(about, *_ways_to_look(about), where, line, typed=True)
 
 
 def _ways_to_look(about: Equation) -> tuple[str, str]:
@@ -79,7 +78,7 @@ def value_hints(state: State, desk: Judge, unknown: str) -> Levels:
     lines = lines_giving(state, unknown)
     if not lines:
         return Levels(
-            as_text(Value(unknown)),
+            Value(unknown),
             "No line that stands gives this value yet.",
             "A value follows from a line in which every other force is known.",
             f"Write a sum in which {unknown} is the only unknown, and solve it.",
@@ -93,7 +92,7 @@ def value_hints(state: State, desk: Judge, unknown: str) -> Levels:
         look = "Some of your lines share as many unknowns as there are lines."
         reason = "Take one unknown out by adding a multiple of one line to another."
     where = f"{unknown} follows from {in_words_together(lines)}."
-    return Levels(as_text(Value(unknown)), look, reason, where, f"{told}.", typed=True)
+    return Levels(Value(unknown), look, reason, where, f"{told}.", typed=True)
 
 
 def value_as_typed(state: State, desk: Judge, unknown: str) -> str:

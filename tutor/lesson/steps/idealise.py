@@ -8,6 +8,7 @@ from dataclasses import replace
 from tutor.judge import Judge
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
+from tutor.lesson.place import Question
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.step import Step
@@ -60,7 +61,7 @@ def reasons(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if not chosen:
         return state, Reply((Say("note", "Choose those that hold; there is more than one."),))
     if chosen == true:
-        state = right(replace(state, reasons_done=True), event, "reasons")
+        state = right(replace(state, reasons_done=True), event, Question("reasons"))
         return state, Reply((Say("right", BECAUSE),), True)
     if chosen & BENDING.keys():
         look = "One of these would let a member bend, the opposite of what is wanted."
@@ -70,7 +71,7 @@ def reasons(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         look = "This one is needed, but alone it does not make the force axial."
     else:
         look = "These are needed, but one more thing is that makes the force axial."
-    state = wrong(state, event, "reasons", ("extra" if chosen - true else "missing",))
+    state = wrong(state, event, Question("reasons"), ("extra" if chosen - true else "missing",))
     return state, Reply((Say("wrong", look),))
 
 
@@ -92,7 +93,7 @@ def count(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", "Give three whole numbers: m, r and 2j."),))
     off = miscounted(state.problem, counted)
     if not off:
-        state = right(replace(state, count_done=True), event, "count")
+        state = right(replace(state, count_done=True), event, Question("count"))
         if state.problem.truss is not None:
             said = f"Yes: m + r = {true['m']} + {true['r']} = {true['m'] + true['r']}, 2j = {true['2j']}."
             return state, Reply((Say("right", said),), True)
@@ -101,7 +102,7 @@ def count(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
             "equations."
         )
         return state, Reply((Say("right", text),), True)
-    state = wrong(state, event, "count", ("arithmetic",))
+    state = wrong(state, event, Question("count"), ("arithmetic",))
     again = listed([COUNTED[key] for key in off])
     return state, Reply((Say("wrong", f"Count {again} again."),))
 
@@ -113,7 +114,7 @@ def hints(state: State, desk: Judge) -> Levels:
         return spread.hints(state, desk)
     if not state.reasons_done:
         return Levels(
-            "reasons",
+            Question("reasons"),
             "Ask of each statement: if it were not so, could a member be bent?",
             "A member with forces at its two ends only, and no moments there, is in equilibrium only "
             "if the two forces are equal, opposite and along its axis.",
@@ -126,7 +127,7 @@ def hints(state: State, desk: Judge) -> Levels:
     if state.count_done and sound.asked_for(state):
         return sound.hints(state, desk)
     return Levels(
-        "count",
+        Question("count"),
         "One of these counts is about members, one about supports, one about joints.",
         "A pin holds in two directions and so gives two reactions; a roller or a link gives one. "
         "Each joint gives two equations.",

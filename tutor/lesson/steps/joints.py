@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Along, Fx, Fy, Judge, in_words
-from tutor.judge.about import Equation, as_text, equation_of
+from tutor.judge.about import Equation, equation_of
 from tutor.judge.headings import slants
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
-from tutor.lesson.reply import Ask, Option, Reply, Say
+from tutor.lesson.place import Question
+from tutor.lesson.reply import Ask, Option, Reply, Say, option_of
 from tutor.lesson.solvable import solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.step import Step
@@ -49,13 +50,13 @@ def ask(state: State) -> Ask:
             question = "Every force is found. See whether the truss closes, or go back to a joint."
         return Ask("joints", "joint", "Joints", question, options)
     joint = state.joint
-    chosen = None if state.about is None else as_text(state.about)
-    directions = {as_text(Fx(joint)): "ΣFx", as_text(Fy(joint)): "ΣFy"}
+    sums: dict[Equation, str] = {Fx(joint): "ΣFx", Fy(joint): "ΣFy"}
     for degrees in slants(state.problem, joint):
-        about = Along(degrees, joint)
-        directions[as_text(about)] = offered_along(state.problem, about)
-    options = tuple(Option(key, words, key == chosen) for key, words in directions.items())
-    return Ask("joints", "joint-line", f"Joint {joint}", _question(state), options, joint, chosen)
+        along = Along(degrees, joint)
+        sums[along] = offered_along(state.problem, along)
+    options = tuple(option_of(about, words, state.about) for about, words in sums.items())
+    title = f"Joint {joint}"
+    return Ask("joints", "joint-line", title, _question(state), options, joint, state.about)
 
 
 def _question(state: State) -> str:
@@ -258,7 +259,7 @@ def _joint_hints(state: State) -> Levels:
     if not ready:
         return section_hints(state)
     return Levels(
-        "joint",
+        Question("joint"),
         "Ask of each joint: can it be solved by itself, with what is known now?",
         "A joint gives two equations, so it can be solved when at most two of its forces are unknown.",
         "Count at each joint the forces that have no value yet; the ends of the truss are worth a "
@@ -272,7 +273,7 @@ def _stuck_hints(state: State, joint: str) -> Levels:
     far = [m.other(joint) for m in state.problem.meeting[joint] if m.name not in state.result]
     fewest = min(far, key=lambda name: len(state.unknown_at(name)), default=joint)
     return Levels(
-        f"stuck {joint}",
+        Question(f"stuck {joint}"),
         "This joint has nothing more to give by itself.",
         "Two equations give two unknowns; each further unknown needs an equation of another joint.",
         f"Follow the unknown members from {joint} to their far ends, and count the unknowns there.",

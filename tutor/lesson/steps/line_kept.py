@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Equation, Judge, Verdict
-from tutor.judge.about import as_text
 from tutor.judge.headings import equation_in_words
 from tutor.judge.independent import same_body
 from tutor.lesson.event import Event
@@ -38,7 +37,7 @@ def keep_line(
 ) -> tuple[State, Reply]:
     """A right line stands from now on."""
     adds = not closing and all(remark.code != "dependent" for remark in verdict.remarks)
-    state = right(state, event, as_text(about), text)
+    state = right(state, event, about, text)
     line = StandingLine(about, text, adds, closing, verdict.without)
     state = replace(state, lines=(*state.lines, line), offered=None)
     said = [Say("right", f"Right: {equation_in_words(state.problem, about)} holds.")]
@@ -52,7 +51,7 @@ def refuse(
     if verdict.kind in ("unreadable", "undecided"):
         return state, Reply((Say(TONES[verdict.kind], verdict.text),), False, verdict)
     codes = tuple(m.code for m in verdict.mistakes)
-    state = wrong(state, event, as_text(about), codes, text, verdict.mistakes)
+    state = wrong(state, event, about, codes, text, verdict.mistakes)
     said = [Say("wrong", verdict.text)]
     offered = None
     if verdict.true_of is not None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tutor.lesson.hints import Levels
+from tutor.lesson.place import Question
 from tutor.lesson.state import State
 from tutor.lesson.steps import section
 from tutor.statics import given_by
@@ -29,7 +30,7 @@ def section_hints(state: State) -> Levels:
         found, keep = best
         line = f"Make a section through {listed(found.cut)}, and keep the part with {keep}."
     return Levels(
-        "no joint",
+        Question("no joint"),
         "No joint can be solved by itself here; a larger part of the truss is a free body as well.",
         "A part that is cut off gives three equations, one more than a joint; and the equations of several "
         "joints count together.",

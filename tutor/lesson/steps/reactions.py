@@ -10,7 +10,8 @@ from tutor.judge.about import Equation, as_text
 from tutor.judge.independent import adds_something, how_many
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
-from tutor.lesson.reply import Ask, Option, Reply, Say
+from tutor.lesson.place import Question
+from tutor.lesson.reply import Ask, Reply, Say, option_of
 from tutor.lesson.solvable import open_in, solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.step import Step
@@ -32,18 +33,10 @@ BETTER_POINT = (
 
 def ask(state: State) -> Ask:
     """Choose an equation of the whole truss, write it, then its values."""
-    options = [Option("Fx", "ΣFx"), Option("Fy", "ΣFy")]
-    options += [Option(f"M {j.name}", f"ΣM about {j.name}") for j in state.problem.joints]
-    chosen = None if state.about is None else as_text(state.about)
-    return Ask(
-        "reactions",
-        "line",
-        "Reactions",
-        _question(state),
-        tuple(replace(option, chosen=option.key == chosen) for option in options),
-        None,
-        chosen,
-    )
+    sums: dict[Equation, str] = {Fx(): "ΣFx", Fy(): "ΣFy"}
+    sums |= {M(joint.name): f"ΣM about {joint.name}" for joint in state.problem.joints}
+    options = tuple(option_of(about, words, state.about) for about, words in sums.items())
+    return Ask("reactions", "line", "Reactions", _question(state), options, None, state.about)
 
 
 def _question(state: State) -> str:
@@ -143,7 +136,7 @@ def hints(state: State, desk: Judge) -> Levels:
     if best is None:
         return _spent(state)
     return Levels(
-        "reactions",
+        Question("reactions"),
         "Look for an equation in which only one reaction is left.",
         "A sum of moments about a point leaves out every force whose line of action passes through "
         "that point.",
@@ -156,7 +149,7 @@ def _spent(state: State) -> Levels:
     """The hints where the whole truss has no equation left that adds something."""
     fewest = min(state.problem.joints, key=lambda joint: len(state.unknown_at(joint.name)))
     return Levels(
-        "reactions spent",
+        Question("reactions spent"),
         "Another equation of the whole truss would only repeat those that stand.",
         "A plane body gives three independent equations; further ones come from its parts.",
         "A joint is a part too: it adds two equations, and its members as unknowns.",

@@ -9,12 +9,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Equation, Fx, Fy, Judge, M, in_words
-from tutor.judge.about import as_text
 from tutor.judge.headings import equation_named
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
-from tutor.lesson.reply import Ask, Option, Reply, Say
+from tutor.lesson.place import Question
+from tutor.lesson.reply import Ask, Reply, Say, option_of
 from tutor.lesson.solvable import open_in, solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.steps.headings import equation_called
@@ -131,12 +131,10 @@ def offers(state: State) -> tuple[Equation, ...]:
 
 def ask(state: State) -> Ask:
     """Choose a sum of the part and write it, then its values."""
-    chosen = None if state.about is None else as_text(state.about)
     options = tuple(
-        Option(as_text(about), in_short(state, about), as_text(about) == chosen)
-        for about in offers(state)
+        option_of(about, in_short(state, about), state.about) for about in offers(state)
     )
-    return Ask("joints", "line", "Section", _question(state), options, None, chosen)
+    return Ask("joints", "line", "Section", _question(state), options, None, state.about)
 
 
 def in_short(state: State, about: Equation) -> str:
@@ -231,7 +229,7 @@ def hints(state: State, desk: Judge) -> Levels:
     if best is not None:
         line = f"Take {in_words(best)}."
     return Levels(
-        "section",
+        Question("section"),
         "Look for a sum that holds only one of the cut members.",
         "A cut member has no moment about a point on its line, and no part in a direction "
         "perpendicular to it.",

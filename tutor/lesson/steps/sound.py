@@ -12,6 +12,7 @@ from dataclasses import replace
 from tutor.judge import Judge
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
+from tutor.lesson.place import Question
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.trying import right, wrong
@@ -99,9 +100,9 @@ def say_soundness(state: State, event: Event, desk: Judge) -> tuple[State, Reply
     if said not in WORDS:
         return state, Reply((Say("note", f"Say one of these: {', '.join(WORDS)}."),))
     if said != true:
-        state = wrong(state, event, "soundness", ("soundness",), said)
+        state = wrong(state, event, Question("soundness"), ("soundness",), said)
         return state, Reply((Say("wrong", _look(state, said)),))
-    state = right(replace(state, sound_done=True), event, "soundness", WORDS[true])
+    state = right(replace(state, sound_done=True), event, Question("soundness"), WORDS[true])
     text = f"Yes: {determinacy(state.problem).said.rstrip('.')}."
     if determinacy(state.problem).count == "fits":
         text = f"Yes: the counts fit, and {WORDS[true]}."
@@ -130,7 +131,7 @@ def say_loose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         )
     true = set(loose_joints(state.problem))
     if chosen == true:
-        state = right(replace(state, moving_done=True), event, "loose")
+        state = right(replace(state, moving_done=True), event, Question("loose"))
         how = stability(state.problem).how
         said = (Say("right", f"Yes. {how}"), Say("note", ENDS["unstable"]))
         return state, Reply(said, True)
@@ -140,7 +141,7 @@ def say_loose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         look = "Those can move, but something moves along with them: a member cannot change its length."
     elif missed:
         look = "Not just these: see which joints hang together in triangles, and which of these are held."
-    state = wrong(state, event, "loose", ("extra" if held else "missing",))
+    state = wrong(state, event, Question("loose"), ("extra" if held else "missing",))
     return state, Reply((Say("wrong", look),))
 
 
@@ -149,7 +150,7 @@ def hints(state: State, desk: Judge) -> Levels:
     count = determinacy(state.problem)
     if not state.sound_done:
         return Levels(
-            "soundness",
+            Question("soundness"),
             "Compare m + r with 2j first; then look how the truss is put together.",
             "Fewer unknowns than equations cannot hold every joint; more cannot be found by equations "
             "alone; and with as many, a badly placed member or support may still leave a joint loose.",
@@ -158,7 +159,7 @@ def hints(state: State, desk: Judge) -> Levels:
             f"m + r = {count.unknowns} and 2j = {count.equations}; {WORDS[soundness(state.problem)]}.",
         )
     return Levels(
-        "loose",
+        Question("loose"),
         "Start from a support, and mark every joint that cannot move.",
         "A joint is held by two members, not in one line, to joints that are held; a pin holds it "
         "alone, a roller together with one member across its way.",

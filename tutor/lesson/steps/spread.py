@@ -14,6 +14,7 @@ from tutor.judge import Judge, Mistake
 from tutor.judge.shares import Share, is_right, loaded, mistake_in, ways_at, with_own_load
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
+from tutor.lesson.place import Question
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.steps.shares_typed import Amount, amounts_in, read_amount, sizes_like
@@ -143,14 +144,16 @@ def say_halves(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if not chosen:
         return state, Reply((Say("note", "Choose those that are so; there is more than one."),))
     if chosen == HALVES.keys():
-        state = right(replace(state, halves_done=True), event, "halves")
+        state = right(replace(state, halves_done=True), event, Question("halves"))
         return state, Reply((Say("right", BECAUSE),), True)
     look = "Those are so, but one more thing is."
     if chosen - HALVES.keys():
         look = "One of these is not so: ask what the load does to the member that it lies on."
     elif len(chosen) == 1:
         look = "That is so, but it is not all."
-    state = wrong(state, event, "halves", ("extra" if chosen - HALVES.keys() else "missing",))
+    state = wrong(
+        state, event, Question("halves"), ("extra" if chosen - HALVES.keys() else "missing",)
+    )
     return state, Reply((Say("wrong", look),))
 
 
@@ -175,14 +178,14 @@ def take_shares(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if bad:
         mistakes = _mistakes(problem, bad, known)
         codes = tuple(dict.fromkeys(mistake.code for mistake in mistakes))
-        state = wrong(state, event, "shares", codes, text, mistakes[:1])
+        state = wrong(state, event, Question("shares"), codes, text, mistakes[:1])
         stands = f"{listed(fresh)} {'stands' if len(fresh) == 1 else 'stand'}. " if fresh else ""
         said.append(Say("wrong", f"{stands}{listed([s.joint for s in bad])}: {mistakes[0].text}"))
         return state, Reply(tuple(said), bool(fresh))
     if not fresh:
         said = said or [Say("note", _still(state))]
         return state, Reply(tuple(said))
-    state = right(state, event, "shares", text)
+    state = right(state, event, Question("shares"), text)
     return state, Reply((Say("right", _done_so_far(state, fresh)), *said), True)
 
 
@@ -251,7 +254,7 @@ def hints(state: State, desk: Judge) -> Levels:
     problem = state.problem
     if not state.halves_done:
         return Levels(
-            "halves",
+            Question("halves"),
             "Ask of each statement: is it so of one member alone, with the load lying on it?",
             "Two forces, half at each end, do to the truss as a whole what the even load does. Between its "
             "ends the member itself feels a difference.",
@@ -269,7 +272,7 @@ def hints(state: State, desk: Judge) -> Levels:
     joint = left[0]
     here = [n for s in problem.spreads for n in s.on if _ends(problem, n, (joint,))]
     return Levels(
-        "shares",
+        Question("shares"),
         "Take the members under the load one by one: what lies on each, and where does half of it go?",
         f"What lies on a member is the load for each unit of length times {measure}; its two joints "
         "take half each.",

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Value, Verdict
-from tutor.judge.about import as_text
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.rollers import roller_that_pulls
@@ -32,7 +31,7 @@ def keep_value(
     text = event.text("text")
     result = Result(unknown, text, verdict.value, verdict.radius)
     state = replace(others, results=(*others.results, result))
-    state = right(state, event, as_text(Value(unknown)), text)
+    state = right(state, event, Value(unknown), text)
     minus = verdict.value < 0 and _typed_with_minus(verdict)
     told = along_its_arrow(state, unknown) if minus else result_in_words(state, unknown)
     said = [*before.said, Say("right", f"Right: {told}.")]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Equation, Fx, Judge, Mistake, Value, Verdict
-from tutor.judge.about import as_text, equation_of
+from tutor.judge.about import equation_of
 from tutor.judge.components import component_stated
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.same import SAME
@@ -178,7 +178,7 @@ def _kept_though(
     place = Value(mistakes[0].force) if mistakes[0].force else about
     state, reply = keep_line(state, event, about, verdict.stands, alone)
     codes = tuple(mistake.code for mistake in mistakes)
-    state = wrong(state, event, as_text(place), codes, event.text("text"), mistakes)
+    state = wrong(state, event, place, codes, event.text("text"), mistakes)
     return state, Reply((*reply.said, Say("wrong", verdict.text)), True, verdict)
 
 
@@ -203,7 +203,7 @@ def _take_value(
     verdict = _naming_lines(
         desk.judge(Value(unknown), text, others.own, lines=[line.text for line in lines]), lines
     )
-    place = as_text(Value(unknown))
+    place = Value(unknown)
     if verdict.right and verdict.value is None:
         said = (*before.said, Say("right", verdict.text))
         return state, Reply(said, True, verdict)

@@ -10,7 +10,7 @@ from tutor.judge.claims import CLAIMS
 from tutor.judge.kind import force_in_words
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
-from tutor.lesson.place import NoForce, key_of
+from tutor.lesson.place import NoForce
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import HintsGiven, Result, State
 from tutor.lesson.steps.hinting import wrong_place
@@ -44,7 +44,7 @@ def state_zero(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", f"Name one of the members: {names}."),))
     if rule not in RULES:
         return state, Reply((Say("note", f"Name the rule that shows it: {', '.join(RULES)}."),))
-    place = key_of(NoForce(name))
+    place = NoForce(name)
     seen = list(ways_to_see(state, name))
     fitting = [way for way in seen if rule in (CALLED.get(way.rule, way.rule), "along")]
     if fitting:
@@ -128,14 +128,14 @@ def zero_hints(state: State) -> Levels | None:
     place = wrong_place(state)
     if not isinstance(place, NoForce) or place.member not in state.problem.member:
         return None
-    key, name = key_of(place), place.member
-    if state.hints.get(key, HintsGiven()).level >= LAST:
+    name = place.member
+    if state.hints.get(place, HintsGiven()).level >= LAST:
         return None
     one, other = _ends(state, name)
     seen = next(ways_to_see(state, name), None)
     line = seen.said if seen else f"No rule shows it: write the sums of joint {one} or {other}."
     return Levels(
-        key,
+        place,
         f"Only what acts at the two ends of {name} counts, at {one} and at {other}.",
         "A force is zero where nothing else at the joint has a component perpendicular to the line of "
         "all the rest: then nothing could balance it.",

@@ -9,8 +9,6 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from tutor.judge import Equation, Judge
-from tutor.judge.about import Value as AboutValue
-from tutor.judge.about import from_text
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
 from tutor.lesson.move import Guess, GuessKind, Move
@@ -74,7 +72,7 @@ def _why(state: State, move: Move, asked: Guess, key: str) -> str:
     if asked.of == "joint":
         return of_joint(state, key).text
     if asked.of == "equation":
-        return of_equation(state, _equation(key)).text
+        return of_equation(state, _equation(asked, key)).text
     if asked.of == "zero":
         return next(seen.said for seen in seen_zero(state) if seen.member == key)
     return move.reason.text
@@ -86,7 +84,7 @@ def _why_not(state: State, asked: Guess, key: str) -> str:
         case "joint":
             return not_this_joint(state, key)
         case "equation":
-            return _not_this_equation(state, _equation(key))
+            return _not_this_equation(state, _equation(asked, key))
         case "value":
             lines = in_words_together(lines_giving(state, asked.subject))
             return f"Solve {lines} for {asked.subject}, and read the sign of what comes out."
@@ -108,7 +106,7 @@ def _not_this_equation(state: State, about: Equation) -> str:
     return f"{listed(left)} {are} unknown in it; another has fewer unknowns."
 
 
-def _equation(key: str) -> Equation:
-    about = from_text(key)
-    assert not isinstance(about, AboutValue)
+def _equation(asked: Guess, key: str) -> Equation:
+    about = next(option.about for option in asked.options if option.key == key)
+    assert about is not None
     return about

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import replace
 
 from tutor.judge import Equation, Fx, Fy, Judge, in_words, right_line
-from tutor.judge.about import Value, as_text, from_text
+from tutor.judge.about import as_text
 from tutor.judge.headings import snapped
 from tutor.judge.independent import adds_something
 from tutor.lesson.move import Guess, Move, Reason
-from tutor.lesson.reply import Ask, Option
+from tutor.lesson.reply import Ask, Option, option_of
 from tutor.lesson.solvable import open_in, solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.steps.hinting import value_as_typed
@@ -42,11 +41,10 @@ def from_the_whole(state: State, ask: Ask, desk: Judge) -> Move | None:
         return to_a_joint(state, ask, desk)
     fewest = found[0][0]
     good = [about for count, about in found if count == fewest]
-    options = [*(Option(o.key, o.words) for o in ask.options)]
     guess = Guess(
         "equation",
         "Which equation of the whole truss would you write next?",
-        tuple(options),
+        _unchosen(ask),
         frozenset(as_text(about) for about in good),
     )
     return _line(state, desk, good[0], guess)
@@ -86,7 +84,7 @@ def from_the_joint(state: State, ask: Ask, desk: Judge) -> Move | None:
     sums = _sums(state, joint)
     if not sums:
         return to_a_joint(state, ask, desk)
-    options = (Option(as_text(Fx(joint)), "ΣFx"), Option(as_text(Fy(joint)), "ΣFy"))
+    options = (option_of(Fx(joint), "ΣFx"), option_of(Fy(joint), "ΣFy"))
     fewest = min(len(open_in(state, about)) for about in sums)
     good = [about for about in sums if len(open_in(state, about)) == fewest]
     guess = None
@@ -119,25 +117,26 @@ def _of_the_part(state: State, ask: Ask, desk: Judge) -> Move:
     if about is None or len(open_in(state, about)) > 1:
         left = Reason("What a sum of this part gives alone is found.")
         return Move("section", {"members": []}, "Back to the whole truss.", left)
-    options = tuple(Option(option.key, option.words) for option in ask.options)
     few = {
         as_text(each)
         for each in section_sums(state)
         if len(open_in(state, each)) == 1 and adds_something(state.problem, each, state.standing)
     }
-    guess = Guess("equation", "Which sum of this part would you write?", options, frozenset(few))
+    guess = Guess(
+        "equation", "Which sum of this part would you write?", _unchosen(ask), frozenset(few)
+    )
     return _line(state, desk, about, guess)
 
 
 def closing(state: State, ask: Ask, desk: Judge) -> Move:
     """One equation that was not needed, with all its values."""
-    about = next(each for each in _abouts(ask))
+    about = next(option.about for option in ask.options if option.about is not None)
     return _line(state, desk, about, None)
 
 
-def _abouts(ask: Ask) -> Sequence[Equation]:
-    found = [from_text(option.key) for option in ask.options]
-    return [about for about in found if not isinstance(about, Value)]
+def _unchosen(ask: Ask) -> tuple[Option, ...]:
+    """What is offered, with nothing of it chosen."""
+    return tuple(replace(option, chosen=False) for option in ask.options)
 
 
 def _line(state: State, desk: Judge, about: Equation, guess: Guess | None) -> Move:
