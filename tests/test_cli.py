@@ -184,7 +184,7 @@ class TestOpening:
         assert ended.stdout.startswith(cli.SWITCHED)
         assert "Set 1: First steps" in ended.stdout
 
-    @pytest.mark.parametrize("elsewhere", ["stdin", "stdout", "__stderr__"])
+    @pytest.mark.parametrize("elsewhere", ["stdin", "stdout"])
     def test_one_stream_that_leads_elsewhere_is_no_full_terminal(
         self, monkeypatch: pytest.MonkeyPatch, elsewhere: str
     ) -> None:
@@ -193,8 +193,9 @@ class TestOpening:
                 return True
 
         monkeypatch.setenv("TERM", "xterm-256color")
-        for name in ("stdin", "stdout", "__stderr__"):
+        for name in ("stdin", "stdout"):
             monkeypatch.setattr(f"sys.{name}", Terminal())
+        monkeypatch.setattr("sys.__stderr__", io.StringIO())
         assert cli.full_terminal()
         monkeypatch.setattr(f"sys.{elsewhere}", io.StringIO())
         assert not cli.full_terminal()

@@ -8,7 +8,7 @@ import sys
 
 def full_terminal() -> bool:
     """Whether input and output are a terminal that can draw a screen."""
-    streams = sys.stdin, sys.stdout, sys.__stderr__  # the screen is written to the last
+    streams = sys.stdin, sys.stdout
     return os.environ.get("TERM", "dumb") not in ("", "dumb", "unknown") and all(
         stream is not None and stream.isatty() for stream in streams
     )

@@ -2,6 +2,7 @@
 
 import math
 import unicodedata
+from unittest import mock
 from xml.etree import ElementTree
 
 from families import pratt
@@ -13,8 +14,10 @@ from tutor.figure import (
     Figure,
     Glyphs,
     joint_figure,
+    layout,
     moment_figure,
     part_figure,
+    placing,
     plain,
     result_figure,
     to_cells,
@@ -24,9 +27,10 @@ from tutor.figure import (
 )
 from tutor.figure.layout import lay_out, place_all
 from tutor.figure.parts import Arrow, Label
-from tutor.figure.placing import Board, Placed
-from tutor.model import Problem
+from tutor.figure.placing import Board, Placed, Words, place
+from tutor.model import Problem, load_problem
 from tutor.model.caution import CAUTION
+from tutor.shipped import shipped_problems
 from tutor.statics.body import joint_body, part, whole
 
 GLYPHS: tuple[Glyphs, ...] = ("braille", "blocks", "ascii")
@@ -36,6 +40,7 @@ ALLOWED = {
     "ascii": set(),
 }
 problems = st.one_of(trusses(), wall_trusses())
+BRACKET = load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml")
 
 
 def parts_of(problem: Problem) -> st.SearchStrategy[set[str]]:
@@ -140,6 +145,45 @@ def test_words_cover_neither_each_other_nor_a_joint_nor_the_edge(
         assert not cells & taken
         assert all(0 <= c < size[0] and 0 <= r < size[1] for c, r in cells)
         taken |= cells
+
+
+def crossed(board: Board, x: float, y: float, words: Words, length: int) -> int | None:
+    """How many cells of a line not their own words here would cover; None where they may not go."""
+    if board.cost(x, y, length, words.owner) is None:
+        return None
+    column, row = board.corner(x, y, length)
+    cells = range(row * board.width + column, row * board.width + column + length)
+    return sum(bool(board.ink[c]) and not 0 < words.owner == board.owner[c] for c in cells)
+
+
+@given(figures(), st.sampled_from(((32, 12), (48, 11), (60, 20), (100, 34))))
+def test_words_lie_across_a_line_only_where_none_of_their_places_is_free(
+    figure: Figure, size: tuple[int, int]
+) -> None:
+    def watched(board: Board, words: Words) -> Placed | None:
+        hard = bytes(board.hard)
+        placed = place(board, words)
+        after, board.hard[:] = bytes(board.hard), hard
+        if placed is not None and crossed(board, placed.x, placed.y, words, len(placed.text)):
+            places = next(spots for text, spots in words.texts if text == placed.text)
+            free = [crossed(board, x, y, words, len(placed.text)) for x, y, _ in places]
+            assert 0 not in free, placed
+        board.hard[:] = after
+        return placed
+
+    with mock.patch.multiple(layout, place=watched), mock.patch.multiple(placing, place=watched):
+        to_cells(figure, *size)
+
+
+@given(st.sampled_from(("left", "right")), st.sampled_from(((47, 9), (47, 11), (50, 12), (76, 20))))
+def test_the_name_of_a_reaction_keeps_clear_of_the_members_at_its_joint(
+    sense: str, size: tuple[int, int]
+) -> None:
+    rows = to_cells(truss_figure(BRACKET, reactions={"A_x": sense, "B_x": sense}), *size).text
+    for name in ("A_x", "B_x"):
+        row = next(row for row in rows.split("\n") if name in row)
+        before, _, behind = f" {row} ".partition(name)
+        assert before[-1] == behind[0] == " ", row
 
 
 @given(problems, st.sampled_from(((60, 16), (76, 20), (120, 40))))

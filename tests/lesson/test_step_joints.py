@@ -217,6 +217,17 @@ def test_a_line_of_another_joint_is_named_and_may_be_kept() -> None:
     assert lesson.state.lines[-1].about.joint == "C"
 
 
+def test_a_line_that_may_be_kept_is_offered_no_longer_at_another_joint_or_step() -> None:
+    for kind, data in (("joint", {"joint": "B"}), ("go", {"step": "reactions"})):
+        lesson, do = walk_to("joints")
+        do("joint", joint="C")
+        do("type", text="ΣFx: F_AC - 360 = 0")
+        assert lesson.state.offered is not None
+        assert do(kind, **data).accepted
+        assert lesson.state.offered is None
+        assert not do("keep").accepted
+
+
 def test_unreadable_is_neither_a_slip_nor_a_try() -> None:
     lesson, do = walk_to("joints")
     do("joint", joint="A")

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from pressing import FIRST, lesson_of, line_of, make_app, press, seen, settle, walk_of
+from pressing import FIRST, lesson_of, line_of, make_app, opened, press, seen, settle, walk_of
 from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed, said
 from textual import events
 from textual.pilot import Pilot
@@ -168,6 +168,21 @@ class TestTheBar:
             await press(pilot, *keys("B_x = 360\n"), "escape")
             heights.add(pilot.app.screen.query_one(ActionBar).size.height)
             assert len(heights) == 1
+
+    async def test_has_its_rows_below_each_other_and_about_as_long(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, JOINTS) as pilot:
+            bar = pilot.app.screen.query_one(ActionBar)
+            rows = bar.render().plain.split("\n")
+            assert [row.startswith("Esc, then  ") for row in rows] == [True, False]
+            assert len(rows[1]) - len(rows[1].lstrip()) == len("Esc, then  ")
+            assert abs(len(rows[0]) - len(rows[1])) < 16
+
+    async def test_of_the_list_is_one_row_at_80_columns(self, tmp_path: Path) -> None:
+        async with opened(tmp_path) as pilot:
+            bar = pilot.app.screen.query_one(ActionBar)
+            assert bar.size.height == 1
+            assert bar.render().plain.startswith("Keys:  ")
+            assert bar.render().plain.endswith("q leave")
 
 
 class TestWordsInTheLine:

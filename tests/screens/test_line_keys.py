@@ -39,6 +39,33 @@ class TestTheLine:
             assert line_of(pilot).value == ""
             assert "✓ right" in said(pilot)
 
+    async def test_typed_right_behind_a_refused_one_takes_its_place(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            wrong = "ΣFy: A_y + 150 = 0"
+            await enter_line(pilot, wrong)
+            await type_text(pilot, "-150 + A_y")
+            assert line_of(pilot).value == "-150 + A_y"
+            await pilot.press("up", "enter")
+            assert lesson_of(pilot).state.tries[-1].text == wrong
+            await pilot.press("backspace", "1")
+            assert line_of(pilot).value == wrong[:-1] + "1"
+            await pilot.press("backspace", "0", "enter", "space", "k", "N")
+            assert line_of(pilot).value == wrong + " kN"
+
+    async def test_that_is_wrong_comes_back_after_a_word_typed_in_its_place(
+        self, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            wrong = "ΣFy: A_y + 150 = 0"
+            await enter_line(pilot, wrong)
+            await type_text(pilot, "hint")
+            await pilot.press("enter")
+            assert lesson_of(pilot).events[-1].kind == "hint"
+            assert line_of(pilot).value == wrong
+            await pilot.press("escape", "h")
+            await type_text(pilot, "Fy: A_y = 150")
+            assert line_of(pilot).value == "Fy: A_y = 150"
+
     async def test_points_under_what_cannot_be_read(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
             await enter_line(pilot, "Fx")

@@ -28,6 +28,9 @@ from tutor.figure.placing import Board, Placed, Words, place, place_alike
 from tutor.figure.slopes import slope_words
 from tutor.figure.spots import arrow_spots, is_roomy, line_words, name_words, side_words
 
+TOUCHED = 0.25
+"""What the name of a reaction costs with a line right before or behind it; members end at its joint."""
+
 
 def lay_out(
     figure: Figure,
@@ -139,7 +142,8 @@ def _arrow(sheet: LaidOut, arrow: Arrow, heads: Heads) -> Iterator[Words]:
             (t, tuple(arrow_spots(near, end, x, y, len(t), arrow)))
             for t in map(sheet.say, arrow.texts)
         )
-        yield Words(texts, arrow.role, end, kept=True, lit=arrow.lit)
+        touching = TOUCHED if arrow.role == "reaction" else 0.0
+        yield Words(texts, arrow.role, end, kept=True, lit=arrow.lit, touching=touching)
 
 
 def _rail(sheet: LaidOut, rail: Rail) -> Line:

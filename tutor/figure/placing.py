@@ -66,8 +66,13 @@ class Board:
         column = math.floor((x - length / 2) * self.k + 0.5)
         return column, math.floor((y / 2 - 0.5) * self.k + 0.5)
 
-    def cost(self, x: float, y: float, length: int, owner: int = 0) -> float | None:
-        """What it costs to put words here; None where they may not go."""
+    def cost(
+        self, x: float, y: float, length: int, owner: int = 0, touching: float = 0.0
+    ) -> float | None:
+        """What it costs to put words here; None where they may not go.
+
+        `touching` is what it costs to have a line right before or behind them.
+        """
         k, width = self.k, self.width
         column, row = self.corner(x, y, length)
         if column < 0 or row < 0 or column + length * k > width or row + k > self.height:
@@ -83,9 +88,10 @@ class Board:
                 return None
             if self.hard.find(GLYPH, start - before, end + after) >= 0:
                 total += 0.8 / k
-            free = self.ink.count(0, start, end)
-            if free != end - start:
+            if self.ink.count(0, start - before, end + after) != end - start + before + after:
                 total += self._crossed(start, end, owner) / k
+                touched = (*range(start - before, start), *range(end, end + after))
+                total += touching * any(self.ink[slot] for slot in touched) / k
         return total
 
     def _crossed(self, start: int, end: int, owner: int) -> float:
@@ -104,7 +110,7 @@ class Words:
     """Words that want a place: alternatives, each with its own spots, best first.
 
     `owner` is the line they may cover; `kept` searches further out rather than leave them out;
-    `spaced` keeps a blank on both sides of words that sit on a level line.
+    `touching` is what it costs to have a line right before or behind them.
     """
 
     texts: tuple[tuple[str, tuple[TrueTerm, ...]], ...]
@@ -114,6 +120,7 @@ class Words:
     kept: bool = False
     lit: bool = False
     limit: float = 9.0
+    touching: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -132,7 +139,7 @@ class Placed:
 def place(board: Board, words: Words) -> Placed | None:
     """The best place for `words`, taken on the board; None where there is no room."""
     for text, spots in words.texts:
-        best = _best(board, len(text), spots, words.owner, words.limit)
+        best = _best(board, len(text), spots, words)
         if best is not None:
             return _take(board, words, text, best)
     if words.kept and words.texts:
@@ -170,16 +177,14 @@ def _alike(words: Words, level: int, *, kept: bool = False) -> Words:
     return replace(words, texts=(text,), kept=kept)
 
 
-def _best(
-    board: Board, length: int, spots: Iterable[TrueTerm], owner: int, limit: float
-) -> TrueTerm | None:
-    """The cheapest of some spots, with what it costs there in all; None at `limit` or more."""
+def _best(board: Board, length: int, spots: Iterable[TrueTerm], words: Words) -> TrueTerm | None:
+    """The cheapest of some spots, with what it costs there in all; None at the limit or more."""
     best: TrueTerm | None = None
-    least = limit
+    least = words.limit
     for x, y, penalty in spots:
         if penalty >= least:
             continue
-        cost = board.cost(x, y, length, owner)
+        cost = board.cost(x, y, length, words.owner, words.touching)
         if cost is not None and cost + penalty < least:
             least = cost + penalty
             best = (x, y, least)

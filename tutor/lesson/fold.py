@@ -91,7 +91,7 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         after = with_letters(after, event, desk)
     if not reply.accepted:
         return after, reply
-    moved = _advance(state, after, event)
+    moved = _left_behind(state, _advance(state, after, event))
     if moved.step != state.step:
         arrival = Say("note", _arrival(state, moved))
         reply = replace(reply, said=(*reply.said, arrival))
@@ -117,8 +117,14 @@ def _go(state: State, event: Event) -> tuple[State, Reply]:
         return state, Reply((Say("note", why),))
     if step == state.step:
         return state, Reply((Say("note", f"You are at this step ({step})."),))
-    moved = replace(state, step=step, about=None, joint=None, part=())
+    moved = replace(state, step=step, about=None, joint=None, part=(), offered=None)
     return moved, Reply((Say("note", _arrival(state, moved)),), True)
+
+
+def _left_behind(before: State, after: State) -> State:
+    """A line that was offered to be kept belongs to where it was typed, and is not offered elsewhere."""
+    here, there = ((s.step, s.joint, s.part) for s in (before, after))
+    return after if here == there else replace(after, offered=None)
 
 
 def _arrival(before: State, after: State) -> str:

@@ -30,6 +30,7 @@ from tutor.screens.in_turn import MOVING, InTurn
 from tutor.screens.looks import Looks, looks_for
 from tutor.screens.painting import Painter
 from tutor.screens.signals import leave_on_signals
+from tutor.screens.terminal import driver
 from tutor.screens.themes import THEMES, take_theme
 
 if TYPE_CHECKING:
@@ -78,9 +79,8 @@ class TutorApp(App[int]):
         glyphs: str | None = None,
         given: Given = GIVEN,
     ) -> None:
-        super().__init__()
-        self.deed = deed
-        self.drawing = drawing
+        super().__init__(driver_class=driver())
+        self.deed, self.drawing = deed, drawing
         self.glyphs = glyphs
         self.given, self.guide = given, NO_GUIDE
         self.paths = tuple(paths)

@@ -21,6 +21,7 @@ from tutor.screens.clean import one_line
 from tutor.screens.dialogs.told import Told
 from tutor.screens.filters import AsciiOnly, Harmless
 from tutor.screens.looks import speaks_utf8
+from tutor.screens.terminal import driver
 from tutor.screens.themes import THEMES
 
 WIDEST = 46
@@ -44,7 +45,7 @@ class ClassApp(App[int]):
     ]
 
     def __init__(self, report: ClassReport, utf8: bool = True, theme: str = "dark") -> None:
-        super().__init__()
+        super().__init__(driver_class=driver())
         self.report = report
         self.views = views(report)
         self.at = 0

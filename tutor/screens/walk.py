@@ -267,6 +267,8 @@ class WalkScreen(Screen[str]):
         walk_deeds.DO[deed](self)
         if self.app.screen is self and deed not in ("equation", "show"):
             self.to_answer()
+        if self.line.value and self.line.value == self.unmended:
+            self.line.refused()
 
     def on_screen_resume(self) -> None:
         """From a dialog the focus goes to the answer, not back to the bar."""

@@ -56,16 +56,17 @@ def greeting(session: Session) -> Iterator[Say]:
 def take(walk: WalkScreen, text: str) -> None:
     """Do what an entered text means; the line keeps it where it has to be mended.
 
-    A word typed behind a wrong line that still stands there is a deed, and the line stays.
+    A word typed behind a wrong line that still stood there is a deed, and the line stays.
     """
     word = behind_the_line(walk, text)
     if not word:
         _take(walk, text)
         return
     line = walk.unmended
-    take(walk, word)
-    if walk.unmended == line and walk.app.screen is walk and not walk.line.value:
+    _take(walk, word)
+    if walk.unmended == line and walk.app.screen is walk and walk.line.value in ("", line):
         walk.line.begin(line)
+        walk.line.refused()
 
 
 def _take(walk: WalkScreen, text: str) -> None:
@@ -115,9 +116,12 @@ def elsewhere(walk: WalkScreen, deed: Remark | Guided | Begin | Go) -> None:
 
 
 def behind_the_line(walk: WalkScreen, text: str) -> str:
-    """The word of a deed that was typed behind the wrong line still to be mended, or nothing."""
+    """The word of a deed typed behind the wrong line still to be mended, or in its place, or nothing."""
     line = walk.unmended
-    word = text[len(line) :].strip() if line and text.startswith(line) else ""
+    if line and walk.line.replaced == line:
+        word = text.strip()
+    else:
+        word = text[len(line) :].strip() if line and text.startswith(line) else ""
     return word if len(word) >= SHORTEST and word.split(" ")[0].lower() in BY_WORD else ""
 
 
@@ -130,6 +134,7 @@ def typed(walk: WalkScreen, text: str, line: str) -> None:
         return
     walk.unmended = text
     walk.line.begin(text)
+    walk.line.refused()
     if reply.verdict is None and walk.ask.about is None and walk.ask.kind in LINES:
         walk.add(Say("note", HOW_TO_CHOOSE))
     else:
@@ -142,6 +147,7 @@ def shared(walk: WalkScreen, deed: Do, text: str) -> None:
         walk.line.taken()
     else:
         walk.line.begin(text)
+        walk.line.refused()
 
 
 def done(walk: WalkScreen, deed: Do) -> None:

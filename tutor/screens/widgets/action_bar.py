@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, ClassVar
 
 from textual import events
@@ -16,7 +16,7 @@ from textual.widget import Widget
 
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import Deed
-from tutor.screens.widgets.flow import Rows, at, beside, flow
+from tutor.screens.widgets.flow import Piece, Rows, at, beside, evenly
 
 if TYPE_CHECKING:
     from textual.widgets import OptionList
@@ -29,7 +29,8 @@ class Asked(Message):
     deed: str
 
 
-LEADS = ("Esc, then", "Keys:    ")
+LEADS = ("Esc, then", "Keys:")
+GAP = 2
 
 
 class ActionBar(Widget, can_focus=True):
@@ -52,6 +53,7 @@ class ActionBar(Widget, can_focus=True):
     cursor: reactive[int | None] = reactive(None)
     reserved: reactive[tuple[Deed, ...]] = reactive((), layout=True)
     typing: reactive[bool] = reactive(False, layout=True)
+    beside_a_line: reactive[bool] = reactive(False, layout=True)
     unseen: tuple[Deed, ...] = ()
     list_above: OptionList | None = None
     """A list that up and down lead back to, and move in."""
@@ -68,13 +70,20 @@ class ActionBar(Widget, can_focus=True):
         self.unseen = tuple(deed for deed in deeds if deed.off_bar)
         self.reserved = tuple(deed for deed in reserved if not deed.off_bar)
         self.typing = typing
+        self.beside_a_line = self.beside_a_line or typing or bool(reserved)
 
     def _rows(self, width: int, deeds: Sequence[Deed] | None = None) -> Rows:
-        lead = LEADS[0] if self.typing or deeds is not None else LEADS[1]
+        """The lead, and beside it the deeds, in rows as even as can be."""
+        lead = LEADS[0] if self.typing else LEADS[1]
+        begin = len(LEADS[0] if self.beside_a_line else lead) + GAP
         shown = self.deeds if deeds is None else deeds
-        return flow(
-            [lead, *(one_line(f"{deed.letter} {deed.label}") for deed in shown)], width, gap=2
+        texts = [one_line(f"{deed.letter} {deed.label}") for deed in shown]
+        rows = tuple(
+            tuple(replace(piece, item=piece.item + 1, x=piece.x + begin) for piece in row)
+            for row in evenly(texts, max(1, width - begin), GAP)
         )
+        first = Piece(0, 0, len(lead), lead)
+        return ((first, *rows[0]), *rows[1:]) if rows else ((first,),)
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
         return max(len(self._rows(width)), len(self._rows(width, self.reserved)))

@@ -45,6 +45,18 @@ def flow(texts: Sequence[str], width: int, gap: int = 1, hang: int = 0) -> Rows:
     return tuple(tuple(row) for row in rows if row)
 
 
+def evenly(texts: Sequence[str], width: int, gap: int = 1) -> Rows:
+    """As few rows of the texts as `width` cells need, none longer than it has to be."""
+    rows = flow(texts, width, gap)
+    longest = max(map(cell_len, texts), default=1)
+    for narrower in range(width - 1, longest - 1, -1):
+        tighter = flow(texts, narrower, gap)
+        if len(tighter) > len(rows):
+            break
+        rows = tighter
+    return rows
+
+
 def at(rows: Rows, x: int, y: int) -> int | None:
     """The item at a cell, or None."""
     if 0 <= y < len(rows):

@@ -14,11 +14,14 @@ from textual import events
 from textual.binding import Binding, BindingType
 from textual.message import Message
 from textual.widgets import Input
+from textual.widgets.input import Selection
 
 from tutor.screens.clean import typed, without_remnants
 
 LONGEST = 4000
 MOST_SAID = 12
+BEGINNINGS = frozenset("-−+(√Σ[")
+"""What a line may begin with beside letters and figures."""
 REMNANTS = (
     "Left out: codes that the terminal sent for the mouse or the keyboard, which nobody typed."
 )
@@ -99,6 +102,8 @@ class LineInput(Input):
         self._place = 0
         self._draft = ""
         self._left = ""
+        self._refused = ""
+        self.replaced = ""
         self.complete: Callable[[str], Sequence[str]] = lambda text: ()
 
     def action_complete(self) -> None:
@@ -119,9 +124,28 @@ class LineInput(Input):
             self.value = ""
         self.mark(None)
 
+    def refused(self) -> None:
+        """What was entered stays, to be changed; a next line typed at once comes in its place."""
+        self.cursor_position = len(self.value)
+        self._refused = self.value
+        self.replaced = ""
+
+    def _watch_selection(self, selection: Selection) -> None:
+        super()._watch_selection(selection)
+        self._refused = ""
+
+    def _make_room(self, text: str) -> None:
+        """A refused line goes for one that begins right behind it; anything else changes it."""
+        begins = text[:1].isalnum() or text[:1] in BEGINNINGS
+        if text and begins and self._refused and self._refused == self.value:
+            self.replaced = self._refused
+            self.value = ""
+        self._refused = ""
+
     def leave(self) -> None:
         """What stands here means nothing: it may be mended, and goes once something else is done."""
         self._left = self.value
+        self.refused()
 
     def go_on(self) -> None:
         """Something else was done: a text that meant nothing is in the history only."""
@@ -163,6 +187,7 @@ class LineInput(Input):
 
     async def _on_key(self, event: events.Key) -> None:
         pass_on_alt(event)
+        self._make_room((event.character or "") if event.is_printable else "")
 
     def on_input_submitted(self, event: Input.Submitted) -> None:
         event.stop()
@@ -216,6 +241,7 @@ class LineInput(Input):
             return
         kept = [typed(without_remnants(line))[0] for line in lines]
         dropped = [typed(line)[1] for line in lines]
+        self._make_room(kept[0])
         self.replace(kept[0], *self.selection)
         left_out = ", ".join(dict.fromkeys(", ".join(filter(None, dropped)).split(", ")))
         said = f"Left out of the paste: {left_out}." if left_out else ""

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from textual import events
 from textual.message import Message
 from textual.widgets import Input
-from textual.widgets.input import Selection
 
 from tutor.screens.clean import typed, without_remnants
 from tutor.screens.widgets.line_input import LineInput
@@ -27,24 +26,6 @@ class PasteLine(LineInput):
         """Several lines were pasted; nothing of them is in the line."""
 
         lines: tuple[str, ...]
-
-    _refused = ""
-
-    def refused(self) -> None:
-        """What was entered stays, to be changed; a next line typed at once comes in its place."""
-        self.cursor_position = len(self.value)
-        self._refused = self.value
-
-    def _watch_selection(self, selection: Selection) -> None:
-        super()._watch_selection(selection)
-        self._refused = ""
-
-    async def _on_key(self, event: events.Key) -> None:
-        """A letter or digit right after a refusal begins a new line; anything else changes the old one."""
-        begins = event.is_printable and (event.character or "").isalnum()
-        if begins and self._refused and self._refused == self.value:
-            self.value = ""
-        self._refused = ""
 
     def on_input_changed(self, event: Input.Changed) -> None:
         self.post_message(self.Typing(self.value))
