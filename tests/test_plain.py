@@ -28,14 +28,15 @@ from tutor.deeds.words import COMMANDS, command
 from tutor.judge.called import CALLED, called
 from tutor.judge.claims import CLAIMS
 from tutor.judge.mistakes import KINDS
-from tutor.lesson import CAUTION, Lesson, Reply
+from tutor.lesson import CAUTION, Lesson, Reply, Say
 from tutor.lesson.replay import events_of
 from tutor.lesson.reply import AskKind
 from tutor.lesson.steps.table import time_in_words
 from tutor.model import Problem, ProblemSet, load_problem
+from tutor.model.caution import SHORT_CAUTION
 from tutor.plain import run
 from tutor.plain.spelling import spelled
-from tutor.plain.telling import FIRST_WORD, HOW, table_lines
+from tutor.plain.telling import FIRST_WORD, HOW, reply_lines, table_lines
 from tutor.plain.voice import FAULT, Voice
 from tutor.records import Keep
 from tutor.session import NOT_CHECKED
@@ -447,10 +448,11 @@ def test_no_answer_stands_in_what_is_said_of_a_count(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize("word", ["table", "results", "figure"])
-def test_results_come_with_the_caution(word: str) -> None:
+def test_results_come_with_the_caution_in_full_once_and_then_in_short(word: str) -> None:
     _, said = in_one_go([*SCRIPT, "ask", word])
-    assert said.rstrip().endswith(CAUTION)
-    assert said.rpartition("Type save and")[2].count(CAUTION) == 1
+    assert said.count(CAUTION) == 1
+    assert said.rstrip().endswith(SHORT_CAUTION)
+    assert said.rpartition("Type save and")[2].count(SHORT_CAUTION) == 1
 
 
 def test_what_is_said_of_a_joint_is_said_once() -> None:
@@ -507,3 +509,11 @@ def test_a_line_on_a_terminal_is_broken_between_words() -> None:
     os.close(outer)
     assert shown.split() == words.split()
     assert max(map(len, shown.splitlines())) <= 30
+
+
+def test_the_sense_of_a_member_is_said_in_words_and_a_reaction_as_it_is() -> None:
+    heard = [*reply_lines(Reply((Say("right", "Right: BC = 390 N C."),), True))]
+    assert heard == ["Right: BC = 390 N, compression."]
+    _, said = in_one_go(SCRIPT)
+    assert re.search(r"^Right: .* = [\d.]+ [a-zN]+, (tension|compression)\.$", said, re.MULTILINE)
+    assert not re.search(r"^Right: .* = [\d.]+ [a-zN]+ [TC]\b", said, re.MULTILINE)

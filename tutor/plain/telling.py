@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping, Sequence
 
 from tutor.figure import (
@@ -49,6 +50,9 @@ HOW: Mapping[str, str] = {
     "close": "Type a number to choose, then the line.",
     "table": "Type save and a file name to keep this as a file, problems for another, or leave.",
 }
+SENSES = {"T": "tension", "C": "compression"}
+RECORDED = re.compile(r"(= [\d.e+]+ [A-Za-z]+) ([TC])\b")
+"""A member's value as it was recorded: its size, its unit and the letter of its sense."""
 HINT_WORDS = ("look", "reason", "place", "line")
 
 
@@ -66,6 +70,7 @@ def _said(say: Say) -> str:
     if say.tone == "right":
         for opening in ("Right: ", "Right. ", "Right, ", "Yes: ", "Yes. ", "Yes, "):
             text = text.removeprefix(opening)
+        text = RECORDED.sub(lambda found: f"{found[1]}, {SENSES[found[2]]}", text)
     elif text.startswith((word, "Next: ")):
         return text
     return f"{word}: {text[:1].upper()}{text[1:]}" if say.tone != "right" else f"{word}: {text}"

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TextIO, TypeVar
 
 from tutor.figure import plain
-from tutor.lesson import CAUTION
+from tutor.model.caution import CAUTION, SHORT_CAUTION
 from tutor.plain.spelling import spelled
 from tutor.session import note_fault
 
@@ -63,9 +63,14 @@ class Voice:
         """Whether the student has heard what this is not for."""
 
     def say(self, lines: Iterable[str]) -> None:
-        """Write these lines, on a terminal broken between words; what is not plain text is left out."""
+        """Write these lines, on a terminal broken between words; what is not plain text is left out.
+
+        What this is not for is said in full once, and in short with every later result.
+        """
         columns = _columns(self._sink)
         for line in lines:
+            if self.cautioned:
+                line = line.replace(CAUTION, SHORT_CAUTION)
             self.cautioned = self.cautioned or CAUTION in line
             self._sink.write(_broken(self._plain(line), columns) + "\n")
         self._sink.flush()
