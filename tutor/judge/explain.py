@@ -11,10 +11,11 @@ from tutor.judge.costs import IN_RADIANS, NOT_RECORDED
 from tutor.judge.equal_forces import LEFT_OUT
 from tutor.judge.explanation import NOTHING_NAMED, Explanation, Slip
 from tutor.judge.factors import Factors
-from tutor.judge.fit import fit, nearly_as_written, number_by_number
+from tutor.judge.fit import fit, nearly_as_written
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
+from tutor.judge.one_each import number_by_number
 from tutor.judge.same import SAME, are_same
 from tutor.judge.search import search
 from tutor.judge.true_equation import TrueEquation, TrueTerm

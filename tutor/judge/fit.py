@@ -20,6 +20,7 @@ from tutor.judge.blocks import (
     rounded_by,
     stands_for,
 )
+from tutor.judge.one_each import shows_sizes
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.model import Tolerance
@@ -146,28 +147,6 @@ def _minus_elsewhere(
     return False
 
 
-def shows_sizes(
-    line: TypedEquation, numbers: Sequence[TrueTerm], scale: float, tolerance: Tolerance
-) -> bool:
-    """Whether each number is one true one at this scale, and products show that force's size."""
-    left, shown = [spot for spot in numbers if spot.true != 0.0], 0
-    for term, factors in zip(line.constants, line.factors, strict=True):
-        meant = next(
-            (
-                spot
-                for spot in left
-                if (factors.count == 1 or factors.has_factor(spot.scale))
-                and stands_for(term, spot, scale, tolerance) == "silent"
-            ),
-            None,
-        )
-        if meant is None:
-            return False
-        shown += factors.count > 1
-        left.remove(meant)
-    return shown > 0 and not left
-
-
 def _scales(
     line: TypedEquation,
     spots: Mapping[str, TrueTerm],
@@ -286,13 +265,3 @@ def _components(
     parts = [part for spot in left for part in spot.parts or (spot,)]
     over, open_ones = one_by_one(terms, parts, scale, tolerance)
     return not over and all(spot.true == 0.0 for spot in open_ones)
-
-
-def number_by_number(
-    line: TypedEquation, numbers: Sequence[TrueTerm], scale: float, tolerance: Tolerance
-) -> bool:
-    """Whether every typed number is a true one, and every true one is typed."""
-    if not line.constants:
-        return False
-    terms, left = one_by_one(line.constants, numbers, scale, tolerance)
-    return not terms and all(spot.true == 0.0 for spot in left)

@@ -8,12 +8,14 @@ from dataclasses import replace
 from tutor.judge.about import Along, Equation, Fx, Fy, M
 from tutor.judge.explain import slips_of
 from tutor.judge.explanation import Slip
-from tutor.judge.fit import Fit, fit, nearly_as_written, shows_sizes
+from tutor.judge.factors import Factors
+from tutor.judge.fit import Fit, fit, nearly_as_written
 from tutor.judge.headings import SNAP, direction_named, equation_in_words
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
+from tutor.judge.one_each import shows_sizes
 from tutor.judge.other_equation import holds_at_solution, true_of, true_of_part
 from tutor.judge.restated import restated
 from tutor.judge.results import is_result, said_of_result
@@ -127,7 +129,8 @@ def _is_by_its_products(line: Line, other: Equation, scale: float) -> bool:
 
     def shown(true: TrueEquation, *scales: float) -> bool:
         numbers = true.numbers(line.typed.names)
-        return any(shows_sizes(line.typed, numbers, each, line.tolerance) for each in scales)
+        given = (line.typed, numbers), (line.tolerance, Factors.has_factor)
+        return any(shows_sizes(*given[0], scale, *given[1]) for scale in scales)
 
     elsewhere = TrueEquation(line.problem, other, line.own)
     return shown(line.true, scale) and not shown(elsewhere, 1.0, -1.0)

@@ -7,8 +7,9 @@ from collections.abc import Iterator, Mapping
 from itertools import combinations
 
 from tutor.judge.about import Along, Equation, Fx, Fy, M
-from tutor.judge.fit import fit, number_by_number
+from tutor.judge.fit import fit
 from tutor.judge.known_values import KnownValue, KnownValues
+from tutor.judge.one_each import number_by_number
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.model import Problem, Tolerance
