@@ -97,7 +97,7 @@ def _as_it_says(
 def _faults(verdict: Verdict) -> int:
     """How much is wrong with a line; a right beginning counts for it."""
     if verdict.right or verdict.kind != "wrong":
-        return 0 if verdict.right else MOST
+        return 0 if verdict.right else 1 if verdict.stands else MOST
     return 2 * len(verdict.mistakes) - bool(verdict.stands)
 
 
@@ -238,9 +238,8 @@ def _wrong_result(
 
 def _value_told(value: Verdict, stands: str) -> Verdict:
     """The verdict on a line whose equation is right, as far as `stands`, and whose value is not."""
-    if value.kind != "wrong" or not stands:
-        return replace(value, text=EQUATION_RIGHT.format(text=value.text), value=None)
-    text = EQUATION_STANDS.format(text=lowered(value.text))
+    said = EQUATION_STANDS if value.kind == "wrong" and stands else EQUATION_RIGHT
+    text = said.format(text=lowered(value.text) if said is EQUATION_STANDS else value.text)
     return replace(value, text=text, value=None, stands=stands)
 
 

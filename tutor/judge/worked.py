@@ -104,7 +104,7 @@ def named(line: Line, known: Collection[str]) -> Line:
     for step in line.steps[1:]:
         name = _open_name(steps[-1], known)
         alone = step.follows and all(side.numeric for side in step.sides)
-        if alone and name is not None and not _says_again(steps[-1], step):
+        if alone and name is not None and not _says_again(steps[-1], step, known):
             step = replace(step, sides=(_side_of(name, step.span), *step.sides))
         steps.append(step)
     return replace(line, steps=tuple(steps))
@@ -159,9 +159,9 @@ def _open_name(step: Step, known: Collection[str]) -> str | None:
     return names[0] if len(names) == 1 else None
 
 
-def _says_again(before: Step, step: Step) -> bool:
+def _says_again(before: Step, step: Step, known: Collection[str]) -> bool:
     """Whether a number is only what a side of the equation before it comes to: 6 R = 80 + 10 => 90."""
-    if value_given(before) is not None:
+    if value_ended(before, known) is not None:
         return False
     first = abs(size_of(step.sides[0]))
     sizes = [abs(size_of(side)) for side in before.sides if side.numeric]

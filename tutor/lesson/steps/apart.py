@@ -19,8 +19,9 @@ from tutor.lesson.state import State
 from tutor.lesson.step import Handler
 from tutor.lesson.steps.headings import Typed, value_named
 from tutor.notation import Label, Line, Step, Unreadable
+from tutor.notation.lexicon import says
 
-BETWEEN = re.compile(r"(?:[\s,;&]|(?<!\d)\.|\band)+$")
+BETWEEN = re.compile(r"(?:[\s,;&∴⇒→]|(?<!\d)\.|[-=]>|(?P<word>(?<!\w)[^\W\d]+))$")
 
 
 def statements_apart(line: Typed, known: Collection[str] = ()) -> tuple[str, ...]:
@@ -77,12 +78,21 @@ def _parts(line: Line, known: Collection[str]) -> tuple[str, ...]:
             groups.append([step])
     starts = [0, *(_start(group[0]) for group in groups[1:]), len(line.text)]
     texts = [line.text[start:end] for start, end in pairwise(starts)]
-    return tuple(BETWEEN.sub("", text).strip() for text in texts)
+    return tuple(map(_without_joint, texts))
+
+
+def _without_joint(text: str) -> str:
+    """A statement without the sign or word that joins it to the next one: a comma, "and", "so"."""
+    while (found := BETWEEN.search(text)) is not None:
+        if found["word"] is not None and not says(found["word"], "and", "so"):
+            break
+        text = text[: found.start()]
+    return text.strip()
 
 
 def _is_own(line: Line, group: list[Step], step: Step, known: Collection[str]) -> bool:
     """Whether a statement begins a line of its own behind those of `group`."""
-    if step.follows or len(step.sides) < 2:
+    if len(step.sides) < 2 or (step.follows and not _of_another(group, step)):
         return False
     if (label := _sum_of(step.label)) is not None:
         return label != _sum_of(
@@ -94,6 +104,13 @@ def _is_own(line: Line, group: list[Step], step: Step, known: Collection[str]) -
         return bool(_names(step) - here)
     others = {value_ended(each, known) for each in group} - {None, ended}
     return bool(others) or ended not in here
+
+
+def _of_another(group: list[Step], step: Step) -> bool:
+    """Whether a value that is said to follow is that of another force than those given before it."""
+    name = value_given(step)
+    given = {value_given(each) for each in group}
+    return name is not None and None not in given and name not in given
 
 
 def _sum_of(label: Label | None) -> tuple[object, ...] | None:

@@ -9,7 +9,7 @@ from collections.abc import Iterable
 
 from tutor.judge import Equation, Judge, M
 from tutor.judge.independent import adds_something, same_body
-from tutor.judge.nearest import nearest, plainly, term_by_term
+from tutor.judge.nearest import fitting, nearest, plainly, term_by_term
 from tutor.judge.typed import typed_equation
 from tutor.judge.worked import equation_before_value
 from tutor.lesson.solvable import lines_giving, open_in
@@ -26,8 +26,9 @@ def solved_for(
     """The sum that a line is, solved for the one force open in it; None where it is not clear.
 
     A number alone may be a sum of forces, A_x = 0, and no sum of moments, whose arm it would have lost.
-    Where the working is right for none, it is still that of the only sum which leaves the force open; of
-    several, that of the nearest one, a sum of forces first.
+    Of a line that is right for none, the equation that it begins with decides, whatever it comes to
+    behind it. Where that is right for none either, it is still that of the only sum which leaves the
+    force open; of several, that of the nearest one, a sum of forces first.
     """
     unknown = value_named(line, state.result)
     if isinstance(line, Unreadable) or unknown is None or unknown in state.result:
@@ -44,6 +45,8 @@ def solved_for(
     ]
     right = [about for about in alone if _is_its_line(state, text, desk, about)]
     said = typed_equation(line.steps[0].links[0])
+    if not right and worked and not said.says_nothing:
+        right = list(fitting(said, state.problem, state.own, alone))
     if not worked and state.joint is None:
         right = term_by_term(said, state.problem, state.own, right)
     if len(right) > 1:

@@ -67,7 +67,8 @@ def take_text(
             state, reply = keep_line(state, event, about, text, verdict, closing)
             return (state, reply) if closing else _take_value(state, event, desk, unknown, reply)
         if is_open and _is_meant_as_line(state, desk, about, unknown, text, verdict):
-            return refuse(state, event, about, text, verdict)
+            kept = None if closing else _kept_though(state, event, desk, about, verdict)
+            return kept or refuse(state, event, about, text, verdict)
     return _take_value(state, event, desk, unknown, Reply(()))
 
 
@@ -129,7 +130,7 @@ def _is_meant_as_line(
     A true value that no line gives yet is not called wrong; a sum is a line, whatever is wrong in it.
     """
     if verdict.kind != "wrong":
-        return False
+        return bool(verdict.stands)
     if unknown not in equation_of(state.problem, about).linear:
         return False
     if verdict.mistakes[0].code == "not-equilibrium" and not is_sum(desk.read(text)):
@@ -168,24 +169,25 @@ def _says_again(verdict: Verdict) -> bool:
 def _kept_though(
     state: State, event: Event, desk: Judge, about: Equation, verdict: Verdict
 ) -> tuple[State, Reply] | None:
-    """The right equation kept of a line whose value behind it is wrong; None where there is none."""
+    """The right equation kept of a line whose value behind it is not; None where there is none."""
     if not verdict.stands:
         return None
     alone = desk.judge(about, verdict.stands, state.own, standing(state, about))
     if not alone.right or alone.restates:
         return None
     mistakes = verdict.mistakes
-    place = Value(mistakes[0].force) if mistakes[0].force else about
     state, reply = keep_line(state, event, about, verdict.stands, alone)
-    codes = tuple(mistake.code for mistake in mistakes)
-    state = wrong(state, event, place, codes, event.text("text"), mistakes)
-    return state, Reply((*reply.said, Say("wrong", verdict.text)), True, verdict)
+    if mistakes:
+        place = Value(mistakes[0].force) if mistakes[0].force else about
+        codes = tuple(mistake.code for mistake in mistakes)
+        state = wrong(state, event, place, codes, event.text("text"), mistakes)
+    return state, Reply((*reply.said, Say(TONES[verdict.kind], verdict.text)), True, verdict)
 
 
 def _with_value(state: State, event: Event, desk: Judge, before: Reply) -> tuple[State, Reply]:
-    """The value taken as well that a right line ends in, where the lines that stand give it."""
+    """The value taken as well that a right line ends in, or what is missing for it."""
     unknown = value_behind(desk.read(event.text("text")), state.result)
-    if unknown is None or unknown in state.result or not lines_giving(state, unknown):
+    if unknown is None or unknown in state.result:
         return state, before
     return _take_value(state, event, desk, unknown, before)
 
