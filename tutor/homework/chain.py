@@ -35,7 +35,7 @@ def follow(
     barred = set(without)
     found: Found = {}
     waiting = dict.fromkeys(bodies if start is None else (name for name in bodies if name in start))
-    while waiting:
+    while waiting and left:
         name = next(iter(waiting))
         del waiting[name]
         sheet = bodies[name]
@@ -53,9 +53,9 @@ def _given_by(
     sheet: Sheet, known: set[str], left: set[str], blank: Collection[str]
 ) -> list[tuple[str, Vector]]:
     """The values that one body gives now, each with the equation that gives it."""
-    open_names = tuple([name for name in sheet.part if name not in known])
-    if left.isdisjoint(open_names):
+    if left.isdisjoint(sheet.part):
         return []
+    open_names = tuple([name for name in sheet.part if name not in known])
     dark = [name for name in sheet.part if name in blank and name in known] if blank else []
     given = sheet.solved_for(open_names)
     found = []

@@ -49,12 +49,14 @@ def filled(
 
 def _from_body(sheet: Sheet, name: str) -> Entry | None:
     """The value of `name` that one body gives, with the rounding it inherits, or None."""
-    equations = sheet.equations(name, sheet.missing)
-    if not equations:
-        return None
-    n = equations[0]
-    share = sheet.part[name].share(n)
-    return _entry(name, -sheet.left(n) / share, sheet.slack(n) / abs(share))
+    if name not in sheet.memo:
+        guess = None
+        for n in sheet.equations(name, sheet.missing)[:1]:
+            share = sheet.part[name].share(n)
+            guess = _entry(name, -sheet.left(n) / share, sheet.slack(n) / abs(share))
+        sheet.memo[name] = guess
+    found: Entry | None = sheet.memo[name]
+    return found
 
 
 def of_equations(

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import field
 from functools import lru_cache
 from itertools import combinations
+from typing import Any
 
 from tutor.homework.vectors import PARALLEL, Vector, beside, dot, orthogonal, unit
 from tutor.homework.work import Entry
@@ -139,13 +140,13 @@ class Sheet:
         return math.fsum(abs(part.share(n) * (part.value or 0.0)) for part in self.parts)
 
     def holds(self, n: Vector) -> bool:
-        held = self._holding.get(n)
+        held: bool | None = self.memo.get(n)
         if held is None:
-            held = self._holding[n] = abs(self.left(n)) <= self.slack(n)
+            held = self.memo[n] = abs(self.left(n)) <= self.slack(n)
         return held
 
     @kept
-    def _holding(self) -> dict[Vector, bool]:
+    def memo(self) -> dict[object, Any]:  # by an equation: does it hold? by a name: see `fill.py`
         return {}
 
     @kept

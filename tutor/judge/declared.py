@@ -39,19 +39,14 @@ def drawn_otherwise(
     line: Line, names: Names, members: Collection[str], own: KnownValues
 ) -> Mapping[str, str]:
     """The members of which a line says another sense than the student's own, each with T or C."""
-    starts = [step.span.start for step in line.steps]
-    ends = [step.span.end for step in line.steps]
-    beside = [
-        line.text[start:end]
-        for start, end in zip([0, *ends], [*starts, len(line.text)], strict=True)
-    ]
-    lettered = any(step.sides[-1].letter for step in line.steps)
-    if not lettered and max(map(len, beside)) < SHORTEST:
+    if _stands_alone(line):
         return {}
     found: dict[str, str] = {}
-    for text in beside:
-        found |= _spoken_of(text, names)
+    starts = [step.span.start for step in line.steps]
+    ends = [step.span.end for step in line.steps]
     typed = {term.name for step in line.steps for side in step.sides for term in side.terms}
+    for start, end in zip([0, *ends], [*starts, len(line.text)], strict=True):
+        found |= _spoken_of(line.text[start:end], names)
     for step in line.steps:
         letter, name = step.sides[-1].letter, letter_of(step, members, own.known)
         if letter and name and not found and _says_the_way(line, step, own.known):
@@ -86,6 +81,13 @@ def _as_sizes(step: Step, name: str, own: KnownValues) -> dict[str, str]:
     used = {term.name for side in sides for term in side.terms if term.name in own.known}
     against = [other for other in used if other and own.known[other].value < 0.0]
     return {other: "C" if own.sign(other) > 0.0 else "T" for other in against}
+
+
+def _stands_alone(line: Line) -> bool:
+    """Whether a line is one statement without T or C, and no word has room beside it."""
+    first, last = line.steps[0], line.steps[-1]
+    beside = max(first.span.start, len(line.text) - last.span.end)
+    return first is last and beside < SHORTEST and last.sides[-1].letter is None
 
 
 def assumed_otherwise(

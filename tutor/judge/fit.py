@@ -67,13 +67,11 @@ def _may_be_coarse(line: TypedEquation, true: TrueEquation) -> bool:
 
 
 def _fit(line: TypedEquation, true: TrueEquation, tolerance: Tolerance) -> Fit | None:
-    spots = true.unknowns
-    if any(name not in spots or spots[name].true == 0.0 for name in line.names):
+    if not line.names <= true.acting:
         return None
-    for name, spot in spots.items():
-        if spot.true != 0.0 and name not in line.names and name not in true.own.known:
-            return None
-    numbers = tuple(s for s in true.numbers(line.names) if s.true != 0.0 or s.radius)
+    if any(name not in true.own.known for name in true.acting - line.names):
+        return None
+    spots, numbers = true.unknowns, true.numbers_acting(line.names)
     if not line.unknowns:
         return None if _another(line, numbers, true) else _of_numbers(line, numbers, tolerance)
     remarked: Fit | None = None
@@ -238,6 +236,8 @@ def numbers_fit(
     In a line without unknowns at least half of the numbers have to be true ones by themselves. A
     number that is a true one as typed is no rounded sum.
     """
+    if not line.constants and not numbers:
+        return "silent", True
     acting = [spot for spot in numbers if spot.true != 0.0]
     terms, left = one_by_one(line.constants, numbers, scale, tolerance)
     open_ones = [spot for spot in left if spot.true != 0.0]

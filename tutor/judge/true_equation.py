@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from functools import lru_cache
 from typing import Any, Literal, TypeVar
@@ -196,6 +196,19 @@ class TrueEquation:
             found = self._numbers[typed] = (*self.loads, *carried)
         return found
 
+    @property
+    def acting(self) -> frozenset[str]:
+        """The unknowns that have a part in the equation."""
+        return self._terms.acting
+
+    def numbers_acting(self, typed: frozenset[str]) -> tuple[TrueTerm, ...]:
+        """Those of `numbers` that come to something, or may by their rounding."""
+        return _coming_to_something(self.numbers(typed)) if self.own.known else self._terms.pushing
+
+    def total(self, typed: frozenset[str]) -> float:
+        """What `numbers` add up to."""
+        return _total(self.numbers(typed)) if self.own.known else self._terms.total
+
     def _put_in(self, spot: TrueTerm, own: KnownValue) -> TrueTerm:
         """A force of which the student's own value stands in the line."""
         of = (self.problem, self.equation, spot.term, spot.sense)
@@ -213,6 +226,26 @@ class Terms:
     equation: Equilibrium
     unknowns: Mapping[str, TrueTerm]
     loads: tuple[TrueTerm, ...]
+
+    @kept
+    def acting(self) -> frozenset[str]:
+        return frozenset(name for name, spot in self.unknowns.items() if spot.true != 0.0)
+
+    @kept
+    def pushing(self) -> tuple[TrueTerm, ...]:
+        return _coming_to_something(self.loads)
+
+    @kept
+    def total(self) -> float:
+        return _total(self.loads)
+
+
+def _coming_to_something(numbers: Iterable[TrueTerm]) -> tuple[TrueTerm, ...]:
+    return tuple([spot for spot in numbers if spot.true != 0.0 or spot.radius])
+
+
+def _total(numbers: Iterable[TrueTerm]) -> float:
+    return math.fsum([spot.true for spot in numbers])
 
 
 @lru_cache(maxsize=2048)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 
 from tutor.judge.true_equation import TrueEquation
@@ -17,11 +16,14 @@ def off_by(
     The student's own values are put in where there are any, else the true ones (`values`, in the
     positive sense); what own values leave of the true line is not the line's fault.
     """
-    known = true.own.known
-    left = line.total - scale * math.fsum(s.true for s in true.numbers(line.names))
-    largest = max((abs(term.value) for term in line.constants), default=0.0)
+    known, opposed, spots = true.own.known, true.own.opposed, true.unknowns
+    left = line.total - scale * true.total(line.names)
+    largest = max([abs(term.value) for term in line.constants], default=0.0)
     for name, coefficient in line.unknowns.items():
-        own = known[name].value if name in known else true.own.sign(name) * values[name]
-        left += (coefficient.value - scale * true.unknowns[name].true) * own
+        if name in known:
+            own = known[name].value
+        else:
+            own = -values[name] if name in opposed else values[name]
+        left += (coefficient.value - scale * spots[name].true) * own
         largest = max(largest, abs(coefficient.value * own))
     return abs(left) / largest if largest else 0.0
