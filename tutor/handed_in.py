@@ -15,7 +15,7 @@ from tutor.figure import to_words, truss_figure
 from tutor.homework import Review, markdown, read_paper, review
 from tutor.homework.aside import told_aside
 from tutor.homework.report import Beside
-from tutor.homework.typed import MOST_CHARACTERS
+from tutor.homework.whole_page import MOST_CHARACTERS
 from tutor.model import Problem, ProblemError, load_problem
 from tutor.model.source import file_name, read_source
 from tutor.records import Keep

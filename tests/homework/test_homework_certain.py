@@ -10,8 +10,8 @@ from collections.abc import Iterator
 from random import Random
 
 import pytest
-from lines import pieces
-from students_work import Homework, any_problem, do, homework, names_it, plan
+from lines import figures, pieces
+from students_work import Homework, any_problem, do, homework, names_it, plan, solve_step
 
 from tutor.homework import Review, review
 from tutor.judge import Mistake
@@ -49,6 +49,28 @@ def with_any_number(seed: int) -> tuple[Homework, str, str] | None:
     return done, step.place, line[k].force
 
 
+def with_a_wrong_result(seed: int) -> tuple[Homework, str, str] | None:
+    """A homework with one value got wrong on the way from a right line and carried on, and its place."""
+    rng = Random(seed)
+    problem = any_problem(rng)
+    steps = plan(rng, problem)
+    if not steps:
+        return None
+    wrong_at = rng.choice(steps)
+    name, factor = rng.choice(wrong_at.finds), rng.choice(FACTORS)
+    values: dict[str, float] = {}
+    for step in steps:
+        found = solve_step(problem, step, values)
+        if found is None:
+            return None
+        if step is wrong_at:
+            found = {**found, name: found[name] * factor}
+        values.update({n: float(figures(v, 4)) for n, v in found.items()})
+    if any(abs(value) > 1e5 for value in values.values()):
+        return None
+    return Homework(problem, digits=4, values=values), wrong_at.place, name
+
+
 def certain(result: Review) -> list[Mistake | None]:
     return [
         finding.cause
@@ -80,6 +102,39 @@ def test_a_wrong_number_of_any_size_is_never_called_another_mistake_for_certain(
         assert not told or result.accounts[0].throughout or result.first == place
         for cause in filter(None, told):
             assert cause.force == force or cause.code not in OTHER_KINDS, (done.order, cause)
+
+
+@pytest.mark.parametrize("seeds", SOME)
+def test_a_result_got_wrong_is_never_called_a_slip_in_its_line_for_certain(seeds: range) -> None:
+    for seed in seeds:
+        made = with_a_wrong_result(seed)
+        if made is None:
+            continue
+        done, place, name = made
+        result = review(done.problem, done.work())
+        told = certain(result)
+        assert not told or result.accounts[0].throughout or result.first == place, seed
+        for cause in filter(None, told):
+            assert cause.force == name, (seed, cause)
+
+
+@pytest.mark.parametrize("seed", [98, 139])
+def test_a_result_got_wrong_that_a_slip_elsewhere_leaves_as_well_is_no_certain_slip(
+    seed: int,
+) -> None:
+    """98: half of CD leaves at A what a turned A_x would; 139: a rare slip at L3 fits, and nothing else."""
+    made = with_a_wrong_result(seed)
+    assert made is not None
+    result = review(made[0].problem, made[0].work())
+    assert not certain(result), (seed, result.accounts[0])
+
+
+def test_two_turned_signs_at_one_joint_are_not_certainly_the_whole_joint_turned_round() -> None:
+    both = homework(677, 2)
+    assert both is not None
+    result = review(both[0].problem, both[0].work())
+    assert result.accounts[0].mistake.code == "pull-push"
+    assert not certain(result)
 
 
 def test_a_plain_slip_that_nothing_else_explains_is_certain() -> None:

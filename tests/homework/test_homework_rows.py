@@ -92,3 +92,10 @@ def test_a_value_behind_an_equation_that_begins_with_its_name_is_written_with_it
     written = write_line(GABLE, paper("A_y = 9.5"), "E_y = 18 - A_y = 8.5")
     assert [about for about, _ in written.paper.lines] == [Fy()]
     assert written.paper.values == {"A_y": "9.5", "E_y": "8.5"}
+
+
+@pytest.mark.parametrize("text", ["4 E_y = 34", "4 E_y 5 = 3", "8E_y = 68", "2*E_y = 17"])
+def test_a_number_times_the_rows_own_force_is_an_equation_and_no_value(text: str) -> None:
+    written = write_row(GABLE, Paper(), "E_y", text)
+    assert "E_y" not in written.paper.values
+    assert written.refused or written.paper.lines

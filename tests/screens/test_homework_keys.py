@@ -487,3 +487,20 @@ async def test_a_value_typed_after_a_refused_one_takes_its_place(tmp_path: Path)
         await pilot.press("enter")
         await pilot.pause()
         assert paper_of(pilot).paper.values == {NAMES[0]: "7.5"}
+
+
+class TestTheRowAtHand:
+    async def test_stands_at_the_first_wrong_row_and_else_where_one_was(
+        self, tmp_path: Path
+    ) -> None:
+        async with checking(tmp_path) as pilot:
+            await fill(pilot, RIGHT)
+            paper_of(pilot).go(2)
+            await check(pilot)
+            assert paper_of(pilot).place == 2
+            wrong = len(NAMES) - 2
+            await enter(pilot, f"{NAMES[wrong]} = 3.21")
+            paper_of(pilot).go(0)
+            await check(pilot)
+            assert paper_of(pilot).row == NAMES[wrong]
+            assert paper_of(pilot).query_one(LineInput).value == "3.21"

@@ -23,7 +23,8 @@ from tutor.homework.paper import Paper
 from tutor.homework.report import markdown
 from tutor.homework.sheet import place_in_words
 from tutor.homework.table import Pasted, read_table
-from tutor.homework.typed import read_paper, write_line
+from tutor.homework.typed import write_line
+from tutor.homework.whole_page import read_paper
 from tutor.homework.work import Entry, Refused
 
 __all__ = [

@@ -1,8 +1,8 @@
 """Would a story of the mistakes on a page survive any order of work and any other slip?
 
 Values alone show what a slip left over in one equation, and many slips may leave as much over by chance. So a
-story is certain only where it is one slip, of the commonest kinds, at the one place that can be, shown by
-numbers that are all written, where no single value that came out wrong would leave as much over, and
+story is certain only where it is one slip in one line, of the commonest kinds, at the one place that can be,
+shown by numbers that are all written, where no single value that came out wrong would leave as much over, and
 where that is large beside what the figures leave open. How large was found by trying, no source.
 """
 
@@ -16,7 +16,7 @@ from tutor.homework.sheet import Sheet
 from tutor.homework.vectors import dot
 
 COMMON = 1.1
-"""A slip that costs more is not met often enough to be certain of it."""
+"""A slip that costs more is not met often enough to be certain of it; several slips cost more, and none known."""
 LEAST = 2
 """So many wrong values at least: a lone one shows too little."""
 SHARP = 0.01
@@ -27,7 +27,7 @@ def beyond_doubt(stories: Sequence[Story], handed_in: Mapping[str, Sheet]) -> bo
     """Whether nothing but the first story can be true; `handed_in` are the bodies as written."""
     best = stories[0]
     turn = best.turns[0]
-    if len(best.turns) > 1 or best.open or not turn.accounts or best.cost > COMMON:
+    if best.cost > COMMON or turn.accounts[0].about is None:
         return False
     if len(turn.values) + len(best.follows) < LEAST:
         return False
@@ -40,7 +40,7 @@ def beyond_doubt(stories: Sequence[Story], handed_in: Mapping[str, Sheet]) -> bo
         and len(named) == 1
         and not any(handed_in[place].missing for place in used)
         and _sharp(handed_in[best.first])
-        and not any(_along(handed_in[best.first], name) for name in turn.values)
+        and not any(_of_a_value(story, handed_in) for story in stories)
     )
 
 
@@ -49,6 +49,14 @@ def _sharp(sheet: Sheet) -> bool:
     return any(
         slack <= SHARP * abs(left) for left, slack in zip(sheet.lefts, sheet.slacks, strict=True)
     )
+
+
+def _of_a_value(story: Story, handed_in: Mapping[str, Sheet]) -> bool:
+    """Whether one value that came out wrong, and all else carried on from it, would leave the same."""
+    sheet = handed_in[story.first]
+    if len(story.turns) > 1 or story.open:
+        return False
+    return any(_along(sheet, name) for name in story.turns[0].values)
 
 
 def _along(sheet: Sheet, name: str) -> bool:

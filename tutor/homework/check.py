@@ -10,6 +10,7 @@ from tutor.homework.accounts import UNEXPLAINED
 from tutor.homework.by_chance import fits_by_chance, of_the_value
 from tutor.homework.certainty import beyond_doubt
 from tutor.homework.closing import closures
+from tutor.homework.deciding import closing, fewest, separating
 from tutor.homework.findings import Finding, Review, Sure
 from tutor.homework.half_mended import remembered
 from tutor.homework.lines import Judged, judged_lines, order_of, values_behind
@@ -20,7 +21,7 @@ from tutor.homework.reading import blank_members
 from tutor.homework.rounding import standing
 from tutor.homework.sheet import WHOLE, sheets
 from tutor.homework.slips import cost_of
-from tutor.homework.stories import Stories
+from tutor.homework.stories import Stories, Told
 from tutor.homework.telling import at_its_place, far_fetched, finding_of, line_account
 from tutor.homework.throughout import Throughout
 from tutor.homework.vectors import PARALLEL, Vector
@@ -78,6 +79,7 @@ class _Check:
         self.reading = self.stories.reading
         self.throughout = Throughout(self.problem, work.entries, true, self.stories, work.order)
         self.lines = judged_lines(desk, work, self.handed_in)
+        self.pairs: list[Told] = []
 
     @property
     def wrong(self) -> tuple[str, ...]:
@@ -93,6 +95,7 @@ class _Check:
             if name not in self.work.entries
         ]
         findings += [finding_of(judged) for judged in self.lines]
+        decides, more = self._asked(outcome)
         result = Review(
             tuple(findings),
             outcome.places[0] if outcome.places else None,
@@ -103,22 +106,26 @@ class _Check:
             outcome.clear,
             note=outcome.note,
             rests=outcome.rests,
-            decides=self._decides(outcome),
+            decides=decides,
+            more=more,
             stopped=self.stories.stopped,
         )
         return replace(result, said=summary(result))
 
-    def _decides(self, outcome: Outcome) -> str | None:
-        """A blank that would settle what is open: one at a place that may be the first."""
-        doubtful = outcome.places if len(outcome.places) > 1 or not outcome.clear else ()
-        undecided = [
-            body
+    def _asked(self, outcome: Outcome) -> tuple[str | None, str | None]:
+        """A blank that would settle what is open, and one that would tell more of it."""
+        blank = [name for name in self.problem.unknowns if name not in self.work.entries]
+        found, of_all = separating(self.pairs, blank)
+        if found is not None:
+            return (found, None) if of_all else (None, found)
+        undecided = self.standing.open
+        here = set() if outcome.clear else set(outcome.places)
+        sheets = [
+            sheet
             for body, sheet in self.handed_in.items()
-            if any(name in self.standing.open for name in sheet.part)
+            if body in here or not undecided.isdisjoint(sheet.part)
         ]
-        bodies = [self.handed_in[body] for body in (*doubtful, *undecided)]
-        blank = [sheet.missing for sheet in bodies if sheet.missing]
-        return min(blank, key=len)[0] if blank else None
+        return closing(self.handed_in, undecided), fewest(sheets)
 
     def _finding(self, name: str) -> Finding:
         if name in self.standing.open:
@@ -147,6 +154,7 @@ class _Check:
         if not pairs:
             return lost(self.problem, self.wrong, self._figures)
         self.reading = pairs[0][1]
+        self.pairs = pairs
         return self._of_story([story for story, _ in pairs], told is not None, misleading)
 
     def _of_mended(self) -> Outcome | None:

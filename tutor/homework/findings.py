@@ -42,7 +42,7 @@ class Review:
     tell the place. `refused` is what could not be read and was left out. `said` is the outcome in a
     sentence or two, `note` what there is to tell of the page as a whole ("" for nothing). `rests` are
     entries that still rest on a value mended since the last check; `decides` is a blank that would
-    settle what is open; `stopped` says that not every explanation could be looked at.
+    settle what is open, `more` one that would tell more; `stopped` says that not every explanation could be looked at.
     """
 
     findings: tuple[Finding, ...]
@@ -56,6 +56,7 @@ class Review:
     note: str = ""
     rests: tuple[str, ...] = ()
     decides: str | None = None
+    more: str | None = None
     stopped: bool = False
 
     @property

@@ -25,6 +25,7 @@ from tutor.text import listed
 
 CODE = "carried"
 LOOK = "These values still rest on one that you have mended since."
+LOOK_AT_ONE = "This value still rests on one that you have mended since."
 REASON = "When a value is put right, everything that was worked out with the old one changes too."
 PLACE = "Put your new {name} into the lines of {place}, and work on from there."
 COST = 0.5
@@ -112,7 +113,7 @@ def of_resting(problem: Problem, rests: Resting) -> Outcome:
     place, name = rests.places[0], rests.changed[0]
     mistake = replace(
         mistake_of(problem, Value(name), CODE, name),
-        text=LOOK,
+        text=LOOK if len(rests.names) > 1 else LOOK_AT_ONE,
         reason=REASON,
         place=PLACE.format(name=name, place=place_in_words(place)),
     )

@@ -97,7 +97,7 @@ def _as_before(was: Was, left: Sequence[str], place: str) -> str:
 
 
 def _next(was: Was, walk: Found, left: Sequence[str], order: Sequence[str]) -> tuple[str, ...]:
-    """Where to go on: where nothing that is still wrong was put in, and a mended value stands if it may."""
+    """Where to go on: where nothing that is still wrong was put in, if there is such a place."""
     at = {
         body: {name for name in left if name in walk and walk[name][0] == body}
         for body in was.bodies
@@ -106,8 +106,6 @@ def _next(was: Was, walk: Found, left: Sequence[str], order: Sequence[str]) -> t
     first = [
         body for body in begun if not set(left) & (set(was.bodies[body].part) - at[body])
     ] or begun
-    mended = set(was.mended)
-    first.sort(key=lambda body: mended.isdisjoint(was.bodies[body].part))
     return tuple(([place for place in order if place in first] or first)[:MOST_PLACES])
 
 

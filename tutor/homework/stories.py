@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from functools import cached_property
 
-from tutor.homework.accounts import UNEXPLAINED, Explained
+from tutor.homework.accounts import Explained
 from tutor.homework.chain import within_reach
 from tutor.homework.places import Search, Story
 from tutor.homework.reading import (
@@ -74,9 +74,9 @@ class Stories:
         one only comes beside it, where it explains clearly better what is written.
         """
         complete = [] if self.forgotten else self._of_complete_bodies()
-        best = min(map(_cost, complete), default=UNEXPLAINED)
-        if best >= UNEXPLAINED:
+        if not complete:
             return self._sorted(self._of_blanks())
+        best = min(map(_cost, complete))
         if best <= CLEARLY_SAID or self.blank > 1:
             return self._sorted(complete)
         beside = [told for told in self._of_blanks(sparing=True) if _cost(told) <= best - CLEARLY]
@@ -99,7 +99,14 @@ class Stories:
             doubt = NOT_NEEDED if self.right and any(map(self._alone, told)) else WORKED_WRONG
             for read in readings_by_supports(*given):
                 told += self._doubted(read, WHOLE, doubt)
+                told += self._from_joints(read)
         return told + self._of_blank_joints(self._doubtful(dark, sparing))
+
+    def _from_joints(self, read: Reading) -> Iterator[Told]:
+        """The stories of a walk whose joints gave the reactions, with its mistake at one of these."""
+        for story in self._of(read):
+            if len(story.turns) == 1 and story.first != WHOLE and not story.open:
+                yield replace(story, doubt=story.doubt + WORKED_WRONG), read
 
     def _of_blank_joints(self, joints: Iterable[str]) -> list[Told]:
         """The stories that begin at a joint with a blank, as far as there are readings to spend."""

@@ -1,6 +1,6 @@
 """What does one typed line put on the paper? Values, a row of a table, a line with its heading, a word.
 
-One line at a time, as a student types or a work file holds them; `read_paper` reads a whole file.
+One line at a time, as a student types or a work file holds them; `whole_page` reads a whole file.
 Nothing here judges: what can be read is written down, and what cannot is told in a sentence and
 leaves the paper as it was.
 """
@@ -13,19 +13,12 @@ from dataclasses import replace
 
 from tutor.homework.aside import no_work
 from tutor.homework.leads import led, names_sum
-from tutor.homework.marks import LONGEST, bared, dashed, listed_with_dashes, without_remark
+from tutor.homework.marks import LONGEST, bared, dashed, without_remark
 from tutor.homework.page import Page, Written, joints_said, no_unknown, unknown_of
 from tutor.homework.page_words import letters, order, place, sense, strike
 from tutor.homework.paper import Paper
 from tutor.homework.several import PARTING, several
-from tutor.homework.table import (
-    BYTE_ORDER_MARK,
-    DecimalSign,
-    decimal_sign,
-    joined,
-    read_row,
-    usual_sign,
-)
+from tutor.homework.table import DecimalSign, decimal_sign, joined, read_row, usual_sign
 from tutor.homework.unheaded import equation_meant, likeliest, value_in_line, with_heading
 from tutor.homework.work import BLANK, Refused, read_entry
 from tutor.judge import Equation, in_words, judge_of
@@ -36,13 +29,12 @@ from tutor.notation import Unreadable, read_letters
 from tutor.notation.characters import plain
 
 NOT_DONE = "-"
-MOST_LINES = 2_000
-MOST_CHARACTERS = 200_000
 
 ASSIGNED = re.compile(r"(?<![\w}])([^\W\d_][\w{}-]*)\s*=(?!=)")
 NAMED = re.compile(r"[^\W\d_][\w{}]+")
 AFTER = re.compile(r"(?:[,;&=]|\band)$")
 OPERATORS = tuple("-+*/·×(")
+TIMES = re.compile(r"\d[\s*·×]*([^\W\d_][\w{}-]*)")
 PARTED = re.compile(r"(?:[,;&]|\band\b)\s*[^\W\d_][\w{}-]*\s*$")
 SUM = re.compile(r"=\s*[-+]?0(?:\.0*)?\s*$")
 ROW = re.compile(r"([^\W\d_][\w{}-]*)\s*[\s,;:|]\s*[-+]?[\d.]")
@@ -84,47 +76,11 @@ def write_row(problem: Problem, paper: Paper, name: str, text: str) -> Written:
         ways = [f"{name} = {text}", text] if _holds_a_name(page, bare) else [f"{name} = {text}"]
         if SUM.search(bare):
             ways.reverse()
+        if _multiplied(page, name, bare):
+            return write_line(problem, paper, text)
         return likeliest(page, [write_line(problem, paper, way) for way in ways])
     row = _several(page, f"{name} {bare}", text)
     return row if row is not None else _value(page, name, bare or NOT_DONE)
-
-
-def read_paper(problem: Problem, text: str) -> Written:
-    """The paper that a whole file of typed lines makes; what is refused names its line.
-
-    A heading of a table's columns, before anything was written down, is passed over.
-    """
-    paper, refused = Paper(), []
-    numbers: list[int] = []
-    noted: list[str] = []
-    aside: list[str] = []
-    if len(text) > MOST_CHARACTERS or text.count("\n") > MOST_LINES:
-        message = f"A file of work has {MOST_LINES} lines at most; is it another file?"
-        return Written(paper, (), (Refused("line 1", "", message),))
-    sign = decimal_sign(text) or usual_sign(problem)
-    lines = listed_with_dashes(text.removeprefix(BYTE_ORDER_MARK).splitlines())
-    for number, line in enumerate(lines, start=1):
-        written = write_line(problem, paper, line, sign)
-        noted += _changed(number, paper, written.paper)
-        aside += (f"line {number} ({said})" for said in written.aside)
-        begun = paper != Paper()
-        struck = [i for i, had in enumerate(paper.lines) if had not in written.paper.lines][:1]
-        numbers = [n for i, n in enumerate(numbers) if i not in struck]
-        paper = written.paper
-        numbers += [number] * (len(paper.lines) - len(numbers))
-        if begun or any(char.isdigit() for char in line):
-            refused += [replace(r, name=f"line {number}") for r in written.refused]
-    return Written(paper, tuple(noted), tuple(refused), tuple(numbers), tuple(aside))
-
-
-def _changed(number: int, before: Paper, after: Paper) -> list[str]:
-    """Which values of a file a line of it puts others in the place of."""
-    pairs = ((name, before.values.get(name), text) for name, text in after.values.items())
-    return [
-        f"line {number}: {name} = {text}, in the place of {old} above"
-        for name, old, text in pairs
-        if old is not None and old != text
-    ]
 
 
 def _headed_line(page: Page, bare: str, text: str) -> Written | None:
@@ -286,6 +242,12 @@ def _holds_a_name(page: Page, bare: str) -> bool:
     """Whether an unknown stands in the first side, and not as the next value behind a comma."""
     first = bare.partition("=")[0]
     return PARTED.search(first) is None and _is_equation(page, first)
+
+
+def _multiplied(page: Page, name: str, bare: str) -> bool:
+    """Whether the row's own unknown stands behind a number on the first side: an equation, no value."""
+    first = TIMES.findall(bare.partition("=")[0])
+    return any(unknown_of(page, word) == name for word in first)
 
 
 def _cannot(page: Page, bare: str) -> str:

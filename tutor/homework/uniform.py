@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from tutor.homework.account import Account
@@ -16,6 +16,8 @@ from tutor.model import Problem
 from tutor.statics import joint_order
 
 LEAST, MOST_PLACES = 3, 2
+MOST_OFF = 2
+"""Not more than one value in so many is off by what was carried on."""
 NEWTONS = {"N": 1.0, "kN": 1e3, "MN": 1e6, "lb": 4.4482216, "kip": 4448.2216, "kg": 9.80665}
 """One unit of force in newtons; the pound is exactly 0.45359237 kg at 9.80665 m/s² (NIST SP 811).
 
@@ -78,7 +80,7 @@ def uniform(
         if any(abs(true[n]) > least for n in amiss - set(names)):
             continue
         for factor in (-1.0, *_factors(problem)):
-            if all(_near(entries[n], factor * true[n]) for n in names):
+            if _alike(problem, entries, true, names, factor):
                 of_whole = names is some or any(n in problem.reaction for n in names)
                 places = (WHOLE,) if of_whole else _first_joints(problem, bodies, set(entries))
                 if factor < 0:
@@ -92,6 +94,24 @@ def _factors(problem: Problem) -> tuple[float, ...]:
     own = NEWTONS.get(problem.force, 1.0)
     others = [own / other for other in NEWTONS.values() if other != own]
     return tuple(dict.fromkeys((*FACTORS, *others, *(1.0 / factor for factor in others))))
+
+
+def _alike(
+    problem: Problem,
+    entries: Mapping[str, Entry],
+    true: Mapping[str, float],
+    names: Sequence[str],
+    factor: float,
+) -> bool:
+    """Whether these values are right but for the factor, most of them to their own figures.
+
+    The rest is off by no more than what roundings that are carried on come to.
+    """
+    off = [n for n in names if not _near(entries[n], factor * true[n])]
+    little = abs(factor) * problem.tolerance.silent * max(map(abs, true.values()), default=0.0)
+    return MOST_OFF * len(off) <= len(names) and all(
+        abs(entries[n].value - factor * true[n]) <= little for n in off
+    )
 
 
 def _near(entry: Entry, value: float) -> bool:

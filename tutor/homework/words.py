@@ -20,6 +20,8 @@ def summary(review: Review) -> str:
         said.append(f"{', '.join(undecided)} cannot be decided with so much left blank.")
     if review.decides is not None:
         said.append(f"Enter {review.decides}: it would decide.")
+    elif review.more is not None:
+        said.append(f"Enter {review.more} next: with it more can be told.")
     if review.stopped and review.first is not None:
         said.append(STOPPED)
     return " ".join(part for part in said if part)

@@ -18,7 +18,7 @@ from tutor.homework.aside import told_aside
 from tutor.homework.brought import Brought
 from tutor.homework.page import Written
 from tutor.homework.paper import Paper
-from tutor.homework.typed import read_paper
+from tutor.homework.whole_page import read_paper
 from tutor.model.caution import CAUTION
 from tutor.screens import homework_deeds
 from tutor.screens.bound import bindings

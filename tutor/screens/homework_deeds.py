@@ -82,8 +82,24 @@ def checked(screen: Filler, paper: Paper, result: Review) -> None:
     screen.result, screen.checked = result, paper
     screen.book.note_check(paper, result)
     more = " Escape, then h, says more." if result.first is not None else ""
+    screen.go(row_to_mend(screen.problem, result, screen.place))
     screen.say(f"{result.said}{more}")
-    screen.show()
+
+
+def row_to_mend(problem: Problem, result: Review, place: int) -> int:
+    """The row of the first wrong entry, one at the first wrong place before all others; else the row at hand."""
+    names = problem.unknowns
+    here = {member.name for member in problem.meeting.get(result.first or "", ())}
+    rows = {
+        f.name: len(names) + f.name if isinstance(f.name, int) else names.index(f.name)
+        for f in result.findings
+        if f.state == "wrong"
+    }
+    return min(
+        rows.values(),
+        key=lambda row: (row < len(names) and names[row] not in here, row),
+        default=place,
+    )
 
 
 def reviewed(screen: Filler, why: str) -> Review | None:
