@@ -174,6 +174,7 @@ class TestTheBar:
             bar = pilot.app.screen.query_one(ActionBar)
             rows = bar.render().plain.split("\n")
             assert [row.startswith("Esc, then  ") for row in rows] == [True, False]
+            assert bar.size.height == len(rows)
             assert len(rows[1]) - len(rows[1].lstrip()) == len("Esc, then  ")
             assert abs(len(rows[0]) - len(rows[1])) < 16
 

@@ -21,8 +21,8 @@ def arrow_spots(
     if abs(y) < 0.35:
         if arrow.length is None:
             outer = end[0] + (length / 2 if x < 0 else -length / 2)
-            further = (outer + x,) if arrow.role == "reaction" else ()
-            for at in (middle[0] + 0.5 * x, outer, *further):
+            clear = (near[0] + x * (half + 0.5),) if arrow.role == "reaction" else ()
+            for at in (middle[0] + 0.5 * x, outer, *clear):
                 yield at, middle[1] - 2, 0.0
                 yield at, middle[1] + 2, 0.3
         yield (*beyond, 0.4)

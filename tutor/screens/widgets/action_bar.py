@@ -16,7 +16,7 @@ from textual.widget import Widget
 
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import Deed
-from tutor.screens.widgets.flow import Piece, Rows, at, beside, evenly
+from tutor.screens.widgets.flow import Piece, Rows, at, beside, evenly, flow
 
 if TYPE_CHECKING:
     from textual.widgets import OptionList
@@ -73,7 +73,7 @@ class ActionBar(Widget, can_focus=True):
         self.beside_a_line = self.beside_a_line or typing or bool(reserved)
 
     def _rows(self, width: int, deeds: Sequence[Deed] | None = None) -> Rows:
-        """The lead, and beside it the deeds, in rows as even as can be."""
+        """The lead, and beside it the deeds, in rows as even as can be; below it too where that saves one."""
         lead = LEADS[0] if self.typing else LEADS[1]
         begin = len(LEADS[0] if self.beside_a_line else lead) + GAP
         shown = self.deeds if deeds is None else deeds
@@ -83,7 +83,9 @@ class ActionBar(Widget, can_focus=True):
             for row in evenly(texts, max(1, width - begin), GAP)
         )
         first = Piece(0, 0, len(lead), lead)
-        return ((first, *rows[0]), *rows[1:]) if rows else ((first,),)
+        rows = ((first, *rows[0]), *rows[1:]) if rows else ((first,),)
+        unhung = flow([lead.ljust(begin - GAP), *texts], width, GAP)
+        return unhung if len(unhung) < len(rows) else rows
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
         return max(len(self._rows(width)), len(self._rows(width, self.reserved)))
