@@ -6,6 +6,7 @@ import fcntl
 import io
 import os
 import re
+import select
 import struct
 import subprocess
 import sys
@@ -517,3 +518,34 @@ def test_the_sense_of_a_member_is_said_in_words_and_a_reaction_as_it_is() -> Non
     _, said = in_one_go(SCRIPT)
     assert re.search(r"^Right: .* = [\d.]+ [a-zN]+, (tension|compression)\.$", said, re.MULTILINE)
     assert not re.search(r"^Right: .* = [\d.]+ [a-zN]+ [TC]\b", said, re.MULTILINE)
+
+
+@pytest.mark.skipif(os.name == "nt", reason="the system has no pseudo-terminals")
+def test_on_a_terminal_a_line_is_edited_and_an_earlier_one_fetched_back(tmp_path: Path) -> None:
+    import pty
+
+    process, terminal = pty.fork()
+    if process == 0:
+        os.environ["TERM"] = "xterm"
+        program = "import sys; from tutor import cli; sys.exit(cli.main(sys.argv[1:]))"
+        given = ["--plain", "--keep", str(tmp_path), str(FOLDER / "lamp-arm.toml")]
+        os.execv(sys.executable, [sys.executable, "-c", program, *given])
+    said = b""
+    for awaited, typed in ((b"> ", b"x here\x01\x1b[3~\x1b[3~w\r"), (b"You are at", b"\x1b[A\r")):
+        said = heard_until(terminal, awaited)
+        os.write(terminal, typed)
+    again = heard_until(terminal, b"You are at")
+    os.write(terminal, b"leave\r")
+    heard_until(terminal, b"You have left")
+    assert b"Cannot read" not in said + again
+    assert os.waitstatus_to_exitcode(os.waitpid(process, 0)[1]) == 0
+    os.close(terminal)
+
+
+def heard_until(terminal: int, words: bytes) -> bytes:
+    """What is said up to these words and what came with them."""
+    said = b""
+    while words not in said:
+        assert select.select([terminal], [], [], 60)[0], said
+        said += os.read(terminal, 1 << 16)
+    return said
