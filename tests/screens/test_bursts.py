@@ -108,6 +108,20 @@ class TestKeysInOneRead:
             assert texts(pilot)[-1] == "Fx: B_x + 12/13 F_BC = 0"
             assert lesson_of(pilot).state.tries[-1].verdict == "right"
 
+    async def test_of_enters_answer_no_question_that_was_not_seen_when_they_were_pressed(
+        self, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, FREE_BODY[:1]) as pilot:
+            await burst(pilot, *keys("show\n\n\n\n"))
+            assert [e.kind for e in lesson_of(pilot).events] == ["reasons", "show"]
+            await press(pilot, ENTER)
+            assert [e.kind for e in lesson_of(pilot).events] == ["reasons", "show", "show"]
+        async with Resumed(tmp_path / "joints", JOINTS[:-1]) as pilot:
+            before = len(lesson_of(pilot).events)
+            await burst(pilot, *keys("A_y = 150\n\n\n"))
+            assert len(lesson_of(pilot).events) == before + 1
+            assert lesson_of(pilot).ask.kind == "joint"
+
 
 class TestPastedLines:
     async def test_are_each_answered_in_turn(self, tmp_path: Path) -> None:

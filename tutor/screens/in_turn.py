@@ -3,7 +3,8 @@
 The library puts a letter into a line at once, but lets every other key rise through all parents of
 the line before it acts: of "ctrl+u, text, enter" the text would go in first and be deleted after.
 A lone key is handed on as the library would do it, without waiting for anything. What is typed ahead
-of a screen that was asked for waits until that stands.
+of a screen that was asked for waits until that stands. An enter behind an enter answers nothing that
+was asked after it was pressed.
 """
 
 from __future__ import annotations
@@ -37,6 +38,7 @@ class InTurn:
         self._task: asyncio.Task[None] | None = None
         self._held = True
         self._passing = LEAVE
+        self._before: Typed | None = None
 
     def hold(self, passing: frozenset[str] = frozenset()) -> None:
         """Let what is typed wait until `let_go`, but for the keys that leave the program, and those
@@ -68,8 +70,8 @@ class InTurn:
         if self.busy:
             self._waiting.append(event)
             return
-        await self._hand_on(event)
-        self._task = asyncio.create_task(self._go_on(event))
+        if await self._handed(event):
+            self._task = asyncio.create_task(self._go_on(event))
 
     async def _go_on(self, last: Typed | None) -> None:
         """Until nothing waits any more, hand on the next once the last is done with."""
@@ -88,9 +90,24 @@ class InTurn:
                         screen.take_line(text)
                         continue
                 last = self._waiting.popleft()
-                await self._hand_on(last)
+                await self._handed(last)
         finally:
             self._task = None
+
+    async def _handed(self, event: Typed) -> bool:
+        """Hand this on, unless it is an enter that was meant for what was asked before."""
+        before, self._before = self._before, event
+        if _is_enter(event) and _is_enter(before) and self._came_before_the_question(event):
+            return False
+        await self._hand_on(event)
+        return True
+
+    def _came_before_the_question(self, event: Typed) -> bool:
+        """Whether this was pressed before what is asked now was shown, and nothing was typed to it."""
+        screen, focused = self._app.screen, self._app.focused
+        if isinstance(focused, Input) and focused.value:
+            return False
+        return isinstance(screen, Asks) and event.time < screen.asked_at
 
     def _line_ahead(self) -> str | None:
         """The characters up to the next enter, taken off what waits; None where a key is between."""
@@ -137,6 +154,13 @@ class TakesLines(Protocol):
     def take_line(self, text: str) -> None:
         """Do what was typed as if it had been entered now."""
         ...
+
+
+@runtime_checkable
+class Asks(Protocol):
+    """A screen that tells since when it asks what it asks, by the clock of events."""
+
+    asked_at: float
 
 
 def _is_enter(event: Typed | None) -> bool:

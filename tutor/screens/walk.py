@@ -93,7 +93,7 @@ class WalkScreen(Screen[str]):
         self.guided = False
         self.begun_with = tuple(said)
         self.session, self.looks = session, looks
-        self.place = 0
+        self.place, self.asked_at = 0, 0.0
         self.said: list[Say] = []
         self.preview: tuple[str, str] | None = None
         self.unmended, self.heard = "", tuple[Say, ...]()
@@ -168,7 +168,7 @@ class WalkScreen(Screen[str]):
 
     def show(self, said: Sequence[Say], newest: int = 0) -> None:
         """Hand every part what it shows now; what was said before the `newest` may be scrolled off."""
-        self.said = list(said)
+        self.said, self.asked_at = list(said), Message().time
         state, ask = self.session.lesson.state, self.ask
         self.query_one(Trail).show(state.problem.title, state.step, self.session.standing)
         self.query_one(LinesPane).show(state, self.looks.ascii_only)
