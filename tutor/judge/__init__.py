@@ -21,6 +21,7 @@ from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, Value, about_ca
 from tutor.judge.chain import readings_of
 from tutor.judge.declared import drawn_otherwise, turned
 from tutor.judge.desk import Desk
+from tutor.judge.elimination import by_elimination
 from tutor.judge.known_values import KnownValues, checked
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.steps import judge_typewritten
@@ -115,10 +116,17 @@ class Judge:
             *(self.problem, self.names, own, standing, self._read(lines, own, said)),
             *(self.values, lambda: self._read(lines, own, said, "radians")),
         )
-        verdict = judge_typewritten(desk, about, line)
+        verdict = _judged(desk, about, line)
         if mixed and verdict.right:
             return replace(verdict, remarks=(*verdict.remarks, Remark("arm", ARM_OF_ONE)))
         return verdict
+
+    def follows(
+        self, about: Equation, line: Line, own: KnownValues, standing: Sequence[Equation]
+    ) -> bool:
+        """Whether `judge` would say of a line that it follows, or does not, from those of its body."""
+        desk = Desk(self.problem, self.names, own, standing, (), self.values, list)
+        return bool(line.referred) and by_elimination(desk, about, line) is not None
 
     def _letters_in(self, lines: Sequence[str]) -> Mapping[str, float]:
         """The angles and lengths that the student's own lines give a letter."""
@@ -162,6 +170,16 @@ class Judge:
             if holds_at_solution(other, *rest) and not holds_at_solution(line, *rest)
             else line
         )
+
+
+def _judged(desk: Desk, about: Asked, line: Line) -> Verdict:
+    """The verdict on a line that may be a sum of its own, or only follow from the lines that stand."""
+    if line.referred and (followed := by_elimination(desk, about, line)) is not None:
+        return followed
+    verdict = judge_typewritten(desk, about, line)
+    if verdict.kind != "wrong" or not desk.standing:
+        return verdict
+    return by_elimination(desk, about, line, claimed=False) or verdict
 
 
 MOST_KEPT = 16

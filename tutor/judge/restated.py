@@ -54,15 +54,15 @@ def restated(
     own = _without_typed(true.own, line)
     true = replace(true, own=own)
     names = true.unknowns.keys()
-    rows = [_true_row(TrueEquation(problem, about, own)) for about in stand]
-    rows += [_typed_row(each, own) for each in lines if each.names <= names]
-    asked, typed = _true_row(true), _typed_row(line, own)
+    rows = [true_row(TrueEquation(problem, about, own)) for about in stand]
+    rows += [typed_row(each, own) for each in lines if each.names <= names]
+    asked, typed = true_row(true), typed_row(line, own)
     open_names = {name for row in (*rows, asked) for name in row if name is not None}
     if not rows or len(open_names) < 2 or not set(typed) - {None} <= open_names:
         return None
-    if _follows(typed, rows, line):
+    if is_sum_of(typed, rows, line):
         return Restated(None, adds=False)
-    return Restated(None, adds=True) if _follows(typed, [*rows, asked], line) else None
+    return Restated(None, adds=True) if is_sum_of(typed, [*rows, asked], line) else None
 
 
 def _without_typed(own: KnownValues, line: TypedEquation) -> KnownValues:
@@ -71,14 +71,16 @@ def _without_typed(own: KnownValues, line: TypedEquation) -> KnownValues:
     return KnownValues(own.senses, known)
 
 
-def _true_row(true: TrueEquation) -> Row:
+def true_row(true: TrueEquation) -> Row:
+    """The coefficients of an equation, and its numbers under None; a force with a value is a number."""
     row: dict[str | None, float] = {None: math.fsum(load.true for load in true.loads)}
     for name, spot in true.unknowns.items():
         _add(row, name, spot.true, true.own)
     return row
 
 
-def _typed_row(line: TypedEquation, own: KnownValues) -> Row:
+def typed_row(line: TypedEquation, own: KnownValues) -> Row:
+    """As `true_row`, of a line as typed."""
     row: dict[str | None, float] = {None: line.total}
     for name, coefficient in line.unknowns.items():
         _add(row, name, coefficient.value, own)
@@ -93,7 +95,7 @@ def _add(row: dict[str | None, float], name: str, coefficient: float, own: Known
         row[name] = row.get(name, 0.0) + coefficient
 
 
-def _follows(typed: Row, rows: Sequence[Row], line: TypedEquation) -> bool:
+def is_sum_of(typed: Row, rows: Sequence[Row], line: TypedEquation) -> bool:
     """Whether `typed` is a sum of multiples of `rows`, by taking their directions out one by one."""
     names = list(dict.fromkeys(n for row in (*rows, typed) for n in row if n is not None))
     vectors = ([row.get(name, 0.0) for name in (*names, None)] for row in rows)

@@ -17,9 +17,9 @@ Meaning = Literal[
 ]  # fmt: skip
 
 _WORDS: Mapping[Meaning, str] = {
-    "T": """t tens ten tension tensile tensional tie pull pulling pulls stretched
+    "T": """t tens ten tension tensile tensional tie ties pull pulling pulls stretched
         zug zugkraft zugstab gezogen traction tendu tirant traccion tirante tens.""",
-    "C": """c comp compr compression compressive compressed strut push pushing pushes
+    "C": """c comp compr compression compressive compressed strut struts push pushing pushes
         druck druckkraft druckstab gedruckt comprime bielle compresion comprimida comprimido puntal""",
     "left": "left leftward leftwards links gauche izquierda",
     "right": "right rightward rightwards rechts droite derecha",

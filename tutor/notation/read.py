@@ -22,6 +22,7 @@ from tutor.notation.names import Names
 from tutor.notation.part_words import parted, with_part
 from tutor.notation.prose import unit_apart
 from tutor.notation.reading import checked
+from tutor.notation.referred import referred
 from tutor.notation.respelled import respelled
 from tutor.notation.row import rowed, sentenced
 from tutor.notation.source import Source
@@ -162,7 +163,7 @@ def _source(text: str) -> Source:
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line with a heading, remarks or several statements; every way that is as good."""
-    source = _source(text)
+    source, numbers = referred(_source(text))
     source = sentenced(rowed(source, _typed(text, source), names), names)
     usual = Found(names, frame, Choice())
     try:
@@ -170,11 +171,12 @@ def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) 
     except Broken as broken:
         for other in _others(usual):
             try:
-                return _read(text, source, said, other)
+                return replace(_read(text, source, said, other), referred=numbers)
             except Broken:
                 continue
         raise broken from None
-    return replace(line, alternatives=_alternatives(text, source, said, usual))
+    others = _alternatives(text, source, said, usual)
+    return replace(line, alternatives=others, referred=numbers)
 
 
 def _others(usual: Found) -> list[Found]:

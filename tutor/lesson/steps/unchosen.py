@@ -50,7 +50,7 @@ def equation_meant(
     if component_stated(line) in state.result or ratio_stated(line) is not None:
         return state.about, ()
     about = headed(state.problem, line, state.joint) or (None if state.proposed else state.about)
-    if about is not None:
+    if (about := about or _combined(state, line, desk)) is not None:
         return about, ()
     offers = tuple(offers)
     if (solved := solved_for(state, line, text, desk, offers)) is not None:
@@ -74,6 +74,16 @@ def equation_meant(
     if right:
         return None, _several(state, right)
     return _told_as(state, _clearly_meant(state, line, desk, offers))
+
+
+def _combined(state: State, line: Line | Unreadable, desk: Judge) -> Equation | None:
+    """The first standing equation of the body at hand, where a line says that it follows from such."""
+    if isinstance(line, Unreadable) or not line.referred or value_named(line, state.result):
+        return None
+    for about in state.standing:
+        if about.joint == state.joint and desk.follows(about, line, state.own, state.standing):
+            return about
+    return None
 
 
 def _plainly(
