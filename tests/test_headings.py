@@ -43,10 +43,24 @@ TO_THE_POINT: list[tuple[str, Equation]] = [
     *((text, Along(SLOPE, "C")) for text in ("along AC at C", "ΣF along CA at C", "∥ AC at C")),
     *((text, Along(SLOPE, "C")) for text in ("along member AC at C", "resolve along AC at C")),
     *((text, Along(SLOPE + 90.0, "C")) for text in ("across AC at C", "perpendicular to AC at C")),
+    *((text, Along(SLOPE, "A")) for text in ("along the rafter at A", "along the diagonal at A")),
+    *((text, Along(SLOPE + 90.0, "A")) for text in ("at right angles to the rafter at A",)),
+    *(
+        (text, Along(SLOPE + 90.0, "A"))
+        for text in ("the rafter's normal at A", "normal to rafter AC at A")
+    ),
     ("along AB at A", Fx("A")),
     ("across AB at A", Fy("A")),
 ]
-OPEN = ("moments", "ΣM", "along", "across", "ΣM about", "perpendicular to")
+OPEN = (
+    *("moments", "ΣM", "along", "across", "ΣM about", "perpendicular to"),
+    *(
+        "along the rafter at C",
+        "square to the chord at A",
+        "along the post at A",
+        "along the hip at A",
+    ),
+)
 """These leave open about what, or along what."""
 NONE = ("hello", "12", "AB", "F_AB", "joint", "ΣQ", "x y", "moment of inertia", "C_x")
 LINE = "3/5 F_AC + F_AB - 12 = 0"

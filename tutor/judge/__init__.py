@@ -23,6 +23,7 @@ from tutor.judge.declared import drawn_otherwise, turned
 from tutor.judge.desk import Desk
 from tutor.judge.elimination import by_elimination
 from tutor.judge.known_values import KnownValues, checked
+from tutor.judge.lines_meant import unclear
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.steps import judge_typewritten
 from tutor.judge.true_equation import TrueEquation
@@ -174,6 +175,8 @@ class Judge:
 
 def _judged(desk: Desk, about: Asked, line: Line) -> Verdict:
     """The verdict on a line that may be a sum of its own, or only follow from the lines that stand."""
+    if isinstance(about, Fx | Fy) and (asked := unclear(desk.problem, line.label, about.joint)):
+        return Verdict("undecided", asked, about=about)
     if line.referred and (followed := by_elimination(desk, about, line)) is not None:
         return followed
     verdict = judge_typewritten(desk, about, line)

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, in_words
+from tutor.judge.lines_meant import lines_meant
 from tutor.judge.parts import part_named
 from tutor.model import Problem
 from tutor.notation import Label, Line, Unreadable
@@ -40,13 +41,19 @@ def equation_named(problem: Problem, label: Label, joint: str | None) -> Equatio
         return None
     place = label.point if isinstance(label.point, str) else None if label.whole else joint
     if label.kind == "along":
-        degrees = direction_named(problem, label)
+        degrees = direction_named(problem, label, place)
         return None if degrees is None else snapped(problem, degrees, place)
     return Fx(place) if label.kind == "x" else Fy(place)
 
 
-def direction_named(problem: Problem, label: Label) -> float | None:
-    """The direction of a sum of forces that a heading names, in degrees from +x; None for none."""
+def direction_named(problem: Problem, label: Label, joint: str | None = None) -> float | None:
+    """The direction of a sum of forces that a heading names, in degrees from +x; None for none.
+
+    Where words alone say it, as "the rafter", it is that of the one line at the `joint` that they can mean.
+    """
+    if label.line:
+        meant = lines_meant(problem, label.line, joint)
+        return (meant[0] + 90.0 * label.across) % 180.0 if len(meant) == 1 else None
     if label.between is None:
         return {"x": 0.0, "y": 90.0}.get(label.kind or "", label.degrees)
     (x, y), (to_x, to_y) = (

@@ -35,10 +35,15 @@ from tutor.judge.whole_line import off_by
 from tutor.model import Problem, Tolerance
 from tutor.notation import Label, Names, Reading
 from tutor.notation.fact import fact, kept
+from tutor.text import listed
 
 NOTHING = 1e-9
 EXACTLY = Tolerance(silent=0.0005, remark=NEAR)
 ROUNDED_HARD = "Right, though a number is rounded hard; a fraction or one more figure is safer."
+NOT_BY_ITSELF = (
+    "The figures fit, but {names} has no value yet and no term of its own here: write each force with its "
+    "own term, or name the direction that the line adds the forces along."
+)
 SAYS_AGAIN = "Right; it says {what} again and adds nothing new."
 
 
@@ -190,10 +195,13 @@ def _of_something_else(line: Line) -> Verdict | None:
         )
     if other is not None and not (used is not None and used.only_idle):
         return _true_elsewhere(line, other)
-    if used is not None:
-        right = line.right(Remark("unrecorded", not_recorded(used.names, values)))
-        return replace(right, without=used.names)
-    return None
+    if used is None:
+        return None
+    if not plainly_used:
+        text = NOT_BY_ITSELF.format(names=listed(used.names))
+        return Verdict("undecided", text, about=line.about, reading=line.reading)
+    right = line.right(Remark("unrecorded", not_recorded(used.names, values)))
+    return replace(right, without=used.names)
 
 
 def _other_axis_with_unrecorded(line: Line) -> Equation | None:
@@ -281,6 +289,6 @@ def _is_named(problem: Problem, about: Equation, label: Label) -> bool:
         return label.kind == "moment" and label.point in (None, about.at)
     if label.kind == "moment":
         return False
-    said = direction_named(problem, label)
+    said = direction_named(problem, label, about.joint)
     meant = about.degrees if isinstance(about, Along) else 90.0 * isinstance(about, Fy)
     return said is None or abs((said - meant + 90.0) % 180.0 - 90.0) <= SNAP

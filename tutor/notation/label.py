@@ -38,7 +38,8 @@ class Label:
     `kind` is "x", "y", "along" (then `degrees` from +x or `between` two joints, both None where only
     words say along what) or "moment"; None where only a joint or the whole truss is named. `point` is the joint named, if
     any (the point of a moment, or the joint whose forces are added), or a point (x, y) of a moment.
-    `span` is its text; `whole` says that the whole truss was named, `part` which part was.
+    `span` is its text; `whole` says that the whole truss was named, `part` which part was. Where only words
+    say along what, `line` is what they call it ("rafter"), and `across` whether square to it.
     """
 
     kind: LabelKind | None
@@ -48,6 +49,8 @@ class Label:
     whole: bool = False
     between: Between | None = None
     part: PartSaid | None = None
+    line: str = ""
+    across: bool = False
 
 
 @dataclass(frozen=True)

@@ -17,6 +17,7 @@ from tutor.notation.label import Label
 from tutor.notation.latex import untexed
 from tutor.notation.layout import ANGLE, numbers_apart
 from tutor.notation.line import Line, Step
+from tutor.notation.line_said import directed, line_said, with_line_said
 from tutor.notation.markup import unmarked
 from tutor.notation.names import Names
 from tutor.notation.part_words import parted, with_part
@@ -130,7 +131,7 @@ def read_heading(text: str, names: Names) -> Label | Unreadable:
             raise Broken("heading", 0, len(typed.rstrip()))
         if part is not None:
             return replace(found.label, span=Span(0, len(typed.rstrip())), part=part)
-        return replace(found.label, span=source.place(found.label.span))
+        return line_said(replace(found.label, span=source.place(found.label.span)), typed)
     except Broken as broken:
         return broken.about(text)
 
@@ -158,7 +159,7 @@ def _source(text: str) -> Source:
     source = unmarked(source).rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
     source = source.rewritten(_CALLS, " ")
     source = untexed(source).rewritten(_TURN_ABOVE, " ")
-    return source.rewritten(_GAP, "  ").rewritten(_FULL_STOP, " ")
+    return directed(source.rewritten(_GAP, "  ").rewritten(_FULL_STOP, " "))
 
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
@@ -223,7 +224,7 @@ def _read(text: str, source: Source, said: Mapping[str, float], found: Found) ->
         raise _placed(broken, spelled) from None
     passed = (*before, *(spelled.place(span) for span in found.passed))
     line = replace(line, passed=tuple(sorted(passed, key=lambda span: span.start)))
-    return with_part(line, part)
+    return with_line_said(with_part(line, part))
 
 
 def _typed(text: str, source: Source) -> str:

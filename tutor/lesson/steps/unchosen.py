@@ -12,6 +12,7 @@ from tutor.judge import Equation, Judge
 from tutor.judge.components import component_stated
 from tutor.judge.headings import equation_in_words, headed
 from tutor.judge.independent import adds_something
+from tutor.judge.lines_meant import unclear
 from tutor.judge.nearest import clearly_nearest, fitting, plainly
 from tutor.judge.ratios import ratio_stated
 from tutor.judge.typed import typed_equation
@@ -45,8 +46,8 @@ def equation_meant(
     taken; where none is, it is the one that the line is but for a single slip.
     """
     line = desk.read(text)
-    if not state.part and not isinstance(line, Unreadable) and line.label and line.label.part:
-        return None, (Say("note", OF_A_PART),)
+    if (asked := _asked_of_heading(state, line)) is not None:
+        return None, (Say("note", asked),)
     if component_stated(line) in state.result or ratio_stated(line) is not None:
         return state.about, ()
     about = headed(state.problem, line, state.joint) or (None if state.proposed else state.about)
@@ -74,6 +75,15 @@ def equation_meant(
     if right:
         return None, _several(state, right)
     return _told_as(state, _clearly_meant(state, line, desk, offers))
+
+
+def _asked_of_heading(state: State, line: Line | Unreadable) -> str | None:
+    """What is asked of a heading that leaves open whose sum it is, or along what; None for any other."""
+    if isinstance(line, Unreadable) or line.label is None:
+        return None
+    if line.label.part and not state.part:
+        return OF_A_PART
+    return unclear(state.problem, line.label, state.joint)
 
 
 def _combined(state: State, line: Line | Unreadable, desk: Judge) -> Equation | None:

@@ -1,0 +1,83 @@
+"""A direction that a heading gives in words: taken where one line can be meant, else asked about, never passed over.
+
+The truss is our own: joint Q of a lean-to, where the rafter PQ-QR goes on at 3 up for 4 across and the strut QS
+falls at 3 down for 4 across. Across the rafter at Q by hand: 5 down has 5(4/5) = 4, QS has QS(24/25).
+"""
+
+from __future__ import annotations
+
+import pytest
+from families import down, plain_problem
+from walks import Clock
+
+from tutor.judge import Fx, in_words, judge
+from tutor.lesson import Lesson
+from tutor.model import Support
+
+LEAN_TO = plain_problem(
+    [("P", 0, 0), ("Q", 4, 3), ("R", 8, 6), ("S", 8, 0)],
+    ("PQ", "QR", "PS", "QS", "RS"),
+    [Support("P", "pin"), Support("S", "roller")],
+    [down("Q", 5), down("R", 7)],
+)
+
+
+@pytest.fixture
+def at_q() -> Clock:
+    do = Clock(Lesson(LEAN_TO))
+    do("show", until="joints")
+    do("joint", joint="Q")
+    return do
+
+
+@pytest.mark.parametrize(
+    "way",
+    [
+        "at right angles to the rafter",
+        "normal to the rafter",
+        "at 90° to the chord",
+        "along the rafter’s normal",
+        "perpendicular to QR",
+    ],
+)
+def test_the_one_line_that_is_meant_is_taken(at_q: Clock, way: str) -> None:
+    reply = at_q("type", text=f"Joint Q, resolving {way}: 4 + 24/25 QS = 0")
+    assert reply.accepted
+    assert [in_words(each.about) for each in at_q.lesson.state.lines_of("Q")] == [
+        "ΣF along 126.9° at joint Q"
+    ]
+    assert all(say.tone != "remark" or "Passed" not in say.text for say in reply.said)
+
+
+def test_a_slip_in_such_a_sum_is_told_of_that_sum(at_q: Clock) -> None:
+    reply = at_q("type", text="Joint Q, at right angles to the rafter: 3 + 24/25 QS = 0")
+    assert "wrong one of its pair" in reply.text
+
+
+@pytest.mark.parametrize(
+    ("joint", "way"),
+    [
+        ("S", "along the chord"),
+        ("P", "perpendicular to the post"),
+        ("Q", "along the hip"),
+        ("R", "along the bar"),
+    ],
+)
+def test_a_line_that_is_not_clear_is_asked_about(at_q: Clock, joint: str, way: str) -> None:
+    at_q("joint", joint=joint)
+    tries = at_q.lesson.state.tries
+    reply = at_q("type", text=f"Joint {joint}, resolving {way}: 7 + 0.6 QR = 0")
+    assert not reply.accepted
+    assert [say.tone for say in reply.said] == ["note"]
+    assert "name a member, as in along" in reply.text
+    assert (at_q.lesson.state.lines_of(joint), at_q.lesson.state.tries) == ((), tries)
+
+
+def test_a_sum_along_something_unclear_is_no_sum_along_an_axis() -> None:
+    said = judge(LEAN_TO, Fx(joint="Q"), "along the bar: 0.8 QR + 0.8 QS - 0.8 PQ = 0")
+    assert said.kind == "undecided"
+
+
+def test_no_line_is_right_by_a_number_that_it_does_not_show() -> None:
+    said = judge(LEAN_TO, Fx(joint="Q"), "3.333 + 0.8 QS = 0", known={"PQ": -12.5})
+    assert not said.right
