@@ -93,3 +93,9 @@ def test_one_who_has_seen_it_is_not_told_that_it_can_be_seen(lesson: Lesson) -> 
     reply = lesson.take("type", text="Joint D: ΣFy = 0 => F_DA = 0 (by inspection)")
     assert reply.accepted
     assert "without a line" not in reply.text
+
+
+def test_a_reason_in_words_is_enough_of_a_rule(lesson: Lesson) -> None:
+    deed = deed_of(lesson, "CD is a zero-force member, since no load acts at D")
+    assert isinstance(deed, Do)
+    assert deed.data["rule"] == "along"

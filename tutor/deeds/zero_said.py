@@ -10,6 +10,7 @@ from tutor.lesson import Lesson, State
 from tutor.lesson.reply import LINES
 from tutor.lesson.solvable import is_determined
 from tutor.notation import Line, Unreadable, read_line
+from tutor.notation.reasons import gives_reason
 from tutor.notation.zero_words import says_inspection, says_zero
 
 THE_WORD = re.compile(r"(?:do\s+)?zero\b", re.IGNORECASE)
@@ -20,8 +21,8 @@ ONE_AT_A_TIME = "State one zero-force member after the other, like zero {name} t
 def zero_said(lesson: Lesson, text: str) -> Deed | None:
     """The deed of a sentence that says a member to be zero; None for any other text.
 
-    What the lines that stand give already is a value, and no statement of its own. "By inspection"
-    names no rule, so that any that shows it will do; where nothing is said, the rule is asked for.
+    What the lines that stand give already is a value, and no statement of its own. "By inspection", or a
+    reason in words, names no rule, so that any that shows it will do; where nothing is said, it is asked for.
     """
     if THE_WORD.match(text):
         return None
@@ -36,7 +37,8 @@ def zero_said(lesson: Lesson, text: str) -> Deed | None:
         return Do("type", {"text": text}, text)
     if len(members) > 1:
         return Tell((ONE_AT_A_TIME.format(name=members[0]),))
-    return zero(lesson, f"{members[0]} along" if by_inspection else members[0])
+    why_said = by_inspection or gives_reason(text)
+    return zero(lesson, f"{members[0]} along" if why_said else members[0])
 
 
 def _members_alone(state: State, line: Line) -> tuple[str, ...]:

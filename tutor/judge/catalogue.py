@@ -127,6 +127,7 @@ GAPS = {
     "member": "BD",
     "members": "AB and BC",
     "ends": "B or D",
+    "where": "there than its members",
     "other": "a load",
     "needs": "two members meet that are not in one line, and nothing else acts",
 }

@@ -20,7 +20,7 @@ class Claim:
 
     `called` is its name for people; `what` says what it is, `why` why students do it. The hints hold gaps: {support} for "the roller
     at C", {joint} for the joint, {member} for the member said to be zero, {ends} for its two joints,
-    {other} for what balances it, {needs} for what the rule that was named needs at a joint, {members}
+    {where} for "there than its members", {other} for what balances it, {needs} for what the rule that was named needs at a joint, {members}
     for the members under a spread load that end at {joint}.
     """
 
@@ -91,7 +91,7 @@ ZERO = (
         "a zero member at a loaded joint",
         "A member is said to be zero by a rule that a load or a reaction at the joint forbids.",
         "The members of the joint are looked at, and what is applied there is forgotten.",
-        "No rule shows {member} to be zero at {ends}: more acts there than its members.",
+        "No rule shows {member} to be zero at {ends}: more acts {where}.",
         "The rules speak of everything at a joint: a load or a reaction counts like a member, and "
         "something must balance it.",
         "At {joint} {other} acts as well: is there another member that can take it, or must {member}?",

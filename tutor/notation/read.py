@@ -9,6 +9,7 @@ from functools import lru_cache
 from typing import Literal
 
 from tutor.notation.characters import UNSEEN, plain
+from tutor.notation.convention import without_convention
 from tutor.notation.evaluate import Frame
 from tutor.notation.formula import sides_of
 from tutor.notation.found import Choice, Found, trimmed
@@ -23,6 +24,7 @@ from tutor.notation.names import Names
 from tutor.notation.part_words import parted, with_part
 from tutor.notation.prose import unit_apart
 from tutor.notation.reading import checked
+from tutor.notation.reasons import without_reasons
 from tutor.notation.referred import referred
 from tutor.notation.respelled import respelled
 from tutor.notation.row import rowed, sentenced
@@ -159,12 +161,13 @@ def _source(text: str) -> Source:
     source = unmarked(source).rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
     source = source.rewritten(_CALLS, " ")
     source = untexed(source).rewritten(_TURN_ABOVE, " ")
-    return directed(source.rewritten(_GAP, "  ").rewritten(_FULL_STOP, " "))
+    source = source.rewritten(_GAP, "  ").rewritten(_FULL_STOP, " ")
+    return without_convention(directed(source))
 
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line with a heading, remarks or several statements; every way that is as good."""
-    source, numbers = referred(_source(text))
+    source, numbers = referred(without_reasons(_source(text), names))
     source = sentenced(rowed(source, _typed(text, source), names), names)
     usual = Found(names, frame, Choice())
     try:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 
 from tutor.judge import Judge, Mistake
@@ -89,11 +89,22 @@ def _mistake(state: State, name: str, seen: Sequence[ZeroForce], rule: str) -> M
     ]
     if forbidding:
         _, end, kind = min(forbidding)
-        return CLAIMS["zero-loaded"].told(**gaps, joint=end, other=f"a {kind}")
+        loaded = {each for _, each, _ in forbidding}
+        where = _where_more(loaded, one, other)
+        return CLAIMS["zero-loaded"].told(**gaps, joint=end, other=f"a {kind}", where=where)
     end = min(bodies, key=lambda joint: len(bodies[joint]))
     beside = next(f for f in bodies[end] if f.name != name)
     balancing = force_in_words(state.problem, beside.name)
     return CLAIMS["zero-third-member"].told(**gaps, joint=end, other=balancing)
+
+
+def _where_more(loaded: Collection[str], *ends: str) -> str:
+    """At which ends of a member more acts than members, and what keeps the rules from the other."""
+    beside = [end for end in ends if end not in loaded]
+    if not beside:
+        return "there than its members"
+    here = next(end for end in ends if end in loaded)
+    return f"at {here} than its members, and at {beside[0]} the others do not lie in one line across it"
 
 
 def _is_alone(name: str, members: Sequence[Force]) -> bool:

@@ -1,0 +1,69 @@
+"""What of a sentence only gives its reason: "D is unloaded and AD and BD are in line, so F_CD = 0"?
+
+A reason is not judged: it is taken out of the text, apart from the joint that it speaks of.
+"""
+
+from __future__ import annotations
+
+import re
+
+from tutor.notation.names import Names
+from tutor.notation.source import Source
+
+_SEEN = (
+    r"\b(?:in (?:one|a|the same)?(?: straight)? ?line|collinear|colinear|aligned|unloaded|not loaded|"
+    r"no (?:external )?(?:loads?|reactions?|forces?)|two members|three members)\b"
+)
+_LEADING = re.compile(
+    rf"^(?P<kind> *zero[- ]force member *:)?(?P<reason>[^=:;]*?{_SEEN}[^=:;]*?)[,;]? *"
+    r"(?:\b(?:so|hence|thus|therefore)\b|∴|⇒|→)(?: that)?,? *(?=[^=:;]*=)",
+    re.IGNORECASE,
+)
+_TRAILING = re.compile(
+    rf"[,;]? *\b(?:since|because|as|for) +(?P<reason>[^=:;]*?{_SEEN}[^=:;]*)$", re.IGNORECASE
+)
+_PLACE = re.compile(
+    r"\b(?:joint|node|at|pin) +(?:the +)?(?:unloaded +)?(?:(?:joint|node|pin) +)?(?P<joint>[A-Z]\w?)\b"
+)
+_ELIMINATES = re.compile(
+    r" *(?P<open>[(\[] *)?(?:,? *\b(?:which|this|thus|thereby|so as to|in order to|to)\b +)?"
+    r"\b(?:eliminat(?:es?|ing)|avoid(?:s|ing)?|exclud(?:es?|ing))\b +[^()\[\]=:,;+*/]*(?(open)[)\]]|(?= *[:,]))",
+    re.IGNORECASE,
+)
+_BESIDE_JOINT = re.compile(
+    r"\b(?:just|immediately|slightly|directly) +(?:to +the +)?(?:right|left) +(?:of|from) +"
+    r"(?:(?:joint|node|panel point) +)?[A-Z]\w?\b *,?",
+    re.IGNORECASE,
+)
+_WITH_VALUE = re.compile(
+    r",? +(?:with|using|putting|taking|and|where) +(?P<value>[A-Z]\w*(?:_\{?\w+\}?)? *= *[-+]?[0-9.]+ *(?:k?N|MN|lbs?|kips?|k)?) *"
+    r"(?P<end>[,;]|(?=∴|⇒|→|\bso\b)|$)"
+)
+
+
+def gives_reason(text: str) -> bool:
+    """Whether a text says of a joint that nothing acts there, or that members lie in one line."""
+    return re.search(_SEEN, text, re.IGNORECASE) is not None
+
+
+def without_reasons(source: Source, names: Names) -> Source:
+    """The source without what only says why, with values that are put in set apart."""
+    source = source.rewritten(_BESIDE_JOINT, " ").rewritten(_ELIMINATES, " ")
+    source = source.rewritten(_LEADING, lambda found: _place(found, names))
+    source = source.rewritten(_TRAILING, lambda found: None if "=" in found["reason"] else " ")
+    return source.rewritten(_WITH_VALUE, lambda found: _set_apart(found, names))
+
+
+def _place(found: re.Match[str], names: Names) -> str:
+    """The joint that a reason speaks of, as a heading; a blank where it names none."""
+    there = _PLACE.search(found["reason"])
+    joint = None if there is None else names.joint(there["joint"])
+    return " " if joint is None else f"Joint {joint}: "
+
+
+def _set_apart(found: re.Match[str], names: Names) -> str | None:
+    """A value that a line says it puts in, as a statement behind the equation."""
+    name = found["value"].partition("=")[0].strip()
+    if len(names.meanings(name)) != 1 or "=" not in found.string[: found.start()]:
+        return None
+    return f"; {found['value']};"
