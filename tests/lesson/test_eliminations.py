@@ -108,3 +108,18 @@ def test_a_number_is_that_of_a_line_only_where_words_say_so(
 ) -> None:
     line = read_line(text, PEAK.names)
     assert isinstance(line, Unreadable) or line.referred == numbers
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "From (1) and (2), 2 PR = -35 = -30",
+        "From (1) and (2), 2 PR = -35 ⇒ PR = 17.5 T",
+        "From (1) and (2), 2 PR = -35 so PR is in tension",
+        "From (1) and (2), PR = -35/2 = -17.9",
+    ],
+)
+def test_no_wrong_end_comes_along_with_what_follows(
+    typed: Callable[[str], Reply], text: str
+) -> None:
+    assert "wrong" in [say.tone for say in typed(text).said]

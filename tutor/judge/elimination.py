@@ -17,9 +17,11 @@ from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.restated import Row, is_sum_of, true_row, typed_row
+from tutor.judge.steps import value_said
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.worked import named
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step
 from tutor.text import listed
@@ -39,8 +41,9 @@ def by_elimination(
     """
     if isinstance(about, Value) or line.label or any(step.label for step in line.steps):
         return None
+    line = named(line, desk.own.known)
     standing = [each for each in desk.standing if same_body(each, about)]
-    if not standing:
+    if not standing or not (claimed or all(map(_is_sum, line.steps))):
         return None
     what = listed(list(line.referred)) if line.referred else YOUR_LINES
     rows = _given(desk, standing)
@@ -79,7 +82,14 @@ def _failing(
         if each.says_nothing or not is_sum_of(row, rows, each) or not _holds(desk, each):
             return each
         rows.append(row)
-    return None
+    said = value_said(desk, line, step, [*desk.lines, *_typed(desk, line, step)])
+    return said if said is not None and said.kind == "wrong" else None
+
+
+def _is_sum(step: Step) -> bool:
+    """Whether a statement is one equation between two forces or more, and no value."""
+    names = {term.name for side in step.sides for term in side.terms} - {None}
+    return len(step.sides) == 2 and len(names) > 1 and not any(s.letter for s in step.sides)
 
 
 def _holds(desk: Desk, line: TypedEquation) -> bool:

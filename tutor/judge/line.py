@@ -197,7 +197,7 @@ def _of_something_else(line: Line) -> Verdict | None:
         return _true_elsewhere(line, other)
     if used is None:
         return None
-    if not plainly_used:
+    if not (plainly_used or used.shown):
         text = NOT_BY_ITSELF.format(names=listed(used.names))
         return Verdict("undecided", text, about=line.about, reading=line.reading)
     right = line.right(Remark("unrecorded", not_recorded(used.names, values)))

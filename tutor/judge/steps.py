@@ -188,7 +188,7 @@ def _to_its_end(
         return replace(broken, stands=_as_far_as_right(step, broken) if right else "")
     if main is None:
         return None
-    ended = _ended(desk, line, step, lines)
+    ended = value_said(desk, line, step, lines)
     if ended is not None and not ended.right:
         return _value_told(ended, _without_end(step) if len(step.sides) > 1 else "")
     rounded = rounded_hard(step) or (ended is not None and bool(ended.remarks))
@@ -201,7 +201,7 @@ def _is_plain(step: Step) -> bool:
     return len(sides) == 2 and not (sides[0].numeric and sides[1].numeric) and not sides[1].letter
 
 
-def _ended(
+def value_said(
     desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation]
 ) -> Verdict | None:
     """The verdict on the value that a statement ends in, or on the T or C behind it; else None."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import NamedTuple
@@ -11,7 +12,7 @@ from tutor.judge.blocks import one_by_one
 from tutor.judge.fit import fit
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.other_equation import sums_at_joints
-from tutor.judge.same import SAME
+from tutor.judge.same import NEAR, SAME
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 
@@ -19,12 +20,14 @@ from tutor.judge.typed import TypedEquation
 class Unrecorded(NamedTuple):
     """Unknowns whose values a line puts in as numbers, and whether each stands in it by itself.
 
-    `only_idle` is whether all of them are zero, so that they were merely left out.
+    `only_idle` is whether all of them are zero, so that they were merely left out; `shown` whether the numbers
+    typed come to as much as all that they stand for, so that none was set off against another.
     """
 
     names: tuple[str, ...]
     term_by_term: bool
     only_idle: bool
+    shown: bool
 
 
 def with_unrecorded(
@@ -47,12 +50,14 @@ def with_unrecorded(
     found = fit(line, filled, true.problem.tolerance)
     if found is None or found.level != "silent":
         return None
-    terms, left = one_by_one(
-        line.constants, filled.numbers(line.names), found.scale, true.problem.tolerance
-    )
+    numbers = filled.numbers(line.names)
+    terms, left = one_by_one(line.constants, numbers, found.scale, true.problem.tolerance)
     paired = not terms and all(abs(spot.true) <= 1e-9 for spot in left)
     only_idle = not any(values[name] for name in left_out)
-    return Unrecorded(left_out, paired and abs(found.scale) == 1.0, only_idle)
+    typed = math.fsum(abs(term.value) for term in line.constants)
+    stood_for = abs(found.scale) * math.fsum(abs(spot.true) for spot in numbers)
+    shown = math.isclose(typed, stood_for, rel_tol=NEAR, abs_tol=1e-9)
+    return Unrecorded(left_out, paired and abs(found.scale) == 1.0, only_idle, shown)
 
 
 def joint_sum_with_unrecorded(

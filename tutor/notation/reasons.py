@@ -36,7 +36,7 @@ _BESIDE_JOINT = re.compile(
     re.IGNORECASE,
 )
 _WITH_VALUE = re.compile(
-    r",? +(?:with|using|putting|taking|and|where) +(?P<value>[A-Z]\w*(?:_\{?\w+\}?)? *= *[-+]?[0-9.]+ *(?:k?N|MN|lbs?|kips?|k)?) *"
+    r",? +(?:with|using|putting|taking) +(?P<value>[A-Z]\w*(?:_\{?\w+\}?)? *= *[-+]?[0-9.]+ *(?:k?N|MN|lbs?|kips?|k)?) *"
     r"(?P<end>[,;]|(?=∴|⇒|→|\bso\b)|$)"
 )
 
