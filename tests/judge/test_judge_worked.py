@@ -399,3 +399,9 @@ def test_a_value_is_rounded_where_its_figures_are_cut_or_rounded_and_not_the_nex
     verdict = judge(SEED_HOUSE, Value(unknown), text)
     assert verdict.kind == "wrong"
     assert ([mistake.code for mistake in verdict.mistakes] == ["rounding"]) is rounded
+
+
+def test_a_formula_is_told_again_with_its_last_bracket() -> None:
+    line = r"AD = \frac{-16}{0.8} = -25\ \mathrm{kN}"
+    verdict = judge(SEED_HOUSE, Value("AB"), line.replace("AD", "AB"))
+    assert r"-25\ \mathrm{kN} is not \frac{-16}{0.8}." in verdict.text

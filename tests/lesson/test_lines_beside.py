@@ -95,3 +95,21 @@ def test_values_with_a_blank_between_them_are_parted(text: str, parts: tuple[str
 def test_an_equation_and_its_value_with_a_blank_between_them_are_one_line(at_a: Clock) -> None:
     assert at_a("type", text="0.8 AE = -80 AE = -100").accepted
     assert found(at_a) == {"AE": -100}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        r"$\Rightarrow AE = -100\text{ N},\; AB = 180\text{ N}$",
+        r"AE = -100\,\mathrm{N}, \quad AB = 180\,\mathrm{N}",
+        r"$AE = -100$ N; $AB = 180$ N",
+    ],
+)
+def test_the_spaces_of_a_formula_between_two_values_part_nothing_of_either(
+    at_a: Clock, text: str
+) -> None:
+    at_a("type", text="Fy: 0.8 AE + 80 = 0")
+    at_a("type", text="Fx: AB + 0.6 AE - 120 = 0")
+    reply = at_a("type", text=text)
+    assert reply.accepted, reply.text
+    assert found(at_a) == {"AE": -100, "AB": 180}

@@ -131,3 +131,26 @@ def test_a_plain_formula_says_the_same_when_it_is_laid_out_in_full() -> None:
         slow = _laid_out(text, names(truss), frame, {})
         assert said_by(slow) == said_by(quick), text
     assert tried > 200
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("F_AB = 26O", "260"),
+        ("F_AB = l4.5", "14.5"),
+        ("3/1O F_AB = 12", "10"),
+        ("F_AB = |5 kN", "15"),
+    ],
+)
+def test_a_letter_among_figures_is_asked_about_and_never_taken_for_one(
+    text: str, meant: str
+) -> None:
+    found = read_line(text, names("pratt"))
+    assert isinstance(found, Unreadable)
+    assert f"write {meant} if that number is meant" in found.message
+
+
+@pytest.mark.parametrize("text", ["F_AB = -4 kN (so 4 kN <- hm)", "F_AB = (12 kN left (T))"])
+def test_a_bracket_that_is_closed_is_never_said_to_be_open(text: str) -> None:
+    found = read_line(text, names("pratt"))
+    assert not isinstance(found, Unreadable) or "never closed" not in found.message

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from itertools import pairwise
@@ -22,6 +23,7 @@ from tutor.notation.tree import Negative
 from tutor.notation.units import NEWTONS, measure
 from tutor.text import listed
 
+_CLOSING = re.compile(r"(?: *\})+")
 MINUS = ("-", "−", "–")
 NOT_EQUAL = "The first part is right, but {other} is not {one}."
 IN_UNIT = "The first part is right, but {one} comes out in {unit}, not in the unit of {other}."
@@ -160,7 +162,10 @@ def _shown(text: str, side: Side) -> str:
     before = text[: side.span.start].rstrip()
     signed = before[-1:] in MINUS and before[:-1].rstrip()[-1:] in ("", *"=:>→⇒")
     start = len(before) - 1 if signed and before else side.span.start
-    return text[start : side.span.end]
+    shown = text[start : side.span.end]
+    open_groups = shown.count("{") - shown.count("}")
+    behind = _CLOSING.match(text, side.span.end) if open_groups > 0 else None
+    return shown if behind is None else shown + behind[0].replace(" ", "")[:open_groups]
 
 
 def _off(one: Side, other: Side) -> float:

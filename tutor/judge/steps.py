@@ -26,6 +26,7 @@ from tutor.judge.line import ROUNDED_HARD, Line, judge_line
 from tutor.judge.mistakes import KINDS
 from tutor.judge.opened import opened
 from tutor.judge.other_equation import holds_at_solution
+from tutor.judge.passed_over import remarks_on
 from tutor.judge.ratios import not_following, ratio_of_components
 from tutor.judge.results import is_bare
 from tutor.judge.ties import lowered
@@ -36,11 +37,9 @@ from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.worked import letter_of, named, shows_working, sized, value_given
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step
-from tutor.notation.lexicon import known_word
 from tutor.notation.unreadable import Broken
 
 MOST = 99
-PASSED = "Passed over without being read: {words}."
 EQUATION_RIGHT = "The equation is right. {text}"
 EQUATION_STANDS = "The equation is right and stands; the value is not: {text}"
 
@@ -111,12 +110,8 @@ def _judged(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
         verdict = judge_value_line(desk, about, line)
     else:
         verdict = _equation(desk, about, line)
-    words = [line.text[span.start : span.end] for span in line.passed]
-    unread = [word for word in words if not all(map(known_word, word.split()))]
-    if verdict.right and unread:
-        said = Remark("passed", PASSED.format(words=", ".join(f"“{word}”" for word in unread)))
-        return replace(verdict, remarks=(*verdict.remarks, said))
-    return verdict
+    said = remarks_on(line) if verdict.right else ()
+    return replace(verdict, remarks=(*verdict.remarks, *said)) if said else verdict
 
 
 def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:

@@ -168,23 +168,33 @@ def tail(text: str, start: int, end: int, names: Names) -> int | None:
         at = found.start()
         if at < start or not text[start:at].strip(" =+-*/("):
             continue
-        word = found.group()
-        if word[0] in "@∠←→↑↓↖↗↘↙<-=":
+        if _begins(text, found, start, end, names) and not _bracketed(text, start, at, end):
             return _backed(text, start, at)
-        if text[at - 1 : at] and (text[at - 1].isalnum() or text[at - 1] in "_{"):
-            continue
-        if INSPECTION.match(text, at):
-            return _backed(text, start, at)
-        if (
-            len(word) < 5
-            and folded(word) not in MEANINGS
-            and text[start:at].rstrip()[-1:].isdigit()
-        ):
-            continue
-        if not _may_begin(text, word, at, found.end(), end, names):
-            continue
-        return _backed(text, start, at)
     return None
+
+
+def _begins(text: str, found: re.Match[str], start: int, end: int, names: Names) -> bool:
+    """Whether an arrow or a word stands there that begins what is no formula."""
+    word, at = found.group(), found.start()
+    if word[0] in "@∠←→↑↓↖↗↘↙<-=":
+        return True
+    if text[at - 1 : at] and (text[at - 1].isalnum() or text[at - 1] in "_{"):
+        return False
+    if INSPECTION.match(text, at):
+        return True
+    short = len(word) < 5 and folded(word) not in MEANINGS
+    if short and text[start:at].rstrip()[-1:].isdigit():
+        return False
+    return _may_begin(text, word, at, found.end(), end, names)
+
+
+def _bracketed(text: str, start: int, at: int, end: int) -> bool:
+    """Whether a column lies in a bracket that closes behind it."""
+    before, behind = text[start:at], text[at:end]
+    return any(before.count(one) > before.count(other) and other in behind for one, other in _PAIRS)
+
+
+_PAIRS = (("(", ")"), ("[", "]"), ("{", "}"))
 
 
 def _may_begin(text: str, word: str, at: int, stop: int, end: int, names: Names) -> bool:

@@ -36,6 +36,9 @@ _TAGS = re.compile(
 _BOLD = re.compile(r"(\*{2,3})(?=\S)(.{1,300}?)(?<=\S)\*{2,3}(?=[ :;,.]|$)")
 _ITALIC = re.compile(r"\*(?=\S)([^*]{1,80})(?<=\S)\*(?=[ :;,.]|$)")
 _UNDERLINED = re.compile(r"^ *__(?=\S)([^_]{1,80})(?<=\S)__(?=[ :;,.]|$)")
+_UNDERLINED_LAST = re.compile(
+    r"(?<= )(?P<mark>_{1,2})(?P<inner>[-+(0-9][^_]{0,80}?)(?<! )(?P=mark)(?=[ .,;]*$)"
+)
 _AT_FRONT = re.compile(r"^ *(?:[-*+] +\[[ xX]\]|#{1,6}) +")
 _REMARK = re.compile(r"(?<=[\w)\]}]) +(?://|#|%) *(?P<words>[A-Za-zΣ][^\[\]=]*?) *$")
 _NUMBERED = re.compile(r" ?#\((?P<number>[0-9]{1,2}[a-z]?)\) *$")
@@ -45,7 +48,8 @@ _OPERATES = re.compile("▒")
 _GROUPED = re.compile(r"〖([^〖〗]*)〗(?P<lower>_?)")
 _STRAY_LIMIT = re.compile(r"(?<=Σ)(?:_?\^?[0-9]?)(?=▒)")
 _FUNCTIONS = frozenset({"sin", "cos", "tan", "cot", "arcsin", "arccos", "arctan", "log", "ln"})
-_BEFORE_A_MARK = "([{=+-:;,|"
+_BEFORE_A_MARK = "([{=+-:;,|→⇒∴>"
+_BEHIND_A_MARK = (" ", ":", ";", ",")
 
 
 def unmarked(source: Source) -> Source:
@@ -67,8 +71,10 @@ def unmarked(source: Source) -> Source:
         source = source.rewritten(_SUB, lambda found: f"_{{{found[1] or found[2]}}}")
         source = source.rewritten(_SUP, lambda found: f"^({found[1]})").rewritten(_TAGS, "")
     if "*" in source.text:
-        source = source.rewritten(_BOLD, lambda found: _set_off(found, found[2]))
-        source = source.rewritten(_ITALIC, lambda found: _set_off(found, found[1]))
+        source = source.rewritten(_BOLD, lambda found: _set_off(found, found[2], True))
+        source = source.rewritten(_ITALIC, lambda found: _set_off(found, found[1], False))
+    if "_" in source.text:
+        source = source.rewritten(_UNDERLINED_LAST, lambda found: found["inner"])
     return source.rewritten(_QUOTED, lambda found: found["inner"])
 
 
@@ -82,10 +88,15 @@ def _remark(found: re.Match[str]) -> str | None:
     return f"  [{found['words']}]" if "=" in found.string[: found.start()] else None
 
 
-def _set_off(found: re.Match[str], inner: str) -> str | None:
-    """What stands between asterisks that multiply nothing, for nothing stands before them."""
-    before = found.string[: found.start()].rstrip()
-    return inner if not before or before[-1] in _BEFORE_A_MARK else None
+def _set_off(found: re.Match[str], inner: str, doubled: bool) -> str | None:
+    """What stands between asterisks that multiply nothing: none stands where a power would, or nothing
+    stands before the first, or behind the last."""
+    text = found.string
+    before, behind = text[: found.start()], text[found.end() :]
+    multiplies = bool(before.strip()) and before.rstrip()[-1] not in _BEFORE_A_MARK
+    last = before[-1:] == " " and not behind.strip(" .,;")
+    apart = doubled and before[-1:] == " " and behind[:1] in _BEHIND_A_MARK
+    return inner if not multiplies or last or apart else None
 
 
 def _linear(source: Source) -> Source:

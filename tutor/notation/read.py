@@ -10,6 +10,7 @@ from typing import Literal
 
 from tutor.notation.characters import UNSEEN, plain
 from tutor.notation.convention import without_convention
+from tutor.notation.copied import figures_asked, recopied
 from tutor.notation.evaluate import Frame
 from tutor.notation.formula import sides_of
 from tutor.notation.found import Choice, Found, trimmed
@@ -22,6 +23,7 @@ from tutor.notation.line_said import directed, line_said, with_line_said
 from tutor.notation.markup import unmarked
 from tutor.notation.names import Names
 from tutor.notation.part_words import parted, with_part
+from tutor.notation.programmed import unprogrammed
 from tutor.notation.prose import unit_apart
 from tutor.notation.reading import checked
 from tutor.notation.reasons import without_reasons
@@ -86,7 +88,7 @@ def _line_or_not(
     try:
         return line_of(text, names, frame, said)
     except Broken as broken:
-        return broken.about(text)
+        return figures_asked(broken, text).about(text)
 
 
 def line_of(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _NOTHING) -> Line:
@@ -160,7 +162,7 @@ def _source(text: str) -> Source:
     source = source.rewritten(_GAP, "  ")
     source = unmarked(source).rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
     source = source.rewritten(_CALLS, " ")
-    source = untexed(source).rewritten(_TURN_ABOVE, " ")
+    source = unprogrammed(untexed(recopied(source))).rewritten(_TURN_ABOVE, " ")
     source = source.rewritten(_GAP, "  ").rewritten(_FULL_STOP, " ")
     return without_convention(directed(source))
 

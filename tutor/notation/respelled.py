@@ -23,6 +23,7 @@ _VULGAR = {
     "⅞": (7, 8), "⅐": (1, 7), "⅑": (1, 9), "⅒": (1, 10),
 }  # fmt: skip
 _NUMBER = r"[0-9]+(?:\.[0-9]+)?"
+_FORCES = "|".join(sorted((*NEWTONS, "kips", "lbf", "lbs", "k", "KN"), key=len, reverse=True))
 _VULGAR_SIGN = re.compile(rf"(?:(?<![0-9.,])([0-9]+) ?)?([{''.join(_VULGAR)}])")
 _RAISED = re.compile(r"([⁰¹²³⁴-⁹]+)[⁄/]([0-9]+)(?=[^0-9]|$)")
 _MIXED = re.compile(
@@ -44,9 +45,14 @@ _DOT = re.compile(
     rf"(?:(?<=[^\W\d])|(?<=[)\]}}°])) *\. *(?=[(\[√]|[{LETTERS}])|(?<=[)\]}}]) *\. *(?=[0-9])|(?<=[0-9)]) \. (?=[0-9])"
 )
 _RESTATED = re.compile(
-    r"(?<=[\w)\]}]) *[(\[] *(?:i\.? ?e\.?|d\. ?h\.|that is|ie|=|or),? *(?P<value>[0-9][^()\[\]=]*)[)\]]",
+    r"(?<=[\w)\]}]) *[(\[] *(?P<lead>(?:i\.? ?e\.?|d\. ?h\.|that is|ie|so|hence|thus|meaning|=|or),? *)?"
+    r"(?P<value>[0-9][^()\[\]=]*(?:\([TtCc]\) *)?)[)\]]",
     re.IGNORECASE,
 )
+_SAID_OF = re.compile(
+    rf"(?:{_FORCES}) *(?:in |to the |acting |pointing )*(?:[←→↑↓]|[TCtc]|\([TCtc]\)|[{LETTERS}]{{2,12}})[ .]*"
+)
+"""The unit of a force and a word or a sign that says which way it acts."""
 _CALLED = re.compile(
     r"(?<![\w}])([FSNTPfsntp]) ?(?:_ ?\(|\(|\[|_ ?\[) ?([^()\[\]{}+*/=]{2,12}?) ?[)\]]"
 )
@@ -86,7 +92,7 @@ def respelled(source: Source, names: Names) -> Source:
     source = source.rewritten(
         _LETTER_FOR_ZERO, lambda found: None if names.joint("O") else f"{found[1]}0"
     )
-    source = source.rewritten(_RESTATED, lambda found: f" = {found['value']} ")
+    source = source.rewritten(_RESTATED, _restated)
     source = source.rewritten(_BRACED, lambda found: found[1] or found[2])
     source = source.rewritten(_RAISED, _raised).rewritten(_VULGAR_SIGN, _vulgar)
     if "°" in source.text:
@@ -129,6 +135,20 @@ def _headed_in(found: re.Match[str], names: Names) -> str | None:
     if names.meanings(before.strip()):
         return f"{before} = {value} {found['unit'] or found['over']} " if value else None
     return f"{before} {found['sign']}{value}" if _SUM_AHEAD.match(before) else None
+
+
+def _restated(found: re.Match[str]) -> str | None:
+    """A value said again in brackets: (i.e. 4 kN ←), (so 4 kN C); behind a force also without a word."""
+    value = found["value"]
+    if not found["lead"]:
+        force = _FORCE_BEFORE.search(found.string[: found.start()]) is not None
+        size = re.match(r"[0-9.,]+ *", value)
+        if not force or size is None or _SAID_OF.fullmatch(value, size.end()) is None:
+            return None
+    return f" = {value} "
+
+
+_FORCE_BEFORE = re.compile(rf"[0-9] *(?:{_FORCES})$")
 
 
 def _vulgar(found: re.Match[str]) -> str:

@@ -22,6 +22,7 @@ from tutor.notation.symbols import (
     LOAD_LETTERS,
     OPERANDS,
     PARTNER,
+    STRANGE,
     SYMBOL,
     Applied,
     Symbol,
@@ -283,7 +284,7 @@ class Scanner:
             raise Broken("comma/loose", at, at + 1)
         if hidden(char):
             raise Broken("invisible", at, at + 1, found=described(char))
-        raise Broken("character/inequality" if char in "<>≤≥≈≠≅~≃" else "character", at, at + 1)
+        raise Broken(STRANGE.get(char, "character"), at, at + 1)
 
 
 _BY_NAME: dict[str, Any] = {

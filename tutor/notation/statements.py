@@ -53,7 +53,7 @@ class Statements:
         if not any(self.text[piece.start : piece.end].strip() for piece in cut):
             end = len(self.text.rstrip())
             if cut and cut[0].before_colon:
-                raise Broken("label", cut[0].end, cut[0].end + 1)
+                raise Broken("label/colon", cut[0].end, cut[0].end + 1)
             if self.letters:
                 raise Broken("letters", *trimmed(self.typed, 0, len(self.typed)))
             raise Broken("empty", end, end)
@@ -86,7 +86,7 @@ class Statements:
         start, end = trimmed(self.text, piece.start, piece.end)
         if start == end:
             if piece.before_colon:
-                raise Broken("label", end, end + 1)
+                raise Broken("label/colon", end, end + 1)
             return name
         if piece.before_colon:
             return self._before_colon(start, end, later)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from typing import Any
 
 from tutor.notation.characters import RAISED
@@ -60,3 +61,10 @@ def raised_number(sign: str) -> int:
     """The number that figures above the line spell ("⁻²" is -2)."""
     digits = "".join(str(RAISED[char]) for char in sign if char in RAISED)
     return -int(digits) if sign[0] == "⁻" else int(digits)
+
+
+STRANGE: Mapping[str, str] = {
+    **dict.fromkeys("<>≤≥≈≠≅~≃", "character/inequality"),
+    "©": "character/sum",
+}
+"""What is said of a character that begins no symbol, where more can be said than that."""

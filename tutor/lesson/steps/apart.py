@@ -21,7 +21,9 @@ from tutor.lesson.steps.headings import Typed, value_named
 from tutor.notation import Label, Line, Step, Unreadable
 from tutor.notation.lexicon import says
 
-BETWEEN = re.compile(r"(?:[\s,;&∴⇒→]|(?<!\d)\.|[-=]>|(?P<word>(?<!\w)[^\W\d]+))$")
+BETWEEN = re.compile(
+    r"(?:\\(?:[,;:! \\]|q?quad\b)|[\s,;&∴⇒→]|(?<!\d)\.|[-=]>|(?P<word>(?<!\w)[^\W\d]+))$"
+)
 
 
 def statements_apart(line: Typed, known: Collection[str] = ()) -> tuple[str, ...]:
@@ -82,7 +84,11 @@ def _parts(line: Line, known: Collection[str]) -> tuple[str, ...]:
 
 
 def _without_joint(text: str) -> str:
-    """A statement without the sign or word that joins it to the next one: a comma, "and", "so"."""
+    """A statement without the sign or word that joins it to the next one: a comma, "and", "so".
+
+    The sign for a formula goes where it is cut off from its other.
+    """
+    text = text.replace("$", "") if text.count("$") % 2 else text
     while (found := BETWEEN.search(text)) is not None:
         if found["word"] is not None and not says(found["word"], "and", "so"):
             break

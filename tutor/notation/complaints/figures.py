@@ -29,6 +29,11 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "write a number with one decimal point, such as 12.5",
         examples=(("F_AB = 1.2.3", 8), ("F_AB = 1..2", 8), ("F_AB = .", 8)),
     ),
+    "number/letters": Complaint(
+        "“{found}” has a letter among its figures",
+        "write {meant} if that number is meant",
+        examples=(("F_AB = 26O", 8), ("3 F_AB = l5O", 10), ("F_AB - l2.5 = 0", 8)),
+    ),
     "two-numbers": Complaint(
         "two numbers, {one} and {other}, have only a space between them",
         "write * between them, or one number without the space",

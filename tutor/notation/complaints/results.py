@@ -10,7 +10,12 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "label": Complaint(
         "“{found}” before the colon names no equation",
         "write ΣF_x: or ΣF_y: or ΣM_A: with the joint, or leave it out",
-        examples=(("ΣQ: F_AB = 0", 2), (": F_AB = 0", 1), ("3 + 4: F_AB = 0", 1)),
+        examples=(("ΣQ: F_AB = 0", 2), ("3 + 4: F_AB = 0", 1)),
+    ),
+    "label/colon": Complaint(
+        "nothing stands before the colon",
+        "write ΣF_x: or ΣF_y: or ΣM_A: with the joint, or leave the colon out",
+        examples=((": F_AB = 0", 1),),
     ),
     "label/joint": Complaint(
         "“{found}” names no joint",

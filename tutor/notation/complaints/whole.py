@@ -80,6 +80,11 @@ COMPLAINTS: Mapping[str, Complaint] = {
         examples=(("F_AB 😀 = 12", 6), ("F_AB = 12 $", 11), ("F_AB & F_AC = 0", 6)),
         values=(("12 %", 4),),
     ),
+    "character/sum": Complaint(
+        "“{found}” has no meaning in a formula",
+        "write Σ if the sign for a sum is meant",
+        examples=(("F_AB + © = 0", 8), ("© = F_AB", 1)),
+    ),
     "character/inequality": Complaint(
         "“{found}” compares and does not set equal",
         "write = between the two sides",

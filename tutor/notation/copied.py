@@ -1,0 +1,43 @@
+"""What has copying made of the signs on a page? © and å for Σ, c for ↑, :. for ∴, O for 0.
+
+A PDF gives the signs of its symbol fonts by other characters, a scan takes letters for figures. The
+signs are read where nothing else can be meant; a figure is never guessed, only asked about.
+"""
+
+from __future__ import annotations
+
+import re
+
+from tutor.notation.source import Source
+from tutor.notation.unreadable import Broken
+
+_LOST = re.compile(r"[©åƩ:]")
+_SUM = re.compile(r"[©å](?= ?(?:F(?:_|[xyXY]| ?[=:]|$)|M(?:_|[A-Z0-9]| )))|Ʃ")
+_SENSE = re.compile(r"^ *(?:\+ ?[:abc]|[:abc] ?\+) ?(?=Σ)|^ *(?:\+ ?:|: ?\+) ?(?=F_?[xy])")
+"""The arrow of the positive sense beside a sum: → as :, ↑ as c, a turning one as a or b."""
+_SO = re.compile(r"(?:^|(?<=[ ;,])) *:\.(?= ?[A-Za-z_{\\])")
+_LIKE_FIGURES = re.compile(
+    r"(?<![A-Za-z_{\\0-9OolI|])(?=[OolI|.,]*[0-9])[0-9OolI|.,]*[OolI|][0-9OolI|.,]*(?![A-Za-z_({])"
+)
+_FIGURES = str.maketrans("OolI|", "00111")
+_ASKED = ("unknown-name", "character", "comma", "number")
+
+
+def recopied(source: Source) -> Source:
+    """The source with the signs that a page showed."""
+    text = source.text
+    if _LOST.search(text) is None and not text.lstrip().startswith(("+", "a", "b", "c")):
+        return source
+    return source.rewritten(_SUM, "Σ").rewritten(_SENSE, "").rewritten(_SO, "∴")
+
+
+def figures_asked(broken: Broken, text: str) -> Broken:
+    """The complaint, or the question whether a letter among figures is a figure: 26O for 260."""
+    if broken.key.partition("/")[0] not in _ASKED:
+        return broken
+    for found in _LIKE_FIGURES.finditer(text):
+        if found.start() <= broken.start < found.end():
+            word = found[0].rstrip(".,")
+            meant = word.translate(_FIGURES)
+            return Broken("number/letters", found.start(), found.start() + len(word), meant=meant)
+    return broken
