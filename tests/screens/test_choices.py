@@ -69,3 +69,31 @@ async def test_several_are_marked_by_their_numbers(keys: str, marked: tuple[str,
         await pilot.press(*("space" if key == " " else key for key in keys), "enter")
         await pilot.pause()
         assert app.picked == [marked]
+
+
+@pytest.mark.parametrize(
+    ("keys", "marked"),
+    [
+        ("2 4 6", ("k2", "k4", "k6")),
+        ("1 3", ("k1", "k3")),
+        ("4,5", ("k4", "k5")),
+        ("10 11", ("k10", "k11")),
+        ("12 1 ", ("k1", "k12")),
+        ("1", ("k3",)),
+        ("5", ("k1", "k3", "k5")),
+        ("53", ("k1", "k5")),
+        ("1 x5", ("k3", "k5")),
+    ],
+)
+async def test_a_list_typed_after_a_wrong_one_is_that_list_and_one_number_alone_marks_or_unmarks(
+    keys: str, marked: tuple[str, ...]
+) -> None:
+    app = Offering(12, several=True)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press("1", "space", "3", "enter")
+        choices = app.query_one(Choices)
+        choices.offer(choices.choices, several=True, again=True)
+        app.picked.clear()
+        await pilot.press(*("space" if key == " " else key for key in keys), "enter")
+        await pilot.pause()
+        assert app.picked == [marked]

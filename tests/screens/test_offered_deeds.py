@@ -74,7 +74,7 @@ def test_the_same_choice_missed_again_and_again_takes_one_row(session: Session) 
     for _ in range(3):
         session.do("reasons", chosen=["pins"])
     rows = tries_lines(session.lesson.state.tries, True).plain.split("\n")
-    assert [row.strip() for row in rows] == ["x wrong  the reasons (3 times)"]
+    assert [row.strip() for row in rows] == ["x wrong  (3 times) the reasons"]
 
 
 @pytest.mark.parametrize("wide", [80, 120])

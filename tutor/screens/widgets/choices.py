@@ -65,6 +65,8 @@ class Choices(Widget, can_focus=True):
         self.letters = letters
         self._numbered = False
         self._parted = False
+        self._split = False
+        self._row: frozenset[str] = frozenset()
         self._begun = 0
         self._typed = ""
 
@@ -77,6 +79,7 @@ class Choices(Widget, can_focus=True):
         self.several = several
         self.choices = tuple(choices)
         self._begun = 0
+        self._end_row()
         if not same:
             standing = [i for i, choice in enumerate(choices) if choice.standing]
             self.marked = frozenset()
@@ -166,6 +169,22 @@ class Choices(Widget, can_focus=True):
             return
         self.marked = self.marked ^ {self.choices[self.cursor].key}
 
+    def _tick(self) -> None:
+        """What a number does: behind another and what parts them, it is one of a list, and nothing but
+        that list is marked, whatever was marked before; alone, it marks or unmarks its option.
+        """
+        if not self.several:
+            self.action_mark()
+            return
+        key = frozenset((self.choices[self.cursor].key,))
+        self._row ^= key
+        self.marked = self._row if self._split else self.marked ^ key
+        self._split = False
+
+    def _end_row(self) -> None:
+        """The next number begins another list."""
+        self._row, self._split = frozenset(), False
+
     def action_answer(self) -> None:
         if not self.choices:
             return
@@ -179,8 +198,8 @@ class Choices(Widget, can_focus=True):
         """A number picks, and a capital letter the option of that name; several go to a longer name.
 
         Where a figure may begin a longer number, it only leads there until enter, space or the next
-        figure. A space between two numbers only parts them: "2 4" marks both, and so do "2,4", "2;4"
-        and "2+4".
+        figure. A space between two numbers only parts them: "2 4" marks these two alone, and so do
+        "2,4", "2;4" and "2+4".
         """
         character = event.character or ""
         begun, self._begun = self._begun, 0
@@ -192,7 +211,8 @@ class Choices(Widget, can_focus=True):
                 self.cursor = index
                 return
         elif event.key == "enter" and begun and self.several:
-            self.marked = self.marked ^ {self.choices[self.cursor].key}
+            self._tick()
+            self._end_row()
             return
         elif self._only_parts(event, begun, parted):
             event.stop()
@@ -206,22 +226,25 @@ class Choices(Widget, can_focus=True):
                 return
         else:
             self._numbered, self._typed = False, ""
+            self._end_row()
             return
         event.stop()
         if 0 <= index < len(self.choices):
             self.cursor = index
             self._numbered = self.several
-            self.action_mark()
+            self._tick()
 
     def _only_parts(self, event: events.Key, begun: int, parted: bool) -> bool:
         """Whether this only parts two numbers; one that was begun is marked with it."""
         if event.character in PARTING and self.several and (begun or self._numbered or parted):
             if begun:
-                self.action_mark()
-            self._numbered = True
+                self._tick()
+            self._numbered = self._split = True
             return True
-        if event.key == "space" and self._numbered:
-            self._numbered, self._parted = False, True
+        if event.key == "space" and (self._numbered or (begun and self.several)):
+            if not self._numbered:
+                self._tick()
+            self._numbered, self._parted, self._split = False, True, True
             return True
         return False
 

@@ -88,8 +88,8 @@ def tries_lines(tries: Sequence[Try], ascii_only: bool, last: Try | None = None)
         if made.text and made.place != place:
             rows.append(Content.styled(words, "underline"))
         text = SOUND.get(made.text, made.text) if made.place == "soundness" else made.text
-        often = f" ({times} times)" if times > 1 else ""
-        rows.append(try_row(made.verdict, (text or words) + often, ascii_only))
+        often = f"({times} times) " if times > 1 else ""
+        rows.append(try_row(made.verdict, often + (text or words), ascii_only))
         place = made.place if made.text else None
     return Content("\n").join(rows)
 
