@@ -247,12 +247,13 @@ def rounded_harder(
     if radius <= 0.0 or typed.value * true <= 0:
         return None
     beyond = off / abs(true) - tolerance.remark
+    step = 2 * rounded * (1 - 1e-9)
     if briefly:
-        return BEYOND if off <= 2 * radius else None
+        return BEYOND if off < step else None
     far = BEYOND + BY_HOW_MUCH * beyond if beyond > 0.0 else 0.0
     if off <= radius:
         return far
-    return far + CUT if off <= 2 * radius and abs(typed.value) < abs(true) else None
+    return far + CUT if off < step and abs(typed.value) < abs(true) else None
 
 
 def other_factor_cost(per_unit: float, spot: TrueTerm) -> float:

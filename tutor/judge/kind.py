@@ -30,7 +30,8 @@ class Case:
 
     `spot` is the force concerned where it acts on the body; `force` its name, or None for the whole
     line; `acting` counts the forces with a part in the equation; `true_of` is what the line is
-    true of instead; `alike` names other forces of which the same may be said.
+    true of instead; `alike` names other forces of which the same may be said; `typed` is what stands
+    in the line for the force concerned, where that is one term.
     """
 
     problem: Problem
@@ -40,6 +41,21 @@ class Case:
     acting: int = 0
     true_of: Equation | None = None
     alike: tuple[str, ...] = ()
+    typed: float | None = None
+
+    @property
+    def factor_typed(self) -> float | None:
+        """The factor or arm that stands beside the force concerned, without its sign; or None."""
+        if self.typed is None or self.spot is None or self.spot.scale == 0.0:
+            return None
+        return abs(self.typed / self.spot.scale)
+
+    @property
+    def size_typed(self) -> float | None:
+        """The number that stands for the size of the force concerned, without its sign; or None."""
+        if self.typed is None or self.spot is None or self.spot.per_unit == 0.0:
+            return None
+        return abs(self.typed / self.spot.per_unit)
 
     @property
     def body(self) -> str:

@@ -233,9 +233,18 @@ def _at_one_arm(
     own = [s for s in spots if are_same(arm, s.per_unit)]
     if not own and not factors.holds(size):
         return None
-    code = "no-arm" if are_same(abs(arm), 1.0) else "arm-from"
-    slips = tuple(Slip(code, s.name, s, term.span) for s in spots if s not in own)
+    wrong = [s for s in spots if s not in own]
+    code = "no-arm" if are_same(abs(arm), 1.0) else "arm" if _is_an_arm(arm, wrong) else "arm-from"
+    slips = tuple(Slip(code, s.name, s, term.span) for s in wrong)
     return Explanation(KINDS[code].cost + BY_SUM, slips, scale) if slips else None
+
+
+def _is_an_arm(arm: float, spots: Sequence[TrueTerm]) -> bool:
+    """Whether a distance is what is taken for the arm at each of these forces."""
+    taken = KINDS["arm"].variants
+    return taken is not None and all(
+        any(are_same(abs(arm), abs(each)) for each in taken(spot)) for spot in spots
+    )
 
 
 def _two_changes(

@@ -29,12 +29,13 @@ def mistake_of(
     same = alike(true, slip, names, slips, typed) if slips else (slip,)
     acting = sum(1 for s in (*true.unknowns.values(), *true.loads) if s.true != 0.0)
     others = tuple(other.force for other in same[1:] if other.force is not None)
-    case = Case(true.problem, true.about, same[0].force, same[0].spot, acting, None, others)
-    mixed = len(same) > 1 and same[0].code in TOO_MANY
-    kind, told = KINDS[same[0].code], KINDS["extra" if mixed else same[0].code]
     span = slip.span
     if span is None and slip.force is not None:
-        span = next((t.span for t in reading.terms if t.name == slip.force), None)
+        beside = next((t for t in reading.terms if t.name == slip.force), None)
+        span, typed = (None, typed) if beside is None else (beside.span, beside.value)
+    case = Case(true.problem, true.about, same[0].force, same[0].spot, acting, None, others, typed)
+    mixed = len(same) > 1 and same[0].code in TOO_MANY
+    kind, told = KINDS[same[0].code], KINDS["extra" if mixed else same[0].code]
     return Mistake(
         kind.code,
         case.force,

@@ -117,9 +117,9 @@ def _last_place(size: float) -> int:
 
 
 def _half_the_load(wrong: WrongValue) -> bool:
-    """Whether a reaction is given as half of all the loads in its direction."""
+    """Whether a reaction is given as half of all the loads in its direction, and no line gives it."""
     reaction = wrong.problem.reaction.get(wrong.unknown)
-    if reaction is None or len(wrong.problem.supports) != 2:
+    if reaction is None or len(wrong.problem.supports) != 2 or any(_rows(wrong, wrong.lines)):
         return False
     along = reaction.direction
     total = math.fsum(

@@ -17,12 +17,13 @@ from tutor.notation.head_words import (
     SAYS,
     SUM_BEFORE_COLON,
     SUM_FOLLOWS,
-    SUMMED,
     WAY_IN_BRACKETS,
+    axis_leads,
     coordinates,
     direction,
     no_joint,
     placed,
+    summed,
 )
 from tutor.notation.label import Between, LabelKind
 from tutor.notation.lexicon import Meaning, said, says
@@ -164,12 +165,11 @@ class Head:
             and not says(word, "about", "joint", "filler", "turn", "positive")
         ):
             return False
-        compact = self._compact(word, start, prefix)
-        if compact is not None:
+        if (compact := self._compact(word, start, prefix)) is not None:
             return compact
-        if (glued := SUMMED.fullmatch(word)) is not None and not says(word, "sum"):
+        if (rest := summed(word, self.names)) is not None:
             self.summed = True
-            return bool(self._word(glued["rest"], start + word.index(glued["rest"]), stop, prefix))
+            return bool(self._word(rest, start + word.index(rest), stop, prefix))
         return self._spoken(word, start, stop, prefix)
 
     def _member(self, word: str, start: int, stop: int, prefix: bool) -> bool:
@@ -260,7 +260,8 @@ class Head:
             self.summed = True
             return True
         meaning = said(word, *IN_ORDER)
-        if prefix and not self.summed and len(word) == 1 and meaning in ("x", "y"):
+        alone = prefix and not self.summed and len(word) == 1 and meaning in ("x", "y")
+        if alone and not axis_leads(word, self.text[stop : self.end], self.names):
             return False
         if meaning in ("x", "y") and not prefix and self._clashes(meaning, word, start, stop):
             return self.kind == "moment"

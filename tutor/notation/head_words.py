@@ -10,6 +10,7 @@ from typing import Any
 from tutor.notation.label import Between
 from tutor.notation.lexicon import Meaning, says
 from tutor.notation.names import Names
+from tutor.notation.symbols import LETTERS
 from tutor.notation.unreadable import Broken
 
 NUMBER = r"[-+]?(?:[0-9]+(?:[.,][0-9]+)?|\.[0-9]+)"
@@ -22,7 +23,10 @@ MOMENT = re.compile(r"[Mm]_?(?P<point>\{[^{}]+\}|[^{}]+)")
 PLACED = re.compile(
     r"[FR]_?\{(?:(?P<axis>[xyhv]),? ?(?P<joint>[A-Z]\d?)|(?P<place>[A-Z]\d?),? ?_?\{?(?P<way>[xyhv]))\}+"
 )
-SUMMED = re.compile(r"(?:sum|sigma)(?=[FMfmXYHV])(?P<rest>.*)")
+_SUMMED = re.compile(r"(?:sum|sigma)(?=[FMfmXYHV])(?P<rest>.*)")
+_E_FOR_SIGMA = re.compile(r"[EeSs](?P<rest>[Ff]_?\{?[xyhvXYHV]\}?|[Mm]_?(?P<point>.+))")
+_BEHIND_AXIS = re.compile(r" +[^ =]")
+_NAME = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}-]*+")
 SUM_FOLLOWS = re.compile(r" *(?:Σ|[Ss]um\b)")
 WAY_IN_BRACKETS = re.compile(
     r"[(\[{] *(?:[-+←→↑↓↺↻^]|about|at|a?c?cw|taking|positive|up\b|down\b|left\b|right\b)"
@@ -35,6 +39,24 @@ def coordinates(point: str) -> list[str]:
     """The two numbers of "(4, 0)", "(4,5; 0)" or "(4 m, 0)"."""
     halves = point.split(";") if ";" in point else point.rsplit(",", 1)
     return [found[0] for half in halves if (found := re.search(NUMBER, half)) is not None]
+
+
+def summed(word: str, names: Names) -> str | None:
+    """What is summed in a word that begins with "sum", or with an E or S typed for Σ; None for another."""
+    if (found := _SUMMED.fullmatch(word)) is not None:
+        return None if says(word, "sum") else found["rest"]
+    found = _E_FOR_SIGMA.fullmatch(word)
+    if found is None or names.meanings(word) or names.two_joints(word[:2]):
+        return None
+    return found["rest"] if found["point"] is None or names.joint(found["point"]) else None
+
+
+def axis_leads(axis: str, rest: str, names: Names) -> bool:
+    """Whether an x or y alone heads the formula `rest`: no force goes by it, and one stands behind it."""
+    if axis not in "xyXY" or names.meanings(axis) or _BEHIND_AXIS.match(rest) is None:
+        return False
+    words = _NAME.findall(rest)
+    return any(names.meanings(part) for word in words for part in (word, *word.split("-")))
 
 
 def placed(word: str, names: Names) -> tuple[str, str] | None:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -27,20 +28,42 @@ def variants(spot: TrueTerm) -> Iterator[float]:
                 yield math.copysign(arm, spot.per_unit)
 
 
-def look(case: Case) -> str:
+def _of_another_force(case: Case) -> bool:
+    """Whether the distance typed is the arm of another force in the equation."""
+    spot, arm = case.spot, case.factor_typed
     return (
-        "A distance in this line does not run from the moment point straight to a line of action."
+        spot is not None
+        and arm is not None
+        and any(
+            are_same(arm, abs(term.coefficient / (term.force.size or 1.0)))
+            for term in spot.equation.terms
+            if term.force is not spot.force
+        )
+    )
+
+
+def look(case: Case) -> str:
+    if _of_another_force(case):
+        return "A distance in this line is the arm of another force, not of the one beside it."
+    return (
+        "A distance in this line does not run from the moment point to the line of action of the "
+        "force beside it."
     )
 
 
 def reason(case: Case) -> str:
     return (
-        f"All arms of one moment equation start at the same point, here {case.point}, and meet the "
-        "line of action at right angles, wherever the given distances start."
+        f"Each arm of a moment equation runs from the same point, here {case.point}, to the line of "
+        "action of its own force, at right angles to it, wherever the given distances start."
     )
 
 
 def place(case: Case) -> str:
+    if _of_another_force(case):
+        return (
+            f"The distance beside {case.thing} belongs to another force: go from {case.point} at right "
+            "angles to its own line of action."
+        )
     return (
         f"The distance beside {case.thing} is measured from another joint or along a member: see "
         "from where to where it runs."
