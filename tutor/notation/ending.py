@@ -182,6 +182,8 @@ def _begins(text: str, found: re.Match[str], start: int, end: int, names: Names)
         return False
     if INSPECTION.match(text, at):
         return True
+    if _words_alone(text, at, end, names):
+        return True
     short = len(word) < 5 and folded(word) not in MEANINGS
     if short and text[start:at].rstrip()[-1:].isdigit():
         return False
@@ -195,6 +197,34 @@ def _bracketed(text: str, start: int, at: int, end: int) -> bool:
 
 
 _PAIRS = (("(", ")"), ("[", "]"), ("{", "}"))
+
+
+_COUNTING = frozenset((
+    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "half", "twice", "double",
+    "plus", "minus", "times", "over",
+))  # fmt: skip
+"""Words that may stand for a number or an operator: what they stand in is never passed over."""
+
+
+def _words_alone(text: str, start: int, end: int, names: Names) -> bool:
+    """Whether nothing but words of speech stands there, two at least: no number, sign, unit or force."""
+    if _SPEECH.fullmatch(text, start, end) is None:
+        return False
+    words = [word for word in re.split(r"[ ,.;!?'’-]+", text[start:end]) if word]
+    if len(words) < 2 or any(word.lower() in _COUNTING or names.meanings(word) for word in words):
+        return False
+    return wordy(words[0], names) and all(
+        wordy(word, names) or (folded(word) in MEANINGS and len(word) > 1) or word in _SMALL
+        for word in words
+    )
+
+
+_SMALL = frozenset((
+    "a", "an", "as", "at", "be", "by", "do", "i", "if", "in", "is", "it", "no", "of", "on", "or", "so",
+    "to", "up", "we",
+))  # fmt: skip
+"""Words of speech too short to be told from a name by their length."""
+_SPEECH = re.compile(rf"[{LETTERS} ,.;!?'’-]+")
 
 
 def _may_begin(text: str, word: str, at: int, stop: int, end: int, names: Names) -> bool:

@@ -6,7 +6,8 @@ import re
 
 from tutor.notation.ending import WORD, Said, last_letter, phrase, tail, wordy
 from tutor.notation.found import Found, trimmed
-from tutor.notation.symbols import PARTNER
+from tutor.notation.lexicon import says
+from tutor.notation.symbols import LETTERS, PARTNER
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 
@@ -27,6 +28,7 @@ def ending_of(
 ) -> tuple[int, Said, bool]:
     """Where the formula of a side stops, what stands behind it, and whether that ends the chain."""
     said = Said()
+    _leading(chars, start, stop, found, said)
     _groups(chars, start, stop, found, said, turned)
     text = "".join(chars)
     closed = False
@@ -66,6 +68,24 @@ def _last(
     found.open.add("named")
     name = (index == 0 and not last) != found.choice.named
     return None if name else letter
+
+
+def _leading(chars: list[str], start: int, stop: int, found: Found, said: Said) -> None:
+    """Takes the word that says which way, or T or C, from before a number alone: down 4 kip."""
+    led = _LED.fullmatch("".join(chars), start, stop)
+    if led is None or found.names.meanings(led["word"]):
+        return
+    before = led["before"]
+    if before and (found.names.meanings(before) or not says(before, "filler", "is", "lead")):
+        return
+    if says(led["word"], "T", "C", "left", "right", "up", "down"):
+        said.add(led["word"], *led.span("word"))
+        _blank(chars, start, led.end("word"))
+
+
+_LED = re.compile(
+    rf" *(?:(?P<before>[{LETTERS}]{{2,}}) +)?(?P<word>[{LETTERS}]{{2,}}) +[0-9.][0-9.,]*(?: *[{LETTERS}#]{{1,4}})? *"
+)
 
 
 def _take(said: Said, words: Said) -> None:

@@ -1,0 +1,115 @@
+"""What stands in a line without a mark to set it apart: a heading without a colon, words without a comma.
+
+The truss is our own; EF is a member of it.
+"""
+
+from __future__ import annotations
+
+import pytest
+from families import down, plain_problem
+
+from tutor.model import Problem, Support
+from tutor.notation import Line, Unreadable, read_line
+
+PORCH: Problem = plain_problem(
+    [("A", 0, 0), ("B", 3, 0), ("E", 0, 4), ("F", 3, 4)],
+    ("AB", "AE", "BE", "EF", "AF"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [down("F", 7)],
+)
+
+
+def read(text: str) -> Line:
+    line = read_line(text, PORCH.names)
+    assert isinstance(line, Line), line
+    return line
+
+
+def typed(line: Line) -> list[list[tuple[str | None, float]]]:
+    return [[(t.name, t.value) for side in step.sides for t in side.terms] for step in line.steps]
+
+
+@pytest.mark.parametrize("rest", ["ab - 3 = 0", "-ab + .6be = 0", "-24 + .8x5 - ae = 0", "af = 5"])
+@pytest.mark.parametrize(
+    ("heading", "kind"),
+    [("x", "x"), ("Y", "y"), ("y", "y"), ("sfy", "y"), ("SFx", "x")],
+)
+def test_a_short_heading_without_a_colon_says_the_same_as_with_one(
+    heading: str, kind: str, rest: str
+) -> None:
+    bare, marked = read(f"{heading} {rest}"), read(f"{heading}: {rest}")
+    assert bare.label is not None
+    assert marked.label is not None
+    assert bare.label.kind == marked.label.kind == kind
+    assert typed(bare) == typed(marked) == typed(read(rest))
+
+
+@pytest.mark.parametrize("text", ["x = 3", "x - 3 = 0", "y 4 = 3", "ab + x = 3", "x"])
+def test_a_letter_that_heads_nothing_is_no_heading(text: str) -> None:
+    assert isinstance(read_line(text, PORCH.names), Unreadable)
+
+
+@pytest.mark.parametrize("text", ["EF_x - 3 = 0", "EFx - 3 = 0", "efx = 4"])
+def test_the_component_of_a_member_is_not_taken_for_a_heading(text: str) -> None:
+    line = read(text)
+    assert line.label is None
+    assert line.steps[0].sides[0].terms[0].name == "EF"
+
+
+@pytest.mark.parametrize(
+    ("text", "passed"),
+    [
+        ("ax=0 no horizontal loads", "no horizontal loads"),
+        ("A_x = 0 kN nothing pushes sideways", "nothing pushes sideways"),
+        ("ab=0 no load at the corner", "no load at the corner"),
+        ("ax=0 none act across", "none act across"),
+    ],
+)
+def test_words_behind_an_equation_are_passed_over_without_a_comma(text: str, passed: str) -> None:
+    line = read(text)
+    assert [text[span.start : span.end] for span in line.passed] == [passed]
+    assert typed(line) == typed(read(text.removesuffix(passed)))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "ax=0 no ab",
+        "ax=5 plus by",
+        "ax=5 plus seven",
+        "ax=5 not - 3",
+        "ax = 5 no bq",
+        "ax=6 over two",
+        "ax=5 cd de",
+    ],
+)
+def test_words_that_may_be_statics_are_never_passed_over(text: str) -> None:
+    assert isinstance(read_line(text, PORCH.names), Unreadable)
+
+
+@pytest.mark.parametrize("text", ["ax=-5 no compression", "ab=5 kN no tension", "by=7 not down"])
+def test_a_word_that_is_denied_says_nothing_of_the_value(text: str) -> None:
+    side = read(text).result.sides[-1]
+    assert (side.letter, side.sense) == (None, None)
+
+
+@pytest.mark.parametrize(
+    ("text", "letter", "sense"),
+    [
+        ("ay=-4 so down 4", None, "down"),
+        ("ay=-4 kN ie acts down 4kN", None, "down"),
+        ("ay = up 4 kN", None, "up"),
+        ("ab=-3 hence compression 3 kN", "C", None),
+        ("ab = tension 3", "T", None),
+    ],
+)
+def test_a_way_before_a_number_alone_is_that_of_the_number(
+    text: str, letter: str | None, sense: str | None
+) -> None:
+    side = read(text).result.sides[-1]
+    assert (side.letter, side.sense) == (letter, sense)
+
+
+@pytest.mark.parametrize("text", ["ay = down 4 up", "ab = tension 3 C", "ay = up 4 + by"])
+def test_a_way_before_a_number_is_not_read_beside_another_or_in_a_sum(text: str) -> None:
+    assert isinstance(read_line(text, PORCH.names), Unreadable)
