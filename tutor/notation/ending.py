@@ -180,9 +180,7 @@ def _begins(text: str, found: re.Match[str], start: int, end: int, names: Names)
         return True
     if text[at - 1 : at] and (text[at - 1].isalnum() or text[at - 1] in "_{"):
         return False
-    if INSPECTION.match(text, at):
-        return True
-    if _words_alone(text, at, end, names):
+    if INSPECTION.match(text, at) or _words_alone(text, at, end, names):
         return True
     short = len(word) < 5 and folded(word) not in MEANINGS
     if short and text[start:at].rstrip()[-1:].isdigit():
@@ -197,8 +195,6 @@ def _bracketed(text: str, start: int, at: int, end: int) -> bool:
 
 
 _PAIRS = (("(", ")"), ("[", "]"), ("{", "}"))
-
-
 _COUNTING = frozenset((
     "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "half", "twice", "double",
     "plus", "minus", "times", "over",
