@@ -229,6 +229,12 @@ def test_numbers_of_options_may_be_written_together_where_they_can_be_nothing_el
     assert isinstance(deed_of(found, "1309"), Tell)
 
 
-@pytest.mark.parametrize("text", ["joint C (by symmetry)", "Joint C:", "joint c —"])
+@pytest.mark.parametrize(
+    "text", ["joint C (by symmetry)", "joint C(next)", "Joint C:", "joint c —"]
+)
 def test_a_word_beside_the_joint_one_goes_to_changes_nothing(text: str) -> None:
     assert deed_of(Lesson(LAMP), text) == Do("joint", {"joint": "C"})
+
+
+def test_a_joint_in_brackets_is_not_passed_over_as_a_remark() -> None:
+    assert deed_of(Lesson(LAMP), "joint (C)") != Do("joint", {"joint": None})

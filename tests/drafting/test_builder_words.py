@@ -140,6 +140,19 @@ def test_a_support_is_read_as_it_is_spoken(line: str, support: Support) -> None:
     assert draft.problem.supports[-1] == support
 
 
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        ("A roller", "A: roller on a level floor, in place of pin."),
+        ("A link -1 4", "A: link to -1, 4, in place of pin."),
+        ("B roller 150", "B: roller, pushes at 150°, in place of roller on a level floor."),
+        ("A pin", "A: pin."),
+    ],
+)
+def test_a_support_that_takes_the_place_of_another_says_so(line: str, said: str) -> None:
+    assert drawn().type(line).said == said
+
+
 def test_both_supports_may_stand_before_their_joints() -> None:
     draft = drawn("pin at B, roller at A")
     assert [s.kind for s in draft.problem.supports] == ["roller", "pin"]

@@ -56,6 +56,13 @@ def test_a_place_before_values_is_the_place_of_the_lines_that_follow() -> None:
     assert written.numbers == (2, 5)
 
 
+def test_reactions_are_of_the_whole_truss_and_members_of_the_place_one_is_at() -> None:
+    work = "Joint A: AB = 667 T\nMembers: AD = 1202 C\nΣFx: A_x + AB + 0.55 AD = 0\n"
+    written = read_paper(roof(), work + "Reactions: A_y = 1000\nΣFx: A_x = 0\n")
+    assert not written.refused
+    assert [about for about, _ in written.paper.lines] == [Fx("A"), Fx()]
+
+
 def test_an_equation_behind_a_place_is_still_a_line() -> None:
     written = write_line(roof(), Paper(), "Joint A: ΣFy: A_y + 0.832 AD = 0")
     assert [about for about, _ in written.paper.lines] == [Fy("A")]

@@ -33,8 +33,8 @@ SENSES = {
     **dict.fromkeys(("t", "tension", "pull", "pulling"), "T"),
     **dict.fromkeys(("c", "compression", "push", "pushing"), "C"),
 }
-ASIDE = re.compile(r"\s*(?:\([^()]*\)|[-–—:]+)\s*$")
-"""What may stand behind the name of a joint one goes to: "joint E (by symmetry)"."""
+BEHIND_JOINT = re.compile(r"(?<=\w)\s*(?:\([^()]*\)|[-–—:]+)\s*$")
+"""What may stand behind the joint one goes to, also close to it: "joint E(by symmetry)", "joint E:"."""
 
 
 def alone(deed: Callable[[Lesson], Deed]) -> Run:
@@ -157,7 +157,7 @@ def reaction(lesson: Lesson, rest: str) -> Deed | None:
 
 
 def joint(lesson: Lesson, rest: str) -> Deed | None:
-    rest = ASIDE.sub("", rest)
+    rest = BEHIND_JOINT.sub("", rest)
     joint = joint_meant(lesson.problem, rest)
     if joint is None and rest:
         joints = ", ".join(joint.name for joint in lesson.problem.joints)

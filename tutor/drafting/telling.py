@@ -52,7 +52,7 @@ def told(before: Problem, after: Problem, entries: Sequence[Entry]) -> str:
             case Drop("load", name) if name in loaded:
                 continue  # put there anew in the same step
             case Hold(support):
-                said.append(f"{support.joint}: {support_text(support)}.")
+                said.append(_holds(before, support))
             case Push(load):
                 loads = [held for held in after.given_loads if held.joint == load.joint]
                 words = ", and ".join(load_text(held, after.force) for held in loads)
@@ -74,6 +74,15 @@ def told(before: Problem, after: Problem, entries: Sequence[Entry]) -> str:
             case Whole(problem):
                 said.append(told_of(problem))
     return " ".join(dict.fromkeys(filter(None, said)))
+
+
+def _holds(before: Problem, support: Support) -> str:
+    """A support, and the one whose place it takes."""
+    held = next((s for s in before.supports if s.joint == support.joint), None)
+    said = f"{support.joint}: {support_text(support)}"
+    if held is None or held == support:
+        return f"{said}."
+    return f"{said}, in place of {support_text(held)}."
 
 
 def _put(entries: Sequence[Entry]) -> list[str]:

@@ -13,8 +13,8 @@ KIND = re.compile(
 MEMBER = re.compile(
     r"(?:member|bar|force\s+in|force)\s+(?P<rest>[A-Za-z]\S*\s*[:=\s].*)", re.IGNORECASE
 )
-ASIDE = re.compile(r"\s+\([^()]*\)\s*$")
-"""What may stand behind the name of a place: "Joint E (by symmetry)"."""
+REMARK_APART = re.compile(r"\s+\([^()]*\)\s*$")
+"""What may stand apart behind a place: "Joint E (by symmetry)"; close to it brackets name a sum: "R(↑)"."""
 OF_BODY = re.compile(
     r"^\s*(?:(?:step|part|case)\s+\w{1,3}\s*[:.)]\s*)?(?:(?:FBD|free[- ]body(?: diagram)?)\s+(?:of|for|at)\s+)?",
     re.IGNORECASE,
@@ -48,7 +48,7 @@ class Place:
 
 def place_named(names: Names, text: str) -> Place | None:
     """The place that a text names and nothing else: "joint C", "at C", "the whole truss"."""
-    bare = OF_BODY.sub("", ASIDE.sub("", text))
+    bare = OF_BODY.sub("", REMARK_APART.sub("", text))
     if REACTIONS.fullmatch(bare.strip(" :.")):
         return Place()
     label = read_heading(bare, names)

@@ -187,9 +187,14 @@ def in_words(about: Asked) -> str:
             words = "ΣFy"
         case Along(degrees=degrees):
             words = f"ΣF along {degrees:.4g}°"
+    return f"{words} {'at' if about.joint and not about.part else 'of'} {body_in_words(about)}"
+
+
+def body_in_words(about: Equation) -> str:
+    """The free body of an equation: "joint C", "the part with A, B", "the whole truss"."""
     if about.part:
-        return f"{words} of the part with {', '.join(about.part)}"
-    return f"{words} at joint {about.joint}" if about.joint else f"{words} of the whole truss"
+        return f"the part with {', '.join(about.part)}"
+    return f"joint {about.joint}" if about.joint else "the whole truss"
 
 
 def as_text(about: Asked) -> str:

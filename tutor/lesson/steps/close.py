@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tutor.judge import Fx, Fy, Judge, M, Verdict
-from tutor.judge.about import Equation, equation_of, in_words
+from tutor.judge.about import Equation, body_in_words, equation_of, in_words
 from tutor.judge.headings import headed
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
@@ -228,10 +228,9 @@ def hints(state: State, desk: Judge) -> Levels:
         return value_hints(state, desk, unknown)
     if state.about is not None:
         levels = line_hints(state, desk, state.about)
-        body = in_words(state.about).partition(" at " if state.about.joint else " of ")[2]
         return replace(
             levels,
-            look=f"Put the value of every force on {body} into the sum.",
+            look=f"Put the value of every force on {body_in_words(state.about)} into the sum.",
             reason="Each value keeps its sign: along its arrow plus, against it minus. A member "
             "pulls away from the joint in tension and pushes into it in compression.",
         )

@@ -20,8 +20,8 @@ TONES: dict[str, Tone] = {
 }
 
 
-def standing(state: State, about: Equation, closing: bool = False) -> tuple[Equation, ...]:
-    """The equations of the same body that stand; a closing line need not add to them."""
+def to_add_to(state: State, about: Equation, closing: bool = False) -> tuple[Equation, ...]:
+    """The standing equations of the same body, to which a line has to add; a closing line need not."""
     if closing:
         return ()
     return tuple(each for each in state.standing if same_body(each, about))
@@ -68,7 +68,7 @@ def keep_offered(
     if state.offered is None:
         return state, Reply((Say("note", "There is no line to keep."),))
     about, text = state.offered
-    verdict = desk.judge(about, text, state.own, standing(state, about, closing))
+    verdict = desk.judge(about, text, state.own, to_add_to(state, about, closing))
     state = replace(state, offered=None)
     if not verdict.right:
         return state, Reply((Say("note", "Under your arrows now that line does not hold."),))

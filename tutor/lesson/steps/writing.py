@@ -25,7 +25,7 @@ from tutor.lesson.steps.headings import (
     value_named,
 )
 from tutor.lesson.steps.letters import take_letters
-from tutor.lesson.steps.line_kept import TONES, keep_line, refuse, standing
+from tutor.lesson.steps.line_kept import TONES, keep_line, refuse, to_add_to
 from tutor.lesson.steps.value_kept import keep_value
 from tutor.lesson.trying import wrong
 from tutor.notation import Unreadable, ValueReading, value_of
@@ -62,7 +62,7 @@ def take_text(
         return _take_line(state, event, desk, about, text, closing)
     is_open = unknown not in state.result and not lines_giving(state, unknown)
     if about is not None and (is_open or closing):
-        verdict = desk.judge(about, text, state.own, standing(state, about, closing))
+        verdict = desk.judge(about, text, state.own, to_add_to(state, about, closing))
         if verdict.right and all(remark.code != "unrecorded" for remark in verdict.remarks):
             state, reply = keep_line(state, event, about, text, verdict, closing)
             return (state, reply) if closing else _take_value(state, event, desk, unknown, reply)
@@ -141,7 +141,7 @@ def _is_meant_as_line(
 def _take_line(
     state: State, event: Event, desk: Judge, about: Equation, text: str, closing: bool
 ) -> tuple[State, Reply]:
-    verdict = desk.judge(about, text, state.own, standing(state, about, closing))
+    verdict = desk.judge(about, text, state.own, to_add_to(state, about, closing))
     true_of = about if verdict.right else verdict.true_of
     if true_of is not None and not shows_values(state, desk.read(text), true_of):
         return state, Reply((Say("note", shows_nothing(state.problem, about)),))
@@ -172,7 +172,7 @@ def _kept_though(
     """The right equation kept of a line whose value behind it is not; None where there is none."""
     if not verdict.stands:
         return None
-    alone = desk.judge(about, verdict.stands, state.own, standing(state, about))
+    alone = desk.judge(about, verdict.stands, state.own, to_add_to(state, about))
     if not alone.right or alone.restates:
         return None
     mistakes = verdict.mistakes
