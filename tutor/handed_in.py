@@ -16,6 +16,7 @@ from tutor.homework import Review, markdown, read_paper, review
 from tutor.homework.aside import told_aside
 from tutor.homework.report import Beside
 from tutor.homework.whole_page import MOST_CHARACTERS
+from tutor.homework.words import summary
 from tutor.model import Problem, ProblemError, load_problem
 from tutor.model.source import file_name, read_source
 from tutor.records import Keep
@@ -60,6 +61,7 @@ def reviewed(
     written = read_paper(problem, text)
     before = None if book is None else book.before_of(written.paper)
     result = review(problem, written.paper.work(problem), before)
+    result = replace(result, said=summary(result, written.numbers))
     if book is not None:
         book.note_check(written.paper, result)
     told = (

@@ -11,7 +11,10 @@ from families import SEED_HOUSE
 
 from tutor.handed_in import reviewed
 from tutor.homework import read_paper, review
-from tutor.judge import Equation, Fy, M, judge
+from tutor.homework.broken_lines import mended
+from tutor.homework.findings import Finding, Review
+from tutor.homework.words import summary
+from tutor.judge import Equation, Fy, M, judge, judge_of
 
 
 @pytest.mark.parametrize(
@@ -152,3 +155,96 @@ def test_a_page_with_nothing_but_its_head_besides_right_work_is_right() -> None:
     assert [said for said in told if "not read as work" in said] == [*told]
     assert "line 5 (Date: 12 March 2026)" in beside.aside[0]
     assert beside.lines == [M("A")]
+
+
+@pytest.mark.parametrize(
+    ("text", "line"),
+    [
+        ("ΣFy = 0: 9.5 + F\nAB (3/5) = 0", "ΣFy = 0: 9.5 + F AB (3/5) = 0"),
+        ("ΣFy = 0: 9.5 + 0.6\n× F_AB = 0", "ΣFy = 0: 9.5 + 0.6 × F_AB = 0"),
+        ("ΣFy = 0: 9.5 +\n0.6 F_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
+        ("ΣFy = 0: 9.5\n+ 0.6 F_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
+        ("**ΣF_y = 0:**\n9.5 + 0.6 F_AB = 0", "ΣF_y = 0: 9.5 + 0.6 F_AB = 0"),
+        ("\\sum F_y &= 0 \\\\\n9.5 + 0.6 F_{AB} &= 0", "ΣF_y  = 0: 9.5 + 0.6 F_{AB} &= 0"),
+    ],
+)
+def test_a_line_that_a_page_broke_is_one_line(text: str, line: str) -> None:
+    written = read_paper(SEED_HOUSE, f"Joint A\n{text}\nAB = -15.83")
+    assert not written.refused
+    ((about, kept),) = written.paper.lines
+    assert about == Fy("A")
+    assert kept.removeprefix("**ΣF_y = 0:** ") == line
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "AB = 15.83 C\n- BF = 5 C",
+        "ΣFy = 0: 9.5 + 0.6 AB = 0\n= 0",
+        "**Joint A**\n9.5 + 0.6 AB = 0",
+        "ΣFx = 0:\nΣFy = 0: 9.5 + 0.6 AB = 0",
+    ],
+)
+def test_lines_that_can_be_read_alone_stay_alone(text: str) -> None:
+    assert mended(judge_of(SEED_HOUSE), text.split("\n")) == text.split("\n")
+
+
+def test_a_sentence_with_a_hyphen_at_the_end_of_its_line_heads_the_joint() -> None:
+    text = "Joint A.  Equilibrium of the joint re-\nquires\nΣFy = 0: 9.5 + 0.6 AB = 0"
+    written = read_paper(SEED_HOUSE, text)
+    assert not written.refused
+    assert [about for about, _ in written.paper.lines] == [Fy("A")]
+    assert written.numbers == (3,)
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("F AB = – 15.83 kN", "- 15.83 kN"),
+        ("F AB = 15.83 kN (C)", "15.83 kN (C)"),
+        ("F AB = – 15.83 kN = 15.83 kN (C)", "- 15.83 kN = 15.83 kN (C)"),
+    ],
+)
+@pytest.mark.parametrize("above", ["Joint A\n", ""])
+def test_a_force_with_its_joints_set_apart_gets_its_value(
+    above: str, text: str, value: str
+) -> None:
+    written = read_paper(SEED_HOUSE, above + text)
+    assert not written.refused
+    assert dict(written.paper.values) == {"AB": value}
+    assert not written.paper.lines
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        *(
+            "ME 105 – Homework 3          Page 4",
+            "Mechanics, 3rd ed.   © 2019",
+            "© 2019 the authors",
+        ),
+        *("Name: P. Adeyemi", "CE 20 Statics", "Bar\tForce (kN)\tNature", "| **Sum** | | |"),
+        *("print(F_AB, F_BC)", "import numpy as np"),
+    ],
+)
+def test_the_head_and_the_foot_of_a_page_are_no_work_and_no_fault(text: str) -> None:
+    written = read_paper(SEED_HOUSE, f"AB = 15.83 C\n{text}\nBC = 10.83 C")
+    assert not written.refused
+    assert len(written.aside) == 1
+    assert dict(written.paper.values) == {"AB": "15.83 C", "BC": "10.83 C"}
+
+
+@pytest.mark.parametrize(
+    ("text", "place"),
+    [("F_AB = 15/si(30)", 11), ("AB = 12 kg", 9), ("  F_AB  =  15 %", 15)],
+)
+def test_columns_are_counted_from_the_start_of_the_line(text: str, place: int) -> None:
+    (refused,) = read_paper(SEED_HOUSE, text).refused
+    assert f"At column {place}, " in refused.message
+
+
+def test_what_cannot_be_decided_is_called_by_its_line_as_typed() -> None:
+    findings = (Finding("AB", "right"), Finding(0, "unchecked"), Finding(1, "unchecked"))
+    result = Review(findings, None)
+    assert "line 1, line 2 cannot be decided" in summary(result)
+    assert "line 3, line 5 cannot be decided" in summary(result, (3, 5))

@@ -11,6 +11,7 @@ from tutor.deeds.answers import answer
 from tutor.deeds.deed import Await, Deed, Do, Go, Lost, Remark, Save, Show, Tell
 from tutor.deeds.equations import heading
 from tutor.deeds.names import names_like
+from tutor.deeds.page import begun, headed, passed_over, row
 from tutor.deeds.runs import value_of
 from tutor.deeds.words import BY_WORD, command, first_word, nearest
 from tutor.deeds.zero_said import zero_said
@@ -44,9 +45,13 @@ def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
     if deed is not None:
         return deed
     return (
-        _heading(lesson, bare)
+        row(lesson, bare)
+        or passed_over(lesson, bare)
+        or begun(lesson, bare)
+        or _heading(lesson, bare)
         or _worded(lesson, bare)
         or _named(lesson, bare)
+        or headed(lesson, bare)
         or _line(lesson, text)
     )
 

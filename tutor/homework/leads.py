@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 
 from tutor.notation import Line, Names, Unreadable, read_heading, read_line
+from tutor.notation.places import place_named
 
 KIND = re.compile(
     r"(?P<whole>reactions?|supports?)|(?:members?|bars?|forces?|values?|results?)", re.IGNORECASE
@@ -13,15 +14,6 @@ KIND = re.compile(
 MEMBER = re.compile(
     r"(?:member|bar|force\s+in|force)\s+(?P<rest>[A-Za-z]\S*\s*[:=\s].*)", re.IGNORECASE
 )
-REMARK_APART = re.compile(r"\s+\([^()]*\)\s*$")
-"""What may stand apart behind a place: "Joint E (by symmetry)"; close to it brackets name a sum: "R(↑)"."""
-OF_BODY = re.compile(
-    r"^\s*(?:(?:step|part|case)\s+\w{1,3}\s*[:.)]\s*)?(?:(?:FBD|free[- ]body(?: diagram)?)\s+(?:of|for|at)\s+)?",
-    re.IGNORECASE,
-)
-"""What may stand before it: "Free-body diagram of joint C"."""
-REACTIONS = re.compile(r"(?:(?:support|external)\s+)?reactions?|supports", re.IGNORECASE)
-"""What stands above the lines of the whole truss."""
 MARK = re.compile(r"\s*[:.]\s*(?=\S)")
 
 
@@ -36,27 +28,6 @@ class Led:
     of: bool = False
     place: str | None = None
     missing: str = ""
-
-
-@dataclass(frozen=True)
-class Place:
-    """A place named in words: a joint, the whole truss (`joint` None), or a joint that is none."""
-
-    joint: str | None = None
-    missing: str = ""
-
-
-def place_named(names: Names, text: str) -> Place | None:
-    """The place that a text names and nothing else: "joint C", "at C", "the whole truss"."""
-    bare = OF_BODY.sub("", REMARK_APART.sub("", text))
-    if REACTIONS.fullmatch(bare.strip(" :.")):
-        return Place()
-    label = read_heading(bare, names)
-    if isinstance(label, Unreadable):
-        return Place(missing=label.found) if label.code == "label" else None
-    if label.kind is not None or names.meanings(text.strip()):
-        return None
-    return Place(label.point if isinstance(label.point, str) else None)
 
 
 def names_sum(names: Names, text: str, line: Line | Unreadable) -> bool:

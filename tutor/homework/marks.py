@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from tutor.homework.leads import place_named
 from tutor.homework.page import Page, Written, unknown_of
 from tutor.homework.table import cells_apart, without_formulas
 from tutor.notation import without_marks
 from tutor.notation.characters import plain
+from tutor.notation.places import place_named
 
 LONGEST = 500
 CONNECTIVE = re.compile(

@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from tutor.homework.leads import place_named
 from tutor.homework.page import Page, Written, joints_said, no_unknown, unknown_of
 from tutor.judge.known_values import senses_for
 from tutor.notation import Unreadable, read_letters
+from tutor.notation.places import place_named
 
 ORDER = re.compile(r"order\b\s*[:=]?\s*(.*)", re.IGNORECASE)
 DRAWN = re.compile(

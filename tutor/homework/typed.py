@@ -36,6 +36,8 @@ AFTER = re.compile(r"(?:[,;&=]|\band)$")
 OPERATORS = tuple("-+*/·×(")
 TIMES = re.compile(r"\d[\s*·×]*([^\W\d_][\w{}-]*)")
 PARTED = re.compile(r"(?:[,;&]|\band\b)\s*[^\W\d_][\w{}-]*\s*$")
+APART = re.compile(r"(?<![\w}])([FSNT]) ([A-Z]\w{1,7})(?=\s*=)")
+COLUMN = re.compile(r"At column \d+, ")
 SUM = re.compile(r"=\s*[-+]?0(?:\.0*)?\s*$")
 ROW = re.compile(r"([^\W\d_][\w{}-]*)\s*[\s,;:|]\s*[-+]?[\d.]")
 
@@ -49,10 +51,35 @@ def write_line(
     """
     own = decimal_sign(text) or usual_sign(problem)
     page = Page(judge_of(problem).knowing(paper.letters), paper, own if sign is None else sign)
+    return _placed(page, text, _written(page, text))
+
+
+def _placed(page: Page, text: str, written: Written) -> Written:
+    """What was refused with its columns counted in the whole line, or without any."""
+    if not any(COLUMN.search(refused.message) for refused in written.refused):
+        return written
+    line = page.desk.read(text)
+    whole = line.message if isinstance(line, Unreadable) else ""
+    refused = tuple(replace(r, message=_counted(r.message, whole)) for r in written.refused)
+    return replace(written, refused=refused)
+
+
+def _counted(message: str, whole: str) -> str:
+    """A complaint about a piece of a line with the column that the same one has in the whole line."""
+    if message == whole or (own := COLUMN.search(message)) is None:
+        return message
+    lead, rest = message[: own.start()], message[own.end() :]
+    there = COLUMN.match(whole)
+    if there is not None and whole[there.end() :] == rest:
+        return f"{lead}{whole}"
+    return f"{lead}{rest[:1].upper()}{rest[1:]}"
+
+
+def _written(page: Page, text: str) -> Written:
     text = without_remark(page, text)
-    bare = bared(text)
+    bare = _together(page, bared(text))
     if not bare:
-        return Written(paper)
+        return Written(page.paper)
     if len(bare) > LONGEST:
         return page.refuse(text, f"A line has {LONGEST} characters at most.")
     for way in WAYS:
@@ -77,10 +104,20 @@ def write_row(problem: Problem, paper: Paper, name: str, text: str) -> Written:
         if SUM.search(bare):
             ways.reverse()
         if _multiplied(page, name, bare):
-            return write_line(problem, paper, text)
-        return likeliest(page, [write_line(problem, paper, way) for way in ways])
+            return _written(page, text)
+        return likeliest(page, [_written(page, way) for way in ways])
     row = _several(page, f"{name} {bare}", text)
     return row if row is not None else _value(page, name, bare or NOT_DONE)
+
+
+def _together(page: Page, bare: str) -> str:
+    """The line with the letter for a force at the name it belongs to: F AD = -5 is F_AD = -5."""
+    return APART.sub(
+        lambda found: (
+            f"{found[1]}_{found[2]}" if unknown_of(page, f"{found[1]}_{found[2]}") else found[0]
+        ),
+        bare,
+    )
 
 
 def _headed_line(page: Page, bare: str, text: str) -> Written | None:
@@ -210,7 +247,7 @@ def _with_line(page: Page, about: Equation, text: str, kept: str, words: str) ->
 
 
 WAYS: tuple[Callable[[Page, str, str], Written | None], ...] = (
-    *(place, order, sense, strike, no_work, letters, dashed),
+    *(no_work, place, order, sense, strike, letters, dashed),
     *(_led, _headed_line, _values, _several, _row, _unheaded_line),
 )
 """The ways to read a line, in the order in which they are tried."""

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from tutor.homework.broken_lines import mended
 from tutor.homework.marks import listed_with_dashes
 from tutor.homework.page import Written
 from tutor.homework.paper import Paper
 from tutor.homework.table import BYTE_ORDER_MARK, decimal_sign, usual_sign
 from tutor.homework.typed import write_line
 from tutor.homework.work import Refused
+from tutor.judge import judge_of
 from tutor.model import Problem
 
 MOST_LINES = 2_000
@@ -30,6 +32,7 @@ def read_paper(problem: Problem, text: str) -> Written:
         return Written(paper, (), (Refused("line 1", "", message),))
     sign = decimal_sign(text) or usual_sign(problem)
     lines = listed_with_dashes(text.removeprefix(BYTE_ORDER_MARK).splitlines())
+    lines = mended(judge_of(problem), lines)
     for number, line in enumerate(lines, start=1):
         written = write_line(problem, paper, line, sign)
         noted += _changed(number, paper, written.paper)

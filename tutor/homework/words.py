@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from tutor.homework.findings import Finding, Review
 from tutor.homework.sheet import place_in_words
 from tutor.text import listed
@@ -12,10 +14,14 @@ STOPPED = (
 )
 
 
-def summary(review: Review) -> str:
-    """The outcome in a few sentences."""
+def summary(review: Review, numbers: Sequence[int] = ()) -> str:
+    """The outcome in a few sentences; `numbers` says in which line of a file each line stands."""
     said = [_outcome(review), review.note]
-    undecided = [str(f.name) for f in review.findings if _undecided(review, str(f.name), f.state)]
+    undecided = [
+        _called(f.name, numbers)
+        for f in review.findings
+        if _undecided(review, str(f.name), f.state)
+    ]
     if undecided:
         said.append(f"{', '.join(undecided)} cannot be decided with so much left blank.")
     if review.decides is not None:
@@ -25,6 +31,13 @@ def summary(review: Review) -> str:
     if review.stopped and review.first is not None:
         said.append(STOPPED)
     return " ".join(part for part in said if part)
+
+
+def _called(name: str | int, numbers: Sequence[int]) -> str:
+    """An entry by its name, a line by its number as typed."""
+    if isinstance(name, str):
+        return name
+    return f"line {numbers[name] if name < len(numbers) else name + 1}"
 
 
 def _undecided(review: Review, name: str, state: str) -> bool:

@@ -20,6 +20,10 @@ _TITLE = re.compile(
     r"^ *\\(?:(?:sub)*section|(?:sub)?paragraph)\*? *\{(?P<title>[^{}]*(?:\{[^{}]*\}[^{}]*)*)\}"
 )
 _SAID = re.compile(r'"(?P<said>[A-Za-zΣ][^"]{0,80})"')
+_SENT = re.compile(
+    r"^ *\[(?:[0-9./-]{5,10},? +)?[0-9]{1,2}[:.][0-9]{2}(?:[:.][0-9]{2})?(?: ?[AaPp][Mm])?\] *(?:[A-Z][\w .'-]{0,30}: +)?"
+)
+"""The time of a message and who wrote it."""
 _ENTITY = re.compile(r"&(?:[A-Za-z]{2,8}|#[0-9]{2,6}|#[xX][0-9A-Fa-f]{2,5});")
 _FRACTION = re.compile(r"<sup>([0-9.]{1,12})</sup> ?/ ?<sub>([0-9.]{1,12})</sub>", re.IGNORECASE)
 _ITALIC_LETTERS = re.compile(
@@ -56,7 +60,7 @@ def unmarked(source: Source) -> Source:
     """The source without what marks up a page: F<sub>AB</sub>, &minus;, **bold**, ∑▒〖M_A=0〗."""
     if _MARKS.isdisjoint(source.text):
         return source
-    source = source.rewritten(_RULE, "").rewritten(_ITEM, "")
+    source = source.rewritten(_RULE, "").rewritten(_ITEM, "").rewritten(_SENT, "")
     source = source.rewritten(_TITLE, lambda found: found["title"])
     source = source.rewritten(_SAID, lambda found: found["said"])
     source = source.rewritten(_AT_FRONT, "").rewritten(_UNDERLINED, lambda found: found[1])

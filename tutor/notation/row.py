@@ -19,6 +19,7 @@ _ROW = re.compile(
     rf" *\|? *(?P<name>[^\s|,;=:*/+.…]{{1,16}}) *(?P<gap>\t[ \t]*|[|,;→] *|[-=]+> *|(?:\.{{2,}}|…+) *)"
     rf"(?P<value>{_VALUE})(?P<rest>[^=]*)"
 )
+_GROUPED = re.compile(r"[-+]? ?[1-9][0-9]{0,2}(?:(?:\.[0-9]{3})+,[0-9]+|(?:,[0-9]{3})+\.[0-9]+)")
 _BETWEEN = re.compile(r"[|;\t…]|\.{2,}|,(?![0-9])")
 _FORCE_IN = re.compile(
     rf"^ *(?:(?:the|axial|internal|bar|member) +){{0,3}}(?P<what>force|tension|compression|thrust|pull) +"
@@ -63,8 +64,16 @@ def rowed(source: Source, typed: str, names: Names) -> Source:
     start, end = found.span("gap")
     lead = re.sub(r"\|", " ", text[:start])
     rest = _BETWEEN.sub(lambda cut: " " * len(cut[0]), found["rest"])
-    made = f"{lead}={' ' * (end - start - 1)}{found['value']}{rest}"
+    made = f"{lead}={' ' * (end - start - 1)}{_ungrouped(found['value'])}{rest}"
     return replace(source, text=made.replace("\t", " "))
+
+
+def _ungrouped(value: str) -> str:
+    """A number that parts its thousands by the one sign and its decimals by the other, as long as before."""
+    if _GROUPED.fullmatch(value) is None:
+        return value
+    whole, _, places = value.replace(",", ".").rpartition(".")
+    return f"{whole.replace('.', '')}.{places}".ljust(len(value))
 
 
 def sentenced(source: Source, names: Names) -> Source:
