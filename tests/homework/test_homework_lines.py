@@ -123,3 +123,25 @@ def test_a_slip_on_such_a_page_is_found_at_the_joint_where_it_stands(
 ) -> None:
     paper = read_paper(SEED_HOUSE, PAGE.replace(old, new)).paper
     assert review(SEED_HOUSE, paper.work(SEED_HOUSE)).places == (place,)
+
+
+def test_a_line_with_a_wrong_value_from_above_holds_also_where_another_is_not_on_the_page() -> None:
+    """By hand: AD = DE = -20, BD = 0; with DE = 20 the second line gives BD = -24."""
+    arch = plain_problem(
+        (("A", 0, 0), ("B", 4, 0), ("E", 8, 0), ("D", 4, 3)),
+        ("AB", "BE", "AD", "BD", "DE"),
+        (Support("A", "pin"), Support("E", "roller")),
+        (Load("D", (("down", Exact.of(24)),)),),
+    )
+    page = [
+        "Joint D",
+        "ΣFx = 0: -0.8(-20) + 0.8 (-DE) = 0",
+        "DE = 20 (T)",
+        "ΣFy = 0: -24 - 0.6(-20) - 0.6(20) - BD = 0",
+        "BD = -24 (C)",
+    ]
+    work = read_paper(arch, "\n".join(page)).paper.work(arch)
+    assert review(arch, work).finding[1].state == "right"
+    page[3] = "ΣFy = 0: -24 - 0.6(-20) + 0.6(20) - BD = 0"
+    work = read_paper(arch, "\n".join(page)).paper.work(arch)
+    assert review(arch, work).finding[1].state == "wrong"

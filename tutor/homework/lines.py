@@ -11,7 +11,8 @@ from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.slips import acting
 from tutor.homework.work import Line, Work
 from tutor.judge import Equation, Judge, Value, Verdict
-from tutor.judge.same import NEAR
+from tutor.judge.known_values import KnownValue
+from tutor.judge.same import NEAR, SAME
 from tutor.notation import Unreadable
 
 NUMBER = re.compile(r"\d+(?:\.\d*)?|\.\d+")
@@ -81,6 +82,8 @@ def _verdict(desk: Judge, work: Work, line: Line, body: Sheet) -> Verdict:
     verdict = desk.judge(line.about, line.text, work.own())
     if verdict.kind == "right":
         return _without_its_value(desk, work, line) or verdict
+    if _misleads(verdict) and (follows := _with_the_rest(desk, work, line)) is not None:
+        return follows
     if verdict.kind != "wrong" or _misleads(verdict):
         return verdict
     wrong = _wrong(desk, work)
@@ -90,6 +93,22 @@ def _verdict(desk: Judge, work: Work, line: Line, body: Sheet) -> Verdict:
         if _misleads(again) and not by_numbers:
             return again
     return verdict
+
+
+def _with_the_rest(desk: Judge, work: Work, line: Line) -> Verdict | None:
+    """That a line holds with a wrong value of the page, and with numbers for forces that are not on it."""
+    own = work.own()
+    absent = {
+        name: KnownValue(own.sign(name) * value, SAME * abs(value))
+        for name, value in desk.values().items()
+        if name not in own.known
+    }
+    if not absent or not _wrong(desk, work):
+        return None
+    asked = _typed(desk, line)
+    known = {name: value for name, value in absent.items() if name not in asked}
+    verdict = desk.judge(line.about, line.text, replace(own, known={**own.known, **known}))
+    return verdict if verdict.kind == "right" else None
 
 
 def _wrong(desk: Judge, work: Work) -> set[str]:

@@ -26,6 +26,7 @@ from tutor.lesson.steps.headings import (
 )
 from tutor.lesson.steps.letters import take_letters
 from tutor.lesson.steps.line_kept import TONES, keep_line, refuse, to_add_to
+from tutor.lesson.steps.own_slip import from_refused_line, from_refused_values
 from tutor.lesson.steps.value_kept import keep_value
 from tutor.lesson.trying import wrong
 from tutor.notation import Unreadable, ValueReading, value_of
@@ -68,6 +69,8 @@ def take_text(
             return (state, reply) if closing else _take_value(state, event, desk, unknown, reply)
         if is_open and _is_meant_as_line(state, desk, about, unknown, text, verdict):
             kept = None if closing else _kept_though(state, event, desk, about, verdict)
+            if kept is None and (follows := from_refused_line(state, desk, unknown, text)):
+                return state, Reply((Say("note", follows),))
             return kept or refuse(state, event, about, text, verdict)
     return _take_value(state, event, desk, unknown, Reply(()))
 
@@ -157,6 +160,8 @@ def _take_line(
     if verdict.right:
         state, reply = keep_line(state, event, about, text, verdict, closing)
         return (state, reply) if closing else _with_value(state, event, desk, reply)
+    if verdict.kind == "wrong" and (said_of := from_refused_values(state, desk, about, text)):
+        return state, Reply((Say("note", said_of),))
     kept = None if closing else _kept_though(state, event, desk, about, verdict)
     return kept or refuse(state, event, about, text, verdict)
 
@@ -200,6 +205,7 @@ def _take_value(
     lines = lines_giving(state, unknown)
     if not lines and unknown not in state.result:
         note = f"No line stands yet that gives {unknown}: write the line first, then its value."
+        note = from_refused_line(state, desk, unknown, text) or note
         return state, replace(before, said=(*before.said, Say("note", note)))
     others = replace(state, results=tuple(r for r in state.results if r.unknown != unknown))
     verdict = _naming_lines(
