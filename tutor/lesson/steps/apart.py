@@ -7,7 +7,7 @@ line with its value.
 from __future__ import annotations
 
 import re
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
@@ -53,8 +53,13 @@ def take_apart(
     The line is accepted where anything of it is kept, so that undo takes that back and no more.
     """
     parts = statements_apart(desk.read(event.text("text")), state.result)
-    if not parts:
-        return None
+    return answer_each(typed, parts, state, event, desk) if parts else None
+
+
+def answer_each(
+    typed: Handler, parts: Sequence[str], state: State, event: Event, desk: Judge
+) -> tuple[State, Reply]:
+    """Each of several lines typed and answered in turn, with the name of one that is not accepted."""
     said: list[Say] = []
     accepted, failed = False, None
     data = dict(event.data)

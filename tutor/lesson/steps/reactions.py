@@ -20,6 +20,7 @@ from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import equation_called, offered_along
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
+from tutor.lesson.steps.symmetry import take_symmetry
 from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import take_text
 from tutor.lesson.steps.zero import zero_hints
@@ -104,7 +105,8 @@ def _offers(state: State) -> list[Equation]:
 
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student typed a line or a value: data `text`, and `about` where not chosen before."""
-    if (each := take_apart(typed, state, event, desk)) is not None:
+    each = take_symmetry(typed, state, event, desk) or take_apart(typed, state, event, desk)
+    if each is not None:
         return each
     if "about" in event.data:
         state, reply = choose(state, event, desk)

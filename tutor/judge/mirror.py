@@ -1,0 +1,101 @@
+"""Is a truss with its loads and reactions symmetrical, and which forces are then the same on both sides?
+
+Symmetrical means: mirrored in a vertical or a level line, the joints, members, loads and reactions come to
+lie on each other. Then a member carries what its mirror image carries. Common practice, no source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass, field
+
+from tutor.model import Problem
+from tutor.statics import load_forces, reaction_forces
+
+NEARLY = 1e-6
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True)
+class Mirror:
+    """`images` gives the mirror image of each member, and of each reaction along the line; else `why` there is none."""
+
+    images: Mapping[str, str] = field(default_factory=dict)
+    why: str = ""
+
+
+def mirrored(problem: Problem, values: Mapping[str, float]) -> Mirror:
+    """The mirror images of a truss, in the line in which it is symmetrical; `values` are the true ones."""
+    upright, level = (_in_line(problem, values, flip) for flip in (True, False))
+    return upright if upright.images or not level.images else level
+
+
+def _in_line(problem: Problem, values: Mapping[str, float], upright: bool) -> Mirror:
+    spots = {joint.name: joint.at for joint in problem.joints}
+    along = [spot[0] if upright else spot[1] for spot in spots.values()]
+    middle = min(along) + max(along)
+    size = max(max(abs(x), abs(y)) for x, y in spots.values()) or 1.0
+
+    def image(spot: Point) -> Point:
+        return (middle - spot[0], spot[1]) if upright else (spot[0], middle - spot[1])
+
+    joints: dict[str, str] = {}
+    for name, spot in spots.items():
+        other = next((n for n, at in spots.items() if _near(at, image(spot), size)), None)
+        if other is None:
+            return Mirror(why=f"joint {name} has no mirror image")
+        joints[name] = other
+    images: dict[str, str] = {}
+    for member in problem.members:
+        found = problem.between(joints[member.start], joints[member.end])
+        if found is None:
+            return Mirror(why=f"{member.name} has no mirror image")
+        images[member.name] = found.name
+
+    def flip(push: Point) -> Point:
+        return (-push[0], push[1]) if upright else (push[0], -push[1])
+
+    for what, pushes in (("loads", _loads), ("reactions", _reactions(values))):
+        for name, other in joints.items():
+            if not _near(pushes(problem, other), flip(pushes(problem, name)), _largest(problem)):
+                return Mirror(why=f"the {what} at {name} and on the other side are not alike")
+    return Mirror({**images, **dict(_reactions_along(problem, joints, upright))})
+
+
+def _near(one: Point, other: Point, size: float) -> bool:
+    return max(abs(one[0] - other[0]), abs(one[1] - other[1])) <= NEARLY * size
+
+
+def _largest(problem: Problem) -> float:
+    return max(
+        (abs(f.size or 0.0) for j in problem.joints for f in load_forces(problem, j.name)),
+        default=1.0,
+    )
+
+
+def _loads(problem: Problem, joint: str) -> Point:
+    forces = load_forces(problem, joint)
+    return sum((f.size or 0.0) * f.x for f in forces), sum((f.size or 0.0) * f.y for f in forces)
+
+
+def _reactions(values: Mapping[str, float]) -> Callable[[Problem, str], Point]:
+    def pushes(problem: Problem, joint: str) -> Point:
+        forces = reaction_forces(problem, joint)
+        return sum(values[f.name] * f.x for f in forces), sum(values[f.name] * f.y for f in forces)
+
+    return pushes
+
+
+def _reactions_along(
+    problem: Problem, joints: Mapping[str, str], upright: bool
+) -> Iterator[tuple[str, str]]:
+    """The reactions that push along the line of symmetry, each with the one on the other side."""
+    for one in problem.reactions:
+        for other in problem.reactions:
+            across = one.direction.x if upright else one.direction.y
+            same = _near(
+                (one.direction.x, one.direction.y), (other.direction.x, other.direction.y), 1.0
+            )
+            if joints[one.joint] == other.joint and same and abs(across) <= NEARLY:
+                yield one.name, other.name
