@@ -11,7 +11,7 @@ from typing import Any
 from families import exact, plain_problem
 from paper.measure import problem
 
-from tutor.judge import Along, Fx, Fy, M, judge
+from tutor.judge import Along, Fx, Fy, M, Value, judge
 from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.true_equation import TrueEquation
@@ -68,3 +68,17 @@ def test_a_force_that_stands_whole_has_no_angle_to_be_taken_in_radians() -> None
     assert variants is not None
     assert list(variants(true.unknowns["AB"])) == []
     assert list(variants(true.unknowns["AE"]))
+
+
+def test_a_value_with_its_figures_in_a_unit_of_another_country_is_told_by_its_unit() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 8, 0), ("C", 4, 3)],
+        ("AB", "BC", "AC"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [pushed("C", down=48)],
+    )
+    known, lines = {"A_y": 24, "B_y": 24, "A_x": 0}, ("24 + 0.6 AC = 0",)
+    said = judge(truss, Value("AC"), "AC = -40 kip", known=known, lines=lines)
+    assert [mistake.code for mistake in said.mistakes] == ["unit"]
+    again = judge(truss, Value("AC"), "AC = -41.5 kip", known=known, lines=lines)
+    assert [mistake.code for mistake in again.mistakes] == ["arithmetic"]

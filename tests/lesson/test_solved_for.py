@@ -197,3 +197,20 @@ def test_wrong_working_of_a_reaction_is_judged_though_no_sum_was_chosen() -> Non
     reply = do("type", text="A_y = 800 + 720 = 1520")
     assert [say.tone for say in reply.said] == ["note", "wrong"]
     assert "A_y" not in do.lesson.state.result
+
+
+@pytest.mark.parametrize(("text", "tone"), [("BD = 10 T", "right"), ("BD = 16 T", "wrong")])
+def test_a_number_alone_is_met_the_same_way_right_or_wrong(text: str, tone: str) -> None:
+    """At B the post BD alone holds the load of 10; the load of 16 is at D."""
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 4, 3)],
+        ("AB", "BC", "AD", "CD", "BD"),
+        [Support("A", "pin"), Support("C", "roller")],
+        [down("B", 10), down("D", 16)],
+    )
+    lesson, do = walk_to("joints", truss)
+    do("joint", joint="B")
+    reply = do("type", text=text)
+    assert reply.said[0].text == "Taken as ΣFy at joint B."
+    assert reply.said[1].tone == tone
+    assert bool(lesson.state.lines_of("B")) is (tone == "right")

@@ -17,6 +17,7 @@ from tutor.judge.value_words import MOVED, UNIT_SAID, WAY_SAID, WORDS
 from tutor.judge.verdict import Mistake
 from tutor.model import Problem
 from tutor.notation import ValueReading
+from tutor.notation.units import NEWTONS, measure
 from tutor.statics.body import member_force
 
 Near = Callable[[float], bool]
@@ -87,6 +88,12 @@ def _against_arrow(wrong: WrongValue) -> bool:
 
 
 def _other_unit(wrong: WrongValue) -> bool:
+    """Whether the figures are a right value's, in the unit typed or in another than the problem's."""
+    if wrong.reading.unit in NEWTONS:
+        problem = wrong.problem
+        scale = measure(wrong.reading.unit, problem.force, problem.length).value
+        if scale != 1.0 and wrong.near(wrong.value / scale):
+            return True
     return any(
         _close(abs(wrong.value * factor), abs(true)) for factor in FACTORS for true in wrong.right
     )

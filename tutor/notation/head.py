@@ -240,7 +240,8 @@ class Head:
             self.kind, self.summed = "moment", True
             return self._place(joint)
         inner = found["point"].strip("{}")
-        alone = self.summed or (BARE_JOINT.fullmatch(inner) is not None and inner.isupper())
+        bare = BARE_JOINT.fullmatch(inner) is not None and inner.isupper()
+        alone = bare or (self.summed and len(inner) < 3)
         if alone and self.names.joint(word) is None:
             raise no_joint(self.names, start + found.start("point"), start + found.end("point"))
         return None

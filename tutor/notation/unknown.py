@@ -7,7 +7,8 @@ import re
 from collections.abc import Mapping
 
 from tutor.notation import units
-from tutor.notation.lexicon import Meaning, says
+from tutor.notation.ending import WORD, unknown
+from tutor.notation.lexicon import MEANINGS, Meaning, folded, says
 from tutor.notation.names import Names, spelling
 from tutor.notation.tree import Axis
 from tutor.notation.unreadable import Broken
@@ -21,6 +22,8 @@ _NEAR_UNITS = {
 _BEHIND = re.compile(r" *- *([^\W\d_][^\W_']*)(?![\w(])")
 _NUMBERED = re.compile(r"[FSNTPfsntp]_?[0-9]{1,2}")
 _MOST_LISTED = 8
+SENTENCE = 2
+"""So many words in one statement are a sentence."""
 
 
 def unknown_word(
@@ -31,6 +34,8 @@ def unknown_word(
     `measured`: a unit could stand here; `called`: a bracket or a number follows, as after a function.
     """
     end = start + len(word)
+    if names is not None and _in_a_sentence(word, text, names):
+        return Broken("unknown-name/sentence", start, end, example=spelling(names.unknowns[-1]))
     if names is not None and word.lower() in ANGLES:
         return Broken("unknown-name/angle", start, end)
     if names is not None and (misplaced := _misplaced(word, start, end, text)) is not None:
@@ -56,6 +61,19 @@ def unknown_word(
     if word in units.SPELLED or units.angle(word):
         return Broken("angle/alone" if units.angle(word) else "unit", start, end)
     return _name(word, start, end, names)
+
+
+def _in_a_sentence(word: str, text: str, names: Names) -> bool:
+    """Whether a word is one of several beside each other that are words and nothing else."""
+    if not _is_word(word, names) or not names.unknowns:
+        return False
+    return sum(_is_word(each, names) for each in WORD.findall(text)) >= SENTENCE
+
+
+def _is_word(word: str, names: Names) -> bool:
+    """Whether a word is of the lexicon, or one that nothing here goes by."""
+    known = len(word) > 2 and folded(word) in MEANINGS and not names.plainly(word)
+    return known or unknown(word, names)
 
 
 def _stands_alone(word: str, names: Names) -> bool:

@@ -5,9 +5,10 @@ One in which that force alone is open: its terms are then those of the working, 
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from tutor.judge import Equation, Judge, M
+from tutor.judge.about import equation_of
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.nearest import fitting, nearest, plainly, term_by_term
 from tutor.judge.typed import typed_equation
@@ -51,13 +52,24 @@ def solved_for(
         right = term_by_term(said, state.problem, state.own, right)
     if len(right) > 1:
         right = plainly(said, state.problem, state.own, right) or right
-    found = right or (alone if worked else [])
+    found = right or (alone if worked else _whole_in(state, unknown, alone))
     if len(found) > 1 and not right:
         if state.about is None:
             first, *others = sorted(found, key=lambda about: isinstance(about, M))
             return nearest(said, state.problem, state.own, desk.values(), first, others)
         return nearest_of(state, line, desk, found)
     return found[0] if len(found) == 1 else None
+
+
+def _whole_in(state: State, unknown: str, among: Sequence[Equation]) -> list[Equation]:
+    """The only sum at the open joint that leaves a force open, where the force stands whole in it.
+
+    Its right value alone would be taken for that sum; so is a wrong one.
+    """
+    if state.joint is None or len(among) != 1:
+        return []
+    coefficient = equation_of(state.problem, among[0]).linear.get(unknown, 0.0)
+    return list(among) if abs(abs(coefficient) - 1.0) <= 1e-9 else []
 
 
 def nearest_of(

@@ -12,6 +12,14 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "the forces are {known}",
         examples=(("F_XYZ + F_AB = 0", 1), ("qqq = 2", 1)),
     ),
+    "unknown-name/sentence": Complaint(
+        "the sentence could not be read from “{found}” on",
+        "write what it says as an equation with the forces, such as {example} = 12, or as sums of forces",
+        examples=(
+            ("The rest of the forces must be 12 = F_AB", 1),
+            ("F_AB + 3 whenever something stands here = 0", 10),
+        ),
+    ),
     "unknown-name/near": Complaint(
         "“{found}” names no force here",
         "perhaps {nearest} is meant",
