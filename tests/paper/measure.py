@@ -1,6 +1,6 @@
 """How many of the lines that people write are judged as a lecturer would judge them?
 
-    PYTHONPATH=tests python -m paper.measure [own-a own-b typed lecturer hurry] [--missed]
+    PYTHONPATH=tests python -m paper.measure [own-a own-b typed lecturer hurry board] [--missed]
 
 prints a table by category for each file; `--missed` adds the lines judged otherwise.
 """
@@ -72,6 +72,7 @@ def said(line: Mapping[str, Any]) -> Any:
         senses=line.get("senses"),
         known=line.get("known"),
         lines=line.get("lines", ()),
+        standing=[about({"about": each}) for each in line.get("standing", ())],
     )
 
 
@@ -155,7 +156,7 @@ def missed(results: Iterable[Judged]) -> str:
 def main(arguments: list[str]) -> None:
     """Print the table of each file named."""
     names = [name for name in arguments if not name.startswith("-")]
-    for name in names or ["own-a", "own-b", "typed", "lecturer", "hurry"]:
+    for name in names or ["own-a", "own-b", "typed", "lecturer", "hurry", "board"]:
         results = list(judged(name))
         print(f"{name}.jsonl\n\n{table(results)}")
         if "--missed" in arguments:

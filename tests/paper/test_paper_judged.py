@@ -35,6 +35,7 @@ LEAST = {
     "own-a": Least(280, 244, 33),
     "typed": Least(241, 96),
     "hurry": Least(39, 33),
+    "board": Least(46, 41),
     "lecturer": Least(287, 248, unsaid=3),
 }
 
