@@ -82,3 +82,15 @@ def test_a_value_with_its_figures_in_a_unit_of_another_country_is_told_by_its_un
     assert [mistake.code for mistake in said.mistakes] == ["unit"]
     again = judge(truss, Value("AC"), "AC = -41.5 kip", known=known, lines=lines)
     assert [mistake.code for mistake in again.mistakes] == ["arithmetic"]
+
+
+def test_arms_measured_along_the_rafter_all_through_are_one_mistake() -> None:
+    """The rafters rise 3 for 4 across: 5, 10 and 15 along the slope for 4, 8 and 12."""
+    gable = plain_problem(
+        [("A", 0, 0), ("B", 4, 3), ("C", 8, 6), ("D", 12, 3), ("E", 16, 0), ("F", 8, 0)],
+        ("AB", "BC", "CD", "DE", "AF", "EF", "BF", "DF", "CF"),
+        [Support("A", "pin"), Support("E", "roller")],
+        [pushed("B", down=6), pushed("C", down=8), pushed("D", down=6)],
+    )
+    said = judge(gable, M("A"), "16 E_y = 6(5) + 8(10) + 6(15)")
+    assert [(mistake.code, mistake.force) for mistake in said.mistakes] == [("arm", None)]

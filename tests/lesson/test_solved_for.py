@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 
 import pytest
-from families import SEED_HOUSE, down, plain_problem
+from families import SEED_HOUSE, down, exact, plain_problem
 from paper.measure import problem
 from test_headed_joints import at_the_joints
 from walks import Clock, walk_to
@@ -214,3 +214,37 @@ def test_a_number_alone_is_met_the_same_way_right_or_wrong(text: str, tone: str)
     assert reply.said[0].text == "Taken as ΣFy at joint B."
     assert reply.said[1].tone == tone
     assert bool(lesson.state.lines_of("B")) is (tone == "right")
+
+
+def triangle() -> tuple[Lesson, Clock]:
+    """At E by hand: ED rises 3 for 4 across, 12 down: CE = 12(4/3) = 16."""
+    truss = plain_problem(
+        [("A", 0, 3), ("B", 0, 0), ("C", 4, 3), ("D", 4, 0), ("E", 8, 3)],
+        ("AB", "AC", "CE", "BD", "DE", "CD", "BC"),
+        [Support("A", "pin"), Support("B", "roller", exact(0))],
+        [down("E", 12), down("D", 8)],
+    )
+    lesson, do = walk_to("joints", truss)
+    do("joint", joint="E")
+    return lesson, do
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "CE = 12 cot α = 12 × 4/3 = 16 kN, tension (tan α = 3/4)",
+        "By similar triangles, CE/12 = 4/3 so CE = 16 T",
+        "CE = 12(4/3) = 16 T",
+    ],
+)
+def test_a_side_of_a_triangle_of_forces_is_the_sum_across_the_other(text: str) -> None:
+    lesson, do = triangle()
+    assert do("type", text=text).accepted
+    assert lesson.state.result["CE"].value == pytest.approx(16)
+    assert [type(line.about).__name__ for line in lesson.state.lines_of("E")] == ["Along"]
+
+
+def test_a_ratio_upside_down_is_told_of_that_sum() -> None:
+    _, do = triangle()
+    reply = do("type", text="From the triangle of forces, CE / 12 = 3/4 ∴ CE = 9 kN (tie)")
+    assert "wrong one of its pair" in reply.text

@@ -90,3 +90,14 @@ def test_where_a_section_lies_is_not_which_side_is_kept() -> None:
     assert line.label is not None
     assert line.label.part is not None
     assert (line.label.part.cut, line.label.part.side) == (("KL", "KN"), "left")
+
+
+def test_the_components_of_a_force_may_be_told_in_a_sentence() -> None:
+    line = read("The components of KN are V = 3 and H = 1.5 × 3 = 4.5, so F_KN = 5.41 (tension)")
+    assert [len(step.sides) for step in line.steps] == [2, 3, 2]
+    assert line.result.sides[-1].letter == "T"
+
+
+def test_a_reaction_may_be_resolved_in_front_of_a_sum() -> None:
+    line = read("Resolving M into M_y = 4, moments about K give 6 M_y = 24")
+    assert [step.label.kind if step.label else None for step in line.steps][-1] == "moment"

@@ -35,7 +35,7 @@ LEAST = {
     "own-a": Least(280, 244, 33),
     "typed": Least(241, 96),
     "hurry": Least(39, 33),
-    "board": Least(46, 41),
+    "board": Least(48, 42),
     "lecturer": Least(287, 248, unsaid=3),
 }
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
+from tutor.judge.about import M
 from tutor.judge.costs import IN_RADIANS, NOT_RECORDED
 from tutor.judge.equal_forces import LEFT_OUT
 from tutor.judge.explanation import NOTHING_NAMED, Explanation, Slip
@@ -145,6 +146,8 @@ def _overall(
             return KINDS["pull-push"].cost, Slip("pull-push", None, None)
     if _in_other_unit(true, line, tolerance):
         return KINDS["unit"].cost, Slip("unit", None, None)
+    if any(_scaled(true, line, share, tolerance) for share in _slopes(true, line)):
+        return KINDS["arm"].cost, Slip("arm", None, None)
     if not _may_be_radians(reading.text):
         return None
     radians = one_equation(read_line(reading.text, names, angles="radians"))
@@ -170,15 +173,30 @@ def _in_other_unit(true: TrueEquation, line: TypedEquation, tolerance: Tolerance
     for factor in FACTORS:
         if not any(ABOUT_ONE[0] * size <= first * factor <= ABOUT_ONE[1] * size for size in sizes):
             continue
-        numbers = tuple(
-            t._replace(value=t.value * factor, radius=t.radius * factor) for t in line.constants
-        )
-        turned = replace(line, constants=numbers)
-        found = fit(turned, true, tolerance)
-        if (
-            found is not None
-            and abs(found.scale) == 1.0
-            and number_by_number(turned, true.numbers(line.names), found.scale, tolerance)
-        ):
+        if _scaled(true, line, factor, tolerance):
             return True
     return False
+
+
+def _slopes(true: TrueEquation, line: TypedEquation) -> Iterator[float]:
+    """What a length along a slope from the moment point is multiplied by to be level or upright."""
+    if not isinstance(true.about, M) or len(line.constants) < 2 or true.about.part:
+        return
+    at = true.about.at
+    for member in true.problem.meeting.get(at, ()) if isinstance(at, str) else ():
+        pull = true.problem.pulls[member.name, str(at)]
+        yield from {abs(pull.x), abs(pull.y)} - {0.0, 1.0}
+
+
+def _scaled(true: TrueEquation, line: TypedEquation, factor: float, tolerance: Tolerance) -> bool:
+    """Whether a line is right, number by number, with all its numbers times a factor."""
+    numbers = tuple(
+        t._replace(value=t.value * factor, radius=t.radius * factor) for t in line.constants
+    )
+    turned = replace(line, constants=numbers)
+    found = fit(turned, true, tolerance)
+    return (
+        found is not None
+        and abs(found.scale) == 1.0
+        and number_by_number(turned, true.numbers(line.names), found.scale, tolerance)
+    )

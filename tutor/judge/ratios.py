@@ -27,9 +27,17 @@ NOT_FOLLOWING = "The equation is right and stands; what is said to follow from i
 
 def ratio_stated(line: Line | Unreadable) -> str | None:
     """The force of which a line says only how a component of it goes with another, or with the whole."""
-    if isinstance(line, Unreadable) or len(line.steps) > 1 or len(line.result.sides) != 2:
+    if isinstance(line, Unreadable):
         return None
-    sides = line.result.sides
+    names = {_ratio_in(step) for step in line.steps}
+    return names.pop() if len(names) == 1 else None
+
+
+def _ratio_in(step: Step) -> str | None:
+    """The force of which a statement says only how its components go with it, or with each other."""
+    if len(step.sides) != 2:
+        return None
+    sides = step.sides
     names = {term.name for side in sides for term in side.terms}
     if len(names) != 1 or any(side.numeric or len(side.terms) != 1 for side in sides):
         return None

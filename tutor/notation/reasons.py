@@ -9,6 +9,7 @@ import re
 
 from tutor.notation.names import Names
 from tutor.notation.source import Source
+from tutor.notation.unreadable import Broken
 
 _SEEN = (
     r"\b(?:in (?:one|a|the same)?(?: straight)? ?line|collinear|colinear|aligned|unloaded|not loaded|"
@@ -40,6 +41,34 @@ _WITH_VALUE = re.compile(
     r"(?P<end>[,;]|(?=∴|⇒|→|\bso\b)|$)"
 )
 
+_COMPONENTS = re.compile(
+    r"^ *(?:so +)?the +components? +of +(?:(?:the +)?(?:force +)?in +|member +)?(?P<name>[A-Z][\w{}'-]*) +(?:are|is|being)[ :]+"
+    r"(?P<one>[VHXY]) *=(?P<rest>.*?)(?:(?P<and>(?:,| and\b|,? and\b) *)(?P<two>[VHXY]) *=|$)",
+    re.IGNORECASE,
+)
+_INTO = re.compile(
+    r"^ *(?:resolving|resolve|splitting|split) +[A-Z]\w* +into +(?:its +components +|components +)?(?=[A-Z]\w* *=)",
+    re.IGNORECASE,
+)
+_GIVES = re.compile(
+    r"(?<=[, ])(?P<sum>(?:taking +)?moments +about +[A-Z]\w?) +(?:gives?|yields?|then) +",
+    re.IGNORECASE,
+)
+_TRIANGLE = re.compile(
+    r"\b(?:triangle of forces|force triangle|similar triangles|proportions?|ratios?)\b",
+    re.IGNORECASE,
+)
+_BY_TRIANGLE = re.compile(
+    r"^ *(?:(?:from|by|using) +(?:the +)?)?(?:triangle of forces|force triangle|similar triangles|proportions?)\b[^=,:;]*[,:] *",
+    re.IGNORECASE,
+)
+_SHARE = re.compile(
+    r"(?P<name>[A-Z]\w*) */ *(?P<of>[0-9.]+)(?: *k?N| *kips?| *lbs?)? *= *(?P<share>[0-9.]+ */ *[0-9.]+)(?= *(?:$|[,;]|∴|⇒|→|so\b))"
+)
+_PROPORTION = re.compile(
+    r"[A-Z]\w+ *: *(?:[A-Z]\w+|[0-9.]+)(?: *: *(?:[A-Z]\w+|[0-9.]+))+ *= *[0-9.]+ *: *[0-9.]+ *: *[0-9.]+"
+)
+
 
 def gives_reason(text: str) -> bool:
     """Whether a text says of a joint that nothing acts there, or that members lie in one line."""
@@ -47,11 +76,31 @@ def gives_reason(text: str) -> bool:
 
 
 def without_reasons(source: Source, names: Names) -> Source:
-    """The source without what only says why, with values that are put in set apart."""
+    """The source without what only says why, with values that are put in set apart.
+
+    Raises Broken for a proportion of three, which is no equation.
+    """
+    if (found := _PROPORTION.search(source.text)) is not None:
+        place = source.span(*found.span())
+        raise Broken("proportion", place.start, place.end)
+    if _TRIANGLE.search(source.text) is not None:
+        source = source.rewritten(_BY_TRIANGLE, " ")
+        source = source.rewritten(_SHARE, lambda f: f"{f['name']} = {f['of']} ({f['share']})")
     source = source.rewritten(_BESIDE_JOINT, " ").rewritten(_ELIMINATES, " ")
+    source = source.rewritten(_INTO, " ").rewritten(_GIVES, lambda found: f"{found['sum']}: ")
+    source = source.rewritten(_COMPONENTS, lambda found: _components(found, names))
     source = source.rewritten(_LEADING, lambda found: _place(found, names))
     source = source.rewritten(_TRAILING, lambda found: None if "=" in found["reason"] else " ")
     return source.rewritten(_WITH_VALUE, lambda found: _set_apart(found, names))
+
+
+def _components(found: re.Match[str], names: Names) -> str | None:
+    """The two components of a force by their own names: V = 15 as V_AB = 15."""
+    one, two = (f"{found[key]}_{{{found['name']}}}" if found[key] else "" for key in ("one", "two"))
+    if not names.meanings(one):
+        return None
+    more = f"; {two} =" if two else ""
+    return f"{one} ={found['rest']}{more}"
 
 
 def _place(found: re.Match[str], names: Names) -> str:

@@ -7,11 +7,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from tutor.judge import Equation, Judge, M
+from tutor.judge import Along, Equation, Fx, Fy, Judge, M
 from tutor.judge.about import equation_of
+from tutor.judge.headings import slants
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.nearest import fitting, nearest, plainly, term_by_term
-from tutor.judge.typed import typed_equation
+from tutor.judge.results import is_bare
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.worked import equation_before_value
 from tutor.lesson.solvable import lines_giving, open_in
 from tutor.lesson.state import State
@@ -34,7 +37,7 @@ def solved_for(
     unknown = value_named(line, state.result)
     if isinstance(line, Unreadable) or unknown is None or unknown in state.result:
         return None
-    worked = len(line.result.sides) > 2 or is_sum(line)
+    worked = len(line.result.sides) > 2 or is_sum(line) or _worked_before(line)
     if lines_giving(state, unknown):
         return None
     alone = [
@@ -44,8 +47,10 @@ def solved_for(
         and (worked or not isinstance(about, M))
         and adds_something(state.problem, about, state.standing)
     ]
-    right = [about for about in alone if _is_its_line(state, text, desk, about)]
     said = typed_equation(line.steps[0].links[0])
+    if worked:
+        alone += _across(state, unknown, said)
+    right = [about for about in alone if _is_its_line(state, text, desk, about)]
     if not right and worked and not said.says_nothing:
         right = list(fitting(said, state.problem, state.own, alone))
     if not worked and state.joint is None:
@@ -59,6 +64,37 @@ def solved_for(
             return nearest(said, state.problem, state.own, desk.values(), first, others)
         return nearest_of(state, line, desk, found)
     return found[0] if len(found) == 1 else None
+
+
+def _across(state: State, unknown: str, said: TypedEquation) -> list[Equation]:
+    """The sums at the open joint, along a slope there, that leave one force open: a triangle of forces.
+
+    Each number typed has to show one of the forces that count in it, by its size.
+    """
+    if state.joint is None or any(open_in(state, axis) == (unknown,) for axis in axes(state.joint)):
+        return []
+    found: list[Equation] = []
+    for degrees in slants(state.problem, state.joint):
+        about = Along(degrees, state.joint)
+        if open_in(state, about) != (unknown,):
+            continue
+        true = TrueEquation(state.problem, about, state.own)
+        sizes = [spot.scale for spot in true.numbers(said.names) if spot.true != 0.0]
+        shown = all(any(map(factors.holds, sizes)) for factors in said.factors)
+        if shown and adds_something(state.problem, about, state.standing):
+            found.append(about)
+    return found
+
+
+def axes(joint: str) -> tuple[Equation, ...]:
+    """The sums along the axes at a joint."""
+    return Fx(joint), Fy(joint)
+
+
+def _worked_before(line: Line) -> bool:
+    """Whether a value has its working in the statement that it follows from."""
+    first = line.steps[0]
+    return len(line.steps) > 1 and bool(first.links) and not is_bare(first.links[0])
 
 
 def _whole_in(state: State, unknown: str, among: Sequence[Equation]) -> list[Equation]:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from tutor.judge import Equation, Judge
+from tutor.judge import Equation, Fx, Judge
 from tutor.judge.components import component_stated
 from tutor.judge.headings import equation_in_words, headed
 from tutor.judge.independent import adds_something
@@ -49,7 +49,7 @@ def equation_meant(
     if (asked := _asked_of_heading(state, line)) is not None:
         return None, (Say("note", asked),)
     if component_stated(line) in state.result or ratio_stated(line) is not None:
-        return state.about, ()
+        return state.about or Fx(state.joint), ()
     about = headed(state.problem, line, state.joint) or (None if state.proposed else state.about)
     if (about := about or _combined(state, line, desk)) is not None:
         return about, ()

@@ -90,4 +90,9 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "write = between the two sides",
         examples=(("F_AB < 12", 6), ("F_AB ≥ 12", 6)),
     ),
+    "proportion": Complaint(
+        "“{found}” is a proportion of more than two",
+        "write it as equations, each of two, such as F_AB = (4/3) 12, with T or C behind what they come to",
+        examples=(("F_AB : F_AC : 12 = 4 : 5 : 3", 1), ("so F_AB : F_BC : 6 = 3 : 4 : 5", 4)),
+    ),
 }  # fmt: skip
