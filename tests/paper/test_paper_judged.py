@@ -35,6 +35,7 @@ LEAST = {
     "own-a": Least(280, 244, 33),
     "typed": Least(241, 96),
     "hurry": Least(39, 33),
+    "pages": Least(54, 49),
     "board": Least(48, 42),
     "lecturer": Least(287, 248, unsaid=3),
 }
