@@ -48,6 +48,8 @@ _GAP = re.compile(r" {3,}")
 _CALLS = re.compile(r"(?<=[\w)\]}°])[!?]+(?![\w!?])")
 _TURN_ABOVE = re.compile(r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])")
 _FULL_STOP = re.compile(r"(?<=[\w)\]}°] )[.,;]+(?= *$)")
+_SPEAKS = re.compile(r"[^\W\d_]{4}|\) *[-+] *\(|\+ ?ve|T *\+|[①-⑳]|: *[\w.]+ *:|90")
+"""Without any of it a line is no sentence, and has no words that go beside its equations."""
 _NOTHING: Mapping[str, float] = {}
 MOST_KEPT = 256
 """Characters of a line that is remembered as read; those that people write are shorter."""
@@ -164,12 +166,15 @@ def _source(text: str) -> Source:
     source = source.rewritten(_CALLS, " ")
     source = unprogrammed(untexed(recopied(source))).rewritten(_TURN_ABOVE, " ")
     source = source.rewritten(_GAP, "  ").rewritten(_FULL_STOP, " ")
-    return without_convention(directed(source))
+    return without_convention(directed(source)) if _SPEAKS.search(source.text) else source
 
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line with a heading, remarks or several statements; every way that is as good."""
-    source, numbers = referred(without_reasons(_source(text), names))
+    source = _source(text)
+    numbers: tuple[str, ...] = ()
+    if _SPEAKS.search(source.text):
+        source, numbers = referred(without_reasons(source, names))
     source = sentenced(rowed(source, _typed(text, source), names), names)
     usual = Found(names, frame, Choice())
     try:
