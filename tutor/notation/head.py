@@ -240,8 +240,7 @@ class Head:
             self.kind, self.summed = "moment", True
             return self._place(joint)
         inner = found["point"].strip("{}")
-        bare = BARE_JOINT.fullmatch(inner) is not None and inner.isupper()
-        alone = bare or (self.summed and len(inner) < 3)
+        alone = len(inner) < 3 if self.summed else inner.isupper() and BARE_JOINT.fullmatch(inner)
         if alone and self.names.joint(word) is None:
             raise no_joint(self.names, start + found.start("point"), start + found.end("point"))
         return None
