@@ -138,3 +138,41 @@ def test_a_value_that_no_line_gives_yet_is_never_passed_over_behind_a_right_one(
     do = at_reactions()
     reply = do("type", text="ΣFy: A_y + B_y = 20 so B_y = 11")
     assert "No line stands yet that gives B_y" in reply.text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "by=11 because 10by=110",
+        "by=11 kN cause 10by-80-30=0",
+        "B_y = 11 since 10 B_y - 20*4 - 10*3 = 0",
+        "by=11 ∵ 10by=110",
+    ],
+)
+def test_a_value_before_its_equation_is_taken_with_it(text: str) -> None:
+    do = at_reactions()
+    assert do("type", text=text).accepted
+    assert [in_words(line.about) for line in do.lesson.state.lines] == [
+        "ΣM about A of the whole truss"
+    ]
+    assert do.lesson.state.result["B_y"].value == 11.0
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("by=12 because 10by=110", "The equation is right. This value does not follow"),
+        (
+            "by=11 kN down since 10by=110",
+            "The equation is right. The size is right; the way it acts",
+        ),
+        ("by=11 since 10by=80-30", "turning"),
+    ],
+)
+def test_of_a_value_before_its_equation_the_one_that_is_wrong_is_told(text: str, said: str) -> None:
+    do = at_reactions()
+    reply = do("type", text=text)
+    assert not reply.accepted
+    assert reply.verdict is not None
+    assert said in reply.text or said in {m.code for m in reply.verdict.mistakes}
+    assert not do.lesson.state.result

@@ -113,3 +113,16 @@ def test_a_way_before_a_number_alone_is_that_of_the_number(
 @pytest.mark.parametrize("text", ["ay = down 4 up", "ab = tension 3 C", "ay = up 4 + by"])
 def test_a_way_before_a_number_is_not_read_beside_another_or_in_a_sum(text: str) -> None:
     assert isinstance(read_line(text, PORCH.names), Unreadable)
+
+
+@pytest.mark.parametrize("text", ["ay=7, by-3=0", "ay=7; 2by - 3 = 0", "ay=7 since 3by-21=0"])
+def test_a_reaction_that_is_spelled_like_a_word_is_never_passed_over_as_one(text: str) -> None:
+    line = read(text)
+    assert not line.passed
+    assert [step.links[0].names for step in line.steps] == [("A_y",), ("B_y",)]
+
+
+@pytest.mark.parametrize("text", ["ay=7, by moments about B", "ay=7 since nothing else is there"])
+def test_a_reason_in_words_is_passed_over(text: str) -> None:
+    line = read(text)
+    assert len(line.passed) == len(line.steps) == 1

@@ -1,6 +1,6 @@
 """How many of the lines that people write are judged as a lecturer would judge them?
 
-    PYTHONPATH=tests python -m paper.measure [own-a own-b typed lecturer hurry board pages] [--missed]
+    PYTHONPATH=tests python -m paper.measure [own-a own-b typed lecturer hurry board pages night] [--missed]
 
 prints a table by category for each file; `--missed` adds the lines judged otherwise.
 """
@@ -156,7 +156,16 @@ def missed(results: Iterable[Judged]) -> str:
 def main(arguments: list[str]) -> None:
     """Print the table of each file named."""
     names = [name for name in arguments if not name.startswith("-")]
-    for name in names or ["own-a", "own-b", "typed", "lecturer", "hurry", "board", "pages"]:
+    for name in names or [
+        "own-a",
+        "own-b",
+        "typed",
+        "lecturer",
+        "hurry",
+        "board",
+        "pages",
+        "night",
+    ]:
         results = list(judged(name))
         print(f"{name}.jsonl\n\n{table(results)}")
         if "--missed" in arguments:

@@ -11,7 +11,7 @@ from paper.measure import OUTCOMES, about, counts, judged, lines, outcome, probl
 
 from tutor import Value, solve
 
-FILES = ("lecturer", "own-a", "own-b", "typed")
+FILES = ("lecturer", "own-a", "own-b", "typed", "hurry", "night")
 DOCUMENT = Path(__file__).parents[2] / "docs" / "mistakes.md"
 CODES = {*re.findall(r"^### `([a-z-]+)`$", DOCUMENT.read_text(encoding="utf-8"), re.MULTILINE)} | {
     "component-missing",
@@ -53,7 +53,7 @@ def test_every_line_says_what_a_lecturer_would_say(name: str) -> None:
         assert ("want" in line) == (line["kind"] == "wrong"), line
 
 
-@pytest.mark.parametrize("name", ["own-a", "own-b"])
+@pytest.mark.parametrize("name", ["own-a", "own-b", "night"])
 def test_every_line_of_our_own_says_why(name: str) -> None:
     assert all(line["why"].endswith(".") for line in lines(name))
 

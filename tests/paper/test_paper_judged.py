@@ -37,6 +37,7 @@ LEAST = {
     "hurry": Least(39, 33),
     "pages": Least(54, 49),
     "board": Least(48, 42),
+    "night": Least(56, 50),
     "lecturer": Least(287, 248, unsaid=3),
 }
 

@@ -240,8 +240,8 @@ def _value_told(value: Verdict, stands: str) -> Verdict:
 
 def _before(line: Typewritten, step: Step) -> str:
     """What was typed before a statement."""
-    place = line.steps.index(step)
-    return line.text[: line.steps[place - 1].span.end] if place else ""
+    end = line.steps[max(0, line.steps.index(step) - 1)].span.end
+    return line.text[:end] if end <= step.span.start else ""
 
 
 def _as_far_as_right(step: Step, broken: Verdict) -> str:

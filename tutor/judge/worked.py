@@ -100,14 +100,25 @@ def named(line: Line, known: Collection[str]) -> Line:
     """
     if len(line.steps) < 2:
         return line
-    steps = [line.steps[0]]
-    for step in line.steps[1:]:
+    first, *others = _reason_first(line.steps, known)
+    steps = [first]
+    for step in others:
         name = _open_name(steps[-1], known)
         alone = step.follows and all(side.numeric for side in step.sides)
         if alone and name is not None and not _says_again(steps[-1], step, known):
             step = replace(step, sides=(_side_of(name, step.span), *step.sides))
         steps.append(step)
     return replace(line, steps=tuple(steps))
+
+
+def _reason_first(steps: tuple[Step, ...], known: Collection[str]) -> tuple[Step, ...]:
+    """A value behind the equation it is found from, where it was typed before it: AB = 12 since 0.5 AB = 6."""
+    value, *others = steps
+    name = value_given(value)
+    alone = len(others) == 1 and not others[0].follows and value_given(others[0]) is None
+    if name is None or not alone or set(_names(others[0])) - {*known, name}:
+        return steps
+    return (others[0], value) if name in set(_names(others[0])) else steps
 
 
 def sized(line: Line) -> Line | None:
@@ -186,7 +197,7 @@ def equation_before_value(line: Line | Unreadable) -> Reading | Unreadable:
     whole = one_equation(line)
     if isinstance(line, Unreadable) or not isinstance(whole, Unreadable):
         return whole
-    first = line.steps[0]
+    first, *_ = _reason_first(line.steps, tuple(_names(line.result)))
     if len(first.sides) < 2 or (first.sides[0].numeric and first.sides[1].numeric):
         return whole
     return replace(first.links[0], label=line.label)

@@ -233,6 +233,8 @@ def _arrow(before: str, after: str, text: str, start: int) -> Joint | None:
 
 
 def _word(word: str, before: str, after: str, names: Names) -> Joint | None:
+    if word.lower() in _REASON:
+        return "beside" if "=" in before and _is_formula(word, after, names) else None
     if (
         " " not in word
         and "'" not in word
@@ -253,3 +255,17 @@ def _word(word: str, before: str, after: str, names: Names) -> Joint | None:
     if (says(word, "and") or word.lower() == "or") and "=" in before and ("=" in after):
         return "beside" if says(word, "and") else "so"
     return None
+
+
+_REASON = frozenset(("because", "since", "bc", "bcs", "cause"))
+"""Words before the equation that a value was found from."""
+
+
+def _is_formula(word: str, text: str, names: Names) -> bool:
+    """Whether nothing but an equation of forces stands behind a word that names none itself."""
+    if "=" not in text or names.plainly(word) or names.two_joints(word):
+        return False
+    words = _NAMES.findall(text)
+    return any(map(names.meanings, words)) and not any(
+        len(each) > 2 and folded(each) in MEANINGS and not names.meanings(each) for each in words
+    )

@@ -24,7 +24,7 @@ from tutor.notation.tree import Span, moved
 from tutor.notation.unreadable import Broken
 from tutor.notation.zero_words import zero_members
 
-_SAID_TO_BE = re.compile(r"[\w{}]+\s*=")
+_SAID_TO_BE = re.compile(r"[-+(.\w{}]+\s*[-+*/^=]")
 _COUNTED = re.compile(r"[([]?[0-9]{1,2}[a-z]?[)\]]?")
 
 

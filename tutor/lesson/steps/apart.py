@@ -112,7 +112,8 @@ def _is_own(line: Line, group: list[Step], step: Step, known: Collection[str]) -
     here = {name for each in group for name in _names(each)}
     ended = value_ended(step, known)
     if ended is None:
-        return bool(_names(step) - here)
+        fresh = _names(step) - here
+        return bool(fresh.difference(known)) or (bool(fresh) and not here & _names(step))
     others = {value_ended(each, known) for each in group} - {None, ended}
     return bool(others) or ended not in here
 
