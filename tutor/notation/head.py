@@ -130,10 +130,9 @@ class Head:
 
     def _mark(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         if word in "([{":
-            if prefix and self.settled and not WAY_IN_BRACKETS.match(self.text, start):
-                return False
             self.depth += 1
-        elif word in ")]}":
+            return not prefix or not self.settled or bool(WAY_IN_BRACKETS.match(self.text, start))
+        if word in ")]}":
             self.depth -= 1
             if prefix and self.depth < 0:
                 return False
