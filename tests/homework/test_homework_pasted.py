@@ -11,7 +11,7 @@ from families import SEED_HOUSE
 
 from tutor.handed_in import reviewed
 from tutor.homework import read_paper, review
-from tutor.homework.broken_lines import mended
+from tutor.homework.broken_lines import goes_on, mended
 from tutor.homework.findings import Finding, Review
 from tutor.homework.words import summary
 from tutor.judge import Equation, Fy, M, judge, judge_of
@@ -248,3 +248,20 @@ def test_what_cannot_be_decided_is_called_by_its_line_as_typed() -> None:
     result = Review(findings, None)
     assert "line 1, line 2 cannot be decided" in summary(result)
     assert "line 3, line 5 cannot be decided" in summary(result, (3, 5))
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "whole"),
+    [
+        ("ΣFy = 0: 9.5 + F", "AB (3/5) = 0", "ΣFy = 0: 9.5 + F AB (3/5) = 0"),
+        ("ΣFy = 0: 9.5", "+ 0.6 F_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
+        ("9.5 + 0.6 ×", "F_AB = 0", None),
+        ("9.5 +", "9.5 + 0.6 F_AB = 0", None),
+        ("9.5 + 0.6 F_AB = 0", "AB = 15.83 C", None),
+        ("", "AB = 15.83 C", None),
+    ],
+)
+def test_of_lines_typed_one_by_one_only_what_must_go_on_does(
+    one: str, other: str, whole: str | None
+) -> None:
+    assert goes_on(judge_of(SEED_HOUSE), one, other) == whole

@@ -14,6 +14,7 @@ from tutor.notation import Unreadable, read_heading, without_marks
 HYPHENATED = re.compile(r"(?P<word>[^=]*[a-z]{2,})-\s*")
 GOES_ON = re.compile(r"\s*[a-z]{2,}[^=]*")
 OPEN_END = re.compile(r"(?:[-+*/=·×−–(]|[-+−–] ?[FSNT])\s*$")
+SPLIT_NAME = re.compile(r"[-+−–] ?[FSNT]\s*$")
 OPEN_START = re.compile(r"\s*[+=×]\s*[^\s+=×]")
 LONGEST = 240
 
@@ -32,6 +33,16 @@ def mended(desk: Judge, lines: Sequence[str]) -> list[str]:
         elif (below := _under_heading(desk, one, other)) is not None:
             made[index : index + 2] = "", below
     return made
+
+
+def goes_on(desk: Judge, one: str, other: str) -> str | None:
+    """Both lines as one, where the second, typed next, can only go on with the first.
+
+    A line that was broken off and is typed anew from its start is one of its own.
+    """
+    whole = _joined(desk, one, other)
+    split = SPLIT_NAME.search(without_marks(one)) or OPEN_START.match(other)
+    return whole if split or not _is_whole(desk, other) else None
 
 
 def _joined(desk: Judge, one: str, other: str) -> str | None:

@@ -22,8 +22,11 @@ from tutor.deeds.deed import (
     Unfinished,
     Way,
 )
+from tutor.homework.broken_lines import goes_on
+from tutor.judge import judge_of
 from tutor.lesson import Ask, Lesson, Reply, State
 from tutor.lesson.pointing import PLACE
+from tutor.lesson.reply import LINES
 from tutor.plain import telling
 from tutor.plain.saving import save
 from tutor.plain.sights import sight
@@ -56,6 +59,7 @@ class Walk:
         self._guide = guide
         self._after = after
         self._value_of: str | None = None
+        self._before = ""
         self._last: tuple[str, ...] = ()
         self._told: set[str] = set()
 
@@ -118,8 +122,14 @@ class Walk:
         return f"Cannot read: this is no answer here and no command.{did_you} {how}".rstrip()
 
     def deed_of(self, text: str) -> Deed:
-        """What a typed line means; a value that is waited for is waited for once."""
+        """What a typed line means, with the one before it where it only goes on; a value that is waited
+        for is waited for once."""
         unknown, self._value_of = self._value_of, None
+        begun, self._before = self._before, text
+        if self.lesson.ask.kind in LINES:
+            whole = goes_on(judge_of(self.lesson.problem), begun, text)
+            if whole is not None:
+                return Do("type", {"text": whole}, whole)
         return deed_of(self.lesson, text, unknown)
 
     def _do(self, deed: Do) -> None:
