@@ -300,3 +300,8 @@ def test_what_was_taken_back_or_done_again_is_said() -> None:
     assert draft.type("redo").said == "Done again: Dropped member BC."
     draft.type("D 5 5")
     assert draft.type("undo").said == "Taken back: Joint D at 5, 5."
+
+
+@pytest.mark.parametrize("part", ["\t", " ", "A;1;"], ids=["tabs", "spaces", "cells"])
+def test_a_long_line_that_is_no_row_is_met_and_left(part: str) -> None:
+    assert statement_of(4000 * part + "x") == (4000 * part + "x").replace("\t", " ")

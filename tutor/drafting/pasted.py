@@ -7,10 +7,14 @@ import re
 NUMBER = r"[-+−]?[\d.(√s][^\s;]*"
 POINTED = r"[-+−]?[\d.(√s][^\s;,]*"
 """A number whose decimal sign is no comma, since commas part the columns."""
+TAB_OR_SEMICOLON, COMMA = r"[^\S\t]*+[;\t]\s*+", r"\s*+,\s*+"
 ROW = re.compile(
-    rf"\s*[A-Za-z]\w*\s*(?:[;\t]\s*{NUMBER}\s*[;\t]\s*{NUMBER}|,\s*{POINTED}\s*,\s*{POINTED})\s*"
+    rf"\s*+[A-Za-z]\w*(?:{TAB_OR_SEMICOLON}{NUMBER}{TAB_OR_SEMICOLON}{NUMBER}"
+    rf"|{COMMA}{POINTED}{COMMA}{POINTED})\s*+"
 )
-HEADING = re.compile(r"\s*(?:[^\W\d]*\s*[;,\t]\s*)?x\b[^;,\t]*[;,\t]\s*y\b[^;,\t]*", re.IGNORECASE)
+HEADING = re.compile(
+    r"\s*+(?:[^\W\d]*[^\S\t]*+[;,\t]\s*+)?x\b[^;,\t]*+[;,\t]\s*+y\b[^;,\t]*+", re.IGNORECASE
+)
 
 
 def statement_of(line: str) -> str:
