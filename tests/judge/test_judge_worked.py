@@ -297,9 +297,15 @@ def test_the_way_behind_a_chain_of_a_reaction_is_read() -> None:
     assert judge(GANTRY, Fy(), "A_y = 24 - E_y = -12", **given).kind == "wrong"
 
 
-def test_a_value_cannot_follow_from_a_link_that_does_not_hold() -> None:
+@pytest.mark.parametrize("text", ["AB = 4/5AD = 16", "AB = 3/5AD = 16 T", "AB = 4/5AD = 16 C"])
+def test_a_value_cannot_follow_from_a_link_that_does_not_hold(text: str) -> None:
+    assert judge(GANTRY, Value("AB"), text, known=FOUND).kind == "wrong"
+
+
+def test_a_link_may_go_by_the_size_of_a_force_where_the_value_says_its_letter() -> None:
     verdict = judge(GANTRY, Value("AB"), "AB = 4/5AD = 16 T", known=FOUND)
-    assert verdict.kind == "wrong"
+    assert verdict.right
+    assert [remark.code for remark in verdict.remarks] == ["declared"]
 
 
 @pytest.mark.parametrize("text", ["AB = 16 T", "BE = AB = 16 T", "BE = 16 T"])

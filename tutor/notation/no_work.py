@@ -51,16 +51,23 @@ _PARTED = re.compile(r"\s{2,}|\t|\s+[-–—|·]\s+|,\s+")
 _PROGRAM = re.compile(
     r"\s*(?:print|disp|display|fprintf)\s*\(.*\)\s*;?\s*|\s*(?:import\s+\w[\w. ,]*|from\s+[\w.]+\s+import\s+[\w*, ]+)"
 )
+LONGEST = 120
+"""The heads of pages are short."""
 _CELLS = re.compile(r"[\t;|]")
 _WORD = re.compile(r"[^\W\d_][\w{}-]*")
 
 
 def is_no_work(names: Names, text: str) -> bool:
     """Whether a line as typed is the head or the foot of a page, names columns, or only runs a program."""
-    if _PROGRAM.fullmatch(text) is not None:
+    if len(text) <= LONGEST and _PROGRAM.fullmatch(text) is not None:
         return True
     bare = without_marks(text)
-    if not bare or "=" in bare or names_an_unknown(names, _EDITION.sub(" ", bare)):
+    if (
+        not bare
+        or len(bare) > LONGEST
+        or "=" in bare
+        or names_an_unknown(names, _EDITION.sub(" ", bare))
+    ):
         return False
     if NO_WORK.fullmatch(bare) is not None or _ALONE.fullmatch(bare) is not None:
         return True
