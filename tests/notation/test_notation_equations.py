@@ -277,7 +277,7 @@ def test_a_heading_may_be_set_off_in_the_ways_books_do(text: str) -> None:
 
 
 def test_a_function_with_a_figure_stuck_to_it_is_not_guessed_at() -> None:
-    for text in ("F_AB*sin(atan3(2,2)) = 500", "sin2(45) F_AB = 3"):
+    for text in ("F_AB*atan2(2) = 500", "sin2(45) F_AB = 3"):
         assert isinstance(one_equation(read_line(text, LETTERED)), Unreadable)
 
 
