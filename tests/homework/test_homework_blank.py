@@ -149,3 +149,32 @@ def test_a_value_beside_blanks_that_cannot_be_decided_is_told_with_what_would_te
     assert "CE cannot be decided with so much left blank." in result.said
     assert result.more in {"DE", "BE", "BD"}
     assert f"Enter {result.more} next" in result.said
+
+
+ROOF = plain_problem(
+    (("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 2, 3), ("E", 6, 3)),
+    ("AB", "BC", "AD", "DB", "BE", "EC", "DE"),
+    (Support("A", "pin"), Support("C", "roller")),
+    (_load("B", down=12),),
+)
+
+
+def test_of_few_values_only_a_joint_at_which_two_of_them_meet_is_looked_at() -> None:
+    assert review(ROOF, {"forces": {"DB": "-7.211", "AB": "4"}}).places == ("B",)
+
+
+def test_a_lone_value_a_thousand_times_too_small_is_in_another_unit() -> None:
+    cause = review(ROOF, {"forces": {"DE": "-0.008"}}).finding["DE"].cause
+    assert cause is not None
+    assert cause.code == "unit"
+
+
+def test_three_values_reversed_throughout_are_told_as_one_mistake() -> None:
+    frame = plain_problem(
+        (("A", 0, 0), ("B", 4, 0), ("C", 1, 2)),
+        ("AB", "BC", "CA"),
+        (Support("A", "pin"), Support("B", "roller")),
+        (_load("C", down=6, right=4),),
+    )
+    result = review(frame, {"forces": {"AB": "-5.25", "BC": "6.31", "CA": "2.795"}})
+    assert {f.cause.code for f in result.findings if f.cause} == {"tension-compression"}

@@ -128,3 +128,15 @@ def test_a_value_that_a_later_row_changes_is_told_with_its_line() -> None:
 def test_a_sum_that_is_written_like_a_value_is_never_taken_for_one() -> None:
     for line in ("ΣFy = A_y + 0.832 AD = 0", "ΣFx = AB = 0"):
         assert not write_line(roof(), Paper(), line).paper.values
+
+
+def test_a_line_that_is_two_sums_of_its_joint_alike_but_for_a_slip_is_asked_for_its_heading() -> (
+    None
+):
+    draft = Draft()
+    for line in ("A 0 0 B 4 0 C 2 2", "AB BC CA", "A pin B roller", "C 6 down", "C 6 right"):
+        assert draft.type(line).taken
+    written = read_paper(draft.problem, "joint C\n-.7071 F_CA + .7071 F_CB - 6 = 0\n")
+    assert not written.paper.lines
+    (refused,) = written.refused
+    assert "Say which equation this is" in refused.message

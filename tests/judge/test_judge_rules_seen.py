@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from corpus import wrong_line
 from families import exact, plain_problem
 from paper.measure import problem
 
@@ -94,3 +95,35 @@ def test_arms_measured_along_the_rafter_all_through_are_one_mistake() -> None:
     )
     said = judge(gable, M("A"), "16 E_y = 6(5) + 8(10) + 6(15)")
     assert [(mistake.code, mistake.force) for mistake in said.mistakes] == [("arm", None)]
+
+
+def test_a_direction_typed_in_rounded_degrees_is_that_of_the_member_it_leaves_out() -> None:
+    verdict = judge(
+        problem("pratt"), Along(112.61986, joint="F"), "F_BF + 6 = 0", known={"AF": "-31.2"}
+    )
+    assert (verdict.right, verdict.remarks) == (True, ())
+
+
+def test_a_load_turned_round_beside_one_open_member_is_no_matter_of_the_members_arrows() -> None:
+    found = named(problem("ktruss"), Fy("F"), "-F_EF - 9 + 6 = 0", known={"FG": "15"})
+    assert found == [("sign", "load F")]
+
+
+def test_a_line_times_two_is_known_also_where_its_one_open_force_is_wrong() -> None:
+    wrong = wrong_line(437)
+    assert wrong is not None
+    assert "12(2)" in wrong.text
+    known = {"senses": wrong.senses, "known": wrong.known}
+    assert set(named(wrong.problem, wrong.about, wrong.text, **known)) == wrong.made
+
+
+def test_a_reaction_that_is_nothing_is_a_value_that_the_lines_give_as_any_other() -> None:
+    beam = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 4, 3)],
+        ("AB", "BC", "AD", "BD", "CD"),
+        [Support("A", "pin"), Support("C", "roller")],
+        [pushed("C", down=6)],
+    )
+    verdict = judge(beam, M("D"), "A_y = 0", standing=[M("A"), Fy()])
+    assert verdict.right
+    assert [remark.code for remark in verdict.remarks] == ["result"]

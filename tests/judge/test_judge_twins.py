@@ -56,6 +56,13 @@ def test_two_forces_that_a_slip_fits_alike_are_both_named(about, text, code, tol
     assert {mistake.force, *mistake.alike} == {"load B", "load D"}
 
 
+def test_one_of_two_loads_at_a_joint_that_is_left_out_may_be_the_like_at_another_joint() -> None:
+    loads = [(at, way, size) for at in "BD" for way, size in (("down", 6), ("right", 5))]
+    (mistake,) = judge(trestle(*loads), M("A"), "8 C_y - 4*6 - 3*5 = 0").mistakes
+    assert {mistake.force, *mistake.alike} == {"load B", "load D"}
+    assert "one of the loads at B" in mistake.place
+
+
 def test_a_number_too_many_is_told_with_all_that_it_may_be() -> None:
     problem = trestle(("B", "down", 6), ("D", "right", 6))
     (mistake,) = judge(problem, Fx(), "A_x + 6 - 6 = 0").mistakes

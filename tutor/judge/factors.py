@@ -75,14 +75,6 @@ class Factors:
             return None
         return next((n for n in self.leaves if any(are_same(n, abs(size)) for size in every)), None)
 
-    def beside(self, size: float) -> tuple[float, ...]:
-        """What the other factors come to where some of them are `size`."""
-        whole, size = math.prod(self.leaves), abs(size)
-        if size == 0.0:
-            return ()
-        found = {whole / n for n in self.numbers if n and are_same(n, size)}
-        return tuple(found)
-
     def with_others(self, other: Factors) -> Factors:
         """The factors of two terms of one force."""
         return Factors(
