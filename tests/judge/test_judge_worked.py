@@ -411,3 +411,18 @@ def test_a_formula_is_told_again_with_its_last_bracket() -> None:
     line = r"AD = \frac{-16}{0.8} = -25\ \mathrm{kN}"
     verdict = judge(SEED_HOUSE, Value("AB"), line.replace("AD", "AB"))
     assert r"-25\ \mathrm{kN} is not \frac{-16}{0.8}." in verdict.text
+
+
+@pytest.mark.parametrize("how", [", so {}.", " so {}", ". {}.", ", therefore {}.", " ∴ {}", "; {}"])
+@pytest.mark.parametrize(
+    ("said", "kind"),
+    [
+        ("AD is a strut of 20 kN", "right"),
+        ("AD is in compression with 20 kN", "right"),
+        ("AD is a strut of 25 kN", "wrong"),
+        ("AD is a tie of 20 kN", "wrong"),
+        ("AD is a tie", "wrong"),
+    ],
+)
+def test_a_value_in_words_behind_its_equation_is_answered(how: str, said: str, kind: str) -> None:
+    assert told(Fy("A"), f"ΣV = 0: 12 + 0.6 F_AD = 0{how.format(said)}").kind == kind

@@ -176,3 +176,48 @@ def test_of_a_value_before_its_equation_the_one_that_is_wrong_is_told(text: str,
     assert reply.verdict is not None
     assert said in reply.text or said in {m.code for m in reply.verdict.mistakes}
     assert not do.lesson.state.result
+
+
+@pytest.mark.parametrize(
+    "text", ["ac = -15, acx = -12, acy = -9", "acy = -9, ac = -15", "ac = 15 C, acx = 12"]
+)
+def test_values_and_components_are_taken_for_values_and_stand_for_no_equation(text: str) -> None:
+    do = Clock(Lesson(MAST))
+    do("show", until="joints")
+    do("joint", joint="A")
+    assert do("type", text="ΣFy: A_y + 3/5 AC = 0").accepted
+    lines = do.lesson.state.lines
+    do("choose", about="Fx A")
+    do("type", text=text)
+    assert do.lesson.state.lines == lines
+    assert do.lesson.state.result["AC"].value == pytest.approx(-15)
+
+
+AWNING: Problem = plain_problem(
+    [("A", 0, 0), ("B", 3, 0), ("C", 6, 0), ("D", 3, 4)],
+    ("AB", "BC", "AD", "BD", "CD"),
+    [Support("A", "pin"), Support("C", "roller", exact(120))],
+    [down("B", 20), Load("D", (("right", exact(9)),))],
+)
+"""By hand: ΣM_C: 6 A_y = 3*20 - 4*9, A_y = 4; R_C = 16/0.866 = 18.475; A_x = 9.238 - 9 = 0.238."""
+
+
+@pytest.mark.parametrize(
+    "text", ["ax + 9 - 18.48cos60 = 0, ax = 0.24", "ax+9=9.24, so ax=.24", "ax = 9.24 - 9, ax=.24"]
+)
+def test_a_small_difference_of_large_rounded_numbers_is_a_value_of_the_line_before_it(
+    text: str,
+) -> None:
+    do = Clock(Lesson(AWNING))
+    do("show", until="reactions")
+    for line in (
+        "ΣM_C: 6 A_y - 3*20 + 4*9 = 0",
+        "A_y = 4",
+        "ΣFy: 4 + 0.866 R_C = 20",
+        "R_C = 18.48",
+    ):
+        assert do("type", text=line).accepted, line
+    reply = do("type", text=f"Fx: {text}")
+    assert reply.accepted
+    assert not [said for said in reply.said if said.tone == "wrong"]
+    assert do.lesson.state.result["A_x"].value == pytest.approx(0.24)

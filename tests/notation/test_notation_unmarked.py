@@ -56,6 +56,13 @@ def test_the_component_of_a_member_is_not_taken_for_a_heading(text: str) -> None
     assert line.steps[0].sides[0].terms[0].name == "EF"
 
 
+@pytest.mark.parametrize("heading", ["EFx:", "EFx=0:", "EFx = 0:", "EF_x:"])
+def test_before_a_colon_it_is_a_heading_all_the_same(heading: str) -> None:
+    label = read(f"{heading} ab - 3 = 0").label
+    assert label is not None
+    assert label.kind == "x"
+
+
 @pytest.mark.parametrize(
     ("text", "passed"),
     [

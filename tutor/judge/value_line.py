@@ -37,7 +37,7 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
             continue
         for reading in readings_of(desk, line, step):
             each = typed_equation(reading)
-            if not holds_at_solution(
+            if not _stands(desk, each) and not holds_at_solution(
                 each, desk.problem, desk.own, desk.values(), desk.problem.tolerance
             ):
                 return _not_so(desk, about, line, step)
@@ -52,6 +52,16 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
         unreadable = broken.about(line.text)
         return Verdict("unreadable", unreadable.message, about=about, unreadable=unreadable)
     return _judge_ended(desk, about, value, lines, result)
+
+
+def _stands(desk: Desk, line: TypedEquation) -> bool:
+    """Whether a statement is one of the lines that stand, which were judged as the sums they are."""
+    return any(
+        line.total == other.total
+        and line.names == other.names
+        and all(line.unknowns[name].value == other.unknowns[name].value for name in line.names)
+        for other in desk.lines
+    )
 
 
 def as_value(

@@ -166,7 +166,7 @@ class Head:
             return False
         if (compact := self._compact(word, start, prefix)) is not None:
             return compact
-        if (rest := summed(word, self.names)) is not None:
+        if (rest := summed(word, self.names, not prefix)) is not None:
             self.summed = True
             return bool(self._word(rest, start + word.index(rest), stop, prefix))
         return self._spoken(word, start, stop, prefix)

@@ -41,12 +41,17 @@ def coordinates(point: str) -> list[str]:
     return [found[0] for half in halves if (found := re.search(NUMBER, half)) is not None]
 
 
-def summed(word: str, names: Names) -> str | None:
-    """What is summed in a word that begins with "sum", or with an E or S typed for Σ; None for another."""
+def summed(word: str, names: Names, before_colon: bool = False) -> str | None:
+    """What is summed in a word that begins with "sum", or with an E or S typed for Σ; None for another.
+
+    Before a colon no component of a force can stand, so that EFx is a sum there even beside a member EF.
+    """
     if (found := _SUMMED.fullmatch(word)) is not None:
         return None if says(word, "sum") else found["rest"]
     found = _E_FOR_SIGMA.fullmatch(word)
-    if found is None or names.meanings(word) or names.two_joints(word[:2]):
+    if found is None:
+        return None
+    if not before_colon and (names.meanings(word) or names.two_joints(word[:2])):
         return None
     return found["rest"] if found["point"] is None or names.joint(found["point"]) else None
 

@@ -33,6 +33,13 @@ _WAY_FIRST = re.compile(
     rf"[)\]]?(?:[,:;] *| +(?:of|with|at|=|:|carrying|taking) +| *= *|(?<=[TC]) +)"
     rf"(?P<value>{_VALUE} *[{LETTERS}]{{0,4}})[ .]*$"
 )
+_BEHIND = re.compile(
+    rf"(?<=[\w)\]])(?P<lead> *(?:[.,;] *)?(?:(?:(?<=[ .,;])(?:so|hence|thus|therefore|then|and)|∴|⇒|=>)(?: that)?,? *)?)"
+    rf"(?<![\w}}])(?P<name>[{LETTERS}][\w{{}}'-]*) +is +(?:an?|in|under) +(?P<way>[{LETTERS}]{{3,12}})"
+    rf"(?:,|:)? +(?:of +|with +)?(?P<value>{_VALUE} *[{LETTERS}]{{0,4}})(?=[ .]*$)"
+)
+"""A value in words behind its equation: ..., so AD is a tie of 30 kN."""
+_STOP = re.compile(rf"(?<=[0-9])\.(?= +[{LETTERS}][\w{{}}'-]* +is +(?:an?|in|under) )")
 _KIND = re.compile(
     rf"^ *(?:the +)?(?:member|bar|rod|link|post|diagonal|chord|web) +(?=(?P<name>[{LETTERS}][\w{{}}'-]*) *[ =:])",
     re.IGNORECASE,
@@ -84,6 +91,8 @@ def sentenced(source: Source, names: Names) -> Source:
     source = source.rewritten(_SLASHED, lambda found: f" {found[1]} ")
     source = source.rewritten(_CARRIES, lambda found: _carries(found, names))
     source = source.rewritten(_FORCE_IN, lambda found: _force_in(found, names))
+    source = source.rewritten(_STOP, ",")
+    source = source.rewritten(_BEHIND, lambda found: _behind(found, names))
     return source.rewritten(_WAY_FIRST, lambda found: _way_first(found, names))
 
 
@@ -110,7 +119,12 @@ def _carries(found: re.Match[str], names: Names) -> str | None:
 
 
 def _way_first(found: re.Match[str], names: Names) -> str | None:
-    way, name = found["sign"] or found["way"], found["name"]
+    way, name = found.groupdict().get("sign") or found["way"], found["name"]
     if not says(way, "T", "C") or (name and not names.meanings(name)):
         return None
     return f"{name} = {found['value']} {way}" if name else f"{found['value']} {way}"
+
+
+def _behind(found: re.Match[str], names: Names) -> str | None:
+    value = _way_first(found, names) if found["lead"].strip() else None
+    return value and f"{found['lead'].replace('.', ';')}{value}"

@@ -9,7 +9,7 @@ from tutor.judge.about import equation_of
 from tutor.judge.components import component_stated
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.same import SAME
-from tutor.judge.worked import equation_before_value
+from tutor.judge.worked import equation_before_value, value_given
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.shown import shows_nothing, shows_values
@@ -150,6 +150,8 @@ def _take_line(
         return state, Reply((Say("note", shows_nothing(state.problem, about)),))
     if verdict.right and any(remark.code == "component" for remark in verdict.remarks):
         return state, Reply((Say("right", verdict.text),), True, verdict)
+    if verdict.right and not closing and any(r.code == "result" for r in verdict.remarks):
+        return _take_values(state, event, desk, verdict)
     if verdict.right and not closing and _says_again(verdict):
         again, reply = _with_value(state, event, desk, Reply((), True, verdict))
         if reply.said:
@@ -164,6 +166,22 @@ def _take_line(
         return state, Reply((Say("note", said_of),))
     kept = None if closing else _kept_though(state, event, desk, about, verdict)
     return kept or refuse(state, event, about, text, verdict)
+
+
+def _take_values(state: State, event: Event, desk: Judge, verdict: Verdict) -> tuple[State, Reply]:
+    """The values in a line of nothing but values and components; it is no equation, and none is kept."""
+    line = desk.read(event.text("text"))
+    said: list[Say] = []
+    reply = Reply((), True, verdict)
+    for step in () if isinstance(line, Unreadable) else line.steps:
+        unknown = value_given(step)
+        if unknown is None or unknown in state.result:
+            continue
+        alone = {**event.data, "text": line.text[step.span.start : step.span.end]}
+        state, reply = _take_value(state, replace(event, data=alone), desk, unknown, Reply(()))
+        said += reply.said
+    said += [] if said else [Say("remark", remark.text) for remark in verdict.remarks]
+    return state, replace(reply, said=tuple(said))
 
 
 def _says_again(verdict: Verdict) -> bool:
