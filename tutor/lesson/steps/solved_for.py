@@ -48,16 +48,21 @@ def solved_for(
         and adds_something(state.problem, about, state.standing)
     ]
     said = typed_equation(line.steps[0].links[0])
-    if worked:
-        alone += _across(state, unknown, said)
-    right = [about for about in alone if _is_its_line(state, text, desk, about)]
+    may_be = [*alone, *(_across(state, unknown, said) if worked else ())]
+    right = [about for about in may_be if _is_its_line(state, text, desk, about)]
     if not right and worked and not said.says_nothing:
-        right = list(fitting(said, state.problem, state.own, alone))
+        right = list(fitting(said, state.problem, state.own, may_be))
     if not worked and state.joint is None:
         right = term_by_term(said, state.problem, state.own, right)
     if len(right) > 1:
         right = plainly(said, state.problem, state.own, right) or right
-    found = right or (alone if worked else _whole_in(state, unknown, alone))
+    if not worked:
+        alone = _whole_in(state, unknown, alone)
+    elif not right and len(may_be) > len(alone) and state.joint is not None:
+        first, *others = (*axes(state.joint), *may_be)
+        near = nearest(said, state.problem, state.own, desk.values(), first, others)
+        alone = [near] if near in may_be else alone
+    found = right or alone
     if len(found) > 1 and not right:
         if state.about is None:
             first, *others = sorted(found, key=lambda about: isinstance(about, M))
