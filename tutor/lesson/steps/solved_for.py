@@ -59,8 +59,9 @@ def solved_for(
     if not worked:
         alone = _whole_in(state, unknown, alone)
     elif not right and len(may_be) > len(alone) and state.joint is not None:
-        first, *others = (*axes(state.joint), *may_be)
-        near = nearest(said, state.problem, state.own, desk.values(), first, others)
+        level, upright = axes(state.joint)
+        others = [upright, *may_be]
+        near = nearest(said, state.problem, state.own, desk.values(), level, others)
         alone = [near] if near in may_be else alone
     found = right or alone
     if len(found) > 1 and not right:
@@ -91,7 +92,7 @@ def _across(state: State, unknown: str, said: TypedEquation) -> list[Equation]:
     return found
 
 
-def axes(joint: str) -> tuple[Equation, ...]:
+def axes(joint: str) -> tuple[Equation, Equation]:
     """The sums along the axes at a joint."""
     return Fx(joint), Fy(joint)
 
