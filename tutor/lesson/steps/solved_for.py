@@ -40,13 +40,7 @@ def solved_for(
     worked = len(line.result.sides) > 2 or is_sum(line) or _worked_before(line)
     if lines_giving(state, unknown):
         return None
-    alone = [
-        about
-        for about in dict.fromkeys(offers)
-        if open_in(state, about) == (unknown,)
-        and (worked or not isinstance(about, M))
-        and adds_something(state.problem, about, state.standing)
-    ]
+    alone = _leaving_open(state, unknown, offers, moments=worked)
     said = typed_equation(line.steps[0].links[0])
     may_be = [*alone, *(_across(state, unknown, said) if worked else ())]
     right = [about for about in may_be if _is_its_line(state, text, desk, about)]
@@ -58,11 +52,8 @@ def solved_for(
         right = plainly(said, state.problem, state.own, right) or right
     if not worked:
         alone = _whole_in(state, unknown, alone)
-    elif not right and len(may_be) > len(alone) and state.joint is not None:
-        level, upright = axes(state.joint)
-        others = [upright, *may_be]
-        near = nearest(said, state.problem, state.own, desk.values(), level, others)
-        alone = [near] if near in may_be else alone
+    elif not right:
+        alone = _clearly_across(state, desk, said, alone, may_be)
     found = right or alone
     if len(found) > 1 and not right:
         if state.about is None:
@@ -70,6 +61,31 @@ def solved_for(
             return nearest(said, state.problem, state.own, desk.values(), first, others)
         return nearest_of(state, line, desk, found)
     return found[0] if len(found) == 1 else None
+
+
+def _leaving_open(
+    state: State, unknown: str, offers: Iterable[Equation], moments: bool
+) -> list[Equation]:
+    """Those of `offers` that leave one force open and add something."""
+    return [
+        about
+        for about in dict.fromkeys(offers)
+        if open_in(state, about) == (unknown,)
+        and (moments or not isinstance(about, M))
+        and adds_something(state.problem, about, state.standing)
+    ]
+
+
+def _clearly_across(
+    state: State, desk: Judge, said: TypedEquation, alone: list[Equation], may_be: list[Equation]
+) -> list[Equation]:
+    """The sum across a force that a wrong line is, where it is nearer to it than along the axes."""
+    if state.joint is None or len(may_be) == len(alone):
+        return alone
+    level, upright = axes(state.joint)
+    others = [upright, *may_be]
+    near = nearest(said, state.problem, state.own, desk.values(), level, others)
+    return [near] if near in may_be else alone
 
 
 def _across(state: State, unknown: str, said: TypedEquation) -> list[Equation]:
