@@ -20,7 +20,7 @@ SETTLED = 0.45
 ACROSS = 6.0
 """What words cost that lie across an arrow, a symbol or a dimension line."""
 
-TrueTerm = tuple[float, float, float]
+Spot = tuple[float, float, float]
 """The centre of a place for words on the page, and what it costs to be there."""
 
 
@@ -113,7 +113,7 @@ class Words:
     `touching` is what it costs to have a line right before or behind them.
     """
 
-    texts: tuple[tuple[str, tuple[TrueTerm, ...]], ...]
+    texts: tuple[tuple[str, tuple[Spot, ...]], ...]
     role: Role
     anchor: Point
     owner: int = 0
@@ -177,9 +177,9 @@ def _alike(words: Words, level: int, *, kept: bool = False) -> Words:
     return replace(words, texts=(text,), kept=kept)
 
 
-def _best(board: Board, length: int, spots: Iterable[TrueTerm], words: Words) -> TrueTerm | None:
+def _best(board: Board, length: int, spots: Iterable[Spot], words: Words) -> Spot | None:
     """The cheapest of some spots, with what it costs there in all; None at the limit or more."""
-    best: TrueTerm | None = None
+    best: Spot | None = None
     least = words.limit
     for x, y, penalty in spots:
         if penalty >= least:
@@ -193,7 +193,7 @@ def _best(board: Board, length: int, spots: Iterable[TrueTerm], words: Words) ->
     return best
 
 
-def _take(board: Board, words: Words, text: str, spot: TrueTerm) -> Placed:
+def _take(board: Board, words: Words, text: str, spot: Spot) -> Placed:
     length = len(text)
     column, row = board.corner(spot[0], spot[1], length)
     x = column / board.k + length / 2

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from tutor.figure.laid_out import LaidOut, Line
 from tutor.figure.parts import Arrow, Point, Slope
-from tutor.figure.placing import TrueTerm, Words
+from tutor.figure.placing import Spot, Words
 from tutor.figure.space import FULL, between
 
 
@@ -23,7 +23,7 @@ def slope_words(sheet: LaidOut, slope: Slope, arrows: Sequence[Arrow]) -> Iterat
         text = f"{slope.rise} in {slope.run}"
         half = len(text) / 2 + 1
         middle = (x0 + 0.6 * reach * x, y0 + 0.6 * reach * y)
-        near: list[TrueTerm] = [
+        near: list[Spot] = [
             (middle[0] + sx, middle[1] + sy, cost)
             for far in (0.0, 1.0, 2.0)
             for sx, sy, cost in (
@@ -44,12 +44,12 @@ def slope_words(sheet: LaidOut, slope: Slope, arrows: Sequence[Arrow]) -> Iterat
     run_y = corner[1] + math.copysign(2.0, corner[1] - (start[1] + end[1]) / 2)
     run_x, rise_y = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
     side = math.copysign(len(slope.rise) / 2 + 1, corner[0] - run_x)
-    runs: list[TrueTerm] = [
+    runs: list[Spot] = [
         (run_x + aside, run_y + down, abs(aside) + abs(down) / 4)
         for aside in (0.0, 1.0, -1.0, 2.0, -2.0)
         for down in (0.0, math.copysign(2.0, run_y - rise_y))
     ]
-    rises: list[TrueTerm] = [
+    rises: list[Spot] = [
         (corner[0] + out * side, rise_y + down, abs(down) / 2 + 2 * (out - 1.0))
         for out in (1.0, 2.0)
         for down in (0.0, 2.0, -2.0)

@@ -8,13 +8,13 @@ from collections.abc import Iterator
 from tutor.figure.laid_out import LaidOut
 from tutor.figure.page import Page, support_size
 from tutor.figure.parts import Arrow, Figure, Label, Point, Stroke
-from tutor.figure.placing import TrueTerm, Words, around
+from tutor.figure.placing import Spot, Words, around
 from tutor.figure.space import FULL, between
 
 
 def arrow_spots(
     near: Point, end: Point, x: float, y: float, length: int, arrow: Arrow
-) -> Iterator[TrueTerm]:
+) -> Iterator[Spot]:
     half = length / 2 + 1.5
     middle = ((near[0] + end[0]) / 2, (near[1] + end[1]) / 2)
     beyond = (end[0] + x * half, end[1] + y * 2)
@@ -72,7 +72,7 @@ def side_words(sheet: LaidOut, label: Label) -> Words:
     texts = []
     for text in map(sheet.say, label.texts):
         half = len(text) / 2 + 1
-        spots: list[TrueTerm] = []
+        spots: list[Spot] = []
         for extra in (0.0, 1.0, 2.0):
             out = extra + label.beyond * support_size(label.away, page.detail.symbol)
             px, py = at[0] + x * out, at[1] + y * out
@@ -97,7 +97,7 @@ def line_words(sheet: LaidOut, label: Label, owner: int) -> Words:
         shown = f" {text} " if level else text
         wide = len(shown)
         inside = min(wide / abs(ux) if ux else 1e9, 2 / abs(uy) if uy else 1e9)
-        spots: list[TrueTerm] = []
+        spots: list[Spot] = []
         for part in (0.5, 0.44, 0.56, 0.38, 0.62, 0.32, 0.68, 0.26, 0.74):
             px, py = x0 + part * (x1 - x0), y0 + part * (y1 - y0)
             if length - inside >= 4.0:

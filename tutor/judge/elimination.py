@@ -77,12 +77,13 @@ def _failing(
     if (broken := broken_link(desk, step)) is not None:
         return broken
     by_name = KnownValues(desk.own.senses, {})
-    for each in _typed(desk, line, step):
+    typed = _typed(desk, line, step)
+    for each in typed:
         row = typed_row(each, by_name)
         if each.says_nothing or not is_sum_of(row, rows, each) or not _holds(desk, each):
             return each
         rows.append(row)
-    said = value_said(desk, line, step, [*desk.lines, *_typed(desk, line, step)])
+    said = value_said(desk, line, step, [*desk.lines, *typed])
     return said if said is not None and said.kind == "wrong" else None
 
 

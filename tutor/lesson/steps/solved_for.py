@@ -82,8 +82,7 @@ def _clearly_across(
     """The sum across a force that a wrong line is, where it is nearer to it than along the axes."""
     if state.joint is None or len(may_be) == len(alone):
         return alone
-    level, upright = axes(state.joint)
-    others = [upright, *may_be]
+    level, others = Fx(state.joint), [Fy(state.joint), *may_be]
     near = nearest(said, state.problem, state.own, desk.values(), level, others)
     return [near] if near in may_be else alone
 
@@ -93,7 +92,9 @@ def _across(state: State, unknown: str, said: TypedEquation) -> list[Equation]:
 
     Each number typed has to show one of the forces that count in it, by its size.
     """
-    if state.joint is None or any(open_in(state, axis) == (unknown,) for axis in axes(state.joint)):
+    if state.joint is None:
+        return []
+    if any(open_in(state, axis) == (unknown,) for axis in (Fx(state.joint), Fy(state.joint))):
         return []
     found: list[Equation] = []
     for degrees in slants(state.problem, state.joint):
@@ -106,11 +107,6 @@ def _across(state: State, unknown: str, said: TypedEquation) -> list[Equation]:
         if shown and adds_something(state.problem, about, state.standing):
             found.append(about)
     return found
-
-
-def axes(joint: str) -> tuple[Equation, Equation]:
-    """The sums along the axes at a joint."""
-    return Fx(joint), Fy(joint)
 
 
 def _worked_before(line: Line) -> bool:

@@ -15,6 +15,7 @@ from tutor.lesson.reply import Reply, Say
 from tutor.lesson.shown import shows_nothing, shows_values
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import StandingLine, State
+from tutor.lesson.steps.apart import answer_each
 from tutor.lesson.steps.found_last import just_found, only_one_left
 from tutor.lesson.steps.headings import (
     Typed,
@@ -171,17 +172,20 @@ def _take_line(
 def _take_values(state: State, event: Event, desk: Judge, verdict: Verdict) -> tuple[State, Reply]:
     """The values in a line of nothing but values and components; it is no equation, and none is kept."""
     line = desk.read(event.text("text"))
-    said: list[Say] = []
-    reply = Reply((), True, verdict)
-    for step in () if isinstance(line, Unreadable) else line.steps:
-        unknown = value_given(step)
-        if unknown is None or unknown in state.result:
-            continue
-        alone = {**event.data, "text": line.text[step.span.start : step.span.end]}
-        state, reply = _take_value(state, replace(event, data=alone), desk, unknown, Reply(()))
-        said += reply.said
-    said += [] if said else [Say("remark", remark.text) for remark in verdict.remarks]
-    return state, replace(reply, said=tuple(said))
+    texts = {
+        name: line.text[step.span.start : step.span.end]
+        for step in (() if isinstance(line, Unreadable) else line.steps)
+        if (name := value_given(step)) is not None and name not in state.result
+    }
+    if not texts:
+        said = (Say("remark", remark.text) for remark in verdict.remarks)
+        return state, Reply(tuple(said), True, verdict)
+    unknowns = iter(texts)
+
+    def taken(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
+        return _take_value(state, event, desk, next(unknowns), Reply(()))
+
+    return answer_each(taken, tuple(texts.values()), state, event, desk)
 
 
 def _says_again(verdict: Verdict) -> bool:
