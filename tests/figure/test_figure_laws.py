@@ -26,7 +26,7 @@ from tutor.figure import (
     truss_figure,
 )
 from tutor.figure.layout import lay_out, place_all
-from tutor.figure.parts import Arrow, Label
+from tutor.figure.parts import Arrow, Label, Point
 from tutor.figure.placing import Board, Placed, Words, place
 from tutor.model import Problem, load_problem
 from tutor.model.caution import CAUTION
@@ -160,14 +160,11 @@ def crossed(board: Board, x: float, y: float, words: Words, length: int) -> int 
 def test_words_lie_across_a_line_only_where_none_of_their_places_is_free(
     figure: Figure, size: tuple[int, int]
 ) -> None:
-    """All but names of joints, which would be taken for another joint's further away."""
-
     def watched(board: Board, words: Words) -> Placed | None:
         hard = bytes(board.hard)
         placed = place(board, words)
         after, board.hard[:] = bytes(board.hard), hard
-        named = placed is not None and placed.role != "joint"
-        if named and crossed(board, placed.x, placed.y, words, len(placed.text)):
+        if placed is not None and crossed(board, placed.x, placed.y, words, len(placed.text)):
             places = next(spots for text, spots in words.texts if text == placed.text)
             free = [crossed(board, x, y, words, len(placed.text)) for x, y, _ in places]
             assert 0 not in free, placed
@@ -176,6 +173,37 @@ def test_words_lie_across_a_line_only_where_none_of_their_places_is_free(
 
     with mock.patch.multiple(layout, place=watched), mock.patch.multiple(placing, place=watched):
         to_cells(figure, *size)
+
+
+@given(figures(), st.sampled_from(((32, 12), (48, 9), (60, 20), (100, 34))))
+def test_the_name_of_a_joint_is_nearest_to_it_and_on_its_side_of_every_member(
+    figure: Figure, size: tuple[int, int]
+) -> None:
+    sheet = lay_out(figure, *size, snap=True)
+    joints = [sign.at for sign in sheet.signs if sign.symbol == "joint"]
+    for words in sheet.names:
+        for x, y, _ in (spot for _, spots in words.texts for spot in spots):
+            off = math.dist(words.anchor, (x, y))
+            assert all(math.dist(joint, (x, y)) >= off - 1e-9 for joint in joints)
+            way = [_between(words.anchor, (x, y), step / 40) for step in range(41)]
+            for line in (line for line in sheet.lines if line.owner and line.start != line.end):
+                if words.anchor not in (line.start, line.end):
+                    assert not passed(way, line.start, line.end), (words, line)
+
+
+def _between(one: Point, other: Point, part: float) -> Point:
+    return one[0] + part * (other[0] - one[0]), one[1] + part * (other[1] - one[1])
+
+
+def passed(way: list[Point], start: Point, end: Point) -> bool:
+    """Whether points one after the other go through the line from start to end, to its other side."""
+    dx, dy = end[0] - start[0], end[1] - start[1]
+    beside = [dx * (y - start[1]) - dy * (x - start[0]) for x, y in way]
+    along = [(dx * (x - start[0]) + dy * (y - start[1])) / (dx * dx + dy * dy) for x, y in way]
+    return any(
+        one * other < -1e-9 and 0.05 < part < 0.95
+        for one, other, part in zip(beside, beside[1:], along, strict=False)
+    )
 
 
 @given(st.sampled_from(("left", "right")), st.sampled_from(((47, 9), (47, 11), (50, 12), (76, 20))))

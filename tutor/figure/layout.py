@@ -186,7 +186,7 @@ def _chain(sheet: LaidOut, dimension: Dimension) -> Chain | None:
     for pieces, after in ((full, ""), (bare, unit), (runs, ""), (total, "")):
         if after and (upright or not after_fits):
             continue
-        if all(_fits(places, piece, upright) for piece in pieces):
+        if all(_fits(places, piece, upright, alone=len(pieces) == 1) for piece in pieces):
             stops = sorted({places[i] for piece in pieces for i in piece[:2]})
             words = tuple(((places[i] + places[j]) / 2, text) for i, j, text in pieces)
             return Chain(upright, across, tuple(stops), words, after)
@@ -196,9 +196,14 @@ def _chain(sheet: LaidOut, dimension: Dimension) -> Chain | None:
     return None
 
 
-def _fits(places: Sequence[float], piece: tuple[int, int, str], upright: bool) -> bool:
+def _fits(
+    places: Sequence[float], piece: tuple[int, int, str], upright: bool, *, alone: bool
+) -> bool:
+    """Whether words stand beside their stretch alone; one alone has a tick above the other at least."""
     apart = abs(places[piece[1]] - places[piece[0]])
-    return apart >= 4.0 if upright else apart >= len(piece[2]) + 2
+    if upright:
+        return apart >= (2.0 if alone else 4.0)
+    return apart >= len(piece[2]) + 2
 
 
 def place_all(board: Board, sheet: LaidOut, first: Sequence[Words] = ()) -> Iterator[Placed]:

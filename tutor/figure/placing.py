@@ -20,6 +20,9 @@ SETTLED = 0.45
 ACROSS = 6.0
 """What words cost that lie across an arrow, a symbol or a dimension line."""
 
+OVER = 2.5
+"""What words cost for each cell of a line of the truss that they cover, where they do not say more."""
+
 Spot = tuple[float, float, float]
 """The centre of a place for words on the page, and what it costs to be there."""
 
@@ -67,11 +70,18 @@ class Board:
         return column, math.floor((y / 2 - 0.5) * self.k + 0.5)
 
     def cost(
-        self, x: float, y: float, length: int, owner: int = 0, touching: float = 0.0
+        self,
+        x: float,
+        y: float,
+        length: int,
+        owner: int = 0,
+        touching: float = 0.0,
+        across: float = OVER,
     ) -> float | None:
         """What it costs to put words here; None where they may not go.
 
-        `touching` is what it costs to have a line right before or behind them.
+        `touching` is what it costs to have a line right before or behind them, `across` to cover a
+        cell of a line of the truss.
         """
         k, width = self.k, self.width
         column, row = self.corner(x, y, length)
@@ -89,19 +99,19 @@ class Board:
             if self.hard.find(GLYPH, start - before, end + after) >= 0:
                 total += 0.8 / k
             if self.ink.count(0, start - before, end + after) != end - start + before + after:
-                total += self._crossed(start, end, owner) / k
+                total += self._crossed(start, end, owner, across) / k
                 touched = (*range(start - before, start), *range(end, end + after))
                 total += touching * any(self.ink[slot] for slot in touched) / k
         return total
 
-    def _crossed(self, start: int, end: int, owner: int) -> float:
+    def _crossed(self, start: int, end: int, owner: int, across: float) -> float:
         total = 0.0
         for slot in range(start, end):
             value = self.ink[slot]
             if value == SIGN:
                 total += ACROSS
             elif value and not (owner and self.owner[slot] == owner):
-                total += 2.5
+                total += across
         return total
 
 
@@ -110,7 +120,7 @@ class Words:
     """Words that want a place: alternatives, each with its own spots, best first.
 
     `owner` is the line they may cover; `kept` searches further out rather than leave them out;
-    `touching` is what it costs to have a line right before or behind them.
+    `touching` is what it costs to have a line right before or behind them, `across` to cover one.
     """
 
     texts: tuple[tuple[str, tuple[Spot, ...]], ...]
@@ -121,6 +131,7 @@ class Words:
     lit: bool = False
     limit: float = 9.0
     touching: float = 0.0
+    across: float = OVER
 
 
 @dataclass(frozen=True)
@@ -184,7 +195,7 @@ def _best(board: Board, length: int, spots: Iterable[Spot], words: Words) -> Spo
     for x, y, penalty in spots:
         if penalty >= least:
             continue
-        cost = board.cost(x, y, length, words.owner, words.touching)
+        cost = board.cost(x, y, length, words.owner, words.touching, words.across)
         if cost is not None and cost + penalty < least:
             least = cost + penalty
             best = (x, y, least)

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
-from tutor.figure.laid_out import LaidOut
+from tutor.figure.laid_out import LaidOut, Line
 from tutor.figure.page import Page, support_size
 from tutor.figure.parts import Arrow, Figure, Label, Point, Stroke
 from tutor.figure.placing import Spot, Words, around
@@ -49,19 +49,41 @@ def is_roomy(figure: Figure, page: Page) -> bool:
 
 
 def name_words(sheet: LaidOut, label: Label, roomy: bool) -> Words:
+    """The name of a joint: beside it, nearest to it of all joints, and with no member in between."""
     at = sheet.page.place(label.at)
     prefer = math.atan2(label.away[1], label.away[0])
+    others = [s.at for s in sheet.signs if s.symbol == "joint" and s.at != at]
+    members = [s for s in sheet.lines if s.owner and at not in (s.start, s.end)]
     texts = tuple(
         (
             text,
             tuple(
-                (at[0] + dx, at[1] + dy, far + 0.9 * between(turn % FULL, prefer))
+                (*spot, far + 0.9 * between(turn % FULL, prefer))
                 for dx, dy, turn, far in around(len(text))
+                if told_apart(at, spot := (at[0] + dx, at[1] + dy), others, members)
             ),
         )
         for text in map(sheet.say, label.texts)
     )
-    return Words(texts, label.role, at, kept=roomy, lit=label.lit, limit=6.0 if roomy else 1.8)
+    limit = 9.0 if roomy else 5.0
+    return Words(texts, label.role, at, kept=roomy, lit=label.lit, limit=limit, across=6.0)
+
+
+def told_apart(at: Point, spot: Point, others: Sequence[Point], members: Sequence[Line]) -> bool:
+    """Whether a name at `spot` is told to the joint at `at`: none is nearer, no member between."""
+    off = math.dist(at, spot)
+    if any(math.dist(other, spot) < off for other in others):
+        return False
+    return not any(_meet(at, spot, line.start, line.end) for line in members)
+
+
+def _meet(a: Point, b: Point, c: Point, d: Point) -> bool:
+    """Whether the way from a to b crosses the one from c to d."""
+
+    def side(p: Point, q: Point, r: Point) -> float:
+        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
+
+    return side(a, b, c) * side(a, b, d) < 0 and side(c, d, a) * side(c, d, b) < 0
 
 
 def side_words(sheet: LaidOut, label: Label) -> Words:
