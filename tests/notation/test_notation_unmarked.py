@@ -133,3 +133,20 @@ def test_a_reaction_that_is_spelled_like_a_word_is_never_passed_over_as_one(text
 def test_a_reason_in_words_is_passed_over(text: str) -> None:
     line = read(text)
     assert len(line.passed) == len(line.steps) == 1
+
+
+@pytest.mark.parametrize(
+    "text", ["joint A y: A_y + AE = 0", "at A y: A_y + AE = 0", "Joint A x: A_x = 0"]
+)
+def test_a_direction_behind_a_place_is_no_component_of_its_reaction(text: str) -> None:
+    line = read(text)
+    assert line.label is not None
+    assert (line.label.kind, line.label.point) == (text.split(":")[0][-1], "A")
+
+
+@pytest.mark.parametrize(
+    "text", ["AE # 12.5", "A_y + AE = 0 # 1.5", "A_x = 0 // 2.5", "AB = 3 # 7"]
+)
+def test_a_number_behind_a_remark_is_a_result_only_where_a_line_comes_to_it(text: str) -> None:
+    found = read_line(text, PORCH.names)
+    assert isinstance(found, Unreadable) or len(found.steps) + len(found.steps[0].sides) <= 3

@@ -12,7 +12,7 @@ from html import unescape
 from tutor.notation.characters import plain
 from tutor.notation.source import Source
 
-_MARKS = frozenset("<>&*`~▒〖〗#[_/%'\"\\|")
+_MARKS = frozenset("<>&*`~▒〖〗#[_/%'\"\\|:@")
 _RULE = re.compile(r"^[ |:]*-{3,}[- |:]*$|^ *\\(?:begin|end) *\{[^{}]*\}(?:\{[^{}]*\})? *$")
 """What draws a line in a table, or begins and ends a display."""
 _ITEM = re.compile(r"^ *(?:\\item\b *|(?:> ?)+)")
@@ -20,8 +20,11 @@ _TITLE = re.compile(
     r"^ *\\(?:(?:sub)*section|(?:sub)?paragraph)\*? *\{(?P<title>[^{}]*(?:\{[^{}]*\}[^{}]*)*)\}"
 )
 _SAID = re.compile(r'"(?P<said>[A-Za-zΣ][^"]{0,80})"')
+_WHEN = r"(?:[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4},? +)?[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?(?: ?[AaPp][Mm])?"
+_WHO = r"[A-Z][\w.'-]{1,15}(?: [A-Z][\w.'-]{0,15}){0,2}"
 _SENT = re.compile(
-    r"^ *\[(?:[0-9./-]{5,10},? +)?[0-9]{1,2}[:.][0-9]{2}(?:[:.][0-9]{2})?(?: ?[AaPp][Mm])?\] *(?:[A-Z][\w .'-]{0,30}: +)?"
+    r"^ *(?:\[(?:[0-9./-]{5,10},? +)?[0-9]{1,2}[:.][0-9]{2}(?:[:.][0-9]{2})?(?: ?[AaPp][Mm])?\] *(?:[A-Z][\w .'-]{0,30}: +)?"
+    rf"|{_WHEN}(?: *[-,] *| +){_WHO}: +|{_WHO},? +[(\[]?{_WHEN}[)\]]?: +|@\w{{2,20}}[,:]? +)"
 )
 """The time of a message and who wrote it."""
 _ENTITY = re.compile(r"&(?:[A-Za-z]{2,8}|#[0-9]{2,6}|#[xX][0-9A-Fa-f]{2,5});")
@@ -32,8 +35,9 @@ _ITALIC_LETTERS = re.compile(
 )
 _SUB = re.compile(r"<sub>([^<>]{0,20})</sub>|(?<=[\w*])~([\w,.+-]{1,8})~", re.IGNORECASE)
 _SUP = re.compile(r"<sup>([^<>]{0,20})</sup>", re.IGNORECASE)
+_CELLS = re.compile(r"</t[dh]> *<t[dh](?: [^<>]{0,80})?>", re.IGNORECASE)
 _TAGS = re.compile(
-    r"</?(?:i|b|u|s|em|strong|small|big|p|br|span|div|font|code|tt|var|math|mi|mn|mo|mrow|td|th|tr|li|h[1-6])"
+    r"</?(?:i|b|u|s|em|strong|small|big|p|br|span|div|font|code|tt|var|math|mi|mn|mo|mrow|table|t(?:d|h|r|head|body)|ul|ol|li|h[1-6])"
     r"(?: [^<>]{0,80})?/?>",
     re.IGNORECASE,
 )
@@ -47,6 +51,7 @@ _AT_FRONT = re.compile(r"^ *(?:[-*+] +\[[ xX]\]|#{1,6}) +")
 _REMARK = re.compile(r"(?<=[\w)\]}]) +(?://|#|%) *(?P<words>[A-Za-zΣ][^\[\]=]*?) *$")
 _NUMBERED = re.compile(r" ?#\((?P<number>[0-9]{1,2}[a-z]?)\) *$")
 _QUOTED = re.compile(r"^ *(?P<mark>`+|') ?(?P<inner>[^`]*?) ?(?P=mark) *$")
+_CODE = re.compile(r"`+([^`]+)`+")
 _ABOUT = re.compile(r"Σ_\(?(?P<point>[A-Za-z][A-Za-z0-9]{0,3})\)?▒(?P<group>〖?) *M(?![\w_])")
 _OPERATES = re.compile("▒")
 _GROUPED = re.compile(r"〖([^〖〗]*)〗(?P<lower>_?)")
@@ -73,13 +78,18 @@ def unmarked(source: Source) -> Source:
         source = source.rewritten(_FRACTION, lambda found: f"({found[1]}/{found[2]})")
         source = source.rewritten(_ITALIC_LETTERS, lambda found: found[1] or found[2] or found[3])
         source = source.rewritten(_SUB, lambda found: f"_{{{found[1] or found[2]}}}")
-        source = source.rewritten(_SUP, lambda found: f"^({found[1]})").rewritten(_TAGS, "")
+        source = (
+            source.rewritten(_SUP, lambda found: f"^({found[1]})")
+            .rewritten(_CELLS, " | ")
+            .rewritten(_TAGS, "")
+        )
     if "*" in source.text:
         source = source.rewritten(_BOLD, lambda found: _set_off(found, found[2], True))
         source = source.rewritten(_ITALIC, lambda found: _set_off(found, found[1], False))
     if "_" in source.text:
         source = source.rewritten(_UNDERLINED_LAST, lambda found: found["inner"])
-    return source.rewritten(_QUOTED, lambda found: found["inner"])
+    source = source.rewritten(_QUOTED, lambda found: found["inner"])
+    return source.rewritten(_CODE, lambda found: found[1])
 
 
 def _entity(found: re.Match[str]) -> str | None:

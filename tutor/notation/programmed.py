@@ -1,7 +1,8 @@
-"""What does a line of a program or a calculator say? np.sin(np.radians(30)), hypot(3, 4), atan2(y, x).
+"""What does a line of a program or a calculator say? np.sin(np.radians(30)), sind(30), atan2(y, x).
 
 Rewritten as one types it into a formula, column by column. A function with np. or math. before it
 takes radians, and a number there that can only be in radians is read so; π always is.
+sp.Eq(left, right) sets its two sides equal, and a number behind # is what a line came to.
 """
 
 from __future__ import annotations
@@ -11,37 +12,45 @@ import re
 
 from tutor.notation.source import Source
 
+_FROM = r"(?:(?:np|numpy|c?math|Math|sp|sympy|sym)\. ?|std::)"
 _MAY_BE = re.compile(
-    r"(?<!\w)(?:np|numpy|math|radians|deg2rad|degrees|rad2deg|hypot|a(?:rc)?tan2)(?!\w)|# *=",
+    rf"(?<!\w)(?:{_FROM}|radians|deg2rad|degrees|rad2deg|hypot|a(?:rc)?tan2(?!\w)|a?(?:sin|cos|tan)d ?\(|Eq ?\()"
+    r"|(?:#|//|%) *[-+=≈.0-9]|pi\b|π|^ *[{']|' *:",
     re.IGNORECASE,
 )
 _NESTED = r"(?:[^(),]|\((?:[^()]|\((?:[^()]|\([^()]*\))*\))*\))+"
-_TAKING = re.compile(
-    rf"(?<![\w.])(?:np|numpy|math)\. ?(?P<function>sin|cos|tan) ?\((?P<angle>{_NESTED})\)"
+_TAKING = re.compile(rf"(?<![\w.]){_FROM}(?P<function>sin|cos|tan) ?\((?P<angle>{_NESTED})\)")
+_IN_RADIANS = re.compile(rf"(?<![\w.]){_FROM}?(?:radians|deg2rad) ?\((?P<angle>{_NESTED})\)", re.I)
+_IN_DEGREES = re.compile(rf"(?<![\w.]){_FROM}?(?:degrees|rad2deg) ?\((?P<angle>{_NESTED})\)", re.I)
+_HYPOT = re.compile(rf"(?<![\w.]){_FROM}?hypot ?\((?P<one>{_NESTED}),(?P<other>{_NESTED})\)", re.I)
+_ATAN2 = re.compile(rf"(?<![\w.]){_FROM}?a(?:rc)?tan2 ?\((?P<up>{_NESTED}),(?P<across>{_NESTED})\)")
+_OF_DEGREES = re.compile(r"(?<![\w.])(a?(?:sin|cos|tan))d ?(?=\()", re.IGNORECASE)
+_TURNED_TO_RADIANS = re.compile(
+    rf"(?<=\()(?P<angle> *[0-9.]+ *)\* *(?:{_FROM}?pi(?: ?\( ?\))?|π) */ *180(?:\.0*)? *(?=\))",
+    re.I,
 )
-_IN_RADIANS = re.compile(
-    rf"(?<![\w.])(?:(?:np|numpy|math)\. ?)?(?:radians|deg2rad) ?\((?P<angle>{_NESTED})\)", re.I
+_RATIO = re.compile(rf"(?<![\w.]){_FROM}?Rational ?\( *([0-9]+) *, *([0-9]+) *\)")
+_SET_EQUAL = re.compile(
+    rf"^ *(?:\w{{1,12}} *= *)?{_FROM}?Eq ?\( *(?P<left>.+), *(?P<right>[^,]+?) *\) *[;,]?$"
 )
-_IN_DEGREES = re.compile(
-    rf"(?<![\w.])(?:(?:np|numpy|math)\. ?)?(?:degrees|rad2deg) ?\((?P<angle>{_NESTED})\)", re.I
+_PREFIX = re.compile(rf"(?<![\w.]){_FROM}(?=[a-z]+ ?\(|pi\b|sqrt)")
+_COMES_TO = re.compile(
+    r"(?<=[\w)])(?<!= 0)(?<!=0) +(?:#|//|%) *(?:[=≈] *(?=[-+]?[0-9.])|(?=[-+]?[0-9]+\.[0-9]+(?![\w.])))"
 )
-_HYPOT = re.compile(
-    rf"(?<![\w.])(?:(?:np|numpy|math)\. ?)?hypot ?\((?P<one>{_NESTED}),(?P<other>{_NESTED})\)", re.I
+_ENTRY = re.compile(
+    r"^ *(?:\{ *)?(?:'(?P<name>\w{1,12})'|(?<=\{)(?P<bare>\w{1,12})) *: *(?P<value>[-+]?[0-9][^{}',:]*?) *\}? *,?$"
 )
-_ATAN2 = re.compile(
-    rf"(?<![\w.])(?:(?:np|numpy|math)\. ?)?a(?:rc)?tan2 ?\((?P<up>{_NESTED}),(?P<across>{_NESTED})\)"
-)
-_PREFIX = re.compile(r"(?<![\w.])(?:np|numpy|math)\. ?(?=[a-z]+ ?\(|pi\b|sqrt)")
-_COMES_TO = re.compile(r"(?<=[\w)]) +# *(?=[=≈] *[-+]?[0-9.])")
 _NUMBER = re.compile(r" *[-+]?(?:[0-9]*\.[0-9]{3,}) *")
-_PI = re.compile(r"(?<![A-Za-z])(?:np|numpy|math)\. ?pi(?![A-Za-z])|π")
+_PI = re.compile(rf"(?<![A-Za-z]){_FROM}pi(?![A-Za-z])|π")
 
 
 def unprogrammed(source: Source) -> Source:
     """The source with functions of programs spelled as those that are read."""
     if _MAY_BE.search(source.text) is None:
         return source
-    source = source.rewritten(_COMES_TO, " ")
+    source = source.rewritten(_COMES_TO, " = ")
+    source = source.rewritten(_ENTRY, _entry)
+    source = source.rewritten(_TURNED_TO_RADIANS, lambda found: found["angle"])
     source = source.rewritten(_TAKING, _taking)
     for _ in range(4):
         before = source.text
@@ -53,7 +62,14 @@ def unprogrammed(source: Source) -> Source:
         source = source.rewritten(_ATAN2, _atan2)
         if source.text == before:
             break
-    return source.rewritten(_PREFIX, "")
+    source = source.rewritten(_RATIO, lambda found: f"({found[1]}/{found[2]})")
+    source = source.rewritten(_OF_DEGREES, lambda found: found[1]).rewritten(_PREFIX, "")
+    return source.rewritten(_SET_EQUAL, lambda found: f"{found['left']} = {found['right']}")
+
+
+def _entry(found: re.Match[str]) -> str:
+    """An entry of what a program printed: {F_AD: -25.0}."""
+    return f"{found['name'] or found['bare']} = {found['value']}"
 
 
 def _taking(found: re.Match[str]) -> str:

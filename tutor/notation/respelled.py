@@ -1,4 +1,4 @@
-"""What does paper write that a keyboard writes otherwise? 12'-6", 7½, 33°41', 9 000, F(AB), (F_AE)_y.
+"""What does paper write that a keyboard writes otherwise? F(AB), (F_AE)_y, 12 (kN), (i.e. 4 kN C).
 
 Each rule rewrites the text and keeps the columns. A rule is there only where nothing else can be
 meant; what can be meant in two ways is left for the formula to complain about.
@@ -7,40 +7,15 @@ meant; what can be meant in two ways is left for the formula to complain about.
 from __future__ import annotations
 
 import re
-from fractions import Fraction
-from math import gcd
 
-from tutor.notation.characters import RAISED
+from tutor.notation.figured import figured
 from tutor.notation.names import Names
 from tutor.notation.prose import in_formulas
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
 from tutor.notation.units import METRES, NEWTONS
 
-_VULGAR = {
-    "½": (1, 2), "⅓": (1, 3), "⅔": (2, 3), "¼": (1, 4), "¾": (3, 4), "⅕": (1, 5), "⅖": (2, 5),
-    "⅗": (3, 5), "⅘": (4, 5), "⅙": (1, 6), "⅚": (5, 6), "⅛": (1, 8), "⅜": (3, 8), "⅝": (5, 8),
-    "⅞": (7, 8), "⅐": (1, 7), "⅑": (1, 9), "⅒": (1, 10),
-}  # fmt: skip
-_NUMBER = r"[0-9]+(?:\.[0-9]+)?"
 _FORCES = "|".join(sorted((*NEWTONS, "kips", "lbf", "lbs", "k", "KN"), key=len, reverse=True))
-_VULGAR_SIGN = re.compile(rf"(?:(?<![0-9.,])([0-9]+) ?)?([{''.join(_VULGAR)}])")
-_RAISED = re.compile(r"([⁰¹²³⁴-⁹]+)[⁄/]([0-9]+)(?=[^0-9]|$)")
-_MIXED = re.compile(
-    r"(?<![0-9.,/*^]) ?(?<![0-9][0-9.,/*^ ])(?<![/^*])(?<![/^*] )\b([0-9]+)[ -]([0-9]{1,2}) ?/ ?(2|3|4|6|8|12|16)(?![0-9.,])"
-)
-_FEET = re.compile(
-    rf"(?<![\w.,'])({_NUMBER}) *(?:'|ft\b\.?|feet\b|foot\b) *-? *({_NUMBER}) *(?:\"|''|in\b\.?|inch(?:es)?\b)"
-)
-_FEET_ALONE = re.compile(rf"(?<![\w.,'])({_NUMBER}) ?'(?!['\w])")
-_INCHES = re.compile(rf"(?<![\w.,'])({_NUMBER}) ?(?:\"|'')")
-_MINUTES = re.compile(
-    r"(?<![\w.,])([0-9]{1,3}) ?° ?([0-9]{1,2}) ?'(?: ?([0-9]{1,2}(?:\.[0-9]+)?) ?(?:\"|''))?"
-)
-_GROUPS = re.compile(r"(?<![\w.,'])([1-9][0-9]{0,2}(?:,[0-9]{3})+)(\.[0-9]+)?(?![\w,]|\.[0-9])")
-_SPACED = re.compile(
-    r"(?<![\w.,'] )(?<![\w.,'])([1-9][0-9]{0,2})((?: [0-9]{3})+)(\.[0-9]+)?(?![\w,.]|  ?[0-9])"
-)
 _DOT = re.compile(
     rf"(?:(?<=[^\W\d])|(?<=[)\]}}°])) *\. *(?=[(\[√]|[{LETTERS}])|(?<=[)\]}}]) *\. *(?=[0-9])|(?<=[0-9)]) \. (?=[0-9])"
 )
@@ -57,6 +32,12 @@ _CALLED = re.compile(
     r"(?<![\w}])([FSNTPfsntp]) ?(?:_ ?\(|\(|\[|_ ?\[) ?([^()\[\]{}+*/=]{2,12}?) ?[)\]]"
 )
 _SET_APART = re.compile(r"(?:(?<![\w}])(?=[FSNT])|(?<=[0-9])(?=[FS]))(\w) ([A-Z]\w{1,7})(?![\w])")
+_AXIS_APART = re.compile(
+    r"(?<![\w}._])(?P<joint>[A-Z]\w{0,2}) (?P<axis>y(?![\w-]| *:)|x(?![\w-]| *[:\w(√]))"
+)
+_PLACE_BEFORE = re.compile(
+    r"(?:\b(?:joint|pin|node|support|at|about|of|for|on|hinge|roller)|M) *$", re.I
+)
 _AXIS_IN_FRONT = re.compile(
     r"^ *(?:[(\[]?(?P<axis>[xyXY])[)\]] +|(?P<way>[xyXY])[ -](?:dir(?:ection)?|axis)\.? *(?:→|[-=]+>) *)(?=[^=]*=)"
 )
@@ -94,18 +75,11 @@ def respelled(source: Source, names: Names) -> Source:
     )
     source = source.rewritten(_RESTATED, _restated)
     source = source.rewritten(_BRACED, lambda found: found[1] or found[2])
-    source = source.rewritten(_RAISED, _raised).rewritten(_VULGAR_SIGN, _vulgar)
-    if "°" in source.text:
-        source = source.rewritten(_MINUTES, _minutes)
-    source = source.rewritten(_FEET, _feet)
-    source = source.rewritten(_FEET_ALONE, lambda found: f"({found[1]} ft)")
-    source = source.rewritten(_INCHES, lambda found: f"({found[1]} in)")
-    source = source.rewritten(_GROUPS, lambda found: _grouped(found, source.text, names))
-    source = source.rewritten(_SPACED, lambda found: _spaced(found, source.text, names))
-    source = source.rewritten(_MIXED, _mixed)
+    source = figured(source, names)
     source = source.rewritten(_BLANKS, lambda found: "_" if "_" in found[0] else "")
     source = source.rewritten(_CALLED, lambda found: _called(found, names))
     source = source.rewritten(_SET_APART, lambda found: _called(found, names))
+    source = source.rewritten(_AXIS_APART, lambda found: _axis_apart(found, names))
     source = source.rewritten(_DOTTED, lambda found: _called(found, names))
     source = source.rewritten(_COMMA, lambda found: _comma(found, names))
     source = source.rewritten(_NESTED, lambda found: _nested(found, names))
@@ -151,95 +125,16 @@ def _restated(found: re.Match[str]) -> str | None:
 _FORCE_BEFORE = re.compile(rf"[0-9] *(?:{_FORCES})$")
 
 
-def _vulgar(found: re.Match[str]) -> str:
-    top, bottom = _VULGAR[found[2]]
-    return f"({found[1]}+{top}/{bottom})" if found[1] else f"({top}/{bottom})"
-
-
-def _raised(found: re.Match[str]) -> str | None:
-    """A fraction set in figures above and below the line: ⁵⁄₁₃."""
-    if (
-        found.start()
-        and found.string[found.start() - 1] in "0123456789)]}abcdefghijklmnopqrstuvwxyz"
-    ):
-        return None
-    top = "".join(str(RAISED[figure]) for figure in found[1])
-    return f"({top}/{found[2]})"
-
-
-def _mixed(found: re.Match[str]) -> str | None:
-    top, bottom = int(found[2]), int(found[3])
-    if not 0 < top < bottom or gcd(top, bottom) != 1:
-        return None
-    lead = found[0][: len(found[0]) - len(found[0].lstrip())]
-    return f"{lead}({found[1]}+{found[2]}/{found[3]})"
-
-
-def _feet(found: re.Match[str]) -> str | None:
-    return f"({found[1]} ft+{found[2]} in)" if Fraction(found[2]) < 12 else None
-
-
-def _minutes(found: re.Match[str]) -> str | None:
-    if int(found[2]) >= 60:
-        return None
-    seconds = f"+{found[3]}/3600" if found[3] else ""
-    return f"({found[1]}+{found[2]}/60{seconds})°"
-
-
-def _american(names: Names) -> bool:
-    return names.force in ("lb", "kip")
-
-
-def _grouped(found: re.Match[str], text: str, names: Names) -> str | None:
-    """A number with its thousands set off by commas, where no decimal comma can be meant."""
-    digits = found[1].replace(",", "") + (found[2] or "")
-    several = found[1].count(",") > 1 or found[2] is not None
-    points = re.search(r"(?<![0-9,])[0-9]*\.[0-9]", text) is not None
-    commas = re.search(r"[0-9],(?:[0-9]{1,2}|[0-9]{4,})(?![0-9])", text) is not None
-    if commas and not several:
-        return None
-    if (below := _below(found, text)) is not None:
-        return below
-    round_number = names.force == "N" and digits.endswith("00")
-    if _american(names) or points or several or round_number or _in_small_unit(text, found.end()):
-        return digits
-    return None
-
-
-def _below(found: re.Match[str], text: str) -> str | None:
-    """The number below a fraction bar, read so that the quotient can be a ratio: 4/6,248."""
-    above = _ABOVE.search(text[: found.start()])
-    sizes = {found[1].replace(",", mark) for mark in ("", ".")}
-    fits = [
-        size for size in sizes if above and 1 / STEEPEST < float(above[1]) / float(size) < STEEPEST
-    ]
-    return fits[0] if len(fits) == 1 else None
-
-
-_ABOVE = re.compile(r"(?<![\w.,])([0-9]+(?:\.[0-9]+)?) ?/ ?$")
-STEEPEST = 50.0
-"""No quotient on paper is larger than this, nor smaller than its inverse."""
-
-
-def _in_small_unit(text: str, at: int) -> bool:
-    """Whether a unit follows in which no thousandths are written."""
-    return re.match(r" *(?:N|mm|lbs?|lbf|kips?|ft|in|pounds?|feet|inches)\b", text[at:]) is not None
-
-
-_UNIT = re.compile(
-    rf" *(?:{'|'.join(sorted((*NEWTONS, *METRES, 'lbs', 'kips', 'KN'), key=len, reverse=True))})\b"
-)
-
-
-def _spaced(found: re.Match[str], text: str, names: Names) -> str | None:
-    """A number with its thousands set off by spaces, where the forces are large or a unit follows."""
-    large = names.force in ("N", "lb", "kip") or _UNIT.match(text, found.end()) is not None
-    return found[1] + found[2].replace(" ", "") + (found[3] or "") if large else None
-
-
 def _called(found: re.Match[str], names: Names) -> str | None:
     word = f"{found[1]}_{{{found[2].replace(' ', '')}}}"
     return word if names.meanings(word) and not names.meanings(found[1]) else None
+
+
+def _axis_apart(found: re.Match[str], names: Names) -> str | None:
+    """A component of a reaction whose letter below the line was copied beside it: A y."""
+    word = f"{found['joint']}_{found['axis']}"
+    at_place = _PLACE_BEFORE.search(found.string[: found.start()]) is not None
+    return word if names.plainly(word) and not at_place else None
 
 
 def _nested(found: re.Match[str], names: Names) -> str | None:
