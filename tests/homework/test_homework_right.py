@@ -48,6 +48,8 @@ def left_open(problem: Problem, reactions: dict[str, str], name: str, true: floa
             [(f.x, size) for f, size in known], [(f.y, size) for f, size in known]
         )]  # fmt: skip
         matrix = np.array([[f.x for f in members], [f.y for f in members]])
+        if abs(np.linalg.det(matrix)) < 1e-9:
+            continue  # in one line with each other: the joint alone tells neither
         solved = dict(zip((f.name for f in members), np.linalg.solve(matrix, right), strict=True))
         off = max(off, abs(solved[name] - true))
     return off
