@@ -27,6 +27,8 @@ settings.register_profile(
 settings.load_profile("pinjoint")
 
 read_text = tutor.model.read.read_text
+SELDOM = 20_000
+"""New objects between two looks for garbage: a screen makes thousands, and few of them in circles."""
 MOST_READ = 512
 READ: dict[object, Outcome] = {}
 
@@ -60,6 +62,7 @@ def pytest_collection_finish() -> None:
     """What stays until the end, thousands of tests among it, need not be gone through for garbage."""
     gc.collect()
     gc.freeze()
+    gc.set_threshold(SELDOM, *gc.get_threshold()[1:])
     gc.enable()
 
 

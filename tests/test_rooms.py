@@ -7,6 +7,7 @@ import inspect
 import subprocess
 import sys
 import tomllib
+from functools import cache
 from pathlib import Path
 from types import ModuleType
 
@@ -148,20 +149,27 @@ def modules() -> list[Path]:
     return sorted(PACKAGE.rglob("*.py"))
 
 
-@pytest.mark.parametrize("path", modules(), ids=lambda path: str(path.relative_to(PACKAGE)))
-def test_a_module_opens_with_its_question_and_takes_its_types_lazily(path: Path) -> None:
-    tree = ast.parse(path.read_text(encoding="utf-8"))
-    assert ast.get_docstring(tree)
-    imports = [node for node in tree.body if isinstance(node, ast.ImportFrom)]
-    defines = [n for n in ast.walk(tree) if isinstance(n, ast.FunctionDef | ast.ClassDef)]
-    assert not defines or any(node.module == "__future__" for node in imports)
+@cache
+def trees() -> dict[str, ast.Module]:
+    """Each module by its place in the package, as its statements."""
+    return {
+        str(path.relative_to(PACKAGE)): ast.parse(path.read_text(encoding="utf-8"))
+        for path in modules()
+    }
 
 
-@pytest.mark.parametrize("path", modules(), ids=lambda path: str(path.relative_to(PACKAGE)))
-def test_nothing_evaluates_text(path: Path) -> None:
-    tree = ast.parse(path.read_text(encoding="utf-8"))
-    called = [node.func for node in ast.walk(tree) if isinstance(node, ast.Call)]
-    plain = {func.id for func in called if isinstance(func, ast.Name)}
-    dotted = {func.attr for func in called if isinstance(func, ast.Attribute)}
-    assert not plain & {"eval", "exec", "compile", "__import__"}
-    assert not (plain | dotted) & {"sympify", "parse_expr", "S"}
+def test_a_module_opens_with_its_question_and_takes_its_types_lazily() -> None:
+    for name, tree in trees().items():
+        assert ast.get_docstring(tree), name
+        imports = [node for node in tree.body if isinstance(node, ast.ImportFrom)]
+        defines = any(isinstance(n, ast.FunctionDef | ast.ClassDef) for n in ast.walk(tree))
+        assert not defines or any(node.module == "__future__" for node in imports), name
+
+
+def test_nothing_evaluates_text() -> None:
+    for name, tree in trees().items():
+        called = [node.func for node in ast.walk(tree) if isinstance(node, ast.Call)]
+        plain = {func.id for func in called if isinstance(func, ast.Name)}
+        dotted = {func.attr for func in called if isinstance(func, ast.Attribute)}
+        assert not plain & {"eval", "exec", "compile", "__import__"}, name
+        assert not (plain | dotted) & {"sympify", "parse_expr", "S"}, name

@@ -3,9 +3,11 @@ same styles for each test anew, and without long waits for nothing."""
 
 from __future__ import annotations
 
+from types import CodeType, FunctionType, MethodType
 from typing import Any
 
 import pytest
+import textual._callback
 import textual._wait
 import textual.screen
 from textual._compositor import Compositor
@@ -19,6 +21,8 @@ LAID_OUT = 1 / 125
 AT_REST = 1 / 100
 """Seconds of rest after which nothing more is expected to come; more than `LAID_OUT`."""
 READ: dict[object, list[RuleSet]] = {}
+count_parameters = textual._callback._count_parameters
+COUNTED: dict[CodeType, int] = {}
 
 
 def only_whole_frames(self: Compositor, full: bool = False, *args: Any, **given: Any) -> Any:
@@ -40,11 +44,23 @@ def read_once(
     return READ[key]
 
 
+def counted_once(function: Any) -> int:
+    """How many parameters a callback takes; of one made anew for each call, by its code."""
+    if isinstance(function, MethodType):
+        return counted_once(function.__func__) - 1
+    if not isinstance(function, FunctionType) or hasattr(function, "__wrapped__"):
+        return count_parameters(function)
+    if function.__code__ not in COUNTED:
+        COUNTED[function.__code__] = count_parameters(function)
+    return COUNTED[function.__code__]
+
+
 @pytest.fixture(autouse=True)
 def nothing_is_done_that_no_test_sees(monkeypatch: pytest.MonkeyPatch) -> None:
     """An app without a terminal writes its frames nowhere: `seen` and the pictures paint their own."""
     monkeypatch.setattr(Compositor, "render_update", only_whole_frames)
     monkeypatch.setattr(Stylesheet, "_parse_rules", read_once)
+    monkeypatch.setattr(textual._callback, "_count_parameters", counted_once)
     monkeypatch.setattr(textual.screen, "UPDATE_PERIOD", LAID_OUT)
     monkeypatch.setattr(textual._wait, "SLEEP_GRANULARITY", AT_REST)
     monkeypatch.setattr(textual._wait, "SLEEP_IDLE", AT_REST / 20)

@@ -55,7 +55,7 @@ async def opened(
     app = make_app(keep, *paths, **given)
     async with app.run_test(size=size) as pilot:
         await settle(pilot, lambda: app.shelf is not None and app.screen is not app.first)
-        await settle(pilot, lambda: seen(pilot).strip())
+        await settle(pilot, lambda: laid_out(app.screen))
         yield pilot
 
 
@@ -72,7 +72,15 @@ async def walking(
 def shows(pilot: Pilot[int], kind: type[Screen[Any]]) -> bool:
     """Whether a screen of this kind is there with all that is on it at first."""
     screen = pilot.app.screen
-    return isinstance(screen, kind) and screen.is_mounted and bool(seen(pilot).strip())
+    return isinstance(screen, kind) and screen.is_mounted and laid_out(screen)
+
+
+def laid_out(screen: Screen[Any]) -> bool:
+    """Whether something of it has its place on the screen, so that it is shown with the next frame."""
+    return any(
+        region and widget is not screen
+        for widget, (region, *_) in screen._compositor.visible_widgets.items()
+    )
 
 
 def lesson_of(pilot: Pilot[int]) -> Lesson:
