@@ -52,8 +52,10 @@ AGAINST = 0.6
 """What it costs that a right entry is not what the belief makes of it."""
 SUPPOSED = 0.3
 """What it costs that a joint is supposed to have been mended since."""
+WRITTEN_DOWN = 0.8
+"""What a belief costs less where the force that it takes to be none is written down as none."""
 LEAST = 2
-"""So many wrong entries at least: a lone one shows no belief."""
+"""So many wrong entries at least: a lone one shows no belief, unless it is written down as none."""
 ROUNDINGS = (12, 2, 1, 0)
 
 
@@ -61,7 +63,8 @@ ROUNDINGS = (12, 2, 1, 0)
 class Held:
     """A belief that explains every wrong entry: which, what it costs, and where each comes from.
 
-    `closing` are the joints with all their entries that close for somebody who holds it.
+    `closing` are the joints with all their entries that close for somebody who holds it; `sole` is
+    whether no other mistake would leave the same numbers.
     """
 
     name: str
@@ -70,6 +73,7 @@ class Held:
     follows: Found
     at_whole: bool
     closing: frozenset[str] = frozenset()
+    sole: bool = True
 
     @property
     def code(self) -> str:
@@ -90,11 +94,11 @@ def held(
     most: float = math.inf,
 ) -> list[Held]:
     """Every belief that explains all of the `wrong` entries and costs `most`, cheapest first, each once."""
-    if len(wrong) < LEAST:
-        return []
     found: dict[tuple[str, str | None], Held] = {}
-    for name, force, lens in _table(problem):
-        if COSTS[name][1] > most:
+    for name, force, lens in _table(problem) if wrong else ():
+        none = bool(lens.zero) and all(n in wrong and entries[n].value == 0.0 for n in lens.zero)
+        usual = COSTS[name][1] - (WRITTEN_DOWN if none else 0.0)
+        if usual > most or (len(wrong) < LEAST and not none):
             continue
         for seen in through(problem, bodies, lens):
             cost_and_walk = _walked(seen, entries, wrong, set(problem.reaction))
@@ -102,7 +106,7 @@ def held(
                 continue
             more, walk = cost_and_walk
             closing = frozenset(n for n in bodies if n != WHOLE and _closes(seen.body(n)))
-            one = Held(name, force, COSTS[name][1] + more, walk, lens.at_whole, closing)
+            one = Held(name, force, usual + more, walk, lens.at_whole, closing, not lens.zero)
             if (name, force) not in found or one.cost < found[name, force].cost:
                 found[name, force] = one
     return sorted(found.values(), key=lambda each: each.cost)
@@ -159,7 +163,7 @@ def _walked(
     right = known | {n for n in entries if n not in wrong}
     if len(follow(bodies, wrong, right, partly=True)) < len(set(wrong) - known):
         return None
-    if not lens.at_whole:
+    if not lens.at_whole or lens.zero:
         known |= {n for n in reactions if n in entries and n not in wrong}
     start = set(known)
     walk = follow(bodies, entries, known, partly=True)
@@ -215,12 +219,12 @@ def _slopes(problem: Problem) -> list[tuple[float, float]]:
 def _of_supports(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:
     upright = [r for r in problem.reactions if abs(r.direction.x) <= lenses.LEVEL]
     level = [r for r in problem.reactions if abs(r.direction.y) <= lenses.LEVEL]
-    if len(upright) == 2 and upright[0].joint != upright[1].joint:
-        balance = {
-            upright[0].name: upright[0].direction.y,
-            upright[1].name: -upright[1].direction.y,
-        }
+    for balance in _halves(problem):
         yield "half-each", None, Lens(balance=balance)
+    for inclined in (r for r in problem.reactions if r not in upright and r not in level):
+        see = lenses.only(inclined.name, (0.0, math.copysign(1.0, inclined.direction.y)))
+        for balance in _halves(problem, inclined.name):
+            yield "half-each", None, Lens(whole=see, balance=balance)
     pinned = {r.joint for r in upright} & {r.joint for r in level}
     for reaction in level:
         if reaction.joint in pinned:
@@ -240,6 +244,24 @@ def _of_supports(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:
             yield name, reaction.name, Lens(joint=see, whole=see)
     yield "reactions-lost", None, Lens(joint=lenses.turned("reaction", 0.0))
     yield "reactions-turned", None, Lens(joint=lenses.turned("reaction", -1.0))
+
+
+def _halves(problem: Problem, upright: str | None = None) -> Iterator[Mapping[str, float]]:
+    """That the two vertical reactions are alike, one taken as `upright` if need be; else the two horizontal."""
+    for across in (False, True):
+        pair = {
+            r.name: (r.joint, r.direction.x if across else r.direction.y)
+            for r in problem.reactions
+            if abs(r.direction.x if across else r.direction.y) > lenses.LEVEL
+        }
+        if len(pair) == 2 and len({joint for joint, _ in pair.values()}) == 2:
+            (one, (_, way)), (other, (_, back)) = pair.items()
+            size = {
+                n: math.copysign(1.0, w) if n == upright else w
+                for n, w in ((one, way), (other, back))
+            }
+            yield {one: size[one], other: -size[other]}
+            return
 
 
 def _of_loads(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:

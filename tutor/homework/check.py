@@ -13,6 +13,7 @@ from tutor.homework.closing import closures
 from tutor.homework.deciding import closing, fewest, separating
 from tutor.homework.findings import Finding, Review, Sure
 from tutor.homework.half_mended import remembered
+from tutor.homework.later_lines import with_later_lines
 from tutor.homework.lines import Judged, judged_lines, order_of, values_behind
 from tutor.homework.mended import of_resting, resting
 from tutor.homework.outcome import RIVAL, Outcome, lost
@@ -155,7 +156,8 @@ class _Check:
             return lost(self.problem, self.wrong, self._figures)
         self.reading = pairs[0][1]
         self.pairs = pairs
-        return self._of_story([story for story, _ in pairs], told is not None, misleading)
+        outcome = self._of_story([story for story, _ in pairs], told is not None, misleading)
+        return with_later_lines(self.desk, misleading, outcome)
 
     def _of_mended(self) -> Outcome | None:
         """What still rests on values, or on a belief, of the last check."""

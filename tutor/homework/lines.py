@@ -46,20 +46,49 @@ def judged_lines(desk: Judge, work: Work, bodies: Mapping[str, Sheet]) -> list[J
     """Every line judged under the student's senses, with the student's own values."""
     found = []
     again: dict[tuple[Equation | Value, str], Judged] = {}
+    later = _found_later(desk, work)
     for line in work.lines:
         key = (line.about, line.text)
         if key not in again:
-            again[key] = _judged(desk, work, line, bodies)
+            again[key] = _judged(desk, work, line, bodies, later)
         found.append(replace(again[key], line=line))
     return found
 
 
-def _judged(desk: Judge, work: Work, line: Line, bodies: Mapping[str, Sheet]) -> Judged:
+def _found_later(desk: Judge, work: Work) -> dict[str, set[str]]:
+    """The wrong entries that were not found before a body: those sought there or, by the lines, later.
+
+    An entry is sought where a letter for it first stands in a line.
+    """
+    wrong = _wrong(desk, work)
+    if not wrong:
+        return {}
+    sought: dict[str, set[str]] = {}
+    seen: set[str] = set()
+    for line in work.lines:
+        if not isinstance(line.about, Value):
+            new = typed_in(desk, line) - seen
+            sought.setdefault(line.about.joint or WHOLE, set()).update(new)
+            seen |= new
+    steps = list(sought)
+    return {
+        place: wrong & set().union(*(sought[step] for step in steps[k:]))
+        for k, place in enumerate(steps)
+    }
+
+
+def _judged(
+    desk: Judge,
+    work: Work,
+    line: Line,
+    bodies: Mapping[str, Sheet],
+    later: Mapping[str, set[str]],
+) -> Judged:
     if isinstance(line.about, Value):
         own = work.own(without=(line.about.unknown,))
         return Judged(line, None, desk.judge(line.about, line.text, own))
     place = line.about.joint or WHOLE
-    verdict = _verdict(desk, work, line, bodies[place])
+    verdict = _verdict(desk, work, line, bodies[place], later.get(place, set()))
     if verdict.kind == "right" and _stands_for_little(desk, line):
         verdict = Verdict("undecided", LITTLE, about=line.about)
     return Judged(line, place, verdict)
@@ -73,22 +102,26 @@ def _stands_for_little(desk: Judge, line: Line) -> bool:
     return len(NUMBER.findall(body)) < acting(desk.problem, line.about)
 
 
-def _verdict(desk: Judge, work: Work, line: Line, body: Sheet) -> Verdict:
+def _verdict(desk: Judge, work: Work, line: Line, body: Sheet, later: set[str]) -> Verdict:
     """The verdict under the student's values; a line is not held true by what it gave itself.
 
-    Wrong values found at a body satisfy the very lines they came from. So where a line would be
-    "true of something else", it is judged again without the wrong values of its body, then without all.
+    Wrong values found at a body satisfy the very lines they came from. So a line that is not right is
+    judged again without the wrong values found only there or `later`; and where it would be "true of
+    something else", without those of its body, then without all.
     """
     verdict = desk.judge(line.about, line.text, work.own())
     if verdict.kind == "right":
         return _without_its_value(desk, work, line) or verdict
     if _misleads(verdict) and (follows := _with_the_rest(desk, work, line)) is not None:
         return follows
-    if verdict.kind != "wrong" or _misleads(verdict):
+    if verdict.kind != "wrong":
         return verdict
     wrong = _wrong(desk, work)
-    for left_out in (wrong & set(body.part), wrong):
+    ways = (later,) if _misleads(verdict) else (later, wrong & set(body.part), wrong)
+    for left_out in ways:
         again = desk.judge(line.about, line.text, work.own(left_out)) if left_out else verdict
+        if again.kind == "right" and not _misleads(verdict):
+            return again
         by_numbers = any(mistake.code in PUT_IN for mistake in again.mistakes)
         if _misleads(again) and not by_numbers:
             return again
@@ -105,7 +138,7 @@ def _with_the_rest(desk: Judge, work: Work, line: Line) -> Verdict | None:
     }
     if not absent or not _wrong(desk, work):
         return None
-    asked = _typed(desk, line)
+    asked = typed_in(desk, line)
     known = {name: value for name, value in absent.items() if name not in asked}
     verdict = desk.judge(line.about, line.text, replace(own, known={**own.known, **known}))
     return verdict if verdict.kind == "right" else None
@@ -123,7 +156,7 @@ def _wrong(desk: Judge, work: Work) -> set[str]:
 
 def _without_its_value(desk: Judge, work: Work, line: Line) -> Verdict | None:
     """The verdict on a line that ends in a wrong value, judged without it and what came after; else None."""
-    wrong, typed = _wrong(desk, work), _typed(desk, line)
+    wrong, typed = _wrong(desk, work), typed_in(desk, line)
     for name in sorted(typed & wrong) if line.text.count("=") > 1 else ():
         verdict = desk.judge(line.about, line.text, work.own(wrong - typed | {name}))
         if _of_value(verdict, name):
@@ -131,7 +164,7 @@ def _without_its_value(desk: Judge, work: Work, line: Line) -> Verdict | None:
     return None
 
 
-def _typed(desk: Judge, line: Line) -> set[str]:
+def typed_in(desk: Judge, line: Line) -> set[str]:
     """The unknowns that stand in a line."""
     read = desk.read(line.text)
     if isinstance(read, Unreadable):
@@ -153,7 +186,7 @@ def values_behind(
     wrong = _wrong(desk, work)
     found = {}
     for line in right:
-        typed = _typed(desk, line)
+        typed = typed_in(desk, line)
         for name in values:
             if name in wrong & typed and name not in found:
                 text = f"{line.text}; {name} = {work.entries[name].text}"

@@ -58,7 +58,7 @@ def of_beliefs(
         for each in near
         if each.cost <= best.cost + RIVAL / 2
     )
-    alone = len({each.code for each in near}) == 1 and rival > best.cost + RIVAL
+    alone = best.sole and len({each.code for each in near}) == 1 and rival > best.cost + RIVAL
     sure: Sure = "certain" if alone and len(places) == 1 else "likely"
     findings: dict[str, Finding] = {}
     for name in wrong:
