@@ -118,11 +118,12 @@ def test_a_result_got_wrong_is_never_called_a_slip_in_its_line_for_certain(seeds
             assert cause.force == name, (seed, cause)
 
 
-@pytest.mark.parametrize("seed", [98, 139])
+@pytest.mark.parametrize("seed", [98, 139, 625])
 def test_a_result_got_wrong_that_a_slip_elsewhere_leaves_as_well_is_no_certain_slip(
     seed: int,
 ) -> None:
-    """98: half of CD leaves at A what a turned A_x would; 139: a rare slip at L3 fits, and nothing else."""
+    """98: half of CD leaves at A what a turned A_x would; 139: a rare slip at L3 fits, and nothing else.
+    625: ED comes out double, and D_y from it, as if the arms of D_y were half as long."""
     made = with_a_wrong_result(seed)
     assert made is not None
     result = review(made[0].problem, made[0].work())

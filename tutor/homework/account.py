@@ -10,6 +10,8 @@ from tutor.judge import Equation, Fx, Mistake, Value
 from tutor.model import Problem
 
 VALUE_ALONE = "This value does not follow from those it was found from."
+RIVAL = 0.9
+"""Explanations that cost no more than this above the best one leave no certainty."""
 LINE_OF_WORK = (
     ("This value does not follow from the equations it is found from.", VALUE_ALONE),
     ("This line", "Your {work}"),

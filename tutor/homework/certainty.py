@@ -8,9 +8,9 @@ where that is large beside what the figures leave open. How large was found by t
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
-from tutor.homework.outcome import RIVAL
+from tutor.homework.account import RIVAL
 from tutor.homework.places import Story
 from tutor.homework.sheet import Sheet
 from tutor.homework.vectors import dot
@@ -56,7 +56,12 @@ def _of_a_value(story: Story, handed_in: Mapping[str, Sheet]) -> bool:
     sheet = handed_in[story.first]
     if len(story.turns) > 1 or story.open:
         return False
-    return any(_along(sheet, name) for name in story.turns[0].values)
+    return of_one_value(sheet, story.turns[0].values)
+
+
+def of_one_value(sheet: Sheet, wrong: Collection[str]) -> bool:
+    """Whether the value of one of the wrong forces alone would leave over what a body does."""
+    return any(_along(sheet, name) for name in wrong if name in sheet.part)
 
 
 def _along(sheet: Sheet, name: str) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from tutor.homework.account import Account
+from tutor.homework.account import RIVAL, Account
 from tutor.homework.accounts import UNEXPLAINED
 from tutor.homework.by_chance import fits_by_chance, of_the_value
 from tutor.homework.certainty import beyond_doubt
@@ -16,7 +16,7 @@ from tutor.homework.half_mended import remembered
 from tutor.homework.later_lines import with_later_lines
 from tutor.homework.lines import Judged, judged_lines, order_of, values_behind
 from tutor.homework.mended import of_resting, resting
-from tutor.homework.outcome import RIVAL, Outcome, lost
+from tutor.homework.outcome import Outcome, lost
 from tutor.homework.places import Story, first_in_order, first_places
 from tutor.homework.reading import blank_members
 from tutor.homework.rounding import standing

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from tutor.homework.account import Account
+from tutor.homework.account import RIVAL, Account
 from tutor.homework.beliefs import Held
+from tutor.homework.certainty import of_one_value
 from tutor.homework.chain import Found
 from tutor.homework.findings import Finding, Sure
 from tutor.homework.half_mended import Was
@@ -17,8 +18,6 @@ from tutor.model import Problem
 from tutor.statics import joint_order
 from tutor.text import listed
 
-RIVAL = 0.9
-"""Explanations that cost no more than this above the best one leave no certainty."""
 MOST_PLACES = 2
 PAGE, REST = "All through the page, ", "In all that is not mended yet, "
 AS_BEFORE = "{left} {verb} still as before {mended} {was} put right: go on at {place}."
@@ -59,7 +58,8 @@ def of_beliefs(
         if each.cost <= best.cost + RIVAL / 2
     )
     alone = best.sole and len({each.code for each in near}) == 1 and rival > best.cost + RIVAL
-    sure: Sure = "certain" if alone and len(places) == 1 else "likely"
+    doubtful = best.at_whole and of_one_value(handed_in[WHOLE], wrong)
+    sure: Sure = "certain" if alone and not doubtful and len(places) == 1 else "likely"
     findings: dict[str, Finding] = {}
     for name in wrong:
         body = best.follows.get(name, (WHOLE, ()))[0]

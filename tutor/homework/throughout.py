@@ -9,12 +9,12 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 
+from tutor.homework.account import RIVAL
 from tutor.homework.beliefs import Held, held, held_before
 from tutor.homework.findings import Finding
 from tutor.homework.half_mended import Was
 from tutor.homework.misdrawn import misdrawn
 from tutor.homework.outcome import (
-    RIVAL,
     Outcome,
     of_beliefs,
     of_half_mended,
