@@ -245,3 +245,27 @@ def test_a_line_mended_without_its_heading_is_still_of_the_sum_that_was_headed()
     do("type", text="ΣM_A: B_x - 300 = 0")
     assert do("type", text="B_x - 350 = 0").verdict.kind == "wrong"
     assert "ΣM about A of the whole truss holds." in do("type", text="B_x - 360 = 0").text
+
+
+def test_a_joint_before_a_colon_is_the_point_that_moments_are_taken_about() -> None:
+    _, do = walk_to("reactions")
+    assert do("type", text="B: 1*B_x = 150*2.4").verdict is None
+    reply = do("type", text="A: 1*B_x = 150*2.4")
+    assert (reply.said[0].text, reply.accepted) == ("Taken as ΣM about A of the whole truss.", True)
+
+
+@pytest.mark.parametrize("joint", ["C", None])
+def test_a_check_in_numbers_alone_is_the_sum_that_it_is_not_the_one_proposed(
+    joint: str | None,
+) -> None:
+    lesson = Lesson(load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml"))
+    lesson.take("show", until="joints", now=1.0)
+    lesson.take("joint", joint="C", now=2.0)
+    lesson.take("type", text="ΣFy: 5/13 F_BC + 150 = 0", now=3.0)
+    lesson.take("type", text="BC = 390 C", now=4.0)
+    lesson.take("type", text="ΣFx: F_AC + 12/13 F_BC = 0", now=5.0)
+    lesson.take("type", text="AC = 360 T", now=6.0)
+    lesson.take("joint", joint=joint, now=7.0)
+    reply = lesson.take("type", text="Check at joint C: 390*5/13 - 150 = 0", now=8.0)
+    assert reply.said[0].text == "Taken as ΣFy at joint C."
+    assert reply.said[1].tone == "right"

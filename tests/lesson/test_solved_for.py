@@ -248,3 +248,27 @@ def test_a_ratio_upside_down_is_told_of_that_sum() -> None:
     _, do = triangle()
     reply = do("type", text="From the triangle of forces, CE / 12 = 3/4 ∴ CE = 9 kN (tie)")
     assert "wrong one of its pair" in reply.text
+
+
+def test_a_load_left_out_beside_two_equal_rafters_is_told_of_the_sum_along_an_axis() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 15, 8), ("C", 30, 0), ("D", 45, 8), ("E", 60, 0), ("F", 30, 16)],
+        ("AC", "CE", "AB", "BF", "FD", "DE", "BC", "CD", "CF"),
+        [Support("A", "pin"), Support("E", "roller")],
+        [down("B", 9), down("F", 8), down("D", 9)],
+    )
+    _, do = walk_to("joints", truss)
+    do("joint", joint="A")
+    for text in ("13 + 8/17 AB = 0", "AB = 27.625 C"):
+        assert do("type", text=text).accepted
+    do("joint", joint="B")
+    for text in (
+        "ΣFx: 15/17 BF + 15/17 BC - 15/17 AB = 0",
+        "ΣFy: 8/17 BF - 8/17 BC - 8/17 AB - 9 = 0",
+        "BF = 18.06 C",
+    ):
+        assert do("type", text=text).accepted
+    do("joint", joint="F")
+    reply = do("type", text="CF = 2 × 18.06 × 8/17 = 17.0 (tie)")
+    assert reply.said[0].text == "Taken as ΣFy at joint F."
+    assert [m.code for m in reply.verdict.mistakes] == ["missing"]

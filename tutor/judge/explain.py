@@ -23,6 +23,7 @@ from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.model import Tolerance
 from tutor.notation import Names, Reading, Term, Unreadable, one_equation, read_line
+from tutor.notation.tree import Name
 
 ABOUT_ONE = (0.9, 1.1)
 """Between these lies what is the same but for a unit, for a first look."""
@@ -97,14 +98,29 @@ def _show_in(line: TypedEquation, account: Explanation, taken: Mapping[str, Know
 
 
 def _all_spoken_for(line: TypedEquation, true: TrueEquation) -> bool:
-    """Whether each typed number shows a load or a recorded value, so that none was put in besides."""
-    left = [spot for spot in true.numbers(line.names) if spot.true != 0.0]
+    """Whether each typed number shows a load or a recorded value, so that none was put in besides.
+
+    A product that comes to what a force adds shows that force and no other; twice the size of one at a
+    joint shows another of the same size.
+    """
+    every = [spot for spot in true.numbers(line.names) if spot.true != 0.0]
+    left = list(every)
     for term, factors in zip(line.constants, line.factors, strict=True):
+        if true.about.joint and factors.count > 2 and factors.holds(2.0):
+            return False
+        plain = next((spot for spot in every if _comes_to(term, factors, spot)), None)
         own = next((spot for spot in left if _shows(term, factors, spot)), None)
-        if own is None:
+        own = own if plain is None else plain
+        if own not in left:
             return False
         left.remove(own)
     return True
+
+
+def _comes_to(term: Term, factors: Factors, spot: TrueTerm) -> bool:
+    """Whether a product with the size of a force is what that force adds."""
+    shown = factors.count > 1 and factors.holds(spot.scale)
+    return shown and are_same(abs(term.value), abs(spot.true))
 
 
 def _shows(term: Term, factors: Factors, spot: TrueTerm) -> bool:
@@ -142,7 +158,8 @@ def _overall(
         turned = {n: "T" if true.own.sign(n) < 0 else "C" for n in members}
         own = KnownValues({**true.own.senses, **turned}, true.own.known)
         found = fit(line, replace(true, own=own), tolerance)
-        if found is not None and (found.scale > 0 or len(standing) > 1):
+        as_written = found is not None and found.scale > 0 and not _solved(line.reading)
+        if found is not None and (as_written or len(standing) > 1):
             return KINDS["pull-push"].cost, Slip("pull-push", None, None)
     if _in_other_unit(true, line, tolerance):
         return KINDS["unit"].cost, Slip("unit", None, None)
@@ -156,6 +173,11 @@ def _overall(
         if again != line and fit(again, true, tolerance) is not None:
             return IN_RADIANS, Slip("angle-mode", None, None)
     return None
+
+
+def _solved(reading: Reading) -> bool:
+    """Whether a line is solved for one force, so that its signs are not those of the diagram."""
+    return isinstance(reading.left, Name) or isinstance(reading.right, Name)
 
 
 def _may_be_radians(text: str) -> bool:

@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from tutor.judge.about import Equation, Value
+from tutor.judge.beginning import as_far_as_right, before, without_end
 from tutor.judge.chain import broken_link, readings_of, rounded_hard
 from tutor.judge.components import component_verdict
 from tutor.judge.declared import (
@@ -34,6 +35,7 @@ from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.value_line import WAY_ONLY, as_value, judge_value_line
 from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.way_said import only_the_way
 from tutor.judge.worked import letter_of, named, shows_working, sized, value_given
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step
@@ -62,6 +64,9 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
     for again in _read_otherwise(desk, about, line):
         if again.right or _faults(again) < _faults(verdict):
             verdict = again
+    if verdict.kind == "wrong" and not verdict.stands and not isinstance(about, Value):
+        only = only_the_way(desk, about, line, lambda other: _judged(desk, about, other))
+        verdict = only or verdict
     if not verdict.right and (by_terms := opened(line)) is not None:
         again = _judged(desk, about, by_terms)
         verdict = again if _faults(again) <= _faults(verdict) else verdict
@@ -137,12 +142,12 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
                 lines.append(own)
             elif main is not None and (value := as_value(desk, line, step, lines)) is not None:
                 if not value.right:
-                    chain = _without_end(step) if len(step.sides) > 2 else ""
-                    return replace(_value_told(value, _before(line, step) or chain), about=about)
+                    chain = without_end(step) if len(step.sides) > 2 else ""
+                    return replace(_value_told(value, before(line, step) or chain), about=about)
             elif _is_true(desk, verdict, own, lines):
                 beside = beside or verdict
             else:
-                untrue = not_following(desk, main, step, own, _before(line, step))
+                untrue = not_following(desk, main, step, own, before(line, step))
                 untrue = untrue and replace(untrue, about=about)
                 return untrue or _wrong_result(desk, line, step, lines, verdict) or verdict
         main = _to_its_end(desk, line, step, lines, main)
@@ -180,12 +185,12 @@ def _to_its_end(
         return main
     if (broken := broken_link(desk, step)) is not None:
         right = broken.kind == "wrong" and main is not None
-        return replace(broken, stands=_as_far_as_right(step, broken) if right else "")
+        return replace(broken, stands=as_far_as_right(step, broken) if right else "")
     if main is None:
         return None
     ended = value_said(desk, line, step, lines)
     if ended is not None and not ended.right:
-        return _value_told(ended, _without_end(step) if len(step.sides) > 1 else "")
+        return _value_told(ended, without_end(step) if len(step.sides) > 1 else "")
     rounded = rounded_hard(step) or (ended is not None and bool(ended.remarks))
     return _rounded(main) if rounded else main
 
@@ -220,8 +225,8 @@ def _wrong_result(
 
     Of a result with its working that is so where a factor was multiplied by instead of divided by.
     """
-    plain = len(verdict.mistakes) == 1 and verdict.mistakes[0].code != "not-equilibrium"
-    if verdict.kind != "wrong" or plain:
+    named = verdict.mistakes and all(m.code != "not-equilibrium" for m in verdict.mistakes)
+    if verdict.kind != "wrong" or (named and (len(verdict.mistakes) == 1 or _of_forces(step))):
         return None
     value = as_value(desk, line, step, lines)
     if value is None or value.kind != "wrong" or value.mistakes[0].code == "arithmetic":
@@ -231,30 +236,16 @@ def _wrong_result(
     return replace(value, about=verdict.about, reading=verdict.reading)
 
 
+def _of_forces(step: Step) -> bool:
+    """Whether a chain sets a force equal to another one: CE = DE = 22.1."""
+    return sum(side.name is not None for side in step.sides) > 1
+
+
 def _value_told(value: Verdict, stands: str) -> Verdict:
     """The verdict on a line whose equation is right, as far as `stands`, and whose value is not."""
     said = EQUATION_STANDS if value.kind == "wrong" and stands else EQUATION_RIGHT
     text = said.format(text=lowered(value.text) if said is EQUATION_STANDS else value.text)
     return replace(value, text=text, value=None, stands=stands)
-
-
-def _before(line: Typewritten, step: Step) -> str:
-    """What was typed before a statement."""
-    end = line.steps[max(0, line.steps.index(step) - 1)].span.end
-    return line.text[:end] if end <= step.span.start else ""
-
-
-def _as_far_as_right(step: Step, broken: Verdict) -> str:
-    """What was typed of a chain before the first number that does not follow."""
-    at = broken.mistakes[0].span
-    before = [side for side in step.sides if at is not None and side.span.end <= at.start]
-    return step.text[: before[-1].span.end] if len(before) > 1 else ""
-
-
-def _without_end(step: Step) -> str:
-    """What was typed before the number that a chain ends in, or before the T or C behind it."""
-    last = step.sides[-2] if len(step.sides) > 2 else step.sides[-1]
-    return step.text[: last.node.span.end]
 
 
 def _rounded(main: Verdict) -> Verdict:

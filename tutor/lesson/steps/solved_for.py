@@ -11,8 +11,10 @@ from tutor.judge import Along, Equation, Fx, Fy, Judge, M
 from tutor.judge.about import equation_of
 from tutor.judge.headings import slants
 from tutor.judge.independent import adds_something, same_body
+from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.nearest import fitting, nearest, plainly, term_by_term
 from tutor.judge.results import is_bare
+from tutor.judge.same import SAME
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.worked import equation_before_value
@@ -79,12 +81,27 @@ def _leaving_open(
 def _clearly_across(
     state: State, desk: Judge, said: TypedEquation, alone: list[Equation], may_be: list[Equation]
 ) -> list[Equation]:
-    """The sum across a force that a wrong line is, where it is nearer to it than along the axes."""
+    """The sum across a force that a wrong line is, or else the sum along an axis that it is clearly nearer to.
+
+    A size that is typed may be that of a force not recorded yet, such as one equal by symmetry.
+    """
     if state.joint is None or len(may_be) == len(alone):
         return alone
-    level, others = Fx(state.joint), [Fy(state.joint), *may_be]
-    near = nearest(said, state.problem, state.own, desk.values(), level, others)
-    return [near] if near in may_be else alone
+    given = state.problem, _with_values_typed(state, desk, said), desk.values()
+    axis = nearest(said, *given, Fx(state.joint), [Fy(state.joint)])
+    near = nearest(said, *given, axis, may_be)
+    return [near] if near in may_be or not alone else alone
+
+
+def _with_values_typed(state: State, desk: Judge, said: TypedEquation) -> KnownValues:
+    """The student's own values, and those not recorded whose size is typed in a line."""
+    own = state.own
+    taken = {
+        name: KnownValue(own.sign(name) * value, SAME * abs(value))
+        for name, value in desk.values().items()
+        if name not in own.known and any(factors.holds(value) for factors in said.factors)
+    }
+    return KnownValues(own.senses, {**own.known, **taken})
 
 
 def _across(state: State, unknown: str, said: TypedEquation) -> list[Equation]:

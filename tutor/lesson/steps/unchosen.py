@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from tutor.judge import Equation, Fx, Judge
+from tutor.judge import Equation, Fx, Judge, M
 from tutor.judge.components import component_stated
 from tutor.judge.headings import equation_in_words, headed
 from tutor.judge.independent import adds_something
@@ -53,7 +53,7 @@ def equation_meant(
     about = headed(state.problem, line, state.joint) or (None if state.proposed else state.about)
     if (about := about or _combined(state, line, desk)) is not None:
         return about, ()
-    offers = tuple(offers)
+    offers = _about_its_point(line, state, offers)
     if (solved := solved_for(state, line, text, desk, offers)) is not None:
         return _told_as(state, solved)
     right = _fitting(state, line, desk, offers)
@@ -75,6 +75,16 @@ def equation_meant(
     if right:
         return None, _several(state, right)
     return _told_as(state, _clearly_meant(state, line, desk, offers))
+
+
+def _about_its_point(
+    line: Line | Unreadable, state: State, offers: Iterable[Equation]
+) -> tuple[Equation, ...]:
+    """Those of `offers` that a line may be which names a joint and no sum: moments about that joint."""
+    named = None if isinstance(line, Unreadable) or line.label is None else line.label.point
+    if state.joint is not None or not isinstance(named, str):
+        return tuple(offers)
+    return tuple(each for each in offers if not isinstance(each, M) or each.at == named)
 
 
 def _asked_of_heading(state: State, line: Line | Unreadable) -> str | None:
@@ -144,7 +154,9 @@ def _fitting(
 ) -> tuple[Equation, ...]:
     """The equations of `offers` that a line is right for; none for a value or an empty sum."""
     reading = equation_before_value(line)
-    if isinstance(reading, Unreadable) or reading.label or value_named(line) is not None:
+    if isinstance(reading, Unreadable) or value_named(line) is not None:
+        return ()
+    if reading.label is not None and reading.label.kind is not None:
         return ()
     said = typed_equation(reading)
     if not said.names and not said.constants:

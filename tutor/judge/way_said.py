@@ -1,0 +1,55 @@
+"""Is a value right in all but the word that says how it acts: CE = 12 sin 60/cos 30 = 12 T, where it is C?"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+
+from tutor.judge.about import Equation, Value
+from tutor.judge.desk import Desk
+from tutor.judge.kind import Case
+from tutor.judge.mistakes import KINDS
+from tutor.judge.value_words import WAY_SAID
+from tutor.judge.verdict import Mistake, Verdict
+from tutor.judge.worked import size_of, sized, value_given
+from tutor.notation import Line
+from tutor.notation.line import Letter, Sense
+
+OTHER_LETTER: Mapping[Letter | None, Letter] = {"T": "C", "C": "T"}
+OTHER_WAY: Mapping[Sense | None, Sense] = {
+    "left": "right",
+    "right": "left",
+    "up": "down",
+    "down": "up",
+}
+
+
+def only_the_way(
+    desk: Desk, about: Equation, line: Line, judged: Callable[[Line], Verdict]
+) -> Verdict | None:
+    """The verdict on a line of one value that is right with the opposite word behind it; else None."""
+    other = _other_way(line)
+    if other is None or not judged(sized(other) or other).right:
+        return None
+    name = value_given(line.result)
+    code = "tension-compression" if name in desk.problem.member else "sense"
+    kind, case = KINDS[code], Case(desk.problem, Value(str(name)), name)
+    text, reason, place = kind.look(case), kind.reason(case), kind.place(case)
+    if code == "sense":
+        text, reason, where = WAY_SAID
+        place = where.format(thing=case.thing)
+    mistake = Mistake(code, name, text, reason, place)
+    return Verdict("wrong", text, (mistake,), about=about, reading=line.result.links[0])
+
+
+def _other_way(line: Line) -> Line | None:
+    """A line of one statement, a value with the way it acts, with that way turned round."""
+    step = line.result
+    last = step.sides[-1]
+    if len(line.steps) > 1 or value_given(step) is None or size_of(last) <= 0.0:
+        return None
+    letter, sense = OTHER_LETTER.get(last.letter), OTHER_WAY.get(last.sense)
+    if letter is None and sense is None:
+        return None
+    turned = replace(last, letter=letter, sense=sense)
+    return replace(line, steps=(replace(step, sides=(*step.sides[:-1], turned)),), alternatives=())
