@@ -53,15 +53,16 @@ def test_the_right_word_is_right(text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "code"),
-    [
-        ("F_BD*4/5 + 4/5(-5) = 0", "sign"),
-        ("-BD - 4/5(5) - 4/5 CD = 0", "minus"),
-    ],
+    ("text", "before_brackets"),
+    [("-BD + 4/5(-5) - 4/5 CD = 0", True), ("-BD - 4/5(5) - 4/5 CD = 0", False)],
 )
-def test_a_result_in_brackets_with_its_own_minus_has_not_lost_it(text: str, code: str) -> None:
-    text = text.replace("F_BD*4/5 + 4/5(-5)", "-BD + 4/5(-5) - 4/5 CD")
-    assert named(Fy("D"), text, AD=-5) == [(code, "AD")]
+def test_a_result_in_brackets_with_its_own_minus_is_not_said_to_have_lost_it(
+    text: str, before_brackets: bool
+) -> None:
+    (mistake,) = judge(AWNING, Fy("D"), text, known={**FOUND, "AD": -5}).mistakes
+    assert (mistake.code, mistake.force) == ("minus", "AD")
+    assert ("before the brackets" in mistake.text) is before_brackets
+    assert ("in the brackets of the force in AD is right" in mistake.place) is before_brackets
 
 
 BRACKET = plain_problem(

@@ -31,7 +31,8 @@ class Case:
     `spot` is the force concerned where it acts on the body; `force` its name, or None for the whole
     line; `acting` counts the forces with a part in the equation; `true_of` is what the line is
     true of instead; `alike` names other forces of which the same may be said; `typed` is what stands
-    in the line for the force concerned, where that is one term.
+    in the line for the force concerned, where that is one term; `signed` is whether an earlier result
+    stands there with its own minus, in brackets.
     """
 
     problem: Problem
@@ -42,6 +43,7 @@ class Case:
     true_of: Equation | None = None
     alike: tuple[str, ...] = ()
     typed: float | None = None
+    signed: bool = False
 
     @property
     def factor_typed(self) -> float | None:

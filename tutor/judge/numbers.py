@@ -222,19 +222,7 @@ def _idle(rest: Sequence[Term], spots: Sequence[TrueTerm], scale: float) -> list
 
 
 def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float) -> Edit:
-    """What a typed number would be if it stood for the true one at `place`.
-
-    Where an own result stands there with its own minus, in brackets, the sign before them is wrong.
-    """
-    edit = _taken_for(term, factors, place, given, scale)
-    if "minus" not in edit.codes or not factors.has_minus(given.spots[place].scale):
-        return edit
-    turned = "turning" if given.spots[place].is_moment else "sign"
-    return replace(edit, codes=tuple(turned if code == "minus" else code for code in edit.codes))
-
-
-def _taken_for(term: Term, factors: Factors, place: int, given: Numbers, scale: float) -> Edit:
-    """What a typed number would be by the catalogue if it stood for the true one at `place`."""
+    """What a typed number would be if it stood for the true one at `place`."""
     spot, tolerance = given.spots[place], given.tolerance
     number = Number(term.value, term.radius, factors, scale)
     if spot.true != 0.0 and _is_right(term, spot, given, scale):

@@ -7,13 +7,14 @@ from dataclasses import replace
 
 from tutor.judge.equal_forces import TOO_MANY, alike, place_of
 from tutor.judge.explanation import Slip
+from tutor.judge.factors import factors_of
 from tutor.judge.fitting import fitting
 from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Mistake
-from tutor.notation import Reading
+from tutor.notation import Reading, Span
 from tutor.text import listed
 
 
@@ -33,7 +34,9 @@ def mistake_of(
     if span is None and slip.force is not None:
         beside = next((t for t in reading.terms if t.name == slip.force), None)
         span, typed = (None, typed) if beside is None else (beside.span, beside.value)
-    case = Case(true.problem, true.about, same[0].force, same[0].spot, acting, None, others, typed)
+    signed = slip.spot is not None and _has_minus(reading, span, slip.spot.scale)
+    about = true.problem, true.about
+    case = Case(*about, same[0].force, same[0].spot, acting, None, others, typed, signed)
     mixed = len(same) > 1 and same[0].code in TOO_MANY
     kind, told = KINDS[same[0].code], KINDS["extra" if mixed else same[0].code]
     return Mistake(
@@ -45,6 +48,12 @@ def mistake_of(
         span,
         others,
     )
+
+
+def _has_minus(reading: Reading, span: Span | None, size: float) -> bool:
+    """Whether a term shows a number of this size with a minus of its own, in brackets."""
+    terms = zip(reading.terms, factors_of(reading), strict=True)
+    return any(factors.has_minus(size) for term, factors in terms if term.span == span)
 
 
 def with_what_fits(mistake: Mistake, true: TrueEquation, line: TypedEquation) -> Mistake:

@@ -16,6 +16,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
+    if case.signed:
+        return "The sign before the brackets of an earlier result is not the one its arrow gives."
     return "An earlier result has not come into this line with its own sign."
 
 
@@ -27,6 +29,11 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
+    if case.signed:
+        return (
+            f"The minus in the brackets of {case.thing} is right; the sign before them comes from its "
+            "arrow: does that go along your positive direction or against it?"
+        )
     return (
         f"The sign of your result for {case.thing} is lost here, or counted twice: put the result in with "
         "its sign, in brackets."
