@@ -69,6 +69,12 @@ def test_a_joint_is_moved_to_a_place_or_by_so_much(line: str, place: tuple[float
         ("F 5 from A 3 from B", (4, 3)),
         ("F 5 from A 3 from B below", (4, -3)),
         ("F 4 from A and 4 from B", (2, 2 * math.sqrt(3))),
+        ("F 3 right of A and 4 up", (3, 4)),
+        ("F 1/4 of AB", (1, 0)),
+        ("F 1/3 along AC", (2 / 3, 0.5)),
+        ("F 1.25 from A along AC", (1, 0.75)),
+        ("F 1.25 m from C towards A", (1, 0.75)),
+        ("F 1.25 along AC", (1, 0.75)),
     ],
 )
 def test_a_place_is_said_by_brackets_or_from_other_joints(
@@ -111,6 +117,12 @@ def test_several_joints_are_brought_at_once_in_brackets() -> None:
         "C Fy = -12",
         "C 12 ↓",
         "force of 12 kN at C, downward",
+        "P = 12 kN down at C",
+        "snow load 12 kN at C",
+        "C wind 12 down",
+        "live load of 12 kN down at C",
+        "12 kN hanging from C",
+        "C 12 kilonewtons down",
     ],
 )
 def test_a_load_is_read_in_every_order_of_its_words(line: str) -> None:
@@ -260,6 +272,20 @@ TEACHER = {
     "move Q 1 1": ("no joint Q", ""),
     "copy load A to B": ("no load at A", ""),
     "mirror about Q": ("no joint Q", ""),
+    "C internal hinge": ("hinge already", "from joint to joint"),
+    "A on a smooth wall": ("only pushes", "A roller right"),
+    "pin to the wall at A": ("needs no wall", "A pin"),
+    "B roller on a slope of 3 in 4": ("perpendicular", "B roller 126.87"),
+    "reaction at A": ("follow from the supports", "A roller"),
+    "AB zero force": ("is found", "like AB"),
+    "udl 5 on AB": ("at its joints only", "spread 2 down AB"),
+    "angle BAC = 30": ("follow from the places", "C 5 at 30 from A"),
+    "C 5 towards B": ("no way in which a load acts", "C 5 at 210"),
+    "C 5 along CB": ("no way in which a load acts", "C 5 at 210"),
+    "5 kN at all joints": ("no joint before it", "C 12 down"),
+    "F 3/2 of AB": ("between 0 and 1", "2 from A along AB"),
+    "F 1 from C along AB": ("does not begin at C", "ends at C"),
+    "C 1,500 down": ("1500 or 1.500", ""),
 }
 
 
@@ -274,3 +300,28 @@ def test_what_no_truss_has_is_answered_with_the_reason_and_the_cure(
     assert draft.problem is before
     assert all(part in answer.said for part in parts), answer.said
     assert answer.span is not None
+
+
+def test_a_comma_parts_thousands_where_the_unit_leaves_no_doubt() -> None:
+    pounds = drawn("lb ft", "C 1,500 down", "D 1,200 6")
+    assert pounds.problem.loads == (Load("C", (("down", Exact.of(1500)),)),)
+    assert at(pounds, "D") == (1200, 6)
+    metres = drawn("D 1,250 6")
+    assert at(metres, "D") == (1.25, 6)
+
+
+def test_a_space_parts_thousands_of_a_load_and_of_nothing_else() -> None:
+    assert drawn("C 1 500 down").problem.loads == (Load("C", (("down", Exact.of(1500)),)),)
+    assert at(drawn("C 1 500"), "C") == (1, 500)
+
+
+def test_units_may_be_spelled_out_and_everything_dropped_in_words() -> None:
+    assert (drawn("kips and feet").problem.force, drawn("kips and feet").problem.length) == (
+        "kip",
+        "ft",
+    )
+    assert not drawn("drop everything").problem.joints
+
+
+def test_a_joint_that_is_moved_is_said_to_be_moved_to_its_place() -> None:
+    assert drawn().type("move C 7 1").said == "Moved joint C to 7, 1."

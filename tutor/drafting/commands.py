@@ -136,6 +136,8 @@ def _drop(problem: Problem, text: str, words: list[Word]) -> list[Entry]:
     if not rest:
         cure = "write drop C, drop AB, drop support A or drop load C"
         raise Bad(first.text, "nothing is named to take away", cure, first)
+    if len(rest) == 1 and kind is None and rest[0].lower in ("all", "everything"):
+        return [Whole(EMPTY)]
     entries: list[Entry] = []
     for word in rest:
         entries += _dropped(problem, kind, word)

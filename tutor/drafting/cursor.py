@@ -67,7 +67,7 @@ class Cursor:
         if not word.is_number:
             cure = f"write x and y, like {name} 4 0"
             raise Bad(word.text, f"joint {name} wants two numbers", cure, word)
-        number, unit = number_of(word, f"the place of {name}")
+        number, unit = number_of(word, f"the place of {name}", self.problem.length)
         self.unit(word, unit, self.problem.length)
         return number
 
@@ -76,7 +76,7 @@ class Cursor:
         if not word.is_number:
             cure = "write how far, like F 3 right of A, or F 5 at 30 from A"
             raise Bad(word.text, "a distance is wanted here", cure, word)
-        number, unit = number_of(word, "the distance")
+        number, unit = number_of(word, "the distance", self.problem.length)
         self.unit(word, unit, self.problem.length)
         if number.value < 0:
             cure = "write the opposite way, without the sign"
@@ -85,7 +85,7 @@ class Cursor:
 
     def size(self, word: Word) -> Exact:
         """The size of a load in this word; Bad."""
-        size, unit = number_of(word, "the size of a load")
+        size, unit = number_of(word, "the size of a load", self.problem.force)
         self.unit(word, unit, self.problem.force)
         if abs(size.value) < 1e-9:
             raise Bad(word.text, "a load of this size is no load", "give it a size", word)
@@ -99,7 +99,12 @@ class Cursor:
         following = self.peek()
         if not unit and following is not None and following.lower in UNITS:
             after = self.peek(1)
-            if following.text == own or (following.text.lower() == own.lower() and after is None):
+            spelled = len(following.text) > 2 and UNITS[following.lower] == own
+            if (
+                following.text == own
+                or (following.text.lower() == own.lower() and after is None)
+                or (spelled and joint_meant(self.problem, following.text) is None)
+            ):
                 unit = own
                 self.place += 1
             elif joint_meant(self.problem, following.text) is None and (

@@ -79,6 +79,17 @@ def which_way(joint: str, word: Word) -> Bad:
     )
 
 
+def no_way(joint: str, word: Word, after: Word) -> Bad:
+    """A load whose way is said by a word that is none."""
+    return Bad(
+        f"{joint} {word.text} {after.text}",
+        f"“{after.text}” is no way in which a load acts",
+        f"write {joint} {word.text} down, or up, left or right, or its direction in degrees from +x, like "
+        f"{joint} {word.text} at 210",
+        word,
+    )
+
+
 def _size(words: Sequence[Word]) -> tuple[Exact | None, str]:
     """The one size in the words of a load, and what stands behind it; None where there are more."""
     numbers = [word for word in words if word.is_number]

@@ -5,6 +5,8 @@ F 3 right of A 4 above B     x from the one, y from the other
 F 5 at 30 from A             a length and an angle, in degrees from +x
 F 5 from A 4 from B          two lengths: the point above, unless below, left or right is said
 E middle of AB               half way
+E 1/3 of AB                  such a share of the way from A to B
+E 2 from A along AB          a length along the line from A to B
 """
 
 from __future__ import annotations
@@ -16,7 +18,15 @@ from math import isqrt
 from tutor.drafting.cursor import Cursor, way_of
 from tutor.drafting.entries import Entry, Put
 from tutor.drafting.names import AT, WAYS, joint_meant, member_meant, needed, new_name
-from tutor.drafting.words import Bad, Word, from_fraction, pair_in, plus, worked_out
+from tutor.drafting.words import (
+    Bad,
+    Word,
+    from_fraction,
+    number_of,
+    pair_in,
+    plus,
+    worked_out,
+)
 from tutor.model import Problem
 from tutor.notation import Exact
 
@@ -24,6 +34,7 @@ BESIDE = {"above": "up", "over": "up", "below": "down", "under": "down", "beneat
 MIDDLE = frozenset({"mid", "middle", "midpoint", "midway", "halfway", "between"})
 LEVELS = frozenset({"horizontal", "vertical", "x-axis", "y-axis", "+x", "+y"})
 """What an angle is from, and no place is."""
+ALONG = frozenset({"along", "towards", "toward", "on"})
 MARKS = frozenset({"from", *BESIDE, *MIDDLE})
 LIES = ("is", "at", "lies", "the", "in", "a", "joint")
 SIGNS = {"right": 1, "up": 1, "left": -1, "down": -1}
@@ -45,6 +56,10 @@ def is_measured(problem: Problem, words: Sequence[Word]) -> bool:
             continue
         before = words[place - 1]
         if word.lower in MARKS or (word.lower == "of" and before.lower in WAYS):
+            return True
+        shared = word.lower in ("of", "along") and before.is_number and place + 1 < len(words)
+        line = member_meant(problem, words[place + 1]) if shared else None
+        if line is not None and joint_meant(problem, words[0].text) not in line:
             return True
     return False
 
@@ -80,6 +95,8 @@ class Measured(Cursor):
     def _place(self, word: Word) -> tuple[Exact, Exact]:
         if self.next_is(*MIDDLE):
             return self._middle(word)
+        if self.number_at(0) and (shared := self._share()) is not None:
+            return shared
         found: dict[Axis, Exact] = {}
         bases: list[str] = []
         base = self._joint(word) if self.next_is("from") else None
@@ -87,7 +104,7 @@ class Measured(Cursor):
             moved = self._moves(word) if self.number_at(0) else {}
             if isinstance(moved, tuple):
                 return moved
-            base = base or self._base(word)
+            base = base or (bases[-1] if bases and self.done else self._base(word))
             if not moved or moved.keys() & found.keys():
                 raise Bad(word.text, "its place is not told wholly, or twice", SHAPE, word)
             for axis, offset in moved.items():
@@ -127,6 +144,8 @@ class Measured(Cursor):
             way = _along(size, self.angle(word), word)
             at = self._at(base)
             return plus(at[0], way[0], word), plus(at[1], way[1], word)
+        if self.next_is(*ALONG):
+            return self._along_line(base, size, word)
         if not self.number_at(0):
             message = f"a length from {base} alone does not give a place"
             raise Bad(word.text, message, SHAPE, word)
@@ -140,6 +159,52 @@ class Measured(Cursor):
         if said is not None:
             self.place += 1
         return self._crossing((base, size), (end, other), said or "up", word)
+
+    def _share(self) -> tuple[Exact, Exact] | None:
+        """Such a share of the way along a member: 1/3 of AB; None where this is something else."""
+        word, of, line = (self.peek(ahead) for ahead in range(3))
+        if word is None or of is None or line is None or of.lower not in ("of", "along"):
+            return None
+        pair = member_meant(self.problem, line)
+        if pair is None:
+            return None
+        self.place += 3
+        share, unit = number_of(word, "the share")
+        if of.lower == "along" and ("/" not in word.text or unit):
+            self.unit(word, unit, self.problem.length)
+            return self._reached(pair, share, word)
+        if unit or not 0 < share.value < 1:
+            cure = f"write a share like 1/3, or a length, like 2 from {pair[0]} along {line.text}"
+            raise Bad(word.text, "a share of a member lies between 0 and 1", cure, word)
+        return self._between(pair, share, word)
+
+    def _along_line(self, base: str, size: Exact, word: Word) -> tuple[Exact, Exact]:
+        """So far from a joint along a member, or towards another joint."""
+        line = self.take(word, "the member it lies along, like AB")
+        pair = member_meant(self.problem, line) or (base, needed(self.problem, line))
+        if base not in pair or pair[0] == pair[1]:
+            cure = f"name a member that ends at {base}"
+            raise Bad(line.text, f"this does not begin at {base}", cure, line)
+        other = pair[1] if pair[0] == base else pair[0]
+        return self._reached((base, other), size, word)
+
+    def _reached(self, pair: tuple[str, str], size: Exact, word: Word) -> tuple[Exact, Exact]:
+        """The place so far from the first joint towards the second."""
+        (ax, ay), (bx, by) = (self._at(name) for name in pair)
+        across, up = plus(bx, ax, word, -1), plus(by, ay, word, -1)
+        length = worked_out(f"sqrt(({across.text})^2+({up.text})^2)", word)
+        if length.value <= 0:
+            raise Bad(word.text, f"{pair[0]} and {pair[1]} are at one place", SHAPE, word)
+        return self._between(pair, worked_out(f"({size.text})/({length.text})", word), word)
+
+    def _between(self, pair: tuple[str, str], share: Exact, word: Word) -> tuple[Exact, Exact]:
+        """The place at such a share of the way from the first joint to the second."""
+        (ax, ay), (bx, by) = (self._at(name) for name in pair)
+        x, y = (
+            plus(one, worked_out(f"({share.text})*({plus(other, one, word, -1).text})", word), word)
+            for one, other in ((ax, bx), (ay, by))
+        )
+        return x, y
 
     def _crossing(
         self, one: tuple[str, Exact], other: tuple[str, Exact], way: str, word: Word

@@ -15,6 +15,7 @@ from tutor.drafting.entries import Entry, Hold, Join, Push, Put
 from tutor.drafting.lone_numbers import (
     half_there,
     load_on_member,
+    no_way,
     place_of_member,
     span_of_member,
     which_way,
@@ -32,7 +33,7 @@ from tutor.drafting.names import (
     new_name,
     path_of,
 )
-from tutor.drafting.unfit import slope_or_wall
+from tutor.drafting.surfaces import slope_or_wall
 from tutor.drafting.words import FORCES, UNITS, Bad, Word, pair_in
 from tutor.model import Load, Support
 from tutor.model.parts import PushDirection
@@ -55,6 +56,7 @@ class Phrases(Cursor):
 
     def _phrase(self) -> None:
         if self.words[self.place].is_number:
+            self._refuse_force(self.words[self.place])
             self._point(free_name(self.problem))
             return
         names = self._names()
@@ -152,6 +154,23 @@ class Phrases(Cursor):
         )
         if joint is not None and word.is_number and pair_in(word) is None and lone:
             raise which_way(joint, word)
+
+        if joint is not None and after is not None and pair_in(word) is None:
+            self._refuse_way(joint, word, after)
+
+    def _refuse_way(self, joint: str, word: Word, after: Word) -> None:
+        """Bad where a number behind a joint goes on with a word that is neither way, unit nor name."""
+        known = after.is_number or after.lower in UNITS or after.quoted
+        if word.is_number and not known and joint_meant(self.problem, after.text) is None:
+            raise no_way(joint, word, after)
+
+    def _refuse_force(self, word: Word) -> None:
+        """Bad where a force stands before any joint."""
+        after = self.peek(1)
+        force = after is not None and UNITS.get(after.lower) in FORCES
+        if force and after is not None and joint_meant(self.problem, after.text) is None:
+            message = "this force has no joint before it, or no way behind it"
+            raise Bad(f"{word.text} {after.text}", message, LOADS, word)
 
     # Supports
 

@@ -6,12 +6,13 @@ that is a joint's name, or stands in quotes, is never one of these.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
 
 from tutor.drafting.names import AT, SHORT_WAYS, SUPPORT_WORDS, WAYS, joint_meant
-from tutor.drafting.words import UNITS, Word
+from tutor.drafting.words import FORCES, UNITS, Word
 from tutor.model import Problem
 
 KINDS = frozenset(
@@ -19,6 +20,8 @@ KINDS = frozenset(
     for kind in ("joint", "node", "point", "member", "bar", "support", "load", "force", "line")
     for end in ("", "s")
 )
+OF_LOADS = frozenset({"wind", "dead", "live"})
+"""Words that say where a load comes from."""
 VERBS = frozenset({"connect", "join", "add", "put", "draw", "hold", "apply", "place"})
 BETWEEN = frozenset({"is", "are", "has", "of", "on", "with", "acts", "acting", "supported", "by"})
 ARTICLES = frozenset({"a", "an", "the"})
@@ -29,13 +32,40 @@ AXES = {
     "py": ("up", "down"),
 }
 WEIGHT = "weight"
+WEIGHTS = frozenset({WEIGHT, "snow", "hangs", "hanging", "hung", "suspended"})
 DOWN = "down"
+THOUSANDS = re.compile(r"\d{3}")
+CALLED = re.compile(r"[A-Z](?:_?\{?\w{1,2}\}?)?")
+"""What a load is called in print: P, W, F_1."""
 
 
 def short(problem: Problem, words: Sequence[Word]) -> list[Word]:
     """The words of a statement without those that say nothing, each phrase led by its joints."""
-    found = _axes(problem, _bare(problem, words))
+    found = _axes(problem, _bare(problem, _uncalled(problem, _joined(words))))
     return _turned(problem, _path(problem, words, _weighed(problem, found)))
+
+
+def _joined(words: Sequence[Word]) -> list[Word]:
+    """With sizes whose thousands are parted by spaces as one number: 1 500 down."""
+    kept = list(words)
+    for place in range(len(words) - 3, -1, -1):
+        before, first, rest, after = (
+            words[i] if i >= 0 else None for i in range(place - 1, place + 3)
+        )
+        if first is None or rest is None or after is None or (before and before.is_number):
+            continue
+        parted = re.fullmatch(r"[1-9]\d{0,2}", first.text) and THOUSANDS.fullmatch(rest.text)
+        if parted and (after.lower in WAYS or UNITS.get(after.lower) in FORCES):
+            kept[place : place + 2] = [Word(f"{first.text}{rest.text}", first.start, rest.end)]
+    return kept
+
+
+def _uncalled(problem: Problem, words: Sequence[Word]) -> list[Word]:
+    """Without what a load is called in print, P = 12 kN down at C, where its joint is said as well."""
+    called = len(words) > 3 and not _is_name(problem, words[0]) and words[1].is_number
+    if called and CALLED.fullmatch(words[0].text) and _at_joint(problem, words[1:]):
+        return list(words[1:])
+    return list(words)
 
 
 def _is_name(problem: Problem, word: Word) -> bool:
@@ -51,10 +81,12 @@ def _bare(problem: Problem, words: Sequence[Word]) -> list[Word]:
         if word.lower in ARTICLES and ahead and not word.quoted:
             led = place == 0 or words[place - 1].lower in (*BETWEEN, *VERBS)
             led = led and (place > 0 or _at_joint(problem, words))
-            spoken = led and ahead[0].lower in (*SUPPORT_WORDS, *KINDS, WEIGHT)
+            spoken = led and ahead[0].lower in (*SUPPORT_WORDS, *KINDS, *OF_LOADS, *WEIGHTS)
             spoken = spoken or (word.lower == "the" and not _is_name(problem, word))
         elif word.lower in (*VERBS, *BETWEEN, *KINDS):
             spoken = not _is_name(problem, word) and not (named and word.lower not in KINDS)
+        elif word.lower in OF_LOADS:
+            spoken = not _is_name(problem, word) and not named
         elif word.lower == "to":
             spoken = bool(kept) and not _is_name(problem, word)
         else:
@@ -100,11 +132,16 @@ def _axes(problem: Problem, words: Sequence[Word]) -> list[Word]:
 
 
 def _weighed(problem: Problem, words: Sequence[Word]) -> list[Word]:
-    """A weight as a load downward."""
-    place = next((i for i, w in enumerate(words) if w.lower == WEIGHT), None)
+    """A weight, or what hangs from a joint, as a load downward."""
+    place = next((i for i, w in enumerate(words) if w.lower in WEIGHTS), None)
     if place is None or _is_name(problem, words[place]):
         return list(words)
-    others = [word for i, word in enumerate(words) if i != place]
+    hung = words[place].lower not in (WEIGHT, "snow")
+    others = [
+        replace(word, text="at") if hung and word.lower == "from" else word
+        for i, word in enumerate(words)
+        if i != place
+    ]
     if any(_way(word) for word in others):
         return others
     last = max((i for i, word in enumerate(others) if word.is_number), default=None)

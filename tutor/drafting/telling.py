@@ -39,7 +39,7 @@ def told(before: Problem, after: Problem, entries: Sequence[Entry]) -> str:
     """What the entries did, shortly."""
     said = [
         _puts("Joint", after, [name for name in _put(entries) if name not in before.joint]),
-        _puts("Moved joint", after, [name for name in _put(entries) if name in before.joint]),
+        _puts("Moved joint", after, [n for n in _put(entries) if n in before.joint], "to"),
         _many(
             "Member",
             [m.name for m in after.members if m not in before.members] if _joins(entries) else [],
@@ -90,12 +90,12 @@ def _put(entries: Sequence[Entry]) -> list[str]:
     return list(dict.fromkeys(entry.name for entry in entries if isinstance(entry, Put)))
 
 
-def _puts(what: str, after: Problem, names: Sequence[str]) -> str:
+def _puts(what: str, after: Problem, names: Sequence[str], at: str = "at") -> str:
     """Joints that were put or moved; a lone one with its place."""
     joint = after.joint.get(names[0]) if len(names) == 1 else None
     if joint is None:
         return _many(what, names)
-    return f"{what} {joint.name} at {joint.x.text}, {joint.y.text}."
+    return f"{what} {joint.name} {at} {joint.x.text}, {joint.y.text}."
 
 
 def _joins(entries: Sequence[Entry]) -> bool:

@@ -9,7 +9,8 @@ import math
 import re
 from collections.abc import Callable, Mapping, Sequence
 
-from tutor.drafting.names import SUPPORT_WORDS, joint_meant, member_meant
+from tutor.drafting.names import joint_meant, member_meant
+from tutor.drafting.surfaces import on_roller, slope_or_wall, surface
 from tutor.drafting.words import FORCES, LENGTHS, UNITS, Bad, Word, exact
 from tutor.model import Problem
 from tutor.notation import Exact
@@ -28,38 +29,14 @@ def unfit(problem: Problem, text: str, words: Sequence[Word]) -> Bad | None:
     """What to say to a statement that asks for something no truss has, or None."""
     for place, word in enumerate(words):
         answer = ANSWERS.get(word.lower)
-        if answer is not None and joint_meant(problem, word.text) is None:
-            return answer(problem, words, place)
+        if answer is None or joint_meant(problem, word.text) is not None:
+            continue
+        if (refused := answer(problem, words, place)) is not None:
+            return refused
     spread = next((word for word in words if PER_LENGTH.fullmatch(word.text)), None)
     if spread is not None:
         return _spread(problem, words, spread)
     return _result(problem, text, words)
-
-
-def slope_or_wall(problem: Problem, joint: str, words: Sequence[Word]) -> Bad | None:
-    """A roller on a wall or a slope, which leaves open to which side it pushes; None elsewhere."""
-    for place, word in enumerate(words):
-        if word.lower in ("wall", "vertical", "vertically", "horizontal", "horizontally"):
-            return Bad(
-                word.text,
-                "it does not say to which side the roller pushes",
-                f"write {joint} roller up, {joint} roller right or {joint} roller left, the way in "
-                "which it pushes on the truss",
-                word,
-            )
-        if word.lower in ("slope", "incline", "inclined", "plane"):
-            number = next((w for w in words[place:] if w.is_number), None)
-            angle = None if number is None else exact(number.text)
-            cure = f"write {joint} roller 120, the way it pushes, in degrees from +x"
-            if isinstance(angle, Exact) and 0 < angle.value < 90:
-                up, down = 90 + angle.value, 90 - angle.value
-                cure = (
-                    f"write {joint} roller {up:g} where the slope rises to the right, and "
-                    f"{joint} roller {down:g} where it falls"
-                )
-            message = "a roller pushes perpendicular to what it rolls on"
-            return Bad(word.text, message, cure, word)
-    return None
 
 
 def _fixed(problem: Problem, words: Sequence[Word], place: int) -> Bad:
@@ -127,7 +104,7 @@ def _pulley(problem: Problem, words: Sequence[Word], place: int) -> Bad:
 
 def _level(problem: Problem, words: Sequence[Word], place: int) -> Bad:
     joint = _joint(problem, words) or "C"
-    refused = slope_or_wall(problem, joint, words) if _on_roller(words) else None
+    refused = slope_or_wall(problem, joint, words) if on_roller(words) else None
     return refused or Bad(
         words[place].text,
         "it does not say to which side, or from which side an angle is",
@@ -137,12 +114,52 @@ def _level(problem: Problem, words: Sequence[Word], place: int) -> Bad:
     )
 
 
-def _on_roller(words: Sequence[Word]) -> bool:
-    kinds = (SUPPORT_WORDS.get(word.lower) for word in words)
-    return any(kind is not None and kind.takes == "angle" for kind in kinds)
+def _hinge(problem: Problem, words: Sequence[Word], place: int) -> Bad:
+    return Bad(
+        words[place].text,
+        "every joint of a truss is a hinge already, and no member goes on through it",
+        "leave it out, and write the members from joint to joint",
+        words[place],
+    )
 
 
-ANSWERS: Mapping[str, Callable[[Problem, Sequence[Word], int], Bad]] = {
+def _reaction(problem: Problem, words: Sequence[Word], place: int) -> Bad:
+    joint = _joint(problem, words) or "A"
+    return Bad(
+        words[place].text,
+        "reactions follow from the supports and are not drawn",
+        f"write how the joint is held: {joint} pin, {joint} roller, or {joint} link -1 4",
+        words[place],
+    )
+
+
+def _none(problem: Problem, words: Sequence[Word], place: int) -> Bad:
+    return Bad(
+        words[place].text,
+        "whether a member carries no force is found, and not drawn",
+        "write the member alone, like AB",
+        words[place],
+    )
+
+
+def _angle(problem: Problem, words: Sequence[Word], place: int) -> Bad | None:
+    if place:
+        return None
+    return Bad(
+        words[place].text,
+        "angles follow from the places of the joints",
+        "place a joint by a length and an angle, like C 5 at 30 from A",
+        words[place],
+    )
+
+
+def _all_along(problem: Problem, words: Sequence[Word], place: int) -> Bad | None:
+    if any(PER_LENGTH.fullmatch(word.text) for word in words):
+        return None
+    return _spread(problem, words, words[place])
+
+
+ANSWERS: Mapping[str, Callable[[Problem, Sequence[Word], int], Bad | None]] = {
     **dict.fromkeys(
         ("fixed", "fix", "clamped", "clamp", "encastre", "built-in", "rigid", "welded"), _fixed
     ),
@@ -152,6 +169,12 @@ ANSWERS: Mapping[str, Callable[[Problem, Sequence[Word], int], Bad]] = {
     **dict.fromkeys(("beam", "frame", "arch", "curved"), _bends),
     **dict.fromkeys(("horizontal", "vertical", "horizontally", "vertically", "x-axis"), _level),
     **dict.fromkeys(("pulley", "pulleys"), _pulley),
+    **dict.fromkeys(("wall", "floor", "ground"), surface),
+    **dict.fromkeys(("reaction", "reactions"), _reaction),
+    **dict.fromkeys(("zero", "zero-force"), _none),
+    **dict.fromkeys(("udl", "uniform", "uniformly", "distributed"), _all_along),
+    "internal": _hinge,
+    "angle": _angle,
 }
 """What is no part of a truss, by the word for it."""
 
@@ -166,7 +189,10 @@ def _spread(problem: Problem, words: Sequence[Word], word: Word) -> Bad:
     one, other = member
     end = _half_of_spread(problem, member, words, word)
     each = f", {end} {problem.force} down each" if end else ""
-    cure = f"put half of its size times the length at each end, {one} and {other}{each}"
+    cure = (
+        f"put half of its size times the length at each end, {one} and {other}{each}, or type it like "
+        f"spread 2 down {one}{other}"
+    )
     return Bad(word.text, wrong, cure, word)
 
 

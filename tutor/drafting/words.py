@@ -15,14 +15,30 @@ from tutor.text import shown
 
 FORCES = ("kN", "N", "MN", "lb", "kip")
 LENGTHS = ("m", "mm", "cm", "in", "ft")
-UNITS: Mapping[str, str] = {unit.lower(): unit for unit in (*FORCES, *LENGTHS)} | {"lbf": "lb"}
+WORDS_FOR = {
+    "lb": ("lbf", "lbs", "pound", "pounds"),
+    "kip": ("kips",),
+    "kN": ("kilonewton", "kilonewtons"),
+    "N": ("newton", "newtons"),
+    "ft": ("foot", "feet"),
+    "in": ("inch", "inches"),
+    "m": ("metre", "metres", "meter", "meters"),
+}
+UNITS: Mapping[str, str] = {unit.lower(): unit for unit in (*FORCES, *LENGTHS)} | {
+    word: unit for unit, words in WORDS_FOR.items() for word in words
+}
+COMMAS = re.compile(r"[-+]?[1-9]\d{0,2}(?:,\d{3})+")
+IN_THOUSANDS = ("N", "lb", "kip", "mm", "in", "ft")
+"""Units in which a comma before three figures parts thousands, and is no decimal sign."""
+OPEN_TO_BOTH = ("kN",)
+"""Units in which it may be either."""
 FUNCTIONS = "sqrt|sin|cos|tan|asin|acos|atan|arcsin|arccos|arctan"
 PIECES = re.compile(
     rf"(?!(?:{FUNCTIONS})\()(?<![\w)*/^.])[A-Za-z]\w*(?=\([^()]*,)|@|[^\s@=:]+", re.IGNORECASE
 )
 """A word; a name that a pair in brackets is written to, like F(3,4), is one by itself."""
 PLAIN = re.compile(r"[-+]?(?:\d+[.,]?\d*|[.,]\d+)(?:[eE][-+]?\d+)?")
-WITH_UNIT = re.compile(r"(?P<number>.*[\d.)])(?P<unit>[A-Za-z]{1,3}|°)")
+WITH_UNIT = re.compile(r"(?P<number>.*[\d.)])(?P<unit>[A-Za-z]{1,11}|°)")
 LIKE_NUMBER = re.compile(r"[-+(\[√.,]*\d|[-+(]*(?:sqrt|sin|cos|tan|√)\s*\(", re.IGNORECASE)
 PAIR = re.compile(r"(?P<x>[^,]+),(?P<y>[^,]+)")
 OPEN, CLOSE = "([{", ")]}"
@@ -109,16 +125,30 @@ def _is_wrapped(word: str) -> bool:
     return False
 
 
-def number_of(word: Word, what: str) -> tuple[Exact, str]:
-    """The number in a word and the unit written to it ("" where there is none); Bad."""
+def number_of(word: Word, what: str, own: str = "") -> tuple[Exact, str]:
+    """The number in a word and the unit written to it ("" where there is none); Bad.
+
+    `own` is the unit that is meant where none is written.
+    """
     text, unit = word.text, ""
     found = WITH_UNIT.fullmatch(text)
     if found and (found["unit"] == "°" or found["unit"].lower() in (*UNITS, "deg")):
         text, unit = found["number"], found["unit"]
-    read = exact(text)
+    read = exact(_without_commas(word, text, UNITS.get(unit.lower(), own)))
     if isinstance(read, Wrong):
         raise Bad(word.text, f"{what} {_short(read.message)}", read.cure, word)
     return read, UNITS.get(unit.lower(), "")
+
+
+def _without_commas(word: Word, text: str, unit: str) -> str:
+    """A number without the commas that part its thousands in this unit; Bad where it may be two."""
+    if COMMAS.fullmatch(text) is None or unit not in (*IN_THOUSANDS, *OPEN_TO_BOTH):
+        return text
+    whole = text.replace(",", "")
+    if unit in OPEN_TO_BOTH and text.count(",") == 1:
+        part = text.replace(",", ".")
+        raise Bad(word.text, f"this can be {whole} or {part}", f"write {whole} or {part}", word)
+    return whole
 
 
 def exact(text: str) -> Exact | Wrong:

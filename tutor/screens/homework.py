@@ -117,7 +117,8 @@ class HomeworkScreen(Screen[None]):
         self.query_one(EntryTable).show(rows, self.place)
         written = sum(name in self.paper.values for name in self.problem.unknowns)
         title = f"Check a homework: {self.problem.title}  ({written} of {len(self.problem.unknowns)} values"
-        title += f", {len(self.paper.lines)} lines)" if self.paper.lines else ")"
+        lines = len(self.paper.lines)
+        title += f", {lines} line{'s' * (lines > 1)})" if lines else ")"
         self.query_one("#homework-title", Static).update(Content(one_line(title)))
         self.show_found()
         picture = closing_figure(self.problem, self.result, ascii_only)
@@ -216,7 +217,11 @@ class HomeworkScreen(Screen[None]):
         message.stop()
         pasted = read_paper(self.problem, "\n".join(message.lines))
         count = len(pasted.paper.values) + len(pasted.paper.lines)
-        noted = (f"{count} entries of the paste", *pasted.noted, *told_aside(pasted.aside))
+        noted = (
+            "1 entry of the paste" if count == 1 else f"{count} entries of the paste",
+            *pasted.noted,
+            *told_aside(pasted.aside),
+        )
         self.take(Written(on_top(self.paper, pasted.paper), noted, pasted.refused))
         self.go(self.place)
 
