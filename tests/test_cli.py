@@ -76,7 +76,9 @@ def heed_signals() -> None:
 
 
 class TestCheck:
-    def test_the_shipped_problems_are_sound(self, capsys: pytest.CaptureFixture[str]) -> None:
+    def test_of_the_shipped_problems_nothing_is_said_but_how_many_they_are(
+        self, capsys: pytest.CaptureFixture[str]
+    ) -> None:
         assert cli.main(["check"]) == 0
         said = capsys.readouterr().out.splitlines()
         assert said == [f"{len(FILES)} problems checked: all can be used."]
@@ -175,7 +177,9 @@ class TestOpening:
             cli.main(["--version"])
         assert capsys.readouterr().out == f"pinjoint {own_version()}\n"
 
-    @pytest.mark.parametrize("term", ["dumb", "", "xterm-256color"])
+    @pytest.mark.parametrize(
+        "term", ["dumb", *(pytest.param(t, marks=pytest.mark.slow) for t in ("", "xterm-256color"))]
+    )
     def test_without_a_terminal_it_says_so_and_goes_line_by_line(
         self, term: str, tmp_path: Path
     ) -> None:
@@ -197,6 +201,10 @@ class TestOpening:
             monkeypatch.setattr(f"sys.{name}", Terminal())
         monkeypatch.setattr("sys.__stderr__", io.StringIO())
         assert cli.full_terminal()
+        for name in ("dumb", ""):
+            with monkeypatch.context() as patch:
+                patch.setenv("TERM", name)
+                assert not cli.full_terminal()
         monkeypatch.setattr(f"sys.{elsewhere}", io.StringIO())
         assert not cli.full_terminal()
 
@@ -261,13 +269,19 @@ class TestOptionsAndCommands:
         [("--plain", "--keep", "{keep}", "homework"), ("homework", "--plain", "--keep", "{keep}")],
     )
     def test_an_option_may_stand_before_its_command_or_behind_it(
-        self, order: tuple[str, ...], tmp_path: Path
+        self,
+        order: tuple[str, ...],
+        tmp_path: Path,
+        monkeypatch: pytest.MonkeyPatch,
+        capsys: pytest.CaptureFixture[str],
     ) -> None:
         write(tmp_path, jetty=GOOD)
         words = [word.format(keep=tmp_path / "kept") for word in order]
-        ended = program(*words, str(tmp_path / "jetty.toml"), typed="AB = 8 T\n")
-        assert (ended.returncode, ended.stderr) == (0, "")
-        assert "Homework: enter what is on your paper" in ended.stdout
+        monkeypatch.setattr("sys.stdin", io.StringIO("AB = 8 T\n"))
+        assert cli.main([*words, str(tmp_path / "jetty.toml")]) == 0
+        said = capsys.readouterr()
+        assert said.err == ""
+        assert "Homework: enter what is on your paper" in said.out
         assert list((tmp_path / "kept").rglob("*"))
 
     def test_a_command_that_follows_a_path_is_a_path(self) -> None:

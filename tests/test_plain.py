@@ -19,7 +19,7 @@ from pathlib import Path
 from typing import Any, get_args
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from student import Student, as_typed
 
@@ -97,6 +97,7 @@ ANYTHING = st.one_of(
 
 
 @given(st.integers(0, len(SCRIPT)), st.lists(ANYTHING, max_size=8))
+@settings(max_examples=settings().max_examples // 2)
 def test_whatever_is_typed_wherever_one_is_it_goes_on_in_plain_text(
     start: int, lines: list[str]
 ) -> None:
@@ -120,6 +121,7 @@ def test_whatever_is_typed_at_the_list_of_problems_it_goes_on(lines: list[str]) 
 
 
 @given(st.integers(0, len(SCRIPT)), st.integers(0, len(SCRIPT)))
+@settings(max_examples=settings().max_examples // 3)
 def test_a_lesson_left_anywhere_goes_on_as_if_it_had_not_been_left(one: int, other: int) -> None:
     first, second = sorted((one, other))
     with tempfile.TemporaryDirectory() as keep:

@@ -75,7 +75,7 @@ def test_no_room_of_the_core_loads_a_screen() -> None:
     "code",
     [
         "import tutor.plain, tutor.cli",
-        "import tutor.cli\ntutor.cli.main(['check'])",
+        "import tutor.cli\ntutor.cli.main(['check', 'problems/first-steps'])",
         "import tempfile, tutor.cli\n"
         "with tempfile.TemporaryDirectory() as keep:\n"
         "    tutor.cli.main(['--plain', '--keep', keep])",

@@ -18,7 +18,6 @@ from tutor.check.doubts import DOUBTS
 from tutor.check.told import Bar
 from tutor.check.twins import truss_of
 from tutor.model import Defect, Problem
-from tutor.shipped import shipped_problems
 from tutor.statics import solve
 from tutor.variants import pulling_rollers
 
@@ -92,10 +91,6 @@ def warned(folder: Path, text: str, name: str = "a") -> list[Defect]:
 
 def test_of_a_tidy_problem_nothing_is_said(tmp_path: Path) -> None:
     assert warned(tmp_path, HOIST) == []
-
-
-def test_of_the_problems_that_come_along_nothing_is_said() -> None:
-    assert check(shipped_problems()).defects == ()
 
 
 def long_bridge(panels: int) -> str:

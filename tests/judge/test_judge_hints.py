@@ -27,6 +27,7 @@ from tutor.judge.true_equation import TrueEquation
 from tutor.model import Problem
 from tutor.statics import solve
 
+SLOW = pytest.mark.slow
 SEEDS = range(6)
 SHIPPED = [problem_of(path) for path in FORCES if path.stem in USUAL]
 TRUSSES = [*(make_truss(seed, 3 + seed % 6) for seed in SEEDS), *SHIPPED]
@@ -128,26 +129,28 @@ def check(problem: Problem, about, told: tuple[str, str, str], *others: Equation
     assert len({s for each in sentences for s in each}) == sum(len(set(s)) for s in sentences), told
 
 
-def a_third_for_each() -> Iterator[object]:
-    """Each mistake with a third of the trusses, another third for the next; the rest is slow."""
+def some_for_each(parts: int) -> Iterator[object]:
+    """Each mistake with every `parts`-th of the trusses, others for the next; the rest is slow."""
     for place, code in enumerate(KINDS):
-        for third in range(3):
-            marks = [] if third == place % 3 else [pytest.mark.slow]
-            yield pytest.param(code, third, marks=marks, id=f"{code}-{third}")
+        for part in range(parts):
+            marks = [] if part == place % parts else [pytest.mark.slow]
+            yield pytest.param(
+                code, range(part, len(TRUSSES), parts), marks=marks, id=f"{code}-{part}"
+            )
 
 
-@pytest.mark.parametrize(("code", "third"), a_third_for_each())
-def test_no_level_of_a_mistake_tells_a_number_or_repeats_another(code: str, third: int) -> None:
-    for place in range(third, len(TRUSSES), 3):
+@pytest.mark.parametrize(("code", "places"), some_for_each(5))
+def test_no_level_of_a_mistake_tells_a_number_or_repeats_another(code: str, places: range) -> None:
+    for place in places:
         for case in cases_of(code, place):
             others = [] if case.true_of is None else [case.true_of]
             check(TRUSSES[place], case.about, levels(KINDS[code], case), *others)
 
 
-@pytest.mark.parametrize("code", KINDS)
-def test_the_hints_are_the_same_for_other_numbers_and_signs(code: str) -> None:
+@pytest.mark.parametrize(("code", "places"), some_for_each(3))
+def test_the_hints_are_the_same_for_other_numbers_and_signs(code: str, places: range) -> None:
     """So no value, coefficient, arm or sign can be read from them."""
-    for place in range(len(TRUSSES)):
+    for place in places:
         for case in cases_of(code, place):
             if case.spot is None:
                 continue
@@ -186,9 +189,15 @@ def test_the_third_level_names_the_force(code: str) -> None:
                 assert any(words in told for words in named), told
 
 
+@pytest.mark.parametrize(
+    "seeds",
+    [pytest.param(range(40), id="some"), pytest.param(range(40, 200), id="more", marks=SLOW)],
+)
 @pytest.mark.parametrize("count", [1, 2, 3])
-def test_the_hints_on_a_wrong_line_tell_no_number_and_repeat_nothing(count: int) -> None:
-    for seed in range(100):
+def test_the_hints_on_a_wrong_line_tell_no_number_and_repeat_nothing(
+    count: int, seeds: range
+) -> None:
+    for seed in seeds:
         wrong = wrong_line(seed, count)
         if wrong is None:
             continue
@@ -226,9 +235,13 @@ def wrong_values(seed: int) -> Iterator[tuple[Problem, str, str, dict[str, str],
             yield problem, unknown, f"{figures(abs(value), 4)} {letter}", senses, known
 
 
-def test_the_hints_on_a_wrong_value_tell_no_number_and_repeat_nothing() -> None:
+@pytest.mark.parametrize(
+    "seeds",
+    [pytest.param(range(12), id="some"), pytest.param(range(12, 60), id="more", marks=SLOW)],
+)
+def test_the_hints_on_a_wrong_value_tell_no_number_and_repeat_nothing(seeds: range) -> None:
     seen = set()
-    for seed in range(25):
+    for seed in seeds:
         for problem, unknown, text, senses, known in wrong_values(seed):
             verdict = judge(problem, Value(unknown), text, senses=senses, known=known)
             for mistake in verdict.mistakes:

@@ -1,6 +1,7 @@
 """Does a picture that marks what the third hint names tell a number that was not told before?
 
-Every force in every equation of every shipped problem is pointed at, as after a third hint on it.
+Every force in every equation of every shipped problem is pointed at, as after a third hint on it;
+every third of the equations always, the rest where the slow tests run.
 """
 
 from __future__ import annotations
@@ -72,10 +73,18 @@ def pointed_at(state: State, about: Equation) -> Iterator[tuple[str, State, Stat
         yield term.force.name, before, after
 
 
+def each_third() -> pytest.MarkDecorator:
+    """Every third of the equations of a problem, beginning at one of the first three."""
+    return pytest.mark.parametrize(
+        "first", [0, *(pytest.param(n, marks=pytest.mark.slow) for n in (1, 2))]
+    )
+
+
+@each_third()
 @pytest.mark.parametrize("path", SHARED)
-def test_a_marked_picture_holds_no_number_that_was_not_there(path: Path) -> None:
+def test_a_marked_picture_holds_no_number_that_was_not_there(path: Path, first: int) -> None:
     problem = begun(path).problem
-    for about in abouts(problem):
+    for about in abouts(problem)[first::3]:
         state, ask = asked(begun(path), about)
         plain = pictures(state, ask)
         known = numbers_in(problem, [t for _, figure in plain for t in texts_of(figure)])
@@ -87,9 +96,10 @@ def test_a_marked_picture_holds_no_number_that_was_not_there(path: Path) -> None
             assert numbers_in(problem, list(pointed_lines(after))) <= known, (about, force)
 
 
+@each_third()
 @pytest.mark.parametrize("path", SHARED)
-def test_a_force_is_marked_where_a_hint_has_named_it(path: Path) -> None:
-    for about in abouts(begun(path).problem):
+def test_a_force_is_marked_where_a_hint_has_named_it(path: Path, first: int) -> None:
+    for about in abouts(begun(path).problem)[(first + 1) % 3 :: 3]:
         state, ask = asked(begun(path), about)
         unmarked = [
             force

@@ -46,13 +46,14 @@ async def test_a_truss_shows_its_title_and_answers_as_they_are(tmp_path: Path) -
             assert not ESCAPES.search(shown)
             if text in MARKUP:
                 assert text[:40] in shown
-        for text in BAD:
-            if text:
+        for place in range(0, len(BAD), 3):
+            some = [text for text in BAD[place : place + 3] if text]
+            for text in some:
                 bench_of(pilot).board.draft.type(text)
-                bench_of(pilot).query_one(LineInput).post_message(Paste(f"{text}\n{text}"))
-                await pilot.pause()
-                assert not ESCAPES.search(seen(pilot))
-                bench_of(pilot).query_one(LineInput).clear()
+            bench_of(pilot).query_one(LineInput).post_message(Paste("\n".join(some)))
+            await pilot.pause()
+            assert not ESCAPES.search(seen(pilot))
+            bench_of(pilot).query_one(LineInput).clear()
         await by_letter(pilot, "w")
 
 
@@ -69,7 +70,9 @@ async def test_a_paper_shows_its_entries_and_answers_as_they_are(tmp_path: Path)
             assert not ESCAPES.search(shown)
             if text in MARKUP:
                 assert text[:30] in shown
-            paper.query_one(LineInput).post_message(Paste(f"{text}\tx\n{text}"))
+        for place in range(0, len(BAD), 3):
+            some = [f"{text}\tx\n{text}" for text in BAD[place : place + 3]]
+            paper.query_one(LineInput).post_message(Paste("\n".join(some)))
             await pilot.pause()
             assert not ESCAPES.search(seen(pilot))
         assert text_of(pilot, "homework-said")

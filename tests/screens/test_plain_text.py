@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import AsyncIterator, Callable, Sequence
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
+from typing import Any
 
 import pytest
 from pressing import lesson_of, line_of, load, opened, seen, settle, type_text, walking
@@ -70,9 +72,10 @@ ESCAPES = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u200e\u200f\u202a-\u202e\u206
 class Host(App[int]):
     """An app with one widget in it."""
 
-    def __init__(self, make: Callable[[], Widget]) -> None:
+    def __init__(self, make: Callable[[], Widget], *more: Callable[[], Widget]) -> None:
         super().__init__()
         self.make = make
+        self.more = more
         for theme in THEMES.values():
             self.register_theme(theme)
         self.theme = "dark"
@@ -82,6 +85,20 @@ class Host(App[int]):
 
     def compose(self) -> ComposeResult:
         yield self.make()
+
+    async def one_by_one(self, pilot: Pilot[Any]) -> AsyncIterator[str]:
+        """What is seen of the widget, and of each of the others in its place."""
+        for make in (None, *self.more):
+            if make is not None:
+                await self.screen.remove_children()
+                await self.screen.mount(make())
+            await pilot.press("up")
+            yield seen(pilot)
+
+
+def showing(name: str, texts: Sequence[str]) -> Host:
+    """A widget with each of these texts in turn."""
+    return Host(*(partial(WIDGETS[name], text) for text in texts))
 
 
 def choices(text: str) -> Widget:
@@ -162,23 +179,22 @@ WIDGETS: dict[str, Callable[[str], Widget]] = {
 }
 
 
-def strips(pilot: Pilot[int]) -> Iterator[str]:
-    yield from seen(pilot).split("\n")
-
-
 @pytest.mark.parametrize("name", WIDGETS)
 async def test_no_widget_raises_or_lets_a_control_character_out(name: str) -> None:
-    for text in BAD:
-        async with Host(lambda text=text: WIDGETS[name](text)).run_test(size=(60, 20)) as pilot:
-            await pilot.press("up")
-            assert not ESCAPES.search(seen(pilot)), (name, text)
+    app = showing(name, BAD)
+    async with app.run_test(size=(60, 20)) as pilot:
+        texts = iter(BAD)
+        async for shown in app.one_by_one(pilot):
+            assert not ESCAPES.search(shown), (name, next(texts))
 
 
 @pytest.mark.parametrize("name", ["choices", "sense", "bar", "trail", "lines", "reply", "figure"])
 async def test_no_widget_takes_brackets_for_markup(name: str) -> None:
-    for text in MARKUP:
-        async with Host(lambda text=text: WIDGETS[name](text)).run_test(size=(100, 30)) as pilot:
-            assert text in seen(pilot), (name, text)
+    app = showing(name, MARKUP)
+    async with app.run_test(size=(100, 30)) as pilot:
+        texts = iter(MARKUP)
+        async for shown in app.one_by_one(pilot):
+            assert (text := next(texts)) in shown, (name, text)
 
 
 class TestTheSheet:

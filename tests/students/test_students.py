@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from zlib import crc32
 
 import pytest
-from every_problem import FORCES
+from every_problem import FORCES, USUAL
 from habits import HABITS
 from strategies import make_truss
 from table import counted, told
@@ -20,19 +21,24 @@ Walks = dict[str, dict[str, Counts]]
 WALKED: dict[str, Walks] = {}
 
 
+def walker_of(path: Path) -> int:
+    """Which student takes a problem when not all do: told by the file's name alone, so that another
+    problem does not change it. Half of the problems have none, the `USUAL` ones aside."""
+    number = crc32(path.stem.encode())
+    taken = path.stem in USUAL or number // len(HABITS) % 2
+    return number % len(HABITS) if taken else -1
+
+
 @pytest.fixture(scope="module", params=["by one", pytest.param("by all", marks=pytest.mark.slow)])
 def walks(request: pytest.FixtureRequest) -> Walks:
-    """Every shipped problem by one student, or by all; a walk that does not end raises.
-
-    By which one follows from the file's name, so that another problem does not change it.
-    """
+    """Half of the shipped problems by one student, or all by all; a walk that does not end raises."""
     if request.param not in WALKED:
         everyone = request.param == "by all"
         WALKED[request.param] = {
             habit.name: {
                 path.stem: counted(habit, path)
                 for path in FORCES
-                if everyone or crc32(path.stem.encode()) % len(HABITS) == place
+                if everyone or walker_of(path) == place
             }
             for place, habit in enumerate(HABITS)
         }
@@ -42,9 +48,9 @@ def walks(request: pytest.FixtureRequest) -> Walks:
 
 
 def test_every_shipped_problem_is_finished_by_the_students(walks: Walks) -> None:
-    assert {stem for by_problem in walks.values() for stem in by_problem} == {
-        path.stem for path in FORCES
-    }
+    walked = {stem for by_problem in walks.values() for stem in by_problem}
+    assert walked >= USUAL
+    assert walked == {path.stem for path in FORCES} or len(walked) >= len(FORCES) // 2
 
 
 @pytest.mark.parametrize("name", [h.name for h in HABITS if h.sees_at == 3])
@@ -71,17 +77,17 @@ def test_only_who_asks_to_the_bottom_is_told_a_line(walks) -> None:
         assert (told_lines > 0) == (name == "guesser")
 
 
-@pytest.mark.parametrize("turn", [0, pytest.param(1, marks=pytest.mark.slow)])
+@pytest.mark.parametrize("turn", [0, *(pytest.param(n, marks=pytest.mark.slow) for n in (1, 2))])
 @pytest.mark.parametrize("habit", HABITS, ids=lambda habit: habit.name)
 def test_every_student_finishes_generated_trusses_and_the_hints_followed_are_true(
     habit, turn: int
 ) -> None:
     """Whoever keeps four figures, that is: with two, the line that is mended is off by rounding.
 
-    Every other truss by one student, the rest by the next; the other way round is slow.
+    Every third truss by one student, the next by the next; the other ways round are slow.
     """
     total = Counts()
-    for seed, problem in list(enumerate(GENERATED))[(HABITS.index(habit) + turn) % 2 :: 2]:
+    for seed, problem in list(enumerate(GENERATED))[(HABITS.index(habit) + turn) % 3 :: 3]:
         walker = Walker(problem, habit, seed)
         walker.walk()
         assert walker.lesson.done

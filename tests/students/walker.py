@@ -25,6 +25,8 @@ from tutor.model import Problem
 
 MOST_TRIES = 12
 TOLD = "For instance: "
+VALUE_TOLD = "Type it yourself"
+"""Where the line as typed already decides a value, the last hint is that value."""
 
 
 @dataclass
@@ -134,7 +136,7 @@ class Walker(Student):
         if "more figures" in hint:
             self.accuracy[as_text(about)] += 1
             return [line]
-        if self.habit.sees_at < 3 or KEEP in hint:
+        if self.habit.sees_at < 3 or KEEP in hint or VALUE_TOLD in hint:
             return [true]
         ways = (mended(each, line, true) for each in alternatives(hint))
         found = [way for way in ways if way is not None and values(way) != values(line)]
