@@ -35,7 +35,7 @@ LEAST = {
     "own-a": Least(280, 244, 33),
     "typed": Least(241, 96),
     "hurry": Least(39, 33),
-    "pages": Least(54, 49),
+    "pages": Least(55, 49),
     "board": Least(48, 42),
     "night": Least(56, 50),
     "lecturer": Least(287, 248, unsaid=3),

@@ -12,8 +12,12 @@ LETTER_FOR_ZERO = "The letter {letter} is read as the number 0."
 
 def remarks_on(line: Line) -> tuple[Remark, ...]:
     """A remark on words that nothing was made of, and one on a letter that was read as a figure."""
-    words = [line.text[span.start : span.end] for span in line.passed]
-    unread = [word for word in words if not all(map(known_word, word.split()))]
+    unread = [
+        word
+        for span in line.passed
+        if (word := line.text[span.start : span.end])
+        and (span in line.unread or not all(map(known_word, word.split())))
+    ]
     said = []
     if unread:
         said.append(PASSED.format(words=", ".join(f"“{word}”" for word in unread)))

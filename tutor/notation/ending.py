@@ -195,7 +195,7 @@ def _bracketed(text: str, start: int, at: int, end: int) -> bool:
 
 
 _PAIRS = (("(", ")"), ("[", "]"), ("{", "}"))
-_COUNTING = frozenset((
+COUNTING = frozenset((
     "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "half", "twice", "double",
     "plus", "minus", "times", "over",
 ))  # fmt: skip
@@ -207,15 +207,15 @@ def _words_alone(text: str, start: int, end: int, names: Names) -> bool:
     if _SPEECH.fullmatch(text, start, end) is None:
         return False
     words = [word for word in re.split(r"[ ,.;!?'’-]+", text[start:end]) if word]
-    if len(words) < 2 or any(word.lower() in _COUNTING or names.meanings(word) for word in words):
+    if len(words) < 2 or any(word.lower() in COUNTING or names.meanings(word) for word in words):
         return False
     return wordy(words[0], names) and all(
-        wordy(word, names) or (folded(word) in MEANINGS and len(word) > 1) or word in _SMALL
+        wordy(word, names) or (folded(word) in MEANINGS and len(word) > 1) or word in SMALL
         for word in words
     )
 
 
-_SMALL = frozenset((
+SMALL = frozenset((
     "a", "an", "as", "at", "be", "by", "do", "i", "if", "in", "is", "it", "no", "of", "on", "or", "so",
     "to", "up", "we",
 ))  # fmt: skip

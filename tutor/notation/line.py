@@ -75,7 +75,8 @@ class Line:
     """A typed line. All spans are columns of `text`, which is as it was typed.
 
     `label` is what its heading names; `letters` are the angles and lengths that it gives a letter
-    itself, in degrees and in the problem's unit; `passed` are the words and line numbers that were passed over. `referred` are the numbered
+    itself, in degrees and in the problem's unit; `passed` are the words and line numbers that were passed over, `unread` those of
+    them that may have said something. `referred` are the numbered
     lines that it says to follow from, as "(3)". `alternatives` are other readings that are as good, usually none.
     """
 
@@ -86,6 +87,7 @@ class Line:
     passed: tuple[Span, ...] = ()
     alternatives: tuple[Line, ...] = field(default=(), repr=False)
     referred: tuple[str, ...] = ()
+    unread: tuple[Span, ...] = ()
 
     @property
     def result(self) -> Step:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from contextlib import suppress
 from dataclasses import fields, replace
 from functools import lru_cache
 from typing import Literal
@@ -30,6 +31,7 @@ from tutor.notation.reasons import without_reasons
 from tutor.notation.referred import referred
 from tutor.notation.respelled import respelled
 from tutor.notation.row import rowed, sentenced
+from tutor.notation.sentence import failed_in_talk, in_clauses
 from tutor.notation.source import Source
 from tutor.notation.statements import Statements
 from tutor.notation.symbols import LETTERS
@@ -51,6 +53,10 @@ _FULL_STOP = re.compile(r"(?<=[\w)\]}°] )[.,;]+(?= *$)")
 _SPEAKS = re.compile(r"[^\W\d_]{4}|\) *[-+] *\(|\+ ?ve|T *\+|[①-⑳]|: *[\w.]+ *:|90")
 """Without any of it a line is no sentence, and has no words that go beside its equations."""
 _NOTHING: Mapping[str, float] = {}
+_NO_TALK = frozenset(
+    ("proportion", "renamed", "letters", "too-deep", "too-many", "two-sizes", "value/not-zero")
+)
+"""Complaints about what a formula says, however the words around it are read."""
 MOST_KEPT = 256
 """Characters of a line that is remembered as read; those that people write are shorter."""
 
@@ -170,6 +176,25 @@ def _source(text: str) -> Source:
 
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
+    """A line as it stands, or where that cannot be read or leaves out a formula, as a sentence."""
+    line: Line | None = None
+    failed: Broken | None = None
+    try:
+        line = _as_it_stands(text, names, frame, said)
+    except Broken as broken:
+        failed = broken
+    if line is not None and not _claims_in_talk(line):
+        return line
+    if failed is None or failed.key not in _NO_TALK:
+        with suppress(Broken):
+            line = _as_sentence(text, names, frame, said) or line
+    if line is None:
+        assert failed is not None
+        raise failed_in_talk(failed, _source(text), names)
+    return line
+
+
+def _as_it_stands(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line with a heading, remarks or several statements; every way that is as good."""
     source = _source(text)
     numbers: tuple[str, ...] = ()
@@ -188,6 +213,26 @@ def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) 
         raise broken from None
     others = _alternatives(text, source, said, usual)
     return replace(line, alternatives=others, referred=numbers)
+
+
+def _as_sentence(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line | None:
+    """The line as a sentence of which the talk is left out; None where it is none. Raises Broken."""
+    source, part = parted(_source(text), names)
+    source, numbers = referred(source)
+    made = in_clauses(source, names)
+    if made is None:
+        return None
+    source, unread = made
+    line = with_part(_read(text, source, said, Found(names, frame, Choice())), part)
+    passed = tuple(sorted((*line.passed, *unread), key=lambda span: span.start))
+    return replace(line, referred=numbers, passed=passed, unread=unread)
+
+
+def _claims_in_talk(line: Line) -> bool:
+    """Whether words that were passed over hold an equation, or several members are said to be zero."""
+    if any("=" in line.text[span.start : span.end] for span in line.passed):
+        return True
+    return "=" not in line.text and len(line.steps) > 1
 
 
 def _others(usual: Found) -> list[Found]:

@@ -10,10 +10,14 @@ from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Span
 
 _ZERO_WORDS = re.compile(
-    r"(?<![\w-])(?:zero|zfm|nil|no force|no load|nullst[aä]be?|keine kraft|effort nul|fuerza (?:nula|cero)|barras? nulas?|nul(?:le)?s?|0[- ]force)(?![\w])",
+    r"(?<![\w-])(?:zero|zfm|nil|no force|no load|nullst[aä]be?|keine kraft|effort nul|fuerza (?:nula|cero)|barras? nulas?|nul(?:le)?s?|0[- ]force|(?<=carries )nothing|(?<=takes )nothing|(?<=bears )nothing|(?<=carry )nothing)(?![\w])",
     re.IGNORECASE,
 )
 INSPECTION = re.compile(r"(?<![\w-])(?:by|on|from) +inspection(?![\w])", re.IGNORECASE)
+_NEGATED = re.compile(
+    r"(?:\b(?:not|never|no longer|hardly|kein\w*|nicht|pas|wrong\w*|false\w*)|n't)(?: +(?:a|an|be|the|ein\w*|that|really)\b)* *$",
+    re.IGNORECASE,
+)
 _MEASURED = re.compile(r" *(?:k?N|MN|lbs?|lbf|kips?|k)\b")
 
 
@@ -42,7 +46,7 @@ def zero_members(text: str, names: Names) -> list[tuple[str, Span]]:
     named = [(at, word) for at, word in places if _names_one(word, names)]
     others = [word for at, word in places if (at, word) not in named]
     figures = re.search(r"[0-9+*/]", re.sub(r"[\w{}'-]*\d[\w{}'-]*", "", text))
-    if _MEASURED.match(text, found.end()) or figures:
+    if _MEASURED.match(text, found.end()) or figures or _NEGATED.search(text, 0, found.start()):
         return []
     if any(names.two_joints(word) and not word.islower() for word in others):
         return []

@@ -1,0 +1,296 @@
+"""How is a sentence of formulas and talk read? As its formulas, their headings and what is said of results.
+
+Each clause is looked at by itself (`spoken`); what says something is kept at its columns, what joins two
+formulas is one sign, and the rest is blank. What was left out and might have held something is told.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+from tutor.notation.bits import Bit, bits_of
+from tutor.notation.lexicon import known_word
+from tutor.notation.names import Names, spelling
+from tutor.notation.source import Source
+from tutor.notation.spoken import (
+    ending_in,
+    heading_of,
+    only_ways,
+    place_of,
+    says_way,
+    value_in,
+    zero_in,
+)
+from tutor.notation.symbols import LETTERS
+from tutor.notation.talk import (
+    Clause,
+    concludes,
+    declares,
+    holds,
+    introduces,
+    is_speech,
+    piece_of_formula,
+    puts_in,
+    reverses,
+)
+from tutor.notation.tree import Span
+from tutor.notation.unreadable import Broken
+
+_NAMES = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}-]*+")
+_WORDED = ("word", "aside")
+FEWEST = 2
+"""So many words of three letters or more make a sentence of a line."""
+
+
+@dataclass
+class _Gap:
+    """What stands before, between and behind formulas: what of it goes on, and how it joins them."""
+
+    start: int
+    ends: int = 0
+    so: bool = False
+    premise: bool = False
+    first: int | None = None
+    heads: list[tuple[int, int]] = field(default_factory=list)
+    place: tuple[int, int] | None = None
+
+
+@dataclass
+class Sentence:
+    """A sentence on its way to plain formulas: `chars` is what is kept so far, column for column."""
+
+    text: str
+    names: Names
+    chars: list[str] = field(default_factory=list)
+    unread: list[Span] = field(default_factory=list)
+    formulas: int = 0
+    broken_off: bool = False
+    given: str | None = None
+    gap: _Gap = field(default_factory=lambda: _Gap(0))
+
+    def take(self, bits: Sequence[Bit]) -> None:
+        """Takes in all bits of the sentence. Raises Broken where one takes back what is said."""
+        self.chars = [" "] * len(self.text)
+        clause: list[Bit] = []
+        behind = False
+        for bit in bits:
+            said = self.text[bit.start : bit.end]
+            equation = bit.kind == "formula" and "=" in said
+            talks = equation and bool(clause) and self._is_talk(Clause(clause), bit)
+            if bit.kind in ("word", "aside") or (bit.kind == "formula" and not equation) or talks:
+                clause.append(replace(bit, kind="aside") if talks else bit)
+                continue
+            self._clause(clause, behind, leads=equation)
+            clause, behind = [], equation
+            if equation:
+                self._formula(bit.start, bit.end, said)
+            elif bit.kind == "heading":
+                self._headed([(bit.start, bit.end, said)])
+            elif bit.kind == "so":
+                self.gap.so = True
+        self._clause(clause, behind, leads=False)
+        for start, end in [*([self.gap.place] if self.gap.place else []), *self.gap.heads]:
+            self.chars[start:end] = " " * (end - start)
+
+    def _is_talk(self, clause: Clause, bit: Bit) -> bool:
+        """Whether an equation of numbers alone is only part of what a clause says in words.
+
+        Raises Broken where it is an equation of forces, and the words before it are one side of it.
+        """
+        text, names = self.text, self.names
+        left = text[bit.start : bit.end].partition("=")[0]
+        if any(map(str.isalpha, left)) or not left.strip() or introduces(text, clause):
+            return False
+        copy = Clause(clause.bits)
+        if heading_of(text, copy, names) or place_of(text, copy, names):
+            return False
+        if any(map(names.meanings, _NAMES.findall(text[bit.start : bit.end]))):
+            raise _unread(clause.start, clause.end, names)
+        return True
+
+    def _formula(self, start: int, end: int, said: str) -> None:
+        """Joins a formula to what stands before it."""
+        gap = self.gap
+        heads = sorted([*([gap.place] if gap.place else []), *gap.heads])
+        if said[0] == "=":
+            if not self.broken_off:
+                raise _unread(start, end, self.names)
+            said = f" {said[1:]}"
+        elif self.formulas:
+            self._mark(
+                gap.ends or gap.start, "∴" if gap.so and not heads and not gap.premise else ";"
+            )
+        for index, (_, stop) in enumerate(heads):
+            following = heads[index + 1][0] if index + 1 < len(heads) else start
+            self._mark(stop, ":", following)
+        self.chars[start:end] = said
+        self.formulas += 1
+        self.broken_off = said.rstrip()[-1] == "="
+        left = said.partition("=")[0].strip()
+        meant = self.names.meant(left)
+        self.given = meant[0] if len(meant) == 1 else None
+        self.gap = _Gap(end)
+
+    def _mark(self, column: int, sign: str, until: int | None = None) -> None:
+        """A sign at the first free column; there is one wherever a word or a mark stood."""
+        last = len(self.chars) if until is None else until
+        at = next((at for at in range(column, last) if self.chars[at] == " "), None)
+        if at is None:
+            raise Broken("order", column, column + 1)
+        self.chars[at] = sign
+
+    def _headed(self, pieces: Sequence[tuple[int, int, str]]) -> None:
+        for start, end, said in pieces:
+            self.chars[start:end] = said
+        self.gap.heads = [(pieces[0][0], pieces[-1][1])]
+
+    def _clause(self, bits: list[Bit], behind: bool, leads: bool) -> None:
+        """Takes in a clause; `behind` a formula without a mark between, or one that `leads` to the next."""
+        while bits and behind and self._ends(bits[0]):
+            bits = bits[1:]
+        if not bits:
+            return
+        clause = Clause(bits)
+        if self._is_no_talk(clause, behind, leads):
+            return
+        text, names = self.text, self.names
+        if not leads and (self._says_a_value(clause) or self._says_its_way(clause)):
+            return
+        self.gap.so = self.gap.so or concludes(text, clause)
+        self.gap.premise = leads and puts_in(text, clause)
+        if heading_of(text, clause, names):
+            self._headed(clause.pieces)
+        elif place_of(text, clause, names):
+            start, end, said = clause.pieces[0]
+            if self.gap.place is None:
+                self.chars[start:end] = said
+                self.gap.place = (start, end)
+        elif holds(text, clause):
+            self.unread.append(Span(clause.start, clause.end))
+
+    def _is_no_talk(self, clause: Clause, behind: bool, leads: bool) -> bool:
+        """Whether a clause only declares names. Raises Broken where it must not be left out."""
+        text, names = self.text, self.names
+        if (piece := piece_of_formula(text, clause, names, behind, leads)) is not None:
+            raise _unread(*piece, names)
+        if (found := reverses(text, clause)) is not None:
+            raise _unread(clause.start + found.start(), clause.start + found.end(), names)
+        declared = declares(text, clause)
+        if declared is None:
+            raise _unread(clause.start, clause.end, names)
+        return declared
+
+    def _says_its_way(self, clause: Clause) -> bool:
+        """Whether a clause only says T or C, or which way, of the value before it."""
+        if not self.formulas or not ending_in(self.text, clause, self.names, self.given):
+            return False
+        start, end, said = clause.pieces[0]
+        self._mark(self.gap.ends or self.gap.start, ",", start)
+        self.chars[start:end] = said
+        self.gap.ends = end
+        return True
+
+    def _ends(self, bit: Bit) -> bool:
+        """Whether a word right behind a formula says T or C, or which way; it is kept there."""
+        if bit.kind not in ("word", "aside") or not only_ways(self.text, bit, self.names):
+            return False
+        if says_way(self.text, bit):
+            self.chars[bit.start : bit.end] = self.text[bit.start : bit.end]
+            self.gap.ends = bit.end
+        return True
+
+    def _says_a_value(self, clause: Clause) -> bool:
+        """Whether a clause gives a value in words, which is a formula then."""
+        so = concludes(self.text, clause)
+        if not (zero_in(self.text, clause, self.names) or value_in(self.text, clause, self.names)):
+            return False
+        self.gap.so = self.gap.so or so
+        made = [" "] * len(self.text)
+        for start, end, said in clause.pieces:
+            made[start:end] = said
+        first, last = clause.pieces[0][0], max(end for _, end, _ in clause.pieces)
+        self._formula(first, last, "".join(made[first:last]))
+        return True
+
+
+def in_clauses(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]] | None:
+    """The formulas of a sentence with its talk left out, and the places of talk that may have held more.
+
+    None where it has no formula. Raises Broken where a word takes back what is said.
+    """
+    bits = bits_of(source.text, names)
+    if not _speaks(source.text, bits, names):
+        return None
+    sentence = Sentence(source.text, names)
+    sentence.take(bits)
+    if not sentence.formulas:
+        return None
+    unread = tuple(source.place(span) for span in sentence.unread)
+    return replace(source, text="".join(sentence.chars)), unread
+
+
+def failed_in_talk(broken: Broken, source: Source, names: Names) -> Broken:
+    """The complaint about a line; where it is about talk, that the sentence could not be read from there on.
+
+    A comma of prose is no faulty number, and a word in it names no force.
+    """
+    bits = bits_of(source.text, names)
+    key = broken.key.partition("/")[0]
+    if (key not in _OF_A_FORMULA and broken.key != "value/two") or not _speaks(
+        source.text, bits, names
+    ):
+        return broken
+    at = next((at for at, bit in enumerate(bits) if source.ends[bit.end - 1] > broken.start), None)
+    if at is None or bits[at].kind not in ("word", "aside", "mark"):
+        return broken
+    word = next((bit for bit in bits[at:] if bit.kind in _WORDED), None)
+    if word is None or (bits[at].kind == "word" and not _is_talk(source.text, bits, at, names)):
+        return broken
+    if key == "value" and _only_result(source.text, bits, at):
+        return broken
+    span = source.span(word.start, word.end)
+    return _unread(span.start, span.end, names)
+
+
+_OF_A_FORMULA = frozenset(
+    (
+        "comma",
+        "unknown-name",
+        "number",
+        "character",
+        "function",
+        "unit",
+        "unknown-function",
+        "unknown-unit",
+        "order",
+        "operator",
+    )
+)
+
+
+def _is_talk(text: str, bits: Sequence[Bit], at: int, names: Names) -> bool:
+    """Whether a word is one of a language and has another one beside it, so that it is no misspelt name."""
+    near = [bits[i] for i in (at - 1, at, at + 1) if 0 <= i < len(bits) and bits[i].kind == "word"]
+    return len(near) > 1 and all(is_speech(text[bit.start : bit.end], names) for bit in near)
+
+
+def _only_result(text: str, bits: Sequence[Bit], at: int) -> bool:
+    """Whether the words around one are all of the lexicon, so that they are a result and no talk."""
+    words = _NAMES.findall(
+        " ".join(text[bit.start : bit.end] for bit in bits[max(0, at - 3) : at + 4])
+    )
+    return all(known_word(word) for word in words)
+
+
+def _speaks(text: str, bits: Sequence[Bit], names: Names) -> bool:
+    """Whether there are words enough for a sentence."""
+    said = " ".join(text[bit.start : bit.end] for bit in bits if bit.kind in _WORDED)
+    words = _NAMES.findall(said)
+    return sum(len(word) > 2 and is_speech(word, names) for word in words) >= FEWEST
+
+
+def _unread(start: int, end: int, names: Names) -> Broken:
+    example = spelling(names.unknowns[-1]) if names.unknowns else "F_AB"
+    return Broken("unknown-name/sentence", start, end, example=example)

@@ -1,0 +1,186 @@
+"""May a clause of a sentence be left out, and how does it lead on to the formula behind it?
+
+Talk is left out: reasons, what is called how, what is done next. What takes back what is said, belongs to
+a formula or draws a force otherwise is no talk, however much of it is words.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from tutor.notation.bits import Bit
+from tutor.notation.ending import COUNTING, SMALL, unknown
+from tutor.notation.lexicon import MEANINGS, folded, says
+from tutor.notation.names import Names
+
+_REVERSE = re.compile(
+    r"\b(?:not|never|wrong(?:ly)?|false(?:ly)?|incorrect(?:ly)?|instead|rather than|mistaken?(?:ly)?|mistakes?|errors?|untrue|"
+    r"unlike|neither|nor|cannot|contrary|opposed|no longer|nicht|kein\w*|falsch\w*|statt|doubt\w*|forg[eo]t\w*|"
+    r"should have been|ought to|would (?:be|have)|is it|does it)\b|\w+n't\b|\?",
+    re.IGNORECASE,
+)
+_TURNS_NOTHING = re.compile(
+    r"\b(?:(?:do not|don't|not to|never|let's not) forget\w*|(?:not|isn't|aren't) (?:loaded|in (?:one |a )?(?:straight )?line|collinear|forgetting|yet)"
+    r"|(?:does not|doesn't|do not|don't|cannot|can't) (?:act|pass|push|pull|move|turn|resist|hold|carry|come|appear|enter|matter)\w*"
+    r"|keine? (?:last|kraft|lasten|kr[äa]fte)|not only|if not|whether or not)\b",
+    re.IGNORECASE,
+)
+BECAUSE = frozenset((
+    "since", "because", "as", "for", "da", "weil", "denn", "seeing", "noting", "note", "owing", "due", "from", "given",
+))  # fmt: skip
+_PREMISE = frozenset((
+    "with", "using", "putting", "substituting", "inserting", "recall", "recalling", "know", "knowing", "known", "since",
+    "because", "as", "given", "where", "mit", "remember", "remembering", "had", "found", "plugging", "setzt",
+))  # fmt: skip
+_CONCLUDING = frozenset((
+    "whence", "yields", "yield", "yielding", "requires", "require", "obtain", "obtains", "get", "gets", "find", "finds",
+    "leaves", "or", "meaning",
+))  # fmt: skip
+
+
+@dataclass
+class Clause:
+    """The bits of a clause, and what they say: pieces to be kept with what they are spelled as."""
+
+    bits: Sequence[Bit]
+    pieces: list[tuple[int, int, str]] = field(default_factory=list)
+
+    @property
+    def start(self) -> int:
+        return self.bits[0].start
+
+    @property
+    def end(self) -> int:
+        return self.bits[-1].end
+
+    def keep(self, start: int, end: int, spelled: str) -> None:
+        """Keeps a piece under a spelling that is no longer than it is."""
+        self.pieces.append((start, end, spelled.ljust(end - start)))
+
+
+def piece_of_formula(
+    text: str, clause: Clause, names: Names, behind: bool, leads: bool
+) -> tuple[int, int] | None:
+    """Where a clause has something in it that belongs to a formula, which must not be left out; else None.
+
+    An operator; beside a formula also a number, a word that counts, or what is no word of any language.
+    """
+    if not any(
+        bit.kind != "formula" or names.meanings(text[bit.start : bit.end]) for bit in clause.bits
+    ):
+        return clause.start, clause.end
+    for index, bit in enumerate(clause.bits):
+        said = text[bit.start : bit.end]
+        if bit.kind == "formula" and _OPERATED.search(_RATIO.sub(" ", said)) is not None:
+            return bit.start, bit.end
+        if not behind and not leads:
+            continue
+        if bit.kind == "word" and not is_speech(said, names):
+            return bit.start, bit.end
+        if bit.kind == "aside" and (index or behind) and text[bit.start - 1] != " ":
+            return bit.start, bit.end
+        beside = (behind and index == 0) or (leads and index == len(clause.bits) - 1)
+        if beside and (said.lower() in COUNTING or (bit.kind == "formula" and said[0].isdigit())):
+            return bit.start, bit.end
+    return None
+
+
+_OPERATED = re.compile(r"[-+*/^√=°|<>&]")
+_RATIO = re.compile(
+    r"(?<![\w.])[0-9]+(?:[-/][0-9]+)+(?![\w.])|(?<=[A-Z0-9])-(?=[A-Z][0-9])|^[-+](?=[0-9.]+)"
+)
+"""A slope, a triangle of 3-4-5 or the name of a member, which calculate nothing in talk."""
+
+
+def is_speech(word: str, names: Names) -> bool:
+    """Whether a word is one of a language: of the lexicon, or with letters alone, three at least."""
+    if (
+        word == "."
+        or names.joint(word) is not None
+        or folded(word) in MEANINGS
+        or word.lower() in SMALL
+    ):
+        return True
+    if not all(part.isalpha() for part in re.split(r"['-]", word) if part):
+        return False
+    return len(word) > 2 and unknown(word.replace("'", ""), names)
+
+
+def reverses(text: str, clause: Clause) -> re.Match[str] | None:
+    """The word by which a clause takes back what is said, if it has one that no reason explains."""
+    said = text[clause.start : clause.end]
+    harmless = _TURNS_NOTHING.sub(lambda found: " " * len(found[0]), said)
+    first = folded(text[clause.bits[0].start : clause.bits[0].end])
+    if first in BECAUSE and _REVERSE.search(re.sub(r"\bnot\b|\w+n't\b", " ", harmless)) is None:
+        return None
+    return _REVERSE.search(harmless)
+
+
+def declares(text: str, clause: Clause) -> bool | None:
+    """Whether a clause only says how things are called or drawn: "let F_AB be the tension in AB".
+
+    None where it draws a force otherwise than it is taken here, so that what follows means something else.
+    """
+    words = words_of(text, clause)
+    if not words or words[0] not in (
+        "let",
+        "assume",
+        "assuming",
+        "suppose",
+        "supposing",
+        "denote",
+        "call",
+        "calling",
+    ):
+        return False
+    turned = any(
+        says(word, "C", "left", "right", "up", "down") and not says(word, "y", "x")
+        for word in words
+    )
+    return None if turned else True
+
+
+def introduces(text: str, clause: Clause) -> bool:
+    """Whether a clause ends in a word that an equation may follow: so, gives, we have, that."""
+    words = [bit for bit in clause.bits if bit.kind == "word"]
+    last = folded(text[words[-1].start : words[-1].end]) if words else ""
+    leads = says(last, "so", "and", "where", "lead", "because", "sum", "resolve")
+    return (
+        leads
+        or last in _CONCLUDING
+        or last in _PREMISE
+        or last in ("that", "write", "reads", "equation", "or")
+    )
+
+
+def concludes(text: str, clause: Clause) -> bool:
+    """Whether a clause has a word by which what follows is said to come out of what stands before."""
+    words = words_of(text, clause)
+    return any(says(word, "so") or word in _CONCLUDING for word in words)
+
+
+def puts_in(text: str, clause: Clause) -> bool:
+    """Whether the formula behind a clause is a value that is put in, or given as a reason."""
+    words = words_of(text, clause)
+    near = {*words[:2], *words[-3:]}
+    return bool(near & _PREMISE) and not any(says(word, "so") for word in words[-2:])
+
+
+def holds(text: str, clause: Clause) -> bool:
+    """Whether talk has a number, a force or a word of a result in it, and so may say more than was read."""
+    if len(clause.bits) == 1 and clause.bits[0].kind == "word":
+        return False
+    for bit in clause.bits:
+        said = text[bit.start : bit.end]
+        if bit.kind == "formula" or (bit.kind == "aside" and re.search(r"[0-9]", said)):
+            return True
+        words = [said] if bit.kind == "word" else re.findall(r"[^\W\d_]+", said)
+        if any(says(word, "T", "C", "left", "right", "up", "down", "zero") for word in words):
+            return True
+    return False
+
+
+def words_of(text: str, clause: Clause) -> list[str]:
+    return [folded(text[bit.start : bit.end]) for bit in clause.bits if bit.kind == "word"]
