@@ -36,7 +36,7 @@ LEAST = {
     "typed": Least(241, 96),
     "hurry": Least(39, 33),
     "pages": Least(55, 49),
-    "board": Least(48, 42),
+    "board": Least(49, 42),
     "night": Least(56, 50),
     "lecturer": Least(287, 248, unsaid=3),
 }

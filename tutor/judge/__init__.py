@@ -25,6 +25,7 @@ from tutor.judge.elimination import by_elimination
 from tutor.judge.known_values import KnownValues, checked
 from tutor.judge.lines_meant import unclear
 from tutor.judge.other_equation import holds_at_solution
+from tutor.judge.proportion import proportion_in
 from tutor.judge.steps import judge_typewritten
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
@@ -150,6 +151,8 @@ class Judge:
             if not isinstance(line, Unreadable):
                 senses = drawn_otherwise(line, self.names, self.problem.member, own)
                 line = sized(line) or line
+                if proportion_in(line) is not None:
+                    continue  # it tells sizes and no signs
                 desk = Desk(self.problem, self.names, own, (), (), self.values, list)
                 found += [
                     self._as_drawn(typed_equation(r), own, senses)

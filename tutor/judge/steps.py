@@ -28,6 +28,7 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.opened import opened
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.passed_over import remarks_on
+from tutor.judge.proportion import proportion_verdict
 from tutor.judge.ratios import not_following, ratio_of_components
 from tutor.judge.results import is_bare
 from tutor.judge.ties import lowered
@@ -36,7 +37,7 @@ from tutor.judge.value_line import WAY_ONLY, as_value, judge_value_line
 from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.way_said import only_the_way
-from tutor.judge.worked import letter_of, named, shows_working, sized, value_given
+from tutor.judge.worked import letter_of, named, of_forces, shows_working, sized, value_given
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step
 from tutor.notation.unreadable import Broken
@@ -114,9 +115,24 @@ def _judged(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
     if isinstance(about, Value):
         verdict = judge_value_line(desk, about, line)
     else:
-        verdict = _equation(desk, about, line)
+        verdict = _proportion(desk, about, line) or _equation(desk, about, line)
     said = remarks_on(line) if verdict.right else ()
     return replace(verdict, remarks=(*verdict.remarks, *said)) if said else verdict
+
+
+def _proportion(desk: Desk, about: Equation, line: Typewritten) -> Verdict | None:
+    """The verdict on a line that begins with a proportion of forces and goes on with values; else None."""
+    first, *others = line.steps
+    verdict = proportion_verdict(desk, first)
+    if verdict is None or not verdict.right:
+        return verdict and replace(verdict, about=about)
+    for step in others:
+        value = as_value(desk, line, step, desk.lines)
+        if value is None:
+            return None
+        if not value.right:
+            return replace(_value_told(value, before(line, step)), about=about)
+    return replace(verdict, about=about)
 
 
 def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
@@ -226,7 +242,7 @@ def _wrong_result(
     Of a result with its working that is so where a factor was multiplied by instead of divided by.
     """
     named = verdict.mistakes and all(m.code != "not-equilibrium" for m in verdict.mistakes)
-    if verdict.kind != "wrong" or (named and (len(verdict.mistakes) == 1 or _of_forces(step))):
+    if verdict.kind != "wrong" or (named and (len(verdict.mistakes) == 1 or of_forces(step))):
         return None
     value = as_value(desk, line, step, lines)
     if value is None or value.kind != "wrong" or value.mistakes[0].code == "arithmetic":
@@ -234,11 +250,6 @@ def _wrong_result(
     if not is_bare(verdict.reading) and value.mistakes[0].code != "component":
         return None
     return replace(value, about=verdict.about, reading=verdict.reading)
-
-
-def _of_forces(step: Step) -> bool:
-    """Whether a chain sets a force equal to another one: CE = DE = 22.1."""
-    return sum(side.name is not None for side in step.sides) > 1
 
 
 def _value_told(value: Verdict, stands: str) -> Verdict:

@@ -139,6 +139,11 @@ def sized(line: Line) -> Line | None:
     return None if steps == line.steps else replace(line, steps=steps, alternatives=())
 
 
+def of_forces(step: Step) -> bool:
+    """Whether a chain sets a force equal to another one: CE = DE = 22.1."""
+    return sum(side.name is not None for side in step.sides) > 1
+
+
 def divided_in(step: Step) -> bool:
     """Whether a number of a statement is a quotient as typed."""
     return any(_divided(side.node) for side in step.sides if side.numeric)

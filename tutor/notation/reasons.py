@@ -55,18 +55,18 @@ _GIVES = re.compile(
     re.IGNORECASE,
 )
 _TRIANGLE = re.compile(
-    r"\b(?:triangle of forces|force triangle|similar triangles|proportions?|ratios?)\b",
+    r"\b(?:triangle of forces|force triangle|similar triangles|proportions?|ratios?|lami['’]?s|sine rule)\b",
     re.IGNORECASE,
 )
 _BY_TRIANGLE = re.compile(
-    r"^ *(?:(?:from|by|using) +(?:the +)?)?(?:triangle of forces|force triangle|similar triangles|proportions?)\b[^=,:;]*[,:] *",
+    r"^ *(?:(?:from|by|using) +)?(?:the +)?(?:triangle of forces|force triangle|similar triangles|proportions?|lami['’]?s|sine rule)\b[^=,:;]*[,:] *",
     re.IGNORECASE,
 )
 _SHARE = re.compile(
-    r"(?P<name>[A-Z]\w*) */ *(?P<of>[0-9.]+)(?: *k?N| *kips?| *lbs?)? *= *(?P<share>[0-9.]+ */ *[0-9.]+)(?= *(?:$|[,;]|∴|⇒|→|so\b))"
+    r"(?<![\w=])(?<!= )(?P<name>[A-Z]\w*) */ *(?P<of>[0-9.]+)(?: *k?N| *kips?| *lbs?)? *= *(?P<share>[0-9.]+ */ *[0-9.]+)(?= *(?:$|[,;]|∴|⇒|→|so\b))"
 )
 _PROPORTION = re.compile(
-    r"[A-Z]\w+ *: *(?:[A-Z]\w+|[0-9.]+)(?: *: *(?:[A-Z]\w+|[0-9.]+))+ *= *[0-9.]+ *: *[0-9.]+ *: *[0-9.]+"
+    r"(?<!\w)[A-Z]\w++ *: *(?:[A-Z]\w+|[0-9.]+)(?: *: *(?:[A-Z]\w+|[0-9.]+))++ *= *[0-9.]+(?: *: *[0-9.]+)++"
 )
 
 
@@ -78,8 +78,9 @@ def gives_reason(text: str) -> bool:
 def without_reasons(source: Source, names: Names) -> Source:
     """The source without what only says why, with values that are put in set apart.
 
-    Raises Broken for a proportion of three, which is no equation.
+    Raises Broken for a proportion that has more parts on one side than on the other.
     """
+    source = source.rewritten(_PROPORTION, _over_each)
     if (found := _PROPORTION.search(source.text)) is not None:
         place = source.span(*found.span())
         raise Broken("proportion", place.start, place.end)
@@ -92,6 +93,15 @@ def without_reasons(source: Source, names: Names) -> Source:
     source = source.rewritten(_LEADING, lambda found: _place(found, names))
     source = source.rewritten(_TRAILING, lambda found: None if "=" in found["reason"] else " ")
     return source.rewritten(_WITH_VALUE, lambda found: _set_apart(found, names))
+
+
+def _over_each(found: re.Match[str]) -> str | None:
+    """A proportion as each part over its number, AB : AC : 12 = 4 : 5 : 3 as AB/4 = AC/5 = 12/3; or None."""
+    parts, sides = (side.split(":") for side in found[0].split("="))
+    if len(parts) != len(sides):
+        return None
+    pairs = zip(parts, sides, strict=True)
+    return " = ".join(f"{part.strip()}/{side.strip()}" for part, side in pairs)
 
 
 def _components(found: re.Match[str], names: Names) -> str | None:

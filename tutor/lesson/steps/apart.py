@@ -83,8 +83,17 @@ def _parts(line: Line, known: Collection[str]) -> tuple[str, ...]:
             groups[-1].append(step)
         else:
             groups.append([step])
-    starts = [0, *(_start(group[0]) for group in groups[1:]), len(line.text)]
-    texts = [line.text[start:end] for start, end in pairwise(starts)]
+    return _texts(line, [0, *(_start(group[0]) for group in groups[1:])])
+
+
+def statements_behind(line: Line, step: Step) -> tuple[str, ...]:
+    """The texts of the statements behind one of a line, each by itself."""
+    return _texts(line, [_start(each) for each in line.steps[line.steps.index(step) + 1 :]])
+
+
+def _texts(line: Line, starts: Sequence[int]) -> tuple[str, ...]:
+    """What a line says from each of these columns to the next."""
+    texts = [line.text[start:end] for start, end in pairwise([*starts, len(line.text)])]
     return tuple(map(_without_joint, texts))
 
 

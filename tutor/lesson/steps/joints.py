@@ -23,6 +23,7 @@ from tutor.lesson.steps.headings import label_of, offered_along
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
 from tutor.lesson.steps.none_alone import ARRIVED, NONE_ALONE, arrival, section_hints
 from tutor.lesson.steps.part_headed import where_cut
+from tutor.lesson.steps.proportion import take_proportion
 from tutor.lesson.steps.reactions import choose
 from tutor.lesson.steps.symmetry import take_symmetry
 from tutor.lesson.steps.unchosen import equation_meant
@@ -149,6 +150,7 @@ def chosen(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student typed a line or a value: data `text`, and `about` where not chosen before."""
     each = take_symmetry(typed, state, event, desk) or _of_a_part(state, event, desk)
+    each = each or take_proportion(typed, state, event, desk)
     if (each := each or take_apart(typed, state, event, desk)) is not None:
         return each
     if state.part:

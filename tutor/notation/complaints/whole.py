@@ -91,8 +91,8 @@ COMPLAINTS: Mapping[str, Complaint] = {
         examples=(("F_AB < 12", 6), ("F_AB ≥ 12", 6)),
     ),
     "proportion": Complaint(
-        "“{found}” is a proportion of more than two",
-        "write it as equations, each of two, such as F_AB = (4/3) 12, with T or C behind what they come to",
-        examples=(("F_AB : F_AC : 12 = 4 : 5 : 3", 1), ("so F_AB : F_BC : 6 = 3 : 4 : 5", 4)),
+        "“{found}” has more parts on one side than on the other",
+        "write each force over its own number, such as F_AB/4 = F_AC/5 = 12/3",
+        examples=(("F_AB : F_AC : 12 = 4 : 5", 1), ("so F_AB : F_BC : 6 = 3 : 4 : 5 : 6", 4)),
     ),
 }  # fmt: skip
