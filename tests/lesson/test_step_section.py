@@ -9,11 +9,13 @@ from typing import Any
 import pytest
 from student import Student
 
+from tutor.deeds import deed_of
+from tutor.deeds.deed import Do, Tell
 from tutor.judge import M, right_line
 from tutor.judge.about import from_text
 from tutor.lesson import Event, Lesson, Reply
 from tutor.lesson.outcome import Outcome
-from tutor.lesson.steps.section import best_section, cut_members
+from tutor.lesson.steps.section import best_section, cut_members, example
 from tutor.model import load_problem
 from tutor.shipped import shipped_problems
 from tutor.statics import solve
@@ -40,6 +42,22 @@ def test_no_joint_can_be_solved_and_the_hint_says_what_can(lesson: Lesson) -> No
     said = [lesson.take("hint", now=10.0 * n).text for n in range(1, 5)]
     assert "section through AD, BE and CF, and keep the part with" in said[-1]
     assert not any(name in text for text in said[:-1] for name in COMPOUND.member)
+
+
+@pytest.mark.parametrize("name", ["hall-roof", "weigh-house", "clock-stand"])
+def test_the_section_that_shows_how_one_is_typed_is_of_this_truss_and_no_better_than_a_joint(
+    name: str,
+) -> None:
+    lesson = Lesson(load_problem(shipped_problems() / "compound" / f"{name}.toml"))
+    lesson.take("show", until="joints", now=1.0)
+    text, joint = example(lesson.problem)
+    assert f"typed like {text}, which cuts off joint {joint} alone" in lesson.ask.question
+    bare, typed = deed_of(lesson, "section"), deed_of(lesson, text)
+    assert isinstance(bare, Tell)
+    assert text in bare.lines[0]
+    assert isinstance(typed, Do)
+    assert lesson.take(typed.kind, **typed.data, now=2.0).accepted
+    assert lesson.state.part == (joint,)
 
 
 def test_the_part_kept_is_told_with_what_is_unknown_on_it(lesson: Lesson) -> None:

@@ -11,6 +11,7 @@ from tutor.deeds.deed import Begin, Deed, Do, Tell, Unfinished
 from tutor.judge import Judge
 from tutor.lesson import Lesson
 from tutor.lesson.state import State
+from tutor.lesson.steps.section import how_to_cut
 from tutor.lesson.watching import Guess, next_move
 from tutor.lesson.watching.guessing import NOTHING_TO_GUESS
 from tutor.lesson.watching.show import UNTIL
@@ -18,9 +19,6 @@ from tutor.model.naming import joint_meant, member_meant
 
 KEEP = re.compile(r"\b(?:keep|keeping|with|part)\b", re.IGNORECASE)
 BETWEEN = re.compile(r"[\s,;]+|\band\b", re.IGNORECASE)
-HOW_TO_CUT = (
-    "Name the members that are cut and a joint of the part you keep, like section BC CG FG keep A."
-)
 WATCH_FIRST = (
     "You can watch before you try: type watch, and the next thing is written at the board with its "
     "reason."
@@ -130,7 +128,7 @@ def section(lesson: Lesson, rest: str) -> Deed | None:
     problem = lesson.problem
     named, *kept = KEEP.split(rest)
     if not rest or len(kept) != 1:
-        return Tell((HOW_TO_CUT,))
+        return Tell((how_to_cut(problem),))
     words = [word for word in BETWEEN.split(named) if word]
     members = [member_meant(problem, word) for word in words]
     if strange := [w for w, member in zip(words, members, strict=True) if member is None]:

@@ -17,7 +17,7 @@ from tutor.statics.body import (
     reaction_forces,
     whole,
 )
-from tutor.statics.cut_through import Section, meetings, section, sections
+from tutor.statics.cut_through import Section, meetings, round_one_joint, section, sections
 from tutor.statics.determinate import (
     Determinacy,
     Stability,
@@ -67,6 +67,7 @@ __all__ = [
     "reactions_by_whole",
     "reactions_from_whole",
     "residuals",
+    "round_one_joint",
     "section",
     "sections",
     "shown_zero",

@@ -21,7 +21,7 @@ from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import label_of, offered_along
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
-from tutor.lesson.steps.none_alone import ARRIVED, NONE_ALONE, arrival, section_hints
+from tutor.lesson.steps.none_alone import ARRIVED, arrival, none_alone, section_hints
 from tutor.lesson.steps.part_headed import where_cut
 from tutor.lesson.steps.proportion import take_proportion
 from tutor.lesson.steps.reactions import choose
@@ -47,7 +47,7 @@ def ask(state: State) -> Ask:
         )
         question = "Which joint do you take next?"
         if options and not _ready(state):
-            question = f"{question} {NONE_ALONE}"
+            question = f"{question} {none_alone(state.problem)}"
         if not options:
             question = "Every force is found. See whether the truss closes, or go back to a joint."
         return Ask("joints", "joint", "Joints", question, options)

@@ -6,15 +6,23 @@ from tutor.lesson.hints import Levels
 from tutor.lesson.place import Question
 from tutor.lesson.state import State
 from tutor.lesson.steps import section
+from tutor.model import Problem
 from tutor.statics import given_by
 from tutor.text import listed
 
 NONE_ALONE = (
     "At each of them three forces or more are unknown: cut the truss by a section, or write the sums of "
-    "several joints until together they give a force. A cut is typed like section BC CG FG keep A."
+    "several joints until together they give a force. A cut is typed like {example}, which cuts off "
+    "joint {joint} alone."
 )
 ARRIVED = "Next: the joints, one after the other."
 NONE_GIVES = "Next: the joints. None of them gives a force by itself yet."
+
+
+def none_alone(problem: Problem) -> str:
+    """The two ways there are then, and how a cut of this truss is typed."""
+    example, joint = section.example(problem)
+    return NONE_ALONE.format(example=example, joint=joint)
 
 
 def arrival(state: State) -> str:

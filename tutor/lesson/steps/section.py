@@ -21,14 +21,15 @@ from tutor.lesson.steps.headings import equation_called
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
 from tutor.lesson.steps.unchosen import equation_meant
 from tutor.lesson.steps.writing import take_text
+from tutor.model import Problem
 from tutor.model.naming import member_meant
 from tutor.notation import Line, Unreadable
-from tutor.statics import Section, meetings, section, sections
+from tutor.statics import Section, meetings, round_one_joint, section, sections
 from tutor.text import listed
 
 EQUATIONS = 3
 LEFT = "The section is left; the whole truss and its joints are before you again."
-NO_MEMBERS = "Name the members that are cut, like section BC CG FG, and a joint of the part kept."
+HOW_TO_CUT = "Name the members that are cut and a joint of the part you keep, like {example}."
 NO_JOINT = "Name a joint of the part that you keep: {joints}."
 IN_ONE = (
     "With {cut} cut the truss is still in one piece. A section goes right through it, from outside to "
@@ -51,12 +52,24 @@ def still_open(state: State) -> tuple[str, ...]:
     return tuple(name for name in names if name not in state.result)
 
 
+def how_to_cut(problem: Problem) -> str:
+    """What is said where the members or the part are not named."""
+    return HOW_TO_CUT.format(example=example(problem)[0])
+
+
+def example(problem: Problem) -> tuple[str, str]:
+    """How a section of this truss is typed, and the joint it would cut off alone: a useful one is the
+    student's to find."""
+    members, joint = round_one_joint(problem)
+    return f"section {' '.join(members)} keep {joint}", joint
+
+
 def take_section(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student cuts: data `members`, a list of names, and `keep`, a joint; none to leave."""
     named = event.data.get("members")
     if named in (None, [], ()):
         if not state.part:
-            return state, Reply((Say("note", NO_MEMBERS),))
+            return state, Reply((Say("note", how_to_cut(state.problem)),))
         return replace(state, part=(), about=None), Reply((Say("note", LEFT),), True)
     members = [
         member_meant(state.problem, name) if isinstance(name, str) else None
