@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from textual.widgets import DataTable
 
 from tutor.cohort.facts import Answer, ClassReport, Fault, Kind, Mistaken, ProblemOf, Student, Work
 from tutor.screens.class_app import ClassApp
+from tutor.screens.column_widths import longest, widths
 from tutor.screens.dialogs.told import Told
 
 WRONG = Answer("joints", "Fx @ C", "\x1b[31mAB + 4 = 0", "wrong", ("sign",), 1.0)
@@ -87,6 +90,54 @@ async def test_a_sentence_is_shown_in_full_and_as_it_is() -> None:
         assert (
             app.query_one(DataTable).get_row_height(next(iter(app.query_one(DataTable).rows))) > 1
         )
+
+
+LONG = "a cosine for a sine, twisted all along"
+WIDE = replace(
+    REPORT,
+    kinds=(Kind("sign", LONG, 3, 2, "flour-bridge-of-the-mill", "reactions"), *REPORT.kinds),
+    students=tuple(replace(s, name="Wilhelmina Featherstonehaugh") for s in REPORT.students),
+)
+
+
+@pytest.mark.parametrize("columns", [80, 120])
+async def test_no_column_of_a_table_is_cut_at_the_edge(columns: int) -> None:
+    app = ClassApp(WIDE)
+    async with app.run_test(size=(columns, 24)) as pilot:
+        table = app.query_one(DataTable)
+        for at in range(len(app.views)):
+            app.action_show(at)
+            await pilot.pause()
+            assert table.virtual_size.width <= table.size.width
+        app.action_show(1)
+        assert column(app, 3)[0] == "flour-bridge-of-the-mill (reactions)"
+        assert column(app, 0)[0] == LONG
+
+
+async def test_a_window_made_narrower_has_its_table_fitted_and_the_row_kept() -> None:
+    app = ClassApp(WIDE)
+    async with app.run_test(size=(120, 24)) as pilot:
+        app.action_show(1)
+        table = app.query_one(DataTable)
+        table.move_cursor(row=2)
+        await pilot.resize_terminal(80, 24)
+        await pilot.pause()
+        assert table.virtual_size.width <= table.size.width
+        assert table.cursor_row == 2
+
+
+@pytest.mark.parametrize("room", [10, 20, 33, 60])
+def test_columns_fit_or_are_as_narrow_as_their_longest_words(room: int) -> None:
+    columns = [
+        ("a head", "two words"),
+        ("n", "   12"),
+        ("most in", "eel-trap (joints) or elsewhere"),
+    ]
+    found = widths(columns, room)
+    least = [max(map(longest, column)) for column in columns]
+    assert all(width >= narrow for width, narrow in zip(found, least, strict=True))
+    assert sum(found) <= room or found == least
+    assert widths(columns, 60) == [9, 5, 30]
 
 
 async def test_a_report_on_nobody_can_be_looked_through() -> None:

@@ -18,13 +18,15 @@ from tutor.cohort.views import Row, View, views
 from tutor.handing_in import report_for
 from tutor.model.caution import CAUTION
 from tutor.screens.clean import one_line
+from tutor.screens.column_widths import widths
 from tutor.screens.dialogs.told import Told
 from tutor.screens.filters import AsciiOnly, Harmless
 from tutor.screens.looks import speaks_utf8
 from tutor.screens.terminal import driver
 from tutor.screens.themes import THEMES
 
-WIDEST = 46
+BESIDE = 2
+"""The columns of the terminal that stand empty beside those of a table, and beside its rows."""
 KEYS = "{views} tables   s sort by the next column   r turn round   enter open   q leave"
 NOTHING = "There is nothing here."
 
@@ -51,6 +53,7 @@ class ClassApp(App[int]):
         self.at = 0
         self.column = -1
         self.turned = False
+        self._filled_for = 0
         self.rows: tuple[Row, ...] = ()
         self.gates: list[LineFilter] = [Harmless(), *([] if utf8 else [AsciiOnly()])]
         for each in THEMES.values():
@@ -61,17 +64,6 @@ class ClassApp(App[int]):
     def view(self) -> View:
         """The table that is shown."""
         return self.views[self.at]
-
-    @property
-    def _is_of_sentences(self) -> bool:
-        """Whether the second of two columns holds whole sentences, which are shown in full."""
-        return len(self.view.heads) == 2
-
-    @property
-    def _rest(self) -> int:
-        """The columns of the terminal that the first cells leave over."""
-        first = max((len(str(row.cells[0])) for row in self.rows), default=0)
-        return max(20, self.size.width - max(6, first) - 8)
 
     def get_theme_variable_defaults(self) -> dict[str, str]:
         return dict(THEMES["dark"].variables)
@@ -126,7 +118,21 @@ class ClassApp(App[int]):
             row = self.rows[message.cursor_row]
             self.push_screen(Told(row.title, row.text))
 
+    def on_resize(self) -> None:
+        """The columns fit the terminal, whatever its width is now."""
+        self.call_after_refresh(self._fit)
+
+    def _fit(self) -> None:
+        """Fill the table anew where the width is another one; the row stays."""
+        if self._filled_for != self.size.width:
+            table = self.query_one("#class-rows", DataTable)
+            at = table.cursor_row
+            self._fill()
+            table.move_cursor(row=at)
+
     def _fill(self) -> None:
+        """Show the table; what is longer than its column goes on in a row below."""
+        self._filled_for = self.size.width
         names = Content("   ").join(
             Content.styled(f"{at + 1} {view.name}", "bold reverse" if at == self.at else "")
             for at, view in enumerate(self.views)
@@ -136,23 +142,23 @@ class ClassApp(App[int]):
         self.rows = tuple(reversed(rows)) if self.column < 0 and self.turned else rows
         table = self.query_one("#class-rows", DataTable)
         table.clear(columns=True)
-        for at, head in enumerate(self.view.heads):
-            mark = (" v" if self.turned else " ^") if at == self.column else ""
-            wraps = self._is_of_sentences and at == 1
-            table.add_column(Text(f"{head}{mark}"), width=self._rest if wraps else None)
-        for row in self.rows:
-            cells = (_cell(cell, not self._is_of_sentences) for cell in row.cells)
-            table.add_row(*cells, height=None if self._is_of_sentences else 1)
+        mark = " v" if self.turned else " ^"
+        heads = [f"{head}{mark * (at == self.column)}" for at, head in enumerate(self.view.heads)]
+        cells = [[_cell(cell) for cell in row.cells] for row in self.rows]
+        columns = list(zip(heads, *cells, strict=True))
+        room = self.size.width - BESIDE * (len(heads) + 1)
+        for head, width in zip(heads, widths(columns, room), strict=True):
+            table.add_column(Text(head), width=width)
+        for row in cells:
+            table.add_row(*map(Text, row), height=None)
         if not self.rows:
             table.add_row(Text(NOTHING))
         table.focus()
 
 
-def _cell(cell: str | int, cut: bool) -> Text:
+def _cell(cell: str | int) -> str:
     text = one_line(str(cell))
-    if isinstance(cell, int):
-        return Text(f"{text:>6}")
-    return Text(f"{text[: WIDEST - 1]}…" if cut and len(text) > WIDEST else text)
+    return f"{text:>6}" if isinstance(cell, int) else text
 
 
 def run_class(options: argparse.Namespace) -> int:
