@@ -29,11 +29,11 @@ from tutor.judge import Equation, Fy, M, judge, judge_of
         ("1. AB = 15.83 kN (C)", {"AB": "15.83 kN (C)"}),
         ("* BC = 10.83 C", {"BC": "10.83 C"}),
         ("• CD = 10.83 C", {"CD": "10.83 C"}),
-        (r"\item $F_{AB} = 15.83$ kN (C)", {"AB": "15.83  kN (C)"}),
+        (r"\item $F_{AB} = 15.83$ kN (C)", {"AB": "15.83 kN (C)"}),
         ("<li>F<sub>BF</sub> = 5 kN (C)</li>", {"BF": "5 kN (C)"}),
         ("“BF = 5 kN (C)”", {"BF": "5 kN (C)"}),
         ("- **A<sub>y</sub>** = 9.5 kN ↑\n- BF = 5 C", {"A_y": "9.5 kN ↑", "BF": "5 C"}),
-        ("$A_x = 0$ kN, $E_y = 8.5$ kN", {"A_x": "0  kN", "E_y": "8.5  kN"}),
+        ("$A_x = 0$ kN, $E_y = 8.5$ kN", {"A_x": "0 kN", "E_y": "8.5 kN"}),
         (r"$$F_{CD} = -10.83\text{ kN}$$", {"CD": "-10.83 kN"}),
         ("∴ AB = 15.83 C", {"AB": "15.83 C"}),
         ("so AB = 15.83 C", {"AB": "15.83 C"}),
@@ -165,6 +165,9 @@ def test_a_page_with_nothing_but_its_head_besides_right_work_is_right() -> None:
         ("ΣFy = 0: 9.5 +\n0.6 F_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
         ("ΣFy = 0: 9.5\n+ 0.6 F_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
         ("**ΣF_y = 0:**\n9.5 + 0.6 F_AB = 0", "ΣF_y = 0: 9.5 + 0.6 F_AB = 0"),
+        ("ΣFy = 0: 9.5\n- 0 + 0.6 F_AB = 0", "ΣFy = 0: 9.5 - 0 + 0.6 F_AB = 0"),
+        ("ΣFy = 0: 9.5 + 0.6\nF_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
+        ("ΣFy = 0: 9.5 + 3/5\nF_AB = 0", "ΣFy = 0: 9.5 + 3/5 F_AB = 0"),
         ("\\sum F_y &= 0 \\\\\n9.5 + 0.6 F_{AB} &= 0", "ΣF_y  = 0: 9.5 + 0.6 F_{AB} &= 0"),
     ],
 )
@@ -183,6 +186,9 @@ def test_a_line_that_a_page_broke_is_one_line(text: str, line: str) -> None:
         "ΣFy = 0: 9.5 + 0.6 AB = 0\n= 0",
         "**Joint A**\n9.5 + 0.6 AB = 0",
         "ΣFx = 0:\nΣFy = 0: 9.5 + 0.6 AB = 0",
+        "ΣFy = 0: 9.5 + 0.6 AB\nBF = 0",
+        "ΣFy = 0: 9.5 + 0.6 AB = 0\n- 9.5 = 0.6 AB",
+        "ΣFy = 0: 9.5 + 0.6(-15.83)\n- BF = 0",
     ],
 )
 def test_lines_that_can_be_read_alone_stay_alone(text: str) -> None:
@@ -265,3 +271,30 @@ def test_of_lines_typed_one_by_one_only_what_must_go_on_does(
     one: str, other: str, whole: str | None
 ) -> None:
     assert goes_on(judge_of(SEED_HOUSE), one, other) == whole
+
+
+def test_every_value_behind_an_equation_is_taken_and_not_the_last_alone() -> None:
+    written = read_paper(
+        SEED_HOUSE, "ΣFy at A: 9.5 + 0.6 AB = 0 → AB = -15.83 kN, BF = 5 (C); BC = 0"
+    )
+    assert not written.refused
+    assert dict(written.paper.values) == {"AB": "-15.83 kN", "BF": "5 (C)", "BC": "0"}
+
+
+@pytest.mark.parametrize(
+    "head",
+    [
+        "Member   Force (kN)   T/C",
+        "Member Force (kN) T/C",
+        "Force Value Sense",
+        "Bar Force",
+        "| Member | kN | T/C |",
+    ],
+)
+def test_a_table_with_its_columns_parted_by_spaces_is_read_and_its_head_is_no_work(
+    head: str,
+) -> None:
+    written = read_paper(SEED_HOUSE, f"{head}\nAB       15.83        C\nBF 5 C")
+    assert not written.refused
+    assert dict(written.paper.values) == {"AB": "15.83 C", "BF": "5 C"}
+    assert len(written.aside) == 1

@@ -124,6 +124,12 @@ class TestKeysInOneRead:
 
 
 class TestPastedLines:
+    async def test_that_a_page_broke_are_taken_as_one(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            await paste(pilot, "M A: 1*B_x\n- 2.4*150 = 0\n\nB_x = 360\n", 2)
+            assert texts(pilot)[-2:] == ["M A: 1*B_x - 2.4*150 = 0", "B_x = 360"]
+            assert [t.verdict for t in lesson_of(pilot).state.tries[-2:]] == ["right", "right"]
+
     async def test_are_each_answered_in_turn(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
             await paste(pilot, "M A: B_x = 360\nB_x = 350\r\nB_x = 360\n", 3)

@@ -16,6 +16,13 @@ GOES_ON = re.compile(r"\s*[a-z]{2,}[^=]*")
 OPEN_END = re.compile(r"(?:[-+*/=·×−–(]|[-+−–] ?[FSNT])\s*$")
 SPLIT_NAME = re.compile(r"[-+−–] ?[FSNT]\s*$")
 OPEN_START = re.compile(r"\s*[+=×]\s*[^\s+=×]")
+HEADED = re.compile(r"[^=]*=\s*0\s*:?(?P<sum>[^=]*[^=\s:][^=]*)")
+"""A heading that is set to zero, and behind it a sum without an equals sign of its own."""
+RATIO_END = re.compile(r"(?:\b0?\.\d+|\b\d\s*/\s*\d+|(?:sin|cos)\s*\(?[\d.]+\s*°?\)?)\s*$")
+"""A factor that stands alone at the end, of which the force is missing."""
+MINUS_START = re.compile(r"\s*[-−–]\s*[\d.]")
+FORMULA = re.compile(r"\d\s*[-+*·×]\s*[\w(]")
+TO_ZERO = re.compile(r"[^=:]*=\s*0(?!\.?\d)(?P<rest>.*)")
 LONGEST = 240
 
 
@@ -50,10 +57,27 @@ def _joined(desk: Judge, one: str, other: str) -> str | None:
     begun = without_marks(one)
     if "=" not in one + other or not any(map(str.isalnum, begun)):
         return None
-    if OPEN_END.search(begun) is None and OPEN_START.match(other) is None:
+    if _half_headed(desk, one, other):
+        return f"{one.rstrip()} {other.strip()}"
+    subtracts = MINUS_START.match(other) and TO_ZERO.fullmatch(other) and FORMULA.search(begun)
+    starts = OPEN_START.match(other) or subtracts
+    if OPEN_END.search(begun) is None and not starts:
         return None
     whole = f"{one.rstrip()} {other.strip()}"
     return whole if not _is_whole(desk, one) and _is_whole(desk, whole) else None
+
+
+def _half_headed(desk: Judge, one: str, other: str) -> bool:
+    """Whether a sum under a heading that is zero goes on in the next line, which says so again.
+
+    The heading alone makes a sum of each half; that the next begins with the next term, or that the
+    first ends in a factor without its force, shows that they are one.
+    """
+    if HEADED.fullmatch(without_marks(one)) is None or TO_ZERO.fullmatch(other) is None:
+        return False
+    if MINUS_START.match(other) is None and RATIO_END.search(one) is None:
+        return False
+    return _is_whole(desk, f"{one.rstrip()} {other.strip()}")
 
 
 def _is_whole(desk: Judge, text: str) -> bool:

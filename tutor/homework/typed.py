@@ -19,7 +19,7 @@ from tutor.homework.page_words import letters, order, place, sense, strike
 from tutor.homework.paper import Paper
 from tutor.homework.several import PARTING, several
 from tutor.homework.table import DecimalSign, decimal_sign, joined, read_row, usual_sign
-from tutor.homework.unheaded import equation_meant, likeliest, value_in_line, with_heading
+from tutor.homework.unheaded import equation_meant, likeliest, values_in_line, with_heading
 from tutor.homework.work import BLANK, Refused, read_entry
 from tutor.judge import Equation, in_words, judge_of
 from tutor.judge.headings import headed
@@ -238,12 +238,11 @@ def _with_line(page: Page, about: Equation, text: str, kept: str, words: str) ->
     """The paper with a line, and with the value and the letters that stand in it."""
     paper = page.paper.with_line(about, kept)
     paper = paper.with_letters(read_letters(text, page.desk.names, page.desk.letters))
-    noted = (f"line {len(paper.lines)}, {words}",)
-    found = value_in_line(page.desk.read(text), paper.values)
-    if found is None:
-        return Written(paper, noted)
-    written = _value(replace(page, paper=paper), *found)
-    return Written(written.paper, (*noted, *written.noted))
+    noted: tuple[str, ...] = (f"line {len(paper.lines)}, {words}",)
+    for found in values_in_line(page.desk.read(text), paper.values):
+        written = _value(replace(page, paper=paper), *found)
+        paper, noted = written.paper, (*noted, *written.noted)
+    return Written(paper, noted)
 
 
 WAYS: tuple[Callable[[Page, str, str], Written | None], ...] = (
@@ -258,7 +257,7 @@ def _value(page: Page, name: str, value: str) -> Written:
     if unknown is None:
         return page.refuse(f"{name} = {value}", no_unknown(page, name), name)
     old = page.paper.values.get(unknown)
-    value = joined(value, page.sign)
+    value = " ".join(joined(value, page.sign).split())
     if value.lower() in BLANK:
         return page.noted(page.paper.with_value(unknown, ""), f"{unknown} not done")
     read = read_entry(page.desk, unknown, value, KnownValues(dict(page.paper.senses), {}))

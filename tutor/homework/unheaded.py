@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Sequence
 
 from tutor.homework.page import Page, Written
@@ -17,6 +18,8 @@ from tutor.statics import Unsolvable
 
 MOST_TRIED = 42
 SIGNS = " -+−–"
+BEHIND = re.compile(r"(?:[\s,;.→⇒∴]|=>|->|\b(?:and|so|or|hence|then)\b)+$")
+"""What leads on from one value to the next."""
 HEADINGS = {Fx: "ΣFx: ", Fy: "ΣFy: "}
 
 
@@ -49,20 +52,43 @@ def with_heading(about: Equation, text: str) -> str:
     return f"{HEADINGS[type(about)]}{text}"
 
 
-def value_in_line(line: Line | Unreadable, known: Collection[str]) -> tuple[str, str] | None:
-    """The unknown whose value a line ends in, as far as none was written before, and that value."""
+def values_in_line(line: Line | Unreadable, known: Collection[str]) -> list[tuple[str, str]]:
+    """The values that a line gives, as far as none was written before: …, F_DF = -10 kN, F_NF = 0."""
     if isinstance(line, Unreadable):
-        return None
+        return []
+    last = _last_value(line, known)
+    return [*_values_between(line, known), *([] if last is None else [last])]
+
+
+def _last_value(line: Line, known: Collection[str]) -> tuple[str, str] | None:
+    """The unknown whose value a line ends in, and that value."""
     single = len(line.steps) == 1 and ":" in line.text  # ΣFx = AB = 0 is a sum that is zero
     name = value_given(line.result) if single else None
     name = name or value_at_end(named(line, known), known)
     if name is None or name in known:
         return None
-    start = line.result.sides[-1].span.start
-    before = line.text[:start]
-    start -= len(before) - len(before.rstrip(SIGNS))
+    start = _start(line, line.result.sides[-1].span.start)
     unnumbered = without_marks(f"{name} = {line.text[start:]}")
     return name, unnumbered.partition("=")[2].strip(" .;,")
+
+
+def _values_between(line: Line, known: Collection[str]) -> list[tuple[str, str]]:
+    """The values that stand between a line's equation and its last one."""
+    found: list[tuple[str, str]] = []
+    starts = [_start(line, step.sides[0].span.start) for step in line.steps]
+    for step, end in zip(line.steps[1:-1], starts[2:], strict=True):
+        name = value_given(step)
+        if name is not None and name not in known and len(step.sides) == 2:
+            text = line.text[_start(line, step.sides[-1].span.start) : end]
+            value = without_marks(f"{name} = {text}").partition("=")[2]
+            found.append((name, BEHIND.sub("", value).strip(" .;,")))
+    return found
+
+
+def _start(line: Line, start: int) -> int:
+    """Where a side begins, with the sign before it."""
+    before = line.text[:start]
+    return start - (len(before) - len(before.rstrip(SIGNS)))
 
 
 def likeliest(page: Page, ways: Sequence[Written]) -> Written:

@@ -53,7 +53,15 @@ _PROGRAM = re.compile(
 )
 LONGEST = 120
 """The heads of pages are short."""
-_CELLS = re.compile(r"[\t;|]")
+_CELLS = re.compile(r"[\t;|]|\s{2,}")
+_UNIT_CELLS = ("kN", "MN", "N", "lb")
+_COLUMNS = re.compile(
+    r"(?:member|bar|force|reaction|support)s?"
+    r"(?:[\s/,:]+\(?(?:axial|force|value|size|magnitude|sense|nature|type|state|tension|compression"
+    r"|k?n|lbs?|kips?|t|c|or)\)?)+",
+    re.IGNORECASE,
+)
+"""The names of a table's columns where only single spaces part them."""
 _WORD = re.compile(r"[^\W\d_][\w{}-]*")
 
 
@@ -76,7 +84,7 @@ def is_no_work(names: Names, text: str) -> bool:
     beside = [_BESIDE.fullmatch(part) is not None for part in parts]
     if any(sure) and all(map(max, sure, beside)):
         return True
-    return _names_columns(text)
+    return _names_columns(text) or _COLUMNS.fullmatch(bare) is not None
 
 
 def names_an_unknown(names: Names, text: str) -> bool:
@@ -93,7 +101,9 @@ def _names_columns(row: str) -> bool:
         len(cells) > 2
         and bool(words)
         and all(
-            len(cell) > 2 and any(map(str.isalpha, cell)) and not any(map(str.isdigit, cell))
+            (len(cell) > 2 or cell in _UNIT_CELLS)
+            and any(map(str.isalpha, cell))
+            and not any(map(str.isdigit, cell))
             for cell in words
         )
     )

@@ -6,6 +6,8 @@ from collections import deque
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from tutor.homework.broken_lines import mended
+from tutor.judge import judge_of
 from tutor.lesson import Say
 
 if TYPE_CHECKING:
@@ -25,11 +27,12 @@ class Pasting:
     def take(self, lines: Sequence[str], said: str = "") -> None:
         """Take these lines, one in each round of the loop, so that the screen is never held up.
 
-        What is `said` of the paste as a whole comes before the answers.
+        A line that a page broke in two is one. What is `said` of the paste as a whole comes before the answers.
         """
         too_many = f"Only the first {MOST} lines were taken." if len(lines) > MOST else ""
         self._walk.said = [Say("note", text) for text in (said, too_many) if text]
-        self._waiting.extend(lines[:MOST])
+        desk = judge_of(self._walk.session.lesson.problem)
+        self._waiting.extend(line for line in mended(desk, lines[:MOST]) if line.strip())
         self._walk.call_later(self._next)
 
     def _next(self) -> None:
