@@ -52,6 +52,18 @@ class TestTheLine:
             await pilot.press("backspace", "0", "enter", "space", "k", "N")
             assert line_of(pilot).value == wrong + " kN"
 
+    async def test_typed_behind_a_text_that_meant_nothing_hands_in_no_ticked_boxes(
+        self, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, FREE_BODY[:2]) as pilot:
+            await pilot.press("1", "enter")
+            tries = lesson_of(pilot).state.tries
+            for text in ("left", "k", "down and right"):
+                await type_text(pilot, text)
+                await pilot.press("enter")
+                assert line_of(pilot).value == text
+            assert lesson_of(pilot).state.tries == tries
+
     async def test_that_is_wrong_comes_back_after_a_word_typed_in_its_place(
         self, tmp_path: Path
     ) -> None:

@@ -139,7 +139,9 @@ class LineInput(Input):
         begins = text[:1].isalnum() or text[:1] in BEGINNINGS
         if text and begins and self._refused and self._refused == self.value:
             self.replaced = self._refused
-            self.value = ""
+            with self.prevent(Input.Changed):
+                self.value = ""
+            self.mark(None)
         self._refused = ""
 
     def leave(self) -> None:
@@ -182,7 +184,7 @@ class LineInput(Input):
         event.stop()
         if self._marked.span is not None:
             self.mark(None)
-        if not event.value:
+        if not self.value:
             self.post_message(self.Emptied())
 
     async def _on_key(self, event: events.Key) -> None:
