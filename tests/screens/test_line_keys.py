@@ -74,6 +74,8 @@ class TestTheLine:
             await pilot.press("enter")
             assert lesson_of(pilot).events[-1].kind == "hint"
             assert line_of(pilot).value == wrong
+            assert "◆ hint" in seen(pilot)
+            assert "empty line" not in seen(pilot)
             await pilot.press("escape", "h")
             await type_text(pilot, "Fy: A_y = 150")
             assert line_of(pilot).value == "Fy: A_y = 150"

@@ -37,6 +37,7 @@ from tutor.screens.closing import ClosingScreen
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.save import Save
 from tutor.screens.looks import looks_for, speaks_utf8
+from tutor.screens.palette import commands
 from tutor.screens.sheet import LEAD, READING, SheetScreen
 from tutor.screens.walk import WalkScreen
 from tutor.screens.widgets.figure_pane import Drawing
@@ -191,8 +192,25 @@ class TestTheSheet:
     async def test_has_its_deeds_in_the_palette(self, tmp_path: Path) -> None:
         async with walking(tmp_path, "lamp-arm") as pilot:
             app = pilot.app
-            titles = [c.title for c in app.get_system_commands(app.screen)]
-            assert {"Hint", "Steps", "Help", "Leave", "End the program"} <= set(titles)
+            assert isinstance(app, TutorApp)
+            titles = [c.title for c in commands(app, app.screen)]
+            assert {"Hint", "Steps", "Help", "Leave"} <= set(titles)
+            assert titles[-1] == "End the program"
+
+    async def test_does_nothing_by_enter_alone_in_the_palette(self, tmp_path: Path) -> None:
+        async with opened(tmp_path) as pilot:
+            sheet, theme = pilot.app.screen, pilot.app.theme
+            await pilot.press("ctrl+p")
+            await settle(pilot, lambda: "Draw a truss of your own" in seen(pilot))
+            await pilot.press("enter")
+            await pilot.pause(0.3)
+            assert pilot.app.screen is not sheet
+            assert pilot.app.return_value is None
+            await pilot.press(*"colours")
+            await settle(pilot, lambda: "Draw a truss of your own" not in seen(pilot))
+            await pilot.press("enter")
+            await settle(pilot, lambda: pilot.app.theme != theme)
+            assert pilot.app.screen is sheet
 
 
 class TestTheCard:

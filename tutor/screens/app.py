@@ -9,7 +9,7 @@ from __future__ import annotations
 import gc
 import os
 import sys
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, ClassVar
@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING, Any, ClassVar
 from rich.console import RenderableType
 from textual import events
 from textual._compositor import CompositorUpdate
-from textual.app import App, SystemCommand
+from textual.app import App
 from textual.binding import Binding, BindingType
 from textual.filter import LineFilter
 from textual.screen import Screen
@@ -278,11 +278,11 @@ class TutorApp(App[int]):
             self.session.remarks = on
         self.notify(f"Remarks on an easier way are {'on' if on else 'off'}.", markup=False)
 
-    def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
-        """What the palette offers: the deeds of the screen, the colours, and the way out."""
-        from tutor.screens.palette import commands  # only where it is opened
+    def action_command_palette(self) -> None:
+        """Open the palette: the deeds of the screen, the colours, and the way out."""
+        from tutor.screens.palette import open_palette  # only where it is opened
 
-        return commands(self, screen)
+        open_palette(self)
 
     def _fatal_error(self) -> None:
         """A fault of ours ends the app without a traceback, whose values may be answers."""

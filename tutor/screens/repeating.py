@@ -30,7 +30,8 @@ class Repeating:
         """Remember what was done; what there is to say of doing it again, the first time."""
         ready = reply.accepted and not data and walk.ask.kind != "table"
         if kind == "hint":
-            ready = ready and walk.ask.kind in TYPED and not walk.line.value
+            empty = not walk.line.value and not walk.unmended  # what is to be mended comes back
+            ready = ready and walk.ask.kind in TYPED and empty
         self.deed = kind if ready and kind in AGAIN else ""
         if not self.deed or self.deed in self._told:
             return []
