@@ -52,6 +52,18 @@ class TestTheLine:
             await pilot.press("backspace", "0", "enter", "space", "k", "N")
             assert line_of(pilot).value == wrong + " kN"
 
+    async def test_typed_behind_a_deed_that_lacks_something_takes_its_place(
+        self, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, JOINTS) as pilot:
+            await enter_line(pilot, "section AC BC")
+            assert line_of(pilot).value == "section AC BC"
+            await type_text(pilot, "section BC")
+            assert line_of(pilot).value == "section BC"
+            await pilot.press("enter")
+            await type_text(pilot, " AC keep C")
+            assert line_of(pilot).value == "section BC AC keep C"
+
     async def test_typed_behind_a_text_that_meant_nothing_hands_in_no_ticked_boxes(
         self, tmp_path: Path
     ) -> None:

@@ -82,6 +82,7 @@ def _take(walk: WalkScreen, text: str) -> None:
         case Do():
             done(walk, deed)
         case Tell(lines=lines):
+            walk.line.leave()
             walk.tell(*lines)
         case Lost(meant=meant):
             walk.line.leave()
