@@ -199,5 +199,7 @@ def member_words(
     if abs(value) < ZERO:
         return f"{start}: known, no force."
     size = f"{number(-value if pushes else value)} {problem.force}"
-    acts = f"tension, pulls on the {body}" if value > 0 else f"compression, pushes on the {body}"
+    acts = "tension" if value > 0 else "compression"
+    if pushes == (value > 0):
+        acts += f", {'pulls' if value > 0 else 'pushes'} on the {body}"
     return f"{start}: {name} {how}, known, {size}; {acts}."

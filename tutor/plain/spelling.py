@@ -46,17 +46,37 @@ SPELLED: Mapping[str, str] = {
     "ł": "l",
 }
 """Signs in words, the longer ones first."""
+BY_EAR = (
+    (re.compile(r"(?<== )[-−](?=[\d.(A-Z])"), "minus "),
+    (re.compile(r"(?:(?<=[(:] )|(?<=\()|^)[-−](?=[\d.])"), "minus "),
+    (re.compile(r"\b(N|kN|MN|lb|kip)/(m|ft|in|mm|cm)\b"), r"\1 per \2"),
+)
+"""What many voices pass over in silence: a sign before a number, and the stroke within a unit."""
+LESS = re.compile(r"(?<=[\w)\]}]) [-−] (?=[\d.(A-Z])")
+"""The minus between two terms of an equation."""
+TYPED = re.compile(r"\b(minus|plus)\b *", re.IGNORECASE)
 UNITS = re.compile(r"(?<=[A-Za-z])·(?=[A-Za-z])")
 
 
 def spelled(text: str) -> str:
     """`text` in ASCII: signs in words, units of a product apart, accents left off."""
+    for sign, words in BY_EAR:
+        text = sign.sub(words, text)
+    if "=" in text:
+        text = LESS.sub(" minus ", text)
     if text.isascii():
         return text
     text = UNITS.sub(" ", text)
-    for sign, words in SPELLED.items():
-        text = text.replace(sign, words)
+    for mark, words in SPELLED.items():
+        text = text.replace(mark, words)
     return text if text.isascii() else "".join(map(_letter, text))
+
+
+def typed_as_heard(text: str) -> str:
+    """A typed equation with the signs that were said in words as signs again."""
+    if "=" not in text:
+        return text
+    return TYPED.sub(lambda word: "-" if word[1].lower() == "minus" else "+", text)
 
 
 @lru_cache(maxsize=1024)

@@ -70,10 +70,14 @@ def _said(say: Say) -> str:
     if say.tone == "right":
         for opening in ("Right: ", "Right. ", "Right, ", "Yes: ", "Yes. ", "Yes, "):
             text = text.removeprefix(opening)
-        text = RECORDED.sub(lambda found: f"{found[1]}, {SENSES[found[2]]}", text)
+        text = _sense_in_words(text)
     elif text.startswith((word, "Next: ")):
         return text
     return f"{word}: {text[:1].upper()}{text[1:]}" if say.tone != "right" else f"{word}: {text}"
+
+
+def _sense_in_words(text: str) -> str:
+    return RECORDED.sub(lambda found: f"{found[1]}, {SENSES[found[2]]}", text)
 
 
 def ask_lines(ask: Ask, how: bool = True) -> Iterator[str]:
@@ -201,7 +205,8 @@ def line_lines(state: State) -> Iterator[str]:
 
 def result_lines(state: State) -> Iterator[str]:
     """The values found, what is still unknown, and the caution."""
-    yield from (f"{result_in_words(state, result.unknown)}." for result in state.results)
+    for result in state.results:
+        yield _sense_in_words(f"{result_in_words(state, result.unknown)}.")
     missing = [name for name in state.problem.unknowns if name not in state.result]
     yield f"Still unknown: {', '.join(missing)}." if missing else "Nothing is unknown any more."
     if state.results:

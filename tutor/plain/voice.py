@@ -11,7 +11,7 @@ from typing import TextIO, TypeVar
 
 from tutor.figure import plain
 from tutor.model.caution import CAUTION, SHORT_CAUTION
-from tutor.plain.spelling import spelled
+from tutor.plain.spelling import spelled, typed_as_heard
 from tutor.session import note_fault
 
 Outcome = TypeVar("Outcome")
@@ -77,8 +77,10 @@ class Voice:
 
     def listen(self) -> str | None:
         """The next line typed, without its end; None at the end of the input. May raise TooLong."""
-        if self._edited:
-            return self._edited_line()
+        line = self._edited_line() if self._edited else self._read_line()
+        return None if line is None else typed_as_heard(line)
+
+    def _read_line(self) -> str | None:
         if self._prompt:
             self._sink.write(self._prompt)
             self._sink.flush()
