@@ -167,6 +167,7 @@ def test_a_page_with_nothing_but_its_head_besides_right_work_is_right() -> None:
         ("**ΣF_y = 0:**\n9.5 + 0.6 F_AB = 0", "ΣF_y = 0: 9.5 + 0.6 F_AB = 0"),
         ("ΣFy = 0: 9.5\n- 0 + 0.6 F_AB = 0", "ΣFy = 0: 9.5 - 0 + 0.6 F_AB = 0"),
         ("ΣFy = 0: 9.5 + 0.6\nF_AB = 0", "ΣFy = 0: 9.5 + 0.6 F_AB = 0"),
+        ("ΣFy: 2*4.75\n- F_AB*0.6 = 0", "ΣFy: 2*4.75 - F_AB*0.6 = 0"),
         ("ΣFy = 0: 9.5 + 3/5\nF_AB = 0", "ΣFy = 0: 9.5 + 3/5 F_AB = 0"),
         ("\\sum F_y &= 0 \\\\\n9.5 + 0.6 F_{AB} &= 0", "ΣF_y  = 0: 9.5 + 0.6 F_{AB} &= 0"),
     ],

@@ -20,7 +20,7 @@ HEADED = re.compile(r"[^=]*=\s*0\s*:?(?P<sum>[^=]*[^=\s:][^=]*)")
 """A heading that is set to zero, and behind it a sum without an equals sign of its own."""
 RATIO_END = re.compile(r"(?:\b0?\.\d+|\b\d\s*/\s*\d+|(?:sin|cos)\s*\(?[\d.]+\s*°?\)?)\s*$")
 """A factor that stands alone at the end, of which the force is missing."""
-MINUS_START = re.compile(r"\s*[-−–]\s*[\d.]")
+MINUS_START = re.compile(r"\s*[-−–]\s*(?:[\d.]|[^\W\d_][\w{}]*\s*[*·×(]\s*[\d.])")
 FORMULA = re.compile(r"\d\s*[-+*·×]\s*[\w(]")
 TO_ZERO = re.compile(r"[^=:]*=\s*0(?!\.?\d)(?P<rest>.*)")
 LONGEST = 240
