@@ -79,11 +79,22 @@ def test_the_key_of_a_class_has_a_title_that_is_true_of_each_and_tables_of_like_
     problem = problem_of(next(path for path in PATHS if path.stem == "boat-shed-roof"))
     own = [replace(problem, title=f"Boom, on the {side} bank") for side in ("left", "right")]
     paper = class_key([("s1", own[0]), ("s2", own[1])])
-    assert paper.title == "Boom, on the …: key"
+    assert paper.title == "Boom: key"
+    bare = [(s, replace(p, title=p.title.replace(",", ""))) for s, p in zip("ab", own, strict=True)]
+    assert class_key(bare).title == "Boom on the …: key"
     assert class_key([("s1", own[0]), ("s2", own[0])]).title == "Boom, on the left bank: key"
     wide = [len(block.head) for block in paper.blocks if isinstance(block, Grid)]
     assert sum(width - 1 for width in wide) == len(problem.unknowns)
     assert max(wide) - min(wide) <= 1
+
+
+def test_the_key_of_a_class_has_one_table_where_a_page_has_room_for_it() -> None:
+    """As a page of A4 has it with margins of 2.5 cm: some hundred letters of 9 points."""
+    problem = problem_of(next(path for path in PATHS if path.stem == "baggage-landing"))
+    for whom, tables in (("s1", 1), ("s" * 80, 4)):
+        grids = [b for b in class_key([(whom, problem)]).blocks if isinstance(b, Grid)]
+        assert len(grids) == tables
+        assert [n for grid in grids for n in grid.head[1:]] == list(problem.unknowns)
 
 
 def to_svg_words(problem: Problem) -> str:

@@ -12,8 +12,10 @@ from tutor.paper.lines import rounded
 from tutor.paper.sheets import key, way
 from tutor.statics import Answer, forces_follow, solve
 
-MOST_COLUMNS = 7
-"""So many forces stand beside the students on a page; more of them go into another table."""
+WIDTH = 100
+"""So many letters stand beside each other in a table on a page; more forces go into another one."""
+BESIDE = 4
+"""The letters that the room between two columns takes."""
 
 
 def class_key(problems: Sequence[tuple[str, Problem]]) -> Paper:
@@ -31,24 +33,39 @@ def class_key(problems: Sequence[tuple[str, Problem]]) -> Paper:
 
 
 def _title(titles: Sequence[str]) -> str:
-    """The title of a problem; where it follows each student's numbers, what of it is the same."""
+    """The title of a problem; where it follows each student's numbers, what of it is the same, up to
+    its last comma where it has one."""
     if len(set(titles)) == 1:
         return titles[0]
     words = zip(*(title.split() for title in titles), strict=False)
     alike = [each[0] for each in takewhile(lambda each: len(set(each)) == 1, words)]
-    return f"{' '.join(alike)} …" if alike else titles[0]
+    same = " ".join(alike)
+    return same.rpartition(",")[0] or (f"{same} …" if same else titles[0])
 
 
 def _blocks(answers: Sequence[tuple[str, Answer]]) -> Iterator[Block]:
     problem = answers[0][1].problem
     yield from what_it_is(problem)
     yield Words(f"Forces in {problem.force}; T is tension, C compression.")
-    every = tuple(problem.unknowns)
-    tables = -(-len(every) // MOST_COLUMNS)
-    for table in range(tables):
-        names = every[table * len(every) // tables : (table + 1) * len(every) // tables]
-        rows = tuple((whom, *(_cell(answer, name) for name in names)) for whom, answer in answers)
-        yield Grid(("student", *names), rows)
+    whom = ("student", *(each for each, _ in answers))
+    columns = [(name, *(_cell(answer, name) for _, answer in answers)) for name in problem.unknowns]
+    for beside in _tables(columns, WIDTH - _width(whom)):
+        head, *rows = zip(whom, *beside, strict=True)
+        yield Grid(head, tuple(rows))
+
+
+def _tables(columns: Sequence[Sequence[str]], room: int) -> list[Sequence[Sequence[str]]]:
+    """The columns in as few tables as there is room for, about as many in each."""
+    of = len(columns)
+    for count in range(1, of + 1):
+        tables = [columns[n * of // count : (n + 1) * of // count] for n in range(count)]
+        if all(sum(map(_width, table)) <= room for table in tables):
+            break
+    return tables
+
+
+def _width(column: Sequence[str]) -> int:
+    return max(map(len, column)) + BESIDE
 
 
 def _cell(answer: Answer, name: str) -> str:
