@@ -141,6 +141,17 @@ def test_nothing_is_called_wrong_in_a_right_homework(seeds: range, digits: int) 
             assert result.places == ()
 
 
+@pytest.mark.parametrize("seed", [3, 6])
+def test_nothing_is_called_wrong_of_two_figures_that_blanks_leave_open(seed: int) -> None:
+    """Coarse numbers are off by more than a small value beside them has; a blank hides by how much."""
+    both = homework(seed, digits=2)
+    assert both is not None
+    right = both[1]
+    result = review(right.problem, some_blank(right, Random(seed)))
+    assert result.first is None
+    assert {finding.state for finding in result.findings} <= {"right", "unchecked"}
+
+
 def forces_alone(done: Homework, rng: Random) -> dict[str, object]:
     """Every member force and no reaction."""
     return {"forces": done.work()["forces"]}
