@@ -47,6 +47,17 @@ def test_a_right_equation_before_a_wrong_value_is_said_to_be_right(
         assert result.finding.get(name, finding).state != "right" or forces is FORCES
 
 
+@pytest.mark.parametrize("forces", [FORCES, {"CA": 400}])
+def test_a_statement_that_does_not_follow_is_told_of_its_equation(
+    gable: Problem, forces: dict[str, float]
+) -> None:
+    """It names no force, so that no value is what went wrong."""
+    line = (Fx("C"), "500 - 4/5 F_CA = 0 → F_CA/4 = 500*5")
+    result = review(gable, {"reactions": RIGHT, "forces": forces, "lines": [line]})
+    assert result.finding[0].stands
+    assert [account.about for account in result.accounts] == [Fx("C")]
+
+
 @pytest.mark.parametrize("forces", [TURNED_OVER, {"CA": 400}])
 def test_a_value_that_its_own_right_line_does_not_give_is_wrong_and_the_line_is_not(
     gable: Problem, forces: dict[str, float]
