@@ -97,6 +97,13 @@ def test_plain_places_and_places_from_others_stand_in_one_line() -> None:
     assert places == {"A": (0, 0), "B": (3, 0), "C": (3, 4), "D": (6, 0), "E": (1, 1)}
 
 
+def test_a_share_may_be_of_a_line_between_joints_of_the_same_statement() -> None:
+    draft = Draft()
+    assert draft.type("A 0 0  B 32 0  C 16 12  D 1/2 of AC  E 5 along BC  F 16 4").taken
+    places = {joint.name: joint.at for joint in draft.problem.joints}
+    assert (places["D"], places["E"], places["F"]) == ((8, 6), (28, 3), (16, 4))
+
+
 def test_several_joints_are_brought_at_once_in_brackets() -> None:
     draft = Draft()
     assert draft.type("A(0,0), B(4,0), C(2,tan(45))").taken

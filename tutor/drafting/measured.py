@@ -11,6 +11,7 @@ E 2 from A along AB          a length along the line from A to B
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from fractions import Fraction
 from math import isqrt
@@ -36,6 +37,7 @@ LEVELS = frozenset({"horizontal", "vertical", "x-axis", "y-axis", "+x", "+y"})
 """What an angle is from, and no place is."""
 ALONG = frozenset({"along", "towards", "toward", "on"})
 MARKS = frozenset({"from", *BESIDE, *MIDDLE})
+TWO = re.compile(r"([A-Za-z]\d*)-?([A-Za-z]\d*)")
 LIES = ("is", "at", "lies", "the", "in", "a", "joint")
 SIGNS = {"right": 1, "up": 1, "left": -1, "down": -1}
 SHAPE = "write F 3 right of A, F 4 above B, F 5 at 30 from A, or F 5 from A 4 from B"
@@ -57,11 +59,16 @@ def is_measured(problem: Problem, words: Sequence[Word]) -> bool:
         before = words[place - 1]
         if word.lower in MARKS or (word.lower == "of" and before.lower in WAYS):
             return True
-        shared = word.lower in ("of", "along") and before.is_number and place + 1 < len(words)
-        line = member_meant(problem, words[place + 1]) if shared else None
-        if line is not None and joint_meant(problem, words[0].text) not in line:
+        if word.lower in ("of", "along") and before.is_number and _is_of_line(words, place):
             return True
     return False
+
+
+def _is_of_line(words: Sequence[Word], place: int) -> bool:
+    """Whether a share of a line between two other joints follows, there or named earlier in the statement."""
+    line = TWO.fullmatch(words[place + 1].text) if place + 1 < len(words) else None
+    subject = words[place - 2].text.upper() if place > 1 else ""
+    return line is not None and subject not in (line[1].upper(), line[2].upper())
 
 
 class Measured(Cursor):
