@@ -387,6 +387,7 @@ def test_any_text_is_said_in_plain_letters(text: str) -> None:
         ("Right: A_x = -360 N along your arrow.", "Right: A_x = minus 360 N along your arrow."),
         ("ΣFy: -5/13 F_BC - 150 = 0", "sum of Fy: minus 5/13 F_BC minus 150 = 0"),
         ("F_AB + 5/13(-390) = 0", "F_AB + 5/13(minus 390) = 0"),
+        ("AC = 207.8 T, in the place of -207.8.", "AC = 207.8 T, in the place of minus 207.8."),
         ("F_{U1-L2} = -3 kN", "F_{U1-L2} = minus 3 kN"),
         ("35 lb/ft down by the span", "35 lb per ft down by the span"),
         ("by the two-force rule - at B", "by the two-force rule - at B"),

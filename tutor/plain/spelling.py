@@ -48,7 +48,7 @@ SPELLED: Mapping[str, str] = {
 """Signs in words, the longer ones first."""
 BY_EAR = (
     (re.compile(r"(?<== )[-−](?=[\d.(A-Z])"), "minus "),
-    (re.compile(r"(?:(?<=[(:] )|(?<=\()|^)[-−](?=[\d.])"), "minus "),
+    (re.compile(r"(?:(?<=[\s(])|^)[-−](?=[\d.])"), "minus "),
     (re.compile(r"\b(N|kN|MN|lb|kip)/(m|ft|in|mm|cm)\b"), r"\1 per \2"),
 )
 """What many voices pass over in silence: a sign before a number, and the stroke within a unit."""
