@@ -66,10 +66,37 @@ def test_a_member_that_no_rule_shows_to_be_zero_is_not_so_by_inspection(lesson: 
     assert "AC" not in lesson.state.result
 
 
-def test_several_members_are_stated_one_after_the_other(lesson: Lesson) -> None:
+def test_of_several_members_the_rule_is_asked_for_one_after_the_other(lesson: Lesson) -> None:
     deed = deed_of(lesson, "CD and DA are zero-force members")
     assert isinstance(deed, Tell)
     assert "one zero-force member after the other" in deed.lines[0]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "By inspection CD and DA are zero-force members",
+        "CD and DA are zero-force members, as no load acts at D",
+        "F_CD = F_DA = 0 by inspection",
+    ],
+)
+def test_several_members_that_a_rule_shows_are_all_taken(lesson: Lesson, text: str) -> None:
+    deed = deed_of(lesson, text)
+    assert isinstance(deed, Do)
+    reply = lesson.take(deed.kind, **deed.data)
+    assert reply.accepted
+    assert [say.tone for say in reply.said] == ["right", "right"]
+    assert {lesson.state.result[name].how for name in ("CD", "DA")} == {"zero-force"}
+    assert "CD = DA = 0" in lesson.take("undo").text
+
+
+def test_of_several_members_those_before_the_first_wrong_one_are_taken(lesson: Lesson) -> None:
+    deed = deed_of(lesson, "By inspection CD and AC are zero-force members")
+    assert isinstance(deed, Do)
+    reply = lesson.take(deed.kind, **deed.data)
+    assert [say.tone for say in reply.said] == ["right", "wrong"]
+    assert "CD" in lesson.state.result
+    assert "AC" not in lesson.state.result
 
 
 @pytest.mark.parametrize(

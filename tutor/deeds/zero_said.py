@@ -35,10 +35,11 @@ def zero_said(lesson: Lesson, text: str) -> Deed | None:
         return None
     if any(is_determined(lesson.state, name) for name in members):
         return Do("type", {"text": text}, text)
+    if by_inspection or gives_reason(text):
+        return Do("zero", {"member": " = ".join(members), "rule": "along"})
     if len(members) > 1:
         return Tell((ONE_AT_A_TIME.format(name=members[0]),))
-    why_said = by_inspection or gives_reason(text)
-    return zero(lesson, f"{members[0]} along" if why_said else members[0])
+    return zero(lesson, members[0])
 
 
 def _members_alone(state: State, line: Line) -> tuple[str, ...]:
@@ -48,9 +49,10 @@ def _members_alone(state: State, line: Line) -> tuple[str, ...]:
         labels = [label for label in (line.label, step.label) if label is not None]
         named = [side.name for side in step.sides if not side.numeric]
         nothing = all(term.value == 0.0 for s in step.sides if s.numeric for term in s.terms)
-        if any(label.kind for label in labels) or len(named) != 1 or not nothing:
+        members = [name for name in named if name in state.problem.member]
+        if any(label.kind for label in labels) or not nothing or len(step.sides) == len(named):
             return ()
-        if len(step.sides) < 2 or named[0] is None or named[0] not in state.problem.member:
+        if not named or len(members) < len(named):
             return ()
-        found.append(named[0])
+        found += filter(None, members)
     return tuple(dict.fromkeys(found))

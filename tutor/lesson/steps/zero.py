@@ -37,13 +37,26 @@ CALLED = {"one": "along", "two-along": "along", "three-along": "along"}
 
 
 def state_zero(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
-    """The student states a zero-force member: data `member`, `rule` (a key of `RULES`)."""
-    name, rule = member_meant(state.problem, event.text("member")), event.text("rule")
-    if name is None:
-        names = ", ".join(m.name for m in state.problem.members)
-        return state, Reply((Say("note", f"Name one of the members: {names}."),))
+    """The student states zero-force members: data `member` (one, or several with = between them), `rule`
+    (a key of `RULES`). Several are judged in turn, up to the first that the rule does not show."""
+    typed, rule = event.text("member").replace("=", " ").split(), event.text("rule")
+    names = [member_meant(state.problem, each) for each in typed or [""]]
+    if None in names:
+        members = ", ".join(m.name for m in state.problem.members)
+        return state, Reply((Say("note", f"Name one of the members: {members}."),))
     if rule not in RULES:
         return state, Reply((Say("note", f"Name the rule that shows it: {', '.join(RULES)}."),))
+    said: tuple[Say, ...] = ()
+    reply = Reply(())
+    for name in filter(None, names):
+        state, reply = _stated(state, event, name, rule)
+        said += reply.said
+        if not reply.accepted:
+            break
+    return state, replace(reply, said=said)
+
+
+def _stated(state: State, event: Event, name: str, rule: str) -> tuple[State, Reply]:
     place = NoForce(name)
     seen = list(ways_to_see(state, name))
     fitting = [way for way in seen if rule in (CALLED.get(way.rule, way.rule), "along")]
