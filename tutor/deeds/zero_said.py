@@ -44,7 +44,7 @@ def zero_said(lesson: Lesson, text: str) -> Deed | None:
 
 def _members_alone(state: State, line: Line) -> tuple[str, ...]:
     """The members of a line that sets each to zero and says nothing else, least of all a sum."""
-    found = []
+    found: list[str] = []
     for step in line.steps:
         labels = [label for label in (line.label, step.label) if label is not None]
         named = [side.name for side in step.sides if not side.numeric]
