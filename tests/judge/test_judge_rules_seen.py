@@ -127,3 +127,21 @@ def test_a_reaction_that_is_nothing_is_a_value_that_the_lines_give_as_any_other(
     verdict = judge(beam, M("D"), "A_y = 0", standing=[M("A"), Fy()])
     assert verdict.right
     assert [remark.code for remark in verdict.remarks] == ["result"]
+
+
+def test_of_a_product_of_which_nothing_is_given_it_is_said_that_a_number_is_not_the_given_one() -> (
+    None
+):
+    text = "15by-7*8-4*2-10*7.5-6*11.25=0"
+    assert named(problem("hall"), M("A"), text) == [("magnitude", "load D y")]
+
+
+def test_three_level_forces_in_the_vertical_sum_are_each_too_many() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 2, 3), ("D", 2, 0)],
+        ("AD", "DB", "AC", "BC", "CD"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [pushed("D", down=12, right=4), pushed("C", down=6)],
+    )
+    found = named(truss, Fy("D"), "CD - 12 + 9 - 5 + 4 = 0", known={"AD": 5, "DB": 9})
+    assert sorted(found) == [("extra", "AD"), ("extra", "DB"), ("extra", "load D x")]

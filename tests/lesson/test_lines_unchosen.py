@@ -269,3 +269,10 @@ def test_a_check_in_numbers_alone_is_the_sum_that_it_is_not_the_one_proposed(
     reply = lesson.take("type", text="Check at joint C: 390*5/13 - 150 = 0", now=8.0)
     assert reply.said[0].text == "Taken as ΣFy at joint C."
     assert reply.said[1].tone == "right"
+
+
+def test_an_equation_that_begins_with_its_number_is_found_before_the_value_behind_it() -> None:
+    lesson, do = walk_to("reactions")
+    reply = do("type", text="150*2.4 = 1*B_x, B_x = 360 N")
+    assert reply.said[0].text == "Taken as ΣM about A of the whole truss."
+    assert lesson.state.result["B_x"].value == 360

@@ -181,11 +181,7 @@ def _equal(one: Side, other: Side) -> bool:
 
     What is added up may have been rounded in each of its terms; a factor may hide two percent.
     """
-    first, second = number_of(one), number_of(other)
-    off, size = _off(one, other), abs(first)
-    backward = other.letter == "C" and one.letter is None
-    if backward and first > 0 and second > 0 and len(one.terms) == 1 and one.figures is None:
-        return off <= NEAR * size
+    off, size = _off(one, other), abs(number_of(one))
     radius = sum(rounded_by(term.value, term.radius) for term in other.terms)
     own = sum(term.radius for term in one.terms)
     added = sum(abs(term.value) for term in one.terms)

@@ -23,7 +23,7 @@ PER_DECADE = 0.1
 # What the typed factors say.
 MISPLACED = 0.5
 """The other of size and factor is the one typed wrong: the mistake lies where the text is right."""
-UNSEEN = 0.5
+UNSEEN = 1.0
 """A typed product holds neither the size nor the factor of the force it is taken for."""
 MINUS_ASTRAY = 5.0
 """A minus in brackets belongs to an earlier result that is negative, and to nothing else."""

@@ -44,7 +44,6 @@ from tutor.notation import Term
 from tutor.notation.fact import kept
 
 MOST_TO_ASSIGN = 6
-MOST_IDLE = 2
 MOST_TO_ADD_UP = 8
 SAME_RESULT = 0.002
 RIGHT = Edit(0.0, (), 0.0)
@@ -186,7 +185,7 @@ def _by_term(
     if max(len(rest), len(left)) > MOST_TO_ASSIGN:
         return None
     spots = given.spots
-    places = [*left, *_idle([term for term, _ in rest], spots, scale)]
+    places = [*left, *_idle(spots)]
     pairs = [[_pair(*row, i, given, scale) for i in places] for row in rest]
     alone = [number_without_place(term, given.true, spots, scale) for term, _ in rest]
     missed = {i: named_at("missing", spots[i], spots) for i in left}
@@ -210,15 +209,9 @@ def _by_term(
     return Explanation(cost, tuple(slips), scale)
 
 
-def _idle(rest: Sequence[Term], spots: Sequence[TrueTerm], scale: float) -> list[int]:
-    """The places of forces without a part in the equation that the typed numbers may stand for."""
-    sizes = [abs(term.value / scale) for term in rest]
-    found = [
-        (min((abs(size - abs(spot.scale)) for size in sizes), default=0.0), i)
-        for i, spot in enumerate(spots)
-        if spot.true == 0.0 and spot.scale != 0.0
-    ]
-    return [i for _, i in sorted(found)[:MOST_IDLE]]
+def _idle(spots: Sequence[TrueTerm]) -> list[int]:
+    """The places of forces without a part in the equation, for which a typed number may stand."""
+    return [i for i, spot in enumerate(spots) if spot.true == 0.0 and spot.scale != 0.0]
 
 
 def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float) -> Edit:

@@ -151,11 +151,12 @@ def _no_sums(rest: Sequence[tuple[Term, Factors]], spots: Sequence[TrueTerm]) ->
 
 
 def _shows_sum(factors: Factors, spots: Sequence[TrueTerm]) -> bool:
-    """Whether the sizes of some of the forces were added up and stand there as one factor."""
+    """Whether the sizes of two forces, or of all, were added up and stand there as one factor."""
     sizes = [abs(spot.scale) for spot in spots]
-    counts = range(2, len(sizes) + 1) if len(sizes) <= MOST_TO_CHANGE // 2 else (2, len(sizes))
     return any(
-        factors.holds(math.fsum(chosen)) for n in counts for chosen in combinations(sizes, n)
+        factors.holds(math.fsum(chosen))
+        for count in (2, len(sizes))
+        for chosen in combinations(sizes, count)
     )
 
 
