@@ -53,7 +53,7 @@ FIRST = {
     "AB": "AF",
 }
 """What has to be found before each."""
-LEAST_TAKEN, LEAST_NAMED = 43, 20
+LEAST_TAKEN, LEAST_NAMED = 45, 21
 """Of 51 right sentences and 30 wrong ones; reached when this was written, none may fall."""
 CLOCK = itertools.count(1_700_000_000.0, 7.0)
 

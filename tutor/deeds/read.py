@@ -11,15 +11,17 @@ from tutor.deeds.answers import answer
 from tutor.deeds.deed import Await, Deed, Do, Go, Lost, Remark, Save, Show, Tell
 from tutor.deeds.equations import heading
 from tutor.deeds.names import names_like
-from tutor.deeds.page import begun, headed, passed_over, row
+from tutor.deeds.page import PLACES, begun, headed, passed_over, row
 from tutor.deeds.runs import value_of
 from tutor.deeds.words import BY_WORD, command, first_word, nearest
 from tutor.deeds.zero_said import zero_said
 from tutor.lesson import Lesson
 from tutor.lesson.reply import LINES
 from tutor.model.naming import joint_meant
+from tutor.notation import Unreadable, read_line
 
 LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
+JOINT_HEADS = re.compile(r"(?:joint|node|pin|at)\s+[\w{}]+\s*[:,.]\s+\S+\s+\S", re.IGNORECASE)
 BY_ALL_MEANS = re.compile(r"do\s+(?=\w)", re.IGNORECASE)
 WHOLE = (Await, Do, Show, Save, Go, Remark)
 
@@ -49,11 +51,20 @@ def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
         or passed_over(lesson, bare)
         or begun(lesson, bare)
         or _heading(lesson, bare)
+        or _of_joint(lesson, bare, text)
         or _worded(lesson, bare)
         or _named(lesson, bare)
         or headed(lesson, bare)
         or _line(lesson, text)
     )
+
+
+def _of_joint(lesson: Lesson, bare: str, text: str) -> Deed | None:
+    """The line that a sentence says behind the joint it is about: "Joint B: BD is a strut of 12 kN"."""
+    if lesson.ask.kind not in PLACES or JOINT_HEADS.match(bare) is None:
+        return None
+    line = read_line(bare, lesson.problem.names)
+    return None if isinstance(line, Unreadable) else Do("type", {"text": text}, text)
 
 
 def _worded(lesson: Lesson, bare: str) -> Deed | None:

@@ -115,7 +115,10 @@ def _worded(text: str, start: int, end: int, found: list[Bit], names: Names) -> 
     measured = before is not None and before.kind == "formula" and word in units.SPELLED
     if measured and word != "in":
         return "formula"
-    named = bool(names.meanings(word)) and not wordy(word, names)
+    spoken = (
+        word.istitle() and len(word) > 2 and says(word, "filler", "so", "and", "lead", "because")
+    )
+    named = bool(names.meanings(word)) and not spoken and not wordy(word, names)
     if named and word.islower() and len(word) < 3 and says(word, "filler", "is", "and"):
         return "word"
     return "formula" if named else "word"

@@ -22,7 +22,7 @@ _SIDES: dict[str, Side] = {
     **dict.fromkeys(("upper", "top", "above"), "upper"),
     **dict.fromkeys(("lower", "bottom", "below"), "lower"),
 }
-_PARTS = frozenset(["part", "portion", "piece", "half", "segment"])
+_PARTS = frozenset(["part", "portion", "piece", "half", "segment", "bit"])
 _CUTS = frozenset(["section", "sections", "cut", "cuts", "cutting", "sectioning", "through"])
 _BESIDE = frozenset(
     [
@@ -47,6 +47,8 @@ _BESIDE = frozenset(
         "consider",
         "considering",
         "considered",
+        "looking",
+        "taking",
         "using",
         "use",
         "free",
@@ -109,9 +111,9 @@ def with_part(line: Line, part: PartSaid | None) -> Line:
 
 
 def _heads_until(text: str) -> int:
-    """Where the last heading can end: before the last side of the first equation."""
+    """Where the last heading can end: at the last colon, or at the equation behind it."""
     colon = text.rfind(":")
-    return colon if colon >= 0 else len(text)
+    return len(text) if colon < 0 else max(colon, text.find("=", colon))
 
 
 def _phrases(text: str, end: int, names: Names) -> list[_Said]:
@@ -156,7 +158,9 @@ def _fits(token: re.Match[str], text: str, names: Names, run: Sequence[re.Match[
 
 
 def _member(word: str, names: Names) -> str | None:
-    """The member that two joints side by side name."""
+    """The member that two joints side by side name; "the" is none, also where T stands for a force."""
+    if word.lower() in _BESIDE:
+        return None
     found = names.meant(word) if names.two_joints(word) is not None else ()
     return found[0] if len(found) == 1 else None
 

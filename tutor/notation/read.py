@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from contextlib import suppress
 from dataclasses import fields, replace
 from functools import lru_cache
 from typing import Literal
@@ -31,10 +30,11 @@ from tutor.notation.reasons import without_reasons
 from tutor.notation.referred import referred
 from tutor.notation.respelled import respelled
 from tutor.notation.row import rowed, sentenced
-from tutor.notation.sentence import failed_in_talk, in_clauses
+from tutor.notation.sentence import in_clauses
 from tutor.notation.source import Source
 from tutor.notation.statements import Statements
 from tutor.notation.symbols import LETTERS
+from tutor.notation.talked import failed_in_talk, with_talk_told
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken, Unreadable
 
@@ -178,16 +178,19 @@ def _source(text: str) -> Source:
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line as it stands, or where that cannot be read or leaves out a formula, as a sentence."""
     line: Line | None = None
-    failed: Broken | None = None
     try:
-        line = _as_it_stands(text, names, frame, said)
+        line = with_talk_told(_as_it_stands(text, names, frame, said), names)
+        failed = None
     except Broken as broken:
         failed = broken
     if line is not None and not _claims_in_talk(line):
         return line
     if failed is None or failed.key not in _NO_TALK:
-        with suppress(Broken):
+        try:
             line = _as_sentence(text, names, frame, said) or line
+        except Broken as broken:
+            if failed is not None and failed.key == "no-equals":
+                failed = broken
     if line is None:
         assert failed is not None
         raise failed_in_talk(failed, _source(text), names)
@@ -229,10 +232,11 @@ def _as_sentence(text: str, names: Names, frame: Frame, said: Mapping[str, float
 
 
 def _claims_in_talk(line: Line) -> bool:
-    """Whether words that were passed over hold an equation, or several members are said to be zero."""
-    if any("=" in line.text[span.start : span.end] for span in line.passed):
-        return True
-    return "=" not in line.text and len(line.steps) > 1
+    """Whether words that were passed over may be a claim: beside a force alone, beside several zeros."""
+    lone = any(len(step.sides) == 1 and not step.sides[0].numeric for step in line.steps)
+    lone = lone or (len(line.steps) > 1 and len(line.steps[0].sides) == 1)
+    several = "=" not in line.text and len(line.steps) > 1
+    return bool(line.unread) or several or (lone and bool(line.passed))
 
 
 def _others(usual: Found) -> list[Found]:

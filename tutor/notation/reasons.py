@@ -13,7 +13,7 @@ from tutor.notation.unreadable import Broken
 
 _SEEN = (
     r"\b(?:in (?:one|a|the same)?(?: straight)? ?line|collinear|colinear|aligned|unloaded|not loaded|"
-    r"no (?:external )?(?:loads?|reactions?|forces?)|two members|three members)\b"
+    r"no (?:external )?(?:loads?|reactions?|forces?)|two members|three members|keine (?:[äa]u[sß]+ere )?(?:last|kraft)|unbelastet)\b"
 )
 _LEADING = re.compile(
     rf"^(?P<kind> *zero[- ]force member *:)?(?P<reason>[^=:;]*?{_SEEN}[^=:;]*?)[,;]? *"

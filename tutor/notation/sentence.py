@@ -11,8 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from tutor.notation.bits import Bit, bits_of
-from tutor.notation.lexicon import known_word
-from tutor.notation.names import Names, spelling
+from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.spoken import (
     ending_in,
@@ -30,18 +29,15 @@ from tutor.notation.talk import (
     declares,
     holds,
     introduces,
-    is_speech,
     piece_of_formula,
     puts_in,
     reverses,
 )
+from tutor.notation.talked import speaks, stopped_at
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 
 _NAMES = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}-]*+")
-_WORDED = ("word", "aside")
-FEWEST = 2
-"""So many words of three letters or more make a sentence of a line."""
 
 
 @dataclass
@@ -52,7 +48,6 @@ class _Gap:
     ends: int = 0
     so: bool = False
     premise: bool = False
-    first: int | None = None
     heads: list[tuple[int, int]] = field(default_factory=list)
     place: tuple[int, int] | None = None
 
@@ -107,7 +102,7 @@ class Sentence:
         if heading_of(text, copy, names) or place_of(text, copy, names):
             return False
         if any(map(names.meanings, _NAMES.findall(text[bit.start : bit.end]))):
-            raise _unread(clause.start, clause.end, names)
+            raise stopped_at(clause.start, clause.end, names)
         return True
 
     def _formula(self, start: int, end: int, said: str) -> None:
@@ -116,7 +111,7 @@ class Sentence:
         heads = sorted([*([gap.place] if gap.place else []), *gap.heads])
         if said[0] == "=":
             if not self.broken_off:
-                raise _unread(start, end, self.names)
+                raise stopped_at(start, end, self.names)
             said = f" {said[1:]}"
         elif self.formulas:
             self._mark(
@@ -174,12 +169,12 @@ class Sentence:
         """Whether a clause only declares names. Raises Broken where it must not be left out."""
         text, names = self.text, self.names
         if (piece := piece_of_formula(text, clause, names, behind, leads)) is not None:
-            raise _unread(*piece, names)
+            raise stopped_at(*piece, names)
         if (found := reverses(text, clause)) is not None:
-            raise _unread(clause.start + found.start(), clause.start + found.end(), names)
+            raise stopped_at(clause.start + found.start(), clause.start + found.end(), names)
         declared = declares(text, clause)
         if declared is None:
-            raise _unread(clause.start, clause.end, names)
+            raise stopped_at(clause.start, clause.end, names)
         return declared
 
     def _says_its_way(self, clause: Clause) -> bool:
@@ -221,7 +216,7 @@ def in_clauses(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]] 
     None where it has no formula. Raises Broken where a word takes back what is said.
     """
     bits = bits_of(source.text, names)
-    if not _speaks(source.text, bits, names):
+    if not speaks(source.text, bits, names):
         return None
     sentence = Sentence(source.text, names)
     sentence.take(bits)
@@ -229,68 +224,3 @@ def in_clauses(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]] 
         return None
     unread = tuple(source.place(span) for span in sentence.unread)
     return replace(source, text="".join(sentence.chars)), unread
-
-
-def failed_in_talk(broken: Broken, source: Source, names: Names) -> Broken:
-    """The complaint about a line; where it is about talk, that the sentence could not be read from there on.
-
-    A comma of prose is no faulty number, and a word in it names no force.
-    """
-    bits = bits_of(source.text, names)
-    key = broken.key.partition("/")[0]
-    if (key not in _OF_A_FORMULA and broken.key != "value/two") or not _speaks(
-        source.text, bits, names
-    ):
-        return broken
-    at = next((at for at, bit in enumerate(bits) if source.ends[bit.end - 1] > broken.start), None)
-    if at is None or bits[at].kind not in ("word", "aside", "mark"):
-        return broken
-    word = next((bit for bit in bits[at:] if bit.kind in _WORDED), None)
-    if word is None or (bits[at].kind == "word" and not _is_talk(source.text, bits, at, names)):
-        return broken
-    if key == "value" and _only_result(source.text, bits, at):
-        return broken
-    span = source.span(word.start, word.end)
-    return _unread(span.start, span.end, names)
-
-
-_OF_A_FORMULA = frozenset(
-    (
-        "comma",
-        "unknown-name",
-        "number",
-        "character",
-        "function",
-        "unit",
-        "unknown-function",
-        "unknown-unit",
-        "order",
-        "operator",
-    )
-)
-
-
-def _is_talk(text: str, bits: Sequence[Bit], at: int, names: Names) -> bool:
-    """Whether a word is one of a language and has another one beside it, so that it is no misspelt name."""
-    near = [bits[i] for i in (at - 1, at, at + 1) if 0 <= i < len(bits) and bits[i].kind == "word"]
-    return len(near) > 1 and all(is_speech(text[bit.start : bit.end], names) for bit in near)
-
-
-def _only_result(text: str, bits: Sequence[Bit], at: int) -> bool:
-    """Whether the words around one are all of the lexicon, so that they are a result and no talk."""
-    words = _NAMES.findall(
-        " ".join(text[bit.start : bit.end] for bit in bits[max(0, at - 3) : at + 4])
-    )
-    return all(known_word(word) for word in words)
-
-
-def _speaks(text: str, bits: Sequence[Bit], names: Names) -> bool:
-    """Whether there are words enough for a sentence."""
-    said = " ".join(text[bit.start : bit.end] for bit in bits if bit.kind in _WORDED)
-    words = _NAMES.findall(said)
-    return sum(len(word) > 2 and is_speech(word, names) for word in words) >= FEWEST
-
-
-def _unread(start: int, end: int, names: Names) -> Broken:
-    example = spelling(names.unknowns[-1]) if names.unknowns else "F_AB"
-    return Broken("unknown-name/sentence", start, end, example=example)

@@ -59,12 +59,17 @@ def value_in(text: str, clause: Clause, names: Names) -> bool:
     link = next((bit for bit in bits if bit.kind == "word" and bit.start > named[0].start), None)
     if link is None or link.start > numbers[0].start:
         return False
-    apart = [way for way in ways if way != link]
-    if len(apart) != len(ways):
+    does, behind = "=", [way for way in ways if way.start > link.start]
+    for way in ways:
+        word = text[way.start : way.end]
+        if way.start < named[0].start:
+            does = "=tens" if says(word, "T") else "=comp" if says(word, "C") else "="
+    taken = len(behind) + len(does) // len("=tens") == len(ways)
+    if not taken or len(does) > link.end - link.start:
         return False
     clause.keep(named[0].start, named[0].end, text[named[0].start : named[0].end])
-    clause.keep(link.start, link.end, "=")
-    for bit in (*apart, numbers[0]):
+    clause.keep(link.start, link.end, does)
+    for bit in (*behind, numbers[0]):
         clause.keep(bit.start, bit.end, text[bit.start : bit.end])
     return True
 

@@ -23,8 +23,8 @@ _REVERSE = re.compile(
 )
 _TURNS_NOTHING = re.compile(
     r"\b(?:(?:do not|don't|not to|never|let's not) forget\w*|(?:not|isn't|aren't) (?:loaded|in (?:one |a )?(?:straight )?line|collinear|forgetting|yet)"
-    r"|(?:does not|doesn't|do not|don't|cannot|can't) (?:act|pass|push|pull|move|turn|resist|hold|carry|come|appear|enter|matter)\w*"
-    r"|keine? (?:last|kraft|lasten|kr[äa]fte)|not only|if not|whether or not)\b",
+    r"|(?:does not|doesn't|do not|don't|cannot|can't) (?:act|pass|push|pull|move|turn|resist|come|appear|enter|matter)\w*"
+    r"|keine? (?:last|kraft|lasten|kr[äa]fte)|not (?:up|down|left|right|\w+wards?)\b|not only|if not|whether or not)\b",
     re.IGNORECASE,
 )
 BECAUSE = frozenset((
@@ -89,9 +89,9 @@ def piece_of_formula(
 
 _OPERATED = re.compile(r"[-+*/^√=°|<>&]")
 _RATIO = re.compile(
-    r"(?<![\w.])[0-9]+(?:[-/][0-9]+)+(?![\w.])|(?<=[A-Z0-9])-(?=[A-Z][0-9])|^[-+](?=[0-9.]+)"
+    r"[0-9.]+ ?°|(?<![\w.])[0-9]+(?:[-/][0-9]+)+(?![\w.])|(?<=[A-Z0-9])-(?=[A-Z][0-9])|^[-+](?=[0-9.]+)"
 )
-"""A slope, a triangle of 3-4-5 or the name of a member, which calculate nothing in talk."""
+"""An angle, a slope, a triangle of 3-4-5 or the name of a member, which calculate nothing in talk."""
 
 
 def is_speech(word: str, names: Names) -> bool:
@@ -135,6 +135,8 @@ def declares(text: str, clause: Clause) -> bool | None:
         "calling",
     ):
         return False
+    if any(bit.kind == "formula" for bit in clause.bits):
+        return True
     turned = any(
         says(word, "C", "left", "right", "up", "down") and not says(word, "y", "x")
         for word in words
@@ -180,6 +182,14 @@ def holds(text: str, clause: Clause) -> bool:
         if any(says(word, "T", "C", "left", "right", "up", "down", "zero") for word in words):
             return True
     return False
+
+
+def claims(text: str, clause: Clause, names: Names) -> bool:
+    """Whether a clause is an equation, or names a force and has a number beside it."""
+    formulas = [text[bit.start : bit.end] for bit in clause.bits if bit.kind == "formula"]
+    named = any(names.meanings(said) for said in formulas)
+    figure = any(said[0].isdigit() for said in formulas)
+    return any("=" in said for said in formulas) or (named and figure)
 
 
 def words_of(text: str, clause: Clause) -> list[str]:

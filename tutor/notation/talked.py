@@ -1,0 +1,110 @@
+"""What of the talk in a line takes back what it says, may hold more than was read, or cannot be read at all?"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from tutor.notation.bits import Bit, bits_of
+from tutor.notation.characters import plain
+from tutor.notation.lexicon import MEANINGS, folded, known_word
+from tutor.notation.line import Line
+from tutor.notation.names import Names, spelling
+from tutor.notation.source import Source
+from tutor.notation.symbols import LETTERS
+from tutor.notation.talk import Clause, claims, declares, is_speech, reverses
+from tutor.notation.unreadable import Broken
+
+_NAMES = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}-]*+")
+_WORDED = ("word", "aside")
+FEWEST = 2
+"""So many words of three letters or more make a sentence of a line."""
+
+
+def with_talk_told(line: Line, names: Names) -> Line:
+    """The line with what was passed over marked where it may be a claim: a force and what it does.
+
+    Raises Broken where words that were passed over take back what the line says.
+    """
+    told = []
+    for span in line.passed:
+        text = plain(line.text[span.start : span.end])
+        bits = bits_of(text, names)
+        clause = Clause(bits)
+        if bits and (found := reverses(text, clause)) is not None:
+            raise stopped_at(span.start + found.start(), span.start + found.end(), names)
+        if bits and declares(text, clause) is None:
+            raise stopped_at(span.start, span.end, names)
+        if claims(text, clause, names):
+            told.append(span)
+    return replace(line, unread=tuple(told)) if told else line
+
+
+def failed_in_talk(broken: Broken, source: Source, names: Names) -> Broken:
+    """The complaint about a line; where it is about talk, that the sentence could not be read from there on.
+
+    A comma of prose is no faulty number, and a word in it names no force.
+    """
+    bits = bits_of(source.text, names)
+    key = broken.key.partition("/")[0]
+    if (key not in _OF_A_FORMULA and broken.key != "value/two") or not speaks(
+        source.text, bits, names
+    ):
+        return broken
+    at = next((at for at, bit in enumerate(bits) if source.ends[bit.end - 1] > broken.start), None)
+    if at is None or bits[at].kind not in ("word", "aside", "mark"):
+        return broken
+    word = next((bit for bit in bits[at:] if bit.kind in _WORDED), None)
+    if word is None or (bits[at].kind == "word" and not _is_talk(source.text, bits, at, names)):
+        return broken
+    if key == "value" and _only_result(source.text, bits, at):
+        return broken
+    span = source.span(word.start, word.end)
+    return stopped_at(span.start, span.end, names)
+
+
+_OF_A_FORMULA = frozenset(
+    (
+        "comma",
+        "unknown-name",
+        "number",
+        "character",
+        "function",
+        "unit",
+        "unknown-function",
+        "unknown-unit",
+        "order",
+        "operator",
+    )
+)
+
+
+def _is_talk(text: str, bits: Sequence[Bit], at: int, names: Names) -> bool:
+    """Whether a word is one of a language and has another one beside it, so that it is no misspelt name."""
+    word = text[bits[at].start : bits[at].end]
+    if word.islower() and len(word) > 3 and folded(word) in MEANINGS:
+        return True
+    near = [bits[i] for i in (at - 1, at, at + 1) if 0 <= i < len(bits) and bits[i].kind == "word"]
+    return len(near) > 1 and all(is_speech(text[bit.start : bit.end], names) for bit in near)
+
+
+def _only_result(text: str, bits: Sequence[Bit], at: int) -> bool:
+    """Whether the words around one are all of the lexicon, so that they are a result and no talk."""
+    words = _NAMES.findall(
+        " ".join(text[bit.start : bit.end] for bit in bits[max(0, at - 3) : at + 4])
+    )
+    return all(known_word(word) for word in words)
+
+
+def speaks(text: str, bits: Sequence[Bit], names: Names) -> bool:
+    """Whether there are words enough for a sentence."""
+    said = " ".join(text[bit.start : bit.end] for bit in bits if bit.kind in _WORDED)
+    words = _NAMES.findall(said)
+    return sum(len(word) > 2 and is_speech(word, names) for word in words) >= FEWEST
+
+
+def stopped_at(start: int, end: int, names: Names) -> Broken:
+    """That a sentence could not be read from there on."""
+    example = spelling(names.unknowns[-1]) if names.unknowns else "F_AB"
+    return Broken("unknown-name/sentence", start, end, example=example)
