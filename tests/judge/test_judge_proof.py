@@ -5,14 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 from random import Random
 
+from families import down, plain_problem
 from hypothesis import given
 from hypothesis import strategies as st
 from lines import Style, abouts, pieces, plain, random_senses, written
 from strategies import make_truss
 
-from tutor.judge import Along, judge, judge_of
+from tutor.judge import Along, Fy, judge, judge_of
 from tutor.judge.proof import proves
-from tutor.model import Problem, Tolerance
+from tutor.model import Problem, Support, Tolerance
 from tutor.notation import Unreadable, one_equation, read_line
 
 
@@ -64,6 +65,21 @@ def test_what_the_judge_calls_right_to_the_letter_is_just_what_can_be_proved(see
         verdict = judge(problem, about, text, senses=senses)
         by_values = any(remark.code == "unrecorded" for remark in verdict.remarks)
         assert (verdict.right and not by_values) is proved
+
+
+def test_a_factor_with_a_root_is_proved_or_disproved_like_any_other():
+    gable = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 2, 1)],
+        ("AB", "BC", "CA"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [down("C", 12)],
+    )
+    desk = judge_of(gable)
+    for factor, proved in (("1/sqrt(5)", True), ("2/sqrt(5)", False), ("1/sqrt(6)", False)):
+        text = f"-12 - {factor} F_CA - 1/sqrt(5) F_BC = 0"
+        reading = one_equation(read_line(text, desk.names))
+        assert not isinstance(reading, Unreadable)
+        assert proves(gable, Fy("C"), reading, desk.known_values()) is proved
 
 
 def test_a_line_with_a_rounded_number_is_not_for_proof():

@@ -12,9 +12,10 @@ from corpus import wrong_line
 from families import exact, plain_problem
 from paper.measure import problem
 
-from tutor.judge import Along, Fx, Fy, M, Value, judge
+from tutor.judge import Along, Fx, Fy, M, Mistake, Value, judge
 from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
+from tutor.judge.ties import told_with
 from tutor.judge.true_equation import TrueEquation
 from tutor.model import Load, Support
 
@@ -145,3 +146,11 @@ def test_three_level_forces_in_the_vertical_sum_are_each_too_many() -> None:
     )
     found = named(truss, Fy("D"), "CD - 12 + 9 - 5 + 4 = 0", known={"AD": 5, "DB": 9})
     assert sorted(found) == [("extra", "AD"), ("extra", "DB"), ("extra", "load D x")]
+
+
+def test_three_mistakes_of_a_line_are_told_without_other_accounts_of_it() -> None:
+    """More than that cannot be taken in; of two the best other account is told beside them."""
+    three = tuple(Mistake("sign", force, force, force, force) for force in ("AB", "BC", "CD"))
+    other = ((Mistake("slope", "AD", "x", "y", "z"),),)
+    assert told_with(three, other) == three
+    assert told_with(three[:2], other) != three[:2]
