@@ -14,6 +14,7 @@ from pressing import (
     pick,
     seen,
     settle,
+    shows,
     type_text,
     walk_of,
     walking,
@@ -271,7 +272,7 @@ class TestSteps:
                 await pilot.press(key)
 
             await one("enter")
-            await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
+            await settle(pilot, lambda: shows(pilot, WalkScreen))
             assert "n skip" in seen(pilot)
             await one("escape")
             await one("n")
