@@ -60,6 +60,8 @@ def stand_for(
         return None
     typed = math.fsum(t.value for t in terms)
     if len(terms) > 1:
+        if _has_idle(terms, numbers, target, scale, tolerance):
+            return None
         if spread <= own * OPPOSED and any(t.value * target < 0 for t in terms):
             return None
         own = max(own, min(spread, math.fsum(abs(t.value) for t in terms)))
@@ -70,6 +72,23 @@ def stand_for(
         return "silent"
     rounded = math.fsum(rounded_by(t.value, t.radius) for t in terms)
     return "remark" if off <= min(rounded, tolerance.remark * own) else None
+
+
+def _has_idle(
+    terms: Sequence[Term],
+    numbers: Sequence[TrueTerm],
+    target: float,
+    scale: float,
+    tolerance: Tolerance,
+) -> bool:
+    """Whether one of the typed numbers stands for nothing: the rest is as near to the true sum without it."""
+    off = math.fsum(t.value for t in terms) - target
+    return any(
+        0.0 < abs(t.value) <= tolerance.remark * abs(target)
+        and abs(off - t.value) <= abs(off)
+        and not any(stands_for(t, spot, scale, tolerance) for spot in numbers)
+        for t in terms
+    )
 
 
 def stands_for(term: Term, spot: TrueTerm, scale: float, tolerance: Tolerance) -> Level | None:
