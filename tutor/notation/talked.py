@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from tutor.notation.bits import Bit, bits_of
 from tutor.notation.characters import plain
-from tutor.notation.lexicon import MEANINGS, folded, known_word
+from tutor.notation.lexicon import MEANINGS, folded, known_word, says
 from tutor.notation.line import Line
 from tutor.notation.names import Names, spelling
 from tutor.notation.source import Source
@@ -32,13 +32,28 @@ def with_talk_told(line: Line, names: Names) -> Line:
         text = plain(line.text[span.start : span.end])
         bits = bits_of(text, names)
         clause = Clause(bits)
-        if bits and (found := reverses(text, clause)) is not None:
+        found = reverses(text, clause) if bits else None
+        if found is not None and not (_of_a_sense(text) and not _gives_a_value(line)):
             raise stopped_at(span.start + found.start(), span.start + found.end(), names)
         if bits and declares(text, clause) is None:
             raise stopped_at(span.start, span.end, names)
         if claims(text, clause, names):
             told.append(span)
     return replace(line, unread=tuple(told)) if told else line
+
+
+def _of_a_sense(text: str) -> bool:
+    """Whether words say of a force only what it does not do: (AE not in compression)."""
+    return any(says(folded(word), "T", "C") for word in _NAMES.findall(text))
+
+
+def _gives_a_value(line: Line) -> bool:
+    """Whether a statement of the line is the value of a force, whose sense such words would turn."""
+    return any(
+        any(side.name is not None and not side.numeric for side in step.sides)
+        and any(side.numeric and any(t.value for t in side.terms) for side in step.sides)
+        for step in line.steps
+    )
 
 
 def failed_in_talk(broken: Broken, source: Source, names: Names) -> Broken:
