@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
-from tutor import Fx, Fy, judge, load_problem, review, solve
+from tutor import Fx, Fy, M, judge, load_problem, review, solve
 from tutor.shipped import shipped_problems
 
 BOOM = load_problem(next(shipped_problems().glob("*/boarding-boom.toml")))
@@ -18,6 +20,7 @@ def test_a_number_alone_is_right_of_no_sum_of_which_everything_is_known(text: st
             assert not judge(BOOM, about, text, known=known).right, about
 
 
+QUAY = load_problem(Path(__file__).parents[1] / "notation/hands/quay.toml")
 GABLE = load_problem(next(shipped_problems().glob("*/weigh-house.toml")))
 
 
@@ -41,3 +44,12 @@ def test_a_value_seven_percent_off_is_wrong_beside_all_others_that_are_right() -
         if values[name]:
             off = {**work["forces"], name: 1.07 * values[name]}
             assert not review(BOOM, {**work, "forces": off}).right, name
+
+
+@pytest.mark.parametrize("stray", ["1", "0.5", "0.01", "0.001"])
+def test_a_stray_number_does_not_ride_along_with_those_that_stand_for_something(stray: str) -> None:
+    """Far below 0.5 % of the sum, and still the number of nothing that acts there."""
+    for right in ("8 C_y - 24*4 - 8*3 - 12*4", "8 C_y - 96 - 24 - 48", "8 C_y - 4*(24 + 12) - 24"):
+        assert judge(QUAY, M(at="A"), f"{right} = 0").right
+        for end in (f"= {stray}", f"- {stray} = 0", f"+ {stray} = 0"):
+            assert not judge(QUAY, M(at="A"), f"{right} {end}").right, (right, end)
