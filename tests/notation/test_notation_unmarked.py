@@ -150,3 +150,47 @@ def test_a_direction_behind_a_place_is_no_component_of_its_reaction(text: str) -
 def test_a_number_behind_a_remark_is_a_result_only_where_a_line_comes_to_it(text: str) -> None:
     found = read_line(text, PORCH.names)
     assert isinstance(found, Unreadable) or len(found.steps) + len(found.steps[0].sides) <= 3
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("EFx = A_x + 0.6 AF = 0", "x"),
+        ("EFx = 0 = A_x + 0.6 AF", "x"),
+        ("EFy 10 + ae = 0", "y"),
+        ("EFx: AB - 3 = 0", "x"),
+        ("efy = A_y + ae = 0", "y"),
+        ("EMa = 3 B_y - 7*3 = 0", "moment"),
+        ("EM A = 0  3 B_y - 7*3 = 0", "moment"),
+        ("EMA = 0 = 3 B_y - 7*3", "moment"),
+    ],
+)
+def test_an_e_typed_for_sigma_heads_a_sum_also_beside_a_member_of_that_name(
+    text: str, kind: str
+) -> None:
+    line = read(text)
+    assert line.label is not None
+    assert line.label.kind == kind
+    assert all(
+        term.name != "EF" for step in line.steps for side in step.sides for term in side.terms
+    )
+
+
+@pytest.mark.parametrize("text", ["EF_x = 4", "efx = 4", "EFx = 3/5*10", "EFx = 0", "EF = 3"])
+def test_a_value_of_the_member_or_of_its_component_stays_one(text: str) -> None:
+    line = read(text)
+    assert line.label is None
+    assert line.steps[0].sides[0].terms[0].name == "EF"
+
+
+def test_the_name_of_a_member_that_is_a_word_as_well_is_no_talk() -> None:
+    """ca. is about, and CA a member: a second statement of it is not passed over."""
+    yard = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 4, 3)],
+        ("AB", "BC", "CA"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [down("C", 5)],
+    )
+    line = read_line("5 - 4/5 CA = 0 => 7 CA = 1234", yard.names)
+    assert isinstance(line, Line)
+    assert len(line.steps) == 2

@@ -31,7 +31,8 @@ def test_every_printed_line_and_value_is_right_by_itself(worked: Worked) -> None
         asked = about if about is not None else Value(named(text, worked))
         verdict = judge(worked.problem, asked, text, senses=senses, known=known)
         assert verdict.right, (text, verdict.text)
-        assert not verdict.remarks, (text, verdict.remarks)
+        remarks = [remark for remark in verdict.remarks if remark.code != "sizes"]
+        assert not remarks, (text, remarks)
         if about is None or text == "C_x = 0":
             known[named(text, worked)] = text.partition(" = ")[2]
     assert known.keys() == set(worked.problem.unknowns)

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 
+from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.unreadable import Broken
 
@@ -16,6 +17,11 @@ _SUM = re.compile(r"[©å](?= ?(?:F(?:_|[xyXY]| ?[=:]|$)|M(?:_|[A-Z0-9]| )))|Ʃ"
 _SENSE = re.compile(r"^ *(?:\+ ?[:abc]|[:abc] ?\+) ?(?=Σ)|^ *(?:\+ ?:|: ?\+) ?(?=F_?[xy])")
 """The arrow of the positive sense beside a sum: → as :, ↑ as c, a turning one as a or b."""
 _SO = re.compile(r"(?:^|(?<=[ ;,])) *:\.(?= ?[A-Za-z_{\\])")
+_E_FOR_SIGMA = re.compile(
+    r"^(?P<lead> *(?:(?:at |for )?(?:joint|pin|node) \w{1,3}[:,.]? +)?)(?P<letter>[Ee])"
+    r"(?:(?P<force>[Ff]_?[xyXY])|[Mm][ _]?(?P<point>[A-Za-z][0-9]{0,2}))(?= *[=:]| +[0-9])"
+)
+_NO_COMPONENT = re.compile(r" *:| +[0-9]| *=[^=]*=| *= *0 *[^ =0-9.*/]")
 _LIKE_FIGURES = re.compile(
     r"(?<![A-Za-z_{\\0-9OolI|])(?=[OolI|.,]*[0-9])[0-9OolI|.,]*[OolI|][0-9OolI|.,]*(?![A-Za-z_({])"
 )
@@ -29,6 +35,21 @@ def recopied(source: Source) -> Source:
     if _LOST.search(text) is None and not text.lstrip().startswith(("+", "a", "b", "c")):
         return source
     return source.rewritten(_SUM, "Σ").rewritten(_SENSE, "").rewritten(_SO, "∴")
+
+
+def sigma_typed(source: Source, names: Names) -> Source:
+    """The source with Σ for the E that is typed for it; beside a member EF only where no component can be meant."""
+    return source.rewritten(_E_FOR_SIGMA, lambda found: _sigma(found, names))
+
+
+def _sigma(found: re.Match[str], names: Names) -> str | None:
+    word = f"{found['letter']}{found['force'] or 'M' + found['point']}"
+    if found["point"] and names.joint(found["point"]) is None:
+        return None
+    if names.meanings(word) and _NO_COMPONENT.match(found.string, found.end()) is None:
+        return None
+    what = found["force"] or f"M_{names.joint(found['point'])}"
+    return f"{found['lead']}Σ{what}"
 
 
 def figures_asked(broken: Broken, text: str) -> Broken:

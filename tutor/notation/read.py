@@ -10,7 +10,7 @@ from typing import Literal
 
 from tutor.notation.characters import UNSEEN, plain
 from tutor.notation.convention import without_convention
-from tutor.notation.copied import figures_asked, recopied
+from tutor.notation.copied import figures_asked, recopied, sigma_typed
 from tutor.notation.evaluate import Frame
 from tutor.notation.formula import sides_of
 from tutor.notation.found import Choice, Found, trimmed
@@ -42,7 +42,7 @@ Angles = Literal["degrees", "radians"]
 _SIGNS = str.maketrans("", "", "°√π⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 """What a plain formula may hold besides ASCII; with it, the text goes straight to the scanner."""
 _LAID_OUT = re.compile(
-    r"[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
+    r"^ *[Ee][FfMm]|[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
     r"|=[^=]*[0-9)\]] +[A-Za-z][\w{}]* *=|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
 )
 _DOUBLE = re.compile(r"(?<![=<>:])==(?![=<>])|:=|≔|\\coloneqq?(?![a-z])")
@@ -199,7 +199,7 @@ def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) 
 
 def _as_it_stands(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line with a heading, remarks or several statements; every way that is as good."""
-    source = _source(text)
+    source = sigma_typed(_source(text), names)
     numbers: tuple[str, ...] = ()
     if _SPEAKS.search(source.text):
         source, numbers = referred(without_reasons(source, names))

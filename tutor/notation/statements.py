@@ -219,7 +219,8 @@ class Statements:
         if not words:
             return False
         names = self.found.names
-        says_value = names.plainly(words[0]) and _SAID_TO_BE.match(text) is not None
+        named = bool(names.plainly(words[0]))
+        says_value = named and (not words[0].islower() or _SAID_TO_BE.match(text) is not None)
         reason = says(words[0], "because", "remark", "number") and not says_value
         only_words = re.fullmatch(rf"[{LETTERS}0-9 ,.!?'’()\[\]-]*", text) is not None
         if reason and (self.steps or "=" not in text):
