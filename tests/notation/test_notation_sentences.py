@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from tutor.model import load_problem
 from tutor.notation import Line, Unreadable, read_line
 from tutor.shipped import shipped_problems
+
+QUAY = Path(__file__).parent / "hands/quay.toml"
 
 NAMES = load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml").names
 """Joints A, B and C; members AB, BC and AC."""
@@ -84,3 +88,8 @@ def test_a_word_of_talk_is_no_faulty_number_and_names_no_force() -> None:
     line = read_line("It is wrong to say so, with a comma, that F_AC = 12", NAMES)
     assert isinstance(line, Unreadable)
     assert "sentence" in line.message
+
+
+@pytest.mark.parametrize("text", ["AAa:0=AAa=", "so = so AB =", "AB = so =", "= = so AB = 3"])
+def test_an_equals_sign_by_itself_among_words_is_met_with_a_sentence(text: str) -> None:
+    assert isinstance(read_line(text, load_problem(QUAY).names), Unreadable)

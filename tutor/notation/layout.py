@@ -182,7 +182,8 @@ def _kind(text: str, at: int, sign: re.Match[str], end: int, line: Found) -> Joi
         )
     if said == "→" or said.endswith(">"):
         return _arrow(before, after, text, start)
-    return _word(said, before, after, names)
+    led = text[:at].strip() if said.lower() == "or" and not before else before
+    return _word(said, led, after, names)
 
 
 def _blank(before: str, after: str, line: Found) -> Joint | None:

@@ -48,7 +48,7 @@ _LAID_OUT = re.compile(
 _DOUBLE = re.compile(r"(?<![=<>:])==(?![=<>])|:=|≔|\\coloneqq?(?![a-z])")
 _GAP = re.compile(r" {3,}")
 _CALLS = re.compile(r"(?<=[\w)\]}°])[!?]+(?![\w!?])")
-_TURN_ABOVE = re.compile(r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])")
+_TURN_ABOVE = re.compile(r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])|^ *\( ?\+ ?\) *(?=Σ)")
 _FULL_STOP = re.compile(r"(?<=[\w)\]}°] )[.,;]+(?= *$)")
 _SPEAKS = re.compile(r"[^\W\d_]{4}|\) *[-+] *\(|\+ ?ve|T *\+|[①-⑳]|: *[\w.]+ *:|90")
 """Without any of it a line is no sentence, and has no words that go beside its equations."""

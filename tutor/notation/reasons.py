@@ -21,7 +21,8 @@ _LEADING = re.compile(
     re.IGNORECASE,
 )
 _TRAILING = re.compile(
-    rf"[,;]? *\b(?:since|because|as|for) +(?P<reason>[^=:;]*?{_SEEN}[^=:;]*)$", re.IGNORECASE
+    rf"[,;]? *\b(?:since|because|as|for|bcs?|cuz|cause) +(?P<reason>[^=:;]*?{_SEEN}[^=:;]*)$",
+    re.IGNORECASE,
 )
 _PLACE = re.compile(
     r"\b(?:joint|node|at|pin) +(?:the +)?(?:unloaded +)?(?:(?:joint|node|pin) +)?(?P<joint>[A-Z]\w?)\b"

@@ -109,7 +109,7 @@ class Sentence:
         """Joins a formula to what stands before it."""
         gap = self.gap
         heads = sorted([*([gap.place] if gap.place else []), *gap.heads])
-        if said[0] == "=":
+        if said.startswith("="):
             if not self.broken_off:
                 raise stopped_at(start, end, self.names)
             said = f" {said[1:]}"
@@ -122,7 +122,7 @@ class Sentence:
             self._mark(stop, ":", following)
         self.chars[start:end] = said
         self.formulas += 1
-        self.broken_off = said.rstrip()[-1] == "="
+        self.broken_off = said.rstrip().endswith("=")
         left = said.partition("=")[0].strip()
         meant = self.names.meant(left)
         self.given = meant[0] if len(meant) == 1 else None
