@@ -575,3 +575,11 @@ def heard_until(terminal: int, words: bytes) -> bytes:
         assert select.select([terminal], [], [], 60)[0], said
         said += os.read(terminal, 1 << 16)
     return said
+
+
+@pytest.mark.parametrize(
+    "text", ["F_AB &minus; 3 = 0", "F_AB &plus; 3 = 0", r"F_AB \minus 3 = 0", "F_AB - 3 = 0"]
+)
+def test_the_name_of_a_sign_on_a_copied_page_is_no_word_of_what_was_heard(text: str) -> None:
+    assert typed_as_heard(text) == text
+    assert typed_as_heard("F_AB minus 3 = 0") == "F_AB -3 = 0"
