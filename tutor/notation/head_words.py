@@ -10,7 +10,7 @@ from typing import Any
 from tutor.notation.label import Between
 from tutor.notation.lexicon import Meaning, says
 from tutor.notation.names import Names
-from tutor.notation.symbols import LETTERS
+from tutor.notation.symbols import NAME
 from tutor.notation.unreadable import Broken
 
 NUMBER = r"[-+]?(?:[0-9]+(?:[.,][0-9]+)?|\.[0-9]+)"
@@ -26,7 +26,6 @@ PLACED = re.compile(
 _SUMMED = re.compile(r"(?:sum|sigma)(?=[FMfmXYHV])(?P<rest>.*)")
 _E_FOR_SIGMA = re.compile(r"[EeSs](?P<rest>[Ff]_?\{?[xyhvXYHV]\}?|[Mm]_?(?P<point>.+))")
 _BEHIND_AXIS = re.compile(r" +[^ =]")
-_NAME = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}-]*+")
 SUM_FOLLOWS = re.compile(r" *(?:Σ|[Ss]um\b)")
 WAY_IN_BRACKETS = re.compile(
     r"[(\[{] *(?:[-+←→↑↓↺↻^]|about|at|a?c?cw|taking|positive|up\b|down\b|left\b|right\b)"
@@ -60,7 +59,7 @@ def axis_leads(axis: str, rest: str, names: Names) -> bool:
     """Whether an x or y alone heads the formula `rest`: no force goes by it, and one stands behind it."""
     if axis not in "xyXY" or names.meanings(axis) or _BEHIND_AXIS.match(rest) is None:
         return False
-    words = _NAME.findall(rest)
+    words = NAME.findall(rest)
     return any(names.meanings(part) for word in words for part in (word, *word.split("-")))
 
 

@@ -9,7 +9,7 @@ from typing import Literal
 from tutor.notation.found import Found
 from tutor.notation.lexicon import MEANINGS, folded, says
 from tutor.notation.names import Names
-from tutor.notation.symbols import LETTERS
+from tutor.notation.symbols import LETTERS, NAME
 
 Joint = Literal["", "so", "beside", "colon"]
 
@@ -188,7 +188,7 @@ def _kind(text: str, at: int, sign: re.Match[str], end: int, line: Found) -> Joi
 
 def _blank(before: str, after: str, line: Found) -> Joint | None:
     """Whether a name behind a number and a blank begins a statement of its own."""
-    word = _FIRST.match(after)
+    word = NAME.match(after)
     if "=" not in before or "=" not in after or word is None:
         return None
     if _ZERO.search(before) and after[word.end() :].lstrip()[:1] == "=":
@@ -205,7 +205,6 @@ def _blank(before: str, after: str, line: Found) -> Joint | None:
     return "beside" if line.choice.apart else None
 
 
-_FIRST = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}-]*+")
 _NAMES = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}]*+")
 _ZERO = re.compile(r"= ?0$")
 _SUM = re.compile(rf"(?:Σ *|[Ss]um *)?[Ff]_?[XYxy](?![{LETTERS}0-9_])")

@@ -12,7 +12,7 @@ from html import unescape
 from tutor.notation.characters import plain
 from tutor.notation.source import Source
 
-_MARKS = frozenset("<>&*`~▒〖〗#[_/%'\"\\|:@")
+_MARKS = frozenset("<>&*`~▒〖〗#[_/%'\"\\|")
 _RULE = re.compile(r"^[ |:]*-{3,}[- |:]*$|^ *\\(?:begin|end) *\{[^{}]*\}(?:\{[^{}]*\})? *$")
 """What draws a line in a table, or begins and ends a display."""
 _ITEM = re.compile(r"^ *(?:\\item\b *|(?:> ?)+)")
@@ -64,7 +64,7 @@ _BEHIND_A_MARK = (" ", ":", ";", ",")
 def unmarked(source: Source) -> Source:
     """The source without what marks up a page: F<sub>AB</sub>, &minus;, **bold**, ∑▒〖M_A=0〗."""
     if _MARKS.isdisjoint(source.text):
-        return source
+        return source.rewritten(_SENT, "")
     source = source.rewritten(_RULE, "").rewritten(_ITEM, "").rewritten(_SENT, "")
     source = source.rewritten(_TITLE, lambda found: found["title"])
     source = source.rewritten(_SAID, lambda found: found["said"])

@@ -42,7 +42,7 @@ Angles = Literal["degrees", "radians"]
 _SIGNS = str.maketrans("", "", "°√π⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 """What a plain formula may hold besides ASCII; with it, the text goes straight to the scanner."""
 _LAID_OUT = re.compile(
-    r"^ *[Ee][FfMm]|[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
+    r"^ *[Ee](?:[Ff]_?[xyXY]|[Mm][ _]?[A-Za-z])|[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
     r"|=[^=]*[0-9)\]] +[A-Za-z][\w{}]* *=|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
 )
 _DOUBLE = re.compile(r"(?<![=<>:])==(?![=<>])|:=|≔|\\coloneqq?(?![a-z])")
@@ -177,9 +177,10 @@ def _source(text: str) -> Source:
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line as it stands, or where that cannot be read or leaves out a formula, as a sentence."""
+    source = _source(text)
     line: Line | None = None
     try:
-        line = with_talk_told(_as_it_stands(text, names, frame, said), names)
+        line = with_talk_told(_as_it_stands(text, source, names, frame, said), names)
         failed = None
     except Broken as broken:
         failed = broken
@@ -187,19 +188,21 @@ def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) 
         return line
     if failed is None or failed.key not in _NO_TALK:
         try:
-            line = _as_sentence(text, names, frame, said) or line
+            line = _as_sentence(text, source, names, frame, said) or line
         except Broken as broken:
             if failed is not None and failed.key == "no-equals":
                 failed = broken
     if line is None:
         assert failed is not None
-        raise failed_in_talk(failed, _source(text), names)
+        raise failed_in_talk(failed, source, names)
     return line
 
 
-def _as_it_stands(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
+def _as_it_stands(
+    text: str, source: Source, names: Names, frame: Frame, said: Mapping[str, float]
+) -> Line:
     """A line with a heading, remarks or several statements; every way that is as good."""
-    source = sigma_typed(_source(text), names)
+    source = sigma_typed(source, names)
     numbers: tuple[str, ...] = ()
     if _SPEAKS.search(source.text):
         source, numbers = referred(without_reasons(source, names))
@@ -218,9 +221,11 @@ def _as_it_stands(text: str, names: Names, frame: Frame, said: Mapping[str, floa
     return replace(line, alternatives=others, referred=numbers)
 
 
-def _as_sentence(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line | None:
+def _as_sentence(
+    text: str, source: Source, names: Names, frame: Frame, said: Mapping[str, float]
+) -> Line | None:
     """The line as a sentence of which the talk is left out; None where it is none. Raises Broken."""
-    source, part = parted(_source(text), names)
+    source, part = parted(source, names)
     source, numbers = referred(source)
     made = in_clauses(source, names)
     if made is None:

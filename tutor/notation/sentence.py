@@ -6,7 +6,6 @@ formulas is one sign, and the rest is blank. What was left out and might have he
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
@@ -22,7 +21,7 @@ from tutor.notation.spoken import (
     value_in,
     zero_in,
 )
-from tutor.notation.symbols import LETTERS
+from tutor.notation.symbols import NAME
 from tutor.notation.talk import (
     Clause,
     concludes,
@@ -36,8 +35,6 @@ from tutor.notation.talk import (
 from tutor.notation.talked import speaks, stopped_at
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
-
-_NAMES = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}-]*+")
 
 
 @dataclass
@@ -101,7 +98,7 @@ class Sentence:
         copy = Clause(clause.bits)
         if heading_of(text, copy, names) or place_of(text, copy, names):
             return False
-        if any(map(names.meanings, _NAMES.findall(text[bit.start : bit.end]))):
+        if any(map(names.meanings, NAME.findall(text[bit.start : bit.end]))):
             raise stopped_at(clause.start, clause.end, names)
         return True
 
@@ -189,7 +186,7 @@ class Sentence:
 
     def _ends(self, bit: Bit) -> bool:
         """Whether a word right behind a formula says T or C, or which way; it is kept there."""
-        if bit.kind not in ("word", "aside") or not only_ways(self.text, bit, self.names):
+        if bit.kind not in ("word", "aside") or not only_ways(self.text, bit):
             return False
         if says_way(self.text, bit):
             self.chars[bit.start : bit.end] = self.text[bit.start : bit.end]

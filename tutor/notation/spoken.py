@@ -29,6 +29,8 @@ _HEADING: tuple[Meaning, ...] = ("sum", "force", "moment", "about", "resolve", "
 _LEADS_TO_JOINT: tuple[Meaning, ...] = ("joint", "about")
 _PLACING = frozenset(("at", "for", "zu", "am"))
 _WAYS: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down")
+_SENSES: tuple[Meaning, ...] = (*_WAYS, "against")
+_WORD = re.compile(r"[^\W\d_][\w'-]*")
 
 
 def zero_in(text: str, clause: Clause, names: Names) -> bool:
@@ -127,20 +129,17 @@ def place_of(text: str, clause: Clause, names: Names) -> bool:
     return False
 
 
-def only_ways(text: str, bit: Bit, names: Names) -> bool:
+def only_ways(text: str, bit: Bit) -> bool:
     """Whether a word or an aside says nothing but T or C, or which way, with small words around it."""
-    words = re.findall(r"[^\W\d_][\w'-]*", text[bit.start : bit.end])
+    words = _WORD.findall(text, bit.start, bit.end)
     return bool(words) and all(
-        says(word, "T", "C", "left", "right", "up", "down", "against", "filler")
-        or word in ("acting", "i", "e")
-        for word in words
+        says(word, *_SENSES, "filler") or word in ("acting", "i", "e") for word in words
     )
 
 
 def says_way(text: str, bit: Bit) -> bool:
     """Whether a word or an aside has T or C, or a way, in it."""
-    words = re.findall(r"[^\W\d_][\w'-]*", text[bit.start : bit.end])
-    return any(says(word, "T", "C", "left", "right", "up", "down", "against") for word in words)
+    return any(says(word, *_SENSES) for word in _WORD.findall(text, bit.start, bit.end))
 
 
 def _sums(words: Sequence[str]) -> bool:
@@ -183,7 +182,7 @@ def _only_links(text: str, bits: Sequence[Bit], names: Names) -> bool:
     """Whether all between a force, its number and its way only joins them."""
     for bit in bits:
         said = text[bit.start : bit.end]
-        if bit.kind == "aside" and only_ways(text, bit, names):
+        if bit.kind == "aside" and only_ways(text, bit):
             continue
         if bit.kind == "formula":
             number = _NUMBER.fullmatch(said)
@@ -200,7 +199,7 @@ def _links(word: str) -> bool:
     return (
         folded(word) in _LINKS
         or word in ("i", "e")
-        or says(word, "T", "C", "left", "right", "up", "down", "filler", "is", "so")
+        or says(word, *_WAYS, "filler", "is", "so")
         or word == "."
     )
 

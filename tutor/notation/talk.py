@@ -14,7 +14,7 @@ from tutor.notation.bits import Bit
 from tutor.notation.ending import COUNTING, SMALL, unknown
 from tutor.notation.lexicon import MEANINGS, folded, says
 from tutor.notation.names import Names
-from tutor.notation.symbols import LETTERS
+from tutor.notation.symbols import NAME
 
 _REVERSE = re.compile(
     r"\b(?:not|never|wrong(?:ly)?|false(?:ly)?|incorrect(?:ly)?|instead|rather than|mistaken?(?:ly)?|mistakes?|errors?|untrue|"
@@ -89,7 +89,6 @@ def piece_of_formula(
 
 
 _OPERATED = re.compile(r"[-+*/^√=°|<>&]")
-_NAMES = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}-]*+")
 _RATIO = re.compile(
     r"[0-9.]+ ?°|(?<![\w.])[0-9]+(?:[-/][0-9]+)+(?![\w.])|(?<=[A-Z0-9])-(?=[A-Z][0-9])|^[-+](?=[0-9.]+)"
 )
@@ -189,7 +188,7 @@ def holds(text: str, clause: Clause) -> bool:
 def claims(text: str, clause: Clause, names: Names) -> bool:
     """Whether a clause is an equation, or names a force and has a number beside it."""
     formulas = [text[bit.start : bit.end] for bit in clause.bits if bit.kind == "formula"]
-    named = any(map(names.meanings, _NAMES.findall(" ".join(formulas))))
+    named = any(map(names.meanings, NAME.findall(" ".join(formulas))))
     figure = any(
         said[0].isdigit() or ("=" in said and any(map(str.isdigit, said))) for said in formulas
     )

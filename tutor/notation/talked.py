@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -12,11 +11,10 @@ from tutor.notation.lexicon import MEANINGS, folded, known_word, says
 from tutor.notation.line import Line
 from tutor.notation.names import Names, spelling
 from tutor.notation.source import Source
-from tutor.notation.symbols import LETTERS
+from tutor.notation.symbols import NAME
 from tutor.notation.talk import Clause, claims, declares, is_speech, reverses
 from tutor.notation.unreadable import Broken
 
-_NAMES = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}-]*+")
 _WORDED = ("word", "aside")
 FEWEST = 2
 """So many words of three letters or more make a sentence of a line."""
@@ -44,7 +42,7 @@ def with_talk_told(line: Line, names: Names) -> Line:
 
 def _of_a_sense(text: str) -> bool:
     """Whether words say of a force only what it does not do: (AE not in compression)."""
-    return any(says(folded(word), "T", "C") for word in _NAMES.findall(text))
+    return any(says(folded(word), "T", "C") for word in NAME.findall(text))
 
 
 def _gives_a_value(line: Line) -> bool:
@@ -106,7 +104,7 @@ def _is_talk(text: str, bits: Sequence[Bit], at: int, names: Names) -> bool:
 
 def _only_result(text: str, bits: Sequence[Bit], at: int) -> bool:
     """Whether the words around one are all of the lexicon, so that they are a result and no talk."""
-    words = _NAMES.findall(
+    words = NAME.findall(
         " ".join(text[bit.start : bit.end] for bit in bits[max(0, at - 3) : at + 4])
     )
     return all(known_word(word) for word in words)
@@ -115,7 +113,7 @@ def _only_result(text: str, bits: Sequence[Bit], at: int) -> bool:
 def speaks(text: str, bits: Sequence[Bit], names: Names) -> bool:
     """Whether there are words enough for a sentence."""
     said = " ".join(text[bit.start : bit.end] for bit in bits if bit.kind in _WORDED)
-    words = _NAMES.findall(said)
+    words = NAME.findall(said)
     return sum(len(word) > 2 and is_speech(word, names) for word in words) >= FEWEST
 
 

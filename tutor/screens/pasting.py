@@ -6,7 +6,6 @@ from collections import deque
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from tutor.homework.broken_lines import mended
 from tutor.judge import judge_of
 from tutor.lesson import Say
 
@@ -31,6 +30,8 @@ class Pasting:
         """
         too_many = f"Only the first {MOST} lines were taken." if len(lines) > MOST else ""
         self._walk.said = [Say("note", text) for text in (said, too_many) if text]
+        from tutor.homework.broken_lines import mended  # only where something is pasted
+
         desk = judge_of(self._walk.session.lesson.problem)
         self._waiting.extend(line for line in mended(desk, lines[:MOST]) if line.strip())
         self._walk.call_later(self._next)

@@ -62,10 +62,7 @@ def section(problem: Problem, cut: Iterable[str]) -> Section:
 def round_one_joint(problem: Problem) -> tuple[tuple[str, ...], str]:
     """The members of one joint, and the joint: cut, they leave it by itself, so that the section finds
     no more than the joint does. One with three members, or the fewest, where there is one."""
-    among = {
-        joint.name: tuple(m.name for m in problem.members if joint.name in (m.start, m.end))
-        for joint in problem.joints
-    }
+    among = {joint: tuple(m.name for m in met) for joint, met in problem.meeting.items()}
     ranked = sorted(among, key=lambda joint: (len(among[joint]) != 3, len(among[joint])))
     alone = (joint for joint in ranked if section(problem, among[joint]).divides)
     joint = next(alone, ranked[0])
