@@ -10,6 +10,7 @@ from tutor.figure.page import Page, support_size
 from tutor.figure.parts import Arrow, Figure, Label, Point, Stroke
 from tutor.figure.placing import Spot, Words, around
 from tutor.figure.space import FULL, between
+from tutor.model.crossing import cross
 
 
 def arrow_spots(
@@ -74,16 +75,7 @@ def told_apart(at: Point, spot: Point, others: Sequence[Point], members: Sequenc
     off = math.dist(at, spot)
     if any(math.dist(other, spot) < off for other in others):
         return False
-    return not any(_meet(at, spot, line.start, line.end) for line in members)
-
-
-def _meet(a: Point, b: Point, c: Point, d: Point) -> bool:
-    """Whether the way from a to b crosses the one from c to d."""
-
-    def side(p: Point, q: Point, r: Point) -> float:
-        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
-
-    return side(a, b, c) * side(a, b, d) < 0 and side(c, d, a) * side(c, d, b) < 0
+    return not any(cross(at, spot, line.start, line.end) for line in members)
 
 
 def side_words(sheet: LaidOut, label: Label) -> Words:

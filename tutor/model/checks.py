@@ -9,12 +9,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
+from tutor.model.crossing import Point, cross, lies_on
 from tutor.model.defect import Findings
 from tutor.model.parts import Joint, Member, Support
 
 NEAR = 1e-9
 MOST_CROSSINGS = 20
-Point = tuple[float, float]
 Placed = tuple[int, Member]
 
 
@@ -90,14 +90,14 @@ def _crossings(
     for place, member in members:
         start, end = at[member.start], at[member.end]
         for name, point in at.items():
-            if name not in (member.start, member.end) and _on(point, start, end, near):
+            if name not in (member.start, member.end) and lies_on(point, start, end, near):
                 message = f"joint {name} lies on member {member.name} without being joined to it"
                 cure = f"split it into two members that meet at {name}, or move {name}"
                 yield place, message, cure
     for (_, one), (place, other) in _overlapping(at, members):
         ends = (one.start, one.end, other.start, other.end)
         a, b, c, d = (at[end] for end in ends)
-        if len(set(ends)) == 4 and _cross(a, b, c, d, near):
+        if len(set(ends)) == 4 and cross(a, b, c, d, near):
             message = f"member {other.name} crosses member {one.name} without a joint"
             cure = "put a joint there, or leave it if one passes behind the other"
             yield place, message, cure
@@ -120,28 +120,3 @@ def _overlapping(
                 early, late = sorted((other[4], box[4]), key=lambda placed: placed[0])
                 yield early, late
         active.append(box)
-
-
-def _on(point: Point, start: Point, end: Point, near: float) -> bool:
-    """Whether `point` lies between the ends, on the line, and at neither end."""
-    length = math.dist(start, end)
-    along, across = _coordinates(point, start, end)
-    return abs(across) <= near and near < along < length - near
-
-
-def _cross(a: Point, b: Point, c: Point, d: Point, near: float) -> bool:
-    """Whether segments ab and cd cut each other away from all four ends."""
-
-    def parted(p: Point, q: Point, start: Point, end: Point) -> bool:
-        one, other = _coordinates(p, start, end)[1], _coordinates(q, start, end)[1]
-        return min(one, other) < -near and max(one, other) > near
-
-    return parted(c, d, a, b) and parted(a, b, c, d)
-
-
-def _coordinates(point: Point, start: Point, end: Point) -> Point:
-    """Where `point` is, along and across the line from `start` to `end` (length unit)."""
-    length = math.dist(start, end)
-    ux, uy = (end[0] - start[0]) / length, (end[1] - start[1]) / length
-    dx, dy = point[0] - start[0], point[1] - start[1]
-    return dx * ux + dy * uy, dy * ux - dx * uy
