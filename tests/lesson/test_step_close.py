@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from strategies import trusses
 from walks import ARM, LANDING, MAST, RAIL, walk_to
 
-from tutor.judge import Fx, Fy, Judge, right_line
+from tutor.judge import Fx, Fy, Judge, Value, right_line
 from tutor.judge.about import as_text, from_text
 from tutor.lesson import CAUTION
 from tutor.lesson.fold import beginning
@@ -298,3 +298,27 @@ def test_a_sum_without_its_zero_is_not_taken_for_a_value(text: str) -> None:
     reply = do("type", text=text)
     assert reply.text.startswith("Put = 0 after it: ΣFy at joint B")
     assert [t for t in lesson.state.tries if t.step == "close"] == []
+
+
+@pytest.mark.parametrize("back", [False, True], ids=["closing", "at the joint"])
+@pytest.mark.parametrize(
+    ("text", "codes"),
+    [
+        ("-360 + 390*12/13 = -A_x", ["stray-reaction"]),
+        ("A_x = -360 + 390*5/13", ["stray-reaction", "component"]),
+        ("A_x = 150 + 210", ["sign"]),
+        ("A_x = 150 + 220", ["arithmetic"]),
+    ],
+)
+def test_a_sum_with_a_force_too_many_is_that_sum_before_it_is_a_wrong_value_of_the_force(
+    text: str, codes: list[str], back: bool
+) -> None:
+    lesson, do = arm_with("390 C", "360 T")
+    if back:
+        do("joint", joint="C")
+    do("choose", about="Fx @ C")
+    reply = do("type", text=text)
+    assert reply.verdict is not None
+    assert [mistake.code for mistake in reply.verdict.mistakes] == codes
+    asked_again = lesson.state.tries[-1].at
+    assert asked_again == (Fx("C") if codes[0] == "stray-reaction" else Value("A_x"))

@@ -22,7 +22,7 @@ from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import equation_called, is_bare_value, is_sum, value_named
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble
 from tutor.lesson.steps.line_kept import keep_line
-from tutor.lesson.steps.writing import take_text
+from tutor.lesson.steps.writing import sum_meant, take_text
 from tutor.notation import Line, Reading, Unreadable, one_equation
 from tutor.text import listed
 
@@ -70,13 +70,10 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     reading = one_equation(line)
     if state.about is not None and is_bare_value(line) and is_sum(line):
         return state, Reply((Say("note", NO_ZERO.format(equation=in_words(state.about))),))
-    if (
-        isinstance(line, Unreadable)
-        or isinstance(reading, Unreadable)
-        or value_named(line) is not None
-        or is_bare_value(line)
-    ):
+    if isinstance(line, Unreadable) or isinstance(reading, Unreadable) or is_bare_value(line):
         return take_text(state, event, desk, None)
+    if value_named(line) is not None:
+        return sum_meant(state, event, desk) or take_text(state, event, desk, None)
     about, how = _meant(state, line, reading)
     if about is None:
         return state, Reply(how)
@@ -198,7 +195,8 @@ def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", WHICH.format(equations=_named(offers))),))
     if about not in offers:
         return state, Reply((_not_offered(about, offers),))
-    return replace(state, about=about), Reply((Say("note", f"Write {in_words(about)}."),), True)
+    state = replace(state, about=about, proposed=False)
+    return state, Reply((Say("note", f"Write {in_words(about)}."),), True)
 
 
 def left_over(state: State, about: Equation) -> str:

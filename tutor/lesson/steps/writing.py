@@ -73,6 +73,8 @@ def take_text(
             if kept is None and (follows := from_refused_line(state, desk, unknown, text)):
                 return state, Reply((Say("note", follows),))
             return kept or refuse(state, event, about, text, verdict)
+    if (of_sum := sum_meant(state, event, desk)) is not None:
+        return of_sum
     return _take_value(state, event, desk, unknown, Reply(()))
 
 
@@ -124,6 +126,34 @@ def _take_bare_value(state: State, event: Event, desk: Judge, line: Typed) -> tu
     return state, replace(
         reply, said=(Say("note", f"This is taken as the value of {unknown}."), *reply.said)
     )
+
+
+def sum_meant(state: State, event: Event, desk: Judge) -> tuple[State, Reply] | None:
+    """What is said of `5 - 0.6 AB + 2 = -A_x` where another sum was chosen than gave A_x: of that sum.
+
+    None where it is the value that it looks like, right or wrong in a way that can be named, or where
+    it is no such sum either.
+    """
+    text, about = event.text("text"), state.about
+    line = desk.read(text)
+    unknown = value_named(line, state.result)
+    if about is None or state.proposed or unknown is None or unknown not in state.result:
+        return None
+    if not _adds_up(line):
+        return None
+    value = desk.judge(Value(unknown), text, state.own)
+    if value.kind != "wrong" or value.mistakes[0].code != "arithmetic":
+        return None
+    verdict = desk.judge(about, text, state.own)
+    named = verdict.kind == "wrong" and verdict.mistakes[0].code != "not-equilibrium"
+    return refuse(state, event, about, text, verdict) if named else None
+
+
+def _adds_up(line: Typed) -> bool:
+    """Whether some side of a line is a sum of numbers, on whichever side of the = it stands."""
+    if isinstance(line, Unreadable):
+        return False
+    return any(len(side.terms) > 1 for side in line.result.sides if side.numeric)
 
 
 def _is_meant_as_line(
