@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 import tracemalloc
 from pathlib import Path
 
 import pytest
 
+from tutor.model import Defect
 from tutor.model.read import outcome
 from tutor.model.rules import Rules
 from tutor.model.source import LARGEST
@@ -24,11 +26,17 @@ SHAPES = {
     "many dots": f"{HEAD}a{'.a' * (ROOM // 2)} = 1\n",
     "a megabyte": f"{HEAD}{'#' * 1_000_000}",
 }
-SLOW = {
-    "many topics": HEAD + "topics = [" + '"t", ' * (ROOM // 5) + "]\n",
-    "many members": HEAD + "members = [" + '"AB", ' * (ROOM // 6) + "]\n",
-    "nested lists": f"{HEAD}members = {'[' * ROOM}\n",
-    "nested lists that end": f"{HEAD}members = {'[' * (ROOM // 2)}{']' * (ROOM // 2)}\n",
+CROWDED = {
+    "many topics": "topics = [" + '"t", ' * (ROOM // 5) + "]",
+    "many members": "members = [" + '"AB", ' * (ROOM // 6) + "]",
+    "many numbers": "[vary]\nloads = { C = { down = [" + "1," * (ROOM // 2) + "] } }",
+    "many words": "a = " + "b " * (ROOM // 2),
+    "nested lists": "members = " + "[" * ROOM,
+    "nested lists that end": f"members = {'[' * (ROOM // 2)}{']' * (ROOM // 2)}",
+    "nested tables": "[vary]\nloads = " + "{ C = " * (ROOM // 6),
+    "lists in tables": "loads = " + "[{at=" * (ROOM // 5),
+    "closing brackets": "a = " + "]" * ROOM,
+    "equals signs": "a " + "=" * ROOM,
 }
 
 
@@ -39,16 +47,25 @@ def test_a_file_made_to_be_large_is_refused_in_short_with_little_memory(
     refused(tmp_path, SHAPES[shape])
 
 
-@pytest.mark.slow
-@pytest.mark.parametrize("shape", SLOW)
-def test_a_file_of_many_parts_is_refused_in_short_with_little_memory(
-    tmp_path: Path, shape: str
-) -> None:
-    refused(tmp_path, SLOW[shape])
+@pytest.mark.parametrize("shape", CROWDED)
+def test_a_file_of_too_many_parts_is_told_in_one_sentence(tmp_path: Path, shape: str) -> None:
+    (defect,) = refused(tmp_path, f"{HEAD}{CROWDED[shape]}\n")
+    assert re.fullmatch(
+        r"the file has \d+ words, brackets, commas and =, more than 50000", defect.message
+    )
 
 
-def refused(folder: Path, text: str) -> None:
-    """Read a file that cannot be used."""
+def test_what_is_told_of_unknown_keys_is_the_same_however_many_there_are(tmp_path: Path) -> None:
+    few, many = (
+        refused(tmp_path, HEAD + "".join(f"x{place} = 1\n" for place in range(count)))
+        for count in (300, 3000)
+    )
+    assert few[:200] == many[:200]
+    assert many[-1].message.endswith("more defects follow")
+
+
+def refused(folder: Path, text: str) -> tuple[Defect, ...]:
+    """What is told of a file that cannot be used."""
     path = folder / "large.toml"
     path.write_text(text, "utf-8")
     tracemalloc.start()
@@ -62,3 +79,4 @@ def refused(folder: Path, text: str) -> None:
     assert found.defects
     for defect in found.defects:
         assert len(defect.message) + len(defect.cure) <= MOST_SAID
+    return found.defects

@@ -10,7 +10,7 @@ from tutor.model import read_parts as parts
 from tutor.model import read_words as words
 from tutor.model.amounts import Wrong, amount, kind_of
 from tutor.model.checks import check_drawing, check_links, check_loose
-from tutor.model.defect import Defect, Findings, Path, ProblemError, choose, nearest
+from tutor.model.defect import MOST, Defect, Findings, Path, ProblemError, choose, nearest
 from tutor.model.problem import Problem
 from tutor.model.read_loads import loads
 from tutor.model.read_spread import spreads
@@ -35,6 +35,8 @@ NEEDED = {
 }
 SPREAD = 'write [[spread]], then on = ["AB"] and down = 2'
 CURES = {**{key: cure for key, (_, cure) in NEEDED.items()}, "spread": SPREAD}
+NOT_TOLD = ""
+"""The cure of what is counted only: it stands behind the defects that are told."""
 LISTED = {"loads": "one load", "spread": "one spread load"}
 """The tables of which there may be several, and what one of them is."""
 
@@ -135,9 +137,10 @@ def _note_keys(document: Document) -> None:
     """Note keys that are unknown, and needed ones that are not there."""
     data, notes = document.data, document.findings
     unknown = [key for key in data if key not in KEYS]
-    meant = {close for key in unknown if (close := nearest(key, KEYS))}
-    for key in unknown:
-        notes.error((key,), f"{shown(key)} is an unknown key", choose(key, KEYS, "the keys are"))
+    meant = {close for key in unknown[:MOST] if (close := nearest(key, KEYS))}
+    for place, key in enumerate(unknown):
+        cure = choose(key, KEYS, "the keys are") if place < MOST else NOT_TOLD
+        notes.error((key,), f"{shown(key)} is an unknown key", cure)
     for key, (name, cure) in NEEDED.items():
         instead = "spread" if key == "loads" else key
         if not {key, instead} & (data.keys() | meant) and document.whole():

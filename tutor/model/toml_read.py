@@ -14,6 +14,8 @@ from tutor.text import shown
 
 BADLY = 50
 EVERYWHERE = "*"
+MOST_PARTS = 50_000
+MARKS = "[]{},="
 HEADING = re.compile(r"\[\s*[A-Za-z_]\w*\s*\]")
 Refused = (ValueError, RecursionError)
 
@@ -50,7 +52,14 @@ class Document:
 
 
 def read_toml(text: str, file: str) -> Document:
-    """Read `text`; never raises. Form defects are in the document's findings."""
+    """Read `text`; never raises. Form defects are in the document's findings.
+
+    A text with more words, brackets, commas and equals signs than any problem needs is not read at all:
+    each of them costs time and memory.
+    """
+    count = len(text.split()) + sum(map(text.count, MARKS))
+    if count > MOST_PARTS:
+        return _too_many(file, count)
     plain = text.replace("\r\n", "\n")
     reason = "a name has too many dots"
     if max(map(_dots, plain.split("\n"))) <= DOTS:
@@ -75,6 +84,13 @@ def read_toml(text: str, file: str) -> Document:
         salvage.add(statement)
     salvage.close(reason)
     return Document(salvage.data, findings, frozenset(salvage.lost))
+
+
+def _too_many(file: str, count: int) -> Document:
+    findings = Findings(file, dict)
+    message = f"the file has {count} words, brackets, commas and =, more than {MOST_PARTS}"
+    findings.at(1, message, "a problem file is a short text; is it another?")
+    return Document({}, findings, frozenset({EVERYWHERE}))
 
 
 def _dots(line: str) -> int:
