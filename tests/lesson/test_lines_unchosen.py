@@ -63,20 +63,85 @@ def test_the_next_line_after_such_a_slip_may_be_another_equation() -> None:
     assert reply.said[0].text == "Taken as ΣFx of the whole truss."
 
 
-def test_a_line_that_would_do_as_several_equations_is_asked_which() -> None:
-    truss = plain_problem(
-        [("A", 0, 0), ("B", 4, 0), ("C", 2, 3), ("D", 4, 3)],
-        ("AB", "AC", "BC", "CD", "BD"),
-        [Support("A", "pin"), Support("B", "roller")],
-        [down("C", 12)],
-    )
-    lesson = Lesson(truss)
+WALL_BRACKET = plain_problem(
+    [("A", 0, 0), ("B", 4, 0), ("C", 2, 3), ("D", 4, 3)],
+    ("AB", "AC", "BC", "CD", "BD"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [down("C", 12)],
+)
+
+
+def test_a_line_that_would_do_as_several_equations_is_taken_as_the_likeliest_and_says_so() -> None:
+    lesson = Lesson(WALL_BRACKET)
     lesson.take("bring", values={}, senses={}, joint="")
     lesson.take("type", text="ΣFx: A_x = 0")
     assert lesson.take("type", text="A_x = 0").accepted
     reply = lesson.take("type", text="4 A_y - 2*12 = 0")
-    assert not reply.accepted
-    assert "It would do as ΣM about B of the whole truss and ΣM about D" in reply.text
+    assert reply.accepted
+    assert reply.said[0].text == (
+        "Taken as ΣM about B of the whole truss; it would do as ΣM about D of the whole truss as well."
+    )
+    assert lesson.take("type", text="A_y = 6").accepted
+
+
+def test_moments_about_a_joint_whose_load_came_into_the_line_are_likelier_than_with_a_value() -> (
+    None
+):
+    """A_x = -160 stands: about D the 160*3 would be its moment, about A it is that of the load at C."""
+    lesson = Lesson(load_problem(shipped_problems() / "zero-force" / "scenery-frame.toml"))
+    lesson.take("show", until="reactions", now=1.0)
+    lesson.take("type", text="ΣFx: A_x + 160 = 0", now=2.0)
+    assert lesson.take("type", text="A_x = -160", now=3.0).accepted
+    reply = lesson.take("type", text="4 B_y - 270*4 - 160*3 = 0", now=4.0)
+    assert reply.accepted
+    assert reply.said[0].text.startswith("Taken as ΣM about A of the whole truss; it would do as ")
+
+
+@given(st.sampled_from(["A", "B", "C", "D"]), st.sampled_from([1, -2]))
+def test_whatever_a_right_line_is_taken_as_it_is_right_for_that_and_the_other_is_named(
+    at: str, times: int
+) -> None:
+    lesson = Lesson(WALL_BRACKET)
+    lesson.take("bring", values={"A_x": "0"}, senses={}, joint="")
+    lesson.take("type", text="ΣFx: A_x = 0")
+    lesson.take("type", text="A_x = 0")
+    line = right_line(lesson.problem, M(at), lesson.state.own)
+    left, _, right = line.partition("=")
+    reply = lesson.take("type", text=f"{times}*({left}) = {times}*({right})")
+    assert reply.accepted
+    assert f"ΣM about {at}" in reply.said[0].text
+    about = lesson.state.lines[-1].about
+    assert lesson.desk.judge(about, line, lesson.state.own).right
+
+
+@pytest.mark.parametrize(
+    ("text", "taken"),
+    [
+        ("24 - L1U1 - 3/5 U1L2 = 0", "ΣFy of the part with L0, U1"),
+        ("24 - 13.5 - 3/5 U1L2 = 0", "ΣFy of the part with L0, L1, U1"),
+        ("24*8 - 13.5*4 + 3 U1U2 = 0", "ΣM about L2 of the part with L0, L1, U1"),
+        ("24 + 3/5 L0U1 = 0", "ΣFy at joint L0"),
+    ],
+)
+def test_a_line_of_two_joints_at_once_or_of_a_section_is_taken_as_that(
+    text: str, taken: str
+) -> None:
+    lesson = Lesson(load_problem(shipped_problems() / "first-steps" / "creek-footbridge.toml"))
+    lesson.take("show", until="joints", now=1.0)
+    reply = lesson.take("type", text=text, now=2.0)
+    assert reply.accepted
+    assert f"Taken as {taken}." in reply.text
+    assert [in_words(line.about) for line in lesson.state.lines][-1] == taken
+
+
+@pytest.mark.parametrize(
+    "text", ["24 - 21 - 3/5 U1L2 = 0", "24*8 + 13.5*4 + 3 U1U2 = 0", "24 = 24"]
+)
+def test_a_line_that_is_of_no_joint_and_of_no_part_is_asked_for_its_equation(text: str) -> None:
+    lesson = Lesson(load_problem(shipped_problems() / "first-steps" / "creek-footbridge.toml"))
+    lesson.take("show", until="joints", now=1.0)
+    reply = lesson.take("type", text=text, now=2.0)
+    assert (reply.accepted, lesson.state.part) == (False, ())
 
 
 def test_a_line_typed_at_the_choice_of_joints_goes_to_its_joint() -> None:

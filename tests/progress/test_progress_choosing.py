@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -9,7 +11,19 @@ from tutor.lesson import Lesson
 from tutor.model import load_problem
 from tutor.progress.account import Answer
 from tutor.progress.after import one_thing
-from tutor.progress.choosing import MOST_LEVELS, Candidate, next_one
+from tutor.progress.choosing import (
+    AGAIN,
+    EASIER,
+    LEFT_OUT,
+    MOST_LEVELS,
+    NEAR,
+    NEXT_OF_SET,
+    NO_HARDER,
+    Candidate,
+    Next,
+    next_one,
+)
+from tutor.progress.needs import needs_of
 from tutor.progress.weakness import Weakness, weaknesses
 from tutor.shipped import shipped_problems
 
@@ -60,6 +74,93 @@ def test_what_is_proposed_is_open_and_trains_the_weakness_where_a_near_one_does(
             f"It can happen there in {'one place' if count == 1 else f'{count} places'}."
             in ahead.why
         )
+
+
+ONCE = Weakness("arm", 0.3, 1, 3, "in sums of moments")
+SETS = st.lists(
+    st.tuples(
+        st.integers(1, 6), st.booleans(), st.booleans(), st.integers(0, 4), st.sampled_from("pqr")
+    ),
+    min_size=2,
+    max_size=9,
+)
+
+
+@given(SETS, st.integers(0, 8), st.booleans(), st.sampled_from([None, ONCE, ARM]))
+def test_what_is_proposed_is_of_the_right_level_or_next_in_order_and_its_reason_is_true(
+    rows: list[tuple[int, bool, bool, int, str]], here: int, well: bool, lacking: Weakness | None
+) -> None:
+    rows = sorted(rows, key=lambda row: row[4])  # a set's problems stand together
+    here %= len(rows)
+    found = [
+        Candidate(str(i), f"problem {i}", of, level, done or i == here, waits)
+        for i, (level, done, waits, _, of) in enumerate(rows)
+    ]
+    needs = {str(i): {"arm": count} for i, (_, _, _, count, _) in enumerate(rows)}
+    ahead = next_one(found, needs.__getitem__, [lacking] if lacking else [], str(here), well)
+    open_ones = [each for each in found if not each.done]
+    if ahead is None or not open_ones:
+        return
+    last, chosen = found[here], found[int(ahead.key)]
+    free = [each for each in open_ones if not each.waits] or open_ones
+    if ahead.skill:
+        assert lacking is not None
+        assert lacking.told in ahead.why
+        assert chosen.level <= last.level + MOST_LEVELS
+        easier = chosen.level < last.level - NEAR
+        assert easier == (EASIER in ahead.why)
+        assert not easier or lacking.wrong >= AGAIN
+        trains = [each for each in free if needs[each.key]["arm"] and each.level <= last.level]
+        if not well and not chosen.waits and any(e.level >= last.level - NEAR for e in trains):
+            assert chosen.level <= last.level
+        return
+    assert chosen in free
+    in_order = [e for e in found[here:] if e in free] + [e for e in found[:here] if e in free]
+    if ahead.why == NO_HARDER:
+        assert not well
+        assert chosen == next(each for each in in_order if each.level <= last.level)
+        return
+    assert chosen == in_order[0]
+    assert (ahead.why == LEFT_OUT) == (int(chosen.key) < here)
+    assert (ahead.why == NEXT_OF_SET) == (int(chosen.key) > here and chosen.set == last.set)
+    begun = any(each.done for each in found if each.set == chosen.set)
+    if ahead.why.startswith("With it "):
+        assert ahead.why == f"With it {'goes on' if begun else 'begins'}: {chosen.set}."
+
+
+def test_one_wrong_rule_in_two_hard_trusses_brings_no_easy_one() -> None:
+    rows = [
+        Candidate("hall", "", "compound", 5, True),
+        Candidate("weigh-house", "", "compound", 5, True),
+        Candidate("clock-stand", "", "compound", 5),
+        Candidate("load-in-line", "", "traps", 3),
+    ]
+    rule = Weakness("zero-rule", 0.4, 1, 3)
+    needs = {"load-in-line": {"zero-rule": 3}}
+    ahead = next_one(rows, lambda key: needs.get(key, {}), [rule], "weigh-house")
+    assert ahead == Next("clock-stand", NEXT_OF_SET)
+    again = replace(rule, wrong=AGAIN)
+    ahead = next_one(rows, lambda key: needs.get(key, {}), [again], "weigh-house")
+    assert (ahead.key, ahead.skill) == ("load-in-line", "zero-rule")
+    assert ahead.why.endswith(EASIER)
+
+
+def test_a_mistake_is_trained_in_the_same_set_where_that_does_it() -> None:
+    rows = [
+        Candidate("a", "", "here", 2, True),
+        Candidate("b", "", "here", 3),
+        Candidate("c", "", "elsewhere", 2),
+    ]
+    needs = {"b": {"arm": 2, "sign": 8}, "c": {"arm": 9}}
+    ahead = next_one(rows, needs.__getitem__, [ARM], "a")
+    assert ahead.key == "b"
+
+
+def test_how_often_a_problem_asks_for_a_step_is_counted() -> None:
+    problem = load_problem(shipped_problems() / "first-steps" / "lamp-arm.toml")
+    needs = needs_of(problem)
+    assert needs["step joints"] == needs["step values"] - needs["step reactions"] == 3
+    assert needs["step free body"] == 2
 
 
 def test_without_a_weakness_the_next_in_order_comes_and_an_easier_one_after_a_poor_one() -> None:

@@ -1,4 +1,9 @@
-"""Which problem next, and why? The one that trains what is weakest, at the right level, not done yet."""
+"""Which problem next, and why? The one that trains what is weakest, at the right level, not done yet.
+
+What went wrong is trained where the course stands: in the same set before another, and near in level. One
+that is easier by more than a level is proposed only for what went wrong again and again, and is said to be
+easier. What cannot be trained so leaves the course to its order.
+"""
 
 from __future__ import annotations
 
@@ -11,6 +16,10 @@ FEW = 2
 """A problem with fewer places that need a skill is proposed for it only where there is no other."""
 MOST_LEVELS = 2
 """No problem is proposed that is more than so many levels harder than the last one worked on."""
+NEAR = 1
+"""Levels apart that make little difference."""
+AGAIN = 2
+"""From so many times on, a mistake is worth going back to easier problems for; our own judgement."""
 
 
 @dataclass(frozen=True)
@@ -42,6 +51,15 @@ class Next:
     skill: str = ""
 
 
+@dataclass(frozen=True)
+class _After:
+    """What a problem comes after: the level and the set of the last one, and whether it went well."""
+
+    level: int
+    set: str
+    well: bool
+
+
 Needs = Callable[[str], Mapping[str, int]]
 """By the key of a problem, in how many of its places each skill is needed."""
 
@@ -64,13 +82,19 @@ def next_one(
     open_ones = [each for each in ahead if not each.done]
     if not open_ones:
         return _once_more(ahead, needs, weak)
-    level = last.level if last else min((c.level for c in open_ones), default=0)
+    level = last.level if last else min(c.level for c in open_ones)
+    after = _After(level, last.set if last else "", well)
     for lacking in weak:
-        found = _training(open_ones, needs, lacking, level, last.set if last else "")
+        found = _training(open_ones, needs, lacking, after)
         if found is not None:
             why = f"{lacking.told}. {_trained(needs(found.key)[lacking.skill], lacking)}"
+            if found.level < level - NEAR:
+                why = f"{why} {EASIER}"
             return Next(found.key, why, lacking.skill)
-    return _in_order(open_ones, level, well, last)
+    return _in_order(candidates, open_ones, well, last)
+
+
+EASIER = "It is easier than the last one, so that there is room to heed just this."
 
 
 def _trained(count: int, lacking: Weakness) -> str:
@@ -108,34 +132,51 @@ def _again(found: Candidate, why: str, skill: str = "") -> Next:
 
 
 def _training(
-    open_ones: Sequence[Candidate], needs: Needs, lacking: Weakness, level: int, same: str
+    open_ones: Sequence[Candidate], needs: Needs, lacking: Weakness, after: _After
 ) -> Candidate | None:
-    """The open problem that trains a skill best: near in level, its way free, much of it in its lines."""
+    """The open problem that trains a skill best: its way free, near in level and no harder after one that
+    went poorly, of the same set, with much of it in its lines."""
+    level = after.level
+    least = level - NEAR if lacking.wrong < AGAIN else 0
     fitting = [
         each
         for each in open_ones
-        if each.level <= level + MOST_LEVELS and needs(each.key).get(lacking.skill, 0)
+        if least <= each.level <= level + MOST_LEVELS and needs(each.key).get(lacking.skill, 0)
     ]
 
-    def rank(each: Candidate) -> tuple[bool, bool, int, float, bool]:
+    def rank(each: Candidate) -> tuple[bool, bool, bool, bool, bool, int, float]:
         found = needs(each.key)
-        few = found[lacking.skill] < FEW
-        share = found[lacking.skill] / max(1, sum(found.values()))
-        return each.waits, few, abs(each.level - level), -round(share, 3), each.set != same
+        few, apart = found[lacking.skill] < FEW, abs(each.level - level)
+        share = round(found[lacking.skill] / max(1, sum(found.values())), 3)
+        too_hard = each.level > level and not after.well
+        return each.waits, too_hard, apart > NEAR, few, each.set != after.set, apart, -share
 
     return min(fitting, key=rank, default=None)
 
 
+FIRST = "It is the first that is not done."
+NO_HARDER = "Less than half of the last one went right at once: this one is no harder."
+NEXT_OF_SET = "It is the next of its set."
+LEFT_OUT = "It comes earlier and is not done yet."
+
+
 def _in_order(
-    open_ones: Sequence[Candidate], level: int, well: bool, last: Candidate | None
+    candidates: Sequence[Candidate],
+    open_ones: Sequence[Candidate],
+    well: bool,
+    last: Candidate | None,
 ) -> Next:
     """The next in order whose way is free; where the last went poorly, one that is no harder first."""
     free = [each for each in open_ones if not each.waits] or list(open_ones)
-    if not well:
-        free = [each for each in free if each.level <= level] or free
-    found = free[0]
     if last is None:
-        return Next(found.key, "It is the first that is not done.")
+        return Next(free[0].key, FIRST)
+    no_harder = free[0] if well else next((e for e in free if e.level <= last.level), free[0])
+    if no_harder is not free[0]:
+        return Next(no_harder.key, NO_HARDER)
+    found = free[0]
+    if candidates.index(found) < candidates.index(last):
+        return Next(found.key, LEFT_OUT)
     if found.set == last.set:
-        return Next(found.key, "It is the next of its set.")
-    return Next(found.key, f"With it begins or goes on: {found.set}.")
+        return Next(found.key, NEXT_OF_SET)
+    begun = any(each.done for each in candidates if each.set == found.set)
+    return Next(found.key, f"With it {'goes on' if begun else 'begins'}: {found.set}.")

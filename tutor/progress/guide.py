@@ -50,7 +50,7 @@ class Guide:
         """The problem to take after `here` (its key), by default after the one last worked on."""
         here = here or self.last
         done = [w for w in self.standing.worked if w.account.done]
-        well = not done or done[-1].account.share >= POORLY
+        well = not done or done[-1].key != here or done[-1].account.share >= POORLY
         by_key = {key_of(each.problem): each.problem for each in self.listed}
         candidates = [self._candidate(each) for each in self.listed]
         return next_one(

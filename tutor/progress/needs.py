@@ -14,14 +14,6 @@ from tutor.skills.table import CLAIMED
 from tutor.statics import Unsolvable, solve, zero_force
 
 ZERO_SKILLS = ("step zero", "zero-loaded", "zero-third-member", "zero-rule")
-STEPS_OF_ALL = (
-    "step idealise",
-    "step free body",
-    "step reactions",
-    "step joints",
-    "step values",
-    "step close",
-)
 
 
 def needs_of(problem: Problem) -> Mapping[str, int]:
@@ -32,8 +24,8 @@ def needs_of(problem: Problem) -> Mapping[str, int]:
     try:
         forces = solve(problem).values
     except Unsolvable:
-        return Counter(STEPS_OF_ALL[:1])
-    found: Counter[str] = Counter(STEPS_OF_ALL)
+        return Counter(["step idealise"])
+    found = Counter(_steps(problem))
     state = State(problem)
     for place in _places(problem):
         found.update(may_be_made(state, place))
@@ -45,6 +37,18 @@ def needs_of(problem: Problem) -> Mapping[str, int]:
     if seen := len(zero_force(problem)):
         found.update(dict.fromkeys(ZERO_SKILLS, seen))
     return found
+
+
+def _steps(problem: Problem) -> dict[str, int]:
+    """How often a walk asks for each step: its supports, its sums and its values are the student's."""
+    return {
+        "step idealise": 1,
+        "step free body": len(problem.supports),
+        "step reactions": len(problem.reactions),
+        "step joints": len(problem.members),
+        "step values": len(problem.unknowns),
+        "step close": 1,
+    }
 
 
 def _places(problem: Problem) -> Iterator[Place]:

@@ -22,7 +22,7 @@ from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.steps.headings import label_of, offered_along
 from tutor.lesson.steps.hinting import line_hints, value_hints, value_in_trouble, wrong_place
 from tutor.lesson.steps.none_alone import ARRIVED, arrival, none_alone, section_hints
-from tutor.lesson.steps.part_headed import where_cut
+from tutor.lesson.steps.part_headed import take_headed, take_shown
 from tutor.lesson.steps.proportion import take_proportion
 from tutor.lesson.steps.reactions import choose
 from tutor.lesson.steps.symmetry import take_symmetry
@@ -149,7 +149,7 @@ def chosen(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
 
 def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """The student typed a line or a value: data `text`, and `about` where not chosen before."""
-    each = take_symmetry(typed, state, event, desk) or _of_a_part(state, event, desk)
+    each = take_symmetry(typed, state, event, desk) or take_headed(state, event, desk)
     each = each or take_proportion(typed, state, event, desk)
     if (each := each or take_apart(typed, state, event, desk)) is not None:
         return each
@@ -163,9 +163,9 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     about, how = equation_meant(state, event.text("text"), desk, _offers(state))
     if not how and about is not None:
         about, how = _of_some_joint(state, event.text("text"), desk, about)
-    if how and about is None:
-        return state, Reply(how)
-    if how and about is not None:
+    if about is None and (other := _of_no_joint(state, event, desk, how)) is not None:
+        return other
+    if about is not None and how:
         state = replace(state, joint=about.joint)
     before = state
     state, reply = take_text(replace(state, about=about), event, desk, about)
@@ -180,17 +180,11 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     return state, replace(reply, said=(*how, *reply.said))
 
 
-def _of_a_part(state: State, event: Event, desk: Judge) -> tuple[State, Reply] | None:
-    """A line whose heading cuts off a part, or names the one that is cut off; None for any other."""
-    label = label_of(event.text("text"), desk.names)
-    if label is None or label.part is None:
-        return None
-    cut = where_cut(state, label.part)
-    if isinstance(cut, Say):
-        return state, Reply((cut,))
-    state, arrived = cut
-    state, reply = section.typed(state, event, desk)
-    return state, replace(reply, said=(*arrived, *reply.said))
+def _of_no_joint(
+    state: State, event: Event, desk: Judge, how: tuple[Say, ...]
+) -> tuple[State, Reply] | None:
+    """What was said where no joint was found for a line, or the line at the part that it is of."""
+    return (state, Reply(how)) if how else take_shown(state, event, desk)
 
 
 def _of_some_joint(

@@ -1,21 +1,49 @@
-"""Which part of the truss does the heading of a line cut off, or is it the one that is cut off already?"""
+"""Which part of the truss does a line cut off by its heading, or show by itself?"""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
+from tutor.judge import Judge
 from tutor.judge.parts import part_on
-from tutor.lesson.reply import Say
+from tutor.lesson.event import Event
+from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import State
+from tutor.lesson.steps import section
+from tutor.lesson.steps.headings import label_of
+from tutor.lesson.steps.part_shown import part_shown
 from tutor.lesson.steps.section import arrived, cut_members, no_section
 from tutor.notation.label import PartSaid
-from tutor.statics import section
+from tutor.statics import section as cut_through
 
 WHICH_CUT = (
     "This line speaks of a part: name the members that are cut as well, like “section through "
     "BC, CG and FG, left part”."
 )
 WHICH_SIDE = "Say which of the two parts you keep: the one with {parts}."
+
+
+def take_headed(state: State, event: Event, desk: Judge) -> tuple[State, Reply] | None:
+    """A line whose heading cuts off a part, or names the one that is cut off; None for any other."""
+    label = label_of(event.text("text"), desk.names)
+    if label is None or label.part is None:
+        return None
+    cut = where_cut(state, label.part)
+    return (state, Reply((cut,))) if isinstance(cut, Say) else _typed_there(*cut, event, desk)
+
+
+def take_shown(state: State, event: Event, desk: Judge) -> tuple[State, Reply] | None:
+    """A line that is right for a part of the truss and says nothing of it; None for any other."""
+    part = part_shown(state, event.text("text"), desk)
+    return _typed_there(*_cut_off(state, part), event, desk) if part else None
+
+
+def _typed_there(
+    state: State, arrived_there: tuple[Say, ...], event: Event, desk: Judge
+) -> tuple[State, Reply]:
+    """The line taken at the part, behind what is said of arriving there."""
+    state, reply = section.typed(state, event, desk)
+    return state, replace(reply, said=(*arrived_there, *reply.said))
 
 
 def where_cut(state: State, said: PartSaid) -> tuple[State, tuple[Say, ...]] | Say:
@@ -26,7 +54,7 @@ def where_cut(state: State, said: PartSaid) -> tuple[State, tuple[Say, ...]] | S
     cut = said.cut or cut_members(state)
     if not cut:
         return Say("note", WHICH_CUT)
-    found = section(state.problem, cut)
+    found = cut_through(state.problem, cut)
     if not found.divides:
         return Say("note", no_section(found))
     part = None if said.side is None else part_on(state.problem, found, said.side)
@@ -35,6 +63,11 @@ def where_cut(state: State, said: PartSaid) -> tuple[State, tuple[Say, ...]] | S
     if part is None:
         parts = ", or the one with ".join(", ".join(each) for each in found.parts)
         return Say("note", WHICH_SIDE.format(parts=parts))
+    return _cut_off(state, part)
+
+
+def _cut_off(state: State, part: tuple[str, ...]) -> tuple[State, tuple[Say, ...]]:
+    """The state with this part before it, and what is said on arriving."""
     if set(part) == set(state.part):
         return state, ()
     step = state.step if state.step in ("joints", "close") else "joints"

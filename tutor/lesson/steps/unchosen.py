@@ -1,7 +1,7 @@
 """Which equation is meant by a line typed while none is chosen?
 
-A line that is right for a single equation on offer can be no other; a wrong one says so only where it is
-one of them but for a single slip.
+A line that is right for a single equation on offer can be no other, and of several it is taken as the
+likeliest; a wrong one says so only where it is one of them but for a single slip.
 """
 
 from __future__ import annotations
@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from tutor.judge import Equation, Fx, Judge, M
+from tutor.judge.about import equation_of
 from tutor.judge.components import component_stated
 from tutor.judge.headings import equation_in_words, headed
 from tutor.judge.independent import adds_something
@@ -25,12 +26,11 @@ from tutor.lesson.steps.solved_for import nearest_of, solved_for
 from tutor.notation import Line, Unreadable
 from tutor.text import listed
 
-SEVERAL = (
-    "Which equation is this line? It would do as {equations}: choose one of them first, or begin "
-    "the line with its heading."
-)
+SEVERAL = "Taken as {equation}; it would do as {others} as well."
 OF_A_PART = "This line speaks of a part of the truss; here the whole truss is asked for."
 MOST_NAMED = 3
+MOST_SOLVED = 2
+"""So many unknown forces a joint gives by itself."""
 MOST_TRIED = 24
 """Among more equations than this a wrong line is not looked for."""
 
@@ -63,17 +63,12 @@ def equation_meant(
             near = state.about if is_value else nearest_of(state, line, desk, offers)
             return _told_as(state, near)
         right = _plainly(state, line, right) or right
-        new = tuple(each for each in right if each != state.about and _adds(state, each))
-        if len(new) != 1 or state.about in right:
+        new = tuple(each for each in right if _adds(state, each))
+        if state.about in right or not new:
             return state.about, ()
         right = new
-    if len(right) > 1:
-        plain = _plainly(state, line, right)
-        right = plain if len(plain) == 1 else right
-    if len(right) == 1:
-        return right[0], (_taken_as(state, right[0]),)
     if right:
-        return None, _several(state, right)
+        return _likeliest(state, right, _plainly(state, line, right))
     return _told_as(state, _clearly_meant(state, line, desk, offers))
 
 
@@ -130,10 +125,32 @@ def _clearly_meant(
     return clearly_nearest(said, state.problem, state.own, desk.values(), adding)
 
 
-def _several(state: State, fitting: Iterable[Equation]) -> tuple[Say, ...]:
-    """That a line would do as several equations, which are named."""
-    names = [equation_in_words(state.problem, each) for each in fitting]
-    return (Say("note", SEVERAL.format(equations=listed(names, most=MOST_NAMED))),)
+def _likeliest(
+    state: State, right: Sequence[Equation], plain: Sequence[Equation]
+) -> tuple[Equation | None, tuple[Say, ...]]:
+    """Of the equations that a line is right for the likeliest, with what it would do as besides.
+
+    One that says something new comes first, of a joint that can be solved, and one that the line is as
+    it is written (`plain`); then the one for which the fewest values found before had to be put in, and
+    moments about a support.
+    """
+    first, *others = sorted(right, key=lambda about: _unlikely(state, about, about in plain))
+    if not others:
+        return _told_as(state, first)
+    said = SEVERAL.format(
+        equation=equation_in_words(state.problem, first),
+        others=listed([equation_in_words(state.problem, each) for each in others], most=MOST_NAMED),
+    )
+    return first, (Say("note", said),)
+
+
+def _unlikely(state: State, about: Equation, plain: bool) -> tuple[bool, bool, bool, int, bool]:
+    """By how much an equation is unlikely to be meant by a line that it is right for."""
+    put_in = state.result.keys() & equation_of(state.problem, about).linear
+    stuck = about.joint is not None and len(state.unknown_at(about.joint)) > MOST_SOLVED
+    held = {support.joint for support in state.problem.supports}
+    loose = isinstance(about, M) and about.at not in held
+    return not _adds(state, about), stuck, not plain, len(put_in), loose
 
 
 def _told_as(state: State, about: Equation | None) -> tuple[Equation | None, tuple[Say, ...]]:
