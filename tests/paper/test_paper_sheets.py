@@ -112,10 +112,39 @@ def test_a_key_has_every_force_with_its_letter(path) -> None:
     assert [row[0] for row in (*reactions.rows, *members.rows)] == list(problem.unknowns)
     for name, value, letter in members.rows:
         assert float(value) == pytest.approx(abs(forces[name]), rel=1e-3, abs=1e-9)
-        assert letter == ("" if forces[name] == 0 else "T" if forces[name] > 0 else "C")
+        assert letter == ("–" if forces[name] == 0 else "T" if forces[name] > 0 else "C")
     for name, value, way in reactions.rows:
         assert float(value.replace("−", "-")) == pytest.approx(forces[name], rel=1e-3, abs=1e-9)
-        assert bool(way) == (forces[name] != 0)
+        assert (way != "–") == (forces[name] != 0)
+
+
+@pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
+def test_a_sheet_has_room_for_two_reactions_at_each_support_and_for_every_member(path) -> None:
+    problem = problem_of(path)
+    grids = [block for block in sheet(problem).blocks if isinstance(block, Grid)]
+    if "reactions" in problem.given:
+        assert len(grids) == 1
+    else:
+        rows = grids[0].rows
+        assert [row[0] for row in rows] == [support.joint for support in problem.supports]
+        assert {len(row) for row in rows} == {7}
+        assert not any(cell for row in rows for cell in row[1:])
+    members = [row[at] for at in (0, 3) for row in grids[-1].rows]
+    assert [name for name in members if name] == list(problem.member)
+
+
+def test_no_cell_of_a_key_is_left_to_be_filled_in() -> None:
+    problem = load_problem(next(p for p in PATHS if p.stem == "creek-footbridge"))
+    assert 0.0 in solve(problem).values.values()
+    assert all(c for b in key(problem).blocks if isinstance(b, Grid) for row in b.rows for c in row)
+
+
+def test_the_name_of_a_reaction_is_set_with_its_index_whatever_its_joint_is_called() -> None:
+    problem = load_problem(next(p for p in PATHS if p.stem == "creek-footbridge"))
+    html = to_html([key(problem)], "x")
+    assert "<i>L0</i><sub>y</sub>" in html
+    assert ">L0<tspan" in html
+    assert "L0_y" not in re.sub(r"(?s)<desc.*?</desc>", "", html)
 
 
 def test_a_worked_solution_visits_every_joint() -> None:

@@ -27,7 +27,7 @@ FOOT = 11.0
 SLOTS = 4
 FONT = "Helvetica, Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif"
 DASHES = {"dotted": "0.1 6", "dashed": "7 5", "dash-dot": "9 3 1.5 3"}
-NAMED = re.compile(r"\b([A-Z])_([A-Za-z0-9]+)")
+NAMED = re.compile(r"\b([A-Z]\d*)_([A-Za-z0-9]+)")
 NAMED_ROLES: frozenset[Role] = frozenset(
     ("reaction", "unknown", "member-tension", "member-compression", "member-zero", "highlight")
 )

@@ -13,6 +13,7 @@ from itertools import count
 
 from tutor.model.caution import CAUTION
 from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room, Together, Words
+from tutor.paper.columns import aligned, is_numbers
 
 STYLE = """\
 @page { size: A4; margin: 18mm; }
@@ -28,7 +29,9 @@ figure { margin: .6em 0; break-inside: avoid; }
 figure svg { display: block; width: 100%; height: auto; margin: 0 auto; }
 table { border-collapse: collapse; margin: .6em 0; break-inside: avoid; }
 th, td { border: 1px solid #000; padding: .15em .7em; text-align: left; }
-td.blank { min-width: 6em; height: 1.6em; }
+table { font-variant-numeric: lining-nums tabular-nums; }
+.number { text-align: right; }
+td.blank { min-width: 4.4em; height: 1.9em; }
 table.lines { width: 100%; }
 table.lines td { border: 0; border-bottom: 1px solid #bbb; vertical-align: top; }
 table.lines td:first-child { white-space: nowrap; }
@@ -85,14 +88,7 @@ def _block(block: Block, number: Iterator[int]) -> Iterator[str]:
                 yield f"<tr>{''.join(f'<td>{_named(cell)}</td>' for cell in line)}</tr>"
             yield "</table>"
         case Grid(head, table):
-            yield f"<table>\n<tr>{''.join(f'<th>{_named(cell)}</th>' for cell in head)}</tr>"
-            for cells in table:
-                filled = (
-                    f"<td>{_named(cell)}</td>" if cell else '<td class="blank"></td>'
-                    for cell in cells
-                )
-                yield f"<tr>{''.join(filled)}</tr>"
-            yield "</table>"
+            yield from _grid(head, table)
         case Together(blocks):
             yield "<section>"
             for inner in blocks:
@@ -100,7 +96,20 @@ def _block(block: Block, number: Iterator[int]) -> Iterator[str]:
             yield "</section>"
 
 
-SUBSCRIPT = re.compile(r"\b([A-Z]|ΣF|ΣM)_(?:\{([^{}]+)\}|([A-Za-z0-9]+))")
+def _grid(head: Sequence[str], rows: Sequence[Sequence[str]]) -> Iterator[str]:
+    kinds = [' class="number"' if is_numbers(column) else "" for column in zip(*rows, strict=True)]
+    top = "".join(f"<th{kind}>{_named(cell)}</th>" for kind, cell in zip(kinds, head, strict=True))
+    yield f"<table>\n<tr>{top}</tr>"
+    for cells in aligned(rows):
+        filled = (
+            f"<td{kind}>{_named(cell)}</td>" if cell else '<td class="blank"></td>'
+            for kind, cell in zip(kinds, cells, strict=True)
+        )
+        yield f"<tr>{''.join(filled)}</tr>"
+    yield "</table>"
+
+
+SUBSCRIPT = re.compile(r"\b([A-Z]\d*|ΣF|ΣM)_(?:\{([^{}]+)\}|([A-Za-z0-9]+))")
 
 
 def _named(text: str) -> str:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from tutor.model.caution import CAUTION
 from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room, Together, Words
+from tutor.paper.columns import is_numbers
 
 SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~$!&])")
 
@@ -46,7 +47,10 @@ def _block(block: Block) -> Iterator[str]:
             names = "| equation | line | gives |\n|---|---|---|"
             yield "\n".join((names, *map(_row, rows)))
         case Grid(head, cells):
-            table = [_row(head), f"|{'---|' * len(head)}", *map(_row, cells)]
+            rules = (
+                "---:|" if is_numbers(column) else "---|" for column in zip(*cells, strict=True)
+            )
+            table = [_row(head), f"|{''.join(rules)}", *map(_row, cells)]
             yield "\n".join(table)
         case Room():
             yield "&nbsp;"

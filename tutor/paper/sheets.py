@@ -25,12 +25,15 @@ from tutor.paper.blocks import (
 )
 from tutor.paper.held import IF_HELD, question, what_it_is
 from tutor.paper.lines import force_symbol, rounded
+from tutor.paper.to_fill import members_asked, reactions_asked
 from tutor.paper.to_joints import brought, lying
 from tutor.paper.way_through import Step, Worked, worked
 from tutor.statics import Answer, forces_follow, joint_order, solve
 from tutor.text import FEW, listed
 
 JOINTS_A_PAGE = 6
+NEITHER = "–"
+"""What a force of nothing has for its sense."""
 WIDE, MIDDLE = 0.9, 0.75
 SIGNS = "x is positive to the right, y up, moments counter-clockwise; a member force is positive in tension."
 
@@ -46,8 +49,8 @@ def sheet(problem: Problem, whom: str = "") -> Paper:
             *lying(problem),
             *question(problem),
             Words(_task(problem)),
-            *_given_reactions(problem),
-            _empty_table(problem),
+            *reactions_asked(problem),
+            members_asked(problem),
             Room(1 + len(problem.joints) // JOINTS_A_PAGE),
         ),
     )
@@ -136,21 +139,6 @@ def _task(problem: Problem) -> str:
         f"{task}. Say of each member whether it is in tension (T) or in compression (C). Forces are in "
         f"{problem.force}, lengths in {problem.length}."
     )
-
-
-def _given_reactions(problem: Problem) -> Iterator[Block]:
-    if "reactions" in problem.given:
-        told = listed([f"{n} = {rounded(solve(problem).value(n))}" for n in problem.reaction], FEW)
-        yield Words(f"The reactions are known: {told} {problem.force}.")
-
-
-def _empty_table(problem: Problem) -> Grid:
-    """Two members a row, to save height."""
-    names = [*problem.member, ""] if len(problem.member) % 2 else [*problem.member]
-    half = len(names) // 2
-    head = ("member", f"force [{problem.force}]", "T or C")
-    rows = zip(names[:half], names[half:], strict=True)
-    return Grid(head * 2, tuple((one, "", "", other, "", "") for one, other in rows))
 
 
 def _words_of_results(problem: Problem) -> str:
@@ -257,7 +245,7 @@ def heading(about: Equation, problem: Problem) -> str:
 def _reactions_table(answer: Answer) -> Grid:
     problem = answer.problem
     rows = tuple(
-        (name, rounded(answer.value(name)), way(reaction, answer.value(name)))
+        (name, rounded(answer.value(name)), way(reaction, answer.value(name)) or NEITHER)
         for name, reaction in problem.reaction.items()
     )
     return Grid(("reaction", f"value [{problem.force}]", "acts"), rows)
@@ -279,7 +267,7 @@ def _members_table(answer: Answer) -> Grid:
     rows = []
     for member in answer.problem.member:
         force = answer.value(member)
-        letter = "T" if force > 0 else "C" if force < 0 else ""
+        letter = "T" if force > 0 else "C" if force < 0 else NEITHER
         rows.append((member, rounded(abs(force)), letter))
     return Grid(("member", f"force [{answer.problem.force}]", "T or C"), tuple(rows))
 

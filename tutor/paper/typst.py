@@ -14,6 +14,7 @@ from pathlib import Path
 
 from tutor.model.caution import CAUTION
 from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room, Together, Words
+from tutor.paper.columns import DIGIT, POINT, aligned, is_numbers
 from tutor.paper.html import SUBSCRIPT
 
 START = """\
@@ -21,6 +22,7 @@ START = """\
 #set text(font: ("Libertinus Serif", "New Computer Modern"), size: 10.5pt, lang: "en")
 #set par(justify: false, leading: 0.6em)
 #set table(stroke: 0.6pt, inset: (x: 8pt, y: 4pt))
+#show table: set text(number-type: "lining", number-width: "tabular")
 """
 MISSING = (
     "PDF needs the typst package, which is not installed: pip install 'pinjoint[paper]', or take "
@@ -103,18 +105,30 @@ def _block(block: Block, pictures: dict[str, str]) -> Iterator[str]:
                 f"inset: (x: 4pt, y: 4pt), {cells})\n"
             )
         case Grid(head, rows):
-            blank = " #h(20mm)"
-            top = ", ".join(f"[#strong[{_named(cell)}]]" for cell in head)
-            cells = ", ".join(
-                f"[{_named(cell) if cell else blank}]" for row in rows for cell in row
-            )
-            yield f"#table(columns: {len(head)}, table.header({top}), {cells})\n"
+            yield _grid(head, rows)
         case Together(blocks):
             inner = "".join(text for each in blocks for text in _block(each, pictures))
             yield f"#block(breakable: false)[\n{inner}]\n"
         case Room(pages):
             box = "#block(width: 100%, height: 1fr, stroke: 0.4pt + gray)"
             yield "\n#pagebreak()\n".join([box] * (pages + 1)) + "\n"
+
+
+BLANK = "#box(width: 15mm, height: 4mm)"
+"""An empty cell has room for what is written by hand."""
+
+
+def _grid(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
+    ways = [
+        "right + horizon" if is_numbers(column) else "left + horizon"
+        for column in zip(*rows, strict=True)
+    ]
+    top = ", ".join(f"[#strong[{_named(cell)}]]" for cell in head)
+    cells = ", ".join(
+        f"[{_named(cell) if cell else BLANK}]" for row in aligned(rows) for cell in row
+    )
+    how = f"columns: {len(head)}, align: ({', '.join(ways)})"
+    return f"#table({how}, table.header({top}), {cells})\n"
 
 
 def _named(text: str) -> str:
@@ -133,4 +147,4 @@ def _named(text: str) -> str:
 
 def literal_kept(text: str) -> str:
     """As `literal`, with the spaces at its ends."""
-    return json.dumps(re.sub(r"\s+", " ", text), ensure_ascii=False)
+    return json.dumps(re.sub(rf"[^\S{DIGIT}{POINT}]+", " ", text), ensure_ascii=False)
