@@ -9,11 +9,13 @@ from random import Random
 import numpy as np
 import pytest
 from every_problem import FORCES, problem_of
+from families import plain_problem
 from lines import figures
 from students_work import any_problem, homework
 
 from tutor import review
-from tutor.model import Problem
+from tutor.model import Load, Problem, Support
+from tutor.notation import Exact
 from tutor.statics import joint_body, solve
 
 ALL = [
@@ -138,3 +140,69 @@ def test_nothing_is_all_right_while_a_body_with_all_its_entries_does_not_close(s
         open_bodies = [c.name for c in result.closures if c.closes is False]
         assert not (result.right and open_bodies)
         assert not (re.search("all|everything", result.said, re.I) and open_bodies)
+
+
+@pytest.mark.parametrize("digits", [2, 3])
+@pytest.mark.parametrize("seed", range(12))
+def test_nothing_farther_off_than_hard_rounding_is_right_however_it_came_about(
+    seed: int, digits: int
+) -> None:
+    """2 % of the value, or 0.5 % of the largest force where the value is none: the usual tolerance."""
+    both = homework(seed, digits=digits)
+    if both is None:
+        return
+    for done in both:
+        rng = Random(seed)
+        work = {
+            part: {n: v for n, v in rows.items() if rng.random() > 0.2}
+            for part, rows in done.work().items()
+        }
+        true = solve(done.problem).values
+        largest = max(map(abs, true.values()))
+        for finding in review(done.problem, work).findings:
+            if finding.state == "right":
+                name = str(finding.name)
+                size = abs(true[name])
+                most = 0.02 * size if size > 1e-5 * largest else 0.005 * largest
+                assert abs(done.values[name] - true[name]) <= most + 1e-5 * largest, name
+
+
+SCISSORS = plain_problem(
+    (("A", 0, 0), ("B", 32, 0), ("C", 16, 12), ("D", 8, 6), ("E", 24, 6), ("F", 16, 4)),
+    ("AD", "DC", "CE", "EB", "AF", "FB", "DF", "FE", "CF"),
+    (Support("A", "pin"), Support("B", "roller", Exact.of(120))),
+    (
+        Load("D", (("down", Exact.of(4)), ("right", Exact.of(2)))),
+        Load("C", (("down", Exact.of(5)),)),
+        Load("E", (("down", Exact.of(4)),)),
+    ),
+)
+"""A scissors roof: where members meet at a flat angle, small things left over come to much in each."""
+FOUND = {"A_x": "1.97", "A_y": "6.13", "R_B": "7.94"}
+
+
+def scissors(**forces: str) -> object:
+    return review(SCISSORS, {"reactions": FOUND, "forces": forces})
+
+
+def test_two_values_off_together_at_a_flat_angle_are_not_right_because_of_blanks() -> None:
+    """AD is 14.08 C and AF 9.58 T, by numpy from the two sums at A."""
+    result = scissors(AD="13.8 C", AF="9.33 T")
+    assert {result.finding[name].state for name in ("AD", "AF")} == {"unchecked"}
+    assert result.said.startswith("What could be decided is right.")
+    assert "Joint A does not quite close." in result.said
+    assert scissors(AD="14.1 C", AF="9.58 T").said == "Everything that was checked is right."
+
+
+def test_a_value_that_rounding_put_too_far_off_is_told_to_be_worked_out_again() -> None:
+    """A full sheet, three figures carried on: what is left of two large forces is off by 6 % of itself."""
+    both = homework(352, digits=3)
+    assert both is not None
+    result = review(both[1].problem, both[1].work())
+    assert result.coarse == ("BE", "EG")
+    assert result.first is None
+    assert result.said == (
+        "What could be decided is right. Joint E and joint G do not quite close. BE and EG are farther "
+        "off than a right value should be, which rounding may explain: work them out again with one "
+        "figure more."
+    )

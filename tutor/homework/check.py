@@ -102,13 +102,14 @@ class _Check:
             outcome.places[0] if outcome.places else None,
             outcome.places,
             outcome.accounts,
-            closures(self.handed_in, self.standing.wrong),
+            closures(self.handed_in, self.standing),
             self.work.refused,
             outcome.clear,
             note=outcome.note,
             rests=outcome.rests,
             decides=decides,
             more=more,
+            coarse=tuple(name for name in self.work.entries if name in self.standing.coarse),
             stopped=self.stories.stopped,
         )
         return replace(result, said=summary(result))
@@ -129,8 +130,8 @@ class _Check:
         return closing(self.handed_in, undecided), fewest(sheets)
 
     def _finding(self, name: str) -> Finding:
-        if name in self.standing.open:
-            return Finding(name, "unchecked", None, "unclear")
+        if name in self.standing.undecided:
+            return Finding(name, "unchecked", None, "unclear", undecided=True)
         return Finding(name, "right")
 
     def _outcome(self) -> Outcome:

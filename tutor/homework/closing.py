@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from tutor.homework.rounding import Standing
 from tutor.homework.sheet import WHOLE, Sheet
 
 WORDS = (
@@ -22,18 +23,22 @@ class Closure:
 
     `share` is what is left over relative to the sizes that were added up (0 to 1), and `rounding`
     how much of that the figures written explain. Neither is a force, so that nothing can be read
-    off them that the student has not found.
+    off them that the student has not found. A body that has all its values and leaves something over
+    is `doubtful` where nobody can say whether these are right.
     """
 
     name: str
     closes: bool | None
     share: float = field(default=0.0, repr=False)
     rounding: float = field(default=0.0, repr=False)
+    doubtful: bool = False
 
     @property
     def said(self) -> str:
         """A sentence for people, without numbers."""
         body = "The whole truss" if self.name == WHOLE else f"Joint {self.name}"
+        if self.doubtful:
+            return f"{body} does not quite close: rounding may explain what is left over."
         if self.closes is None:
             return f"{body}: not enough values to check it."
         if self.closes:
@@ -42,19 +47,22 @@ class Closure:
         return f"{body} does not close: {words}."
 
 
-def closures(bodies: Mapping[str, Sheet], wrong: Collection[str]) -> tuple[Closure, ...]:
-    """How each body closes, the whole truss first; `wrong` are the entries that are not right.
+def closures(bodies: Mapping[str, Sheet], standing: Standing) -> tuple[Closure, ...]:
+    """How each body closes, the whole truss first, by how the entries stand.
 
-    Rounding that was carried on over many steps is no reason why a body with nothing wrong on it
-    should not close.
+    Rounding that was carried on over many steps is no reason why a body with nothing but right entries
+    on it should not close.
     """
-    return tuple(_closure(sheet, wrong) for sheet in bodies.values())
+    return tuple(_closure(sheet, standing) for sheet in bodies.values())
 
 
-def _closure(sheet: Sheet, wrong: Collection[str]) -> Closure:
+def _closure(sheet: Sheet, standing: Standing) -> Closure:
     if sheet.missing:
         return Closure(sheet.name, None)
-    if not sheet.fails or not any(name in wrong for name in sheet.part):
+    wrong, doubtful = (
+        not names.isdisjoint(sheet.part) for names in (standing.wrong, standing.undecided)
+    )
+    if not sheet.fails or not (wrong or doubtful):
         return Closure(sheet.name, True)
     worst, rounding = 0.0, 0.0
     for n in sheet.axes:
@@ -62,4 +70,4 @@ def _closure(sheet: Sheet, wrong: Collection[str]) -> Closure:
         share = abs(sheet.left(n)) / added if added else 0.0
         if not sheet.holds(n) and share > worst:
             worst, rounding = share, sheet.slack(n) / added
-    return Closure(sheet.name, False, worst, rounding)
+    return Closure(sheet.name, False if wrong else None, worst, rounding, doubtful=not wrong)

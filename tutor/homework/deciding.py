@@ -50,12 +50,16 @@ def _differ(one: Entry | None, other: Entry | None) -> bool:
 
 
 def closing(handed_in: Mapping[str, Sheet], undecided: Collection[str]) -> str | None:
-    """The one blank of a body at which an undecided value stands; None where all have several."""
+    """The one blank of a body that does not give an undecided value without it; None where there is none."""
     return next(
         (
             sheet.missing[0]
             for sheet in handed_in.values()
-            if len(sheet.missing) == 1 and not set(undecided).isdisjoint(sheet.part)
+            if len(sheet.missing) == 1
+            and any(
+                name in sheet.part and not sheet.equations(name, sheet.missing)
+                for name in undecided
+            )
         ),
         None,
     )

@@ -22,7 +22,8 @@ class Finding:
     `name` is the unknown ("AB", "B_y") or the index of the line, from 0. `follows` is wrong in
     value, but right given the student's own earlier error. `cause` is the mistake that explains a
     wrong entry, None where none does. `sure` says how far the numbers settle it. `stands` is whether
-    of a wrong line only the value behind it is wrong, and its equation is right.
+    of a wrong line only the value behind it is wrong, and its equation is right. `undecided` is whether
+    an unchecked entry was read and looked at, and nobody can say.
     """
 
     name: str | int
@@ -30,6 +31,7 @@ class Finding:
     cause: Mistake | None = None
     sure: Sure = "certain"
     stands: bool = False
+    undecided: bool = False
 
 
 @dataclass(frozen=True)
@@ -42,7 +44,8 @@ class Review:
     tell the place. `refused` is what could not be read and was left out. `said` is the outcome in a
     sentence or two, `note` what there is to tell of the page as a whole ("" for nothing). `rests` are
     entries that still rest on a value mended since the last check; `decides` is a blank that would
-    settle what is open, `more` one that would tell more; `stopped` says that not every explanation could be looked at.
+    settle what is open, `more` one that would tell more; `coarse` are entries too far off to be right,
+    as rounding may explain; `stopped` says that not every explanation could be looked at.
     """
 
     findings: tuple[Finding, ...]
@@ -57,6 +60,7 @@ class Review:
     rests: tuple[str, ...] = ()
     decides: str | None = None
     more: str | None = None
+    coarse: tuple[str, ...] = ()
     stopped: bool = False
 
     @property

@@ -41,7 +41,7 @@ def remembered(
     old = {
         name: entry
         for name, entry in before.items()
-        if name in standing.right and entries[name].value != entry.value
+        if name in standing.right | standing.coarse and entries[name].value != entry.value
     }
     if not old or not standing.wrong:
         return None

@@ -66,7 +66,7 @@ def resting(
     changed = [
         name
         for name, old in before.items()
-        if name in standing.right and entries[name].value != old.value
+        if name in standing.right | standing.coarse and entries[name].value != old.value
     ]
     if not changed or not standing.wrong:
         return None

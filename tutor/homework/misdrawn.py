@@ -70,7 +70,8 @@ def _all_right(problem: Problem, entries: Mapping[str, Entry]) -> bool:
     far = FAR * max(map(abs, true.values()), default=0.0)
     if any(abs(e.value - true[name]) > e.radius + far for name, e in entries.items()):
         return False
-    return len(standing(problem, bodies, entries, true).right) == len(entries)
+    stands = standing(problem, bodies, entries, true)
+    return not stands.wrong and not stands.open
 
 
 def _nearly_closes(sheet: Sheet) -> bool:

@@ -154,10 +154,12 @@ def _mistakes(review: Review) -> list[str]:
 def _bodies(review: Review) -> list[str]:
     """Which bodies close with the values handed in: a sentence each for those that do not."""
     closures = review.closures
-    rows = [in_markdown(closure.said) for closure in closures if closure.closes is False]
+    rows = [in_markdown(c.said) for c in closures if c.closes is False or c.doubtful]
     for closes, words in ((True, "Closes"), (None, "Not enough values to check")):
         names = [
-            "the whole truss" if c.name == WHOLE else c.name for c in closures if c.closes is closes
+            "the whole truss" if c.name == WHOLE else c.name
+            for c in closures
+            if c.closes is closes and not c.doubtful
         ]
         if names:
             rows.append(f"{words}: {in_markdown(', '.join(names))}.")

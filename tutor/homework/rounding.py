@@ -3,7 +3,9 @@
 An entry is right if it is the true value to its own figures, or if some step of the walk gives it
 so from right entries: then it may be as far off as those were when they were put in, and no
 further. A blank was worked with as well, to three figures as anybody would; what that may add is
-bounded, and beyond the bound an entry is left undecided rather than called wrong. Nothing else
+bounded, and beyond the bound an entry is left undecided rather than called wrong. However it came
+about, an entry farther off than what passes as hard rounding of a number is not right: where its
+figures and those before it may explain it, it is coarse, which is undecided too. Nothing else
 widens a tolerance, so that an entry that comes to the sheet can only narrow it.
 """
 
@@ -24,8 +26,6 @@ NOTHING = 1e-6
 WELL = 0.25
 """One rather takes an equation in which a force has this much of itself or more."""
 TINY = 1e-30
-THROUGH_BLANKS = 1.4
-"""Blanks may have moved a value by so many times what passes as hard rounding of a number."""
 CARRIED = 0.03
 """Nobody's roundings come to so much of the largest force; found by trying, no source."""
 SURELY = 4.0
@@ -49,11 +49,19 @@ NO_PART = Off()
 
 @dataclass(frozen=True)
 class Standing:
-    """Which of the entries are right, which are wrong, and which nobody can decide as yet."""
+    """Which of the entries are right, which are wrong, and which nobody can decide as yet.
+
+    Blanks leave some `open`; some are `coarse`: too far off to be right, as roundings may come to.
+    """
 
     right: frozenset[str]
     wrong: frozenset[str]
     open: frozenset[str]
+    coarse: frozenset[str]
+
+    @property
+    def undecided(self) -> frozenset[str]:
+        return self.open | self.coarse
 
 
 def standing(
@@ -65,9 +73,9 @@ def standing(
     """How each entry stands against `true`, the values that the same bodies have in truth."""
     walk = _Walk(problem, bodies, entries, true)
     walk.go()
-    right, undecided = frozenset(walk.right), frozenset(walk.open)
-    wrong = frozenset(entries) - right - undecided
-    return Standing(right, wrong, undecided)
+    right, undecided, coarse = map(frozenset, (walk.right, walk.open, walk.coarse))
+    wrong = frozenset(entries) - right - undecided - coarse
+    return Standing(right, wrong, undecided, coarse)
 
 
 class _Walk:
@@ -94,12 +102,13 @@ class _Walk:
         self.blank: dict[tuple[str, str], Off] = {}
         self.right: set[str] = set()
         self.open: set[str] = set()
+        self.coarse: set[str] = set()
         self.at = bodies.at
 
     def go(self) -> None:
         for name, entry in self.entries.items():
             if abs(entry.value - self.true[name]) <= self._own(entry):
-                self._take(name, self.right)
+                self._take(name, self.right if self._near(name) else self.coarse)
         while True:
             for least in (WELL, PARALLEL):
                 self._go_on(least)
@@ -181,8 +190,10 @@ class _Walk:
             if name not in self.entries:
                 self.blank[name, sheet.name] = self._blank(sheet, name, equations, beside)
                 found.append(name)
-            elif any(self._verdict(sheet, name, n) == "right" for n in (*equations, *beside)):
-                self._take(name, self.right)
+                continue
+            said = {self._verdict(sheet, name, n) for n in (*equations, *beside)}
+            if "right" in said or "coarse" in said:
+                self._take(name, self.right if "right" in said else self.coarse)
                 found.append(name)
         return found
 
@@ -204,10 +215,15 @@ class _Walk:
         beyond = max(may.low - own - slope - off, off - may.high - own - slope, 0.0)
         if beyond > SURELY * math.sqrt(may.doubt):
             return "wrong"
-        true = abs(self.true[name])
-        much = THROUGH_BLANKS * self.share * true if true > self.nothing else self.little
-        near = abs(off) <= max(own, much)
-        return "right" if may.doubt == 0.0 or near else "open"
+        if self._near(name):
+            return "right"
+        return "coarse" if may.doubt == 0.0 else "open"
+
+    def _near(self, name: str) -> bool:
+        """Whether an entry is no farther off than what passes as hard rounding of the number."""
+        entry, true = self.entries[name], self.true[name]
+        much = self.share * abs(true) if abs(true) > self.nothing else self.little
+        return abs(entry.value - true) <= much + self.nothing
 
     def _blank(
         self, sheet: Sheet, name: str, equations: Sequence[Vector], beside: Sequence[Vector]

@@ -62,7 +62,7 @@ class Stories:
         self.entries = entries
         self.true = true
         self.wrong = tuple(name for name in entries if name in standing.wrong)
-        self.right = standing.right | standing.open
+        self.right = standing.right | standing.undecided
         self.reading = plain_reading(problem, handed_in, entries, true, self.right)
         self.stopped = False
         self.explained = Explained(problem)

@@ -67,4 +67,4 @@ def finding_of(judged: Judged) -> Finding:
     if verdict.kind == "wrong":
         cause = verdict.mistakes[0] if verdict.mistakes else None
         return Finding(name, "wrong", cause, stands=bool(verdict.stands))
-    return Finding(name, "unchecked", None, "unclear")
+    return Finding(name, "unchecked", None, "unclear", undecided=verdict.kind == "undecided")

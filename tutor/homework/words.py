@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from tutor.homework.findings import Finding, Review
 from tutor.homework.sheet import place_in_words
 from tutor.text import listed
 
+COARSE = (
+    "{names} {verb} farther off than a right value should be, which rounding may explain: work {them} "
+    "out again with one figure more."
+)
+MOST_NAMED = 4
 STOPPED = (
     "The truss is large and not every explanation could be looked at: mend this place first, then "
     "check again."
@@ -17,13 +22,10 @@ STOPPED = (
 def summary(review: Review, numbers: Sequence[int] = ()) -> str:
     """The outcome in a few sentences; `numbers` says in which line of a file each line stands."""
     said = [_outcome(review), review.note]
-    undecided = [
-        _called(f.name, numbers)
-        for f in review.findings
-        if _undecided(review, str(f.name), f.state)
-    ]
+    undecided = [_called(f.name, numbers) for f in review.findings if _undecided(review, f)]
     if undecided:
         said.append(f"{', '.join(undecided)} cannot be decided with so much left blank.")
+    said += _coarse(review)
     if review.decides is not None:
         said.append(f"Enter {review.decides}: it would decide.")
     elif review.more is not None:
@@ -40,8 +42,29 @@ def _called(name: str | int, numbers: Sequence[int]) -> str:
     return f"line {numbers[name] if name < len(numbers) else name + 1}"
 
 
-def _undecided(review: Review, name: str, state: str) -> bool:
-    return state == "unchecked" and name not in {refused.name for refused in review.refused}
+def _undecided(review: Review, finding: Finding) -> bool:
+    """Whether it is blanks that leave an entry open."""
+    told = {*(refused.name for refused in review.refused), *review.coarse}
+    return finding.state == "unchecked" and str(finding.name) not in told
+
+
+def _coarse(review: Review) -> Iterator[str]:
+    """What to do about entries that rounding may have put so far off, and which bodies show it."""
+    doubtful = [place_in_words(c.name) for c in review.closures if c.doubtful]
+    if doubtful and review.first is None:
+        where = listed(doubtful)
+        verb = "does" if len(doubtful) == 1 else "do"
+        yield f"{where[0].upper()}{where[1:]} {verb} not quite close."
+    if review.coarse:
+        verb, them = ("is", "it") if len(review.coarse) == 1 else ("are", "them")
+        yield COARSE.format(names=_several(review.coarse), verb=verb, them=them)
+
+
+def _several(names: Sequence[str]) -> str:
+    """The first of many names, and how many there are besides."""
+    if len(names) <= MOST_NAMED:
+        return listed(names)
+    return listed([*names[: MOST_NAMED - 1], f"{len(names) - MOST_NAMED + 1} others"])
 
 
 def _outcome(review: Review) -> str:
@@ -49,6 +72,8 @@ def _outcome(review: Review) -> str:
     if not checked:
         return "There was nothing to check yet."
     if review.first is None and all(f.state == "right" for f in checked):
+        if review.coarse or any(closure.doubtful for closure in review.closures):
+            return "What could be decided is right."
         return "Everything that was checked is right."
     if review.first is None:
         return "The values are right; a line is not what its heading says."
@@ -78,6 +103,7 @@ STATES = {
     "right": "is right",
     "wrong": "is wrong",
     "unchecked": "was not checked",
+    "undecided": "could not be decided",
 }
 STANDS = "is right as an equation, and the value behind it is wrong"
 OF_CAUSE = {"certain": "", "likely": "Most likely: ", "unclear": "Perhaps: "}
@@ -95,7 +121,8 @@ def outcome(finding: Finding, about: str = "") -> str:
     """
     if finding.state == "follows":
         return f"{FOLLOWS[finding.sure]}."
-    said = f"{STANDS if finding.stands else STATES[finding.state]}."
+    state = "undecided" if finding.undecided else finding.state
+    said = f"{STANDS if finding.stands else STATES[state]}."
     if finding.state != "wrong":
         return said
     if finding.cause is None:

@@ -141,9 +141,11 @@ def written_lines(written: Written) -> Iterator[str]:
 
 def check_lines(review: Review) -> Iterator[str]:
     """The outcome of a review: in a sentence, entry by entry, and what kind of mistake it shows."""
-    yield f"{'Right' if review.right and not review.refused else 'Checked'}: {headline(review)}"
+    undecided = any(finding.undecided for finding in review.findings)
+    right = review.right and not review.refused and not undecided
+    yield f"{'Right' if right else 'Checked'}: {headline(review)}"
     for state, words in STATES.items():
-        names = [_name(found) for found in review.findings if found.state == state]
+        names = [_name(found) for found in review.findings if _state(found) == state]
         if names and not (state == "right" and review.right):
             yield f"{words}: {', '.join(names)}."
     look = hint(review, "look")
@@ -157,7 +159,12 @@ STATES: Mapping[str, str] = {
     "wrong": "Wrong",
     "follows": "Wrong only because of what came before",
     "unchecked": "Not checked",
+    "undecided": "Not decided",
 }
+
+
+def _state(finding: Finding) -> str:
+    return "undecided" if finding.undecided else finding.state
 
 
 def _name(found: Finding) -> str:

@@ -46,6 +46,7 @@ STATES: Mapping[str, StateMark] = {
     "wrong": StateMark("✗", "x", "wrong", BADGES["wrong"]),
     "follows": StateMark("~", "~", "follows", BADGES["remark"]),
     "unchecked": StateMark("?", "?", "not checked", BADGES["note"]),
+    "undecided": StateMark("?", "?", "undecided", BADGES["note"]),
 }
 CLOSES: Mapping[bool | None, tuple[str, str]] = {
     True: ("✓", "+"),
@@ -56,7 +57,7 @@ CLOSES: Mapping[bool | None, tuple[str, str]] = {
 
 def state_of(finding: Finding, ascii_only: bool) -> tuple[str, str]:
     """The words and the badge of one finding: "✗ wrong (cause likely)"."""
-    mark = STATES[finding.state]
+    mark = STATES["undecided" if finding.undecided else finding.state]
     said = {"wrong": CAUSE, "follows": SURE}.get(finding.state)
     untold = finding.state == "wrong" and finding.cause is None and finding.sure == "certain"
     sure = f" ({said[finding.sure]})" if said and not untold else ""
@@ -126,13 +127,13 @@ def _closing(result: Review, ascii_only: bool) -> Content:
         return Content("")
     rows: list[Content] = [Content.styled("With your numbers", "bold underline")]
     for state, words in ((True, "closes"), (None, "not enough values to see")):
-        names = [_body(c.name) for c in result.closures if c.closes is state]
+        names = [_body(c.name) for c in result.closures if c.closes is state and not c.doubtful]
         if names:
             sign = CLOSES[state][ascii_only]
             rows.append(Content(visible(f"{sign} {words}: {listed(names, 40)}")))
     for closure in result.closures:
-        if closure.closes is False:
-            rows.append(Content(visible(f"{CLOSES[False][ascii_only]} {closure.said}")))
+        if closure.closes is False or closure.doubtful:
+            rows.append(Content(visible(f"{CLOSES[closure.closes][ascii_only]} {closure.said}")))
     return Content("\n").join(rows)
 
 
