@@ -389,7 +389,8 @@ def test_any_text_is_said_in_plain_letters(text: str) -> None:
         ("F_AB + 5/13(-390) = 0", "F_AB + 5/13(minus 390) = 0"),
         ("AC = 207.8 T, in the place of -207.8.", "AC = 207.8 T, in the place of minus 207.8."),
         ("F_{U1-L2} = -3 kN", "F_{U1-L2} = minus 3 kN"),
-        ("35 lb/ft down by the span", "35 lb per ft down by the span"),
+        ("35 lb/ft down by the span", "35 lb per foot down by the span"),
+        ("1.5 kN/m down on AB", "1.5 kN per metre down on AB"),
         ("by the two-force rule - at B", "by the two-force rule - at B"),
     ],
 )

@@ -72,6 +72,11 @@ def shown(text: str) -> str:
     return f'"{text}"'
 
 
+def so_many(count: int, word: str) -> str:
+    """So many things of a kind: "1 joint", "3 joints"."""
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+
+
 def listed(names: Iterable[str], most: int = 6, last: str = "and") -> str:
     """ "A", "A and B", "A, B and C"; beyond `most` names the rest is counted.
 

@@ -85,6 +85,19 @@ def test_a_number_alone_that_may_be_anything_is_asked_for_its_name_and_is_no_sli
     assert lesson.state.tries == tries
 
 
+def test_a_number_alone_is_the_value_of_the_one_force_that_the_lines_give_and_that_it_fits() -> (
+    None
+):
+    lesson, do = walk_to("reactions")
+    for text in ("ΣM_A: B_x - 150*2.4 = 0", "ΣFy: A_y - 150 = 0", "A_y = 150"):
+        assert do("type", text=text).accepted
+    tries = lesson.state.tries
+    assert do("type", text="380").text.endswith("as for B_x.")
+    assert lesson.state.tries == tries
+    assert do("type", text="360").accepted
+    assert lesson.state.result["B_x"].value == 360
+
+
 def test_a_number_alone_at_another_joint_is_not_taken_for_what_was_open_before() -> None:
     _, do = walk_to("joints")
     do("joint", joint="A")

@@ -16,10 +16,16 @@ from pressing import (
     walking,
 )
 from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed, said
+from textual.pilot import Pilot
 
 from tutor.judge import Fy
 from tutor.lesson import Event
 from tutor.screens.walk import WalkScreen
+
+
+def boxes(pilot: Pilot[int]) -> list[str]:
+    """The rows of the boxes to be ticked."""
+    return [row for row in seen(pilot).split("\n") if "[ ]" in row or "[x]" in row]
 
 
 class TestTheLine:
@@ -75,6 +81,22 @@ class TestTheLine:
                 await pilot.press("enter")
                 assert line_of(pilot).value == text
             assert lesson_of(pilot).state.tries == tries
+
+    async def test_that_meant_nothing_goes_with_the_next_answer_though_this_is_wrong(
+        self, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, FREE_BODY[:2]) as pilot:
+            await enter_line(pilot, "1 2 9")
+            assert line_of(pilot).value == "1 2 9"
+            await press_event(pilot, "support", {"acts": ["moment"]})
+            assert lesson_of(pilot).state.tries[-1].verdict == "wrong"
+            assert line_of(pilot).value == ""
+
+    async def test_ticks_the_boxes_it_hands_in(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, FREE_BODY[:2]) as pilot:
+            await pilot.press("4")
+            await enter_line(pilot, "1 3")
+            assert [row.split("]")[0][-1] for row in boxes(pilot)] == ["x", " ", "x", " "]
 
     async def test_that_is_wrong_comes_back_after_a_word_typed_in_its_place(
         self, tmp_path: Path

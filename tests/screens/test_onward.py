@@ -12,6 +12,7 @@ from student import Student
 from textual.widgets import OptionList
 
 from tutor.judge.called import counted
+from tutor.lesson import CAUTION
 from tutor.progress.where import DONE
 from tutor.records import Keep
 from tutor.screens.closing import ClosingScreen, table_content
@@ -81,6 +82,18 @@ async def test_a_finished_problem_leads_to_the_next_and_the_list_stands_on_one_t
         await settle(pilot, lambda: "n next problem" in seen(pilot))
         assert f"Next: {PROBLEM.title}" in seen(pilot)
         assert "1 of " in seen(pilot)
+        assert CAUTION in " ".join(seen(pilot).split())
+        read = [seen(pilot)]
+        while "more row" in read[-1]:
+            rows_below = int(read[-1].split(" more row")[0].split()[-1])
+            await press(pilot, "down")
+            read.append(seen(pilot))
+            left = f"{rows_below - 1} more row"
+            assert left in read[-1] if rows_below > 1 else "more row" not in read[-1]
+        assert len(read) > 1
+        walked_through = pilot.app.screen.session.lesson  # type: ignore[attr-defined]
+        words = table_content(walked_through).plain.split()
+        assert set(words) <= {word for page in read for word in page.split()}
         await press(pilot, "n")
         await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
         assert walk_of(pilot).session.lesson.problem.title == PROBLEM.title

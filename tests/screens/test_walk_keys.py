@@ -30,7 +30,7 @@ from tutor.screens.sheet import SheetScreen
 from tutor.screens.walk import WalkScreen
 from tutor.screens.widgets.action_bar import ActionBar
 from tutor.screens.widgets.choices import Choices
-from tutor.screens.widgets.counts import Count
+from tutor.screens.widgets.counts import Count, Counts
 from tutor.screens.widgets.figure_pane import Drawing, FigurePane
 from tutor.screens.widgets.lines_pane import given_lines
 from tutor.screens.widgets.sense_picker import SensePicker
@@ -440,6 +440,19 @@ class TestADeedOftenRepeated:
             line_of(pilot).focus()
             await pilot.press("enter")
             assert len(lesson_of(pilot).events) == done
+
+    async def test_is_done_once_more_by_enter_where_nothing_is_counted_or_marked(
+        self, tmp_path: Path
+    ) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            await deed(pilot, "w")
+            walk_of(pilot).query_one(Counts).start()
+            await pilot.press("enter")
+            assert [event.kind for event in lesson_of(pilot).events] == ["show"] * 2
+            assert walk_of(pilot).ask.kind == "support"
+            walk_of(pilot).query_one("#choices").focus()
+            await pilot.press("enter")
+            assert [event.kind for event in lesson_of(pilot).events] == ["show"] * 3
 
 
 class TestWhatIsGiven:

@@ -23,7 +23,7 @@ from tutor.model import Load, Problem, Spread, Support
 from tutor.model.support import kind_of_support
 from tutor.statics.along import intensity_words, spread_words
 from tutor.statics.words import unit_in_words
-from tutor.text import listed
+from tutor.text import listed, so_many
 
 
 @dataclass(frozen=True)
@@ -119,8 +119,8 @@ def told_of(problem: Problem) -> str:
     if not problem.joints:
         return "An empty sheet."
     return (
-        f"{problem.title}: {len(problem.joints)} joints, {len(problem.members)} members, in place "
-        "of what was there."
+        f"{problem.title}: {so_many(len(problem.joints), 'joint')}, "
+        f"{so_many(len(problem.members), 'member')}, in place of what was there."
     )
 
 

@@ -22,7 +22,7 @@ from tutor.model.support import kind_of_support
 from tutor.statics.along import spread_words
 from tutor.statics.body import Force, given_forces
 from tutor.statics.words import unit_in_words
-from tutor.text import listed
+from tutor.text import listed, so_many
 
 TURN_WORDS: Mapping[Turn, str] = {"ccw": "counter-clockwise", "cw": "clockwise"}
 
@@ -43,8 +43,8 @@ def truss_sentences(problem: Problem, facts: Drawn) -> tuple[str, ...]:
         "Free body of the whole truss: supports are replaced by arrows. " if facts.arrows else ""
     )
     opening = (
-        f"{freed}The truss has {_count(len(problem.joints), 'joint')} and "
-        f"{_count(len(problem.members), 'member')}; "
+        f"{freed}The truss has {so_many(len(problem.joints), 'joint')} and "
+        f"{so_many(len(problem.members), 'member')}; "
         f"lengths in {unit_in_words(problem.length)}, forces in {unit_in_words(problem.force)}."
     )
     values = [
@@ -107,7 +107,7 @@ def given_sentences(problem: Problem) -> tuple[str, ...]:
         f"{joint.name} ({given(joint.x.value)}, {given(joint.y.value)})" for joint in problem.joints
     )
     held = "; ".join(f"{each.joint}: {holding(problem, each)}" for each in problem.supports)
-    return (f"Joints (x, y) in {problem.length}: {places}.", f"Supports: {held}.")
+    return (f"Joints (x, y) in {unit_in_words(problem.length)}: {places}.", f"Supports: {held}.")
 
 
 def support_sentence(problem: Problem, support: Support) -> str:
@@ -172,10 +172,6 @@ def _result(problem: Problem, member: Member, value: float) -> str:
         return f"Member {member.name}: no force."
     kind = "tension" if value > 0 else "compression"
     return f"Member {member.name}: {number(abs(value))} {problem.force} {kind}."
-
-
-def _count(count: int, word: str) -> str:
-    return f"{count} {word}" if count == 1 else f"{count} {word}s"
 
 
 def _unit(toward: Point) -> Point:

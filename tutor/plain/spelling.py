@@ -46,10 +46,20 @@ SPELLED: Mapping[str, str] = {
     "ł": "l",
 }
 """Signs in words, the longer ones first."""
+LENGTHS: Mapping[str, str] = {
+    "m": "metre",
+    "ft": "foot",
+    "in": "inch",
+    "mm": "millimetre",
+    "cm": "centimetre",
+}
 BY_EAR = (
     (re.compile(r"(?<== )[-−](?=[\d.(A-Z])"), "minus "),
     (re.compile(r"(?:(?<=[\s(])|^)[-−](?=[\d.])"), "minus "),
-    (re.compile(r"\b(N|kN|MN|lb|kip)/(m|ft|in|mm|cm)\b"), r"\1 per \2"),
+    *(
+        (re.compile(rf"\b(N|kN|MN|lb|kip)/{unit}\b"), rf"\1 per {word}")
+        for unit, word in LENGTHS.items()
+    ),
 )
 """What many voices pass over in silence: a sign before a number, and the stroke within a unit."""
 LESS = re.compile(r"(?<=[\w)\]}]) [-−] (?=[\d.(A-Z])")

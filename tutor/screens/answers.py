@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -12,6 +12,13 @@ from tutor.lesson.hints import LEVELS
 from tutor.screens.widgets.choices import Choice
 from tutor.screens.widgets.sense_picker import Way
 
+TICKS: Mapping[str, str] = {
+    "reasons": "chosen",
+    "halves": "chosen",
+    "support": "acts",
+    "loose": "joints",
+}
+"""Under which name an event carries the options that were ticked."""
 PLACE = LEVELS.index("place") + 1
 
 
@@ -43,6 +50,12 @@ def picked(ask: Ask, keys: Sequence[str]) -> Answer:
             return Answer("joint", {"joint": first})
         case _:
             return Answer("choose", {"about": first})
+
+
+def ticked(kind: str, data: Mapping[str, Any]) -> frozenset[str] | None:
+    """The options that an event hands in as ticked; None where it ticks none."""
+    named = TICKS.get(kind)
+    return None if named is None else frozenset(data[named])
 
 
 def choices(ask: Ask) -> tuple[Choice, ...]:

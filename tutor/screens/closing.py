@@ -8,7 +8,7 @@ from typing import ClassVar
 from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
-from textual.containers import Horizontal, VerticalScroll
+from textual.containers import Horizontal
 from textual.content import Content
 from textual.screen import Screen
 from textual.widgets import Static
@@ -17,7 +17,7 @@ from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Lesson, Row, Say, Table
 from tutor.lesson.steps.result_words import result_in_words
 from tutor.lesson.steps.sound import what_it_is
-from tutor.lesson.steps.table import largest_in_words, time_in_words
+from tutor.lesson.steps.table import ARRIVED, largest_in_words, time_in_words
 from tutor.progress.after import one_thing
 from tutor.records.keep import slug
 from tutor.records.report import markdown
@@ -31,6 +31,7 @@ from tutor.screens.onward import Onward
 from tutor.screens.pictures import results
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.figure_pane import FigurePane
+from tutor.screens.widgets.more_below import MoreBelow
 from tutor.screens.widgets.reply_pane import said_row
 from tutor.session import Session
 from tutor.statics import forces_follow
@@ -63,7 +64,7 @@ class ClosingScreen(Screen[str]):
         super().__init__()
         self.guided = guided
         self.onward = onward if session.lesson.done else None
-        self.said = tuple(said)
+        self.said = tuple(say for say in said if say.text != ARRIVED)
         self.session = session
         self.looks = looks
 
@@ -71,7 +72,7 @@ class ClosingScreen(Screen[str]):
         lesson = self.session.lesson
         with Horizontal(id="closing-upper"):
             yield FigurePane(id="results")
-            with VerticalScroll(id="table-scroll") as scroll:
+            with MoreBelow(id="table-scroll") as scroll:
                 scroll.border_title = Content(_title(lesson))
                 yield Static(table_content(lesson), id="table")
         yield Static(Content(one_line(CAUTION)), id="caution")

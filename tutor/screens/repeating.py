@@ -1,4 +1,4 @@
-"""Which deed does enter on an empty line do once more?"""
+"""Which deed does enter do once more, on an empty line or where nothing is marked or counted?"""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from tutor.lesson import Reply, Say
 from tutor.lesson.reply import TYPED
+from tutor.screens import walk_deeds
 
 if TYPE_CHECKING:
     from tutor.screens.walk import WalkScreen
@@ -15,6 +16,7 @@ AGAIN = {
     "show": "Press enter to watch the next one.",
     "hint": "Press enter on the empty line for the next hint.",
 }
+NOTHING_MARKED = "Mark what holds here with space or its number, then press enter."
 
 
 class Repeating:
@@ -37,3 +39,9 @@ class Repeating:
             return []
         self._told.add(self.deed)
         return [Say("note", AGAIN[self.deed])]
+
+    def once_more(self, walk: WalkScreen) -> bool:
+        """Do it once more; whether there was such a deed."""
+        if self.deed:
+            walk_deeds.DO[self.deed](walk)
+        return bool(self.deed)

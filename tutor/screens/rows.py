@@ -10,7 +10,7 @@ from textual.content import Content
 from tutor.progress.where import DONE
 from tutor.screens.clean import one_line
 from tutor.screens.entry import Entry, Group
-from tutor.text import visible
+from tutor.text import so_many, visible
 
 NOT_BEGUN = "not begun"
 LATER = "for later"
@@ -91,7 +91,7 @@ def told_below(entry: Entry) -> str:
     problem = entry.problem
     if problem is None:
         return defects
-    counts = f"{len(problem.members)} members, {len(problem.joints)} joints"
+    counts = f"{so_many(len(problem.members), 'member')}, {so_many(len(problem.joints), 'joint')}"
     topics = one_line(", ".join(problem.topics))
     parts = [visible(problem.story).strip()]
     parts.append(f"{counts}. Topics: {topics}." if topics else f"{counts}.")

@@ -29,7 +29,7 @@ from tutor.screens.line_and_bar import into_the_line
 from tutor.screens.looks import Looks
 from tutor.screens.onward import Onward
 from tutor.screens.pasting import Pasting
-from tutor.screens.repeating import Repeating
+from tutor.screens.repeating import NOTHING_MARKED, Repeating
 from tutor.screens.small import fit, is_small, offer
 from tutor.screens.walk_possible import possible
 from tutor.screens.widgets.action_bar import ActionBar, Asked
@@ -134,15 +134,12 @@ class WalkScreen(Screen[str]):
         reply = self.session.do(kind, **data)
         after = self.session.lesson.state
         self.preview = None
-        if reply.accepted and kind != "hint":
+        if kind != "hint" and (reply.accepted or kind != "type"):
             self.line.go_on()
-        if after.step != before.step:
-            self.place = 0
-            if kind not in ("go", "skip") and all(
-                t.verdict == "right" for t in after.tries if t.step == before.step
-            ):
-                self.post_message(self.StepDone(before.step))
-        if after.joint != before.joint or kind == "hint":
+        own = after.step != before.step and kind not in ("go", "skip")
+        if own and all(t.verdict == "right" for t in after.tries if t.step == before.step):
+            self.post_message(self.StepDone(before.step))
+        if (after.step, after.joint) != (before.step, before.joint) or kind == "hint":
             self.place = 0
         notices = [Say("note", notice) for notice in self.session.news()]
         again = self.repeating.after(self, kind, data, reply)
@@ -207,7 +204,8 @@ class WalkScreen(Screen[str]):
     def on_picked(self, message: Picked) -> None:
         message.stop()
         if self.ask.kind in TICKED and not message.keys:
-            self.tell("Mark what holds here with space or its number, then press enter.")
+            if not self.repeating.once_more(self):
+                self.tell(NOTHING_MARKED)
             return
         answer = answers.picked(self.ask, message.keys)
         self.do(answer.kind, **answer.data)
@@ -234,10 +232,10 @@ class WalkScreen(Screen[str]):
     def on_line_input_entered(self, message: LineInput.Entered) -> None:
         walk_words.take(self, message.text)
 
-    def on_line_input_blank(self) -> None:
-        if self.repeating.deed:
-            walk_deeds.DO[self.repeating.deed](self)
-        else:
+    @on(Counts.Blank)
+    @on(LineInput.Blank)
+    def nothing_entered(self) -> None:
+        if not self.repeating.once_more(self):
             self.to_answer()
 
     def take_line(self, text: str) -> None:

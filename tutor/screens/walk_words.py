@@ -32,6 +32,7 @@ from tutor.screens.brief import brief
 from tutor.screens.dialogs.told import Told
 from tutor.screens.lost import key_typed, lost
 from tutor.screens.pictures import TURNS, free_joint
+from tutor.screens.widgets.choices import Choices
 from tutor.screens.widgets.reply_pane import said_row
 from tutor.session import Session
 
@@ -152,8 +153,12 @@ def shared(walk: WalkScreen, deed: Do, text: str) -> None:
 
 
 def done(walk: WalkScreen, deed: Do) -> None:
-    """An event that is no line; where a hint points at the wrong line, this stands there again."""
+    """An event that is no line; where a hint points at the wrong line, this stands there again. Boxes
+    show what was typed for them."""
     walk.line.taken()
+    ticked = answers.ticked(deed.kind, deed.data)
+    if ticked is not None:
+        walk.query_one(Choices).marked = ticked
     reply = walk.do(deed.kind, **deed.data)
     if deed.kind == "hint" and walk.unmended:
         span = answers.marked(walk.session.lesson.state, reply, walk.unmended)

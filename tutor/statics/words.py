@@ -9,11 +9,22 @@ from tutor.text import listed
 
 Pair = tuple[float, float]
 NEARLY_NOTHING = 1e-9
-UNIT_WORDS: Mapping[str, str] = {"lb": "pounds", "kip": "kips", "in": "inches", "ft": "feet"}
+UNIT_WORDS: Mapping[str, str] = {
+    "N": "newtons",
+    "kN": "kilonewtons",
+    "MN": "meganewtons",
+    "lb": "pounds",
+    "kip": "kips",
+    "mm": "millimetres",
+    "cm": "centimetres",
+    "m": "metres",
+    "in": "inches",
+    "ft": "feet",
+}
 
 
 def unit_in_words(unit: str) -> str:
-    """A unit as it reads in a sentence: "inches" for in, which is a word of its own; SI as it is."""
+    """A unit without a number, as it reads in a sentence and is said aloud: "metres" for m."""
     return UNIT_WORDS.get(unit, unit)
 
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from tutor.judge import Value
+from tutor.judge import Judge, Value
 from tutor.judge.about import equation_of
+from tutor.lesson.solvable import lines_giving
 from tutor.lesson.state import State
 
 
@@ -29,4 +30,12 @@ def only_one_left(state: State) -> str | None:
     names = state.unknown_at(state.joint) if state.joint else ()
     if state.step == "reactions":
         names = tuple(r.name for r in state.problem.reactions if r.name not in state.result)
+    return names[0] if len(names) == 1 else None
+
+
+def the_one_it_is(state: State, desk: Judge, text: str) -> str | None:
+    """The one unknown here that the lines give and whose right value `text` is, or None."""
+    here = state.unknown_at(state.joint) if state.joint else state.problem.unknowns
+    given = (name for name in here if name not in state.result and lines_giving(state, name))
+    names = [name for name in given if desk.judge(Value(name), text, state.own).right]
     return names[0] if len(names) == 1 else None

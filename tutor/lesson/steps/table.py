@@ -17,6 +17,7 @@ from tutor.model.caution import CAUTION
 from tutor.statics import forces_follow
 from tutor.text import listed
 
+ARRIVED = "Done: the table is complete."
 EQUAL = 5e-4
 """Forces this near to each other are told as one size."""
 
@@ -129,7 +130,7 @@ STEP = Step(
     name="table",
     order=6,
     where="done",
-    arrived="Done: the table is complete.",
+    arrived=ARRIVED,
     not_here="The walk is done. To change something, take back the last line or go to a step.",
     ask=ask,
     hints=hints,

@@ -13,10 +13,10 @@ from tutor.judge.worked import equation_before_value, value_given
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.shown import shows_nothing, shows_values
-from tutor.lesson.solvable import in_words_together, lines_giving
+from tutor.lesson.solvable import in_words_together, lines_giving, solvable_now
 from tutor.lesson.state import StandingLine, State
 from tutor.lesson.steps.apart import answer_each
-from tutor.lesson.steps.found_last import just_found, only_one_left
+from tutor.lesson.steps.found_last import just_found, only_one_left, the_one_it_is
 from tutor.lesson.steps.headings import (
     Typed,
     is_bare_value,
@@ -110,15 +110,17 @@ def _no_equation(line: Typed) -> Say:
 
 
 def _take_bare_value(state: State, event: Event, desk: Judge, line: Typed) -> tuple[State, Reply]:
-    """A number alone: the value of the unknown just found, or of the only one that is left."""
+    """A number alone: the value of the unknown just found, of the only one that is left, or of the only
+    one that the lines give and that it fits."""
     unknown = just_found(state) or only_one_left(state)
     reading = value_of(line)
     if isinstance(reading, ValueReading) and unknown is not None:
         is_member = unknown in state.problem.member
         unknown = None if (reading.sense if is_member else reading.letter) else unknown
+    unknown = unknown or the_one_it_is(state, desk, event.text("text"))
     if unknown is None:
         open_ones = (name for name in state.problem.unknowns if name not in state.result)
-        name = next(open_ones, state.problem.unknowns[0])
+        name = solvable_now(state) or next(open_ones, state.problem.unknowns[0])
         return state, Reply((Say("note", WHOSE_VALUE.format(name=name)),))
     state, reply = _take_value(state, event, desk, unknown, Reply(()))
     if reply.accepted:

@@ -29,7 +29,8 @@ class Count(Input):
 
 
 class Counts(Horizontal):
-    """Fields side by side; enter goes to the next empty one, and answers when none is left.
+    """Fields side by side; enter goes to the next empty one, and answers when none is left. Where all
+    are empty, it is `Blank`.
 
     Numbers for all of them, typed into one, are shared out.
     """
@@ -39,6 +40,9 @@ class Counts(Horizontal):
         """All fields hold whole numbers: by key."""
 
         numbers: dict[str, int]
+
+    class Blank(Message):
+        """Enter was pressed with nothing in any field."""
 
     @dataclass
     class Said(Message):
@@ -86,6 +90,9 @@ class Counts(Horizontal):
             read = one_line(wrong.value)
             said = f"“{read}” was read for {wrong.name}; write a whole number, like 7."
             self.post_message(self.Said(said))
+            return
+        if not filled:
+            self.post_message(self.Blank())
             return
         empty = next((field for field in inputs if not field.value.strip()), None)
         if empty is not None:
