@@ -139,7 +139,7 @@ def _arrow(sheet: LaidOut, arrow: Arrow, heads: Heads) -> Iterator[Words]:
     sheet.heads.append(Head(tip, way, arrow.role, arrow.lit))
     if arrow.texts:
         texts = tuple(
-            (t, tuple(arrow_spots(near, end, x, y, len(t), arrow)))
+            (t, tuple(arrow_spots(near, end, x, y, len(t), arrow, page.columns)))
             for t in map(sheet.say, arrow.texts)
         )
         touching = TOUCHED if arrow.role == "reaction" else 0.0

@@ -14,8 +14,9 @@ from tutor.model.crossing import cross
 
 
 def arrow_spots(
-    near: Point, end: Point, x: float, y: float, length: int, arrow: Arrow
+    near: Point, end: Point, x: float, y: float, length: int, arrow: Arrow, columns: float
 ) -> Iterator[Spot]:
+    """Where the words of an arrow may stand: past its free end first, on the page as wide as it is."""
     half = length / 2 + 1.5
     middle = ((near[0] + end[0]) / 2, (near[1] + end[1]) / 2)
     beyond = (end[0] + x * half, end[1] + y * 2)
@@ -35,6 +36,9 @@ def arrow_spots(
     if abs(x) < 0.35:
         yield end[0], end[1] + math.copysign(2.0, y), 0.0
         yield end[0], end[1] + math.copysign(1.0, y), 0.2
+        within = min(max(end[0], length / 2), columns - length / 2)
+        if within != end[0]:
+            yield within, end[1] + math.copysign(2.0, y), 0.25
     yield (*beyond, 0.3)
     for part in (1.0, 0.8, 0.6):
         px, py = near[0] + part * (end[0] - near[0]), near[1] + part * (end[1] - near[1])
