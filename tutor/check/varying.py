@@ -34,7 +34,7 @@ def varying_defects(problem: Problem, among: ProblemSet, places: Places) -> Iter
         yield places.warning("set-without-id", ("vary",), message, cure)
     varied = Varied(problem)
     try:
-        found = {varied.index_for(among.name, student) for student in STUDENTS}
+        found = set(varied.indices_for(among.name, STUDENTS))
     except NoVariant as refused:
         cure = "widen a list, or take a condition away"
         yield Defect(places.file, places.line("vary"), str(refused), cure)

@@ -2,7 +2,9 @@
 
 The numbers follow from (set, problem, student) alone (`lot`), so they are the same on every machine
 and are never kept. `makes` puts numbers in, `mirror` turns the truss round, `conditions` says what
-numbers must meet, and `choose` takes the first that do.
+numbers must meet, and `choose` takes the first that do. Many choices are looked at side by side: `outlines`
+says where each puts the joints and what acts on them, `statics.many` solves them all, `sure` tells what
+of the conditions is beyond doubt, and what is not is looked at by itself.
 """
 
 from tutor.variants.choose import NoVariant, Varied, variant, variant_of

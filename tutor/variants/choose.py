@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 from collections import OrderedDict
+from collections.abc import Iterable, Iterator, Sequence
+from functools import cached_property
+from itertools import islice
 from pathlib import Path
 
 from tutor.model import Problem, load_problem
@@ -10,9 +13,15 @@ from tutor.model.source import read_source
 from tutor.variants.conditions import AsWritten, misses
 from tutor.variants.lot import lot
 from tutor.variants.makes import how_many, made, numbers_at
+from tutor.variants.many import Many
+from tutor.variants.sure import Sure
 
 MOST_TRIED = 2000
+FEW, MANY = 2, 256
+"""How many choices of a student are looked at together, first and at most."""
 MOST_KEPT = 64
+TOGETHER = 4
+"""How often the next few of all students of a class are looked at together, before it is one by one."""
 
 
 class NoVariant(Exception):  # noqa: N818 - a fact about the problem, not a slip
@@ -41,33 +50,68 @@ class Varied:
         self.problem = problem
         self.count = how_many(problem.vary) if problem.vary is not None else 1
         self._written = AsWritten(problem)
-        self._sound: dict[int, Problem | None] = {}
+        self._sound: dict[int, Sure] = {}
+        self._asked: dict[int, None] = {}
+        self._made: dict[int, Problem] = {}
 
     def index_for(self, set_name: str, student: str) -> int:
         """The number of the choice that one student of a set gets. Raises NoVariant."""
-        name = problem_name(self.problem)
-        for tried, index in enumerate(lot(set_name, name, student, self.count)):
-            if self._at(index) is not None:
-                return index
-            if tried == MOST_TRIED:
-                break
+        for few in self._in_turn(set_name, student):
+            self._look_at(few)
+            for index in few:
+                self._asked[index] = None
+                if self._is_sound(index):
+                    return index
         raise self._nothing()
+
+    def indices_for(self, set_name: str, students: Sequence[str]) -> list[int]:
+        """As `index_for`, for each student of a class. Raises NoVariant where one gets nothing."""
+        waiting = [self._in_turn(set_name, student) for student in students]
+        for _ in range(TOGETHER):
+            next_few = [(turn, few) for turn in waiting if (few := next(turn, None))]
+            self._look_at([index for _, few in next_few for index in few])
+            waiting = [turn for turn, few in next_few if not any(map(self._sound.get, few))]
+        return [self.index_for(set_name, student) for student in students]
 
     def of(self, set_name: str, student: str) -> Problem:
         """The problem of one student of a set. Raises NoVariant."""
         if self.problem.vary is None:
             return self.problem
-        found = self._at(self.index_for(set_name, student))
-        assert found is not None
-        return found
+        index = self.index_for(set_name, student)
+        if index not in self._made:
+            self._made[index] = self._make(index)
+        return self._made[index]
 
-    def _at(self, index: int) -> Problem | None:
-        """The problem with choice `index`, None where a condition is missed."""
-        if index not in self._sound:
+    def _in_turn(self, set_name: str, student: str) -> Iterator[list[int]]:
+        """The choices that a student may get in their order, a few at a time, then more."""
+        order = lot(set_name, problem_name(self.problem), student, self.count)
+        tried = islice(order, MOST_TRIED + 1)
+        size = FEW
+        while few := list(islice(tried, size)):
+            yield few
+            size = min(2 * size, MANY)
+
+    def _look_at(self, indices: Iterable[int]) -> None:
+        """Find out together which of these choices are sound, as far as that can be told together."""
+        new = [index for index in dict.fromkeys(indices) if index not in self._sound]
+        for start in range(0, len(new), MANY):
+            some = new[start : start + MANY]
+            self._sound.update(zip(some, self._many.met(some), strict=True))
+
+    def _is_sound(self, index: int) -> bool:
+        """Whether choice `index` meets every condition."""
+        sound = self._sound[index]
+        if sound is None:
             found = self._make(index)
-            missed = next(misses(found, self._written), None)
-            self._sound[index] = found if missed is None else None
-        return self._sound[index]
+            sound = self._sound[index] = next(misses(found, self._written), None) is None
+            if sound:
+                self._made[index] = found
+        return sound
+
+    @cached_property
+    def _many(self) -> Many:
+        assert self.problem.vary is not None
+        return Many(self.problem, self.problem.vary, self._written)
 
     def _make(self, index: int) -> Problem:
         assert self.problem.vary is not None
@@ -76,7 +120,7 @@ class Varied:
     def _nothing(self) -> NoVariant:
         """Of the choices tried, the one that misses the fewest conditions."""
         assert self.problem.vary is not None
-        found = {index: tuple(misses(self._make(index), self._written)) for index in self._sound}
+        found = {index: tuple(misses(self._make(index), self._written)) for index in self._asked}
         index = min(found, key=lambda each: sum(missed.weight for missed in found[each]))
         nearest = found[index][0]
         numbers, turned = numbers_at(self.problem.vary, index)

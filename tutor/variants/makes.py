@@ -22,17 +22,25 @@ def how_many(vary: Vary) -> int:
     return math.prod(len(choice.values) for choice in vary.choices) * (2 if vary.mirror else 1)
 
 
-def numbers_at(vary: Vary, index: int) -> tuple[Numbers, bool]:
-    """Choice number `index` of all there are: its numbers, and whether it is mirrored."""
+def picks_at(vary: Vary, index: int) -> tuple[tuple[int, ...], bool]:
+    """Choice number `index` of all there are: the place of each number in its list, and whether the truss
+    is mirrored."""
     turned = False
     if vary.mirror:
         index, side = divmod(index, 2)
         turned = side == 1
-    picked: list[tuple[Choice, Exact]] = []
+    picks: list[int] = []
     for choice in vary.choices:
         index, place = divmod(index, len(choice.values))
-        picked.append((choice, choice.values[place]))
-    return tuple(picked), turned
+        picks.append(place)
+    return tuple(picks), turned
+
+
+def numbers_at(vary: Vary, index: int) -> tuple[Numbers, bool]:
+    """Choice number `index` of all there are: its numbers, and whether it is mirrored."""
+    picks, turned = picks_at(vary, index)
+    numbers = ((c, c.values[place]) for c, place in zip(vary.choices, picks, strict=True))
+    return tuple(numbers), turned
 
 
 def made(problem: Problem, numbers: Sequence[tuple[Choice, Exact]], turned: bool) -> Problem:
@@ -61,17 +69,18 @@ def made(problem: Problem, numbers: Sequence[tuple[Choice, Exact]], turned: bool
     factors = {choice.part: value for choice, value in numbers if choice.of == "scale"}
     changed = replace(
         problem,
-        loads=tuple(_load(load, pushes) for load in problem.loads),
-        joints=tuple(_joint(joint, places, factors) for joint in problem.joints),
+        loads=tuple(load_with(load, pushes) for load in problem.loads),
+        joints=tuple(joint_at(joint, places, factors) for joint in problem.joints),
         spreads=tuple(_spread(spread, sizes) for spread in problem.spreads),
-        supports=tuple(_support(support, factors) for support in problem.supports),
+        supports=tuple(support_at(support, factors) for support in problem.supports),
     )
     if turned:
         changed = mirrored(changed)
     return replace(with_words(changed, mirrored=turned), vary=None)
 
 
-def _load(load: Load, pushes: Mapping[tuple[str, str], Exact]) -> Load:
+def load_with(load: Load, pushes: Mapping[tuple[str, str], Exact]) -> Load:
+    """The load with the sizes of `pushes`, by joint and part."""
     if not any(joint == load.joint for joint, _ in pushes):
         return load
     return replace(
@@ -96,21 +105,23 @@ def _spread(spread: Spread, sizes: Mapping[tuple[str, str], Exact]) -> Spread:
     )
 
 
-def _joint(
+def joint_at(
     joint: Joint, places: Mapping[tuple[str, str], Exact], factors: Mapping[str, Exact]
 ) -> Joint:
+    """The joint where `places`, by joint and part, put it, and `factors`, by part, then move it."""
     x, y = places.get((joint.name, "x"), joint.x), places.get((joint.name, "y"), joint.y)
-    return replace(joint, x=_times(x, factors.get("x")), y=_times(y, factors.get("y")))
+    return replace(joint, x=times(x, factors.get("x")), y=times(y, factors.get("y")))
 
 
-def _support(support: Support, factors: Mapping[str, Exact]) -> Support:
+def support_at(support: Support, factors: Mapping[str, Exact]) -> Support:
+    """The support with its fixed point where the factors move it."""
     if support.anchor is None or not factors:
         return support
     x, y = support.anchor
-    return replace(support, anchor=(_times(x, factors.get("x")), _times(y, factors.get("y"))))
+    return replace(support, anchor=(times(x, factors.get("x")), times(y, factors.get("y"))))
 
 
-def _times(number: Exact, factor: Exact | None) -> Exact:
+def times(number: Exact, factor: Exact | None) -> Exact:
     """The product, exact, and written so that a file can hold it."""
     if factor is None:
         return number

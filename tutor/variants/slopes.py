@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from fractions import Fraction
+from functools import lru_cache
 
 from tutor.model import Problem
 
@@ -25,16 +26,18 @@ def awkward_slopes(problem: Problem) -> tuple[str, ...]:
     )
 
 
-def known_slope(across: float, up: float) -> bool:
-    """Whether a slope of `up` over `across` is that of a known triangle."""
+@lru_cache(4096)
+def known_slope(across: float, up: float, near: float = 1.0) -> bool:
+    """Whether a slope of `up` over `across` is that of a known triangle, or `near` times as far from it
+    as may be."""
     across, up = abs(across), abs(up)
     turn = math.degrees(math.atan2(up, across))
-    if any(abs(turn - known) <= 1e-7 for known in TURNS):
+    if any(abs(turn - known) <= near * 1e-7 for known in TURNS):
         return True
     if not across or not up:
         return True
     slope = Fraction(up / across).limit_denominator(LONGEST_SIDE)
-    if abs(float(slope) * across - up) > NEAR * up:
+    if abs(float(slope) * across - up) > near * NEAR * up:
         return False
     sides = slope.numerator**2 + slope.denominator**2
     longest = math.isqrt(sides)
