@@ -83,8 +83,53 @@ down = 10
 """
 
 
-def test_what_no_order_of_joints_reaches_is_solved_all_at_once_by_right_lines() -> None:
+HEXAGON = """\
+title = "Hexagon"
+force = "kN"
+length = "m"
+members = ["AB", "BC", "CD", "DE", "EF", "AF", "AD", "BE", "CF"]
+
+[joints]
+A = [0, 0]
+B = [6, 0]
+C = [9, 4]
+D = [6, 9]
+E = [1, 7]
+F = [-2, 3]
+
+[supports]
+A = "pin"
+B = "roller"
+
+[[loads]]
+at = "D"
+down = 10
+"""
+"""Three members at each joint, and four or more in every other section."""
+
+
+def test_where_no_joint_goes_on_a_section_does_and_the_joints_follow() -> None:
     read = read_text(RING, "ring")
+    assert read.problem is not None
+    way = worked(read.problem)
+    first, *others = way.bodies
+    assert set(first.part) == {"A", "C", "E"} or set(first.part) == {"B", "D", "F"}
+    assert {name for step in first.steps for name in step.finds} == {"AB", "CD", "EF"}
+    assert [len(step.finds) for step in first.steps] == [1, 1, 1]
+    assert sorted(body.joint for body in others) == list("ABCDEF")
+    assert way.together == ()
+    check(read.problem)
+
+
+@pytest.mark.parametrize("path", [path for path in FORCES if path.parent.name == "compound"])
+def test_a_compound_truss_that_comes_along_is_worked_by_a_section(path) -> None:
+    way = worked(problem_of(path))
+    assert way.together == ()
+    assert sum(bool(body.part) for body in way.bodies) == 1
+
+
+def test_what_neither_a_joint_nor_a_section_opens_is_solved_all_at_once_by_right_lines() -> None:
+    read = read_text(HEXAGON, "hexagon")
     assert read.problem is not None
     way = worked(read.problem)
     assert len(way.together) == 12

@@ -9,7 +9,8 @@ from tutor.model import Problem
 from tutor.paper.blocks import Block, Grid, Paper, Words
 from tutor.paper.held import what_it_is
 from tutor.paper.lines import rounded
-from tutor.paper.sheets import key, way
+from tutor.paper.sheets import key
+from tutor.paper.tables import way
 from tutor.statics import Answer, forces_follow, solve
 
 WIDTH = 100

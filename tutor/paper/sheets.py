@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from tutor.figure import Figure, joint_figure, result_figure, truss_figure
+from tutor.figure import joint_figure, part_figure, result_figure, truss_figure
 from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.judge.about import point_of
 from tutor.judge.known_values import senses_for
-from tutor.model import Problem, Reaction
+from tutor.model import Problem
 from tutor.paper.blocks import (
     LARGE,
     SMALL,
     Block,
-    Grid,
     Heading,
     Lines,
     Paper,
@@ -25,15 +24,15 @@ from tutor.paper.blocks import (
 )
 from tutor.paper.held import IF_HELD, question, what_it_is
 from tutor.paper.lines import force_symbol, rounded
-from tutor.paper.to_fill import members_asked, reactions_asked
+from tutor.paper.section_lines import cut_through
+from tutor.paper.tables import members_asked, members_table, reactions_asked, reactions_table
 from tutor.paper.to_joints import brought, lying
-from tutor.paper.way_through import Step, Worked, worked
+from tutor.paper.way_through import Body, Step, Worked, worked
 from tutor.statics import Answer, forces_follow, joint_order, solve
 from tutor.text import FEW, listed
 
 JOINTS_A_PAGE = 6
-NEITHER = "–"
-"""What a force of nothing has for its sense."""
+MANY = 30
 WIDE, MIDDLE = 0.9, 0.75
 SIGNS = "x is positive to the right, y up, moments counter-clockwise; a member force is positive in tension."
 
@@ -68,8 +67,8 @@ def key(problem: Problem, whom: str = "") -> Paper:
         (
             *what_it_is(problem),
             _result(answer),
-            _reactions_table(answer),
-            _members_table(answer),
+            reactions_table(answer),
+            members_table(answer),
         ),
     )
 
@@ -98,7 +97,7 @@ def worked_solution(problem: Problem, whom: str = "") -> Paper:
             Heading("Free body of the whole truss"),
             Picture(free, "The truss cut free from its supports", MIDDLE),
             *_whole(way),
-            *(block for joint, steps in way.joints for block in _joint(way, joint, steps)),
+            *(_body(way.problem, body) for body in way.bodies),
             *_together(way),
             *_check(way),
             Together(
@@ -107,8 +106,8 @@ def worked_solution(problem: Problem, whom: str = "") -> Paper:
                     _result(answer),
                 )
             ),
-            _reactions_table(answer),
-            _members_table(answer),
+            reactions_table(answer),
+            members_table(answer),
             Words(_closing(way)),
         ),
     )
@@ -159,18 +158,32 @@ def _whole(way: Worked) -> Iterator[Block]:
         )
 
 
-def _joint(way: Worked, joint: str, steps: Sequence[Step]) -> Iterator[Block]:
-    figure = _cut_free(way.problem, joint, steps[0].known)
-    picture = fitted(figure, f"Joint {joint} cut free", SMALL)
-    yield Together((Heading(f"Joint {joint}"), picture, Lines(_rows(way.problem, steps))))
+def _body(problem: Problem, body: Body) -> Block:
+    """A joint, or the part that a section cuts off, with its picture and its lines."""
+    values, senses = _in_true_sense(problem, body.steps[0].known)
+    if body.joint:
+        title = f"Joint {body.joint}"
+        figure = joint_figure(problem, body.joint, known=values, senses=senses)
+        words = f"Joint {body.joint} cut free"
+    else:
+        cut, kept = cut_through(problem, body.part), listed(body.part, MANY)
+        title = f"Section through {listed(cut, MANY)}: the part with {kept}"
+        figure = part_figure(problem, body.part, known=values, senses=senses)
+        words = f"The part with {kept} cut free"
+    size = SMALL if body.joint else LARGE
+    return Together(
+        (Heading(title), fitted(figure, words, size), Lines(_rows(problem, body.steps)))
+    )
 
 
-def _cut_free(problem: Problem, joint: str, known: Mapping[str, str]) -> Figure:
-    """A joint with every known force in its true sense, as its lines put it in."""
+def _in_true_sense(
+    problem: Problem, known: Mapping[str, str]
+) -> tuple[Mapping[str, float], Mapping[str, str]]:
+    """Every known force in its true sense, as the lines put it in: sizes, and the senses drawn."""
     values = {name: _number(value) for name, value in known.items()}
     senses = {n: senses_for(problem, n)[1] for n, value in values.items() if value < 0.0}
     sizes = {n: value if n in problem.member else abs(value) for n, value in values.items()}
-    return joint_figure(problem, joint, known=sizes, senses=senses)
+    return sizes, senses
 
 
 def _together(way: Worked) -> Iterator[Block]:
@@ -179,11 +192,14 @@ def _together(way: Worked) -> Iterator[Block]:
     open_ones = dict.fromkeys(name for step in way.together for name in step.unknown)
     yield Heading("What is left, all at once")
     yield Words(
-        f"No joint that is left has as few as two unknown forces, so their lines are solved together "
-        f"for {listed(open_ones, FEW)}; a section through the truss does the same with fewer."
+        "No joint that is left has as few as two unknown forces, and no section finds one alone, so "
+        f"their lines are solved together for {listed(open_ones, MANY)}. What they give stands below."
     )
-    yield Lines(_rows(way.problem, way.together))
-    yield Words(_found(way.problem, tuple(open_ones), way.values))
+    rows = _rows(way.problem, way.together)
+    at = (step.about.joint for step in way.together)
+    yield Lines(
+        tuple((f"{joint}: {row[0]}", *row[1:]) for joint, row in zip(at, rows, strict=True))
+    )
 
 
 def _check(way: Worked) -> Iterator[Block]:
@@ -242,38 +258,10 @@ def heading(about: Equation, problem: Problem) -> str:
     return f"ΣM about ({rounded(x)}, {rounded(y)})"
 
 
-def _reactions_table(answer: Answer) -> Grid:
-    problem = answer.problem
-    rows = tuple(
-        (name, rounded(answer.value(name)), way(reaction, answer.value(name)) or NEITHER)
-        for name, reaction in problem.reaction.items()
-    )
-    return Grid(("reaction", f"value [{problem.force}]", "acts"), rows)
-
-
-def way(reaction: Reaction, value: float) -> str:
-    """Which way a reaction really acts on the truss."""
-    if value == 0.0:
-        return ""
-    x, y = (part if value > 0 else -part for part in (reaction.direction.x, reaction.direction.y))
-    if reaction.pull:
-        return "pull of the link" if value > 0 else "push of the link"
-    level = "to the right" if x > 1e-9 else "to the left" if x < -1e-9 else ""
-    upright = "up" if y > 1e-9 else "down" if y < -1e-9 else ""
-    return " and ".join(filter(None, (level, upright)))
-
-
-def _members_table(answer: Answer) -> Grid:
-    rows = []
-    for member in answer.problem.member:
-        force = answer.value(member)
-        letter = "T" if force > 0 else "C" if force < 0 else NEITHER
-        rows.append((member, rounded(abs(force)), letter))
-    return Grid(("member", f"force [{answer.problem.force}]", "T or C"), tuple(rows))
-
-
 def _closing(way: Worked) -> str:
-    checks = [joint for joint, steps in way.joints if any(step.checks for step in steps)]
+    checks = [b.joint for b in way.bodies if b.joint and any(step.checks for step in b.steps)]
+    if way.together:
+        return "Any sum of the whole truss checks the work."
     if not checks:
         return "The sums of the whole truss check the work."
     return f"The lines at {listed(checks, FEW)} in which nothing is unknown check the work: they close."

@@ -114,6 +114,8 @@ def _block(block: Block, pictures: dict[str, str]) -> Iterator[str]:
             yield "\n#pagebreak()\n".join([box] * (pages + 1)) + "\n"
 
 
+ON_A_PAGE = 30
+"""A table of so many rows is kept on one page."""
 BLANK = "#box(width: 15mm, height: 4mm)"
 """An empty cell has room for what is written by hand."""
 
@@ -127,8 +129,9 @@ def _grid(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
     cells = ", ".join(
         f"[{_named(cell) if cell else BLANK}]" for row in aligned(rows) for cell in row
     )
+    unbroken = "false" if len(rows) <= ON_A_PAGE else "true"
     how = f"columns: {len(head)}, align: ({', '.join(ways)})"
-    return f"#table({how}, table.header({top}), {cells})\n"
+    return f"#block(breakable: {unbroken}, table({how}, table.header({top}), {cells}))\n"
 
 
 def _named(text: str) -> str:

@@ -1,8 +1,8 @@
 """What is the whole way through a truss: each equation in its turn, and what it gives?
 
 First the reactions that the whole truss gives, each from an equation with one unknown where there is
-one; then the joints in an order in which each has at most two unknown forces. Equations that are left
-over with nothing unknown in them check the work.
+one; then the joints in an order in which each has at most two unknown forces, and where no joint goes on,
+a section through the truss. Equations that are left over with nothing unknown in them check the work.
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.judge.about import equation_of
 from tutor.model import Problem
 from tutor.paper.lines import rounded, written
+from tutor.paper.section_lines import part_to_cut, sum_for_one, unknown_in
 from tutor.statics import joint_body, joint_order, reactions_from_whole, solve, whole
 
 NEAR = 1e-9
@@ -47,18 +48,27 @@ class Step:
 
 
 @dataclass(frozen=True)
+class Body:
+    """A joint, or a part of the truss by its joints, with the lines written for it."""
+
+    joint: str
+    part: tuple[str, ...]
+    steps: tuple[Step, ...]
+
+
+@dataclass(frozen=True)
 class Worked:
     """The way through a problem. `values` are all unknowns as written down, four figures.
 
-    `joints` holds the joints in their order, each with its lines; `together` are lines of joints
-    that only all at once give what is left, where no order reaches them; `closing` are the sums of
-    the whole truss, where no line at a joint is left over to check the work.
+    `bodies` are joints and parts in their order; `together` are lines of joints that only all at once
+    give what is left, where neither a joint nor a section goes on; `closing` are the sums of the whole
+    truss, where no line at a joint is left over to check the work.
     """
 
     problem: Problem
     values: Mapping[str, str]
     reactions: tuple[Step, ...]
-    joints: tuple[tuple[str, tuple[Step, ...]], ...]
+    bodies: tuple[Body, ...]
     together: tuple[Step, ...] = ()
     closing: tuple[Step, ...] = ()
 
@@ -66,8 +76,8 @@ class Worked:
     def steps(self) -> Iterator[Step]:
         """Every line in its order."""
         yield from self.reactions
-        for _, steps in self.joints:
-            yield from steps
+        for body in self.bodies:
+            yield from body.steps
         yield from self.together
         yield from self.closing
 
@@ -78,12 +88,13 @@ def worked(problem: Problem) -> Worked:
     values = {name: rounded(value) for name, value in answer.values.items()}
     known: dict[str, str] = {}
     reactions = tuple(_reactions(problem, values, known))
-    joints = tuple(_joints(problem, values, known))
-    left = [joint.name for joint in problem.joints if joint.name not in dict(joints)]
+    bodies = tuple(_bodies(problem, values, known))
+    visited = {body.joint for body in bodies if len(body.steps) > 1}
+    left = [joint.name for joint in problem.joints if joint.name not in visited]
     together = tuple(
         step for joint in left for step in _lines(problem, (Fx(joint), Fy(joint)), known)
     )
-    way = Worked(problem, values, reactions, joints, together)
+    way = Worked(problem, values, reactions, bodies, together)
     if together or any(step.checks for step in way.steps):
         return way
     sums = (M(problem.supports[0].joint), Fx(), Fy())
@@ -157,7 +168,7 @@ def _independent(problem: Problem, known: Mapping[str, str]) -> tuple[Equation, 
 
 
 def _unknowns(problem: Problem, about: Equation) -> list[str]:
-    return [name for name in equation_of(problem, about).linear if name is not None]
+    return unknown_in(problem, about, ())
 
 
 def _lines(
@@ -183,18 +194,38 @@ def _finding(
     return replace(step, gives=gives, with_last=together)
 
 
-def _joints(
-    problem: Problem, values: Mapping[str, str], known: dict[str, str]
-) -> Iterator[tuple[str, tuple[Step, ...]]]:
-    """The joints in their order, each with its two lines; `known` takes up what they give."""
-    order = joint_order(problem, tuple(known))
-    for turn in order.steps:
-        if not turn.across:
-            yield turn.joint, tuple(_at_joint(problem, turn.joint, values, known))
-            continue
-        about = _across(problem, turn.joint, turn.finds[0], known)
+def _bodies(problem: Problem, values: Mapping[str, str], known: dict[str, str]) -> Iterator[Body]:
+    """The joints and parts in their order, each with its lines; `known` takes up what they give."""
+    visited: set[str] = set()
+    while True:
+        yield from _joints(problem, values, known, visited)
+        part = part_to_cut(problem, known)
+        if not part:
+            return
+        yield Body("", part, tuple(_on_part(problem, part, values, known)))
+
+
+def _on_part(
+    problem: Problem, part: tuple[str, ...], values: Mapping[str, str], known: dict[str, str]
+) -> Iterator[Step]:
+    """The sums of a part, each with one unknown, as long as there is one."""
+    while (about := sum_for_one(problem, part, known)) is not None:
         (step,) = _lines(problem, (about,), known)
-        yield turn.joint, (_finding(step, turn.finds, values, known),)
+        yield _finding(step, step.unknown, values, known)
+
+
+def _joints(
+    problem: Problem, values: Mapping[str, str], known: dict[str, str], visited: set[str]
+) -> Iterator[Body]:
+    """The joints that were not `visited` in their order, each with its two lines."""
+    for turn in joint_order(problem, tuple(known)).steps:
+        if turn.across:
+            about = _across(problem, turn.joint, turn.finds[0], known)
+            (step,) = _lines(problem, (about,), known)
+            yield Body(turn.joint, (), (_finding(step, turn.finds, values, known),))
+        elif turn.joint not in visited:
+            visited.add(turn.joint)
+            yield Body(turn.joint, (), tuple(_at_joint(problem, turn.joint, values, known)))
 
 
 def _at_joint(
