@@ -129,6 +129,16 @@ def test_the_same_beside_an_inclined_roller_found_rightly() -> None:
     assert {f.name for f in result.findings if f.state == "follows"} == {"AD", "AF", "CD"}
 
 
+def test_a_line_is_of_its_own_joint_though_another_joints_sum_comes_to_the_same() -> None:
+    """R_B taken as upright: 0.97(14.2) is BF in it, and 0.8(12.2) + 0.97(4.17) at E by its sum alone."""
+    members = "AD = 16.6 C, AF = 15.7 T, CD = 12.2 C, DF = 5.67 C, CE = 12.2 C, CF = 9.64 T"
+    line = "ΣFx at B: -0.8 F_BE - 0.97(14.2) = 0"
+    page = f"A_x = -2, A_y = 6.12, R_B = 6.88\n{members}\nEF = 4.17 C, BF = 14.2 T\n{line}\nBE = 17.2 C"
+    cause = checked(ROOF, page).finding[0].cause
+    assert cause is not None
+    assert (cause.code, cause.force) == ("missing", "R_B")
+
+
 @pytest.mark.parametrize(
     "page",
     [

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 
 from tutor.judge.blocks import one_by_one, stands_for
 from tutor.judge.factors import Factors
-from tutor.judge.true_equation import TrueTerm
+from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation
 from tutor.model import Tolerance
 
@@ -19,6 +19,27 @@ def number_by_number(
         return False
     terms, left = one_by_one(line.constants, numbers, scale, tolerance)
     return not terms and all(spot.true == 0.0 for spot in left)
+
+
+def each_of(line: TypedEquation, asked: TrueEquation, tolerance: Tolerance) -> bool:
+    """Whether all that is typed is plainly of this equation, a product showing a force of it.
+
+    Then it is this equation that is meant, though more of it may be missing.
+    """
+    numbers = asked.numbers(line.names)
+    sizes = [spot.scale for spot in numbers if spot.true != 0.0]
+    if not any(f.count > 1 and any(map(f.holds, sizes)) for f in line.factors):
+        return False
+    return any(
+        all(
+            name in asked.unknowns
+            and abs(typed.value - scale * asked.unknowns[name].true)
+            <= typed.radius + tolerance.silent * typed.parts
+            for name, typed in line.unknowns.items()
+        )
+        and not one_by_one(line.constants, numbers, scale, tolerance)[0]
+        for scale in (1.0, -1.0)
+    )
 
 
 def shows_sizes(

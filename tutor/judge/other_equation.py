@@ -9,7 +9,7 @@ from itertools import combinations
 from tutor.judge.about import Along, Equation, Fx, Fy, M
 from tutor.judge.fit import fit
 from tutor.judge.known_values import KnownValue, KnownValues
-from tutor.judge.one_each import number_by_number
+from tutor.judge.one_each import each_of, number_by_number
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.model import Problem, Tolerance
@@ -37,6 +37,8 @@ def true_of(
         found = fit(line, other, tolerance)
         if found is None or found.level != "silent" or not _says_something(other):
             continue
+        if _by_chance(line, asked, other, tolerance):
+            continue
         as_written = abs(found.scale) == 1.0
         if not as_written and line.names and (strictly or _sum_for_moments(asked.about, about)):
             continue
@@ -47,6 +49,15 @@ def true_of(
                 return about
             multiple = multiple or about
     return multiple
+
+
+def _by_chance(
+    line: TypedEquation, asked: TrueEquation, other: TrueEquation, tolerance: Tolerance
+) -> bool:
+    """Whether a line is of its own joint, number by number, and fits another's only in what it adds up to."""
+    if other.about.joint in (None, asked.about.joint):
+        return False
+    return each_of(line, asked, tolerance) and not each_of(line, other, tolerance)
 
 
 def forces_on(problem: Problem, joint: str | None) -> frozenset[str]:
