@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
 
@@ -112,6 +113,29 @@ def test_a_habit_of_few_is_explained_before_a_slip_of_many() -> None:
     assert "2 of 6 students did so, 2 of them 3 times or more, 6 times in all" in first
     assert "4 of 6 students did so, 4 times in all" in second
     assert rest == "Nothing else was met by more than one of the 6."
+
+
+def test_what_comes_beside_a_worse_habit_of_the_same_students_is_told_behind_the_habits() -> None:
+    class_of_nine = [
+        *(worked_so(f"a{n}", *["tension-compression"] * 9, *["sign"] * 4) for n in range(4)),
+        *(worked_so(f"b{n}", *["no-arm"] * 3) for n in range(2)),
+        *(worked_so(f"c{n}", "sign") for n in range(3)),
+    ]
+    first, second, third = again(class_of_nine, (), {"w": "Weir"})
+    assert "tension and compression exchanged" in first
+    assert "a force without its arm" in second
+    assert "7 of 9 students did so, 4 of them 3 times or more, 19 times in all" in third
+
+
+def test_a_habit_is_told_where_most_of_those_made_it_who_have_it() -> None:
+    joints = worked_so("a", *["sign"] * 3)
+    slips = [worked_so(f"b{n}", "sign") for n in range(3)]
+    elsewhere = [
+        replace(each, problems=(replace(each.problems[0], problem="v", title="Vat"),))
+        for each in slips
+    ]
+    first, _ = again([joints, *elsewhere], (), {"w": "Weir", "v": "Vat"})
+    assert "most in Weir (joints)" in first
 
 
 def test_one_student_alone_is_no_matter_for_a_lecture() -> None:

@@ -21,6 +21,9 @@ MOST = 3
 FEWEST = 2
 OFTEN = 3
 """So often a mistake is no slip any more; our own judgement."""
+WORST = 0.5
+"""A habit is made at least so often, beside what the same student did most: what follows from another
+mistake, or is told by it once in a while, is none of its own. Our own judgement."""
 CHOSEN = frozenset(name for name, step in STEP.items() if step.chosen)
 """The steps in which answers are chosen, not typed."""
 NOBODY = "Nobody has handed in anything that can be read, so there is nothing to explain again."
@@ -31,8 +34,8 @@ UNNAMED = frozenset({"not-equilibrium"})
 
 @dataclass(frozen=True)
 class Matter:
-    """One thing that may have to be explained, in words: of how many students it is a habit, and how
-    many it concerns at all."""
+    """One thing that may have to be explained, in words: of how many students it is a habit (`often`),
+    and how many it concerns at all."""
 
     often: int
     students: int
@@ -60,27 +63,36 @@ def again(
 def _mistaken(students: Sequence[Student], titles: Mapping[str, str], of: int) -> Iterator[Matter]:
     """Mistakes, those in what is typed apart from those in what is chosen.
 
-    What anybody does once is a slip; it counts by the students who did it `OFTEN` times or more.
+    What anybody does once is a slip; it counts by the students of whom it is a habit. It is said where
+    most of them did it, or most of all where it is nobody's habit.
     """
     times: defaultdict[tuple[str, bool], Counter[str]] = defaultdict(Counter)
-    where: defaultdict[tuple[str, bool], Counter[tuple[str, str]]] = defaultdict(Counter)
+    where: defaultdict[tuple[str, bool], set[tuple[str, str, str]]] = defaultdict(set)
     for student, work, answer in wrong_answers(students):
         for code in dict.fromkeys(answer.codes):
             if code not in UNNAMED:
                 what = code, answer.step in CHOSEN
                 times[what][student.id] += 1
-                where[what][work.problem, answer.step] += 1
+                where[what].add((student.id, work.problem, answer.step))
+    worst = {
+        who: max(each[who] for each in times.values()) for each in times.values() for who in each
+    }
     for (code, chosen), by_student in sorted(times.items()):
         often = sum(count >= OFTEN for count in by_student.values())
-        most = where[code, chosen]
-        problem, step = max(sorted(most), key=lambda place: most[place])
+        habitual = {who for who, n in by_student.items() if n >= max(OFTEN, WORST * worst[who])}
+        places = Counter(
+            (problem, step)
+            for who, problem, step in where[code, chosen]
+            if who in habitual or not habitual
+        )
+        problem, step = max(sorted(places), key=places.__getitem__)
         habit = f", {often} of them {OFTEN} times or more" if often else ""
         words = (
             f"Explain again “{called(code)}”: {len(by_student)} of {of} students did so{habit}, "
             f"{_times(by_student.total())} in all, most in {titles[problem]} ({step}). "
             f"{why(code, step)}"
         )
-        yield Matter(often, len(by_student), words.strip())
+        yield Matter(len(habitual), len(by_student), words.strip())
 
 
 def why(code: str, step: str) -> str:

@@ -100,7 +100,7 @@ EASIER = "It is easier than the last one, so that there is room to heed just thi
 def _trained(count: int, lacking: Weakness) -> str:
     """In how many places of a problem a skill is wanted."""
     if lacking.is_step:
-        return f"It asks for that {times(count)}."
+        return "It asks for that too." if count == 1 else f"It asks for that {times(count)}."
     return f"It can happen there in {'one place' if count == 1 else f'{count} places'}."
 
 
