@@ -5,6 +5,7 @@ What a line declares behind it holds for that line alone, whatever sense was dra
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection, Mapping
 from dataclasses import replace
 
@@ -32,6 +33,11 @@ SHORTEST = 3
 """Characters of the shortest word that says a sense."""
 ASSUMES = frozenset(
     ["with", "taking", "taken", "assuming", "assumed", "assume", "drawn", "if", "let", "as"]
+)
+
+
+_CALLED = re.compile(
+    r"\b(?:the +)?(?:thrust|push|pull|tension|compression) +(?:of|in) +(?:the +)?(?:strut|tie|member|bar)s? +[A-Z]\w*"
 )
 
 
@@ -152,7 +158,11 @@ def contradicted(verdict: Verdict, senses: Mapping[str, str]) -> Verdict:
 
 
 def _spoken_of(text: str, names: Names) -> dict[str, str]:
-    """The forces named in words, each with the T or C of the word behind it."""
+    """The forces named in words, each with the T or C of the word behind it.
+
+    A member that is only called by what it does, the thrust of the strut AB, is said nothing of.
+    """
+    text = _CALLED.sub(" ", text)
     found: dict[str, str] = {}
     spoken: list[str] = []
     words = WORD.findall(text)

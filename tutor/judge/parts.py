@@ -25,7 +25,12 @@ def part_named(problem: Problem, said: PartSaid) -> tuple[str, ...] | None:
 
 
 def part_on(problem: Problem, found: Section, side: Side) -> tuple[str, ...] | None:
-    """The part of a section whose joints lie farther to a side in the mean; None where none does."""
+    """The part of a section whose joints lie farther to a side in the mean; None where none does.
+
+    The outer part is the one without a support, where the other has them all.
+    """
+    if side in ("outer", "inner"):
+        return _held_or_free(problem, found, side)
     axis, sign = AXIS[side]
     places = [
         sign * sum(problem.joint[joint].at[axis] for joint in part) / len(part)
@@ -35,3 +40,11 @@ def part_on(problem: Problem, found: Section, side: Side) -> tuple[str, ...] | N
     if abs(one - other) <= NEARLY * max(abs(one), abs(other), 1.0):
         return None
     return found.parts[0 if one > other else 1]
+
+
+def _held_or_free(problem: Problem, found: Section, side: Side) -> tuple[str, ...] | None:
+    """The part that holds all supports, or the other one; None where both have some."""
+    held = [any(support.joint in part for support in problem.supports) for part in found.parts]
+    if held.count(True) != 1:
+        return None
+    return found.parts[held.index(side == "inner")]

@@ -16,7 +16,7 @@ from tutor.notation.ending import wordy
 from tutor.notation.lexicon import says
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS, PARTNER
-from tutor.notation.words import ANGLES, FUNCTIONS
+from tutor.notation.words import ANGLES, FUNCTIONS, american
 
 Kind = Literal["formula", "equals", "heading", "word", "aside", "count", "mark", "so"]
 
@@ -26,15 +26,16 @@ _TOKEN = re.compile(
     rf"""\ *+(?:
   (?P<heading>[-+(]*+[←→↑↓↺↻]?+[-+)]*+\ ?Σ\ ?(?:[{LETTERS}][{LETTERS}0-9_']*+(?:(?<=_)\{{[^{{}}=]*+\}})?)?(?:\ ?=\ ?0(?![\w.]|\ *+[-+*/=(]))?)
 | (?P<count>(?:(?:\.{{2,}}|…|(?<=\ )-{{1,3}})\ *+{_COUNT}|(?<=[=\ ]0\ ){_COUNT}{_ENDS}|(?<=[kN]N\ ){_COUNT}{_ENDS}|(?:eqn?s?|equations?)\b\.?\ *+(?:{_COUNT}|[0-9]{{1,2}}(?![\w.]))))
+| (?P<so>∴|⇒|∵|=++>|-++>|→|(?:i\.\ ?e\.|d\.\ ?h\.)(?!\w))
 | (?P<word>[{LETTERS}](?:[{LETTERS}0-9']|_(?:\{{[^{{}}=]*+\}})?|-(?=[a-z]{{2}})|(?<=[0-9])-(?=[A-Z][0-9]))*+)
 | (?P<number>[0-9]++(?:[.,][0-9]++)*+|\.[0-9]++)
-| (?P<so>∴|⇒|∵|=++>|-++>|→)
 | (?P<equals>=)
 | (?P<mark>[,;:.!?]++|…)
 | (?P<sign>[^ ])
 )""",
     re.VERBOSE,
 )
+_APPLIED = re.compile(r"(?:sin|cos|tan)[0-9]++")
 _STATES = frozenset(
     ("at", "of", "for", "joint", "node", "pin", "knoten", "about", "point", "support")
 )
@@ -104,6 +105,8 @@ def _worded(text: str, start: int, end: int, found: list[Bit], names: Names) -> 
     before = found[-1] if found else None
     led = before is not None and before.kind == "word"
     last = text[before.start : before.end].lower() if led and before is not None else ""
+    if _APPLIED.fullmatch(word) is not None:
+        return "formula"
     if word.lower() in FUNCTIONS or word.lower() in ANGLES or word in ("π", "x"):
         return (
             "formula" if before is None or not led or word.lower() not in ("x", "sec") else "word"
@@ -112,7 +115,8 @@ def _worded(text: str, start: int, end: int, found: list[Bit], names: Names) -> 
         return "word"
     if word in ("T", "C") and not _operated(text, start, end):
         return "word"
-    measured = before is not None and before.kind == "formula" and word in units.SPELLED
+    unit = word in units.SPELLED or american(word, names) is not None
+    measured = before is not None and before.kind == "formula" and unit
     if measured and word != "in":
         return "formula"
     spoken = (
@@ -148,7 +152,7 @@ def _marked(text: str, start: int, end: int, found: list[Bit]) -> Kind:
 
 def _points(text: str, start: int, end: int) -> bool:
     """Whether an arrow says which way a force acts, or which sense counts as positive."""
-    if text[start] in "∴⇒∵=" or (text[end - 1] == ">" and end - start > 2):
+    if text[start] in "∴⇒∵=id" or (text[end - 1] == ">" and end - start > 2):
         return False
     return text[:start].rstrip()[-1:] in ("", "+", "(") or text[end:].lstrip()[:1] in (
         "",

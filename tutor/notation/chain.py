@@ -17,9 +17,10 @@ from tutor.notation.lexicon import says
 from tutor.notation.line import Side
 from tutor.notation.names import Names
 from tutor.notation.side_ending import ending_of
-from tutor.notation.symbols import LETTERS
+from tutor.notation.symbols import LETTERS, NAME
 from tutor.notation.tree import Name, Number, Span
 from tutor.notation.unreadable import Broken
+from tutor.notation.words import ANGLES
 
 
 @dataclass(frozen=True)
@@ -95,7 +96,9 @@ def _led(text: str, start: int, end: int, found: Found) -> int:
         said_here, following = word["word"], WORD.match(text, word.end(), end)
         named = found.names.meanings(said_here)
         remark = following is not None and says(following.group(), "remark", "filler")
-        if not says(said_here, "lead", "because", "remark", "so") or (named and not remark):
+        if not says(said_here, "lead", "because", "remark", "so", "where") or (
+            named and not remark
+        ):
             break
         at = word.end()
     if at > start:
@@ -216,6 +219,7 @@ def _sided(
         kept.append((place, said))
     if lent is not None and not kept:
         raise Broken("value/number", *lent.places[0])
+    formula, kept = _without_unknown_angles(formula, kept, found)
     sides, backward = sides_of(
         formula, found.names, found.frame, found.letters, turned, found.choice.signed
     )
@@ -225,6 +229,27 @@ def _sided(
         raise Broken("value/number", *lent.places[0])
     sides = tuple(_with(side, said) for side, (_, said) in zip(sides, kept, strict=True))
     return _lent(sides, lent)
+
+
+def _without_unknown_angles(
+    formula: str, kept: list[tuple[tuple[int, int], Said]], found: Found
+) -> tuple[str, list[tuple[tuple[int, int], Said]]]:
+    """A chain without the sides of numbers in it that only wait for the size of an angle; they are told.
+
+    The first side and the last stay: F_AB = 18/sin θ = 30 says no less without the one between.
+    """
+    kept = list(kept)
+    for (start, stop), said in kept[1:-1]:
+        side = formula[start:stop]
+        words = NAME.findall(side)
+        letters = {word for word in words if word.lower() in ANGLES} - set(found.letters)
+        if not letters or any(found.names.meanings(word) for word in words):
+            continue
+        at = formula.rfind("=", 0, start)
+        formula = formula[:at] + " " * (stop - at) + formula[stop:]
+        found.unread.append(Span(start, stop))
+        kept.remove(((start, stop), said))
+    return formula, kept
 
 
 def _with(side: Side, said: Said) -> Side:

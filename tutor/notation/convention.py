@@ -29,6 +29,18 @@ _CONVENTION = re.compile(
 )
 
 
+_UPWARD = r"(?:up(?:wards?)?|(?:to the )?right(?:wards?)?|(?:anti-?|counter-?)?clockwise)"
+_AXES = re.compile(
+    rf"^ *(?:taking|with|reckoning|counting|assuming|considering) +{_UPWARD}(?:(?: and|,) +{_UPWARD})*"
+    rf"(?: +(?:is|are|as|being|to be|taken))* +{_POSITIVE} *[,:;]",
+    re.IGNORECASE,
+)
+_MEASURED = re.compile(
+    r"(?<![\w.])(?P<size>[0-9]+(?:\.[0-9]+)?)-(?P<unit>kips?|kN|N|lb|k|ft|foot|m|mm)(?= [a-z]{3})"
+)
+
+
 def without_convention(source: Source) -> Source:
-    """The source without words that say tension is the positive sense."""
-    return source.rewritten(_CONVENTION, " ")
+    """The source without words that say which senses are positive, where they are so here; 6-kip load as 6 kip load."""
+    source = source.rewritten(_MEASURED, lambda found: f"{found['size']} {found['unit']}")
+    return source.rewritten(_CONVENTION, " ").rewritten(_AXES, " ")

@@ -29,6 +29,7 @@ class Found:
     choice: Choice
     letters: dict[str, Node] = field(default_factory=dict)
     passed: list[Span] = field(default_factory=list)
+    unread: list[Span] = field(default_factory=list)
     open: set[str] = field(default_factory=set)
 
 

@@ -84,15 +84,13 @@ class Head:
 
     def _zero(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         self.settled = self.settled or self.summed
-        return self.summed or self.kind is not None or self.level or self.upright or self.turning
+        return self.summed or bool(self.kind or self.level or self.upright or self.turning)
 
     def _arrow(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         if prefix and self.settled and self.depth == 0:
             return False
-        if word in "↑↓^":
-            self.upright = True
-        else:
-            self.level = True
+        upright = word in "↑↓^"
+        self.upright, self.level = self.upright or upright, self.level or not upright
         self.settled = self.depth == 0
         return True
 
@@ -162,6 +160,7 @@ class Head:
             prefix
             and self.settled
             and not says(word, "about", "joint", "filler", "turn", "positive")
+            and not (self.joint and not self.kind and len(word) > 3 and says(word, "x", "y"))
         ):
             return False
         if (compact := self._compact(word, start, prefix)) is not None:
@@ -207,7 +206,8 @@ class Head:
         """Fx, F_30, M_A and a joint alone; None where the word is none of them."""
         if self.summed and word.lower() in AXIS_OF and not self.kind:
             return self._axis(AXIS_OF[word.lower()])
-        unknown = self.names.plainly(word) if not self.summed else ()
+        own = not self.summed or (self.kind == "moment" and "_" in word)
+        unknown = self.names.plainly(word) if own else ()
         of_sum = SUM_BEFORE_COLON.match(f"{word}{self.text[self.end :]}") is not None
         if unknown and self.names.joint(word) is None and not of_sum:
             return False
@@ -259,8 +259,8 @@ class Head:
             self.summed = True
             return True
         meaning = said(word, *IN_ORDER)
-        alone = prefix and not self.summed and len(word) == 1 and meaning in ("x", "y")
-        if alone and not axis_leads(word, self.text[stop : self.end], self.names):
+        axis = prefix and not self.summed and len(word) == 1 and meaning in ("x", "y")
+        if axis and not axis_leads(word, self.text[stop : self.end], self.names):
             return False
         if meaning in ("x", "y") and not prefix and self._clashes(meaning, word, start, stop):
             return self.kind == "moment"

@@ -8,14 +8,14 @@ from typing import Literal
 from tutor.notation.tree import Span
 
 LabelKind = Literal["x", "y", "moment", "along"]
-Side = Literal["left", "right", "upper", "lower"]
+Side = Literal["left", "right", "upper", "lower", "outer", "inner"]
 
 
 @dataclass(frozen=True)
 class PartSaid:
     """The part of a truss that a heading speaks of: the members cut, and on which side of them it lies.
 
-    Either may be left unsaid.
+    Either may be left unsaid. The outer part is the one that is not held, the inner one has the supports.
     """
 
     cut: tuple[str, ...]

@@ -21,6 +21,8 @@ _SIDES: dict[str, Side] = {
     **dict.fromkeys(("right", "right-hand", "righthand", "rh"), "right"),
     **dict.fromkeys(("upper", "top", "above"), "upper"),
     **dict.fromkeys(("lower", "bottom", "below"), "lower"),
+    **dict.fromkeys(("outer", "outside", "overhanging", "free-end", "outboard"), "outer"),
+    **dict.fromkeys(("inner", "inside", "inboard"), "inner"),
 }
 _PARTS = frozenset(["part", "portion", "piece", "half", "segment", "bit"])
 _CUTS = frozenset(["section", "sections", "cut", "cuts", "cutting", "sectioning", "through"])
@@ -48,6 +50,11 @@ _BESIDE = frozenset(
         "considering",
         "considered",
         "looking",
+        "look",
+        "passing",
+        "made",
+        "taken",
+        "beyond",
         "taking",
         "using",
         "use",
@@ -70,10 +77,15 @@ _LEADING = frozenset(["(", "for", "of", "on", "the", "at", "to", "by"])
 """What belongs to the words behind it."""
 _STEP = re.compile(r"\w+|\s+|.")
 _TOKEN = re.compile(
-    r" *(?P<token>[A-Z][0-9]*-?[A-Z][0-9]*(?![\w-])|[A-Za-z]+(?:-hand)?(?![\w{])|[0-9](?:-[0-9])?(?![\w.*/(])|[,;()])"
+    r" *(?P<token>[a-z]-[a-z](?![\w-])|[A-Z][0-9]*-?[A-Z][0-9]*(?![\w-])|[A-Za-z]+(?:-hand)?(?![\w{])|[0-9](?:-[0-9])?(?![\w.*/(])|[,;()])"
 )
 _FORMULA_AHEAD = re.compile(r" *[-=+*/^_0-9({]")
+_CUTTING = re.compile(r"\b(?:section|cut|cutting|through|cuts)\b[^=;:]*$", re.IGNORECASE)
 _MARK = re.compile(r" *[:;,.](?= )")
+
+
+_DASHED = re.compile(r"(?<![\w-])[A-Z]\w{1,3}(?:-[A-Z]\w{1,3}){1,7}(?![\w-])")
+"""Members that are cut, with dashes between them: BC-BF-EF."""
 
 
 @dataclass(frozen=True)
@@ -87,6 +99,7 @@ class _Said:
 
 def parted(source: Source, names: Names) -> tuple[Source, PartSaid | None]:
     """The source without the words that say which part is looked at, and what they say; else None."""
+    source = source.rewritten(_DASHED, lambda found: _each_apart(found, names))
     end = _heads_until(source.text)
     found = list(_phrases(source.text, end, names))
     if not found:
@@ -100,6 +113,14 @@ def parted(source: Source, names: Names) -> tuple[Source, PartSaid | None]:
         return source, None
     side = sides.pop() if sides else None
     return replace(source, text="".join(chars)), PartSaid(cut, side)
+
+
+def _each_apart(found: re.Match[str], names: Names) -> str | None:
+    """Members with dashes between them as a list; None where one is no member, or the dash may be a minus."""
+    parts = found[0].split("-")
+    members = all(len(names.meant(part)) == 1 and names.two_joints(part) for part in parts)
+    cuts = len(parts) > 2 and _CUTTING.search(found.string[: found.start()]) is not None
+    return ", ".join(parts) if members and cuts else None
 
 
 def with_part(line: Line, part: PartSaid | None) -> Line:
@@ -148,7 +169,7 @@ def _fits(token: re.Match[str], text: str, names: Names, run: Sequence[re.Match[
     word = token["token"]
     if word in _MARKS:
         return bool(run)
-    if word[0].isdigit():
+    if word[0].isdigit() or word[1:2] == "-":
         return bool(run) and folded(run[-1]["token"]) in _CUTS
     if _member(word, names) is not None:
         cutting = any(folded(each["token"]) in _CUTS for each in run)

@@ -8,22 +8,20 @@ from dataclasses import fields, replace
 from functools import lru_cache
 from typing import Literal
 
-from tutor.notation.characters import UNSEEN, plain
-from tutor.notation.convention import without_convention
-from tutor.notation.copied import figures_asked, recopied, sigma_typed
+from tutor.notation.bared import SPEAKS, as_typed, bared
+from tutor.notation.copied import figures_asked, sigma_typed
 from tutor.notation.evaluate import Frame
+from tutor.notation.explained import explained
 from tutor.notation.formula import sides_of
 from tutor.notation.found import Choice, Found, trimmed
 from tutor.notation.heading import heading_in
+from tutor.notation.introduced import introduced
 from tutor.notation.label import Label
-from tutor.notation.latex import untexed
 from tutor.notation.layout import ANGLE, numbers_apart
 from tutor.notation.line import Line, Step
-from tutor.notation.line_said import directed, line_said, with_line_said
-from tutor.notation.markup import unmarked
+from tutor.notation.line_said import line_said, with_line_said
 from tutor.notation.names import Names
 from tutor.notation.part_words import parted, with_part
-from tutor.notation.programmed import unprogrammed
 from tutor.notation.prose import unit_apart
 from tutor.notation.reading import checked
 from tutor.notation.reasons import without_reasons
@@ -45,13 +43,8 @@ _LAID_OUT = re.compile(
     r"^ *[Ee](?:[Ff]_?[xyXY]|[Mm][ _]?[A-Za-z])|[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
     r"|=[^=]*[0-9)\]] +[A-Za-z][\w{}]* *=|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
 )
-_DOUBLE = re.compile(r"(?<![=<>:])==(?![=<>])|:=|≔|\\coloneqq?(?![a-z])")
-_GAP = re.compile(r" {3,}")
-_CALLS = re.compile(r"(?<=[\w)\]}°])[!?]+(?![\w!?])")
-_TURN_ABOVE = re.compile(r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])|^ *\( ?\+ ?\) *(?=Σ)")
-_FULL_STOP = re.compile(r"(?<=[\w)\]}°] )[.,;]+(?= *$)")
-_SPEAKS = re.compile(r"[^\W\d_]{4}|\) *[-+] *\(|\+ ?ve|T *\+|[①-⑳]|: *[\w.]+ *:|90")
-"""Without any of it a line is no sentence, and has no words that go beside its equations."""
+_EXPLAINS = re.compile(r"[^\W\d_]{3}|C_")
+"""What a line has that brings in a symbol or says a length in words."""
 _NOTHING: Mapping[str, float] = {}
 _NO_TALK = frozenset(
     ("proportion", "renamed", "letters", "too-deep", "too-many", "two-sizes", "value/not-zero")
@@ -136,7 +129,7 @@ def read_heading(text: str, names: Names) -> Label | Unreadable:
     """The equation that a heading alone names: "ΣM_A", "moments about A", "x", "along 30"."""
     try:
         typed = checked(text, "empty/heading")
-        source, part = parted(unit_apart(_source(f"{text}:"), names), names)
+        source, part = parted(unit_apart(bared(f"{text}:"), names), names)
         end = len(source.text.rstrip(" :;,."))
         found = heading_in(source.text, 0, end, names)
         if found is None or found.label is None or found.passed:
@@ -150,8 +143,8 @@ def read_heading(text: str, names: Names) -> Label | Unreadable:
 
 def without_marks(text: str) -> str:
     """A line of a page in plain characters: no markup, no LaTeX, no bullet, no number it goes by."""
-    source = _source(text)
-    numbers = numbers_apart(source.text, _typed(text, source), factors=False)
+    source = bared(text)
+    numbers = numbers_apart(source.text, as_typed(text, source), factors=False)
     return source.text[numbers.start : numbers.end].strip()
 
 
@@ -164,20 +157,13 @@ def _plainly(text: str, typed: str, names: Names, frame: Frame) -> Line:
     return Line(text, None, (Step(text, sides, None, False, span, frame),))
 
 
-def _source(text: str) -> Source:
-    """The text in plain characters and without LaTeX, with long gaps as two spaces."""
-    source = replace(Source.of(text), text=plain(text)).rewritten(UNSEEN, "")
-    source = source.rewritten(_GAP, "  ")
-    source = unmarked(source).rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
-    source = source.rewritten(_CALLS, " ")
-    source = unprogrammed(untexed(recopied(source))).rewritten(_TURN_ABOVE, " ")
-    source = source.rewritten(_GAP, "  ").rewritten(_FULL_STOP, " ")
-    return without_convention(directed(source)) if _SPEAKS.search(source.text) else source
-
-
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line as it stands, or where that cannot be read or leaves out a formula, as a sentence."""
-    source = _source(text)
+    source = bared(text)
+    told: tuple[Span, ...] = ()
+    if _EXPLAINS.search(source.text):
+        spelled, told = explained(introduced(source, names), names)
+        source, told = (spelled, told) if spelled.text.strip() else (source, ())
     line: Line | None = None
     try:
         line = with_talk_told(_as_it_stands(text, source, names, frame, said), names)
@@ -185,7 +171,7 @@ def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) 
     except Broken as broken:
         failed = broken
     if line is not None and not _claims_in_talk(line):
-        return line
+        return _with_told(line, told)
     if failed is None or failed.key not in _NO_TALK:
         try:
             line = _as_sentence(text, source, names, frame, said) or line
@@ -195,7 +181,19 @@ def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) 
     if line is None:
         assert failed is not None
         raise failed_in_talk(failed, source, names)
-    return line
+    return _with_told(line, told)
+
+
+def _with_told(line: Line, told: tuple[Span, ...]) -> Line:
+    """The line with words that were taken out of it before it was read."""
+    if not told:
+        return line
+    passed, unread = (sorted((*one, *told), key=_start) for one in (line.passed, line.unread))
+    return replace(line, passed=tuple(passed), unread=tuple(unread))
+
+
+def _start(span: Span) -> int:
+    return span.start
 
 
 def _as_it_stands(
@@ -204,9 +202,9 @@ def _as_it_stands(
     """A line with a heading, remarks or several statements; every way that is as good."""
     source = sigma_typed(source, names)
     numbers: tuple[str, ...] = ()
-    if _SPEAKS.search(source.text):
+    if SPEAKS.search(source.text):
         source, numbers = referred(without_reasons(source, names))
-    source = sentenced(rowed(source, _typed(text, source), names), names)
+    source = sentenced(rowed(source, as_typed(text, source), names), names)
     usual = Found(names, frame, Choice())
     try:
         line = _read(text, source, said, usual)
@@ -232,8 +230,7 @@ def _as_sentence(
         return None
     source, unread = made
     line = with_part(_read(text, source, said, Found(names, frame, Choice())), part)
-    passed = tuple(sorted((*line.passed, *unread), key=lambda span: span.start))
-    return replace(line, referred=numbers, passed=passed, unread=unread)
+    return replace(_with_told(line, unread), referred=numbers)
 
 
 def _claims_in_talk(line: Line) -> bool:
@@ -265,7 +262,7 @@ def _alternatives(
 def _read(text: str, source: Source, said: Mapping[str, float], found: Found) -> Line:
     """One reading of the line; raises Broken with columns of the text as typed."""
     try:
-        numbers = numbers_apart(source.text, _typed(text, source), found.choice.numbered)
+        numbers = numbers_apart(source.text, as_typed(text, source), found.choice.numbered)
         if numbers.unsure:
             found.open.add("numbered")
         inner = source.text[: numbers.end]
@@ -286,13 +283,11 @@ def _read(text: str, source: Source, said: Mapping[str, float], found: Found) ->
         line = reader.line()
     except Broken as broken:
         raise _placed(broken, spelled) from None
-    passed = (*before, *(spelled.place(span) for span in found.passed))
-    line = replace(line, passed=tuple(sorted(passed, key=lambda span: span.start)))
+    unread = tuple(spelled.place(span) for span in found.unread)
+    passed = (*before, *(spelled.place(span) for span in found.passed), *unread)
+    passed, unread = (*line.passed, *passed), (*line.unread, *unread)
+    line = replace(line, passed=tuple(sorted(passed, key=_start)), unread=unread)
     return with_line_said(with_part(line, part))
-
-
-def _typed(text: str, source: Source) -> str:
-    return "".join(text[start] if start < len(text) else " " for start in source.starts)
 
 
 def _placed(broken: Broken, source: Source) -> Broken:

@@ -23,7 +23,8 @@ _ENDS = r"(?: *(?:[:,;]|⇒|∴|→|=+>|[-]+>|(?:gives?|giving|we (?:get|have|fi
 _FROM = rf"(?:and +)?(?:then +)?\b(?:from|by|out of|because of) +{_BOTH}(?: above)?{_ENDS}?(?= *[^ ,.;])"
 _ANYTHING = r"(?:(?!Σ|moment|section|joint|node|cut|part\b)[^=,:;∴⇒→])*?"
 _DOING = rf"(?:and +)?(?:then +)?\b{_DONE}\b{_ANYTHING}{_ONE}{_ANYTHING}{_ENDS}"
-_SUM = rf"^ *{_ONE} *[-+] *{_ONE}{_ENDS}"
+_TIMES = r"(?:[0-9.,]+(?: */ *[0-9]+)? *[*x]? *)?"
+_SUM = rf"^ *{_TIMES}{_ONE} *[-+] *{_TIMES}{_ONE}{_ENDS}"
 _BARE = re.compile(
     rf"(?:and +)?(?:then +)?\b(?:[Aa]dding|[Ss]ubtracting|by addition|by subtraction)\b(?: (?:these|them|both|up))*{_ENDS}?"
     rf"(?= *[-+]?[0-9./ ]*[A-Z])"

@@ -24,6 +24,7 @@ from tutor.notation.spoken import (
 from tutor.notation.symbols import NAME
 from tutor.notation.talk import (
     Clause,
+    claims,
     concludes,
     declares,
     holds,
@@ -160,6 +161,9 @@ class Sentence:
                 self.chars[start:end] = said
                 self.gap.place = (start, end)
         elif holds(text, clause):
+            self.unread.append(Span(clause.start, clause.end))
+            return
+        if claims(text, clause, names):
             self.unread.append(Span(clause.start, clause.end))
 
     def _is_no_talk(self, clause: Clause, behind: bool, leads: bool) -> bool:

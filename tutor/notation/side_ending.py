@@ -6,7 +6,8 @@ import re
 
 from tutor.notation.ending import WORD, Said, last_letter, phrase, tail, wordy
 from tutor.notation.found import Found, trimmed
-from tutor.notation.lexicon import says
+from tutor.notation.lexicon import Meaning, says
+from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS, PARTNER
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
@@ -44,8 +45,19 @@ def ending_of(
     while (letter := _last(text, start, stop, index, last, found)) is not None:
         said.add(letter["letter"], *letter.span("letter"))
         stop = letter.start()
+    _in_words(chars, start, stop, index, last, found, said)
+    return stop, said, closed
+
+
+def _in_words(
+    chars: list[str], start: int, stop: int, index: int, last: bool, found: Found, said: Said
+) -> None:
+    """Takes what a side without a number says: T, the tie AB, zero."""
+    text = "".join(chars)
     whole = text[start:stop].strip()
-    if whole and (whole in _LONE or not any(map(str.isdigit, whole))):
+    if not last and _names_a_force(whole, found.names):
+        _kind_of_member(chars, start, stop, said)
+    elif whole and (whole in _LONE or not any(map(str.isdigit, whole))):
         words = phrase(text, start, stop, found.names)
         if (
             words is not None
@@ -55,7 +67,32 @@ def ending_of(
             _take(said, words)
             for column in range(start, stop):
                 chars[column] = " "
-    return stop, said, closed
+
+
+def _names_a_force(text: str, names: Names) -> bool:
+    """Whether words end in a force, so that they say nothing without it: pulls back with Q_x."""
+    words = text.split()
+    if not all(word.isalpha() for word in words[:-1]):
+        return False
+    return len(words) > 1 and len(words[-1]) > 1 and bool(names.meanings(words[-1]))
+
+
+def _kind_of_member(chars: list[str], start: int, stop: int, said: Said) -> None:
+    """Takes the word for T or C from before the force that it is said of: strut AB, the tie EF."""
+    text = "".join(chars[start:stop])
+    *words, _ = (found for found in WORD.finditer(text))
+    ways = [word for word in words if says(word[0], *_SAYS)]
+    if ways and all(_says_way(word[0]) for word in words):
+        for word in ways:
+            said.add(word[0], start + word.start(), start + word.end())
+        _blank(chars, start, start + words[-1].end())
+
+
+_SAYS: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down")
+
+
+def _says_way(word: str) -> bool:
+    return len(word) > 1 and says(word, *_SAYS, "filler")
 
 
 def _last(

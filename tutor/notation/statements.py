@@ -7,6 +7,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
+from tutor.notation.beside import names_alone, without_side_sums, without_ways_of_parts
 from tutor.notation.chain import joined, nothing, statement
 from tutor.notation.ending import WORD, phrase, unknown, wordy
 from tutor.notation.found import Found, trimmed
@@ -14,13 +15,14 @@ from tutor.notation.heading import heading_in
 from tutor.notation.label import Label
 from tutor.notation.layout import Piece, pieces
 from tutor.notation.lexicon import says
-from tutor.notation.line import Line, Side, Step
+from tutor.notation.line import Line, Step
 from tutor.notation.named_angle import IN_BRACKETS, in_degrees, named_angle, number_said
 from tutor.notation.named_length import is_quantity, named_length
+from tutor.notation.placed import label_placed, placed
 from tutor.notation.set_equal import set_equal
 from tutor.notation.source import Source
 from tutor.notation.symbols import FREE_LETTERS, LETTERS, LOAD_LETTERS
-from tutor.notation.tree import Span, moved
+from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 from tutor.notation.zero_words import zero_members
 
@@ -66,9 +68,12 @@ class Statements:
             start, end = trimmed(self.text, 0, len(self.text))
             raise Broken("label/alone" if self.label else "no-formula", start, end)
         self._check_whole()
-        steps = tuple(self._step(step) for step in self.steps)
-        label = None if self.label is None else self._label(self.label)
-        return Line(self.typed, label, steps, self.letters)
+        steps = without_side_sums(
+            self.typed, tuple(placed(step, self.source) for step in self.steps)
+        )
+        steps, told = without_ways_of_parts(steps)
+        label = None if self.label is None else label_placed(self.label, self.source)
+        return Line(self.typed, label, steps, self.letters, told, unread=told)
 
     def _check_whole(self) -> None:
         """Raises Broken where something beside a whole statement is none itself."""
@@ -226,6 +231,9 @@ class Statements:
         if reason and (self.steps or "=" not in text):
             self.found.passed.append(Span(start, end))
             return True
+        if self.steps and names_alone(text, words, names):
+            self.found.unread.append(Span(start, end))
+            return True
         if not only_words or any(map(str.isdigit, text)):
             return False
         if all(wordy(word, names) or unknown(word, names) or len(word) < 3 for word in words) and (
@@ -255,19 +263,6 @@ class Statements:
         follows = piece.joint == "so"
         own, self.own = self.own, None
         self.steps.append(Step(self.typed, made.sides, own, follows, span, self.found.frame))
-
-    def _step(self, step: Step) -> Step:
-        sides = tuple(map(self._side, step.sides))
-        label = None if step.label is None else self._label(step.label)
-        return replace(step, sides=sides, label=label, span=self.source.place(step.span))
-
-    def _label(self, label: Label) -> Label:
-        return replace(label, span=self.source.place(label.span))
-
-    def _side(self, side: Side) -> Side:
-        place = self.source.place
-        terms = tuple(term._replace(span=place(term.span)) for term in side.terms)
-        return replace(side, node=moved(side.node, place), terms=terms, span=place(side.span))
 
     def _bracketed_letters(self) -> None:
         """Takes out of the text what says in brackets how large a letter is: (θ = 33.69°), (a = 3 m)."""

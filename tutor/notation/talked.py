@@ -37,7 +37,7 @@ def with_talk_told(line: Line, names: Names) -> Line:
             raise stopped_at(span.start, span.end, names)
         if claims(text, clause, names):
             told.append(span)
-    return replace(line, unread=tuple(told)) if told else line
+    return replace(line, unread=(*line.unread, *told)) if told else line
 
 
 def _of_a_sense(text: str) -> bool:

@@ -64,7 +64,10 @@ BY_EAR = (
 """What many voices pass over in silence: a sign before a number, and the stroke within a unit."""
 LESS = re.compile(r"(?<=[\w)\]}]) [-−] (?=[\d.(A-Z])")
 """The minus between two terms of an equation."""
-TYPED = re.compile(r"(?<![\w&\\])(minus|plus)\b(?!;) *", re.IGNORECASE)
+TYPED = re.compile(
+    r"(?<![\w&\\])(minus|plus)\b(?!;)(?! +(?:the|a|an|its|that|those|this|[a-z]{6,})\b) *",
+    re.IGNORECASE,
+)
 UNITS = re.compile(r"(?<=[A-Za-z])·(?=[A-Za-z])")
 
 

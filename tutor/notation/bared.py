@@ -1,0 +1,39 @@
+"""What does a line say in plain characters: without markup, LaTeX and the signs of a copied page?"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from tutor.notation.characters import UNSEEN, plain
+from tutor.notation.convention import without_convention
+from tutor.notation.copied import recopied
+from tutor.notation.latex import untexed
+from tutor.notation.line_said import directed
+from tutor.notation.markup import unmarked
+from tutor.notation.programmed import unprogrammed
+from tutor.notation.source import Source
+
+_DOUBLE = re.compile(r"(?<![=<>:])==(?![=<>])|:=|≔|\\coloneqq?(?![a-z])")
+_GAP = re.compile(r" {3,}")
+_CALLS = re.compile(r"(?<=[\w)\]}°])[!?]+(?![\w!?])")
+_TURN_ABOVE = re.compile(r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])|^ *\( ?\+ ?\) *(?=Σ)")
+_FULL_STOP = re.compile(r"(?<=[\w)\]}°] )[.,;]+(?= *$)")
+SPEAKS = re.compile(r"[^\W\d_]{4}|\) *[-+] *[0-9.]*[*x ]*\(|\+ ?ve|T *\+|[①-⑳]|: *[\w.]+ *:|90")
+"""Without any of it a line is no sentence, and has no words that go beside its equations."""
+
+
+def bared(text: str) -> Source:
+    """The text in plain characters and without LaTeX, with long gaps as two spaces."""
+    source = replace(Source.of(text), text=plain(text)).rewritten(UNSEEN, "")
+    source = source.rewritten(_GAP, "  ")
+    source = unmarked(source).rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
+    source = source.rewritten(_CALLS, " ")
+    source = unprogrammed(untexed(recopied(source))).rewritten(_TURN_ABOVE, " ")
+    source = source.rewritten(_GAP, "  ").rewritten(_FULL_STOP, " ")
+    return without_convention(directed(source)) if SPEAKS.search(source.text) else source
+
+
+def as_typed(text: str, source: Source) -> str:
+    """The text before look-alikes were replaced, column for column of the source."""
+    return "".join(text[start] if start < len(text) else " " for start in source.starts)

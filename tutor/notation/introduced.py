@@ -1,0 +1,116 @@
+"""Which symbols does a line bring in: "let S be the thrust in BD", C_RS, "h the horizontal component of CE"?
+
+Each is spelled as the force that it stands for: a thrust as that force with the other sign.
+"""
+
+from __future__ import annotations
+
+import re
+
+from tutor.notation.names import Names, spelling
+from tutor.notation.source import Source
+from tutor.notation.symbols import LETTERS
+
+_PUSH = r"(?:thrust|push|compression|compressive force|strut force|druckkraft)"
+_PULL = (
+    r"(?:tension|pull|tensile force|force|axial force|bar force|load carried|zugkraft|stabkraft)"
+)
+_PART = r"(?P<axis>horizontal|vertical|x|y)[ -]*(?:components?|part|projection)"
+_IN = r"(?:in|of|by|along)(?: +(?:the|force|in|thrust|tension|member|bar|strut|tie|rod|post|diagonal|chord))*"
+_NAME = rf"(?P<name>[{LETTERS}][\w{{}}'-]*)"
+_WHAT = rf"(?:the +)?(?:(?P<push>{_PUSH})|{_PULL}|{_PART}) +{_IN} +{_NAME}"
+_LETTER = r"(?P<letter>(?<![\w}])[A-Za-z](?![\w{'(]))"
+_IS = r"(?:be|being|denotes?|denoting|represents?|representing|stands? for|is|=|for)"
+_SO_THAT = r"(?P<behind>(?: +(?:at|on) +[A-Z]\w?)?(?:,? +so +that +its +(?:other|vertical|horizontal|x|y)[^,;:.=]*)?)"
+_LET = re.compile(
+    rf"(?:\b(?:let|call|denote|say|where|with|if|write)\b,? +)?{_LETTER} +{_IS} +{_WHAT}{_SO_THAT}(?: *(?:[.,;:]|and\b)(?= |$))?",
+    re.IGNORECASE,
+)
+_CALL = re.compile(
+    rf"\b(?:let|call|denote|write)\b +(?P<what>{_WHAT})(?: +(?:be|by|as|is|=))? +{_LETTER}{_SO_THAT}(?: *(?:[.,;:]|and\b)(?= |$))?",
+    re.IGNORECASE,
+)
+_VALUE_BEING = re.compile(
+    rf"{_LETTER}(?P<value> *= *[-+]?[0-9][0-9.]*(?: *[A-Za-z]{{1,3}})?),? +being +{_WHAT}",
+    re.IGNORECASE,
+)
+_WITHOUT = frozenset("NmkxyM")
+"""Letters that stand for a unit, for times or for a sum."""
+_THRUST = re.compile(r"(?<![\w}])C_(?:\{(?P<braced>[^{}=]+)\}|(?P<name>[A-Z][\w-]*))")
+_SPEAKS_OF = re.compile(
+    rf"[,;]? *(?:where +|with +)?(?P<name>[CT]_(?:\{{[^{{}}=]+\}}|[A-Z][\w-]*)) +(?:being|denotes|denoting|is)"
+    rf" +(?:the +)?(?P<kind>{_PUSH}|tension|pull|tensile force) +{_IN} +(?P<member>[{LETTERS}][\w-]*) *[.,;]?",
+    re.IGNORECASE,
+)
+_ANGLE_IS = re.compile(
+    r"(?<=[θαβγδφϕψϑ]) +(?:being|is|equals)(?: +(?:equal to|about))?(?= +[0-9a(])"
+)
+_MAY = re.compile(
+    rf"(?<![\w}}])C_[{{A-Z]|\b(?:{_PUSH}|tension|pull|force|components?|zugkraft|stabkraft)\b",
+    re.IGNORECASE,
+)
+
+
+def introduced(source: Source, names: Names) -> Source:
+    """The source with the symbols that it brings in spelled as forces, without the words that do so."""
+    source = source.rewritten(_ANGLE_IS, " =")
+    if _MAY.search(source.text) is None:
+        return source
+    thrusts = [found["name"][2:].strip("{}") for found in _SPEAKS_OF.finditer(source.text)]
+    source = source.rewritten(_SPEAKS_OF, lambda found: _spoken_of(found, names))
+    source = source.rewritten(_THRUST, lambda found: _thrust(found, names, thrusts))
+    for pattern in (_VALUE_BEING, _LET, _CALL):
+        for found in list(pattern.finditer(source.text)):
+            source = _put_in(source, found, pattern, names)
+    return source
+
+
+def _thrust(found: re.Match[str], names: Names, said: list[str]) -> str | None:
+    """The thrust in a member by its C; beside a joint C only where the line says in words that it is one."""
+    word = found["braced"] or found["name"]
+    meant = names.meant(word)
+    if len(meant) != 1 or names.two_joints(word) is None or names.meanings(found[0]):
+        return None
+    if names.joint("C") is not None and word not in said:
+        return None
+    return f"(-{spelling(meant[0])})"
+
+
+def _spoken_of(found: re.Match[str], names: Names) -> str | None:
+    """Nothing for words that say what a C or a T stands for, where it stands for that."""
+    same = names.meant(found["name"][2:].strip("{}")) == names.meant(found["member"]) != ()
+    pushes = re.fullmatch(_PUSH, found["kind"], re.IGNORECASE) is not None
+    return ", " if same and pushes == (found["name"][0] in "Cc") else None
+
+
+def _put_in(source: Source, found: re.Match[str], pattern: re.Pattern[str], names: Names) -> Source:
+    """The source with a letter replaced by what the words found say it stands for; as it is where it is taken."""
+    letter, force = found["letter"], _force(found, names)
+    taken = names.joint(letter) == letter or names.meanings(letter) or letter in _WITHOUT
+    if force is None or taken:
+        return source
+    here = re.compile(re.escape(found[0]))
+    kept = f"{letter}{found['value']}" if pattern is _VALUE_BEING else ""
+    source = source.rewritten(here, kept or " ")
+    standing = re.compile(rf"(?<![{LETTERS}_{{'])(?<![kmMN] ){letter}(?![{LETTERS}_{{'0-9])")
+    return source.rewritten(standing, lambda each: None if _is_a_sense(each) else force)
+
+
+def _is_a_sense(found: re.Match[str]) -> bool:
+    """Whether a T or C stands behind a value, and not in a formula."""
+    if found[0] not in "TC":
+        return False
+    before, behind = found.string[: found.start()].rstrip(), found.string[found.end() :].lstrip()
+    return before[-1:] == "(" and behind[:1] == ")"
+
+
+def _force(found: re.Match[str], names: Names) -> str | None:
+    """How the force, or the component of it, is spelled that words speak of."""
+    meant = names.meant(found["name"])
+    if len(meant) != 1:
+        return None
+    if found["axis"]:
+        axis = "x" if found["axis"].lower() in ("horizontal", "x") else "y"
+        word = f"{meant[0].replace('-', '')}{axis}"
+        return word if names.meanings(word) else None
+    return f"(-{spelling(meant[0])})" if found["push"] else spelling(meant[0])
