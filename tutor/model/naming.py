@@ -41,6 +41,7 @@ def names_of(problem: Problem) -> Names:
         problem.force,
         problem.length,
         slants_of(problem),
+        ((j.name, *j.at) for j in problem.joints),
     )
 
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 
+from tutor.notation.meeting import about_meetings
 from tutor.notation.names import Names, spelling
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
@@ -53,6 +54,7 @@ _MAY = re.compile(
 
 def introduced(source: Source, names: Names) -> Source:
     """The source with the symbols that it brings in spelled as forces, without the words that do so."""
+    source = about_meetings(source, names)
     source = source.rewritten(_ANGLE_IS, " =")
     if _MAY.search(source.text) is None:
         return source

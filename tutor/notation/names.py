@@ -27,6 +27,7 @@ class Names:
 
     `force` and `length` are the problem's own units ("kN", "m"), meant where none is typed.
     `slants` are the directions of members and reactions; without one a force has no components here.
+    `sited` says where joints lie; without it no point is known where lines of members meet.
     """
 
     members: tuple[tuple[str, str, str], ...]
@@ -35,6 +36,7 @@ class Names:
     force: str
     length: str
     slants: tuple[Slant, ...] = ()
+    sited: tuple[tuple[str, float, float], ...] = ()
     _found: dict[str, tuple[Meaning, ...]] = field(
         default_factory=dict, init=False, repr=False, compare=False
     )
@@ -48,9 +50,11 @@ class Names:
         force: str,
         length: str,
         slants: Iterable[Slant] = (),
+        sited: Iterable[tuple[str, float, float]] = (),
     ) -> Names:
         """The names of a truss; equal arguments give the same object, with its table built once."""
-        return _names(tuple(members), tuple(reactions), tuple(joints), force, length, tuple(slants))
+        listed = (tuple(members), tuple(reactions), tuple(joints))
+        return _names(*listed, force, length, tuple(slants), tuple(sited))
 
     @property
     def unknowns(self) -> tuple[str, ...]:
@@ -143,6 +147,11 @@ class Names:
         return {slant.name: slant for slant in self.slants}
 
     @cached_property
+    def places(self) -> Mapping[str, tuple[float, float]]:
+        """Where each joint lies, by its name."""
+        return {joint: (x, y) for joint, x, y in self.sited}
+
+    @cached_property
     def links(self) -> tuple[str, ...]:
         """The reactions that are the forces in links."""
         return tuple(slant.name for slant in self.slants if slant.pull)
@@ -193,8 +202,9 @@ def _names(
     force: str,
     length: str,
     slants: tuple[Slant, ...],
+    sited: tuple[tuple[str, float, float], ...],
 ) -> Names:
-    return Names(members, reactions, joints, force, length, slants)
+    return Names(members, reactions, joints, force, length, slants, sited)
 
 
 def _bare(word: str) -> str:
