@@ -368,3 +368,15 @@ def test_no_text_of_a_file_leaves_a_control_character_anywhere(
     assert ElementTree.fromstring(to_svg(figure)) is not None
     for sentence in to_words(figure):
         assert plain(sentence) == sentence
+
+
+def test_a_shorter_wording_is_taken_where_only_that_lies_clear_of_an_arrow() -> None:
+    for crossed, shown in ((None, "F_BD = -680 lb (C)"), (3.5, "F_BD = -680 (C)"), (17.5, "")):
+        board = Board(20, 3)
+        if crossed is not None:
+            board.line((crossed, 0.0), (crossed, 6.0), placing.SIGN)
+        texts = ("F_BD = -680 lb (C)", "F_BD = -680 (C)")
+        spots = tuple((text, ((20 - len(text) / 2, 3.0, 0.0),)) for text in texts)
+        placed = place(board, Words(spots, "member", (10.0, 3.0)))
+        assert placed is not None
+        assert placed.text == (shown or texts[0])

@@ -108,6 +108,20 @@ class TestKeysInOneRead:
             assert texts(pilot)[-1] == "Fx: B_x + 12/13 F_BC = 0"
             assert lesson_of(pilot).state.tries[-1].verdict == "right"
 
+    async def test_behind_a_word_that_asks_something_go_into_the_line_and_choose_nothing(
+        self, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, JOINTS) as pilot:
+            before = len(lesson_of(pilot).events)
+            await burst(pilot, *keys("zero AB\njoint B\nassume\nfx: B_x + 12/13 F_BC = 0\n"))
+            await settle(pilot, lambda: pilot.app.screen is walk_of(pilot))
+            events_since = lesson_of(pilot).events[before:]
+            assert [event.kind for event in events_since if event.kind != "choose"] == [
+                "joint",
+                "type",
+            ]
+            assert lesson_of(pilot).state.joint == "B"
+
     async def test_of_enters_answer_no_question_that_was_not_seen_when_they_were_pressed(
         self, tmp_path: Path
     ) -> None:

@@ -148,11 +148,19 @@ class Placed:
 
 
 def place(board: Board, words: Words) -> Placed | None:
-    """The best place for `words`, taken on the board; None where there is no room."""
+    """The best place for `words`, taken on the board; None where there is no room.
+
+    A shorter wording is taken where only that lies clear of arrows, symbols and dimension lines.
+    """
+    found = None
     for text, spots in words.texts:
         best = _best(board, len(text), spots, words)
-        if best is not None:
-            return _take(board, words, text, best)
+        if best is not None and (found is None or best[2] < ACROSS):
+            found = text, best
+        if found is not None and found[1][2] < ACROSS:
+            break
+    if found is not None:
+        return _take(board, words, *found)
     if words.kept and words.texts:
         text = words.texts[-1][0]
         for dx, dy in _rings(len(text)):

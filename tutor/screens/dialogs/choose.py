@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import ClassVar
 
+from textual import events
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Vertical, VerticalScroll
@@ -14,15 +15,22 @@ from textual.widgets import Static
 
 from tutor.screens.clean import one_line
 from tutor.screens.widgets.choices import Choice, Choices, Picked
+from tutor.screens.widgets.line_input import LineInput
 from tutor.text import visible
+
+LEAVING = ("escape", "q")
 
 
 class Choose(ModalScreen[str | None]):
-    """The key of the answer chosen; None where the student leaves it."""
+    """The key of the answer chosen; None where the student leaves it.
+
+    A small letter names none of the answers: it begins what is typed into the line below, if there is
+    one, and leaves the question.
+    """
 
     CSS_PATH = "dialog.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,q", "leave", show=False, id="dialog.leave"),
+        Binding(",".join(LEAVING), "leave", show=False, id="dialog.leave"),
     ]
 
     def __init__(self, title: str, question: str, choices: Sequence[Choice]) -> None:
@@ -45,6 +53,16 @@ class Choose(ModalScreen[str | None]):
         choices = self.query_one(Choices)
         choices.offer(self.choices)
         choices.focus()
+
+    def on_key(self, event: events.Key) -> None:
+        character, below = event.character or "", self.app.screen_stack[-2]
+        line = next(iter(below.query(LineInput)), None)
+        if line is not None and character.islower() and event.key not in LEAVING:
+            event.stop()
+            event.prevent_default()
+            self.dismiss(None)
+            line.focus()
+            line.insert_text_at_cursor(character)
 
     def on_picked(self, message: Picked) -> None:
         message.stop()
