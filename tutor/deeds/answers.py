@@ -9,6 +9,7 @@ from tutor.deeds.deed import Deed, Do, Tell
 from tutor.deeds.words import BY_WORD, first_word
 from tutor.lesson import Ask, Option, State
 from tutor.model.naming import joint_meant
+from tutor.text import listed
 
 NUMBER = re.compile(r"\d{1,6}")
 COUNTED = re.compile(r"(?:(?:\bm|\br|\b2j)\b\s*[=:]?\s*)?\b(\d{1,6})\b", re.IGNORECASE)
@@ -32,7 +33,15 @@ def answer(state: State, ask: Ask, text: str) -> Deed | None:
     try:
         return take(state, ask, text.strip())
     except NoSuchOption:
-        return Tell((f"Cannot read: the options are 1 to {len(ask.options)}.",))
+        return Tell((_no_such(ask),))
+
+
+def _no_such(ask: Ask) -> str:
+    """What is said of a number that no option has; the ways of an arrow are shown without theirs."""
+    if ask.kind == "sense":
+        ways = listed([option.words for option in ask.options], last="or")
+        return f"Cannot read: type the direction, {ways}, or its number, 1 to {len(ask.options)}."
+    return f"Cannot read: the options are 1 to {len(ask.options)}."
 
 
 class NoSuchOption(Exception):  # noqa: N818 - never leaves this module: it becomes a sentence
