@@ -13,6 +13,7 @@ from students_work import homework
 
 from tutor import review
 from tutor.homework import Review
+from tutor.homework.misdrawn import _printed
 from tutor.model import Load, Problem, Support
 from tutor.notation import Exact
 from tutor.statics import solve
@@ -45,6 +46,16 @@ def worked(problem: Problem, entered: Problem, digits: int = 4, blank: int = 0) 
     parts = {"reactions": problem.reaction, "forces": problem.member}
     work = {part: {n: values[n] for n in names if n in values} for part, names in parts.items()}
     return review(entered, work)
+
+
+@pytest.mark.parametrize(
+    ("number", "size", "tried"),
+    [(2.6, 50, ["3", "5/2", "13/5"]), (2.66, 10, ["5/2", "11/4", "27/10"])],
+)
+def test_of_the_numbers_that_may_be_printed_the_plainest_is_tried_first(
+    number: float, size: float, tried: list[str]
+) -> None:
+    assert list(_printed(number, size)) == list(map(Fraction, tried))
 
 
 @pytest.mark.parametrize("digits", [3, 4])

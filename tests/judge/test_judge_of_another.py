@@ -98,3 +98,19 @@ def test_no_symmetry_is_guessed_where_the_equation_was_typed_before() -> None:
 
 def test_half_of_the_loads_is_told_as_symmetry_where_no_equation_stands() -> None:
     assert [m.code for m in said(Value("D_y"), "8.5").mistakes] == ["symmetry"]
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "of"),
+    [
+        (Fy(), "7.5 - 5 - 4/5 F_BC = 0", Fy(part=("A", "B"))),
+        (M("A"), "-7.5*12 + 5*6 - 8 F_BF = 0", M("C", part=("A", "B"))),
+    ],
+)
+def test_a_sum_of_a_part_with_one_cut_member_is_another_equation_and_told_as_that(
+    about: Equation, text: str, of: Equation
+) -> None:
+    """A moment of a part is no moment of the same body about another point."""
+    verdict = said(about, text, known={"A_y": "7.5"})
+    assert [mistake.code for mistake in verdict.mistakes] == ["other-equation"]
+    assert verdict.true_of == of

@@ -272,3 +272,15 @@ def test_a_load_left_out_beside_two_equal_rafters_is_told_of_the_sum_along_an_ax
     reply = do("type", text="CF = 2 × 18.06 × 8/17 = 17.0 (tie)")
     assert reply.said[0].text == "Taken as ΣFy at joint F."
     assert [m.code for m in reply.verdict.mistakes] == ["missing"]
+
+
+@pytest.mark.parametrize(("text", "codes"), [("AC = 24 C", ("whole-force",)), ("AC = 17 C", ())])
+def test_an_inclined_force_taken_whole_is_told_by_the_sum_that_leaves_it_alone(
+    text: str, codes: tuple[str, ...]
+) -> None:
+    lesson, do = walk_to("joints", HOUSE)
+    do("joint", joint="A")
+    before = len(lesson.state.tries)
+    assert not do("type", text=text).accepted
+    tries = lesson.state.tries[before:]
+    assert [(tried.place, tried.codes) for tried in tries] == ([("Fy @ A", codes)] if codes else [])

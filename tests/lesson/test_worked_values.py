@@ -159,3 +159,29 @@ def test_a_line_of_which_nothing_is_kept_is_nothing_to_take_back() -> None:
     assert not do("type", text="B_x = -360, A_y = 105").accepted
     do("undo")
     assert not lesson.state.lines
+
+
+@pytest.mark.parametrize(
+    ("text", "code", "said"),
+    [
+        ("BC = 5/13*150*2 = 115.4 C", "arithmetic", "does not follow from it."),
+        ("AC = 390*5/13 = 150 T", "component", "does not follow from it: one of the components"),
+        ("AC = 390 T", "carried", "the value of something else"),
+    ],
+)
+def test_a_value_that_does_not_follow_is_told_by_the_one_slip_of_its_working(
+    text: str, code: str, said: str
+) -> None:
+    """ΣFy at C gives BC = -150*13/5 = -390, ΣFx gives AC = 390*12/13 = 360."""
+    lesson, do = walk_to("joints")
+    do("joint", joint="C")
+    do("type", text="ΣFy: -5/13 F_BC - 150 = 0")
+    if text.startswith("AC"):
+        do("type", text="BC = 390 C")
+        do("type", text="ΣFx: -F_AC - 12/13 F_BC = 0")
+    reply = do("type", text=text)
+    assert reply.verdict is not None
+    assert [mistake.code for mistake in reply.verdict.mistakes] == [code]
+    assert said in reply.text
+    assert not any(figure in reply.text for figure in ("360", "390"))
+    assert lesson.state.tries[-1].codes == (code,)

@@ -215,7 +215,7 @@ def against(kind: Kind, typed: Number, spot: TrueTerm) -> float:
         return MISPLACED if bare else 0.0
     factor = factors.holds(spot.per_unit, scale)
     if not size and not factor:
-        return UNSEEN
+        return 0.0 if kind.counts == "too many" and factors.holds(spot.true, scale) else UNSEEN
     if kind.touches == "neither" or (kind.code == "unit" and spot.is_moment):
         return 0.0
     elsewhere = size and not factor if kind.touches == "size" else factor and not size

@@ -146,7 +146,7 @@ class Case:
     @property
     def _load_by_its_way(self) -> str | None:
         """ "one of the loads at D (the horizontal one)", where its direction tells it apart."""
-        if self.spot is None or self.spot.force.kind != "load" or self.spot.name != self.force:
+        if self.spot is None or self.spot.name != self.force:
             return None
         alike = [t for t in self.spot.equation.terms if t.force.name == self.force]
         here = [_way_of(t.force) for t in alike]

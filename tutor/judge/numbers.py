@@ -217,6 +217,7 @@ def _idle(spots: Sequence[TrueTerm]) -> list[int]:
 def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float) -> Edit:
     """What a typed number would be if it stood for the true one at `place`."""
     spot, tolerance = given.spots[place], given.tolerance
+    factors = factors.without(scale) if abs(scale) != 1.0 else factors
     number = Number(term.value, term.radius, factors, scale)
     if spot.true != 0.0 and _is_right(term, spot, given, scale):
         return replace(RIGHT, cost=given.against_right(number, place))

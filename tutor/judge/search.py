@@ -113,15 +113,26 @@ def _scales(
     ]
     if not typed:
         typed = [("", term.value, spot.true) for term in line.constants[:2] for spot in numbers]
-    for _, value, true in typed:
-        if true != 0.0 and fresh(value / true):
-            yield value / true, scaled + _far_from_one(value / true)
+    ways = [(value / true, _far_from_one(value / true)) for _, value, true in typed if true != 0.0]
+    for scale, far in (*ways, *((by, 0.0) for by in _divided_by(line))):
+        if fresh(scale):
+            yield scale, scaled + far
     if not line.unknowns or scaled + ON_A_SLIP + CHEAPEST >= most():
         return
     for name, value, _ in typed:
         for wrong in _plain(edits(spots[name])) if name else ():
             if fresh(value / wrong):
                 yield value / wrong, scaled + ON_A_SLIP + _far_from_one(value / wrong)
+
+
+def _divided_by(line: TypedEquation) -> Iterator[float]:
+    """The scales of a line solved for one force, by what all its numbers were typed to be divided by."""
+    if len(line.unknowns) != 1 or not line.constants:
+        return
+    first, *others = line.factors
+    for leaf in first.leaves if first.count > 1 else ():
+        if all(leaf in factors.leaves for factors in others):
+            yield from (leaf, -leaf)
 
 
 class _Fresh:

@@ -32,17 +32,17 @@ def number_without_place(
 
 
 def _load_elsewhere(value: float, true: TrueEquation) -> tuple[str, float] | None:
-    """The load of another joint that this is, and how much speaks against it; or None.
+    """The load of another joint, or of the other part, that this is, and how much speaks against it; or None.
 
     What it gives in this sum where it acts comes first, then that turned round, then its whole size;
     a load of a neighbouring joint comes before one further away.
     """
-    own = true.about.joint
-    if own is None:
+    own = true.about.part or (true.about.joint,)
+    if own == (None,):
         return None
     total = true.equation.sum
-    near = [member.other(own) for member in true.problem.meeting[own]]
-    loaded = [load.joint for load in true.problem.loads if load.joint != own]
+    near = {m.other(joint) for joint in own if joint for m in true.problem.meeting[joint]}
+    loaded = [load.joint for load in true.problem.loads if load.joint not in own]
     found: list[tuple[float, str]] = []
     for joint in sorted(dict.fromkeys(loaded), key=lambda name: name not in near)[:MOST_STRAY]:
         for force in load_forces(true.problem, joint):
@@ -65,7 +65,8 @@ def unknown_from_elsewhere(name: str, value: float, true: TrueEquation) -> tuple
     """
     problem = true.problem
     reaction = name in problem.reaction
-    code = "stray-reaction" if reaction and true.about.joint is not None else "extra"
+    cut_free = true.about.joint is not None or true.about.part
+    code = "stray-reaction" if reaction and cut_free else "extra"
     if reaction:
         bodies = [reaction_forces(problem, problem.reaction[name].joint)]
     else:

@@ -1,4 +1,4 @@
-"""A load of another joint stands in a joint's equation."""
+"""A load that acts elsewhere stands in the equation of a joint, or of a part that is cut off."""
 
 from __future__ import annotations
 
@@ -12,6 +12,11 @@ def look(case: Case) -> str:
 
 
 def reason(case: Case) -> str:
+    if case.is_cut:
+        return (
+            f"Cut {case.body} free: only the members that are cut, and what is applied to this part, "
+            "act on it; what acts on the other part reaches it through the cut members."
+        )
     return (
         f"Cut {case.body} free: only the members that meet there, and what is applied right there, act "
         "on it; what acts at other joints reaches it through the members."
@@ -19,7 +24,8 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    return f"{case.subject} acts at another joint: it has no place here."
+    where = "on the other part" if case.is_cut else "at another joint"
+    return f"{case.subject} acts {where}: it has no place here."
 
 
 KIND = Kind(

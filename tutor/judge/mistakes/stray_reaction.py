@@ -1,4 +1,4 @@
-"""A reaction stands in the equation of a joint that has no such support."""
+"""A reaction stands in the equation of a joint or a part that has no such support."""
 
 from __future__ import annotations
 
@@ -8,18 +8,21 @@ from tutor.judge.kind import Case, Kind
 
 
 def look(case: Case) -> str:
-    return f"A support that is not at {case.body} has come into its line."
+    where = "on" if case.is_cut else "at"
+    return f"A support that is not {where} {case.body} has come into its line."
 
 
 def reason(case: Case) -> str:
+    touches = "the members that are cut" if case.is_cut else "members"
     return (
         f"A reaction acts only at its own support. Cut {case.body} free and draw what touches it: "
-        "members, and what is applied right there."
+        f"{touches}, and what is applied right there."
     )
 
 
 def place(case: Case) -> str:
-    return f"{case.subject} acts at its own support, which is at another joint."
+    where = "on the other part" if case.is_cut else "at another joint"
+    return f"{case.subject} acts at its own support, which is {where}."
 
 
 KIND = Kind(

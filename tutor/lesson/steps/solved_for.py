@@ -53,7 +53,7 @@ def solved_for(
     if len(right) > 1:
         right = plainly(said, state.problem, state.own, right) or right
     if not worked:
-        alone = _whole_in(state, unknown, alone)
+        alone = _whole_in(state, unknown, text, desk, alone)
     elif not right:
         alone = _clearly_across(state, desk, said, alone, may_be)
     found = right or alone
@@ -132,15 +132,21 @@ def _worked_before(line: Line) -> bool:
     return len(line.steps) > 1 and bool(first.links) and not is_bare(first.links[0])
 
 
-def _whole_in(state: State, unknown: str, among: Sequence[Equation]) -> list[Equation]:
+def _whole_in(
+    state: State, unknown: str, text: str, desk: Judge, among: Sequence[Equation]
+) -> list[Equation]:
     """The only sum at the open joint that leaves a force open, where the force stands whole in it.
 
-    Its right value alone would be taken for that sum; so is a wrong one.
+    Its right value alone would be taken for that sum; so is a wrong one. An inclined force may have
+    been taken whole.
     """
     if state.joint is None or len(among) != 1:
         return []
     coefficient = equation_of(state.problem, among[0]).linear.get(unknown, 0.0)
-    return list(among) if abs(abs(coefficient) - 1.0) <= 1e-9 else []
+    if abs(abs(coefficient) - 1.0) <= 1e-9:
+        return list(among)
+    codes = [mistake.code for mistake in desk.judge(among[0], text, state.own).mistakes]
+    return list(among) if codes == ["whole-force"] else []
 
 
 def nearest_of(

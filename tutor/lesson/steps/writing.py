@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tutor.judge import Equation, Fx, Judge, Mistake, Value, Verdict
+from tutor.judge import Equation, Fx, Judge, Value, Verdict
 from tutor.judge.about import equation_of
 from tutor.judge.components import component_stated
 from tutor.judge.known_values import KnownValue, KnownValues
@@ -13,7 +13,7 @@ from tutor.judge.worked import equation_before_value, value_given
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.shown import shows_nothing, shows_values
-from tutor.lesson.solvable import in_words_together, lines_giving, solvable_now
+from tutor.lesson.solvable import lines_giving, solvable_now
 from tutor.lesson.state import StandingLine, State
 from tutor.lesson.steps.apart import answer_each
 from tutor.lesson.steps.found_last import just_found, only_one_left, the_one_it_is
@@ -28,6 +28,7 @@ from tutor.lesson.steps.headings import (
 from tutor.lesson.steps.letters import take_letters
 from tutor.lesson.steps.line_kept import TONES, keep_line, refuse, to_add_to
 from tutor.lesson.steps.own_slip import from_refused_line, from_refused_values
+from tutor.lesson.steps.slip_in_working import does_not_follow
 from tutor.lesson.steps.value_kept import keep_value
 from tutor.lesson.trying import wrong
 from tutor.notation import Unreadable, ValueReading, value_of
@@ -262,9 +263,8 @@ def _take_value(
         note = from_refused_line(state, desk, unknown, text) or note
         return state, replace(before, said=(*before.said, Say("note", note)))
     others = replace(state, results=tuple(r for r in state.results if r.unknown != unknown))
-    verdict = _naming_lines(
-        desk.judge(Value(unknown), text, others.own, lines=[line.text for line in lines]), lines
-    )
+    verdict = desk.judge(Value(unknown), text, others.own, lines=[line.text for line in lines])
+    verdict = _naming_lines(others, desk, verdict, text, lines)
     place = Value(unknown)
     if verdict.right and verdict.value is None:
         said = (*before.said, Say("right", verdict.text))
@@ -278,17 +278,12 @@ def _take_value(
     return state, Reply(said, before.accepted, verdict)
 
 
-def _naming_lines(verdict: Verdict, lines: tuple[StandingLine, ...]) -> Verdict:
+def _naming_lines(
+    state: State, desk: Judge, verdict: Verdict, text: str, lines: tuple[StandingLine, ...]
+) -> Verdict:
     """The verdict on a value, with the lines named that it does not follow from."""
-    if not lines or [m.code for m in verdict.mistakes] != ["arithmetic"]:
+    said = does_not_follow(state, desk, verdict, text, lines)
+    if said is None:
         return verdict
-    if verdict.mistakes[0].span is not None:
-        return verdict
-    named = in_words_together(lines)
-    text = (
-        f"{named} is right, but this value does not follow from it."
-        if len(lines) == 1
-        else f"{named} are right, but this value does not follow from them."
-    )
-    found: Mistake = replace(verdict.mistakes[0], text=text)
-    return replace(verdict, text=text, mistakes=(found,))
+    words, slip = said
+    return replace(verdict, text=words, mistakes=(replace(slip, text=words),))

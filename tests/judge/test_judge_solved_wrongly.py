@@ -1,0 +1,81 @@
+"""Is a line that is solved for its force explained by the sum it was solved from, and a cut part by itself?
+
+The truss is our own, in kN and m. By hand: ΣM_A: 9 D_y = 15*3 + 24*6 + 9*4 = 225, D_y = 25; A_y = 14,
+A_x = -9; at the cut through BC, BF and EF: ΣM_B: 14*3 + 9*4 + 4 EF = 0, EF = -19.5; ΣFy: BF = 1.25.
+What is said of each line is what a lecturer would say first, common practice, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+from families import exact, plain_problem
+
+from tutor.judge import Equation, Fx, Fy, M, judge
+from tutor.model import Load, Problem, Support
+
+KNOWN = {"A_x": "-9", "A_y": "14", "D_y": "25"}
+LEFT, RIGHT = ("A", "B", "E"), ("C", "D", "F")
+SLIP: Problem = plain_problem(
+    [("A", 0, 0), ("B", 3, 0), ("C", 6, 0), ("D", 9, 0), ("E", 3, 4), ("F", 6, 4)],
+    ("AB", "BC", "CD", "AE", "BE", "BF", "EF", "CF", "DF"),
+    [Support("A", "pin"), Support("D", "roller")],
+    [
+        Load("B", (("down", exact(15)),)),
+        Load("C", (("down", exact(24)),)),
+        Load("E", (("right", exact(9)),)),
+    ],
+)
+
+
+def named(about: Equation, text: str) -> list[tuple[str, str | None]]:
+    return [(m.code, m.force) for m in judge(SLIP, about, text, known=KNOWN).mistakes]
+
+
+@pytest.mark.parametrize("divided", ["/5", "/6"])
+@pytest.mark.parametrize("end", ["", " = {value:.4g}"])
+def test_a_sum_of_moments_divided_by_a_wrong_arm_is_told_by_that_arm(
+    divided: str, end: str
+) -> None:
+    text = f"F_EF = -(14*3 + 9*4){divided}{end.format(value=-78 / float(divided[1:]))}"
+    assert named(M("B", part=LEFT), text) == [("arm", "EF")]
+
+
+def test_a_wrong_arm_above_the_line_is_told_whatever_stands_below_it() -> None:
+    """The 4 below the line is the arm of EF, and not that of the load beside it."""
+    found = named(M("B", part=LEFT), "F_EF = -(14*3 + 9*3)/4 = -17.25")
+    assert found[0][1] == "load E"
+    assert found[0][0] in ("arm", "arm-from")
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "said"),
+    [
+        (Fy(part=LEFT), "14 - 15 - 24 + 4/5 F_BF = 0", ("stray-load", "load C")),
+        (M("B", part=LEFT), "-14*3 - 9*4 - 24*3 - 4 F_EF = 0", ("stray-load", "load C")),
+        (Fy(part=RIGHT), "25 - 24 - 15 - 4/5 F_BF = 0", ("stray-load", "load B")),
+        (Fy(part=LEFT), "14 - 15 + D_y + 4/5 F_BF = 0", ("stray-reaction", "D_y")),
+        (Fx(part=RIGHT), "A_x - F_BC - 3/5 F_BF - F_EF = 0", ("stray-reaction", "A_x")),
+    ],
+)
+def test_what_acts_on_the_other_part_is_told_to_do_so(
+    about: Equation, text: str, said: tuple[str, str]
+) -> None:
+    verdict = judge(SLIP, about, text, known=KNOWN)
+    assert [(m.code, m.force) for m in verdict.mistakes] == [said]
+    mistake = verdict.mistakes[0]
+    assert "on the part with" in mistake.text
+    assert "the members that are cut" in mistake.reason
+    assert "on the other part" in mistake.place
+
+
+def test_a_component_typed_times_two_is_counted_twice() -> None:
+    assert named(Fy("B"), "F_BE + 4/5 F_BF - 2*15 = 0") == [("double", "load B")]
+    chute = plain_problem(
+        [("A", 0, 0), ("B", 8, 0), ("C", 16, 0), ("D", 8, 6)],
+        ("AB", "BC", "AD", "BD", "CD"),
+        [Support("A", "pin"), Support("C", "roller")],
+        [Load("D", size=exact(500), angle=exact(300))],
+    )
+    text = "-0.6 F_AD - 0.6 F_CD - F_BD - 2*433 = 0"
+    found = judge(chute, Fy("D"), text).mistakes
+    assert [(m.code, m.force) for m in found] == [("double", "load D")]
