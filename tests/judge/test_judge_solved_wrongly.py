@@ -79,3 +79,42 @@ def test_a_component_typed_times_two_is_counted_twice() -> None:
     text = "-0.6 F_AD - 0.6 F_CD - F_BD - 2*433 = 0"
     found = judge(chute, Fy("D"), text).mistakes
     assert [(m.code, m.force) for m in found] == [("double", "load D")]
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "said"),
+    [
+        (Fy("D"), "0.8 F_DF + 0.6 F_DF + 25 = 0", [("double", "DF")]),
+        (Fy("B"), "F_BE + 0.8 F_BF + 0.6 F_BF - 15 = 0", [("double", "BF")]),
+        (Fx("E"), "-F_AE - 0.6 F_AE + F_EF + 9 = 0", [("double", "AE")]),
+        (Fx(), "A_x + 0.75 A_x + 9 = 0", [("double", "A_x")]),
+        (Fy("C"), "F_CF + F_CF - 18 = 0", [("double", "CF"), ("magnitude", "load C")]),
+    ],
+)
+def test_a_force_with_a_right_term_and_another_one_is_counted_twice(
+    about: Equation, text: str, said: list[tuple[str, str]]
+) -> None:
+    assert named(about, text) == said
+
+
+@pytest.mark.parametrize(
+    "text", ["A_x + F_AB + F_AE = 0", "1 A_x + 1 F_AB + 1 F_AE = 0", "A_x + F_AB + 1 F_AE = 0"]
+)
+def test_no_force_that_stands_whole_is_rounded(text: str) -> None:
+    """AE of this flat truss counts with 12/13 of it in ΣFx, which is one to one figure."""
+    flat = plain_problem(
+        [("A", 0, 0), ("B", 12, 0), ("C", 24, 0), ("E", 12, 5)],
+        ("AB", "BC", "AE", "BE", "CE"),
+        [Support("A", "pin"), Support("C", "roller")],
+        [Load("B", (("down", exact(15)),))],
+    )
+    found = judge(flat, Fx("A"), text).mistakes
+    assert [(m.code, m.force) for m in found] == [("whole-force", "AE")]
+
+
+def test_an_own_result_of_another_force_with_the_right_factor_is_that_before_a_wrong_component() -> (
+    None
+):
+    """3/5 of 20 is 4/5 of 15: what is typed says which."""
+    found = judge(SLIP, Fx("E"), "F_EF + 3/5(20) + 9 = 0", known={"AE": "-15", "BE": "20"}).mistakes
+    assert [(m.code, m.force) for m in found] == [("carried", "AE")]

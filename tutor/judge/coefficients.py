@@ -75,7 +75,9 @@ def explain_coefficients(
             return None
         coefficient, spot = line.unknowns[name], true.unknowns[name]
         number = Number(coefficient.value, coefficient.radius, factors[name], scale)
-        hard = rounded_harder(number, scale * spot.true, tolerance, line.briefly)
+        hard = None
+        if not number.factors.whole:
+            hard = rounded_harder(number, scale * spot.true, tolerance, line.briefly)
         terms = line.terms_beside(name) if len(coefficient.terms) > 1 else ()
         beside = _beside(coefficient, terms, spot, number, hard, tolerance)
         slips += [Slip(code, name, beside.spot) for code in beside.edit.codes]
@@ -190,8 +192,9 @@ def _of_several_terms(terms: Terms, value: float, spot: TrueTerm, scale: float) 
         if found:
             return min(found, key=lambda beside: beside.edit.cost)
     rights = [scale * part.true for part in (spot, *spot.parts)]
-    if spot.parts and any(_is(term, right) for term, _ in terms for right in rights):
-        return Beside(Edit(value, ("component-in-moment",), HALF_RIGHT), spot)
+    if any(_is(term, right) for term, _ in terms for right in rights):
+        code = "component-in-moment" if spot.parts else "double"
+        return Beside(Edit(value, (code,), HALF_RIGHT), spot)
     return None
 
 

@@ -44,6 +44,11 @@ class Factors:
         """How many numbers were typed."""
         return len(self.leaves)
 
+    @property
+    def whole(self) -> bool:
+        """Whether a force stands whole beside them, so that no number there could be rounded."""
+        return all(leaf == 1.0 for leaf in self.leaves)
+
     @kept
     def numbers(self) -> tuple[float, ...]:
         """The typed factors, and every product of some of them."""
