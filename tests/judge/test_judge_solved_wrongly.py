@@ -10,7 +10,7 @@ from __future__ import annotations
 import pytest
 from families import exact, plain_problem
 
-from tutor.judge import Equation, Fx, Fy, M, judge
+from tutor.judge import Equation, Fx, Fy, M, Value, judge
 from tutor.model import Load, Problem, Support
 
 KNOWN = {"A_x": "-9", "A_y": "14", "D_y": "25"}
@@ -118,3 +118,50 @@ def test_an_own_result_of_another_force_with_the_right_factor_is_that_before_a_w
     """3/5 of 20 is 4/5 of 15: what is typed says which."""
     found = judge(SLIP, Fx("E"), "F_EF + 3/5(20) + 9 = 0", known={"AE": "-15", "BE": "20"}).mistakes
     assert [(m.code, m.force) for m in found] == [("carried", "AE")]
+
+
+def test_a_tenth_of_a_line_is_known_by_what_it_would_be_at_a_scale_near_to_one() -> None:
+    found = named(Fx("F"), "-0.2 F_EF - 0.08 F_BF + 0.06 F_DF = 0")
+    assert found == [("double", "EF"), ("component", "BF")]
+
+
+CHUTE = plain_problem(
+    [("A", 0, 0), ("B", 800, 0), ("C", 1600, 0), ("D", 800, 600)],
+    ("AB", "BC", "AD", "BD", "CD"),
+    [Support("A", "pin"), Support("C", "roller", exact(120))],
+    [Load("B", (("down", exact(700)),)), Load("D", size=exact(500), angle=exact(300))],
+    force="N",
+    length="mm",
+)
+"""ΣM_A: 1600 sin 60° R_C = 700*800 + 433*800 + 250*600 = 1056410, R_C = 762.4 N."""
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("R_C sin 60 (1.6) = 0.7(0.8) + 0.433(0.8) + 0.25(0.6)", "unit"),
+        ("0.866 R_C (1.6) - 0.7(0.8) - 0.433(0.8) - 0.25(0.6) = 0", "unit"),
+        ("R_C sin 60 (1.6) = 700(800) + 433(800) + 250(600)", "arm-unit"),
+    ],
+)
+def test_a_sum_in_kilonewtons_and_metres_is_told_by_its_units(text: str, code: str) -> None:
+    """Where the problem counts in newtons and millimetres; its arms alone may be in metres throughout."""
+    verdict = judge(CHUTE, M("A"), text)
+    assert [mistake.code for mistake in verdict.mistakes] == [code]
+    assert judge(CHUTE, M("A"), "R_C sin 60 (1.6) = 700(0.8) + 433(0.8) + 250(0.6)").right
+
+
+@pytest.mark.parametrize(
+    ("line", "said"),
+    [
+        ("R_C sin 60 (1.6 m) = 700(800) + 433(800) + 250(600)", "where a distance in m counts"),
+        ("R_C sin 60 (1600) = 700(800) + 433(800) + 250(600)", "not the unit they are read in"),
+    ],
+)
+def test_a_value_off_by_a_distance_in_another_unit_is_told_by_that_distance(
+    line: str, said: str
+) -> None:
+    verdict = judge(CHUTE, Value("R_C"), "762400", lines=[line])
+    assert [mistake.code for mistake in verdict.mistakes] == ["unit"]
+    assert said in verdict.text
+    assert judge(CHUTE, Value("R_C"), "762.4", lines=[line]).right

@@ -27,6 +27,8 @@ from tutor.notation.tree import Name
 
 ABOUT_ONE = (0.9, 1.1)
 """Between these lies what is the same but for a unit, for a first look."""
+LENGTHS = (0.001, 1000.0)
+"""Millimetres taken for metres, and metres for millimetres."""
 MOST_FORCES = 2
 BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
 
@@ -187,17 +189,33 @@ def _may_be_radians(text: str) -> bool:
 
 
 def _in_other_unit(true: TrueEquation, line: TypedEquation, tolerance: Tolerance) -> bool:
-    """Whether all numbers without unknown are off by the same factor of units."""
-    if len(line.constants) < 2 or not nearly_as_written(line, true):
+    """Whether all numbers without unknown are off by the same factor of units.
+
+    So are they where all lengths are in another unit too, and the arms of the unknowns with them.
+    """
+    if len(line.constants) < 2:
         return False
-    sizes = [abs(spot.true) for spot in true.numbers(line.names) if spot.true != 0.0]
+    arms = 1.0 if nearly_as_written(line, true) else _of_lengths(line, true)
+    sizes = [abs(arms * spot.true) for spot in true.numbers(line.names) if spot.true != 0.0]
     first = abs(line.constants[0].value)
-    for factor in FACTORS:
-        if not any(ABOUT_ONE[0] * size <= first * factor <= ABOUT_ONE[1] * size for size in sizes):
+    for factor in FACTORS if arms else ():
+        if factor == arms or not any(
+            ABOUT_ONE[0] * size <= first * factor <= ABOUT_ONE[1] * size for size in sizes
+        ):
             continue
-        if _scaled(true, line, factor, tolerance):
+        if _scaled(true, line, factor, tolerance, arms):
             return True
     return False
+
+
+def _of_lengths(line: TypedEquation, true: TrueEquation) -> float:
+    """The factor of units that the arm of an unknown in a moment is off by, about; 0 for any other."""
+    name = next(iter(line.names & true.acting), None)
+    if name is None or not true.is_moment:
+        return 0.0
+    scale = abs(line.unknowns[name].value / true.unknowns[name].true)
+    low, high = ABOUT_ONE
+    return next((size for size in LENGTHS if low * size <= scale <= high * size), 0.0)
 
 
 def _slopes(true: TrueEquation, line: TypedEquation) -> Iterator[float]:
@@ -210,15 +228,21 @@ def _slopes(true: TrueEquation, line: TypedEquation) -> Iterator[float]:
         yield from {abs(pull.x), abs(pull.y)} - {0.0, 1.0}
 
 
-def _scaled(true: TrueEquation, line: TypedEquation, factor: float, tolerance: Tolerance) -> bool:
-    """Whether a line is right, number by number, with all its numbers times a factor."""
+def _scaled(
+    true: TrueEquation,
+    line: TypedEquation,
+    factor: float,
+    tolerance: Tolerance,
+    arms: float = 1.0,
+) -> bool:
+    """Whether a line is `arms` times the true one, number by number, with its numbers times a factor."""
     numbers = tuple(
         t._replace(value=t.value * factor, radius=t.radius * factor) for t in line.constants
     )
     turned = replace(line, constants=numbers)
     found = fit(turned, true, tolerance)
-    return (
-        found is not None
-        and abs(found.scale) == 1.0
-        and number_by_number(turned, true.numbers(line.names), found.scale, tolerance)
-    )
+    if found is None or not math.isclose(abs(found.scale), arms, rel_tol=SAME):
+        return False
+    spots = true.numbers(line.names)
+    parts = [part for spot in spots for part in spot.parts or (spot,)]
+    return any(number_by_number(turned, each, found.scale, tolerance) for each in (spots, parts))

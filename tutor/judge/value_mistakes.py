@@ -11,9 +11,10 @@ from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
+from tutor.judge.mixed_lengths import length_mixed_in
 from tutor.judge.same import are_same
 from tutor.judge.typed import TypedEquation
-from tutor.judge.value_words import MOVED, UNIT_SAID, WAY_SAID, WORDS
+from tutor.judge.value_words import LENGTHS_MIXED, MOVED, UNIT_SAID, WAY_SAID, WORDS
 from tutor.judge.verdict import Mistake
 from tutor.model import Problem
 from tutor.notation import ValueReading
@@ -67,12 +68,15 @@ def value_mistake(
         words = MOVED
     if code == "unit" and reading.unit is not None:
         words = UNIT_SAID
+    other = length_mixed_in(problem, lines, value, near) if code == "unit" else None
+    words = words if other is None else LENGTHS_MIXED
     if words is None:
         return Mistake(code, unknown, kind.look(case), kind.reason(case), kind.place(case))
-    look, reason, place = words
-    return Mistake(
-        code, unknown, look, reason, place.format(thing=case.thing, subject=case.subject)
+    look, reason, place = (
+        said.format(thing=case.thing, subject=case.subject, own=problem.length, other=other)
+        for said in words
     )
+    return Mistake(code, unknown, look, reason, place)
 
 
 def _turned(wrong: WrongValue) -> bool:

@@ -68,6 +68,14 @@ UNIT_SAID = (
 )
 """The same of a value with another unit written behind it."""
 
+LENGTHS_MIXED = (
+    "The figures fit only where a distance in {other} counts as one in {own}.",
+    "A distance keeps its unit: before numbers are multiplied or divided, all distances of a line go into "
+    "one unit.",
+    "In the line of {thing} one distance is in {other}, and others are in {own}: turn it into {own} first.",
+)
+"""The same of a value from a line in which distances stand in two units, as it says itself."""
+
 WAY_SAID = (
     "The size is right; the way it acts is not.",
     "A plus in the result means that the force acts along its arrow on the diagram, a minus that it "

@@ -1,0 +1,35 @@
+"""Does a value come out too large or too small because the distances of its line are in two units?"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+
+from tutor.judge.typed import TypedEquation
+from tutor.model import Problem
+from tutor.notation.tree import Node, Unit, children
+from tutor.notation.units import METRES
+
+
+def length_mixed_in(
+    problem: Problem, lines: Sequence[TypedEquation], value: float, near: Callable[[float], bool]
+) -> str | None:
+    """The unit of length typed in a line, not the problem's, by which the value is off; or None.
+
+    `near` tells whether a number is a right value.
+    """
+    own = problem.length
+    typed = {node.unit for line in lines for node in _nodes(line) if isinstance(node, Unit)}
+    for unit in sorted(typed & METRES.keys() - {own}):
+        times = float(METRES[unit] / METRES[own])
+        if any(near(sign * value * by) for sign in (1, -1) for by in (times, 1 / times)):
+            return unit
+    return None
+
+
+def _nodes(line: TypedEquation) -> Iterator[Node]:
+    """Every node of a typed line."""
+    left: list[Node] = [line.reading.left, line.reading.right]
+    while left:
+        node = left.pop()
+        yield node
+        left += children(node)
