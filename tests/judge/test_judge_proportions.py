@@ -36,7 +36,8 @@ def typed(text: str) -> Line:
     [
         "F_CE/4 = F_DE/5 = 12/3",
         "F_CE/4 = F_DE/5 = 12/3 = 4",
-        "F_DE/5 = F_CE/4",
+        "|F_DE|/5 = |F_CE|/4",
+        "By similar triangles F_DE/5 = F_CE/4",
         "F_CE : F_DE : 12 = 4 : 5 : 3",
         "By Lami's theorem: F_CE/sin 53.13° = F_DE/sin 90° = 12/sin 36.87°",
         "Triangle of forces: F_CE/4 = F_DE/5 = 12/3 ⇒ F_CE = 16 kN (T), F_DE = 20 kN (C)",
@@ -46,6 +47,17 @@ def typed(text: str) -> Line:
 @pytest.mark.parametrize("about", [Fx("E"), Fy("E")])
 def test_sizes_in_the_ratio_of_the_sides_are_right(text: str, about: Fx | Fy) -> None:
     assert judge(CRANE, about, text).right
+
+
+@pytest.mark.parametrize("senses", [{}, {"DE": "C"}])
+@pytest.mark.parametrize("text", ["F_DE/5 = F_CE/4", "F_CE/4 = F_DE/5"])
+def test_two_forces_alone_that_are_alike_only_in_size_are_no_sum(
+    text: str, senses: dict[str, str]
+) -> None:
+    """With DE drawn pushing on the joint both come out positive, and the line is a sum as it stands."""
+    verdict = judge(CRANE, Fy("E"), text, senses=senses)
+    assert verdict.kind == ("right" if senses else "undecided")
+    assert senses or "right in size" in verdict.text
 
 
 @pytest.mark.parametrize(

@@ -48,5 +48,5 @@ def test_a_wrong_side_keeps_nothing() -> None:
 def test_a_proportion_typed_again_adds_no_line() -> None:
     lesson, do = walk_to("joints", CRANE)
     do("type", text="CE/4 = DE/5 = 12/3")
-    assert "stand already" in do("type", text="DE/5 = CE/4").text
+    assert "stand already" in do("type", text="|DE|/5 = |CE|/4").text
     assert len(lesson.state.lines_of("E")) == 2

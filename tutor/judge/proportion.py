@@ -7,6 +7,7 @@ angles it is the same. It tells sizes, and no signs: each link is the sum across
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping
 
 from tutor.judge.about import Equation, Fx, Fy
@@ -26,6 +27,14 @@ RIGHT = (
     "Right: the sizes of the forces are in this ratio. Tension or compression is seen from the way "
     "each has to act on the joint."
 )
+SIZES_ALONE = (
+    "As a triangle of forces this is right in size; as a sum its signs do not go with the arrows of these "
+    "two. Write it with its signs, or with the third force as well."
+)
+OF_SIZES = re.compile(
+    r"[|∣]|triang|similar|propor|ratio|size|magnitude|sine|lami|dreieck", re.IGNORECASE
+)
+"""Words, and bars, that say that sizes are meant."""
 NOT_ITS_SIDE = "“{shown}” does not go with the rest of this proportion."
 NOT_ALIKE = "The parts of this proportion are not equal."
 BY_SIDES = (
@@ -64,6 +73,8 @@ def proportion_verdict(desk: Desk, step: Step) -> Verdict | None:
     parts = [_part(desk, side) for side in step.sides]
     off = [n for n, _ in enumerate(parts) if all(not _alike(parts[n], p) for p in _but(parts, n))]
     if not off and all(_alike(parts[0], part) for part in parts):
+        if _is_sum_of_two(desk, step):
+            return Verdict("undecided", SIZES_ALONE)
         return Verdict("right", RIGHT, remarks=(Remark("sizes", RIGHT),))
     one = len(off) == 1 and all(
         _alike(p, q) for p in _but(parts, off[0]) for q in _but(parts, off[0])
@@ -79,6 +90,20 @@ def proportion_verdict(desk: Desk, step: Step) -> Verdict | None:
     span = None if side is None else side.span
     mistake = Mistake(kind.code, name, f"{text} {principle}", kind.reason(case), place, span)
     return Verdict("wrong", mistake.text, (mistake,))
+
+
+def _is_sum_of_two(desk: Desk, step: Step) -> bool:
+    """Whether two forces alone are set equal that have opposite signs, and nothing says that sizes are meant."""
+    if len(step.sides) > 2 or OF_SIZES.search(step.text):
+        return False
+    one, other = (side.terms[0] for side in step.sides)
+    if one.name is None or other.name is None:
+        return False
+    signs = (
+        desk.own.sign(n) * desk.values()[n] * t.value
+        for n, t in ((one.name, one), (other.name, other))
+    )
+    return math.prod(signs) < 0.0
 
 
 def _part(desk: Desk, side: Side) -> tuple[float, float]:
