@@ -141,7 +141,7 @@ def test_nothing_is_called_wrong_in_a_right_homework(seeds: range, digits: int) 
             assert result.places == ()
 
 
-@pytest.mark.parametrize("seed", [3, 6])
+@pytest.mark.parametrize("seed", [1, 3, 5, 6, 9, 11, 28, 32])
 def test_nothing_is_called_wrong_of_two_figures_that_blanks_leave_open(seed: int) -> None:
     """Coarse numbers are off by more than a small value beside them has; a blank hides by how much."""
     both = homework(seed, digits=2)
@@ -150,6 +150,25 @@ def test_nothing_is_called_wrong_of_two_figures_that_blanks_leave_open(seed: int
     result = review(right.problem, some_blank(right, Random(seed)))
     assert result.first is None
     assert {finding.state for finding in result.findings} <= {"right", "unchecked"}
+
+
+@pytest.mark.parametrize("seed", [1, 4, 5, 6, 10])
+def test_no_place_is_named_on_a_right_page_of_two_figures(seed: int) -> None:
+    """Two figures carried on put values off by more than 2 %: not right, and no mistake at any joint."""
+    both = homework(seed, digits=2)
+    assert both is not None
+    for work in (both[1].work(), forces_alone(both[1], Random(seed))):
+        result = review(both[1].problem, work)
+        assert result.first is None
+        assert {finding.state for finding in result.findings} <= {"right", "unchecked"}
+    assert "one figure more" in review(both[1].problem, both[1].work()).said
+
+
+@pytest.mark.parametrize("seed", [1, 3, 4, 5, 6])
+def test_a_slip_on_a_page_of_two_figures_is_wrong_all_the_same(seed: int) -> None:
+    both = homework(seed, digits=2)
+    assert both is not None
+    assert review(both[0].problem, both[0].work()).first is not None
 
 
 def forces_alone(done: Homework, rng: Random) -> dict[str, object]:

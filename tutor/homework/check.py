@@ -25,6 +25,7 @@ from tutor.homework.slips import cost_of
 from tutor.homework.stories import Stories, Told
 from tutor.homework.telling import at_its_place, far_fetched, finding_of, line_account
 from tutor.homework.throughout import Throughout
+from tutor.homework.two_figures import FIGURES, of_two_figures
 from tutor.homework.vectors import PARALLEL, Vector
 from tutor.homework.words import summary
 from tutor.homework.work import Entry, Work, read_work
@@ -76,11 +77,25 @@ class _Check:
         self.true = true
         self.handed_in = sheets(self.problem, work.entries)
         self.standing = standing(self.problem, self.handed_in, work.entries, true)
+        if self.standing.wrong:
+            self._take_as_coarse()
+            work = self.work
         self.stories = Stories(self.problem, self.handed_in, work.entries, true, self.standing)
         self.reading = self.stories.reading
         self.throughout = Throughout(self.problem, work.entries, true, self.stories, work.order)
         self.lines = judged_lines(desk, work, self.handed_in)
         self.pairs: list[Told] = []
+
+    def _take_as_coarse(self) -> None:
+        """The page as one of two figures, where that leaves nothing wrong."""
+        entries = of_two_figures(self.work.entries)
+        if entries is None:
+            return
+        bodies = sheets(self.problem, entries)
+        stands = standing(self.problem, bodies, entries, self.true, FIGURES)
+        if not stands.wrong:
+            self.work = replace(self.work, entries=entries)
+            self.handed_in, self.standing = bodies, stands
 
     @property
     def wrong(self) -> tuple[str, ...]:

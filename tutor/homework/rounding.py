@@ -69,9 +69,13 @@ def standing(
     bodies: Bodies,
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
+    figures: int = LEAST_FIGURES,
 ) -> Standing:
-    """How each entry stands against `true`, the values that the same bodies have in truth."""
-    walk = _Walk(problem, bodies, entries, true)
+    """How each entry stands against `true`, the values that the same bodies have in truth.
+
+    `figures` are those that a blank was worked with.
+    """
+    walk = _Walk(problem, bodies, entries, true, figures)
     walk.go()
     right, undecided, coarse = map(frozenset, (walk.right, walk.open, walk.coarse))
     wrong = frozenset(entries) - right - undecided - coarse
@@ -87,7 +91,9 @@ class _Walk:
         bodies: Bodies,
         entries: Mapping[str, Entry],
         true: Mapping[str, float],
+        figures: int,
     ) -> None:
+        self.figures = figures
         self.bodies = bodies
         self.entries = entries
         self.true = true
@@ -97,7 +103,7 @@ class _Walk:
         largest = self.nothing / NOTHING
         self.little = problem.tolerance.silent * largest
         self.lost = self.little if dark else 0.0
-        self.carried = CARRIED * largest
+        self.carried = CARRIED * 10 ** (LEAST_FIGURES - figures) * largest
         self.off: dict[str, Off] = {}
         self.blank: dict[tuple[str, str], Off] = {}
         self.right: set[str] = set()
@@ -228,7 +234,7 @@ class _Walk:
     def _blank(
         self, sheet: Sheet, name: str, equations: Sequence[Vector], beside: Sequence[Vector]
     ) -> Off:
-        own = half_step(self.true[name], LEAST_FIGURES)
+        own = half_step(self.true[name], self.figures)
         found = [self._carried(sheet, name, n) for n in equations]
         doubt = max(off.doubt + (slope**2 + own**2) / 3.0 for off, slope in found) + TINY
         offs = [off for off, _ in found] + [self._carried(sheet, name, n)[0] for n in beside]
