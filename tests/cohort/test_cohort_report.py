@@ -140,7 +140,11 @@ def test_a_habit_is_told_where_most_of_those_made_it_who_have_it() -> None:
 
 def test_one_student_alone_is_no_matter_for_a_lecture() -> None:
     alone = [worked_so("a", "sign", "sign", "sign"), worked_so("b")]
-    assert again(alone, (), {"w": "Weir"}) == ("Nothing else was met by more than one of the 2.",)
+    assert again(alone, (), {"w": "Weir"}) == (
+        "Nothing was met by more than one of the 2 students who handed in.",
+    )
+    (said,) = again(alone[:1], (), {"w": "Weir"})
+    assert said.startswith("One student alone has handed in")
 
 
 def test_the_order_of_the_files_does_not_matter(handed: Path, course_folder: Path, report) -> None:

@@ -49,7 +49,8 @@ def awkward(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
         return
     long = [name for name, force in answer.values.items() if not is_short(force)]
     if long:
-        others = f" and {len(long) - 1} more forces are" if len(long) > 1 else " is"
+        more = len(long) - 1
+        others = f" and {more} more force{'s' * (more > 1)} are" if more else " is"
         size = f"{abs(answer.value(long[0])):.6g} {answer.problem.force}"
         message = f"{long[0]}, {size},{others} no decimal of three figures"
         cure = "loads that the lengths divide give short numbers; leave it if they may be long"

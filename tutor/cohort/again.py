@@ -28,6 +28,8 @@ CHOSEN = frozenset(name for name, step in STEP.items() if step.chosen)
 """The steps in which answers are chosen, not typed."""
 NOBODY = "Nobody has handed in anything that can be read, so there is nothing to explain again."
 NOTHING_ELSE = "Nothing else was met by more than one of the {of}."
+NOTHING = "Nothing was met by more than one of the {of} students who handed in."
+ONE_ALONE = "One student alone has handed in: what to explain to all follows from several."
 UNNAMED = frozenset({"not-equilibrium"})
 """Codes that do not say what there would be to explain."""
 
@@ -57,7 +59,10 @@ def again(
     concerned = [matter for matter in matters if matter.students >= FEWEST]
     ranked = sorted(concerned, key=lambda m: (-m.often, -m.students, m.words))[:MOST]
     sentences = tuple(matter.words for matter in ranked)
-    return sentences if len(sentences) == MOST else (*sentences, NOTHING_ELSE.format(of=of))
+    if len(sentences) == MOST:
+        return sentences
+    last = NOTHING_ELSE if sentences else ONE_ALONE if of == 1 else NOTHING
+    return (*sentences, last.format(of=of))
 
 
 def _mistaken(students: Sequence[Student], titles: Mapping[str, str], of: int) -> Iterator[Matter]:

@@ -144,7 +144,9 @@ def _typed(place: Mistaken) -> str:
         for count, text in pairs[:MOST_TYPED]
     ]
     more = len(pairs) - MOST_TYPED
-    return "<br>".join([*lines, *([f"and {more} other lines"] if more > 0 else [])])
+    return "<br>".join(
+        [*lines, *([f"and {more} other line{'s' * (more > 1)}"] if more > 0 else [])]
+    )
 
 
 def _problems(report: ClassReport) -> Iterator[str]:

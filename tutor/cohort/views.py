@@ -102,7 +102,8 @@ def _place(place: Mistaken) -> Iterator[str]:
     for count, text in pairs[:MOST_TYPED]:
         yield f"  {count:3} × {text}"
     if len(pairs) > MOST_TYPED:
-        yield f"  and {len(pairs) - MOST_TYPED} other lines"
+        more = len(pairs) - MOST_TYPED
+        yield f"  and {more} other line{'s' * (more > 1)}"
 
 
 def _problems(report: ClassReport) -> View:
