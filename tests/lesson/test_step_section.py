@@ -263,3 +263,35 @@ def test_with_a_part_kept_the_sum_of_a_joint_still_closes_and_the_cut_can_be_lef
     found.take("section", **HALF, now=4.0)
     reply = found.take("type", text="Fx @ H: 0.8*42.5 - 34 = 0", about="Fx @ H", now=5.0)
     assert found.done, reply.text
+
+
+@pytest.mark.parametrize("heading", ["ΣM_E: ", "ΣM_E = 0 = ", "Moments about E: "])
+def test_moments_whose_heading_names_no_body_are_of_the_part_that_they_are_right_for(
+    heading: str,
+) -> None:
+    lesson = Lesson(load_problem(shipped_problems() / "compound" / "hall-roof.toml"))
+    lesson.take("show", until="joints", now=1.0)
+    tail = "" if heading.endswith("= ") else " = 0"
+    reply = lesson.take("type", text=f"{heading}7*AH - 16*7 - 18*7{tail}", now=2.0)
+    assert reply.accepted
+    assert set(lesson.state.part) == {"A", "B", "D"}
+    assert lesson.take("type", text="AH = 34", now=3.0).accepted
+    assert lesson.table.mistakes == ()
+
+
+def test_a_sum_of_forces_whose_heading_names_no_body_is_of_the_part_too() -> None:
+    lesson = Lesson(load_problem(shipped_problems() / "compound" / "hall-roof.toml"))
+    lesson.take("show", until="joints", now=1.0)
+    reply = lesson.take("type", text="ΣFy: 18 + 4/5 DE = 0", now=2.0)
+    assert reply.accepted
+    assert set(lesson.state.part) == {"A", "B", "D"}
+
+
+def test_at_a_part_a_line_of_the_whole_truss_is_told_where_it_belongs() -> None:
+    lesson = Lesson(load_problem(shipped_problems() / "compound" / "hall-roof.toml"))
+    lesson.take("show", until="joints", now=1.0)
+    lesson.take("section", members=["BE", "DE", "AH"], keep="A", now=2.0)
+    reply = lesson.take("type", text="ΣM_E of the whole truss: 34*7 - 18*7 - 16*7 = 0", now=3.0)
+    assert not reply.accepted
+    assert reply.text.startswith("This heading is of the whole truss; now the part with A, B and D")
+    assert lesson.table.mistakes == ()

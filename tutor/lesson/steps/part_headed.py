@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 
-from tutor.judge import Judge
+from tutor.judge import Equation, Fx, Fy, Judge, M
 from tutor.judge.parts import part_on
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
@@ -13,9 +14,10 @@ from tutor.lesson.steps import section
 from tutor.lesson.steps.headings import label_of
 from tutor.lesson.steps.part_shown import part_shown
 from tutor.lesson.steps.section import arrived, cut_members, no_section
-from tutor.notation.label import PartSaid
+from tutor.notation.label import Label, PartSaid
 from tutor.statics import section as cut_through
 
+AXES: Mapping[str | None, Equation] = {"x": Fx(), "y": Fy()}
 WHICH_CUT = (
     "This line speaks of a part: name the members that are cut as well, like “section through "
     "BC, CG and FG, left part”."
@@ -24,12 +26,33 @@ WHICH_SIDE = "Say which of the two parts you keep: the one with {parts}."
 
 
 def take_headed(state: State, event: Event, desk: Judge) -> tuple[State, Reply] | None:
-    """A line whose heading cuts off a part, or names the one that is cut off; None for any other."""
+    """A line whose heading cuts off a part, or names the one that is cut off, or names no body and is
+    right for a part alone; None for any other."""
     label = label_of(event.text("text"), desk.names)
+    if label is not None and label.part is None:
+        return _of_a_part_alone(state, event, desk, label)
     if label is None or label.part is None:
         return None
     cut = where_cut(state, label.part)
     return (state, Reply((cut,))) if isinstance(cut, Say) else _typed_there(*cut, event, desk)
+
+
+def _of_a_part_alone(
+    state: State, event: Event, desk: Judge, label: Label
+) -> tuple[State, Reply] | None:
+    """A sum whose heading names no body, where it is that of a part and not that of the whole truss."""
+    if label.whole or state.part:
+        return None
+    if label.kind == "moment" and label.point is not None:
+        about: Equation = M(label.point)
+    elif label.kind in AXES and label.point is None and state.joint is None:
+        about = AXES[label.kind]
+    else:
+        return None
+    verdict = desk.judge(about, event.text("text"), state.own)
+    if verdict.right or verdict.true_of is None or not verdict.true_of.part:
+        return None
+    return _typed_there(*_cut_off(state, verdict.true_of.part), event, desk)
 
 
 def take_shown(state: State, event: Event, desk: Judge) -> tuple[State, Reply] | None:

@@ -193,13 +193,17 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         if not reply.accepted:
             return state, reply
     text = event.text("text")
-    own = _headed(state, desk.read(text))
+    line = desk.read(text)
+    own = _headed(state, line)
     about, how = equation_meant(state, text, desk, offers(state))
     if own is not None:
-        about, how = of_part(state, own), ()
+        whole = not isinstance(line, Unreadable) and line.label is not None and line.label.whole
+        about, how = None if whole else of_part(state, own), ()
         if about is None:
+            of = "the whole truss" if whole else "a joint"
             said = (
-                f"This heading is of a joint; now the part with {listed(state.part)} is asked for."
+                f"This heading is of {of}; now the part with {listed(state.part)} is asked for. "
+                "Leave the section first."
             )
             return state, Reply((Say("note", said),))
     if how and about is None:
