@@ -3,10 +3,11 @@
 An entry is right if it is the true value to its own figures, or if some step of the walk gives it
 so from right entries: then it may be as far off as those were when they were put in, and no
 further. A blank was worked with as well, to three figures as anybody would; what that may add is
-bounded, and beyond the bound an entry is left undecided rather than called wrong. However it came
-about, an entry farther off than what passes as hard rounding of a number is not right: where its
-figures and those before it may explain it, it is coarse, which is undecided too. Nothing else
-widens a tolerance, so that an entry that comes to the sheet can only narrow it.
+bounded, and beyond the bound an entry is left undecided rather than called wrong. An entry farther off
+than what passes as hard rounding of a number is right only where the right entries of a body give it as
+they are written, to its own last figure: where their roundings may merely explain it, it is coarse, which
+is undecided too. Nothing else widens a tolerance, so that an entry that comes to the sheet can only
+narrow it.
 """
 
 from __future__ import annotations
@@ -14,8 +15,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from itertools import combinations
 
+from tutor.homework.equations_beside import WELL, equations_beside
 from tutor.homework.sheet import NEGLIGIBLE, SLOPE, Bodies, Part, Sheet
 from tutor.homework.vectors import PARALLEL, Vector
 from tutor.homework.work import LEAST_FIGURES, Entry, half_step
@@ -23,8 +24,6 @@ from tutor.model import Problem
 
 NOTHING = 1e-6
 """A force so small beside the largest is none at all; common practice, no source."""
-WELL = 0.25
-"""One rather takes an equation in which a force has this much of itself or more."""
 TINY = 1e-30
 CARRIED = 0.03
 """Nobody's roundings come to so much of the largest force; found by trying, no source."""
@@ -113,16 +112,20 @@ class _Walk:
 
     def go(self) -> None:
         for name, entry in self.entries.items():
-            if abs(entry.value - self.true[name]) <= self._own(entry):
-                self._take(name, self.right if self._near(name) else self.coarse)
+            if abs(entry.value - self.true[name]) <= self._own(entry) and self._near(name):
+                self._take(name, self.right)
         while True:
             for least in (WELL, PARALLEL):
                 self._go_on(least)
-            fresh = [name for name in self.entries if self._is_open(name)]
+            among = self.coarse
+            fresh = [name for name in self.entries if self._is_coarse(name)]
+            if not fresh:
+                among = self.open
+                fresh = [name for name in self.entries if self._is_open(name)]
             if not fresh:
                 return
             for name in fresh:
-                self._take(name, self.open)
+                self._take(name, among)
 
     def _go_on(self, least: float) -> None:
         """Every step there is, with equations that hold so much of what they give."""
@@ -133,6 +136,13 @@ class _Walk:
             for name in self._found(sheet, least):
                 waiting.update(dict.fromkeys(self.at[name]))
 
+    def _is_coarse(self, name: str) -> bool:
+        """Whether an entry too far off to be right is so by its own rounding or by that of others."""
+        if name in self.off:
+            return False
+        own = abs(self.entries[name].value - self.true[name]) <= self._own(self.entries[name])
+        return own or any(self._verdict(*at, name) == "coarse" for at in self._equations(name))
+
     def _is_open(self, name: str) -> bool:
         """Whether blanks make it impossible to say that an entry is wrong."""
         if name in self.off:
@@ -140,7 +150,7 @@ class _Walk:
         if abs(self.entries[name].value - self.true[name]) <= self.lost:
             return True
         return not self._settled(name) and any(
-            self._verdict(sheet, name, n) == "open" for sheet, n in self._equations(name)
+            self._verdict(*at, name) == "open" for at in self._equations(name)
         )
 
     def _settled(self, name: str) -> bool:
@@ -163,7 +173,7 @@ class _Walk:
             open_names = self._open_names(sheet)
             for n in sheet.equations(name, open_names):
                 yield sheet, n
-            for n in _beside(sheet, name, open_names):
+            for n in self._beside(sheet, name, open_names):
                 yield sheet, n
 
     def _own(self, entry: Entry) -> float:
@@ -192,20 +202,25 @@ class _Walk:
             ]
             if not equations:
                 continue
-            beside = list(_beside(sheet, name, open_names))
+            beside = list(self._beside(sheet, name, open_names))
             if name not in self.entries:
                 self.blank[name, sheet.name] = self._blank(sheet, name, equations, beside)
                 found.append(name)
-                continue
-            said = {self._verdict(sheet, name, n) for n in (*equations, *beside)}
-            if "right" in said or "coarse" in said:
-                self._take(name, self.right if "right" in said else self.coarse)
+            elif any(self._verdict(sheet, n, name) == "right" for n in (*equations, *beside)):
+                self._take(name, self.right)
                 found.append(name)
         return found
 
     def _open_names(self, sheet: Sheet) -> list[str]:
         """The unknowns of a body that nothing written and no other body tells by now."""
         return [name for name in sheet.part if self._into(sheet, name) is None]
+
+    def _beside(self, sheet: Sheet, name: str, open_names: Sequence[str]) -> Iterator[Vector]:
+        """The equations that give `name` with others that are known by now, or without any blank."""
+        yield from equations_beside(sheet, name, open_names)
+        blank = [n for n in sheet.part if n not in self.off and n not in open_names and n != name]
+        if blank and name in self.entries:
+            yield from sheet.equations(name, (*open_names, *blank))
 
     def _into(self, sheet: Sheet, name: str) -> Off | None:
         """How far off a value is as it comes to a body: as written, or a blank as the other body gave it."""
@@ -214,16 +229,32 @@ class _Walk:
         ways = (self.blank.get((name, body)) for body in self.at[name] if body != sheet.name)
         return next((off for off in ways if off is not None), None)
 
-    def _verdict(self, sheet: Sheet, name: str, n: Vector) -> str:
+    def _verdict(self, sheet: Sheet, n: Vector, name: str) -> str:
         entry = self.entries[name]
         off, own = entry.value - self.true[name], self._own(entry)
         may, slope = self._carried(sheet, name, n)
         beyond = max(may.low - own - slope - off, off - may.high - own - slope, 0.0)
         if beyond > SURELY * math.sqrt(may.doubt):
             return "wrong"
-        if self._near(name):
+        if self._near(name) or self._given(sheet, n, name):
             return "right"
         return "coarse" if may.doubt == 0.0 else "open"
+
+    def _given(self, sheet: Sheet, n: Vector, name: str) -> bool:
+        """Whether right entries of a body give an entry as they are written, to its own last figure.
+
+        Not where all were rounded so hard that hardly a figure of such a value is left.
+        """
+        entry, per = self.entries[name], sheet.part[name].share(n)
+        total = entry.value - self.true[name]
+        for part in sheet.parts:
+            share = part.share(n) / per
+            if part.is_load or part.name == name or abs(share) <= PARALLEL:
+                continue
+            if part.name not in self.right:
+                return False
+            total += share * (self.entries[part.name].value - self.true[part.name])
+        return self.figures >= LEAST_FIGURES and abs(total) <= self._own(entry)
 
     def _near(self, name: str) -> bool:
         """Whether an entry is no farther off than what passes as hard rounding of the number."""
@@ -266,17 +297,3 @@ class _Walk:
         entry = self.entries.get(part.name)
         rounded = SLOPE * abs(self.true[part.name])
         return rounded if entry is None else min(rounded, entry.radius)
-
-
-def _beside(sheet: Sheet, name: str, open_names: Sequence[str]) -> Iterator[Vector]:
-    """The equations that give `name` together with others that are known by now.
-
-    They are without what is open and without those others; only such as one would take.
-    """
-    spare = sheet.size - len(open_names)
-    others = [other for other in sheet.part if other not in open_names and other != name]
-    for count in range(1, spare + 1):
-        for more in combinations(others, count):
-            for n in sheet.equations(name, (*open_names, *more)):
-                if abs(sheet.part[name].share(n)) > WELL:
-                    yield n
