@@ -8,6 +8,7 @@ from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from unittest.mock import patch
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -23,9 +24,11 @@ from tutor.model import (
     defects,
     load_problem,
     load_set,
+    toml_lines,
     write_problem,
 )
-from tutor.model.toml_lines import key_lines, statements, tokens
+from tutor.model.toml_keys import key_lines
+from tutor.model.toml_lines import statements, tokens
 from tutor.model.toml_read import read_toml
 from tutor.notation import Exact
 
@@ -97,6 +100,20 @@ def test_tokens_and_lines_cover_the_text(text: str) -> None:
     assert "".join(token.text for token in tokens(text)) == text
     for token in tokens(text):
         assert token.line == text.count("\n", 0, token.start) + 1
+
+
+@given(ANY_TEXT)
+def test_a_plain_line_is_cut_as_token_by_token(text: str) -> None:
+    with patch.object(toml_lines, "PLAIN", re.compile("(?!)")):
+        by_tokens = statements(text)
+    assert statements(text) == by_tokens
+
+
+@given(ANY_TEXT)
+def test_a_key_has_the_same_line_whichever_is_asked_for_first(text: str) -> None:
+    all_lines = dict(key_lines(statements(text)).items())
+    for path, line in list(all_lines.items())[::-3]:
+        assert key_lines(statements(text))[path] == line
 
 
 @given(ANY_TEXT)

@@ -24,6 +24,7 @@ from tutor.statics import (
     symbolic,
     whole,
 )
+from tutor.statics.system import joint_equations
 
 ANY = st.one_of(trusses(), wall_trusses())
 
@@ -48,6 +49,19 @@ def test_solved_forces_leave_nothing_over_at_any_joint(problem):
     answer = solve(problem)
     for left in residuals(problem, answer.values).values():
         assert left == pytest.approx((0, 0), abs=1e-9 * size_of(answer))
+
+
+@given(trusses())
+def test_the_equations_of_all_joints_are_those_of_each(problem):
+    matrix, loads = joint_equations(problem)
+    column = {name: k for k, name in enumerate(problem.unknowns)}
+    for k, joint in enumerate(problem.joints):
+        for axis in "xy":
+            row = 2 * k + "xy".index(axis)
+            forces = joint_body(problem, joint.name).forces
+            unknown = {column[f.name]: getattr(f, axis) for f in forces if f.size is None}
+            assert [unknown.get(c, 0.0) for c in range(len(column))] == matrix[row].tolist()
+            assert sum(f.size * getattr(f, axis) for f in forces if f.size) == loads[row]
 
 
 @given(ANY, st.data())

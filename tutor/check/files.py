@@ -56,7 +56,9 @@ def _of_sets(sets: tuple[ProblemSet, ...], count: int, tell: Tell) -> Iterator[D
     for each in sets:
         for refused in each.broken.values():
             yield from refused.problems
-        for found in spread(partial(_of_problem, each, twins(each)), each.problems):
+        places = {problem.source: Places(problem) for problem in each.problems}
+        check_one = partial(_of_problem, each, twins(each, places), places)
+        for found in spread(check_one, each.problems):
             yield from found
             done += 1
             tell(done, count)
@@ -70,10 +72,13 @@ UNSOLVED = "a truss that statics does not solve"
 
 
 def _of_problem(
-    among: ProblemSet, similar: Mapping[Path | None, tuple[Defect, ...]], problem: Problem
+    among: ProblemSet,
+    similar: Mapping[Path | None, tuple[Defect, ...]],
+    all_places: Mapping[Path | None, Places],
+    problem: Problem,
 ) -> tuple[Defect, ...]:
     """What there is to say of a problem that could be read, in the order of its lines."""
-    places = Places(problem)
+    places = all_places[problem.source]
     found = [*similar.get(problem.source, ()), *among.warnings.get(places.path, ())]
     answer = _answer(problem, places)
     if isinstance(answer, Defect):

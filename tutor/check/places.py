@@ -8,7 +8,7 @@ from pathlib import Path
 from tutor.model import Defect, Problem
 from tutor.model.defect import Findings
 from tutor.model.source import file_name, read_source
-from tutor.model.toml_lines import lines_in
+from tutor.model.toml_keys import lines_in
 
 
 class Places:

@@ -11,8 +11,11 @@ from tutor.model import Defect, Problem, ProblemSet
 PLACES = 9
 
 
-def twins(among: ProblemSet) -> Mapping[Path | None, tuple[Defect, ...]]:
-    """A warning at the later of two problems of a set that are alike, by its file."""
+def twins(
+    among: ProblemSet, places: Mapping[Path | None, Places]
+) -> Mapping[Path | None, tuple[Defect, ...]]:
+    """A warning at the later of two problems of a set that are alike, by its file; `places`, by file too,
+    say on which line."""
     found: dict[Path | None, tuple[Defect, ...]] = {}
     for key, of in (("members", truss_of), ("id", _id_of), ("title", _title_of)):
         first: dict[Hashable, Problem] = {}
@@ -22,7 +25,7 @@ def twins(among: ProblemSet) -> Mapping[Path | None, tuple[Defect, ...]]:
                 continue
             twin = first.setdefault(sign, problem)
             if twin is not problem:
-                warning = _warning(Places(problem), key, twin)
+                warning = _warning(places[problem.source], key, twin)
                 found[problem.source] = (*found.get(problem.source, ()), warning)
     return found
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, MutableMapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
@@ -57,14 +57,14 @@ class Findings:
     there is something to note; a path that is not there is where its nearest known beginning is. After `MOST` defects the rest is counted, not listed.
     """
 
-    def __init__(self, file: str, lines: Callable[[], dict[Path, int]]) -> None:
+    def __init__(self, file: str, lines: Callable[[], MutableMapping[Path, int]]) -> None:
         self._file = file
         self._read_lines = lines
         self._found: list[Defect] = []
         self._more = 0
 
     @cached_property
-    def _lines(self) -> dict[Path, int]:
+    def _lines(self) -> MutableMapping[Path, int]:
         return self._read_lines()
 
     def line(self, path: Path) -> int:

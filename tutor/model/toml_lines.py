@@ -1,4 +1,4 @@
-"""On which line of a TOML text does each key stand, and which statements can be read at all?
+"""Which statements does a TOML text have, and which of them can be read at all?
 
 The standard reader gives values without lines and stops at the first defect. Here the text is cut
 into statements first, so every key has its line, and a text with defects is read statement by
@@ -10,11 +10,9 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import NamedTuple
-
-from tutor.model.defect import Path
 
 TOKEN = re.compile(
     r"""
@@ -42,9 +40,12 @@ STARTS = re.compile(
     r"[ \t]*(?:\[\[?[ \t]*[A-Za-z_][\w.-]*[ \t]*\]\]?[ \t]*(?:#[^\n]*)?(?:\n|$)"
     r"|[A-Za-z_][\w-]*[ \t]*=)"
 )
+PLAIN = re.compile(
+    r"""[^\S\n]*(?P<said>(?:[^"'\#\n]|"[^"\\\n]+")*+)(?P<rest>(?:\#[^\n]*)?)(?:\n|\Z)"""
+)
+SHORT = re.compile(r'"[^"\\\n]+"')
 LIST = ("loads",)
 DOTS = 16
-DEPTH = 4
 
 
 class Token(NamedTuple):
@@ -58,20 +59,32 @@ class Token(NamedTuple):
 
 @dataclass(frozen=True)
 class Statement:
-    """One table heading (`brackets` is "[" or "[[") or one entry (`brackets` is "").
+    """One table heading or one entry: the text from `start` to `end`, on `line` and perhaps more."""
 
-    `line` is the line of its first character. `bottomless` names a key nested so deep that it is
-    not given to the reader at all.
-    """
-
+    source: str = field(repr=False)
+    start: int
+    end: int
     line: int
-    tokens: tuple[Token, ...]
-    brackets: str
-    bottomless: bool
 
     @cached_property
     def text(self) -> str:
-        return "".join(token.text for token in self.tokens)
+        return self.source[self.start : self.end]
+
+    @property
+    def brackets(self) -> str:
+        """What a table heading begins with, "[" or "[["; "" for an entry."""
+        if not self.text.startswith("["):
+            return ""
+        return "[[" if self.text.startswith("[[") else "["
+
+    @cached_property
+    def tokens(self) -> tuple[Token, ...]:
+        return tuple(tokens(self.source, self.start, self.end, self.line))
+
+    @cached_property
+    def bottomless(self) -> bool:
+        """Whether a key is nested so deep that the statement is not given to the reader at all."""
+        return self.text.count(".") > DOTS and _bottomless(self.tokens)
 
     @cached_property
     def keys(self) -> tuple[str, ...] | None:
@@ -110,10 +123,10 @@ def _unquoted(part: str) -> str:
     return part[1:-1] if part[0] == "'" else part
 
 
-def tokens(text: str) -> Iterator[Token]:
-    """All of `text` as tokens; a quote that is never closed takes its line, three quotes the rest."""
-    line = 1
-    for match in TOKEN.finditer(text):
+def tokens(text: str, start: int = 0, end: int | None = None, line: int = 1) -> Iterator[Token]:
+    """All of `text` from `start` to `end` as tokens; a quote that is never closed takes its line, three
+    quotes the rest. `line` is that of the first one."""
+    for match in TOKEN.finditer(text, start, len(text) if end is None else end):
         kind, said = match.lastgroup or "", match[0]
         yield Token(kind, said, match.start(), line)
         if kind in ("newline", "string", "endless"):
@@ -123,34 +136,46 @@ def tokens(text: str) -> Iterator[Token]:
 def statements(text: str) -> tuple[Statement, ...]:
     """`text` cut into its headings and entries; blank lines and comments are left out."""
     found: list[Statement] = []
-    current: list[Token] = []
-    depth = 0
-    for token in tokens(text):
-        if token.kind == "newline" and (
-            depth <= 0 or _ends_with_line(current) or STARTS.match(text, token.start + 1)
-        ):
-            found += _statement(current)
-            current, depth = [], 0
+    at, line = 0, 1
+    while at < len(text):
+        plain = PLAIN.match(text, at)
+        if plain is not None and _complete(plain["said"]):
+            if plain["said"]:
+                found.append(Statement(text, plain.start("said"), plain.end("rest"), line))
+            at, line = plain.end(), line + 1
             continue
-        if not current and token.kind in ("newline", "space", "comment"):
-            continue
+        statement, at, line = _cut(text, at, line)
+        found += [statement] if statement is not None else []
+    return tuple(found)
+
+
+def _complete(said: str) -> bool:
+    """Whether what a plain line says ends with it: all its brackets are closed, or it is a heading."""
+    if said.startswith("["):
+        return True
+    bare = SHORT.sub("", said) if '"' in said else said
+    return bare.count("[") + bare.count("{") <= bare.count("]") + bare.count("}")
+
+
+def _cut(text: str, at: int, line: int) -> tuple[Statement | None, int, int]:
+    """The statement that begins at `at`, where the next may begin, and on which line; no statement where
+    only space and a comment stand."""
+    first: Token | None = None
+    last, depth = "", 0
+    for token in tokens(text, at, None, line):
+        if token.kind == "newline":
+            ends = depth <= 0 or last == "torn" or (first is not None and first.text == "[")
+            if ends or STARTS.match(text, token.start + 1):
+                return _from(text, first, token.start), token.start + 1, token.line + 1
+        elif first is None and token.kind not in ("space", "comment"):
+            first = token
         depth += (token.kind == "open") - (token.kind == "close")
-        current.append(token)
-    return (*found, *_statement(current))
+        last = token.kind
+    return _from(text, first, len(text)), len(text), line
 
 
-def _ends_with_line(found: list[Token]) -> bool:
-    """Whether a statement cannot go on over the line's end: a heading, or a quote left open."""
-    return bool(found) and (found[0].text == "[" or found[-1].kind == "torn")
-
-
-def _statement(found: list[Token]) -> list[Statement]:
-    if not found:
-        return []
-    brackets = ""
-    if found[0].text == "[":
-        brackets = "[[" if len(found) > 1 and found[1].text == "[" else "["
-    return [Statement(found[0].line, tuple(found), brackets, _bottomless(found))]
+def _from(text: str, first: Token | None, end: int) -> Statement | None:
+    return None if first is None else Statement(text, first.start, end, first.line)
 
 
 def _bottomless(found: Sequence[Token]) -> bool:
@@ -164,92 +189,3 @@ def _bottomless(found: Sequence[Token]) -> bool:
         if dots > DOTS:
             return True
     return False
-
-
-class Tables:
-    """Which table the next entry falls into, as headings are read one after another."""
-
-    def __init__(self) -> None:
-        self.current: Path = ()
-        self._counts: dict[Path, int] = {}
-
-    def enter(self, keys: tuple[str, ...], again: bool) -> Path:
-        """Go to the table `keys`; `again` opens one more table of a list ("[[loads]]")."""
-        path: Path = ()
-        for key in keys[:-1]:
-            path = self._last((*path, key))
-        path = (*path, keys[-1])
-        if again:
-            self._counts[path] = self._counts.get(path, 0) + 1
-        self.current = self._last(path)
-        return self.current
-
-    def _last(self, path: Path) -> Path:
-        count = self._counts.get(path)
-        return path if count is None else (*path, count - 1)
-
-
-def lines_in(text: str) -> dict[Path, int]:
-    """The line of every key path of a TOML text."""
-    return key_lines(statements(text.replace("\r\n", "\n")))
-
-
-def key_lines(found: tuple[Statement, ...]) -> dict[Path, int]:
-    """The line of every key path, list places counted from 0, as deep as problem files go."""
-    places: dict[Path, int] = {}
-    tables = Tables()
-    for statement in found:
-        if statement.keys is None:
-            continue
-        if statement.brackets:
-            path = tables.enter(statement.keys, statement.opens_list)
-        else:
-            path = (*tables.current, *statement.keys)
-        for length in range(1, len(path) + 1):
-            places.setdefault(path[:length], statement.line)
-        for inner, line in _value_lines(statement, path):
-            places.setdefault(inner, line)
-    return places
-
-
-@dataclass
-class _Frame:
-    """One bracket that is open: its path, and the place or key the next value has in it."""
-
-    bracket: str
-    path: Path
-    place: int = 0
-    keys: Path | None = None
-    start: int = 0
-
-    @property
-    def next(self) -> Path | None:
-        if self.bracket == "[":
-            return (*self.path, self.place)
-        return None if self.keys is None else (*self.path, *self.keys)
-
-
-def _value_lines(statement: Statement, path: Path) -> Iterator[tuple[Path, int]]:
-    """The paths inside a statement's value, each with its line."""
-    frames: list[_Frame] = []
-    begin = statement.tokens[0].start
-    for token in statement.value:
-        top = frames[-1] if frames else None
-        here = top.next if top else path
-        if token.kind == "open":
-            if here is not None:
-                yield here, token.line
-            bracket = token.text if here is not None and len(here) <= DEPTH else ""
-            frames.append(_Frame(bracket, here or (), start=token.start + 1 - begin))
-        elif top is None:
-            continue
-        elif token.kind == "close":
-            frames.pop()
-        elif token.kind == "comma":
-            top.place, top.keys, top.start = top.place + 1, None, token.start + 1 - begin
-        elif token.kind == "equals" and top.bracket == "{":
-            top.keys = read_keys(statement.text, top.start)
-            if top.next is not None:
-                yield top.next, token.line
-        elif token.kind in ("word", "short", "string") and here is not None and top.bracket == "[":
-            yield here, token.line

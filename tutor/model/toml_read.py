@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from tutor.model.defect import Findings, Path
-from tutor.model.toml_lines import DOTS, Statement, Tables, key_lines, statements
+from tutor.model.toml_keys import Tables, key_lines
+from tutor.model.toml_lines import DOTS, Statement, statements
 from tutor.model.toml_syntax import fault
 from tutor.text import shown
 

@@ -46,8 +46,21 @@ class Exact:
         tree = Binary("-", self._node(), other._node(), Span(0, 0))
         return Exact(text, self.value - other.value, None, tree)
 
+    def less(self, other: Exact) -> float:
+        """The value of `minus`, without the rest of it."""
+        one, two = self.fraction, other.fraction
+        if one is None or two is None or (_in_float(one) and _in_float(two)):
+            return self.value - other.value
+        return float(one - two)
+
     def _node(self) -> Node:
         if self.fraction is not None:
             return Number(self.fraction, Fraction(0), Span(0, 0))
         assert self.tree is not None
         return self.tree
+
+
+def _in_float(fraction: Fraction) -> bool:
+    """Whether a float holds the number itself, with room to spare for sums."""
+    below = fraction.denominator
+    return below <= 1024 and not below & (below - 1) and abs(fraction.numerator) < 2**40

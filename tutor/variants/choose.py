@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import OrderedDict
 from collections.abc import Iterable, Iterator, Sequence
 from functools import cached_property
-from itertools import islice
+from itertools import chain, islice
 from pathlib import Path
 
 from tutor.model import Problem, load_problem
@@ -56,22 +56,30 @@ class Varied:
 
     def index_for(self, set_name: str, student: str) -> int:
         """The number of the choice that one student of a set gets. Raises NoVariant."""
-        for few in self._in_turn(set_name, student):
+        return self._first_sound(self._in_turn(set_name, student))
+
+    def indices_for(self, set_name: str, students: Sequence[str]) -> list[int]:
+        """As `index_for`, for each student of a class. Raises NoVariant where one gets nothing."""
+        turns = [self._in_turn(set_name, student) for student in students]
+        taken: list[list[list[int]]] = [[] for _ in students]
+        waiting = list(range(len(students)))
+        for _ in range(TOGETHER):
+            for place in waiting:
+                taken[place] += islice(turns[place], 1)
+            waiting = [place for place in waiting if taken[place]]
+            self._look_at(index for place in waiting for index in taken[place][-1])
+            waiting = [p for p in waiting if not any(map(self._sound.get, taken[p][-1]))]
+        return [self._first_sound(chain(*each)) for each in zip(taken, turns, strict=True)]
+
+    def _first_sound(self, turn: Iterable[list[int]]) -> int:
+        """The first choice of a student, a few at a time, that is sound. Raises NoVariant."""
+        for few in turn:
             self._look_at(few)
             for index in few:
                 self._asked[index] = None
                 if self._is_sound(index):
                     return index
         raise self._nothing()
-
-    def indices_for(self, set_name: str, students: Sequence[str]) -> list[int]:
-        """As `index_for`, for each student of a class. Raises NoVariant where one gets nothing."""
-        waiting = [self._in_turn(set_name, student) for student in students]
-        for _ in range(TOGETHER):
-            next_few = [(turn, few) for turn in waiting if (few := next(turn, None))]
-            self._look_at([index for _, few in next_few for index in few])
-            waiting = [turn for turn, few in next_few if not any(map(self._sound.get, few))]
-        return [self.index_for(set_name, student) for student in students]
 
     def of(self, set_name: str, student: str) -> Problem:
         """The problem of one student of a set. Raises NoVariant."""

@@ -19,6 +19,7 @@ import hashlib
 import math
 import unicodedata
 from collections.abc import Iterator
+from functools import lru_cache
 
 FORM = "pinjoint variant 1"
 
@@ -34,6 +35,7 @@ def lot(set_name: str, problem: str, student: str, count: int) -> Iterator[int]:
     return ((start + i * step) % count for i in range(count))
 
 
+@lru_cache(1024)
 def plain_name(name: str) -> str:
     """A name as it counts: "  S1041" and "s1041" are one student."""
     return unicodedata.normalize("NFC", name.strip()).casefold()

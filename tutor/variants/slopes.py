@@ -46,4 +46,4 @@ def known_slope(across: float, up: float, near: float = 1.0) -> bool:
 
 def _run(problem: Problem, start: str, end: str) -> tuple[float, float]:
     here, there = problem.joint[start], problem.joint[end]
-    return there.x.minus(here.x).value, there.y.minus(here.y).value
+    return there.x.less(here.x), there.y.less(here.y)
