@@ -75,9 +75,24 @@ def test_every_kept_lesson_can_be_gone_on_with_however_many_there_are(tmp_path: 
     assert "Type all to hear 3 older too." in said
     assert any(line.startswith("8. go on where you left on ") for line in said)
     assert "9. begin a new lesson; the old one stays kept" in said
+    assert any(
+        "type a number from 1 to 8 to go on, 9 to" in line
+        for line in heard("all\n10\n", tmp_path, (ProblemSet("Test", one),))
+    )
     before = {path: path.stat().st_size for path in kept}
     heard("all\n8\nshow\nleave\n", tmp_path, (ProblemSet("Test", one),))
     assert sum(path.stat().st_size > before[path] for path in kept) == 1
+
+
+def test_a_kept_file_that_is_no_lesson_is_told_of_once_also_where_a_problem_is_opened_at_once(
+    tmp_path: Path,
+) -> None:
+    (tmp_path / "lamp-arm-2026-11-20-abcdef01.jsonl").write_text("garbage\n", "utf-8")
+    one = (ProblemSet("Test", (LAMP,)),)
+    for sets, typed in ((one, "leave\n"), (SETS, "1\nproblems\n1\nleave\n")):
+        said = heard(typed, tmp_path, sets)
+        assert sum("abcdef01" in line for line in said) == 1
+        assert sum("There is no whole lesson" in line for line in said) == 1
 
 
 def test_what_comes_next_is_announced_by_one_word(tmp_path: Path) -> None:

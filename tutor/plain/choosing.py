@@ -67,7 +67,7 @@ class Choosing:
             self.voice.say(list_lines(self.sets, Guide()))
             raise Left
         self.guide = guide_of(self.sets, keep)
-        self.voice.say(f"Note: {notice}" for notice in self.guide.notices)
+        self.voice.note(self.guide.notices)
         self._list()
         while True:
             text = heard(self.voice)
@@ -154,6 +154,7 @@ def choose_lesson(
     where that was chosen. So many as `most` are said at once. Raises Left."""
     summaries = Summaries(keep)
     found = {each.kept.path: each for each in summaries.look()}
+    voice.note(each.kept.notice for each in found.values() if not each.kept.readable)
     every = Lessons(each.kept for each in found.values()).of(problem)
     if not every:
         return problem, None
@@ -184,8 +185,13 @@ def choose_lesson(
             return problem, earlier[int(text[:6]) - 1][0]
         if text in ALL:
             return choose_lesson(voice, problem, keep, None)
-        lost = f"Cannot read: type 1 to go on, {new} to begin a new lesson, or leave."
-        voice.say((*asked, "Type a number, or leave.") if text in AGAIN | HELP else (lost,))
+        voice.say((*asked, "Type a number, or leave.") if text in AGAIN | HELP else (_lost(new),))
+
+
+def _lost(new: int) -> str:
+    """What is said of a line that chooses no lesson; `new` is the number of a new one."""
+    on = "1" if new == 2 else f"a number from 1 to {new - 1}"
+    return f"Cannot read: type {on} to go on, {new} to begin a new lesson, or leave."
 
 
 def _row(lesson: tuple[Kept, Belonging], place: str, problem: Problem, several: bool) -> str:

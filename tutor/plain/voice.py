@@ -59,6 +59,7 @@ class Voice:
         self._prompt = "> " if source.isatty() else ""
         self._signs = signs
         self._edited = bool(self._prompt) and _editing(source, sink)
+        self._noted: set[str] = set()
         self.cautioned = False
         """Whether the student has heard what this is not for."""
 
@@ -74,6 +75,12 @@ class Voice:
             self.cautioned = self.cautioned or CAUTION in line
             self._sink.write(_broken(self._plain(line), columns) + "\n")
         self._sink.flush()
+
+    def note(self, notices: Iterable[str]) -> None:
+        """Say what there is to know, each thing once however often it is found."""
+        fresh = [each for each in dict.fromkeys(notices) if each not in self._noted]
+        self._noted.update(fresh)
+        self.say(f"Note: {each}" for each in fresh)
 
     def listen(self) -> str | None:
         """The next line typed, without its end; None at the end of the input. May raise TooLong."""
