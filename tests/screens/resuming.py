@@ -36,6 +36,18 @@ JOINTS = (
     ("type", {"text": "A_y = 150"}),
 )
 
+CLOSE = (
+    *JOINTS,
+    ("joint", {"joint": "B"}),
+    ("type", {"text": "Fx: 12/13 F_BC + 360 = 0"}),
+    ("type", {"text": "BC = -390"}),
+    ("type", {"text": "Fy: AB - 5/13*390 = 0"}),
+    ("type", {"text": "AB = 150 T"}),
+    ("joint", {"joint": "C"}),
+    ("type", {"text": "Fx: AC = 12/13*390"}),
+    ("type", {"text": "AC = 360 T"}),
+)
+
 
 DONE: dict[str, tuple[tuple[str, bytes], ...]] = {}
 """The files of each lesson that a test began with, by its events: judged once, then only copied."""

@@ -7,8 +7,19 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from pressing import FIRST, lesson_of, line_of, make_app, opened, press, seen, settle, walk_of
-from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed, said
+from pressing import (
+    FIRST,
+    finished,
+    lesson_of,
+    line_of,
+    make_app,
+    opened,
+    press,
+    seen,
+    settle,
+    walk_of,
+)
+from resuming import CLOSE, FREE_BODY, JOINTS, REACTIONS, Resumed, said
 from textual import events
 from textual.pilot import Pilot
 from textual.widgets import Input
@@ -121,6 +132,18 @@ class TestKeysInOneRead:
                 "type",
             ]
             assert lesson_of(pilot).state.joint == "B"
+
+    async def test_that_were_typed_before_the_table_was_seen_do_nothing_there(
+        self, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    ) -> None:
+        monkeypatch.chdir(tmp_path)
+        async with Resumed(tmp_path / "kept", CLOSE) as pilot:
+            await burst(pilot, *keys("Fx: 360 - 360 = 0\nsin ab = q\n"))
+            await settle(pilot, lambda: finished(pilot))
+            assert pilot.app.screen_stack[-2] is walk_of(pilot)
+            await press(pilot, "b")
+            assert pilot.app.screen is walk_of(pilot)
+        assert [path.name for path in tmp_path.iterdir()] == ["kept"]
 
     async def test_of_enters_answer_no_question_that_was_not_seen_when_they_were_pressed(
         self, tmp_path: Path

@@ -10,6 +10,7 @@ from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.content import Content
+from textual.message import Message
 from textual.screen import Screen
 from textual.widgets import Static
 
@@ -67,6 +68,7 @@ class ClosingScreen(Screen[str]):
         self.said = tuple(say for say in said if say.text != ARRIVED)
         self.session = session
         self.looks = looks
+        self.shown_at = Message().time
 
     def compose(self) -> ComposeResult:
         lesson = self.session.lesson

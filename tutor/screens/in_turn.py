@@ -95,8 +95,12 @@ class InTurn:
             self._task = None
 
     async def _handed(self, event: Typed) -> bool:
-        """Hand this on, unless it is an enter that was meant for what was asked before."""
+        """Hand this on, unless it was meant for the screen before, or is an enter for what was asked
+        before."""
         before, self._before = self._before, event
+        screen = self._app.screen
+        if isinstance(screen, Lettered) and event.time < screen.shown_at:
+            return False
         if _is_enter(event) and _is_enter(before) and self._came_before_the_question(event):
             return False
         await self._hand_on(event)
@@ -154,6 +158,13 @@ class TakesLines(Protocol):
     def take_line(self, text: str) -> None:
         """Do what was typed as if it had been entered now."""
         ...
+
+
+@runtime_checkable
+class Lettered(Protocol):
+    """A screen without a line, where letters are deeds: what was typed before it stood is none for it."""
+
+    shown_at: float
 
 
 @runtime_checkable
