@@ -161,6 +161,16 @@ class TestKeysInOneRead:
 
 
 class TestPastedLines:
+    async def test_go_into_the_line_from_wherever_the_focus_is(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, FREE_BODY[:2]) as pilot:
+            assert isinstance(pilot.app.focused, Choices)
+            await paste(pilot, "4\n1 2\n", 2)
+            assert lesson_of(pilot).state.supports_done == ("A",)
+            await pilot.press("escape")
+            pilot.app.post_message(events.Paste("2 4"))
+            await settle(pilot, lambda: line_of(pilot).value == "2 4")
+            assert pilot.app.focused is line_of(pilot)
+
     async def test_that_a_page_broke_are_taken_as_one(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
             await paste(pilot, "M A: 1*B_x\n- 2.4*150 = 0\n\nB_x = 360\n", 2)

@@ -16,8 +16,13 @@ from tutor.screens.widgets.line_input import LineInput
 from tutor.text import visible
 
 
-def into_the_line(event: events.Key, line: LineInput) -> None:
-    """A character that means nothing where the focus is goes into the line."""
+def into_the_line(event: events.Key | events.Paste, line: LineInput) -> None:
+    """A character that means nothing where the focus is goes into the line, and so does a paste."""
+    if isinstance(event, events.Paste):
+        if line.is_on_screen:
+            line.focus()
+            line.take_paste(event)
+        return
     character = event.character or ""
     alone = event.is_printable and not event.key.startswith("alt+")
     if alone and character.strip() and not line.has_focus and line.is_on_screen:

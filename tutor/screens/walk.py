@@ -247,7 +247,9 @@ class WalkScreen(Screen[str]):
         """Take pasted lines one after the other; each is answered, and all answers stay."""
         self.pasting.take(message.lines, message.said)
 
-    def on_key(self, event: events.Key) -> None:
+    @on(events.Key)
+    @on(events.Paste)
+    def typed_elsewhere(self, event: events.Key | events.Paste) -> None:
         into_the_line(event, self.line)
 
     def point_out(self, reply: Reply) -> None:

@@ -235,6 +235,9 @@ class LineInput(Input):
         self.cursor_position = len(self.value)
 
     def _on_paste(self, event: events.Paste) -> None:
+        self.take_paste(event)
+
+    def take_paste(self, event: events.Paste) -> None:
         """Only characters come in from a paste; several lines are entered one after the other."""
         lines = [line for line in event.text.splitlines() if line.strip()]
         event.stop()
