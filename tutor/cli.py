@@ -83,13 +83,14 @@ def hand_in(options: argparse.Namespace) -> int:
 
 def count_class(options: argparse.Namespace) -> int:
     """Say what a class gets wrong, into files, on the screen or in print."""
-    from tutor.handing_in import is_for_screen, write_reports  # here for start-up time
+    from tutor.handing_in import is_for_screen, report_for, write_reports  # here for start-up time
 
     if not is_for_screen(options) or options.plain or not full_terminal():
         return write_reports(options)
-    from tutor.screens.class_app import run_class  # here so that nothing else loads Textual
+    report = report_for(options)
+    from tutor.screens.class_app import show_class  # here so that nothing waits for Textual
 
-    return run_class(options)
+    return report if isinstance(report, int) else show_class(report, not options.no_mouse)
 
 
 def begin(options: argparse.Namespace) -> int:
@@ -257,11 +258,9 @@ def told_missing(path: Path) -> str:
     """What is said of a path at which there is nothing."""
     from tutor.model.source import file_name  # here for start-up time
 
-    missing = (
-        f"{file_name(path)}: there is no such file or folder; check its name and where you are"
-    )
+    said = f"{file_name(path)}: there is no such file or folder; check its name and where you are"
     meant = get_close_matches(str(path)[:20], COMMANDS, n=1, cutoff=0.75)
-    return f"{missing}, or type {meant[0]} for that command" if meant else missing
+    return f"{said}, or type {meant[0]} for that command" if meant else said
 
 
 def sets_at(paths: Sequence[Path], keep: Path | None) -> tuple[ProblemSet, ...] | None:

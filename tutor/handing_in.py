@@ -29,6 +29,8 @@ from tutor.variants import personal
 
 NO_ID = "Say first who you are: pinjoint hand-in --student ID, with the id that your instructor knows you by."
 WHICH_SET = "Say which set was handed in: --set and the folder with its problem files."
+READ = "files read; Ctrl+C leaves"
+LEFT = "You left before all files were read, so there is no report, and nothing was written."
 NOTHING = "You have not begun anything in this set yet, so there is nothing to hand in."
 WHICH = "There are several sets here; name the folder of one: {names}"
 THERE = "{file} is there already, so nothing was written; name another file, or add --replace"
@@ -105,10 +107,13 @@ def _counted(
     options: argparse.Namespace, where: Path, roster: dict[str, str] | None
 ) -> ClassReport:
     files = files_in(options.folder)
-    if not options.scheduler and (said := outlook(files, options.in_full, cores())):
-        print(said, file=sys.stderr, flush=True)
-    bar = Bar(sys.stderr)
+    bar = Bar(sys.stderr, READ, fewest=2)
     try:
+        bar(0, len(files))
+        if not options.scheduler and (said := outlook(files, options.in_full, cores())):
+            bar.clear()
+            print(said, file=sys.stderr, flush=True)
+            bar(0, len(files))
         return class_report(
             options.folder,
             where,
@@ -120,6 +125,10 @@ def _counted(
             scheduler=options.scheduler,
             done=lambda count: bar(count, len(files)),
         )
+    except KeyboardInterrupt:
+        bar.clear()
+        print(LEFT, file=sys.stderr)
+        raise
     finally:
         bar.clear()
 

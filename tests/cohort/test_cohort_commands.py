@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import json
 import subprocess
 import sys
@@ -202,3 +203,40 @@ def test_the_list_line_by_line_says_what_comes_first_until_it_is_finished(tmp_pa
     assert among.before(among.problems[0]) == ()
     assert waits(Guide(), ()) == ""
     assert FINISHED not in lines[1]
+
+
+class Terminal(io.StringIO):
+    """What is written to a terminal."""
+
+    def isatty(self) -> bool:
+        return True
+
+
+def test_reading_a_class_says_from_the_start_how_far_it_is(tmp_path, monkeypatch) -> None:
+    folder = make_set(tmp_path / "my-set")
+    for student in ("s1", "s2", "s3"):
+        data = handed_in(folder, student, most={"eel-trap": 3, "trestle": 2})
+        (tmp_path / f"{student}.txt").write_bytes(data)
+    shown = Terminal()
+    monkeypatch.setattr("sys.stderr", shown)
+    assert main(["class", str(tmp_path), "--set", str(folder), "--text"]) == 0
+    drawn = shown.getvalue()
+    assert drawn.startswith("\r[")
+    told = [f"{done} of 3 files read; Ctrl+C leaves" for done in range(4)]
+    assert [drawn.find(each) >= 0 for each in told] == [True] * 4
+    assert drawn.endswith("\r")
+
+
+def test_reading_a_class_can_be_left_and_says_that_nothing_was_written(
+    tmp_path, monkeypatch, capsys
+) -> None:
+    def left(*args: object, **kept: object) -> None:
+        raise KeyboardInterrupt
+
+    folder = make_set(tmp_path / "my-set")
+    monkeypatch.setattr("tutor.handing_in.class_report", left)
+    page = tmp_path / "report.html"
+    given = ["class", str(tmp_path), "--set", str(folder), "--html", str(page)]
+    assert main(given) == 130
+    assert "nothing was written" in capsys.readouterr().err
+    assert not page.exists()

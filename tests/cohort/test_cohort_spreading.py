@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import os
 import signal
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -80,3 +82,31 @@ def test_the_report_is_the_same_on_a_cluster_that_loses_a_worker(tmp_path: Path)
     assert killed[0] < 60
     assert as_json(report) == as_json(alone)
     assert as_statements(report) == as_statements(alone)
+
+
+@pytest.mark.slow
+@pytest.mark.skipif(os.name == "nt", reason="Windows has no interruption to send")
+def test_an_interruption_ends_the_program_and_its_workers_at_once_and_in_silence(
+    course_folder: Path, tmp_path: Path
+) -> None:
+    folder = class_in(tmp_path / "in", course_folder, 60)
+    code = (
+        "import sys; from tutor.cohort import class_report\n"
+        "try:\n"
+        f"    class_report({str(folder)!r}, {str(course_folder)!r}, in_full=True, workers=2,\n"
+        "        done=lambda count: print(count, flush=True))\n"
+        "except KeyboardInterrupt: sys.exit(130)"
+    )
+    running = subprocess.Popen(
+        [sys.executable, "-c", code],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.PIPE,
+        text=True,
+        start_new_session=True,
+    )
+    assert running.stdout is not None
+    assert int(running.stdout.readline()) < 60
+    os.killpg(running.pid, signal.SIGINT)
+    told, said = running.communicate(timeout=30)
+    assert (running.returncode, said) == (130, "")
+    assert "60" not in told.split()

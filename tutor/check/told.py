@@ -48,26 +48,29 @@ def _entry(defect: Defect) -> dict[str, str | int]:
 
 
 class Bar:
-    """A bar on a terminal that says how far a long check is; nothing where there is no terminal."""
+    """A bar on a terminal that says how far something long is; nothing where there is no terminal, or
+    where there are fewer than `fewest`. `what` stands behind the numbers."""
 
-    def __init__(self, stream: TextIO) -> None:
+    def __init__(self, stream: TextIO, what: str = "", fewest: int = FEW) -> None:
         self._stream = stream
+        self._what = f" {what}" if what else ""
+        self._fewest = fewest
         self._drawn = -1
 
     def __call__(self, done: int, of: int) -> None:
-        """`done` of `of` problems are checked."""
-        if of < FEW or not self._stream.isatty():
+        """`done` of `of` are done."""
+        if of < self._fewest or not self._stream.isatty():
             return
         filled = WIDTH * done // of
         if filled != self._drawn:
             self._drawn = filled
             bar = "#" * filled + "." * (WIDTH - filled)
-            self._stream.write(f"\r[{bar}] {done} of {of}")
+            self._stream.write(f"\r[{bar}] {done} of {of}{self._what}")
             self._stream.flush()
 
     def clear(self) -> None:
         """Take the bar away again."""
         if self._drawn >= 0:
-            self._stream.write("\r" + " " * (WIDTH + 24) + "\r")
+            self._stream.write("\r" + " " * (WIDTH + 24 + len(self._what)) + "\r")
             self._stream.flush()
             self._drawn = -1

@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import gc
 import os
+import signal
 import tempfile
+import threading
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor, as_completed
 from contextlib import contextmanager
@@ -29,6 +31,8 @@ from tutor.model.set_file import SET_FILE
 
 AT_ONCE = 8
 """So many files go to a worker together."""
+LOTS = 8
+"""Of a small class fewer go together, so that each worker tells about so many times how far it is."""
 WAITING = 3
 """So many such lots wait for each worker, so that a class need not fit into memory."""
 FEWEST = 24
@@ -136,16 +140,41 @@ def on_cores(
         yield from here(course, files, way, done)
         return
     texts = texts_of(course.among)
-    with ProcessPoolExecutor(workers, mp_context=get_context("spawn")) as pool:
-        waiting = {
-            pool.submit(gather_lot, texts, lot, way) for lot in _lots(files, with_bytes=False)
-        }
+    size = max(1, min(AT_ONCE, len(files) // (LOTS * workers)))
+    pool = ProcessPoolExecutor(workers, get_context("spawn"), _ends_when_interrupted)
+    try:
+        with _not_interrupted():
+            waiting = {
+                pool.submit(gather_lot, texts, lot, way)
+                for lot in _lots(files, with_bytes=False, size=size)
+            }
         count = 0
         for future in as_completed(waiting):
             found = future.result()
             count += len(found)
             yield from found
             done(count)
+    finally:
+        pool.shutdown(cancel_futures=True)
+
+
+def _ends_when_interrupted() -> None:
+    """A worker ends with the program that waits for it, and says nothing of it."""
+    signal.signal(signal.SIGINT, signal.SIG_DFL)
+
+
+@contextmanager
+def _not_interrupted() -> Iterator[None]:
+    """Processes that are begun in here are deaf to an interruption until they hear of it otherwise: while
+    they are still loading they would tell of it at length."""
+    if threading.current_thread() is not threading.main_thread():
+        yield
+        return
+    was = signal.signal(signal.SIGINT, signal.SIG_IGN)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGINT, was)
 
 
 def on_cluster(
@@ -188,10 +217,10 @@ def _client(address: str) -> tuple[Any, Any]:
         ) from None
 
 
-def _lots(files: Sequence[Lying], with_bytes: bool) -> Iterator[list[Sent]]:
-    for start in range(0, len(files), AT_ONCE):
+def _lots(files: Sequence[Lying], with_bytes: bool, size: int = AT_ONCE) -> Iterator[list[Sent]]:
+    for start in range(0, len(files), size):
         lot = []
-        for lying in files[start : start + AT_ONCE]:
+        for lying in files[start : start + size]:
             data = read(lying) if with_bytes else None
             lot.append(Sent(lying, None if isinstance(data, Fault) else data))
         yield lot

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import argparse
 from collections.abc import Sequence
 from typing import ClassVar
 
@@ -15,7 +14,6 @@ from textual.widgets import DataTable, Static
 
 from tutor.cohort import ClassReport
 from tutor.cohort.views import Row, View, views
-from tutor.handing_in import report_for
 from tutor.model.caution import CAUTION
 from tutor.screens.clean import one_line
 from tutor.screens.column_widths import widths
@@ -161,11 +159,8 @@ def _cell(cell: str | int) -> str:
     return f"{text:>6}" if isinstance(cell, int) else text
 
 
-def run_class(options: argparse.Namespace) -> int:
-    """Make the report that the options ask for, and show it; the exit status."""
-    report = report_for(options)
-    if isinstance(report, int):
-        return report
+def show_class(report: ClassReport, mouse: bool) -> int:
+    """Show a report until it is left; the exit status."""
     app = ClassApp(report, speaks_utf8())
-    status = app.run(mouse=not options.no_mouse)
+    status = app.run(mouse=mouse)
     return (app.return_code or 0) if status is None else status
