@@ -244,3 +244,13 @@ def test_a_value_that_rounding_may_have_put_off_is_told_to_be_worked_out_again()
     assert result.said.startswith("What could be decided is right.")
     assert "farther off than a right value should be, which rounding may explain" in result.said
     assert "with one figure more" in result.said
+
+
+def test_nothing_is_given_rightly_by_what_a_blank_only_may_have_put_off() -> None:
+    """DF, 3 % too small, is left blank; what was worked out with it is off by more at every flat angle."""
+    both = homework(329)
+    assert both is not None
+    work = both[0].work()
+    forces = {n: v for n, v in work["forces"].items() if n != "DF"}  # type: ignore[attr-defined]
+    result = review(both[0].problem, {**work, "forces": forces})
+    assert not {"BA", "AC", "CE", "FE"} & {f.name for f in result.findings if f.state == "right"}

@@ -106,6 +106,7 @@ class _Walk:
         self.off: dict[str, Off] = {}
         self.blank: dict[tuple[str, str], Off] = {}
         self.right: set[str] = set()
+        self.sure: set[str] = set()  # right without any blank on the way
         self.open: set[str] = set()
         self.coarse: set[str] = set()
         self.at = bodies.at
@@ -113,15 +114,14 @@ class _Walk:
     def go(self) -> None:
         for name, entry in self.entries.items():
             if abs(entry.value - self.true[name]) <= self._own(entry) and self._near(name):
+                self.sure.add(name)
                 self._take(name, self.right)
         while True:
             for least in (WELL, PARALLEL):
                 self._go_on(least)
-            among = self.coarse
-            fresh = [name for name in self.entries if self._is_coarse(name)]
+            among, fresh = self.coarse, list(filter(self._is_coarse, self.entries))
             if not fresh:
-                among = self.open
-                fresh = [name for name in self.entries if self._is_open(name)]
+                among, fresh = self.open, list(filter(self._is_open, self.entries))
             if not fresh:
                 return
             for name in fresh:
@@ -181,9 +181,9 @@ class _Walk:
 
     def _take(self, name: str, among: set[str]) -> None:
         off = self.entries[name].value - self.true[name]
-        doubt = TINY if among is self.open else 0.0
-        self.off[name] = Off(min(0.0, off), max(0.0, off), doubt)
         among.add(name)
+        doubt = TINY if among is self.open or name not in self.sure | self.coarse else 0.0
+        self.off[name] = Off(min(0.0, off), max(0.0, off), doubt)
 
     def _found(self, sheet: Sheet, least: float) -> list[str]:
         """What the body gives now: entries that are right by it, and blanks.
@@ -206,7 +206,10 @@ class _Walk:
             if name not in self.entries:
                 self.blank[name, sheet.name] = self._blank(sheet, name, equations, beside)
                 found.append(name)
-            elif any(self._verdict(sheet, n, name) == "right" for n in (*equations, *beside)):
+                continue
+            said = {self._verdict(sheet, n, name) for n in (*equations, *beside)}
+            if "right" in said or "likely" in said:
+                self.sure.update({name} if "right" in said else ())
                 self._take(name, self.right)
                 found.append(name)
         return found
@@ -237,21 +240,18 @@ class _Walk:
         if beyond > SURELY * math.sqrt(may.doubt):
             return "wrong"
         if self._near(name) or self._given(sheet, n, name):
-            return "right"
+            return "right" if may.doubt == 0.0 else "likely"
         return "coarse" if may.doubt == 0.0 else "open"
 
     def _given(self, sheet: Sheet, n: Vector, name: str) -> bool:
-        """Whether right entries of a body give an entry as they are written, to its own last figure.
-
-        Not where all were rounded so hard that hardly a figure of such a value is left.
-        """
+        """Whether right entries of a body give one as they are written, with three figures, to its last."""
         entry, per = self.entries[name], sheet.part[name].share(n)
         total = entry.value - self.true[name]
         for part in sheet.parts:
             share = part.share(n) / per
             if part.is_load or part.name == name or abs(share) <= PARALLEL:
                 continue
-            if part.name not in self.right:
+            if part.name not in self.sure:
                 return False
             total += share * (self.entries[part.name].value - self.true[part.name])
         return self.figures >= LEAST_FIGURES and abs(total) <= self._own(entry)
