@@ -18,6 +18,7 @@ from types import ModuleType
 from typing import Any, Literal
 
 from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, Value, about_called, in_words
+from tutor.judge.below_the_bar import below_the_bar
 from tutor.judge.chain import readings_of
 from tutor.judge.declared import drawn_otherwise, turned
 from tutor.judge.desk import Desk
@@ -153,13 +154,20 @@ class Judge:
                 line = sized(line) or line
                 if proportion_in(line) is not None:
                     continue  # it tells sizes and no signs
-                desk = Desk(self.problem, self.names, own, (), (), self.values, list)
-                found += [
-                    self._as_drawn(typed_equation(r), own, senses)
-                    for step in line.steps
-                    for r in readings_of(desk, line, step)
-                ]
+                found += [self._as_drawn(each, own, senses) for each in self._equations(line, own)]
         return found
+
+    def _equations(self, line: Line, own: KnownValues) -> list[TypedEquation]:
+        """The equations of a right line, as it is written or, where it is right only so, all below one bar."""
+        desk = Desk(self.problem, self.names, own, (), (), self.values, list)
+        ways = [
+            [typed_equation(r) for step in each.steps for r in readings_of(desk, each, step)]
+            for each in (line, below_the_bar(line))
+            if each is not None
+        ]
+        rest = self.problem, own, self.values(), self.problem.tolerance
+        right = (way for way in ways if all(holds_at_solution(each, *rest) for each in way))
+        return next(right, ways[0]) if len(ways) > 1 else ways[0]
 
     def _as_drawn(
         self, line: TypedEquation, own: KnownValues, senses: Mapping[str, str]

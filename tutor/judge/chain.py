@@ -18,14 +18,17 @@ from tutor.judge.verdict import Mistake, Verdict
 from tutor.judge.worked import letter_of, value_ended
 from tutor.notation import Line as Typewritten
 from tutor.notation import Reading, Side, Step
+from tutor.notation.evaluate import parts
 from tutor.notation.reading import link
-from tutor.notation.tree import Negative
+from tutor.notation.tree import Negative, Node, Unit, children
 from tutor.notation.units import NEWTONS, measure
+from tutor.notation.unreadable import Broken
 from tutor.text import listed
 
 _CLOSING = re.compile(r"(?: *\})+")
 MINUS = ("-", "−", "–")
 NOT_EQUAL = "The first part is right, but {other} is not {one}."
+AS_RADIANS = ", which is what comes out with the angle taken as radians."
 IN_UNIT = "The first part is right, but {one} comes out in {unit}, not in the unit of {other}."
 IS_NOT = "The first part is right, but {one} is {value}, not {other}."
 WITH_OWN = "The first part is right, but {other} is not {one}, with {given}."
@@ -105,9 +108,23 @@ def broken_link(desk: Desk, step: Step) -> Verdict | None:
         if text is not None:
             kind = KINDS["arithmetic"]
             case = Case(desk.problem, Value(""))
+            if one.numeric and _in_radians(step, one, other):
+                kind, text = KINDS["angle-mode"], f"{text[:-1]}{AS_RADIANS}"
             mistake = Mistake(kind.code, None, text, kind.reason(case), "", other.span)
             return Verdict("wrong", text, (mistake,))
     return None
+
+
+def _in_radians(step: Step, one: Side, other: Side) -> bool:
+    """Whether the second number is the first with its angles taken as radians."""
+    if not step.frame.degrees:
+        return False
+    try:
+        terms = tuple(parts(one.node, replace(step.frame, degrees=False)))
+    except Broken:
+        return False
+    again = replace(one, terms=terms)
+    return number_of(again) != number_of(one) and _equal(again, other)
 
 
 def _not_what_it_is(desk: Desk, step: Step, one: Side, other: Side) -> str | None:
@@ -138,10 +155,21 @@ def _not_what_it_is(desk: Desk, step: Step, one: Side, other: Side) -> str | Non
 
 def _only_unit(desk: Desk, one: Side, other: Side) -> bool:
     """Whether a number would follow from the one before it in the problem's own unit of force."""
-    if one.unit or not other.unit or other.unit not in NEWTONS:
+    if not other.unit or other.unit not in NEWTONS:
+        return False
+    typed = {
+        unit for node in _nodes(one.node) if isinstance(node, Unit) for unit in node.unit.split("*")
+    }
+    if typed & NEWTONS.keys() - {desk.problem.force}:
         return False
     scale = measure(other.unit, desk.problem.force, desk.problem.length).value
     return abs(abs(number_of(one)) - abs(number_of(other)) / scale) <= SAME * abs(number_of(one))
+
+
+def _nodes(node: Node) -> Iterator[Node]:
+    yield node
+    for child in children(node):
+        yield from _nodes(child)
 
 
 def number_in_words(value: float) -> str:
@@ -150,10 +178,14 @@ def number_in_words(value: float) -> str:
 
 
 def rounded_hard(step: Step) -> bool:
-    """Whether a number of a chain is the one before it only as far as rounding goes."""
+    """Whether a number of a chain is the one before it only as far as rounding goes.
+
+    The first two sides of numbers alone are the equation, which is measured against what it adds up.
+    """
+    pairs = list(pairwise(step.sides))
     return any(
         one.numeric and other.numeric and not _off(one, other) <= SAME * abs(number_of(one)) + 1e-9
-        for one, other in pairwise(step.sides)
+        for one, other in pairs[_all_numbers(step) :]
     )
 
 

@@ -155,12 +155,17 @@ def _beside(
     choices = edits(spot)
     apt = choices if len(coefficient.terms) == 1 else choices.in_parts
     found = closest(number, apt, spot, tolerance)
-    if hard is not None:
+    if hard is not None and not (found is not None and _is_exactly(coefficient, scale, found)):
         rounding = Edit(spot.true, ("rounding",), KINDS["rounding"].cost + hard)
         found = min(
             (rounding, found or _no_rule(coefficient.value, scale, spot)), key=lambda e: e.cost
         )
     return Beside(found or _no_rule(coefficient.value, scale, spot), spot)
+
+
+def _is_exactly(coefficient: Coefficient, scale: float, edit: Edit) -> bool:
+    """Whether a coefficient of integers is a wrong one to the last figure, and nothing was rounded to it."""
+    return coefficient.radius == 0.0 and math.isclose(coefficient.value, scale * edit.value)
 
 
 def _no_rule(value: float, scale: float, spot: TrueTerm) -> Edit:

@@ -51,6 +51,8 @@ OTHER_SIZE = 2.4
 """Some number that is neither size nor factor of the force."""
 BARE_SIZE = 1.6
 """A lone number where the force counts whole: its size, copied wrongly."""
+ELSEWHERE = 0.4
+"""So much less costs a wrong size that is, in so many words, the load of another joint."""
 OTHER_SLOPE = 2.2
 """A factor that could be a component, of no slope in the truss."""
 OTHER_SLOPE_TURNED = 0.4

@@ -7,6 +7,7 @@ number. None of the three repeats another.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
@@ -185,6 +186,23 @@ def force_in_words(problem: Problem, force: str | None) -> str:
             return f"one of the {kind}loads at {joint}"
         return f"the {kind}load at {joint}"
     return force
+
+
+def given_elsewhere(case: Case) -> bool:
+    """Whether the number typed is that of another load, or of its horizontal or vertical component."""
+    size = case.size_typed
+    of, _, name = (case.force or "").partition(" ")
+    here = None if isinstance(case.about, Value) else case.about.joint
+    if size is None or not (here or of == "load"):
+        return False
+    own = {here or "", name.partition(" ")[0]}
+    loads = (load.vector for load in case.problem.loads if load.joint not in own)
+    return any(
+        are_same(size, each)
+        for x, y in loads
+        for each in (abs(x), abs(y), math.hypot(x, y))
+        if each
+    )
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from tutor.judge.assignment import cheapest
 from tutor.judge.blocks import stands_for
 from tutor.judge.costs import (
     BARE_SIZE,
+    ELSEWHERE,
     MINUS_ASTRAY,
     MISPLACED,
     MORE_THAN_THERE,
@@ -34,7 +35,7 @@ from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.factors import Factors
 from tutor.judge.fit import numbers_fit
 from tutor.judge.mistakes import KINDS
-from tutor.judge.same import SAME
+from tutor.judge.same import SAME, are_same
 from tutor.judge.strays import number_without_place
 from tutor.judge.sums import by_sum
 from tutor.judge.true_equation import TrueEquation, TrueTerm
@@ -233,6 +234,8 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     others = [_other_number(number, spot)]
     if (copied := _other_result(number, spot, given.true)) is not None:
         others.append(copied)
+    if (elsewhere := _other_load(number, spot, given.true)) is not None:
+        others.append(elsewhere)
     other = min(others, key=lambda edit: edit.cost)
     if found is None or other.cost < found.cost:
         return other
@@ -257,6 +260,20 @@ def _other_result(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit | 
             doubt = MISPLACED if factors.count > 1 and own and not other else 0.0
             return Edit(number.value, ("carried",), kind.cost + doubt)
     return None
+
+
+def _other_load(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit | None:
+    """A load of another joint that stands by itself where the one of this joint counts whole; or None."""
+    joint, size = true.about.joint, abs(number.value)
+    whole = spot.force.kind == "load" and abs(spot.per_unit * number.scale) == 1.0
+    if joint is None or not whole or number.factors.count > 1:
+        return None
+    parts = (part for load in true.problem.loads if load.joint != joint for part in load.vector)
+    if number.value * number.scale * spot.true < 0 or not any(
+        are_same(size, abs(p)) for p in parts
+    ):
+        return None
+    return Edit(number.value, ("magnitude",), KINDS["magnitude"].cost - ELSEWHERE)
 
 
 def _other_number(number: Number, spot: TrueTerm) -> Edit:

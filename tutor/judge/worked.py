@@ -35,8 +35,9 @@ def value_ended(step: Step, known: Collection[str] = ()) -> str | None:
     if value_given(step) is not None or len(step.sides) < 3 or not last.numeric:
         return value_given(step)
     alone = {side.name for side in step.sides if side.name is not None}
-    begins = _lone(first)
-    left = [begins] if begins is not None else list(alone.difference(known))
+    begins, open_ones = _lone(first), list(alone.difference(known))
+    found = begins is not None and (begins not in known or not open_ones)
+    left = [begins] if begins is not None and found else open_ones
     return left[0] if len(left) == 1 else None
 
 

@@ -4,10 +4,14 @@ from __future__ import annotations
 
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
-from tutor.judge.kind import Case, Kind
+from tutor.judge.kind import Case, Kind, given_elsewhere
 
 
 def look(case: Case) -> str:
+    if given_elsewhere(case):
+        return (
+            "A number in this line is a load that acts elsewhere, where an earlier result belongs."
+        )
     return "An earlier result in this line is not the one you found."
 
 

@@ -2,33 +2,13 @@
 
 from __future__ import annotations
 
-import math
-
-from tutor.judge.about import Fy, Value
+from tutor.judge.about import Fy
 from tutor.judge.example import Example
-from tutor.judge.kind import Case, Kind
-from tutor.judge.same import are_same
-
-
-def _given_elsewhere(case: Case) -> bool:
-    """Whether the number typed is that of another load, or of its horizontal or vertical component."""
-    size = case.size_typed
-    of, _, name = (case.force or "").partition(" ")
-    here = None if isinstance(case.about, Value) else case.about.joint
-    if size is None or not (here or of == "load"):
-        return False
-    own = {here or "", name.partition(" ")[0]}
-    loads = (load.vector for load in case.problem.loads if load.joint not in own)
-    return any(
-        are_same(size, each)
-        for x, y in loads
-        for each in (abs(x), abs(y), math.hypot(x, y))
-        if each
-    )
+from tutor.judge.kind import Case, Kind, given_elsewhere
 
 
 def look(case: Case) -> str:
-    if not _given_elsewhere(case):
+    if not given_elsewhere(case):
         return "A number in this line is not the one that was given."
     if case.at_joint:
         return "A number in this line was given, but it acts at another joint."
@@ -43,7 +23,7 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    if _given_elsewhere(case):
+    if given_elsewhere(case):
         return f"The number of {case.thing} is that of another load: look where each of them acts."
     return f"The number of {case.thing} is not the one it was given: compare the two."
 
