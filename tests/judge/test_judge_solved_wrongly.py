@@ -167,15 +167,16 @@ def test_a_value_off_by_a_distance_in_another_unit_is_told_by_that_distance(
     assert judge(CHUTE, Value("R_C"), "762.4", lines=[line]).right
 
 
-def test_an_inclined_force_with_the_height_of_its_line_of_action_as_arm_is_whole_and_not_rounded() -> (
+def test_the_height_of_the_line_of_action_of_an_inclined_force_is_no_arm_of_it_and_not_rounded() -> (
     None
 ):
     """U1U2 rises 1 for 3; it passes 4 m above L2, and its arm is 4*3/√10 = 3.795 m."""
+    places = {"L0": (0, 0), "L1": (3, 0), "L2": (6, 0), "L3": (9, 0), "L4": (12, 0)}
+    places |= {"U1": (3, 3), "U2": (6, 4), "U3": (9, 3)}
+    members = "L0-L1 L1-L2 L2-L3 L3-L4 L0-U1 U1-L1 U1-U2 U1-L2 U2-L2 U2-U3 U3-L2 U3-L3 U3-L4"
     roof = plain_problem(
-        [("L0", 0, 0), ("L1", 3, 0), ("L2", 6, 0), ("L3", 9, 0), ("L4", 12, 0)]
-        + [("U1", 3, 3), ("U2", 6, 4), ("U3", 9, 3)],
-        ("L0-L1", "L1-L2", "L2-L3", "L3-L4", "L0-U1", "U1-L1", "U1-U2", "U1-L2", "U2-L2", "U2-U3")
-        + ("U3-L2", "U3-L3", "U3-L4"),
+        [(name, *at) for name, at in places.items()],
+        tuple(members.split()),
         [Support("L0", "pin"), Support("L4", "roller")],
         [
             Load(joint, (("down", exact(size)),))
@@ -184,4 +185,4 @@ def test_an_inclined_force_with_the_height_of_its_line_of_action_as_arm_is_whole
     )
     text = "50(6) - 20(3) + 4 F_U1U2 = 0"
     found = judge(roof, M("L2", part=("L0", "L1", "U1")), text, known={"L0_y": "50"}).mistakes
-    assert [(m.code, m.force) for m in found] == [("whole-force", "U1-U2")]
+    assert [(m.code, m.force) for m in found] == [("arm", "U1-U2")]

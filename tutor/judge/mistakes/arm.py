@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -19,6 +20,9 @@ def variants(spot: TrueTerm) -> Iterator[float]:
     arms = [] if spot.along_member else [math.hypot(dx, dy)]
     if ux == 0.0 or uy == 0.0:
         arms += [dx, dy]
+    else:  # from the point straight on to the line of action, level or upright
+        across = (spot.per_unit / ux, spot.per_unit / uy)
+        arms += [far for far in across if not any(are_same(abs(far), abs(d)) for d in (dx, dy))]
     for arm in arms:
         if arm != 0.0:
             yield math.copysign(arm, spot.per_unit)

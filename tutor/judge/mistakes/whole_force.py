@@ -24,8 +24,6 @@ def variants(spot: TrueTerm) -> Iterator[float]:
         for arm in (dx, dy):
             if arm != 0.0:
                 yield math.copysign(arm, spot.per_unit)
-        for across in (ux, uy):  # from the point straight on to the line of action
-            yield spot.per_unit / abs(across)
         return
     yield math.copysign(1.0, spot.per_unit)
 
