@@ -18,7 +18,7 @@ from types import ModuleType
 from typing import Any, Literal
 
 from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, Value, about_called, in_words
-from tutor.judge.below_the_bar import below_the_bar
+from tutor.judge.below_the_bar import all_below
 from tutor.judge.chain import readings_of
 from tutor.judge.declared import drawn_otherwise, turned
 from tutor.judge.desk import Desk
@@ -162,7 +162,7 @@ class Judge:
         desk = Desk(self.problem, self.names, own, (), (), self.values, list)
         ways = [
             [typed_equation(r) for step in each.steps for r in readings_of(desk, each, step)]
-            for each in (line, below_the_bar(line))
+            for each in (line, all_below(line))
             if each is not None
         ]
         rest = self.problem, own, self.values(), self.problem.tolerance

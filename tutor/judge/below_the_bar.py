@@ -16,7 +16,7 @@ BRACKETS = (
 CLEAR = " ()[]{}"
 
 
-def below_the_bar(line: Line) -> Line | None:
+def all_below(line: Line) -> Line | None:
     """A line with numbers side by side behind a divisor all below it; None where there are none."""
     try:
         steps = tuple(_step(step) for step in line.steps)

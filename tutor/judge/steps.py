@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from tutor.judge.about import Equation, Value
 from tutor.judge.beginning import as_far_as_right, before, without_end
-from tutor.judge.below_the_bar import BRACKETS, below_the_bar
+from tutor.judge.below_the_bar import BRACKETS, all_below
 from tutor.judge.chain import broken_link, readings_of, rounded_hard
 from tutor.judge.components import component_verdict
 from tutor.judge.declared import (
@@ -79,7 +79,7 @@ def _read_otherwise(desk: Desk, about: Equation | Value, line: Typewritten) -> I
     """The verdicts on a line as sizes all through, and as drawn in the way that it says itself."""
     if (as_sizes := sized(line)) is not None:
         yield _judged(desk, about, as_sizes)
-    if (below := below_the_bar(line)) is not None and (again := _judged(desk, about, below)).right:
+    if (below := all_below(line)) is not None and (again := _judged(desk, about, below)).right:
         yield replace(again, remarks=(*again.remarks, Remark("brackets", BRACKETS)))
     if senses := drawn_otherwise(line, desk.names, desk.problem.member, desk.own):
         own = as_declared(desk.own, senses)
