@@ -168,3 +168,76 @@ def test_the_kind_of_a_member_before_it_goes_with_its_value(text: str) -> None:
 def test_words_that_end_in_a_force_do_not_swallow_it() -> None:
     line = read("D_x + 8 = 0, so that the wall pulls back with D_x = -8 kN")
     assert said(line) == said(read("D_x + 8 = 0, D_x = -8 kN"))
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "point"),
+    [
+        ("ΣV_D: 18 + 3/5 F_BD = 0", "y", "D"),
+        ("Σ H_D = 0 : -8 + F_DE + 4/5 F_BD = 0", "x", "D"),
+        ("Dividing ΣH by cos 30°: F_DE - F_BD = 0", "x", None),
+        ("Since the only horizontal load is 8 kN →, D_x = 8 kN ←", "x", None),
+    ],
+)
+def test_a_sum_is_named_at_its_joint_by_a_scaling_or_by_its_only_load(
+    text: str, kind: str, point: str | None
+) -> None:
+    label = read(text).label
+    assert label is not None
+    assert (label.kind, label.point) == (kind, point)
+
+
+def test_two_sums_with_their_joint_beside_each_other_keep_their_headings() -> None:
+    line = read("ΣV_D: 18 + 3/5 F_BD = 0 and ΣH_D: F_DE = 8 - 4/5 F_BD")
+    assert line.label is not None
+    assert line.label.kind == "y"
+    assert [step.label and step.label.kind for step in line.steps] == [None, "x"]
+
+
+def test_a_number_that_is_added_to_is_no_direction_of_a_chord() -> None:
+    line = read("Hence along the top chord 24 + F_BS + 8 = 0")
+    assert said(line) == said(read("24 + F_BS + 8 = 0"))
+
+
+def test_a_chord_may_be_called_by_all_its_joints() -> None:
+    label = read("Perpendicular to DEF at joint E: F_BE = 0").label
+    assert label is not None
+    assert label.between is not None
+    assert (label.between.start, label.between.end) == ("D", "F")
+
+
+@pytest.mark.parametrize(
+    ("text", "letter"),
+    [
+        ("F_BD = 30 T, no 30 C", "C"),
+        ("F_BD = 30 kN T, sorry, C", "C"),
+        ("F_BD = 29 C, I mean 30 C", "C"),
+    ],
+)
+def test_what_is_said_last_of_a_value_holds(text: str, letter: str) -> None:
+    side = read(text).steps[0].sides[-1]
+    assert (round(side.terms[0].value), side.letter) == (30, letter)
+
+
+def test_a_no_that_may_deny_is_asked_about() -> None:
+    line = read_line("F_BD = 30 T no C", GALLERY.names)
+    assert isinstance(line, Unreadable)
+    assert line.found == "C"
+
+
+@pytest.mark.parametrize(
+    ("text", "same"),
+    [
+        ("4 F_BS = load = 12 kN", "4 F_BS = 12 kN"),
+        ("so EF is in tension 32", "F_EF = 32 T"),
+        ("Force triangle at D: F_BD : 18 = 5 : 3", "F_BD = 18 (5/3)"),
+        ("96 + 3H = 0, where H = 1.0 F_BS", "96 + 3(1.0 F_BS) = 0"),
+    ],
+)
+def test_other_ways_to_write_what_a_formula_says(text: str, same: str) -> None:
+    assert said(read(text)) == said(read(same))
+
+
+def test_a_reason_alone_says_no_member_to_be_zero() -> None:
+    line = read_line("DE and EF in line, no load", GALLERY.names)
+    assert isinstance(line, Unreadable) or all(len(step.sides) == 1 for step in line.steps)

@@ -7,7 +7,7 @@ import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from tutor.notation.ending import WORD, Said
+from tutor.notation.ending import WORD, Said, wordy
 from tutor.notation.evaluate import Term
 from tutor.notation.formula import sides_of
 from tutor.notation.found import Found, trimmed
@@ -219,7 +219,7 @@ def _sided(
         kept.append((place, said))
     if lent is not None and not kept:
         raise Broken("value/number", *lent.places[0])
-    formula, kept = _without_unknown_angles(formula, kept, found)
+    formula, kept = _without_idle_sides(formula, kept, found)
     sides, backward = sides_of(
         formula, found.names, found.frame, found.letters, turned, found.choice.signed
     )
@@ -231,19 +231,23 @@ def _sided(
     return _lent(sides, lent)
 
 
-def _without_unknown_angles(
+_SPOKEN = re.compile(r" *(?:the +)?[a-z]{4,}(?: +[a-z]{2,})? *")
+
+
+def _without_idle_sides(
     formula: str, kept: list[tuple[tuple[int, int], Said]], found: Found
 ) -> tuple[str, list[tuple[tuple[int, int], Said]]]:
-    """A chain without the sides of numbers in it that only wait for the size of an angle; they are told.
+    """A chain without the sides in it that are a word, or only wait for the size of an angle; they are told.
 
-    The first side and the last stay: F_AB = 18/sin θ = 30 says no less without the one between.
+    The first side and the last stay: F_AB = 18/sin θ = 30 and F_AB = load = 30 say no less without them.
     """
     kept = list(kept)
     for (start, stop), said in kept[1:-1]:
         side = formula[start:stop]
         words = NAME.findall(side)
         letters = {word for word in words if word.lower() in ANGLES} - set(found.letters)
-        if not letters or any(found.names.meanings(word) for word in words):
+        spoken = _SPOKEN.fullmatch(side) is not None and all(wordy(w, found.names) for w in words)
+        if not (letters or spoken) or any(map(found.names.meanings, words)):
             continue
         at = formula.rfind("=", 0, start)
         formula = formula[:at] + " " * (stop - at) + formula[stop:]

@@ -6,25 +6,8 @@ import re
 from dataclasses import dataclass, field
 from typing import Literal
 
-from tutor.notation.head_words import (
-    ALONG,
-    AXIS_OF,
-    AXIS_SAID,
-    BARE_JOINT,
-    FORCE,
-    IN_ORDER,
-    MOMENT,
-    SAYS,
-    SUM_BEFORE_COLON,
-    SUM_FOLLOWS,
-    WAY_IN_BRACKETS,
-    axis_leads,
-    coordinates,
-    direction,
-    no_joint,
-    placed,
-    summed,
-)
+from tutor.notation import head_words
+from tutor.notation.head_words import axis_leads, coordinates, direction, no_joint, placed, summed
 from tutor.notation.label import Between, LabelKind
 from tutor.notation.lexicon import Meaning, said, says
 from tutor.notation.names import Names
@@ -63,12 +46,17 @@ class Head:
         kind = str(found.lastgroup)
         start, stop = found.span(kind)
         said_here = self.text[start:stop]
-        if prefix and kind in ("number", "zero") and not self._goes_on(kind):
+        if prefix and kind in ("number", "zero") and not self._goes_on(kind, stop):
             return False
         return bool(getattr(self, f"_{kind}")(said_here, start, stop, prefix))
 
-    def _goes_on(self, kind: str) -> bool:
-        return self.pending in ("angle", "across", "joint") if kind == "number" else self.summed
+    def _goes_on(self, kind: str, stop: int) -> bool:
+        if kind == "zero":
+            return self.summed
+        added = (
+            self.text[stop - 1] not in "°g" and head_words.ADDED.match(self.text, stop) is not None
+        )
+        return self.pending in ("angle", "across", "joint") and not added
 
     def _point(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         x, y = (float(n.replace(",", ".")) for n in coordinates(word))
@@ -80,7 +68,9 @@ class Head:
         if self.kind == "moment" and self.point is None and not (self.coordinates or prefix):
             self.pending = ""
             return self._point(word, start, stop, prefix)
-        return (not prefix or self._goes_on("number")) and self._number(word, start, stop, prefix)
+        return (not prefix or self._goes_on("number", stop)) and self._number(
+            word, start, stop, prefix
+        )
 
     def _zero(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         self.settled = self.settled or self.summed
@@ -129,7 +119,11 @@ class Head:
     def _mark(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         if word in "([{":
             self.depth += 1
-            return not prefix or not self.settled or bool(WAY_IN_BRACKETS.match(self.text, start))
+            return (
+                not prefix
+                or not self.settled
+                or bool(head_words.WAY_IN_BRACKETS.match(self.text, start))
+            )
         if word in ")]}":
             self.depth -= 1
             if prefix and self.depth < 0:
@@ -139,7 +133,7 @@ class Head:
             self.kind, self.pending = "along", "across" if word == "⊥" else "angle"
             self.summed = True
         elif prefix and self.settled and self.depth == 0:
-            return word == "+" and SUM_FOLLOWS.match(self.text, stop) is not None
+            return word == "+" and head_words.SUM_FOLLOWS.match(self.text, stop) is not None
         return True
 
     def _known(self) -> bool:
@@ -153,7 +147,7 @@ class Head:
 
     def _word(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         self.words += 1
-        word = AXIS_SAID.sub("", word.rstrip("_")) or word
+        word = head_words.AXIS_SAID.sub("", word.rstrip("_")) or word
         if self.pending and self._awaited(word, start, stop):
             return True
         if (
@@ -179,7 +173,7 @@ class Head:
         joint, placing = self.names.joint(word.lstrip("_")), self.pending in ("point", "joint")
         if placing and joint is not None:
             return self._place(joint)
-        like_a_joint = BARE_JOINT.fullmatch(word) is not None and word.isupper()
+        like_a_joint = head_words.BARE_JOINT.fullmatch(word) is not None and word.isupper()
         if placing and like_a_joint and not says(word, "x", "y", "moment"):
             raise no_joint(self.names, start, stop)
         if self.pending not in ("angle", "across"):
@@ -204,23 +198,25 @@ class Head:
 
     def _compact(self, word: str, start: int, prefix: bool) -> bool | None:
         """Fx, F_30, M_A and a joint alone; None where the word is none of them."""
-        if self.summed and word.lower() in AXIS_OF and not self.kind:
-            return self._axis(AXIS_OF[word.lower()])
+        if self.summed and word.lower() in head_words.AXIS_OF and not self.kind:
+            return self._axis(head_words.AXIS_OF[word.lower()])
         own = not self.summed or (self.kind == "moment" and "_" in word)
         unknown = self.names.plainly(word) if own else ()
-        of_sum = SUM_BEFORE_COLON.match(f"{word}{self.text[self.end :]}") is not None
+        of_sum = head_words.SUM_BEFORE_COLON.match(f"{word}{self.text[self.end :]}") is not None
         if unknown and self.names.joint(word) is None and not of_sum:
             return False
-        if (found := FORCE.fullmatch(word)) is not None:
+        if (found := head_words.FORCE.fullmatch(word)) is not None:
             self.summed = True
-            return self._axis(AXIS_OF[found[1][0].lower()])
+            return self._axis(head_words.AXIS_OF[found[1][0].lower()])
         if self.summed and (there := placed(word, self.names)) is not None:
             return self._place(there[1]) and self._axis(there[0])
-        if (found := ALONG.fullmatch(word)) is not None and (self.summed or not prefix):
+        if (found := head_words.ALONG.fullmatch(word)) is not None and (self.summed or not prefix):
             self.kind, self.degrees = "along", float(found[1])
             self.summed = self.settled = True
             return True
-        if (found := MOMENT.fullmatch(word)) is not None and not said(word, *IN_ORDER):
+        if (found := head_words.MOMENT.fullmatch(word)) is not None and not said(
+            word, *head_words.IN_ORDER
+        ):
             return self._moment(found, word, start)
         joint = self.names.joint(word)
         if word == "F" and self.summed and self.kind is None:
@@ -239,7 +235,11 @@ class Head:
             self.kind, self.summed = "moment", True
             return self._place(joint)
         inner = found["point"].strip("{}")
-        alone = len(inner) < 3 if self.summed else inner.isupper() and BARE_JOINT.fullmatch(inner)
+        alone = (
+            len(inner) < 3
+            if self.summed
+            else inner.isupper() and head_words.BARE_JOINT.fullmatch(inner)
+        )
         if alone and self.names.joint(word) is None:
             raise no_joint(self.names, start + found.start("point"), start + found.end("point"))
         return None
@@ -258,7 +258,7 @@ class Head:
         if word == "R":
             self.summed = True
             return True
-        meaning = said(word, *IN_ORDER)
+        meaning = said(word, *head_words.IN_ORDER)
         axis = prefix and not self.summed and len(word) == 1 and meaning in ("x", "y")
         if axis and not axis_leads(word, self.text[stop : self.end], self.names):
             return False
@@ -286,8 +286,8 @@ class Head:
 
     def _heed(self, meaning: Meaning) -> None:
         """Takes in what a word of the lexicon says."""
-        changes = dict(SAYS.get(meaning, {}))
-        self.worded = self.worded or meaning in SAYS
+        changes = dict(head_words.SAYS.get(meaning, {}))
+        self.worded = self.worded or meaning in head_words.SAYS
         if meaning == "joint" and self.kind == "moment":
             changes["pending"] = "point"
         if meaning == "along" and self.kind is not None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Mapping
+from itertools import pairwise
 from typing import Any
 
 from tutor.notation.label import Between
@@ -23,6 +24,8 @@ MOMENT = re.compile(r"[Mm]_?(?P<point>\{[^{}]+\}|[^{}]+)")
 PLACED = re.compile(
     r"[FR]_?\{(?:(?P<axis>[xyhv]),? ?(?P<joint>[A-Z]\d?)|(?P<place>[A-Z]\d?),? ?_?\{?(?P<way>[xyhv]))\}+"
 )
+_AXIS_AT = re.compile(r"(?P<axis>[HVXY])_\{?(?P<joint>[A-Z]\w?)\}?(?P<place>)(?P<way>)")
+ADDED = re.compile(r" *[-+] *[^ ]")
 _SUMMED = re.compile(r"(?:sum|sigma)(?=[FMfmXYHV])(?P<rest>.*)")
 _E_FOR_SIGMA = re.compile(r"[EeSs](?P<rest>[Ff]_?\{?[xyhvXYHV]\}?|[Mm]_?(?P<point>.+))")
 _BEHIND_AXIS = re.compile(r" +[^ =]")
@@ -64,12 +67,12 @@ def axis_leads(axis: str, rest: str, names: Names) -> bool:
 
 
 def placed(word: str, names: Names) -> tuple[str, str] | None:
-    """The axis and the joint of F_{y,A} and F_{Ay}; None for any other word."""
-    found = PLACED.fullmatch(word)
+    """The axis and the joint of F_{y,A}, F_{Ay} and V_A behind a Σ; None for any other word."""
+    found = PLACED.fullmatch(word) or _AXIS_AT.fullmatch(word)
     if found is None:
         return None
     joint = names.joint(found["joint"] or found["place"])
-    return None if joint is None else (AXIS_OF[found["axis"] or found["way"]], joint)
+    return None if joint is None else (AXIS_OF[(found["axis"] or found["way"]).lower()], joint)
 
 
 def direction(word: str, names: Names, turn: float) -> tuple[float | None, Between | None] | None:
@@ -80,8 +83,25 @@ def direction(word: str, names: Names, turn: float) -> tuple[float | None, Betwe
         if slant is None:
             return None, None
         return (math.degrees(math.atan2(slant.y, slant.x)) + turn) % 180.0, None
-    pair = None if found or says(word, "filler") else names.two_joints(word)
+    pair = None if found or says(word, "filler") else names.two_joints(word) or _ends(word, names)
     return None if pair is None or pair[0] == pair[1] else (None, Between(*pair, turn))
+
+
+def _ends(word: str, names: Names) -> tuple[str, str] | None:
+    """The first and the last of joints side by side that lie in one line of members: BDE; else None."""
+    joints = [names.joint(letter) for letter in re.findall(r"[A-Z][0-9]?", word)]
+    if len(joints) < 3 or "".join(map(str, joints)) != word or None in joints:
+        return None
+    ways = [
+        names.slant.get(name)
+        for one in pairwise(joints)
+        for name in names.meant("".join(map(str, one)))
+    ]
+    if len(ways) != len(joints) - 1 or None in ways:
+        return None
+    first, *others = (way for way in ways if way is not None)
+    straight = all(abs(first.x * way.y - first.y * way.x) < 1e-9 for way in others)
+    return (str(joints[0]), str(joints[-1])) if straight else None
 
 
 def no_joint(names: Names, start: int, end: int) -> Broken:

@@ -10,7 +10,7 @@ import re
 from tutor.notation.meeting import about_meetings
 from tutor.notation.names import Names, spelling
 from tutor.notation.source import Source
-from tutor.notation.symbols import LETTERS
+from tutor.notation.symbols import LETTERS, NAME
 
 _PUSH = r"(?:thrust|push|compression|compressive force|strut force|druckkraft)"
 _PULL = (
@@ -35,6 +35,9 @@ _VALUE_BEING = re.compile(
     rf"{_LETTER}(?P<value> *= *[-+]?[0-9][0-9.]*(?: *[A-Za-z]{{1,3}})?),? +being +{_WHAT}",
     re.IGNORECASE,
 )
+_GIVEN_AS = re.compile(
+    rf",? *\b(?:where|with)\b +{_LETTER} *= *(?P<what>[^=,;:∴⇒→]*[A-Z][^=,;:∴⇒→]*)(?=$|[,;:∴⇒→])"
+)
 _WITHOUT = frozenset("NmkxyM")
 """Letters that stand for a unit, for times or for a sum."""
 _THRUST = re.compile(r"(?<![\w}])C_(?:\{(?P<braced>[^{}=]+)\}|(?P<name>[A-Z][\w-]*))")
@@ -56,6 +59,7 @@ def introduced(source: Source, names: Names) -> Source:
     """The source with the symbols that it brings in spelled as forces, without the words that do so."""
     source = about_meetings(source, names)
     source = source.rewritten(_ANGLE_IS, " =")
+    source = _given_as(source, names)
     if _MAY.search(source.text) is None:
         return source
     thrusts = [found["name"][2:].strip("{}") for found in _SPEAKS_OF.finditer(source.text)]
@@ -64,6 +68,18 @@ def introduced(source: Source, names: Names) -> Source:
     for pattern in (_VALUE_BEING, _LET, _CALL):
         for found in list(pattern.finditer(source.text)):
             source = _put_in(source, found, pattern, names)
+    return source
+
+
+def _given_as(source: Source, names: Names) -> Source:
+    """The source with a letter replaced by the multiple of a force that it is said to be: where H = 0.6 F_AB."""
+    for found in list(_GIVEN_AS.finditer(source.text)):
+        letter, what = found["letter"], found["what"].strip()
+        words = [word for word in NAME.findall(what) if names.meanings(word)]
+        if len(words) != 1 or _taken(letter, names) or re.search(rf"\b{letter}\b", what):
+            continue
+        source = source.rewritten(re.compile(re.escape(found[0])), " ")
+        source = _replaced(source, letter, f"({what})")
     return source
 
 
@@ -88,12 +104,22 @@ def _spoken_of(found: re.Match[str], names: Names) -> str | None:
 def _put_in(source: Source, found: re.Match[str], pattern: re.Pattern[str], names: Names) -> Source:
     """The source with a letter replaced by what the words found say it stands for; as it is where it is taken."""
     letter, force = found["letter"], _force(found, names)
-    taken = names.joint(letter) == letter or names.meanings(letter) or letter in _WITHOUT
-    if force is None or taken:
+    if force is None or _taken(letter, names):
         return source
     here = re.compile(re.escape(found[0]))
     kept = f"{letter}{found['value']}" if pattern is _VALUE_BEING else ""
     source = source.rewritten(here, kept or " ")
+    return _replaced(source, letter, force)
+
+
+def _taken(letter: str, names: Names) -> bool:
+    """Whether a letter stands for something else already."""
+    named = names.joint(letter) == letter or bool(names.meanings(letter))
+    return named or letter in _WITHOUT
+
+
+def _replaced(source: Source, letter: str, force: str) -> Source:
+    """The source with a letter replaced wherever it stands for a force."""
     standing = re.compile(rf"(?<![{LETTERS}_{{'])(?<![kmMN] ){letter}(?![{LETTERS}_{{'0-9])")
     return source.rewritten(standing, lambda each: None if _is_a_sense(each) else force)
 

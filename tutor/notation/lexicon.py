@@ -29,7 +29,7 @@ _WORDS: Mapping[Meaning, str] = {
     "zero": """zero nil zfm zeroforce nullstab nullstabe nulo nula nul nulle
         zero-force zero-force-member zeroforcemember""",
     "remark": """ans answer ok okay qed checked check tick result results sf dp sigfig sigfigs inspection
-        symmetry approx approximately ca say rounded given known final antwort ergebnis reponse resultado
+        symmetry symm sym approx approximately ca say rounded given known final antwort ergebnis reponse resultado
         ergebnis respuesta erg lsg ung""",
     "because": """because since by from via using see per as due assuming after hence-by with-joint
         weil da aus wegen siehe car puisque depuis porque ya segun por laut note nb if when""",

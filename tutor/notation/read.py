@@ -10,6 +10,7 @@ from typing import Literal
 
 from tutor.notation.bared import SPEAKS, as_typed, bared
 from tutor.notation.copied import figures_asked, sigma_typed
+from tutor.notation.corrected import corrected
 from tutor.notation.evaluate import Frame
 from tutor.notation.explained import explained
 from tutor.notation.formula import sides_of
@@ -159,7 +160,7 @@ def _plainly(text: str, typed: str, names: Names, frame: Frame) -> Line:
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line as it stands, or where that cannot be read or leaves out a formula, as a sentence."""
-    source = bared(text)
+    source = corrected(bared(text))
     told: tuple[Span, ...] = ()
     if _EXPLAINS.search(source.text):
         spelled, told = explained(introduced(source, names), names)

@@ -66,9 +66,20 @@ _BY_TRIANGLE = re.compile(
 _SHARE = re.compile(
     r"(?<![\w=])(?<!= )(?P<name>[A-Z]\w*) */ *(?P<of>[0-9.]+)(?: *k?N| *kips?| *lbs?)? *= *(?P<share>[0-9.]+ */ *[0-9.]+)(?= *(?:$|[,;]|∴|⇒|→|so\b))"
 )
+_AS = re.compile(
+    r"(?<![\w:])(?P<name>[A-Z]\w+) *: *(?P<of>[0-9.]+) *= *(?P<top>[0-9.]+) *: *(?P<under>[0-9.]+)(?= *(?:$|[,;]|∴|⇒|→|so\b))"
+)
 _PROPORTION = re.compile(
     r"(?<!\w)[A-Z]\w++ *: *(?:[A-Z]\w+|[0-9.]+)(?: *: *(?:[A-Z]\w+|[0-9.]+))++ *= *[0-9.]+(?: *: *[0-9.]+)++"
 )
+
+
+_ONLY = re.compile(
+    r"^ *(?:since|as|because)? *(?:there +(?:is|are) +|the +)?(?:only|no|sole)(?: other)?(?: external)? (?P<way>horizontal|vertical) "
+    r"(?:loads?|forces?)(?: component)?\b[^=:;]*?(?:,? *(?:so|hence|thus|therefore)(?: that)?,?|,|∴|⇒) *(?=[A-Z]\w* *=)",
+    re.IGNORECASE,
+)
+"""That one load alone acts in a direction, which says what is summed behind it."""
 
 
 def gives_reason(text: str) -> bool:
@@ -82,6 +93,7 @@ def without_reasons(source: Source, names: Names) -> Source:
     Raises Broken for a proportion that has more parts on one side than on the other.
     """
     source = source.rewritten(_PROPORTION, _over_each)
+    source = source.rewritten(_AS, lambda f: f"{f['name']}/{f['of']} = {f['top']}/{f['under']}")
     if (found := _PROPORTION.search(source.text)) is not None:
         place = source.span(*found.span())
         raise Broken("proportion", place.start, place.end)
@@ -92,6 +104,7 @@ def without_reasons(source: Source, names: Names) -> Source:
     source = source.rewritten(_INTO, " ").rewritten(_GIVES, lambda found: f"{found['sum']}: ")
     source = source.rewritten(_COMPONENTS, lambda found: _components(found, names))
     source = source.rewritten(_LEADING, lambda found: _place(found, names))
+    source = source.rewritten(_ONLY, lambda found: f"ΣF{'x' if found['way'][0] in 'hH' else 'y'}: ")
     source = source.rewritten(_TRAILING, lambda found: None if "=" in found["reason"] else " ")
     return source.rewritten(_WITH_VALUE, lambda found: _set_apart(found, names))
 

@@ -25,6 +25,11 @@ _ANYTHING = r"(?:(?!Σ|moment|section|joint|node|cut|part\b)[^=,:;∴⇒→])*?"
 _DOING = rf"(?:and +)?(?:then +)?\b{_DONE}\b{_ANYTHING}{_ONE}{_ANYTHING}{_ENDS}"
 _TIMES = r"(?:[0-9.,]+(?: */ *[0-9]+)? *[*x]? *)?"
 _SUM = rf"^ *{_TIMES}{_ONE} *[-+] *{_TIMES}{_ONE}{_ENDS}"
+_OF_A_SUM = re.compile(
+    rf"^ *(?:then +|now +)?\b{_DONE}\b +(?:both sides of +|through +)?(?:the +)?(?P<sum>Σ *\w+(?: *= *0)?) +(?:throughout +|through +)?by +[^=:;]*:",
+    re.IGNORECASE,
+)
+"""A sum that is only scaled keeps its heading: dividing ΣH by cos 30°."""
 _BARE = re.compile(
     rf"(?:and +)?(?:then +)?\b(?:[Aa]dding|[Ss]ubtracting|by addition|by subtraction)\b(?: (?:these|them|both|up))*{_ENDS}?"
     rf"(?= *[-+]?[0-9./ ]*[A-Z])"
@@ -42,6 +47,7 @@ def referred(source: Source) -> tuple[Source, tuple[str, ...]]:
         for clause in _CLAUSE.finditer(source.text)
         for each in _REFERENCE.findall(clause[0])
     ]
+    source = source.rewritten(_OF_A_SUM, lambda found: f"{found['sum']}:")
     source = source.rewritten(_CLAUSE, _apart).rewritten(_BARE, _put_together)
     return source, tuple(dict.fromkeys(numbers))
 

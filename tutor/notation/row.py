@@ -28,9 +28,9 @@ _FORCE_IN = re.compile(
     re.IGNORECASE,
 )
 _WAY_FIRST = re.compile(
-    rf"^ *(?:(?P<name>[{LETTERS}][\w{{}}'-]*)(?:,|:| *=)? *(?:is |acts |being |are )? *[(\[]?(?:in |a |under )?"
+    rf"^ *(?:(?:so|hence|thus|therefore|then|and)(?: that)?,? +)?(?:(?P<name>[{LETTERS}][\w{{}}'-]*)(?:,|:| *=)? *(?:is |acts |being |are )? *[(\[]?(?:in |a |under )?"
     rf"(?P<sign>[TC](?=[,;:] *[0-9]))?)?(?P<way>(?(sign)|(?<![\w}}])[{LETTERS}]{{3,12}}))"
-    rf"[)\]]?(?:[,:;] *| +(?:of|with|at|=|:|carrying|taking) +| *= *|(?<=[TC]) +)"
+    rf"[)\]]?(?:[,:;] *| +(?=[0-9])(?<=[nenT] )| +(?:of|with|at|=|:|carrying|taking) +| *= *|(?<=[TC]) +)"
     rf"(?P<value>{_VALUE} *[{LETTERS}]{{0,4}})[ .]*$"
 )
 _BEHIND = re.compile(

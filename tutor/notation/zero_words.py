@@ -18,6 +18,10 @@ _NEGATED = re.compile(
     r"(?:\b(?:not|never|no longer|hardly|kein\w*|nicht|pas|wrong\w*|false\w*)|n't)(?: +(?:a|an|be|the|ein\w*|that|really)\b)* *$",
     re.IGNORECASE,
 )
+_IN_LINE = re.compile(
+    r"\b(?:in (?:one |a |the same )?(?:straight )?line|collinear|aligned)\b", re.IGNORECASE
+)
+"""What is said of members beside a joint without a load: a reason, and no member is said to be zero."""
 _MEASURED = re.compile(r" *(?:k?N|MN|lbs?|lbf|kips?|k)\b")
 
 
@@ -34,6 +38,8 @@ def says_inspection(text: str) -> bool:
 def zero_members(text: str, names: Names) -> list[tuple[str, Span]]:
     """The members that `text` says to be zero, each with its place; none where it says no such thing."""
     if "=" in text or (found := _ZERO_WORDS.search(text)) is None:
+        return []
+    if found[0].lower() in ("no load", "no force") and _IN_LINE.search(text) is not None:
         return []
     text = INSPECTION.sub(lambda words: " " * len(words[0]), text)
     before = re.sub(r"[:,;]", " ", text[: found.start()])

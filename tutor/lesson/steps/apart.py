@@ -128,7 +128,9 @@ def _is_own(line: Line, group: list[Step], step: Step, known: Collection[str]) -
 
 
 def _of_another(group: list[Step], step: Step) -> bool:
-    """Whether a value that is said to follow is that of another force than those given before it."""
+    """Whether what is said to follow is of other forces: an equation of none of those before it, or another value."""
+    if not _names(step) & {name for each in group for name in _names(each)}:
+        return True
     name = value_given(step)
     given = {value_given(each) for each in group}
     return name is not None and None not in given and name not in given

@@ -27,7 +27,7 @@ from tutor.lesson.trying import wrong
 from tutor.notation import Side, Step, Unreadable
 from tutor.text import listed
 
-SAID = re.compile(r"\b(?:sym+|sim+)[eé]tr", re.IGNORECASE)
+SAID = re.compile(r"\b(?:(?:sym+|sim+)[eé]tr|symm?\b)", re.IGNORECASE)
 AMID = re.compile(
     r"^(?P<before>.*=.*?)[,;]?\s+(?:and\s+)?(?P<said>(?:by|from|due to|because of)\s+(?:the\s+)?symmetry\b[^=]*=.*?)"
     r"(?:[,;]\s*(?:(?:so|hence|thus|therefore)\b|∴|⇒)\s*(?P<rest>\S.*))?$",

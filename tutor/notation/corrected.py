@@ -1,0 +1,41 @@
+"""What does a writer take back in the same breath: "= 10.4 t, no 10.4 c", "12 kN C, sorry, T"?
+
+What is said last holds. Where "no" may also deny, T no C, it is asked which of both is meant.
+"""
+
+from __future__ import annotations
+
+import re
+
+from tutor.notation.source import Source
+from tutor.notation.unreadable import Broken
+
+_WAY = r"(?:[TCtc]|tens(?:ion)?|comp(?:r(?:ession)?)?|ties?|struts?)"
+_VALUE = rf"[-+]? ?[0-9][0-9.,]*(?: ?(?:kN|MN|N|lbs?|kips?|k))?(?: *[(\[]?\b{_WAY}\b[)\]]?)?"
+_SORRY = r"(?:sorry|oops|i mean|i meant|wait|make (?:that|it)|correction:?)"
+_ANEW = re.compile(
+    rf"(?<== )(?P<first>{_VALUE})(?:,|;| -+|\.{{2,3}})? *(?:no,? +)?(?:{_SORRY},? +|(?<=no )|(?<=no, ))(?P<second>{_VALUE}) *$",
+    re.IGNORECASE,
+)
+_WAY_ANEW = re.compile(
+    rf"(?<=[0-9NbpskK(] )[(]?{_WAY}[)]?(?:,|;| -+)? +(?:no,? +)?{_SORRY},? +(?P<second>{_WAY}) *$",
+    re.IGNORECASE,
+)
+_DENIED = re.compile(
+    rf"(?<=[0-9NbpskK] )(?P<first>{_WAY}),? +no,? +(?P<second>{_WAY}) *$", re.IGNORECASE
+)
+
+
+def corrected(source: Source) -> Source:
+    """The source with only what is said last. Raises Broken where it may be a denial as well."""
+    if _MAY.search(source.text) is None:
+        return source
+    source = source.rewritten(_ANEW, lambda found: found["second"])
+    source = source.rewritten(_WAY_ANEW, lambda found: found["second"])
+    if (found := _DENIED.search(source.text)) is not None:
+        span = source.span(*found.span("second"))
+        raise Broken("value/two", span.start, span.end)
+    return source
+
+
+_MAY = re.compile(rf"\b(?:no|{_SORRY})\b", re.IGNORECASE)
