@@ -23,7 +23,7 @@ _FRONT = re.compile(
 )
 _MAYBE_FACTOR = re.compile(r" *(?:[([][0-9]{1,2}[)\]] [^ ]|[0-9]{1,2}\. )")
 _BACK = re.compile(
-    rf"(?P<gap> *(?:\.{{2,}}|…+|[-–—]{{1,}}|→|⇒|-+>|,)? *)(?:(?P<count>[([<]{_EQUATION}?{_COUNT}[)\]>])|{_EQUATION}[([]?{_COUNT}[)\]]?"
+    rf"(?<! )(?P<gap> *+(?:(?:\.{{2,}}|…+|[-–—]{{1,}}|→|⇒|-+>|,) *+)?)(?:(?P<count>[([<]{_EQUATION}?{_COUNT}[)\]>])|{_EQUATION}[([]?{_COUNT}[)\]]?"
     rf"|(?P<circled>[{_CIRCLED}])|(?<=\.\.\.)[0-9]{{1,2}}|(?<=\.\. )[0-9]{{1,2}})[ .:]*$",
     re.IGNORECASE,
 )

@@ -67,7 +67,7 @@ _SHARE = re.compile(
     r"(?<![\w=])(?<!= )(?P<name>[A-Z]\w*) */ *(?P<of>[0-9.]+)(?: *k?N| *kips?| *lbs?)? *= *(?P<share>[0-9.]+ */ *[0-9.]+)(?= *(?:$|[,;]|∴|⇒|→|so\b))"
 )
 _AS = re.compile(
-    r"(?<![\w:])(?P<name>[A-Z]\w+) *: *(?P<of>[0-9.]+) *= *(?P<top>[0-9.]+) *: *(?P<under>[0-9.]+)(?= *(?:$|[,;]|∴|⇒|→|so\b))"
+    r"(?<![\w:])(?P<before>\w+ *: *)?(?P<name>[A-Z]\w+) *: *(?P<of>[0-9.]+) *= *(?P<top>[0-9.]+) *: *(?P<under>[0-9.]+)(?= *(?:$|[,;]|∴|⇒|→|so\b))"
 )
 _PROPORTION = re.compile(
     r"(?<!\w)[A-Z]\w++ *: *(?:[A-Z]\w+|[0-9.]+)(?: *: *(?:[A-Z]\w+|[0-9.]+))++ *= *[0-9.]+(?: *: *[0-9.]+)++"
@@ -93,7 +93,7 @@ def without_reasons(source: Source, names: Names) -> Source:
     Raises Broken for a proportion that has more parts on one side than on the other.
     """
     source = source.rewritten(_PROPORTION, _over_each)
-    source = source.rewritten(_AS, lambda f: f"{f['name']}/{f['of']} = {f['top']}/{f['under']}")
+    source = source.rewritten(_AS, lambda found: _as_a_share(found, names))
     if (found := _PROPORTION.search(source.text)) is not None:
         place = source.span(*found.span())
         raise Broken("proportion", place.start, place.end)
@@ -116,6 +116,14 @@ def _over_each(found: re.Match[str]) -> str | None:
         return None
     pairs = zip(parts, sides, strict=True)
     return " = ".join(f"{part.strip()}/{side.strip()}" for part, side in pairs)
+
+
+def _as_a_share(found: re.Match[str], names: Names) -> str | None:
+    """AB : 18 = 5 : 3 as AB/18 = 5/3; None where a third force stands before it."""
+    before = found["before"] or ""
+    if names.meanings(before.rstrip(" :")) and len(before.rstrip(" :")) > 1:
+        return None
+    return f"{before}{found['name']}/{found['of']} = {found['top']}/{found['under']}"
 
 
 def _components(found: re.Match[str], names: Names) -> str | None:
