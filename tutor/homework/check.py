@@ -14,7 +14,7 @@ from tutor.homework.deciding import closing, fewest, separating
 from tutor.homework.findings import Finding, Review, Sure
 from tutor.homework.half_mended import remembered
 from tutor.homework.later_lines import with_later_lines
-from tutor.homework.lines import Judged, judged_lines, order_of, values_behind
+from tutor.homework.lines import Judged, judged_lines, order_of, values_behind, wrong_entries
 from tutor.homework.mended import of_resting, resting
 from tutor.homework.outcome import Outcome, lost
 from tutor.homework.places import Story, first_in_order, first_places
@@ -83,13 +83,13 @@ class _Check:
         self.stories = Stories(self.problem, self.handed_in, work.entries, true, self.standing)
         self.reading = self.stories.reading
         self.throughout = Throughout(self.problem, work.entries, true, self.stories, work.order)
-        self.lines = judged_lines(desk, work, self.handed_in)
+        self.amiss = wrong_entries(desk, work)
+        self.lines = judged_lines(desk, work, self.handed_in, self.amiss)
         self.pairs: list[Told] = []
 
     def _take_as_coarse(self) -> None:
         """The page as one of two figures, where that leaves nothing wrong."""
-        entries = of_two_figures(self.work.entries)
-        if entries is None:
+        if (entries := of_two_figures(self.work.entries)) is None:
             return
         bodies = sheets(self.problem, entries)
         stands = standing(self.problem, bodies, entries, self.true, FIGURES)
@@ -240,7 +240,8 @@ class _Check:
         """What the lines of the first place show: a wrong one, or a value that a right one does not give."""
         wrong = tuple(line_account(j) for j in misleading if j.place == best.first)
         body, values = self.handed_in[best.first], best.turns[0].values
-        return wrong or tuple(values_behind(self.desk, self.work, self.lines, body, values))
+        given = (self.desk, self.work, self.lines, body, values, self.amiss)
+        return wrong or tuple(values_behind(*given))
 
     def _beyond_doubt(self, stories: list[Story]) -> bool:
         """Whether no other mistake and no belief may explain what the best story explains."""

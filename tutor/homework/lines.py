@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass, replace
 
 from tutor.homework.account import Account
@@ -42,25 +42,26 @@ def _misleads(verdict: Verdict) -> bool:
     )
 
 
-def judged_lines(desk: Judge, work: Work, bodies: Mapping[str, Sheet]) -> list[Judged]:
-    """Every line judged under the student's senses, with the student's own values."""
+def judged_lines(
+    desk: Judge, work: Work, bodies: Mapping[str, Sheet], wrong: Set[str]
+) -> list[Judged]:
+    """Every line judged under the student's senses, with the student's own values; `wrong` are such entries."""
     found = []
     again: dict[tuple[Equation | Value, str], Judged] = {}
-    later = _found_later(desk, work)
+    later = _found_later(desk, work, wrong)
     for line in work.lines:
         key = (line.about, line.text)
         if key not in again:
-            again[key] = _judged(desk, work, line, bodies, later)
+            again[key] = _judged(desk, work, line, bodies, later, wrong)
         found.append(replace(again[key], line=line))
     return found
 
 
-def _found_later(desk: Judge, work: Work) -> dict[str, set[str]]:
+def _found_later(desk: Judge, work: Work, wrong: Set[str]) -> dict[str, set[str]]:
     """The wrong entries that were not found before a body: those sought there or, by the lines, later.
 
     An entry is sought where a letter for it first stands in a line.
     """
-    wrong = _wrong(desk, work)
     if not wrong:
         return {}
     sought: dict[str, set[str]] = {}
@@ -72,7 +73,7 @@ def _found_later(desk: Judge, work: Work) -> dict[str, set[str]]:
             seen |= new
     steps = list(sought)
     return {
-        place: wrong & set().union(*(sought[step] for step in steps[k:]))
+        place: set(wrong) & set().union(*(sought[step] for step in steps[k:]))
         for k, place in enumerate(steps)
     }
 
@@ -83,12 +84,13 @@ def _judged(
     line: Line,
     bodies: Mapping[str, Sheet],
     later: Mapping[str, set[str]],
+    wrong: Set[str],
 ) -> Judged:
     if isinstance(line.about, Value):
         own = work.own(without=(line.about.unknown,))
         return Judged(line, None, desk.judge(line.about, line.text, own))
     place = line.about.joint or WHOLE
-    verdict = _verdict(desk, work, line, bodies[place], later.get(place, set()))
+    verdict = _verdict(desk, work, line, bodies[place], later.get(place, set()), wrong)
     if verdict.kind == "right" and _stands_for_little(desk, line):
         verdict = Verdict("undecided", LITTLE, about=line.about)
     return Judged(line, place, verdict)
@@ -102,7 +104,9 @@ def _stands_for_little(desk: Judge, line: Line) -> bool:
     return len(NUMBER.findall(body)) < acting(desk.problem, line.about)
 
 
-def _verdict(desk: Judge, work: Work, line: Line, body: Sheet, later: set[str]) -> Verdict:
+def _verdict(
+    desk: Judge, work: Work, line: Line, body: Sheet, later: Set[str], wrong: Set[str]
+) -> Verdict:
     """The verdict under the student's values; a line is not held true by what it gave itself.
 
     Wrong values found at a body satisfy the very lines they came from. So a line that is not right is
@@ -111,12 +115,11 @@ def _verdict(desk: Judge, work: Work, line: Line, body: Sheet, later: set[str]) 
     """
     verdict = desk.judge(line.about, line.text, work.own())
     if verdict.kind == "right":
-        return _without_its_value(desk, work, line) or verdict
-    if _misleads(verdict) and (follows := _with_the_rest(desk, work, line)) is not None:
+        return _without_its_value(desk, work, line, wrong) or verdict
+    if wrong and _misleads(verdict) and (follows := _with_the_rest(desk, work, line)) is not None:
         return follows
     if verdict.kind != "wrong":
         return verdict
-    wrong = _wrong(desk, work)
     ways = (later,) if _misleads(verdict) else (later, wrong & set(body.part), wrong)
     for left_out in ways:
         again = desk.judge(line.about, line.text, work.own(left_out)) if left_out else verdict
@@ -136,7 +139,7 @@ def _with_the_rest(desk: Judge, work: Work, line: Line) -> Verdict | None:
         for name, value in desk.values().items()
         if name not in own.known
     }
-    if not absent or not _wrong(desk, work):
+    if not absent:
         return None
     asked = typed_in(desk, line)
     known = {name: value for name, value in absent.items() if name not in asked}
@@ -144,7 +147,7 @@ def _with_the_rest(desk: Judge, work: Work, line: Line) -> Verdict | None:
     return verdict if verdict.kind == "right" else None
 
 
-def _wrong(desk: Judge, work: Work) -> set[str]:
+def wrong_entries(desk: Judge, work: Work) -> Set[str]:
     """The entries that are not what they should be."""
     true = desk.values()
     return {
@@ -154,9 +157,9 @@ def _wrong(desk: Judge, work: Work) -> set[str]:
     }
 
 
-def _without_its_value(desk: Judge, work: Work, line: Line) -> Verdict | None:
+def _without_its_value(desk: Judge, work: Work, line: Line, wrong: Set[str]) -> Verdict | None:
     """The verdict on a line that ends in a wrong value, judged without it and what came after; else None."""
-    wrong, typed = _wrong(desk, work), typed_in(desk, line)
+    typed = typed_in(desk, line)
     for name in sorted(typed & wrong) if line.text.count("=") > 1 else ():
         verdict = desk.judge(line.about, line.text, work.own(wrong - typed | {name}))
         if _of_value(verdict, name):
@@ -179,11 +182,15 @@ def _of_value(verdict: Verdict, name: str) -> bool:
 
 
 def values_behind(
-    desk: Judge, work: Work, judged: Iterable[Judged], body: Sheet, values: Iterable[str]
+    desk: Judge,
+    work: Work,
+    judged: Iterable[Judged],
+    body: Sheet,
+    values: Iterable[str],
+    wrong: Set[str],
 ) -> list[Account]:
     """What explains wrong values found at a place which do not follow from a right line there."""
     right = [j.line for j in judged if j.place == body.name and j.verdict.kind == "right"]
-    wrong = _wrong(desk, work)
     found = {}
     for line in right:
         typed = typed_in(desk, line)

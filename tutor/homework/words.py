@@ -77,7 +77,9 @@ def _outcome(review: Review) -> str:
         return "Everything that was checked is right."
     if review.first is None:
         return "The values are right; a line is not what its heading says."
-    where = " or ".join(place_in_words(place) for place in review.places)
+    where = " or ".join(map(place_in_words, review.places[:MOST_NAMED]))
+    if len(review.places) > MOST_NAMED:
+        where += f" or one of {len(review.places) - MOST_NAMED} others"
     if not review.clear:
         return f"Something is wrong. The numbers do not tell for certain where: look at {where}."
     if review.rests:
