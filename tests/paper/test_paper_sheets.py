@@ -12,10 +12,11 @@ import pytest
 from every_problem import FILES, FORCES, problem_of
 
 from tutor.figure import to_svg
+from tutor.figure.svg import cramped
 from tutor.model import Problem, load_problem
 from tutor.model.caution import CAUTION
 from tutor.paper import Paper, key, sheet, worked_solution
-from tutor.paper.blocks import Grid, Heading, Words
+from tutor.paper.blocks import PIXELS, Grid, Heading, Picture, Words
 from tutor.paper.held import QUESTION
 from tutor.paper.html import to_html
 from tutor.paper.keys import class_key
@@ -131,6 +132,12 @@ def test_a_sheet_has_room_for_two_reactions_at_each_support_and_for_every_member
         assert not any(cell for row in rows for cell in row[1:])
     members = [row[at] for at in (0, 3) for row in grids[-1].rows]
     assert [name for name in members if name] == list(problem.member)
+
+
+@pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
+def test_the_arrows_of_a_result_have_room_for_head_and_bar(path) -> None:
+    (picture,) = (block for block in key(problem_of(path)).blocks if isinstance(block, Picture))
+    assert not cramped(picture.figure, picture.share * PIXELS)
 
 
 def test_no_cell_of_a_key_is_left_to_be_filled_in() -> None:

@@ -13,9 +13,9 @@ from xml.sax.saxutils import escape
 
 from tutor.figure.laid_out import Chain, Head, Line
 from tutor.figure.layout import lay_out, place_all
-from tutor.figure.page import size_for
+from tutor.figure.page import TALLEST, page_for, size_for
 from tutor.figure.palette import DARK, LIGHT, PAPER, Palette
-from tutor.figure.parts import Figure, Point, Role, Turn, plain
+from tutor.figure.parts import Arrow, Figure, Point, Role, Turn, plain
 from tutor.figure.placing import GLYPH, SIGN, STROKE, WORDS, Board, Placed
 from tutor.figure.svg_signs import path, sign_svg
 from tutor.model.caution import CAUTION
@@ -25,6 +25,9 @@ UNIT = 8.0
 LETTERS = 14
 FOOT = 11.0
 SLOTS = 4
+SHORT = 4.0
+CLEAR = 2.0
+"""So far beside a dimension's end no words begin, in page units."""
 FONT = "Helvetica, Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif"
 DASHES = {"dotted": "0.1 6", "dashed": "7 5", "dash-dot": "9 3 1.5 3"}
 NAMED = re.compile(r"\b([A-Z]\d*)_([A-Za-z0-9]+)")
@@ -76,6 +79,15 @@ def to_svg(
 def height(figure: Figure, width: float) -> float:
     """How high, in pixels, `to_svg` makes a figure of this width."""
     return _rows(figure, _columns(width)) * 2 * UNIT
+
+
+def cramped(figure: Figure, width: float) -> bool:
+    """Whether arrows of no size of their own are so short in `to_svg` at this width that the head and
+    the bar of a reaction stand on one another."""
+    columns = _columns(width)
+    page = page_for(figure, columns, TALLEST * columns / 2, snap=False)
+    free = any(isinstance(item, Arrow) and item.length is None for item in figure.items)
+    return free and page.detail.arrow < SHORT
 
 
 def _columns(width: float) -> int:
@@ -162,6 +174,8 @@ def _chain(chain: Chain, board: Board, palette: Palette) -> str:
     strokes = [path([at(low), at(high)])]
     strokes += [path([at(stop, -0.7), at(stop, 0.7)]) for stop in chain.stops]
     board.line(at(low), at(high), SIGN)
+    for stop in chain.stops:
+        board.line(at(stop, -CLEAR), at(stop, CLEAR), SIGN)
     shapes = [f'<path d="{" ".join(strokes)}" stroke="{colour}" stroke-width="1.2" fill="none"/>']
     words = [(middle, text) for middle, text in chain.words]
     if chain.after:

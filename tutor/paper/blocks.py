@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tutor.figure import Figure, to_svg
-from tutor.figure.svg import height
+from tutor.figure.svg import cramped, height
 
 PIXELS = 720.0
 """The width of a page, which sets how large letters are beside lines."""
@@ -47,10 +47,12 @@ class Picture:
 
 def fitted(figure: Figure, words: str, sizes: tuple[tuple[float, ...], float]) -> Picture:
     """A picture in the first of some sizes (`SMALL`, `LARGE`) in which it is not too high: narrower
-    where it would be high, its letters always as large as in any other."""
+    where it would be high, its letters always as large as in any other; but not so narrow that its
+    arrows are cramped."""
     shares, high = sizes
-    fitting = (share for share in shares if height(figure, PIXELS * share) <= high)
-    return Picture(figure, words, next(fitting, shares[-1]))
+    fitting = [share for share in shares if height(figure, PIXELS * share) <= high]
+    roomy = [share for share in (*fitting, *shares) if not cramped(figure, PIXELS * share)]
+    return Picture(figure, words, (*roomy, *fitting, shares[-1])[0])
 
 
 @dataclass(frozen=True)

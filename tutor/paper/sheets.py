@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 
-from tutor.figure import joint_figure, part_figure, result_figure, truss_figure
+from tutor.figure import Figure, joint_figure, part_figure, result_figure, truss_figure
+from tutor.figure.parts import Arrow
 from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.judge.about import point_of
 from tutor.judge.known_values import senses_for
@@ -33,6 +35,7 @@ from tutor.text import FEW, listed
 
 JOINTS_A_PAGE = 6
 MANY = 30
+STRAIGHT = 1e-9
 WIDE, MIDDLE = 0.9, 0.75
 SIGNS = "x is positive to the right, y up, moments counter-clockwise; a member force is positive in tension."
 
@@ -114,8 +117,20 @@ def worked_solution(problem: Problem, whom: str = "") -> Paper:
 
 
 def _result(answer: Answer) -> Picture:
-    figure = result_figure(answer.problem, answer.values)
+    figure = _narrow(result_figure(answer.problem, answer.values))
     return fitted(figure, _words_of_results(answer.problem), LARGE)
+
+
+def _narrow(figure: Figure) -> Figure:
+    """The figure with its reactions in few words where one is inclined: which way it acts stands in the
+    table and the unit in a corner, and the truss would be small beside "R_B = 49.5 kN at 135°"."""
+    arrows = [i for i in figure.items if isinstance(i, Arrow) and i.role == "reaction"]
+    if not any(abs(arrow.toward[0] * arrow.toward[1]) > STRAIGHT for arrow in arrows):
+        return figure
+    items = tuple(
+        replace(i, texts=i.texts[1:] or i.texts) if i in arrows else i for i in figure.items
+    )
+    return replace(figure, items=items)
 
 
 def _plain(problem: Problem) -> Picture:
