@@ -109,7 +109,7 @@ def test_the_line_for_editors_is_the_one_that_is_written_and_names_what_is_print
 
 def test_every_support_of_the_reference_puts_the_unknowns_it_says(tmp_path: Path) -> None:
     rows = re.findall(r"^\| `([A-C] = [^`]+)` \|.*\| ([^|]+) \|$", TEXT, re.M)
-    assert len(rows) == 5
+    assert len(rows) >= 5
     for written, unknowns in rows:
         text = PROBLEMS[0].replace('A = { roller = 0 }\nB = "pin"', written)
         (tmp_path / "a.toml").write_text(text, "utf-8")

@@ -23,7 +23,7 @@ from tutor.lesson.outcome import Outcome
 from tutor.lesson.state import State
 from tutor.lesson.watching import Move, next_move
 from tutor.lesson.watching.guessing import NOTHING_TO_GUESS
-from tutor.lesson.watching.show import NOT_SHOWN
+from tutor.lesson.watching.show import NOT_SHOWN, NOTHING_LEFT, THIS_FAR
 from tutor.model import Problem, load_problem
 from tutor.model.rules import Rules
 from tutor.shipped import shipped_problems
@@ -417,3 +417,13 @@ def test_nothing_is_shown_at_a_joint_one_goes_back_to_when_every_force_is_known(
     reply = lesson.apply(Event("show", {}, 3.0))
     assert not reply.accepted
     assert "closing check" in reply.text
+
+
+def test_shown_up_to_a_place_that_was_reached_is_not_said_to_be_the_end(lamp: Problem) -> None:
+    lesson = Lesson(lamp)
+    lesson.take("show", until="reactions")
+    assert lesson.take("show", until="reactions").text == THIS_FAR
+    lesson.take("show", until="close")
+    while next_move(lesson.state, lesson.desk) is not None:
+        lesson.take("show")
+    assert lesson.take("show", until="close").text == NOTHING_LEFT

@@ -21,6 +21,7 @@ Fold = Callable[[State, Event, Judge], tuple[State, Reply]]
 
 NOT_SHOWN = "In this set nothing is shown: every line is your own."
 NOTHING_LEFT = "Nothing is left to show: the walk is done."
+THIS_FAR = "The lesson has come this far already; show without more words shows what is next."
 ALL_KNOWN = (
     "Every force is known: nothing is left to show here. Type steps to go on to the closing check."
 )
@@ -73,7 +74,8 @@ def show(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, Re
             break
         state, reply = _one(state, replace(event, data={}), desk, fold)
         said += reply.said
-    return state, Reply(tuple(said) or (Say("note", NOTHING_LEFT),), bool(said))
+    left = THIS_FAR if next_move(state, desk) else NOTHING_LEFT
+    return state, Reply(tuple(said) or (Say("note", left),), bool(said))
 
 
 def _inviting(desk: Judge, state: State, reply: Reply) -> tuple[State, Reply]:
