@@ -126,3 +126,51 @@ def test_a_reason_in_words_is_enough_of_a_rule(lesson: Lesson) -> None:
     deed = deed_of(lesson, "CD is a zero-force member, since no load acts at D")
     assert isinstance(deed, Do)
     assert deed.data["rule"] == "along"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "CD and DA in line, no load",
+        "(ab and bc in line, no load)",
+        "D is unloaded",
+        "no load at D",
+        "no load on AC",
+        "AB and BC straight, no force at B",
+        "AB and BC in line, zero load",
+    ],
+)
+def test_a_reason_alone_says_no_member_to_be_zero_and_is_told_so(lesson: Lesson, text: str) -> None:
+    deed = deed_of(lesson, text)
+    assert isinstance(deed, Tell)
+    assert text.strip("()") in deed.lines[0]
+    assert "(member) is a zero-force member" in deed.lines[0]
+
+
+@pytest.mark.parametrize("text", ["CD carries no load", "CD takes no load, since D is unloaded"])
+def test_a_member_that_carries_no_load_is_said_to_be_zero(lesson: Lesson, text: str) -> None:
+    deed = deed_of(lesson, text)
+    assert isinstance(deed, Do)
+    assert lesson.take(deed.kind, **deed.data).accepted
+    assert lesson.state.result["CD"].value == 0.0
+
+
+def test_the_rule_is_asked_for_in_the_same_words_whether_there_is_one_or_none(
+    lesson: Lesson,
+) -> None:
+    right, wrong = (deed_of(lesson, f"{name} is a zero-force member") for name in ("CD", "AC"))
+    assert isinstance(right, Unfinished)
+    assert isinstance(wrong, Unfinished)
+    assert [line.replace("CD", "AC") for line in right.lines] == list(wrong.lines)
+    assert "if any" in right.lines[0]
+
+
+def test_undo_says_that_a_line_refused_since_needs_none(lesson: Lesson) -> None:
+    lesson.take("zero", member="CD", rule="two")
+    assert not lesson.take("type", text="Joint D: ΣFx: CD + 5 = 0").accepted
+    assert lesson.take("undo").text == (
+        "Taken back: CD = 0.\n"
+        "What you typed after it, Joint D: ΣFx: CD + 5 = 0, was not kept: it needs no undo."
+    )
+    lesson.take("zero", member="CD", rule="two")
+    assert lesson.take("undo").text == "Taken back: CD = 0."

@@ -14,7 +14,7 @@ from tutor.deeds.names import names_like
 from tutor.deeds.page import PLACES, begun, headed, passed_over, row
 from tutor.deeds.runs import value_of
 from tutor.deeds.words import BY_WORD, command, first_word, nearest
-from tutor.deeds.zero_said import zero_said
+from tutor.deeds.zero_said import reason_alone, zero_said
 from tutor.lesson import Lesson
 from tutor.lesson.reply import LINES
 from tutor.model.naming import joint_meant
@@ -55,6 +55,7 @@ def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
         or _worded(lesson, bare)
         or _named(lesson, bare)
         or headed(lesson, bare)
+        or reason_alone(lesson, bare)
         or _line(lesson, text)
     )
 

@@ -112,7 +112,7 @@ def zero(lesson: Lesson, rest: str) -> Deed | None:
     if key in RULES:
         return Do("zero", {"member": member, "rule": key})
     told = (f"{n}. {k}: {words}." for n, (k, words) in enumerate(RULES.items(), start=1))
-    asked = f"Say by which rule {member} is zero, like zero {member} two:"
+    asked = f"By which rule, if any, is {member} zero? Name it, like zero {member} two:"
     return Unfinished("zero", member, (asked, *told))
 
 

@@ -11,11 +11,27 @@ from tutor.lesson.reply import LINES
 from tutor.lesson.solvable import is_determined
 from tutor.notation import Line, Unreadable, read_line
 from tutor.notation.reasons import gives_reason
-from tutor.notation.zero_words import says_inspection, says_zero
+from tutor.notation.zero_words import says_inspection, says_zero, zero_members
+from tutor.text import one_line
 
 THE_WORD = re.compile(r"(?:do\s+)?zero\b", re.IGNORECASE)
 WHERE = LINES | {"joint"}
 ONE_AT_A_TIME = "State one zero-force member after the other, like zero {name} two."
+
+A_REASON = (
+    "Read as a reason: {said}. A reason alone says nothing of a force yet: add what follows from it, "
+    "like “so (member) is a zero-force member”, or write an equation."
+)
+RECKONS = re.compile(r"(?<!\w)\d|[+*/^√·×÷=]")
+
+
+def reason_alone(lesson: Lesson, text: str) -> Deed | None:
+    """What is said of a sentence that says only what could show a force to be zero, and of no force that it is."""
+    if lesson.ask.kind not in WHERE or not gives_reason(text) or RECKONS.search(text):
+        return None
+    if zero_members(text, lesson.problem.names):
+        return None
+    return Tell((A_REASON.format(said=one_line(text).strip("()[]. ")),))
 
 
 def zero_said(lesson: Lesson, text: str) -> Deed | None:

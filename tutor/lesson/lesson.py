@@ -127,7 +127,21 @@ class Lesson:
             started=now.started,
             last_time=max(now.last_time, event.time),
         )
-        return Reply((Say("note", f"Taken back: {_undone(change.event)}."),), True)
+        said = Say("note", f"Taken back: {_undone(change.event)}.")
+        refused = self._refused_after(change.event)
+        more = (
+            () if refused is None else (Say("note", NOT_KEPT.format(refused.text("text").strip())),)
+        )
+        return Reply((said, *more), True)
+
+    def _refused_after(self, change: Event) -> Event | None:
+        """The last line typed after `change`, with nothing taken back since: none of those was kept."""
+        for event in reversed(self.events[:-1]):
+            if event is change or event.kind == "undo":
+                return None
+            if event.kind == "type":
+                return event
+        return None
 
     @property
     def ask(self) -> Ask:
@@ -174,6 +188,8 @@ TAKEN_BACK = {
     "show": "what was shown last",
 }
 """The kinds of event that undo takes back, and how each is called then."""
+NOT_KEPT = "What you typed after it, {}, was not kept: it needs no undo."
+"""What is said where a line was refused, and undo took back what came before it."""
 
 
 def _undone(event: Event) -> str:

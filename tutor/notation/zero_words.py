@@ -10,7 +10,9 @@ from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Span
 
 _ZERO_WORDS = re.compile(
-    r"(?<![\w-])(?:zero|zfm|nil|no force|no load|nullst[aä]be?|keine kraft|effort nul|fuerza (?:nula|cero)|barras? nulas?|nul(?:le)?s?|0[- ]force|(?<=carries )nothing|(?<=takes )nothing|(?<=bears )nothing|(?<=carry )nothing)(?![\w])",
+    r"(?<![\w-])(?:zero(?! +(?:external +|applied +)?loads?\b)|zfm|nil|"
+    r"no force(?! +(?:at|on|acts?|acting|applied|here|there)\b)|"
+    r"(?<=carries )no load|(?<=takes )no load|(?<=bears )no load|(?<=carry )no load|nullst[aä]be?|keine kraft|effort nul|fuerza (?:nula|cero)|barras? nulas?|nul(?:le)?s?|0[- ]force|(?<=carries )nothing|(?<=takes )nothing|(?<=bears )nothing|(?<=carry )nothing)(?![\w])",
     re.IGNORECASE,
 )
 INSPECTION = re.compile(r"(?<![\w-])(?:by|on|from) +inspection(?![\w])", re.IGNORECASE)
@@ -19,7 +21,8 @@ _NEGATED = re.compile(
     re.IGNORECASE,
 )
 _IN_LINE = re.compile(
-    r"\b(?:in (?:one |a |the same )?(?:straight )?line|collinear|aligned)\b", re.IGNORECASE
+    r"\b(?:(?:in|on) (?:one |a |the same )?(?:straight )?line|coll?inear|aligned|straight)\b",
+    re.IGNORECASE,
 )
 """What is said of members beside a joint without a load: a reason, and no member is said to be zero."""
 _MEASURED = re.compile(r" *(?:k?N|MN|lbs?|lbf|kips?|k)\b")

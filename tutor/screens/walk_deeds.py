@@ -136,7 +136,7 @@ def zero(walk: WalkScreen, given: str = "") -> None:
             return
         rules = [Choice(key, words) for key, words in RULES.items()]
         walk.app.push_screen(
-            Choose(f"Member {member} without force", "Which rule shows it?", rules),
+            Choose(f"Member {member} without force", "Which rule shows it, if any?", rules),
             lambda rule: None if rule is None else _state_zero(walk, member, rule),
         )
 
