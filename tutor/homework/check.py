@@ -89,7 +89,7 @@ class _Check:
 
     def _take_as_coarse(self) -> None:
         """The page as one of two figures, where that leaves nothing wrong."""
-        if (entries := of_two_figures(self.work.entries)) is None:
+        if (entries := of_two_figures(self.problem, self.work.entries)) is None:
             return
         bodies = sheets(self.problem, entries)
         stands = standing(self.problem, bodies, entries, self.true, FIGURES)

@@ -10,12 +10,18 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from tutor.homework.work import Entry, half_step
+from tutor.model import Problem
 
 FIGURES = 2
 
 
-def of_two_figures(entries: Mapping[str, Entry]) -> dict[str, Entry] | None:
-    """The entries as numbers rounded to two figures; None where one shows more."""
+def of_two_figures(problem: Problem, entries: Mapping[str, Entry]) -> dict[str, Entry] | None:
+    """The entries as numbers rounded to two figures; None where one shows more.
+
+    None as well where less than half of the unknowns is there: a few short numbers are no habit.
+    """
+    if 2 * len(entries) < len(problem.unknowns):
+        return None
     if any(float(f"{entry.value:.{FIGURES - 1}e}") != entry.value for entry in entries.values()):
         return None
     return {
