@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 
@@ -11,6 +12,7 @@ from tutor.homework.certainty import of_one_value
 from tutor.homework.chain import Found
 from tutor.homework.findings import Finding, Sure
 from tutor.homework.half_mended import Was
+from tutor.homework.places import EQUALLY, Story
 from tutor.homework.sheet import WHOLE, Sheet, place_in_words
 from tutor.homework.uniform import Uniform
 from tutor.judge import Mistake
@@ -18,7 +20,7 @@ from tutor.model import Problem
 from tutor.statics import joint_order
 from tutor.text import listed
 
-MOST_PLACES = 2
+MOST_PLACES, MOST_TOLD = 2, 3
 PAGE, REST = "All through the page, ", "In all that is not mended yet, "
 AS_BEFORE = "{left} {verb} still as before {mended} {was} put right: go on at {place}."
 LOOKS_SO = "{left} {verb} as if worked out before {mended} {was} put right: go on at {place}."
@@ -46,11 +48,19 @@ def of_beliefs(
     wrong: Collection[str],
     order: Sequence[str],
     found: Sequence[Held],
-    rival: float,
+    stories: Sequence[Story],
 ) -> Outcome:
-    """The outcome of a page that beliefs explain, best first; `rival` is the cost of what else does."""
+    """The outcome of a page that beliefs explain, best first; `stories` are what else does.
+
+    On a page with blanks, too little shows to put a belief before a slip that costs about as little:
+    the place of the slip then stands behind that of the belief.
+    """
     best = found[0]
-    places = _began(problem, handed_in, wrong, order, best)
+    rival = min((story.cost for story in stories), default=math.inf)
+    near_by = [story.first for story in stories if story.cost <= best.cost + EQUALLY]
+    beside = near_by if any(sheet.missing for sheet in handed_in.values()) else ()
+    began = _began(problem, handed_in, wrong, order, best)
+    places = tuple(dict.fromkeys((*began, *beside)))[:MOST_TOLD]
     near = [each for each in found if each.cost <= best.cost + RIVAL]
     accounts = tuple(
         Account(places[0], said(problem, each), None, each.cost, throughout=not each.at_whole)
@@ -166,7 +176,7 @@ def _began(
         began += [n for n, s in handed_in.items() if n in best.closing and _may_begin(s, wrong)]
     usual = [place for place in joint_order(problem).joints if place in began]
     told = dict.fromkeys((*usual, *began, *places[:1]))
-    return tuple(sorted(told, key=lambda place: place not in best.closing))[:3]
+    return tuple(sorted(told, key=lambda place: place not in best.closing))[:MOST_TOLD]
 
 
 def _may_begin(sheet: Sheet, wrong: Collection[str]) -> bool:

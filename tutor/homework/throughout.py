@@ -81,7 +81,7 @@ class Throughout:
         single = [
             story.first
             for story, _ in self.stories.told()
-            if len(story.turns) == 1 and not story.open and story.cost <= WELL
+            if len(story.turns) == 1 and not story.open and story.turns[0].cost <= WELL
         ]
         partly = len(self.entries) < len(self.problem.unknowns)
         doubtful = partly or bool(single) or bool(self.beliefs())
@@ -104,7 +104,8 @@ class Throughout:
                 return half
         if best > cost or not found:
             return None
-        return of_beliefs(self.problem, self.handed_in, self.wrong, self.order, found, cost)
+        stories = [story for story, _ in pairs]
+        return of_beliefs(self.problem, self.handed_in, self.wrong, self.order, found, stories)
 
     def _before(self) -> tuple[Held, Was] | None:
         """The best belief that ran through the page before the joints worked first were mended."""
