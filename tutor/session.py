@@ -81,7 +81,7 @@ class Session:
         self._differing = (notice, *self._differing)
 
     @property
-    def standing(self) -> str:
+    def keeping(self) -> str:
         """Whether what is done here is kept, in a few words."""
         if self.journal.saved:
             return "kept"

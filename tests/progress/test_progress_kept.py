@@ -12,9 +12,9 @@ from tutor.lesson import Lesson
 from tutor.model import Problem, load_problem
 from tutor.progress import kept
 from tutor.progress.account import account_of, as_record, from_record
+from tutor.progress.attained import attained_of
 from tutor.progress.guide import Listed, guide_for
 from tutor.progress.kept import Summaries
-from tutor.progress.standing import standing_of
 from tutor.progress.where import DONE, WATCHED
 from tutor.records import Keep
 from tutor.records.belonging import key_of
@@ -51,7 +51,7 @@ def test_an_account_says_what_was_left_to_the_student(tmp_path: Path, until: str
         assert (account.answers, account.share) == ((), 1.0)
     else:
         assert 0.0 < account.share < 1.0
-    (found,) = standing_of(Summaries(keep)).worked
+    (found,) = attained_of(Summaries(keep)).worked
     assert found.account == account
     assert found.kind == "first-steps"
 
@@ -62,17 +62,17 @@ def test_what_was_found_is_kept_and_found_anew_only_for_files_that_changed(
     keep = Keep(tmp_path)
     walked(keep, BELL, "watch")
     walked(keep, LAMP, "watch")
-    first = standing_of(Summaries(keep))
+    first = attained_of(Summaries(keep))
     gone_through = []
     real = kept.account_in
     monkeypatch.setattr(kept, "account_in", lambda *a: gone_through.append(a) or real(*a))
-    assert standing_of(Summaries(keep)) == first
+    assert attained_of(Summaries(keep)) == first
     assert gone_through == []
     path = next(each.path for each in keep.lessons() if each.title == BELL.title)
     session = open_session(BELL, keep, path)
     session.do("undo")
     session.close()
-    again = standing_of(Summaries(keep))
+    again = attained_of(Summaries(keep))
     assert len(gone_through) == 1
     assert again != first
 
@@ -91,19 +91,19 @@ def test_what_was_found_is_kept_and_found_anew_only_for_files_that_changed(
 def test_a_damaged_file_of_accounts_is_made_anew(tmp_path: Path, damage) -> None:
     keep = Keep(tmp_path)
     walked(keep, BELL, "watch")
-    first = standing_of(Summaries(keep))
+    first = attained_of(Summaries(keep))
     file = tmp_path / kept.FILE_NAME
     text = file.read_text("ascii")
     assert damage(text) != text
     file.write_text(damage(text), "ascii")
-    assert standing_of(Summaries(keep)) == first
+    assert attained_of(Summaries(keep)) == first
     assert file.read_text("ascii") == text
 
 
 def test_a_damaged_lesson_is_told_though_it_was_known(tmp_path: Path) -> None:
     keep = Keep(tmp_path)
     walked(keep, BELL, "watch")
-    standing_of(Summaries(keep))
+    attained_of(Summaries(keep))
     (each,) = keep.lessons()
     data = bytearray(each.path.read_bytes())
     data[len(data) // 2] ^= 1
@@ -125,5 +125,5 @@ def test_the_guide_says_where_each_problem_stands_and_which_was_last(tmp_path: P
     assert ahead is not None
     assert (ahead.key, ahead.skill) == (key_of(BELL), "")
     assert "only watched" in ahead.why
-    assert guide.standing.stage(BELL) in ("joints", "reactions", "alone")
+    assert guide.attained.stage(BELL) in ("joints", "reactions", "alone")
     assert guide_for(rows, Summaries(Keep(tmp_path / "none"))).next().key == key_of(BELL)

@@ -12,10 +12,10 @@ from tutor.deeds.board import BEGINNINGS
 from tutor.guide_options import BEGINNINGS as ON_COMMAND_LINE
 from tutor.lesson.watching.show import UNTIL
 from tutor.model import Problem, load_problem, load_sets
+from tutor.progress.attained import attained_of
 from tutor.progress.kept import Summaries
 from tutor.progress.kinds import kind_of_problem, walk_of
 from tutor.progress.stages import POORLY, STAGE, STAGES, WELL, Past, next_stage, offered
-from tutor.progress.standing import standing_of
 from tutor.records import Keep
 from tutor.session import open_session
 from tutor.shipped import shipped_problems
@@ -101,10 +101,10 @@ def test_one_own_truss_done_leaves_another_kind_in_the_folder_to_be_begun(tmp_pa
     while session.do("show").accepted:
         pass
     session.close()
-    standing = standing_of(Summaries(Keep(tmp_path / "keep")))
-    assert standing.stage(own(tmp_path, "again")) == "half"
-    assert standing.stage(own(tmp_path, "ramp")) == "watch"
-    assert "first of its kind" in standing.offer(own(tmp_path, "ramp"))
+    attained = attained_of(Summaries(Keep(tmp_path / "keep")))
+    assert attained.stage(own(tmp_path, "again")) == "half"
+    assert attained.stage(own(tmp_path, "ramp")) == "watch"
+    assert "first of its kind" in attained.offer(own(tmp_path, "ramp"))
 
 
 def test_the_sets_that_come_along_are_kinds_and_all_walks_are_told_apart() -> None:

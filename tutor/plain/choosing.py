@@ -90,7 +90,7 @@ class Choosing:
         elif word in HELP:
             self.voice.say(LIST_HELP)
         elif word in SKILLS:
-            self.voice.say(line for line in page_lines(self.guide.standing) if line)
+            self.voice.say(line for line in page_lines(self.guide.attained) if line)
         elif word in ("guide on", "guide off"):
             self.choices.guide(word == "guide on")
             self.voice.say(("The guide is on." if word == "guide on" else "The guide is off.",))
@@ -127,7 +127,7 @@ def guide_lines(guide: Guide, problems: Sequence[Problem]) -> Iterator[str]:
     """What the student can do, where they were last, and what is next and why."""
     yield from (
         f"{how[:1].upper()}{how[1:]}: {listed(names, most=9)}."
-        for how, names in at_a_glance(guide.standing)
+        for how, names in at_a_glance(guide.attained)
     )
     numbered = {key_of(each): f"{n}. {each.title}" for n, each in enumerate(problems, start=1)}
     if guide.last and guide.places[guide.last] not in DONE_WITH:

@@ -11,8 +11,8 @@ from tutor.plain.choices import Choices
 from tutor.plain.choosing import guide_of
 from tutor.plain.voice import Voice
 from tutor.progress.after import one_thing
+from tutor.progress.attained import attained_of
 from tutor.progress.kept import Summaries
-from tutor.progress.standing import standing_of
 from tutor.records import Keep
 from tutor.records.belonging import key_of
 from tutor.session import Session
@@ -45,9 +45,9 @@ def offer(here: Here, session: Session) -> str:
         return ""
     offered = ""
     if choices.guided:
-        standing = standing_of(Summaries(here.keep))
-        session.stage = standing.stage(lesson.problem)
-        offered = standing.offer(lesson.problem)
+        attained = attained_of(Summaries(here.keep))
+        session.stage = attained.stage(lesson.problem)
+        offered = attained.offer(lesson.problem)
     return invitation(lesson, choices.settings.done, offered)
 
 

@@ -12,12 +12,12 @@ from tutor.lesson.state import State
 from tutor.lesson.steps import STEP
 from tutor.model import Problem
 from tutor.progress.account import LessonAccount, account_of
+from tutor.progress.attained import MOST_TRACED, Attained, Worked, attained_by
 from tutor.progress.choosing import Candidate, Next, next_one
 from tutor.progress.kept import Summaries, Summary, account_in
 from tutor.progress.kinds import kind_of_problem
 from tutor.progress.needs import needs_of
 from tutor.progress.stages import POORLY
-from tutor.progress.standing import MOST_TRACED, Standing, Worked, standing_by
 from tutor.progress.where import BEGUN, CHANGED, FINISHED, WATCHED
 from tutor.records.anew import can_be_anew
 from tutor.records.belonging import Belonging, key_of
@@ -42,19 +42,19 @@ class Guide:
     listed: tuple[Listed, ...] = ()
     places: Mapping[str, str] = field(default_factory=dict)
     last: str = ""
-    standing: Standing = field(default_factory=Standing)
+    attained: Attained = field(default_factory=Attained)
     notices: tuple[str, ...] = ()
     lessons: Mapping[str, str] = field(default_factory=dict)
 
     def next(self, here: str = "") -> Next | None:
         """The problem to take after `here` (its key), by default after the one last worked on."""
         here = here or self.last
-        done = [w for w in self.standing.worked if w.account.done]
+        done = [w for w in self.attained.worked if w.account.done]
         well = not done or done[-1].key != here or done[-1].account.share >= POORLY
         by_key = {key_of(each.problem): each.problem for each in self.listed}
         candidates = [self._candidate(each) for each in self.listed]
         return next_one(
-            candidates, lambda key: _needs(Same(by_key[key])), self.standing.weak, here, well
+            candidates, lambda key: _needs(Same(by_key[key])), self.attained.weak, here, well
         )
 
     def _candidate(self, each: Listed) -> Candidate:
@@ -67,7 +67,7 @@ class Guide:
             self.places.get(key) in FINISHED,
             any(self.places.get(before) not in FINISHED for before in each.before),
             self.places.get(key) == WATCHED,
-            max((w.last for w in self.standing.worked if w.key == key), default=0.0),
+            max((w.last for w in self.attained.worked if w.key == key), default=0.0),
             can_be_anew(each.problem),
         )
 
@@ -78,12 +78,12 @@ class Guide:
         worked = Worked(
             key, kind_of_problem(problem), problem.title, state.last_time, account, name
         )
-        others = [w for w in self.standing.worked if not name or w.name != name]
+        others = [w for w in self.attained.worked if not name or w.name != name]
         return replace(
             self,
             places={**self.places, key: in_words(account)},
             last=key,
-            standing=Standing((*others, worked)),
+            attained=Attained((*others, worked)),
         )
 
     def prepare(self) -> Guide:
@@ -129,7 +129,7 @@ def guide_for(
         latest = min(latest, (order[on_it[0][0].kept.path], key))
     of_these = summaries.go_through(found[:traced])
     summaries.put_down()
-    return Guide(rows, places, latest[1], standing_by(reversed(of_these)), notices, names)
+    return Guide(rows, places, latest[1], attained_by(reversed(of_these)), notices, names)
 
 
 def _place(on_it: Sequence[tuple[Summary, Belonging]], summaries: Summaries) -> str:

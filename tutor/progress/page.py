@@ -10,7 +10,7 @@ from tutor.judge.called import called
 from tutor.lesson.place import Question, place_of
 from tutor.model.caution import CAUTION
 from tutor.progress.account import Answer
-from tutor.progress.standing import Standing, Worked
+from tutor.progress.attained import Attained, Worked
 from tutor.progress.weakness import WEAK
 from tutor.skills import Mastery, skill_called
 from tutor.skills.places import place_in_words
@@ -75,30 +75,30 @@ def how_it_stands(mastery: Mastery | None) -> How:
 ORDER: tuple[How, ...] = ("can do", "on the way", "to practise", "not seen yet")
 
 
-def at_a_glance(standing: Standing) -> tuple[tuple[How, tuple[str, ...]], ...]:
+def at_a_glance(attained: Attained) -> tuple[tuple[How, tuple[str, ...]], ...]:
     """The steps of the method by how they stand, each in a word; empty where nothing was answered."""
-    if not standing.masteries:
+    if not attained.masteries:
         return ()
-    found = {each.skill: each for each in standing.masteries}
+    found = {each.skill: each for each in attained.masteries}
     by_how: dict[How, list[str]] = {how: [] for how in ORDER}
     for skill, short in IN_SHORT.items():
         by_how[how_it_stands(found.get(skill))].append(short)
     return tuple((how, tuple(names)) for how, names in by_how.items() if names)
 
 
-def skilled(standing: Standing) -> tuple[Skilled, ...]:
+def skilled(attained: Attained) -> tuple[Skilled, ...]:
     """Every step of the method, then every mistake that was made at least once, what is lacking first."""
-    found = {each.skill: each for each in standing.masteries}
-    steps = [_skilled(standing, step.code, found.get(step.code)) for step in STEPS]
+    found = {each.skill: each for each in attained.masteries}
+    steps = [_skilled(attained, step.code, found.get(step.code)) for step in STEPS]
     made = [
-        m for m in standing.masteries if m.right < m.answers and not m.skill.startswith("step ")
+        m for m in attained.masteries if m.right < m.answers and not m.skill.startswith("step ")
     ]
     made.sort(key=lambda mastery: mastery.likely)
-    return (*steps, *(_skilled(standing, mastery.skill, mastery) for mastery in made))
+    return (*steps, *(_skilled(attained, mastery.skill, mastery) for mastery in made))
 
 
-def _skilled(standing: Standing, skill: str, mastery: Mastery | None) -> Skilled:
-    answers = [pair for pair in standing.answers if skill in pair[1].skills]
+def _skilled(attained: Attained, skill: str, mastery: Mastery | None) -> Skilled:
+    answers = [pair for pair in attained.answers if skill in pair[1].skills]
     step = skill.startswith("step ")
     return Skilled(
         skill_called(skill) if step else f"avoiding “{called(skill)}”",
@@ -124,15 +124,15 @@ def _line(worked: Worked, answer: Answer) -> Line:
     return Line(answer.right, worked.title, place_in_words(answer.place), answer.text, made)
 
 
-def page_lines(standing: Standing) -> Iterator[str]:
+def page_lines(attained: Attained) -> Iterator[str]:
     """The page line by line, for reading or speaking, with the caution at its end."""
     yield f"{TITLE}."
-    if not standing.masteries:
+    if not attained.masteries:
         yield NOTHING
         yield CAUTION
         return
     yield HOW_JUDGED
-    for each in skilled(standing):
+    for each in skilled(attained):
         yield ""
         yield _headed(each)
         yield from (f"  {_told(line)}" for line in each.lines)
@@ -153,10 +153,10 @@ def _told(line: Line) -> str:
     return one_line(f"{verdict}: {line.title}, {line.place}{text}{made}")
 
 
-def as_markdown(standing: Standing) -> str:
+def as_markdown(attained: Attained) -> str:
     """The page as a Markdown file."""
-    parts = [f"# {TITLE}", HOW_JUDGED if standing.masteries else NOTHING]
-    for each in skilled(standing) if standing.masteries else ():
+    parts = [f"# {TITLE}", HOW_JUDGED if attained.masteries else NOTHING]
+    for each in skilled(attained) if attained.masteries else ():
         parts.append(f"## {in_markdown(each.called)}")
         parts.append(_headed(each))
         if each.lines:

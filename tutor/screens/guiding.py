@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from tutor.progress.attained import Attained
 from tutor.progress.page import TITLE, page_lines
-from tutor.progress.standing import Standing
 from tutor.screens.dialogs.told import Told
 
 if TYPE_CHECKING:
@@ -20,8 +20,8 @@ def show_skills(app: TutorApp) -> None:
     if app.guide is None:
         app.sheet.say(NOT_YET)
         return
-    standing: Standing = app.guide.standing
-    _, *lines = page_lines(standing)
+    attained: Attained = app.guide.attained
+    _, *lines = page_lines(attained)
     app.push_screen(Told(TITLE, "\n".join(lines)))
 
 

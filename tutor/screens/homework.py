@@ -168,11 +168,11 @@ class HomeworkScreen(Screen[None]):
         """To another row; what stands there comes into the line, and typing replaces it."""
         last = len(self.problem.unknowns) + len(self.paper.lines) - 1
         self.place = max(0, min(place, last))
-        self.query_one(CellLine).stand(self.standing)
+        self.query_one(CellLine).stand(self.written)
         self.show()
 
     @property
-    def standing(self) -> str:
+    def written(self) -> str:
         """What stands in the row at hand."""
         return standing_at(self.problem, self.paper, self.place)
 
@@ -181,16 +181,16 @@ class HomeworkScreen(Screen[None]):
     def on_line_input_entered(self, message: LineInput.Entered) -> None:
         message.stop()
         text, place = message.text.strip(), self.place
-        if text == self.standing.strip():
+        if text == self.written.strip():
             self.say_finding()
             self.go(place + 1)
             return
-        was_blank = not self.standing.strip()
+        was_blank = not self.written.strip()
         noted = self.enter(text)
         if not noted:
             self.query_one(CellLine).refused()
             return
-        stands = self.standing.strip()
+        stands = self.written.strip()
         done = stands == text or not text or (was_blank and stands)
         self.go(place + 1 if done else place)
         if done and self.place == place:
@@ -239,7 +239,7 @@ class HomeworkScreen(Screen[None]):
     def settle_row(self) -> bool:
         """Enter what was typed into the row at hand and not yet entered; False where it is refused."""
         text = self.query_one(LineInput).value.strip()
-        return text == self.standing.strip() or bool(self.enter(text))
+        return text == self.written.strip() or bool(self.enter(text))
 
     def _leave_row(self, place: int) -> None:
         if self.settle_row():

@@ -12,9 +12,9 @@ from textual.screen import Screen
 from tutor.deeds.board import invitation
 from tutor.lesson import Say as Said
 from tutor.model import Problem
+from tutor.progress.attained import attained_of
 from tutor.progress.guide import Guide
 from tutor.progress.kept import Summaries
-from tutor.progress.standing import standing_of
 from tutor.records import Keep, Settings
 from tutor.records.anew import anew, can_be_anew
 from tutor.records.settings import Given
@@ -158,9 +158,9 @@ def start(app: Opener, entry: Entry, path: Path | None, say: Say) -> None:
 
 def offer(session: Session, guide: Guide | None, keep: Keep) -> None:
     """Note in a session that begins what is offered to be left to the student, and how that is said."""
-    standing = guide.standing if guide is not None else standing_of(Summaries(keep), FEW)
-    session.stage = standing.stage(session.lesson.problem)
-    session.offer = standing.offer(session.lesson.problem)
+    attained = guide.attained if guide is not None else attained_of(Summaries(keep), FEW)
+    session.stage = attained.stage(session.lesson.problem)
+    session.offer = attained.offer(session.lesson.problem)
 
 
 def invited(app: Opener, session: Session) -> tuple[str, ...]:

@@ -126,7 +126,7 @@ def remember(app: TutorApp, guide: Guide, stamps: Mapping[str, Stamp]) -> None:
                 for group in shown.groups
             ),
             {key: place for key, place in guide.places.items() if key in keys},
-            at_a_glance(guide.standing),
+            at_a_glance(guide.attained),
             guide.last,
             "" if at is None else str(at.path),
             {name: SeenLesson(each, guide.lessons.get(name, "")) for name, each in stamps.items()},

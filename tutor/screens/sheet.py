@@ -153,7 +153,7 @@ class SheetScreen(Screen[None]):
         from tutor.progress.page import at_a_glance  # here: the list is shown before it is needed
 
         self.guide = guide if guided else None
-        self._show_skills(at_a_glance(guide.standing) if guided else ())
+        self._show_skills(at_a_glance(guide.attained) if guided else ())
         self.last = guide.last
         self.show(guide.places)
         self.read()

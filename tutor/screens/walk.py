@@ -167,7 +167,7 @@ class WalkScreen(Screen[str]):
         """Hand every part what it shows now; what was said before the `newest` may be scrolled off."""
         self.said, self.asked_at = list(said), Message().time
         state, ask = self.session.lesson.state, self.ask
-        self.query_one(Trail).show(state.problem.title, state.step, self.session.standing)
+        self.query_one(Trail).show(state.problem.title, state.step, self.session.keeping)
         self.query_one(LinesPane).show(state, self.looks.ascii_only)
         self.query_one(ReplyPane).show(said, self.looks.ascii_only, newest)
         self.query_one("#ask", Static).update(

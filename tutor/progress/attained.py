@@ -32,7 +32,7 @@ class Worked:
 
 
 @dataclass(frozen=True)
-class Standing:
+class Attained:
     """The lessons of a student in the order in which they were last worked on."""
 
     worked: tuple[Worked, ...] = ()
@@ -78,17 +78,17 @@ class Standing:
         return offered(self.stage(problem), self.past, kind, "set" if is_topic(kind) else "kind")
 
 
-def standing_of(summaries: Summaries, most: int = MOST_TRACED) -> Standing:
-    """The standing by the lessons kept in a folder; what was not gone through yet is, and kept."""
+def attained_of(summaries: Summaries, most: int = MOST_TRACED) -> Attained:
+    """What the lessons kept in a folder come to; what was not gone through yet is, and kept."""
     readable = [each for each in summaries.look() if each.kept.readable and each.kept.events]
     found = summaries.go_through(readable[:most])
     summaries.put_down()
-    return standing_by(reversed(found))
+    return attained_by(reversed(found))
 
 
-def standing_by(found: Iterable[Summary]) -> Standing:
-    """The standing by these lessons, in their order."""
-    return Standing(tuple(_worked(found)))
+def attained_by(found: Iterable[Summary]) -> Attained:
+    """What these lessons come to, in their order."""
+    return Attained(tuple(_worked(found)))
 
 
 def _worked(found: Iterable[Summary]) -> Sequence[Worked]:
