@@ -24,8 +24,8 @@ from tutor.model import Problem
 
 WORKED_WRONG, HIDDEN, IN_DOUBT = 0.2, 0.3, 0.06
 """A result is rather left out where one was in doubt of it; common practice, no source."""
-CLEARLY_SAID, CLEARLY, SECOND = 1.3, 0.35, 0.1
-"""What costs no more needs nothing beside it; so much cheaper is clearly so; and what it costs to come second."""
+SECOND = 0.1
+"""What it costs to come second."""
 WELL_EXPLAINED, NOT_NEEDED = 1.15, 1.2
 LEAST_WRITTEN = 2
 FORGOTTEN = 6
@@ -71,15 +71,15 @@ class Stories:
         """The stories of every reading, cheapest first.
 
         A body with all its entries comes before any with a blank that was not reached as yet; such a
-        one only comes beside it, where it explains clearly better what is written.
+        one only comes beside it, where it explains what is written no worse.
         """
         complete = [] if self.forgotten else self._of_complete_bodies()
         if not complete:
             return self._sorted(self._of_blanks())
-        best = min(map(_cost, complete))
-        if best <= CLEARLY_SAID or self.blank > 1:
+        if self.blank > 1:
             return self._sorted(complete)
-        beside = [told for told in self._of_blanks(sparing=True) if _cost(told) <= best - CLEARLY]
+        best = min(map(_cost, complete))
+        beside = [told for told in self._of_blanks(sparing=True) if _cost(told) <= best]
         return self._sorted((*complete, *(_at(told, best + SECOND) for told in beside)))
 
     def _sorted(self, found: Iterable[Told]) -> list[Told]:
