@@ -101,3 +101,21 @@ def test_each_link_is_the_sum_across_the_third_of_three_forces(
     step = proportion_in(typed(text))
     assert step is not None
     assert sums_shown(CRANE, step, solve(CRANE).values) == sums
+
+
+@pytest.mark.parametrize(
+    ("text", "by_number"),
+    [
+        ("F_CE = 4/5(20)", True),
+        ("F_CE/12 = 4/3", False),
+        ("F_CE = 12*4/3", False),
+    ],
+)
+def test_a_number_is_put_in_for_a_force_only_where_it_is_that_of_the_force(
+    text: str, by_number: bool
+) -> None:
+    verdict = judge(CRANE, Fx("E"), text, senses={"DE": "C"})
+    assert verdict.right
+    (said,) = [remark.text for remark in verdict.remarks if remark.code == "unrecorded"]
+    assert ("puts in a number for DE" in said) is by_number
+    assert ("works out the part of DE from other forces" in said) is not by_number

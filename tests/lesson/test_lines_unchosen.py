@@ -341,3 +341,41 @@ def test_an_equation_that_begins_with_its_number_is_found_before_the_value_behin
     reply = do("type", text="150*2.4 = 1*B_x, B_x = 360 N")
     assert reply.said[0].text == "Taken as ΣM about A of the whole truss."
     assert lesson.state.result["B_x"].value == 360
+
+
+@pytest.mark.parametrize("stands", [False, True])
+@pytest.mark.parametrize("text", ["AB = -BD", "AB + BD = 0", "BD = -AB"])
+def test_a_line_that_balances_two_members_but_for_a_sign_is_judged_though_both_sums_are_as_near(
+    text: str, stands: bool
+) -> None:
+    lesson = _at_the_middle_of_a_slope()
+    if stands:
+        assert lesson.take("type", text="ΣFx: 0.8 F_BD - 0.8 F_AB + 0.6 F_BC = 0", now=3.0).accepted
+        assert lesson.take("type", text="ΣFy: 0.6 F_BD - 0.6 F_AB - 0.8 F_BC = 0", now=4.0).accepted
+    reply = lesson.take("type", text=text, now=5.0)
+    assert [say.tone for say in reply.said][-1] == "wrong"
+    assert reply.verdict is not None
+    assert reply.verdict.mistakes[0].code in ("sign", "sense")
+    assert "right and stands" not in reply.text
+    reply = lesson.take("type", text="AB = BD", now=6.0)
+    assert reply.accepted
+
+
+def test_two_members_set_equal_that_are_not_by_far_are_asked_for_their_equation() -> None:
+    lesson = _at_the_middle_of_a_slope()
+    reply = lesson.take("type", text="AB = 3 BD", now=5.0)
+    assert [say.tone for say in reply.said][-1] != "right"
+
+
+def _at_the_middle_of_a_slope() -> Lesson:
+    """At B, half way up the straight rafter from A to D, which BC meets at a right angle without a load."""
+    problem = plain_problem(
+        [("A", 0, 0), ("B", 4, 3), ("D", 8, 6), ("C", 7, -1)],
+        ("AB", "BD", "BC", "AC", "CD"),
+        [Support("A", "pin"), Support("C", "roller")],
+        [down("D", 12)],
+    )
+    lesson = Lesson(problem)
+    lesson.take("show", until="joints", now=1.0)
+    lesson.take("joint", joint="B", now=2.0)
+    return lesson

@@ -200,7 +200,7 @@ def _of_something_else(line: Line) -> Verdict | None:
     if not (plainly_used or used.shown):
         text = NOT_BY_ITSELF.format(names=listed(used.names))
         return Verdict("undecided", text, about=line.about, reading=line.reading)
-    right = line.right(Remark("unrecorded", not_recorded(used.names, values)))
+    right = line.right(Remark("unrecorded", not_recorded(used, values)))
     return replace(right, without=used.names)
 
 

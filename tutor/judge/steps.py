@@ -76,7 +76,7 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
 
 
 def _read_otherwise(desk: Desk, about: Equation | Value, line: Typewritten) -> Iterator[Verdict]:
-    """The verdicts on a line as sizes all through, and as drawn in the way that it says itself."""
+    """The verdicts on a line as sizes, and as drawn by its own words, where no half of it stands by these."""
     if (as_sizes := sized(line)) is not None:
         yield _judged(desk, about, as_sizes)
     if (below := all_below(line)) is not None and (again := _judged(desk, about, below)).right:
@@ -86,7 +86,8 @@ def _read_otherwise(desk: Desk, about: Equation | Value, line: Typewritten) -> I
         verdict = _judged(replace(desk, own=own), about, line)
         if isinstance(about, Value) and about.unknown in senses:
             verdict = in_own_sense(verdict, about.unknown, desk.own)
-        yield told(verdict, senses) if verdict.right else verdict
+        if verdict.right or not verdict.stands:
+            yield told(verdict, senses) if verdict.right else verdict
 
 
 def _as_it_says(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from typing import NamedTuple
 
@@ -21,13 +21,15 @@ class Unrecorded(NamedTuple):
     """Unknowns whose values a line puts in as numbers, and whether each stands in it by itself.
 
     `only_idle` is whether all of them are zero, so that they were merely left out; `shown` whether the numbers
-    typed come to as much as all that they stand for, so that none was set off against another.
+    typed come to as much as all that they stand for, so that none was set off against another. `by_size` are
+    those of which a number typed is the size or a component, and not what other forces make of it.
     """
 
     names: tuple[str, ...]
     term_by_term: bool
     only_idle: bool
     shown: bool
+    by_size: tuple[str, ...] = ()
 
 
 def with_unrecorded(
@@ -57,7 +59,16 @@ def with_unrecorded(
     typed = math.fsum(abs(term.value) for term in line.constants)
     stood_for = abs(found.scale) * math.fsum(abs(spot.true) for spot in numbers)
     shown = math.isclose(typed, stood_for, rel_tol=NEAR, abs_tol=1e-9)
-    return Unrecorded(left_out, paired and abs(found.scale) == 1.0, only_idle, shown)
+    as_it_is = abs(found.scale) == 1.0
+    by_size = tuple(
+        name
+        for name in left_out
+        if any(
+            f.holds(values[name]) or (f.count == 1 and not f.functions and as_it_is)
+            for f in line.factors
+        )
+    )
+    return Unrecorded(left_out, paired and as_it_is, only_idle, shown, by_size)
 
 
 def joint_sum_with_unrecorded(
@@ -83,14 +94,20 @@ def one_with_unrecorded(
     return None
 
 
-def not_recorded(names: Sequence[str], values: Mapping[str, float]) -> str:
+def not_recorded(used: Unrecorded, values: Mapping[str, float]) -> str:
     """What to say of values that a right line uses although they are not recorded yet."""
-    zero = [name for name in names if values[name] == 0.0]
-    used = [name for name in names if values[name] != 0.0]
+    zero = [name for name in used.names if values[name] == 0.0]
+    numbers = [name for name in used.by_size if name not in zero]
+    others = [name for name in used.names if name not in (*zero, *numbers)]
     parts = []
-    if used:
+    if numbers:
         parts.append(
-            f"The line puts in a number for {' and '.join(used)}: record it as a value too."
+            f"The line puts in a number for {' and '.join(numbers)}: record it as a value too."
+        )
+    if others:
+        parts.append(
+            f"The line works out the part of {' and '.join(others)} from other forces: its own value "
+            "is still to be found."
         )
     if zero:
         parts.append(f"Without {' and '.join(zero)}: may that be left out here, and why?")

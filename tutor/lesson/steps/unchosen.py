@@ -8,14 +8,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from tutor.judge import Equation, Fx, Judge, M
+from tutor.judge import Equation, Fx, Fy, Judge, M
 from tutor.judge.about import equation_of
 from tutor.judge.components import component_stated
 from tutor.judge.headings import equation_in_words, headed
 from tutor.judge.independent import adds_something
 from tutor.judge.lines_meant import unclear
-from tutor.judge.nearest import clearly_nearest, fitting, plainly
+from tutor.judge.nearest import clearly_nearest, fitting, nearest, plainly
 from tutor.judge.ratios import ratio_stated
+from tutor.judge.same import NEAR
 from tutor.judge.typed import typed_equation
 from tutor.judge.worked import equation_before_value
 from tutor.lesson.reply import Say
@@ -69,7 +70,7 @@ def equation_meant(
         right = new
     if right:
         return _likeliest(state, right, _plainly(state, line, right))
-    return _told_as(state, _clearly_meant(state, line, desk, offers))
+    return _told_as(state, _clearly_meant(state, line, desk, offers) or _of_two(state, line, desk))
 
 
 def _about_its_point(
@@ -123,6 +124,26 @@ def _clearly_meant(
         return None
     adding = [about for about in offers if _adds(state, about)]
     return clearly_nearest(said, state.problem, state.own, desk.values(), adding)
+
+
+def _of_two(state: State, line: Line | Unreadable, desk: Judge) -> Equation | None:
+    """The nearer sum of the open joint, of a line that balances two of its members but for a sign.
+
+    Both sums may be equally near, and both may stand. None where the line is true of the forces.
+    """
+    reading = equation_before_value(line)
+    if state.joint is None or isinstance(reading, Unreadable):
+        return None
+    said, problem, values = typed_equation(reading), state.problem, desk.values()
+    meeting = {member.name for member in problem.meeting[state.joint]}
+    if len(said.names) != 2 or said.constants or not said.names <= meeting:
+        return None
+    parts = [c.value * state.own.sign(name) * values[name] for name, c in said.unknowns.items()]
+    one, other = parts
+    if one == 0.0 or abs(one - other) > NEAR * abs(one):
+        return None
+    near = nearest(said, problem, state.own, values, Fx(state.joint), [Fy(state.joint)])
+    return clearly_nearest(said, problem, state.own, values, [near], few=True)
 
 
 def _likeliest(
