@@ -61,7 +61,7 @@ def resting(
 ) -> Resting | None:
     """What rests on the values of the last check, where that explains every wrong entry; else None.
 
-    What else is wrong at the joint where an old value was put in was worked out with it as well.
+    What else was wrong then at the joint where an old value was put in was worked out with it as well.
     """
     changed = [
         name
@@ -75,7 +75,7 @@ def resting(
     found = follow(was, wrong, set(entries) - set(wrong), partly=True)
     places = _places(was, found, changed)[:MOST_PLACES]
     besides = [name for name in wrong if name not in found]
-    if not places or not all(name in was[places[0]].part for name in besides):
+    if not places or not all(n in before and n in was[places[0]].part for n in besides):
         return None
     at = {name: body for name, (body, _) in found.items()} | dict.fromkeys(besides, places[0])
     new = [n for n in changed if any(n in was[place].part for place in places)]
