@@ -255,3 +255,47 @@ def test_numbers_that_are_all_exact_as_typed_hide_no_force_left_out(bracket):
     assert judge(derrick, M("A"), "-36 B_x - 60*10 = 36*0.25").right
     assert not judge(derrick, M("A"), "-36 B_x - 60*10 = 0").right
     assert not judge(derrick, M("A"), "-36 B_x - 600 = 0").right
+
+
+OVER_THE_FOOT = """
+title = "Gantry over the drying floor"
+force = "N"
+length = "m"
+members = ["KL", "LS", "KP", "LP", "LQ", "SQ", "PQ"]
+[joints]
+K = [0, 0]
+L = [3, 0]
+S = [6, 0]
+P = [1.5, "1.5*sqrt(3)"]
+Q = [4.5, "1.5*sqrt(3)"]
+[supports]
+K = "pin"
+L = "roller"
+[[loads]]
+at = "P"
+down = 12000
+[[loads]]
+at = "Q"
+size = 2000
+angle = 210
+"""
+
+
+@pytest.mark.parametrize(
+    ("components", "right"),
+    [
+        ("", True),
+        ("- 2000*sin(30)*4.5 + 2000*cos(30)*2.598", True),
+        ("- 4500 + 4500", True),
+        ("+ 2000*cos(30)*4.5*tan(30) - 1000*4.5", True),
+        ("- 4500 - 4500", False),
+        ("- 4500", False),
+        ("- 2000*4.5 + 2000*4.5", False),
+        ("- 5 + 5", False),
+    ],
+)
+def test_both_components_of_a_load_that_acts_through_the_point_may_stand_and_nothing_else(
+    components, right
+):
+    line = f"3L_y - 12000*1.5 {components} = 0"
+    assert judge(read(OVER_THE_FOOT), M("K"), line).right is right

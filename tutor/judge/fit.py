@@ -240,6 +240,8 @@ def numbers_fit(
         return "silent", True
     acting = [spot for spot in numbers if spot.true != 0.0]
     terms, left = one_by_one(line.constants, numbers, scale, tolerance)
+    if terms:
+        terms = _without_opposed(terms, left, scale, tolerance)
     open_ones = [spot for spot in left if spot.true != 0.0]
     if line.unknowns and not terms and nothing_missing(left, numbers, scale):
         return "silent", not open_ones
@@ -256,6 +258,21 @@ def numbers_fit(
     ):
         level = divided(line.constants, acting, scale, tolerance)
     return None if level is None else (level, len(line.constants) == len(acting))
+
+
+def _without_opposed(
+    terms: Sequence[Term], left: Sequence[TrueTerm], scale: float, tolerance: Tolerance
+) -> list[Term]:
+    """The numbers but for both components of each inclined force that acts through the point.
+
+    The moments of these components are opposed: together they are nothing, each stands for something.
+    """
+    rest = list(terms)
+    for spot in left:
+        if spot.true == 0.0 and spot.parts:
+            over, missing = one_by_one(rest, spot.parts, scale, tolerance)
+            rest = rest if missing else over
+    return rest
 
 
 def _components(

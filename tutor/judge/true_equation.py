@@ -202,7 +202,7 @@ class TrueEquation:
         return self._terms.acting
 
     def numbers_acting(self, typed: frozenset[str]) -> tuple[TrueTerm, ...]:
-        """Those of `numbers` that come to something, or may by their rounding."""
+        """Those of `numbers` that come to something, or may by their rounding or in their components."""
         return _coming_to_something(self.numbers(typed)) if self.own.known else self._terms.pushing
 
     def total(self, typed: frozenset[str]) -> float:
@@ -241,7 +241,7 @@ class Terms:
 
 
 def _coming_to_something(numbers: Iterable[TrueTerm]) -> tuple[TrueTerm, ...]:
-    return tuple([spot for spot in numbers if spot.true != 0.0 or spot.radius])
+    return tuple([spot for spot in numbers if spot.true != 0.0 or spot.radius or spot.parts])
 
 
 def _total(numbers: Iterable[TrueTerm]) -> float:
