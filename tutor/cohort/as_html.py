@@ -24,6 +24,7 @@ from tutor.model.caution import CAUTION
 from tutor.skills import MASTERED
 from tutor.skills.mastery import IN_PLAIN_WORDS
 from tutor.skills.places import place_in_words
+from tutor.text import so_many
 
 MOST_BARS = 15
 MOST_TYPED = 12
@@ -144,9 +145,7 @@ def _typed(place: Mistaken) -> str:
         for count, text in pairs[:MOST_TYPED]
     ]
     more = len(pairs) - MOST_TYPED
-    return "<br>".join(
-        [*lines, *([f"and {more} other line{'s' * (more > 1)}"] if more > 0 else [])]
-    )
+    return "<br>".join([*lines, *([f"and {so_many(more, 'other line')}"] if more > 0 else [])])
 
 
 def _problems(report: ClassReport) -> Iterator[str]:

@@ -20,7 +20,7 @@ from tutor.cohort.skilled import skilled
 from tutor.skills import skill_called
 from tutor.skills.mastery import IN_PLAIN_WORDS
 from tutor.skills.places import place_in_words
-from tutor.text import listed, one_line
+from tutor.text import listed, one_line, so_many
 
 Cell = str | int
 MOST_TYPED = 40
@@ -103,7 +103,7 @@ def _place(place: Mistaken) -> Iterator[str]:
         yield f"  {count:3} × {text}"
     if len(pairs) > MOST_TYPED:
         more = len(pairs) - MOST_TYPED
-        yield f"  and {more} other line{'s' * (more > 1)}"
+        yield f"  and {so_many(more, 'other line')}"
 
 
 def _problems(report: ClassReport) -> View:

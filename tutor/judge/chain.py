@@ -20,7 +20,7 @@ from tutor.notation import Line as Typewritten
 from tutor.notation import Reading, Side, Step
 from tutor.notation.evaluate import parts
 from tutor.notation.reading import link
-from tutor.notation.tree import Negative, Node, Unit, children
+from tutor.notation.tree import Negative, Unit, within
 from tutor.notation.units import NEWTONS, measure
 from tutor.notation.unreadable import Broken
 from tutor.text import listed
@@ -158,18 +158,12 @@ def _only_unit(desk: Desk, one: Side, other: Side) -> bool:
     if not other.unit or other.unit not in NEWTONS:
         return False
     typed = {
-        unit for node in _nodes(one.node) if isinstance(node, Unit) for unit in node.unit.split("*")
+        unit for node in within(one.node) if isinstance(node, Unit) for unit in node.unit.split("*")
     }
     if typed & NEWTONS.keys() - {desk.problem.force}:
         return False
     scale = measure(other.unit, desk.problem.force, desk.problem.length).value
     return abs(abs(number_of(one)) - abs(number_of(other)) / scale) <= SAME * abs(number_of(one))
-
-
-def _nodes(node: Node) -> Iterator[Node]:
-    yield node
-    for child in children(node):
-        yield from _nodes(child)
 
 
 def number_in_words(value: float) -> str:

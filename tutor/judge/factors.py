@@ -15,7 +15,7 @@ from tutor.judge.same import are_near, are_same
 from tutor.notation import Reading
 from tutor.notation.evaluate import Frame, constant
 from tutor.notation.fact import kept
-from tutor.notation.tree import Binary, Call, Name, Negative, Node, Unit, children
+from tutor.notation.tree import Binary, Call, Name, Negative, Node, Unit, children, has, within
 
 MOST_LEAVES = 7
 MOST_EXACT = 9
@@ -150,10 +150,10 @@ def _terms(node: Node, frame: Frame) -> list[_Leaves]:
             return _terms(left, frame) + _terms(right, frame)
         case Negative(inner):
             return _terms(inner, frame)
-        case Binary("*" | "/" as sign, left, right) if _is_sum(left) and _has_name(left):
+        case Binary("*" | "/" as sign, left, right) if _is_sum(left) and has(left, Name):
             by = _product(right, frame, sign == "/")
             return [leaves.times(by) for leaves in _terms(left, frame)]
-        case Binary("*", left, right) if _is_sum(right) and _has_name(right):
+        case Binary("*", left, right) if _is_sum(right) and has(right, Name):
             by = _product(left, frame)
             return [by.times(leaves) for leaves in _terms(right, frame)]
         case _:
@@ -175,7 +175,7 @@ def _product(node: Node, frame: Frame, below: bool = False) -> _Leaves:
         case Binary("*" | "/" as sign, left, right):
             bottom = below != (sign == "/")
             return _product(left, frame, below).times(_product(right, frame, bottom))
-        case _ if _has_name(node):
+        case _ if has(node, Name):
             return _Leaves()
         case _:
             return _leaf(node, frame, below)
@@ -185,7 +185,7 @@ def _leaf(node: Node, frame: Frame, below: bool) -> _Leaves:
     signed = constant(node, frame).value
     value = abs(signed)
     functions = {call.name for call in _calls(node)}
-    radians = any(isinstance(each, Unit) and each.unit == "rad" for each in _all(node))
+    radians = any(isinstance(each, Unit) and each.unit == "rad" for each in within(node))
     if below:
         value = 1.0 / value if value > NOTHING else math.inf
     minuses = [value] if signed < 0 else []
@@ -208,19 +208,9 @@ def _is_sum(node: Node) -> bool:
     while isinstance(node, Negative):
         node = node.inner
     if isinstance(node, Binary) and node.operator in "*/":
-        return any(_is_sum(child) and _has_name(child) for child in children(node))
+        return any(_is_sum(child) and has(child, Name) for child in children(node))
     return isinstance(node, Binary) and node.operator in "+-"
 
 
-def _has_name(node: Node) -> bool:
-    return any(isinstance(each, Name) for each in _all(node))
-
-
 def _calls(node: Node) -> Iterator[Call]:
-    return (each for each in _all(node) if isinstance(each, Call))
-
-
-def _all(node: Node) -> Iterator[Node]:
-    yield node
-    for child in children(node):
-        yield from _all(child)
+    return (each for each in within(node) if isinstance(each, Call))

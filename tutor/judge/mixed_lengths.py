@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 
 from tutor.judge.typed import TypedEquation
 from tutor.model import Problem
-from tutor.notation.tree import Node, Unit, children
+from tutor.notation.tree import Unit, within
 from tutor.notation.units import METRES
 
 
@@ -18,18 +18,10 @@ def length_mixed_in(
     `near` tells whether a number is a right value.
     """
     own = problem.length
-    typed = {node.unit for line in lines for node in _nodes(line) if isinstance(node, Unit)}
+    sides = (side for line in lines for side in (line.reading.left, line.reading.right))
+    typed = {node.unit for side in sides for node in within(side) if isinstance(node, Unit)}
     for unit in sorted(typed & METRES.keys() - {own}):
         times = float(METRES[unit] / METRES[own])
         if any(near(sign * value * by) for sign in (1, -1) for by in (times, 1 / times)):
             return unit
     return None
-
-
-def _nodes(line: TypedEquation) -> Iterator[Node]:
-    """Every node of a typed line."""
-    left: list[Node] = [line.reading.left, line.reading.right]
-    while left:
-        node = left.pop()
-        yield node
-        left += children(node)

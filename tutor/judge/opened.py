@@ -5,31 +5,16 @@ Taken as one number it says less of what is wrong than term by term.
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Literal
 
-from tutor.notation import Line, Side, Step
-from tutor.notation.evaluate import Frame, parts
-from tutor.notation.tree import Binary, Name, Negative, Node, children
-from tutor.notation.unreadable import Broken
+from tutor.judge.remade import remade
+from tutor.notation import Line
+from tutor.notation.tree import Binary, Name, Negative, Node, has
 
 
 def opened(line: Line) -> Line | None:
     """A line with its sums of numbers multiplied out; None where it has none."""
-    try:
-        steps = tuple(map(_step, line.steps))
-    except Broken:
-        return None
-    return None if steps == line.steps else replace(line, steps=steps, alternatives=())
-
-
-def _step(step: Step) -> Step:
-    return replace(step, sides=tuple(_side(side, step.frame) for side in step.sides))
-
-
-def _side(side: Side, frame: Frame) -> Side:
-    node = _out(side.node)
-    return side if node == side.node else replace(side, node=node, terms=tuple(parts(node, frame)))
+    return remade(line, lambda node, _: _out(node))
 
 
 def _out(node: Node) -> Node:
@@ -61,8 +46,4 @@ def _is_sum(node: Node) -> bool:
     """Whether numbers alone are added up in a tree."""
     while isinstance(node, Negative):
         node = node.inner
-    return isinstance(node, Binary) and node.operator in "+-" and not _has_name(node)
-
-
-def _has_name(node: Node) -> bool:
-    return isinstance(node, Name) or any(map(_has_name, children(node)))
+    return isinstance(node, Binary) and node.operator in "+-" and not has(node, Name)

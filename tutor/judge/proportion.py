@@ -20,7 +20,7 @@ from tutor.judge.same import NEAR, SAME
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.model import Problem
 from tutor.notation import Line, Side, Step, Unreadable
-from tutor.notation.tree import Binary, Call, Name, Node, children
+from tutor.notation.tree import Binary, Call, Name, Node, has
 from tutor.statics.body import Force, joint_body
 
 RIGHT = (
@@ -128,10 +128,7 @@ def _alike(one: tuple[float, float], other: tuple[float, float]) -> bool:
 
 
 def _sine(side: Side) -> bool:
-    def has(node: Node) -> bool:
-        return isinstance(node, Call) or any(map(has, children(node)))
-
-    return has(side.node)
+    return has(side.node, Call)
 
 
 def sums_shown(problem: Problem, step: Step, values: Mapping[str, float]) -> tuple[Equation, ...]:

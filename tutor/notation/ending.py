@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, field
 
 from tutor.notation import units
-from tutor.notation.lexicon import MEANINGS, Meaning, folded, said, says
+from tutor.notation.lexicon import MEANINGS, WAYS, Meaning, folded, said, says
 from tutor.notation.line import Letter, Sense
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
@@ -28,7 +28,7 @@ _FIGURES = re.compile(
     r" *(?:to |à |auf )?[0-9] *(?:s\.? ?f\.?|d\.? ?p\.?|sig\.? ?fig(?:s|ures?)?\.?|decimals?|decimal places?) *"
 )
 NEGATED = frozenset({"not", "no", "nicht", "kein", "keine", "pas", "sin", "without", "neither"})
-_RESULT: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down", "against", "zero")
+_RESULT: tuple[Meaning, ...] = (*WAYS, "against", "zero")
 _STARTS: tuple[Meaning, ...] = ("remark", "because", "filler", *_RESULT, "where")
 _OTHERS: tuple[Meaning, ...] = (
     "so", "and", "is", "number", "about", "joint", "whole", "body", "turn", "positive", "lead",

@@ -7,6 +7,7 @@ of the text, and told.
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from tutor.notation.names import Names
 from tutor.notation.source import Source
@@ -48,7 +49,7 @@ def explained(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]]:
         at = end
     if not told:
         return source, ()
-    return Source(text, source.starts, source.ends, source.size), tuple(told)
+    return replace(source, text=text), tuple(told)
 
 
 def _end_of(text: str, start: int, names: Names) -> int | None:

@@ -16,6 +16,9 @@ Meaning = Literal[
     "turn", "positive", "whole", "body", "number", "so", "and", "is", "where", "lead", "quantity",
 ]  # fmt: skip
 
+WAYS: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down")
+"""What a result says of the way a force acts."""
+
 _WORDS: Mapping[Meaning, str] = {
     "T": """t tens ten tension tensile tensional tie ties pull pulling pulls stretched
         zug zugkraft zugstab gezogen traction tendu tirant traccion tirante tens.""",

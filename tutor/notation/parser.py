@@ -20,6 +20,7 @@ from tutor.notation.tree import (
     Number,
     Span,
     children,
+    has,
     with_span,
 )
 from tutor.notation.unreadable import Broken
@@ -109,7 +110,7 @@ class _Builder:
     def power(self, parts: list[Any]) -> Node:
         base, _, exponent = parts[:3]
         span = exponent.span
-        if _contains(exponent, Name):
+        if has(exponent, Name):
             raise Broken("power/unknown", span.start, span.end)
         value = rational(exponent)
         if value is None or value.denominator > 2 or abs(value) > HIGHEST_POWER:
@@ -135,10 +136,6 @@ def _called(name: str, argument: Node, span: Span) -> Node:
 
 
 _RECIPROCAL = {"cot": ("cos", "sin"), "sec": ("", "cos"), "csc": ("", "sin")}
-
-
-def _contains(node: Node, kind: type) -> bool:
-    return isinstance(node, kind) or any(_contains(child, kind) for child in children(node))
 
 
 def _highest_power(node: Node) -> Fraction:

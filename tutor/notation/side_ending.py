@@ -6,7 +6,7 @@ import re
 
 from tutor.notation.ending import WORD, Said, last_letter, phrase, tail, wordy
 from tutor.notation.found import Found, trimmed
-from tutor.notation.lexicon import Meaning, says
+from tutor.notation.lexicon import WAYS, says
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS, PARTNER
 from tutor.notation.tree import Span
@@ -81,18 +81,15 @@ def _kind_of_member(chars: list[str], start: int, stop: int, said: Said) -> None
     """Takes the word for T or C from before the force that it is said of: strut AB, the tie EF."""
     text = "".join(chars[start:stop])
     *words, _ = (found for found in WORD.finditer(text))
-    ways = [word for word in words if says(word[0], *_SAYS)]
+    ways = [word for word in words if says(word[0], *WAYS)]
     if ways and all(_says_way(word[0]) for word in words):
         for word in ways:
             said.add(word[0], start + word.start(), start + word.end())
         _blank(chars, start, start + words[-1].end())
 
 
-_SAYS: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down")
-
-
 def _says_way(word: str) -> bool:
-    return len(word) > 1 and says(word, *_SAYS, "filler")
+    return len(word) > 1 and says(word, *WAYS, "filler")
 
 
 def _last(
@@ -115,7 +112,7 @@ def _leading(chars: list[str], start: int, stop: int, found: Found, said: Said) 
     before = led["before"]
     if before and (found.names.meanings(before) or not says(before, "filler", "is", "lead")):
         return
-    if says(led["word"], "T", "C", "left", "right", "up", "down"):
+    if says(led["word"], *WAYS):
         said.add(led["word"], *led.span("word"))
         _blank(chars, start, led.end("word"))
 

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from tutor.notation import units
 from tutor.notation.bits import Bit
 from tutor.notation.heading import heading_in
-from tutor.notation.lexicon import Meaning, folded, says
+from tutor.notation.lexicon import WAYS, Meaning, folded, says
 from tutor.notation.names import Names
 from tutor.notation.talk import BECAUSE, Clause, words_of
 from tutor.notation.zero_words import says_zero
@@ -28,8 +28,7 @@ _ADVERBS = frozenset(("horizontally", "vertically", "sideways", "horiz", "vert",
 _HEADING: tuple[Meaning, ...] = ("sum", "force", "moment", "about", "resolve", "joint", "x", "y", "along", "across", "whole", "turn")  # fmt: skip
 _LEADS_TO_JOINT: tuple[Meaning, ...] = ("joint", "about")
 _PLACING = frozenset(("at", "for", "zu", "am"))
-_WAYS: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down")
-_SENSES: tuple[Meaning, ...] = (*_WAYS, "against")
+_SENSES: tuple[Meaning, ...] = (*WAYS, "against")
 _WORD = re.compile(r"[^\W\d_][\w'-]*")
 
 
@@ -175,7 +174,7 @@ def _numbers(text: str, clause: Clause) -> list[Bit]:
 
 def _ways(text: str, bits: Sequence[Bit]) -> list[Bit]:
     found = [bit for bit in bits if bit.kind in ("word", "aside") and says_way(text, bit)]
-    return [bit for bit in found if bit.kind == "aside" or says(text[bit.start : bit.end], *_WAYS)]
+    return [bit for bit in found if bit.kind == "aside" or says(text[bit.start : bit.end], *WAYS)]
 
 
 def _only_links(text: str, bits: Sequence[Bit], names: Names) -> bool:
@@ -199,7 +198,7 @@ def _links(word: str) -> bool:
     return (
         folded(word) in _LINKS
         or word in ("i", "e")
-        or says(word, *_WAYS, "filler", "is", "so")
+        or says(word, *WAYS, "filler", "is", "so")
         or word == "."
     )
 

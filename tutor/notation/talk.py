@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 
 from tutor.notation.bits import Bit
 from tutor.notation.ending import COUNTING, SMALL, unknown
-from tutor.notation.lexicon import MEANINGS, folded, says
+from tutor.notation.lexicon import MEANINGS, WAYS, folded, says
 from tutor.notation.names import Names
 from tutor.notation.symbols import NAME
 
@@ -182,7 +182,7 @@ def holds(text: str, clause: Clause) -> bool:
         if bit.kind == "formula" or (bit.kind == "aside" and re.search(r"[0-9]", said)):
             return True
         words = [said] if bit.kind == "word" else re.findall(r"[^\W\d_]+", said)
-        if any(says(word, "T", "C", "left", "right", "up", "down", "zero") for word in words):
+        if any(says(word, *WAYS, "zero") for word in words):
             return True
     return False
 

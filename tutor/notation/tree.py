@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from fractions import Fraction
 from typing import Any, Literal
 
@@ -130,6 +130,18 @@ def children(node: Node) -> tuple[Node, ...]:
     if isinstance(node, Call):
         return (node.argument,)
     return ()
+
+
+def within(node: Node) -> Iterator[Node]:
+    """`node` and all nodes below it, each before those below it."""
+    yield node
+    for child in children(node):
+        yield from within(child)
+
+
+def has(node: Node, *kinds: type) -> bool:
+    """Whether `node` or one below it is of one of these kinds."""
+    return any(isinstance(each, kinds) for each in within(node))
 
 
 def to_sympy(

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 
 from tutor.notation import units
 from tutor.notation.ending import WORD, unknown
-from tutor.notation.lexicon import MEANINGS, Meaning, folded, says
+from tutor.notation.lexicon import MEANINGS, WAYS, Meaning, folded, says
 from tutor.notation.names import Names, spelling
 from tutor.notation.tree import Axis
 from tutor.notation.unreadable import Broken
@@ -97,7 +97,7 @@ def _misplaced(word: str, start: int, end: int, text: str) -> Broken | None:
     return None
 
 
-_SAYS: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down", "against")
+_SAYS: tuple[Meaning, ...] = (*WAYS, "against")
 _SIZE = re.compile(r"[-+]?[0-9.]")
 _AMOUNT = re.compile(r"[-+*/]|$")
 

@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterator
 from tutor.judge import Equation, Fx, Fy, M
 from tutor.judge.about import equation_of
 from tutor.model import Problem
-from tutor.statics import meetings, sections
+from tutor.statics import cut_around, meetings, sections
 
 MOST_MEMBERS = 60
 """In a larger truss no section is looked for: there are too many."""
@@ -43,16 +43,11 @@ def unknown_in(problem: Problem, about: Equation, known: Collection[str]) -> lis
     return [name for name in linear if name is not None and name not in known]
 
 
-def cut_through(problem: Problem, part: Collection[str]) -> tuple[str, ...]:
-    """The members between a part and the rest."""
-    return tuple(m.name for m in problem.members if (m.start in part) != (m.end in part))
-
-
 def _sums(problem: Problem, part: tuple[str, ...]) -> Iterator[Equation]:
     at_joints = {joint.at for joint in problem.joints}
     yield from (M(joint.name, part=part) for joint in problem.joints)
     yield from (Fx(part=part), Fy(part=part))
-    points = meetings(problem, cut_through(problem, part))
+    points = meetings(problem, cut_around(problem, part))
     yield from (M(point, part=part) for point in points if point not in at_joints)
 
 

@@ -26,11 +26,10 @@ from tutor.paper.blocks import (
 )
 from tutor.paper.held import IF_HELD, question, what_it_is
 from tutor.paper.lines import force_symbol, rounded
-from tutor.paper.section_lines import cut_through
 from tutor.paper.tables import members_asked, members_table, reactions_asked, reactions_table
 from tutor.paper.to_joints import brought, lying
 from tutor.paper.way_through import Body, Step, Worked, worked
-from tutor.statics import Answer, forces_follow, joint_order, solve
+from tutor.statics import Answer, cut_around, forces_follow, joint_order, solve
 from tutor.text import FEW, listed
 
 JOINTS_A_PAGE = 6
@@ -181,7 +180,7 @@ def _body(problem: Problem, body: Body) -> Block:
         figure = joint_figure(problem, body.joint, known=values, senses=senses)
         words = f"Joint {body.joint} cut free"
     else:
-        cut, kept = cut_through(problem, body.part), listed(body.part, MANY)
+        cut, kept = cut_around(problem, body.part), listed(body.part, MANY)
         title = f"Section through {listed(cut, MANY)}: the part with {kept}"
         figure = part_figure(problem, body.part, known=values, senses=senses)
         words = f"The part with {kept} cut free"

@@ -17,7 +17,14 @@ from tutor.statics.body import (
     reaction_forces,
     whole,
 )
-from tutor.statics.cut_through import Section, meetings, round_one_joint, section, sections
+from tutor.statics.cut_through import (
+    Section,
+    cut_around,
+    meetings,
+    round_one_joint,
+    section,
+    sections,
+)
 from tutor.statics.determinate import (
     Determinacy,
     Stability,
@@ -53,6 +60,7 @@ __all__ = [
     "Term",
     "Unsolvable",
     "ZeroForce",
+    "cut_around",
     "determinacy",
     "forces_follow",
     "given_by",

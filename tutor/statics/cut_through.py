@@ -146,19 +146,19 @@ def _through(problem: Problem, cut: Sequence[str], known: Collection[str]) -> It
     ends = _ends(problem, cut[0])
     for start, far in (ends, ends[::-1]):
         inside = {joint for joint, first in home.items() if first == home[start]}
-        between = _between(problem, inside)
+        between = cut_around(problem, inside)
         if {name for name in between if name not in known} != set(cut):
             continue
         found = section(problem, between)
         if len(found.parts) > 2:
-            found = section(problem, _between(problem, found.part_with(far)))
+            found = section(problem, cut_around(problem, found.part_with(far)))
         if found.divides and set(found.cut) - set(known) == set(cut):
             yield found
 
 
-def _between(problem: Problem, inside: Collection[str]) -> list[str]:
-    """The members with one end among these joints."""
-    return [m.name for m in problem.members if (m.start in inside) != (m.end in inside)]
+def cut_around(problem: Problem, inside: Collection[str]) -> tuple[str, ...]:
+    """The members with one end among these joints: those that hold them to the rest."""
+    return tuple(m.name for m in problem.members if (m.start in inside) != (m.end in inside))
 
 
 def _ends(problem: Problem, member: str) -> tuple[str, str]:

@@ -18,7 +18,7 @@ from tutor.lesson.state import State
 from tutor.lesson.steps.headings import value_named
 from tutor.lesson.steps.section import offers
 from tutor.notation import Unreadable
-from tutor.statics import section, sections
+from tutor.statics import cut_around, section, sections
 
 MOST_MEMBERS = 40
 """In a larger truss no part is looked for: there are too many."""
@@ -70,7 +70,6 @@ def _parts(state: State, names: frozenset[str]) -> Iterator[tuple[str, ...]]:
         if names & set(found.cut):
             yield from (part for part in found.parts if len(part) > 1)
     for member in problem.members:
-        ends = {member.start, member.end}
-        cut = [m.name for m in problem.members if (m.start in ends) != (m.end in ends)]
-        if names & set(cut) and section(problem, cut).divides:
-            yield section(problem, cut).part_with(member.start)
+        cut = cut_around(problem, (member.start, member.end))
+        if names & set(cut) and (found := section(problem, cut)).divides:
+            yield found.part_with(member.start)

@@ -24,7 +24,7 @@ from tutor.lesson.steps.writing import take_text
 from tutor.model import Problem
 from tutor.model.naming import member_meant
 from tutor.notation import Line, Unreadable
-from tutor.statics import Section, meetings, round_one_joint, section, sections
+from tutor.statics import Section, cut_around, meetings, round_one_joint, section, sections
 from tutor.text import listed
 
 EQUATIONS = 3
@@ -41,8 +41,7 @@ IN_PIECES = "With {cut} cut the truss is in {count} pieces. A section leaves two
 
 def cut_members(state: State) -> tuple[str, ...]:
     """The members between the part kept and the rest."""
-    inside = set(state.part)
-    return tuple(m.name for m in state.problem.members if (m.start in inside) != (m.end in inside))
+    return cut_around(state.problem, state.part)
 
 
 def still_open(state: State) -> tuple[str, ...]:

@@ -74,8 +74,9 @@ def show(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, Re
             break
         state, reply = _one(state, replace(event, data={}), desk, fold)
         said += reply.said
-    left = THIS_FAR if next_move(state, desk) else NOTHING_LEFT
-    return state, Reply(tuple(said) or (Say("note", left),), bool(said))
+    if said:
+        return state, Reply(tuple(said), True)
+    return state, Reply((Say("note", THIS_FAR if next_move(state, desk) else NOTHING_LEFT),))
 
 
 def _inviting(desk: Judge, state: State, reply: Reply) -> tuple[State, Reply]:
