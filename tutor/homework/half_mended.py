@@ -34,15 +34,22 @@ class Was:
     remembered: bool = False
 
 
+def mended_since(
+    standing: Standing, entries: Mapping[str, Entry], before: Mapping[str, Entry]
+) -> dict[str, Entry]:
+    """The entries of the last check that were changed since and may stand by now, as they were then."""
+    return {
+        name: old
+        for name, old in before.items()
+        if name in standing.right | standing.coarse and entries[name].value != old.value
+    }
+
+
 def remembered(
     bodies: Bodies, entries: Mapping[str, Entry], before: Mapping[str, Entry], standing: Standing
 ) -> Was | None:
     """The page with the wrong values of the last check that are right by now; None where none are."""
-    old = {
-        name: entry
-        for name, entry in before.items()
-        if name in standing.right | standing.coarse and entries[name].value != entry.value
-    }
+    old = mended_since(standing, entries, before)
     if not old or not standing.wrong:
         return None
     return replace(_was(bodies, entries, old, standing.wrong), remembered=True)

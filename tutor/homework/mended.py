@@ -13,6 +13,7 @@ from dataclasses import dataclass, replace
 from tutor.homework.account import Account
 from tutor.homework.chain import Found, follow
 from tutor.homework.findings import Finding
+from tutor.homework.half_mended import mended_since
 from tutor.homework.outcome import Outcome
 from tutor.homework.rounding import Standing
 from tutor.homework.sheet import Bodies, Sheet, place_in_words, renumbered
@@ -63,15 +64,12 @@ def resting(
 
     What else was wrong then at the joint where an old value was put in was worked out with it as well.
     """
-    changed = [
-        name
-        for name, old in before.items()
-        if name in standing.right | standing.coarse and entries[name].value != old.value
-    ]
+    old = mended_since(standing, entries, before)
+    changed = list(old)
     if not changed or not standing.wrong:
         return None
     wrong = [name for name in entries if name in standing.wrong]
-    was = renumbered(bodies, {**entries, **{name: before[name] for name in changed}})
+    was = renumbered(bodies, {**entries, **old})
     found = follow(was, wrong, set(entries) - set(wrong), partly=True)
     places = _places(was, found, changed)[:MOST_PLACES]
     besides = [name for name in wrong if name not in found]
