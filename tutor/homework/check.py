@@ -19,7 +19,7 @@ from tutor.homework.mended import of_resting, resting
 from tutor.homework.outcome import Outcome, lost
 from tutor.homework.places import Story, first_in_order, first_places
 from tutor.homework.reading import blank_members
-from tutor.homework.rounding import standing
+from tutor.homework.rounding import correctness
 from tutor.homework.sheet import WHOLE, sheets
 from tutor.homework.slips import cost_of
 from tutor.homework.stories import Stories, Told
@@ -76,11 +76,11 @@ class _Check:
         self.work = work
         self.true = true
         self.handed_in = sheets(self.problem, work.entries)
-        self.standing = standing(self.problem, self.handed_in, work.entries, true)
-        if self.standing.wrong:
+        self.correctness = correctness(self.problem, self.handed_in, work.entries, true)
+        if self.correctness.wrong:
             self._take_as_coarse()
             work = self.work
-        self.stories = Stories(self.problem, self.handed_in, work.entries, true, self.standing)
+        self.stories = Stories(self.problem, self.handed_in, work.entries, true, self.correctness)
         self.reading = self.stories.reading
         self.throughout = Throughout(self.problem, work.entries, true, self.stories, work.order)
         self.amiss = wrong_entries(desk, work)
@@ -92,10 +92,10 @@ class _Check:
         if (entries := of_two_figures(self.problem, self.work.entries)) is None:
             return
         bodies = sheets(self.problem, entries)
-        stands = standing(self.problem, bodies, entries, self.true, FIGURES)
-        if not stands.wrong:
+        as_coarse = correctness(self.problem, bodies, entries, self.true, FIGURES)
+        if not as_coarse.wrong:
             self.work = replace(self.work, entries=entries)
-            self.handed_in, self.standing = bodies, stands
+            self.handed_in, self.correctness = bodies, as_coarse
 
     @property
     def wrong(self) -> tuple[str, ...]:
@@ -117,14 +117,14 @@ class _Check:
             outcome.places[0] if outcome.places else None,
             outcome.places,
             outcome.accounts,
-            closures(self.handed_in, self.standing),
+            closures(self.handed_in, self.correctness),
             self.work.refused,
             outcome.clear,
             note=outcome.note,
             rests=outcome.rests,
             decides=decides,
             more=more,
-            coarse=tuple(name for name in self.work.entries if name in self.standing.coarse),
+            coarse=tuple(name for name in self.work.entries if name in self.correctness.coarse),
             stopped=self.stories.stopped,
         )
         return replace(result, said=summary(result))
@@ -135,7 +135,7 @@ class _Check:
         found, of_all = separating(self.pairs, blank)
         if found is not None:
             return (found, None) if of_all else (None, found)
-        undecided = self.standing.open
+        undecided = self.correctness.open
         here = set() if outcome.clear else set(outcome.places)
         sheets = [
             sheet
@@ -145,7 +145,7 @@ class _Check:
         return closing(self.handed_in, undecided), fewest(sheets)
 
     def _finding(self, name: str) -> Finding:
-        if name in self.standing.undecided:
+        if name in self.correctness.undecided:
             return Finding(name, "unchecked", None, "unclear", undecided=True)
         return Finding(name, "right")
 
@@ -177,7 +177,7 @@ class _Check:
 
     def _of_mended(self) -> Outcome | None:
         """What still rests on values, or on a belief, of the last check."""
-        given = (self.handed_in, self.work.entries, self.before, self.standing)
+        given = (self.handed_in, self.work.entries, self.before, self.correctness)
         rests = resting(*given)
         if rests is not None and not rests.besides:
             return of_resting(self.problem, rests)

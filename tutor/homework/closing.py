@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from tutor.homework.rounding import Standing
+from tutor.homework.rounding import Correctness
 from tutor.homework.sheet import WHOLE, Sheet
 
 WORDS = (
@@ -47,20 +47,20 @@ class Closure:
         return f"{body} does not close: {words}."
 
 
-def closures(bodies: Mapping[str, Sheet], standing: Standing) -> tuple[Closure, ...]:
+def closures(bodies: Mapping[str, Sheet], correctness: Correctness) -> tuple[Closure, ...]:
     """How each body closes, the whole truss first, by how the entries stand.
 
     Rounding that was carried on over many steps is no reason why a body with nothing but right entries
     on it should not close.
     """
-    return tuple(_closure(sheet, standing) for sheet in bodies.values())
+    return tuple(_closure(sheet, correctness) for sheet in bodies.values())
 
 
-def _closure(sheet: Sheet, standing: Standing) -> Closure:
+def _closure(sheet: Sheet, correctness: Correctness) -> Closure:
     if sheet.missing:
         return Closure(sheet.name, None)
     wrong, doubtful = (
-        not names.isdisjoint(sheet.part) for names in (standing.wrong, standing.undecided)
+        not names.isdisjoint(sheet.part) for names in (correctness.wrong, correctness.undecided)
     )
     if not sheet.fails or not (wrong or doubtful):
         return Closure(sheet.name, True)

@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from tutor.homework.fill import of_equations
 from tutor.homework.lenses import Sight
-from tutor.homework.rounding import Standing
+from tutor.homework.rounding import Correctness
 from tutor.homework.sheet import Bodies, renumbered, with_numbers
 from tutor.homework.work import Entry
 from tutor.model import Problem
@@ -35,24 +35,27 @@ class Was:
 
 
 def mended_since(
-    standing: Standing, entries: Mapping[str, Entry], before: Mapping[str, Entry]
+    correctness: Correctness, entries: Mapping[str, Entry], before: Mapping[str, Entry]
 ) -> dict[str, Entry]:
     """The entries of the last check that were changed since and may stand by now, as they were then."""
     return {
         name: old
         for name, old in before.items()
-        if name in standing.right | standing.coarse and entries[name].value != old.value
+        if name in correctness.right | correctness.coarse and entries[name].value != old.value
     }
 
 
 def remembered(
-    bodies: Bodies, entries: Mapping[str, Entry], before: Mapping[str, Entry], standing: Standing
+    bodies: Bodies,
+    entries: Mapping[str, Entry],
+    before: Mapping[str, Entry],
+    correctness: Correctness,
 ) -> Was | None:
     """The page with the wrong values of the last check that are right by now; None where none are."""
-    old = mended_since(standing, entries, before)
-    if not old or not standing.wrong:
+    old = mended_since(correctness, entries, before)
+    if not old or not correctness.wrong:
         return None
-    return replace(_was(bodies, entries, old, standing.wrong), remembered=True)
+    return replace(_was(bodies, entries, old, correctness.wrong), remembered=True)
 
 
 def _was(

@@ -15,7 +15,7 @@ from tutor.homework.chain import Found, follow
 from tutor.homework.findings import Finding
 from tutor.homework.half_mended import mended_since
 from tutor.homework.outcome import Outcome
-from tutor.homework.rounding import Standing
+from tutor.homework.rounding import Correctness
 from tutor.homework.sheet import Bodies, Sheet, place_in_words, renumbered
 from tutor.homework.slips import mistake_of
 from tutor.homework.vectors import PARALLEL, Vector
@@ -58,17 +58,17 @@ def resting(
     bodies: Bodies,
     entries: Mapping[str, Entry],
     before: Mapping[str, Entry],
-    standing: Standing,
+    correctness: Correctness,
 ) -> Resting | None:
     """What rests on the values of the last check, where that explains every wrong entry; else None.
 
     What else was wrong then at the joint where an old value was put in was worked out with it as well.
     """
-    old = mended_since(standing, entries, before)
+    old = mended_since(correctness, entries, before)
     changed = list(old)
-    if not changed or not standing.wrong:
+    if not changed or not correctness.wrong:
         return None
-    wrong = [name for name in entries if name in standing.wrong]
+    wrong = [name for name in entries if name in correctness.wrong]
     was = renumbered(bodies, {**entries, **old})
     found = follow(was, wrong, set(entries) - set(wrong), partly=True)
     places = _places(was, found, changed)[:MOST_PLACES]

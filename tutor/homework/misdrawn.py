@@ -13,7 +13,7 @@ from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from tutor.homework.rounding import standing
+from tutor.homework.rounding import correctness
 from tutor.homework.sheet import WHOLE, Sheet, sheets
 from tutor.homework.work import Entry
 from tutor.model import Joint, Load, Problem
@@ -70,8 +70,8 @@ def _all_right(problem: Problem, entries: Mapping[str, Entry]) -> bool:
     far = FAR * max(map(abs, true.values()), default=0.0)
     if any(abs(e.value - true[name]) > e.radius + far for name, e in entries.items()):
         return False
-    stands = standing(problem, bodies, entries, true)
-    return not stands.wrong and not stands.open
+    drawn_so = correctness(problem, bodies, entries, true)
+    return not drawn_so.wrong and not drawn_so.open
 
 
 def _nearly_closes(sheet: Sheet) -> bool:

@@ -47,7 +47,7 @@ NO_PART = Off()
 
 
 @dataclass(frozen=True)
-class Standing:
+class Correctness:
     """Which of the entries are right, which are wrong, and which nobody can decide as yet.
 
     Blanks leave some `open`; some are `coarse`: too far off to be right, as roundings may come to.
@@ -63,14 +63,14 @@ class Standing:
         return self.open | self.coarse
 
 
-def standing(
+def correctness(
     problem: Problem,
     bodies: Bodies,
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
     figures: int = LEAST_FIGURES,
-) -> Standing:
-    """How each entry stands against `true`, the values that the same bodies have in truth.
+) -> Correctness:
+    """Which entries are right against `true`, the values that the same bodies have in truth.
 
     `figures` are those that a blank was worked with.
     """
@@ -78,7 +78,7 @@ def standing(
     walk.go()
     right, undecided, coarse = map(frozenset, (walk.right, walk.open, walk.coarse))
     wrong = frozenset(entries) - right - undecided - coarse
-    return Standing(right, wrong, undecided, coarse)
+    return Correctness(right, wrong, undecided, coarse)
 
 
 class _Walk:

@@ -16,7 +16,7 @@ from tutor.homework.reading import (
     readings_by_supports,
     readings_of_blank_joint,
 )
-from tutor.homework.rounding import Standing
+from tutor.homework.rounding import Correctness
 from tutor.homework.sheet import WHOLE, Bodies
 from tutor.homework.walks import weighed
 from tutor.homework.work import Entry
@@ -55,14 +55,14 @@ class Stories:
         handed_in: Bodies,
         entries: Mapping[str, Entry],
         true: Mapping[str, float],
-        standing: Standing,
+        correctness: Correctness,
     ) -> None:
         self.problem = problem
         self.handed_in = handed_in
         self.entries = entries
         self.true = true
-        self.wrong = tuple(name for name in entries if name in standing.wrong)
-        self.right = standing.right | standing.undecided
+        self.wrong = tuple(name for name in entries if name in correctness.wrong)
+        self.right = correctness.right | correctness.undecided
         self.reading = plain_reading(problem, handed_in, entries, true, self.right)
         self.stopped = False
         self.explained = Explained(problem)
