@@ -80,6 +80,13 @@ WRONG = [
     (Fx("C"), "-F_AC cos(36.87 rad) + 6 = 0", [("angle-mode", "AC")]),
     (Fx("C"), "-F_AC cos(0.6435) + 6 = 0", [("angle-mode", None)]),
     (Fy("C"), "0.8 F_AC - 6 = 0", [("other-equation", None)]),
+    (Fx("C"), "-5/4 F_AC + 6 = 0", [("upside-down", "AC")]),
+    (Fx("C"), "-(5/3) F_AC + 6 = 0", [("upside-down", "AC")]),
+    (Fx("C"), "-F_AC/cos 36.87° + 6 = 0", [("upside-down", "AC")]),
+    (Fy("C"), "-F_BC - 5/3 F_AC - 12 = 0", [("upside-down", "AC")]),
+    (Fy("C"), "-F_BC - 1.667 F_AC = 12", [("upside-down", "AC")]),
+    (Fx("A"), "A_x + F_AB + 5 F_AC/4 = 0", [("upside-down", "AC")]),
+    (Fx("A"), "A_x + F_AB - 5/4 F_AC = 0", [("upside-down", "AC"), ("sign", "AC")]),
 ]
 
 
@@ -88,6 +95,18 @@ def test_a_wrong_line_shows_its_mistake(triangle, about, text, expected):
     verdict = judge(triangle, about, text)
     assert verdict.kind == "wrong"
     assert [(m.code, m.force) for m in verdict.mistakes] == expected, verdict
+
+
+@pytest.mark.parametrize("text", ["F_AB + 5/4(7.5) - 6 = 0", "F_AB + 7.5/0.8 - 6 = 0"])
+def test_a_ratio_upside_down_beside_an_earlier_value_is_named(triangle, text):
+    verdict = judge(triangle, Fx("A"), text, known={"A_x": "-6", "AC": "7.5"})
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("upside-down", "AC")]
+
+
+@pytest.mark.parametrize("text", ["F_AC = 6*4/5", "F_AC = 6 cos 36.87"])
+def test_a_result_multiplied_by_its_ratio_is_no_ratio_upside_down(triangle, text):
+    verdict = judge(triangle, Fx("C"), text)
+    assert [m.code for m in verdict.mistakes] == ["component"]
 
 
 def test_two_slips_in_one_line_are_both_named(triangle):

@@ -207,6 +207,7 @@ SHAPES: Mapping[str, Callable[[int], Problem]] = {
     "whole-force": _shears,
     "slope": _shears,
     "tangent": _shears,
+    "upside-down": _shears,
     "side": _shears,
     "ratio": _shears,
     "angle-mode": _shears,
