@@ -169,6 +169,47 @@ def test_a_soft_hyphen_is_passed_over_only_within_a_word(text: str) -> None:
     assert isinstance(read_line(text.replace("= 0", "\u00ad 3 = 0"), names), Unreadable)
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "A\tΣFy\tA_y + 0.6 F_AD = 0",
+        "A\tA_y + 0.6 F_AD = 0",
+        "A\ty\tA_y + 0.6 F_AD = 0\t-25 kN",
+        "1\tA\tΣFy = 0\tA_y + 0.6 F_AD = 0\t25\tC",
+    ],
+)
+def test_a_row_of_a_spreadsheet_with_an_equation_is_read_with_its_joint(text: str) -> None:
+    names, true = truss("quay")
+    found = read_line(text, names)
+    assert isinstance(found, Line), found.message
+    assert true_of(found, true, False)
+    assert found.label is not None
+    assert found.label.point == "A"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "| A | ΣFy | A_y + 0.6 F_XY = 0 |",
+        "| | | |",
+        "solve(",
+        "solve()",
+        "solve(,)",
+        "Eq(,)",
+        "Eq()",
+        "[[[[[[AD, -25]]]]]]",
+        "{AD -> }",
+        "[{(AD = -25]})",
+        "solve(AD = 1, AB = 2, CD = 3)",
+        "<math><mfrac><mn>3</mn></math>",
+        "\\begin{cases}",
+        "Σ_{i} = 0",
+    ],
+)
+def test_what_is_left_open_in_a_row_or_a_command_is_refused(text: str) -> None:
+    assert isinstance(read_line(text, truss("quay")[0]), Unreadable)
+
+
 @pytest.mark.parametrize(("kind", "name", "text"), lines("fresh"))
 def test_a_line_as_people_write_it_is_read_or_told_what_of_it_is_not(
     kind: str, name: str, text: str

@@ -6,18 +6,22 @@ import re
 from dataclasses import replace
 
 from tutor.notation.characters import UNSEEN, plain
+from tutor.notation.commanded import uncommanded
 from tutor.notation.convention import without_convention
-from tutor.notation.copied import recopied
+from tutor.notation.copied import recopied, said_once
 from tutor.notation.latex import untexed
 from tutor.notation.line_said import directed
 from tutor.notation.markup import unmarked
 from tutor.notation.programmed import unprogrammed
 from tutor.notation.source import Source
+from tutor.notation.sum_signs import summed
 
 _DOUBLE = re.compile(r"(?<![=<>:])==(?![=<>])|:=|≔|\\coloneqq?(?![a-z])")
 _GAP = re.compile(r" {3,}")
 _CALLS = re.compile(r"(?<=[\w)\]}°])[!?]+(?![\w!?])")
-_TURN_ABOVE = re.compile(r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])|^ *\( ?\+ ?\) *(?=Σ)")
+_TURN_ABOVE = re.compile(
+    r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])|(?<=[↺↻↑→])\^ ?(?:\{ ?\+ ?\}|\+)|^ *\( ?\+ ?\) *(?=Σ)"
+)
 _FULL_STOP = re.compile(r"(?<=[\w)\]}°] )[.,;]+(?= *$)")
 SPEAKS = re.compile(r"[^\W\d_]{4}|\) *[-+] *[0-9.]*[*x ]*\(|\+ ?ve|T *\+|[①-⑳]|: *[\w.]+ *:|90")
 """Without any of it a line is no sentence, and has no words that go beside its equations."""
@@ -29,7 +33,8 @@ def bared(text: str) -> Source:
     source = source.rewritten(_GAP, "  ")
     source = unmarked(source).rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
     source = source.rewritten(_CALLS, " ")
-    source = unprogrammed(untexed(recopied(source))).rewritten(_TURN_ABOVE, " ")
+    source = summed(said_once(untexed(recopied(source))))
+    source = unprogrammed(uncommanded(source)).rewritten(_TURN_ABOVE, " ")
     source = source.rewritten(_GAP, "  ").rewritten(_FULL_STOP, " ")
     return without_convention(directed(source)) if SPEAKS.search(source.text) else source
 

@@ -6,10 +6,12 @@ signs are read where nothing else can be meant; a figure is never guessed, only 
 
 from __future__ import annotations
 
+import itertools
 import re
 
 from tutor.notation.names import Names
 from tutor.notation.source import Source
+from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 
 _LOST = re.compile(r"[©åƩ:]")
@@ -35,6 +37,21 @@ def recopied(source: Source) -> Source:
     if _LOST.search(text) is None and not text.lstrip().startswith(("+", "a", "b", "c")):
         return source
     return source.rewritten(_SUM, "Σ").rewritten(_SENSE, "").rewritten(_SO, "∴")
+
+
+def said_once(source: Source) -> Source:
+    """The source with a formula that was copied as it is shown and as it is written taken once."""
+    text = source.text
+    places = [place for place, char in enumerate(text) if char not in " _{}(),"]
+    for times in (2, 3) if "=" in text else ():
+        size, rest = divmod(len(places), times)
+        said = "".join(text[place] for place in places)
+        if rest or "=" not in said[:size] or said != said[:size] * times:
+            continue
+        cuts = [*places[::size], len(text)]
+        written = [Span(start, end) for start, end in itertools.pairwise(cuts)]
+        return source.made_of([max(written, key=lambda span: span.end - span.start)])
+    return source
 
 
 def sigma_typed(source: Source, names: Names) -> Source:

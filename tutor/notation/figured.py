@@ -34,6 +34,10 @@ _MINUTES = re.compile(
     r"(?<![\w.,])([0-9]{1,3}) ?° ?([0-9]{1,2}) ?'(?: ?([0-9]{1,2}(?:\.[0-9]+)?) ?(?:\"|''))?"
 )
 _GROUPS = re.compile(r"(?<![\w.,'])([1-9][0-9]{0,2}(?:,[0-9]{3})+)(\.[0-9]+)?(?![\w,]|\.[0-9])")
+_POINTED = re.compile(
+    r"(?<![\w.,'])([1-9][0-9]{0,2}(?:\.[0-9]{3})+)(,[0-9]+)?(?![0-9.]|,[0-9]|[A-Za-z]*_)"
+)
+_DECIMAL_COMMA = re.compile(r"[0-9],(?:[0-9]{1,2}|[0-9]{4,})(?![0-9])|(?<![0-9.,])0,[0-9]+")
 _SPACED = re.compile(
     r"(?<![\w.,'] )(?<![\w.,'])([1-9][0-9]{0,2})((?: [0-9]{3})+)(\.[0-9]+|,[0-9]{1,2}(?![0-9]))?(?![\w,.]|  ?[0-9])"
 )
@@ -47,7 +51,10 @@ def figured(source: Source, names: Names) -> Source:
     source = source.rewritten(_FEET, _feet)
     source = source.rewritten(_FEET_ALONE, lambda found: f"({found[1]} ft)")
     source = source.rewritten(_INCHES, lambda found: f"({found[1]} in)")
-    source = source.rewritten(_GROUPS, lambda found: _grouped(found, source.text, names))
+    decimal = "," in source.text and _DECIMAL_COMMA.search(source.text) is not None
+    if "." in source.text:
+        source = source.rewritten(_POINTED, lambda found: _pointed(found, decimal))
+    source = source.rewritten(_GROUPS, lambda found: _grouped(found, source.text, names, decimal))
     source = source.rewritten(_SPACED, lambda found: _spaced(found, source.text, names))
     return source.rewritten(_MIXED, _mixed)
 
@@ -91,20 +98,27 @@ def _american(names: Names) -> bool:
     return names.force in ("lb", "kip")
 
 
-def _grouped(found: re.Match[str], text: str, names: Names) -> str | None:
+def _grouped(found: re.Match[str], text: str, names: Names, decimal: bool) -> str | None:
     """A number with its thousands set off by commas, where no decimal comma can be meant."""
     digits = found[1].replace(",", "") + (found[2] or "")
     several = found[1].count(",") > 1 or found[2] is not None
     points = re.search(r"(?<![0-9,])[0-9]*\.[0-9]", text) is not None
-    commas = re.search(r"[0-9],(?:[0-9]{1,2}|[0-9]{4,})(?![0-9])", text) is not None
-    if commas and not several:
-        return None
+    if decimal and not several:
+        return None if _american(names) else found[1].replace(",", ".")
     if (below := _below(found, text)) is not None:
         return below
     round_number = names.force == "N" and digits.endswith("00")
     if _american(names) or points or several or round_number or _in_small_unit(text, found.end()):
         return digits
     return None
+
+
+def _pointed(found: re.Match[str], decimal: bool) -> str | None:
+    """A number with its thousands set off by points, where its own decimals or others have a comma."""
+    several = found[1].count(".") > 1 or found[2] is not None
+    if not (several or decimal):
+        return None
+    return found[1].replace(".", "") + (found[2] or "").replace(",", ".")
 
 
 def _below(found: re.Match[str], text: str) -> str | None:

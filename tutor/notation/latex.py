@@ -27,22 +27,25 @@ _WORDS: Mapping[str, str] = {
     "displaystyle": "", "limits": "", "nolimits": "", "hfill": " ", "nonumber": "", "notag": "",
     "longmapsto": "→", "mapsto": "→", "colon": ":", "bullet": "•", "mathrm": "", "mathbf": "", "rm": "", "bf": "", "it": "", "mid": "|", "tg": "tan", "thinspace": " ",
 }  # fmt: skip
-_FRACTION = re.compile(r"\\[dtc]?frac *(?:\{([^{}]*)\}|([0-9])) *(?:\{([^{}]*)\}|([0-9]))")
+_GROUP = r"\{((?:[^{}]|\{[^{}]*\})*)\}"
+_FRACTION = re.compile(rf"\\[dtc]?frac *(?:{_GROUP}|([0-9])) *(?:{_GROUP}|([0-9]))")
 _OVER = re.compile(r"\{([^{}]*)\\over(?![A-Za-z])([^{}]*)\}")
 _ROOT = re.compile(r"\\sqrt *(?:\[2\])? *(?:\{([^{}]*)\}|([0-9]))")
 _QUANTITY = re.compile(r"\\(?:SI|qty) *\{([^{}]*)\} *\{([^{}]*)\}")
 _ANGLE = re.compile(r"\\ang *\{([^{}]*)\}")
 _STYLED = re.compile(
     r"\\(?:mathrm|text|textrm|textbf|textit|mathbf|mathit|mathsf|operatorname\*?|vec|overline|bar"
-    r"|boxed|underline|rm|mbox|hbox|bm|si|unit|ensuremath|fbox|left|underbrace|textnormal"
-    r"|overrightarrow|hat|widehat|tilde) *\{((?:[^{}]|\{[^{}]*\})*)\}"
+    r"|boxed|underline|boldsymbol|mathcal|bigl?|(?:text)?color *\{[^{}]*\}|rm|mbox|hbox|bm|si|unit|ensuremath|fbox|left|underbrace|textnormal"
+    r"|overrightarrow|hat|widehat|tilde) *" + _GROUP
 )
 _TAG = re.compile(r"\\tag\*? *\{([^{}]*)\}")
 _DROPPED = re.compile(
-    r"\\(?:label|begin|end|color|textcolor|phantom|hphantom|vspace|hspace\*?) *\{[^{}]*\}"
+    r"\\begin *\{(?:array|tabular)\} *\{[^{}]*\}"
+    r"|\\(?:text)?color *\{[^{}]*\}(?! *\{)|\\(?:label|begin|end|phantom|hphantom|vspace|hspace\*?) *\{[^{}]*\}"
+    r"|\\left *(?:\\[{}|]|\.)(?=.*\\right *\.)|\\right *\."
 )
 _DEGREE = re.compile(
-    r"\^ *(?:\{ *(?:\\circ|\\degree|°|o|∘) *\}|\\circ(?![A-Za-z])|\\degree(?![A-Za-z])|∘)"
+    r"\^ *(?:\{ *(?:\\circ|\\degree|°|o|∘) *\}|\\circ(?![A-Za-z])|\\degree(?![A-Za-z])|°)"
 )
 _INVERSE = re.compile(r"(?<=sin|cos|tan) *\^ *\{ *- *1 *\}")
 _WORD = re.compile(r"\\([A-Za-z]+) ?")
@@ -51,6 +54,8 @@ _STACKED = re.compile(
     r"\\(?:overset|underset|stackrel) *\{([^{}]*)\} *\{([^{}]*)\}"
     r"|\\x(right|left)arrow *(?:\[[^\[\]]*\])? *\{([^{}]*)\}"
 )
+_NEXT_ROW = re.compile(r"(?<=[\w)}\]°.,]) *\\\\(?= *&? *[^ &=][^=]*[^ :=&] *&?=(?!.*\\\\ *&? *=))")
+"""Between two rows of a display that each set two sides equal."""
 _SPACE = re.compile(r"\\[,;:! ]|~|\\\\|&|\$|\\[()\[\]]")
 _TEX = re.compile(r"\\|\$[^$]*\$|&=|=&|\^ *∘|\w~")
 _EMPTY_LIMITS = re.compile(r"\\sum *(?:_ *\{\})? *(?:\^ *\{\})?")
@@ -77,7 +82,7 @@ def untexed(source: Source) -> Source:
         if source.text == before:
             break
     source = source.rewritten(_EMPTY_LIMITS, "Σ")
-    source = source.rewritten(_SPACE, " ")
+    source = source.rewritten(_NEXT_ROW, "; ").rewritten(_SPACE, " ")
     source = source.rewritten(_WORD, _word)
     return source.rewritten(_INVERSE, "^-1")
 

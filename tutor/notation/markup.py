@@ -10,9 +10,10 @@ import re
 from html import unescape
 
 from tutor.notation.characters import plain
+from tutor.notation.mathml import without_mathml
 from tutor.notation.source import Source
 
-_MARKS = frozenset("<>&*`~▒〖〗#[_/%'\"\\|")
+_MARKS = frozenset("<>&*`~▒〖〗├#[_/%'\"\\|")
 _RULE = re.compile(r"^[ |:]*-{3,}[- |:]*$|^ *\\(?:begin|end) *\{[^{}]*\}(?:\{[^{}]*\})? *$")
 """What draws a line in a table, or begins and ends a display."""
 _ITEM = re.compile(r"^ *(?:\\item\b *|(?:> ?)+)")
@@ -53,6 +54,7 @@ _NUMBERED = re.compile(r" ?#\((?P<number>[0-9]{1,2}[a-z]?)\) *$")
 _QUOTED = re.compile(r"^ *(?P<mark>`+|') ?(?P<inner>[^`]*?) ?(?P=mark) *$")
 _CODE = re.compile(r"`+([^`]+)`+")
 _ABOUT = re.compile(r"Σ_\(?(?P<point>[A-Za-z][A-Za-z0-9]{0,3})\)?▒(?P<group>〖?) *M(?![\w_])")
+_FENCE = re.compile(r"├ ?([(\[{])?|┤ ?([)\]}])?")
 _OPERATES = re.compile("▒")
 _GROUPED = re.compile(r"〖([^〖〗]*)〗(?P<lower>_?)")
 _STRAY_LIMIT = re.compile(r"(?<=Σ)(?:_?\^?[0-9]?)(?=▒)")
@@ -72,9 +74,10 @@ def unmarked(source: Source) -> Source:
     source = source.rewritten(_NUMBERED, lambda found: f"  ({found['number']})")
     source = source.rewritten(_REMARK, _remark)
     source = source.rewritten(_ENTITY, _entity)
-    if "▒" in source.text or "〖" in source.text:
+    if not {"▒", "〖", "├"}.isdisjoint(source.text):
         source = _linear(source)
     if "<" in source.text or "~" in source.text:
+        source = without_mathml(source)
         source = source.rewritten(_FRACTION, lambda found: f"({found[1]}/{found[2]})")
         source = source.rewritten(_ITALIC_LETTERS, lambda found: found[1] or found[2] or found[3])
         source = source.rewritten(_SUB, lambda found: f"_{{{found[1] or found[2]}}}")
@@ -119,6 +122,9 @@ def _linear(source: Source) -> Source:
         _ABOUT, lambda found: f"{'▒' + found['group'] if found['group'] else ''}ΣM_{found['point']}"
     )
     source = source.rewritten(_STRAY_LIMIT, "")
+    source = source.rewritten(
+        _FENCE, lambda found: found[1] or found[2] or ("(" if "├" in found[0] else ")")
+    )
     for _ in range(8):
         before = source.text
         source = source.rewritten(_GROUPED, _group)

@@ -9,6 +9,7 @@ from functools import lru_cache
 from typing import Literal
 
 from tutor.notation.bared import SPEAKS, as_typed, bared
+from tutor.notation.cells import celled
 from tutor.notation.copied import figures_asked, sigma_typed
 from tutor.notation.corrected import corrected
 from tutor.notation.evaluate import Frame
@@ -42,7 +43,7 @@ _SIGNS = str.maketrans("", "", "°√π⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 """What a plain formula may hold besides ASCII; with it, the text goes straight to the scanner."""
 _LAID_OUT = re.compile(
     r"^ *[Ee](?:[Ff]_?[xyXY]|[Mm][ _]?[A-Za-z])|[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
-    r"|=[^=]*[0-9)\]] +[A-Za-z][\w{}]* *=|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
+    r"|=[^=]*[0-9)\]] +[A-Za-z][\w{}]* *=|= *[0-9.]+[A-Za-z]\w*_[^=]*=|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
 )
 _EXPLAINS = re.compile(r"[^\W\d_]{3}|C_")
 """What a line has that brings in a symbol or says a length in words."""
@@ -160,7 +161,8 @@ def _plainly(text: str, typed: str, names: Names, frame: Frame) -> Line:
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line as it stands, or where that cannot be read or leaves out a formula, as a sentence."""
-    source = corrected(bared(text))
+    source = bared(text)
+    source = corrected(celled(source, as_typed(text, source), names))
     told: tuple[Span, ...] = ()
     if _EXPLAINS.search(source.text):
         spelled, told = explained(introduced(source, names), names)

@@ -31,7 +31,9 @@ _SAID_OF = re.compile(
 _CALLED = re.compile(
     r"(?<![\w}])([FSNTPfsntp]) ?(?:_ ?\(|\(|\[|_ ?\[) ?([^()\[\]{}+*/=]{2,12}?) ?[)\]]"
 )
-_SET_APART = re.compile(r"(?:(?<![\w}])(?=[FSNT])|(?<=[0-9])(?=[FS]))(\w) ([A-Z]\w{1,7})(?![\w])")
+_SET_APART = re.compile(
+    r"(?:(?<![\w}])(?=[FSNT])|(?<=[0-9])(?=[FS]))(\w) ([A-Z]\w{1,7}|[A-Z][0-9]? [A-Z][0-9]?)(?![\w])"
+)
 _AXIS_APART = re.compile(
     r"(?<![\w}._])(?P<joint>[A-Z]\w{0,2}) (?P<axis>y(?![\w-]| *:)|x(?![\w-]| *[:\w(√]))"
 )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
 from tutor.notation.tree import Span
@@ -48,6 +48,24 @@ class Source:
         starts += self.starts[at:]
         ends += self.ends[at:]
         return Source("".join(parts), tuple(starts), tuple(ends), self.size)
+
+    def made_of(self, pieces: Iterable[Span | str]) -> Source:
+        """Parts of the text, and words of our own between them that stand for the part before them."""
+        text: list[str] = []
+        starts: list[int] = []
+        ends: list[int] = []
+        before = Span(0, 0)
+        for piece in pieces:
+            if isinstance(piece, Span):
+                text.append(self.text[piece.start : piece.end])
+                starts += self.starts[piece.start : piece.end]
+                ends += self.ends[piece.start : piece.end]
+                before = self.span(max(piece.start, piece.end - 1), piece.end)
+            else:
+                text.append(piece)
+                starts += [before.start] * len(piece)
+                ends += [before.end] * len(piece)
+        return Source("".join(text), tuple(starts), tuple(ends), self.size)
 
     def _spread(self, found: re.Match[str], made: str, starts: list[int], ends: list[int]) -> None:
         """Columns for the text made of a match: a character that stays keeps its own."""

@@ -17,7 +17,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "“{found}” groups its digits",
         "write {one}, without the grouping",
         values=(("1'500", 1), ("1_500 C", 1)),
-        examples=(("F_AB = 1.500,5", 8),),
+        examples=(("F_AB = 1_500 kN", 8),),
     ),
     "comma/loose": Complaint(
         "there is a comma that belongs to no number",

@@ -57,7 +57,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "brackets/across": Complaint(
         "the bracket “{found}” is still open at the = sign",
         "close it with “{partner}” on its own side",
-        examples=(("(F_AB = 12)", 1),),
+        examples=(("3(F_AB = 12)", 2),),
     ),
     "brackets/mixed": Complaint(
         "“{found}” cannot close “{opened}”",

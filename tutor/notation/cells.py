@@ -1,0 +1,85 @@
+"""How does a row of a table give an equation? | A | ΣFy | A_y + 0.6 F_AD = 0 | -25 kN |
+
+Cells before the equation are its headings, each set off by a colon; what stands behind it is what
+follows. The columns stay as they are.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from tutor.notation.heading import heading_in
+from tutor.notation.names import Names
+from tutor.notation.source import Source
+from tutor.notation.tree import Span
+from tutor.notation.unreadable import Broken
+
+_MAY = re.compile(r'\t| \| |^ *\|.*\| *$|" ?[,;] ?"|^ *"[^"]*" ?[,;]|[,;] ?"[^"]*"$')
+_CLOSE = re.compile(r"^ *\|[^ ].*\| *$")
+_SPACED = re.compile(r"^ *\|(?: +|$)| *\t[ \t]*| +\|(?: +|$)")
+_BARS = re.compile(r" *\| *")
+_QUOTED = re.compile(r'^ *"|" *[,;] *"?|[,;] *"|" *$')
+_EQUATION = re.compile(r"[^=|]*[\w)\]}°] *=[^=|]*[\w({\[√|+-]")
+_NUMBER = re.compile(r"[(\[]?[0-9]{1,3}[.)\]]?")
+_VALUE = re.compile(r" *[-+]? ?[0-9]")
+
+
+def celled(source: Source, typed: str, names: Names) -> Source:
+    """The source with a row that holds an equation laid out as a line: A: ΣFy: A_y + 0.6 F_AD = 0.
+
+    `typed` is the text before look-alikes were replaced, column for column.
+    """
+    text = "".join(
+        "\t" if one == "\t" else char for one, char in zip(typed, source.text, strict=True)
+    )
+    if _MAY.search(text) is None:
+        return source
+    places = _cells(text)
+    said = [text[span.start : span.end] for span in places]
+    first = next((n for n, cell in enumerate(said) if _is_equation(cell, names)), None)
+    if first is None:
+        lead = places[1].start if _lead(said, names) else 0
+        plain = source.text if "|" in text else source.text.replace('"', " ")
+        return replace(source, text=" " * lead + plain[lead:])
+    made = [" "] * len(text)
+    for n, span in enumerate(places):
+        made[span.start : span.end] = said[n]
+        mark = ":" if n < first else _between(said[n + 1]) if n + 1 < len(said) else ""
+        made[span.end : span.end + len(mark)] = mark
+    return replace(source, text="".join(made).replace("\t", " "))
+
+
+def _cells(text: str) -> list[Span]:
+    """The places of the cells that hold something."""
+    cuts = _BARS if _CLOSE.match(text) else _SPACED if re.search(r"\||\t", text) else _QUOTED
+    places, at = [], 0
+    for cut in cuts.finditer(text):
+        places.append(Span(at, cut.start()))
+        at = cut.end()
+    places.append(Span(at, len(text.rstrip(" |"))))
+    return [span for span in places if text[span.start : span.end].strip()]
+
+
+def _is_equation(cell: str, names: Names) -> bool:
+    """Whether a cell sets two sides equal and is no heading such as ΣFy = 0."""
+    if _EQUATION.match(cell) is None:
+        return False
+    try:
+        return heading_in(cell, 0, len(cell), names) is None
+    except Broken:
+        return False
+
+
+def _between(cell: str) -> str:
+    """The sign before what stands in a cell behind the equation."""
+    return "⇒" if _VALUE.match(cell) and "=" not in cell else ";"
+
+
+def _lead(cells: list[str], names: Names) -> bool:
+    """Whether a row gives the value of a force behind its own number, or behind a joint."""
+    if len(cells) < 3 or len(names.meant(cells[1].strip())) != 1:
+        return False
+    word = cells[0].strip()
+    counted = _NUMBER.fullmatch(word) is not None or names.joint(word) == word
+    return counted and _VALUE.match(cells[2]) is not None
