@@ -7,7 +7,7 @@ slopes 3-4-5, so every coefficient can be read off. By hand: A_x = -6, B_y = 16.
 from __future__ import annotations
 
 import pytest
-from families import plain_problem
+from families import down, plain_problem
 
 from tutor.judge import Along, Fx, Fy, M, Value, judge
 from tutor.judge.about import as_text, from_text
@@ -322,3 +322,33 @@ def test_a_false_line_is_not_true_by_the_wrong_value_it_gave(triangle):
     """Without the load's horizontal part, ΣM about A gives B_y = 12: false, and so is the line."""
     verdict = judge(triangle, M("A"), "4 B_y - 48 = 0", known={"B_y": 12})
     assert [(m.code, m.force) for m in verdict.mistakes] == [("missing", "load C x")]
+
+
+@pytest.mark.parametrize(
+    ("text", "force"),
+    [
+        ("A_y*12 - 20*(12-3) - 32*(12-6) = 0", "load D"),
+        ("A_y*12 - 20*(12-3) - 20*(12-9) = 0", "load C"),
+    ],
+)
+def test_a_load_left_out_is_named_though_the_arms_stand_as_differences(
+    text: str, force: str
+) -> None:
+    """At first the terms of each bracket, taken one by one, were said to fit nothing."""
+    deck = plain_problem(
+        [
+            ("A", 0, 0),
+            ("B", 3, 0),
+            ("C", 6, 0),
+            ("D", 9, 0),
+            ("E", 12, 0),
+            ("F", 3, 4),
+            ("G", 6, 4),
+            ("H", 9, 4),
+        ],
+        ("AB", "BC", "CD", "DE", "FG", "GH", "AF", "BF", "CF", "CG", "CH", "DH", "EH"),
+        [Support("A", "pin"), Support("E", "roller")],
+        [down("B", 20), down("C", 32), down("D", 20)],
+    )
+    verdict = judge(deck, M("E"), text)
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("missing", force)]

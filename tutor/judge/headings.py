@@ -125,3 +125,24 @@ def equation_in_words(problem: Problem, about: Asked) -> str:
     if not isinstance(about, Along):
         return words
     return words.replace(f"along {about.degrees:.4g}°", along_in_words(problem, about), 1)
+
+
+def headed_otherwise(problem: Problem, about: Equation, label: Label | None) -> str | None:
+    """A sentence where a line's own heading names another equation than the one asked for."""
+    if label is None or label.kind is None:
+        return None
+    if not _is_named(problem, about, label):
+        words = equation_in_words(problem, about)
+        return f"What you wrote is {words}, though its heading says otherwise."
+    return None
+
+
+def _is_named(problem: Problem, about: Equation, label: Label) -> bool:
+    """Whether a heading names an equation, whatever body it names; a sum of forces by its direction."""
+    if isinstance(about, M):
+        return label.kind == "moment" and label.point in (None, about.at)
+    if label.kind == "moment":
+        return False
+    said = direction_named(problem, label, about.joint)
+    meant = about.degrees if isinstance(about, Along) else 90.0 * isinstance(about, Fy)
+    return said is None or abs((said - meant + 90.0) % 180.0 - 90.0) <= SNAP

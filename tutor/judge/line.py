@@ -6,11 +6,12 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from tutor.judge.about import Along, Equation, Fx, Fy, M
+from tutor.judge.alike import apart
 from tutor.judge.explain import slips_of
 from tutor.judge.explanation import Slip
 from tutor.judge.factors import Factors
 from tutor.judge.fit import Fit, fit, nearly_as_written
-from tutor.judge.headings import SNAP, direction_named, equation_in_words
+from tutor.judge.headings import equation_in_words, headed_otherwise
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValues
@@ -30,10 +31,10 @@ from tutor.judge.unrecorded import (
     one_with_unrecorded,
     with_unrecorded,
 )
-from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.verdict import Mistake, Remark, Verdict, faults
 from tutor.judge.whole_line import off_by
 from tutor.model import Problem, Tolerance
-from tutor.notation import Label, Names, Reading
+from tutor.notation import Names, Reading
 from tutor.notation.fact import fact, kept
 from tutor.text import listed
 
@@ -104,6 +105,17 @@ class Line:
 
 def judge_line(line: Line) -> Verdict:
     """The verdict on a line: right, right of something else, a result, or which mistake it shows."""
+    verdict = _as_typed(line)
+    parted = None if verdict.right else apart(line.typed, line.true, line.lines, line.values())
+    if parted is None:
+        return verdict
+    again = _as_typed(replace(line, typed=parted.line))
+    if again.right:
+        return replace(again, remarks=(*again.remarks, Remark("alike", parted.said)))
+    return again if faults(again) <= faults(verdict) else verdict
+
+
+def _as_typed(line: Line) -> Verdict:
     found = fit(line.typed, line.true, line.tolerance)
     if found is None and line.typed.says_nothing:
         return line.wrong(mistake_of(line.true, Slip("not-equilibrium", None, None), line.reading))
@@ -261,7 +273,7 @@ def _true_elsewhere(line: Line, other: Equation | None) -> Verdict:
 
 def _remarks(line: Line, rounded: bool) -> tuple[Remark, ...]:
     remarks = []
-    if headed := headed_otherwise(line.problem, line.about, line.reading):
+    if headed := headed_otherwise(line.problem, line.about, line.reading.label):
         remarks.append(Remark("heading", headed))
     if rounded:
         remarks.append(Remark("rounding", ROUNDED_HARD))
@@ -270,25 +282,3 @@ def _remarks(line: Line, rounded: bool) -> tuple[Remark, ...]:
         kind = KINDS["dependent"]
         remarks.append(Remark("dependent", f"{kind.look(case)} {kind.reason(case)}"))
     return tuple(remarks)
-
-
-def headed_otherwise(problem: Problem, about: Equation, reading: Reading) -> str | None:
-    """A sentence where the line's own heading names another equation than the one asked for."""
-    label = reading.label
-    if label is None or label.kind is None:
-        return None
-    if not _is_named(problem, about, label):
-        words = equation_in_words(problem, about)
-        return f"What you wrote is {words}, though its heading says otherwise."
-    return None
-
-
-def _is_named(problem: Problem, about: Equation, label: Label) -> bool:
-    """Whether a heading names an equation, whatever body it names; a sum of forces by its direction."""
-    if isinstance(about, M):
-        return label.kind == "moment" and label.point in (None, about.at)
-    if label.kind == "moment":
-        return False
-    said = direction_named(problem, label, about.joint)
-    meant = about.degrees if isinstance(about, Along) else 90.0 * isinstance(about, Fy)
-    return said is None or abs((said - meant + 90.0) % 180.0 - 90.0) <= SNAP

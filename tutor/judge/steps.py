@@ -36,14 +36,13 @@ from tutor.judge.ties import lowered
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.value_line import WAY_ONLY, as_value, judge_value_line
 from tutor.judge.values import NEGLIGIBLE, largest_load
-from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.verdict import Mistake, Remark, Verdict, faults
 from tutor.judge.way_said import only_the_way
 from tutor.judge.worked import letter_of, named, of_forces, shows_working, sized, value_given
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step
 from tutor.notation.unreadable import Broken
 
-MOST = 99
 EQUATION_RIGHT = "The equation is right. {text}"
 EQUATION_STANDS = "The equation is right and stands; the value is not: {text}"
 
@@ -64,14 +63,14 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
         if again.right:
             return _as_it_says(desk, about, other, again)
     for again in _read_otherwise(desk, about, line):
-        if again.right or _faults(again) < _faults(verdict):
+        if again.right or faults(again) < faults(verdict):
             verdict = again
     if verdict.kind == "wrong" and not verdict.stands and not isinstance(about, Value):
         only = only_the_way(desk, about, line, lambda other: _judged(desk, about, other))
         verdict = only or verdict
     if not verdict.right and (by_terms := opened(line)) is not None:
         again = _judged(desk, about, by_terms)
-        verdict = again if _faults(again) <= _faults(verdict) else verdict
+        verdict = again if faults(again) <= faults(verdict) else verdict
     return verdict
 
 
@@ -101,13 +100,6 @@ def _as_it_says(
         return verdict
     again = _judged(replace(desk, own=as_declared(desk.own, senses)), about, line)
     return verdict if again.right else contradicted(verdict, senses)
-
-
-def _faults(verdict: Verdict) -> int:
-    """How much is wrong with a line; a right beginning counts for it."""
-    if verdict.right or verdict.kind != "wrong":
-        return 0 if verdict.right else 1 if verdict.stands else MOST
-    return 2 * len(verdict.mistakes) - bool(verdict.stands)
 
 
 def _says_something(step: Step) -> bool:

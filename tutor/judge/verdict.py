@@ -8,6 +8,9 @@ from typing import Literal
 from tutor.judge.about import Asked, Equation
 from tutor.notation import Reading, Span, Unreadable, ValueReading
 
+UNNAMED = "not-equilibrium"
+MOST_FAULTS = 99
+
 Kind = Literal["right", "wrong", "unreadable", "undecided"]
 
 
@@ -68,3 +71,11 @@ class Verdict:
     @property
     def right(self) -> bool:
         return self.kind == "right"
+
+
+def faults(verdict: Verdict) -> int:
+    """How much is wrong with a line; a right beginning counts for it, and that nothing is named against it."""
+    if verdict.right or verdict.kind != "wrong":
+        return 0 if verdict.right else 1 if verdict.stands else MOST_FAULTS
+    unnamed = any(mistake.code == UNNAMED for mistake in verdict.mistakes)
+    return 2 * (len(verdict.mistakes) + unnamed) - bool(verdict.stands)

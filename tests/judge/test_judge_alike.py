@@ -1,0 +1,87 @@
+"""May one force stand for another that is alike, as in 2 F_CD sin 30 at a ridge?"""
+
+from __future__ import annotations
+
+import pytest
+from families import down, exact, plain_problem
+
+from tutor.judge import Equation, Fx, Fy, Value, judge
+from tutor.model import Load, Problem, Support
+
+JOINTS = (
+    [("A", 0, 0), ("B", 3, 0), ("C", 6, 0), ("D", 3, 4)],
+    ("AB", "BC", "AD", "CD", "BD"),
+    [Support("A", "pin"), Support("C", "roller")],
+)
+GABLE: Problem = plain_problem(*JOINTS, [down("D", 6), down("B", 10)])
+"""Worked by hand: A_y = C_y = 8, AD = CD = -10, AB = BC = 6, BD = 10."""
+WINDY: Problem = plain_problem(
+    *JOINTS, [down("D", 6), down("B", 10), Load("B", (("right", exact(4)),))]
+)
+"""The same with 4 to the right at B: A_x = -4, AB = 10; AD = CD still, though not by symmetry."""
+
+
+@pytest.mark.parametrize(
+    ("about", "text"),
+    [
+        (Fy("D"), "-6 - 2*4/5 F_CD - F_BD = 0"),
+        (Fy("D"), "2 F_AD sin 53.13 + F_BD + 6 = 0"),
+        (Fy("D"), "-F_BD - (4/5 + 4/5) F_AD - 6 = 0"),
+        (Fy("D"), "-1.6 F_AD - BD = 6"),
+        (Fy(), "2 A_y = 16"),
+        (Fy(), "2A_y - 10 - 6 = 0"),
+    ],
+)
+def test_by_symmetry_one_of_two_stands_for_both(about: Equation, text: str) -> None:
+    verdict = judge(GABLE, about, text)
+    assert verdict.right
+    assert [remark.code for remark in verdict.remarks] == ["alike"]
+
+
+@pytest.mark.parametrize(
+    ("text", "codes"),
+    [
+        ("2*4/5 F_CD + F_BD = 0", {"missing"}),
+        ("-6 - 2*3/5 F_CD - F_BD = 0", {"component"}),
+        ("6 - 2*4/5 F_CD - F_BD = 0", {"sign"}),
+        ("-6 - 4/5 F_CD - F_BD = 0", {"missing"}),
+    ],
+)
+def test_what_is_wrong_beside_two_taken_as_one_is_named(text: str, codes: set[str]) -> None:
+    verdict = judge(GABLE, Fy("D"), text)
+    assert verdict.kind == "wrong"
+    assert {mistake.code for mistake in verdict.mistakes} == codes
+
+
+def test_without_symmetry_two_are_taken_as_one_only_where_values_or_a_line_say_so() -> None:
+    text = "-6 - 2*4/5 F_CD - F_BD = 0"
+    assert not judge(WINDY, Fy("D"), text).right
+    assert judge(WINDY, Fy("D"), text, known={"AD": -10, "CD": -10}).right
+    assert judge(WINDY, Fy("D"), text, lines=("3/5 F_CD = 3/5 F_AD",), standing=(Fx("D"),)).right
+
+
+def test_values_that_differ_are_not_taken_for_each_other() -> None:
+    text = "2 F_AB + 4 - 6 - 10 = 0"
+    assert not judge(WINDY, Fx("B"), text, known={"AB": 10, "BC": 6}).right
+    known = {"AD": -10.1, "CD": -10}
+    assert not judge(WINDY, Fy("D"), "-6 - 2*4/5 F_CD - F_BD = 0", known=known).right
+
+
+def test_a_bare_result_is_no_sum_though_two_are_alike() -> None:
+    assert judge(GABLE, Fy(), "A_y = 8").kind == "undecided"
+    assert judge(GABLE, Value("A_y"), "A_y = 8").right
+
+
+def test_a_force_left_out_is_missing_though_its_like_stands_there() -> None:
+    verdict = judge(GABLE, Fy(), "A_y - 16 = 0")
+    assert [mistake.force for mistake in verdict.mistakes] == ["C_y"]
+    assert verdict.mistakes[0].code == "missing"
+
+
+@pytest.mark.parametrize("text", ["-F_BD + 1.6 F_CD - 6 = 0", "-F_BD - 2*4/5 F_AD - 6 = 0"])
+def test_a_force_drawn_the_other_way_may_stand_for_its_like(text: str) -> None:
+    own = {"senses": {"CD": "C"}, "known": {"AD": -10, "CD": 10}}
+    assert judge(GABLE, Fy("D"), text, **own).right
+    assert judge(WINDY, Fy("D"), text, **own).right
+    turned = text.replace("6 = 0", "6 = 20")
+    assert judge(WINDY, Fy("D"), turned, **own).kind == "wrong"
