@@ -20,6 +20,7 @@ from tutor.model.read import read_text
 from tutor.model.vary import Vary
 from tutor.variants import Varied
 from tutor.variants.lot import lot
+from tutor.variants.makes import how_many, made, numbers_at
 from tutor.variants.mirror import mirrored
 
 HOIST = """\
@@ -200,6 +201,42 @@ def test_where_no_numbers_meet_a_condition_it_is_named_with_the_nearest_numbers(
     assert nearest in caught.value.nearest
     assert "C down = " in caught.value.nearest
     assert condition in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    ("keep", "best", "others"),
+    [
+        ("largest < 1", min, lambda forces: max(map(abs, forces))),
+        ("AC in tension", max, lambda forces: forces[-1]),
+        ("smallest > 1000", max, lambda forces: min(abs(f) for f in forces if f)),
+    ],
+)
+def test_the_nearest_numbers_miss_a_condition_by_the_least(keep, best, others) -> None:
+    varied = Varied(problem_of(HOIST + f'keep = ["{keep}"]\n'))
+    with pytest.raises(NoVariant) as caught:
+        varied.of("week-3", "s1")
+    free = problem_of(HOIST)
+    assert free.vary is not None
+    forces = []
+    for index in range(how_many(free.vary)):
+        values = solve(made(free, *numbers_at(free.vary, index))).values
+        forces.append([values[member] for member in ("AB", "BC", "AC")])
+    nearest = best(map(others, forces))
+    assert f" {abs(nearest):.5g} kN" in caught.value.nearest
+
+
+def test_a_push_keeps_the_name_that_it_has_in_the_file_when_the_truss_is_mirrored() -> None:
+    text = HOIST.replace("down = 12", "down = 12\nright = 5").replace(
+        "{C x} m", "{C right} kN to the {right|left}, {C x} m"
+    )
+    varied = Varied(problem_of(text))
+    seen = set()
+    for student in STUDENTS:
+        problem = varied.of("week-3", student)
+        way, size = problem.loads[0].pushes[1]
+        assert f"{size.text} kN to the {way}" in problem.story
+        seen.add(way)
+    assert seen == {"left", "right"}
 
 
 def test_numbers_that_make_the_truss_fall_are_passed_over() -> None:

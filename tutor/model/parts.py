@@ -23,6 +23,19 @@ AXES: Mapping[PushDirection, tuple[int, int]] = {
     "left": (-1, 0),
     "right": (1, 0),
 }
+TURNED: Mapping[PushDirection, PushDirection] = {
+    "up": "up",
+    "down": "down",
+    "left": "right",
+    "right": "left",
+}
+"""Each direction in a truss turned round, left to right."""
+Pushes = tuple[tuple[PushDirection, Exact], ...]
+
+
+def turned(pushes: Pushes) -> Pushes:
+    """The pushes in a truss turned round."""
+    return tuple((TURNED[way], size) for way, size in pushes)
 
 
 @dataclass(frozen=True)
@@ -92,7 +105,7 @@ class Load:
     """
 
     joint: str
-    pushes: tuple[tuple[PushDirection, Exact], ...] = ()
+    pushes: Pushes = ()
     size: Exact | None = None
     angle: Exact | None = None
     spread: bool = False

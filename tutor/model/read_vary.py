@@ -76,7 +76,7 @@ def with_words(problem: Problem, notes: Findings | None = None, mirrored: bool =
     vary = problem.vary
     if vary is None:
         return problem
-    known = numbers_of(problem)
+    known = numbers_of(problem, mirrored)
     for key, text in (("title", vary.title), ("story", vary.story)):
         for gap in gaps(text):
             if "|" not in gap and " ".join(gap.split()) not in known and notes is not None:

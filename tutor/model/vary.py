@@ -9,10 +9,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import TYPE_CHECKING, Literal
 
+from tutor.model.parts import turned
 from tutor.notation import Exact
 
 if TYPE_CHECKING:
@@ -96,19 +97,20 @@ def filled(text: str, numbers: Mapping[str, str], mirrored: bool) -> str:
     return GAP.sub(fill, text)
 
 
-def numbers_of(problem: Problem) -> dict[str, str]:
+def numbers_of(problem: Problem, mirrored: bool = False) -> dict[str, str]:
     """What a gap may name, each with its number as one writes it in a story: every push ("C down"),
     what lies on each member ("AB down", "AB total"), every place ("C x", "C y"), and the span and height
-    of the truss."""
+    of the truss. In a `mirrored` one a push keeps the name that it has in the file, a place the joint."""
+    written = turned if mirrored else tuple
     found: dict[str, str] = {}
     for load in problem.given_loads:
         polar = [("size", load.size), ("angle", load.angle)]
-        for part, number in (*load.pushes, *polar):
+        for part, number in (*written(load.pushes), *polar):
             if number is not None:
                 found.setdefault(f"{load.joint} {part}", plain_number(number))
     for spread in problem.spreads:
         for name in spread.on:
-            for part, size in parts_of_spread(spread):
+            for part, size in parts_of_spread(replace(spread, pushes=written(spread.pushes))):
                 found.setdefault(f"{name} {part}", plain_number(size))
     for joint in problem.joints:
         found[f"{joint.name} x"] = plain_number(joint.x)

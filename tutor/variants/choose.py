@@ -126,10 +126,15 @@ class Varied:
         return made(self.problem, *numbers_at(self.problem.vary, index))
 
     def _nothing(self) -> NoVariant:
-        """Of the choices tried, the one that misses the fewest conditions."""
+        """Of the choices tried, the one that misses the fewest conditions, and these by the least."""
         assert self.problem.vary is not None
         found = {index: tuple(misses(self._make(index), self._written)) for index in self._asked}
-        index = min(found, key=lambda each: sum(missed.weight for missed in found[each]))
+
+        def far(each: int) -> tuple[int, float]:
+            missed = found[each]
+            return sum(one.weight for one in missed), sum(one.gap for one in missed)
+
+        index = min(found, key=far)
         nearest = found[index][0]
         numbers, turned = numbers_at(self.problem.vary, index)
         words = [f"{choice.words} = {value.text}" for choice, value in numbers]

@@ -26,18 +26,23 @@ DRAWN = "no joint on another or on a member, no member across another"
 STANDS = "statically determinate and stable"
 HOPELESS = 1000
 PUSHES = "no roller that must pull"
+How = tuple[str, float] | None
+"""How a condition is missed, and by what; None where it is met."""
 
 
 @dataclass(frozen=True)
 class Missed:
     """A condition that numbers do not meet, and in words how they miss it.
 
-    `weight` tells how far off that is: what does not even stand is further off than the rest.
+    `weight` tells how much that is: what does not even stand is further off than the rest. Of numbers
+    that miss the same, those with the smaller `gap` are nearer: by what part of a limit a size misses
+    it, how large a force of the wrong sign is, how many forces are long.
     """
 
     condition: str
     how: str
     weight: int = 1
+    gap: float = 0.0
 
 
 class AsWritten:
@@ -74,12 +79,14 @@ def misses(problem: Problem, written: AsWritten) -> Iterator[Missed]:
     except Unsolvable as reason:
         yield Missed(STANDS, reason.reason.rstrip("."), HOPELESS)
         return
-    for joint in sorted(set(pulling_rollers(answer)) - written.pulling):
-        yield Missed(PUSHES, f"the roller at {joint} would have to pull")
+    pulling = pulling_rollers(answer)
+    for joint in sorted(set(pulling) - written.pulling):
+        yield Missed(PUSHES, f"the roller at {joint} would have to pull", gap=pulling[joint])
     for condition in written.keep:
-        how = CHECKS[condition.kind](condition, answer)
-        if how:
-            yield Missed(condition.text, how)
+        missed = CHECKS[condition.kind](condition, answer)
+        if missed is not None:
+            how, gap = missed
+            yield Missed(condition.text, how, gap=gap)
 
 
 def pulling_rollers(answer: Answer) -> dict[str, float]:
@@ -115,50 +122,49 @@ def _has_few_figures(number: float) -> bool:
     return math.isclose(number, float(f"{number:.{FIGURES}g}"), rel_tol=NEAR)
 
 
-def _nice(condition: Condition, answer: Answer) -> str:
+def _nice(condition: Condition, answer: Answer) -> How:
+    long = [name for name, force in answer.values.items() if not is_short(force)]
     slopes = awkward_slopes(answer.problem)
     if slopes:
-        return f"{slopes[0]} has the slope of no known triangle"
-    long = [name for name, force in answer.values.items() if not is_short(force)]
+        return f"{slopes[0]} has the slope of no known triangle", len(slopes) + len(long)
     if not long:
-        return ""
-    return f"{long[0]} is {abs(answer.value(long[0])):.5g}" + (
-        f", and {len(long) - 1} more of {len(answer.values)} forces are no short numbers"
-        if len(long) > 1
-        else ""
-    )
+        return None
+    more = f", and {len(long) - 1} more of {len(answer.values)} forces are no short numbers"
+    how = f"{long[0]} is {abs(answer.value(long[0])):.5g}{more if len(long) > 1 else ''}"
+    return how, len(long)
 
 
 def _members(answer: Answer) -> dict[str, float]:
     return {name: abs(answer.values[name]) for name in answer.problem.member}
 
 
-def _extreme(pick: Callable[..., str]) -> Callable[[Condition, Answer], str]:
-    def check(condition: Condition, answer: Answer) -> str:
+def _extreme(pick: Callable[..., str]) -> Callable[[Condition, Answer], How]:
+    def check(condition: Condition, answer: Answer) -> How:
         sizes = {name: size for name, size in _members(answer).items() if size > 0}
         if not sizes:
-            return ""
+            return None
         name = pick(sizes, key=lambda each: sizes[each])
         return _held(condition, name, sizes[name], answer)
 
     return check
 
 
-def _size(condition: Condition, answer: Answer) -> str:
+def _size(condition: Condition, answer: Answer) -> How:
     return _held(condition, condition.unknown, abs(answer.value(condition.unknown)), answer)
 
 
-def _held(condition: Condition, name: str, size: float, answer: Answer) -> str:
+def _held(condition: Condition, name: str, size: float, answer: Answer) -> How:
     """How a size misses a limit; sizes nearer than 1e-9 of it are at the limit."""
     at_limit = math.isclose(size, condition.limit, rel_tol=NEAR)
     if at_limit and condition.relation in ("<=", ">="):
-        return ""
+        return None
     if not at_limit and HOLDS[condition.relation](size, condition.limit):
-        return ""
-    return f"{name} is {size:.5g} {answer.problem.force}"
+        return None
+    gap = abs(size - condition.limit) / max(condition.limit, NEAR)
+    return f"{name} is {size:.5g} {answer.problem.force}", gap
 
 
-def _sense(condition: Condition, answer: Answer) -> str:
+def _sense(condition: Condition, answer: Answer) -> How:
     force = answer.value(condition.unknown)
     is_so = {
         "tension": force > 0,
@@ -167,15 +173,15 @@ def _sense(condition: Condition, answer: Answer) -> str:
         "not zero": force != 0,
     }[condition.kind]
     if is_so:
-        return ""
+        return None
     letter = "T" if force > 0 else "C"
     words = f"{abs(force):.5g} {answer.problem.force}"
     if condition.unknown in answer.problem.member and force:
         words += f" {letter}"
-    return f"{condition.unknown} is {words if force else 0}"
+    return f"{condition.unknown} is {words if force else 0}", abs(force)
 
 
-CHECKS: Mapping[Kind, Callable[[Condition, Answer], str]] = {
+CHECKS: Mapping[Kind, Callable[[Condition, Answer], How]] = {
     "nice": _nice,
     "largest": _extreme(max),
     "smallest": _extreme(min),

@@ -6,22 +6,14 @@ two ends, left becomes right, and an angle a becomes 180 - a.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import replace
 from itertools import combinations
-from typing import get_args
 
 from tutor.model import Load, Problem, Support
-from tutor.model.parts import PushDirection
+from tutor.model.parts import turned
 from tutor.model.vary import exact
 from tutor.notation import Exact
 
-TURNED: Mapping[PushDirection, PushDirection] = {
-    **{way: way for way in get_args(PushDirection)},
-    "left": "right",
-    "right": "left",
-}
-Pushes = tuple[tuple[PushDirection, Exact], ...]
 HALF_TURN = Exact.of(180)
 NONE = Exact.of(0)
 
@@ -35,7 +27,7 @@ def mirrored(problem: Problem) -> Problem:
         joints=tuple(replace(joint, x=_across(joint.x, low, high)) for joint in problem.joints),
         supports=tuple(_support(support, low, high) for support in problem.supports),
         loads=tuple(_load(load) for load in problem.loads),
-        spreads=tuple(replace(spread, pushes=_pushes(spread.pushes)) for spread in problem.spreads),
+        spreads=tuple(replace(spread, pushes=turned(spread.pushes)) for spread in problem.spreads),
     )
 
 
@@ -75,11 +67,7 @@ def _support(support: Support, low: Exact, high: Exact) -> Support:
 def _load(load: Load) -> Load:
     if load.angle is not None:
         return replace(load, angle=_within(_turned(load.angle)))
-    return replace(load, pushes=_pushes(load.pushes))
-
-
-def _pushes(pushes: Pushes) -> Pushes:
-    return tuple((TURNED[way], size) for way, size in pushes)
+    return replace(load, pushes=turned(load.pushes))
 
 
 def _within(angle: Exact) -> Exact:
