@@ -77,6 +77,11 @@ def so_many(count: int, word: str) -> str:
     return f"{count} {word}" if count == 1 else f"{count} {word}s"
 
 
+def times(count: int) -> str:
+    """How often: "once", "3 times"."""
+    return "once" if count == 1 else f"{count} times"
+
+
 def listed(names: Iterable[str], most: int = 6, last: str = "and") -> str:
     """ "A", "A and B", "A, B and C"; beyond `most` names the rest is counted.
 

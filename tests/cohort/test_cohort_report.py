@@ -183,8 +183,23 @@ def test_a_lesson_handed_in_under_two_ids_is_told_of_both(course_folder: Path) -
     journals = own.split(b"\n", 1)[1].rsplit(b"\n", 2)[0]
     copy = written("s2", "week-3", "Week 3", DAY, [journals])
     found = [gather(course, f"{n}.txt", data, Way("")) for n, data in enumerate((own, copy))]
-    told = [fault for fault in report_of(course, found).faults if "line for line" in fault.message]
+    told = [fault for fault in report_of(course, found).faults if "same moment" in fault.message]
     assert {fault.file for fault in told} == {"0.txt", "1.txt"}
+
+
+def test_a_lesson_begun_by_one_and_gone_on_with_by_many_is_told_once_for_each(
+    course_folder: Path,
+) -> None:
+    course = course_at(course_folder)
+    lines = handed_in(course_folder, "s0", most={"eel-trap": 0, "trestle": 20}).splitlines()
+    found = []
+    for n in range(7):
+        journal = b"\n".join(lines[2 : len(lines) - 1 - 2 * n])
+        data = written(f"s{n}", "week-3", "Week 3", DAY, [b"\n".join([lines[1], journal])])
+        found.append(gather(course, f"{n}.txt", data, Way("")))
+    told = [fault for fault in report_of(course, found).faults if "same moment" in fault.message]
+    assert [fault.file for fault in told] == [f"{n}.txt" for n in range(7)]
+    assert "1.txt, 2.txt, 3.txt and 3 more, under other ids" in told[0].message
 
 
 def test_numbers_tell_no_id_no_name_and_no_file(report) -> None:

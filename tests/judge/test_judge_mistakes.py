@@ -109,6 +109,22 @@ def test_a_result_multiplied_by_its_ratio_is_no_ratio_upside_down(triangle, text
     assert [m.code for m in verdict.mistakes] == ["component"]
 
 
+@pytest.mark.parametrize(
+    ("text", "first", "other"),
+    [
+        ("-F_AB - 4/5 F_AC - 6 = 0", "pull-push", "minus"),
+        ("-6 - F_AB = 4/5 F_AC", "pull-push", "minus"),
+        ("F_AB + 4/5 F_AC + 6 = 0", "minus", ""),
+    ],
+)
+def test_whether_a_minus_was_lost_or_all_members_reversed_is_told_by_the_signs_as_they_stand(
+    triangle, text, first, other
+):
+    verdict = judge(triangle, Fx("A"), text, known={"A_x": "-6"})
+    assert [mistake.code for mistake in verdict.mistakes] == [first]
+    assert verdict.others == ((other,) if other else ())
+
+
 def test_two_slips_in_one_line_are_both_named(triangle):
     verdict = judge(triangle, M("A"), "4 B_y + 48 - 6*4 = 0")
     assert {(m.code, m.force) for m in verdict.mistakes} == {

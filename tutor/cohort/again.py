@@ -16,6 +16,7 @@ from tutor.judge.called import called
 from tutor.judge.claims import CLAIMS
 from tutor.judge.mistakes import KINDS
 from tutor.lesson.steps import STEP
+from tutor.text import times as in_times
 
 MOST = 3
 FEWEST = 2
@@ -94,7 +95,7 @@ def _mistaken(students: Sequence[Student], titles: Mapping[str, str], of: int) -
         habit = f", {often} of them {OFTEN} times or more" if often else ""
         words = (
             f"Explain again “{called(code)}”: {len(by_student)} of {of} students did so{habit}, "
-            f"{_times(by_student.total())} in all, most in {titles[problem]} ({step}). "
+            f"{in_times(by_student.total())} in all, most in {titles[problem]} ({step}). "
             f"{why(code, step)}"
         )
         yield Matter(len(habitual), len(by_student), words.strip())
@@ -107,10 +108,6 @@ def why(code: str, step: str) -> str:
     """
     known = CLAIMS.get(code) or (None if step == "idealise" else KINDS.get(code))
     return "" if known is None else known.why
-
-
-def _times(count: int) -> str:
-    return "once" if count == 1 else f"{count} times"
 
 
 def _stopped(stops: Sequence[Stop], titles: Mapping[str, str], of: int) -> Iterator[Matter]:
@@ -137,6 +134,6 @@ def _told(students: Sequence[Student], titles: Mapping[str, str], of: int) -> It
     for problem, count in sorted(who.items()):
         words = (
             f"Work {titles[problem]} through on the board: {count} of {of} students asked for "
-            f"a line itself there, {_times(lines[problem])}."
+            f"a line itself there, {in_times(lines[problem])}."
         )
         yield Matter(count, count, words)

@@ -11,6 +11,7 @@ from tutor.cohort.skilled import SkillOf, skilled
 from tutor.model.caution import CAUTION
 from tutor.skills.mastery import IN_PLAIN_WORDS
 from tutor.skills.places import place_in_words
+from tutor.text import so_many, times
 
 WIDTH = 80
 MOST_PLACES = 12
@@ -56,10 +57,10 @@ def _again(report: ClassReport) -> Iterator[str]:
 def _kinds(report: ClassReport) -> Iterator[str]:
     if not report.kinds:
         return
-    yield "Mistakes by kind" + " " * 29 + "students   times   most in"
+    yield f"{'Mistakes by kind':38}students times  most in"
     for kind in report.kinds:
         where = f"{kind.problem} ({kind.step})"
-        yield f"  {_cut(kind.called, 42):42} {kind.students:8} {kind.times:7}   {_cut(where, 60)}"
+        yield f"  {_cut(kind.called, 35):35} {kind.students:8} {kind.times:5}  {_cut(where, 27)}"
 
 
 def _places(report: ClassReport, everything: bool) -> Iterator[str]:
@@ -68,8 +69,8 @@ def _places(report: ClassReport, everything: bool) -> Iterator[str]:
     yield "Where they are made, and the lines typed"
     most = len(report.mistakes) if everything else MOST_PLACES
     for found in report.mistakes[:most]:
-        head = f"{found.called}, in {found.problem} ({found.step}): {_people(found.students)}"
-        yield wrapped(f"{head}, {_times(found.times)}", "  ", "    ")
+        head = f"{found.called}, in {found.problem} ({found.step}): {so_many(found.students, 'student')}"
+        yield wrapped(f"{head}, {times(found.times)}", "  ", "    ")
         lines = list(zip(found.counts, found.typed, strict=True))
         for count, text in lines if everything else lines[:MOST_LINES]:
             yield f"    {count:4} × {_cut(text, WIDTH - 11)}"
@@ -139,7 +140,9 @@ def _stops(report: ClassReport, everything: bool) -> Iterator[str]:
     for stop in report.stops[:most]:
         last = f", last in vain at {place_in_words(stop.place)}" if stop.place else ""
         yield wrapped(
-            f"{_people(stop.students)} in {stop.problem}, step “{stop.step}”{last}", "  ", "    "
+            f"{so_many(stop.students, 'student')} in {stop.problem}, step “{stop.step}”{last}",
+            "  ",
+            "    ",
         )
     if (left := len(report.stops) - most) > 0:
         yield f"  and {left} more places"
@@ -205,14 +208,6 @@ def checked_in_words(checked: Checked) -> str:
             f" Of {checked.otherwise} answers more or less is said now than when they were given."
         )
     return said
-
-
-def _people(count: int) -> str:
-    return "1 student" if count == 1 else f"{count} students"
-
-
-def _times(count: int) -> str:
-    return "once" if count == 1 else f"{count} times"
 
 
 def _cut(text: str, most: int) -> str:

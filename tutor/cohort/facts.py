@@ -20,7 +20,8 @@ class Answer:
     """One thing typed or chosen: in which step, for which equation or value, and how it was judged.
 
     `place` is the equation or value ("Fx @ C", "value AB", "support A"), `verdict` "right" or
-    "wrong", `codes` the mistakes named, `time` seconds since 1970.
+    "wrong", `codes` the mistakes, `time` seconds since 1970; `others` are mistakes of which each explains
+    it as well (`leaning` says which of them is among `codes`).
     """
 
     step: str
@@ -29,6 +30,7 @@ class Answer:
     verdict: str
     codes: tuple[str, ...]
     time: float
+    others: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

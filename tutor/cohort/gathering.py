@@ -9,6 +9,7 @@ from tutor.cohort.believing import MOST_ANSWERS, Replayed, replayed
 from tutor.cohort.course import Course
 from tutor.cohort.facts import Checked, Fault, Work
 from tutor.cohort.handed import HandedIn, Part, digest, plain_bytes, read_handed_in
+from tutor.cohort.leaning import leaning
 from tutor.cohort.sampling import SHARE
 from tutor.cohort.working import work_of
 from tutor.lesson import Lesson
@@ -25,8 +26,8 @@ OTHER_SET = "it holds no lesson on this set; it is of the set {set}"
 
 @dataclass(frozen=True)
 class Gathered:
-    """What one file comes to. `lessons` tell lessons apart, whoever hands them in; `made` is when the
-    file was written, in seconds since 1970."""
+    """What one file comes to. `lessons` tell lessons apart by how they were begun, whoever hands them in;
+    `made` is when the file was written, in seconds since 1970."""
 
     file: str
     digest: str
@@ -91,7 +92,7 @@ class _Reader:
             mark,
             self.student,
             handed.made.timestamp(),
-            works,
+            leaning(works),
             masteries(self._seen()) if self.way.skills else (),
             tuple(mark for mark in self.marks if mark),
             tuple(self.faults),
@@ -129,7 +130,7 @@ class _Reader:
         seed = f"{self.way.seed} {part.contents.last_sum}"
         done = replayed(problem, lines, part.whole, seed, self.way.share)
         self.lessons[name].append(done.lesson)
-        self.marks.append(lines[0].after if part.whole and lines else "")
+        self.marks.append(lines[0].after if lines and lines[0].number == 1 else "")
         self._count(done)
         if done.forged:
             self._tell(f"{what}: {FORGED}")

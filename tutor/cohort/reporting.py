@@ -15,14 +15,17 @@ from tutor.cohort.counting import kinds, mistakes, stops
 from tutor.cohort.course import Course
 from tutor.cohort.facts import Checked, ClassReport, Fault, Student, Work
 from tutor.cohort.gathering import Gathered
+from tutor.text import listed
 from tutor.variants.lot import plain_name
 
 TWICE = "it is the same file as {other}, byte for byte; it counts once"
 NEWER = "{other}, handed in later, is by the same student; only that one counts"
 ALIKE = (
-    "it holds {count} standing line for line in {other} too, under another id; both count, look at "
-    "both"
+    "it holds {count} begun at the very same moment as in {others}, under {ids}: one is a copy of the "
+    "other; all count, look at them"
 )
+MOST_ALIKE = 4
+"""So many other files are named beside a copy."""
 NOT_LISTED = "its id is not in the roster; it counts all the same"
 
 
@@ -36,11 +39,11 @@ def report_of(
     faults += twice
     faults += _alike(counted)
     if roster is not None:
-        listed = {plain_name(name) for name in roster}
+        on_it = {plain_name(name) for name in roster}
         faults += [
             Fault(each.file, NOT_LISTED, each.student)
             for each in counted
-            if plain_name(each.student) not in listed
+            if plain_name(each.student) not in on_it
         ]
     students = _students(course, counted, roster or {})
     found = mistakes(students)
@@ -89,24 +92,25 @@ def _alike(counted: Sequence[Gathered]) -> list[Fault]:
     """Lessons that more than one student handed in."""
     holders: defaultdict[str, list[Gathered]] = defaultdict(list)
     for each in counted:
-        for lesson in each.lessons:
+        for lesson in dict.fromkeys(each.lessons):
             holders[lesson].append(each)
-    shared: defaultdict[tuple[str, str], int] = defaultdict(int)
-    student = {}
-    for files in holders.values():
-        for each in files:
-            for other in files:
-                if other is not each:
-                    shared[each.file, other.file] += 1
-                    student[each.file] = each.student
-    return [
-        Fault(
-            file,
-            ALIKE.format(count="a lesson" if count == 1 else f"{count} lessons", other=other),
-            student[file],
-        )
-        for (file, other), count in sorted(shared.items())
-    ]
+    return [_copied(each, holders) for each in counted if _with_others(each, holders)]
+
+
+def _with_others(each: Gathered, holders: Mapping[str, Sequence[Gathered]]) -> list[str]:
+    """The lessons of a file that are in others too."""
+    return [lesson for lesson in dict.fromkeys(each.lessons) if len(holders[lesson]) > 1]
+
+
+def _copied(each: Gathered, holders: Mapping[str, Sequence[Gathered]]) -> Fault:
+    shared = _with_others(each, holders)
+    others = sorted({o.file for lesson in shared for o in holders[lesson]} - {each.file})
+    said = ALIKE.format(
+        count="a lesson" if len(shared) == 1 else f"{len(shared)} lessons",
+        others=listed(others, MOST_ALIKE),
+        ids="another id" if len(others) == 1 else "other ids",
+    )
+    return Fault(each.file, said, each.student)
 
 
 def _students(
@@ -116,12 +120,12 @@ def _students(
     nothing = tuple(Work(problem.name, problem.title, "not begun") for problem in course.problems)
     by_id = {plain_name(each.student): each for each in counted}
     found = []
-    for listed, name in roster.items():
-        each = by_id.pop(plain_name(listed), None)
+    for whose, name in roster.items():
+        each = by_id.pop(plain_name(whose), None)
         if each is None:
-            found.append(Student(listed, name, nothing))
+            found.append(Student(whose, name, nothing))
         else:
-            found.append(replace(_student(each), id=listed, name=name))
+            found.append(replace(_student(each), id=whose, name=name))
     return (*found, *(_student(each) for each in by_id.values()))
 
 

@@ -17,10 +17,12 @@ from tutor.cohort.as_text import (
 from tutor.cohort.counting import wrong_answers
 from tutor.cohort.facts import STATES, ClassReport, Mistaken, Student, Work
 from tutor.cohort.skilled import skilled
+from tutor.judge.called import called
 from tutor.skills import skill_called
 from tutor.skills.mastery import IN_PLAIN_WORDS
 from tutor.skills.places import place_in_words
 from tutor.text import listed, one_line, so_many
+from tutor.text import times as in_times
 
 Cell = str | int
 MOST_TYPED = 40
@@ -97,7 +99,10 @@ def _made_by(report: ClassReport, code: str) -> str:
 
 
 def _place(place: Mistaken) -> Iterator[str]:
-    yield f"{place.problem} ({place.step}): {place.students} students, {place.times} times"
+    yield (
+        f"{place.problem} ({place.step}): {so_many(place.students, 'student')}, "
+        f"{in_times(place.times)}"
+    )
     pairs = list(zip(place.counts, place.typed, strict=True))
     for count, text in pairs[:MOST_TYPED]:
         yield f"  {count:3} × {text}"
@@ -113,7 +118,7 @@ def _problems(report: ClassReport) -> View:
         parts = [f"{problem.title}\nMedian of those who finished: {middle(works)}"]
         parts += [f"{said}."] if (said := shown_in_words(works)) else []
         stops = [
-            f"  {s.students} students at “{s.step}”"
+            f"  {so_many(s.students, 'student')} at “{s.step}”"
             + (f", last in vain at {place_in_words(s.place)}" if s.place else "")
             for s in report.stops
             if s.problem == problem.name
@@ -172,7 +177,8 @@ def _work(work: Work) -> Iterator[str]:
     for answer in work.answers:
         if answer.verdict == "wrong":
             typed = one_line(answer.text) or "(chosen)"
-            yield f"  {place_in_words(answer.place)}: {typed}   [{', '.join(answer.codes)}]"
+            slips = listed([called(code) for code in answer.codes])
+            yield f"  {place_in_words(answer.place)}: {typed}   [{slips}]"
 
 
 def _skills(report: ClassReport) -> View:

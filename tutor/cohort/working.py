@@ -51,7 +51,7 @@ def _far(one: Owned) -> tuple[bool, int, bool]:
 def answers_of(lesson: Lesson) -> tuple[Answer, ...]:
     """Every answer of a lesson that was judged, in its order."""
     return tuple(
-        Answer(made.step, made.place, made.text, made.verdict, made.codes, made.time)
+        Answer(made.step, made.place, made.text, made.verdict, made.codes, made.time, made.others)
         for made in lesson.state.tries
         if made.verdict != "shown"
     )

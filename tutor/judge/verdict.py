@@ -72,6 +72,14 @@ class Verdict:
     def right(self) -> bool:
         return self.kind == "right"
 
+    @property
+    def others(self) -> tuple[str, ...]:
+        """The codes of other mistakes that each explain the line as well as the one that is named."""
+        own = {mistake.code for mistake in self.mistakes}
+        if len(self.mistakes) != 1 or own == {UNNAMED}:
+            return ()
+        return tuple(dict.fromkeys(m.code for m in self.candidates if m.code not in own))
+
 
 def faults(verdict: Verdict) -> int:
     """How much is wrong with a line; a right beginning counts for it, and that nothing is named against it."""

@@ -174,7 +174,7 @@ def _write_try(made: Try) -> Record:
         "verdict": made.verdict,
         "codes": list(made.codes),
         "time": made.time,
-    }
+    } | ({"others": list(made.others)} if made.others else {})
 
 
 def _try(kept: Any) -> Try:
@@ -182,7 +182,9 @@ def _try(kept: Any) -> Try:
         raise TypeError(kept["step"])
     words = [_text(kept[key]) for key in ("place", "text", "verdict")]
     codes = tuple(_text(code) for code in kept["codes"])
-    return Try(kept["step"], place_of(words[0]), words[1], words[2], codes, _number(kept["time"]))
+    others = tuple(map(_text, kept.get("others", ())))
+    at, time = place_of(words[0]), _number(kept["time"])
+    return Try(kept["step"], at, words[1], words[2], codes, time, others)
 
 
 def _write_mistake(mistake: Mistake) -> Record:

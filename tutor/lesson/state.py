@@ -41,7 +41,10 @@ class Result:
 
 @fact
 class Try:
-    """One thing typed or chosen, what it was for (`at`), and how it was judged."""
+    """One thing typed or chosen, what it was for (`at`), and how it was judged.
+
+    `codes` are the mistakes named, `others` those of which each explains it as well.
+    """
 
     step: str
     at: Place
@@ -49,6 +52,7 @@ class Try:
     verdict: str
     codes: tuple[str, ...] = ()
     time: float = 0.0
+    others: tuple[str, ...] = ()
 
     @property
     def place(self) -> str:

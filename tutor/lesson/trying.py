@@ -30,12 +30,13 @@ def wrong(
     text: str = "",
     mistakes: tuple[Mistake, ...] = (),
     verdict: str = "wrong",
+    others: tuple[str, ...] = (),
 ) -> State:
     """After a try that was not right: noted, and the next hint at its place may be asked for.
 
     The verdict itself is the first level; another mistake than before starts at that level again.
     """
-    done = Try(state.step, place, text, verdict, codes, event.time)
+    done = Try(state.step, place, text, verdict, codes, event.time, others)
     before = state.hints.get(place, HintsGiven())
     same = [(m.code, m.force) for m in before.mistakes] == [(m.code, m.force) for m in mistakes]
     level = max(before.level, 1) if same else 1

@@ -51,7 +51,7 @@ def refuse(
     if verdict.kind in ("unreadable", "undecided"):
         return state, Reply((Say(TONES[verdict.kind], verdict.text),), False, verdict)
     codes = tuple(m.code for m in verdict.mistakes)
-    state = wrong(state, event, about, codes, text, verdict.mistakes)
+    state = wrong(state, event, about, codes, text, verdict.mistakes, others=verdict.others)
     said = [Say("wrong", verdict.text)]
     offered = None
     if verdict.true_of is not None:

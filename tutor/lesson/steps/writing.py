@@ -273,7 +273,7 @@ def _take_value(
         return keep_value(others, event, unknown, verdict, before)
     if verdict.kind == "wrong":
         codes = tuple(m.code for m in verdict.mistakes)
-        state = wrong(state, event, place, codes, text, verdict.mistakes)
+        state = wrong(state, event, place, codes, text, verdict.mistakes, others=verdict.others)
     said = (*before.said, Say(TONES[verdict.kind], verdict.text))
     return state, Reply(said, before.accepted, verdict)
 
