@@ -49,7 +49,7 @@ def test_the_text_has_every_number_and_fits_a_terminal(report: ClassReport) -> N
         assert kind.called in text
     assert CAUTION.split(".")[0] in " ".join(text.split())
     assert "x.pdf" in text
-    assert max(map(len, text.splitlines())) <= WIDTH + 40
+    assert max(map(len, text.splitlines())) <= WIDTH
 
 
 def test_without_anything_handed_in_every_form_can_be_written(course_folder, tmp_path) -> None:

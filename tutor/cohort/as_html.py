@@ -49,7 +49,9 @@ details { margin: .3rem 0; border-left: 3px solid #1d4f72; padding: .1rem .7rem;
 summary { cursor: pointer; }
 details:target { background: #eef4f8; }
 code { font-family: ui-monospace, 'Liberation Mono', monospace; font-size: .9em; overflow-wrap: anywhere; }
-details table { table-layout: fixed; } details th.n { width: 5rem; } details th:first-child { width: 13rem; }
+details table { table-layout: fixed; } details th.n { width: 4.4rem; } details th:first-child { width: 11rem; }
+details summary, details tr:first-child { break-after: avoid; } .typed { columns: 9rem; }
+.typed div { break-inside: avoid; }
 nav a { margin-right: .9rem; }
 .caution, .quiet { font-size: .88em; color: #333; }
 @media print { nav { display: none; } body { font-size: 10.5pt; margin: 0; max-width: none; }
@@ -145,7 +147,8 @@ def _typed(place: Mistaken) -> str:
         for count, text in pairs[:MOST_TYPED]
     ]
     more = len(pairs) - MOST_TYPED
-    return "<br>".join([*lines, *([f"and {so_many(more, 'other line')}"] if more > 0 else [])])
+    lines += [f"and {so_many(more, 'other line')}"] if more > 0 else []
+    return f'<div class="typed">{"".join(f"<div>{line}</div>" for line in lines)}</div>'
 
 
 def _problems(report: ClassReport) -> Iterator[str]:

@@ -16,6 +16,7 @@ from uuid import NAMESPACE_URL, uuid5
 
 from tutor.cohort.facts import Answer, ClassReport, State, Student, Work
 from tutor.cohort.times import moment
+from tutor.skills.places import place_in_words
 
 VERSION = "2.0.0"
 HOME = "https://pinjoint.invalid"
@@ -55,7 +56,7 @@ def _answered(
     result: dict[str, Any] = {"success": answer.verdict == "right", "extensions": extensions}
     if answer.text:
         result["response"] = answer.text[:LONGEST]
-    name = f"{answer.place} in {work.title}"
+    name = f"{place_in_words(answer.place)} in {work.title}"
     return {
         "id": _id(report, student, work, f"{place} {answer.time!r} {answer.place}"),
         "actor": _actor(student),

@@ -79,12 +79,12 @@ def _places(report: ClassReport, everything: bool) -> Iterator[str]:
 
 
 def _problems(report: ClassReport) -> Iterator[str]:
-    yield "Problems          finished watched begun not begun   median of those who finished"
+    yield "Problems          finished watched begun not begun  median of those who finished"
     for problem in report.problems:
         works = works_on(report.students, problem)
         done, watched, begun, not_begun = counted(works)
         yield (
-            f"  {_cut(problem.name, 15):15} {done:8} {watched:7} {begun:5} {not_begun:9}   "
+            f"  {_cut(problem.name, 15):15} {done:8} {watched:7} {begun:5} {not_begun:9}  "
             f"{middle(works)}"
         )
         if said := shown_in_words(works):
@@ -168,15 +168,16 @@ def _students(report: ClassReport) -> Iterator[str]:
     wide = min(34, max(len(called_in_full(s)) for s in report.students))
     yield f"{'Students':{wide + 2}}  finished   lines   hints   slips  minutes"
     for student in report.students:
+        name = _cut(called_in_full(student), wide)
+        if not student.handed_in:
+            yield f"  {name:{wide}}  nothing handed in"
+            continue
         works = student.problems
         done = f"{student.finished} of {len(works)}"
         numbers = (sum(getattr(w, key) for w in works) for key in ("lines", "hints", "slips"))
         cells = "".join(f"{number:8}" for number in numbers)
         minutes = sum(work.minutes for work in works)
-        name = _cut(called_in_full(student), wide)
-        yield f"  {name:{wide}}  {done:>8}{cells} {minutes:8.0f}" + (
-            "" if student.handed_in else "   nothing handed in"
-        )
+        yield f"  {name:{wide}}  {done:>8}{cells} {minutes:8.0f}"
 
 
 def called_in_full(student: Student) -> str:
