@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tutor.notation.tree import Binary, Call, Node, Pi, Unit, children
+from tutor.notation.tree import Binary, Call, Negative, Node, Pi, Unit, children
 from tutor.notation.unreadable import Broken
 
 _TURNING = ("sin", "cos", "tan")
@@ -26,6 +26,21 @@ def check_pi(node: Node, text: str) -> None:
         raise Broken("ambiguous/pi", start, end, call=call)
     for child in children(node):
         check_pi(child, text)
+
+
+def in_radians(node: Node) -> Node:
+    """A tree with the angles that hold π in radians, cos(pi/6): nobody means so many degrees."""
+    match node:
+        case Call(name, argument, span) if name in _TURNING and _bare_pi(argument):
+            unit = Unit("rad", argument.span)
+            return Call(name, Binary("*", argument, unit, argument.span), span)
+        case Call(name, argument, span):
+            return Call(name, in_radians(argument), span)
+        case Negative(inner, span):
+            return Negative(in_radians(inner), span)
+        case Binary(operator, left, right, span):
+            return Binary(operator, in_radians(left), in_radians(right), span)
+    return node
 
 
 def _is_angle(node: Node) -> bool:

@@ -22,6 +22,10 @@ _BARS = re.compile(r" *\| *")
 _QUOTED = re.compile(r'^ *"|" *[,;] *"?|[,;] *"|" *$')
 _EQUATION = re.compile(r"[^=|]*[\w)\]}°] *=[^=|]*[\w({\[√|+-]")
 _NUMBER = re.compile(r"[(\[]?[0-9]{1,3}[.)\]]?")
+_BULLET = re.compile(r" *[•·◦*–—-] *")
+_BLANK = str.maketrans(dict.fromkeys("•·◦*–—-|", " "))
+_FIGURE = re.compile(r"[0-9]")
+_WORD = re.compile(r"[A-Za-z][\w{}]*")
 _VALUE = re.compile(r" *[-+]? ?[0-9]")
 
 
@@ -35,7 +39,8 @@ def celled(source: Source, typed: str, names: Names) -> Source:
     )
     if _MAY.search(text) is None:
         return source
-    places = _cells(text)
+    places = [span for span in _cells(text) if not _BULLET.fullmatch(text, span.start, span.end)]
+    text = text[: places[0].start].translate(_BLANK) + text[places[0].start :] if places else text
     said = [text[span.start : span.end] for span in places]
     first = next((n for n, cell in enumerate(said) if _is_equation(cell, names)), None)
     if first is None:
@@ -45,7 +50,7 @@ def celled(source: Source, typed: str, names: Names) -> Source:
     made = [" "] * len(text)
     for n, span in enumerate(places):
         made[span.start : span.end] = said[n]
-        mark = ":" if n < first else _between(said[n + 1]) if n + 1 < len(said) else ""
+        mark = _between(said, n, first, names)
         made[span.end : span.end + len(mark)] = mark
     return replace(source, text="".join(made).replace("\t", " "))
 
@@ -71,9 +76,22 @@ def _is_equation(cell: str, names: Names) -> bool:
         return False
 
 
-def _between(cell: str) -> str:
-    """The sign before what stands in a cell behind the equation."""
-    return "⇒" if _VALUE.match(cell) and "=" not in cell else ";"
+def _names_what(cell: str, equation: str, names: Names) -> bool:
+    """Whether a cell names the force that the sums of numbers in the next one come to."""
+    words = _WORD.findall(equation.partition("=")[0])
+    return len(names.meant(cell.strip())) == 1 and not any(map(names.meant, words))
+
+
+def _between(said: list[str], n: int, first: int, names: Names) -> str:
+    """The sign between a cell and the one behind it; `first` is the one that holds the equation."""
+    if n + 1 == len(said):
+        return ""
+    if n < first:
+        return "=" if n + 1 == first and _names_what(said[n], said[first], names) else ":"
+    behind = said[n + 1]
+    if "=" not in behind and _VALUE.match(behind):
+        return "⇒"
+    return ";" if "=" in behind or _FIGURE.search(behind) else ""
 
 
 def _lead(cells: list[str], names: Names) -> bool:

@@ -27,6 +27,8 @@ _GIVES = re.compile(r" *(?:-+>|→|=+>|⇒|[=:;]) *(?=[^ ])")
 _GIVEN = re.compile(
     r" *['\"]?(?P<name>[A-Za-z][\w{}]{0,15})['\"]? *(?:-+>|→|=|:|,) *(?P<value>[-+]? ?[0-9.][^=,]*?) *"
 )
+_LABEL = re.compile(r" *(?:\(%[io][0-9]{1,4}\)|(?:In|Out) ?\[[0-9]{1,4}\] ?[:=]*) *")
+"""What a session puts before what was typed, and before what came of it."""
 _END = re.compile(r" *[;.,]? *$")
 _ARGUMENT = re.compile(r"(?<![0-9])[,;]|[,;](?![0-9])")
 _PART = re.compile(rf"{_ARGUMENT.pattern}|&&|∧")
@@ -36,6 +38,8 @@ MOST_LAYERS = 4
 
 def uncommanded(source: Source) -> Source:
     """The source with the equations of a command, or of a solution in brackets, as one writes them."""
+    if (label := _LABEL.match(source.text)) is not None:
+        source = source.made_of([Span(label.end(), len(source.text))])
     text = source.text
     if _MAY.search(text) is None:
         return source

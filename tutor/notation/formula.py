@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterable, Mapping
 
-from tutor.notation.angles import check_angles, check_pi
+from tutor.notation.angles import check_angles, in_radians
 from tutor.notation.digits import figures
 from tutor.notation.dimension import check_equation, check_value
 from tutor.notation.evaluate import Frame, parts
@@ -47,9 +47,7 @@ def sides_of(
         last = [symbol for symbol in symbols if symbol.type == "NUMBER" and symbol.end <= column]
         if last:
             last[-1].value = Negative(last[-1].value, last[-1].value.span)
-    nodes = parse_sides(symbols, text)
-    for node in nodes:
-        _check(node, scanner, frame, text)
+    nodes = _with_angles(parse_sides(symbols, text), scanner, frame)
     sides = tuple([_side(node, frame, text, scanner.has_units) for node in nodes])
     if scanner.has_units:
         for one, other in itertools.pairwise(nodes):
@@ -59,11 +57,12 @@ def sides_of(
     return sides, scanner.has_backward
 
 
-def _check(node: Node, scanner: Scanner, frame: Frame, text: str) -> None:
+def _with_angles(nodes: tuple[Node, ...], scanner: Scanner, frame: Frame) -> tuple[Node, ...]:
+    """The trees with each angle in its unit; raises Broken for one where none can stand."""
     if scanner.has_angles:
-        check_angles(node)
-    if scanner.has_pi and frame.degrees:
-        check_pi(node, text)
+        for node in nodes:
+            check_angles(node)
+    return tuple(map(in_radians, nodes)) if scanner.has_pi and frame.degrees else nodes
 
 
 def _side(node: Node, frame: Frame, text: str, measured: bool) -> Side:

@@ -57,6 +57,8 @@ _STACKED = re.compile(
 _NEXT_ROW = re.compile(r"(?<=[\w)}\]°.,]) *\\\\(?= *&? *[^ &=][^=]*[^ :=&] *&?=(?!.*\\\\ *&? *=))")
 """Between two rows of a display that each set two sides equal."""
 _SPACE = re.compile(r"\\[,;:! ]|~|\\\\|&|\$|\\[()\[\]]")
+_LISTED = re.compile(r"^ *[-–—+*] +(?=\$|\\\()")
+"""A bullet before a formula: what would be its sign stands within."""
 _TEX = re.compile(r"\\|\$[^$]*\$|&=|=&|\^ *∘|\w~")
 _EMPTY_LIMITS = re.compile(r"\\sum *(?:_ *\{\})? *(?:\^ *\{\})?")
 
@@ -66,7 +68,7 @@ def untexed(source: Source) -> Source:
     text = source.text
     if not any(char in text for char in "\\$&~∘") or not _TEX.search(text):
         return source
-    source = source.rewritten(_DROPPED, "").rewritten(_DEGREE, "°")
+    source = source.rewritten(_LISTED, "").rewritten(_DROPPED, "").rewritten(_DEGREE, "°")
     source = source.rewritten(_ESCAPED, lambda found: found[0][1])
     source = source.rewritten(_TAG, lambda found: f"  ({found[1]})")
     for _ in range(12):

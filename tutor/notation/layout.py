@@ -14,7 +14,7 @@ from tutor.notation.symbols import LETTERS, NAME
 Joint = Literal["", "so", "beside", "colon"]
 
 _COUNT = r"(?:[0-9]{1,2}[a-z]?|[ivx]{1,4}|[a-hA-H]|\*{1,3}|†)'?"
-_EQUATION = r"(?:(?:see +)?(?:eqn?s?|equations?|gl|gleichung|[ée]q|[ée]quation|ec|ecuaci[oó]n|line|nr|no)\b\.? *)"
+_EQUATION = r"(?:(?:see +)?(?:eqn?s?|equations?|gl|gleichung|[ée]q|[ée]quation|ec|ecuaci[oó]n|line|step|schritt|[ée]tape|paso|nr|no)\b\.? *)"
 _CIRCLED = "①-⑳❶-❿➀-➉"
 _FRONT = re.compile(
     rf" *(?:(?:[([]{_EQUATION}?{_COUNT}[)\]]|{_COUNT}\)|(?:[0-9]{{1,2}}|[ivx]{{1,4}}|[a-h])\.|{_EQUATION}[([]?{_COUNT}[)\]]?)(?=[ :.])[:.]*"

@@ -97,6 +97,8 @@ def unmarked(source: Source) -> Source:
 
 def _entity(found: re.Match[str]) -> str | None:
     char = plain(unescape(found[0]))
+    if char == ">" and found.string[found.start() - 1 : found.start()] in ("=", "-"):
+        return char
     return char if len(char) == 1 and char.isprintable() and char not in "<>&" else None
 
 

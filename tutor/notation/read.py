@@ -6,9 +6,11 @@ import re
 from collections.abc import Mapping
 from dataclasses import fields, replace
 from functools import lru_cache
+from operator import attrgetter
 from typing import Literal
 
 from tutor.notation.bared import SPEAKS, as_typed, bared
+from tutor.notation.block import in_a_row
 from tutor.notation.cells import celled
 from tutor.notation.copied import figures_asked, sigma_typed
 from tutor.notation.corrected import corrected
@@ -52,6 +54,7 @@ _NO_TALK = frozenset(
     ("proportion", "renamed", "letters", "too-deep", "too-many", "two-sizes", "value/not-zero")
 )
 """Complaints about what a formula says, however the words around it are read."""
+_start = attrgetter("start")
 MOST_KEPT = 256
 """Characters of a line that is remembered as read; those that people write are shorter."""
 
@@ -88,8 +91,10 @@ def _read_before(
 def _line_or_not(
     text: str, names: Names, frame: Frame, said: Mapping[str, float]
 ) -> Line | Unreadable:
+    row = in_a_row(text)
     try:
-        return line_of(text, names, frame, said)
+        line = line_of(row, names, frame, said)
+        return line if row is text else replace(line, text=text)
     except Broken as broken:
         return figures_asked(broken, text).about(text)
 
@@ -193,10 +198,6 @@ def _with_told(line: Line, told: tuple[Span, ...]) -> Line:
         return line
     passed, unread = (sorted((*one, *told), key=_start) for one in (line.passed, line.unread))
     return replace(line, passed=tuple(passed), unread=tuple(unread))
-
-
-def _start(span: Span) -> int:
-    return span.start
 
 
 def _as_it_stands(

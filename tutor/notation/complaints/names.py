@@ -121,8 +121,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "ambiguous/pi": Complaint(
         "“{found}” has π in an angle without a unit, and bare angles are in degrees",
         "write {call} rad) for radians, or the angle in degrees",
-        examples=(("F_AB cos(pi/6) = 12", 9), ("F_AB sin(π/4) = 0", 9)),
-        numbers=(("cos(pi/3)", 4),),
+        numbers=(("cos(pi/3)", 4), ("sin(π/4)", 4)),
     ),
     "ambiguous/unit-below": Complaint(
         "the unit in “{found}” can belong to what divides or to the whole fraction",

@@ -51,7 +51,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
         examples=(
             ("F_AB\x1b[A = 12", 5),
             ("\x00", 1),
-            ("F_AB =\n12", 7),
+            ("F_AB =\x0b12", 7),
             ("\x1b[<0;35;12M", 1),
             ("F_AB\x07 = 0", 5),
         ),
