@@ -38,6 +38,7 @@ LEAST = {
     "pages": Least(55, 49),
     "board": Least(49, 42),
     "night": Least(56, 50),
+    "asides": Least(41, 20),
     "lecturer": Least(287, 248, unsaid=3),
 }
 

@@ -94,7 +94,7 @@ def shows_working(line: Line, step: Step, known: Collection[str] = ()) -> bool:
 
 
 def named(line: Line, known: Collection[str]) -> Line:
-    """A line with its numbers behind an arrow named: each is the value of the one open unknown before.
+    """A line with its numbers behind an equation named: each is the value of the one open unknown before.
 
     `known` are the unknowns with a value. A number stays alone where several unknowns are open, or
     where it only says again what the statement before it came to.
@@ -105,7 +105,8 @@ def named(line: Line, known: Collection[str]) -> Line:
     steps = [first]
     for step in others:
         name = _open_name(steps[-1], known)
-        alone = step.follows and all(side.numeric for side in step.sides)
+        alone = step.follows or len(step.sides) == 1
+        alone = alone and all(side.numeric for side in step.sides)
         if alone and name is not None and not _says_again(steps[-1], step, known):
             step = replace(step, sides=(_side_of(name, step.span), *step.sides))
         steps.append(step)

@@ -14,7 +14,7 @@ _WAY = r"(?:[TCtc]|tens(?:ion)?|comp(?:r(?:ession)?)?|ties?|struts?)"
 _VALUE = rf"[-+]? ?[0-9][0-9.,]*(?: ?(?:kN|MN|N|lbs?|kips?|k))?(?: *[(\[]?\b{_WAY}\b[)\]]?)?"
 _SORRY = r"(?:sorry|oops|i mean|i meant|wait|make (?:that|it)|correction:?)"
 _ANEW = re.compile(
-    rf"(?<== )(?P<first>{_VALUE})(?:,|;| -+|\.{{2,3}})? *(?:no,? +)?(?:{_SORRY},? +|(?<=no )|(?<=no, ))(?P<second>{_VALUE}) *$",
+    rf"(?<==)(?P<blank> *)(?P<first>{_VALUE})(?:,|;| -+|\.{{2,3}})? *(?:no,? +)?(?:{_SORRY},? +|(?<=no )|(?<=no, ))(?P<second>{_VALUE}) *$",
     re.IGNORECASE,
 )
 _WAY_ANEW = re.compile(
@@ -30,7 +30,7 @@ def corrected(source: Source) -> Source:
     """The source with only what is said last. Raises Broken where it may be a denial as well."""
     if _MAY.search(source.text) is None:
         return source
-    source = source.rewritten(_ANEW, lambda found: found["second"])
+    source = source.rewritten(_ANEW, lambda found: found["blank"] + found["second"])
     source = source.rewritten(_WAY_ANEW, lambda found: found["second"])
     if (found := _DENIED.search(source.text)) is not None:
         span = source.span(*found.span("second"))

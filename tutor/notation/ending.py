@@ -28,6 +28,8 @@ _FIGURES = re.compile(
     r" *(?:to |à |auf )?[0-9] *(?:s\.? ?f\.?|d\.? ?p\.?|sig\.? ?fig(?:s|ures?)?\.?|decimals?|decimal places?) *"
 )
 NEGATED = frozenset({"not", "no", "nicht", "kein", "keine", "pas", "sin", "without", "neither"})
+ADDING = frozenset({"and", "or", "plus", "minus", "und", "oder", "et", "ou", "y", "o"})
+"""Words with which a number behind a result is no remark."""
 _RESULT: tuple[Meaning, ...] = (*WAYS, "against", "zero")
 _STARTS: tuple[Meaning, ...] = ("remark", "because", "filler", *_RESULT, "where")
 _OTHERS: tuple[Meaning, ...] = (
@@ -89,6 +91,7 @@ def phrase(text: str, start: int, end: int, names: Names) -> Said | None:
         return None
     if any(word.isdigit() for word, _, _ in bits) and not (
         words
+        and folded(words[0][0]) not in ADDING
         and (says(words[0][0], "because", "filler", "remark", "where") or _only_remarks(words))
     ):
         return None
@@ -113,7 +116,11 @@ def _only_remarks(words: list[Bit]) -> bool:
 
 def _heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
     """Takes in the words that say something, up to a word that begins a reason."""
-    if reason or any(folded(word) in NEGATED for word, _, _ in bits):
+    if reason:
+        return
+    denied = next((at for at, bit in enumerate(bits) if folded(bit[0]) in NEGATED), None)
+    if denied is not None:
+        _heed_denied(bits, denied, heeded)
         return
     for index, (word, start, end) in enumerate(bits):
         if says(word, "because", "where") and not says(word, "filler"):
@@ -125,11 +132,36 @@ def _heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
         )
         single = len(word) == 1 and word.isalpha()
         alone = len(bits) <= 2 or index == 0
-        if pointing or (single and (word not in "TCtc" or not alone)):
+        if pointing or (single and (word not in "TCtc" or not alone)) or _is_place(bits, index):
             continue
         heeded.add(word, start, end)
     if heeded.zero is not None:
         heeded.zero = heeded.zero[0], bits[-1][2]
+
+
+def _heed_denied(bits: list[Bit], at: int, heeded: Said) -> None:
+    """Takes in T or C before a word that denies the other: T, not C; where none stands before it, as well."""
+    opposite = {"T": "compression", "C": "tension"}
+    before = [bit for bit in bits[:at] if said(bit[0], "T", "C")]
+    behind = [bit for bit in bits[at + 1 : at + 5] if len(bit[0]) > 1 and said(bit[0], "T", "C")]
+    if len(behind) != 1 or folded(bits[at][0]) not in ("not", "nicht", "pas"):
+        return
+    word, start, end = behind[0]
+    other = opposite[str(said(word, "T", "C"))]
+    for bit in (*before, (other, start, end)):
+        heeded.add(*bit)
+
+
+def _is_place(bits: list[Bit], index: int) -> bool:
+    """Whether left or right says where something is: on the right, left of D, the left half."""
+    before = [folded(word) for word, _, _ in bits[max(0, index - 2) : index]]
+    behind = folded(bits[index + 1][0]) if index + 1 < len(bits) else ""
+    led = "on" in before[-1:] or (
+        before[-1:] == ["the"] and before[:1] in (["on"], ["from"], ["at"])
+    )
+    return says(bits[index][0], "left", "right") and (
+        led or behind in ("of", "hand", "side", "end", "half", "support", "part")
+    )
 
 
 def wordy(word: str, names: Names) -> bool:

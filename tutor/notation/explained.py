@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from tutor.notation.introduced import introduced
 from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
@@ -33,6 +34,18 @@ _BESIDE = re.compile(
 _WORD = re.compile(rf"[{LETTERS}][\w{{}}'-]*")
 _LETTER = re.compile(r"(?<![\w}])[a-zL] *=")
 _OPERATOR_BEFORE, _OPERATOR_BEHIND = re.compile(r"[-+*/^0-9)]$"), re.compile(r" *[-+*/^(]")
+
+
+_EXPLAINS = re.compile(r"[^\W\d_]{3}|C_")
+"""What a line has that brings in a symbol or says a length in words."""
+
+
+def explained_by(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]]:
+    """The source with its own symbols as the forces they stand for, without what explains a length."""
+    if _EXPLAINS.search(source.text) is None:
+        return source, ()
+    spelled, told = explained(introduced(source, names), names)
+    return (spelled, told) if spelled.text.strip() else (source, ())
 
 
 def explained(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]]:

@@ -109,3 +109,27 @@ def said(word: str, *meanings: Meaning) -> Meaning | None:
     """The first of these meanings that a word may have."""
     found = MEANINGS.get(folded(word), frozenset())
     return next((meaning for meaning in meanings if meaning in found), None)
+
+
+_HEDGES = """about abt approx approx. approximately around round roughly circa ca ca. nearly almost exactly just maybe probably
+    should must might could would has to be is it its it's that thats that's this comes came out works worked working ends ended as at
+    i we you think get got gets getting guess reckon make find found say ish the a an answer value of say so hopefully surely
+    etwa ungefahr rund zirka ca environ presque unos aproximadamente"""
+HEDGES: frozenset[str] = frozenset(_HEDGES.split())
+"""What is said before a value of how it was found and how sure it is."""
+
+_SPEECH = """a an the this that these those it its it's he they we i you my our their there here thats that's theres there's heres
+    is are was were be been being has have had having do does did dont don't doesnt doesn't didnt didn't isnt isn't arent aren't can
+    cant can't will wont won't would should could must might may no not nothing none never only just also too again as same so such like
+    both each either all any every other others another else more less most and or but because bc bcs bec b/c cuz coz since for if when
+    while where which who what why how then than though although of in on at to from by with without w/ onto into over under through
+    across between along behind about abt approx approximately roughly around nearly almost ish exactly sub subs subst subbing substitute
+    substituting substituted plug plugging plugged put puts putting use uses using used insert inserting knowing know known recall remember
+    get gets got getting give gives gave giving find found finding works working worked leaves leaving comes came coming ends ended makes
+    made making means meaning meant say says guess think thought hope hopefully reckon sure surely obviously obv clearly certainly probably
+    maybe perhaps indeed actually basically simply now still already before after earlier later ok okay yes yep yeah hm hmm phew lol haha well
+    thanks please check checks checked checking note ie eg aka wrt ditto equal equals equally likewise similarly symmetric symmetrical
+    by-the-way btw straight neg negative pos positive minus forgot forget remembering rounded
+    weil da und oder auch nur kein keine keinen nichts gleich denn also wieder noch schon doch hier dort wie mit ohne aus von"""
+SPEECH: frozenset[str] = frozenset(_SPEECH.split())
+"""Words of ordinary language with which an aside beside an equation begins; none names anything of a truss."""

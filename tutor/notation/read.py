@@ -6,20 +6,19 @@ import re
 from collections.abc import Mapping
 from dataclasses import fields, replace
 from functools import lru_cache
-from operator import attrgetter
 from typing import Literal
 
+from tutor.notation.asides import asides_apart, reasoned
 from tutor.notation.bared import SPEAKS, as_typed, bared
 from tutor.notation.block import in_a_row
 from tutor.notation.cells import celled
 from tutor.notation.copied import figures_asked, sigma_typed
 from tutor.notation.corrected import corrected
 from tutor.notation.evaluate import Frame
-from tutor.notation.explained import explained
+from tutor.notation.explained import explained_by
 from tutor.notation.formula import sides_of
 from tutor.notation.found import Choice, Found, trimmed
 from tutor.notation.heading import heading_in
-from tutor.notation.introduced import introduced
 from tutor.notation.label import Label
 from tutor.notation.layout import ANGLE, numbers_apart
 from tutor.notation.line import Line, Step
@@ -36,7 +35,14 @@ from tutor.notation.sentence import in_clauses
 from tutor.notation.source import Source
 from tutor.notation.statements import Statements
 from tutor.notation.symbols import LETTERS
-from tutor.notation.talked import failed_in_talk, with_talk_told
+from tutor.notation.talked import (
+    claims_in_talk,
+    failed_in_talk,
+    saying_more,
+    start_of,
+    with_talk_told,
+    with_told,
+)
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken, Unreadable
 
@@ -47,14 +53,11 @@ _LAID_OUT = re.compile(
     r"^ *[Ee](?:[Ff]_?[xyXY]|[Mm][ _]?[A-Za-z])|[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
     r"|=[^=]*[0-9)\]] +[A-Za-z][\w{}]* *=|= *[0-9.]+[A-Za-z]\w*_[^=]*=|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
 )
-_EXPLAINS = re.compile(r"[^\W\d_]{3}|C_")
-"""What a line has that brings in a symbol or says a length in words."""
 _NOTHING: Mapping[str, float] = {}
 _NO_TALK = frozenset(
     ("proportion", "renamed", "letters", "too-deep", "too-many", "two-sizes", "value/not-zero")
 )
 """Complaints about what a formula says, however the words around it are read."""
-_start = attrgetter("start")
 MOST_KEPT = 256
 """Characters of a line that is remembered as read; those that people write are shorter."""
 
@@ -165,39 +168,31 @@ def _plainly(text: str, typed: str, names: Names, frame: Frame) -> Line:
 
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
-    """A line as it stands, or where that cannot be read or leaves out a formula, as a sentence."""
+    """A line as it stands, or where that cannot be read or leaves out a formula, in another way."""
     source = bared(text)
     source = corrected(celled(source, as_typed(text, source), names))
-    told: tuple[Span, ...] = ()
-    if _EXPLAINS.search(source.text):
-        spelled, told = explained(introduced(source, names), names)
-        source, told = (spelled, told) if spelled.text.strip() else (source, ())
+    source, told = explained_by(reasoned(source, names), names)
     line: Line | None = None
     try:
         line = with_talk_told(_as_it_stands(text, source, names, frame, said), names)
         failed = None
     except Broken as broken:
         failed = broken
-    if line is not None and not _claims_in_talk(line):
-        return _with_told(line, told)
+    if line is not None and not claims_in_talk(line):
+        return with_told(line, told)
     if failed is None or failed.key not in _NO_TALK:
-        try:
-            line = _as_sentence(text, source, names, frame, said) or line
-        except Broken as broken:
-            if failed is not None and failed.key == "no-equals":
-                failed = broken
+        for way in (_as_sentence, _without_asides):
+            try:
+                line = saying_more(line, way(text, source, names, frame, said))
+            except Broken as broken:
+                if failed is not None and failed.key == "no-equals" and way is _as_sentence:
+                    failed = broken
+            if line is not None and not claims_in_talk(line):
+                break
     if line is None:
         assert failed is not None
         raise failed_in_talk(failed, source, names)
-    return _with_told(line, told)
-
-
-def _with_told(line: Line, told: tuple[Span, ...]) -> Line:
-    """The line with words that were taken out of it before it was read."""
-    if not told:
-        return line
-    passed, unread = (sorted((*one, *told), key=_start) for one in (line.passed, line.unread))
-    return replace(line, passed=tuple(passed), unread=tuple(unread))
+    return with_told(line, told)
 
 
 def _as_it_stands(
@@ -234,15 +229,18 @@ def _as_sentence(
         return None
     source, unread = made
     line = with_part(_read(text, source, said, Found(names, frame, Choice())), part)
-    return replace(_with_told(line, unread), referred=numbers)
+    return replace(with_told(line, unread), referred=numbers)
 
 
-def _claims_in_talk(line: Line) -> bool:
-    """Whether words that were passed over may be a claim: beside a force alone, beside several zeros."""
-    lone = any(len(step.sides) == 1 and not step.sides[0].numeric for step in line.steps)
-    lone = lone or (len(line.steps) > 1 and len(line.steps[0].sides) == 1)
-    several = "=" not in line.text and len(line.steps) > 1
-    return bool(line.unread) or several or (lone and bool(line.passed))
+def _without_asides(
+    text: str, source: Source, names: Names, frame: Frame, said: Mapping[str, float]
+) -> Line | None:
+    """The line without what is said beside its whole statements; None where nothing is. Raises Broken."""
+    made = asides_apart(source, names)
+    if made is None:
+        return None
+    line = _as_it_stands(text, made[0], names, frame, said)
+    return with_told(with_talk_told(line, names), made[1])
 
 
 def _others(usual: Found) -> list[Found]:
@@ -290,7 +288,7 @@ def _read(text: str, source: Source, said: Mapping[str, float], found: Found) ->
     unread = tuple(spelled.place(span) for span in found.unread)
     passed = (*before, *(spelled.place(span) for span in found.passed), *unread)
     passed, unread = (*line.passed, *passed), (*line.unread, *unread)
-    line = replace(line, passed=tuple(sorted(passed, key=_start)), unread=unread)
+    line = replace(line, passed=tuple(sorted(passed, key=start_of)), unread=unread)
     return with_line_said(with_part(line, part))
 
 

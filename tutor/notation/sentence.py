@@ -35,6 +35,7 @@ from tutor.notation.talk import (
 )
 from tutor.notation.talked import speaks, stopped_at
 from tutor.notation.tree import Span
+from tutor.notation.turned import changes
 from tutor.notation.unreadable import Broken
 
 
@@ -173,6 +174,8 @@ class Sentence:
             raise stopped_at(*piece, names)
         if (found := reverses(text, clause)) is not None:
             raise stopped_at(clause.start + found.start(), clause.start + found.end(), names)
+        if behind and changes(text[clause.start : clause.end], text[: clause.start]):
+            raise stopped_at(clause.start, clause.end, names)
         declared = declares(text, clause)
         if declared is None:
             raise stopped_at(clause.start, clause.end, names)

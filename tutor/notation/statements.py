@@ -56,9 +56,8 @@ class Statements:
             end = len(self.text.rstrip())
             if cut and cut[0].before_colon:
                 raise Broken("label/colon", cut[0].end, cut[0].end + 1)
-            if self.letters:
-                raise Broken("letters", *trimmed(self.typed, 0, len(self.typed)))
-            raise Broken("empty", end, end)
+            whole = trimmed(self.typed, 0, len(self.typed))
+            raise Broken("letters", *whole) if self.letters else Broken("empty", end, end)
         zeros = self._zero_members(0, len(self.text))
         if not zeros:
             name: tuple[int, int] | None = None
@@ -95,7 +94,7 @@ class Statements:
             return name
         if piece.before_colon:
             return self._before_colon(start, end, later)
-        if piece.end < len(self.text) and self._zero_members(start, end):
+        if self._says_zero(piece, start, end):
             return name
         if (
             self._lists(start, end)
@@ -108,6 +107,14 @@ class Statements:
             return self._named(name, piece, start, end)
         self._state(piece, start, end)
         return None
+
+    def _says_zero(self, piece: Piece, start: int, end: int) -> bool:
+        """Whether a piece says in words that members are zero, other than as a reason behind a statement."""
+        first = WORD.match(self.text, start, end)
+        last = piece.end == len(self.text)
+        if last and (not self.steps or first is None or says(first[0], "because")):
+            return False
+        return self._zero_members(start, end)
 
     def _before_colon(self, start: int, end: int, later: list[Piece]) -> tuple[int, int] | None:
         names = self.found.names
@@ -239,10 +246,9 @@ class Statements:
         if all(wordy(word, names) or unknown(word, names) or len(word) < 3 for word in words) and (
             wordy(words[0], names) or unknown(words[0], names)
         ):
-            if not self.steps and phrase(self.text, start, end, names) is not None:
-                said = phrase(self.text, start, end, names)
-                if said is not None and (said.letter or said.sense or said.zero):
-                    return False
+            said = None if self.steps else phrase(self.text, start, end, names)
+            if said is not None and (said.letter or said.sense or said.zero):
+                return False
             self.found.passed.append(Span(start, end))
             return True
         return False

@@ -19,27 +19,28 @@ from tutor.notation.symbols import NAME
 _REVERSE = re.compile(
     r"\b(?:not|never|wrong(?:ly)?|false(?:ly)?|incorrect(?:ly)?|instead|rather than|mistaken?(?:ly)?|mistakes?|errors?|untrue|"
     r"unlike|neither|nor|cannot|contrary|opposed|no longer|nicht|kein\w*|falsch\w*|statt|doubt\w*|forg[eo]t\w*|"
-    r"should have been|ought to|would (?:be|have)|is it|does it)\b|\w+n't\b|\?",
+    r"should have been|ought to|would (?:be|have)|is it|does it)\b|\w+n't\b|\b(?:is|are|was|do|does|did|ca|could|wo|would|should|has|have|had)nt\b|\?",
     re.IGNORECASE,
 )
 _TURNS_NOTHING = re.compile(
-    r"\b(?:(?:do not|don't|not to|never|let's not) forget\w*|(?:not|isn't|aren't) (?:loaded|in (?:one |a )?(?:straight )?line|collinear|forgetting|yet)"
-    r"|(?:does not|doesn't|do not|don't|cannot|can't) (?:act|pass|push|pull|move|turn|resist|come|appear|enter|matter)\w*"
+    r"\b(?:(?:do not|don'?t|not to|never|let's not) forget\w*|(?:not|isn'?t|aren'?t) (?:loaded|in (?:one |a )?(?:straight )?line|collinear|forgetting|yet)"
+    r"|(?:does not|doesn'?t|do not|don'?t|cannot|can'?t) (?:act|pass|push|pull|move|turn|resist|come|appear|enter|matter|need)\w*"
     r"|keine? (?:last|kraft|lasten|kr[äa]fte)|not (?:up|down|left|right|\w+wards?)\b|not only|if not|whether or not)\b"
     r"|\b(?:compression|compressive|a strut|struts?|druck)\b,? *(?:and *|but *|so *)?not *(?:in |an? |under )?(?:tension|tensile|a tie|ties?|zug)\b"
     r"|\b(?:tension|tensile|a tie|ties?|zug)\b,? *(?:and *|but *|so *)?not *(?:in |an? |under )?(?:compression|compressive|a strut|struts?|druck)\b",
     re.IGNORECASE,
 )
 BECAUSE = frozenset((
-    "since", "because", "as", "for", "da", "weil", "denn", "seeing", "noting", "note", "owing", "due", "from", "given",
+    "since", "because", "bc", "bcs", "bec", "cuz", "coz", "as", "for", "da", "weil", "denn", "seeing", "noting", "note", "owing", "due", "from", "given",
 ))  # fmt: skip
-_PREMISE = frozenset((
+PREMISE = frozenset((
     "with", "using", "putting", "substituting", "inserting", "recall", "recalling", "know", "knowing", "known", "since",
-    "because", "as", "given", "where", "mit", "remember", "remembering", "had", "found", "plugging", "setzt",
+    "because", "as", "given", "where", "mit", "remember", "remembering", "had", "found", "plugging", "setzt", "sub", "subs",
+    "subst", "subbing", "substitute", "substituted", "plug", "put", "use", "insert", "w",
 ))  # fmt: skip
-_CONCLUDING = frozenset((
+CONCLUDING = frozenset((
     "whence", "yields", "yield", "yielding", "requires", "require", "obtain", "obtains", "get", "gets", "find", "finds",
-    "leaves", "or", "meaning",
+    "leaves", "or", "meaning", "thats", "that's",
 ))  # fmt: skip
 
 
@@ -154,8 +155,8 @@ def introduces(text: str, clause: Clause) -> bool:
     leads = says(last, "so", "and", "where", "lead", "because", "sum", "resolve")
     return (
         leads
-        or last in _CONCLUDING
-        or last in _PREMISE
+        or last in CONCLUDING
+        or last in PREMISE
         or last in ("that", "write", "reads", "equation", "or")
     )
 
@@ -163,14 +164,14 @@ def introduces(text: str, clause: Clause) -> bool:
 def concludes(text: str, clause: Clause) -> bool:
     """Whether a clause has a word by which what follows is said to come out of what stands before."""
     words = words_of(text, clause)
-    return any(says(word, "so") or word in _CONCLUDING for word in words)
+    return any(says(word, "so") or word in CONCLUDING for word in words)
 
 
 def puts_in(text: str, clause: Clause) -> bool:
     """Whether the formula behind a clause is a value that is put in, or given as a reason."""
     words = words_of(text, clause)
     near = {*words[:2], *words[-3:]}
-    return bool(near & _PREMISE) and not any(says(word, "so") for word in words[-2:])
+    return bool(near & PREMISE) and not any(says(word, "so") for word in words[-2:])
 
 
 def holds(text: str, clause: Clause) -> bool:

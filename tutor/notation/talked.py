@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from tutor.notation.aside_said import leads_to_value
 from tutor.notation.bits import Bit, bits_of
 from tutor.notation.characters import plain
 from tutor.notation.lexicon import MEANINGS, folded, known_word, says
@@ -13,6 +14,8 @@ from tutor.notation.names import Names, spelling
 from tutor.notation.source import Source
 from tutor.notation.symbols import NAME
 from tutor.notation.talk import Clause, claims, declares, is_speech, reverses
+from tutor.notation.tree import Span
+from tutor.notation.turned import changes, denies_a_way
 from tutor.notation.unreadable import Broken
 
 _WORDED = ("word", "aside")
@@ -28,16 +31,46 @@ def with_talk_told(line: Line, names: Names) -> Line:
     told = []
     for span in line.passed:
         text = plain(line.text[span.start : span.end])
-        bits = bits_of(text, names)
+        inner = text.strip("()[]{} ")
+        first = span.start + text.find(inner)
+        bits = bits_of(inner, names)
         clause = Clause(bits)
-        found = reverses(text, clause) if bits else None
-        if found is not None and not (_of_a_sense(text) and not _gives_a_value(line)):
-            raise stopped_at(span.start + found.start(), span.start + found.end(), names)
-        if bits and declares(text, clause) is None:
+        found = reverses(inner, clause) if bits else None
+        if found is not None and not (_of_a_sense(inner) and not _gives_a_value(line)):
+            raise stopped_at(first + found.start(), first + found.end(), names)
+        if (bits and declares(inner, clause) is None) or changes(text, line.text[: span.start]):
             raise stopped_at(span.start, span.end, names)
-        if claims(text, clause, names):
+        if claims(inner, clause, names) or denies_a_way(inner) or leads_to_value(inner):
             told.append(span)
     return replace(line, unread=(*line.unread, *told)) if told else line
+
+
+def claims_in_talk(line: Line) -> bool:
+    """Whether words that were passed over may be a claim: beside a force alone, beside several zeros."""
+    lone = any(len(step.sides) == 1 and not step.sides[0].numeric for step in line.steps)
+    lone = lone or (len(line.steps) > 1 and len(line.steps[0].sides) == 1)
+    several = "=" not in line.text and len(line.steps) > 1
+    return bool(line.unread) or several or (lone and bool(line.passed))
+
+
+def saying_more(line: Line | None, other: Line | None) -> Line | None:
+    """The second reading where it is one, unless it only leaves out of the first one what may be a claim."""
+    if line is None or other is None:
+        return line or other
+    return other if len(other.steps) > len(line.steps) or not line.unread else line
+
+
+def with_told(line: Line, told: tuple[Span, ...]) -> Line:
+    """The line with words that were taken out of it before it was read."""
+    if not told:
+        return line
+    passed, unread = (sorted((*one, *told), key=start_of) for one in (line.passed, line.unread))
+    return replace(line, passed=tuple(passed), unread=tuple(unread))
+
+
+def start_of(span: Span) -> int:
+    """Where a span starts."""
+    return span.start
 
 
 def _of_a_sense(text: str) -> bool:
