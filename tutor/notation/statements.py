@@ -111,10 +111,8 @@ class Statements:
     def _says_zero(self, piece: Piece, start: int, end: int) -> bool:
         """Whether a piece says in words that members are zero, other than as a reason behind a statement."""
         first = WORD.match(self.text, start, end)
-        last = piece.end == len(self.text)
-        if last and (not self.steps or first is None or says(first[0], "because")):
-            return False
-        return self._zero_members(start, end)
+        stated = self.steps and first is not None and not says(first[0], "because")
+        return bool(piece.end < len(self.text) or stated) and self._zero_members(start, end)
 
     def _before_colon(self, start: int, end: int, later: list[Piece]) -> tuple[int, int] | None:
         names = self.found.names
