@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+import zipfile
 from dataclasses import replace
 from datetime import timedelta
 from pathlib import Path
@@ -11,7 +12,7 @@ import pytest
 from classroom import DAY, HABIT, handed_in
 from habits import Habit
 
-from tutor.cohort import class_report
+from tutor.cohort import class_report, folder
 from tutor.cohort.again import again
 from tutor.cohort.course import course_at
 from tutor.cohort.facts import Answer, Student, Work
@@ -236,3 +237,33 @@ def test_a_weakness_planted_in_one_student_is_found_and_in_no_other(
         assert min(likely, key=lambda name: likely[name]) == code
         assert likely.pop(code) < 0.5 < min(likely.values())
     assert all(work.slips <= 4 for work in by_name["steady"].problems)
+
+
+def test_each_file_that_is_not_read_is_told_for_itself_and_does_the_rest_no_harm(
+    handed: Path, course_folder: Path, tmp_path: Path, report
+) -> None:
+    for path in handed.iterdir():
+        (tmp_path / path.name).write_bytes(path.read_bytes())
+    deep = tmp_path / "a" / "b" / "c" / "d" / "e"
+    deep.mkdir(parents=True)
+    (deep / "s7.txt").write_bytes(b"")
+    (tmp_path / "loop").symlink_to(tmp_path, target_is_directory=True)
+    for gone in ("gone", "lost"):
+        (tmp_path / f"{gone}.txt").symlink_to(tmp_path / "nowhere")
+    with zipfile.ZipFile(tmp_path / "all.zip", "w") as archive:
+        archive.write(tmp_path / "s1.txt")
+    told = class_report(tmp_path, course_folder, roster=ROSTER, names="name")
+    new = [f for f in told.faults if f not in report.faults]
+    assert [fault.file for fault in new] == [
+        *("a/b/c/d/e", "all.zip", "gone.txt", "loop", "lost.txt"),
+    ]
+    for fault, word in zip(new, ("deep", "unpack", "no such", "link", "no such"), strict=True):
+        assert word in fault.message
+    assert told.students == report.students
+
+
+def test_files_beyond_the_most_are_told_of(handed: Path, monkeypatch) -> None:
+    monkeypatch.setattr(folder, "MOST_FILES", 2)
+    files = files_in(handed)
+    assert [bool(each.refused) for each in files] == [False, False, True]
+    assert "nothing is read, 2 files in all" in files[2].refused

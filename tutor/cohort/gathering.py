@@ -26,7 +26,7 @@ OTHER_SET = "it holds no lesson on this set; it is of the set {set}"
 
 @dataclass(frozen=True)
 class Gathered:
-    """What one file comes to. `lessons` tell lessons apart by how they were begun, whoever hands them in;
+    """What one file comes to. `digest` is that of its bytes, empty where they could not be read; `lessons` tell lessons apart by how they were begun, whoever hands them in;
     `made` is when the file was written, in seconds since 1970."""
 
     file: str

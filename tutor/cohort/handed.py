@@ -23,6 +23,8 @@ OWN = b'"of":"' + OF.encode() + b'"'
 BOM = b"\xef\xbb\xbf"
 LONGEST = 100
 NOT_ONE = "it was not written by pinjoint hand-in; ask for the file that this command writes"
+ZIP = b"PK\x03\x04"
+ZIPPED = "it is a zip archive: unpack it, and put the files in it here"
 LATER = "it was handed in with a later version of pinjoint; update this one"
 TORN = "its end is missing, so lessons may be missing too; what is whole is counted"
 CHANGED = "it was changed after it was handed in"
@@ -97,6 +99,8 @@ def plain_bytes(data: bytes) -> bytes:
 
 def read_handed_in(data: bytes) -> HandedIn | str:
     """What these bytes hold, or one phrase on why they are no file handed in."""
+    if data.startswith(ZIP):
+        return ZIPPED
     data = plain_bytes(data)
     top_raw, _, rest = data.partition(b"\n")
     top = read_line(top_raw)

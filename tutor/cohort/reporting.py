@@ -69,6 +69,8 @@ def _counted(every: Sequence[Gathered]) -> tuple[list[Gathered], list[Fault]]:
     faults = []
     by_digest: dict[str, Gathered] = {}
     for each in every:
+        if not each.digest:
+            continue
         first = by_digest.setdefault(each.digest, each)
         if first is not each:
             faults.append(Fault(each.file, TWICE.format(other=first.file), each.student))

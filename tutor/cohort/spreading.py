@@ -96,7 +96,7 @@ def gathered(course: Course, sent: Sent, way: Way) -> Gathered:
     """What one file comes to, read from the disk where its bytes were not sent."""
     data = read(sent.lying) if sent.data is None else sent.data
     if isinstance(data, Fault):
-        return Gathered(sent.lying.name, data.message, faults=(data,))
+        return Gathered(sent.lying.name, "", faults=(data,))
     return gather(course, sent.lying.name, data, way)
 
 
