@@ -94,7 +94,7 @@ def _made_by(report: ClassReport, code: str) -> str:
     times: Counter[str] = Counter()
     for student, _, answer in wrong_answers(report.students):
         times[called_in_full(student)] += code in answer.codes
-    made = [f"{name} ({count})" for name, count in times.most_common() if count]
+    made = [f"{count} × {name}" for name, count in times.most_common() if count]
     return f"By {listed(made, MOST_TYPED)}."
 
 
