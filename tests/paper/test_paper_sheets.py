@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 import xml.etree.ElementTree as ET
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from html.parser import HTMLParser
 
@@ -12,11 +13,12 @@ import pytest
 from every_problem import FILES, FORCES, problem_of
 
 from tutor.figure import to_svg
-from tutor.figure.svg import cramped
+from tutor.figure.svg import cramped, crossed
 from tutor.model import Problem, load_problem
 from tutor.model.caution import CAUTION
+from tutor.model.read import read_text
 from tutor.paper import Paper, key, sheet, worked_solution
-from tutor.paper.blocks import PIXELS, Grid, Heading, Picture, Words
+from tutor.paper.blocks import PIXELS, Block, Grid, Heading, Picture, Together, Words
 from tutor.paper.held import QUESTION
 from tutor.paper.html import to_html
 from tutor.paper.keys import class_key
@@ -260,3 +262,43 @@ def test_a_sheet_says_for_whom_it_is() -> None:
     problem = load_problem(SMALL[0])
     assert "Dov Marle (s1041)" in texts(sheet(problem, "Dov Marle (s1041)"))
     assert not any(isinstance(b, Heading) for b in sheet(problem).blocks)
+
+
+LOFT = """\
+title = "Loft over the tow path"
+force = "kN"
+length = "m"
+members = ["AB", "BC", "AD", "DB", "DE", "EB", "EC"]
+[joints]
+A = [24, 0]
+B = [12, 0]
+C = [0, 0]
+D = [18, 4]
+E = [6, 4]
+[supports]
+A = "pin"
+C = "roller"
+[[loads]]
+at = "D"
+down = 16
+[[loads]]
+at = "E"
+down = 12
+left = 9
+"""
+
+
+def pictures_in(blocks: Iterable[Block]) -> Iterator[Picture]:
+    for block in blocks:
+        if isinstance(block, Together):
+            yield from pictures_in(block.blocks)
+        elif isinstance(block, Picture):
+            yield block
+
+
+def test_the_forces_of_a_joint_are_named_clear_of_its_arrows() -> None:
+    read = read_text(LOFT, "loft.toml")
+    assert read.problem is not None
+    pictures = list(pictures_in(worked_solution(read.problem).blocks))
+    assert not any(crossed(each.figure, PIXELS * each.share) for each in pictures)
+    assert any(crossed(each.figure, PIXELS * 0.46) for each in pictures)

@@ -161,13 +161,22 @@ def place(board: Board, words: Words) -> Placed | None:
             break
     if found is not None:
         return _take(board, words, *found)
-    if words.kept and words.texts:
-        text = words.texts[-1][0]
-        for dx, dy in _rings(len(text)):
-            x, y = words.anchor[0] + dx, words.anchor[1] + dy
-            if board.cost(x, y, len(text)) is not None:
-                return _take(board, words, text, (x, y, 0.0))
-    return None
+    return _anywhere(board, words) if words.kept and words.texts else None
+
+
+def _anywhere(board: Board, words: Words) -> Placed | None:
+    """The nearest place for words that have none of their own, clear of arrows where there is one."""
+    text = words.texts[-1][0]
+    nearest: Spot | None = None
+    for dx, dy in _rings(len(text)):
+        x, y = words.anchor[0] + dx, words.anchor[1] + dy
+        cost = board.cost(x, y, len(text))
+        if cost is None:
+            continue
+        if cost < ACROSS:
+            return _take(board, words, text, (x, y, words.limit))
+        nearest = nearest or (x, y, words.limit)
+    return None if nearest is None else _take(board, words, text, nearest)
 
 
 def place_alike(board: Board, group: Sequence[Words]) -> tuple[list[Placed], int]:

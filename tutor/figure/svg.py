@@ -16,7 +16,7 @@ from tutor.figure.layout import lay_out, place_all
 from tutor.figure.page import TALLEST, page_for, size_for
 from tutor.figure.palette import DARK, LIGHT, PAPER, Palette
 from tutor.figure.parts import Arrow, Figure, Point, Role, Turn, plain
-from tutor.figure.placing import GLYPH, SIGN, STROKE, WORDS, Board, Placed
+from tutor.figure.placing import ACROSS, GLYPH, SIGN, STROKE, WORDS, Board, Placed
 from tutor.figure.svg_signs import path, sign_svg
 from tutor.model.caution import CAUTION
 
@@ -53,6 +53,15 @@ def to_svg(
     palette = PAPER if paper else DARK if dark else LIGHT
     columns = _columns(width)
     rows = _rows(figure, columns)
+    body, placed = _drawn(figure, columns, rows, palette)
+    body += [_words(each, palette) for each in placed]
+    return _document(figure, columns * UNIT, rows * 2 * UNIT, palette, body, alone)
+
+
+def _drawn(
+    figure: Figure, columns: int, rows: int, palette: Palette
+) -> tuple[list[str], list[Placed]]:
+    """Everything but the words of a figure, and the words in their places."""
     sheet = lay_out(figure, columns, rows, snap=False)
     board = Board(columns, rows, SLOTS)
     body = [_line(line, palette) for line in sheet.lines]
@@ -72,8 +81,7 @@ def to_svg(
         body.append(_turning(sheet.turning, palette))
         board.take(4.0, 3.0, WORDS, 7)
         board.take(4.0, 1.0, WORDS, 7)
-    body += [_words(placed, palette) for placed in place_all(board, sheet)]
-    return _document(figure, columns * UNIT, rows * 2 * UNIT, palette, body, alone)
+    return body, list(place_all(board, sheet))
 
 
 def height(figure: Figure, width: float) -> float:
@@ -88,6 +96,14 @@ def cramped(figure: Figure, width: float) -> bool:
     page = page_for(figure, columns, TALLEST * columns / 2, snap=False)
     free = any(isinstance(item, Arrow) and item.length is None for item in figure.items)
     return free and page.detail.arrow < SHORT
+
+
+def crossed(figure: Figure, width: float) -> bool:
+    """Whether words lie across an arrow or a symbol in `to_svg` at this width, or anywhere else but in
+    a place of their own."""
+    columns = _columns(width)
+    _, placed = _drawn(figure, columns, _rows(figure, columns), PAPER)
+    return any(each.cost >= ACROSS for each in placed)
 
 
 def _columns(width: float) -> int:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from tutor.figure import Figure, to_svg
-from tutor.figure.svg import cramped, height
+from tutor.figure.svg import cramped, crossed, height
 
 PIXELS = 720.0
 """The width of a page, which sets how large letters are beside lines."""
@@ -48,11 +48,13 @@ class Picture:
 def fitted(figure: Figure, words: str, sizes: tuple[tuple[float, ...], float]) -> Picture:
     """A picture in the first of some sizes (`SMALL`, `LARGE`) in which it is not too high: narrower
     where it would be high, its letters always as large as in any other; but not so narrow that its
-    arrows are cramped."""
+    arrows are cramped, or words lie across them where another size has room."""
     shares, high = sizes
     fitting = [share for share in shares if height(figure, PIXELS * share) <= high]
     roomy = [share for share in (*fitting, *shares) if not cramped(figure, PIXELS * share)]
-    return Picture(figure, words, (*roomy, *fitting, shares[-1])[0])
+    found = (*roomy, *fitting, shares[-1])
+    share = next((share for share in found if not crossed(figure, PIXELS * share)), found[0])
+    return Picture(figure, words, share)
 
 
 @dataclass(frozen=True)
