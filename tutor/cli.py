@@ -208,13 +208,11 @@ def open_tutor(options: argparse.Namespace) -> int:
 
 def keep_student(options: argparse.Namespace) -> str:
     """Keep the student's id among their choices; why that failed, else empty."""
-    from dataclasses import replace  # here for start-up time
-
-    from tutor.records import Keep, read_settings, write_settings
+    from tutor.records import Keep, read_settings, write_settings  # here for start-up time
 
     folder = Keep(options.keep).folder
     settings, _ = read_settings(folder)
-    return write_settings(folder, replace(settings, student=options.student))
+    return write_settings(folder, settings._replace(student=options.student))
 
 
 def open_plain(

@@ -6,7 +6,6 @@ import json
 import os
 import zlib
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -42,7 +41,7 @@ def seen_of(folder: Path) -> SeenList:
         path.write_text(f'title = "{name}"\n', "utf-8")
         key = f"set/{name}"
         rows.append(SeenRow(str(path), stamp_of(path), name, key, 2, "A story.", 0, False, ()))
-    rows[1] = replace(rows[1], before=(("set/arm", "arm"),))
+    rows[1] = rows[1]._replace(before=(("set/arm", "arm"),))
     return SeenList(
         (SeenGroup("Set", tuple(rows), 3),),
         {"set/arm": "done"},
@@ -106,7 +105,7 @@ def test_a_file_that_is_torn_or_changed_anywhere_counts_as_nothing(
         b"",
         b"[]",
         b"null",
-        b'{"form": 1, "by": "", "lists": 3}',
+        b'{"form": 2, "by": "", "lists": 3}',
         b"[" * 100_000,
         b'{"form": 99, "by": "%s", "lists": {}}',
     ],
@@ -152,7 +151,7 @@ def test_a_folder_that_cannot_be_written_to_is_no_trouble(tmp_path: Path) -> Non
 
 def test_two_programs_that_write_at_once_leave_a_whole_list(tmp_path: Path) -> None:
     seen = seen_of(tmp_path)
-    each = [replace(seen, last=str(n)) for n in range(20)]
+    each = [seen._replace(last=str(n)) for n in range(20)]
     with ThreadPoolExecutor(4) as pool:
         list(pool.map(lambda one: write_seen(tmp_path, WHICH, one), each))
         found = read_seen(tmp_path, WHICH)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from tutor.plain.voice import Voice
 from tutor.records import Keep, Settings, read_settings, write_settings
 from tutor.records.settings import Given
@@ -27,8 +25,8 @@ class Choices:
 
     def guide(self, on: bool) -> None:
         """Whether that is wanted from now on."""
-        self.given = replace(self.given, no_guide=False)
-        self.settings = replace(self.settings, guide=on)
+        self.given = self.given._replace(no_guide=False)
+        self.settings = self.settings._replace(guide=on)
         self._say(write_settings(self._folder, self.settings))
 
     def done(self, step: str) -> None:
@@ -38,7 +36,7 @@ class Choices:
 
     def remarks(self, on: bool) -> None:
         """Whether remarks on an easier way are wanted."""
-        self.settings = replace(self.settings, remarks=on)
+        self.settings = self.settings._replace(remarks=on)
         self._say(write_settings(self._folder, self.settings))
 
     def again(self) -> Settings:

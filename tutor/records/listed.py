@@ -11,14 +11,14 @@ import json
 import os
 import zlib
 from collections.abc import Mapping, Sequence
-from dataclasses import asdict, dataclass, field, replace
 from pathlib import Path
-from typing import Any
+from types import MappingProxyType
+from typing import Any, NamedTuple
 
 from tutor.records import disk
 
 FILE_NAME = "list.json"
-FORM = 1
+FORM = 2
 MOST_LISTS = 3
 """So many lists are remembered, the latest first."""
 MOST_BYTES = 4 * 1024 * 1024
@@ -31,8 +31,7 @@ NO_STAMP = (-1, -1)
 Stamp = tuple[int, int]
 
 
-@dataclass(frozen=True)
-class SeenRow:
+class SeenRow(NamedTuple):
     """One row: its file and what marks it as unchanged, and what is shown of it.
 
     `told` is what stood beside it, `faults` how many defects the file had, `before` the keys and titles
@@ -50,8 +49,7 @@ class SeenRow:
     before: tuple[tuple[str, str], ...] = ()
 
 
-@dataclass(frozen=True)
-class SeenGroup:
+class SeenGroup(NamedTuple):
     """One set: its title, its rows, and how many files more it has."""
 
     title: str
@@ -59,16 +57,14 @@ class SeenGroup:
     unread: int = 0
 
 
-@dataclass(frozen=True)
-class SeenLesson:
+class SeenLesson(NamedTuple):
     """A journal: what marks it as unchanged, and the key of its problem."""
 
     stamp: Stamp
     key: str
 
 
-@dataclass(frozen=True)
-class SeenList:
+class SeenList(NamedTuple):
     """A list as it was seen: where each problem was left by its key, how skills stood, the problem last
     worked on, the file at hand, and the journals that all this is from."""
 
@@ -77,7 +73,7 @@ class SeenList:
     glance: tuple[tuple[str, tuple[str, ...]], ...] = ()
     last: str = ""
     at: str = ""
-    lessons: Mapping[str, SeenLesson] = field(default_factory=dict)
+    lessons: Mapping[str, SeenLesson] = MappingProxyType({})
 
 
 def list_of(paths: Sequence[Path], student: str | None) -> str:
@@ -135,22 +131,22 @@ def read_seen(folder: Path, which: str) -> SeenList | None:
         seen = _from_record(record)
     except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return None
-    return replace(seen, groups=tuple(_as_they_are(group) for group in seen.groups))
+    return seen._replace(groups=tuple(_as_they_are(group) for group in seen.groups))
 
 
 def _as_they_are(group: SeenGroup) -> SeenGroup:
     now = [(row, stamp_of(row.path)) for row in group.rows]
     rows = tuple(
-        row if row.stamp == stamp else replace(row, stamp=NO_STAMP)
+        row if row.stamp == stamp else row._replace(stamp=NO_STAMP)
         for row, stamp in now
         if stamp != NO_STAMP
     )
-    return replace(group, rows=rows)
+    return group._replace(rows=rows)
 
 
 def write_seen(folder: Path, which: str, seen: SeenList) -> None:
     """Remember a list; where that cannot be, it is read from its files next time."""
-    record = json.loads(json.dumps(asdict(seen)))
+    record = json.loads(json.dumps(seen))
     others = _read(folder)
     if others.get(which) == record and next(iter(others)) == which:
         return
@@ -180,38 +176,33 @@ def _read(folder: Path) -> dict[str, Any]:
         return {}
 
 
-def _from_record(record: Mapping[str, Any]) -> SeenList:
-    """The list that was kept. ValueError, KeyError or TypeError where the mapping is none."""
-    groups = tuple(
-        SeenGroup(str(g["title"]), tuple(map(_row, g["rows"][:MOST_ROWS])), int(g["unread"]))
-        for g in record["groups"]
-    )
-    lessons = record["lessons"]
+def _from_record(record: Sequence[Any]) -> SeenList:
+    """The list that was kept. ValueError or TypeError where this is none."""
+    groups, places, glance, last, at, lessons = record
     return SeenList(
-        groups,
-        {str(key): str(place) for key, place in record["places"].items()},
-        tuple((str(how), tuple(map(str, names))) for how, names in record["glance"]),
-        str(record["last"]),
-        str(record["at"]),
-        {
-            name: SeenLesson(_stamp(each["stamp"]), str(each["key"]))
-            for name, each in lessons.items()
-        },
+        tuple(
+            SeenGroup(str(t), tuple(map(_row, rows[:MOST_ROWS])), int(n)) for t, rows, n in groups
+        ),
+        {str(key): str(place) for key, place in places.items()},
+        tuple((str(how), tuple(map(str, names))) for how, names in glance),
+        str(last),
+        str(at),
+        {name: SeenLesson(_stamp(stamp), str(key)) for name, (stamp, key) in lessons.items()},
     )
 
 
-def _row(record: Mapping[str, Any]) -> SeenRow:
-    level = record["level"]
+def _row(record: Sequence[Any]) -> SeenRow:
+    path, stamp, title, key, level, told, faults, broken, before = record
     return SeenRow(
-        str(record["path"]),
-        _stamp(record["stamp"]),
-        str(record["title"]),
-        str(record["key"]),
+        str(path),
+        _stamp(stamp),
+        str(title),
+        str(key),
         None if level is None else int(level),
-        str(record["told"])[:MOST_TEXT],
-        int(record["faults"]),
-        bool(record["broken"]),
-        tuple((str(key), str(title)) for key, title in record["before"]),
+        str(told)[:MOST_TEXT],
+        int(faults),
+        bool(broken),
+        tuple((str(key), str(title)) for key, title in before),
     )
 
 

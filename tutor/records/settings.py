@@ -5,9 +5,9 @@ from __future__ import annotations
 import json
 import os
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, fields, replace
 from pathlib import Path
-from typing import Any
+from types import MappingProxyType
+from typing import Any, NamedTuple
 
 from tutor.records import disk
 
@@ -17,8 +17,7 @@ MAX_WORD = 60
 SKIPPABLE_AFTER = 2
 
 
-@dataclass(frozen=True)
-class Settings:
+class Settings(NamedTuple):
     """The student's choices; None means not chosen yet.
 
     `glyphs` is the set of characters that the figure is drawn with, `theme` the name of the
@@ -30,21 +29,20 @@ class Settings:
     glyphs: str | None = None
     theme: str | None = None
     remarks: bool = True
-    done: Mapping[str, int] = field(default_factory=dict)
+    done: Mapping[str, int] = MappingProxyType({})
     student: str | None = None
     guide: bool = True
 
     def done_right(self, step: str) -> Settings:
         """The same choices after one more right passage through this step."""
-        return replace(self, done={**self.done, step: self.done.get(step, 0) + 1})
+        return self._replace(done={**self.done, step: self.done.get(step, 0) + 1})
 
     def skippable(self, step: str) -> bool:
         """Whether the step was done right often enough to be skipped: twice."""
         return self.done.get(step, 0) >= SKIPPABLE_AFTER
 
 
-@dataclass(frozen=True)
-class Given:
+class Given(NamedTuple):
     """What is said on the command line for this time: how lessons are begun, empty for as offered, and
     whether the guide is off."""
 
@@ -95,7 +93,7 @@ def told_of(path: Path) -> str:
 def write_settings(folder: Path, settings: Settings) -> str:
     """Put the choices on the disk, wholly or not at all; a notice if that failed, else empty."""
     path = folder / FILE_NAME
-    chosen = {**vars(settings), "done": dict(settings.done)}
+    chosen = {**settings._asdict(), "done": dict(settings.done)}
     if settings.student is None:
         del chosen["student"]
     text = json.dumps(chosen, indent=2) + "\n"
@@ -120,11 +118,11 @@ def parse_settings(raw: bytes) -> tuple[Settings, list[str]]:
         return Settings(), ["the file should hold one JSON object"]
     settings = Settings()
     faults = []
-    for name in (each.name for each in fields(Settings)):
+    for name in Settings._fields:
         if name not in found:
             continue
         if USABLE[name](found[name]):
-            settings = replace(settings, **{name: found[name]})
+            settings = settings._replace(**{name: found[name]})
         else:
             faults.append(f"the value of {name} cannot be used, it should be {WANTED[name]}")
     return settings, faults

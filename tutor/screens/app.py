@@ -10,7 +10,6 @@ import gc
 import os
 import sys
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, ClassVar
 
@@ -205,7 +204,7 @@ class TutorApp(App[int]):
     def change_light(self) -> None:
         """From dark to light and back, for good."""
         self.theme = "light" if self.theme == "dark" else "dark"
-        self.change(replace(self.settings, theme=self.theme))
+        self.change(self.settings._replace(theme=self.theme))
 
     def _open(self, entry: object) -> None:
         from tutor.screens.entry import Entry
@@ -273,7 +272,7 @@ class TutorApp(App[int]):
     def change_remarks(self) -> None:
         """Make remarks on an easier way beside right lines, or no longer; for good."""
         on = not self.settings.remarks
-        self.change(replace(self.settings, remarks=on))
+        self.change(self.settings._replace(remarks=on))
         if self.session is not None:
             self.session.remarks = on
         self.notify(f"Remarks on an easier way are {'on' if on else 'off'}.", markup=False)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import TYPE_CHECKING, ClassVar, cast
 
 from textual.app import ComposeResult
@@ -38,7 +37,7 @@ def choose(app: TutorApp, then: Callable[[], None] | None) -> None:
     def chosen(glyphs: str | None) -> None:
         if glyphs is not None:
             app.glyphs = None
-            app.change(replace(app.settings, glyphs=glyphs))
+            app.change(app.settings._replace(glyphs=glyphs))
             app.sheet.look(app.looks)
         if then is not None:
             then()

@@ -8,11 +8,10 @@ modified arrow.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True)
-class Deed:
+class Deed(NamedTuple):
     """One deed: its stable id, letter, chord (or none), the word on the bar, what it does.
 
     One that is `off_bar` is told of elsewhere on the screen.

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from tutor.progress.where import FINISHED
 
@@ -13,8 +12,7 @@ if TYPE_CHECKING:
     from tutor.model import Defect, Problem
 
 
-@dataclass(frozen=True)
-class Remembered:
+class Remembered(NamedTuple):
     """What a row said when the list was last seen, for as long as its file has not been read again.
 
     `told` is what stood beside it below its title, `faults` how many defects the file had; `changed`
@@ -28,8 +26,7 @@ class Remembered:
     changed: bool = False
 
 
-@dataclass(frozen=True)
-class Entry:
+class Entry(NamedTuple):
     """One row of the sheet: a problem, or a file that cannot be used, with what is wrong in it.
 
     `before` has the keys and titles of the problems that come first, `note` what there is to say of
@@ -69,8 +66,7 @@ class Entry:
         return len(self.defects) if self.remembered is None else self.remembered.faults
 
 
-@dataclass(frozen=True)
-class Group:
+class Group(NamedTuple):
     """One set: its title and its rows in their order, broken files last, and how many are to come."""
 
     title: str
@@ -78,8 +74,7 @@ class Group:
     unread: int = 0
 
 
-@dataclass(frozen=True)
-class Shelf:
+class Shelf(NamedTuple):
     """All sets that were asked for."""
 
     groups: tuple[Group, ...]

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from tutor.progress.attained import Attained
@@ -28,8 +27,8 @@ def show_skills(app: TutorApp) -> None:
 def change_guide(app: TutorApp, on: bool | None = None) -> None:
     """Tell the student what comes next and what they can do from now on, or no longer; for good."""
     on = not app.guided if on is None else on
-    app.given = replace(app.given, no_guide=False)
-    app.change(replace(app.settings, guide=on))
+    app.given = app.given._replace(no_guide=False)
+    app.change(app.settings._replace(guide=on))
     if app.guide is not None:
         app.sheet.show_guide(app.guide, on)
     app.notify(

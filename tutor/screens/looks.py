@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import os
 from collections.abc import Mapping
-from dataclasses import dataclass
+from typing import NamedTuple
 
 GLYPHS = ("braille", "blocks", "ascii", "words")
 
 
-@dataclass(frozen=True)
-class Looks:
+class Looks(NamedTuple):
     """The characters of pictures ("braille", "blocks", "ascii" or "words"), and whether everything
     else has to be ASCII too."""
 

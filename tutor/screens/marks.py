@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 
-@dataclass(frozen=True)
-class Mark:
+class Mark(NamedTuple):
     """A mark for terminals with many characters, one for ASCII, the word, and the badge it stands on."""
 
     sign: str

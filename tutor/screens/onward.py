@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from tutor.progress.where import DONE, FINISHED, WATCHED
 from tutor.screens.entry import Entry
@@ -13,8 +12,7 @@ if TYPE_CHECKING:
     from tutor.progress.choosing import Next
 
 
-@dataclass(frozen=True)
-class Onward:
+class Onward(NamedTuple):
     """What to do once a problem is finished; without an entry nothing is left to do. `skill` is the one
     that the entry trains, if any."""
 

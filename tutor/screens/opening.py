@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 from typing import Any, Protocol
 
@@ -96,7 +95,7 @@ def ask(app: Opener, entry: Entry, lessons: tuple[Left, ...], say: Say) -> None:
         say("")
         if key == ANEW and problem is not None:
             other = anew(problem, (each.kept for each in lessons))
-            start(app, replace(entry, problem=other), None, say)
+            start(app, entry._replace(problem=other), None, say)
         elif key is not None:
             start(app, entry, None if key == AFRESH else lessons[int(key)].kept.path, say)
 

@@ -6,9 +6,8 @@ What is remembered is only ever shown: a row is worked, and a picture drawn, onc
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from tutor.records.keep import SUFFIX, Keep
 from tutor.records.listed import (
@@ -38,8 +37,7 @@ UNSURE = "…"
 """Where a problem was left, for as long as its lessons are read again."""
 
 
-@dataclass(frozen=True)
-class Glimpse:
+class Glimpse(NamedTuple):
     """The list as it was: its sets, where each problem was left as far as that is sure, how skills stood
     and the file at hand."""
 
@@ -99,7 +97,7 @@ def remembered_sheet(app: TutorApp) -> SheetScreen | None:
     if app.remembered is None:
         return None
     if not app.guided:
-        app.remembered = replace(app.remembered, glance=())
+        app.remembered = app.remembered._replace(glance=())
     app.typed.let_go()
     app.sheet = SheetScreen(app.remembered.groups, app.looks, glimpse=app.remembered)
     for path in app.sheet.css_path:

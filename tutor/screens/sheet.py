@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, ClassVar
 
@@ -51,24 +50,26 @@ class SheetScreen(Screen[None]):
     CSS_PATH = "sheet.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [*bindings(SHEET, "sheet")]
 
-    @dataclass
     class Chosen(Message):
         """A problem was chosen to be worked."""
 
-        entry: Entry
+        def __init__(self, entry: Entry) -> None:
+            super().__init__()
+            self.entry = entry
 
-    @dataclass
     class Waits(Message):
         """What was asked of a row waits until its file was read, or no longer does."""
 
-        on: bool
+        def __init__(self, on: bool) -> None:
+            super().__init__()
+            self.on = on
 
-    @dataclass
     class Wanted(Message):
         """A deed of the whole program was asked for: its id, and the row at hand."""
 
-        deed: str
-        entry: Entry | None = None
+        def __init__(self, deed: str, entry: Entry | None = None) -> None:
+            super().__init__()
+            self.deed, self.entry = deed, entry
 
     def __init__(
         self,

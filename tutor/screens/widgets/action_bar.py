@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, ClassVar
 
 from textual import events
@@ -22,11 +21,12 @@ if TYPE_CHECKING:
     from textual.widgets import OptionList
 
 
-@dataclass
 class Asked(Message):
     """A deed was asked for on the bar: its id."""
 
-    deed: str
+    def __init__(self, deed: str) -> None:
+        super().__init__()
+        self.deed = deed
 
 
 LEADS = ("Esc, then", "Keys:")
@@ -79,7 +79,7 @@ class ActionBar(Widget, can_focus=True):
         shown = self.deeds if deeds is None else deeds
         texts = [one_line(f"{deed.letter} {deed.label}") for deed in shown]
         rows = tuple(
-            tuple(replace(piece, item=piece.item + 1, x=piece.x + begin) for piece in row)
+            tuple(piece._replace(item=piece.item + 1, x=piece.x + begin) for piece in row)
             for row in evenly(texts, max(1, width - begin), GAP)
         )
         first = Piece(0, 0, len(lead), lead)

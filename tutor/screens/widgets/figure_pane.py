@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, cast
 
 from textual.app import ComposeResult
@@ -88,11 +87,12 @@ class FigurePane(VerticalScroll, can_focus=False):
 
     shown: tuple[str, Figure] | None = None
 
-    @dataclass
     class Enlarged(Message):
         """The picture was clicked: it is wanted larger."""
 
-        picture: tuple[str, Figure]
+        def __init__(self, picture: tuple[str, Figure]) -> None:
+            super().__init__()
+            self.picture = picture
 
     def compose(self) -> ComposeResult:
         yield Drawing(id="drawing")

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Sequence
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from rich.cells import cell_len
 
 LONG = 38
 
 
-@dataclass(frozen=True)
-class Piece:
+class Piece(NamedTuple):
     """Part of item `item` at column `x` of a row, `wide` cells wide."""
 
     item: int
