@@ -8,7 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tutor.screens.clean import one_line, typed, without_remnants
+from tutor.screens.clean import one_line
+from tutor.screens.typed_text import typed, without_remnants
 from tutor.text import visible
 
 CONTROLS = {"Cc", "Cf", "Cs"}

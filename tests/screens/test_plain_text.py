@@ -115,7 +115,7 @@ def sense(text: str) -> Widget:
 
 def bar(text: str) -> Widget:
     widget = ActionBar()
-    widget.offer([replace(WALK[0], label=text)], True)
+    widget.offer([WALK[0]._replace(label=text)], True)
     return widget
 
 

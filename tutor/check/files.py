@@ -9,7 +9,7 @@ from pathlib import Path
 
 from tutor.check.doubts import doubts
 from tutor.check.places import Places
-from tutor.check.spread import spread
+from tutor.check.spread import no_collecting, spread
 from tutor.check.twins import twins
 from tutor.check.varying import varying_defects
 from tutor.model import Defect, Problem, ProblemError, ProblemSet, Rules, load_sets
@@ -43,12 +43,13 @@ def check(path: Path, tell: Tell = lambda done, of: None) -> Checked:
 
     `tell` hears of each problem that is done.
     """
-    try:
-        sets = load_sets(path, _read)
-    except ProblemError as refused:
-        return Checked(0, refused.problems)
-    count = sum(len(each.problems) + len(set(each.broken) - {each.file}) for each in sets)
-    return Checked(count, tuple(_of_sets(sets, count, tell)))
+    with no_collecting():
+        try:
+            sets = load_sets(path, _read)
+        except ProblemError as refused:
+            return Checked(0, refused.problems)
+        count = sum(len(each.problems) + len(set(each.broken) - {each.file}) for each in sets)
+        return Checked(count, tuple(_of_sets(sets, count, tell)))
 
 
 def _of_sets(sets: tuple[ProblemSet, ...], count: int, tell: Tell) -> Iterator[Defect]:

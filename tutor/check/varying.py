@@ -48,20 +48,21 @@ def varying_defects(problem: Problem, among: ProblemSet, places: Places) -> Iter
 
 def _words(problem: Problem, vary: Vary, places: Places) -> Iterator[Defect]:
     """Words in title and story that stay as they are while what they say changes."""
-    changing = {number for name, number in numbers_of(problem).items() if _varies(vary, name)}
-    for key, text in (("title", vary.title), ("story", vary.story)):
-        plain = GAP.sub(" ", text)
-        for number in dict.fromkeys(NUMBER.findall(plain)):
+    plain = {
+        key: GAP.sub(" ", text) for key, text in (("title", vary.title), ("story", vary.story))
+    }
+    changing: dict[str, list[str]] = {}
+    if any(map(NUMBER.search, plain.values())):
+        for name, value in numbers_of(problem).items():
+            if _varies(vary, name):
+                changing.setdefault(value, []).append(name)
+    for key, text in plain.items():
+        for number in dict.fromkeys(NUMBER.findall(text)):
             if number in changing:
-                names = [
-                    n
-                    for n, value in numbers_of(problem).items()
-                    if value == number and _varies(vary, n)
-                ]
                 message = f"{key} says {number}, which varies"
-                cure = f"if it is that number, write {{{names[0]}}} for it"
+                cure = f"if it is that number, write {{{changing[number][0]}}} for it"
                 yield places.warning("words-that-stay", (key,), message, cure)
-        side = SIDES.search(plain) if vary.mirror else None
+        side = SIDES.search(text) if vary.mirror else None
         if side is not None:
             message = f"{key} says {shown(side[0])}, which is not so in a mirrored truss"
             pair = "{left|right}" if side[1].lower() == "left" else "{right|left}"

@@ -19,7 +19,7 @@ from tutor.model.read_loads import SMALLEST_LOAD
 from tutor.model.read_parts import number
 from tutor.model.read_varied import PLACE_PARTS, joints_named, members_named, part_fits
 from tutor.model.toml_read import UNREAD
-from tutor.model.vary import Choice, Of, Vary, exact, filled, gaps, numbers_of
+from tutor.model.vary import GAP, Choice, Of, Vary, exact, filled, gaps, numbers_of
 from tutor.notation import Exact
 from tutor.text import FEW, listed, shown
 
@@ -76,17 +76,16 @@ def with_words(problem: Problem, notes: Findings | None = None, mirrored: bool =
     vary = problem.vary
     if vary is None:
         return problem
-    known = numbers_of(problem, mirrored)
+    known = numbers_of(problem, mirrored) if GAP.search(vary.title + vary.story) else {}
     for key, text in (("title", vary.title), ("story", vary.story)):
         for gap in gaps(text):
             if "|" not in gap and " ".join(gap.split()) not in known and notes is not None:
                 message = f"{key} has the gap {shown('{' + gap + '}')}, which nothing fills"
                 notes.error((key,), message, GAPS)
-    return replace(
-        problem,
-        title=filled(vary.title, known, mirrored),
-        story=filled(vary.story, known, mirrored),
-    )
+    title, story = (filled(text, known, mirrored) for text in (vary.title, vary.story))
+    if (title, story) == (problem.title, problem.story):
+        return problem
+    return replace(problem, title=title, story=story)
 
 
 def _mirror(notes: Findings, value: Any) -> bool:

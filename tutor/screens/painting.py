@@ -118,7 +118,8 @@ def _segment_cells(segment: Segment, system: ColorSystem) -> tuple[Cell, ...]:
     text, style, _ = segment
     codes, blank = ("", "") if style is None else (_codes(style, system), _blank(style, system))
     if text.isascii():
-        return tuple(_cell(char, codes, blank) for char in text)
+        each = {char: _cell(char, codes, blank) for char in set(text)}
+        return tuple(map(each.__getitem__, text))
     found: list[Cell] = []
     for char in text:
         wide = get_character_cell_size(char)

@@ -13,14 +13,13 @@ from textual.containers import Horizontal
 from textual.content import Content
 from textual.geometry import Size
 from textual.message import Message
-from textual.screen import Screen
 from textual.widgets import OptionList, Static
 
 from tutor.screens.bound import bindings
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import SHEET, Deed
 from tutor.screens.entry import Entry, Group
-from tutor.screens.first import TITLE
+from tutor.screens.first import TITLE, OpeningScreen
 from tutor.screens.going_on import row_ahead, row_to_go_on
 from tutor.screens.looks import Looks
 from tutor.screens.marks import in_marks
@@ -44,7 +43,7 @@ WITH_ROW = ("own", "homework")
 """The deeds that begin with the problem at hand."""
 
 
-class SheetScreen(Screen[None]):
+class SheetScreen(OpeningScreen):
     """The list of problems; it posts what was chosen and shows what it is handed."""
 
     CSS_PATH = "sheet.tcss"

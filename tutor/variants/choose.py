@@ -17,10 +17,10 @@ from tutor.variants.many import Many
 from tutor.variants.sure import Sure
 
 MOST_TRIED = 2000
-FEW, MANY = 2, 256
+FEW, MANY = 1, 256
 """How many choices of a student are looked at together, first and at most."""
 MOST_KEPT = 64
-TOGETHER = 4
+TOGETHER = 5
 """How often the next few of all students of a class are looked at together, before it is one by one."""
 
 

@@ -14,7 +14,7 @@ from tutor.model.naming import unknown_called
 from tutor.model.support import kind_of_support, push_along
 from tutor.model.vary import Vary
 from tutor.statics.many import Forces, ManyTrusses, Outline
-from tutor.statics.many_drawn import Meeting, crossings
+from tutor.statics.many_drawn import crossings
 from tutor.variants.conditions import AsWritten
 from tutor.variants.makes import picks_at
 from tutor.variants.mirror import mirrored
@@ -86,17 +86,9 @@ class Many:
         """Whether each outline can be drawn as well as the truss as written."""
         if not turned and not self._places.columns:
             return [True] * len(outlines)
-        before = self._crossed
-        if before is None:
-            return [None] * len(outlines)
-        found = crossings(self._problem, outlines) if self._places.columns else [before]
-        return [None if each is None else each <= before for each in found]
-
-    @cached_property
-    def _crossed(self) -> frozenset[Meeting] | None:
-        written = tuple(joint.at for joint in self._problem.joints)
-        (found,) = crossings(self._problem, [Outline(written, ())])
-        return found
+        written = Outline(tuple(joint.at for joint in self._problem.joints), ())
+        before, *found = crossings(self._problem, [written, *outlines])
+        return [None if each is None or before is None else each <= before for each in found]
 
     def _steps(self, outline: Outline) -> tuple[tuple[float, float], ...]:
         at = dict(zip(self._problem.joint, outline.at, strict=True))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import lru_cache
 from typing import TYPE_CHECKING, ClassVar
 
 from textual import events
@@ -31,6 +32,21 @@ class Asked(Message):
 
 LEADS = ("Esc, then", "Keys:")
 GAP = 2
+
+
+@lru_cache(64)
+def laid_out(lead: str, begin: int, deeds: tuple[Deed, ...], width: int) -> Rows:
+    """The lead, and beside it from `begin` on the deeds, in rows as even as can be; below it too where
+    that saves one."""
+    texts = [one_line(f"{deed.letter} {deed.label}") for deed in deeds]
+    rows = tuple(
+        tuple(piece._replace(item=piece.item + 1, x=piece.x + begin) for piece in row)
+        for row in evenly(texts, max(1, width - begin), GAP)
+    )
+    first = Piece(0, 0, len(lead), lead)
+    rows = ((first, *rows[0]), *rows[1:]) if rows else ((first,),)
+    unhung = flow([lead.ljust(begin - GAP), *texts], width, GAP)
+    return unhung if len(unhung) < len(rows) else rows
 
 
 class ActionBar(Widget, can_focus=True):
@@ -72,20 +88,11 @@ class ActionBar(Widget, can_focus=True):
         self.typing = typing
         self.beside_a_line = self.beside_a_line or typing or bool(reserved)
 
-    def _rows(self, width: int, deeds: Sequence[Deed] | None = None) -> Rows:
-        """The lead, and beside it the deeds, in rows as even as can be; below it too where that saves one."""
+    def _rows(self, width: int, deeds: tuple[Deed, ...] | None = None) -> Rows:
+        """The lead, and beside it the deeds."""
         lead = LEADS[0] if self.typing else LEADS[1]
         begin = len(LEADS[0] if self.beside_a_line else lead) + GAP
-        shown = self.deeds if deeds is None else deeds
-        texts = [one_line(f"{deed.letter} {deed.label}") for deed in shown]
-        rows = tuple(
-            tuple(piece._replace(item=piece.item + 1, x=piece.x + begin) for piece in row)
-            for row in evenly(texts, max(1, width - begin), GAP)
-        )
-        first = Piece(0, 0, len(lead), lead)
-        rows = ((first, *rows[0]), *rows[1:]) if rows else ((first,),)
-        unhung = flow([lead.ljust(begin - GAP), *texts], width, GAP)
-        return unhung if len(unhung) < len(rows) else rows
+        return laid_out(lead, begin, self.deeds if deeds is None else deeds, width)
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:
         return max(len(self._rows(width)), len(self._rows(width, self.reserved)))

@@ -8,7 +8,7 @@ from textual.message import Message
 from textual.widgets import Input
 from textual.widgets.input import Selection
 
-from tutor.screens.clean import without_remnants
+from tutor.screens.typed_text import without_remnants
 from tutor.screens.widgets.line_input import REMNANTS, LineInput
 from tutor.screens.widgets.paste_line import PasteLine
 

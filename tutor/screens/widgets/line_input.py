@@ -16,7 +16,7 @@ from textual.message import Message
 from textual.widgets import Input
 from textual.widgets.input import Selection
 
-from tutor.screens.clean import typed, without_remnants
+from tutor.screens.typed_text import typed, without_remnants
 
 LONGEST = 4000
 MOST_SAID = 12

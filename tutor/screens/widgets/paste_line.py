@@ -8,7 +8,7 @@ from textual import events
 from textual.message import Message
 from textual.widgets import Input
 
-from tutor.screens.clean import typed, without_remnants
+from tutor.screens.typed_text import typed, without_remnants
 from tutor.screens.widgets.line_input import LineInput
 
 
