@@ -35,7 +35,8 @@ def sides_of(
     with the other sign; `signed` as in `Scanner`; with
     `length` a number alone may be one.
     """
-    nodes = None if turned else formulaic(text, names)
+    own = letters and any(map(names.meanings, letters))
+    nodes = None if turned or own else formulaic(text, names)
     if nodes is not None:
         return tuple([_side(node, frame, text, False) for node in nodes]), False
     scanner = Scanner(text, names, letters=letters, signed=signed)

@@ -49,6 +49,10 @@ _SPEAKS_OF = re.compile(
 _ANGLE_IS = re.compile(
     r"(?<=[θαβγδφϕψϑ]) +(?:being|is|equals)(?: +(?:equal to|about))?(?= +[0-9a(])"
 )
+_LETTER_BE = re.compile(
+    rf"(?<![{LETTERS}])(?:let|put|set|take|and) +(?:[a-zθαβγδφϕψϑ]|sin ?θ|cos ?θ) +be(?= +[0-9.(])",
+    re.IGNORECASE,
+)
 _MAY = re.compile(
     rf"(?<![\w}}])C_[{{A-Z]|\b(?:{_PUSH}|tension|pull|force|components?|zugkraft|stabkraft)\b",
     re.IGNORECASE,
@@ -59,6 +63,7 @@ def introduced(source: Source, names: Names) -> Source:
     """The source with the symbols that it brings in spelled as forces, without the words that do so."""
     source = about_meetings(source, names)
     source = source.rewritten(_ANGLE_IS, " =")
+    source = source.rewritten(_LETTER_BE, lambda found: found[0].removesuffix("be") + "=")
     source = _given_as(source, names)
     if _MAY.search(source.text) is None:
         return source

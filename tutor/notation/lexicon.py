@@ -74,7 +74,7 @@ _WORDS: Mapping[Meaning, str] = {
         carries carry nous avons wir haben gilt tenemos""",
     "quantity": """angle slope length height width span depth rise run panel arm distance hypotenuse hyp
         winkel lange hohe spannweite longueur hauteur portee altura longitud luz""",
-    "where": "where with wobei mit avec ou con donde for let when using given as angle here since because",
+    "where": "where with wobei mit avec ou con donde for let when using given as angle put set here since because",
 }  # fmt: skip
 
 

@@ -11,7 +11,7 @@ from tutor.notation.formula import sides_of
 from tutor.notation.lexicon import says
 from tutor.notation.line import Side
 from tutor.notation.names import Names
-from tutor.notation.symbols import LETTERS
+from tutor.notation.symbols import FREE_LETTERS, LETTERS
 from tutor.notation.tree import Binary, Node, Number, Unit
 from tutor.notation.units import METRES, NEWTONS
 from tutor.notation.unreadable import Broken
@@ -21,6 +21,8 @@ _DEFINES = re.compile(
 )
 
 
+_LAST_WORD = re.compile(rf"[{LETTERS}]{{2,8}} *$")
+_GIVEN = re.compile(rf"(?<![{LETTERS}_'}}])([a-z]) *:?= *(?:[0-9.(]|a?(?:sin|cos|tan)\b)")
 _QUANTITY = re.compile(rf" *(?:the )?(?P<thing>[{LETTERS}]{{3,12}}) *= *")
 
 
@@ -36,14 +38,16 @@ def named_length(text: str, start: int, end: int, names: Names) -> NamedLength |
     """The length or load that `text` gives a letter for between two columns; None where it gives none.
 
     A letter that is a joint in another case needs its unit, b = 4 m where there is a joint B, or stands
-    elsewhere in the text as a factor, as in 6b. No load is zero: H = 0 is a heading.
+    elsewhere in the text as a factor, as in 6b, or is a ratio that a word or another letter beside it
+    brings in: s = 3/5, c = 4/5. No load is zero: H = 0 is a heading.
     """
     found = _DEFINES.match(text, start, end)
     if found is None or not _leads(found["lead"], found["thing"]):
         return None
     letter = found["letter"]
     load = names.for_load(letter)
-    if not (load or names.free(letter)):
+    spoken = letter in FREE_LETTERS and _brought_in(letter, found["lead"], text, start)
+    if not (load or names.free(letter) or spoken):
         return None
     frame = Frame(names.force, names.length)
     try:
@@ -52,16 +56,29 @@ def named_length(text: str, start: int, end: int, names: Names) -> NamedLength |
     except Broken:
         return None
     last, units = sides[-1], NEWTONS if load else METRES
-    unsure = names.joint(letter) is not None and not _is_factor(letter, text[:start] + text[end:])
-    if not last.numeric or not (last.unit in units or (last.unit is None and not unsure)):
+    unsure = not names.free(letter) and not load
+    unsure = unsure or (
+        names.joint(letter) is not None and not _is_factor(letter, text[:start] + text[end:])
+    )
+    if not last.numeric or not (last.unit in units or last.unit is None):
         return None
     size = constant(last.node, frame).value
+    if last.unit is None and unsure and not (spoken and 0.0 < abs(size) <= 1.0):
+        return None
     return None if load and not size else NamedLength(letter, _bare(last, frame, load), size)
 
 
 def _is_factor(letter: str, text: str) -> bool:
     """Whether a letter stands alone behind a number or a bracket: 6a, 9(2a)."""
     return re.search(rf"[0-9)] ?{letter}(?![{LETTERS}0-9_'])", text) is not None
+
+
+def _brought_in(letter: str, lead: str | None, text: str, start: int) -> bool:
+    """Whether a word stands before a letter, let or with, or another one is given a number beside it."""
+    before = _LAST_WORD.search(text[:start])
+    if lead or (before is not None and says(before[0].strip(), "where")):
+        return True
+    return any(other != letter for other in _GIVEN.findall(text))
 
 
 def is_quantity(text: str, start: int, end: int, names: Names) -> bool:

@@ -106,6 +106,7 @@ def line_of(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _
     """The line as `read_line` gives it; raises Broken."""
     typed = checked(text, "empty")
     keyed = text.isascii() or typed.translate(_SIGNS).isascii()
+    keyed = keyed and not any(map(names.meanings, said))
     if keyed and "\t" not in text and _LAID_OUT.search(typed) is None:
         try:
             return _plainly(text, typed, names, frame)
@@ -124,7 +125,7 @@ def read_name(text: str, names: Names) -> str | None:
     return line.result.sides[0].name
 
 
-_MAY_GIVE = re.compile(rf"{ANGLE}|(?<![{LETTERS}0-9_'}}])[a-zL] *=", re.IGNORECASE)
+_MAY_GIVE = re.compile(rf"{ANGLE}|(?<![{LETTERS}0-9_'}}])[a-zL] *(?::?=|be )", re.IGNORECASE)
 
 
 def read_letters(text: str, names: Names, said: Mapping[str, float] = _NOTHING) -> dict[str, float]:

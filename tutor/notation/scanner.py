@@ -201,7 +201,8 @@ class Scanner:
                 self._add("NAME", Name(name, Span(start, end)), start, end)
                 return
         try:
-            piece = front_piece(word, names, measured)
+            said = self._letters and word in self._letters
+            piece = None if said else front_piece(word, names, measured)
         except Broken as broken:
             raise broken.moved(start) from None
         if piece is None and (letter := letter_of(word, self._letters, names)) is not None:

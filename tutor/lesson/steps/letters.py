@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from tutor.judge import Judge
@@ -10,7 +11,10 @@ from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import State
 from tutor.notation import read_letters
 from tutor.notation.symbols import FREE_LETTERS, LOAD_LETTERS
+from tutor.notation.units import METRES, NEWTONS
 from tutor.text import listed
+
+_UNITS = "|".join((*NEWTONS, *METRES, "kips"))
 
 
 def with_letters(state: State, event: Event, desk: Judge) -> State:
@@ -21,12 +25,16 @@ def with_letters(state: State, event: Event, desk: Judge) -> State:
 
 def take_letters(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """A line that only says how large letters are: kept for the lines that follow."""
-    found = read_letters(event.text("text"), desk.names, desk.letters)
-    said = [f"{name} = {size:.4g}{_unit(state, name)}" for name, size in found.items()]
+    text = event.text("text")
+    found = read_letters(text, desk.names, desk.letters)
+    said = [f"{name} = {size:.4g}{_unit(state, name, text)}" for name, size in found.items()]
     return state, Reply((Say("note", f"Kept for your lines: {listed(said)}."),), True)
 
 
-def _unit(state: State, name: str) -> str:
-    if name in LOAD_LETTERS:
-        return f" {state.problem.force}"
-    return f" {state.problem.length}" if name in FREE_LETTERS else "°"
+def _unit(state: State, name: str, text: str) -> str:
+    """The unit that a letter was given in, as the problem has it; none where none was typed."""
+    if name not in LOAD_LETTERS | FREE_LETTERS:
+        return "°"
+    typed = re.search(rf"{name} *=[^=,;]*?[0-9)] *(?:['\"]|(?:{_UNITS})\b)", text) is not None
+    unit = state.problem.force if name in LOAD_LETTERS else state.problem.length
+    return f" {unit}" if typed else ""
