@@ -119,3 +119,69 @@ def test_a_number_is_put_in_for_a_force_only_where_it_is_that_of_the_force(
     (said,) = [remark.text for remark in verdict.remarks if remark.code == "unrecorded"]
     assert ("puts in a number for DE" in said) is by_number
     assert ("works out the part of DE from other forces" in said) is not by_number
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "|F_DE|/5 = 12/3",
+        "By similar triangles F_DE/5 = 12/3",
+        "F_DE : 12 = 5 : 3 in size",
+        "|F_DE| is to 12 as 5 is to 3",
+        "the size of F_DE / 5 = 12/3",
+        "By similar triangles F_DE/DE = 12/CD",
+        "|F_DE|/|F_CE| = 5/4",
+        "|F_DE| : |F_CE| = DE : CE",
+        "Force triangle: F_DE/12 = DE/CD",
+    ],
+)
+def test_a_force_over_its_side_is_right_in_size_where_words_or_bars_say_sizes(text: str) -> None:
+    about = Fy("E") if "12" in text else Fx("E")
+    verdict = judge(CRANE, about, text)
+    assert verdict.right, verdict
+    assert [remark.code for remark in verdict.remarks] == ["sizes"]
+    assert all("DE" not in remark.text for remark in verdict.remarks)
+
+
+@pytest.mark.parametrize("text", ["F_DE/5 = 12/3", "F_DE : 12 = 5 : 3", "F_DE/DE = 12/CD"])
+def test_a_force_over_its_side_that_says_nothing_of_sizes_is_no_sum(text: str) -> None:
+    verdict = judge(CRANE, Fy("E"), text)
+    assert verdict.kind == "undecided"
+    assert "right in size" in verdict.text
+    assert judge(CRANE, Fy("E"), text, senses={"DE": "C"}).right
+
+
+@pytest.mark.parametrize("text", ["F_DE/5 = -12/3", "F_DE/DE = -12/CD", "F_DE : -12 = 5 : 3"])
+def test_a_force_over_its_side_with_its_sign_is_the_sum_that_it_is(text: str) -> None:
+    verdict = judge(CRANE, Fy("E"), text)
+    assert (verdict.right, verdict.remarks) == (True, ())
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("|F_DE|/4 = 12/3", "tangent"),
+        ("|F_DE|/5 = 12/4", "component"),
+        ("|F_DE|/3 = 12/5", "upside-down"),
+        ("By similar triangles F_DE/DE = 12/CE", "component"),
+        ("|F_DE|/5 = 8/3", "magnitude"),
+    ],
+)
+def test_a_side_that_is_not_that_of_the_one_force_is_told_without_its_sign(
+    text: str, code: str
+) -> None:
+    verdict = judge(CRANE, Fy("E"), text)
+    assert [mistake.code for mistake in verdict.mistakes] == [code]
+
+
+@pytest.mark.parametrize("text", ["| E | ΣFy | F_DE*3/5 = 12 |", "|E|ΣFy|F_DE*3/5 = 12|"])
+def test_the_bars_of_a_table_say_nothing_of_sizes(text: str) -> None:
+    assert judge(CRANE, Fy("E"), text).kind == "wrong"
+
+
+def test_where_all_but_two_forces_lie_along_one_line_these_two_are_the_sum_across_it() -> None:
+    """At B the wall pushes and BD pulls along one line, so that AB and BC alone have upright parts."""
+    assert judge(CRANE, Fy("B"), "F_BC/5 = F_AB/3").kind == "undecided"
+    assert judge(CRANE, Fy("B"), "|F_BC|/5 = |F_AB|/3").right
+    assert judge(CRANE, Fy("B"), "F_BC/5 = -F_AB/3").right
+    assert judge(CRANE, Fy("B"), "|F_BC|/4 = |F_AB|/3").kind == "wrong"

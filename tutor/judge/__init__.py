@@ -23,6 +23,7 @@ from tutor.judge.chain import readings_of
 from tutor.judge.declared import drawn_otherwise, turned
 from tutor.judge.desk import Desk
 from tutor.judge.elimination import by_elimination
+from tutor.judge.in_size import of_sizes
 from tutor.judge.known_values import KnownValues, checked
 from tutor.judge.lines_meant import unclear
 from tutor.judge.other_equation import holds_at_solution
@@ -152,7 +153,7 @@ class Judge:
             if not isinstance(line, Unreadable):
                 senses = drawn_otherwise(line, self.names, self.problem.member, own)
                 line = sized(line) or line
-                if proportion_in(line) is not None:
+                if proportion_in(line) is not None or of_sizes(line):
                     continue  # it tells sizes and no signs
                 found += [self._as_drawn(each, own, senses) for each in self._equations(line, own)]
         return found

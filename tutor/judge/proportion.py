@@ -7,13 +7,13 @@ angles it is the same. It tells sizes, and no signs: each link is the sum across
 from __future__ import annotations
 
 import math
-import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from tutor.judge.about import Equation, Fx, Fy
 from tutor.judge.chain import number_of
 from tutor.judge.desk import Desk
 from tutor.judge.headings import snapped
+from tutor.judge.in_size import OF_SIZES, RIGHT, SIZES_ALONE
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME
@@ -23,18 +23,6 @@ from tutor.notation import Line, Side, Step, Unreadable
 from tutor.notation.tree import Binary, Call, Name, Node, has
 from tutor.statics.body import Force, joint_body
 
-RIGHT = (
-    "Right: the sizes of the forces are in this ratio. Tension or compression is seen from the way "
-    "each has to act on the joint."
-)
-SIZES_ALONE = (
-    "As a triangle of forces this is right in size; as a sum its signs do not go with the arrows of these "
-    "two. Write it with its signs, or with the third force as well."
-)
-OF_SIZES = re.compile(
-    r"[|∣]|triang|similar|propor|ratio|size|magnitude|sine|lami|dreieck", re.IGNORECASE
-)
-"""Words, and bars, that say that sizes are meant."""
 NOT_ITS_SIDE = "“{shown}” does not go with the rest of this proportion."
 NOT_ALIKE = "The parts of this proportion are not equal."
 BY_SIDES = (
@@ -139,13 +127,21 @@ def sums_shown(problem: Problem, step: Step, values: Mapping[str, float]) -> tup
         if not names <= {force.name for force in forces}:
             continue
         acting = [f for f in forces if f.size is not None or values[f.name] != 0.0]
-        if len(acting) != 3 or not names <= {force.name for force in acting}:
-            return ()
         others = [force for force in acting if force.name not in names]
+        if not names <= {force.name for force in acting} or not _hold(acting, others, step):
+            return ()
         if len(step.sides) > 2 or not others:
             return Fx(joint.name), Fy(joint.name)
         return (_across(problem, others[0], joint.name),)
     return ()
+
+
+def _hold(acting: Sequence[Force], others: Sequence[Force], step: Step) -> bool:
+    """Whether forces at a joint are three, or all but two of them lie along one line."""
+    if len(acting) == 3:
+        return True
+    along = all(abs(others[0].x * force.y - others[0].y * force.x) < NEAR for force in others)
+    return len(step.sides) == 2 and len(acting) == len(others) + 2 and along
 
 
 def _across(problem: Problem, force: Force, joint: str) -> Equation:

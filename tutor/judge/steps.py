@@ -23,6 +23,7 @@ from tutor.judge.declared import (
     told,
 )
 from tutor.judge.desk import Desk
+from tutor.judge.in_size import SIZES_ALONE, in_size
 from tutor.judge.kind import Case
 from tutor.judge.line import ROUNDED_HARD, Line, judge_line
 from tutor.judge.mistakes import KINDS
@@ -63,11 +64,10 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
         if again.right:
             return _as_it_says(desk, about, other, again)
     for again in _read_otherwise(desk, about, line):
-        if again.right or faults(again) < faults(verdict):
+        if again.right or again.text == SIZES_ALONE or faults(again) < faults(verdict):
             verdict = again
     if verdict.kind == "wrong" and not verdict.stands and not isinstance(about, Value):
-        only = only_the_way(desk, about, line, lambda other: _judged(desk, about, other))
-        verdict = only or verdict
+        verdict = only_the_way(desk, about, line, lambda o: _judged(desk, about, o)) or verdict
     if not verdict.right and (by_terms := opened(line)) is not None:
         again = _judged(desk, about, by_terms)
         verdict = again if faults(again) <= faults(verdict) else verdict
@@ -80,6 +80,8 @@ def _read_otherwise(desk: Desk, about: Equation | Value, line: Typewritten) -> I
         yield _judged(desk, about, as_sizes)
     if (below := all_below(line)) is not None and (again := _judged(desk, about, below)).right:
         yield replace(again, remarks=(*again.remarks, Remark("brackets", BRACKETS)))
+    if (sizes := in_size(desk, about, line, _judged)) is not None:
+        yield sizes
     if senses := drawn_otherwise(line, desk.names, desk.problem.member, desk.own):
         own = as_declared(desk.own, senses)
         verdict = _judged(replace(desk, own=own), about, line)
@@ -180,9 +182,7 @@ def _answer(
 def _component(desk: Desk, about: Equation, step: Step) -> Verdict | None:
     """The verdict on a statement of a component of a force that has its value; None for any other."""
     verdict = component_verdict(desk, about.joint, step)
-    if verdict is None:
-        return None
-    return replace(broken_link(desk, step) or verdict, about=about)
+    return verdict and replace(broken_link(desk, step) or verdict, about=about)
 
 
 def _to_its_end(

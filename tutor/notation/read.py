@@ -21,6 +21,7 @@ from tutor.notation.found import Choice, Found, trimmed
 from tutor.notation.heading import heading_in
 from tutor.notation.label import Label
 from tutor.notation.layout import ANGLE, numbers_apart
+from tutor.notation.likened import likened
 from tutor.notation.line import Line, Step
 from tutor.notation.line_said import line_said, with_line_said
 from tutor.notation.names import Names
@@ -171,7 +172,7 @@ def _plainly(text: str, typed: str, names: Names, frame: Frame) -> Line:
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line as it stands, or where that cannot be read or leaves out a formula, in another way."""
     source = bared(text)
-    source = corrected(celled(source, as_typed(text, source), names))
+    source = likened(corrected(celled(source, as_typed(text, source), names)), names)
     source, told = explained_by(reasoned(source, names), names)
     line: Line | None = None
     try:

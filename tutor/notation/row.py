@@ -49,7 +49,7 @@ _CARRIES = re.compile(
     rf"(?: +(?:force|load))?(?: +of| +with)? +(?P<value>{_VALUE})(?P<rest>[^=]*)$"
 )
 _PART_OF = re.compile(
-    rf"(?P<axis>vert(?:ical)?|hor(?:izontal)?)\.? +(?:component|comp\.?|part) +of +(?:(?:the|force|in|member|bar) +)*"
+    rf"(?:\bthe +)?\b(?P<axis>vert(?:ical)?|hor(?:izontal)?)\.? +(?:component|comp\.?|part) +of +(?:(?:the|force|in|member|bar|reaction|at|support) +)*"
     rf"(?P<name>[{LETTERS}][\w{{}}'-]*)",
     re.IGNORECASE,
 )
