@@ -189,8 +189,30 @@ class TestPastedLines:
     async def test_begin_behind_what_stands_in_the_line(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
             await press(pilot, *keys("M_A:"))
-            await paste(pilot, " B_x = 360\nB_x = 360", 2)
+            await paste(pilot, " B_x = 360\nB_x = 360\n", 2)
             assert texts(pilot)[-2:] == ["M_A: B_x = 360", "B_x = 360"]
+
+    @pytest.mark.parametrize("end", ["B_x = 350", "B_x = 3\n50"])
+    async def test_wait_for_enter_with_the_last_where_it_has_no_end(
+        self, tmp_path: Path, end: str
+    ) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            before = len(texts(pilot))
+            await paste(pilot, f"M A: B_x = 360\n{end}", 1)
+            await settle(pilot, lambda: line_of(pilot).value != "")
+            last = end.rpartition("\n")[2]
+            assert line_of(pilot).value == last
+            assert texts(pilot)[before:] == ["M A: B_x = 360", *end.splitlines()[:-1]]
+            assert pilot.app.focused is line_of(pilot)
+            await press(pilot, "backspace", "backspace", "6", "0", "enter")
+            assert texts(pilot)[-1] == last[:-2] + "60"
+
+    async def test_that_are_one_line_broken_by_a_page_wait_as_one(self, tmp_path: Path) -> None:
+        async with Resumed(tmp_path, REACTIONS) as pilot:
+            before = len(texts(pilot))
+            pilot.app.post_message(events.Paste("M A: 1*B_x\n- 2.4*150 = 0"))
+            await settle(pilot, lambda: line_of(pilot).value == "M A: 1*B_x - 2.4*150 = 0")
+            assert len(texts(pilot)) == before
 
     async def test_of_one_line_wait_for_enter(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:

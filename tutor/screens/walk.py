@@ -245,7 +245,7 @@ class WalkScreen(Screen[str]):
 
     def on_line_input_lines(self, message: LineInput.Lines) -> None:
         """Take pasted lines one after the other; each is answered, and all answers stay."""
-        self.pasting.take(message.lines, message.said)
+        self.pasting.take(message.lines, message.said, message.open_end)
 
     @on(events.Key)
     @on(events.Paste)

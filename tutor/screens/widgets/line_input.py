@@ -73,10 +73,14 @@ class LineInput(Input):
 
     @dataclass
     class Lines(Message):
-        """Several lines were pasted, the first behind what stood in the line; `said` of the paste."""
+        """Several lines were pasted, the first behind what stood in the line; `said` of the paste.
+
+        `open_end` is whether the last of them was left without an end, as a line that is being typed.
+        """
 
         lines: tuple[str, ...]
         said: str = ""
+        open_end: bool = False
 
     class Emptied(Message):
         """What stood in the line was deleted."""
@@ -238,7 +242,8 @@ class LineInput(Input):
         self.take_paste(event)
 
     def take_paste(self, event: events.Paste) -> None:
-        """Only characters come in from a paste; several lines are entered one after the other."""
+        """Only characters come in from a paste; several lines are entered one after the other, but for
+        a last one without its end, which waits for enter."""
         lines = [line for line in event.text.splitlines() if line.strip()]
         event.stop()
         event.prevent_default()
@@ -253,6 +258,8 @@ class LineInput(Input):
         if len(lines) > 1:
             first = self.value
             self.value = ""
-            self.post_message(self.Lines((first, *(line[:LONGEST] for line in kept[1:])), said))
+            pasted = (first, *(line[:LONGEST] for line in kept[1:]))
+            open_end = not event.text.endswith(("\n", "\r"))
+            self.post_message(self.Lines(pasted, said, open_end))
         elif said:
             self.post_message(self.Said(said))
