@@ -187,6 +187,20 @@ def test_a_row_of_a_spreadsheet_with_an_equation_is_read_with_its_joint(text: st
     assert found.label.point == "A"
 
 
+@pytest.mark.parametrize("text", ["(1.25) A_x + 10 = 0", "(0.8) A_x + 6.4 = 0", "A_x = 10 (0.8)"])
+def test_a_decimal_in_brackets_beside_one_space_is_a_factor(text: str) -> None:
+    names, true = truss("quay")
+    found = read_line(text, names)
+    assert isinstance(found, Line), found.message
+    assert any(abs(holding(one, true)) < 1e-9 for one in (found, *found.alternatives))
+
+
+def holding(line: Line, true: dict[str, float]) -> float:
+    """How far apart the sides of a line are in size."""
+    one, other = (abs(amount(side, true)[0]) for side in line.steps[0].sides)
+    return one - other
+
+
 @pytest.mark.parametrize(
     "text",
     [

@@ -17,6 +17,8 @@ from tutor.notation.source import Source
 from tutor.notation.sum_signs import summed
 
 _DOUBLE = re.compile(r"(?<![=<>:])==(?![=<>])|:=|≔|\\coloneqq?(?![a-z])")
+_AS_A_CELL = re.compile(r"^ *=(?=[^=]*[A-Za-z][^=]*=)")
+"""The sign before a formula in a cell of a table."""
 _GAP = re.compile(r" {3,}")
 _CALLS = re.compile(r"(?<=[\w)\]}°])[!?]+(?![\w!?])")
 _TURN_ABOVE = re.compile(
@@ -32,9 +34,10 @@ def bared(text: str) -> Source:
     source = replace(Source.of(text), text=plain(text)).rewritten(UNSEEN, "")
     source = source.rewritten(_GAP, "  ")
     source = unmarked(source).rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
+    source = source.rewritten(_AS_A_CELL, "")
     source = source.rewritten(_CALLS, " ")
     source = summed(said_once(untexed(recopied(source))))
-    source = unprogrammed(uncommanded(source)).rewritten(_TURN_ABOVE, " ")
+    source = uncommanded(unprogrammed(source)).rewritten(_TURN_ABOVE, " ")
     source = source.rewritten(_GAP, "  ").rewritten(_FULL_STOP, " ")
     return without_convention(directed(source)) if SPEAKS.search(source.text) else source
 

@@ -38,6 +38,10 @@ _POINTED = re.compile(
     r"(?<![\w.,'])([1-9][0-9]{0,2}(?:\.[0-9]{3})+)(,[0-9]+)?(?![0-9.]|,[0-9]|[A-Za-z]*_)"
 )
 _DECIMAL_COMMA = re.compile(r"[0-9],(?:[0-9]{1,2}|[0-9]{4,})(?![0-9])|(?<![0-9.,])0,[0-9]+")
+_ABOVE_LINE = "|".join(("'", *NEWTONS, *METRES, "kips", "lbs", "k"))
+_RAISED_UNIT = re.compile(
+    rf"(?<=[0-9]) ?\^ ?(?:\{{ ?(?P<braced>{_ABOVE_LINE}) ?\}}|(?P<bare>{_ABOVE_LINE})(?!\w))"
+)
 _SPACED = re.compile(
     r"(?<![\w.,'] )(?<![\w.,'])([1-9][0-9]{0,2})((?: [0-9]{3})+)(\.[0-9]+|,[0-9]{1,2}(?![0-9]))?(?![\w,.]|  ?[0-9])"
 )
@@ -46,6 +50,8 @@ _SPACED = re.compile(
 def figured(source: Source, names: Names) -> Source:
     """The source with its numbers spelled as one types them into a formula."""
     source = source.rewritten(_RAISED, _raised).rewritten(_VULGAR_SIGN, _vulgar)
+    if "^" in source.text:
+        source = source.rewritten(_RAISED_UNIT, _unit_above)
     if "°" in source.text:
         source = source.rewritten(_MINUTES, _minutes)
     source = source.rewritten(_FEET, _feet)
@@ -57,6 +63,12 @@ def figured(source: Source, names: Names) -> Source:
     source = source.rewritten(_GROUPS, lambda found: _grouped(found, source.text, names, decimal))
     source = source.rewritten(_SPACED, lambda found: _spaced(found, source.text, names))
     return source.rewritten(_MIXED, _mixed)
+
+
+def _unit_above(found: re.Match[str]) -> str:
+    """A unit set above the line, as in 18^k."""
+    unit = found["braced"] or found["bare"]
+    return unit if unit == "'" else f" {unit}"
 
 
 def _vulgar(found: re.Match[str]) -> str:

@@ -77,7 +77,8 @@ class Head:
         return self.summed or bool(self.kind or self.level or self.upright or self.turning)
 
     def _arrow(self, word: str, start: int, stop: int, prefix: bool) -> bool:
-        if prefix and self.settled and self.depth == 0:
+        place_alone = self.joint and not (self.kind or self.level or self.upright)
+        if prefix and self.settled and self.depth == 0 and not place_alone:
             return False
         upright = word in "↑↓^"
         self.upright, self.level = self.upright or upright, self.level or not upright

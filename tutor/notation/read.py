@@ -52,7 +52,7 @@ _SIGNS = str.maketrans("", "", "°√π⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 """What a plain formula may hold besides ASCII; with it, the text goes straight to the scanner."""
 _LAID_OUT = re.compile(
     r"^ *[Ee](?:[Ff]_?[xyXY]|[Mm][ _]?[A-Za-z])|[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
-    r"|=[^=]*[0-9)\]] +[A-Za-z][\w{}]* *=|= *[0-9.]+[A-Za-z]\w*_[^=]*=|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}[)\].] |[ .-][(\[][0-9a-z]{1,3}[)\]] *$"
+    r"|=[^=]*[0-9)\]] +[A-Za-z][\w{}]* *=|= *[0-9.]+[A-Za-z]\w*_[^=]*=|(?:ft|feet|foot)[ -]*[0-9]|^ *[(\[]?[0-9a-z]{1,3}(?:\.[0-9]{1,2})?[)\].] |[ .-][(\[][0-9a-z]{1,3}(?:\.[0-9]{1,2})?[)\]] *$"
 )
 _NOTHING: Mapping[str, float] = {}
 _NO_TALK = frozenset(

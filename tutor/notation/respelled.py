@@ -43,6 +43,9 @@ _PLACE_BEFORE = re.compile(
 _AXIS_IN_FRONT = re.compile(
     r"^ *(?:[(\[]?(?P<axis>[xyXY])[)\]] +|(?P<way>[xyXY])[ -](?:dir(?:ection)?|axis)\.? *(?:→|[-=]+>) *)(?=[^=]*=)"
 )
+_JOINT_AND_WAY = re.compile(
+    r"^ *(?P<joint>[A-Z]\w{0,2}) *(?P<way>[←→↑↓]) *(?=[^=:]*[A-Za-z][^=:]*=)"
+)
 _LETTER_FOR_ZERO = re.compile(r"(?<==)( *)[Oo](?= *$)")
 _DOTTED = re.compile(r"(?<![\w}])([FSNTP])\.([A-Z][\w]{1,7})(?![\w(])")
 _PART = re.compile(r"[(\[{] ?([\w.{}-]{2,14}?) ?[)\]}] ?_? ?(?:\{([xyXYvVhH])\}|([xyvh])(?![\w]))")
@@ -72,6 +75,7 @@ def respelled(source: Source, names: Names) -> Source:
     """The source with everything spelled as one types it into a formula."""
     source = _measured(source, names)
     source = source.rewritten(_AXIS_IN_FRONT, lambda found: f"F{found['axis'] or found['way']}: ")
+    source = source.rewritten(_JOINT_AND_WAY, lambda found: _at_joint(found, names))
     source = source.rewritten(
         _LETTER_FOR_ZERO, lambda found: None if names.joint("O") else f"{found[1]}0"
     )
@@ -111,6 +115,12 @@ def _headed_in(found: re.Match[str], names: Names) -> str | None:
     if names.meanings(before.strip()):
         return f"{before} = {value} {found['unit'] or found['over']} " if value else None
     return f"{before} {found['sign']}{value}" if _SUM_AHEAD.match(before) else None
+
+
+def _at_joint(found: re.Match[str], names: Names) -> str | None:
+    """A joint and the way of its sum before an equation: B ↑ F_BD - 12 = 0."""
+    here = names.joint(found["joint"]) == found["joint"]
+    return f"Joint {found['joint']} {found['way']}: " if here else None
 
 
 def _restated(found: re.Match[str]) -> str | None:
