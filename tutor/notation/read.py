@@ -11,9 +11,7 @@ from typing import Literal
 from tutor.notation.asides import asides_apart, reasoned
 from tutor.notation.bared import SPEAKS, as_typed, bared
 from tutor.notation.block import in_a_row
-from tutor.notation.cells import celled
 from tutor.notation.copied import figures_asked, sigma_typed
-from tutor.notation.corrected import corrected
 from tutor.notation.evaluate import Frame
 from tutor.notation.explained import explained_by
 from tutor.notation.formula import sides_of
@@ -21,7 +19,6 @@ from tutor.notation.found import Choice, Found, trimmed
 from tutor.notation.heading import heading_in
 from tutor.notation.label import Label
 from tutor.notation.layout import ANGLE, numbers_apart
-from tutor.notation.likened import likened
 from tutor.notation.line import Line, Step
 from tutor.notation.line_said import line_said, with_line_said
 from tutor.notation.names import Names
@@ -46,6 +43,7 @@ from tutor.notation.talked import (
 )
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken, Unreadable
+from tutor.notation.written_out import written_out
 
 Angles = Literal["degrees", "radians"]
 _SIGNS = str.maketrans("", "", "°√π⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
@@ -171,8 +169,7 @@ def _plainly(text: str, typed: str, names: Names, frame: Frame) -> Line:
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
     """A line as it stands, or where that cannot be read or leaves out a formula, in another way."""
-    source = bared(text)
-    source = likened(corrected(celled(source, as_typed(text, source), names)), names)
+    source = written_out(text, names)
     source, told = explained_by(reasoned(source, names), names)
     line: Line | None = None
     try:

@@ -1,0 +1,17 @@
+"""What does a text say in plain characters, with its rows, corrections and proportions as one types them?"""
+
+from __future__ import annotations
+
+from tutor.notation.bared import as_typed, bared
+from tutor.notation.cells import celled
+from tutor.notation.corrected import corrected
+from tutor.notation.likened import likened
+from tutor.notation.names import Names
+from tutor.notation.source import Source
+
+
+def written_out(text: str, names: Names) -> Source:
+    """The text laid out as a line, before its sentences and symbols are looked at."""
+    source = bared(text)
+    source = celled(source, as_typed(text, source), names)
+    return likened(corrected(source), names)
