@@ -201,8 +201,7 @@ class Scanner:
                 self._add("NAME", Name(name, Span(start, end)), start, end)
                 return
         try:
-            said = self._letters and word in self._letters
-            piece = None if said else front_piece(word, names, measured)
+            piece = None if word in self._letters else front_piece(word, names, measured)
         except Broken as broken:
             raise broken.moved(start) from None
         if piece is None and (letter := letter_of(word, self._letters, names)) is not None:
