@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import Any
 
+import pytest
 from corpus import wrong_line
 from families import exact, plain_problem
 from paper.measure import problem
@@ -154,3 +155,80 @@ def test_three_mistakes_of_a_line_are_told_without_other_accounts_of_it() -> Non
     other = ((Mistake("slope", "AD", "x", "y", "z"),),)
     assert told_with(three, other) == three
     assert told_with(three[:2], other) != three[:2]
+
+
+def test_a_heading_of_another_sum_is_remarked_on_with_the_sum_that_was_written() -> None:
+    verdict = judge(problem("coaling"), Fx("D"), "ΣFy: -0.8 F_AD + 0.8 F_DE - F_BD = 0")
+    (remark,) = verdict.remarks
+    said = "What you wrote is ΣFx at joint D, though its heading says otherwise."
+    assert (verdict.right, remark.code, remark.text) == (True, "heading", said)
+
+
+def test_a_force_from_elsewhere_with_a_factor_that_makes_it_fit_is_not_right() -> None:
+    """0.4 of A_x is as much as 0.6 of AD, but A_x does not act at D."""
+    known = {"AD": -30, "CD": 6, "DE": 20, "BD": 40, "A_x": 45}
+    right = judge(problem("coaling"), Fy("D"), "0.6*30 - 6 - 0.6*20 = 0", known=known)
+    wrong = judge(problem("coaling"), Fy("D"), "0.4*45 - 6 - 0.6*20 = 0", known=known)
+    assert (right.kind, wrong.kind) == ("right", "wrong")
+
+
+def test_a_reaction_put_in_may_be_as_large_as_a_load_through_the_moment_point() -> None:
+    """B_y is 10, as the load at A is, which has no moment about A: 10*8 is about B_y."""
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 8, 0), ("C", 5, 3), ("D", 4, -2)],
+        ("AB", "BC", "AC", "AD", "BD"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [pushed("A", down=10), pushed("C", down=12), pushed("D", down=5)],
+    )
+    assert named(truss, M("A"), "10*8 - 12*5 + 5*4 = 0") == [("turning", "load D")]
+    assert named(truss, M("A"), "10*8 - 12*3 - 5*4 = 0") == [("arm", "load C")]
+
+
+def test_an_arm_may_be_measured_from_the_moment_point_to_another_joint() -> None:
+    """9 is how far B lies from D, and the load acts at C."""
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 3, 0), ("C", 8, 0), ("D", 12, 0), ("E", 3, 4), ("F", 8, 4)],
+        ("AB", "BC", "CD", "AE", "BE", "CE", "CF", "EF", "DF"),
+        [Support("A", "pin"), Support("D", "roller")],
+        [pushed("C", down=20)],
+    )
+    assert named(truss, M("D"), "12 A_y = 20*9") == [("arm-from", "load C")]
+
+
+def test_what_rounding_leaves_of_no_force_is_nothing_beside_a_large_load() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 4, 3)],
+        ("AB", "BC", "AD", "BD", "CD"),
+        [Support("A", "pin"), Support("C", "roller")],
+        [pushed("D", down=6000)],
+    )
+    assert judge(truss, Value("BD"), "2").right
+    assert named(truss, Value("BD"), "4") == [("arithmetic", "BD")]
+
+
+def test_a_number_a_percent_from_its_quotient_of_integers_does_not_follow() -> None:
+    verdict = judge(problem("rack"), Value("C_y"), "C_y = 432000/600 = 727.5", known={"A_x": -120})
+    assert verdict.text == "The first part is right, but 727.5 is not 432000/600."
+    assert judge(problem("rack"), Value("C_y"), "C_y = 432000/600 = 720").right
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("7*4 + 5*2 - 8.66*4 = 6 B_y", "turning"),
+        ("7*4 + 5*3 + 8.66*4 = 6 B_y", "arm"),
+        ("7*4 + 5*4 + 8.66*2 = 6 B_y", "component-in-moment"),
+        ("28 + 5*2 + 9.66*4 - 6 B_y = 0", "magnitude"),
+    ],
+)
+def test_a_slip_at_one_component_is_named_also_with_the_loads_on_the_left(
+    text: str, code: str
+) -> None:
+    """The load at C is 10 kN down to the right at 30°: 8.66 across and 5 down."""
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 6, 0), ("C", 2, 4), ("D", 4, 4)],
+        ("AB", "BC", "AC", "CD", "BD"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [Load("C", size=exact(10), angle=exact(330)), pushed("D", down=7)],
+    )
+    assert named(truss, M("A"), text) == [(code, "load C")]

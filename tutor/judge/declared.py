@@ -13,10 +13,9 @@ from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.judge.verdict import Remark, Verdict
 from tutor.judge.worked import letter_of, size_of, value_ended
-from tutor.notation import Line, Names, Step, ValueReading
+from tutor.notation import Line, Names, Step
 from tutor.notation.ending import NEGATED, WORD
 from tutor.notation.lexicon import folded, said
-from tutor.notation.line import Letter
 from tutor.text import listed
 
 AS_DRAWN = (
@@ -137,17 +136,9 @@ def told(verdict: Verdict, senses: Mapping[str, str]) -> Verdict:
     return replace(verdict, remarks=(*verdict.remarks, remark))
 
 
-def in_own_sense(verdict: Verdict, name: str, own: KnownValues) -> Verdict:
-    """A verdict on a value under the sense that a line says, with the value under the student's own.
-
-    A number without a letter has the one that follows from what the line says.
-    """
-    if verdict.value is None or not isinstance(verdict.reading, ValueReading):
-        return verdict
-    value = 0.0 - verdict.value
-    letter: Letter = "T" if value * own.sign(name) > 0 else "C"
-    reading = replace(verdict.reading, letter=verdict.reading.letter or letter)
-    return replace(verdict, value=value, reading=reading)
+def in_own_sense(verdict: Verdict) -> Verdict:
+    """A verdict on a value under the other sense that a line says, with the value under the student's own."""
+    return verdict if verdict.value is None else replace(verdict, value=0.0 - verdict.value)
 
 
 def contradicted(verdict: Verdict, senses: Mapping[str, str]) -> Verdict:

@@ -86,7 +86,7 @@ def _read_otherwise(desk: Desk, about: Equation | Value, line: Typewritten) -> I
         own = as_declared(desk.own, senses)
         verdict = _judged(replace(desk, own=own), about, line)
         if isinstance(about, Value) and about.unknown in senses:
-            verdict = in_own_sense(verdict, about.unknown, desk.own)
+            verdict = in_own_sense(verdict)
         if verdict.right or not verdict.stands:
             yield told(verdict, senses) if verdict.right else verdict
 

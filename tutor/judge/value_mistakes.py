@@ -142,7 +142,7 @@ def _half_the_load(wrong: WrongValue) -> bool:
 def _anothers(wrong: WrongValue) -> bool:
     """Whether it is the value found for another unknown."""
     return any(
-        _close(abs(wrong.value), abs(value.value)) and value.value != 0.0
+        _close(abs(wrong.value), abs(value.value))
         for name, value in wrong.own.known.items()
         if name != wrong.unknown
     )

@@ -14,7 +14,7 @@ FACTORS = (1000.0, 0.001, 100.0, 0.01, 12.0, 1 / 12)
 
 
 def variants(spot: TrueTerm) -> Iterator[float]:
-    if spot.is_moment and spot.per_unit != 0.0:
+    if spot.is_moment:
         for factor in FACTORS:
             yield spot.per_unit * factor
 

@@ -11,7 +11,7 @@ from tutor.judge.true_equation import TrueTerm
 
 
 def variants(spot: TrueTerm) -> Iterator[float]:
-    if spot.has_own_sign and spot.per_unit != 0.0:
+    if spot.has_own_sign:
         yield -spot.per_unit
 
 

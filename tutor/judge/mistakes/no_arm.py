@@ -16,7 +16,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
     if spot.is_moment and spot.per_unit != 0.0:
         (dx, dy), (ux, uy) = spot.offset, spot.unit_vector
         moments = (abs(dx * uy), abs(dy * ux))
-        for part in {1.0, abs(ux), abs(uy)} - {0.0}:
+        for part in {1.0, abs(ux), abs(uy)}:
             if not any(math.isclose(part, moment) for moment in moments):
                 yield math.copysign(part, spot.per_unit)
 

@@ -11,7 +11,7 @@ from tutor.judge.true_equation import TrueTerm
 
 
 def variants(spot: TrueTerm) -> Iterator[float]:
-    if spot.per_unit != 0.0 and spot.sense < 0 and not spot.numeric:
+    if spot.sense < 0 and not spot.numeric:
         yield -spot.per_unit
 
 

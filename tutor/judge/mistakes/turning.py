@@ -11,7 +11,7 @@ from tutor.judge.true_equation import TrueTerm
 
 
 def variants(spot: TrueTerm) -> Iterator[float]:
-    if spot.is_moment and spot.per_unit != 0.0 and not spot.has_own_sign:
+    if spot.is_moment and not spot.has_own_sign:
         yield -spot.per_unit
 
 

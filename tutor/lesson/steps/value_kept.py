@@ -54,4 +54,6 @@ def _minus_kept(found: Result) -> bool:
 def _typed_with_minus(verdict: Verdict) -> bool:
     """Whether the student wrote a bare negative number, so that the arrow still has to be read."""
     reading = verdict.reading
-    return isinstance(reading, ValueReading) and reading.letter is None and reading.sense is None
+    if not isinstance(reading, ValueReading) or reading.letter or reading.sense:
+        return False
+    return reading.value < 0
