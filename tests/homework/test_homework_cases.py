@@ -10,6 +10,7 @@ from families import plain_problem
 from strategies import pratt
 
 from tutor import Fx, Fy, Value, review
+from tutor.handed_in import reviewed
 from tutor.homework import hint, markdown, read_table, right_lines
 from tutor.homework.report import Beside
 from tutor.judge import in_words
@@ -194,6 +195,9 @@ def test_a_truss_that_statics_cannot_solve_is_left_unchecked() -> None:
     result = review(problem, {"forces": {"AB": 1.0}})
     assert states(result) == {"AB": "unchecked"}
     assert result.first is None
+    from_file, _, _ = reviewed(problem, "AB = 1", "work.txt")
+    for said in (result.said, from_file.said):
+        assert said.startswith("Statics alone cannot give the forces of this truss")
 
 
 def test_joints_close_or_not_with_the_students_values(mast: Problem) -> None:

@@ -149,3 +149,21 @@ def test_a_plain_slip_that_nothing_else_explains_is_certain() -> None:
         if found:
             return
     assert found
+
+
+@pytest.mark.parametrize("seed", [62, 90, 92, 136])
+def test_a_slip_beside_which_no_other_explains_the_place_is_certain(seed: int) -> None:
+    both = homework(seed, 1, digits=4, most=6)
+    assert both is not None
+    assert certain(review(both[0].problem, both[0].work()))
+
+
+@pytest.mark.parametrize("seed", [9, 51, 95, 97])
+def test_of_two_slips_that_explain_a_place_about_as_well_none_is_certain(seed: int) -> None:
+    """9: the load at E, or all members there; 51: the other component of CD, or of another triangle;
+    95: either of two equal forces at L0; 97: any of three that turn alike about a point."""
+    both = homework(seed, 1, digits=4, most=6)
+    assert both is not None
+    result = review(both[0].problem, both[0].work())
+    assert len({(a.mistake.code, a.mistake.force) for a in result.accounts}) > 1
+    assert not certain(result)

@@ -38,6 +38,7 @@ from tutor.judge import Equation, Fy, M, judge, judge_of
         ("∴ AB = 15.83 C", {"AB": "15.83 C"}),
         ("so AB = 15.83 C", {"AB": "15.83 C"}),
         ("AB\t=-9.5/.6\t-15.83\tC", {"AB": "-15.83 C"}),
+        ("AB\t=-9.5/.6", {"AB": "-9.5/.6"}),
         ("| member | force | |\n|---|---|---|\n| BF | 5 | C |", {"BF": "5 C"}),
         ("<tr><td>BF</td> <td>5</td><td>C</td></tr>", {"BF": "5 C"}),
         ("<table>\n<tr><td>AB</td><td>15.83</td><td>C</td></tr>\n</table>", {"AB": "15.83 C"}),

@@ -60,8 +60,8 @@ def review(problem: Problem, work: object, before: object = None) -> Review:
 def _unsolvable(work: Work) -> Review:
     names: list[str | int] = [*work.entries, *(line.index for line in work.lines)]
     findings = tuple(Finding(name, "unchecked", None, "unclear") for name in names)
-    said = "Statics alone cannot give the forces of this truss, so nothing could be checked."
-    return Review(findings, None, refused=work.refused, clear=False, said=said)
+    result = Review(findings, None, refused=work.refused, clear=False)
+    return replace(result, said=summary(result))
 
 
 class _Check:

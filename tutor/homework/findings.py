@@ -41,7 +41,7 @@ class Review:
     `first` is the first wrong place: a joint, "whole", or None where nothing is wrong. `places` are
     all places that explain the numbers about equally well, best first; `accounts` the mistakes that
     explain `first`, best first, empty where none does. `clear` is False where the numbers do not
-    tell the place. `refused` is what could not be read and was left out. `said` is the outcome in a
+    tell the place, and where nothing can be checked, since statics alone does not give the forces. `refused` is what could not be read and was left out. `said` is the outcome in a
     sentence or two, `note` what there is to tell of the page as a whole ("" for nothing). `rests` are
     entries that still rest on a value mended since the last check; `decides` is a blank that would
     settle what is open, `more` one that would tell more; `coarse` are entries too far off to be right,

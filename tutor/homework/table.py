@@ -58,7 +58,7 @@ def without_formulas(text: str) -> str:
     cells = text.split("\t")
     formulas = [cell for cell in cells[1:] if cell.strip().startswith("=")]
     numbers = [cell for cell in cells[1:] if _NUMBER.fullmatch(cell.strip())]
-    if not formulas or not numbers:
+    if not numbers:
         return text
     return "\t".join(cell for cell in cells if cell not in formulas)
 

@@ -12,6 +12,7 @@ COARSE = (
     "{names} {verb} farther off than a right value should be, which rounding may explain: work {them} "
     "out again with one figure more."
 )
+UNSOLVED = "Statics alone cannot give the forces of this truss, so nothing could be checked."
 MOST_NAMED = 4
 STOPPED = (
     "The truss is large and not every explanation could be looked at: mend this place first, then "
@@ -21,6 +22,8 @@ STOPPED = (
 
 def summary(review: Review, numbers: Sequence[int] = ()) -> str:
     """The outcome in a few sentences; `numbers` says in which line of a file each line stands."""
+    if review.first is None and not review.clear:
+        return UNSOLVED
     said = [_outcome(review), review.note]
     undecided = [_called(f.name, numbers) for f in review.findings if _undecided(review, f)]
     if undecided:
