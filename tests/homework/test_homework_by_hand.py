@@ -170,3 +170,31 @@ def test_what_else_is_wrong_where_an_old_value_stands_rests_on_it_too() -> None:
     result = reviewed(name, {**written, "AB": "1500", "AD": "-2500"}, written)
     assert set(result.rests) == {"BD", "DE"}
     assert result.places[0] == "D"
+
+
+@pytest.mark.parametrize(
+    ("name", "belief", "steps", "mended", "said"),
+    [
+        (
+            "Beer and Johnston 6.1",
+            "sine for cosine",
+            FULL,
+            "A",
+            "BD, DE, BE, BC and CE look as if worked out before AB and AD were put right: go on at joint C.",
+        ),
+        (
+            "loading bay",
+            "members reversed",
+            3,
+            "D",
+            "AB, AC, BC and CD look as if worked out before BD was put right: go on at joint A.",
+        ),
+    ],
+)
+def test_where_one_joint_was_mended_one_is_sent_on_though_another_place_explains_the_rest(
+    name: str, belief: str, steps: int, mended: str, said: str
+) -> None:
+    written = sheet(name, next(b for b in beliefs(name) if b.name == belief), steps)
+    assert written is not None
+    true = {n: right(name)[n] for n in TRUSSES[name].walk[mended]}
+    assert reviewed(name, {**written, **true}).said == said

@@ -10,11 +10,14 @@ from collections.abc import Iterator
 from random import Random
 
 import pytest
+from families import plain_problem
 from lines import figures, pieces
 from students_work import Homework, any_problem, do, homework, names_it, plan, solve_step
 
 from tutor.homework import Review, review
 from tutor.judge import Mistake
+from tutor.model import Load, Support
+from tutor.notation import Exact
 
 SOME = [
     pytest.param(range(6), id="some"),
@@ -167,3 +170,17 @@ def test_of_two_slips_that_explain_a_place_about_as_well_none_is_certain(seed: i
     result = review(both[0].problem, both[0].work())
     assert len({(a.mistake.code, a.mistake.force) for a in result.accounts}) > 1
     assert not certain(result)
+
+
+def test_a_letter_turned_is_named_before_all_members_of_the_joint_turned_round() -> None:
+    """The post BE stands on the roller and is all that carries there: 6 kN in compression."""
+    truss = plain_problem(
+        (("A", 0, 0), ("B", 8, 0), ("C", 4, 3), ("E", 8, -2)),
+        ("AB", "AC", "BC", "BE", "AE"),
+        (Support("A", "pin"), Support("E", "roller")),
+        (Load("C", (("down", Exact.of(12)),)),),
+    )
+    forces = {"AB": "8", "AC": "-10", "BC": "-10", "BE": "6", "AE": "0"}
+    result = review(truss, {"reactions": {"A_x": "0", "A_y": "6", "E_y": "6"}, "forces": forces})
+    assert result.places == ("E", "B")
+    assert [a.mistake.code for a in result.accounts] == ["sign", "tension-compression", "pull-push"]

@@ -27,7 +27,7 @@ def follow(
     """Which of the `targets` follow from what is `known`, and at which body by which equation.
 
     `known` grows by what is found. The bodies in `without` are not used. What is `blank` may have been
-    any number: an equation without it will do. Where `start` is given, only its bodies and those that
+    any number: only an equation without it gives anything. Where `start` is given, only its bodies and those that
     come to know something new are looked at. `partly` takes bodies with blanks by equations without
     these. The result is in an order in which the values could have been found.
     """
@@ -57,18 +57,17 @@ def _given_by(
         return []
     open_names = tuple([name for name in sheet.part if name not in known])
     dark = [name for name in sheet.part if name in blank and name in known] if blank else []
-    given = sheet.solved_for(open_names)
+    others = (*open_names, *dark)
+    giving = (
+        {name: sheet.equations(name, others) for name in open_names if name in left}
+        if dark
+        else sheet.solved_for(open_names)
+    )
     found = []
-    for name in open_names if dark else given:
-        if name not in left:
-            continue
-        equations = given.get(name, ())
-        if dark:
-            equations = (*equations, *sheet.equations(name, (*open_names, *dark)))
-        for equation in equations:
-            if sheet.holds(equation):
-                found.append((name, equation))
-                break
+    for name, equations in giving.items():
+        equation = next(filter(sheet.holds, equations), None) if name in left else None
+        if equation is not None:
+            found.append((name, equation))
     return found
 
 

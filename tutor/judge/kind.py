@@ -7,12 +7,12 @@ number. None of the three repeats another.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, Value
+from tutor.judge.elsewhere import is_load_elsewhere
 from tutor.judge.example import Example
 from tutor.judge.factors import Factors
 from tutor.judge.headings import direction_in_words, equation_in_words
@@ -195,14 +195,7 @@ def given_elsewhere(case: Case) -> bool:
     here = None if isinstance(case.about, Value) else case.about.joint
     if size is None or not (here or of == "load"):
         return False
-    own = {here or "", name.partition(" ")[0]}
-    loads = (load.vector for load in case.problem.loads if load.joint not in own)
-    return any(
-        are_same(size, each)
-        for x, y in loads
-        for each in (abs(x), abs(y), math.hypot(x, y))
-        if each
-    )
+    return is_load_elsewhere(case.problem, {here or "", name.partition(" ")[0]}, size)
 
 
 @dataclass(frozen=True)

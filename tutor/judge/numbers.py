@@ -31,11 +31,12 @@ from tutor.judge.edits import (
     rounded_harder,
     turning_code,
 )
+from tutor.judge.elsewhere import is_load_elsewhere
 from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.factors import Factors
 from tutor.judge.fit import numbers_fit
 from tutor.judge.mistakes import KINDS
-from tutor.judge.same import SAME, are_same
+from tutor.judge.same import SAME
 from tutor.judge.strays import number_without_place
 from tutor.judge.sums import by_sum
 from tutor.judge.true_equation import TrueEquation, TrueTerm
@@ -268,10 +269,8 @@ def _other_load(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit | No
     whole = spot.force.kind == "load" and abs(spot.per_unit * number.scale) == 1.0
     if joint is None or not whole or number.factors.count > 1:
         return None
-    parts = (part for load in true.problem.loads if load.joint != joint for part in load.vector)
-    if number.value * number.scale * spot.true < 0 or not any(
-        are_same(size, abs(p)) for p in parts
-    ):
+    turned = number.value * number.scale * spot.true < 0
+    if turned or not is_load_elsewhere(true.problem, (joint,), size):
         return None
     return Edit(number.value, ("magnitude",), KINDS["magnitude"].cost - ELSEWHERE)
 

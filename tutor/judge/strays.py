@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 
 from tutor.judge.costs import SEEN_TWICE, STRAY_SIZE, STRAY_TURNED, STRAY_WHOLE, WITHOUT_PLACE
+from tutor.judge.elsewhere import loaded_elsewhere
 from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import SAME, are_same
@@ -37,14 +38,13 @@ def _load_elsewhere(value: float, true: TrueEquation) -> tuple[str, float] | Non
     What it gives in this sum where it acts comes first, then that turned round, then its whole size;
     a load of a neighbouring joint comes before one further away.
     """
-    own = true.about.part or (true.about.joint,)
-    if own == (None,):
+    here = true.about.joint
+    own = true.about.part or (() if here is None else (here,))
+    if not own:
         return None
     total = true.equation.sum
-    near = {m.other(joint) for joint in own if joint for m in true.problem.meeting[joint]}
-    loaded = [load.joint for load in true.problem.loads if load.joint not in own]
     found: list[tuple[float, str]] = []
-    for joint in sorted(dict.fromkeys(loaded), key=lambda name: name not in near)[:MOST_STRAY]:
+    for joint in loaded_elsewhere(true.problem, own)[:MOST_STRAY]:
         for force in load_forces(true.problem, joint):
             size = force.size or 0.0
             for part, whole in ((total.of(force) * size, 0.0), (size, STRAY_WHOLE)):

@@ -83,7 +83,7 @@ def misses(problem: Problem, written: AsWritten) -> Iterator[Missed]:
     for joint in sorted(set(pulling) - written.pulling):
         yield Missed(PUSHES, f"the roller at {joint} would have to pull", gap=pulling[joint])
     for condition in written.keep:
-        missed = CHECKS[condition.kind](condition, answer)
+        missed = HOW_MISSED[condition.kind](condition, answer)
         if missed is not None:
             how, gap = missed
             yield Missed(condition.text, how, gap=gap)
@@ -181,7 +181,7 @@ def _sense(condition: Condition, answer: Answer) -> How:
     return f"{condition.unknown} is {words if force else 0}", abs(force)
 
 
-CHECKS: Mapping[Kind, Callable[[Condition, Answer], How]] = {
+HOW_MISSED: Mapping[Kind, Callable[[Condition, Answer], How]] = {
     "nice": _nice,
     "largest": _extreme(max),
     "smallest": _extreme(min),

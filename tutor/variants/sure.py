@@ -48,7 +48,7 @@ def all_sure(answers: Sequence[Sure]) -> Sure:
 
 def surely_met(condition: Condition, case: Case) -> Sure:
     """Whether the condition is met."""
-    return CHECKS[condition.kind](condition, case)
+    return SURELY[condition.kind](condition, case)
 
 
 def surely_known(step: tuple[float, float]) -> Sure:
@@ -119,7 +119,7 @@ def _sense(condition: Condition, case: Case) -> Sure:
     }[condition.kind]
 
 
-CHECKS: Mapping[Kind, Callable[[Condition, Case], Sure]] = {
+SURELY: Mapping[Kind, Callable[[Condition, Case], Sure]] = {
     "nice": _nice,
     "largest": _extreme(max),
     "smallest": _extreme(min),
