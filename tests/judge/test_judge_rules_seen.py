@@ -6,6 +6,7 @@ source.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -14,6 +15,7 @@ from families import exact, plain_problem
 from paper.measure import problem
 
 from tutor.judge import Along, Fx, Fy, M, Mistake, Value, judge
+from tutor.judge.about import equation_of
 from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.ties import told_with
@@ -232,3 +234,9 @@ def test_a_slip_at_one_component_is_named_also_with_the_loads_on_the_left(
         [Load("C", size=exact(10), angle=exact(330)), pushed("D", down=7)],
     )
     assert named(truss, M("A"), text) == [(code, "load C")]
+
+
+def test_a_sum_of_a_truss_is_made_once_and_never_that_of_another_alike() -> None:
+    truss = problem("rack")
+    assert equation_of(truss, Fx()) is equation_of(truss, Fx())
+    assert equation_of(truss, Fx()) is not equation_of(replace(truss), Fx())
