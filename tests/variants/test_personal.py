@@ -77,6 +77,16 @@ def test_an_id_said_once_is_kept_and_used_by_both_fronts(
     assert shelf.entries[0].problem == own
 
 
+def test_who_opens_one_problem_without_an_id_is_told_whose_numbers_it_has(
+    my_set: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for name, said in (("arm", True), ("plain", False)):
+        monkeypatch.setattr("sys.stdin", io.StringIO("leave\n"))
+        command = ["--plain", "--keep", str(my_set.parent / name), str(my_set / f"{name}.toml")]
+        assert cli.main(command) == 0
+        assert (AS_WRITTEN in capsys.readouterr().out) == said
+
+
 @pytest.mark.parametrize("text", ["", "  ", "x" * 61, "a\x1b[2J"])
 def test_what_is_no_id_is_refused(text: str, capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit) as ended:

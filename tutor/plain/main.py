@@ -87,6 +87,8 @@ def converse(here: Here, first: Way = "lesson", drawing: Path | None = None) -> 
     """Problem after problem, until the student leaves; a lone problem is opened at once."""
     here.voice.say((WELCOME,))
     problem, way = only_problem(here.sets), first
+    if problem is not None:
+        here.voice.say(filter(None, (each.note for each in here.sets)))
     then: Way = "homework" if first == "homework" else "lesson"
     with contextlib.suppress(Left):
         while way != "out":
