@@ -20,7 +20,7 @@ _DOUBLE = re.compile(r"(?<![=<>:])==(?![=<>])|:=|≔|\\coloneqq?(?![a-z])")
 _AS_A_CELL = re.compile(r"^ *=(?=[^=]*[A-Za-z][^=]*=)")
 """The sign before a formula in a cell of a table."""
 _GAP = re.compile(r" {3,}")
-_CALLS = re.compile(r"(?<=[\w)\]}°])[!?]+(?![\w!?])")
+_CALLS = re.compile(r"(?<=[\w)\]}°])(?:[!?]+(?![\w!?])| +[!?]+ *$)")
 _TURN_ABOVE = re.compile(
     r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])|(?<=[↺↻↑→])\^ ?(?:\{ ?\+ ?\}|\+)|^ *\( ?\+ ?\) *(?=Σ)"
 )
