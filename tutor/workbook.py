@@ -111,7 +111,7 @@ class Workbook:
 
     @property
     def before(self) -> Mapping[str, object]:
-        """What was wrong at the checks so far, as `review` takes it."""
+        """What was wrong at the checks so far, as `review` takes it: the longest mended first."""
         return self.before_of(self.paper)
 
     def before_of(self, paper: Paper) -> Mapping[str, object]:
@@ -125,9 +125,9 @@ class Workbook:
             for f in checked.findings
             if f.state in ("wrong", "follows") and f.name in paper.values
         }
-        if wrong.items() <= self._were_wrong.items():
+        if not wrong or list(self._were_wrong.items())[-len(wrong) :] == list(wrong.items()):
             return
-        self._were_wrong |= wrong
+        self._were_wrong = _later(self._were_wrong, wrong)
         if notice := self.kept.note("checked", wrong=wrong):
             self._news.append(notice)
 
@@ -200,13 +200,21 @@ class Workbook:
 
 
 def _were_wrong(noted: Iterable[Mapping[str, Any]]) -> dict[str, str]:
-    """Which entries were wrong at a check, and how they were written at the last such check."""
+    """Which entries were wrong at a check, and how they were written at the last such check.
+
+    Those that were wrong at a later check stand behind those that were not.
+    """
     found: dict[str, str] = {}
     for event in noted:
         wrong = event.get("wrong")
         if event.get("kind") == "checked" and isinstance(wrong, dict):
-            found |= {name: text for name, text in wrong.items() if isinstance(text, str)}
+            read = {name: text for name, text in wrong.items() if isinstance(text, str)}
+            found = _later(found, read)
     return found
+
+
+def _later(were: Mapping[str, str], wrong: Mapping[str, str]) -> dict[str, str]:
+    return {name: text for name, text in were.items() if name not in wrong} | dict(wrong)
 
 
 def _hints_given(noted: Iterable[Mapping[str, Any]]) -> list[int]:

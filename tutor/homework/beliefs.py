@@ -35,7 +35,7 @@ COSTS: Mapping[str, tuple[str, float]] = {
     "level-roller": ("inclined-support", 2.2),  # the same, against a wall
     "roller-component": ("component", 2.0),  # an inclined roller with its components exchanged
     "no-pin": ("missing", 1.7),  # a pin taken as a roller: its horizontal part is nowhere
-    "long-arms": ("arm", 1.9),  # the distance along the members for every arm
+    "long-arms": ("arm", 1.6),  # the distance along the members for every arm
     "short-arms": ("arm", 2.1),  # panels counted one short, or one too many
     "loads-lost": ("missing", 2.0),  # loads count for the reactions and for no joint
     "reactions-lost": ("missing", 2.2),  # reactions are found and put on no joint

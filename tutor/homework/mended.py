@@ -76,26 +76,40 @@ def resting(
     if not places or not all(n in before and n in was[places[0]].part for n in besides):
         return None
     at = {name: body for name, (body, _) in found.items()} | dict.fromkeys(besides, places[0])
-    new = [n for n in changed if any(n in was[place].part for place in places)]
+    new = [n for n in changed if n in was[places[0]].part]
     return Resting(tuple(wrong), tuple(new), places, at, tuple(besides))
 
 
 def _places(was: Mapping[str, Sheet], found: Found, changed: Sequence[str]) -> tuple[str, ...]:
-    """Where a value was found from an old one, and where else that value may have been found so."""
+    """Where a value was found from an old one, and where else that value may have been found so.
+
+    First comes the place of the value that was mended last, of those at which nothing else is old.
+    """
     first: list[str] = []
     also: list[str] = []
-    later = set(found)
     for name, (body, equation) in found.items():
         if _uses(was[body], changed, name, equation):
             first.append(body)
             for other, sheet in was.items():
                 if other == body or name not in sheet.part:
                     continue
-                unknown = [each for each in sheet.part if each in later]
+                unknown = [each for each in sheet.part if each in found]
                 equations = sheet.equations(name, unknown)
                 if any(sheet.holds(n) and _uses(sheet, changed, name, n) for n in equations):
                     also.append(other)
-    return tuple(dict.fromkeys((*first[:1], *also, *first)))
+    ready = [
+        body
+        for body in first
+        if not any(name in found and found[name][0] != body for name in was[body].part)
+    ]
+    latest = max(ready or first[:1], key=lambda body: _latest(was[body], changed), default=None)
+    here = () if latest is None else (latest,)
+    return tuple(dict.fromkeys((*here, *also, *first)))
+
+
+def _latest(sheet: Sheet, changed: Sequence[str]) -> int:
+    """How late the last value on a body was mended."""
+    return max(k for k, name in enumerate(changed) if name in sheet.part)
 
 
 def _uses(sheet: Sheet, changed: Sequence[str], name: str, equation: Vector) -> bool:

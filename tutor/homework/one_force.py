@@ -86,8 +86,9 @@ def _exchanged(sheet: Sheet) -> Iterator[Draft]:
         ux, uy = part.vector
         if ux == 0.0 or uy == 0.0:
             continue
-        value, by = part.value or 0.0, abs(uy) - abs(ux)
-        dx, dy = math.copysign(by, ux) * value, -math.copysign(by, uy) * value
-        slack = abs(by) * part.radius
+        value = part.value or 0.0
+        dx = (math.copysign(uy, ux) - ux) * value
+        dy = (math.copysign(ux, uy) - uy) * value
+        slack = abs(abs(uy) - abs(ux)) * part.radius
         if abs(rx + dx) <= tx + slack and abs(ry + dy) <= ty + slack:
             yield Draft("component", part.name, cost_of("component") + 0.2)

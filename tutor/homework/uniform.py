@@ -6,10 +6,10 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from tutor.homework.account import Account
-from tutor.homework.rounding import NOTHING
-from tutor.homework.sheet import WHOLE, Sheet
+from tutor.homework.rounding import NOTHING, standing
+from tutor.homework.sheet import WHOLE, Bodies, renumbered
 from tutor.homework.slips import FACTORS, mistake_of
-from tutor.homework.work import Entry
+from tutor.homework.work import LEAST_FIGURES, Entry, half_step
 from tutor.judge import Mistake, Value
 from tutor.judge.same import NEAR
 from tutor.model import Problem
@@ -17,7 +17,7 @@ from tutor.statics import joint_order
 
 LEAST, MOST_PLACES = 3, 2
 MOST_OFF = 2
-"""Not more than one value in so many is off by what was carried on."""
+"""Not more than one value in so many is left undecided by what was carried on."""
 NEWTONS = {"N": 1.0, "kN": 1e3, "MN": 1e6, "lb": 4.4482216, "kip": 4448.2216, "kg": 9.80665}
 """One unit of force in newtons; the pound is exactly 0.45359237 kg at 9.80665 m/s² (NIST SP 811).
 
@@ -64,7 +64,7 @@ class Uniform:
 
 def uniform(
     problem: Problem,
-    bodies: Mapping[str, Sheet],
+    bodies: Bodies,
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
     wrong: Iterable[str],
@@ -80,7 +80,7 @@ def uniform(
         if any(abs(true[n]) > least for n in amiss - set(names)):
             continue
         for factor in (-1.0, *_factors(problem)):
-            if _alike(problem, entries, true, names, factor):
+            if _alike(problem, bodies, entries, true, names, factor):
                 of_whole = names is some or any(n in problem.reaction for n in names)
                 places = (WHOLE,) if of_whole else _first_joints(problem, bodies, set(entries))
                 if factor < 0:
@@ -98,20 +98,28 @@ def _factors(problem: Problem) -> tuple[float, ...]:
 
 def _alike(
     problem: Problem,
+    bodies: Bodies,
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
     names: Sequence[str],
     factor: float,
 ) -> bool:
-    """Whether these values are right but for the factor, most of them to their own figures.
+    """Whether these values would be right but for the factor, carried on as they were rounded.
 
-    The rest is off by no more than what roundings that are carried on come to.
+    They were found with three figures in their own unit, and rounded once more in the other. What
+    roundings leave undecided is less than half of them.
     """
-    off = [n for n in names if not _near(entries[n], factor * true[n])]
-    little = abs(factor) * problem.tolerance.silent * max(map(abs, true.values()), default=0.0)
-    return MOST_OFF * len(off) <= len(names) and all(
-        abs(entries[n].value - factor * true[n]) <= little for n in off
-    )
+    if not any(_near(entries[n], factor * true[n]) for n in names):
+        return False
+    turned = dict(entries)
+    for name in names:
+        entry = entries[name]
+        value = entry.value / factor
+        radius = max(entry.radius / abs(factor), half_step(value, LEAST_FIGURES))
+        turned[name] = replace(entry, value=value, radius=radius)
+    stands = standing(problem, renumbered(bodies, turned), turned, true)
+    right = [name for name in names if name in stands.right]
+    return stands.wrong.isdisjoint(names) and MOST_OFF * len(right) >= len(names)
 
 
 def _near(entry: Entry, value: float) -> bool:
@@ -119,11 +127,13 @@ def _near(entry: Entry, value: float) -> bool:
 
 
 def _first_joints(
-    problem: Problem, bodies: Mapping[str, Sheet], written: set[str]
+    problem: Problem, bodies: Bodies, written: set[str]
 ) -> tuple[str, ...]:
     """Where it may have come in: joints with an outer force, else the one at which one begins."""
     joints = joint_order(problem).joints or tuple(joint.name for joint in problem.joints)
     amiss = [name for name in joints if not bodies[name].missing and bodies[name].fails]
     if amiss:
-        return tuple(amiss[:MOST_PLACES])
+        members = [m for m in problem.members if m.name in written]
+        may_begin = [n for n in amiss if sum(n in (m.start, m.end) for m in members) <= 2]
+        return tuple(dict.fromkeys((*may_begin, *amiss)))[:MOST_PLACES]
     return (next((n for n in joints if written.intersection(bodies[n].part)), joints[0]),)

@@ -181,6 +181,10 @@ class HomeworkScreen(Screen[None]):
     def on_line_input_entered(self, message: LineInput.Entered) -> None:
         message.stop()
         text, place = message.text.strip(), self.place
+        if (deed := homework_deeds.TYPED.get(text.lower())) is not None:
+            self.query_one(CellLine).stand(self.written)
+            self.action_deed(deed)
+            return
         if text == self.written.strip():
             self.say_finding()
             self.go(place + 1)

@@ -206,3 +206,11 @@ DO: Mapping[str, Callable[[Filler], object]] = {
     "help": tell_help,
     "leave": lambda screen: screen.dismiss(None),
 }
+
+TYPED: Mapping[str, str] = {
+    **{deed: deed for deed in DO},
+    **dict.fromkeys(("bodies", "joints"), "figure"),
+    **dict.fromkeys(("quit", "exit", "bye"), "leave"),
+    "?": "help",
+}
+"""The deeds by the words that ask for them where lines are typed."""

@@ -22,6 +22,8 @@ Your arrows, where they are not +x, +y or pulling; your order:
 A table can be pasted from a spreadsheet: a name and a value in
 each row, parted by tabs, commas or semicolons; the decimal sign
 may be a point or a comma.
+The words check, hint, walk, undo, clear, save, help and leave do
+what their keys do.
 """
 FOUND = """\
 WHAT IS SAID
