@@ -152,9 +152,12 @@ def test_nothing_is_called_wrong_of_two_figures_that_blanks_leave_open(seed: int
     assert {finding.state for finding in result.findings} <= {"right", "unchecked"}
 
 
-@pytest.mark.parametrize("seed", [1, 4, 5, 6, 10])
+@pytest.mark.parametrize("seed", [1, 4, 5, 6, 10, 12, 13, 16])
 def test_no_place_is_named_on_a_right_page_of_two_figures(seed: int) -> None:
-    """Two figures carried on put values off by more than 2 %: not right, and no mistake at any joint."""
+    """Two figures carried on put values off by more than 2 %: not right, and no mistake at any joint.
+
+    Some of these pages have whole numbers of three figures beside those of two.
+    """
     both = homework(seed, digits=2)
     assert both is not None
     for work in (both[1].work(), forces_alone(both[1], Random(seed))):

@@ -44,9 +44,8 @@ def review(problem: Problem, work: object, before: object = None) -> Review:
 
     `work` is a mapping whose parts may all be absent: "reactions" and "forces" (unknown to value),
     "lines" (pairs of an equation and its text), "senses", "order" (joint names, perhaps "whole").
-    `before` is the work as it was at the last check, where there was one: what rests on a value that
-    was mended since is then told from a new mistake. Where it holds what was wrong at several checks,
-    the longest mended first, the work is sent on from what was mended last.
+    `before` is the work as it was at the last check, or what was wrong at the checks so far, the longest
+    mended first: what rests on a value that was mended since is then told from a new mistake.
     """
     desk = judge_of(problem)
     handed_in = read_work(desk, work)
@@ -214,7 +213,8 @@ class _Check:
             sure = "certain" if len(places) == 1 else "likely"
         then: Sure = sure if len(best.turns) == 1 and not best.open else "likely"
         findings: dict[str, Finding] = {}
-        clear = told or best.turns[0].cost < self._plain_enough(best.first)
+        enough = self._plain_enough(best.first)
+        clear = told or (best.turns[0].cost < enough and not self.stories.unsettled)
         for k, turn in enumerate(best.turns):
             named, how = (near, sure) if k == 0 else (turn.accounts[:1], then)
             for name in turn.values:
@@ -279,8 +279,7 @@ class _Check:
         """Wrong lines beside values that are right all the same."""
         first = misleading[0]
         assert first.place is not None
-        order = self.work.order
-        if order:
+        if order := self.work.order:
             steps = [WHOLE, *order] if WHOLE not in order else list(order)
             known = [j for j in misleading if j.place in steps]
             first = min(known, key=lambda j: steps.index(str(j.place)), default=first)

@@ -24,8 +24,8 @@ from tutor.model import Problem
 
 WORKED_WRONG, HIDDEN, IN_DOUBT = 0.2, 0.3, 0.06
 """A result is rather left out where one was in doubt of it; common practice, no source."""
-SECOND = 0.1
-"""What it costs to come second."""
+CLEARLY_SAID, CLEARLY, BETTER, SECOND = 1.15, 0.35, 0.1, 0.1
+"""What costs no more is clearly so; how much cheaper another is clearly, and at all; what coming second costs."""
 WELL_EXPLAINED, NOT_NEEDED = 1.15, 1.2
 LEAST_WRITTEN = 2
 FORGOTTEN = 6
@@ -47,7 +47,10 @@ def _at(told: Told, cost: float) -> Told:
 
 
 class Stories:
-    """The stories of one homework, each with the reading it belongs to."""
+    """The stories of one homework, each with the reading it belongs to.
+
+    `unsettled` is whether a joint with a blank explains it a little better than the place that is named.
+    """
 
     def __init__(
         self,
@@ -65,22 +68,28 @@ class Stories:
         self.right = correctness.right | correctness.undecided
         self.reading = plain_reading(problem, handed_in, entries, true, self.right)
         self.stopped = False
+        self.unsettled = False
         self.explained = Explained(problem)
 
     def told(self) -> list[Told]:
         """The stories of every reading, cheapest first.
 
         A body with all its entries comes before any with a blank that was not reached as yet; such a
-        one only comes beside it, where it explains what is written no worse.
+        one only comes beside it, where it explains clearly better what is written. Where it explains
+        that a little better, nothing is settled.
         """
         complete = [] if self.forgotten else self._of_complete_bodies()
         if not complete:
             return self._sorted(self._of_blanks())
-        if self.blank > 1:
-            return self._sorted(complete)
         best = min(map(_cost, complete))
-        beside = [told for told in self._of_blanks(sparing=True) if _cost(told) <= best]
-        return self._sorted((*complete, *(_at(told, best + SECOND) for told in beside)))
+        if self.blank > 1 or best <= CLEARLY_SAID:
+            return self._sorted(complete)
+        better = [t for t in self._of_blanks(sparing=True) if _cost(t) <= best - BETTER]
+        beside = [_at(t, best + SECOND) for t in better if _cost(t) <= best - CLEARLY]
+        self.unsettled = bool(better) and not beside
+        found = self._sorted((*complete, *beside))
+        first = next(told for told in found if told[1] is complete[0][1])
+        return [_at(first, _cost(found[0])), *(told for told in found if told is not first)]
 
     def _sorted(self, found: Iterable[Told]) -> list[Told]:
         """Cheapest first, where several cost about the same by how many walks leave so."""

@@ -126,9 +126,7 @@ def _near(entry: Entry, value: float) -> bool:
     return abs(entry.value - value) <= entry.radius + NEAR * abs(value)
 
 
-def _first_joints(
-    problem: Problem, bodies: Bodies, written: set[str]
-) -> tuple[str, ...]:
+def _first_joints(problem: Problem, bodies: Bodies, written: set[str]) -> tuple[str, ...]:
     """Where it may have come in: joints with an outer force, else the one at which one begins."""
     joints = joint_order(problem).joints or tuple(joint.name for joint in problem.joints)
     amiss = [name for name in joints if not bodies[name].missing and bodies[name].fails]
