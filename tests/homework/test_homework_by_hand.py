@@ -278,3 +278,28 @@ def test_one_is_sent_on_from_the_value_that_was_mended_last() -> None:
     result = review(FOOTBRIDGE, {"reactions": reactions, "forces": forces}, {"forces": old})
     assert result.first == "E"
     assert "on your old AE" in result.said
+
+
+def test_what_joints_give_from_reactions_that_are_taken_for_granted_follows_from_these() -> None:
+    """Half of the load to each support: the walk from there closes nowhere at its end."""
+    reactions = {"A_x": "-7", "A_y": "18", "D_y": "18"}
+    forces = {"AE": "-20.8", "AB": "17.4", "EB": "20.8", "EF": "-27.8", "BF": "-9.25", "BC": "32.4",
+              "FC": "9.25", "FG": "-37", "CG": "20.8", "CD": "26.6", "GD": "-20.8"}  # fmt: skip
+    result = review(FOOTBRIDGE, {"reactions": reactions, "forces": forces})
+    assert (result.first, result.accounts[0].mistake.code) == ("whole", "symmetry")
+    assert {result.finding[name].state for name in ("A_y", "D_y")} == {"wrong"}
+    assert {result.finding[name].state for name in forces} == {"follows"}
+
+
+@pytest.mark.parametrize(("share", "code"), [(0.0, "missing"), (-1.0, "sign")])
+def test_a_load_with_two_components_that_goes_wrong_as_a_whole_is_named(
+    share: float, code: str
+) -> None:
+    """DC and DF from the two sums at D, by hand: they share what AD and the load leave."""
+    across, up = 19.7 * 0.8 + share * 4, 19.7 * 0.6 - share * 9
+    forces = {"AD": "-19.7", "AF": "14.6", "DC": f"{-(across / 0.8 + up / 0.6) / 2:.3g}",
+              "DF": f"{(up / 0.6 - across / 0.8) / 2:.3g}"}  # fmt: skip
+    reactions = {"A_x": "1.17", "A_y": "11.8", "R_B": "15.1"}
+    result = review(BOAT_SHED, {"reactions": reactions, "forces": forces})
+    assert result.first == "D"
+    assert (code, "load D") in {(a.mistake.code, a.mistake.force) for a in result.accounts}

@@ -16,6 +16,7 @@ MISFIT = 0.5
 EVERYWHERE = 0.5
 ARITHMETIC = cost_of("arithmetic") + 0.4
 STRAIGHT = 1.0
+TOGETHER = 0.2
 REVERSED = cost_of("sign") + 0.1
 """All members at a joint reversed; less plausible than a lone sign that explains it as well."""
 
@@ -67,10 +68,11 @@ def _factors(part: Part, entry: Entry | None) -> Iterator[tuple[str, float, floa
 
 
 def of_both_lines(sheet: Sheet) -> Iterator[Draft]:
-    """Slips that run through both lines of a joint: components exchanged, members reversed."""
+    """Slips that run through both lines of a joint: components exchanged, members or loads reversed, no load."""
     (rx, ry), (tx, ty) = sheet.lefts, sheet.slacks
     if abs(rx) > tx and abs(ry) > ty:
         yield from _exchanged(sheet)
+        yield from _of_loads(sheet)
     members = [p for p in sheet.parts if p.force.kind == "member"]
     if 2 <= len(members) < len(sheet.parts):
         dx = -2 * math.fsum(p.vector[0] * (p.value or 0.0) for p in members)
@@ -91,4 +93,16 @@ def _exchanged(sheet: Sheet) -> Iterator[Draft]:
         dy = (math.copysign(ux, uy) - uy) * value
         slack = abs(abs(uy) - abs(ux)) * part.radius
         if abs(rx + dx) <= tx + slack and abs(ry + dy) <= ty + slack:
-            yield Draft("component", part.name, cost_of("component") + 0.2)
+            yield Draft("component", part.name, cost_of("component") + TOGETHER)
+
+
+def _of_loads(sheet: Sheet) -> Iterator[Draft]:
+    """Loads in two directions that were left out together, or turned round together."""
+    loads = [part for part in sheet.parts if part.is_load]
+    if len(loads) < 2:
+        return
+    (rx, ry), (tx, ty) = sheet.lefts, sheet.slacks
+    x, y = (math.fsum(p.vector[k] * (p.value or 0.0) for p in loads) for k in range(2))
+    for code, by in (("missing", -1.0), ("sign", -2.0)):
+        if abs(rx + by * x) <= tx and abs(ry + by * y) <= ty:
+            yield Draft(code, f"load {sheet.name}", cost_of(code) + TOGETHER)

@@ -72,15 +72,30 @@ def of_beliefs(
     sure: Sure = "certain" if alone and not doubtful and len(places) == 1 else "likely"
     findings: dict[str, Finding] = {}
     for name in wrong:
-        body = best.follows.get(name, (WHOLE, ()))[0]
-        sheet = handed_in[body]
-        sound = not sheet.missing and not sheet.fails and body not in places
         findings[name] = (
             Finding(name, "follows", None, sure)
-            if sound
+            if _sound(handed_in, name, best, places)
             else Finding(name, "wrong", accounts[0].mistake, sure)
         )
     return Outcome(places, accounts, findings)
+
+
+def _sound(bodies: Mapping[str, Sheet], name: str, best: Held, places: Collection[str]) -> bool:
+    """Whether a wrong entry was found from others as it should be.
+
+    A belief about the reactions alone leaves joints as they are: each that closes may have given it, or
+    the equation by which it was found.
+    """
+    found, equation = best.follows.get(name, (WHOLE, ()))
+    may_give = [found]
+    if best.at_whole and found != WHOLE:
+        if not bodies[found].missing and bodies[found].holds(equation) and found not in places:
+            return True
+        may_give += [body for body, sheet in bodies.items() if body != WHOLE and name in sheet.part]
+    return any(
+        not bodies[body].missing and not bodies[body].fails and body not in places
+        for body in may_give
+    )
 
 
 def of_half_mended(problem: Problem, belief: Held, was: Was, order: Sequence[str]) -> Outcome:

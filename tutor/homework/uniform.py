@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from tutor.homework.account import Account
-from tutor.homework.rounding import NOTHING, standing
+from tutor.homework.rounding import NOTHING, correctness
 from tutor.homework.sheet import WHOLE, Bodies, renumbered
 from tutor.homework.slips import FACTORS, mistake_of
 from tutor.homework.work import LEAST_FIGURES, Entry, half_step
@@ -117,9 +117,9 @@ def _alike(
         value = entry.value / factor
         radius = max(entry.radius / abs(factor), half_step(value, LEAST_FIGURES))
         turned[name] = replace(entry, value=value, radius=radius)
-    stands = standing(problem, renumbered(bodies, turned), turned, true)
-    right = [name for name in names if name in stands.right]
-    return stands.wrong.isdisjoint(names) and MOST_OFF * len(right) >= len(names)
+    found = correctness(problem, renumbered(bodies, turned), turned, true)
+    right = [name for name in names if name in found.right]
+    return found.wrong.isdisjoint(names) and MOST_OFF * len(right) >= len(names)
 
 
 def _near(entry: Entry, value: float) -> bool:
