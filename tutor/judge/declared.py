@@ -14,7 +14,7 @@ from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.judge.verdict import Remark, Verdict
 from tutor.judge.worked import letter_of, size_of, value_ended
 from tutor.notation import Line, Names, Step
-from tutor.notation.ending import NEGATED, WORD
+from tutor.notation.ending import WORD, denies
 from tutor.notation.lexicon import folded, said
 from tutor.text import listed
 
@@ -164,7 +164,7 @@ def _spoken_of(text: str, names: Names) -> dict[str, str]:
             continue
         found |= dict.fromkeys(spoken, letter)
         spoken = []
-    return {} if any(folded(word) in NEGATED for word in words) else found
+    return {} if any(map(denies, words)) else found
 
 
 def _turned(typed: Coefficient) -> Coefficient:

@@ -16,7 +16,7 @@ _WORD = re.compile(rf"[{LETTERS}]+(?:'[{LETTERS}]+)*")
 VALUE = rf"[-+]? ?(?:[0-9][0-9.,]*|\.[0-9]+)(?: ?[{LETTERS}#]{{1,4}})?(?: *[(\[]?(?:[TtCc]|[{LETTERS}]{{3,12}})[)\]]?)?"
 AT_END = re.compile(rf"(?<![\w.,]){VALUE}[ .!]*$")
 _NOT_SIZE = re.compile(
-    rf"\b(?:{'|'.join(sorted(NEGATED))}) *(?P<size>[-+]? ?[0-9][0-9.,]*) *(?:[{LETTERS}]{{1,4}}\b)?",
+    rf"\b(?:{NEGATED}) *(?P<size>[-+]? ?[0-9][0-9.,]*) *(?:[{LETTERS}]{{1,4}}\b)?",
     re.IGNORECASE,
 )
 _LAST_SIZE = re.compile(r"(?P<size>[0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)[^0-9]*$")

@@ -15,17 +15,17 @@ from tutor.notation import units
 from tutor.notation.ending import wordy
 from tutor.notation.lexicon import says
 from tutor.notation.names import Names
-from tutor.notation.symbols import LETTERS, PARTNER
+from tutor.notation.symbols import COUNT, LETTERS, PARTNER
 from tutor.notation.words import ANGLES, FUNCTIONS, american
 
 Kind = Literal["formula", "equals", "heading", "word", "aside", "count", "mark", "so"]
 
-_COUNT = r"[(\[]\ ?(?:eqn?s?\.?\ ?)?(?:[0-9]{1,2}[a-z]?|[ivx]{1,4}|[a-e]|\*{1,3})\ ?[)\]]"
+_BRACKETED = rf"[(\[]\ ?(?:eqn?s?\.?\ ?)?(?:{COUNT}|\*{{1,3}})\ ?[)\]]"
 _ENDS = r"(?=\ *(?:[,;.:∴⇒]|$|(?:and|so|hence|thus|or|whence|therefore)\b))"
 _TOKEN = re.compile(
     rf"""\ *+(?:
   (?P<heading>[-+(]*+[←→↑↓↺↻]?+[-+)]*+\ ?Σ\ ?(?:[{LETTERS}][{LETTERS}0-9_']*+(?:(?<=_)\{{[^{{}}=]*+\}})?)?(?:\ ?=\ ?0(?![\w.]|\ *+[-+*/=(]))?)
-| (?P<count>(?:(?:\.{{2,}}|…|(?<=\ )-{{1,3}})\ *+{_COUNT}|(?<=[=\ ]0\ ){_COUNT}{_ENDS}|(?<=[kN]N\ ){_COUNT}{_ENDS}|(?:eqn?s?|equations?)\b\.?\ *+(?:{_COUNT}|[0-9]{{1,2}}(?![\w.]))))
+| (?P<count>(?:(?:\.{{2,}}|…|(?<=\ )-{{1,3}})\ *+{_BRACKETED}|(?<=[=\ ]0\ ){_BRACKETED}{_ENDS}|(?<=[kN]N\ ){_BRACKETED}{_ENDS}|(?:eqn?s?|equations?)\b\.?\ *+(?:{_BRACKETED}|[0-9]{{1,2}}(?![\w.]))))
 | (?P<so>∴|⇒|∵|=++>|-++>|→|(?:i\.\ ?e\.|d\.\ ?h\.)(?!\w))
 | (?P<word>[{LETTERS}](?:[{LETTERS}0-9']|_(?:\{{[^{{}}=]*+\}})?|-(?=[a-z]{{2}})|(?<=[0-9])-(?=[A-Z][0-9]))*+)
 | (?P<number>[0-9]++(?:[.,][0-9]++)*+|\.[0-9]++)

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, field
 
 from tutor.notation import units
-from tutor.notation.lexicon import MEANINGS, WAYS, Meaning, folded, said, says
+from tutor.notation.lexicon import DENYING, MEANINGS, WAYS, Meaning, folded, said, says
 from tutor.notation.line import Letter, Sense
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
@@ -27,7 +27,9 @@ Bit = tuple[str, int, int]
 _FIGURES = re.compile(
     r" *(?:to |à |auf )?[0-9] *(?:s\.? ?f\.?|d\.? ?p\.?|sig\.? ?fig(?:s|ures?)?\.?|decimals?|decimal places?) *"
 )
-NEGATED = frozenset({"not", "no", "nicht", "kein", "keine", "pas", "sin", "without", "neither"})
+NEGATED = rf"{DENYING}|no|pas|sin|without"
+"""What denies the T or C, the way or the number said with it."""
+_NEGATED = re.compile(NEGATED)
 ADDING = frozenset({"and", "or", "plus", "minus", "und", "oder", "et", "ou", "y", "o"})
 """Words with which a number behind a result is no remark."""
 _RESULT: tuple[Meaning, ...] = (*WAYS, "against", "zero")
@@ -118,7 +120,7 @@ def _heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
     """Takes in the words that say something, up to a word that begins a reason."""
     if reason:
         return
-    denied = next((at for at, bit in enumerate(bits) if folded(bit[0]) in NEGATED), None)
+    denied = next((at for at, bit in enumerate(bits) if denies(bit[0])), None)
     if denied is not None:
         _heed_denied(bits, denied, heeded)
         return
@@ -137,6 +139,11 @@ def _heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
         heeded.add(word, start, end)
     if heeded.zero is not None:
         heeded.zero = heeded.zero[0], bits[-1][2]
+
+
+def denies(word: str) -> bool:
+    """Whether a word denies what is said with it of a force."""
+    return _NEGATED.fullmatch(folded(word)) is not None
 
 
 def _heed_denied(bits: list[Bit], at: int, heeded: Said) -> None:

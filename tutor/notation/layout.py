@@ -9,23 +9,23 @@ from typing import Literal
 from tutor.notation.found import Found
 from tutor.notation.lexicon import MEANINGS, folded, says
 from tutor.notation.names import Names
-from tutor.notation.symbols import LETTERS, NAME
+from tutor.notation.symbols import COUNT, LETTERS, NAME
 
 Joint = Literal["", "so", "beside", "colon"]
 
-_COUNT = r"(?:[0-9]{1,2}[a-z]?|[ivx]{1,4}|[a-hA-H]|\*{1,3}|†)'?"
+_MARK = rf"(?:{COUNT}|[a-hA-H]|\*{{1,3}}|†)'?"
 _IN_CHAPTER = r"[(\[][1-9][0-9]?\.[0-9]{1,2}[a-z]?[)\]]"
 """The number of a line in a book, which stands well apart: (3.12)."""
 _EQUATION = r"(?:(?:see +)?(?:eqn?s?|equations?|gl|gleichung|[ée]q|[ée]quation|ec|ecuaci[oó]n|line|step|schritt|[ée]tape|paso|nr|no|fig(?:ure)?)\b\.? *)"
 _CIRCLED = "①-⑳❶-❿➀-➉"
 _FRONT = re.compile(
-    rf" *(?:{_IN_CHAPTER}(?=  )|(?:[([]{_EQUATION}?{_COUNT}[)\]]|{_COUNT}\)|(?:[0-9]{{1,2}}|[ivx]{{1,4}}|[a-h])\.|{_EQUATION}[([]?{_COUNT}[)\]]?)(?=[ :.])[:.]*"
+    rf" *(?:{_IN_CHAPTER}(?=  )|(?:[([]{_EQUATION}?{_MARK}[)\]]|{_MARK}\)|(?:[0-9]{{1,2}}|[ivx]{{1,4}}|[a-h])\.|{_EQUATION}[([]?{_MARK}[)\]]?)(?=[ :.])[:.]*"
     rf"|[{_CIRCLED}•‣◦▪●○☐☑✓✔»>]+) +",
     re.IGNORECASE,
 )
 _MAYBE_FACTOR = re.compile(r" *(?:[([][0-9]{1,2}[)\]] [^ ]|[0-9]{1,2}\. )")
 _BACK = re.compile(
-    rf"(?<! )(?P<gap> *+(?:(?:\.{{2,}}|…+|[-–—]{{1,}}|→|⇒|-+>|,) *+)?)(?:(?P<count>[([<]{_EQUATION}?{_COUNT}[)\]>])|{_EQUATION}[([]?{_COUNT}[)\]]?"
+    rf"(?<! )(?P<gap> *+(?:(?:\.{{2,}}|…+|[-–—]{{1,}}|→|⇒|-+>|,) *+)?)(?:(?P<count>[([<]{_EQUATION}?{_MARK}[)\]>])|{_EQUATION}[([]?{_MARK}[)\]]?"
     rf"|(?P<circled>[{_CIRCLED}])|(?<=\.\.\.)[0-9]{{1,2}}|(?<=\.\. )[0-9]{{1,2}}|(?<=  ){_IN_CHAPTER})[ .:]*$",
     re.IGNORECASE,
 )

@@ -16,6 +16,9 @@ Meaning = Literal[
     "turn", "positive", "whole", "body", "number", "so", "and", "is", "where", "lead", "quantity",
 ]  # fmt: skip
 
+DENYING = r"not|never|neither|nicht|kein\w*"
+"""What denies whatever is said with it, for a regular expression."""
+
 WAYS: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down")
 """What a result says of the way a force acts."""
 

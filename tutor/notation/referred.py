@@ -10,10 +10,10 @@ from __future__ import annotations
 import re
 
 from tutor.notation.source import Source
+from tutor.notation.symbols import COUNT
 
-_COUNT = r"(?:[0-9]{1,2}[a-z]?|[ivx]{1,4}|[a-e])"
 _NAMED = r"(?:eqn?s?|eqs|equations?|lines?)\b\.? *"
-_ONE = rf"(?:(?:{_NAMED})?[(\[] *{_COUNT} *[)\]]|{_NAMED}{_COUNT}(?![\w.])|[①-⑳])"
+_ONE = rf"(?:(?:{_NAMED})?[(\[] *{COUNT} *[)\]]|{_NAMED}{COUNT}(?![\w.])|[①-⑳])"
 _BOTH = rf"{_ONE}(?: *(?:,|and\b|&) *(?:and +)?{_ONE})*"
 _DONE = (
     r"(?:adding|add|subtracting|subtract|dividing|divide|multiplying|multiply|combining|combine|solving|solve|"
@@ -36,7 +36,7 @@ _BARE = re.compile(
 )
 _CLAUSE = re.compile(rf"{_DOING}|{_FROM}|{_SUM}", re.IGNORECASE)
 _REFERENCE = re.compile(_ONE, re.IGNORECASE)
-_NUMBER = re.compile(rf"{_COUNT}(?= *[)\]]?$)|[①-⑳]", re.IGNORECASE)
+_NUMBER = re.compile(rf"{COUNT}(?= *[)\]]?$)|[①-⑳]", re.IGNORECASE)
 _OPEN = re.compile(r"(?:^|[:;,∴⇒→]|[-=]>) *(?:∴|⇒|so|hence|thus|therefore)? *$", re.IGNORECASE)
 
 

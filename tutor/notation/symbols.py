@@ -15,6 +15,9 @@ LETTERS = "A-Za-zµ\u00c0-\u00d6\u00d8-\u00f6\u00f8-\u024f\u0370-\u03a2\u03a4-\u
 NAME = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}-]*+")
 """A word with what names are made of besides: figures, braces, hyphens."""
 
+COUNT = r"(?:[0-9]{1,2}[a-z]?|[ivx]{1,4}|[a-e])"
+"""What a line is numbered by, for a regular expression: 2, 3a, iv, b."""
+
 FREE_LETTERS = frozenset("abcdehlprsuwzL")
 """Letters that may stand for a length; the others are forces, axes, units or signs."""
 LOAD_LETTERS = frozenset("PQWVH")

@@ -12,13 +12,13 @@ from dataclasses import dataclass, field
 
 from tutor.notation.bits import Bit
 from tutor.notation.ending import COUNTING, SMALL, unknown
-from tutor.notation.lexicon import MEANINGS, WAYS, folded, says
+from tutor.notation.lexicon import DENYING, MEANINGS, WAYS, folded, says
 from tutor.notation.names import Names
 from tutor.notation.symbols import NAME
 
 _REVERSE = re.compile(
-    r"\b(?:not|never|wrong(?:ly)?|false(?:ly)?|incorrect(?:ly)?|instead|rather than|mistaken?(?:ly)?|mistakes?|errors?|untrue|"
-    r"unlike|neither|nor|cannot|contrary|opposed|no longer|nicht|kein\w*|falsch\w*|statt|doubt\w*|forg[eo]t\w*|"
+    rf"\b(?:{DENYING}|wrong(?:ly)?|false(?:ly)?|incorrect(?:ly)?|instead|rather than|mistaken?(?:ly)?|mistakes?|errors?|untrue|"
+    r"unlike|nor|cannot|contrary|opposed|no longer|falsch\w*|statt|doubt\w*|forg[eo]t\w*|"
     r"should have been|ought to|would (?:be|have)|is it|does it)\b|\w+n't\b|\b(?:is|are|was|do|does|did|ca|could|wo|would|should|has|have|had)nt\b|\?",
     re.IGNORECASE,
 )

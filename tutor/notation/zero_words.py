@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from tutor.notation.lexicon import says
+from tutor.notation.lexicon import DENYING, says
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Span
@@ -17,7 +17,7 @@ _ZERO_WORDS = re.compile(
 )
 INSPECTION = re.compile(r"(?<![\w-])(?:by|on|from) +inspection(?![\w])", re.IGNORECASE)
 _NEGATED = re.compile(
-    r"(?:\b(?:not|never|no longer|hardly|kein\w*|nicht|pas|wrong\w*|false\w*)|n't)(?: +(?:a|an|be|the|ein\w*|that|really)\b)* *$",
+    rf"(?:\b(?:{DENYING}|no longer|hardly|pas|wrong\w*|false\w*)|n't)(?: +(?:a|an|be|the|ein\w*|that|really)\b)* *$",
     re.IGNORECASE,
 )
 _IN_LINE = re.compile(
