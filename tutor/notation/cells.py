@@ -15,7 +15,9 @@ from tutor.notation.source import Source
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 
-_MAY = re.compile(r'\t| \| |^ *\|.*\| *$|" ?[,;] ?"|^ *"[^"]*" ?[,;]|[,;] ?"[^"]*"$')
+_MAY = re.compile(
+    r'\t| \| |^ *\|.*\| *$|^[^|]* \| *$|^ *\| [^|]*$|" ?[,;] ?"|^ *"[^"]*" ?[,;]|[,;] ?"[^"]*"$'
+)
 _CLOSE = re.compile(r"^ *\|[^ ].*\| *$")
 _SPACED = re.compile(r"^ *\|(?: +|$)| *\t[ \t]*| +\|(?: +|$)")
 _BARS = re.compile(r" *\| *")

@@ -81,6 +81,9 @@ def _in_brackets(text: str) -> list[Span | str] | None:
     end = len(text.rstrip(" ;.,"))
     if (found := _SET_EQUAL.match(text)) and _closing(text, found.start("open")) == end - 1:
         return list(_statements(text, [Span(found.start(), end)]))
+    parts = _unwrapped(text, Span(0, end))
+    if all(_SET_EQUAL.match(text, part.start, part.end) for part in parts):
+        return list(_statements(text, parts))
     return _given(text, Span(0, end))
 
 

@@ -121,7 +121,8 @@ class Statements:
             self.found.passed.append(Span(start, end))
             return None
         named = names.meanings(word) if re.fullmatch(r"\w[\w{}'-]*", word) else ()
-        value = later and "=" not in self.text[later[0].start : later[0].end]
+        value = later and not later[0].before_colon
+        value = value and "=" not in self.text[later[0].start : later[0].end]
         one = len(named) == 1 and named[0].share is None
         if one and value and word not in ("Fx", "Fy"):
             return start, end

@@ -18,7 +18,7 @@ from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.step import Handler
 from tutor.lesson.steps.headings import Typed, value_named
-from tutor.notation import Label, Line, Step, Unreadable
+from tutor.notation import Label, Line, Step, Unreadable, without_marks
 from tutor.notation.lexicon import says
 
 BETWEEN = re.compile(
@@ -52,7 +52,10 @@ def take_apart(
 
     The line is accepted where anything of it is kept, so that undo takes that back and no more.
     """
-    parts = statements_apart(desk.read(event.text("text")), state.result)
+    text = event.text("text")
+    parts = statements_apart(desk.read(text), state.result)
+    if any(isinstance(desk.read(part), Unreadable) for part in parts):
+        parts = statements_apart(desk.read(without_marks(text)), state.result) or parts
     return answer_each(typed, parts, state, event, desk) if parts else None
 
 
@@ -122,7 +125,7 @@ def _is_own(line: Line, group: list[Step], step: Step, known: Collection[str]) -
     ended = value_ended(step, known)
     if ended is None:
         fresh = _names(step) - here
-        return bool(fresh.difference(known)) or (bool(fresh) and not here & _names(step))
+        return bool(fresh)
     others = {value_ended(each, known) for each in group} - {None, ended}
     return bool(others) or ended not in here
 
