@@ -55,6 +55,20 @@ def test_a_value_is_what_stands_there_without_its_marks(text: str, values: dict[
     assert {finding.state for finding in states} <= {"right", "unchecked"}
 
 
+@pytest.mark.parametrize(
+    ("row", "value"),
+    [
+        ("| B | ΣFy | -BF - 5 = 0 | BF = -5 kN |", "-5 kN"),
+        ("| B | ΣFy | -BF - 5 = 0 | BF = 5 kN | C |", "5 kN C"),
+        ("B\tΣFy\t-BF - 5 = 0\tBF = 5 kN\tC", "5 kN C"),
+    ],
+)
+def test_a_row_with_an_equation_and_its_result_gives_both(row: str, value: str) -> None:
+    paper = read_paper(SEED_HOUSE, row).paper
+    assert paper.values == {"BF": value}
+    assert [about for about, _ in paper.lines] == [Fy("B")]
+
+
 @pytest.mark.parametrize("text", ["BF = -2.5 kN (C)   (2)", "BF = -10/4 [2]"])
 def test_the_number_of_a_line_never_makes_a_value_right(text: str) -> None:
     paper = read_paper(SEED_HOUSE, text).paper

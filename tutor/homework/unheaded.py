@@ -69,7 +69,7 @@ def _last_value(line: Line, known: Collection[str]) -> tuple[str, str] | None:
         return None
     start = _start(line, line.result.sides[-1].span.start)
     unnumbered = without_marks(f"{name} = {line.text[start:]}")
-    return name, unnumbered.partition("=")[2].strip(" .;,")
+    return name, _said(unnumbered)
 
 
 def _values_between(line: Line, known: Collection[str]) -> list[tuple[str, str]]:
@@ -80,9 +80,13 @@ def _values_between(line: Line, known: Collection[str]) -> list[tuple[str, str]]
         name = value_given(step)
         if name is not None and name not in known and len(step.sides) == 2:
             text = line.text[_start(line, step.sides[-1].span.start) : end]
-            value = without_marks(f"{name} = {text}").partition("=")[2]
-            found.append((name, BEHIND.sub("", value).strip(" .;,")))
+            found.append((name, BEHIND.sub("", _said(without_marks(f"{name} = {text}")))))
     return found
+
+
+def _said(statement: str) -> str:
+    """What stands behind the = of a statement, without the bars and stops that set it apart."""
+    return " ".join(statement.partition("=")[2].replace("|", " ").split()).strip(" .;,")
 
 
 def _start(line: Line, start: int) -> int:

@@ -35,7 +35,7 @@ _QUANTITY = re.compile(r"\\(?:SI|qty) *\{([^{}]*)\} *\{([^{}]*)\}")
 _ANGLE = re.compile(r"\\ang *\{([^{}]*)\}")
 _STYLED = re.compile(
     r"\\(?:mathrm|text|textrm|textbf|textit|mathbf|mathit|mathsf|operatorname\*?|vec|overline|bar"
-    r"|boxed|underline|boldsymbol|mathcal|bigl?|(?:text)?color *\{[^{}]*\}|rm|mbox|hbox|bm|si|unit|ensuremath|fbox|left|underbrace|textnormal"
+    r"|boxed|underline|boldsymbol|mathcal|bigl?|(?:text)?color *\{[^{}]*\}|rm|mbox|hbox|bm|num|si|unit|ensuremath|fbox|left|underbrace|textnormal"
     r"|overrightarrow|hat|widehat|tilde) *" + _GROUP
 )
 _TAG = re.compile(r"\\tag\*? *\{([^{}]*)\}")

@@ -27,6 +27,9 @@ _IS_TO = re.compile(
 _AS = re.compile(
     rf"(?<![\w:] )(?<![\w:])(?P<one>{_FORCE}) *: *(?P<other>{_FORCE}|{_NUMBER}) *= *(?P<top>{_SIDE}) *[:/] *(?P<under>{_SIDE}){_END}"
 )
+_NUMBER_FIRST = re.compile(
+    rf"(?<![\w:.] )(?<![\w:.])(?P<other>{_NUMBER}) *: *(?P<one>{_FORCE}) *= *(?P<under>-?(?:{_SIDE})) *: *(?P<top>{_SIDE}){_END}"
+)
 _OVER = re.compile(
     rf"(?<![\w*/^+-])(?P<one>{_FORCE}) */ *(?P<other>{_FORCE}) *= *(?P<sign>[-+]? *)(?P<top>{_SIDE})(?: *[:/] *(?P<under>{_SIDE}))?{_END}"
 )
@@ -43,7 +46,7 @@ def likened(source: Source, names: Names) -> Source:
     if _MAY.search(source.text) is None:
         return source
     source = source.rewritten(_SIZE_OF, "")
-    for pattern in (_IS_TO, _AS, _OVER):
+    for pattern in (_IS_TO, _AS, _NUMBER_FIRST, _OVER):
         for found in reversed(list(pattern.finditer(source.text))):
             source = _over_its_own(source, found, names)
     source = source.rewritten(_IN_SIZE, "")
