@@ -15,7 +15,7 @@ from habits import Habit
 from tutor.cohort import class_report, folder
 from tutor.cohort.again import again
 from tutor.cohort.course import course_at
-from tutor.cohort.facts import Answer, Student, Work
+from tutor.cohort.facts import Answer, Fault, Student, Work
 from tutor.cohort.folder import files_in, read, seed_of
 from tutor.cohort.gathering import Way, gather
 from tutor.cohort.handed import written
@@ -267,3 +267,21 @@ def test_files_beyond_the_most_are_told_of(handed: Path, monkeypatch) -> None:
     files = files_in(handed)
     assert [bool(each.refused) for each in files] == [False, False, True]
     assert "nothing is read, 2 files in all" in files[2].refused
+
+
+def test_a_number_in_a_sentence_is_not_taken_for_the_id_that_is_that_number(report) -> None:
+    faults = (
+        Fault("3.txt", "it should hold 4 lessons, and holds 3", "3"),
+        Fault("3.txt", "its numbers are not those of 3, or the problem was changed since", "3"),
+        Fault("4.txt", "3.txt, handed in later, is by the same student", "3"),
+    )
+    students = tuple(Student(str(n), "", (), f"{n}.txt") for n in (3, 4, 8))
+    hidden = named(replace(report, students=students, faults=faults), "number")
+    three = hidden.faults[0].student
+    messages = {fault.message for fault in hidden.faults}
+    assert "it should hold 4 lessons, and holds 3" in messages
+    assert (
+        f"its numbers are not those of student {three}, or the problem was changed since"
+        in messages
+    )
+    assert f"student {three}, handed in later, is by the same student" in messages

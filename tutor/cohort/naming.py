@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from typing import Literal, get_args
 
@@ -12,6 +12,8 @@ from tutor.cohort.facts import ClassReport, Fault
 
 Naming = Literal["id", "name", "number"]
 NAMINGS: tuple[Naming, ...] = get_args(Naming)
+BEFORE_ID = "(?<=those of )|(?<=the id )"
+"""What stands before an id in a sentence; elsewhere "3" is a number, whoever has it as an id."""
 
 
 def named(report: ClassReport, naming: Naming) -> ClassReport:
@@ -54,12 +56,16 @@ def _hidden(report: ClassReport, numbers: Mapping[str, str]) -> Callable[[str], 
     files = sorted({f.file for f in report.faults} | {s.file for s in report.students if s.file})
     of_file = {s.file: f"student {numbers[s.id]}" for s in report.students if s.file}
     called = {file: of_file.get(file, f"file {at}") for at, file in enumerate(files, 1)}
-    called |= {fault.student: "the student" for fault in report.faults if fault.student}
-    called |= {name: f"student {number}" for name, number in numbers.items()}
     called |= {s.name: f"student {numbers[s.id]}" for s in report.students if s.name}
-    longest = sorted((name for name in called if name), key=len, reverse=True)
-    if not longest:
-        return lambda text: text
-    words = "|".join(map(re.escape, longest))
-    pattern = re.compile(rf"(?<!\w)(?:{words})(?!\w)")
+    ids = {fault.student: "the student" for fault in report.faults}
+    ids |= {name: f"student {number}" for name, number in numbers.items()}
+    everywhere, behind = _any_of(called), _any_of(ids)
+    pattern = re.compile(rf"(?<!\w)(?:{everywhere}|(?:{BEFORE_ID}){behind})(?!\w)")
+    called |= ids
     return lambda text: pattern.sub(lambda found: called[found[0]], text)
+
+
+def _any_of(names: Iterable[str]) -> str:
+    """What matches any of these, the longest first, and nothing where there are none."""
+    longest = sorted(filter(None, names), key=len, reverse=True)
+    return f"(?:{'|'.join(map(re.escape, longest))})" if longest else r"(?!)"
