@@ -49,6 +49,7 @@ def test_who_did_what_is_counted(report) -> None:
     assert list(by_id) == ["s1", "S2", "s3", "s4", "s5"]  # the roster's order, then the others
     assert by_id["s4"].problems[0].state == "not begun"
     assert not by_id["s4"].handed_in
+    assert {work.of for student in report.students for work in student.problems} == {6}
     assert by_id["s1"].problems[0].state == "finished"
     assert by_id["s1"].finished == 1
     assert by_id["s5"].problems[0].state == "begun"

@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
 from tutor.cohort.facts import ProblemOf
+from tutor.cohort.owned import asked
+from tutor.lesson import Lesson
 from tutor.model import Problem, ProblemSet, load_set
 from tutor.records.belonging import belonging, content_of
 from tutor.records.contents import Header
@@ -36,6 +39,11 @@ class Course:
     def problems(self) -> tuple[ProblemOf, ...]:
         """The problems in the order of the set; titles as in the files."""
         return tuple(ProblemOf(name, problem.title) for name, problem in self.base.items())
+
+    @cached_property
+    def asked(self) -> Mapping[str, int]:
+        """How many forces each problem asks for."""
+        return {name: _asked(problem) for name, problem in self.base.items()}
 
     def of(self, student: str) -> Own:
         """The problems with this student's numbers; one that has none for them is left out."""
@@ -90,6 +98,13 @@ class Course:
                 kept = problem, True
             self._solvable[id(problem)] = kept
         return kept[1]
+
+
+def _asked(problem: Problem) -> int:
+    try:
+        return asked(Lesson(problem))
+    except Unsolvable:
+        return 0
 
 
 def course_at(path: Path) -> Course:

@@ -37,7 +37,7 @@ class Answer:
 class Work:
     """One student's work on one problem, all lessons on it together.
 
-    Of the `of` forces that are asked for (none where statics does not solve the truss) `found` are the
+    Of the `of` forces that are asked for (0 where statics does not solve the truss) `found` are the
     student's own and `shown` were shown at the board. `lines` counts what was typed, `slips` wrong
     answers, `hints` hints asked for, `told` lines that were given as the last hint; `minutes` is the
     time on task, pauses left out. `step` is where the lesson that got furthest stands; `first` and

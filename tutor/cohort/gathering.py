@@ -84,7 +84,12 @@ class _Reader:
             other = handed.set and handed.set != self.course.among.name
             self._tell(OTHER_SET.format(set=shown(handed.set)) if other else NOTHING)
         works = tuple(
-            work_of(problem.name, problem.title, self.lessons[problem.name])
+            work_of(
+                problem.name,
+                problem.title,
+                self.lessons[problem.name],
+                self.course.asked[problem.name],
+            )
             for problem in self.course.problems
         )
         return Gathered(

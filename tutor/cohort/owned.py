@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tutor.cohort.facts import State
+from tutor.cohort.facts import State as Far
 from tutor.judge import Value
 from tutor.lesson import Lesson
 from tutor.lesson.place import NoForce, Place
+from tutor.lesson.state import State
 from tutor.statics import forces_follow
 
 WATCHED = 0.9
@@ -19,7 +20,7 @@ class Owned:
     """What one lesson counts for: how far it got; of the `of` forces asked for, how many the student
     `found` and how many were `shown`."""
 
-    state: State
+    state: Far
     found: int
     shown: int
     of: int
@@ -27,18 +28,28 @@ class Owned:
 
 def owned(lesson: Lesson) -> Owned:
     """What a lesson that was begun counts for. Forces that the problem gives are asked of nobody."""
-    problem, state = lesson.problem, lesson.state
-    given = {result.unknown for result in state.results if result.how == "given"}
+    state = lesson.state
+    given = _given(state)
     stands = state.result.keys() - given
     last = _last_answers(lesson)
     shown = {name for name in stands if last.get(name) == "shown"}
-    of = len(problem.unknowns) - len(given) if forces_follow(problem) else 0
+    of = asked(lesson)
     if not lesson.done:
-        far: State = "begun"
+        far: Far = "begun"
     else:
         share = len(shown) / of if of else _share_shown(lesson)
         far = "watched" if share >= WATCHED else "finished"
     return Owned(far, len(stands - shown), len(shown), of)
+
+
+def asked(lesson: Lesson) -> int:
+    """How many forces a lesson asks for; none where statics does not solve the truss."""
+    problem = lesson.problem
+    return len(problem.unknowns) - len(_given(lesson.state)) if forces_follow(problem) else 0
+
+
+def _given(state: State) -> set[str]:
+    return {result.unknown for result in state.results if result.how == "given"}
 
 
 def _last_answers(lesson: Lesson) -> dict[str, str]:

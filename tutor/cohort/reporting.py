@@ -119,7 +119,10 @@ def _students(
     course: Course, counted: Sequence[Gathered], roster: Mapping[str, str]
 ) -> tuple[Student, ...]:
     """Those who handed in, and those of the roster who did not; in its order, then by id."""
-    nothing = tuple(Work(problem.name, problem.title, "not begun") for problem in course.problems)
+    nothing = tuple(
+        Work(each.name, each.title, "not begun", of=course.asked[each.name])
+        for each in course.problems
+    )
     by_id = {plain_name(each.student): each for each in counted}
     found = []
     for whose, name in roster.items():

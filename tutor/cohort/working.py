@@ -14,11 +14,14 @@ PAUSE = 300.0
 """Nobody is at work longer than this, in seconds, between one event and the next; our own judgement."""
 
 
-def work_of(problem: str, title: str, lessons: Sequence[Lesson]) -> Work:
-    """One student's lessons on one problem as a work; the answers in the order of the lessons."""
+def work_of(problem: str, title: str, lessons: Sequence[Lesson], of: int = 0) -> Work:
+    """One student's lessons on one problem as a work; the answers in the order of the lessons.
+
+    `of` is how many forces the problem asks for, where no lesson says so.
+    """
     begun = [lesson for lesson in lessons if lesson.events]
     if not begun:
-        return Work(problem, title, "not begun")
+        return Work(problem, title, "not begun", of=of)
     used = [level for lesson in begun for level in lesson.state.hints_used]
     answers = tuple(answer for lesson in begun for answer in answers_of(lesson))
     best = max(map(owned, begun), key=_far)
