@@ -8,7 +8,7 @@ from __future__ import annotations
 import pytest
 from families import down, plain_problem
 
-from tutor.judge import Fx, Fy, Verdict, judge
+from tutor.judge import Fx, Fy, Value, Verdict, judge
 from tutor.model import Problem, Support
 
 BRACKET: Problem = plain_problem(
@@ -54,3 +54,21 @@ def test_what_does_not_follow_leaves_its_equation_standing(end: str, right: bool
     if not right:
         assert "The equation is right and stands" in verdict.text
         assert verdict.stands == equation
+
+
+@pytest.mark.parametrize(
+    ("line", "code"),
+    [
+        ("AC_x = (4/3)AC_y = (4/3)(-6) = -8 kN ∴ F_AB = -AC_x = 8 kN = 8 kN (T)", None),
+        ("AC_x = 4/3 AC_y = -8 ∴ AB = 8", None),
+        ("AC_x = (3/4)AC_y = (3/4)(-6) = -4.5 ∴ AB = 4.5", "component"),
+        ("AC_x = (4/3)AC_y = (4/3)(-9) = -12 ∴ AB = 12", "arithmetic"),
+        ("AC_x = (4/3)AC_y = -8 ∴ F_AB = AC_x = -8 kN = 8 kN (C)", "tension-compression"),
+    ],
+)
+def test_a_slope_before_a_value_is_held_against_the_member_and_the_value_against_its_own(
+    line: str, code: str | None
+) -> None:
+    verdict = judge(BRACKET, Value("AB"), line, known={"AC": "-10"})
+    assert [mistake.code for mistake in verdict.mistakes] == ([code] if code else [])
+    assert verdict.right is (code is None)

@@ -11,6 +11,7 @@ from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution
+from tutor.judge.ratios import ratio_of_components
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.values import judge_value
 from tutor.judge.verdict import Mistake, Remark, Verdict
@@ -37,6 +38,10 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
             continue
         for reading in readings_of(desk, line, step):
             each = typed_equation(reading)
+            if (ratio := ratio_of_components(desk, each)) is not None:
+                if not ratio.right:
+                    return replace(ratio, about=about)
+                continue
             if not _stands(desk, each) and not holds_at_solution(
                 each, desk.problem, desk.own, desk.values(), desk.problem.tolerance
             ):
@@ -116,7 +121,10 @@ def _result(about: Value, line: Typewritten) -> Step:
 
 
 def _not_so(desk: Desk, about: Value, line: Typewritten, step: Step) -> Verdict:
-    """That a statement before the result does not hold."""
+    """That a statement does not hold; where it is the result itself, what is wrong with its value."""
+    value = as_value(desk, line, step, desk.lines) if step is _result(about, line) else None
+    if value is not None and value.kind == "wrong":
+        return replace(value, about=about)
     text = DOES_NOT_HOLD.format(text=line.text[step.span.start : step.span.end])
     kind = KINDS["not-equilibrium"]
     case = Case(desk.problem, about, about.unknown)

@@ -96,13 +96,16 @@ def _other_unit(wrong: WrongValue) -> bool:
     if wrong.reading.unit in NEWTONS:
         problem = wrong.problem
         scale = measure(wrong.reading.unit, problem.force, problem.length).value
-        if scale != 1.0 and wrong.near(wrong.value / scale):
+        turned = (1 / scale, *POINT_MOVED)
+        if scale != 1.0 and any(wrong.near(wrong.value * factor) for factor in turned):
             return True
     return any(
         _close(abs(wrong.value * factor), abs(true)) for factor in FACTORS for true in wrong.right
     )
 
 
+POINT_MOVED = (0.01, 0.1, 10.0, 100.0)
+"""What the decimal point makes of a number that was turned into another unit by a wrong power of ten."""
 TWICE_ROUNDED = 0.6
 """How far up a value rounded more than once may lie, in steps of its last figure; half of one if once."""
 
