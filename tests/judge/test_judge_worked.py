@@ -426,3 +426,32 @@ def test_a_formula_is_told_again_with_its_last_bracket() -> None:
 )
 def test_a_value_in_words_behind_its_equation_is_answered(how: str, said: str, kind: str) -> None:
     assert told(Fy("A"), f"ΣV = 0: 12 + 0.6 F_AD = 0{how.format(said)}").kind == kind
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "right"),
+    [
+        (Fy("A"), "3/5 = 0.6 so 12 + 0.6 AD = 0", True),
+        (Fy("A"), "12/0.6 = 20 so 0.6 AD = -12 and AD = -20", True),
+        (Fy("A"), "12/0.6 = 18 so 0.6 AD = -10.8", False),
+        (Fy("A"), "4/5 = 0.8 so 12 + 0.8 AD = 0", False),
+        (Value("AD"), "12/0.6 = 20 so AD = -20", True),
+        (Value("AD"), "12/0.6 = 18 so AD = -18", False),
+        (Fy("A"), "12 + 0.6 AD = 0; 30", False),
+        (Fy("A"), "12 + 0.6 AD = 0; -20", True),
+    ],
+)
+def test_a_number_worked_out_before_an_equation_stands_aside_and_one_behind_it_is_its_value(
+    about, text: str, right: bool
+) -> None:
+    verdict = told(about, text)
+    assert verdict.kind == ("right" if right else "wrong"), verdict
+
+
+@pytest.mark.parametrize(
+    ("typed", "code"), [("200 N (C)", "unit"), ("2000 N (C)", "unit"), ("200 kN (C)", "arithmetic")]
+)
+def test_a_wrong_power_of_ten_is_a_slip_of_the_unit_where_another_one_is_typed(
+    typed: str, code: str
+) -> None:
+    assert [mistake.code for mistake in told(Value("AD"), typed).mistakes] == [code]

@@ -116,6 +116,17 @@ def test_words_that_make_a_statement_another_one_are_never_left_out(change: str)
         ("24 not in tension", "24 comp"),
         ("24 hmm tension i guess", "24 tension"),
         ("qs=9 (more on the right)", "qs=9"),
+        ("rs+.8qr=0 ... qr=25 yay", "rs+.8qr=0; qr=25"),
+        ("rs+.8qr=0, qr is 25 then", "rs+.8qr=0, qr=25"),
+        ("qr has 25 too", "qr=25"),
+        ("qr takes all 25 of it", "qr=25"),
+        ("qs=0.6sv is 9", "qs=0.6sv so 9"),
+        ("qs=qr, both 25", "qs=qr so 25"),
+        ("minus 24", "-24"),
+        ("qs=9 cos the load pulls straight down", "qs=9"),
+        ("24 left, against the load", "24 left"),
+        ("24 left (i drew right)", "24 left"),
+        ("rs=-20 (20=.8*25)", "rs=-20"),
     ],
 )
 def test_what_is_said_between_statements_joins_them(text: str, same: str) -> None:

@@ -14,7 +14,8 @@ from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.judge.verdict import Remark, Verdict
 from tutor.judge.worked import letter_of, size_of, value_ended
 from tutor.notation import Line, Names, Step
-from tutor.notation.ending import WORD, denies
+from tutor.notation.ending import WORD
+from tutor.notation.heeded import denies
 from tutor.notation.lexicon import folded, said
 from tutor.text import listed
 

@@ -39,7 +39,15 @@ from tutor.judge.value_line import WAY_ONLY, as_value, judge_value_line
 from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.verdict import Mistake, Remark, Verdict, faults
 from tutor.judge.way_said import only_the_way
-from tutor.judge.worked import letter_of, named, of_forces, shows_working, sized, value_given
+from tutor.judge.worked import (
+    letter_of,
+    named,
+    of_forces,
+    only_works_out,
+    shows_working,
+    sized,
+    value_given,
+)
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step
 from tutor.notation.unreadable import Broken
@@ -158,7 +166,7 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
                 if not value.right:
                     chain = without_end(step) if len(step.sides) > 2 else ""
                     return replace(_value_told(value, before(line, step) or chain), about=about)
-            elif _is_true(desk, verdict, own, lines):
+            elif only_works_out(line, step) or _is_true(desk, verdict, own, lines):
                 beside = beside or verdict
             else:
                 untrue = not_following(desk, main, step, own, before(line, step))

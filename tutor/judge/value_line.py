@@ -15,7 +15,7 @@ from tutor.judge.ratios import ratio_of_components
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.values import judge_value
 from tutor.judge.verdict import Mistake, Remark, Verdict
-from tutor.judge.worked import divided_in, value_alone, value_ended, value_given
+from tutor.judge.worked import divided_in, holds_alone, value_alone, value_ended, value_given
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step, ValueReading
 from tutor.notation.tree import Name
@@ -34,7 +34,8 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
     for step in line.steps:
         if (broken := broken_link(desk, step)) is not None:
             return replace(broken, about=about)
-        if step is result and value_ended(step) == value_given(step):
+        given = value_ended(step) == value_given(step) if step is result else holds_alone(step)
+        if given:
             continue
         for reading in readings_of(desk, line, step):
             each = typed_equation(reading)

@@ -6,6 +6,7 @@ from collections.abc import Collection, Iterator
 from dataclasses import replace
 
 from tutor.notation import Line, Reading, Side, Step, Unreadable, one_equation
+from tutor.notation.beside import HOLDS
 from tutor.notation.evaluate import Term
 from tutor.notation.tree import Binary, Name, Negative, Node, Span, children
 
@@ -139,6 +140,22 @@ def sized(line: Line) -> Line | None:
         for step in line.steps
     )
     return None if steps == line.steps else replace(line, steps=steps, alternatives=())
+
+
+def only_works_out(line: Line, step: Step) -> bool:
+    """Whether a statement only works out a number that an equation behind it has: 0.866 × 20 = 17.3 so ..."""
+    behind = line.steps[line.steps.index(step) + 1 :]
+    return holds_alone(step) and any(
+        value_given(other) is None and list(_names(other)) for other in behind
+    )
+
+
+def holds_alone(step: Step) -> bool:
+    """Whether a statement of numbers alone is so, and comes to something."""
+    if len(step.sides) < 2 or not all(side.numeric for side in step.sides):
+        return False
+    first, *others = map(size_of, step.sides)
+    return first != 0.0 and all(abs(size - first) <= HOLDS * abs(first) for size in others)
 
 
 def of_forces(step: Step) -> bool:

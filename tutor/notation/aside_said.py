@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from tutor.notation.bits import bits_of
-from tutor.notation.ending import NEGATED
+from tutor.notation.heeded import NEGATED
 from tutor.notation.lexicon import HEDGES, folded, says
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
@@ -48,9 +48,9 @@ def leads_to_value(said: str) -> bool:
     return value is not None and only_leads(said[: value.start()])
 
 
-_LINKS = frozenset(
-    ("and", "then", "now", "which", "we", "if", "equals", "us", "me", "left", "equal", "to")
-)
+_LINKS = frozenset((
+    "and", "then", "now", "which", "we", "if", "equals", "us", "me", "left", "equal", "to", "both", "each", "same", "the",
+))  # fmt: skip
 
 
 def understood(said: str) -> bool:

@@ -7,11 +7,12 @@ import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from tutor.notation.ending import WORD, Said, wordy
+from tutor.notation.ending import WORD, wordy
 from tutor.notation.evaluate import Term
 from tutor.notation.formula import sides_of
 from tutor.notation.found import Found, trimmed
 from tutor.notation.heading import heading_before, heading_in
+from tutor.notation.heeded import Said
 from tutor.notation.label import Label
 from tutor.notation.lexicon import says
 from tutor.notation.line import Side

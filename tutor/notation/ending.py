@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
 
 from tutor.notation import units
-from tutor.notation.lexicon import DENYING, MEANINGS, WAYS, Meaning, folded, said, says
-from tutor.notation.line import Letter, Sense
+from tutor.notation.heeded import ARROWS, RESULT, Bit, Said, arrow, heed
+from tutor.notation.lexicon import MEANINGS, Meaning, folded, says
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
 from tutor.notation.unreadable import Broken
@@ -16,64 +15,21 @@ from tutor.notation.zero_words import INSPECTION
 
 WORD = re.compile(rf"[{LETTERS}][{LETTERS}0-9_']*+(?:-[{LETTERS}]{{2,}}+)*+")
 _BIT = re.compile(rf"{WORD.pattern}|[←→↑↓↖↗↘↙]|<[-=]++|[-=]++>|[0-9.,]+|[^ ]")
-_ARROWS: dict[str, Sense] = {
-    "←": "left", "→": "right", "↑": "up", "↓": "down",
-    "↖": "up and left", "↗": "up and right", "↙": "down and left", "↘": "down and right",
-}  # fmt: skip
 _LETTER = re.compile(
     r"(?:(?<=kN)|(?<=lb)|(?<=kip)|(?<=[0-9 ]k)|(?<=[0-9 )\]#°.,;-]))(?: *+[,;-])? *+(?P<letter>[TtCc])\.? *$"
 )
-Bit = tuple[str, int, int]
 _FIGURES = re.compile(
     r" *(?:to |à |auf )?[0-9] *(?:s\.? ?f\.?|d\.? ?p\.?|sig\.? ?fig(?:s|ures?)?\.?|decimals?|decimal places?) *"
 )
-NEGATED = rf"{DENYING}|no|pas|sin|without"
-"""What denies the T or C, the way or the number said with it."""
-_NEGATED = re.compile(NEGATED)
-ADDING = frozenset({"and", "or", "plus", "minus", "und", "oder", "et", "ou", "y", "o"})
+ADDING = frozenset((
+    "and", "or", "plus", "minus", "und", "oder", "et", "ou", "y", "o", "is", "are", "be", "ist", "est", "es",
+))  # fmt: skip
 """Words with which a number behind a result is no remark."""
-_RESULT: tuple[Meaning, ...] = (*WAYS, "against", "zero")
-_STARTS: tuple[Meaning, ...] = ("remark", "because", "filler", *_RESULT, "where")
+_STARTS: tuple[Meaning, ...] = ("remark", "because", "filler", *RESULT, "where")
 _OTHERS: tuple[Meaning, ...] = (
     "so", "and", "is", "number", "about", "joint", "whole", "body", "turn", "positive", "lead",
 )  # fmt: skip
 _SHORT = ("in", "a", "m", "s", "f", "l", "t", "c", "y", "h", "v", "x", "n")
-
-
-@dataclass
-class Said:
-    """What words behind a number say; `over` is how many of them say nothing here."""
-
-    letter: Letter | None = None
-    sense: Sense | None = None
-    zero: tuple[int, int] | None = None
-    places: list[tuple[int, int]] = field(default_factory=list)
-    passed: bool = False
-
-    def add(self, word: str, start: int, end: int) -> bool:
-        """Takes in a word or an arrow; False where it says nothing. Raises Broken for a second one."""
-        meaning = said(word, *_RESULT)
-        sense = _ARROWS.get(word) or _arrow(word)
-        letter: Letter | None = meaning if meaning in ("T", "C") else None
-        if meaning == "zero":
-            self.zero = self.zero or (start, end)
-            return True
-        if letter is None and sense is None:
-            sense = meaning  # type: ignore[assignment]
-        if letter is None and sense is None:
-            return False
-        same = letter == self.letter and sense == self.sense
-        if (self.letter or self.sense) and not same:
-            raise Broken("value/two", *max((start, end), *self.places))
-        self.letter, self.sense = letter, sense
-        self.places.append((start, end))
-        return True
-
-
-def _arrow(word: str) -> Sense | None:
-    if len(word) > 1 and word[-1] == ">" and word[0] in "-=":
-        return "right"
-    return "left" if len(word) > 1 and word[0] == "<" and word[-1] in "-=" else None
 
 
 def phrase(text: str, start: int, end: int, names: Names) -> Said | None:
@@ -86,7 +42,7 @@ def phrase(text: str, start: int, end: int, names: Names) -> Said | None:
     if bits and bits[0][0] in "@∠":
         heeded.passed = True
         return heeded
-    arrows = [bit for bit in bits if bit[0] in _ARROWS or _arrow(bit[0])]
+    arrows = [bit for bit in bits if bit[0] in ARROWS or arrow(bit[0])]
     if not words and not arrows:
         return None
     if words and not arrows and not _speak(bits, words, names):
@@ -98,8 +54,8 @@ def phrase(text: str, start: int, end: int, names: Names) -> Said | None:
     ):
         return None
     heeded.passed = not words
-    _heed(bits, heeded, bool(words) and not arrows and says(words[0][0], "because"))
-    heeded.passed = any(not says(word, *_RESULT, "filler") for word, _, _ in words)
+    heed(bits, heeded, bool(words) and not arrows and says(words[0][0], "because"))
+    heeded.passed = any(not says(word, *RESULT, "filler") for word, _, _ in words)
     return heeded
 
 
@@ -107,68 +63,13 @@ def _speak(bits: list[Bit], words: list[Bit], names: Names) -> bool:
     """Whether words without an arrow say something that a formula does not."""
     if wordy(words[0][0], names):
         return True
-    if any(len(word) > 2 and says(word, *_RESULT, "remark") for word, _, _ in words):
+    if any(len(word) > 2 and says(word, *RESULT, "remark") for word, _, _ in words):
         return True
     return len(words) == len(bits) == 1 and words[0][0] in "TCtc"
 
 
 def _only_remarks(words: list[Bit]) -> bool:
     return all(says(word, "remark", "filler", "number") for word, _, _ in words)
-
-
-def _heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
-    """Takes in the words that say something, up to a word that begins a reason."""
-    if reason:
-        return
-    denied = next((at for at, bit in enumerate(bits) if denies(bit[0])), None)
-    if denied is not None:
-        _heed_denied(bits, denied, heeded)
-        return
-    for index, (word, start, end) in enumerate(bits):
-        if says(word, "because", "where") and not says(word, "filler"):
-            break
-        pointing = (
-            (word in _ARROWS or _arrow(word))
-            and index + 1 < len(bits)
-            and says(bits[index + 1][0], "remark", "T", "C")
-        )
-        single = len(word) == 1 and word.isalpha()
-        alone = len(bits) <= 2 or index == 0
-        if pointing or (single and (word not in "TCtc" or not alone)) or _is_place(bits, index):
-            continue
-        heeded.add(word, start, end)
-    if heeded.zero is not None:
-        heeded.zero = heeded.zero[0], bits[-1][2]
-
-
-def denies(word: str) -> bool:
-    """Whether a word denies what is said with it of a force."""
-    return _NEGATED.fullmatch(folded(word)) is not None
-
-
-def _heed_denied(bits: list[Bit], at: int, heeded: Said) -> None:
-    """Takes in T or C before a word that denies the other: T, not C; where none stands before it, as well."""
-    opposite = {"T": "compression", "C": "tension"}
-    before = [bit for bit in bits[:at] if said(bit[0], "T", "C")]
-    behind = [bit for bit in bits[at + 1 : at + 5] if len(bit[0]) > 1 and said(bit[0], "T", "C")]
-    if len(behind) != 1 or folded(bits[at][0]) not in ("not", "nicht", "pas"):
-        return
-    word, start, end = behind[0]
-    other = opposite[str(said(word, "T", "C"))]
-    for bit in (*before, (other, start, end)):
-        heeded.add(*bit)
-
-
-def _is_place(bits: list[Bit], index: int) -> bool:
-    """Whether left or right says where something is: on the right, left of D, the left half."""
-    before = [folded(word) for word, _, _ in bits[max(0, index - 2) : index]]
-    behind = folded(bits[index + 1][0]) if index + 1 < len(bits) else ""
-    led = "on" in before[-1:] or (
-        before[-1:] == ["the"] and before[:1] in (["on"], ["from"], ["at"])
-    )
-    return says(bits[index][0], "left", "right") and (
-        led or behind in ("of", "hand", "side", "end", "half", "support", "part")
-    )
 
 
 def wordy(word: str, names: Names) -> bool:
@@ -270,7 +171,7 @@ def _may_begin(text: str, word: str, at: int, stop: int, end: int, names: Names)
             folded(bare) in ("in", "en", "a")
             and following is not None
             and len(following.group()) > 3
-            and says(following.group(), *_RESULT, "filler", "remark")
+            and says(following.group(), *RESULT, "filler", "remark")
         )
     if folded(bare) in MEANINGS and wordy(bare, names):
         return says(bare, *_STARTS)

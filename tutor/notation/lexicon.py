@@ -116,7 +116,7 @@ def said(word: str, *meanings: Meaning) -> Meaning | None:
 
 _HEDGES = """about abt approx approx. approximately around round roughly circa ca ca. nearly almost exactly just maybe probably
     should must might could would has to be is it its it's that thats that's this comes came out works worked working ends ended as at
-    i we you think get got gets getting guess reckon make find found say ish the a an answer value of say so hopefully surely
+    still also again turns turned well yes ok so i we you think get got gets getting guess reckon make find found say ish the a an answer value of say so hopefully surely
     etwa ungefahr rund zirka ca environ presque unos aproximadamente"""
 HEDGES: frozenset[str] = frozenset(_HEDGES.split())
 """What is said before a value of how it was found and how sure it is."""
@@ -131,7 +131,7 @@ _SPEECH = """a an the this that these those it its it's he they we i you my our 
     get gets got getting give gives gave giving find found finding works working worked leaves leaving comes came coming ends ended makes
     made making means meaning meant say says guess think thought hope hopefully reckon sure surely obviously obv clearly certainly probably
     maybe perhaps indeed actually basically simply now still already before after earlier later ok okay yes yep yeah hm hmm phew lol haha well
-    thanks please check checks checked checking note ie eg aka wrt ditto equal equals equally likewise similarly symmetric symmetrical
+    yay duh ofc obvs tbh finally done thanks please check checks checked checking note ie eg aka wrt ditto equal equals equally likewise similarly symmetric symmetrical
     by-the-way btw straight neg negative pos positive minus forgot forget remembering rounded
     weil da und oder auch nur kein keine keinen nichts gleich denn also wieder noch schon doch hier dort wie mit ohne aus von"""
 SPEECH: frozenset[str] = frozenset(_SPEECH.split())

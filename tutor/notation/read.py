@@ -8,7 +8,8 @@ from dataclasses import fields, replace
 from functools import lru_cache
 from typing import Literal
 
-from tutor.notation.asides import asides_apart, reasoned
+from tutor.notation.aside_spelled import reasoned
+from tutor.notation.asides import asides_apart
 from tutor.notation.bared import SPEAKS, as_typed, bared
 from tutor.notation.block import in_a_row
 from tutor.notation.copied import figures_asked, sigma_typed
@@ -180,7 +181,8 @@ def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) 
     if line is not None and not claims_in_talk(line):
         return with_told(line, told)
     if failed is None or failed.key not in _NO_TALK:
-        for way in (_as_sentence, _without_asides):
+        ways = [_as_sentence, _without_asides]
+        for way in ways[: 1 if failed is not None and failed.key == "value/two" else None]:
             try:
                 line = saying_more(line, way(text, source, names, frame, said))
             except Broken as broken:

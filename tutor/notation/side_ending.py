@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 
-from tutor.notation.ending import WORD, Said, last_letter, phrase, tail, wordy
+from tutor.notation.ending import WORD, last_letter, phrase, tail, wordy
 from tutor.notation.found import Found, trimmed
+from tutor.notation.heeded import Said
 from tutor.notation.lexicon import WAYS, says
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS, PARTNER

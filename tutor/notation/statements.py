@@ -58,8 +58,7 @@ class Statements:
                 raise Broken("label/colon", cut[0].end, cut[0].end + 1)
             whole = trimmed(self.typed, 0, len(self.typed))
             raise Broken("letters", *whole) if self.letters else Broken("empty", end, end)
-        zeros = self._zero_members(0, len(self.text))
-        if not zeros:
+        if not self._zero_members(0, len(self.text)):
             name: tuple[int, int] | None = None
             for index, piece in enumerate(cut):
                 name = self._piece(piece, cut[index + 1 :], name)
@@ -211,7 +210,8 @@ class Statements:
         if any(map(str.isdigit, word)) or not last.numeric:
             return False
         if last.letter or last.sense:
-            if (last.letter, last.sense) != (said.letter, said.sense) and said.places:
+            same = said.sense == "against" or (last.letter, last.sense) == (said.letter, said.sense)
+            if said.places and not same:
                 raise Broken("value/two", *said.places[0])
             return True
         if said.zero is not None and any(term.value for term in last.terms):

@@ -1,0 +1,115 @@
+"""What do words and arrows behind a number say of it: T or C, which way, zero, or that it is not so?"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from tutor.notation.lexicon import DENYING, WAYS, Meaning, folded, said, says
+from tutor.notation.line import Letter, Sense
+from tutor.notation.unreadable import Broken
+
+ARROWS: dict[str, Sense] = {
+    "←": "left", "→": "right", "↑": "up", "↓": "down",
+    "↖": "up and left", "↗": "up and right", "↙": "down and left", "↘": "down and right",
+}  # fmt: skip
+Bit = tuple[str, int, int]
+DRAWN = frozenset(("drew", "drawn", "draw", "assumed", "assume"))
+"""Words behind which stands how an arrow was drawn, and not how the force acts."""
+NEGATED = rf"{DENYING}|no|pas|sin|without"
+"""What denies the T or C, the way or the number said with it."""
+_NEGATED = re.compile(NEGATED)
+RESULT: tuple[Meaning, ...] = (*WAYS, "against", "zero")
+
+
+@dataclass
+class Said:
+    """What words behind a number say; `over` is how many of them say nothing here."""
+
+    letter: Letter | None = None
+    sense: Sense | None = None
+    zero: tuple[int, int] | None = None
+    places: list[tuple[int, int]] = field(default_factory=list)
+    passed: bool = False
+
+    def add(self, word: str, start: int, end: int) -> bool:
+        """Takes in a word or an arrow; False where it says nothing. Raises Broken for a second one."""
+        meaning = said(word, *RESULT)
+        sense = ARROWS.get(word) or arrow(word)
+        letter: Letter | None = meaning if meaning in ("T", "C") else None
+        if meaning == "zero":
+            self.zero = self.zero or (start, end)
+            return True
+        if letter is None and sense is None:
+            sense = meaning  # type: ignore[assignment]
+        if letter is None and sense is None:
+            return False
+        same = letter == self.letter and sense == self.sense
+        if (self.letter or self.sense) and not same:
+            raise Broken("value/two", *max((start, end), *self.places))
+        self.letter, self.sense = letter, sense
+        self.places.append((start, end))
+        return True
+
+
+def arrow(word: str) -> Sense | None:
+    if len(word) > 1 and word[-1] == ">" and word[0] in "-=":
+        return "right"
+    return "left" if len(word) > 1 and word[0] == "<" and word[-1] in "-=" else None
+
+
+def heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
+    """Takes in the words that say something, up to a word that begins a reason."""
+    if reason:
+        return
+    denied = next((at for at, bit in enumerate(bits) if denies(bit[0])), None)
+    if denied is not None:
+        _heed_denied(bits, denied, heeded)
+        return
+    for index, (word, start, end) in enumerate(bits):
+        if (says(word, "because", "where") and not says(word, "filler")) or folded(word) in DRAWN:
+            break
+        pointing = (
+            (word in ARROWS or arrow(word))
+            and index + 1 < len(bits)
+            and says(bits[index + 1][0], "remark", "T", "C")
+        )
+        single = len(word) == 1 and word.isalpha()
+        alone = len(bits) <= 2 or index == 0
+        if pointing or (single and (word not in "TCtc" or not alone)) or _is_place(bits, index):
+            continue
+        if heeded.sense is not None and says(word, "against"):
+            continue
+        heeded.add(word, start, end)
+    if heeded.zero is not None:
+        heeded.zero = heeded.zero[0], bits[-1][2]
+
+
+def denies(word: str) -> bool:
+    """Whether a word denies what is said with it of a force."""
+    return _NEGATED.fullmatch(folded(word)) is not None
+
+
+def _heed_denied(bits: list[Bit], at: int, heeded: Said) -> None:
+    """Takes in T or C before a word that denies the other: T, not C; where none stands before it, as well."""
+    opposite = {"T": "compression", "C": "tension"}
+    before = [bit for bit in bits[:at] if said(bit[0], "T", "C")]
+    behind = [bit for bit in bits[at + 1 : at + 5] if len(bit[0]) > 1 and said(bit[0], "T", "C")]
+    if len(behind) != 1 or folded(bits[at][0]) not in ("not", "nicht", "pas"):
+        return
+    word, start, end = behind[0]
+    other = opposite[str(said(word, "T", "C"))]
+    for bit in (*before, (other, start, end)):
+        heeded.add(*bit)
+
+
+def _is_place(bits: list[Bit], index: int) -> bool:
+    """Whether left or right says where something is: on the right, left of D, the left half."""
+    before = [folded(word) for word, _, _ in bits[max(0, index - 2) : index]]
+    behind = folded(bits[index + 1][0]) if index + 1 < len(bits) else ""
+    led = "on" in before[-1:] or (
+        before[-1:] == ["the"] and before[:1] in (["on"], ["from"], ["at"])
+    )
+    return says(bits[index][0], "left", "right") and (
+        led or behind in ("of", "hand", "side", "end", "half", "support", "part")
+    )
