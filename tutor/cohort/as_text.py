@@ -197,17 +197,13 @@ def checked_in_words(checked: Checked) -> str:
     """How the verdicts came about."""
     if not checked.answers:
         return "There was nothing to judge."
-    said = (
-        f"{checked.answers} answers in {checked.lessons} lessons were replayed; "
-        f"{checked.again} of them were judged again"
-    )
+    answers, lessons = so_many(checked.answers, "answer"), so_many(checked.lessons, "lesson")
+    said = f"Replayed: {answers} in {lessons}, {checked.again} of them judged again"
     if checked.lessons_again:
-        said += f", and {checked.lessons_again} lessons as a whole"
+        said += f", and {so_many(checked.lessons_again, 'lesson')} as a whole"
     said += "."
     if checked.otherwise:
-        said += (
-            f" Of {checked.otherwise} answers more or less is said now than when they were given."
-        )
+        said += f" Of {so_many(checked.otherwise, 'answer')} more or less is said now than before."
     return said
 
 
