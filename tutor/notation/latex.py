@@ -30,7 +30,10 @@ _WORDS: Mapping[str, str] = {
 _GROUP = r"\{((?:[^{}]|\{[^{}]*\})*)\}"
 _FRACTION = re.compile(rf"\\[dtc]?frac *(?:{_GROUP}|([0-9])) *(?:{_GROUP}|([0-9]))")
 _OVER = re.compile(r"\{([^{}]*)\\over(?![A-Za-z])([^{}]*)\}")
-_ROOT = re.compile(r"\\sqrt *(?:\[2\])? *(?:\{([^{}]*)\}|([0-9]))")
+_ROOT = re.compile(rf"\\sqrt *(?:\[2\])? *(?:{_GROUP}|([0-9]))")
+_BRACED_OFF = re.compile(rf"\\(?:under|over)brace *{_GROUP} *[_^] *{_GROUP}")
+"""What a brace says below or above a part of a formula, which only explains it."""
+_CANCELLED = re.compile(rf"\\(?:[bx]?cancel|sout) *{_GROUP}")
 _QUANTITY = re.compile(r"\\(?:SI|qty) *\{([^{}]*)\} *\{([^{}]*)\}")
 _ANGLE = re.compile(r"\\ang *\{([^{}]*)\}")
 _STYLED = re.compile(
@@ -73,7 +76,10 @@ def untexed(source: Source) -> Source:
     source = source.rewritten(_TAG, lambda found: f"  ({found[1]})")
     for _ in range(12):
         before = source.text
-        source = source.rewritten(_QUANTITY, lambda found: f"{found[1]} {found[2]}")
+        source = source.rewritten(_BRACED_OFF, lambda found: found[1])
+        source = source.rewritten(_CANCELLED, "0").rewritten(
+            _QUANTITY, lambda found: f"{found[1]} {found[2]}"
+        )
         source = source.rewritten(_ANGLE, lambda found: f"{found[1]}°")
         source = source.rewritten(_STYLED, lambda found: found[1])
         source = source.rewritten(_STACKED, _stacked)

@@ -12,7 +12,7 @@ from dataclasses import replace
 from tutor.notation.lexicon import says
 from tutor.notation.names import Names
 from tutor.notation.source import Source
-from tutor.notation.symbols import LETTERS
+from tutor.notation.symbols import LETTERS, NAME
 
 _VALUE = r"[-+]? ?[0-9][0-9.,]*"
 _ROW = re.compile(
@@ -44,6 +44,8 @@ _KIND = re.compile(
     rf"^ *(?:the +)?(?:member|bar|rod|link|post|diagonal|chord|web) +(?=(?P<name>[{LETTERS}][\w{{}}'-]*) *[ =:])",
     re.IGNORECASE,
 )
+_OF_FORCE = re.compile(rf"^ *(?P<name>[{LETTERS}][\w{{}}'-]*) *: *(?=[^:]*=)")
+"""A force set before its own equation: AE: F_AE = 12."""
 _CARRIES = re.compile(
     rf"^ *(?P<name>[{LETTERS}][\w{{}}'-]*) +(?:carries|takes|has|bears|feels|acts)(?: +an?)?(?P<way> +[{LETTERS}]{{5,12}})?"
     rf"(?: +(?:force|load))?(?: +of| +with)? +(?P<value>{_VALUE})(?P<rest>[^=]*)$"
@@ -86,6 +88,7 @@ def _ungrouped(value: str) -> str:
 def sentenced(source: Source, names: Names) -> Source:
     """The source with a sentence that gives one value spelled as an equation."""
     source = source.rewritten(_KIND, lambda found: _without_kind(found, names))
+    source = source.rewritten(_OF_FORCE, lambda found: _of_force(found, names))
     source = source.rewritten(_PART_OF, lambda found: _part_of(found, names))
     source = source.rewritten(_IN_WAY, " ")
     source = source.rewritten(_SLASHED, lambda found: f" {found[1]} ")
@@ -105,6 +108,14 @@ def _force_in(found: re.Match[str], names: Names) -> str | None:
 
 def _without_kind(found: re.Match[str], names: Names) -> str | None:
     return "" if names.meanings(found["name"]) and "Σ" not in found.string else None
+
+
+def _of_force(found: re.Match[str], names: Names) -> str | None:
+    """Nothing for a force whose name stands again in the equation behind it."""
+    meant = names.meant(found["name"])
+    words = NAME.findall(found.string[found.end() :])
+    again = len(meant) == 1 and any(names.meant(word) == meant for word in words)
+    return "" if again and "_" not in found["name"] else None
 
 
 def _part_of(found: re.Match[str], names: Names) -> str | None:
