@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from families import plain_problem
 
+from tutor.deeds import deed_of
+from tutor.deeds.deed import Do
 from tutor.homework import read_paper
 from tutor.lesson import Lesson
 from tutor.model import Load, Support
@@ -80,3 +82,13 @@ def test_letters_of_a_pasted_page_hold_for_its_lines() -> None:
     written = read_paper(BRACKET, page)
     assert written.refused == ()
     assert [text for _, text in written.paper.lines] == [f"ΣFx: {ALONG}", f"ΣFy: {ACROSS}"]
+
+
+@pytest.mark.parametrize("text", ["let T be the force in AD", "Call the tension in AD S1"])
+def test_a_letter_that_stands_for_a_force_alone_is_told_to_be_used_in_its_own_line(
+    at_a: Lesson, text: str
+) -> None:
+    assert isinstance(deed_of(at_a, text), Do)
+    [(tone, said)] = typed(at_a, text)
+    assert tone == "unreadable"
+    assert "in the same line, or F_AD itself" in said

@@ -22,6 +22,7 @@ from tutor.notation import Unreadable, read_line
 
 LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
 JOINT_HEADS = re.compile(r"(?:joint|node|pin|at)\s+[\w{}]+\s*[:,.]\s+\S+\s+\S", re.IGNORECASE)
+BRINGS_IN = re.compile(r"\s*(?:let|call|denote)\s+\S+\s+\S+\s+\S", re.IGNORECASE)
 BY_ALL_MEANS = re.compile(r"do\s+(?=\w)", re.IGNORECASE)
 WHOLE = (Await, Do, Show, Save, Go, Remark)
 
@@ -117,6 +118,8 @@ def _line(lesson: Lesson, text: str) -> Deed:
     steers = bool(rest) and word.lower() in BY_WORD
     line_like = lesson.ask.kind in LINES and LINE_LIKE.search(text) is not None
     if line_like and not (steers and not names_like(lesson.problem, word)):
+        return Do("type", {"text": text}, text)
+    if lesson.ask.kind in LINES and BRINGS_IN.match(text) is not None:
         return Do("type", {"text": text}, text)
     return _alone(word.lower()) if steers else Lost(nearest(text) or "")
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from tutor.notation.introduced import introduced
+from tutor.notation.introduced import check_goes_on, introduced
 from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
@@ -44,7 +44,10 @@ def explained_by(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]
     """The source with its own symbols as the forces they stand for, without what explains a length."""
     if _EXPLAINS.search(source.text) is None:
         return source, ()
-    spelled, told = explained(introduced(source, names), names)
+    made = introduced(source, names)
+    if not made.text.strip(" .,;:"):
+        check_goes_on(source, names)
+    spelled, told = explained(made, names)
     return (spelled, told) if spelled.text.strip() else (source, ())
 
 

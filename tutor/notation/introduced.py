@@ -11,6 +11,7 @@ from tutor.notation.meeting import about_meetings
 from tutor.notation.names import Names, spelling
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS, NAME
+from tutor.notation.unreadable import Broken
 
 _PUSH = r"(?:thrust|push|compression|compressive force|strut force|druckkraft)"
 _PULL = (
@@ -20,7 +21,7 @@ _PART = r"(?P<axis>horizontal|vertical|x|y)[ -]*(?:components?|part|projection)"
 _IN = r"(?:in|of|by|along)(?: +(?:the|force|in|thrust|tension|member|bar|strut|tie|rod|post|diagonal|chord))*"
 _NAME = rf"(?P<name>[{LETTERS}][\w{{}}'-]*)"
 _WHAT = rf"(?:the +)?(?:(?P<push>{_PUSH})|{_PULL}|{_PART}) +{_IN} +{_NAME}"
-_LETTER = r"(?P<letter>(?<![\w}])[A-Za-z](?![\w{'(]))"
+_LETTER = r"(?P<letter>(?<![\w}])(?:[A-Za-z]|[A-Z]_?\{?[0-9]\}?)(?![\w{'(]))"
 _IS = r"(?:be|being|denotes?|denoting|represents?|representing|stands? for|is|=|for)"
 _SO_THAT = r"(?P<behind>(?: +(?:at|on) +[A-Z]\w?)?(?:,? +so +that +its +(?:other|vertical|horizontal|x|y)[^,;:.=]*)?)"
 _LET = re.compile(
@@ -76,6 +77,15 @@ def introduced(source: Source, names: Names) -> Source:
     return source
 
 
+def check_goes_on(source: Source, names: Names) -> None:
+    """Raises Broken where a line brings in a symbol for a force and says nothing with it."""
+    for pattern in (_LET, _CALL):
+        found = pattern.search(source.text)
+        if found is not None and (force := _force(found, names)) is not None:
+            place = source.span(*found.span("letter"))
+            raise Broken("renamed/alone", place.start, place.end, force=force.strip("(-)"))
+
+
 def _given_as(source: Source, names: Names) -> Source:
     """The source with a letter replaced by the multiple of a force that it is said to be: where H = 0.6 F_AB."""
     for found in list(_GIVEN_AS.finditer(source.text)):
@@ -125,7 +135,9 @@ def _taken(letter: str, names: Names) -> bool:
 
 def _replaced(source: Source, letter: str, force: str) -> Source:
     """The source with a letter replaced wherever it stands for a force."""
-    standing = re.compile(rf"(?<![{LETTERS}_{{'])(?<![kmMN] ){letter}(?![{LETTERS}_{{'0-9])")
+    standing = re.compile(
+        rf"(?<![{LETTERS}_{{'])(?<![kmMN] ){re.escape(letter)}(?![{LETTERS}_{{'0-9])"
+    )
     return source.rewritten(standing, lambda each: None if _is_a_sense(each) else force)
 
 

@@ -30,6 +30,11 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "write {force} itself in the equations",
         examples=(("let x = F_AB", 5), ("let q = F_AC; q - 12 = 0", 5)),
     ),
+    "renamed/alone": Complaint(
+        "“{found}” is brought in for {force}, and nothing is said with it",
+        "write the equation in the same line, or {force} itself in the equations",
+        examples=(("let S be the tension in AB", 5), ("call the force in AB P", 22)),
+    ),
     "unknown-name/member": Complaint(
         "“{found}” would be the force in a member {pair}, and no member joins {one} and {other}",
         "{meeting}",
