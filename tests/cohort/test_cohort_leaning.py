@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from pathlib import Path
 
+import pytest
 from classroom import HABIT, handed_in
 from habits import Habit
 from hypothesis import given
@@ -74,28 +75,42 @@ def test_a_line_that_stands_alone_counts_as_it_was_told() -> None:
     assert leaning((alone,)) == (alone,)
 
 
-def test_students_who_reverse_the_members_at_joints_are_found(tmp_path: Path, monkeypatch) -> None:
-    course, handed = tmp_path / "sluice", tmp_path / "handed-in"
-    course.mkdir()
-    handed.mkdir()
-    (course / "set.toml").write_text('title = "Week 4"\nid = "week-4"\n', "utf-8")
-    (course / "bracket.toml").write_text(BRACKET, "utf-8")
-    (course / "higher.toml").write_text(BRACKET.replace(", 3]", ", 5]"), "utf-8")
-    habit = Habit("reversing", 1.0, frozenset({"pull-push"}), 0.0, (), sees_at=2)
-    monkeypatch.setitem(HABIT, "reversing", habit)
+PLANTED = ("pull-push", "minus", "sign", "component", "missing", "no-arm", "turning", "whole-force")
+
+
+@pytest.fixture(scope="module")
+def sluice(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp("sluice")
+    (folder / "set.toml").write_text('title = "Week 4"\nid = "week-4"\n', "utf-8")
+    (folder / "bracket.toml").write_text(BRACKET, "utf-8")
+    (folder / "higher.toml").write_text(BRACKET.replace(", 3]", ", 5]"), "utf-8")
+    return folder
+
+
+@pytest.mark.parametrize(
+    "code",
+    [
+        each if n < 2 else pytest.param(each, marks=pytest.mark.slow)
+        for n, each in enumerate(PLANTED)
+    ],
+)
+def test_a_weakness_planted_in_a_group_is_what_its_lines_are_told_as(
+    code: str, sluice: Path, tmp_path: Path, monkeypatch
+) -> None:
+    monkeypatch.setitem(HABIT, code, Habit(code, 1.0, frozenset({code}), 0.0, (), sees_at=2))
     for number in range(6):
-        data = handed_in(course, f"r{number}", "reversing", seed=number)
-        (handed / f"r{number}.txt").write_bytes(data)
-    report = class_report(handed, course)
-    made = Counter(
-        code
+        data = handed_in(sluice, f"r{number}", code, seed=number)
+        (tmp_path / f"r{number}.txt").write_bytes(data)
+    report = class_report(tmp_path, sluice)
+    typed = Counter(
+        made
         for student in report.students
         for each in student.problems
         for answer in each.answers
         if answer.text
-        for code in answer.codes
+        for made in answer.codes
     )
-    assert made.most_common(1)[0][0] == "pull-push"
-    kind = next(kind for kind in report.kinds if kind.code == "pull-push")
+    assert typed.most_common(1)[0][0] == code
+    kind = next(kind for kind in report.kinds if kind.code == code)
     assert kind.students >= 5
     assert any(f"“{kind.called}”: {kind.students} of 6" in sentence for sentence in report.again)
