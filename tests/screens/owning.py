@@ -28,7 +28,7 @@ async def drawing(
 ) -> AsyncIterator[Pilot[int]]:
     """A running app on the sheet for one's own truss."""
     async with opened(keep, size=size, **given) as pilot:
-        await pilot.press("o")
+        await pilot.press("escape", "o")
         await settle(pilot, lambda: shows(pilot, WorkbenchScreen))
         yield pilot
 
@@ -40,7 +40,7 @@ async def checking(
     """A running app on the paper of a homework on one problem."""
     path = FIRST / "lamp-arm.toml" if file is None else file
     async with opened(keep, path, path.parent, size=size, **given) as pilot:
-        await pilot.press("c")
+        await pilot.press("escape", "c")
         await settle(pilot, lambda: shows(pilot, HomeworkScreen))
         yield pilot
 

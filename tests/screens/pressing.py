@@ -20,6 +20,7 @@ from tutor.model import Problem, load_problem
 from tutor.records import Keep, Settings
 from tutor.screens.app import TutorApp
 from tutor.screens.closing import ClosingScreen
+from tutor.screens.sheet import SheetScreen
 from tutor.screens.walk import WalkScreen
 from tutor.screens.widgets.action_bar import ActionBar
 from tutor.screens.widgets.choices import Choices
@@ -125,7 +126,9 @@ async def enter_line(pilot: Pilot[int], text: str) -> None:
 
 async def deed(pilot: Pilot[int], letter: str) -> None:
     """One deed by its letter, from wherever the focus is."""
-    typing = isinstance(pilot.app.focused, Input) or isinstance(pilot.app.screen, WalkScreen)
+    typing = isinstance(pilot.app.focused, Input) or isinstance(
+        pilot.app.screen, WalkScreen | SheetScreen
+    )
     way = ["escape"] if typing and not isinstance(pilot.app.focused, ActionBar) else []
     await pilot.press(*way, {"?": "question_mark"}.get(letter, letter))
 

@@ -271,7 +271,7 @@ class TestTheBar:
         async with opened(tmp_path) as pilot:
             bar = pilot.app.screen.query_one(ActionBar)
             assert bar.size.height == 1
-            assert bar.render().plain.startswith("Keys:  ")
+            assert bar.render().plain.startswith("Esc, then  ")
             assert bar.render().plain.endswith("q leave")
 
 

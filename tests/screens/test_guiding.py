@@ -71,7 +71,7 @@ async def test_the_list_begins_where_the_student_was_and_says_what_they_can_do(
         at = sheet.query_one(OptionList).highlighted
         assert at is not None
         assert sheet.entries[at].title.startswith("Signal gantry")  # type: ignore[union-attr]
-        await press(pilot, "s")
+        await press(pilot, "escape", "s")
         await settle(pilot, lambda: isinstance(pilot.app.screen, Told))
         assert "What you can do now" in seen(pilot)
         page = pilot.app.screen.text  # type: ignore[attr-defined]

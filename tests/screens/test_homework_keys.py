@@ -378,7 +378,7 @@ async def test_no_true_value_is_shown_that_the_student_has_not_found(
     file = tmp_path / "own.toml"
     file.write_text(write_problem(done.problem), encoding="utf-8")
     async with opened(tmp_path / "keep", file, FIRST, size=(120, 40)) as pilot:
-        await pilot.press("c")
+        await pilot.press("escape", "c")
         await settle(pilot, lambda: isinstance(pilot.app.screen, HomeworkScreen))
         problem = paper_of(pilot).problem
         work = done.work()

@@ -99,6 +99,46 @@ async def test_a_finished_problem_leads_to_the_next_and_the_list_stands_on_one_t
         assert walk_of(pilot).session.lesson.problem.title == PROBLEM.title
 
 
+async def test_what_is_next_is_said_and_done_behind_the_table_too_and_named_on_the_list(
+    tmp_path: Path,
+) -> None:
+    walked(tmp_path, "bell-frame")
+    async with opened(tmp_path, FIRST) as pilot:
+        sheet = pilot.app.screen
+        await settle(pilot, lambda: "1 of" in seen(pilot))
+        await press(pilot, "up", "enter")
+        await settle(pilot, lambda: pilot.app.screen is not sheet)
+        await press(pilot, "1")
+        await settle(pilot, lambda: finished(pilot))
+        await press(pilot, "b")
+        await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
+        assert f"Next: {PROBLEM.title}; n opens it." in " ".join(seen(pilot).split())
+        assert "n next problem" in seen(pilot)
+        await press(pilot, "t")
+        await settle(pilot, lambda: finished(pilot))
+        await press(pilot, "b")
+        await press(pilot, "q")
+        await settle(pilot, lambda: pilot.app.screen is sheet)
+        said = f"Next: {PROBLEM.title}; enter opens it. Everything you did is kept"
+        assert said in " ".join(seen(pilot).split())
+        await press(pilot, "enter")
+        await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
+        assert walk_of(pilot).session.lesson.problem.title == PROBLEM.title
+
+
+async def test_a_letter_behind_the_table_opens_the_next_problem(tmp_path: Path) -> None:
+    walked(tmp_path, "bell-frame")
+    async with opened(tmp_path, FIRST) as pilot:
+        await settle(pilot, lambda: "1 of" in seen(pilot))
+        await press(pilot, "up", "enter")
+        await settle(pilot, lambda: "Look at the finished walk" in seen(pilot))
+        await press(pilot, "1")
+        await settle(pilot, lambda: finished(pilot))
+        await press(pilot, "b")
+        await press(pilot, "n")
+        await settle(pilot, lambda: walk_of(pilot).session.lesson.problem.title == PROBLEM.title)
+
+
 async def test_the_table_says_in_words_what_went_wrong_and_all_that_tie(tmp_path: Path) -> None:
     walked(tmp_path, "bell-frame")
     (kept,) = Keep(tmp_path).lessons()

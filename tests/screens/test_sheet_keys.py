@@ -38,6 +38,7 @@ from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.save import Save
 from tutor.screens.looks import looks_for, speaks_utf8
 from tutor.screens.palette import commands
+from tutor.screens.seeking import ON_THE_BAR
 from tutor.screens.sheet import LEAD, READING, SheetScreen
 from tutor.screens.walk import WalkScreen
 from tutor.screens.widgets.figure_pane import Drawing
@@ -178,16 +179,46 @@ class TestTheSheet:
 
     async def test_changes_between_light_and_dark_for_good(self, tmp_path: Path) -> None:
         async with opened(tmp_path) as pilot:
-            await pilot.press("l")
+            await deed(pilot, "l")
             assert pilot.app.theme == "light"
         settings, notice = read_settings(tmp_path)
         assert settings.theme == "light"
         assert not notice
 
-    async def test_is_left_by_one_key(self, tmp_path: Path) -> None:
+    async def test_is_left_by_escape_and_a_letter(self, tmp_path: Path) -> None:
         async with opened(tmp_path) as pilot:
-            await pilot.press("q")
+            await pilot.press("escape", "q")
             assert pilot.app.return_value == 0
+
+    @pytest.mark.parametrize("before", [(), ("escape", "escape"), ("escape", "z")])
+    async def test_finds_a_title_by_a_word_typed_and_does_nothing_else(
+        self, before: tuple[str, ...], tmp_path: Path
+    ) -> None:
+        async with opened(tmp_path) as pilot:
+            sheet, theme = pilot.app.screen, pilot.app.theme
+            await press(pilot, *before, *["backspace"] * before.count("z"), *"slog")
+            assert pilot.app.screen is sheet
+            assert pilot.app.theme == theme
+            assert "No title here has “slog” in it" in seen(pilot)
+            await press(pilot, "backspace", "backspace", "i", "p")
+            assert sheet.problems.at_hand.title == "Slipway cradle"  # type: ignore[attr-defined]
+            assert "Found by “slip”: Slipway cradle" in seen(pilot)
+            await press(pilot, "enter")
+            await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
+
+    async def test_says_of_a_letter_alone_how_its_deed_is_done(self, tmp_path: Path) -> None:
+        async with opened(tmp_path) as pilot:
+            await press(pilot, "q")
+            assert "For “leave” press escape, then q." in " ".join(seen(pilot).split())
+            await press(pilot, "escape")
+            assert ON_THE_BAR in seen(pilot)
+            await press(pilot, "enter")
+            assert pilot.app.focused is pilot.app.screen.query_one(ProblemList)
+
+    async def test_begins_another_search_once_a_row_was_chosen(self, tmp_path: Path) -> None:
+        async with opened(tmp_path) as pilot:
+            await press(pilot, *"slip", "down", *"lamp")
+            assert "Found by “lamp”: Lamp arm" in seen(pilot)
 
     async def test_has_its_deeds_in_the_palette(self, tmp_path: Path) -> None:
         async with walking(tmp_path, "lamp-arm") as pilot:

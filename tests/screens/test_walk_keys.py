@@ -273,9 +273,9 @@ class TestSteps:
 
             await one("enter")
             await settle(pilot, lambda: shows(pilot, WalkScreen))
-            assert "n skip" in seen(pilot)
+            assert "k skip" in seen(pilot)
             await one("escape")
-            await one("n")
+            await one("k")
             assert lesson_of(pilot).ask.kind == "line"
             assert pilot.app.focused is line_of(pilot)
             assert pressed <= MOST_PRESSES
@@ -283,14 +283,14 @@ class TestSteps:
     async def test_done_right_twice_may_be_skipped(self, tmp_path: Path) -> None:
         settings = Settings(glyphs="braille", done={"idealise": 2})
         async with walking(tmp_path, "bell-frame", settings=settings) as pilot:
-            assert "n skip" in seen(pilot)
-            await deed(pilot, "n")
+            assert "k skip" in seen(pilot)
+            await deed(pilot, "k")
             assert lesson_of(pilot).state.step == "free body"
 
     async def test_both_first_steps_at_once(self, tmp_path: Path) -> None:
         settings = Settings(glyphs="braille", done={"idealise": 2, "free body": 3})
         async with walking(tmp_path, "bell-frame", settings=settings) as pilot:
-            await deed(pilot, "n")
+            await deed(pilot, "k")
             assert lesson_of(pilot).state.step == "reactions"
 
 

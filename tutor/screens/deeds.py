@@ -58,7 +58,7 @@ WALK: tuple[Deed, ...] = (
     Deed("zero", "z", "", "zero", "State a member without force, with the rule that shows it."),
     Deed("assume", "a", "", "assume", "Draw a member pulling (T) or pushing (C) on its joints."),
     Deed("undo", "u", "ctrl+z", "undo", "Take back the last thing that counted."),
-    Deed("skip", "n", "", "skip", "Skip a step you have done right twice."),
+    Deed("skip", "k", "", "skip", "Skip a step you have done right twice."),
     Deed(
         "figure",
         "f",
@@ -69,6 +69,7 @@ WALK: tuple[Deed, ...] = (
     Deed("large", "v", "", "large", "The picture as large as the window.", off_bar=True),
     Deed("practice", "p", "", "practice", "Open the smaller problem that was offered."),
     Deed("step", "s", "ctrl+l", "steps", "Go to another step."),
+    Deed("next", "n", "", "next problem", "Open the problem to take next, once this one is done."),
     Deed("table", "t", "", "table", "Everything found so far, and saving it to a file."),
     Deed("help", "?", "f1", "help", "What can be typed, and all keys."),
     Deed("leave", "q", "", "leave", "Back to the problems; everything is kept."),
@@ -84,7 +85,7 @@ SHEET: tuple[Deed, ...] = (
     Deed("homework", "c", "", "homework", "Check your numbers for the problem chosen."),
     Deed("skills", "s", "", "skills", "What you can do now, and by which lines."),
     Deed("light", "l", "", "theme", "Change between the light and the dark colours."),
-    Deed("card", "g", "", "drawing", "Choose again which characters pictures are drawn with."),
+    Deed("card", "g", "", "look", "Choose again which characters pictures are drawn with."),
     Deed("help", "?", "f1", "help", "What can be typed, and all keys."),
     Deed("leave", "q", "", "leave", "End the program."),
 )

@@ -36,6 +36,18 @@ def row_ahead(entries: Entries, place: int, left: Mapping[str, str], guide: Guid
     return place if ahead is None else entries.index(ahead)
 
 
+def go_on(sheet: SheetScreen) -> None:
+    """To where the student goes on, unless they chose a row themselves since."""
+    stood_at, sheet.stood_at = sheet.stood_at, sheet.last
+    if sheet.problems.chosen_by_hand:
+        return
+    row = sheet.row_to_go_on
+    if sheet.last == stood_at:
+        here = sheet.problems.highlighted or 0
+        row = row_ahead(sheet.entries, here, sheet.left, sheet.guide)
+    sheet.problems.put(row)
+
+
 def onward_from(sheet: SheetScreen, entry: Entry, session: Session) -> Onward | None:
     """What comes once this problem is finished, as a lesson on it stands."""
     entries = [each for each in sheet.entries if each]

@@ -19,6 +19,7 @@ from tutor.records.anew import anew, can_be_anew
 from tutor.records.settings import Given
 from tutor.screens import walk_deeds
 from tutor.screens.background import Runs, beside
+from tutor.screens.clean import one_line
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.entry import Entry
 from tutor.screens.going_on import onward_from
@@ -135,10 +136,9 @@ def start(app: Opener, entry: Entry, path: Path | None, say: Say) -> None:
         said = [Said("note", text) for text in invited(app, session)]
 
         def gone(way: str | None) -> None:
-            left(app, session, say)
-            after = onward_from(app.sheet, entry, session) if way == "next" else None
-            if after is not None and after.entry is not None:
-                open_entry(app, after.entry)
+            ahead = left(app, session, say, entry)
+            if way == "next" and ahead is not None:
+                open_entry(app, ahead)
             elif way == "homework":
                 from tutor.screens.own import open_own  # it leads here, too
 
@@ -191,12 +191,16 @@ def practise(app: Opener, problem: Problem, waiting: Session | None) -> None:
     beside(app, lambda: open_session(problem, app.keep), made, failed)
 
 
-def left(app: Opener, session: Session, say: Say) -> None:
-    """The walk was left: say what is kept, and where."""
+def left(app: Opener, session: Session, say: Say, entry: Entry) -> Entry | None:
+    """The walk on a problem was left: say what is kept, and where, and what comes next, if it is done."""
+    after = onward_from(app.sheet, entry, session) if session.lesson.done else None
+    ahead = None if after is None else after.entry
     session.close()
     app.session = None
-    say(kept_words(session))
+    onward = "" if ahead is None else f"Next: {one_line(ahead.title)}; enter opens it. "
+    say(f"{onward}{kept_words(session)}")
     app.look_where_left()
+    return ahead
 
 
 def kept_words(session: Session) -> str:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, ClassVar
 
 from textual import events
 from textual.app import ComposeResult
-from textual.binding import BindingType
+from textual.binding import Binding, BindingType
 from textual.containers import Horizontal
 from textual.content import Content
 from textual.geometry import Size
@@ -20,10 +20,11 @@ from tutor.screens.clean import one_line
 from tutor.screens.deeds import SHEET, Deed
 from tutor.screens.entry import Entry, Group
 from tutor.screens.first import TITLE, OpeningScreen
-from tutor.screens.going_on import row_ahead, row_to_go_on
+from tutor.screens.going_on import go_on, row_to_go_on
 from tutor.screens.looks import Looks
 from tutor.screens.marks import in_marks
 from tutor.screens.rows import counted, rows_of
+from tutor.screens.seeking import ON_THE_BAR, said_of
 from tutor.screens.small import is_small, offer
 from tutor.screens.widgets.action_bar import ActionBar, Asked
 from tutor.screens.widgets.detail_pane import DetailPane
@@ -34,7 +35,7 @@ if TYPE_CHECKING:
     from tutor.progress.guide import Guide
     from tutor.screens.remembering import Glimpse
 
-LEAD = "Arrow keys choose (left, right: another set), space reads on, enter opens."
+LEAD = "Arrows choose (left, right: a set), letters find, space reads on, enter opens."
 READING = "What you have kept is being read…"
 NOT_YET = "“{title}” is being read; it opens then."
 CANNOT = "This file cannot be worked yet: what to mend is beside it, with its lines."
@@ -47,7 +48,10 @@ class SheetScreen(OpeningScreen):
     """The list of problems; it posts what was chosen and shows what it is handed."""
 
     CSS_PATH = "sheet.tcss"
-    BINDINGS: ClassVar[list[BindingType]] = [*bindings(SHEET, "sheet")]
+    BINDINGS: ClassVar[list[BindingType]] = [
+        *bindings(SHEET, "sheet", letters=False),
+        Binding("question_mark", "deed('help')", show=False, id="sheet.question"),
+    ]
 
     class Chosen(Message):
         """A problem was chosen to be worked."""
@@ -107,27 +111,22 @@ class SheetScreen(OpeningScreen):
 
     def on_mount(self) -> None:
         bar = self.query_one(ActionBar)
-        bar.offer(SHEET, False)
+        bar.offer(SHEET, True)
         bar.list_above = self.problems
         if self.glimpse is None:
             self.show({})
-        else:
-            self._show_glimpse(self.glimpse)
+        else:  # until the list has been read, it is as it was when it was last seen
+            self.last, self.left = self.glimpse.last, self.glimpse.left
+            self._show_skills(self.glimpse.glance)
+            self._show_rows(self.glimpse.at)
         self.set_focus(self.problems)
-
-    def _show_glimpse(self, glimpse: Glimpse) -> None:
-        """The list as it was when it was last seen, until it has been read."""
-        self.last = glimpse.last
-        self._show_skills(glimpse.glance)
-        self.left = glimpse.left
-        self._show_rows(glimpse.at)
 
     def show(self, left: Mapping[str, str]) -> None:
         """Show the sets; `left` says by problem where each was left. What is finished is passed by."""
         again, self.left = bool(self.entries), left
         self._show_rows()
         if again:
-            self._to_go_on()
+            go_on(self)
             self.call_after_refresh(self.problems.scroll_to_highlight)
         elif not any(self.entries):
             self.query_one(DetailPane).say(Content("There are no problems here."))
@@ -188,17 +187,6 @@ class SheetScreen(OpeningScreen):
         """Show other sets than before; the row that was at hand stays at hand."""
         self.groups = tuple(groups)
         self._show_rows()
-
-    def _to_go_on(self) -> None:
-        """To where the student goes on, unless they chose a row themselves since."""
-        stood_at, self.stood_at = self.stood_at, self.last
-        if self.problems.chosen_by_hand:
-            return
-        if self.last != stood_at:
-            self.problems.put(self.row_to_go_on)
-        else:
-            here = self.problems.highlighted or 0
-            self.problems.put(row_ahead(self.entries, here, self.left, self.guide))
 
     @property
     def row_to_go_on(self) -> int:
@@ -279,7 +267,19 @@ class SheetScreen(OpeningScreen):
     def action_bar(self) -> None:
         """From the list to the bar and back."""
         bar = self.query_one(ActionBar)
-        (self.problems if bar.has_focus else bar).focus()
+        on_the_bar = bar.has_focus
+        (self.problems if on_the_bar else bar).focus()
+        if self.said != READING:
+            self.say(LEAD if on_the_bar else ON_THE_BAR)
+
+    def on_descendant_focus(self) -> None:
+        self.query_one(ActionBar).offer(SHEET, self.problems.has_focus)
+
+    def on_problem_list_sought(self, message: ProblemList.Sought) -> None:
+        """Say what was found."""
+        message.stop()
+        if self.said != READING:
+            self.say(said_of(message.text, message.found) if message.text else LEAD)
 
     def on_problem_list_read_on(self, message: ProblemList.ReadOn) -> None:
         message.stop()

@@ -10,7 +10,6 @@ from textual import events, on
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
-from textual.content import Content
 from textual.message import Message
 from textual.screen import Screen
 from textual.widgets import Static
@@ -21,9 +20,9 @@ from tutor.lesson.reply import TICKED, TYPED
 from tutor.lesson.steps.idealise import miscounted
 from tutor.model import Problem
 from tutor.screens import answers, walk_deeds, walk_pictures, walk_words
+from tutor.screens.asked import asked
 from tutor.screens.bound import bindings
 from tutor.screens.brief import FROM_TABLE, brief
-from tutor.screens.clean import one_line
 from tutor.screens.deeds import WALK, Deed
 from tutor.screens.line_and_bar import into_the_line
 from tutor.screens.looks import Looks
@@ -43,9 +42,8 @@ from tutor.screens.widgets.reply_pane import ReplyPane
 from tutor.screens.widgets.sense_picker import SensePicker
 from tutor.screens.widgets.trail import Trail
 from tutor.session import Session
-from tutor.text import visible
 
-RESERVED = tuple(deed for deed in WALK if deed.id not in ("answer", "skip", "begin"))
+RESERVED = tuple(deed for deed in WALK if deed.id not in ("answer", "skip", "begin", "next"))
 """The deeds that may be possible at once, at a joint."""
 
 
@@ -90,6 +88,7 @@ class WalkScreen(Screen[str]):
     ) -> None:
         super().__init__()
         self.onward = onward
+        self.ahead: Onward | None = None
         self.guided = False
         self.begun_with = tuple(said)
         self.session, self.looks = session, looks
@@ -170,9 +169,7 @@ class WalkScreen(Screen[str]):
         self.query_one(Trail).show(state.problem.title, state.step, self.session.keeping)
         self.query_one(LinesPane).show(state, self.looks.ascii_only)
         self.query_one(ReplyPane).show(said, self.looks.ascii_only, newest)
-        self.query_one("#ask", Static).update(
-            Content.assemble((one_line(ask.title), "bold $strong"), "  ", visible(ask.question))
-        )
+        self.query_one("#ask", Static).update(asked(ask, self.ahead))
         self.show_pictures()
         self.set_class(ask.kind in TYPED, "-typing")
         self.set_class(ask.kind in TICKED, "-ticking")
@@ -190,7 +187,7 @@ class WalkScreen(Screen[str]):
 
     def deeds(self) -> tuple[Deed, ...]:
         """What can be done now, beside answering."""
-        now = possible(self.session)
+        now = possible(self.session, self.ahead)
         return tuple(deed for deed in WALK if deed.id in now)
 
     def to_answer(self) -> None:
@@ -262,7 +259,7 @@ class WalkScreen(Screen[str]):
 
     def action_deed(self, deed: str) -> None:
         """Do what a key, the bar or the palette asked for, where it is possible now."""
-        if deed not in possible(self.session):
+        if deed not in possible(self.session, self.ahead):
             return
         walk_deeds.DO[deed](self)
         if self.app.screen is self and deed not in ("equation", "show"):
@@ -272,7 +269,7 @@ class WalkScreen(Screen[str]):
 
     def on_screen_resume(self) -> None:
         """From a dialog the focus goes to the answer, not back to the bar."""
-        if self.query_one(ActionBar).has_focus:
+        if self.query_one(ActionBar).has_focus or self.ask.kind == "table":
             self.to_answer()
 
     def action_bar(self) -> None:

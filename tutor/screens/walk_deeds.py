@@ -196,13 +196,20 @@ def open_table(walk: WalkScreen, said: Sequence[Say]) -> None:
         if way in ("leave", "next"):
             walk.dismiss(way)
 
+    walk.ahead = walk.onward()
+    walk.show(walk.said)
     walk.app.push_screen(
-        ClosingScreen(walk.session, walk.looks, said, walk.onward(), walk.guided), closed
+        ClosingScreen(walk.session, walk.looks, said, walk.ahead, walk.guided), closed
     )
 
 
 def show_help(walk: WalkScreen) -> None:
     walk.app.push_screen(Told("Help", help_text(WALK)), lambda _: walk.to_answer())
+
+
+def onward(walk: WalkScreen) -> None:
+    """To the problem that comes next."""
+    walk.dismiss("next")
 
 
 def leave(walk: WalkScreen) -> None:
@@ -244,6 +251,7 @@ DO: Mapping[str, Callable[[WalkScreen], None]] = {
     "large": large,
     "practice": practice,
     "step": step,
+    "next": onward,
     "table": show_table,
     "help": show_help,
     "leave": leave,

@@ -7,15 +7,18 @@ from tutor.lesson import State
 from tutor.lesson.reply import LINES, TICKED
 from tutor.lesson.skipping import SKIPPABLE
 from tutor.lesson.watching.show import UNTIL
+from tutor.screens.onward import Onward
 from tutor.session import Session
 
 
-def possible(session: Session) -> frozenset[str]:
-    """The ids of the deeds that make sense now."""
+def possible(session: Session, ahead: Onward | None = None) -> frozenset[str]:
+    """The ids of the deeds that make sense now; at the end also what is `ahead`."""
     state, kind = session.lesson.state, session.lesson.ask.kind
     found = {"figure", "large", "step", "help", "leave"}
     if kind != "table":
         found.add("hint")
+    elif ahead is not None and ahead.entry is not None:
+        found.add("next")
     found |= _of_the_board(session)
     if session.lesson.events:
         found.add("undo")

@@ -19,7 +19,7 @@ from tutor.screens.deeds import Deed
 from tutor.screens.widgets.flow import Piece, Rows, at, beside, evenly, flow
 
 if TYPE_CHECKING:
-    from textual.widgets import OptionList
+    from tutor.screens.widgets.problem_list import ProblemList
 
 
 class Asked(Message):
@@ -71,8 +71,8 @@ class ActionBar(Widget, can_focus=True):
     typing: reactive[bool] = reactive(False, layout=True)
     beside_a_line: reactive[bool] = reactive(False, layout=True)
     unseen: tuple[Deed, ...] = ()
-    list_above: OptionList | None = None
-    """A list that up and down lead back to, and move in."""
+    list_above: ProblemList | None = None
+    """A list that up and down lead back to, and move in; letters that do nothing here are sought there."""
 
     def offer(self, deeds: Sequence[Deed], typing: bool, reserved: Sequence[Deed] = ()) -> None:
         """Show these deeds; `typing` says that letters now go into a line, so that escape leads.
@@ -165,7 +165,12 @@ class ActionBar(Widget, can_focus=True):
             self._to_line(event.character or "")
 
     def _to_line(self, text: str) -> None:
-        """Go back to the line being typed, where the screen has one, with this text."""
+        """Go back to the list, or to the line being typed, where the screen has one, with this text."""
+        if self.list_above is not None:
+            self.list_above.focus()
+            if text.strip():
+                self.list_above.seek(text)
+            return
         from tutor.screens.widgets.line_input import LineInput  # here for start-up time
 
         for line in self.screen.query(LineInput):

@@ -1,11 +1,13 @@
-"""Which row of the list is at hand? Row by row, page by page, and from set to set."""
+"""Which row of the list is at hand? Row by row, page by page, from set to set, and by letters of its title."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import ClassVar
 
+from textual import events
 from textual.binding import Binding, BindingType
 from textual.message import Message
 from textual.widgets import OptionList
@@ -14,6 +16,9 @@ from textual.widgets.option_list import Option
 from tutor.screens.entry import Entry
 from tutor.screens.rows import Row
 
+MOST_SOUGHT = 60
+"""So many characters of a title are looked for."""
+
 
 def _files(entries: Sequence[Entry | None]) -> list[Path | None]:
     """The files that rows are of, by which they are known again."""
@@ -21,7 +26,10 @@ def _files(entries: Sequence[Entry | None]) -> list[Path | None]:
 
 
 class ProblemList(OptionList):
-    """Rows under headings that cannot be chosen. Left and right go from heading to heading."""
+    """Rows under headings that cannot be chosen. Left and right go from heading to heading.
+
+    Letters do nothing but find a title, so that a word typed here opens nothing.
+    """
 
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("left", "set(-1)", show=False, id="list.set-before"),
@@ -34,8 +42,18 @@ class ProblemList(OptionList):
     put_at: int | None = None
     """The row that the program put at hand; another one at hand was chosen by the student."""
 
+    sought: str = ""
+    """The letters typed so far to find a title."""
+
     class ReadOn(Message):
         """More of what is told of the row at hand is wanted."""
+
+    @dataclass
+    class Sought(Message):
+        """A title with this in it was looked for; what was `found`, None where there is none."""
+
+        text: str
+        found: Entry | None
 
     @property
     def chosen_by_hand(self) -> bool:
@@ -97,3 +115,40 @@ class ProblemList(OptionList):
 
     def action_read_on(self) -> None:
         self.post_message(self.ReadOn())
+
+    def on_key(self, event: events.Key) -> None:
+        """A letter or a figure goes on with what is sought, or begins it; any other key ends that."""
+        character = event.character or ""
+        if event.key == "backspace" and self.sought:
+            self.seek(self.sought[:-1])
+        elif event.is_printable and (character.isalnum() or (self.sought and character != "?")):
+            self.seek(self.sought + character)
+        else:
+            self.sought = ""
+            return
+        event.stop()
+        event.prevent_default()
+
+    def seek(self, text: str) -> None:
+        """To the first title that begins with this, else to one with a word that does, else to one
+        with this in it; nowhere where there is none."""
+        self.sought = text = text[:MOST_SOUGHT]
+        row = next(self._with(text), None) if text else self.highlighted
+        if row is not None:
+            self.highlighted = row
+        self.post_message(self.Sought(text, None if row is None else self.entry(row)))
+
+    def _with(self, text: str) -> Iterator[int]:
+        """The rows whose title has this in it, those first that begin with it."""
+        titles = {
+            row: entry.title.casefold()
+            for row, entry in enumerate(self.entries)
+            if entry is not None
+        }
+        said = text.casefold()
+        yield from (row for row, title in titles.items() if title.startswith(said))
+        yield from (row for row, title in titles.items() if f" {said}" in title)
+        yield from (row for row, title in titles.items() if said in title)
+
+    def on_blur(self) -> None:
+        self.sought = ""
