@@ -96,7 +96,7 @@ def test_a_section_names_what_is_cut_and_what_is_kept(text: str) -> None:
 @pytest.mark.parametrize(
     ("text", "said"),
     [
-        ("section", "Name the members that are cut"),
+        ("section", "A section cuts the truss in two"),
         ("section AD BE CF", "Name the members that are cut"),
         ("section AD XY keep A", "Cannot read XY"),
         ("section AD BE CF keep Q", "Name a joint of the part you keep"),

@@ -318,7 +318,7 @@ def test_a_report_can_be_filled_in_and_says_the_truss_its_picture_and_the_hints(
     assert "| Name | Course | Date |" in report
     assert "![The truss](mast.svg)" in report
     assert "- Joint A at x = 0." in report
-    assert "## Hints used\n\n- reason 2, place 1" in report
+    assert "## Hints used\n\n- the principle (2), the place (1)" in report
     none = markdown(mast, result, WHEN, Beside(hints=(0, 0, 0)))
     assert "## Hints used\n\n- none" in none
     assert "## Hints used" not in markdown(mast, result, WHEN)

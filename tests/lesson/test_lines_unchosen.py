@@ -79,7 +79,7 @@ def test_a_line_that_would_do_as_several_equations_is_taken_as_the_likeliest_and
     reply = lesson.take("type", text="4 A_y - 2*12 = 0")
     assert reply.accepted
     assert reply.said[0].text == (
-        "Taken as ΣM about B of the whole truss; it would do as ΣM about D of the whole truss as well."
+        "Taken as ΣM about B of the whole truss; it is just as right as ΣM about D of the whole truss."
     )
     assert lesson.take("type", text="A_y = 6").accepted
 
@@ -94,7 +94,9 @@ def test_moments_about_a_joint_whose_load_came_into_the_line_are_likelier_than_w
     assert lesson.take("type", text="A_x = -160", now=3.0).accepted
     reply = lesson.take("type", text="4 B_y - 270*4 - 160*3 = 0", now=4.0)
     assert reply.accepted
-    assert reply.said[0].text.startswith("Taken as ΣM about A of the whole truss; it would do as ")
+    assert reply.said[0].text.startswith(
+        "Taken as ΣM about A of the whole truss; it is just as right as "
+    )
 
 
 @given(st.sampled_from(["A", "B", "C", "D"]), st.sampled_from([1, -2]))

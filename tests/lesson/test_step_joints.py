@@ -7,7 +7,7 @@ from walks import ARM, MAST, RAIL, walk_to
 
 from tutor.judge import Fx, Fy
 from tutor.lesson import Lesson, Option
-from tutor.lesson.steps.joints import RULES
+from tutor.lesson.steps.joints import GIVEN_BY_NOW, RULES
 from tutor.model import load_problem
 from tutor.shipped import shipped_problems
 
@@ -40,6 +40,23 @@ def test_lines_of_two_joints_together_give_what_neither_gives_alone() -> None:
     do("type", text="20 - 0.8 F_AE = 0")
     for text in ("AE = 25 T", "AC = 15 C", "EF = 15 T", "CE = 4 T", "CF = 5 C", "CD = 12 C"):
         assert do("type", text=text).accepted, text
+
+
+def test_wherever_the_lines_give_a_value_the_question_asks_for_one() -> None:
+    lesson, do = walk_to("joints", RAIL)
+    do("joint", joint="A")
+    do("type", text="F_AC + 0.6 F_AE = 0")
+    assert "Type a value" not in lesson.ask.question
+    do("type", text="20 - 0.8 F_AE = 0")
+    assert "Type a value with T or C" in lesson.ask.question
+    for joint in ("C", "E", "B", None):
+        do("joint", joint=joint)
+        given = "Type a value with T or C" if joint in ("C", "E") else GIVEN_BY_NOW
+        assert given in lesson.ask.question
+    do("type", text="AE = 25 T")
+    assert GIVEN_BY_NOW in lesson.ask.question
+    do("type", text="AC = 15 C")
+    assert GIVEN_BY_NOW not in lesson.ask.question
 
 
 def test_a_joint_where_all_is_known_can_be_gone_to_as_a_check() -> None:

@@ -38,7 +38,12 @@ def cut(lesson: Lesson, members: Any, keep: Any = "A") -> Reply:
 
 def test_no_joint_can_be_solved_and_the_hint_says_what_can(lesson: Lesson) -> None:
     assert lesson.ask.kind == "joint"
-    assert "cut the truss by a section, or write the sums of several joints" in lesson.ask.question
+    for said in (
+        "write the sums of several joints",
+        "a section, a cut that parts the truss in two",
+        "keep one part: it is a free body",
+    ):
+        assert said in lesson.ask.question
     said = [lesson.take("hint", now=10.0 * n).text for n in range(1, 5)]
     assert "section through AD, BE and CF, and keep the part with" in said[-1]
     assert not any(name in text for text in said[:-1] for name in COMPOUND.member)
@@ -51,7 +56,7 @@ def test_the_section_that_shows_how_one_is_typed_is_of_this_truss_and_no_better_
     lesson = Lesson(load_problem(shipped_problems() / "compound" / f"{name}.toml"))
     lesson.take("show", until="joints", now=1.0)
     text, joint = example(lesson.problem)
-    assert f"typed like {text}, which cuts off joint {joint} alone" in lesson.ask.question
+    assert f"a cut like {text}, which cuts off joint {joint} alone" in lesson.ask.question
     bare, typed = deed_of(lesson, "section"), deed_of(lesson, text)
     assert isinstance(bare, Tell)
     assert text in bare.lines[0]
@@ -123,6 +128,15 @@ def test_what_is_no_section_is_answered_in_a_sentence(
     assert not reply.accepted
     assert said in reply.text
     assert lesson.state.part == before.part == ()
+
+
+def test_a_section_says_how_one_goes_back_to_the_joints(lesson: Lesson) -> None:
+    cut(lesson, ["AD", "BE", "CF"])
+    assert "For the joints again, type leave section." in lesson.ask.question
+    deed = deed_of(lesson, "leave section")
+    assert isinstance(deed, Do)
+    assert lesson.take(deed.kind, **deed.data, now=3.0).accepted
+    assert lesson.ask.kind == "joint"
 
 
 def test_a_joint_that_is_none_is_asked_for_again(lesson: Lesson) -> None:

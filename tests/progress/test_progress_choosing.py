@@ -181,6 +181,24 @@ def test_a_skill_is_weak_once_it_went_wrong_and_no_longer_once_it_went_right_in_
     assert weaknesses(right) == ()
 
 
+def test_only_the_questions_that_went_wrong_are_named() -> None:
+    def told(*places: str) -> str:
+        right = [Answer(place, "", True, 0.0, ("step idealise",)) for place in ("reasons", "count")]
+        wrong = [Answer(place, "", False, 1.0, ("step idealise",)) for place in places]
+        (weak,) = weaknesses([*right, *wrong, *wrong])
+        return weak.told
+
+    counting, why = "counting members, reactions and equations", "saying why members carry"
+    assert counting.capitalize() in told("count")
+    assert why.capitalize() not in told("count")
+    assert why.capitalize() in told("reasons")
+    assert counting not in told("reasons")
+    assert f"{why.capitalize()} axial force only and {counting} went wrong" in told(
+        "count", "reasons"
+    )
+    assert told("loose").startswith("Idealising a truss went wrong")
+
+
 def test_what_went_wrong_last_is_lacking_first_and_what_did_earlier_is_told_as_earlier() -> None:
     arm = [Answer(f"M {at}", "…", False, 1.0, ("step reactions", "arm"), ("arm",)) for at in "AB"]
     sign = Answer("Fx @ A", "…", False, 2.0, ("step joints", "sign"), ("sign",))

@@ -21,7 +21,7 @@ from tutor.text import in_markdown
 
 FILL_IN = ("| Name | Course | Date |", "|---|---|---|", "| &nbsp; | &nbsp; | &nbsp; |", "")
 AXES = {"x": "to the right or left", "y": "up or down"}
-LEVELS = ("reason", "place", "right line")
+LEVELS = ("the principle", "the place", "the right line")
 
 
 @dataclass(frozen=True)
@@ -169,5 +169,7 @@ def _bodies(review: Review) -> list[str]:
 def _hints(beside: Beside) -> list[str]:
     if beside.hints is None:
         return []
-    used = [f"{level} {count}" for level, count in zip(LEVELS, beside.hints, strict=True) if count]
+    used = [
+        f"{level} ({count})" for level, count in zip(LEVELS, beside.hints, strict=True) if count
+    ]
     return _section("Hints used", [", ".join(used) or "none"])

@@ -20,7 +20,7 @@ from tutor.lesson.pointing import pointed_out
 from tutor.lesson.steps.result_words import result_in_words
 from tutor.lesson.steps.sound import what_it_is
 from tutor.lesson.steps.spread import pictured
-from tutor.lesson.steps.table import largest_in_words, time_in_words
+from tutor.lesson.steps.table import hints_in_words, largest_in_words, time_in_words
 from tutor.model import LEVELS, Problem
 from tutor.statics import forces_follow, joint_body, whole
 
@@ -53,7 +53,6 @@ HOW: Mapping[str, str] = {
 SENSES = {"T": "tension", "C": "compression"}
 RECORDED = re.compile(r"(= [\d.e+]+ [A-Za-z]+) ([TC])\b")
 """A member's value as it was recorded: its size, its unit and the letter of its sense."""
-HINT_WORDS = ("look", "reason", "place", "line")
 
 
 def reply_lines(reply: Reply, text: str = "") -> Iterator[str]:
@@ -249,7 +248,7 @@ def table_lines(lesson: Lesson, caution: bool = True) -> Iterator[str]:
         yield f"Largest compression: {largest_in_words(table.compressions, table.unit)}."
     slips = "; ".join(counted(code, count) for code, count in table.mistakes)
     yield f"What went wrong on the way: {slips}." if slips else "Nothing went wrong on the way."
-    yield f"Hints used: {_hints(table.hints)}."
+    yield f"Hints taken: {hints_in_words(table.hints)}."
     if table.shown:
         yield f"Shown at the board: {table.shown} of the steps."
     yield f"Time: {time_in_words(table.seconds)}."
@@ -262,8 +261,3 @@ def _row(row: Row, unit: str) -> str:
         return f"{row.member}: no force"
     kind = "tension" if row.letter == "T" else "compression"
     return f"{row.member}: {abs(row.force):.5g} {unit}, {kind}"
-
-
-def _hints(used: Sequence[int]) -> str:
-    told = [f"{word} {count}" for word, count in zip(HINT_WORDS, used, strict=True) if count]
-    return ", ".join(told) or "none"

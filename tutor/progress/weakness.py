@@ -10,6 +10,8 @@ from tutor.judge.called import CALLED, called
 from tutor.lesson.place import Place, place_of
 from tutor.progress.account import Answer
 from tutor.skills import MASTERED, masteries, skill_called
+from tutor.skills.table import ASKED
+from tutor.text import listed
 
 WEAK = 0.5
 """Below this a skill is lacking rather than on its way; our own judgement, as `MASTERED` is the study's."""
@@ -20,7 +22,8 @@ LATELY = 400
 @dataclass(frozen=True)
 class Weakness:
     """A skill that is lacking: its code, how likely it is there all the same, how often it went wrong
-    of how many first answers, and in which kind of place, empty where in several.
+    of how many first answers, and in which kind of place, empty where in several. `asked` are the
+    questions that went wrong, where the step has several.
 
     `lately` is whether it went wrong in the lesson last worked on."""
 
@@ -30,6 +33,7 @@ class Weakness:
     answers: int
     where: str = ""
     lately: bool = True
+    asked: tuple[str, ...] = ()
 
     @property
     def is_step(self) -> bool:
@@ -40,7 +44,7 @@ class Weakness:
     def told(self) -> str:
         """ "Wrong twice, at joints: the other component", "Equations of a joint went wrong once"."""
         if self.is_step:
-            name = skill_called(self.skill)
+            name = listed(self.asked) or skill_called(self.skill)
             return f"{name[:1].upper()}{name[1:]} went wrong {times(self.wrong)}"
         where = f", {self.where}" if self.where else ""
         earlier = "" if self.lately else " in earlier problems"
@@ -76,6 +80,7 @@ def weaknesses(
             m.answers,
             _where(latest, m.skill),
             m.skill in lately,
+            _asked(latest, m.skill),
         )
         for m in masteries(seen for answer in latest for seen in answer.seen)
         if m.right < m.answers and m.likely < (WEAK if m.skill.startswith("step ") else MASTERED)
@@ -91,6 +96,14 @@ def _rank(lacking: Weakness) -> tuple[bool, bool, float, int, str]:
         -lacking.wrong,
         lacking.skill,
     )
+
+
+def _asked(answers: Iterable[Answer], skill: str) -> tuple[str, ...]:
+    """What the questions asked for that went wrong at a step, each in words; none where one of them is
+    asked in few problems only."""
+    wrong = {each.place for each in answers if not each.right and skill in each.skills}
+    asked = ASKED.get(skill, {})
+    return tuple(asked[place] for place in asked if place in wrong) if wrong <= asked.keys() else ()
 
 
 def _where(answers: Iterable[Answer], skill: str) -> str:

@@ -7,10 +7,8 @@ from datetime import UTC, datetime
 from tutor.judge import in_words
 from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Lesson, Table
-from tutor.lesson.steps.table import largest_in_words, time_in_words
+from tutor.lesson.steps.table import hints_in_words, largest_in_words, time_in_words
 from tutor.text import in_code, in_markdown
-
-HINT_NAMES = ("look", "reason", "place", "line")
 
 
 def markdown(lesson: Lesson) -> str:
@@ -87,15 +85,12 @@ def _lines(lesson: Lesson) -> list[str]:
 
 def _way(table: Table) -> list[str]:
     slips = "; ".join(counted(code, count) for code, count in table.mistakes) or "none"
-    used = ", ".join(
-        f"{name} {count}" for name, count in zip(HINT_NAMES, table.hints, strict=True) if count
-    )
     shown = [f"- shown at the board: {table.shown} of the steps"] if table.shown else []
     return [
         "## On the way",
         "",
         f"- mistakes: {slips}",
-        f"- hints used: {used or 'none'}",
+        f"- hints taken: {hints_in_words(table.hints)}",
         *shown,
         f"- time: {time_in_words(table.seconds)}",
         "",

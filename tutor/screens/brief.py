@@ -8,8 +8,8 @@ from tutor.lesson import Say
 
 MANY = 3
 COUNTED = "{} things are written up to here, each among the lines. {}"
-READ_ALL = "Type again to read all of them with their reasons."
-FROM_TABLE = "Back on the walk (b), type lines to look through them."
+READ_ALL = "Type the word again to read all of them with their reasons."
+FROM_TABLE = "To see them, press b."
 
 
 def brief(said: Sequence[Say], more: str = READ_ALL) -> tuple[Say, ...]:

@@ -18,7 +18,12 @@ from tutor.judge.called import counted
 from tutor.lesson import CAUTION, Lesson, Row, Say, Table
 from tutor.lesson.steps.result_words import result_in_words
 from tutor.lesson.steps.sound import what_it_is
-from tutor.lesson.steps.table import ARRIVED, largest_in_words, time_in_words
+from tutor.lesson.steps.table import (
+    ARRIVED,
+    hints_in_words,
+    largest_in_words,
+    time_in_words,
+)
 from tutor.progress.after import one_thing
 from tutor.records.keep import slug
 from tutor.records.report import markdown
@@ -37,8 +42,6 @@ from tutor.screens.widgets.reply_pane import said_row
 from tutor.session import Session
 from tutor.statics import forces_follow
 from tutor.text import visible
-
-HINT_WORDS = ("look", "reason", "place", "line")
 
 
 class ClosingScreen(Screen[str]):
@@ -179,8 +182,7 @@ def _way(table: Table) -> Content:
     lines.append(
         f"What went wrong on the way: {slips}" if slips else "Nothing went wrong on the way"
     )
-    used = [f"{name} {n}" for name, n in zip(HINT_WORDS, table.hints, strict=True) if n]
-    lines.append(f"Hints: {', '.join(used) or 'none'}")
+    lines.append(f"Hints taken: {hints_in_words(table.hints)}")
     if table.shown:
         lines.append(f"Shown at the board: {table.shown} of the steps")
     lines.append(f"Time: {time_in_words(table.seconds)}")

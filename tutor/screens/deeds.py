@@ -54,7 +54,9 @@ WALK: tuple[Deed, ...] = (
     Deed("guess", "g", "", "guess", "Guess what comes next; the guess is answered."),
     Deed("keep", "y", "ctrl+y", "keep", "Keep a line that is true of something else."),
     Deed("equation", "e", "", "equation", "Choose which equation the next line is."),
-    Deed("joint", "j", "ctrl+n", "joint", "Choose another joint."),
+    Deed(
+        "joint", "j", "ctrl+n", "joint", "Choose another joint; from a section, back to the joints."
+    ),
     Deed("zero", "z", "", "zero", "State a member without force, with the rule that shows it."),
     Deed("assume", "a", "", "assume", "Draw a member pulling (T) or pushing (C) on its joints."),
     Deed("undo", "u", "ctrl+z", "undo", "Take back the last thing that counted."),

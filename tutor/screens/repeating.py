@@ -14,13 +14,16 @@ if TYPE_CHECKING:
 
 AGAIN = {
     "show": "Press enter to watch the next one.",
+    "guess": "Press enter to have it written.",
     "hint": "Press enter on the empty line for the next hint.",
 }
+DOES = {"show": "show", "guess": "show", "hint": "hint"}
+"""What enter does after each; what was guessed is written."""
 NOTHING_MARKED = "Mark what holds here with space or its number, then press enter."
 
 
 class Repeating:
-    """Remembers whether the last thing done is one that is often done again at once."""
+    """Remembers whether the last thing done is one that enter goes on with."""
 
     def __init__(self) -> None:
         self.deed = ""
@@ -31,6 +34,8 @@ class Repeating:
     ) -> list[Say]:
         """Remember what was done; what there is to say of doing it again, the first time."""
         ready = reply.accepted and not data and walk.ask.kind != "table"
+        if kind == "guess":
+            ready = walk.ask.kind != "table"
         if kind == "hint":
             empty = not walk.line.value and not walk.unmended  # what is to be mended comes back
             ready = ready and walk.ask.kind in TYPED and empty
@@ -43,5 +48,5 @@ class Repeating:
     def once_more(self, walk: WalkScreen) -> bool:
         """Do it once more; whether there was such a deed."""
         if self.deed:
-            walk_deeds.DO[self.deed](walk)
+            walk_deeds.DO[DOES[self.deed]](walk)
         return bool(self.deed)

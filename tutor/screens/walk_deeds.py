@@ -71,6 +71,7 @@ def guess(walk: WalkScreen) -> None:
     def guessed(key: str | None) -> None:
         if key is not None:
             walk.do("guess", guess=key)
+            after_showing(walk)
 
     choices = [Choice(option.key, option.words) for option in asked.options]
     walk.app.push_screen(Choose("Guess", asked.question, choices), guessed)
@@ -88,7 +89,11 @@ def equation(walk: WalkScreen) -> None:
 
 
 def joint(walk: WalkScreen) -> None:
-    walk.do("joint", joint=None)
+    """To the choice of joints, from a joint or from a section."""
+    if walk.session.lesson.state.part:
+        walk.do("section", members=[])
+    else:
+        walk.do("joint", joint=None)
 
 
 def undo(walk: WalkScreen) -> None:

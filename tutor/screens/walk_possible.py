@@ -30,7 +30,7 @@ def possible(session: Session, ahead: Onward | None = None) -> frozenset[str]:
         found.add("equation")
     if state.step == "joints":
         found |= {"zero", "assume"}
-        if state.joint is not None:
+        if state.joint is not None or state.part:
             found.add("joint")
     if state.practice is not None:
         found.add("practice")

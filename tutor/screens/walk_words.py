@@ -165,7 +165,7 @@ def done(walk: WalkScreen, deed: Do) -> None:
         if span is not None:
             walk.line.begin(walk.unmended)
             walk.line.mark(span)
-    if deed.kind == "show":
+    if deed.kind in ("show", "guess"):
         walk_deeds.after_showing(walk)
     elif walk.app.screen is walk:
         walk.to_answer()

@@ -69,7 +69,7 @@ class Skill:
 
 
 STEPS: tuple[Skill, ...] = (
-    Skill("step idealise", "saying why members carry axial force only, and counting", "choosing"),
+    Skill("step idealise", "idealising a truss", "choosing"),
     Skill("step free body", "replacing supports by their reactions", "choosing"),
     Skill("step reactions", "equations of the whole truss or a part of it", "typing"),
     Skill("step joints", "equations of a joint", "typing"),
@@ -77,6 +77,13 @@ STEPS: tuple[Skill, ...] = (
     Skill("step zero", "seeing members without force", "choosing"),
     Skill("step close", "checking that the truss closes", "typing"),
 )
+ASKED: Mapping[str, Mapping[str, str]] = {
+    "step idealise": {
+        "reasons": "saying why members carry axial force only",
+        "count": "counting members, reactions and equations",
+    }
+}
+"""By the step of a skill, what each of its questions asks for that every problem has."""
 NO_SKILL = frozenset({"not-equilibrium", "dependent", "carried", "other-equation", "other-point"})
 """Codes that say which line was written, or that nothing is known of it."""
 OF_VALUES: frozenset[str] = frozenset(

@@ -11,8 +11,9 @@ from tutor.statics import given_by
 from tutor.text import listed
 
 NONE_ALONE = (
-    "At each of them three forces or more are unknown: cut the truss by a section, or write the sums of "
-    "several joints until together they give a force. A cut is typed like {example}, which cuts off "
+    "At each of them three forces or more are unknown: write the sums of several joints until together "
+    "they give a force; or make a section, a cut that parts the truss in two, and keep one part: it is a "
+    "free body, on which each cut member acts with its force. Type a cut like {example}, which cuts off "
     "joint {joint} alone."
 )
 ARRIVED = "Next: the joints, one after the other."

@@ -29,7 +29,11 @@ from tutor.text import listed
 
 EQUATIONS = 3
 LEFT = "The section is left; the whole truss and its joints are before you again."
-HOW_TO_CUT = "Name the members that are cut and a joint of the part you keep, like {example}."
+HOW_TO_CUT = (
+    "A section cuts the truss in two, and one part is kept as a free body. Name the members that are cut "
+    "and a joint of the part you keep, like {example}."
+)
+GO_BACK = "For the joints again, type leave section."
 NO_JOINT = "Name a joint of the part that you keep: {joints}."
 IN_ONE = (
     "With {cut} cut the truss is still in one piece. A section goes right through it, from outside to "
@@ -161,11 +165,13 @@ def in_short(state: State, about: Equation) -> str:
 def _question(state: State) -> str:
     unknown = still_open(state)
     if not unknown:
-        return f"{place(state)}: nothing is unknown on it. Its sums check your values."
+        return f"{place(state)}: nothing is unknown on it. Its sums check your values. {GO_BACK}"
     question = f"{place(state)}: {listed(unknown)} {_are(unknown)} unknown."
     if solvable_now(state, unknown) is not None:
-        return f"{question} Type a value that your lines give, or another sum of this part."
-    return f"{question} Choose a sum of this part and type it."
+        return (
+            f"{question} Type a value that your lines give, or another sum of this part. {GO_BACK}"
+        )
+    return f"{question} Choose a sum of this part and type it. {GO_BACK}"
 
 
 def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:

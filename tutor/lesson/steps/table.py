@@ -98,6 +98,16 @@ def largest_in_words(rows: Sequence[Row], unit: str) -> str:
     return f"{listed([row.member for row in rows])}, {abs(rows[0].force):.5g} {unit}{each}"
 
 
+HINTS = ("where to look", "the principle", "the place", "the line itself")
+"""What each level of a hint says."""
+
+
+def hints_in_words(used: Sequence[int]) -> str:
+    """How often each level was asked for: "where to look (2), the line itself (1)"."""
+    told = (f"{said} ({count})" for said, count in zip(HINTS, used, strict=True) if count)
+    return ", ".join(told) or "none"
+
+
 def time_in_words(seconds: float) -> str:
     """A time in full minutes: "under a minute", "1 minute", "12 minutes"."""
     minutes = round(seconds / 60)

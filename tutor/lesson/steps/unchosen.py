@@ -27,7 +27,7 @@ from tutor.lesson.steps.solved_for import nearest_of, solved_for
 from tutor.notation import Line, Unreadable
 from tutor.text import listed
 
-SEVERAL = "Taken as {equation}; it would do as {others} as well."
+SEVERAL = "Taken as {equation}; it is just as right as {others}."
 OF_A_PART = "This line speaks of a part of the truss; here the whole truss is asked for."
 MOST_NAMED = 3
 MOST_SOLVED = 2

@@ -98,7 +98,7 @@ def sense(state: State, ask: Ask, desk: Judge) -> Move:
 
 def turning(state: State, ask: Ask, desk: Judge) -> Move:
     """Counter-clockwise, as most do."""
-    because = "Either way would do, as long as every moment of a line is counted by it."
+    because = "Either sense may be chosen, as long as every moment of a line is counted by it."
     positive = ask.options[0].key
     written = f"Moments count {positive} positive."
     return Move("turning", {"positive": positive}, written, Reason(because))

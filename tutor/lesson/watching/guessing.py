@@ -23,7 +23,7 @@ from tutor.text import listed
 
 Fold = Callable[[State, Event, Judge], tuple[State, Reply]]
 
-NOTHING_TO_GUESS = "There is nothing to guess here; watch has the next line written."
+NOTHING_TO_GUESS = "There is nothing to guess here; type watch, and the next line is written."
 WHICH = "{question} Type guess and one of these: {answers}."
 RIGHT = "Yes, {of}{chosen}. {why}"
 NOT_YET = "Not {chosen} yet. {why}"
@@ -34,10 +34,10 @@ CHOSEN: Mapping[GuessKind, tuple[str, str]] = {
 }
 """The event, and its key, by which a good guess chooses."""
 NOW: Mapping[GuessKind, str] = {
-    "support": "Mark what acts there, or watch.",
-    "soundness": "Say so below, or watch.",
-    "value": "Write its value, or watch.",
-    "zero": "Say so with zero, or watch.",
+    "support": "Mark what acts there, or type watch.",
+    "soundness": "Say so below, or type watch.",
+    "value": "Write its value, or type watch.",
+    "zero": "Say so with zero, or type watch.",
 }
 """What is left to do after a good guess that chooses nothing."""
 
