@@ -24,6 +24,7 @@ from tutor.screens.sheet import SheetScreen
 from tutor.screens.walk import WalkScreen
 from tutor.screens.widgets.action_bar import ActionBar
 from tutor.screens.widgets.choices import Choices
+from tutor.screens.widgets.choices_by_line import ChoicesByLine
 from tutor.screens.widgets.line_input import LineInput
 
 SETS = Path(__file__).resolve().parents[2] / "problems"
@@ -143,8 +144,9 @@ async def pick(pilot: Pilot[int], *keys: str) -> None:
     for index in sorted(map(order.index, turned)):
         by_number = index < 9
         presses += [str(index + 1)] if by_number else ["home", *["right"] * index, "space"]
+    entered = choices.several or (isinstance(choices, ChoicesByLine) and not choices.at_once)
     await pilot.pause()
-    await press(pilot, *presses, *(["enter"] if choices.several else []))
+    await press(pilot, *presses, *(["enter"] if entered else []))
 
 
 async def press_event(pilot: Pilot[int], kind: str, data: Mapping[str, Any]) -> None:

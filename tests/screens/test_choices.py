@@ -2,7 +2,11 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
+from pressing import lesson_of, line_of, press, type_text, walk_of, walking
+from resuming import JOINTS, Resumed
 from textual.app import App, ComposeResult
 
 from tutor.screens.widgets.choices import Choice, Choices, Picked
@@ -97,3 +101,51 @@ async def test_a_list_typed_after_a_wrong_one_is_that_list_and_one_number_alone_
         await pilot.press(*("space" if key == " " else key for key in keys), "enter")
         await pilot.pause()
         assert app.picked == [marked]
+
+
+class TestBesideALine:
+    @pytest.mark.parametrize(
+        ("typed", "line"),
+        [("2 F_AB", "2 F_AB"), ("2F", "2F"), ("3/5", "3/5"), ("2 + F", "2 + F"), ("1 (", "1 (")],
+    )
+    async def test_numbers_that_begin_a_line_mark_nothing(
+        self, typed: str, line: str, tmp_path: Path
+    ) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            choices = walk_of(pilot).query_one(Choices)
+            await press(pilot, "6")
+            await press(pilot, "down")
+            before = choices.marked
+            await type_text(pilot, typed)
+            assert line_of(pilot).value == line
+            assert choices.marked == before
+
+    async def test_a_number_that_marks_stays_marked_behind_a_word(self, tmp_path: Path) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            choices = walk_of(pilot).query_one(Choices)
+            await type_text(pilot, "2 4")
+            marked = choices.marked
+            assert len(marked) == 2
+            await press(pilot, *"hint", "enter")
+            assert lesson_of(pilot).events[-1].kind == "hint"
+            assert choices.marked == marked
+
+    async def test_where_one_is_chosen_a_number_goes_into_the_line_and_chooses_with_enter(
+        self, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, JOINTS) as pilot:
+            assert lesson_of(pilot).ask.kind == "joint"
+            events = len(lesson_of(pilot).events)
+            await type_text(pilot, "2")
+            assert line_of(pilot).value == "2"
+            assert len(lesson_of(pilot).events) == events
+            await press(pilot, "enter")
+            assert lesson_of(pilot).ask.kind == "joint-line"
+
+    async def test_a_line_that_begins_with_a_number_is_judged_whole_there(
+        self, tmp_path: Path
+    ) -> None:
+        async with Resumed(tmp_path, JOINTS) as pilot:
+            await type_text(pilot, "2 F_AB = 300")
+            await press(pilot, "enter")
+            assert lesson_of(pilot).state.tries[-1].text == "2 F_AB = 300"

@@ -141,3 +141,25 @@ class TestTheList:
                 await pilot.press("space")
                 read.append(seen(pilot))
             assert read[-1] == read[0]
+
+
+async def test_a_reply_that_does_not_fit_says_what_is_below_and_every_row_is_read_by_the_key(
+    tmp_path: Path,
+) -> None:
+    async with walking(tmp_path, "bell-frame") as pilot:
+        await deed(pilot, "w")
+        await pilot.press("enter")
+        await settle(pilot, lambda: "more rows below: page down" in seen(pilot))
+        pane = walk_of(pilot).query_one(ReplyPane)
+        said = [str(say.text) for say in walk_of(pilot).said]
+        read = ""
+        for _ in range(20):
+            part = pane.region
+            rows = seen(pilot).split("\n")[part.y : part.bottom]
+            read += " ".join(rows) + " "
+            if "the end; what stands above: page up" in read:
+                break
+            await press(pilot, "pagedown")
+            await pilot.pause()
+        words = set(read.split())
+        assert {word for text in said for word in text.split()} <= words

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
 from pressing import (
     FIRST,
     deed,
@@ -435,6 +436,29 @@ class TestADeedOftenRepeated:
             assert "Press enter to watch the next one." in seen(pilot)
             await pilot.press("enter", "enter")
             assert [event.kind for event in lesson_of(pilot).events] == ["show"] * 3
+
+    @pytest.mark.parametrize("way", ["key", "word"])
+    async def test_a_guess_is_followed_by_what_was_guessed_on_enter(
+        self, way: str, tmp_path: Path
+    ) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            await deed(pilot, "w")
+            await pilot.press("enter")
+            assert lesson_of(pilot).ask.kind == "support"
+            if way == "key":
+                await deed(pilot, "g")
+                await pilot.press("1")
+            else:
+                await type_text(pilot, "guess 1")
+                await pilot.press("enter")
+            assert lesson_of(pilot).events[-1].kind == "guess"
+            assert "Press enter to have it written." in seen(pilot)
+            await pilot.press("enter")
+            assert lesson_of(pilot).events[-1].kind == "show"
+
+    async def test_is_no_longer_done_by_enter_once_it_was_taken_back(self, tmp_path: Path) -> None:
+        async with walking(tmp_path, "lamp-arm") as pilot:
+            await deed(pilot, "w")
             await deed(pilot, "u")
             done = len(lesson_of(pilot).events)
             line_of(pilot).focus()

@@ -141,8 +141,8 @@ class WalkScreen(Screen[str]):
         if (after.step, after.joint) != (before.step, before.joint) or kind == "hint":
             self.place = 0
         notices = [Say("note", notice) for notice in self.session.news()]
-        again = self.repeating.after(self, kind, data, reply)
-        told = [*reply.said[:1], *again, *reply.said[1:], *notices]
+        self.repeating.after(self, kind, data, reply)
+        told = [*reply.said, *notices]
         stays = (
             self.said if self.pasting.under_way or (kind == "hint" and not reply.accepted) else []
         )
@@ -278,7 +278,7 @@ class WalkScreen(Screen[str]):
         (self.to_answer if bar.has_focus else bar.focus)()
 
     def action_said(self, step: int) -> None:
-        self.query_one(ReplyPane).scroll_relative(y=3 * step, animate=False)
+        self.query_one(ReplyPane).read_on(step)
 
     def on_descendant_focus(self) -> None:
         self.show_bar()

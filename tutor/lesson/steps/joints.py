@@ -34,7 +34,6 @@ from tutor.model.naming import member_meant
 from tutor.notation.zero_words import says_inspection
 from tutor.text import listed
 
-
 GIVEN_BY_NOW = "Your lines by now give a value that is not found yet: type it, with T or C."
 
 

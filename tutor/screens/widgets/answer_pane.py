@@ -11,6 +11,7 @@ from tutor.lesson import Ask, State
 from tutor.lesson.reply import TICKED, TYPED
 from tutor.screens import answers
 from tutor.screens.widgets.choices import Choice, Choices
+from tutor.screens.widgets.choices_by_line import ChoicesByLine
 from tutor.screens.widgets.counts import Counts
 from tutor.screens.widgets.line_input import LineInput
 from tutor.screens.widgets.sense_picker import SensePicker
@@ -36,7 +37,7 @@ class AnswerPane(Vertical):
 
     def compose(self) -> ComposeResult:
         with VerticalScroll(id="choices-scroll", can_focus=False):
-            yield Choices(letters=False, id="choices")
+            yield ChoicesByLine(id="choices")
         yield Counts(COUNTED, id="counts")
         yield SensePicker(id="sense")
         with Container(id="typing"):
@@ -59,7 +60,9 @@ class AnswerPane(Vertical):
         typing.set_class(kind not in TYPED, "-beside")
         if choosing:
             offered = answers.choices(ask)
-            self.query_one(Choices).offer(offered, several=kind in TICKED, again=again)
+            choices = self.query_one(ChoicesByLine)
+            choices.at_once = kind in TYPED
+            choices.offer(offered, several=kind in TICKED, again=again)
         if not again:
             if kind == "sense":
                 self.query_one(SensePicker).offer(answers.ways(state, ask))
@@ -75,6 +78,13 @@ class AnswerPane(Vertical):
             self.query_one(SensePicker).focus()
         elif kind != "table":
             self.query_one(Choices).focus()
+
+    def on_choices_by_line_begun(self, message: ChoicesByLine.Begun) -> None:
+        """What was typed among the options goes on as a line."""
+        message.stop()
+        line = self.query_one(LineInput)
+        line.focus()
+        line.insert_text_at_cursor(message.text)
 
     def on_line_input_emptied(self, message: LineInput.Emptied) -> None:
         """With nothing in the line, keys go to what is asked again."""

@@ -181,6 +181,11 @@ class Choices(Widget, can_focus=True):
         self.marked = self._row if self._split else self.marked ^ key
         self._split = False
 
+    def forget_numbers(self) -> None:
+        """What was typed so far is of no list."""
+        self._begun, self._numbered, self._parted = 0, False, False
+        self._end_row()
+
     def _end_row(self) -> None:
         """The next number begins another list."""
         self._row, self._split = frozenset(), False
