@@ -6,7 +6,18 @@ import tomllib
 from pathlib import Path
 
 import pytest
-from pressing import SETS, deed, enter_line, lesson_of, opened, seen, settle, walk_of, walking
+from pressing import (
+    SETS,
+    deed,
+    enter_line,
+    lesson_of,
+    opened,
+    press,
+    seen,
+    settle,
+    walk_of,
+    walking,
+)
 from resuming import JOINTS, Resumed, said
 from textual.widgets import OptionList
 
@@ -15,6 +26,7 @@ from tutor.screens.brief import MANY, brief
 from tutor.screens.dialogs.large import Large
 from tutor.screens.dialogs.told import Told
 from tutor.screens.widgets.figure_pane import Drawing
+from tutor.screens.widgets.reply_pane import ReplyPane
 
 SOME_SETS = tuple(SETS / name for name in ("components", "held", "compound"))
 ROOM_FOR_TITLE = 70
