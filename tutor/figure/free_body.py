@@ -101,13 +101,14 @@ def member_arrow(
     pushes = senses.get(member.name) == "C"
     texts: tuple[str, ...]
     if value is None:
-        texts = (f"{name} = ? (C)" if pushes else f"{name} = ?", f"{name} ?", "?")
+        texts = (f"{name} = ? (C)" if pushes else f"{name} = ?", f"{name} ?", name, member.name)
     else:
         size, letter = number(-value if pushes else value), "T" if value > 0 else "C"
         texts = (
             f"{name} = {size} {problem.force} ({letter})",
             f"{name} = {size} ({letter})",
             f"{name} = {size}",
+            f"{name}={size}",
         )
     toward = (-force.x, -force.y) if pushes else pull
     role: Role = "unknown" if value is None else member_role(value)
@@ -145,13 +146,19 @@ def _reaction(
         words = f"Reaction {force.name}: unknown, drawn {heading(toward, tidy)}."
         return [arrow, *_arrow_slope(arrow, force, tidy)], words
     if abs(value) < ZERO:
-        label = Label(force.at, (f"{force.name} = 0",), "reaction", vector(widest_gap(taken)))
+        label = Label(
+            force.at,
+            (f"{force.name} = 0", f"{force.name}=0"),
+            "reaction",
+            vector(widest_gap(taken)),
+        )
         return [label], f"Reaction {force.name}: known, 0."
     size = f"{number(value)} {problem.force}"
     really = "" if value > 0 else f"acts {ways((-toward[0], -toward[1]))}"
     texts = (
         f"{force.name} = {size}{f' ({really})' if really else ''}",
         f"{force.name} = {number(value)}",
+        f"{force.name}={number(value)}",
     )
     arrow = _placed(force.at, toward, "reaction", texts, taken, force.name)
     words = f"Reaction {force.name}: drawn {heading(toward, tidy)}, known, {size}"

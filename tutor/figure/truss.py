@@ -121,6 +121,7 @@ def reaction_texts(
     return (
         f"{name} = {number(value)} {problem.force}{tilt}",
         f"{name} = {number(value)}",
+        f"{name}={number(value)}",
         name,
     )
 
@@ -152,7 +153,8 @@ def _member(
     items: list[Item] = [Stroke(start, end, role, member.name, lit)]
     middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
     if value is not None:
-        texts = (member_value(value),)
+        words = member_value(value)
+        texts = (words, words.replace(" ", ""))
         items.append(Label(middle, texts, role, along=(start, end), lit=lit))
     elif senses.get(member.name) == "C":
         items.append(Label(middle, ("C ?",), "unknown", along=(start, end), lit=lit))
@@ -265,7 +267,7 @@ def _zero(reaction: Reaction, problem: Problem, taken: Taken) -> Label:
     """The words for a reaction without force: there is no arrow to draw."""
     away = vector(widest_gap(taken[reaction.joint], math.pi))
     at = problem.joint[reaction.joint].at
-    return Label(at, (f"{reaction.name} = 0",), "reaction", away, beyond=0.4)
+    return Label(at, (f"{reaction.name} = 0", f"{reaction.name}=0"), "reaction", away, beyond=0.4)
 
 
 def _joints(problem: Problem, taken: Taken, highlight: Collection[str]) -> list[Item]:
