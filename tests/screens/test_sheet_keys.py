@@ -215,6 +215,15 @@ class TestTheSheet:
             await press(pilot, "enter")
             assert pilot.app.focused is pilot.app.screen.query_one(ProblemList)
 
+    async def test_finds_a_set_by_its_title_too(self, tmp_path: Path) -> None:
+        async with opened(tmp_path) as pilot:
+            sheet = pilot.app.screen
+            problems = sheet.query_one(ProblemList)
+            await settle(pilot, lambda: problems.option_count > 50)
+            await press(pilot, *"compound")
+            at = problems.highlighted or 0
+            assert "Compound trusses" in str(problems.get_option_at_index(at - 1).prompt)
+
     async def test_begins_another_search_once_a_row_was_chosen(self, tmp_path: Path) -> None:
         async with opened(tmp_path) as pilot:
             await press(pilot, *"slip", "down", *"lamp")

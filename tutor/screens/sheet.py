@@ -278,8 +278,7 @@ class SheetScreen(OpeningScreen):
     def on_problem_list_sought(self, message: ProblemList.Sought) -> None:
         """Say what was found."""
         message.stop()
-        if self.said != READING:
-            self.say(said_of(message.text, message.found) if message.text else LEAD)
+        self.say(said_of(message.text, message.found) if message.text else LEAD)
 
     def on_problem_list_read_on(self, message: ProblemList.ReadOn) -> None:
         message.stop()

@@ -131,7 +131,7 @@ class ProblemList(OptionList):
 
     def seek(self, text: str) -> None:
         """To the first title that begins with this, else to one with a word that does, else to one
-        with this in it; nowhere where there is none."""
+        with this in it; nowhere where there is none. A set leads to its first problem."""
         self.sought = text = text[:MOST_SOUGHT]
         row = next(self._with(text), None) if text else self.highlighted
         if row is not None:
@@ -139,16 +139,20 @@ class ProblemList(OptionList):
         self.post_message(self.Sought(text, None if row is None else self.entry(row)))
 
     def _with(self, text: str) -> Iterator[int]:
-        """The rows whose title has this in it, those first that begin with it."""
-        titles = {
-            row: entry.title.casefold()
+        """The rows whose title, or whose set's, has this in it; those first that begin with it."""
+        titles = [
+            (row + 1, self._heading(row)) if entry is None else (row, entry.title)
             for row, entry in enumerate(self.entries)
-            if entry is not None
-        }
+        ]
         said = text.casefold()
-        yield from (row for row, title in titles.items() if title.startswith(said))
-        yield from (row for row, title in titles.items() if f" {said}" in title)
-        yield from (row for row, title in titles.items() if said in title)
+        told = [(row, title.casefold()) for row, title in titles if self.entry(row) is not None]
+        yield from (row for row, title in told if title.startswith(said))
+        yield from (row for row, title in told if f" {said}" in title)
+        yield from (row for row, title in told if said in title)
+
+    def _heading(self, row: int) -> str:
+        """What stands in a row, as plain text."""
+        return str(self.get_option_at_index(row).prompt)
 
     def on_blur(self) -> None:
         self.sought = ""
