@@ -463,7 +463,7 @@ def test_minutes_are_counted_in_words(seconds: float, told: str) -> None:
 
 
 def test_every_mistake_has_a_name_for_people() -> None:
-    assert set(CALLED) == {*KINDS, *CLAIMS, "soundness"}
+    assert set(CALLED) == {*KINDS, *CLAIMS, "soundness", "count"}
     assert all(CALLED[code] != code and called(code) == CALLED[code] for code in CALLED)
 
 

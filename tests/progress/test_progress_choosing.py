@@ -7,9 +7,10 @@ from dataclasses import replace
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tutor.judge.called import counted
 from tutor.lesson import Lesson
 from tutor.model import load_problem
-from tutor.progress.account import Answer
+from tutor.progress.account import Answer, account_of
 from tutor.progress.after import one_thing
 from tutor.progress.choosing import (
     AGAIN,
@@ -197,6 +198,18 @@ def test_only_the_questions_that_went_wrong_are_named() -> None:
         "count", "reasons"
     )
     assert told("loose").startswith("Idealising a truss went wrong")
+
+
+def test_a_wrong_count_or_reason_is_no_mistake_in_a_line_or_a_value() -> None:
+    lesson = Lesson(load_problem(shipped_problems() / "first-steps" / "bell-frame.toml"))
+    lesson.take("reasons", chosen=["pins"], now=1.0)
+    lesson.take("reasons", chosen=["pins", "joints", "weight"], now=2.0)
+    lesson.take("count", **{"m": 3, "r": 2, "2j": 6}, now=3.0)
+    assert [weak.skill for weak in weaknesses(account_of(lesson.state).answers)] == [
+        "step idealise"
+    ]
+    told = [counted(code, count) for code, count in lesson.table.mistakes]
+    assert told == ["a wrong count", "a force or a reason left out"]
 
 
 def test_what_went_wrong_last_is_lacking_first_and_what_did_earlier_is_told_as_earlier() -> None:

@@ -11,6 +11,7 @@ CALLED: Mapping[str, str] = {
     **{kind.code: kind.called for kind in KINDS.values()},
     **{claim.code: claim.called for claim in CLAIMS.values()},
     "soundness": "whether a truss is held",
+    "count": "a wrong count",
 }
 
 

@@ -31,7 +31,6 @@ MOST_LINES = 4
 """So many of the latest answers are shown for each skill."""
 TITLE = "What you can do now"
 NOTHING = "Nothing was answered yet: this page fills with your first answers."
-WRONG_COUNT = "a wrong count"
 HOW_JUDGED = (
     "Only your first answer at each place counts, with what you do without a hint. A right answer can be "
     "luck and a wrong one a slip, so the latest answers decide, not how many of all were right. This is no mark, and nobody sees it "
@@ -120,7 +119,7 @@ def _telling(answers: Sequence[tuple[Worked, Answer]]) -> Sequence[tuple[Worked,
 
 def _line(worked: Worked, answer: Answer) -> Line:
     counted = place_of(answer.place) == Question("count")
-    made = tuple(WRONG_COUNT if counted else called(code) for code in answer.made)
+    made = tuple(called("count" if counted else code) for code in answer.made)
     return Line(answer.right, worked.title, place_in_words(answer.place), answer.text, made)
 
 

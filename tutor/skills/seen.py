@@ -54,12 +54,17 @@ def _seen(state: State, tries: Iterable[Try]) -> Iterator[Seen]:
 
 
 def shown_by(state: State, answer: Try) -> tuple[str, ...]:
-    """The skills of which a first answer is evidence: all were there if it is right, else all lacked."""
+    """The skills of which a first answer is evidence: all were there if it is right, else all lacked.
+
+    A question with an answer of its own shows its step alone.
+    """
     step = step_shown(answer)
     steps = (step,) if step else ()
     if answer.verdict == "right":
         avoided = may_be_made(state, answer.at) | _of_earlier_values(state, answer)
         return (*steps, *sorted(avoided))
+    if isinstance(answer.at, Question) and answer.at.name not in CLAIMED:
+        return steps  # what is wrong with a count or a reason says nothing of lines and values
     return (*steps, *(code for code in dict.fromkeys(answer.codes) if code in skills()))
 
 

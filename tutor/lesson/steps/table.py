@@ -9,8 +9,9 @@ from math import isclose
 
 from tutor.judge import Judge
 from tutor.lesson.hints import Hints
+from tutor.lesson.place import Question
 from tutor.lesson.reply import Ask
-from tutor.lesson.state import State
+from tutor.lesson.state import State, Try
 from tutor.lesson.step import Step
 from tutor.lesson.steps.close import unfound
 from tutor.model.caution import CAUTION
@@ -76,7 +77,7 @@ def table(state: State) -> Table:
     )
     pulled = [row for row in rows if row.force > 0]
     pushed = [row for row in rows if row.force < 0]
-    codes = Counter(code for t in state.tries if t.verdict == "wrong" for code in t.codes)
+    codes = Counter(code for t in state.tries if t.verdict == "wrong" for code in _codes(t))
     used = Counter(state.hints_used)
     end = state.ended if state.ended is not None else state.last_time
     return Table(
@@ -96,6 +97,11 @@ def largest_in_words(rows: Sequence[Row], unit: str) -> str:
     """All members of one size: "AC and BC, 12 kN each"."""
     each = " each" if len(rows) > 1 else ""
     return f"{listed([row.member for row in rows])}, {abs(rows[0].force):.5g} {unit}{each}"
+
+
+def _codes(made: Try) -> tuple[str, ...]:
+    """What went wrong in a try: a count is no value worked out."""
+    return ("count",) if made.at == Question("count") else made.codes
 
 
 HINTS = ("where to look", "the principle", "the place", "the line itself")
