@@ -28,8 +28,7 @@ def into_the_line(event: events.Key | events.Paste, line: LineInput) -> None:
     if alone and character.strip() and not line.has_focus and line.is_on_screen:
         event.stop()
         event.prevent_default()
-        line.focus()
-        line.insert_text_at_cursor(character)
+        line.go_on_with(character)
 
 
 def change_over(screen: Screen[Any]) -> None:

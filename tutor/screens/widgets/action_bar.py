@@ -175,8 +175,7 @@ class ActionBar(Widget, can_focus=True):
 
         for line in self.screen.query(LineInput):
             if line.is_on_screen:
-                line.focus()
-                line.insert_text_at_cursor(text)
+                line.go_on_with(text)
                 return
 
     def on_click(self, event: events.Click) -> None:

@@ -82,9 +82,7 @@ class AnswerPane(Vertical):
     def on_choices_by_line_begun(self, message: ChoicesByLine.Begun) -> None:
         """What was typed among the options goes on as a line."""
         message.stop()
-        line = self.query_one(LineInput)
-        line.focus()
-        line.insert_text_at_cursor(message.text)
+        self.query_one(LineInput).go_on_with(message.text)
 
     def on_line_input_emptied(self, message: LineInput.Emptied) -> None:
         """With nothing in the line, keys go to what is asked again."""

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from textual import events
 from textual.message import Message
 
-from tutor.screens.widgets.choices import PARTING, Choices
+from tutor.screens.widgets.choices import PARTING, Choice, Choices
 
 OF_A_LINE = frozenset("/.(*^=·×÷√")
 """Behind a number these are of a line, as a capital letter is."""
@@ -32,6 +33,16 @@ class ChoicesByLine(Choices):
         self._numbers = ""
         self._unmarked: frozenset[str] = frozenset()
 
+    def offer(
+        self, choices: Sequence[Choice], *, several: bool = False, again: bool = False
+    ) -> None:
+        """Show these options; what was typed for others is forgotten."""
+        super().offer(choices, several=several, again=again)
+        self._numbers = ""
+
+    def on_blur(self) -> None:
+        self._numbers = ""
+
     def on_key(self, event: events.Key) -> None:
         """Take what begins a line to it; the rest is done as among any options."""
         character = (event.character or "") if event.is_printable else ""
@@ -49,7 +60,9 @@ class ChoicesByLine(Choices):
 
     def _remember(self, character: str, figure: bool) -> None:
         """Keep the numbers that are being typed, and what was marked before them."""
-        if figure or (self._numbers and character and (character in PARTING or character == " ")):
+        if (figure and self.several) or (
+            self._numbers and character and (character in PARTING or character == " ")
+        ):
             self._unmarked = self._unmarked if self._numbers else self.marked
             self._numbers += character
         else:

@@ -148,6 +148,12 @@ class LineInput(Input):
             self.mark(None)
         self._refused = ""
 
+    def go_on_with(self, text: str) -> None:
+        """Take what was typed where the focus was elsewhere, as if it had been here."""
+        self._make_room(text)
+        self.focus()
+        self.insert_text_at_cursor(text)
+
     def leave(self) -> None:
         """What stands here means nothing: it may be mended, and goes once something else is done."""
         self._left = self.value
