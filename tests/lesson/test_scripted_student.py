@@ -39,7 +39,7 @@ def test_the_table_holds_the_forces_that_statics_gives(walked: Lesson) -> None:
 def test_every_slip_and_hint_is_in_the_record_of_the_walk(walked: Lesson) -> None:
     codes = dict(walked.table.mistakes)
     assert codes["extra"] >= 1
-    assert codes["arithmetic"] >= 1
+    assert codes["count"] >= 1
     assert "sign" in codes
     assert walked.table.hints[1] >= 3
 

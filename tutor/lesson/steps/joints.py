@@ -35,11 +35,7 @@ from tutor.notation.zero_words import says_inspection
 from tutor.text import listed
 
 GIVEN_BY_NOW = "Your lines by now give a value that is not found yet: type it, with T or C."
-
-
-def given_by_now(state: State) -> bool:
-    """Whether the lines that stand, of whatever joints, give a value that is still to be found."""
-    return solvable_now(state) is not None
+"""Said where the lines that stand, of whatever joints, give it."""
 
 
 def ask(state: State) -> Ask:
@@ -53,7 +49,7 @@ def ask(state: State) -> Ask:
             if (unknown := state.unknown_at(j.name))
         )
         question = "Which joint do you take next?"
-        if given_by_now(state):
+        if solvable_now(state) is not None:
             question = f"{GIVEN_BY_NOW} Or which joint do you take next?"
         elif options and not _ready(state):
             question = f"{question} {none_alone(state.problem)}"
@@ -76,7 +72,7 @@ def _question(state: State) -> str:
     question = f"At joint {state.joint}, {_unknown_words(unknown)}."
     if solvable_now(state, unknown) is not None:
         return f"{question} Type a value with T or C, or another line: ΣFx, ΣFy or along a member."
-    if given_by_now(state):
+    if solvable_now(state) is not None:
         return f"{question} {GIVEN_BY_NOW} Or type another line."
     if unknown and _next_direction(state, state.joint) is None:
         return (
