@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import ClassVar
 
@@ -48,12 +47,12 @@ class ProblemList(OptionList):
     class ReadOn(Message):
         """More of what is told of the row at hand is wanted."""
 
-    @dataclass
     class Sought(Message):
         """A title with this in it was looked for; what was `found`, None where there is none."""
 
-        text: str
-        found: Entry | None
+        def __init__(self, text: str, found: Entry | None) -> None:
+            super().__init__()
+            self.text, self.found = text, found
 
     @property
     def chosen_by_hand(self) -> bool:
