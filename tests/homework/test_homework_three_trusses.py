@@ -110,3 +110,30 @@ def test_a_load_with_two_components_that_goes_wrong_as_a_whole_is_named(
     result = review(BOAT_SHED, {"reactions": reactions, "forces": forces})
     assert result.first == "D"
     assert (code, "load D") in {(a.mistake.code, a.mistake.force) for a in result.accounts}
+
+
+def test_a_force_turned_round_is_named_where_larger_ones_stand_beside_it() -> None:
+    """BF, the least force at F, in both sums; EF and FG are rounded by more than it is."""
+    reactions = {"A_x": "-7", "A_y": "13.3", "D_y": "22.7"}
+    forces = {"AE": "-15.4", "AB": "14.7", "EB": "15.4", "EF": "-22.4", "BF": "-3.85", "BC": "24.3",
+              "FC": "-3.85", "FG": "-18.5"}  # fmt: skip
+    result = review(FOOTBRIDGE, {"reactions": reactions, "forces": forces})
+    mistake = result.accounts[0].mistake
+    assert (result.first, mistake.code, mistake.force) == ("F", "tension-compression", "BF")
+
+
+CRANE = plain_problem(
+    (("A", 0, 0), ("B", 4, 0), ("C", 4, 5), ("D", 9, 5)),
+    ("AB", "AC", "BC", "BD", "CD"),
+    (Support("A", "pin"), Support("B", "roller")),
+    (Load("D", (("down", Exact.of(7)), ("right", Exact.of(5)))),),
+)
+
+
+def test_no_belief_about_moments_is_told_that_the_reactions_do_not_show() -> None:
+    """A_y is -15 and B_y 22; the members were worked from the tip and leave these as near."""
+    reactions = {"A_x": "-5", "A_y": "-15.1", "B_y": "22.1"}
+    forces = {"BD": "-9.9", "CD": "12", "AC": "19.2", "BC": "-15", "AB": "-7"}
+    result = review(CRANE, {"reactions": reactions, "forces": forces})
+    assert result.first == "whole"
+    assert not {"symmetry", "arm"} & {account.mistake.code for account in result.accounts}

@@ -159,6 +159,8 @@ def _walked(
         return None
     if not all(seen.may_give(name) for name in wrong if name not in known):
         return None
+    if not seen.balances:
+        return None
     bodies = seen.bodies
     right = known | {n for n in entries if n not in wrong}
     if len(follow(bodies, wrong, right, partly=True)) < len(set(wrong) - known):

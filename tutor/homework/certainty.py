@@ -13,7 +13,7 @@ from collections.abc import Collection, Mapping, Sequence
 from tutor.homework.account import RIVAL
 from tutor.homework.places import Story
 from tutor.homework.sheet import Sheet
-from tutor.homework.vectors import dot
+from tutor.homework.vectors import along
 
 COMMON = 1.1
 """A slip that costs more is not met often enough to be certain of it; several slips cost more, and none known."""
@@ -61,14 +61,5 @@ def _of_a_value(story: Story, handed_in: Mapping[str, Sheet]) -> bool:
 
 def of_one_value(sheet: Sheet, wrong: Collection[str]) -> bool:
     """Whether the value of one of the wrong forces alone would leave over what a body does."""
-    return any(_along(sheet, name) for name in wrong if name in sheet.part)
-
-
-def _along(sheet: Sheet, name: str) -> bool:
-    """Whether what is left over lies along a force, so that its value alone may be off."""
-    vector = sheet.part[name].vector
-    share = dot(sheet.lefts, vector) / dot(vector, vector)
-    return all(
-        abs(left - share * part) <= slack
-        for left, part, slack in zip(sheet.lefts, vector, sheet.slacks, strict=True)
-    )
+    forces = [sheet.part[name] for name in wrong if name in sheet.part]
+    return any(along(force.vector, sheet.lefts, sheet.slacks) is not None for force in forces)

@@ -23,6 +23,8 @@ Turning = Callable[[Force, tuple[float, float]], float]
 FAMILIAR = ((0.8, 0.6), (0.6, 0.8), (0.5**0.5, 0.5**0.5), (0.75**0.5, 0.5), (0.5, 0.75**0.5))
 """Run and rise of the slopes that one knows by heart: 3-4-5, 45, 30 and 60 degrees."""
 LEVEL = 1e-9
+MOMENTS = (0.0, 0.0, 1.0)
+"""The equation of moments among those of the whole truss."""
 
 
 @dataclass(frozen=True)
@@ -71,6 +73,13 @@ class Sight:
         found = Bodies({name: self.body(name) for name in self.without})
         found.at = self.without.at
         return found
+
+    @property
+    def balances(self) -> bool:
+        """Whether the reactions are as what is believed of moments has them, where all are written."""
+        whole = self.body(WHOLE)
+        believed = bool(self.lens.balance or self.lens.turning)
+        return not believed or bool(whole.missing) or whole.holds(MOMENTS)
 
     def may_give(self, name: str) -> bool:
         """Whether some body has an equation that holds and could have given a value."""

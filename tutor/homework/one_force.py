@@ -9,6 +9,7 @@ from tutor.homework.account import Draft
 from tutor.homework.changes import COPIED, miscopied
 from tutor.homework.sheet import Part, Sheet
 from tutor.homework.slips import FACTORS, cost_of
+from tutor.homework.vectors import along
 from tutor.homework.work import Entry
 from tutor.judge import Value
 
@@ -26,30 +27,25 @@ def of_one_force(
 ) -> Iterator[Draft]:
     """One force that goes wrong in every line alike: what is left over lies along it."""
     for part in sheet.parts:
-        size = math.hypot(*part.vector)
-        along = math.fsum(r * a for r, a in zip(sheet.lefts, part.vector, strict=True)) / size**2
-        slack = sheet.slack(part.vector) / size**2
-        if abs(along) <= slack or any(
-            abs(r - along * a) > t
-            for r, a, t in zip(sheet.lefts, part.vector, sheet.slacks, strict=True)
-        ):
+        ends = along(part.vector, sheet.lefts, sheet.slacks)
+        if ends is None or ends[0] <= 0.0 <= ends[1]:
             continue
-        yield from _along(part, along, slack, entries)
+        yield from _along(part, sum(ends) / 2, (ends[1] - ends[0]) / 2, entries)
         if part.name in solved and not part.is_load:
             straight = sum(1 for a in part.vector if abs(a) > 1e-9) == 1
             cost = ARITHMETIC + (STRAIGHT if straight else 0.0)
             yield Draft("arithmetic", part.name, cost, Value(part.name))
 
 
-def _along(part: Part, along: float, slack: float, entries: Mapping[str, Entry]) -> Iterator[Draft]:
-    """Accounts of a force that is too large by `along` in every line of the body."""
+def _along(part: Part, left: float, slack: float, entries: Mapping[str, Entry]) -> Iterator[Draft]:
+    """Accounts of a force that is too large by what is `left` in every line of the body."""
     value = part.value or 0.0
     if value == 0.0:
         return
     about = None if part.is_load else Value(part.name)
     for code, factor, cost in _factors(part, entries.get(part.name)):
         allowed = slack + abs(1.0 - factor) * part.radius
-        off = abs(along - (1.0 - factor) * value)
+        off = abs(left - (1.0 - factor) * value)
         if off <= allowed:
             misfit = MISFIT * (off / allowed) ** 2 if allowed else 0.0
             yield Draft(code, part.name, cost + misfit, about)

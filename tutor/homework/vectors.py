@@ -47,3 +47,18 @@ def orthogonal(vectors: Iterable[Vector]) -> list[Vector]:
             if len(basis) == len(vector):
                 break
     return basis
+
+
+def along(vector: Vector, lefts: Vector, slacks: Iterable[float]) -> tuple[float, float] | None:
+    """How many of a vector what is left over may be, at least and at most; None where it lies elsewhere.
+
+    Along each axis what is left over may be off by a slack of its own.
+    """
+    low, high = -math.inf, math.inf
+    for part, left, slack in zip(vector, lefts, slacks, strict=True):
+        if abs(part) > PARALLEL:
+            ends = sorted(((left - slack) / part, (left + slack) / part))
+            low, high = max(low, ends[0]), min(high, ends[1])
+        elif abs(left) > slack:
+            return None
+    return (low, high) if low <= high else None
