@@ -186,6 +186,14 @@ class TestNumbersThatVary:
         (tmp_path / "set.toml").write_text('title = "Week 3"\nid = "week-3"', "utf-8")
         assert warned(tmp_path, VARIED) == []
 
+    def test_of_a_set_without_an_id_are_told_once(self, tmp_path: Path) -> None:
+        for name in ("a", "b", "c"):
+            (tmp_path / f"{name}.toml").write_text(
+                VARIED.replace('title = "', f'title = "{name} '), "utf-8"
+            )
+        found = [d for d in check(tmp_path).defects if d.code == "set-without-id"]
+        assert [Path(each.file).name for each in found] == ["a.toml"]
+
     def test_that_meet_no_condition_are_an_error_which_names_it(self, tmp_path: Path) -> None:
         (tmp_path / "a.toml").write_text(VARIED + 'keep = ["AC in tension"]\n', "utf-8")
         found = check(tmp_path)

@@ -28,7 +28,7 @@ def varying_defects(problem: Problem, among: ProblemSet, places: Places) -> Iter
     """Why a class cannot have this problem, and what of its words is not true of every variant."""
     if problem.vary is None:
         return
-    if not among.rules.id:
+    if not among.rules.id and _is_first(problem, among):
         message = f"the numbers of students follow from the name of the folder, {shown(among.name)}"
         cure = 'write id = "week-3" or the like in set.toml, so that they stay when it is renamed'
         yield places.warning("set-without-id", ("vary",), message, cure)
@@ -44,6 +44,12 @@ def varying_defects(problem: Problem, among: ProblemSet, places: Places) -> Iter
         cure = "write longer lists, or milder conditions"
         yield places.warning("few-variants", ("vary",), message, cure)
     yield from _words(problem, problem.vary, places)
+
+
+def _is_first(problem: Problem, among: ProblemSet) -> bool:
+    """Whether it is the first of its set that varies: what is so of the set is said once."""
+    first = next((each for each in among.problems if each.vary is not None), problem)
+    return first.source == problem.source
 
 
 def _words(problem: Problem, vary: Vary, places: Places) -> Iterator[Defect]:
