@@ -132,7 +132,7 @@ def test_what_is_no_section_is_answered_in_a_sentence(
 
 def test_a_section_says_how_one_goes_back_to_the_joints(lesson: Lesson) -> None:
     cut(lesson, ["AD", "BE", "CF"])
-    assert "For the joints again, type leave section." in lesson.ask.question
+    assert "To go back to the joints, type leave section." in lesson.ask.question
     deed = deed_of(lesson, "leave section")
     assert isinstance(deed, Do)
     assert lesson.take(deed.kind, **deed.data, now=3.0).accepted

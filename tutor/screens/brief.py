@@ -8,7 +8,7 @@ from tutor.lesson import Say
 
 MANY = 3
 COUNTED = "{} things are written up to here, each among the lines. {}"
-READ_ALL = "Type the word again to read all of them with their reasons."
+READ_ALL = "Type “again” to read all of them with their reasons."
 FROM_TABLE = "To see them, press b."
 
 

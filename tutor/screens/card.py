@@ -26,8 +26,8 @@ NAMES = {
 }
 WORDS = "Member AB: no force. Member AD: tension 13 kN. Member BD: compression 5 kN."
 QUESTION = (
-    "Choose the first picture that looks right: a triangle on two supports, under a load. Your "
-    "choice is kept."
+    "Choose the first picture that looks right: a triangle on two supports, under a load. Type "
+    "its number; your choice is kept."
 )
 
 

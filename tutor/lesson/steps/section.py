@@ -33,7 +33,7 @@ HOW_TO_CUT = (
     "A section cuts the truss in two, and one part is kept as a free body. Name the members that are cut "
     "and a joint of the part you keep, like {example}."
 )
-GO_BACK = "For the joints again, type leave section."
+GO_BACK = "To go back to the joints, type leave section."
 NO_JOINT = "Name a joint of the part that you keep: {joints}."
 IN_ONE = (
     "With {cut} cut the truss is still in one piece. A section goes right through it, from outside to "
