@@ -13,7 +13,9 @@ from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.tree import Span
 
-_MAY = re.compile(r"[\w}|)] ?[/:] ?(?:\||-?[0-9.]+ *=|[A-Z(])|\bis to\b|\b(?:size|magnitude) of\b")
+_MAY = re.compile(
+    r"[0-9] ?: ?[0-9]|[0-9] ?(?:mm|cm|m|ft|in) *=|[\w}|)] ?[/:] ?(?:\||-?[0-9.]+ *=|[A-Z(])|\bis to\b|\b(?:size|magnitude) of\b"
+)
 _SIZE_OF = re.compile(
     r"(?:the +)?(?:size|magnitude) +of +(?:the +)?(?:force +(?:in|of) +)?(?=[|A-Z])", re.IGNORECASE
 )
@@ -33,6 +35,13 @@ _NUMBER_FIRST = re.compile(
 _OVER = re.compile(
     rf"(?<![\w*/^+-])(?P<one>{_FORCE}) */ *(?P<other>{_FORCE}) *= *(?P<sign>[-+]? *)(?P<top>{_SIDE})(?: *[:/] *(?P<under>{_SIDE}))?{_END}"
 )
+_SAID_OF_SIDES = re.compile(
+    r"\b(?:sides?|slop(?:es?|ing)|triangles?|ratio|legs)\b[^=,;]{0,30}?[0-9.]+(?: ?: ?[0-9.]+){1,2}(?! *[=:])"
+)
+"""What words say of the sides of a triangle, 3:4:5, and no proportion of forces."""
+_OVER_LENGTHS = re.compile(
+    rf"(?P<one>{_FORCE} */ *[0-9.]+) ?(?P<unit>mm|cm|m|ft|in)(?P<other> *= *-?[0-9.]+(?: ?(?:k?N|kips?|lb))? */ *[0-9.]+) ?(?P=unit)(?!\w)"
+)
 _IN_SIZE = re.compile(r" +in +(?:size|magnitude)(?= *(?:$|[,;.]))", re.IGNORECASE)
 _PAIR = r"(?<![\w{}])[A-Z][0-9]?[A-Z][0-9]?(?![\w{}'])"
 _SIDES = re.compile(
@@ -46,6 +55,8 @@ def likened(source: Source, names: Names) -> Source:
     if _MAY.search(source.text) is None:
         return source
     source = source.rewritten(_SIZE_OF, "")
+    source = source.rewritten(_OVER_LENGTHS, lambda found: found["one"] + found["other"])
+    source = source.rewritten(_SAID_OF_SIDES, lambda found: found[0].replace(":", "-"))
     for pattern in (_IS_TO, _AS, _NUMBER_FIRST, _OVER):
         for found in reversed(list(pattern.finditer(source.text))):
             source = _over_its_own(source, found, names)
