@@ -23,7 +23,7 @@ _WORDS: Mapping[str, str] = {
     "arctan": "atan", "sin": "sin", "cos": "cos", "tan": "tan", "cot": "cot", "sec": "sec",
     "csc": "csc", "vert": "|", "lvert": "|", "rvert": "|", "quad": "  ", "qquad": "  ",
     "hspace": " ", "checkmark": " ", "square": " ", "blacksquare": " ", "qed": " ",
-    "left": "", "right": "", "big": "", "Big": "", "bigl": "", "bigr": "", "Bigl": "", "Bigr": "",
+    "hline": "", "toprule": "", "midrule": "", "bottomrule": "", "left": "", "right": "", "big": "", "Big": "", "bigl": "", "bigr": "", "Bigl": "", "Bigr": "",
     "displaystyle": "", "limits": "", "nolimits": "", "hfill": " ", "nonumber": "", "notag": "",
     "longmapsto": "→", "mapsto": "→", "colon": ":", "bullet": "•", "mathrm": "", "mathbf": "", "rm": "", "bf": "", "it": "", "mid": "|", "tg": "tan", "thinspace": " ",
 }  # fmt: skip
@@ -59,10 +59,13 @@ _STACKED = re.compile(
 )
 _NEXT_ROW = re.compile(r"(?<=[\w)}\]°.,]) *\\\\(?= *&? *[^ &=][^=]*[^ :=&] *&?=(?!.*\\\\ *&? *=))")
 """Between two rows of a display that each set two sides equal."""
+_ROW = re.compile(r"^(?!.*(?:& *=|= *&)).*[^\\&] & ")
+_CELL = re.compile(r" +& +")
+"""What parts the cells of a table; beside an = it only lines up the rows of a display."""
 _SPACE = re.compile(r"\\[,;:! ]|~|\\\\|&|\$|\\[()\[\]]")
 _LISTED = re.compile(r"^ *[-–—+*] +(?=\$|\\\()")
 """A bullet before a formula: what would be its sign stands within."""
-_TEX = re.compile(r"\\|\$[^$]*\$|&=|=&|\^ *∘|\w~")
+_TEX = re.compile(r"\\| & |\$[^$]*\$|&=|=&|\^ *∘|\w~")
 _EMPTY_LIMITS = re.compile(r"\\sum *(?:_ *\{\})? *(?:\^ *\{\})?")
 
 
@@ -90,6 +93,8 @@ def untexed(source: Source) -> Source:
         if source.text == before:
             break
     source = source.rewritten(_EMPTY_LIMITS, "Σ")
+    if _ROW.match(source.text):
+        source = source.rewritten(_CELL, " | ")
     source = source.rewritten(_NEXT_ROW, "; ").rewritten(_SPACE, " ")
     source = source.rewritten(_WORD, _word)
     return source.rewritten(_INVERSE, "^-1")

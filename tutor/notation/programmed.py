@@ -30,6 +30,9 @@ _TURNED_TO_RADIANS = re.compile(
     re.I,
 )
 _RATIO = re.compile(rf"(?<![\w.]){_FROM}?Rational ?\( *([0-9]+) *, *([0-9]+) *\)")
+_AS_NUMBER = re.compile(
+    rf"(?<![\w.]){_FROM}?(?:float|mpf)(?:32|64)? ?\( *(?P<number>[-+]?[0-9.e+-]+) *\)", re.I
+)
 _SET_EQUAL = re.compile(
     rf"^ *(?:\w{{1,12}} *= *)?{_FROM}?Eq ?\( *(?P<left>.+), *(?P<right>[^,]+?) *\) *[;,]?$"
 )
@@ -62,6 +65,7 @@ def unprogrammed(source: Source) -> Source:
         source = source.rewritten(_ATAN2, _atan2)
         if source.text == before:
             break
+    source = source.rewritten(_AS_NUMBER, lambda found: found["number"])
     source = source.rewritten(_RATIO, lambda found: f"({found[1]}/{found[2]})")
     source = source.rewritten(_OF_DEGREES, lambda found: found[1]).rewritten(_PREFIX, "")
     return source.rewritten(_SET_EQUAL, lambda found: f"{found['left']} = {found['right']}")
