@@ -65,7 +65,7 @@ _CELL = re.compile(r" +& +")
 _SPACE = re.compile(r"\\[,;:! ]|~|\\\\|&|\$|\\[()\[\]]")
 _LISTED = re.compile(r"^ *[-–—+*] +(?=\$|\\\()")
 """A bullet before a formula: what would be its sign stands within."""
-_TEX = re.compile(r"\\| & |\$[^$]*\$|&=|=&|\^ *∘|\w~")
+_TEX = re.compile(r"\\|\$[^$]*\$|&=|=&|\^ *∘|\w~")
 _EMPTY_LIMITS = re.compile(r"\\sum *(?:_ *\{\})? *(?:\^ *\{\})?")
 
 
