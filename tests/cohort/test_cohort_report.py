@@ -286,3 +286,19 @@ def test_a_number_in_a_sentence_is_not_taken_for_the_id_that_is_that_number(repo
         in messages
     )
     assert f"student {three}, handed in later, is by the same student" in messages
+
+
+def test_a_lesson_that_is_in_a_file_twice_counts_once_as_far_as_it_got(course_folder: Path) -> None:
+    course = course_at(course_folder)
+    most = {"eel-trap": 0, "trestle": 20}
+    whole = handed_in(course_folder, "s1", most=most)
+    lines = whole.splitlines()[:-1]
+    start = max(n for n, line in enumerate(lines) if line.startswith(b'{"line":0,'))
+    journal = lines[start:]
+    parts = [b"\n".join(journal[:-6]), b"\n".join(journal), b"\n".join(journal[:-4])]
+    twice = written("s1", "week-3", "Week 3", DAY, parts)
+    one, other = (gather(course, "a.txt", data, Way("")) for data in (whole, twice))
+    assert other.works == one.works
+    assert [f.message for f in other.faults] == [
+        'the lesson on "Trestle for the nets" is in it more than once; it counts once'
+    ] * 2

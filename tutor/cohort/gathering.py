@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from tutor.cohort.believing import MOST_ANSWERS, Replayed, replayed
@@ -19,6 +19,7 @@ from tutor.skills import Mastery, Seen, masteries, seen_in
 from tutor.text import one_line, shown
 
 FORGED = "the verdicts kept in it are not those of its judge; every answer was judged again"
+TWICE = "the lesson on {title} is in it more than once; it counts once"
 NO_ID = "it names no student; ask for one made after pinjoint --student ID"
 NOTHING = "it holds no lesson on this set"
 OTHER_SET = "it holds no lesson on this set; it is of the set {set}"
@@ -78,7 +79,7 @@ class _Reader:
     def read(self, handed: HandedIn, mark: str) -> Gathered:
         for fault in handed.faults:
             self._tell(fault)
-        for part in handed.parts:
+        for part in self._once(handed.parts):
             self._take(part)
         if not self.marks:
             other = handed.set and handed.set != self.course.among.name
@@ -112,6 +113,19 @@ class _Reader:
     def _tell(self, message: str) -> None:
         self.faults.append(Fault(self.file, message, self.student))
 
+    def _once(self, parts: Sequence[Part]) -> Iterator[Part]:
+        """Each lesson once, as far as it got; a file may hold what was handed in earlier besides."""
+        furthest: dict[str, Part] = {}
+        for part in parts:
+            known = furthest.setdefault(part.begun, part)
+            if len(part.contents.lines) > len(known.contents.lines):
+                furthest[part.begun] = part
+        for part in parts:
+            if not part.begun or furthest[part.begun] is part:
+                yield part
+            elif part.contents.header is not None:
+                self._tell(TWICE.format(title=shown(part.contents.header.title)))
+
     def _take(self, part: Part) -> None:
         """Replay one lesson, or say why it does not count."""
         header = part.contents.header
@@ -135,7 +149,7 @@ class _Reader:
         seed = f"{self.way.seed} {part.contents.last_sum}"
         done = replayed(problem, lines, part.whole, seed, self.way.share)
         self.lessons[name].append(done.lesson)
-        self.marks.append(lines[0].after if lines and lines[0].number == 1 else "")
+        self.marks.append(part.begun)
         self._count(done)
         if done.forged:
             self._tell(f"{what}: {FORGED}")

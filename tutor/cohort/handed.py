@@ -41,6 +41,12 @@ class Part:
         return self.contents.header is not None and not self.contents.faults + self._torn
 
     @property
+    def begun(self) -> str:
+        """What tells lessons apart by how they were begun: the sum of its first line; "" without one."""
+        lines = self.contents.lines
+        return lines[0].after if lines and lines[0].number == 1 else ""
+
+    @property
     def _torn(self) -> tuple[str, ...]:
         return ("its last line is not whole",) if self.contents.torn else ()
 
