@@ -334,3 +334,16 @@ class TestTickedBoxes:
         async with Resumed(tmp_path, FREE_BODY[:2]) as pilot:
             await press(pilot, "1", "space", "2", ENTER)
             assert lesson_of(pilot).state.supports_done == ("A",)
+
+
+@pytest.mark.parametrize("at_once", [True, False])
+async def test_a_number_typed_ahead_of_its_question_chooses_there_and_joins_no_line(
+    at_once: bool, tmp_path: Path
+) -> None:
+    async with Resumed(tmp_path, JOINTS[:-1]) as pilot:
+        ahead = keys("A_y = 150\n2\n12/13 F_BC + 360 = 0\n")
+        await (burst if at_once else press)(pilot, *ahead)
+        await settle(pilot, lambda: line_of(pilot).value == "")
+        state = lesson_of(pilot).state
+        assert state.joint == "B"
+        assert state.tries[-1].text == "12/13 F_BC + 360 = 0"
