@@ -20,6 +20,7 @@ from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.ties import told_with
 from tutor.judge.true_equation import TrueEquation
+from tutor.judge.written import number
 from tutor.model import Load, Support
 
 
@@ -240,3 +241,24 @@ def test_a_sum_of_a_truss_is_made_once_and_never_that_of_another_alike() -> None
     truss = problem("rack")
     assert equation_of(truss, Fx()) is equation_of(truss, Fx())
     assert equation_of(truss, Fx()) is not equation_of(replace(truss), Fx())
+
+
+def test_an_angle_from_the_vertical_is_known_in_a_sum_along_a_slope() -> None:
+    """CD goes 4 across and 3 down: taken 3 across and 4 down it has 0.3928 along 60° for 0.1196."""
+    text = "-.9196 F_AD - .866 F_BD - .3928 F_CD + 2 - 5.196 = 0"
+    assert named(problem("hopper"), Along(60, joint="D"), text) == [("complement", "CD")]
+
+
+def test_in_a_line_times_two_the_force_left_out_is_named() -> None:
+    wrong = wrong_line(377)
+    assert wrong is not None
+    assert wrong.text == "-2*31/4 =0"
+    known = {"senses": wrong.senses, "known": wrong.known}
+    assert named(wrong.problem, wrong.about, wrong.text, **known) == [("missing", "FB")]
+
+
+@pytest.mark.parametrize(("value", "shown"), [(11 / 60, "11/60"), (11 / 61, "0.18033")])
+def test_a_true_line_has_fractions_up_to_sixtieths_and_decimals_beyond(
+    value: float, shown: str
+) -> None:
+    assert number(value) == shown
