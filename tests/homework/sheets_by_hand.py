@@ -40,7 +40,8 @@ class Belief:
     """What somebody takes for true: how an inclined member lies, how a reaction or load acts, the arms.
 
     `means` are the kinds of mistake that a teacher would call it by; `given` are reactions taken for
-    granted, and `times` is what is done to every value at last.
+    granted, and `times` is what is done to every value at last. `about` is where moments are taken, the
+    first support where it is "".
     """
 
     name: str
@@ -49,6 +50,7 @@ class Belief:
     reactions: Mapping[str, Way] = field(default_factory=dict)
     given: Mapping[str, float] = field(default_factory=dict)
     along: bool = False
+    about: str = ""
     times: Callable[[str], float] = lambda _: 1.0
 
 
@@ -162,6 +164,7 @@ def beliefs(name: str) -> Iterator[Belief]:
     if name == "Beer and Johnston 6.1":
         yield Belief("half each", ("symmetry",), given={"C_x": 0, "C_y": 1500, "E_y": 1500})
         yield Belief("arms along", ("arm", "arm-from"), along=True)
+        yield Belief("arms along to the roller", ("arm", "arm-from"), along=True, about="E")
     if name == "boathouse":
         yield Belief("half each", ("symmetry",), given={"A_x": -6, "A_y": 12, "B_y": 12})
         yield Belief("pin as roller", ("missing",), reactions={"A_x": (0, 0)}, given={"A_x": 0})
@@ -201,7 +204,7 @@ def _reactions(truss: Truss, belief: Belief) -> dict[str, float]:
         return dict(belief.given)
     names = [n for n in truss.reactions if n not in belief.given]
     at = {j.name: np.array(j.at) for j in truss.problem.joints}
-    about = at[truss.problem.supports[0].joint]
+    about = at[belief.about or truss.problem.supports[0].joint]
 
     def column(joint: str, way: Way) -> tuple[float, float, float]:
         (x, y), (px, py) = way, at[joint] - about

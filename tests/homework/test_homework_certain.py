@@ -184,3 +184,12 @@ def test_a_letter_turned_is_named_before_all_members_of_the_joint_turned_round()
     result = review(truss, {"reactions": {"A_x": "0", "A_y": "6", "E_y": "6"}, "forces": forces})
     assert result.places == ("E", "B")
     assert [a.mistake.code for a in result.accounts] == ["sign", "tension-compression", "pull-push"]
+
+
+@pytest.mark.parametrize("seed", [0, 6, 7])
+def test_of_two_slips_at_two_joints_both_are_among_the_places_to_look_at(seed: int) -> None:
+    both = homework(seed, 2, digits=4, most=6)
+    assert both is not None
+    slips = {slip.place for slip in both[0].slips}
+    assert len(slips) == 2
+    assert slips < set(review(both[0].problem, both[0].work()).places)

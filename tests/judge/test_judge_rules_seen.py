@@ -262,3 +262,14 @@ def test_a_true_line_has_fractions_up_to_sixtieths_and_decimals_beyond(
     value: float, shown: str
 ) -> None:
     assert number(value) == shown
+
+
+def test_a_ratio_where_an_arm_belongs_is_no_slope_taken_by_heart() -> None:
+    """The load at C is 10 kN down to the right at 30°, and 0.6 is neither of its ratios."""
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 6, 0), ("C", 2, 4)],
+        ("AB", "BC", "AC"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [Load("C", size=exact(10), angle=exact(330))],
+    )
+    assert named(truss, M("A"), "6 B_y - 10*0.6 = 0") == [("arm", "load C")]
