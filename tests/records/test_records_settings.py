@@ -21,6 +21,8 @@ CHOICES = st.builds(
     theme=st.none() | WORDS,
     remarks=st.booleans(),
     done=st.dictionaries(WORDS, st.integers(0, 1000), max_size=4),
+    student=st.none() | st.just("s1041"),
+    guide=st.booleans(),
 )
 JSON = st.recursive(
     st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=5),
@@ -102,7 +104,7 @@ def test_one_choice_that_cannot_be_used_costs_only_itself(tmp_path, name, value,
     }
     (tmp_path / FILE_NAME).write_text(json.dumps({**good, name: value}))
     settings, notice = read_settings(tmp_path)
-    assert vars(settings) == {**good, name: getattr(Settings(), name)}
+    assert settings._asdict() == {**good, name: getattr(Settings(), name)}
     assert name in notice
     assert words in notice
 
