@@ -20,7 +20,7 @@ from tutor.notation.lexicon import SPEECH, folded, says
 from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
-from tutor.notation.talk import BECAUSE
+from tutor.notation.talk import BECAUSE, GIVEN
 from tutor.notation.tree import Span
 from tutor.notation.words import ANGLES, FUNCTIONS
 
@@ -56,10 +56,6 @@ def asides_apart(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]
     return replace(source, text=made), tuple(told)
 
 
-_GIVEN = re.compile(
-    rf" *[{LETTERS}][{LETTERS}0-9_{{}}]* *= *[-+]? ?[0-9.,]*[0-9] (?=[{LETTERS}][\w{{}}]* *=)"
-)
-"""A value that is put in, with the next statement right behind it."""
 _MARKED = re.compile(r"[,;:∴⇒→=]|\.(?![0-9])")
 
 
@@ -154,7 +150,7 @@ def _replace(text: str, chars: list[str], at: int, begun: Token, end: int) -> No
     if behind and _MARKED.match(behind) is None:
         alone = "=" not in behind
         chars[begun.start] = "∴" if alone else joins(said)
-        value = _GIVEN.match(text, end) if joins(said) == ";" else None
+        value = GIVEN.match(text, end) if joins(said) == ";" else None
         if value is not None:
             chars[value.end() - 1] = ";"
         return

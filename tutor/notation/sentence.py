@@ -23,6 +23,7 @@ from tutor.notation.spoken import (
 )
 from tutor.notation.symbols import NAME
 from tutor.notation.talk import (
+    GIVEN,
     Clause,
     claims,
     concludes,
@@ -120,6 +121,8 @@ class Sentence:
             following = heads[index + 1][0] if index + 1 < len(heads) else start
             self._mark(stop, ":", following)
         self.chars[start:end] = said
+        if gap.premise and (value := GIVEN.match(said)) is not None:
+            self.chars[start + value.end() - 1] = ";"
         self.formulas += 1
         self.broken_off = said.rstrip().endswith("=")
         left = said.partition("=")[0].strip()

@@ -152,7 +152,7 @@ def _groups(
                 _inner_letter(chars, text, begin, index, found, turned)
                 continue
             _blank(chars, begin, index + 1)
-            rest = "".join(chars[index + 1 : stop])
+            rest = _REMARK.sub("", "".join(chars[index + 1 : stop]))
             ended = not re.search(r"[0-9+*/=)\]}^-]|sin|cos|tan", rest)
             if ended and not opened:
                 _take(said, words)
@@ -162,6 +162,10 @@ def _groups(
                     turned.append(begin)
             if words.passed or not ended:
                 found.passed.append(Span(begin, index + 1))
+
+
+_REMARK = re.compile(rf"[(\[] *[{LETTERS}]{{2,}}(?: +[{LETTERS}]+)+ *[)\]]")
+"""A bracket of several words."""
 
 
 def _inner_letter(

@@ -14,7 +14,7 @@ from tutor.notation.bits import Bit
 from tutor.notation.ending import COUNTING, SMALL, unknown
 from tutor.notation.lexicon import DENYING, MEANINGS, WAYS, folded, says
 from tutor.notation.names import Names
-from tutor.notation.symbols import NAME
+from tutor.notation.symbols import LETTERS, NAME
 
 _REVERSE = re.compile(
     rf"\b(?:{DENYING}|wrong(?:ly)?|false(?:ly)?|incorrect(?:ly)?|instead|rather than|mistaken?(?:ly)?|mistakes?|errors?|untrue|"
@@ -42,6 +42,12 @@ CONCLUDING = frozenset((
     "whence", "yields", "yield", "yielding", "requires", "require", "obtain", "obtains", "get", "gets", "find", "finds",
     "leaves", "or", "meaning", "thats", "that's",
 ))  # fmt: skip
+
+
+GIVEN = re.compile(
+    rf" *[{LETTERS}][{LETTERS}0-9_{{}}]* *= *[-+]? ?[0-9.,]*[0-9] (?=[{LETTERS}][\w{{}}]* *=)"
+)
+"""A value that is put in, with the next statement right behind it."""
 
 
 @dataclass
