@@ -17,6 +17,7 @@ from broken import (
 )
 from lines import Style, abouts, pieces, written
 from strategies import make_truss
+from truss_names import CLASHING
 
 from tutor.judge import M
 from tutor.notation import (
@@ -114,3 +115,9 @@ def test_a_mark_that_shows_nothing_is_named_unless_it_says_nothing_either(mark: 
         else:
             assert isinstance(found, Unreadable), typed
             assert found.text[found.column - 1 : found.column - 1 + found.length].count(mark), found
+
+
+@pytest.mark.parametrize("text", ["M_x + 3*R_{C[} = 12", "R_{C(} = 3"])
+def test_a_bracket_within_a_name_hides_no_equals_sign(text: str) -> None:
+    found = said(text, CLASHING)
+    assert isinstance(found, Unreadable)

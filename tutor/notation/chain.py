@@ -9,7 +9,7 @@ from fractions import Fraction
 
 from tutor.notation.ending import WORD, wordy
 from tutor.notation.evaluate import Term
-from tutor.notation.formula import sides_of
+from tutor.notation.formula import sides_of, unclosed
 from tutor.notation.found import Found, trimmed
 from tutor.notation.heading import heading_before, heading_in
 from tutor.notation.heeded import Said
@@ -226,6 +226,8 @@ def _sided(
     )
     if backward:
         found.open.add("signed")
+    if len(sides) != len(kept):
+        raise unclosed(formula)
     if lent is not None and not any(side.numeric for side in sides):
         raise Broken("value/number", *lent.places[0])
     sides = tuple(_with(side, said) for side, (_, said) in zip(sides, kept, strict=True))

@@ -14,6 +14,7 @@ from tutor.notation.line import Side
 from tutor.notation.names import Names
 from tutor.notation.parser import parse_sides
 from tutor.notation.scanner import Scanner
+from tutor.notation.symbols import PARTNER
 from tutor.notation.tree import Binary, Negative, Node, Number, Unit
 from tutor.notation.unreadable import Broken
 
@@ -82,3 +83,16 @@ def _figures(node: Node, text: str) -> int | None:
     if not isinstance(node, Number):
         return None
     return figures(text[node.span.start : node.span.end])
+
+
+def unclosed(formula: str) -> Broken:
+    """That a bracket within a name, R_{C[}, is never closed, so that it hides the equals sign behind it."""
+    opened: list[int] = []
+    for at, char in enumerate(formula):
+        if char in "([{":
+            opened.append(at)
+        elif char in ")]}":
+            fitting = [one for one in opened if PARTNER[formula[one]] == char]
+            opened = [one for one in opened if one not in fitting[-1:]]
+    at = opened[0] if opened else 0
+    return Broken("brackets", at, at + 1, partner=PARTNER.get(formula[at], ")"))

@@ -70,7 +70,7 @@ def heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
         if (says(word, "because", "where") and not says(word, "filler")) or folded(word) in DRAWN:
             break
         pointing = (
-            (word == "→" or arrow(word) == "right")
+            (word in ("←", "→") or arrow(word))
             and index + 1 < len(bits)
             and says(bits[index + 1][0], "remark", "T", "C")
         )
