@@ -24,7 +24,7 @@ from tutor.model import Problem
 
 WORKED_WRONG, HIDDEN, IN_DOUBT = 0.2, 0.3, 0.06
 """A result is rather left out where one was in doubt of it; common practice, no source."""
-CLEARLY_SAID, CLEARLY, BETTER, SECOND = 1.15, 0.35, 0.1, 0.1
+CLEARLY_SAID, CLEARLY, BETTER, SECOND = 1.15, 0.35, 0.04, 0.1
 """What costs no more is clearly so; how much cheaper another is clearly, and at all; what coming second costs."""
 WELL_EXPLAINED, NOT_NEEDED = 1.15, 1.2
 LEAST_WRITTEN = 2
