@@ -25,7 +25,9 @@ _TURN_ABOVE = re.compile(
     r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])|(?<=[↺↻↑→])\^ ?(?:\{ ?\+ ?\}|\+)|^ *\( ?\+ ?\) *(?=Σ)"
 )
 _FULL_STOP = re.compile(r"(?<=[\w)\]}°] )[.,;]+(?= *$)")
-SPEAKS = re.compile(r"[^\W\d_]{4}|\) *[-+] *[0-9.]*[*x ]*\(|\+ ?ve|T *\+|[①-⑳]|: *[\w.]+ *:|90")
+SPEAKS = re.compile(
+    r"[^\W\d_]{4}|\) *[-+] *[0-9.]*[*x ]*\(|\+ ?ve|T *\+|[①-⑳]|: *[\w.]+ *:|90|cw\b|=[^=()\[\]]*[)\]] *$"
+)
 """Without any of it a line is no sentence, and has no words that go beside its equations."""
 
 

@@ -20,7 +20,7 @@ _FRONT = r" *(?:\w{1,12} *= *)?(?:\w{1,8}\.)?"
 _SOLVE = re.compile(_FRONT + r"(?-i:[A-Za-z]{0,8}[Ss]olve[A-Za-z]{0,4}) *(?P<open>[(\[])")
 _SET_EQUAL = re.compile(_FRONT + r"Eq *(?P<open>\()")
 _CALLED = re.compile(
-    r" *(?:eqn?s?|equation|expr(?:ession)?)(?:_\w{1,8}|[0-9]{0,2}[a-z]?) *= *(?=[^=]*[A-Za-z])",
+    r" *(?:eqn?s?|equation|expr(?:ession)?)(?:_\w{1,8}|[A-Z]?[0-9]{0,2}[a-z]?) *= *(?=[^=]*[A-Za-z])",
     re.IGNORECASE,
 )
 _ANSWER = re.compile(r" *(?:ans|answer|result|sol|solution) *= *(?=[-+]? ?[0-9.]+)", re.IGNORECASE)

@@ -29,10 +29,14 @@ _CONVENTION = re.compile(
 )
 
 
-_UPWARD = r"(?:up(?:wards?)?|(?:to the )?right(?:wards?)?|(?:anti-?|counter-?)?clockwise)"
+_UPWARD = r"(?:up(?:wards?)?|(?:to the )?right(?:wards?)?|(?:(?:anti-?|counter-?)?clock(?:wise)?|a?cw|ccw)\b)"
 _AXES = re.compile(
     rf"^ *(?:taking|with|reckoning|counting|assuming|considering) +{_UPWARD}(?:(?: and|,) +{_UPWARD})*"
     rf"(?: +(?:is|are|as|being|to be|taken))* +{_POSITIVE} *[,:;]",
+    re.IGNORECASE,
+)
+_AXES_BEHIND = re.compile(
+    rf"(?<=[\w)\]}}°])(?: *[,;] *| +)(?:(?:taking|with) +)?{_UPWARD}{_IS}{_POSITIVE}(?= *(?:[,;]|$))",
     re.IGNORECASE,
 )
 _MEASURED = re.compile(
@@ -43,4 +47,4 @@ _MEASURED = re.compile(
 def without_convention(source: Source) -> Source:
     """The source without words that say which senses are positive, where they are so here; 6-kip load as 6 kip load."""
     source = source.rewritten(_MEASURED, lambda found: f"{found['size']} {found['unit']}")
-    return source.rewritten(_CONVENTION, " ").rewritten(_AXES, " ")
+    return source.rewritten(_CONVENTION, " ").rewritten(_AXES, " ").rewritten(_AXES_BEHIND, " ")

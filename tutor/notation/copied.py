@@ -24,6 +24,9 @@ _E_FOR_SIGMA = re.compile(
     r"(?:(?P<force>[Ff]_?[xyXY])|[Mm][ _]?(?P<point>[A-Za-z][0-9]{0,2}))(?= *[=:]| +[0-9])"
 )
 _NO_COMPONENT = re.compile(r" *:| +[0-9]| *=[^=]*=| *= *0 *[^ =0-9.*/]")
+_FALLEN = re.compile(
+    r"(?<![\w}])R (?P<joint>[A-Z][0-9]?)(?= *(?:$|[-+=*/·;,)]|[(\[]|(?:sin|cos|tan)\b))"
+)
 _LIKE_FIGURES = re.compile(
     r"(?<![A-Za-z_{\\0-9OolI|])(?=[OolI|.,]*[0-9])[0-9OolI|.,]*[OolI|][0-9OolI|.,]*(?![A-Za-z_({])"
 )
@@ -54,9 +57,18 @@ def said_once(source: Source) -> Source:
     return source
 
 
-def sigma_typed(source: Source, names: Names) -> Source:
-    """The source with Σ for the E that is typed for it; beside a member EF only where no component can be meant."""
+def as_meant(source: Source, names: Names) -> Source:
+    """The source with Σ for the E that is typed for it, and R_D for an R whose subscript has fallen: R D.
+
+    Beside a member EF it is Σ only where no component can be meant.
+    """
+    source = source.rewritten(_FALLEN, lambda found: _reaction(found, names))
     return source.rewritten(_E_FOR_SIGMA, lambda found: _sigma(found, names))
+
+
+def _reaction(found: re.Match[str], names: Names) -> str | None:
+    name = f"R_{found['joint']}"
+    return name if len(names.meanings(name)) == 1 and names.joint("R") is None else None
 
 
 def _sigma(found: re.Match[str], names: Names) -> str | None:

@@ -23,9 +23,10 @@ WAYS: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down")
 """What a result says of the way a force acts."""
 
 _WORDS: Mapping[Meaning, str] = {
-    "T": """t tens ten tension tensile tensional tie ties pull pulling pulls stretched
+    "T": """t tens ten tension tensile tensional tie ties pull pulling pulls stretch stretched stretches stretching
         zug zugkraft zugstab gezogen traction tendu tirant traccion tirante tens.""",
     "C": """c comp compr compression compressive compressed strut struts push pushing pushes
+        squash squashed squashes squashing squeezed squeezes squeezing crushed crushing
         druck druckkraft druckstab gedruckt comprime bielle compresion comprimida comprimido puntal""",
     "left": "left leftward leftwards links gauche izquierda",
     "right": "right rightward rightwards rechts droite derecha",
@@ -60,7 +61,7 @@ _WORDS: Mapping[Meaning, str] = {
         lotrecht vertikal verticalmente ydir ydirection vertikale""",
     "along": "along parallel langs entlang suivant selon parallele paralelo a-lo-largo largo",
     "across": "across perpendicular normal square perp senkrecht-zu rechtwinklig perpendiculaire perpendicular-to normal-to",
-    "turn": """cw ccw acw clockwise anticlockwise counterclockwise counter-clockwise anti-clockwise
+    "turn": """cw ccw acw clockwise clock anticlock anticlockwise counterclockwise counter-clockwise anti-clockwise
         uhrzeigersinn gegen horaire antihoraire anti""",
     "positive": "positive positiv positif positivo positiva ve pos taken",
     "whole": """whole entire complete overall global truss frame structure system ganzes gesamt fachwerk

@@ -48,7 +48,7 @@ _UNDERLINED = re.compile(r"^ *__(?=\S)([^_]{1,80})(?<=\S)__(?=[ :;,.]|$)")
 _UNDERLINED_LAST = re.compile(
     r"(?<= )(?P<mark>_{1,2})(?P<inner>[-+(0-9][^_]{0,80}?)(?<! )(?P=mark)(?=[ .,;]*$)"
 )
-_AT_FRONT = re.compile(r"^ *(?:[-*+] +\[[ xX]\]|#{1,6}) +")
+_AT_FRONT = re.compile(r"^ *(?:(?:[-*+] +\[[ xX]\]|#{1,6}) +|[-+•–—] +(?=\*\*[\w{]|`))")
 _REMARK = re.compile(r"(?<=[\w)\]}]) +(?://|#|%) *(?P<words>[A-Za-zΣ][^\[\]=]*?) *$")
 _NUMBERED = re.compile(r" ?#\((?P<number>[0-9]{1,2}[a-z]?)\) *$")
 _QUOTED = re.compile(r"^ *(?P<mark>`+|') ?(?P<inner>[^`]*?) ?(?P=mark) *$")

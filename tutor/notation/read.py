@@ -12,7 +12,7 @@ from tutor.notation.aside_spelled import reasoned
 from tutor.notation.asides import asides_apart
 from tutor.notation.bared import SPEAKS, as_typed, bared
 from tutor.notation.block import in_a_row
-from tutor.notation.copied import figures_asked, sigma_typed
+from tutor.notation.copied import as_meant, figures_asked
 from tutor.notation.evaluate import Frame
 from tutor.notation.explained import explained_by
 from tutor.notation.formula import sides_of
@@ -200,7 +200,7 @@ def _as_it_stands(
     text: str, source: Source, names: Names, frame: Frame, said: Mapping[str, float]
 ) -> Line:
     """A line with a heading, remarks or several statements; every way that is as good."""
-    source = sigma_typed(source, names)
+    source = as_meant(source, names)
     numbers: tuple[str, ...] = ()
     if SPEAKS.search(source.text):
         source, numbers = referred(without_reasons(source, names))

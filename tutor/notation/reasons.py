@@ -42,6 +42,10 @@ _WITH_VALUE = re.compile(
     r"(?P<end>[,;]|(?=∴|⇒|→|\bso\b)|$)"
 )
 
+_BRACKETED = re.compile(
+    r"(?<=[^ ]) +[(\[] *(?P<value>[A-Z]\w*(?:_\{?\w+\}?)? *= *[-+]? ?[0-9.,]*[0-9] *(?:k?N|MN|lbs?|kips?|k)?)(?P<end>) *[)\]] *$"
+)
+"""A value that is put in, in brackets behind the line."""
 _COMPONENTS = re.compile(
     r"^ *(?:so +)?the +components? +of +(?:(?:the +)?(?:force +)?in +|member +)?(?P<name>[A-Z][\w{}'-]*) +(?:are|is|being)[ :]+"
     r"(?P<one>[VHXY]) *=(?P<rest>.*?)(?:(?P<and>(?:,| and\b|,? and\b) *)(?P<two>[VHXY]) *=|$)",
@@ -106,7 +110,9 @@ def without_reasons(source: Source, names: Names) -> Source:
     source = source.rewritten(_LEADING, lambda found: _place(found, names))
     source = source.rewritten(_ONLY, lambda found: f"ΣF{'x' if found['way'][0] in 'hH' else 'y'}: ")
     source = source.rewritten(_TRAILING, lambda found: None if "=" in found["reason"] else " ")
-    return source.rewritten(_WITH_VALUE, lambda found: _set_apart(found, names))
+    for said in (_WITH_VALUE, _BRACKETED):
+        source = source.rewritten(said, lambda found: _set_apart(found, names))
+    return source
 
 
 def _over_each(found: re.Match[str]) -> str | None:
