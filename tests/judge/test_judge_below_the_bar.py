@@ -46,6 +46,13 @@ def test_a_sign_between_the_numbers_or_a_value_behind_them_says_how_they_are_mea
     assert "brackets" not in [remark.code for remark in verdict.remarks]
 
 
+def test_a_number_in_brackets_is_a_factor_in_a_sum() -> None:
+    """35/2(1.25) is 21.875, and not the 14 that 35/(2*1.25) is."""
+    text = "35/2(1.25) + 4/5 F_AE = 0"
+    assert judge(SLIP, Fy("A"), text, known={"A_y": 14}).kind == "wrong"
+    assert judge(SLIP, Fy("A"), "17.5/1(0.8) + 4/5 F_AE = 0", known={"A_y": 14}).right
+
+
 def test_a_factor_before_a_force_is_never_below_the_bar() -> None:
     assert judge(SLIP, Fy("A"), "14 + 4/5F_AE = 0", known={"A_y": 14}).remarks == ()
     assert not judge(SLIP, Fy("A"), "14 + 5/4F_AE = 0", known={"A_y": 14}).right

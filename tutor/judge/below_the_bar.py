@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TypeGuard
 
 from tutor.judge.remade import remade
 from tutor.notation import Line
-from tutor.notation.tree import Binary, Name, Negative, Node, has
+from tutor.notation.tree import Binary, Call, Name, Negative, Node, has
 
 BRACKETS = (
     "What stands right behind the divisor is read as divided by too; bracket it, since a line is read "
@@ -16,24 +17,33 @@ CLEAR = " ()[]{}"
 
 
 def all_below(line: Line) -> Line | None:
-    """A line with numbers side by side behind a divisor all below it; None where there are none."""
+    """A line with numbers side by side behind a divisor all below it; None where there are none.
+
+    In a sum a plain number in brackets is a factor, as of a moment: 9/2(1.5) + 3 R.
+    """
     return remade(line, _below)
 
 
-def _below(node: Node, text: str) -> Node:
+def _below(node: Node, text: str, in_sum: bool = False) -> Node:
     match node:
         case Negative(inner):
-            return Negative(_below(inner, text), node.span)
+            return Negative(_below(inner, text, in_sum), node.span)
         case Binary("*", left, right):
-            left = _below(left, text)
-            if isinstance(left, Binary) and left.operator == "/" and _beside(left, right, text):
+            left = _below(left, text, in_sum)
+            plain = in_sum and not has(right, Call)
+            if _is_fraction(left) and not plain and _beside(left, right, text):
                 below = Binary("*", left.right, right, right.span)
                 return Binary("/", left.left, below, node.span)
             return replace(node, left=left)
-        case Binary(_, left, right):
-            return replace(node, left=_below(left, text), right=_below(right, text))
+        case Binary(sign, left, right):
+            in_sum = in_sum or sign in "+-"
+            return replace(node, left=_below(left, text, in_sum), right=_below(right, text, in_sum))
         case _:
             return node
+
+
+def _is_fraction(node: Node) -> TypeGuard[Binary]:
+    return isinstance(node, Binary) and node.operator == "/"
 
 
 def _beside(left: Binary, right: Node, text: str) -> bool:
