@@ -111,7 +111,9 @@ def _without_kind(found: re.Match[str], names: Names) -> str | None:
 
 
 def _of_force(found: re.Match[str], names: Names) -> str | None:
-    """Nothing for a force whose name stands again in the equation behind it."""
+    """Nothing for a force whose name stands again in the equation behind it; a joint is no force."""
+    if names.joint(found["name"]) is not None:
+        return None
     meant = names.meant(found["name"])
     words = NAME.findall(found.string[found.end() :])
     again = len(meant) == 1 and any(names.meant(word) == meant for word in words)
