@@ -172,7 +172,7 @@ def test_a_report_and_three_hints_hold_no_number_of_a_force_at_all(seed: int) ->
     beside = Beside(truss, lines=[Fx(), Fy()], hints=(1, 2, 3))
     told = markdown(done.problem, result, WHEN, beside)
     rest = told.replace("2031-05-06 07:08", "").replace(done.problem.title, "")
-    rest = uncounted(rest).replace("reason (1), place (2), right line (3)", "")
+    rest = uncounted(rest).replace("the principle (1), the place (2), the right line (3)", "")
     assert numbers(rest) <= numbers(" ".join(truss))
     assert CAUTION in report
 

@@ -110,7 +110,7 @@ def test_the_last_check_is_remembered_after_a_restart(tmp_path: Path) -> None:
     assert again.hints_given == [1, 0, 0]
     assert again.paper == book.paper
     assert "Hints used" in again.report(WHEN)
-    assert "reason (1)" in again.report(WHEN)
+    assert "the principle (1)" in again.report(WHEN)
 
 
 def test_a_blank_paper_is_one_word_away_and_so_is_the_old_one(tmp_path: Path) -> None:
@@ -166,7 +166,7 @@ def test_the_report_is_saved_with_its_picture_and_over_no_other_unasked(tmp_path
     assert report.startswith(f"# Check of a homework: {ARM.title}")
     assert CAUTION in report
     assert "![The truss](check%20it.svg)" in report
-    assert "- reason (1)" in report
+    assert "- the principle (1)" in report
     assert "<svg" in (tmp_path / "check it.svg").read_text("utf-8")
     other = [RIGHT, "AB = 150 T", f"save {name}"]
     said = check(other, tmp_path / "keep")
