@@ -10,7 +10,7 @@ from __future__ import annotations
 import json
 import os
 import zlib
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 from types import MappingProxyType
 from typing import Any, NamedTuple
@@ -18,7 +18,7 @@ from typing import Any, NamedTuple
 from tutor.records import disk
 
 FILE_NAME = "list.json"
-FORM = 2
+FORM = 3
 MOST_LISTS = 3
 """So many lists are remembered, the latest first."""
 MOST_BYTES = 4 * 1024 * 1024
@@ -64,9 +64,38 @@ class SeenLesson(NamedTuple):
     key: str
 
 
+class _Later(Mapping[str, SeenLesson]):
+    """The journals of a list, taken from their text where one of them is asked for."""
+
+    def __init__(self, text: str) -> None:
+        self._text = text
+        self._found: dict[str, SeenLesson] | None = None
+
+    @property
+    def _lessons(self) -> dict[str, SeenLesson]:
+        if self._found is None:
+            try:
+                kept = json.loads(self._text).items()
+                self._found = {
+                    name: SeenLesson(_stamp(stamp), str(key)) for name, (stamp, key) in kept
+                }
+            except (ValueError, TypeError, AttributeError, RecursionError):
+                self._found = {}
+        return self._found
+
+    def __getitem__(self, name: str) -> SeenLesson:
+        return self._lessons[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._lessons)
+
+    def __len__(self) -> int:
+        return len(self._lessons)
+
+
 class SeenList(NamedTuple):
     """A list as it was seen: where each problem was left by its key, how skills stood, the problem last
-    worked on, the file at hand, and the journals that all this is from."""
+    worked on, the file at hand, and the journals that all this is from, with their stamps in one."""
 
     groups: tuple[SeenGroup, ...]
     places: Mapping[str, str]
@@ -74,6 +103,7 @@ class SeenList(NamedTuple):
     last: str = ""
     at: str = ""
     lessons: Mapping[str, SeenLesson] = MappingProxyType({})
+    stamped: int = 0
 
 
 def list_of(paths: Sequence[Path], student: str | None) -> str:
@@ -111,6 +141,11 @@ def stamps_in(folder: Path, ending: str) -> dict[str, Stamp]:
     return found
 
 
+def all_stamps(stamps: Mapping[str, Stamp]) -> int:
+    """One number for the stamps of all files: another one where a file came, went or changed."""
+    return zlib.crc32(repr(sorted(stamps.items())).encode())
+
+
 def program() -> str:
     """Which program this is, told from when its folders were last changed."""
     folder = Path(__file__).resolve().parents[1]
@@ -146,7 +181,8 @@ def _as_they_are(group: SeenGroup) -> SeenGroup:
 
 def write_seen(folder: Path, which: str, seen: SeenList) -> None:
     """Remember a list; where that cannot be, it is read from its files next time."""
-    record = json.loads(json.dumps(seen))
+    lessons = json.dumps(dict(seen.lessons))
+    record = json.loads(json.dumps((*seen[:-2], lessons, seen.stamped)))
     others = _read(folder)
     if others.get(which) == record and next(iter(others)) == which:
         return
@@ -178,7 +214,7 @@ def _read(folder: Path) -> dict[str, Any]:
 
 def _from_record(record: Sequence[Any]) -> SeenList:
     """The list that was kept. ValueError or TypeError where this is none."""
-    groups, places, glance, last, at, lessons = record
+    groups, places, glance, last, at, lessons, stamped = record
     return SeenList(
         tuple(
             SeenGroup(str(t), tuple(map(_row, rows[:MOST_ROWS])), int(n)) for t, rows, n in groups
@@ -187,7 +223,8 @@ def _from_record(record: Sequence[Any]) -> SeenList:
         tuple((str(how), tuple(map(str, names))) for how, names in glance),
         str(last),
         str(at),
-        {name: SeenLesson(_stamp(stamp), str(key)) for name, (stamp, key) in lessons.items()},
+        _Later(str(lessons)),
+        int(stamped),
     )
 
 

@@ -18,6 +18,7 @@ from tutor.records.listed import (
     SeenList,
     SeenRow,
     Stamp,
+    all_stamps,
     list_of,
     read_seen,
     settled,
@@ -80,6 +81,8 @@ def _keys(groups: Sequence[Group]) -> set[str]:
 def _sure(seen: SeenList, now: Mapping[str, Stamp]) -> set[str]:
     """The keys of the rows that stand as they did: no journal on them, or on what comes before them, is
     another one, and where there are new ones, they were begun already."""
+    if seen.stamped == all_stamps(now):
+        return {row.key for group in seen.groups for row in group.rows}
     changed = {each.key for name, each in seen.lessons.items() if now.get(name) != each.stamp}
     rows = [row for group in seen.groups for row in group.rows]
     known = set(seen.places) if now.keys() - seen.lessons.keys() else {row.key for row in rows}
@@ -128,6 +131,7 @@ def remember(app: TutorApp, guide: Guide, stamps: Mapping[str, Stamp]) -> None:
             guide.last,
             "" if at is None else str(at.path),
             {name: SeenLesson(each, guide.lessons.get(name, "")) for name, each in stamps.items()},
+            all_stamps(stamps),
         )
         write_seen(folder, which, seen)
 

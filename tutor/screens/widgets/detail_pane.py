@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from textual.app import ComposeResult
 from textual.containers import Vertical, VerticalScroll
 from textual.content import Content
@@ -9,16 +11,19 @@ from textual.widgets import Static
 
 from tutor.screens.entry import Entry
 from tutor.screens.rows import about
-from tutor.screens.widgets.figure_pane import FigurePane
+
+if TYPE_CHECKING:
+    from tutor.screens.widgets.figure_pane import FigurePane
 
 
 class DetailPane(Vertical):
-    """What stands beside the list."""
+    """What stands beside the list; the pane of the picture is there from the first picture on."""
+
+    preview: FigurePane | None = None
 
     def compose(self) -> ComposeResult:
         with VerticalScroll(id="detail", can_focus=False):
             yield Static(id="about")
-        yield FigurePane(id="preview")
 
     def show(self, entry: Entry, glyphs: str, *, drawn: bool) -> None:
         """What there is to say of a row, from its beginning, and its picture where it is to be `drawn`."""
@@ -28,8 +33,14 @@ class DetailPane(Vertical):
             from tutor.figure import truss_figure  # only where there is room for a picture
 
             figure = truss_figure(entry.problem)
-        title = "" if entry.problem is None else "The truss"
-        self.query_one("#preview", FigurePane).show(title, figure, glyphs)
+            if self.preview is None:
+                from tutor.screens.widgets.figure_pane import FigurePane
+
+                self.preview = FigurePane(id="preview")
+                self.mount(self.preview)
+        if self.preview is not None:
+            title = "" if entry.problem is None else "The truss"
+            self.preview.show(title, figure, glyphs)
 
     def say(self, text: Content) -> None:
         """Other words, from their beginning; the same ones stay where they have been read to."""

@@ -94,8 +94,12 @@ class FigurePane(VerticalScroll, can_focus=False):
             super().__init__()
             self.picture = picture
 
+    def __init__(self, *, id: str | None = None) -> None:
+        super().__init__(id=id)
+        self.drawing = Drawing(id="drawing")
+
     def compose(self) -> ComposeResult:
-        yield Drawing(id="drawing")
+        yield self.drawing
 
     def on_click(self) -> None:
         if self.shown is not None:
@@ -105,7 +109,7 @@ class FigurePane(VerticalScroll, can_focus=False):
         """Show one figure under its title."""
         self.border_title = Content(one_line(title))
         self.shown = None if figure is None else (title, figure)
-        self.query_one(Drawing).show(figure, glyphs)
+        self.drawing.show(figure, glyphs)
         self.can_focus = glyphs == "words"
 
 
