@@ -46,3 +46,23 @@ def test_a_multiple_that_one_term_does_not_show_is_not_taken(
 def test_arms_that_are_all_off_by_the_same_share_are_no_multiple(davit: Problem) -> None:
     assert judge(davit, M("A"), "-3 B_x - 9*4 - 2*3 = 0").right
     assert not judge(davit, M("A"), "-3.02 B_x - 9*4.026667 - 2*3.02 = 0").right
+
+
+@pytest.mark.parametrize("by", ["2", "4"])
+def test_a_force_without_its_arm_is_told_as_that_at_every_multiple(by: str) -> None:
+    """ΣM_A is 173.2 R_B - 840 - 600 = 0; `by` is what it was multiplied by, and no distance."""
+    text = """
+title = "Winch frame"
+force = "kN"
+length = "cm"
+members = ["AB", "BC", "CA"]
+joints = { A = [0, 0], B = [200, 0], C = [0, 120] }
+supports = { A = "pin", B = { roller = 120 } }
+loads = [{ at = "C", right = 7 }, { at = "B", down = 3 }]
+"""
+    found = read_text(text, "winch.toml")
+    assert found.problem is not None
+    n = int(by)
+    line = f"{by} R_B - {7 * 120 * n} - {3 * 200 * n} = 0"
+    verdict = judge(found.problem, M("A"), line)
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("no-arm", "R_B")]

@@ -98,7 +98,7 @@ class Factors:
 
     def without(self, scale: float) -> Factors:
         """The factors without that by which the whole line is multiplied, where it stands here."""
-        for place, leaf in enumerate(self.leaves if self.count > 1 else ()):
+        for place, leaf in enumerate(self.leaves):
             if are_same(leaf, abs(scale)):
                 rest = (*self.leaves[:place], *self.leaves[place + 1 :])
                 return replace(self, leaves=rest)
