@@ -154,3 +154,18 @@ def test_a_letter_among_figures_is_asked_about_and_never_taken_for_one(
 def test_a_bracket_that_is_closed_is_never_said_to_be_open(text: str) -> None:
     found = read_line(text, names("pratt"))
     assert not isinstance(found, Unreadable) or "never closed" not in found.message
+
+
+@pytest.mark.parametrize(
+    ("text", "sign"),
+    [
+        (r"F_{AB} - 3 \cdot = 0", r"\cdot"),
+        ("F_AB &minus; = 0", "&minus;"),
+        ("F_AB · = 0", "·"),
+        ("F_AB - 3 * = 0", "*"),
+    ],
+)
+def test_a_sign_that_nothing_follows_is_quoted_as_it_was_typed(text: str, sign: str) -> None:
+    found = read_line(text, names("tri60"))
+    assert isinstance(found, Unreadable)
+    assert f"“{sign}”" in found.message

@@ -44,7 +44,7 @@ def _parse(symbols: list[Symbol], start: str, text: str) -> Any:
     try:
         return _table(start).joined((*symbols, end))
     except Misplaced as misplaced:
-        raise _misplaced(symbols, misplaced.index, end, text) from None
+        raise _misplaced(symbols, misplaced.index, end) from None
 
 
 @lru_cache(maxsize=2)
@@ -147,13 +147,13 @@ def _highest_power(node: Node) -> Fraction:
     return inner
 
 
-def _misplaced(symbols: list[Symbol], index: int, end: Symbol, text: str) -> Broken:
+def _misplaced(symbols: list[Symbol], index: int, end: Symbol) -> Broken:
     """What is wrong about the symbol at `index`, which cannot follow the one before it."""
     symbol = symbols[index] if index < len(symbols) else end
     previous = symbols[index - 1] if index else None
     before = previous.type if previous else ""
     start, stop = symbol.start, symbol.end
-    said = text[previous.start : previous.end] if previous else ""
+    said = Span(previous.start, previous.end) if previous else Span(0, 0)
     if symbol.type == "$END" and before == "EQUAL":
         return Broken("empty-side", start, stop, side="right of")
     if symbol.type == "EQUAL" and before in ("", "EQUAL"):

@@ -294,5 +294,4 @@ def _read(text: str, source: Source, said: Mapping[str, float], found: Found) ->
 
 
 def _placed(broken: Broken, source: Source) -> Broken:
-    span = source.span(broken.start, broken.end)
-    return Broken(broken.key, span.start, span.end, **broken.words)
+    return broken.placed(source.place)

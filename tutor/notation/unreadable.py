@@ -6,11 +6,13 @@ The tests read every example and compare; the notation reference for students li
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
 from tutor.notation.characters import blank, columns, hidden, shown
 from tutor.notation.complaints import COMPLAINTS
+from tutor.notation.tree import Span
 
 _CARET_WINDOW = 72
 
@@ -44,7 +46,10 @@ class Unreadable:
 
 
 class Broken(Exception):  # noqa: N818 - never leaves this package: it becomes an Unreadable
-    """Reading stops: complaint `key` about the text from `start` to `end`."""
+    """Reading stops: complaint `key` about the text from `start` to `end`.
+
+    A word that is a place is quoted as it was typed there.
+    """
 
     def __init__(self, key: str, start: int, end: int, **words: Any) -> None:
         super().__init__(key)
@@ -52,7 +57,16 @@ class Broken(Exception):  # noqa: N818 - never leaves this package: it becomes a
 
     def moved(self, by: int) -> Broken:
         """The same complaint, `by` columns further on."""
-        return Broken(self.key, self.start + by, self.end + by, **self.words)
+        return self.placed(lambda span: Span(span.start + by, span.end + by))
+
+    def placed(self, place: Callable[[Span], Span]) -> Broken:
+        """The same complaint about the text that each of its places stands for."""
+        span = place(Span(self.start, self.end))
+        words = {
+            word: place(said) if isinstance(said, Span) else said
+            for word, said in self.words.items()
+        }
+        return Broken(self.key, span.start, span.end, **words)
 
     def about(self, text: str) -> Unreadable:
         """The complaint as a student reads it, about `text` as typed."""
@@ -61,7 +75,7 @@ class Broken(Exception):  # noqa: N818 - never leaves this package: it becomes a
         found = shown(text[start:end])
         words = {"found": found} | {
             word: shown(said, 160) if isinstance(said, str) else said
-            for word, said in self.words.items()
+            for word, said in self._words_in(text)
         }
         says, cure = complaint.says.format(**words), complaint.cure.format(**words)
         place = f"At column {start + 1}, " if complaint.placed else ""
@@ -70,3 +84,7 @@ class Broken(Exception):  # noqa: N818 - never leaves this package: it becomes a
         return Unreadable(
             self.key.partition("/")[0], text, start + 1, end - start, found, message, cure
         )
+
+    def _words_in(self, text: str) -> Iterator[tuple[str, Any]]:
+        for word, said in self.words.items():
+            yield word, text[said.start : said.end].strip() if isinstance(said, Span) else said
