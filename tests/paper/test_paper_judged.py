@@ -39,6 +39,9 @@ LEAST = {
     "board": Least(49, 42),
     "night": Least(56, 50),
     "asides": Least(41, 20),
+    "evening": Least(92, 66),
+    "lecterns": Least(86, 63),
+    "clippings": Least(82, 60),
     "lecturer": Least(287, 248, unsaid=3),
 }
 
