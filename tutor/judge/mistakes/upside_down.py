@@ -49,7 +49,7 @@ def shows(term: Look) -> bool:
 KIND = Kind(
     code="upside-down",
     called="a ratio upside down",
-    cost=1.1,
+    cost=1.25,
     why="The three sides are known, and which two of them make the ratio is done from memory.",
     look=look,
     reason=reason,
