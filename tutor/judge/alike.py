@@ -10,7 +10,7 @@ from typing import NamedTuple
 from tutor.judge.mirror import mirrored
 from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueEquation
-from tutor.judge.typed import Coefficient, TypedEquation
+from tutor.judge.typed import TypedEquation
 
 ALIKE = 1e-6
 NOTHING = 1e-9
@@ -46,18 +46,13 @@ def apart(
             pairs.setdefault(gone, shown)
     if not pairs:
         return None
-    unknowns = dict(typed.unknowns)
-    for gone, shown in pairs.items():
-        half = _halved(unknowns[shown])
-        way = true.unknowns[gone].true * true.unknowns[shown].true
-        unknowns |= {shown: half, gone: half if way > 0 else _negated(half)}
-    said = " ".join(
-        (STAND_FOR if _are_equal(gone, shown, true) else STAND_OPPOSED).format(
-            shown=shown, gone=gone
-        )
-        for gone, shown in pairs.items()
-    )
-    return Apart(replace(typed, unknowns=unknowns), said)
+    unknowns, said = dict(typed.unknowns), list[str]()
+    for gone, shown in pairs.items():  # equal in the student's senses, or in size alone
+        half = unknowns[shown].times(0.5)
+        equal = true.unknowns[gone].true * true.unknowns[shown].true > 0
+        unknowns |= {shown: half, gone: half if equal else half.times(-1.0)}
+        said.append((STAND_FOR if equal else STAND_OPPOSED).format(shown=shown, gone=gone))
+    return Apart(replace(typed, unknowns=unknowns), " ".join(said))
 
 
 def _of_one_size(
@@ -105,17 +100,3 @@ def _may_be_known(
     if any(line.names == {gone, shown} and not line.constants for line in lines):
         return True
     return mirrored(true.problem, values).images.get(gone) == shown
-
-
-def _are_equal(gone: str, shown: str, true: TrueEquation) -> bool:
-    """Whether two forces are equal in the student's senses, and not only in size."""
-    return true.unknowns[gone].true * true.unknowns[shown].true > 0
-
-
-def _halved(typed: Coefficient) -> Coefficient:
-    terms = tuple(term / 2 for term in typed.terms)
-    return Coefficient(typed.value / 2, typed.radius / 2, typed.parts / 2, terms)
-
-
-def _negated(typed: Coefficient) -> Coefficient:
-    return replace(typed, value=-typed.value, terms=tuple(-term for term in typed.terms))

@@ -10,7 +10,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import replace
 
 from tutor.judge.known_values import KnownValue, KnownValues
-from tutor.judge.typed import Coefficient, TypedEquation
+from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Remark, Verdict
 from tutor.judge.worked import letter_of, size_of, value_ended
 from tutor.notation import Line, Names, Step
@@ -125,7 +125,8 @@ def as_declared(own: KnownValues, senses: Mapping[str, str]) -> KnownValues:
 def turned(line: TypedEquation, senses: Mapping[str, str]) -> TypedEquation:
     """An equation with the members in `senses` drawn the other way."""
     unknowns = {
-        name: _turned(typed) if name in senses else typed for name, typed in line.unknowns.items()
+        name: typed.times(-1.0) if name in senses else typed
+        for name, typed in line.unknowns.items()
     }
     return replace(line, unknowns=unknowns)
 
@@ -166,7 +167,3 @@ def _spoken_of(text: str, names: Names) -> dict[str, str]:
         found |= dict.fromkeys(spoken, letter)
         spoken = []
     return {} if any(map(denies, words)) else found
-
-
-def _turned(typed: Coefficient) -> Coefficient:
-    return replace(typed, value=-typed.value, terms=tuple(-term for term in typed.terms))

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from tutor.judge.about import Equation, Value
+from tutor.judge.about import Asked, Equation, Value
 from tutor.judge.beginning import as_far_as_right, before, without_end
 from tutor.judge.below_the_bar import BRACKETS, all_below
 from tutor.judge.chain import broken_link, readings_of, rounded_hard
@@ -23,7 +23,7 @@ from tutor.judge.declared import (
     told,
 )
 from tutor.judge.desk import Desk
-from tutor.judge.in_size import SIZES_ALONE, in_size
+from tutor.judge.in_size import in_size, of_sizes
 from tutor.judge.kind import Case
 from tutor.judge.line import ROUNDED_HARD, Line, judge_line
 from tutor.judge.mistakes import KINDS
@@ -71,8 +71,8 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
         again = _judged(desk, about, named(other, desk.own.known))
         if again.right:
             return _as_it_says(desk, about, other, again)
-    for again in _read_otherwise(desk, about, line):
-        if again.right or again.text == SIZES_ALONE or faults(again) < faults(verdict):
+    for again, settled in _read_otherwise(desk, about, line):
+        if again.right or settled or faults(again) < faults(verdict):
             verdict = again
     if verdict.kind == "wrong" and not verdict.stands and not isinstance(about, Value):
         verdict = only_the_way(desk, about, line, lambda o: _judged(desk, about, o)) or verdict
@@ -82,21 +82,21 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
     return verdict
 
 
-def _read_otherwise(desk: Desk, about: Equation | Value, line: Typewritten) -> Iterator[Verdict]:
-    """The verdicts on a line as sizes, and as drawn by its own words, where no half of it stands by these."""
+def _read_otherwise(desk: Desk, about: Asked, line: Typewritten) -> Iterator[tuple[Verdict, bool]]:
+    """Verdicts on a line as sizes, and as drawn by its own words; whether one settles it though not right."""
     if (as_sizes := sized(line)) is not None:
-        yield _judged(desk, about, as_sizes)
+        yield _judged(desk, about, as_sizes), False
     if (below := all_below(line)) is not None and (again := _judged(desk, about, below)).right:
-        yield replace(again, remarks=(*again.remarks, Remark("brackets", BRACKETS)))
+        yield replace(again, remarks=(*again.remarks, Remark("brackets", BRACKETS))), False
     if (sizes := in_size(desk, about, line, _judged)) is not None:
-        yield sizes
+        yield sizes, not of_sizes(line)
     if senses := drawn_otherwise(line, desk.names, desk.problem.member, desk.own):
         own = as_declared(desk.own, senses)
         verdict = _judged(replace(desk, own=own), about, line)
         if isinstance(about, Value) and about.unknown in senses:
             verdict = in_own_sense(verdict)
         if verdict.right or not verdict.stands:
-            yield told(verdict, senses) if verdict.right else verdict
+            yield told(verdict, senses) if verdict.right else verdict, False
 
 
 def _as_it_says(

@@ -26,6 +26,12 @@ class Coefficient:
     parts: float
     terms: tuple[float, ...]
 
+    def times(self, factor: float) -> Coefficient:
+        """The same typed with every number so many times as large."""
+        size = abs(factor)
+        terms = tuple(factor * term for term in self.terms)
+        return Coefficient(factor * self.value, size * self.radius, size * self.parts, terms)
+
 
 @fact
 class TypedEquation:
