@@ -22,7 +22,6 @@ Item = TypeVar("Item")
 TINY = 1e-9
 OF_SUMS = 0.001
 """Three-figure factors leave about a thousandth of what is added up in a sum."""
-"""A sum below this share of its parts cancels: no number stands for it."""
 OPPOSED = 1.001
 """Only the components of an inclined force may be typed in numbers that oppose each other."""
 LEFT_OVER = 0.0005
@@ -62,6 +61,8 @@ def stand_for(
     if len(terms) > 1:
         if _has_idle(terms, numbers, target, scale, tolerance):
             return None
+        if len(numbers) == 1 and _more_than_enough(terms, target, tolerance):
+            return None
         if spread <= own * OPPOSED and any(t.value * target < 0 for t in terms):
             return None
         own = max(own, min(spread, math.fsum(abs(t.value) for t in terms)))
@@ -88,6 +89,16 @@ def _has_idle(
         and abs(off - t.value) <= abs(off)
         and not any(stands_for(t, spot, scale, tolerance) for spot in numbers)
         for t in terms
+    )
+
+
+def _more_than_enough(terms: Sequence[Term], target: float, tolerance: Tolerance) -> bool:
+    """Whether some of the typed numbers are the true one already, so that the others stand for nothing."""
+    enough = tolerance.silent * abs(target)
+    return len(terms) <= MOST_TO_SPLIT and any(
+        abs(math.fsum(t.value for t in some) - target) <= enough
+        for count in range(1, len(terms))
+        for some in combinations(terms, count)
     )
 
 
