@@ -57,22 +57,31 @@ def stand_for(
     own, slack = abs(target), carried(numbers, scale) + TINY * (spread + abs(scale))
     if len(numbers) > 1 and own <= max(SAME * spread, slack):
         return None
-    typed = math.fsum(t.value for t in terms)
     if len(terms) > 1:
-        if _has_idle(terms, numbers, target, scale, tolerance):
-            return None
-        if len(numbers) == 1 and _more_than_enough(terms, target, tolerance):
-            return None
-        if spread <= own * OPPOSED and any(t.value * target < 0 for t in terms):
-            return None
         own = max(own, min(spread, math.fsum(abs(t.value) for t in terms)))
     elif spread > own:
         slack += OF_SUMS * spread
-    off = abs(typed - target) - slack
-    if off <= tolerance.silent * own:
-        return "silent"
+    off = abs(math.fsum(t.value for t in terms) - target) - slack
     rounded = math.fsum(rounded_by(t.value, t.radius) for t in terms)
-    return "remark" if off <= min(rounded, tolerance.remark * own) else None
+    silent = off <= tolerance.silent * own
+    if not silent and off > min(rounded, tolerance.remark * own):
+        return None
+    if len(terms) > 1 and _stand_for_less(terms, numbers, scale, tolerance):
+        return None
+    return "silent" if silent else "remark"
+
+
+def _stand_for_less(
+    terms: Sequence[Term], numbers: Sequence[TrueTerm], scale: float, tolerance: Tolerance
+) -> bool:
+    """Whether some of several typed numbers oppose or cancel each other, beside what stands for these."""
+    target = scale * math.fsum(s.true for s in numbers)
+    spread = abs(scale) * math.fsum(s.spread for s in numbers)
+    if spread <= abs(target) * OPPOSED and any(t.value * target < 0 for t in terms):
+        return True
+    if len(numbers) == 1 and _more_than_enough(terms, target, tolerance):
+        return True
+    return _has_idle(terms, numbers, target, scale, tolerance)
 
 
 def _has_idle(
@@ -170,6 +179,8 @@ def divided(
         return stand_for(terms, numbers, scale, tolerance)
     if len(terms) == 1:
         return stand_for(terms, numbers, scale, tolerance)
+    if _off_in_all(terms, numbers, scale, tolerance):
+        return None
     best: Level | None = None
     for chosen, others_typed, meant, others in _first_blocks(terms, numbers):
         level = stand_for(chosen, meant, scale, tolerance)
@@ -181,6 +192,16 @@ def divided(
         if rest is not None:
             best = "remark"
     return best
+
+
+def _off_in_all(
+    terms: Sequence[Term], numbers: Sequence[TrueTerm], scale: float, tolerance: Tolerance
+) -> bool:
+    """Whether typed and true numbers are further apart in sum than all their blocks may be together."""
+    most = max(tolerance.silent, tolerance.remark) + OF_SUMS + TINY
+    size = abs(scale) * math.fsum(max(s.spread, abs(s.true)) for s in numbers)
+    off = abs(math.fsum(t.value for t in terms) - scale * math.fsum(s.true for s in numbers))
+    return off > most * size + carried(numbers, scale) + TINY * abs(scale) * len(numbers)
 
 
 Blocks = tuple[Sequence[Term], Sequence[Term], Sequence[TrueTerm], Sequence[TrueTerm]]
