@@ -65,7 +65,7 @@ def test_a_factor_before_a_force_is_never_below_the_bar() -> None:
         ("-51.17", "angle-mode", "taken as radians"),
         ("-12.5", "arithmetic", "is not"),
         ("-17.5 kN", "", ""),
-        ("-17.5 N", "arithmetic", "comes out in kN, not in the unit of -17.5 N"),
+        ("-17.5 N", "unit", "comes out in kN, not in the unit of -17.5 N"),
         ("-17500 N", "", ""),
     ],
 )

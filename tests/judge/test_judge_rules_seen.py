@@ -273,3 +273,41 @@ def test_a_ratio_where_an_arm_belongs_is_no_slope_taken_by_heart() -> None:
         [Load("C", size=exact(10), angle=exact(330))],
     )
     assert named(truss, M("A"), "6 B_y - 10*0.6 = 0") == [("arm", "load C")]
+
+
+def test_a_number_that_stands_there_twice_is_not_once_the_sum_of_both() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 6, 0), ("C", 3, 4)],
+        ("AB", "BC", "AC"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [Load(j, (("down", exact(size)),)) for j, size in (("A", 6), ("B", 6), ("C", 18))],
+    )
+    found = named(truss, Fy(), "A_y + B_y = 12 + 18 + 12")
+    assert {code for code, _ in found} <= {"magnitude", "double"}
+    assert {force for _, force in found} == {"load A", "load B"}
+
+
+def test_arms_that_all_run_from_another_joint_are_one_mistake() -> None:
+    """From A both loads are 4 m out; that 4 m is also how high C lies above D says nothing."""
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 4, 4), ("D", 11, 0)],
+        ("AB", "AC", "BC", "BD", "CD"),
+        [Support("A", "pin"), Support("D", "roller")],
+        [Load(j, (("down", exact(size)),)) for j, size in (("C", 300), ("B", 200))],
+    )
+    found = named(truss, M("D"), "-11 A_y + 300*4 + 200*4 = 0")
+    assert sorted(found) == [("arm-from", "load B"), ("arm-from", "load C")]
+
+
+def test_a_result_found_under_a_turned_arrow_is_told_by_that_arrow() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 6, 0), ("C", 3, 4)],
+        ("AB", "BC", "AC"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [Load("C", (("down", exact(24)),))],
+    )
+    known = {"AC": "15"}
+    verdict = judge(truss, Fy("A"), "A_y + 0.8(15) = 0", known=known, senses={"AC": "C"})
+    (mistake,) = verdict.mistakes
+    assert (mistake.code, mistake.force) == ("minus", "AC")
+    assert "lost" not in mistake.place

@@ -455,3 +455,35 @@ def test_a_wrong_power_of_ten_is_a_slip_of_the_unit_where_another_one_is_typed(
     typed: str, code: str
 ) -> None:
     assert [mistake.code for mistake in told(Value("AD"), typed).mistakes] == [code]
+
+
+@pytest.mark.parametrize("text", ["-12/.8 = -20", "12/.8 = 20 C", "AD = -12/.8 = -20"])
+def test_a_right_value_behind_working_that_comes_to_another_is_not_right(text: str) -> None:
+    verdict = told(Value("AD"), text)
+    assert [mistake.code for mistake in verdict.mistakes] == ["component"]
+    assert verdict.text.startswith("In ")
+
+
+@pytest.mark.parametrize("part", ["-12/.6", "-12/.8", "-12/.7", "-12*.6"])
+@pytest.mark.parametrize("end", ["-19", "-15", "-20"])
+@pytest.mark.parametrize("about", [Fy("A"), Value("AD")])
+@pytest.mark.parametrize("before", ["", ".6AD + 12 = 0 => "])
+def test_the_first_part_is_called_right_only_where_it_is(
+    before: str, about, part: str, end: str
+) -> None:
+    verdict = told(about, f"{before}AD = {part} = {end}")
+    right = part == "-12/.6"
+    assert verdict.right == (right and end == "-20")
+    assert verdict.right or ("The first part is right" in verdict.text) == right
+
+
+def test_numbers_alone_are_working_too_where_a_value_is_asked_for() -> None:
+    verdict = told(Value("AD"), "-12/sin(36.87) = 16.27")
+    assert [mistake.code for mistake in verdict.mistakes] == ["angle-mode"]
+    assert told(Value("AD"), "-12/sin(36.87) = -20").right
+    assert told(Value("AD"), "12/sin(36.87) = 20 C").right
+
+
+def test_of_an_expression_it_is_not_said_that_it_was_rounded_too_hard() -> None:
+    verdict = told(Value("AD"), "12*5/4 C")
+    assert [mistake.code for mistake in verdict.mistakes] == ["component"]

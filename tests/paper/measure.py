@@ -1,6 +1,6 @@
 """How many of the lines that people write are judged as a lecturer would judge them?
 
-    PYTHONPATH=tests python -m paper.measure [own-a own-b typed lecturer hurry board pages night asides evening lecterns clippings] [--missed]
+    PYTHONPATH=tests python -m paper.measure [own-a own-b typed lecturer hurry board pages night asides evening lecterns clippings marking] [--missed]
 
 prints a table by category for each file; `--missed` adds the lines judged otherwise.
 """
@@ -80,9 +80,11 @@ def outcome(line: Mapping[str, Any], verdict: Any) -> str:
     """What became of the line, one of `OUTCOMES` of its kind.
 
     A wrong line is `named` where its first mistake is among those wanted, `refused` where any
-    refusal is (nothing is wanted), `falsely` named where a mistake is said that must not be.
+    refusal is (nothing is wanted), `falsely` named where a mistake is said that must not be. Where the
+    line says `of` which force, the mistake has to be told of one of these.
     """
     codes = [mistake.code for mistake in verdict.mistakes]
+    forces = [mistake.force for mistake in verdict.mistakes]
     if line["kind"] == "right":
         return str(verdict.kind)
     if line["kind"] == "substance":
@@ -96,7 +98,9 @@ def outcome(line: Mapping[str, Any], verdict: Any) -> str:
         return str(verdict.kind)
     if set(codes) & set(line.get("never", ())):
         return "falsely"
-    return "named" if codes and codes[0] in line["want"] else "otherwise"
+    if not codes or codes[0] not in line["want"]:
+        return "otherwise"
+    return "named" if forces[0] in line.get("of", forces) else "otherwise"
 
 
 def judged(name: str) -> Iterator[Judged]:

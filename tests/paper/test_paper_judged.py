@@ -9,6 +9,7 @@ changes: PINJOINT_RENEW_GOLDENS=1 writes it anew; read the difference.
 from __future__ import annotations
 
 import os
+from collections import Counter
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -42,6 +43,7 @@ LEAST = {
     "evening": Least(92, 66),
     "lecterns": Least(86, 63),
     "clippings": Least(82, 60),
+    "marking": Least(0, 194),
     "lecturer": Least(287, 248, unsaid=3),
 }
 
@@ -61,7 +63,7 @@ def is_as_kept(name: str, results: Sequence[Judged]) -> bool:
 def test_lines_are_judged_as_kept_and_no_fewer_as_a_lecturer_would(name: str) -> None:
     results = list(judged(name))
     found, least = counts(results), LEAST[name]
-    right, wrong = found["right"], found["wrong"]
+    right, wrong = found.get("right", Counter()), found["wrong"]
     assert wrong["accepted"] == wrong["falsely"] == 0
     assert right["wrong"] <= least.unsaid
     assert right["right"] >= least.right

@@ -15,7 +15,7 @@ from tutor.judge.known_values import KnownValue, is_link, positive_sense
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME
 from tutor.judge.verdict import Mistake, Verdict
-from tutor.judge.worked import letter_of, value_ended
+from tutor.judge.worked import letter_of, value_ended, with_the_way_of
 from tutor.notation import Line as Typewritten
 from tutor.notation import Reading, Side, Step
 from tutor.notation.evaluate import parts
@@ -27,11 +27,12 @@ from tutor.text import listed
 
 _CLOSING = re.compile(r"(?: *\})+")
 MINUS = ("-", "−", "–")
-NOT_EQUAL = "The first part is right, but {other} is not {one}."
+SO_FAR = "The first part is right, but "
+NOT_EQUAL = "{other} is not {one}."
 AS_RADIANS = ", which is what comes out with the angle taken as radians."
-IN_UNIT = "The first part is right, but {one} comes out in {unit}, not in the unit of {other}."
-IS_NOT = "The first part is right, but {one} is {value}, not {other}."
-WITH_OWN = "The first part is right, but {other} is not {one}, with {given}."
+IN_UNIT = "{one} comes out in {unit}, not in the unit of {other}."
+IS_NOT = "{one} is {value}, not {other}."
+WITH_OWN = "{other} is not {one}, with {given}."
 
 
 def readings_of(desk: Desk, line: Typewritten, step: Step) -> Iterator[Reading]:
@@ -94,11 +95,14 @@ def _with_way(desk: Desk, side: Side, other: Side) -> Side:
     return replace(side, node=Negative(side.node, side.span), terms=terms)
 
 
-def broken_link(desk: Desk, step: Step) -> Verdict | None:
-    """The verdict on the first two numbers of a chain that are not equal; None where all are."""
+def broken_link(desk: Desk, step: Step, of_value: bool = False) -> Verdict | None:
+    """The verdict on the first two numbers of a chain that are not equal; None where all are.
+
+    Of numbers alone the first two are the equation, where it is not the working `of_value`.
+    """
     step = without_remainder(step)
     numeric = [(one, other) for one, other in pairwise(step.sides) if one.numeric and other.numeric]
-    if _all_numbers(step):
+    if _all_numbers(step) and not (of_value and all(map(number_of, step.sides))):
         numeric = numeric[1:]
     worked = [
         (one, other) for one, other in pairwise(step.sides) if _comes_to(desk, step, one, other)
@@ -106,13 +110,31 @@ def broken_link(desk: Desk, step: Step) -> Verdict | None:
     for one, other in (*worked, *numeric):
         text = _not_what_it_is(desk, step, one, other)
         if text is not None:
-            kind = KINDS["arithmetic"]
+            unit = one.numeric and _only_unit(desk, one, other)
+            kind = KINDS["unit" if unit else "arithmetic"]
             case = Case(desk.problem, Value(""))
             if one.numeric and _in_radians(step, one, other):
                 kind, text = KINDS["angle-mode"], f"{text[:-1]}{AS_RADIANS}"
+            text = f"{SO_FAR}{text}"
             mistake = Mistake(kind.code, None, text, kind.reason(case), "", other.span)
             return Verdict("wrong", text, (mistake,))
     return None
+
+
+def before_the_break(step: Step, broken: Verdict) -> Step | None:
+    """A chain up to the number that the next one does not follow from, as a value; None where it is none."""
+    at = broken.mistakes[0].span
+    before = [side for side in step.sides if at is not None and side.span.end <= at.start]
+    if not before or not before[-1].numeric:
+        return None
+    return replace(step, sides=(*before[:-1], with_the_way_of(before[-1], step.sides[-1])))
+
+
+def broken_alone(broken: Verdict) -> Verdict:
+    """That a number does not follow, and nothing said of what stands before it."""
+    said = broken.text.removeprefix(SO_FAR)
+    told = tuple(replace(mistake, text=said) for mistake in broken.mistakes)
+    return replace(broken, text=said, mistakes=told)
 
 
 def _in_radians(step: Step, one: Side, other: Side) -> bool:

@@ -78,6 +78,10 @@ class Edits:
         made = [m for m in self._made if not any(KINDS[code].of_whole for code in m[3])]
         return Edits(made, self._true)
 
+    def of(self, code: str) -> Edits:
+        """Those of one mistake alone."""
+        return Edits([made for made in self._made if made[3] == (code,)], self._true)
+
     @kept
     def _by_value(self) -> tuple[list[float], list[int]]:
         values = [made[1] for made in self._made]

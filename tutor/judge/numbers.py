@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import combinations
@@ -11,12 +12,8 @@ from tutor.judge.assignment import cheapest
 from tutor.judge.blocks import stands_for
 from tutor.judge.costs import (
     BARE_SIZE,
-    ELSEWHERE,
     MINUS_ASTRAY,
-    MISPLACED,
     MORE_THAN_THERE,
-    OTHER_SIZE,
-    SIZE_SHOWN,
 )
 from tutor.judge.edits import (
     UNEXPLAINED,
@@ -27,15 +24,14 @@ from tutor.judge.edits import (
     closest,
     edits,
     named_at,
-    other_factor_cost,
     rounded_harder,
-    turning_code,
 )
-from tutor.judge.elsewhere import is_load_elsewhere
 from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.factors import Factors
 from tutor.judge.fit import numbers_fit
 from tutor.judge.mistakes import KINDS
+from tutor.judge.other_numbers import other_number
+from tutor.judge.running import made_alike
 from tutor.judge.same import SAME
 from tutor.judge.strays import number_without_place
 from tutor.judge.sums import by_sum
@@ -47,7 +43,6 @@ from tutor.notation.fact import kept
 
 MOST_TO_ASSIGN = 6
 MOST_TO_ADD_UP = 8
-SAME_RESULT = 0.002
 RIGHT = Edit(0.0, (), 0.0)
 
 
@@ -141,7 +136,7 @@ def _unpaired(
     """The typed numbers, and the places of true ones, that are left when what plainly fits is out.
 
     A typed number fits a true one where both have no other choice, and nothing speaks against it; or
-    the sum of two or three true ones.
+    the sum of two or three true ones, where it stands there once.
     """
     spots = given.spots
     may_be = [
@@ -161,8 +156,10 @@ def _unpaired(
             taken.update(alike)
             left = [i for i in left if i not in places]
     rest = [pair for row, pair in enumerate(rows) if row not in taken]
+    typed = Counter(f"{term.value:.6g}" for term, _ in rest)
     for pair in list(rest) if len(left) <= MOST_TO_ADD_UP else ():
-        if pair[1].count < 2 and (found := _right_sum(pair[0], left, spots, scale)):
+        once = typed[f"{pair[0].value:.6g}"] == 1
+        if once and pair[1].count < 2 and (found := _right_sum(pair[0], left, spots, scale)):
             rest.remove(pair)
             left = [i for i in left if i not in found]
     return rest, left
@@ -193,16 +190,24 @@ def _by_term(
     missed = {i: named_at("missing", spots[i], spots) for i in left}
     free = [KINDS[missed[i]].cost if i in missed else 0.0 for i in places]
     chosen = cheapest(pairs, [account.cost for account in alone], free)
+    placed = [(n, p) for n, p in enumerate(chosen) if p is not None]
+
+    def again(at: int, code: str) -> Edit | None:
+        row, place = placed[at]
+        spot, choices = spots[places[place]], given.edits(places[place]).of(code)
+        return closest(_number(*rest[row], scale), choices, spot, given.tolerance)
+
+    alike = iter(made_alike((pairs[n][p] for n, p in placed), again))
     slips: list[Slip] = []
     cost = 0.0
-    for (term, _), place, lone, row in zip(rest, chosen, alone, pairs, strict=True):
+    for (term, _), place, lone in zip(rest, chosen, alone, strict=True):
         if place is None:
             slips += [replace(slip, span=term.span) for slip in lone.slips]
             cost += lone.cost
             continue
-        spot = spots[places[place]]
-        slips += [Slip(code, spot.name, spot, term.span) for code in row[place].codes]
-        cost += row[place].cost
+        spot, edit = spots[places[place]], next(alike)
+        slips += [Slip(code, spot.name, spot, term.span) for code in edit.codes]
+        cost += edit.cost
     taken = {places[place] for place in chosen if place is not None}
     for i, code in missed.items():
         if i not in taken:
@@ -219,8 +224,7 @@ def _idle(spots: Sequence[TrueTerm]) -> list[int]:
 def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float) -> Edit:
     """What a typed number would be if it stood for the true one at `place`."""
     spot, tolerance = given.spots[place], given.tolerance
-    factors = factors.without(scale) if abs(scale) != 1.0 else factors
-    number = Number(term.value, term.radius, factors, scale)
+    number = _number(term, factors, scale)
     if spot.true != 0.0 and _is_right(term, spot, given, scale):
         return replace(RIGHT, cost=given.against_right(number, place))
     hard = rounded_harder(number, scale * spot.true, tolerance)
@@ -232,12 +236,7 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
         return rounding
     if spot.true == 0.0:
         return found or Edit(term.value, ("extra",), KINDS["extra"].cost + BARE_SIZE)
-    others = [_other_number(number, spot)]
-    if (copied := _other_result(number, spot, given.true)) is not None:
-        others.append(copied)
-    if (elsewhere := _other_load(number, spot, given.true)) is not None:
-        others.append(elsewhere)
-    other = min(others, key=lambda edit: edit.cost)
+    other = other_number(number, spot, given.true)
     if found is None or other.cost < found.cost:
         return other
     if spot.is_moment and found.codes[0] in ("unit", "arm-unit"):
@@ -246,51 +245,7 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     return found
 
 
-def _other_result(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit | None:
-    """An own earlier value that is another force's, with the right factor; or None."""
-    if spot.force.kind == "load":
-        return None
-    size = abs(number.scale * spot.per_unit)
-    for name, carried in true.own.known.items():
-        if name != spot.name and math.isclose(
-            abs(number.value), size * abs(carried.value), rel_tol=SAME_RESULT
-        ):
-            factors, kind = number.factors, KINDS["carried"]
-            own = factors.holds(spot.scale, number.scale)
-            other = factors.holds(spot.per_unit, number.scale)
-            doubt = MISPLACED if factors.count > 1 and own and not other else 0.0
-            return Edit(number.value, ("carried",), kind.cost + doubt)
-    return None
-
-
-def _other_load(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit | None:
-    """A load of another joint that stands by itself where the one of this joint counts whole; or None."""
-    joint, size = true.about.joint, abs(number.value)
-    whole = spot.force.kind == "load" and abs(spot.per_unit * number.scale) == 1.0
-    if joint is None or not whole or number.factors.count > 1:
-        return None
-    turned = number.value * number.scale * spot.true < 0
-    if turned or not is_load_elsewhere(true.problem, (joint,), size):
-        return None
-    return Edit(number.value, ("magnitude",), KINDS["magnitude"].cost - ELSEWHERE)
-
-
-def _other_number(number: Number, spot: TrueTerm) -> Edit:
-    """A number no rule makes: a wrong arm or factor where the size is written, else a wrong size."""
-    factors, scale = number.factors, number.scale
-    code = "magnitude" if spot.force.kind == "load" else "carried"
-    cost = OTHER_SIZE
-    size, factor = factors.holds(spot.scale, scale), factors.holds(spot.per_unit, scale)
-    if size and not factor and spot.scale != 0.0 and factors.count > 1:
-        code = "arm" if spot.is_moment else "not-equilibrium"
-        per_unit = number.value / (scale * spot.scale)
-        arm = KINDS["arm"].cost + SIZE_SHOWN
-        cost = arm if spot.is_moment else other_factor_cost(per_unit, spot)
-    elif factor and factors.count > 1:
-        cost = KINDS[code].cost
-    elif abs(spot.per_unit) == 1.0 and factors.count == 1:
-        cost = BARE_SIZE
-    if number.value * scale * spot.true < 0 and code != "not-equilibrium":
-        turned = turning_code(spot)
-        return Edit(number.value, (code, turned), cost + KINDS[turned].cost)
-    return Edit(number.value, (code,), cost)
+def _number(term: Term, factors: Factors, scale: float) -> Number:
+    """A typed number, without the factor by which the whole line is multiplied."""
+    factors = factors.without(scale) if abs(scale) != 1.0 else factors
+    return Number(term.value, term.radius, factors, scale)

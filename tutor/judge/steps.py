@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from tutor.judge.about import Asked, Equation, Value
-from tutor.judge.beginning import as_far_as_right, before, without_end
+from tutor.judge.beginning import before, without_end
 from tutor.judge.below_the_bar import BRACKETS, all_below
 from tutor.judge.chain import broken_link, readings_of, rounded_hard
 from tutor.judge.components import component_verdict
@@ -33,9 +33,14 @@ from tutor.judge.passed_over import remarks_on
 from tutor.judge.proportion import proportion_verdict
 from tutor.judge.ratios import not_following, ratio_of_components
 from tutor.judge.results import is_bare
-from tutor.judge.ties import lowered
 from tutor.judge.typed import TypedEquation, typed_equation
-from tutor.judge.value_line import WAY_ONLY, as_value, judge_value_line
+from tutor.judge.value_line import (
+    WAY_ONLY,
+    as_value,
+    broken_behind,
+    judge_value_line,
+    value_told,
+)
 from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.verdict import Mistake, Remark, Verdict, faults
 from tutor.judge.way_said import only_the_way
@@ -51,9 +56,6 @@ from tutor.judge.worked import (
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step
 from tutor.notation.unreadable import Broken
-
-EQUATION_RIGHT = "The equation is right. {text}"
-EQUATION_STANDS = "The equation is right and stands; the value is not: {text}"
 
 
 def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
@@ -137,7 +139,7 @@ def _proportion(desk: Desk, about: Equation, line: Typewritten) -> Verdict | Non
         if value is None:
             return None
         if not value.right:
-            return replace(_value_told(value, before(line, step)), about=about)
+            return replace(value_told(value, before(line, step)), about=about)
     return replace(verdict, about=about)
 
 
@@ -165,7 +167,7 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
             elif main is not None and (value := as_value(desk, line, step, lines)) is not None:
                 if not value.right:
                     chain = without_end(step) if len(step.sides) > 2 else ""
-                    return replace(_value_told(value, before(line, step) or chain), about=about)
+                    return replace(value_told(value, before(line, step) or chain), about=about)
             elif only_works_out(line, step) or _is_true(desk, verdict, own, lines):
                 beside = beside or verdict
             else:
@@ -204,13 +206,12 @@ def _to_its_end(
     if step is line.steps[0] and _is_plain(step):
         return main
     if (broken := broken_link(desk, step)) is not None:
-        right = broken.kind == "wrong" and main is not None
-        return replace(broken, stands=as_far_as_right(step, broken) if right else "")
+        return broken_behind(desk, line, step, lines, broken) if main is not None else broken
     if main is None:
         return None
     ended = value_said(desk, line, step, lines)
     if ended is not None and not ended.right:
-        return _value_told(ended, without_end(step) if len(step.sides) > 1 else "")
+        return value_told(ended, without_end(step) if len(step.sides) > 1 else "")
     rounded = rounded_hard(step) or (ended is not None and bool(ended.remarks))
     return _rounded(main) if rounded else main
 
@@ -254,13 +255,6 @@ def _wrong_result(
     if not is_bare(verdict.reading) and value.mistakes[0].code != "component":
         return None
     return replace(value, about=verdict.about, reading=verdict.reading)
-
-
-def _value_told(value: Verdict, stands: str) -> Verdict:
-    """The verdict on a line whose equation is right, as far as `stands`, and whose value is not."""
-    said = EQUATION_STANDS if value.kind == "wrong" and stands else EQUATION_RIGHT
-    text = said.format(text=lowered(value.text) if said is EQUATION_STANDS else value.text)
-    return replace(value, text=text, value=None, stands=stands)
 
 
 def _rounded(main: Verdict) -> Verdict:

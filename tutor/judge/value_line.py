@@ -6,12 +6,14 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tutor.judge.about import Value
-from tutor.judge.chain import broken_link, number_of, readings_of
+from tutor.judge.beginning import as_far_as_right, before
+from tutor.judge.chain import before_the_break, broken_alone, broken_link, number_of, readings_of
 from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.ratios import ratio_of_components
+from tutor.judge.ties import lowered
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.values import judge_value
 from tutor.judge.verdict import Mistake, Remark, Verdict
@@ -24,6 +26,9 @@ from tutor.notation.value import value_in
 
 COMPONENT = "Right: this is a component of {name}; the force itself is still to come."
 WAY_ONLY = "The letter behind it says the opposite of what the force does to the member."
+EQUATION_RIGHT = "The equation is right. {text}"
+EQUATION_STANDS = "The equation is right and stands; the value is not: {text}"
+IN_PART = "In {part}: {text}"
 DOES_NOT_HOLD = "“{text}” does not hold, so nothing can follow from it."
 
 
@@ -32,8 +37,8 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
     result = _result(about, line)
     lines = list(desk.lines)
     for step in line.steps:
-        if (broken := broken_link(desk, step)) is not None:
-            return replace(broken, about=about)
+        if (broken := broken_link(desk, step, of_value=step is result)) is not None:
+            return replace(broken_off(desk, about, line, step, broken, lines), about=about)
         given = value_ended(step) == value_given(step) if step is result else holds_alone(step)
         if given:
             continue
@@ -60,6 +65,47 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
     return _judge_ended(desk, about, value, lines, result)
 
 
+def broken_off(
+    desk: Desk,
+    about: Value | None,
+    line: Typewritten,
+    step: Step,
+    broken: Verdict,
+    lines: Sequence[TypedEquation],
+) -> Verdict:
+    """The verdict on a chain in which a number does not follow: what is wrong before it goes first."""
+    part = before_the_break(step, broken)
+    if part is None:
+        return broken
+    said = as_value(desk, line, part, lines)
+    if said is None and about is not None:
+        said = _ended_in(desk, about, line, part, lines)
+    if said is None or said.kind != "wrong":
+        return broken
+    if said.mistakes[0].code == "arithmetic":
+        return broken_alone(broken)
+    shown = line.text[part.sides[-1].span.start : part.sides[-1].span.end]
+    text = IN_PART.format(part=shown, text=lowered(said.text))
+    return replace(said, text=text, mistakes=(replace(said.mistakes[0], text=text),), value=None)
+
+
+def broken_behind(
+    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation], broken: Verdict
+) -> Verdict:
+    """The verdict on a statement in which a number does not follow, in a right equation or behind it."""
+    found = broken_off(desk, None, line, step, broken, lines)
+    if found is broken:
+        return replace(broken, stands=as_far_as_right(step, broken))
+    return value_told(found, before(line, step))
+
+
+def value_told(value: Verdict, stands: str) -> Verdict:
+    """The verdict on a line whose equation is right, as far as `stands`, and whose value is not."""
+    said = EQUATION_STANDS if value.kind == "wrong" and stands else EQUATION_RIGHT
+    text = said.format(text=lowered(value.text) if said is EQUATION_STANDS else value.text)
+    return replace(value, text=text, value=None, stands=stands)
+
+
 def _stands(desk: Desk, line: TypedEquation) -> bool:
     """Whether a statement is one of the lines that stand, which were judged as the sums they are."""
     return any(
@@ -77,11 +123,23 @@ def as_value(
     name = value_ended(step, desk.own.known)
     if name is None:
         return None
+    return _ended_in(desk, Value(name), line, value_alone(step, desk.own.known), lines, step)
+
+
+def _ended_in(
+    desk: Desk,
+    about: Value,
+    line: Typewritten,
+    step: Step,
+    lines: Sequence[TypedEquation],
+    whole: Step | None = None,
+) -> Verdict | None:
+    """The verdict on the number of a statement, as part of a `whole` one; None where there is none."""
     try:
-        value = value_in(line.text, value_alone(step, desk.own.known))
+        value = value_in(line.text, step)
     except Broken:
         return None
-    return _judge_ended(desk, Value(name), value, lines, step)
+    return _judge_ended(desk, about, value, lines, whole or step)
 
 
 def _judge_ended(

@@ -111,8 +111,13 @@ TWICE_ROUNDED = 0.6
 
 
 def _rounded_hard(wrong: WrongValue) -> bool:
-    """Whether the typed figures are a right value's, cut or rounded to fewer figures."""
+    """Whether the typed figures are a right value's, cut or rounded to fewer figures.
+
+    An expression of exact numbers shows no figures.
+    """
     value, radius = wrong.value, wrong.reading.radius
+    if wrong.reading.figures is None and not radius:
+        return False
     step = 2 * radius if radius else 10.0 ** _last_place(abs(value))
     return any(
         value * true > 0

@@ -134,7 +134,7 @@ def sized(line: Line) -> Line | None:
     if name is None or not last.numeric or not (last.letter or last.sense):
         return None
     steps = tuple(
-        replace(step, sides=tuple(_alike(side, last) for side in step.sides))
+        replace(step, sides=tuple(with_the_way_of(side, last) for side in step.sides))
         if value_given(step) == name
         else step
         for step in line.steps
@@ -207,7 +207,7 @@ def _side_of(name: str, place: Span) -> Side:
     return Side(Name(name, place), (Term(name, 1.0, 0.0, place),), place)
 
 
-def _alike(side: Side, last: Side) -> Side:
+def with_the_way_of(side: Side, last: Side) -> Side:
     """A number of the same sign as the last one, with its letter or way."""
     if side is last or not side.numeric or side.letter or side.sense:
         return side

@@ -81,4 +81,5 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(M("A"), "14 C_y - 15*12 - 12*5 - 9*6 - 9*8 = 0"),),
+    runs_through=True,
 )

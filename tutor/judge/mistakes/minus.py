@@ -15,13 +15,25 @@ def variants(spot: TrueTerm) -> Iterator[float]:
         yield -spot.per_unit
 
 
+def _under_a_turned_arrow(case: Case) -> bool:
+    """Whether the result is positive, and its arrow was drawn against the usual way."""
+    return case.spot is not None and not case.spot.lost_minus and case.spot.has_own_sign
+
+
 def look(case: Case) -> str:
+    if _under_a_turned_arrow(case):
+        return "An earlier result stands in this line against the arrow that was drawn for it."
     if case.signed:
         return "The sign before the brackets of an earlier result is not the one its arrow gives."
     return "An earlier result has not come into this line with its own sign."
 
 
 def reason(case: Case) -> str:
+    if _under_a_turned_arrow(case):
+        return (
+            "A result without a minus acts the way its arrow was drawn: its term takes the sign of that "
+            "arrow, and nothing is turned once more."
+        )
     return (
         "A result is put in with the sign it has, in brackets: the sign of the term comes from the "
         "arrow on the diagram, the sign inside the brackets from the result."
@@ -29,6 +41,11 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
+    if _under_a_turned_arrow(case):
+        return (
+            f"{case.subject} was drawn the other way round: does that arrow go along your positive "
+            "direction or against it?"
+        )
     if case.signed:
         return (
             f"The minus in the brackets of {case.thing} is right; the sign before them comes from its "

@@ -1,0 +1,73 @@
+"""What is a typed number that no rule makes: an arm, another load, another result, or a wrong size?"""
+
+from __future__ import annotations
+
+import math
+
+from tutor.judge.costs import BARE_SIZE, ELSEWHERE, MISPLACED, OTHER_SIZE, SIZE_SHOWN
+from tutor.judge.edits import Edit, Number, other_factor_cost, turning_code
+from tutor.judge.elsewhere import is_load_elsewhere
+from tutor.judge.mistakes import KINDS
+from tutor.judge.true_equation import TrueEquation, TrueTerm
+
+SAME_RESULT = 0.002
+
+
+def other_number(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit:
+    """The most plausible account of a number that no rule makes at this force."""
+    others = [_other_number(number, spot)]
+    if (copied := _other_result(number, spot, true)) is not None:
+        others.append(copied)
+    if (elsewhere := _other_load(number, spot, true)) is not None:
+        others.append(elsewhere)
+    return min(others, key=lambda edit: edit.cost)
+
+
+def _other_result(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit | None:
+    """An own earlier value that is another force's, with the right factor; or None."""
+    if spot.force.kind == "load":
+        return None
+    size = abs(number.scale * spot.per_unit)
+    for name, carried in true.own.known.items():
+        if name != spot.name and math.isclose(
+            abs(number.value), size * abs(carried.value), rel_tol=SAME_RESULT
+        ):
+            factors, kind = number.factors, KINDS["carried"]
+            own = factors.holds(spot.scale, number.scale)
+            other = factors.holds(spot.per_unit, number.scale)
+            doubt = MISPLACED if factors.count > 1 and own and not other else 0.0
+            return Edit(number.value, ("carried",), kind.cost + doubt)
+    return None
+
+
+def _other_load(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit | None:
+    """A load of another joint that stands by itself where the one of this joint counts whole; or None."""
+    joint, size = true.about.joint, abs(number.value)
+    whole = spot.force.kind == "load" and abs(spot.per_unit * number.scale) == 1.0
+    if joint is None or not whole or number.factors.count > 1:
+        return None
+    turned = number.value * number.scale * spot.true < 0
+    if turned or not is_load_elsewhere(true.problem, (joint,), size):
+        return None
+    return Edit(number.value, ("magnitude",), KINDS["magnitude"].cost - ELSEWHERE)
+
+
+def _other_number(number: Number, spot: TrueTerm) -> Edit:
+    """A number no rule makes: a wrong arm or factor where the size is written, else a wrong size."""
+    factors, scale = number.factors, number.scale
+    code = "magnitude" if spot.force.kind == "load" else "carried"
+    cost = OTHER_SIZE
+    size, factor = factors.holds(spot.scale, scale), factors.holds(spot.per_unit, scale)
+    if size and not factor and spot.scale != 0.0 and factors.count > 1:
+        code = "arm" if spot.is_moment else "not-equilibrium"
+        per_unit = number.value / (scale * spot.scale)
+        arm = KINDS["arm"].cost + SIZE_SHOWN
+        cost = arm if spot.is_moment else other_factor_cost(per_unit, spot)
+    elif factor and factors.count > 1:
+        cost = KINDS[code].cost
+    elif abs(spot.per_unit) == 1.0 and factors.count == 1:
+        cost = BARE_SIZE
+    if number.value * scale * spot.true < 0 and code != "not-equilibrium":
+        turned = turning_code(spot)
+        return Edit(number.value, (code, turned), cost + KINDS[turned].cost)
+    return Edit(number.value, (code,), cost)
