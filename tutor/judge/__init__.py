@@ -35,7 +35,7 @@ from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.worked import sized
 from tutor.judge.written import line_of
 from tutor.model import Problem
-from tutor.notation import Line, Names, Unreadable, read_letters, read_line
+from tutor.notation import Line, Names, Unreadable, read_letters, read_line, read_pieces
 from tutor.statics import Unsolvable, solve
 
 __all__ = [
@@ -114,12 +114,16 @@ class Judge:
         if mixed:
             again = read_line(text, self.names, said=said, mixed=True)
             line = line if isinstance(again, Unreadable) else again
-        if isinstance(line, Unreadable):
-            return Verdict("unreadable", line.message, about=about, unreadable=line)
         desk = Desk(
             *(self.problem, self.names, own, standing, self._read(lines, own, said)),
             *(self.values, lambda: self._read(lines, own, said, "radians")),
         )
+        if isinstance(line, Unreadable):
+            in_part = read_pieces(text, self.names, said=said)
+            verdict = None if in_part is None else _judged(desk, about, in_part)
+            if verdict is not None and verdict.right:
+                return verdict
+            return Verdict("unreadable", line.message, about=about, unreadable=line)
         verdict = _judged(desk, about, line)
         if mixed and verdict.right:
             return replace(verdict, remarks=(*verdict.remarks, Remark("arm", ARM_OF_ONE)))

@@ -13,7 +13,14 @@ from tutor.notation.exact import Exact
 from tutor.notation.label import Between, Label
 from tutor.notation.line import Line, Side, Step
 from tutor.notation.names import Names, spelling
-from tutor.notation.read import read_heading, read_letters, read_line, read_name, without_marks
+from tutor.notation.read import (
+    read_heading,
+    read_letters,
+    read_line,
+    read_name,
+    read_pieces,
+    without_marks,
+)
 from tutor.notation.reading import Reading
 from tutor.notation.spellings import Slant
 from tutor.notation.tree import Span
@@ -40,6 +47,7 @@ __all__ = [
     "read_line",
     "read_name",
     "read_number",
+    "read_pieces",
     "spelling",
     "value_of",
     "without_marks",

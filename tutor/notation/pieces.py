@@ -1,0 +1,147 @@
+"""Which parts of a line that cannot be read as a whole are equations by themselves?
+
+The last resort, where no reading of the whole line is found: clauses that can be read are kept, words around
+them are passed over and told. Words that take something back, and what says T, C or a way behind a statement,
+are never passed over; nor is anything with an equals sign. What is read so is trusted only where it is right.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+
+from tutor.notation.lexicon import DENYING, WAYS, says
+from tutor.notation.line import Line
+from tutor.notation.names import Names
+from tutor.notation.symbols import LETTERS
+from tutor.notation.tree import Span
+from tutor.notation.words import ANGLES, FUNCTIONS
+
+MOST_TRIED = 24
+"""So many readings of parts are tried at the most."""
+_BREAK = re.compile(
+    r"[;:|\t\n]|[,.](?![0-9])|(?<![0-9])[,](?=[0-9])|∴|⇒|→|↦|=>|->|\bhence\b|\bthus\b"
+)
+_CONCLUDES = frozenset(("∴", "⇒", "→", "=>", "->", "hence", "thus"))
+_WORD = re.compile(rf"[{LETTERS}][{LETTERS}'’-]*(?![\w{{}}])")
+_TAKES_BACK = re.compile(
+    r"wrong|false|incorrect|mistak|untrue|error|instead|rather|should|scrap|ignore|cancel that|"
+    r"\bnot (?:true|right|correct|equal|so|valid|possible)|n't|n’t|≠|\?",
+    re.IGNORECASE,
+)
+_COUNTS = re.compile(
+    rf"[0-9=+*^√<>]|{_TAKES_BACK.pattern}|\b(?:{DENYING}|no|nor|without|except|but)\b",
+    re.IGNORECASE,
+)
+_PUNCTUATION = " \t.,;:!()[]{}✓✔-–—'’\"“”"
+
+Reads = Callable[[str], Line | None]
+
+
+def in_pieces(text: str, names: Names, reads: Reads) -> Line | None:
+    """A line of the clauses of `text` that `reads` can read, with the others told as unread; else None."""
+    kept, tried = "", 0
+    line: Line | None = None
+    gaps: list[Span] = []
+    head = text.rfind(":", 0, text.find("=")) + 1
+    if not _leads(text[:head]):
+        return None
+    gaps += _gap(text, 0, head)
+    for start, end, mark in _clauses(text, head):
+        core = None
+        if "=" in text[start:end]:
+            for first, last in _cores(text, start, end, names):
+                tried += 1
+                joined = _joined(kept, text[first:last], first, mark)
+                if tried > MOST_TRIED:
+                    return None
+                if (found := reads(joined)) is not None:
+                    core, line, kept = (first, last), found, joined
+                    break
+            if core is None:
+                return None
+        first, last = core or (end, end)
+        if not _may_go(text[start:first], names) or not _may_go(text[last:end], names):
+            return None
+        gaps += [*_gap(text, start, first), *_gap(text, last, end)]
+    if line is None or not gaps:
+        return None
+    return replace(line, text=text, passed=(*line.passed, *gaps), unread=(*line.unread, *gaps))
+
+
+def _clauses(text: str, at: int) -> Iterator[tuple[int, int, str]]:
+    """(start, end, the mark before it) of the parts of a text from a column on; blank ones are left out."""
+    mark = ";"
+    for found in (*_BREAK.finditer(text, at), None):
+        end = len(text) if found is None else found.start()
+        if text[at:end].strip():
+            yield at, end, mark
+        if found is not None:
+            at, mark = found.end(), "∴" if found[0] in _CONCLUDES else ";"
+
+
+def _cores(text: str, start: int, end: int, names: Names) -> Iterator[tuple[int, int]]:
+    """Parts of a clause around its equals sign, those first that leave out fewest words."""
+    equals = text.index("=", start)
+    starts, ends = [start], [end]
+    runs = list(_runs(text, start, end, names))
+    starts += [last for _, last in runs if last <= equals]
+    ends += [first for first, _ in reversed(runs) if first > text.rindex("=", start, end)]
+    parts = [(first, last) for first in starts for last in ends]
+    yield from sorted(parts, key=lambda part: part[0] - part[1])
+
+
+def _runs(text: str, start: int, end: int, names: Names) -> Iterator[tuple[int, int]]:
+    """Where words of no formula stand together."""
+    run: tuple[int, int] | None = None
+    for found in _WORD.finditer(text, start, end):
+        if not _plain(found[0], names) or text[found.start() - 1 : found.start()] in ("_", "\\"):
+            continue
+        if run is not None and not text[run[1] : found.start()].strip():
+            run = run[0], found.end()
+            continue
+        if run is not None:
+            yield run
+        run = found.span()
+    if run is not None:
+        yield run
+
+
+def _plain(word: str, names: Names) -> bool:
+    """Whether a word is no force, no function and no letter of a formula."""
+    if len(word) == 1 and word not in "aI":
+        return False
+    return word.lower() not in FUNCTIONS and word.lower() not in ANGLES and not names.meanings(word)
+
+
+def _leads(said: str) -> bool:
+    """Whether what stands before the colon only leads to the statement behind it."""
+    return _WORD.search(said) is None or _TAKES_BACK.search(said) is None
+
+
+def _may_go(said: str, names: Names) -> bool:
+    """Whether words beside a statement may be passed over: they compute, take back and turn nothing.
+
+    What names a force may say something of it.
+    """
+    words = re.findall(rf"[{LETTERS}][\w{{}}-]*", said)
+    told = any(says(word, *WAYS) or names.meanings(word) for word in words)
+    return not told and _COUNTS.search(said) is None
+
+
+def _joined(kept: str, core: str, first: int, mark: str) -> str:
+    """The clauses so far with another one, each in its own columns."""
+    if not kept.strip():
+        return " " * first + core
+    gap = first - len(kept)
+    return kept + (mark.ljust(gap) if gap > 0 else mark) + core
+
+
+def _gap(text: str, start: int, end: int) -> list[Span]:
+    """The words between two columns, without the marks around them."""
+    said = text[start:end]
+    if not said.strip(_PUNCTUATION):
+        return []
+    left = start + len(said) - len(said.lstrip(_PUNCTUATION))
+    return [Span(left, start + len(said.rstrip(_PUNCTUATION)))]
