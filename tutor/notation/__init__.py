@@ -13,12 +13,12 @@ from tutor.notation.exact import Exact
 from tutor.notation.label import Between, Label
 from tutor.notation.line import Line, Side, Step
 from tutor.notation.names import Names, spelling
+from tutor.notation.pieces import read_pieces
 from tutor.notation.read import (
     read_heading,
     read_letters,
     read_line,
     read_name,
-    read_pieces,
     without_marks,
 )
 from tutor.notation.reading import Reading

@@ -8,18 +8,23 @@ are never passed over; nor is anything with an equals sign. What is read so is t
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
+from tutor.notation.evaluate import Frame
 from tutor.notation.lexicon import DENYING, WAYS, says
 from tutor.notation.line import Line
 from tutor.notation.names import Names
+from tutor.notation.read import line_of
 from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Span
+from tutor.notation.unreadable import Broken
 from tutor.notation.words import ANGLES, FUNCTIONS
 
 MOST_TRIED = 24
 """So many readings of parts are tried at the most."""
+LONGEST = 256
+"""Characters of a line that is looked at clause by clause; those that people write are shorter."""
 _BREAK = re.compile(
     r"[;:|\t\n]|[,.](?![0-9])|(?<![0-9])[,](?=[0-9])|∴|⇒|→|↦|=>|->|\bhence\b|\bthus\b"
 )
@@ -37,6 +42,22 @@ _COUNTS = re.compile(
 _PUNCTUATION = " \t.,;:!()[]{}✓✔-–—'’\"“”"
 
 Reads = Callable[[str], Line | None]
+
+
+def read_pieces(text: str, names: Names, *, said: Mapping[str, float]) -> Line | None:
+    """What can be read of a line that `read_line` does not read: some equations of it, words left out.
+
+    To be trusted only where it turns out right.
+    """
+    frame = Frame(names.force, names.length)
+
+    def reads(part: str) -> Line | None:
+        try:
+            return line_of(part, names, frame, said)
+        except Broken:
+            return None
+
+    return in_pieces(text, names, reads) if len(text) <= LONGEST else None
 
 
 def in_pieces(text: str, names: Names, reads: Reads) -> Line | None:

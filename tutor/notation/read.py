@@ -24,7 +24,6 @@ from tutor.notation.line import Line, Step
 from tutor.notation.line_said import line_said, with_line_said
 from tutor.notation.names import Names
 from tutor.notation.part_words import parted, with_part
-from tutor.notation.pieces import in_pieces
 from tutor.notation.prose import unit_apart
 from tutor.notation.reading import checked
 from tutor.notation.reasons import without_reasons
@@ -114,22 +113,6 @@ def line_of(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _
         except Broken:
             pass
     return _laid_out(text, names, frame, said)
-
-
-def read_pieces(text: str, names: Names, *, said: Mapping[str, float] = _NOTHING) -> Line | None:
-    """What can be read of a line that `read_line` does not read: some equations of it, words left out.
-
-    To be trusted only where it turns out right.
-    """
-    frame = Frame(names.force, names.length)
-
-    def reads(part: str) -> Line | None:
-        try:
-            return line_of(part, names, frame, said)
-        except Broken:
-            return None
-
-    return in_pieces(text, names, reads) if len(text) <= MOST_KEPT else None
 
 
 def read_name(text: str, names: Names) -> str | None:
