@@ -44,6 +44,7 @@ LEAST = {
     "lecterns": Least(86, 63),
     "clippings": Least(82, 60),
     "marking": Least(0, 194),
+    "scraps": Least(116, 35),
     "lecturer": Least(287, 248, unsaid=3),
 }
 

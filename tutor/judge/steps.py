@@ -55,7 +55,7 @@ from tutor.judge.worked import (
 )
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step
-from tutor.notation.unreadable import Broken
+from tutor.notation.value import no_equation
 
 
 def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
@@ -289,6 +289,5 @@ def _is_true(
 
 def _no_equation(about: Equation, line: Typewritten) -> Verdict:
     """A line without any equation: a number alone, say."""
-    end = len(line.text.rstrip())
-    unreadable = Broken("no-equals", end, end).about(line.text)
+    unreadable = no_equation(line)
     return Verdict("unreadable", unreadable.message, about=about, unreadable=unreadable)

@@ -11,18 +11,22 @@ from tutor.notation.convention import without_convention
 from tutor.notation.copied import recopied, said_once
 from tutor.notation.latex import untexed
 from tutor.notation.line_said import directed
+from tutor.notation.margins import without_margins
 from tutor.notation.markup import unmarked
 from tutor.notation.programmed import unprogrammed
 from tutor.notation.source import Source
 from tutor.notation.sum_signs import summed
 
 _DOUBLE = re.compile(r"(?<![=<>:])==(?![=<>])|:=|≔|\\coloneqq?(?![a-z])")
-_AS_A_CELL = re.compile(r"^ *=(?=[^=]*[A-Za-z][^=]*=)")
+_AS_A_CELL = re.compile(
+    r"^ *=(?=[^=]*[A-Za-z][^=]*=| *[-+]?[0-9.(√](?:[-+*/^(). 0-9,°√]|sin|cos|tan|sqrt|radians|pi)*(?:kN|N|lb|kips?|k)?(?: *\(?[TC]\)?)? *$)",
+    re.IGNORECASE,
+)
 """The sign before a formula in a cell of a table."""
 _GAP = re.compile(r" {3,}")
 _CALLS = re.compile(r"(?<=[\w)\]}°])(?:[!?]+(?![\w!?])| +[!?]+ *$)")
 _TURN_ABOVE = re.compile(
-    r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])|(?<=[↺↻↑→])\^ ?(?:\{ ?\+ ?\}|\+)|^ *\( ?\+ ?\) *(?=Σ)"
+    r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])|(?<=[↺↻←↑→↓↖↗↘↙])\^ ?(?:\{ ?\+ ?\}|\+)|^ *\( ?\+ ?\) *(?=Σ)"
 )
 _FULL_STOP = re.compile(r"(?<=[\w)\]}°] )[.,;]+(?= *$)")
 SPEAKS = re.compile(
@@ -34,8 +38,9 @@ SPEAKS = re.compile(
 def bared(text: str) -> Source:
     """The text in plain characters and without LaTeX, with long gaps as two spaces."""
     source = replace(Source.of(text), text=plain(text)).rewritten(UNSEEN, "")
-    source = source.rewritten(_GAP, "  ")
-    source = unmarked(source).rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
+    source = unmarked(source)
+    source = without_margins(source, as_typed(text, source)).rewritten(_GAP, "  ")
+    source = source.rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
     source = source.rewritten(_AS_A_CELL, "")
     source = source.rewritten(_CALLS, " ")
     source = summed(said_once(untexed(recopied(source))))

@@ -24,7 +24,7 @@ _BARS = re.compile(r" *\| *")
 _QUOTED = re.compile(r'^ *"|" *[,;] *"?|[,;] *"|" *$')
 _EQUATION = re.compile(r"[^=|]*[\w)\]}°] *=[^=|]*[\w({\[√|+-]")
 _NUMBER = re.compile(r"[(\[]?[0-9]{1,3}[.)\]]?")
-_BULLET = re.compile(r" *(?:[•·◦*–—-]|[0-9]{1,2}[.)]) *")
+_BULLET = re.compile(r" *(?:[•·◦*–—⇒∴→-]|[0-9]{1,2}[.)]) *")
 _BLANK = str.maketrans(dict.fromkeys("•·◦*–—-|", " "))
 _FIGURE = re.compile(r"[0-9]")
 _WORD = re.compile(r"[A-Za-z][\w{}]*")
@@ -89,6 +89,8 @@ def _between(said: list[str], n: int, first: int, names: Names) -> str:
     if n + 1 == len(said):
         return ""
     if n < first:
+        if said[n].rstrip().endswith(":"):
+            return ""
         return "=" if n + 1 == first and _names_what(said[n], said[first], names) else ":"
     behind = said[n + 1]
     if "=" not in behind and _VALUE.match(behind):

@@ -13,8 +13,8 @@ _ALIKE = {
     "Α": "A", "Β": "B", "Ε": "E", "Ζ": "Z", "Η": "H", "Ι": "I", "Κ": "K", "Μ": "M", "Ν": "N",
     "Ο": "O", "Ρ": "P", "Τ": "T", "Υ": "Y", "Χ": "X", "ο": "o",
     # signs
-    "−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-", "‒": "-", "﹣": "-",
-    "×": "*", "·": "*", "∙": "*", "⋅": "*", "•": "*", "∗": "*", "✕": "*", "⨯": "*",
+    "−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-", "‒": "-", "﹣": "-", "―": "-", "˗": "-", "➖": "-", "➕": "+",
+    "×": "*", "·": "*", "∙": "*", "⋅": "*", "•": "*", "∗": "*", "✕": "*", "⨯": "*", "✖": "*",
     "÷": "/", "∕": "/", "⁄": "/", "∶": ":", "∑": "Σ", "º": "°", "˚": "°", "◦": "°", "∘": "°", "ϖ": "π",
     "’": "'", "′": "'", "‘": "'", "＿": "_", "“": '"', "”": '"', "″": '"', "„": '"', "¨": '"',
     "≈": "=", "≅": "=", "≃": "=", "≐": "=", "≡": "=", "≟": "=", "≜": "=", "⩵": "=", "≝": "=",
@@ -37,6 +37,10 @@ _ALIKE = {
 _TABLE = str.maketrans(_ALIKE)
 _DOUBLED = re.compile(r"(?<=[×·∙⋅•✕⨯])[×·∙⋅•✕⨯]")
 """A sign for times behind another, which is not the ** of a power."""
+_MINUS = re.compile(
+    r"(?<![\w)\]}])⁻(?=[0-9A-Z(])|(?:^|(?<=[ =(+*/]))¯(?= ?[0-9A-Z(])|(?<= )[⁻¯](?= )"
+)
+"""What a page gives for a minus where nothing else can be meant."""
 _BEYOND_ASCII = re.compile(r"[^\x00-\x7f]")
 
 UNSEEN = re.compile(
@@ -54,7 +58,7 @@ def plain(text: str) -> str:
     """`text` with look-alike characters replaced, character for character."""
     if "\t" not in text and (text.isascii() or text.replace("°", "").isascii()):
         return text
-    made = _BEYOND_ASCII.sub(_compatible, text.translate(_TABLE))
+    made = _BEYOND_ASCII.sub(_compatible, _MINUS.sub("-", text.translate(_TABLE)))
     for doubled in _DOUBLED.finditer(text):
         made = f"{made[: doubled.start()]}×{made[doubled.end() :]}"
     return made

@@ -14,7 +14,11 @@ from tutor.notation.source import Source
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 
-_LOST = re.compile(r"[©åƩ:]")
+_LOST = re.compile(r"[©åƩ:⁰ᵒᴼ]|[0-9] ?[oO](?![\w(])|[0-9] ?deg(?:ree)?s?\.", re.IGNORECASE)
+_DEGREES = re.compile(
+    r"(?P<angle>(?<![A-Za-z])(?:sin|cos|tan|sen|cot) *[(\[{]? *[0-9]{1,3}(?:[.,][0-9]+)?)(?: ?(?:[oOᵒᴼ](?![\w(])|⁰)|(?P<blank> ?)deg(?:ree)?s?\.)"
+)
+"""The sign of degrees as a raised o or 0 that has come down, or the word cut short."""
 _SUM = re.compile(r"[©å](?= ?(?:F(?:_|[xyXY]| ?[=:]|$)|M(?:_|[A-Z0-9]| )))|Ʃ")
 _SENSE = re.compile(r"^ *(?:\+ ?[:abc]|[:abc] ?\+) ?(?=Σ)|^ *(?:\+ ?:|: ?\+) ?(?=F_?[xy])")
 """The arrow of the positive sense beside a sum: → as :, ↑ as c, a turning one as a or b."""
@@ -25,7 +29,7 @@ _E_FOR_SIGMA = re.compile(
 )
 _NO_COMPONENT = re.compile(r" *:| +[0-9]| *=[^=]*=| *= *0 *[^ =0-9.*/]")
 _FALLEN = re.compile(
-    r"(?<![\w}])R (?P<joint>[A-Z][0-9]?)(?= *(?:$|[-+=*/·;,)]|[(\[]|(?:sin|cos|tan)\b))"
+    r"(?<![\w}])R (?P<joint>[A-Z][0-9]?)(?= *(?:$|[-+=*/·;,)]|[(\[]|(?:sin|cos|tan)(?![A-Za-z])))"
 )
 _LIKE_FIGURES = re.compile(
     r"(?<![A-Za-z_{\\0-9OolI|])(?=[OolI|.,]*[0-9])[0-9OolI|.,]*[OolI|][0-9OolI|.,]*(?![A-Za-z_({])"
@@ -39,6 +43,7 @@ def recopied(source: Source) -> Source:
     text = source.text
     if _LOST.search(text) is None and not text.lstrip().startswith(("+", "a", "b", "c")):
         return source
+    source = source.rewritten(_DEGREES, lambda found: f"{found['angle']}°")
     return source.rewritten(_SUM, "Σ").rewritten(_SENSE, "").rewritten(_SO, "∴")
 
 

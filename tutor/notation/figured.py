@@ -10,6 +10,7 @@ from fractions import Fraction
 from math import gcd
 
 from tutor.notation.characters import RAISED
+from tutor.notation.found import Found
 from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.units import METRES, NEWTONS
@@ -37,10 +38,15 @@ _GROUPS = re.compile(r"(?<![\w.,'])([1-9][0-9]{0,2}(?:,[0-9]{3})+)(\.[0-9]+)?(?!
 _POINTED = re.compile(
     r"(?<![\w.,'])([1-9][0-9]{0,2}(?:\.[0-9]{3})+)(,[0-9]+)?(?![0-9.]|,[0-9]|[A-Za-z]*_)"
 )
+_THOUSANDS = re.compile(r"(?<![\w.,'])[1-9][0-9]{0,2}\.[0-9]00(?= ?N(?![\w·*]| ?m))")
+"""What may be thousands with a point as well as newtons to three places: 12.000 N."""
 _DECIMAL_COMMA = re.compile(r"[0-9],(?:[0-9]{1,2}|[0-9]{4,})(?![0-9])|(?<![0-9.,])0,[0-9]+")
 _ABOVE_LINE = "|".join(("'", *NEWTONS, *METRES, "kips", "lbs", "k"))
 _RAISED_UNIT = re.compile(
     rf"(?<=[0-9]) ?\^ ?(?:\{{ ?(?P<braced>{_ABOVE_LINE}) ?\}}|(?P<bare>{_ABOVE_LINE})(?!\w))"
+)
+_APOSTROPHES = re.compile(
+    r"(?<![\w.,'°] )(?<![\w.,'°])([1-9][0-9]{0,2}(?:'[0-9]{3})+)([.,][0-9]+)?(?![\w.,'\"])"
 )
 _SPACED = re.compile(
     r"(?<![\w.,'] )(?<![\w.,'])([1-9][0-9]{0,2})((?: [0-9]{3})+)(\.[0-9]+|,[0-9]{1,2}(?![0-9]))?(?![\w,.]|  ?[0-9])"
@@ -54,6 +60,8 @@ def figured(source: Source, names: Names) -> Source:
         source = source.rewritten(_RAISED_UNIT, _unit_above)
     if "°" in source.text:
         source = source.rewritten(_MINUTES, _minutes)
+    if "'" in source.text:
+        source = source.rewritten(_APOSTROPHES, lambda found: _set_off(found, names))
     source = source.rewritten(_FEET, _feet)
     source = source.rewritten(_FEET_ALONE, lambda found: f"({found[1]} ft)")
     source = source.rewritten(_INCHES, lambda found: f"({found[1]} in)")
@@ -63,6 +71,24 @@ def figured(source: Source, names: Names) -> Source:
     source = source.rewritten(_GROUPS, lambda found: _grouped(found, source.text, names, decimal))
     source = source.rewritten(_SPACED, lambda found: _spaced(found, source.text, names))
     return source.rewritten(_MIXED, _mixed)
+
+
+def by_points(source: Source, found: Found) -> Source:
+    """The source with the points of thousands away, where the line is taken so."""
+    if found.names.force != "N" or _THOUSANDS.search(source.text) is None:
+        return source
+    found.open.add("pointed")
+    if not found.choice.pointed:
+        return source
+    return source.rewritten(_THOUSANDS, lambda one: one[0].replace(".", ""))
+
+
+def _set_off(found: re.Match[str], names: Names) -> str | None:
+    """A number with its thousands set off by apostrophes, 4'500; where lengths are in feet, one that shows it."""
+    several = found[1].count("'") > 1 or found[2] is not None
+    if names.length in ("ft", "in") and not several:
+        return None
+    return found[1].replace("'", "") + (found[2] or "").replace(",", ".")
 
 
 def _unit_above(found: re.Match[str]) -> str:

@@ -18,6 +18,7 @@ class Choice:
     named: bool = False
     signed: bool = False
     apart: bool = False
+    pointed: bool = False
 
 
 @dataclass

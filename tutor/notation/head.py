@@ -53,9 +53,8 @@ class Head:
     def _goes_on(self, kind: str, stop: int) -> bool:
         if kind == "zero":
             return self.summed
-        added = (
-            self.text[stop - 1] not in "°g" and head_words.ADDED.match(self.text, stop) is not None
-        )
+        angle = self.text[stop - 1] in "°g"
+        added = not angle and head_words.ADDED.match(self.text, stop) is not None
         return self.pending in ("angle", "across", "joint") and not added
 
     def _point(self, word: str, start: int, stop: int, prefix: bool) -> bool:
@@ -68,9 +67,8 @@ class Head:
         if self.kind == "moment" and self.point is None and not (self.coordinates or prefix):
             self.pending = ""
             return self._point(word, start, stop, prefix)
-        return (not prefix or self._goes_on("number", stop)) and self._number(
-            word, start, stop, prefix
-        )
+        goes_on = not prefix or self._goes_on("number", stop)
+        return goes_on and self._number(word, start, stop, prefix)
 
     def _zero(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         self.settled = self.settled or self.summed
@@ -80,8 +78,10 @@ class Head:
         place_alone = self.joint and not (self.kind or self.level or self.upright)
         if prefix and self.settled and self.depth == 0 and not place_alone:
             return False
-        upright = word in "↑↓^"
-        self.upright, self.level = self.upright or upright, self.level or not upright
+        slanted = word in "↖↗↘↙"
+        self.kind = "along" if slanted else self.kind
+        self.upright = self.upright or word in "↑↓^"
+        self.level = self.level or not (slanted or word in "↑↓^")
         self.settled = self.depth == 0
         return True
 

@@ -12,6 +12,7 @@ _WORDS: Mapping[str, str] = {
     "degree": "°", "approx": "=", "simeq": "=", "cong": "=", "therefore": "∴", "because": "∵",
     "rightarrow": "→", "to": "→", "longrightarrow": "→", "leftarrow": "←", "longleftarrow": "←",
     "gets": "←", "uparrow": "↑", "downarrow": "↓", "Uparrow": "↑", "Downarrow": "↓",
+    "nearrow": "↗", "nwarrow": "↖", "searrow": "↘", "swarrow": "↙",
     "Rightarrow": "⇒", "implies": "⇒", "Longrightarrow": "⇒", "iff": "⇒", "Leftrightarrow": "⇒",
     "circlearrowleft": "↺", "curvearrowleft": "↺", "acwopencirclearrow": "↺", "lcirclearrowleft": "↺",
     "circlearrowright": "↻", "curvearrowright": "↻", "cwopencirclearrow": "↻",
@@ -22,29 +23,36 @@ _WORDS: Mapping[str, str] = {
     "kilo": "k", "mega": "M", "kilonewton": "kN", "arcsin": "asin", "arccos": "acos",
     "arctan": "atan", "sin": "sin", "cos": "cos", "tan": "tan", "cot": "cot", "sec": "sec",
     "csc": "csc", "vert": "|", "lvert": "|", "rvert": "|", "quad": "  ", "qquad": "  ",
-    "hspace": " ", "checkmark": " ", "square": " ", "blacksquare": " ", "qed": " ",
+    "hspace": " ", "checkmark": " ", "square": " ", "blacksquare": " ", "qed": " ", "qedhere": " ",
+    "newline": " ", "cr": " ", "par": " ", "noindent": " ", "centering": " ", "strut": "", "relax": "",
     "hline": "", "toprule": "", "midrule": "", "bottomrule": "", "left": "", "right": "", "big": "", "Big": "", "bigl": "", "bigr": "", "Bigl": "", "Bigr": "",
     "displaystyle": "", "limits": "", "nolimits": "", "hfill": " ", "nonumber": "", "notag": "",
     "longmapsto": "→", "mapsto": "→", "colon": ":", "bullet": "•", "mathrm": "", "mathbf": "", "rm": "", "bf": "", "it": "", "mid": "|", "tg": "tan", "thinspace": " ",
 }  # fmt: skip
 _GROUP = r"\{((?:[^{}]|\{[^{}]*\})*)\}"
-_FRACTION = re.compile(rf"\\[dtc]?frac *(?:{_GROUP}|([0-9])) *(?:{_GROUP}|([0-9]))")
+_FRACTION = re.compile(rf"\\(?:[dtcs]?frac|nicefrac) *(?:{_GROUP}|([0-9])) *(?:{_GROUP}|([0-9]))")
 _OVER = re.compile(r"\{([^{}]*)\\over(?![A-Za-z])([^{}]*)\}")
 _ROOT = re.compile(rf"\\sqrt *(?:\[2\])? *(?:{_GROUP}|([0-9]))")
 _BRACED_OFF = re.compile(rf"\\(?:under|over)brace *{_GROUP} *[_^] *{_GROUP}")
 """What a brace says below or above a part of a formula, which only explains it."""
-_CANCELLED = re.compile(rf"\\(?:[bx]?cancel|sout) *{_GROUP}")
-_QUANTITY = re.compile(r"\\(?:SI|qty) *\{([^{}]*)\} *\{([^{}]*)\}")
-_ANGLE = re.compile(r"\\ang *\{([^{}]*)\}")
+_CANCELLED = re.compile(rf"\\(?:[bx]?cancel|sout|cancelto *\{{ *0 *\}}) *{_GROUP}")
+_OPTIONS = r"(?: *\[[a-z-]+ *=[^\[\]\\]*\])?"
+_QUANTITY = re.compile(rf"\\(?:SI|qty){_OPTIONS} *\{{([^{{}}]*)\}} *\{{([^{{}}]*)\}}")
+_ANGLE = re.compile(rf"\\ang{_OPTIONS} *\{{([^{{}};]*)(?:;([^{{}};]*);?([^{{}};]*))?\}}")
+_RAISED = re.compile(r"(?:\{\})?\^\{?([0-9]{1,3})\}?(?:\\!)*/(?:\\!)*_\{?([0-9]{1,3})\}?")
+"""A fraction of figures set above and below the line: {}^3/_5."""
 _STYLED = re.compile(
     r"\\(?:mathrm|text|textrm|textbf|textit|mathbf|mathit|mathsf|operatorname\*?|vec|overline|bar"
     r"|boxed|underline|boldsymbol|mathcal|bigl?|(?:text)?color *\{[^{}]*\}|rm|mbox|hbox|bm|num|si|unit|ensuremath|fbox|left|underbrace|textnormal"
-    r"|overrightarrow|hat|widehat|tilde) *" + _GROUP
+    r"|math(?:op|ord|bin|rel|tt|normal)|emph|text(?:sf|tt)|pmb|(?:short)?intertext"
+    r"|overrightarrow|hat|widehat|tilde)" + _OPTIONS + " *" + _GROUP
 )
-_TAG = re.compile(r"\\tag\*? *\{([^{}]*)\}")
+_SWITCHED = re.compile(r"\{ *\\(?:rm|bf|it|sf|tt) +([^{}\\]*)\}|\{(-)\}")
+_TAG = re.compile(r"\\(?:tag\*?|l?eqno) *(?:\{\(?([^{}()]*)\)?\}|\((\w{1,4})\))")
+_NOTE = re.compile(r"\\footnote *\{([^{}]*)\}")
 _DROPPED = re.compile(
     r"\\begin *\{(?:array|tabular)\} *\{[^{}]*\}"
-    r"|\\(?:text)?color *\{[^{}]*\}(?! *\{)|\\(?:label|begin|end|phantom|hphantom|vspace|hspace\*?) *\{[^{}]*\}"
+    r"|\\(?:text)?color *\{[^{}]*\}(?! *\{)|&\{\}|~?\\cite *\{[^{}]*\}|\\\\\[[-0-9.a-z]*\]|\\(?:label|begin|end|phantom|hphantom|vspace|hspace\*?) *\{[^{}]*\}"
     r"|\\left *(?:\\[{}|]|\.)(?=.*\\right *\.)|\\right *\."
 )
 _DEGREE = re.compile(
@@ -65,25 +73,31 @@ _CELL = re.compile(r" +& +")
 _SPACE = re.compile(r"\\[,;:! ]|~|\\\\|&|\$|\\[()\[\]]")
 _LISTED = re.compile(r"^ *[-–—+*] +(?=\$|\\\()")
 """A bullet before a formula: what would be its sign stands within."""
-_TEX = re.compile(r"\\|\$[^$]*\$|&=|=&|\^ *∘|\w~")
+_TEX = re.compile(r"\\|\$[^$]*\$|&=|=&|&\{\}|\^ *∘|\w~")
 _EMPTY_LIMITS = re.compile(r"\\sum *(?:_ *\{\})? *(?:\^ *\{\})?")
 
 
 def untexed(source: Source) -> Source:
     """The source with LaTeX spelled as one types; text without any stays as it is."""
+    if _SPACED_OUT.search(source.text) is not None:
+        source = _closed_up(source)
     text = source.text
     if not any(char in text for char in "\\$&~∘") or not _TEX.search(text):
         return source
     source = source.rewritten(_LISTED, "").rewritten(_DROPPED, "").rewritten(_DEGREE, "°")
     source = source.rewritten(_ESCAPED, lambda found: found[0][1])
-    source = source.rewritten(_TAG, lambda found: f"  ({found[1]})")
+    source = source.rewritten(_TAG, lambda found: f"  ({found[1] or found[2]})")
+    source = source.rewritten(_NOTE, lambda found: f"  [{found[1]}]")
+    source = source.rewritten(_RAISED, lambda found: f"({found[1]}/{found[2]})")
     for _ in range(12):
         before = source.text
         source = source.rewritten(_BRACED_OFF, lambda found: found[1])
         source = source.rewritten(_CANCELLED, "0").rewritten(
             _QUANTITY, lambda found: f"{found[1]} {found[2]}"
         )
-        source = source.rewritten(_ANGLE, lambda found: f"{found[1]}°")
+        source = source.rewritten(_ANGLE, _angle).rewritten(
+            _SWITCHED, lambda found: found[1] or "-"
+        )
         source = source.rewritten(_STYLED, lambda found: found[1])
         source = source.rewritten(_STACKED, _stacked)
         source = source.rewritten(_ROOT, lambda found: f"sqrt({found[1] or found[2]})")
@@ -101,6 +115,30 @@ def untexed(source: Source) -> Source:
 
 
 _SUBSCRIPT = re.compile(r"_\{([^{}]*)\{([^{}]*)\}(?=[^{}]*\})")
+
+
+_SPACED_OUT = re.compile(r"[\w}] ?[_^] \{ ")
+"""What sets each character apart, as a formula that was read off a picture does: A _ { y }."""
+_BEFORE_SIGN = re.compile(r" *(?P<sign>[_^]|(?<=[0-9] )[.,](?= [0-9])) *")
+_BRACED = re.compile(r"\{ (?P<inner>[^{}]*?) *\}")
+_FIGURES = re.compile(r"(?<=[0-9]) (?=[0-9])")
+
+
+def _closed_up(source: Source) -> Source:
+    source = source.rewritten(_BEFORE_SIGN, lambda found: found["sign"])
+    source = source.rewritten(
+        _BRACED,
+        lambda found: (
+            None if "\\" in found["inner"] else "{" + found["inner"].replace(" ", "") + "}"
+        ),
+    )
+    return source.rewritten(_FIGURES, "")
+
+
+def _angle(found: re.Match[str]) -> str:
+    """An angle, which may have its minutes and seconds behind a ;."""
+    degrees, minutes, seconds = (part.strip() if part else "" for part in found.groups())
+    return degrees + "°" + (f"{minutes}'" if minutes else "") + (f'{seconds}"' if seconds else "")
 
 
 def _fraction(found: re.Match[str]) -> str:

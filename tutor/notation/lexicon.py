@@ -133,7 +133,7 @@ _SPEECH = """a an the this that these those it its it's he they we i you my our 
     made making means meaning meant say says guess think thought hope hopefully reckon sure surely obviously obv clearly certainly probably
     maybe perhaps indeed actually basically simply now still already before after earlier later ok okay yes yep yeah hm hmm phew lol haha well
     yay duh ofc obvs tbh finally done thanks please check checks checked checking note ie eg aka wrt ditto equal equals equally likewise similarly symmetric symmetrical
-    by-the-way btw straight neg negative pos positive minus forgot forget remembering rounded
+    by-the-way btw straight page seite cf etc usw vgl continued cont contd overleaf neg negative pos positive minus forgot forget remembering rounded
     weil da und oder auch nur kein keine keinen nichts gleich denn also wieder noch schon doch hier dort wie mit ohne aus von"""
 SPEECH: frozenset[str] = frozenset(_SPEECH.split())
 """Words of ordinary language with which an aside beside an equation begins; none names anything of a truss."""

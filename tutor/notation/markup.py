@@ -16,7 +16,7 @@ from tutor.notation.source import Source
 _MARKS = frozenset("<>&*`~▒〖〗├#[_/%'\"\\|")
 _RULE = re.compile(r"^[ |:]*-{3,}[- |:]*$|^ *\\(?:begin|end) *\{[^{}]*\}(?:\{[^{}]*\})? *$")
 """What draws a line in a table, or begins and ends a display."""
-_ITEM = re.compile(r"^ *(?:\\item\b *|(?:> ?)+)")
+_ITEM = re.compile(r"^ *(?:\\item\b *(?:\[[^\[\]]*\])? *|(?:> ?)+)")
 _TITLE = re.compile(
     r"^ *\\(?:(?:sub)*section|(?:sub)?paragraph)\*? *\{(?P<title>[^{}]*(?:\{[^{}]*\}[^{}]*)*)\}"
 )
@@ -25,7 +25,7 @@ _WHEN = r"(?:[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4},? +)?[0-9]{1,2}:[0-9]{2}(?
 _WHO = r"[A-Z][\w.'-]{1,15}(?: [A-Z][\w.'-]{0,15}){0,2}"
 _SENT = re.compile(
     r"^ *(?:\[(?:[0-9./-]{5,10},? +)?[0-9]{1,2}[:.][0-9]{2}(?:[:.][0-9]{2})?(?: ?[AaPp][Mm])?\] *(?:[A-Z][\w .'-]{0,30}: +)?"
-    rf"|{_WHEN}(?: *[-,] *| +){_WHO}: +|{_WHO},? +[(\[]?{_WHEN}[)\]]?: +|@\w{{2,20}}[,:]? +)"
+    rf"|{_WHEN}(?: *[-,] *| +){_WHO}: +|{_WHO},? +[(\[]?{_WHEN}(?:[)\]]?: +|\] +)|(?:[(\[]?{_WHEN}[)\]]? +)?<[@+ ]?[\w-]{{2,16}}> +(?!.*</)|[a-z]{{3,15}} ?> +(?=.*=)|@\w{{2,20}}[,:]? +)"
 )
 """The time of a message and who wrote it."""
 _ENTITY = re.compile(r"&(?:[A-Za-z]{2,8}|#[0-9]{2,6}|#[xX][0-9A-Fa-f]{2,5});")
@@ -49,7 +49,12 @@ _UNDERLINED_LAST = re.compile(
     r"(?<= )(?P<mark>_{1,2})(?P<inner>[-+(0-9][^_]{0,80}?)(?<! )(?P=mark)(?=[ .,;]*$)"
 )
 _AT_FRONT = re.compile(r"^ *(?:(?:[-*+] +\[[ xX]\]|#{1,6}) +|[-+•–—] +(?=\*\*[\w{]|`))")
-_REMARK = re.compile(r"(?<=[\w)\]}]) +(?://|#|%) *(?P<words>[A-Za-zΣ][^\[\]=]*?) *$")
+_IN_UNIT = re.compile(
+    r"(?<=[0-9)])[;,]? +(?://|#|%|--) *(?P<unit>kN|MN|N|lbf?|kips?)(?: *[,;]? *(?P<words>[A-Za-z][^\[\]=]*?))? *$"
+)
+"""The unit of a value in the comment behind it: -40;  % kN, compression."""
+_REMARK = re.compile(r"(?<=[\w)\]}])[;,]? +(?://|#|%) *(?P<words>[A-Za-zΣ][^\[\]=]*?) *$")
+_SETS = re.compile(r"=|<-")
 _NUMBERED = re.compile(r" ?#\((?P<number>[0-9]{1,2}[a-z]?)\) *$")
 _QUOTED = re.compile(r"^ *(?P<mark>`+|') ?(?P<inner>[^`]*?) ?(?P=mark) *$")
 _CODE = re.compile(r"`+([^`]+)`+")
@@ -72,7 +77,7 @@ def unmarked(source: Source) -> Source:
     source = source.rewritten(_SAID, lambda found: found["said"])
     source = source.rewritten(_AT_FRONT, "").rewritten(_UNDERLINED, lambda found: found[1])
     source = source.rewritten(_NUMBERED, lambda found: f"  ({found['number']})")
-    source = source.rewritten(_REMARK, _remark)
+    source = source.rewritten(_IN_UNIT, _in_unit).rewritten(_REMARK, _remark)
     source = source.rewritten(_ENTITY, _entity)
     if not {"▒", "〖", "├"}.isdisjoint(source.text):
         source = _linear(source)
@@ -102,9 +107,13 @@ def _entity(found: re.Match[str]) -> str | None:
     return char if len(char) == 1 and char.isprintable() and char not in "<>&" else None
 
 
+def _in_unit(found: re.Match[str]) -> str:
+    return f" {found['unit']}" + (f"  [{found['words']}]" if found["words"] else "")
+
+
 def _remark(found: re.Match[str]) -> str | None:
     """A remark behind a line, in brackets as one writes it on paper."""
-    return f"  [{found['words']}]" if "=" in found.string[: found.start()] else None
+    return f"  [{found['words']}]" if _SETS.search(found.string, 0, found.start()) else None
 
 
 def _set_off(found: re.Match[str], inner: str, doubled: bool) -> str | None:

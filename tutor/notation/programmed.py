@@ -14,8 +14,8 @@ from tutor.notation.source import Source
 
 _FROM = r"(?:(?:np|numpy|c?math|Math|sp|sympy|sym)\. ?|std::)"
 _MAY_BE = re.compile(
-    rf"(?<!\w)(?:{_FROM}|radians|deg2rad|degrees|rad2deg|hypot|a(?:rc)?tan2(?!\w)|a?(?:sin|cos|tan)d ?\(|Eq ?\()"
-    r"|(?:#|//|%) *[-+=≈.0-9]|pi\b|π|^ *[{']|' *:",
+    rf"(?<!\w)(?:{_FROM}|radians|deg2rad|degrees|rad2deg|hypot|a(?:rc)?tan2(?!\w)|a?(?:sin|cos|tan)d ?\(|Eq(?:uality)? ?\(|frac ?\(|over\b|matrix ?\(|array ?\()|<- ?[-0-9.(]"
+    r"|(?:#|//|%) *[-+=≈.0-9]|pi\b|π|^ *[{'\[]|' *:|[:=] *[\[{]",
     re.IGNORECASE,
 )
 _NESTED = r"(?:[^(),]|\((?:[^()]|\((?:[^()]|\([^()]*\))*\))*\))+"
@@ -31,19 +31,32 @@ _TURNED_TO_RADIANS = re.compile(
 )
 _RATIO = re.compile(rf"(?<![\w.]){_FROM}?Rational ?\( *([0-9]+) *, *([0-9]+) *\)")
 _AS_NUMBER = re.compile(
-    rf"(?<![\w.]){_FROM}?(?:float|mpf)(?:32|64)? ?\( *(?P<number>[-+]?[0-9.e+-]+) *\)", re.I
+    rf"(?<![\w.]){_FROM}?(?:float(?:32|64)?|mpf|vpa|double|array|matrix) ?\([\[ ]*(?P<number>[-+]?[0-9.e+-]+)[\] ]*\)",
+    re.I,
 )
 _SET_EQUAL = re.compile(
-    rf"^ *(?:\w{{1,12}} *= *)?{_FROM}?Eq ?\( *(?P<left>.+), *(?P<right>[^,]+?) *\) *[;,]?$"
+    rf"^ *(?:\w{{1,12}} *= *)?{_FROM}?Eq(?:uality)? ?\( *(?P<left>.+), *(?P<right>[^,]+?) *\) *[;,]?$"
 )
 _PREFIX = re.compile(rf"(?<![\w.]){_FROM}(?=[a-z]+ ?\(|pi\b|sqrt)")
 _COMES_TO = re.compile(
     r"(?<=[\w)])(?<!= 0)(?<!=0) +(?:#|//|%) *(?:[=≈] *(?=[-+]?[0-9.])|(?=[-+]?[0-9]+\.[0-9]+(?![\w.])))"
 )
+_SOLUTION = re.compile(r"^ *[A-Za-z]{3,10} *[:=] *(?=[\[{]{1,2} *['\"]?\w+['\"]? *:)")
 _ENTRY = re.compile(
     r"^ *(?:\{ *)?(?:'(?P<name>\w{1,12})'|(?<=\{)(?P<bare>\w{1,12})) *: *(?P<value>[-+]?[0-9][^{}',:]*?) *\}? *,?$"
 )
 _NUMBER = re.compile(r" *[-+]?(?:[0-9]*\.[0-9]{3,}) *")
+_OF_TWO = re.compile(rf"(?<![\w.\\])frac ?\((?P<top>{_NESTED}),(?P<bottom>{_NESTED})\)")
+_OPERAND = r"(?:\{(?:[^{}]|\{[^{}]*\})*\}|\((?:[^()]|\([^()]*\))*\)|[\w.]+(?:_?\{[^{}]*\})?)"
+_OVER = re.compile(
+    rf"(?P<all>\{{ *)?(?P<top>{_OPERAND}) *\bover\b *(?P<bottom>{_OPERAND})(?(all) *\}})"
+)
+"""A fraction in the words of a formula editor: {8 over 17}, {F_AB} over {2}."""
+_ASSIGNED = re.compile(r"^(?P<name> *(?:[FSNT]_?)?[A-Z][0-9]?[A-Z][0-9]?) *<- *(?=[-0-9.(])")
+_LISTED = re.compile(
+    r"^(?P<said> *(?:[A-Za-z]{3,10} *[:=] *)?)[\[{]{1,2}(?P<inner>[^\[\]{}=<>]+=[^\[\]{}]*)[\]}]{1,2} *[;.]?$"
+)
+"""Equations in the brackets of a list: [AD = 32.0, AC = -30.0]."""
 _PI = re.compile(rf"(?<![A-Za-z]){_FROM}pi(?![A-Za-z])|π")
 
 
@@ -51,8 +64,15 @@ def unprogrammed(source: Source) -> Source:
     """The source with functions of programs spelled as those that are read."""
     if _MAY_BE.search(source.text) is None:
         return source
-    source = source.rewritten(_COMES_TO, " = ")
-    source = source.rewritten(_ENTRY, _entry)
+    source = source.rewritten(_COMES_TO, " = ").rewritten(
+        _ASSIGNED, lambda found: f"{found['name']} = "
+    )
+    source = source.rewritten(_LISTED, lambda found: found["inner"])
+    for pattern in (_OF_TWO, _OVER):
+        source = source.rewritten(
+            pattern, lambda found: f"(({_bare(found['top'])})/({_bare(found['bottom'])}))"
+        )
+    source = source.rewritten(_SOLUTION, "").rewritten(_ENTRY, _entry)
     source = source.rewritten(_TURNED_TO_RADIANS, lambda found: found["angle"])
     source = source.rewritten(_TAKING, _taking)
     for _ in range(4):
@@ -69,6 +89,11 @@ def unprogrammed(source: Source) -> Source:
     source = source.rewritten(_RATIO, lambda found: f"({found[1]}/{found[2]})")
     source = source.rewritten(_OF_DEGREES, lambda found: found[1]).rewritten(_PREFIX, "")
     return source.rewritten(_SET_EQUAL, lambda found: f"{found['left']} = {found['right']}")
+
+
+def _bare(part: str) -> str:
+    part = part.strip()
+    return part[1:-1] if part[:1] == "{" else part
 
 
 def _entry(found: re.Match[str]) -> str:

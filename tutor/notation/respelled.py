@@ -44,7 +44,7 @@ _AXIS_IN_FRONT = re.compile(
     r"^ *(?:[(\[]?(?P<axis>[xyXY])[)\]] +|(?P<way>[xyXY])[ -](?:dir(?:ection)?|axis)\.? *(?:→|[-=]+>) *)(?=[^=]*=)"
 )
 _JOINT_AND_WAY = re.compile(
-    r"^ *(?P<joint>[A-Z]\w{0,2}) *(?P<way>[←→↑↓]) *(?=[^=:]*[A-Za-z][^=:]*=)"
+    r"^ *(?P<joint>[A-Z]\w{0,2}) *(?P<way>[←→↑↓↖↗↘↙]) *(?=[^=:]*[A-Za-z][^=:]*=)"
 )
 _LETTER_FOR_ZERO = re.compile(r"(?<==)( *)[Oo](?= *$)")
 _DOTTED = re.compile(r"(?<![\w}])([FSNTP])\.([A-Z][\w]{1,7})(?![\w(])")
@@ -68,12 +68,15 @@ _HEADED_IN = re.compile(
     r"(?P<value> *[-+]? ?[0-9][0-9.,]*(?= *(?:[A-Z(\[]|$)))?"
 )
 _SUM_AHEAD = re.compile(r"(?:.*[ :+])?(?:Σ|sum|moment)", re.IGNORECASE)
-_UNIT_BRACKETED = re.compile(rf"(?<=[0-9)]) ?[(\[] *(?P<unit>{_UNITS}) *[)\]](?! *[(\w])")
+_UNIT_TIMES = re.compile(rf"(?<=[0-9]) ?\* ?(?:u\.)?(?P<unit>{_FORCES})(?![\w(])(?! *[*·\w])")
+"""A unit that is multiplied with its number: -40 * kN."""
+_UNIT_BRACKETED = re.compile(rf"(?<=[0-9)]) ?[(\[{{] *(?P<unit>{_UNITS}) *[)\]}}](?! *[(\w])")
 
 
 def respelled(source: Source, names: Names) -> Source:
     """The source with everything spelled as one types it into a formula."""
     source = _measured(source, names)
+    source = source.rewritten(_UNIT_TIMES, lambda found: _bracketed(found, names))
     source = source.rewritten(_AXIS_IN_FRONT, lambda found: f"F{found['axis'] or found['way']}: ")
     source = source.rewritten(_JOINT_AND_WAY, lambda found: _at_joint(found, names))
     source = source.rewritten(
@@ -98,7 +101,7 @@ def respelled(source: Source, names: Names) -> Source:
 
 def _measured(source: Source, names: Names) -> Source:
     """The source with units out of brackets: 12.5 (kN), F_AD (kN) = 12.5, ΣM_A (in N·m): ..."""
-    if not any(sign in source.text for sign in "([/"):
+    if not any(sign in source.text for sign in "([/{"):
         return source
     source = source.rewritten(_HEADED_IN, lambda found: _headed_in(found, names))
     return source.rewritten(_UNIT_BRACKETED, lambda found: _bracketed(found, names))

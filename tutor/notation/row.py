@@ -56,7 +56,14 @@ _PART_OF = re.compile(
     re.IGNORECASE,
 )
 _IN_WAY = re.compile(r"(?<=[A-Za-z0-9)]) +in +(?=(?:[TC]|tension|compression)[. ]*$)")
-_SLASHED = re.compile(r"(?<=[A-Za-z0-9]) ?/ ?([TC]) *$")
+_SLASHED = re.compile(r"(?<=[A-Za-z0-9]) ?[/|] ?([TC]) *$")
+_SIGN_APART = re.compile(
+    rf"(?P<before>^|= *)(?:[(\[](?P<first>[-+])[)\]] *(?P<number>[0-9][0-9.,]*(?: ?[{LETTERS}]{{1,4}})?)|(?P<value>[0-9][0-9.,]*(?: ?[{LETTERS}]{{1,4}})?) *[(\[](?P<last>[-+])[)\]]) *$"
+)
+"""A value with its sign in brackets: (-) 40 kN, 40 kN (+)."""
+_WAY_IN_FRONT = re.compile(
+    rf"(?P<before>^ *|= *)[(\[](?P<way>[TC])[)\]] *(?P<value>[0-9][0-9.,]*(?: ?[{LETTERS}]{{1,4}})?) *$"
+)
 
 
 def rowed(source: Source, typed: str, names: Names) -> Source:
@@ -92,6 +99,15 @@ def sentenced(source: Source, names: Names) -> Source:
     source = source.rewritten(_PART_OF, lambda found: _part_of(found, names))
     source = source.rewritten(_IN_WAY, " ")
     source = source.rewritten(_SLASHED, lambda found: f" {found[1]} ")
+    source = source.rewritten(
+        _SIGN_APART,
+        lambda found: (
+            f"{found['before']}{found['first'] or found['last']}{found['number'] or found['value']}"
+        ),
+    )
+    source = source.rewritten(
+        _WAY_IN_FRONT, lambda found: f"{found['before']}{found['value']} {found['way']}"
+    )
     source = source.rewritten(_CARRIES, lambda found: _carries(found, names))
     source = source.rewritten(_FORCE_IN, lambda found: _force_in(found, names))
     source = source.rewritten(_STOP, ",")

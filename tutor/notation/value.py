@@ -41,14 +41,22 @@ class ValueReading:
         return self.radius == 0.0
 
 
+def no_equation(line: Line) -> Unreadable:
+    """What is said of a line that sets nothing equal: with no = sign, or with nothing before it."""
+    typed = line.text.rstrip()
+    start = len(typed) - len(typed.lstrip())
+    if typed[start : start + 1] == "=":
+        return Broken("empty-side", start, start + 1, side="left of").about(line.text)
+    return Broken("no-equals", len(typed), len(typed)).about(line.text)
+
+
 def one_equation(line: Line | Unreadable) -> Reading | Unreadable:
     """The equation that a line is, under its heading; `Unreadable` where it is none, or several."""
     if isinstance(line, Unreadable):
         return line
     first, last = line.steps[0], line.steps[-1]
     if len(first.sides) == 1:
-        end = len(line.text.rstrip())
-        return Broken("no-equals", end, end).about(line.text)
+        return no_equation(line)
     if first is not last or len(first.sides) > 2:
         span = last.sides[-1].span
         return Broken("two-equals/chain", span.start, span.end).about(line.text)

@@ -16,7 +16,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "comma/grouped": Complaint(
         "“{found}” groups its digits",
         "write {one}, without the grouping",
-        values=(("1'500", 1), ("1_500 C", 1)),
+        values=(("1_500", 1), ("1_500 C", 1)),
         examples=(("F_AB = 1_500 kN", 8),),
     ),
     "comma/loose": Complaint(

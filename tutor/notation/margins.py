@@ -1,0 +1,77 @@
+"""What stands around a line on the page it was copied from, and is no part of it?
+
+Bullets and the numbers of paragraphs before it, the first words of an answer in a chat, what is done to
+both sides next (| · 2), notes, points, page numbers and the marks of a corrector behind it.
+"""
+
+from __future__ import annotations
+
+import re
+
+from tutor.notation.source import Source
+from tutor.notation.tree import Span
+
+_LEADS = "|".join((
+    r"[-–—*+o§·•Øüvq]\t\s*|[■-◿⁃⁌⁍❖➢➣➤✦✧★☆\uf0a7\uf0b7\uf0d8\uf0fc] +",
+    r"[0-9]{1,3}(?: {3,}|\t *)(?=[^-+*/=^ 0-9])|0[0-9]{1,3}[:.)|]? +(?=[^-+*/=^ ])",
+    r"[0-9]{1,2}(?:\.[0-9]{1,2}){2,3}[.)]? +|[0-9]{1,2}\.[0-9]{1,2}\) +",
+    r"(?:step|part|eqn?|line|schritt|no|nr)\.? [0-9]{1,2} [-–—] +",
+    r"(?:double|float|var|const|auto|real) +(?=[A-Za-z]\w* *=)",
+))  # fmt: skip
+_BULLET = re.compile(rf" *(?:{_LEADS})", re.IGNORECASE)
+"""A mark before an item of a list, the number of a paragraph or a line, the kind of a variable."""
+_DASHED = re.compile(r" *(?P<mark>[–—―‒]) +(?=[^ ])")
+_DASHES = re.compile(r"(?<=[ =(])[-–—―‒−‐]")
+_OPENING = (
+    r"(?:(?:yea+h?|yes|yep|yup|ok(?:ay)?|lol|haha|hey|hi|wait|well|actually|sorry|thx|thanks|nah|nope|edit|btw|fixed|oops)\b"
+    r"|(?:no+|hm+|oh|ah|so)(?=[,!:.] | +(?:its?|it's|i|so|that)\b))[,.!:…]* +"
+)
+_ANSWER = re.compile(
+    rf" *(?:{_OPENING})+(?:(?:it'?s|i (?:get|got|have|think)|it is|(?:it )?should (?:be|read|say)|that'?s)[: ] *(?:it'?s +)?)*"
+    r"(?=[\w(√\\$.][^=]*=)",
+    re.IGNORECASE,
+)
+"""The first words of an answer, right before an equation."""
+_NEXT = re.compile(
+    r"(?<=[\w)\]}°.]) +(?:[|‖] *|\|\| *)(?:[*:/]|[-+](?: *(?=[A-Z(√])| +(?=[0-9.,]+ *(?:kN|N)? *$))|mal\b|times\b) *[^|=⇒∴→]{1,24}\|? *(?=$|⇒|∴|=>|->|→)"
+    r"|(?<=0) +[(\[] ?[*:/] ?[-(]{0,2}[0-9.,/]+\)? ?[)\]] *$"
+)
+"""What is done to both sides in the next line, behind a bar: | · (-17), | : 0.6."""
+_WHOLE = (
+    r"(?:(?<== 0)|(?<==0)|(?<=\([TCtc]\))|(?<=kN)|(?<=lb)|(?<=kip)|(?<=[0-9] N)|(?<=[0-9] [TCtc]))"
+)
+_NOTES = "|".join((
+    r" *(?:\*{1,3}|[¹²³⁴-⁹†‡¶↵✗✘❌☹☺🙂😅…~]+|\|\||_{1,2}|//|={3,}|-{3,}|[:;]-?\)|\^\^|q\.?e\.?d\b\.?|o\.k\.)",
+    r" *\[[0-9]{1,2}(?:[,–-] ?[0-9]{1,2}){1,3}\]| +\([0-9]{1,2}[.-][0-9]{1,2}[a-z]\)",
+    r" +[(\[] ?[0-9]{1,2} ?(?:P|pts?|points?|marks?|Pkt|Punkte?)\.? ?[)\]]",
+    r" +[(\[]?[ABM][1-3](?: ?[ABM][1-3]){0,2}[)\]]?",
+    r" +-? ?(?:page|seite|pg?\.|S\.) *[0-9]{1,3}(?: *(?:of|/|von) *[0-9]{1,3})?",
+    r" {3,}- [0-9]{1,3} -| {3,}[0-9]{1,3}(?:/[0-9]{1,3})?",
+))  # fmt: skip
+_BEHIND = re.compile(rf"{_WHOLE}\.?(?:{_NOTES})[ .]*$", re.IGNORECASE)
+"""Notes, points and page numbers behind a line that is whole."""
+_STOPPED = re.compile(r"(?<=[0-9A-Za-z)\]])\$ *$")
+"""The $ that ends a statement of a program for algebra."""
+
+
+def without_margins(source: Source, typed: str) -> Source:
+    """The source without what stands around the line on its page; `typed` is the text as it was typed."""
+    text = source.text
+    front = _BULLET.match(typed) or _ANSWER.match(text) or _dashed(typed)
+    if front is not None:
+        source = source.made_of([Span(front.end(), len(text))])
+    if "=" not in text:
+        return source
+    source = source.rewritten(_NEXT, " ").rewritten(_BEHIND, " ")
+    if text.count("$") == 1:
+        source = source.rewritten(_STOPPED, "")
+    return source
+
+
+def _dashed(typed: str) -> re.Match[str] | None:
+    """A dash before an item of a list, where a sign of the line is written with another dash."""
+    found = _DASHED.match(typed)
+    if found is None:
+        return None
+    others = set(_DASHES.findall(typed, found.end()))
+    return found if others and found["mark"] not in others else None
