@@ -42,7 +42,7 @@ LEAST = {
     "asides": Least(41, 20),
     "evening": Least(92, 66),
     "lecterns": Least(86, 63),
-    "clippings": Least(82, 60),
+    "clippings": Least(82, 62),
     "marking": Least(0, 194),
     "scraps": Least(116, 35),
     "lecturer": Least(287, 248, unsaid=3),
