@@ -42,9 +42,10 @@ _COUNTS = re.compile(
 _PUNCTUATION = " \t.,;:!()[]{}✓✔-–—'’\"“”"
 
 Reads = Callable[[str], Line | None]
+_NOTHING: Mapping[str, float] = {}
 
 
-def read_pieces(text: str, names: Names, *, said: Mapping[str, float]) -> Line | None:
+def read_pieces(text: str, names: Names, *, said: Mapping[str, float] = _NOTHING) -> Line | None:
     """What can be read of a line that `read_line` does not read: some equations of it, words left out.
 
     To be trusted only where it turns out right.
