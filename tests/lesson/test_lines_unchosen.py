@@ -32,6 +32,24 @@ def test_a_line_that_is_right_for_one_equation_only_is_taken_as_that(text: str, 
     assert [in_words(line.about) for line in lesson.state.lines] == [taken]
 
 
+UNREADABLE = "somebody with 3/4 of a rope, →+, pushes 12/13 as hard: {}"
+
+
+def test_a_line_whose_clause_is_right_for_one_equation_is_taken_as_that_too() -> None:
+    lesson, do = walk_to("reactions")
+    reply = do("type", text=UNREADABLE.format("A_x + B_x = 0"))
+    assert reply.accepted
+    assert reply.said[0].text == "Taken as ΣFx of the whole truss."
+    assert any(say.text.startswith("Passed over") for say in reply.said)
+
+
+def test_a_line_whose_clause_is_wrong_stays_one_that_cannot_be_read() -> None:
+    lesson, do = walk_to("reactions")
+    reply = do("type", text=UNREADABLE.format("A_x - B_x = 0"))
+    assert [say.tone for say in reply.said] == ["unreadable"]
+    assert not lesson.state.lines
+
+
 @pytest.mark.parametrize("text", ["B_x - 300 = 0", "0 = 0", "1 = 1", "AC = 0*AB"])
 def test_a_line_that_is_right_for_none_of_them_is_asked_for_its_equation(text: str) -> None:
     lesson, do = walk_to("reactions")

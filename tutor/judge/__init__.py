@@ -80,6 +80,10 @@ class Judge:
         """A line as typed, with the letters that earlier lines give a size."""
         return read_line(text, self.names, said=self.letters)
 
+    def read_in_part(self, text: str) -> Line | None:
+        """The clauses that can be read of a line which cannot; to be trusted only where they are right."""
+        return read_pieces(text, self.names, said=self.letters)
+
     def values(self) -> dict[str, float]:
         """The true value of every unknown, in its positive sense. Unsolvable where there is none."""
         if self._values is None:

@@ -47,6 +47,16 @@ def equation_meant(
     taken; where none is, it is the one that the line is but for a single slip.
     """
     line = desk.read(text)
+    if isinstance(line, Unreadable) and (in_part := desk.read_in_part(text)) is not None:
+        about, said = _meant(state, in_part, text, desk, offers)
+        if about is not None and desk.judge(about, text, state.own).right:
+            return about, said
+    return _meant(state, line, text, desk, offers)
+
+
+def _meant(
+    state: State, line: Line | Unreadable, text: str, desk: Judge, offers: Iterable[Equation]
+) -> tuple[Equation | None, tuple[Say, ...]]:
     if (asked := _asked_of_heading(state, line)) is not None:
         return None, (Say("note", asked),)
     if component_stated(line) in state.result or ratio_stated(line) is not None:
