@@ -36,7 +36,7 @@ UNREADABLE = "somebody with 3/4 of a rope, →+, pushes 12/13 as hard: {}"
 
 
 def test_a_line_whose_clause_is_right_for_one_equation_is_taken_as_that_too() -> None:
-    lesson, do = walk_to("reactions")
+    _, do = walk_to("reactions")
     reply = do("type", text=UNREADABLE.format("A_x + B_x = 0"))
     assert reply.accepted
     assert reply.said[0].text == "Taken as ΣFx of the whole truss."
