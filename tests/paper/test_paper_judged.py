@@ -45,6 +45,7 @@ LEAST = {
     "clippings": Least(82, 62),
     "marking": Least(0, 194),
     "scraps": Least(116, 35),
+    "pastings": Least(58, 42),
     "lecturer": Least(287, 248, unsaid=3),
 }
 
