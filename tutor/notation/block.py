@@ -7,6 +7,7 @@ the midst of one. Columns stay as they are.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from itertools import pairwise
 
 _BREAK = re.compile(r"\r\n?|\n")
@@ -31,7 +32,25 @@ def in_a_row(text: str) -> str:
         at = found.end() if found else len(text)
     said = [row for row in rows if row.strip()]
     ends = {id(one): _joint(one, other) for one, other in pairwise(said)}
+    ends |= {id(one): char for one, char in _fallen(said)}
     return "".join(row[:-1] + ends[id(row)] if id(row) in ends else row for row in rows)
+
+
+_LETTER_LAST = re.compile(r"(?:^|Σ|[^\w])(?:[0-9.]+)?[A-Z][0-9]? *$")
+_BELOW = re.compile(r" *(?:[A-Z][0-9]?){1,2} *|(?:[A-Z][0-9]?)?[xy] *")
+
+
+def _fallen(rows: list[str]) -> Iterator[tuple[str, str]]:
+    """Rows that are the letters below the line of the one before, and what sets them apart: F / AC / + 12."""
+    below = False
+    for row, following in pairwise(rows):
+        after = below
+        below = _LETTER_LAST.search(row.rstrip()) is not None and not after
+        below = below and _BELOW.fullmatch(following) is not None
+        if below:
+            yield row, "_"
+        elif after:
+            yield row, " "
 
 
 def _joint(row: str, following: str) -> str:

@@ -25,6 +25,8 @@ _QUOTED = re.compile(r'^ *"|" *[,;] *"?|[,;] *"|" *$')
 _EQUATION = re.compile(r"[^=|]*[\w)\]}°] *=[^=|]*[\w({\[√|+-]")
 _NUMBER = re.compile(r"[(\[]?[0-9]{1,3}[.)\]]?")
 _BULLET = re.compile(r" *(?:[•·◦*–—⇒∴→-]|[0-9]{1,2}[.)]) *")
+_SIGN_ALONE = re.compile(r"(?:\||\t) *[-+=] *(?:\||\t)")
+_EQUALS_ALONE = re.compile(r"(?:\||\t) *= *(?:\||\t)")
 _BLANK = str.maketrans(dict.fromkeys("•·◦*–—-|", " "))
 _FIGURE = re.compile(r"[0-9]")
 _WORD = re.compile(r"[A-Za-z][\w{}]*")
@@ -41,6 +43,8 @@ def celled(source: Source, typed: str, names: Names) -> Source:
     )
     if _MAY.search(text) is None:
         return source
+    if _EQUALS_ALONE.search(text) is not None:
+        text = _SIGN_ALONE.sub(lambda found: re.sub(r"[|\t]", " ", found[0]), text)
     places = [span for span in _cells(text) if not _BULLET.fullmatch(text, span.start, span.end)]
     text = text[: places[0].start].translate(_BLANK) + text[places[0].start :] if places else text
     said = [text[span.start : span.end] for span in places]

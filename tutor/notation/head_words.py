@@ -26,7 +26,7 @@ PLACED = re.compile(
 )
 _AXIS_AT = re.compile(r"(?P<axis>[HVXY])_\{?(?P<joint>[A-Z]\w?)\}?(?P<place>)(?P<way>)")
 ADDED = re.compile(r" *[-+] *[^ ]")
-_SUMMED = re.compile(r"(?:sum|sigma)(?=[FMfmXYHV])(?P<rest>.*)")
+_SUMMED = re.compile(r"(?:sum|sigma)_?(?=[FMfmXYHV])(?P<rest>.*)")
 _E_FOR_SIGMA = re.compile(r"[EeSs](?P<rest>[Ff]_?\{?[xyhvXYHV]\}?|[Mm]_?(?P<point>.+))")
 _BEHIND_AXIS = re.compile(r" +[^ =]")
 SUM_FOLLOWS = re.compile(r" *(?:Σ|[Ss]um\b)")

@@ -20,7 +20,8 @@ _WORDS: Mapping[str, str] = {
     "vartheta": "θ", "psi": "ψ", "pi": "π", "prime": "'", "perp": "⊥", "parallel": "∥",
     "ldots": "...", "dots": "...", "cdots": "...", "lbrace": "{", "rbrace": "}", "lbrack": "[",
     "rbrack": "]", "newton": "N", "meter": "m", "metre": "m", "kN": "kN", "N": "N", "m": "m",
-    "kilo": "k", "mega": "M", "kilonewton": "kN", "arcsin": "asin", "arccos": "acos",
+    "kilo": "k", "mega": "M", "kilonewton": "kN", "kip": "kip", "lbf": "lbf", "lb": "lb", "foot": "ft", "ft": "ft", "inch": "in",
+    "milli": "m", "centi": "c", "mm": "mm", "cm": "cm", "arcsin": "asin", "arccos": "acos",
     "arctan": "atan", "sin": "sin", "cos": "cos", "tan": "tan", "cot": "cot", "sec": "sec",
     "csc": "csc", "vert": "|", "lvert": "|", "rvert": "|", "quad": "  ", "qquad": "  ",
     "hspace": " ", "checkmark": " ", "square": " ", "blacksquare": " ", "qed": " ", "qedhere": " ",
@@ -92,9 +93,8 @@ def untexed(source: Source) -> Source:
     for _ in range(12):
         before = source.text
         source = source.rewritten(_BRACED_OFF, lambda found: found[1])
-        source = source.rewritten(_CANCELLED, "0").rewritten(
-            _QUANTITY, lambda found: f"{found[1]} {found[2]}"
-        )
+        source = source.rewritten(_CANCELLED, lambda found: " " if "=" in found[1] else "0")
+        source = source.rewritten(_QUANTITY, lambda found: f"{found[1]} {found[2]}")
         source = source.rewritten(_ANGLE, _angle).rewritten(
             _SWITCHED, lambda found: found[1] or "-"
         )

@@ -231,7 +231,13 @@ def _arrow(before: str, after: str, text: str, start: int) -> Joint | None:
         return None
     if before[-1] in "+(" or ("=" not in before and not any(map(str.isdigit, before))):
         return None
+    if _VALUE_ALONE.fullmatch(before) and after[0] in "+-":
+        return None
     return "so"
+
+
+_VALUE_ALONE = re.compile(r"[0-9.,]+ ?(?:kN|N|lb|kips?|k)?")
+"""A load with its arrow, before the sum goes on: 8 kN → - 0.8 F_AC."""
 
 
 def _word(word: str, before: str, after: str, names: Names) -> Joint | None:

@@ -48,6 +48,15 @@ _UNDERLINED = re.compile(r"^ *__(?=\S)([^_]{1,80})(?<=\S)__(?=[ :;,.]|$)")
 _UNDERLINED_LAST = re.compile(
     r"(?<= )(?P<mark>_{1,2})(?P<inner>[-+(0-9][^_]{0,80}?)(?<! )(?P=mark)(?=[ .,;]*$)"
 )
+_STRUCK = re.compile(r"~~([^~]{1,200})~~|<(?:del|s|strike)>([^<>]{1,200})</(?:del|s|strike)>")
+_WIKI = re.compile(r"(?<![0-9])'{2,3}(?=[A-Za-z])([^']{1,60})'{2,3}")
+_BOARD = re.compile(
+    r"\[(?P<tag>tex|latex|math|[biu]|code|sub|sup)\](?P<inner>[^\[\]]*)\[/(?P=tag)\]"
+)
+"""The marks of a board for messages: [b]A:[/b], F[sub]AB[/sub]."""
+_HELD = re.compile(
+    r"^ *(?:(?:stem|latexmath|asciimath):\[(?P<inner>.*)\]|\|\|(?P<hidden>[^|]*)\|\|) *$"
+)
 _AT_FRONT = re.compile(r"^ *(?:(?:[-*+] +\[[ xX]\]|#{1,6}) +|[-+•–—] +(?=\*\*[\w{]|`))")
 _IN_UNIT = re.compile(
     r"(?<=[0-9)])[;,]? +(?://|#|%|--) *(?P<unit>kN|MN|N|lbf?|kips?)(?: *[,;]? *(?P<words>[A-Za-z][^\[\]=]*?))? *$"
@@ -73,6 +82,9 @@ def unmarked(source: Source) -> Source:
     if _MARKS.isdisjoint(source.text):
         return source.rewritten(_SENT, "")
     source = source.rewritten(_RULE, "").rewritten(_ITEM, "").rewritten(_SENT, "")
+    source = source.rewritten(_STRUCK, _struck).rewritten(_BOARD, _on_board)
+    source = source.rewritten(_HELD, lambda found: found["inner"] or found["hidden"])
+    source = source.rewritten(_WIKI, lambda found: found[1])
     source = source.rewritten(_TITLE, lambda found: found["title"])
     source = source.rewritten(_SAID, lambda found: found["said"])
     source = source.rewritten(_AT_FRONT, "").rewritten(_UNDERLINED, lambda found: found[1])
@@ -85,7 +97,8 @@ def unmarked(source: Source) -> Source:
         source = without_mathml(source)
         source = source.rewritten(_FRACTION, lambda found: f"({found[1]}/{found[2]})")
         source = source.rewritten(_ITALIC_LETTERS, lambda found: found[1] or found[2] or found[3])
-        source = source.rewritten(_SUB, lambda found: f"_{{{found[1] or found[2]}}}")
+        for _ in range(2):
+            source = source.rewritten(_SUB, lambda found: f"_{{{found[1] or found[2]}}}")
         source = (
             source.rewritten(_SUP, lambda found: f"^({found[1]})")
             .rewritten(_CELLS, " | ")
@@ -105,6 +118,17 @@ def _entity(found: re.Match[str]) -> str | None:
     if char == ">" and found.string[found.start() - 1 : found.start()] in ("=", "-"):
         return char
     return char if len(char) == 1 and char.isprintable() and char not in "<>&" else None
+
+
+def _struck(found: re.Match[str]) -> str:
+    """What is struck out: an equation is gone, a term of a sum is nothing."""
+    before = found.string[: found.start()].rstrip()
+    return " " if "=" in found[0] or before[-1:] not in ("+", "-", "=") else "0"
+
+
+def _on_board(found: re.Match[str]) -> str:
+    mark = {"sub": "_", "sup": "^"}.get(found["tag"])
+    return f"{mark}{{{found['inner']}}}" if mark else found["inner"]
 
 
 def _in_unit(found: re.Match[str]) -> str:

@@ -14,7 +14,8 @@ from tutor.notation.source import Source
 
 _FROM = r"(?:(?:np|numpy|c?math|Math|sp|sympy|sym)\. ?|std::)"
 _MAY_BE = re.compile(
-    rf"(?<!\w)(?:{_FROM}|radians|deg2rad|degrees|rad2deg|hypot|a(?:rc)?tan2(?!\w)|a?(?:sin|cos|tan)d ?\(|Eq(?:uality)? ?\(|frac ?\(|over\b|matrix ?\(|array ?\()|<- ?[-0-9.(]"
+    rf"(?<!\w)(?:{_FROM}|radians|deg2rad|degrees|rad2deg|hypot|a(?:rc)?tan2(?!\w)|a?(?:sin|cos|tan)d ?\(|Eq(?:uality)? ?\(|frac ?\(|over\b|\w\['|syms?\b|matrix ?\(|array ?\()"
+    r"|<- ?[-0-9.(]|[*.] ?deg|\^@"
     r"|(?:#|//|%) *[-+=≈.0-9]|pi\b|π|^ *[{'\[]|' *:|[:=] *[\[{]",
     re.IGNORECASE,
 )
@@ -34,6 +35,10 @@ _AS_NUMBER = re.compile(
     rf"(?<![\w.]){_FROM}?(?:float(?:32|64)?|mpf|vpa|double|array|matrix) ?\([\[ ]*(?P<number>[-+]?[0-9.e+-]+)[\] ]*\)",
     re.I,
 )
+_DEGREES = re.compile(r"(?<=[0-9]) ?\* ?(?:u\.|ureg\.)?deg(?:ree)?(?![\w])|(?<=[0-9])\^@")
+_DECLARED = re.compile(r"^ *(?:syms?|var) [A-Za-z_0-9, ]+; *|%(?=pi\b)")
+_INDEXED = re.compile(r"(?<=[A-Za-z])\['(?P<name>[\w-]{1,9})'\]")
+"""An entry that goes by its name: F['AC']."""
 _SET_EQUAL = re.compile(
     rf"^ *(?:\w{{1,12}} *= *)?{_FROM}?Eq(?:uality)? ?\( *(?P<left>.+), *(?P<right>[^,]+?) *\) *[;,]?$"
 )
@@ -67,6 +72,8 @@ def unprogrammed(source: Source) -> Source:
     source = source.rewritten(_COMES_TO, " = ").rewritten(
         _ASSIGNED, lambda found: f"{found['name']} = "
     )
+    source = source.rewritten(_DEGREES, "°").rewritten(_DECLARED, "")
+    source = source.rewritten(_INDEXED, lambda found: f"_{{{found['name']}}}")
     source = source.rewritten(_LISTED, lambda found: found["inner"])
     for pattern in (_OF_TWO, _OVER):
         source = source.rewritten(

@@ -32,7 +32,7 @@ _CALLED = re.compile(
     r"(?<![\w}])([FSNTPfsntp]) ?(?:_ ?\(|\(|\[|_ ?\[) ?([^()\[\]{}+*/=]{2,12}?) ?[)\]]"
 )
 _SET_APART = re.compile(
-    r"(?:(?<![\w}])(?=[FSNT])|(?<=[0-9])(?=[FS]))(\w) ([A-Z]\w{1,7}|[A-Z][0-9]? [A-Z][0-9]?)(?![\w])"
+    r"(?:(?<![\w}])(?=[FSNT])|(?<=[0-9])(?=[FS]))(\w) ([A-Z][0-9]? [A-Z][0-9]?|[A-Z]\w{1,7})(?![\w])"
 )
 _AXIS_APART = re.compile(
     r"(?<![\w}._])(?P<joint>[A-Z]\w{0,2}) (?P<axis>y(?![\w-]| *:)|x(?![\w-]| *[:\w(√]))"
@@ -46,6 +46,13 @@ _AXIS_IN_FRONT = re.compile(
 _JOINT_AND_WAY = re.compile(
     r"^ *(?P<joint>[A-Z]\w{0,2}) *(?P<way>[←→↑↓↖↗↘↙]) *(?=[^=:]*[A-Za-z][^=:]*=)"
 )
+_JOINT_BRACKETED = re.compile(
+    r"^ *[(\[](?P<joint>[A-Z]\w{1,2})[)\]](?P<way>) +(?=[^=:]*[A-Za-z][^=:]*=)"
+)
+_UNIT_OF_FORCE = re.compile(
+    rf"(?<![\w}}])(?P<name>[A-Z]\w*(?:_?\{{\w+\}})?)(?: ?\[ ?(?P<unit>{_FORCES}) ?\]| ?\( ?(?P<round>{_FORCES}) ?\)| (?P<bare>{_FORCES}))(?![\w(])"
+)
+"""A unit behind a force that is unknown: 0.8 F_AC [kN]."""
 _LETTER_FOR_ZERO = re.compile(r"(?<==)( *)[Oo](?= *$)")
 _DOTTED = re.compile(r"(?<![\w}])([FSNTP])\.([A-Z][\w]{1,7})(?![\w(])")
 _PART = re.compile(r"[(\[{] ?([\w.{}-]{2,14}?) ?[)\]}] ?_? ?(?:\{([xyXYvVhH])\}|([xyvh])(?![\w]))")
@@ -67,6 +74,8 @@ _HEADED_IN = re.compile(
     rf"^(?P<before>[^=]*[^=\s]) *(?:[(\[] *(?:in +)?(?P<unit>{_UNITS}) *[)\]]|/ ?(?P<over>{_UNITS})) *(?P<sign>[:=])"
     r"(?P<value> *[-+]? ?[0-9][0-9.,]*(?= *(?:[A-Z(\[]|$)))?"
 )
+_ADDED = re.compile(r" *[-+)]")
+_SUMMED = re.compile(r"[\w)\]}] *[-+=]")
 _SUM_AHEAD = re.compile(r"(?:.*[ :+])?(?:Σ|sum|moment)", re.IGNORECASE)
 _UNIT_TIMES = re.compile(rf"(?<=[0-9]) ?\* ?(?:u\.)?(?P<unit>{_FORCES})(?![\w(])(?! *[*·\w])")
 """A unit that is multiplied with its number: -40 * kN."""
@@ -76,9 +85,11 @@ _UNIT_BRACKETED = re.compile(rf"(?<=[0-9)]) ?[(\[{{] *(?P<unit>{_UNITS}) *[)\]}}
 def respelled(source: Source, names: Names) -> Source:
     """The source with everything spelled as one types it into a formula."""
     source = _measured(source, names)
+    source = source.rewritten(_UNIT_OF_FORCE, lambda found: _without_unit(found, names))
     source = source.rewritten(_UNIT_TIMES, lambda found: _bracketed(found, names))
     source = source.rewritten(_AXIS_IN_FRONT, lambda found: f"F{found['axis'] or found['way']}: ")
     source = source.rewritten(_JOINT_AND_WAY, lambda found: _at_joint(found, names))
+    source = source.rewritten(_JOINT_BRACKETED, lambda found: _at_joint(found, names))
     source = source.rewritten(
         _LETTER_FOR_ZERO, lambda found: None if names.joint("O") else f"{found[1]}0"
     )
@@ -110,6 +121,17 @@ def _measured(source: Source, names: Names) -> Source:
 def _bracketed(found: re.Match[str], names: Names) -> str | None:
     unit = found["unit"].strip()
     return None if names.plainly(unit) or names.joint(unit) == unit else f" {unit} "
+
+
+def _without_unit(found: re.Match[str], names: Names) -> str | None:
+    """A force within a sum without its unit, where that is the unit of all forces."""
+    unit = found["unit"] or found["round"] or found["bare"]
+    summed = _ADDED.match(found.string, found.end()) or _SUMMED.search(
+        found.string[: found.start()]
+    )
+    if unit != names.force or not summed or names.joint(unit) or not names.plainly(found["name"]):
+        return None
+    return str(found["name"])
 
 
 def _headed_in(found: re.Match[str], names: Names) -> str | None:

@@ -17,7 +17,9 @@ _AT_BAR = re.compile(rf"Σ *{_FORCE} *\| *_ *[({{]? *{_PLACE}(?![\w(]) *[)}}]?")
 _MOMENT = re.compile(
     rf"(?P<sum>Σ *M) *_ *[({{]{{2}} *{_PLACE} *[)}}]{{2}}|Σ *M *_\( *(?P<plain>[A-Z][0-9]?) *\)"
 )
-_RUN_TOGETHER = re.compile(r"(?P<sum>Σ *F_)(?P<word>[A-Z][0-9]?[xy])(?!\w)")
+_RUN_TOGETHER = re.compile(r"Σ *F_(?P<word>[A-Z][0-9]?[xy])(?!\w)")
+_AXIS_FIRST = re.compile(rf"Σ *F_?\{{?(?P<axis>[xy]),? ?{_PLACE}(?!\w)\}}?")
+_PLACE_FIRST = re.compile(rf"Σ +F_?\{{{_PLACE},? ?(?P<axis>[xy])\}}")
 _INDEX = re.compile(
     r"Σ *_ *(?:(?P<index>[ijkn])|\{ *(?P<braced>[ijkn])(?: *= *[0-9])? *\})(?: *\^ *(?:\w|\{ *\w *\}))?(?!\w) *"
 )
@@ -34,7 +36,9 @@ def summed(source: Source) -> Source:
     for pattern in (_ABOVE, _BEHIND, _AT_BAR):
         source = source.rewritten(pattern, lambda found: f"Σ_{found['place']} F_{found['axis']}")
     source = source.rewritten(_MOMENT, lambda found: f"ΣM_{found['place'] or found['plain']}")
-    return source.rewritten(_RUN_TOGETHER, lambda found: f"{found['sum']}{{{found['word']}}}")
+    for pattern in (_AXIS_FIRST, _PLACE_FIRST):
+        source = source.rewritten(pattern, lambda found: f"ΣF_{{{found['axis']}{found['place']}}}")
+    return source.rewritten(_RUN_TOGETHER, lambda found: f"ΣF_{{{found['word']}}}")
 
 
 def _without_index(found: re.Match[str]) -> str:
