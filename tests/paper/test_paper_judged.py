@@ -46,6 +46,9 @@ LEAST = {
     "marking": Least(0, 194),
     "scraps": Least(116, 35),
     "pastings": Least(58, 42),
+    "lamplight": Least(58, 42),
+    "chalk": Least(58, 42),
+    "desk": Least(54, 19),
     "lecturer": Least(287, 248, unsaid=3),
 }
 

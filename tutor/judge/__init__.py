@@ -24,15 +24,17 @@ from tutor.judge.declared import drawn_otherwise, turned
 from tutor.judge.desk import Desk
 from tutor.judge.elimination import by_elimination
 from tutor.judge.in_size import of_sizes
+from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValues, checked
 from tutor.judge.lines_meant import unclear
+from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.proportion import proportion_in
 from tutor.judge.steps import judge_typewritten
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import Mistake, Remark, Verdict
-from tutor.judge.worked import sized
+from tutor.judge.worked import ends_in_moment, sized
 from tutor.judge.written import line_of
 from tutor.model import Problem
 from tutor.notation import Line, Names, Unreadable, read_letters, read_line, read_pieces
@@ -130,6 +132,8 @@ class Judge:
             return Verdict("unreadable", line.message, about=about, unreadable=line)
         verdict = _judged(desk, about, line)
         if mixed and verdict.right:
+            if (name := ends_in_moment(line)) is not None:
+                return _in_unit_of_moment(desk, about, name)
             return replace(verdict, remarks=(*verdict.remarks, Remark("arm", ARM_OF_ONE)))
         return verdict
 
@@ -193,6 +197,13 @@ class Judge:
         )
 
 
+def _in_unit_of_moment(desk: Desk, about: Asked, name: str) -> Verdict:
+    """The verdict on a right sum of moments behind which a force is given in the unit of a moment."""
+    kind, case = KINDS["unit"], Case(desk.problem, Value(name), name)
+    mistake = Mistake(kind.code, name, OF_A_MOMENT, kind.reason(case), kind.place(case))
+    return Verdict("wrong", OF_A_MOMENT, (mistake,), about=about)
+
+
 def _judged(desk: Desk, about: Asked, line: Line) -> Verdict:
     """The verdict on a line that may be a sum of its own, or only follow from the lines that stand."""
     if isinstance(about, Fx | Fy) and (asked := unclear(desk.problem, line.label, about.joint)):
@@ -209,6 +220,7 @@ MOST_KEPT = 16
 ARM_OF_ONE = (
     "A force stands beside moments here; its arm is one, and is better written all the same."
 )
+OF_A_MOMENT = "The equation is right, but its result is a force and stands in the unit of a moment."
 _judges: OrderedDict[int, Judge] = OrderedDict()
 
 

@@ -41,7 +41,7 @@ def readings_of(desk: Desk, line: Typewritten, step: Step) -> Iterator[Reading]:
     Where none does, the first two sides are one, with all values put in. What a chain comes to that
     begins with a force is the value of that force, and no equation of those it was worked out from.
     """
-    label, step = step.label or line.label, without_remainder(step)
+    label, step = step.label or line.label, _without_filled_in(desk, without_remainder(step))
     for index, (one, other) in enumerate(pairwise(step.sides)):
         if _comes_to(desk, step, one, other):
             continue
@@ -66,6 +66,26 @@ def without_remainder(step: Step) -> Step:
     added = sum(abs(term.value) for term in first.terms)
     nothing = number_of(last) == 0.0 and 0.0 < abs(number_of(left)) <= SAME * added
     return replace(step, sides=(first, last)) if nothing and _equal(first, left) else step
+
+
+def _without_filled_in(desk: Desk, step: Step) -> Step:
+    """A sum that is zero without the values that are put into it on the way: A + B = 12 - 12 = 0."""
+    if len(step.sides) != 3 or step.sides[0].numeric or not step.sides[1].numeric:
+        return step
+    first, values, last = step.sides
+    known = desk.own.known
+    if (
+        not last.numeric
+        or number_of(last)
+        or any(t.name and t.name not in known for t in first.terms)
+    ):
+        return step
+    given = sorted(t.value * (known[t.name].value if t.name else 1.0) for t in first.terms)
+    typed = sorted(term.value for term in values.terms)
+    if len(given) != len(typed):
+        return step
+    alike = (abs(a - b) <= SAME * abs(a) for a, b in zip(given, typed, strict=True))
+    return replace(step, sides=(first, last)) if all(alike) else step
 
 
 def _all_numbers(step: Step) -> bool:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import replace
 
-from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, in_words
+from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, in_words, point_of
 from tutor.judge.lines_meant import lines_meant
 from tutor.judge.parts import part_named
 from tutor.model import Problem
@@ -140,7 +140,9 @@ def headed_otherwise(problem: Problem, about: Equation, label: Label | None) -> 
 def _is_named(problem: Problem, about: Equation, label: Label) -> bool:
     """Whether a heading names an equation, whatever body it names; a sum of forces by its direction."""
     if isinstance(about, M):
-        return label.kind == "moment" and label.point in (None, about.at)
+        if label.kind != "moment" or label.point in (None, about.at):
+            return label.kind == "moment"
+        return point_of(problem, M(label.point)) == point_of(problem, about)
     if label.kind == "moment":
         return False
     said = direction_named(problem, label, about.joint)

@@ -2,26 +2,37 @@
 
 from __future__ import annotations
 
+from tutor.judge.about import Asked
+from tutor.judge.desk import Desk
+from tutor.judge.reasons_said import reasons_checked
 from tutor.judge.verdict import Remark
 from tutor.notation import Line
 from tutor.notation.lexicon import known_word
 
 PASSED = "Passed over without being read: {words}."
+TAKEN = {
+    "thousands": "The point in {words} is read as one that sets off thousands.",
+    "dash": "The dash behind “{words}” is read as a dash, not as a minus.",
+}
 LETTER_FOR_ZERO = "The letter {letter} is read as the number 0."
 
 
-def remarks_on(line: Line) -> tuple[Remark, ...]:
-    """A remark on words that nothing was made of, and one on a letter that was read as a figure."""
+def remarks_on(desk: Desk, about: Asked, line: Line) -> tuple[Remark, ...]:
+    """A remark on words that nothing was made of, on reasons that are not so, on a letter read as a figure."""
+    checked = reasons_checked(desk, about, line)
     unread = [
         word
         for span in line.passed
         if (word := line.text[span.start : span.end])
         and (span in line.unread or not all(map(known_word, word.split())))
+        and not any(place.start < span.end and span.start < place.end for place in checked.places)
     ]
-    said = []
+    said = list(checked.told)
     if unread:
         said.append(PASSED.format(words=", ".join(f"“{word}”" for word in unread)))
     sides = (side for step in line.steps for side in step.sides if side.numeric)
     letters = {line.text[side.span.start : side.span.end] for side in sides} & {"O", "o"}
     said += [LETTER_FOR_ZERO.format(letter=letter) for letter in sorted(letters)]
+    for kind, span in line.taken:
+        said.append(TAKEN[kind].format(words=line.text[span.start : span.end]))
     return tuple(Remark("passed", text) for text in said)

@@ -42,13 +42,14 @@ from tutor.judge.value_line import (
     value_told,
 )
 from tutor.judge.values import NEGLIGIBLE, largest_load
-from tutor.judge.verdict import Mistake, Remark, Verdict, faults
+from tutor.judge.verdict import Mistake, Remark, Verdict, faults, less_wrong_than_units
 from tutor.judge.way_said import only_the_way
 from tutor.judge.worked import (
     letter_of,
     named,
     of_forces,
     only_works_out,
+    says_something,
     shows_working,
     sized,
     value_given,
@@ -68,11 +69,13 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
     verdict = _judged(desk, about, line)
     if verdict.right:
         return _as_it_says(desk, about, line, verdict)
-    others = [other for other in line.alternatives if all(map(_says_something, other.steps))]
+    others = [other for other in line.alternatives if all(map(says_something, other.steps))]
     for other in others:
         again = _judged(desk, about, named(other, desk.own.known))
         if again.right:
             return _as_it_says(desk, about, other, again)
+        if other.taken and less_wrong_than_units(again, verdict):
+            line, verdict = other, again
     for again, settled in _read_otherwise(desk, about, line):
         if again.right or settled or faults(again) < faults(verdict):
             verdict = again
@@ -114,17 +117,12 @@ def _as_it_says(
     return verdict if again.right else contradicted(verdict, senses)
 
 
-def _says_something(step: Step) -> bool:
-    """Whether a statement is more than an unknown with nothing set equal to it."""
-    return len(step.sides) > 1 or step.sides[0].numeric
-
-
 def _judged(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
     if isinstance(about, Value):
         verdict = judge_value_line(desk, about, line)
     else:
         verdict = _proportion(desk, about, line) or _equation(desk, about, line)
-    said = remarks_on(line) if verdict.right else ()
+    said = remarks_on(desk, about, line) if verdict.right else ()
     return replace(verdict, remarks=(*verdict.remarks, *said)) if said else verdict
 
 

@@ -94,6 +94,16 @@ def shows_working(line: Line, step: Step, known: Collection[str] = ()) -> bool:
     )
 
 
+def ends_in_moment(line: Line) -> str | None:
+    """The force whose value behind an equation is given in the unit of a moment, which no force has."""
+    of_moments = (
+        value_given(step)
+        for step in line.steps[1:]
+        if any("*" in (side.unit or "") for side in step.sides)
+    )
+    return next(filter(None, of_moments), None)
+
+
 def named(line: Line, known: Collection[str]) -> Line:
     """A line with its numbers behind an equation named: each is the value of the one open unknown before.
 
@@ -148,6 +158,11 @@ def only_works_out(line: Line, step: Step) -> bool:
     return holds_alone(step) and any(
         value_given(other) is None and list(_names(other)) for other in behind
     )
+
+
+def says_something(step: Step) -> bool:
+    """Whether a statement is more than an unknown with nothing set equal to it."""
+    return len(step.sides) > 1 or step.sides[0].numeric
 
 
 def holds_alone(step: Step) -> bool:

@@ -46,7 +46,7 @@ _SAID_TO_BE = re.compile(
     rf"(?P<name>(?<![\w}}])[{LETTERS}][\w{{}}'-]*) +(?P<words>(?:[{LETTERS}']+ +)+)(?=[-+]?[0-9.])"
 )
 _BEING = frozenset((
-    "is", "are", "be", "must", "has", "have", "carries", "takes", "bears", "comes", "came", "works", "turns", "should", "will",
+    "is", "was", "are", "be", "must", "has", "have", "carries", "takes", "bears", "comes", "came", "works", "turns", "should", "will",
     "ends", "also", "all", "carry", "take",
 ))  # fmt: skip
 

@@ -11,6 +11,7 @@ from tutor.notation.ending import WORD, wordy
 from tutor.notation.evaluate import Term
 from tutor.notation.formula import sides_of, unclosed
 from tutor.notation.found import Found, trimmed
+from tutor.notation.head_end import behind_heading
 from tutor.notation.heading import heading_before, heading_in
 from tutor.notation.heeded import Said
 from tutor.notation.label import Label
@@ -47,7 +48,7 @@ def statement(text: str, start: int, end: int, found: Found) -> Statement:
         and not text[head.end : end].lstrip().startswith("=")
     ):
         label = _joined(label, head.label)
-        whole, start = start, _after(text, head.end, end)
+        whole, start = start, behind_heading(text, start, head.end, end, found)
         if not text[start:end].strip():
             raise Broken("label/alone", *trimmed(text, whole, end))
     cuts = _sides(text, start, end)
@@ -108,15 +109,6 @@ def _led(text: str, start: int, end: int, found: Found) -> int:
 
 
 _LEAD = re.compile(rf" *(?P<word>{WORD.pattern})\.?,? +")
-
-
-def _after(text: str, start: int, end: int) -> int:
-    """Where the text behind a heading starts, without a sign that only sets it apart."""
-    found = _APART.match(text, start, end)
-    return found.end() if found else start
-
-
-_APART = re.compile(r"\)?(?: *[:;,|]| *(?:[-=]+>|[→⇒](?= )))|\)(?= )")
 
 
 def _sides(text: str, start: int, end: int) -> list[tuple[int, int]]:

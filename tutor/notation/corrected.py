@@ -32,10 +32,25 @@ def corrected(source: Source) -> Source:
         return source
     source = source.rewritten(_ANEW, lambda found: found["blank"] + found["second"])
     source = source.rewritten(_WAY_ANEW, lambda found: found["second"])
+    source = source.rewritten(_SAID_ANEW, _from_anew)
     if (found := _DENIED.search(source.text)) is not None:
         span = source.span(*found.span("second"))
         raise Broken("value/two", span.start, span.end)
     return source
 
 
-_MAY = re.compile(rf"\b(?:no|{_SORRY})\b", re.IGNORECASE)
+_SAID_ANEW = re.compile(
+    r"^(?P<first>[^=]*=[^=;:]*?[\w)\]}])(?:[,;.]| -+|\.{2,3})? +(?P<sorry>(?:no|oops|wait|sorry|scrap|correction|nope|hang|hold)\b[^=;:.+*/0-9]*?(?:[.;:,]|-+|\.{2,3}) +|(?:no,? +wait|oops|sorry|correction|i meant?|make that|should be|should have been)[,:]? +)"
+    r"(?=[^=]*[A-Za-z][^=]*=)",
+    re.IGNORECASE,
+)
+
+
+def _from_anew(found: re.Match[str]) -> str | None:
+    """Nothing for an equation that is taken back before it is written anew: "AB + AC = 0, no wait: AB - AC = 0"."""
+    behind = found.string[found.end() :].partition("=")[0]
+    return None if _VALUE_ALONE.fullmatch(behind) else ""
+
+
+_VALUE_ALONE = re.compile(r" *[A-Za-z][\w{}]* *")
+_MAY = re.compile(rf"\b(?:no|scrap|should|{_SORRY})\b", re.IGNORECASE)

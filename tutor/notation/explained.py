@@ -12,6 +12,7 @@ from dataclasses import replace
 from tutor.notation.introduced import check_goes_on, introduced
 from tutor.notation.names import Names
 from tutor.notation.source import Source
+from tutor.notation.spoken_of import without_talk_of_truss
 from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Span
 from tutor.notation.words import ANGLES, FUNCTIONS
@@ -36,7 +37,7 @@ _LETTER = re.compile(r"(?<![\w}])[a-zL] *=")
 _OPERATOR_BEFORE, _OPERATOR_BEHIND = re.compile(r"[-+*/^0-9)]$"), re.compile(r" *[-+*/^(]")
 
 
-_EXPLAINS = re.compile(r"[^\W\d_]{3}|C_")
+_EXPLAINS = re.compile(r"[^\W\d_]{3}|C_|(?<!\w)[HVXY] *= *[(\[]?[0-9]")
 """What a line has that brings in a symbol or says a length in words."""
 
 
@@ -47,7 +48,9 @@ def explained_by(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]
     made = introduced(source, names)
     if not made.text.strip(" .,;:"):
         check_goes_on(source, names)
+    made, spoken = without_talk_of_truss(made, names)
     spelled, told = explained(made, names)
+    told = (*spoken, *told)
     return (spelled, told) if spelled.text.strip() else (source, ())
 
 

@@ -38,8 +38,6 @@ _GROUPS = re.compile(r"(?<![\w.,'])([1-9][0-9]{0,2}(?:,[0-9]{3})+)(\.[0-9]+)?(?!
 _POINTED = re.compile(
     r"(?<![\w.,'])([1-9][0-9]{0,2}(?:\.[0-9]{3})+)(,[0-9]+)?(?![0-9.]|,[0-9]|[A-Za-z]*_)"
 )
-_THOUSANDS = re.compile(r"(?<![\w.,'])[1-9][0-9]{0,2}\.[0-9]00(?= ?N(?![\w·*]| ?m))")
-"""What may be thousands with a point as well as newtons to three places: 12.000 N."""
 _DECIMAL_COMMA = re.compile(r"[0-9],(?:[0-9]{1,2}|[0-9]{4,})(?![0-9])|(?<![0-9.,])0,[0-9]+")
 _ABOVE_LINE = "|".join(("'", *NEWTONS, *METRES, "kips", "lbs", "k"))
 _RAISED_UNIT = re.compile(
@@ -49,7 +47,7 @@ _APOSTROPHES = re.compile(
     r"(?<![\w.,'°] )(?<![\w.,'°])([1-9][0-9]{0,2}(?:'[0-9]{3})+)([.,][0-9]+)?(?![\w.,'\"])"
 )
 _SPACED = re.compile(
-    r"(?<![\w.,'] )(?<![\w.,'])([1-9][0-9]{0,2})((?: [0-9]{3})+)(\.[0-9]+|,[0-9]{1,2}(?![0-9]))?(?![\w,.]|  ?[0-9])"
+    r"(?<![\w.,'] )(?<![\w.,'])([1-9][0-9]{0,2})((?: [0-9]{3})+)(\.[0-9]+|,[0-9]{1,2}(?![0-9]))?(?![\w]|[,.](?! |$)|  ?[0-9])"
 )
 
 
@@ -73,22 +71,52 @@ def figured(source: Source, names: Names) -> Source:
     return source.rewritten(_MIXED, _mixed)
 
 
-def by_points(source: Source, found: Found) -> Source:
-    """The source with the points of thousands away, where the line is taken so."""
-    if found.names.force != "N" or _THOUSANDS.search(source.text) is None:
-        return source
-    found.open.add("pointed")
-    if not found.choice.pointed:
-        return source
-    return source.rewritten(_THOUSANDS, lambda one: one[0].replace(".", ""))
-
-
 def _set_off(found: re.Match[str], names: Names) -> str | None:
     """A number with its thousands set off by apostrophes, 4'500; where lengths are in feet, one that shows it."""
     several = found[1].count("'") > 1 or found[2] is not None
     if names.length in ("ft", "in") and not several:
         return None
     return found[1].replace("'", "") + (found[2] or "").replace(",", ".")
+
+
+def thousands(source: Source, found: Found) -> Source:
+    """The source with the points of 4.500 N and of = 27.000 taken out, where they are chosen to set off thousands.
+
+    That they may do so is a choice of the line: a number with a unit in which no thousandths are
+    written, one that ends in 00, or large forces and nothing else in a value.
+    """
+    text = source.text
+    if _POINT.search(text) is None or _DECIMAL_COMMA.search(text) is not None:
+        return source
+    large = found.names.force in ("N", "lb")
+    places = [each for each in _POINT.finditer(text) if _sets_off(each, text, large)]
+    if not places:
+        return source
+    if not found.choice.pointed:
+        found.open.add("pointed")
+        return source
+    found.taken += [("thousands", source.span(*each.span())) for each in places]
+    starts = {each.start() for each in places}
+    return source.rewritten(
+        _POINT, lambda each: each[1] + each[2] if each.start() in starts else None
+    )
+
+
+_POINT = re.compile(r"(?<![\w.,'])([1-9][0-9]{0,2})\.([0-9]{3})(?![0-9]|[.,][0-9]|[A-Za-z]*_)")
+_ANGLE_BEFORE = re.compile(r"(?:sin|cos|tan) *\(? *$")
+_VALUE_ENDS = re.compile(r" *(?:\(?[TtCc]\)?)? *$")
+
+
+def _sets_off(found: re.Match[str], text: str, large: bool) -> bool:
+    """Whether the point of a number may set off its thousands."""
+    if _in_small_unit(text, found.end()):
+        return True
+    if found[2].endswith("00"):
+        return (
+            _ANGLE_BEFORE.search(text[: found.start()]) is None
+            and "°" not in text[found.end() :][:2]
+        )
+    return large and _VALUE_ENDS.match(text, found.end()) is not None
 
 
 def _unit_above(found: re.Match[str]) -> str:

@@ -3,10 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import Literal
 
 from tutor.notation.evaluate import Frame
 from tutor.notation.names import Names
 from tutor.notation.tree import Node, Span
+
+Taken = tuple[Literal["thousands", "dash"], Span]
+"""What of a line was taken in the less usual of two ways: the point of 4.500, the dash behind a heading."""
 
 
 @dataclass(frozen=True)
@@ -19,6 +23,7 @@ class Choice:
     signed: bool = False
     apart: bool = False
     pointed: bool = False
+    dashed: bool = False
 
 
 @dataclass
@@ -31,6 +36,7 @@ class Found:
     letters: dict[str, Node] = field(default_factory=dict)
     passed: list[Span] = field(default_factory=list)
     unread: list[Span] = field(default_factory=list)
+    taken: list[Taken] = field(default_factory=list)
     open: set[str] = field(default_factory=set)
 
 

@@ -134,7 +134,7 @@ class Head:
             self.kind, self.pending = "along", "across" if word == "⊥" else "angle"
             self.summed = True
         elif prefix and self.settled and self.depth == 0:
-            return word == "+" and head_words.SUM_FOLLOWS.match(self.text, stop) is not None
+            return head_words.goes_on(self.text, start, stop)
         return True
 
     def _known(self) -> bool:

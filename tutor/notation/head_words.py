@@ -29,12 +29,21 @@ ADDED = re.compile(r" *[-+] *[^ ]")
 _SUMMED = re.compile(r"(?:sum|sigma)_?(?=[FMfmXYHV])(?P<rest>.*)")
 _E_FOR_SIGMA = re.compile(r"[EeSs](?P<rest>[Ff]_?\{?[xyhvXYHV]\}?|[Mm]_?(?P<point>.+))")
 _BEHIND_AXIS = re.compile(r" +[^ =]")
-SUM_FOLLOWS = re.compile(r" *(?:Σ|[Ss]um\b)")
+_SUM_FOLLOWS = re.compile(r" *(?:Σ|[Ss]um\b)")
 WAY_IN_BRACKETS = re.compile(
     r"[(\[{] *(?:[-+←→↑↓↺↻^]|about|at|a?c?cw|taking|positive|up\b|down\b|left\b|right\b)"
 )
 AXIS_SAID = re.compile(r"(?<=^[xyXY])-(?:dir|direction|axis)$")
+_SHORTENED = re.compile(r"\b(?:hor|horiz|ver|vert|mom|jt|pt|dir)$", re.IGNORECASE)
+"""A word of a heading that a full stop shortens."""
 BARE_JOINT = re.compile(r"[^\W\d_]['\d]*")
+
+
+def goes_on(text: str, start: int, stop: int) -> bool:
+    """Whether a heading that may end before a mark goes on behind it: the stop of horiz., the plus of A + ΣF_y."""
+    if text[start] == ".":
+        return _SHORTENED.search(text, 0, start) is not None
+    return text[start] == "+" and _SUM_FOLLOWS.match(text, stop) is not None
 
 
 def coordinates(point: str) -> list[str]:

@@ -7,10 +7,12 @@ from __future__ import annotations
 
 import re
 
+from tutor.notation.evaluate import Frame, constant
+from tutor.notation.formula import sides_of
 from tutor.notation.meeting import about_meetings
 from tutor.notation.names import Names, spelling
 from tutor.notation.source import Source
-from tutor.notation.symbols import LETTERS, NAME
+from tutor.notation.symbols import FREE_LETTERS, LETTERS, NAME
 from tutor.notation.unreadable import Broken
 
 _PUSH = r"(?:thrust|push|compression|compressive force|strut force|druckkraft)"
@@ -20,13 +22,23 @@ _PULL = (
 _PART = r"(?P<axis>horizontal|vertical|x|y)[ -]*(?:components?|part|projection)"
 _IN = r"(?:in|of|by|along)(?: +(?:the|force|in|thrust|tension|member|bar|strut|tie|rod|post|diagonal|chord))*"
 _NAME = rf"(?P<name>[{LETTERS}][\w{{}}'-]*)"
-_WHAT = rf"(?:the +)?(?:(?P<push>{_PUSH})|{_PULL}|{_PART}) +{_IN} +{_NAME}"
+_WHAT = rf"(?:the +)?(?:(?:(?P<push>{_PUSH})|{_PULL}|{_PART}) +{_IN}|stab|member|bar|rod) +{_NAME}"
 _LETTER = r"(?P<letter>(?<![\w}])(?:[A-Za-z]|[A-Z]_?\{?[0-9]\}?)(?![\w{'(]))"
 _IS = r"(?:be|being|denotes?|denoting|represents?|representing|stands? for|is|=|for)"
 _SO_THAT = r"(?P<behind>(?: +(?:at|on) +[A-Z]\w?)?(?:,? +so +that +its +(?:other|vertical|horizontal|x|y)[^,;:.=]*)?)"
 _LET = re.compile(
-    rf"(?:\b(?:let|call|denote|say|where|with|if|write)\b,? +)?{_LETTER} +{_IS} +{_WHAT}{_SO_THAT}(?: *(?:[.,;:]|and\b)(?= |$))?",
+    rf"(?:\b(?:let|call|denote|say|where|with|if|write|mit|wobei|sei|avec)\b,? +)?{_LETTER} +{_IS} +{_WHAT}{_SO_THAT}(?: *(?:[.,;:]|and\b)(?= |$))?",
     re.IGNORECASE,
+)
+_LET_NAME = re.compile(
+    rf"\b(?:let|call|say|put|set)\b +{_LETTER} *(?:=|be\b|for\b) *(?P<what>[{LETTERS}][\w{{}}]*)(?: *[.,;:](?= )| and\b)"
+)
+_IN_FRONT = re.compile(
+    r"(?P<before>^|[:;,] *)(?P<letter>[HVXY]) *= *(?P<what>[(\[]?[0-9][0-9./]*[)\]]? ?[*·]? ?[A-Z][\w{}]*)(?: *[;,.](?= ))"
+)
+_FACTOR_IS = re.compile(
+    r"^ *(?:(?:with|let|where|put|say) +)?(?P<letter>[a-z]) *= *(?P<what>(?:sin|cos|tan) ?\(?[0-9.]+ ?(?:°|deg)?\)?|[0-9.]+ ?/ ?(?:[0-9.]+|√ ?[0-9]+))"
+    r"(?: *= *(?P<again>[0-9.]+(?: ?/ ?(?:[0-9.]+|√ ?[0-9]+))?))? *[,;:](?= )"
 )
 _CALL = re.compile(
     rf"\b(?:let|call|denote|write)\b +(?P<what>{_WHAT})(?: +(?:be|by|as|is|=))? +{_LETTER}{_SO_THAT}(?: *(?:[.,;:]|and\b)(?= |$))?",
@@ -55,7 +67,7 @@ _LETTER_BE = re.compile(
     re.IGNORECASE,
 )
 _MAY = re.compile(
-    rf"(?<![\w}}])C_[{{A-Z]|\b(?:{_PUSH}|tension|pull|force|components?|zugkraft|stabkraft)\b",
+    rf"(?<![\w}}])C_[{{A-Z]|\b(?:{_PUSH}|tension|pull|force|components?|stab|bar|member|rod|zugkraft|stabkraft)\b",
     re.IGNORECASE,
 )
 
@@ -66,6 +78,7 @@ def introduced(source: Source, names: Names) -> Source:
     source = source.rewritten(_ANGLE_IS, " =")
     source = source.rewritten(_LETTER_BE, lambda found: found[0].removesuffix("be") + "=")
     source = _given_as(source, names)
+    source = _factor_named(source, names)
     if _MAY.search(source.text) is None:
         return source
     thrusts = [found["name"][2:].strip("{}") for found in _SPEAKS_OF.finditer(source.text)]
@@ -88,14 +101,45 @@ def check_goes_on(source: Source, names: Names) -> None:
 
 def _given_as(source: Source, names: Names) -> Source:
     """The source with a letter replaced by the multiple of a force that it is said to be: where H = 0.6 F_AB."""
-    for found in list(_GIVEN_AS.finditer(source.text)):
+    called = list(_LET_NAME.finditer(source.text))
+    given = [*_GIVEN_AS.finditer(source.text), *_IN_FRONT.finditer(source.text)]
+    for found in (*called, *given):
         letter, what = found["letter"], found["what"].strip()
         words = [word for word in NAME.findall(what) if names.meanings(word)]
-        if len(words) != 1 or _taken(letter, names) or re.search(rf"\b{letter}\b", what):
+        named = names.plainly(letter) if found in called else _taken(letter, names)
+        taken = named or letter in _WITHOUT
+        if len(words) != 1 or taken or re.search(rf"\b{letter}\b", what):
             continue
-        source = source.rewritten(re.compile(re.escape(found[0])), " ")
+        source = source.rewritten(
+            re.compile(re.escape(found[0])), found.groupdict().get("before") or " "
+        )
         source = _replaced(source, letter, f"({what})")
     return source
+
+
+def _factor_named(source: Source, names: Names) -> Source:
+    """The source with a letter that is no length replaced by the ratio that it is said to be: k = cos 60 = 1/2."""
+    found = _FACTOR_IS.match(source.text)
+    if found is None or found["letter"] in FREE_LETTERS:
+        return source
+    letter, what = found["letter"], found["what"].strip()
+    unit = re.search(rf"[0-9] ?{letter}(?!\w)", source.text[found.end() :])
+    if unit or names.joint(letter) == letter or names.meanings(letter):
+        return source
+    if found["again"] is not None and not _same(what, found["again"], names):
+        return source
+    return _replaced(source.rewritten(_FACTOR_IS, " "), letter, f"({what})")
+
+
+def _same(one: str, other: str, names: Names) -> bool:
+    """Whether two ratios as typed are the same number."""
+    frame = Frame(names.force, names.length)
+    try:
+        sides, _ = sides_of(f"{one} = {other}", names, frame)
+        first, second = (constant(side.node, frame).value for side in sides)
+    except (Broken, ValueError):
+        return False
+    return abs(first - second) <= 0.005 * abs(first)
 
 
 def _thrust(found: re.Match[str], names: Names, said: list[str]) -> str | None:

@@ -14,16 +14,17 @@ from tutor.notation.symbols import COUNT, LETTERS, NAME
 Joint = Literal["", "so", "beside", "colon"]
 
 _MARK = rf"(?:{COUNT}|[a-hA-H]|\*{{1,3}}|†)'?"
-_IN_CHAPTER = r"[(\[][1-9][0-9]?\.[0-9]{1,2}[a-z]?[)\]]"
-"""The number of a line in a book, which stands well apart: (3.12)."""
+_OF_CHAPTER = r"[1-9][0-9]?\.[0-9]{1,2}[a-z]?"
+_IN_CHAPTER = rf"[(\[]{_OF_CHAPTER}[)\]]"
+"""The number of a line in a book: (3.12)."""
 _EQUATION = r"(?:(?:see +)?(?:eqn?s?|equations?|gl|gleichung|[ée]q|[ée]quation|ec|ecuaci[oó]n|line|step|schritt|[ée]tape|paso|nr|no|fig(?:ure)?)\b\.? *)"
 _CIRCLED = "①-⑳❶-❿➀-➉"
 _FRONT = re.compile(
-    rf" *(?:{_IN_CHAPTER}(?=  )|(?:[([]{_EQUATION}?{_MARK}[)\]]|{_MARK}\)|(?:[0-9]{{1,2}}|[ivx]{{1,4}}|[a-h])\.|{_EQUATION}[([]?{_MARK}[)\]]?)(?=[ :.])[:.]*"
+    rf" *(?:{_IN_CHAPTER}(?= )|{_OF_CHAPTER}(?:\)?:|\))(?= )|(?:[([]{_EQUATION}?{_MARK}[)\]]|{_MARK}\)|(?:[0-9]{{1,2}}|[ivx]{{1,4}}|[a-h])\.|{_EQUATION}[([]?(?:{_OF_CHAPTER}|{_MARK})[)\]]?)(?=[ :.])[:.]*"
     rf"|[{_CIRCLED}•‣◦▪●○☐☑✓✔»>]+) +",
     re.IGNORECASE,
 )
-_MAYBE_FACTOR = re.compile(r" *(?:[([][0-9]{1,2}[)\]] [^ ]|[0-9]{1,2}\. )")
+_MAYBE_FACTOR = re.compile(r" *(?:[([][0-9]{1,2}(?:\.[0-9]{1,2})?[)\]] [^ ]|[0-9]{1,2}\. )")
 _BACK = re.compile(
     rf"(?<! )(?P<gap> *+(?:(?:\.{{2,}}|…+|[-–—]{{1,}}|→|⇒|-+>|,) *+)?)(?:(?P<count>[([<]{_EQUATION}?{_MARK}[)\]>])|{_EQUATION}[([]?{_MARK}[)\]]?"
     rf"|(?P<circled>[{_CIRCLED}])|(?<=\.\.\.)[0-9]{{1,2}}|(?<=\.\. )[0-9]{{1,2}}|(?<=  ){_IN_CHAPTER})[ .:]*$",
@@ -196,6 +197,8 @@ def _blank(before: str, after: str, line: Found) -> Joint | None:
     if _ZERO.search(before) and after[word.end() :].lstrip()[:1] == "=":
         return "beside"
     unknown = line.names.plainly(word[0])
+    if not unknown and after[word.end() :].lstrip()[:1] == "=":
+        unknown = line.names.meant(word[0])
     if _SUM.match(after):
         return None if unknown else "beside"
     if not unknown:

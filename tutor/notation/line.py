@@ -8,6 +8,7 @@ from typing import Literal
 
 from tutor.notation.evaluate import Frame, Term
 from tutor.notation.fact import fact, kept
+from tutor.notation.found import Taken
 from tutor.notation.label import Label
 from tutor.notation.reading import Reading, link
 from tutor.notation.tree import Name, Node, Span
@@ -77,7 +78,7 @@ class Line:
     `label` is what its heading names; `letters` are the angles and lengths that it gives a letter
     itself, in degrees and in the problem's unit; `passed` are the words and line numbers that were passed over, `unread` those of
     them that may have said something. `referred` are the numbered
-    lines that it says to follow from, as "(3)". `alternatives` are other readings that are as good, usually none.
+    lines that it says to follow from, as "(3)". `taken` is what was taken in the less usual of two ways. `alternatives` are other readings that are as good, usually none.
     """
 
     text: str
@@ -88,6 +89,7 @@ class Line:
     alternatives: tuple[Line, ...] = field(default=(), repr=False)
     referred: tuple[str, ...] = ()
     unread: tuple[Span, ...] = ()
+    taken: tuple[Taken, ...] = ()
 
     @property
     def result(self) -> Step:

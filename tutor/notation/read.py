@@ -15,7 +15,7 @@ from tutor.notation.block import in_a_row
 from tutor.notation.copied import as_meant, figures_asked
 from tutor.notation.evaluate import Frame
 from tutor.notation.explained import explained_by
-from tutor.notation.figured import by_points
+from tutor.notation.figured import thousands
 from tutor.notation.formula import sides_of
 from tutor.notation.found import Choice, Found, trimmed
 from tutor.notation.heading import heading_in
@@ -52,7 +52,7 @@ _SIGNS = str.maketrans("", "", "°√π⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 """What a plain formula may hold besides ASCII; with it, the text goes straight to the scanner."""
 _LAID_OUT = re.compile(
     r"^ *[Ee](?:[Ff]_?[xyXY]|[Mm][ _]?[A-Za-z])|[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
-    r"|=[^=]*[0-9)\]] +[A-Za-z][\w{}]* *=|= *[0-9.]+[A-Za-z]\w*_[^=]*=|(?:ft|feet|foot)[ -]*[0-9]|\.[0-9]00 ?N|^ *[(\[]?[0-9a-z]{1,3}(?:\.[0-9]{1,2})?[)\].] |^ *(?:0[0-9]|[0-9]+   )|[ .-][(\[][0-9a-z]{1,3}(?:\.[0-9]{1,2})?[)\]] *$"
+    r"|=[^=]*[0-9)\]] +[A-Za-z][\w{}]* *=|= *[0-9.]+[A-Za-z]\w*_[^=]*=|(?:ft|feet|foot)[ -]*[0-9]|(?<![\w.])[1-9][0-9]{0,2}\.(?:[0-9]00|[0-9]{3} *(?:N|mm|lbs?)?\)? *$|[0-9]{3} *(?:N|mm|lbs?)(?!\w))(?![0-9])|^ *[(\[]?[0-9a-z]{1,3}(?:\.[0-9]{1,2})?[)\].] |^ *(?:0[0-9]|[0-9]+   )|[ .-][(\[][0-9a-z]{1,3}(?:\.[0-9]{1,2})?[)\]] *$"
 )
 _NOTHING: Mapping[str, float] = {}
 _NO_TALK = frozenset(
@@ -277,22 +277,21 @@ def _read(text: str, source: Source, said: Mapping[str, float], found: Found) ->
         blanked += " " * (len(source.text) - len(blanked))
         source = replace(source, text=blanked)
     except Broken as broken:
-        raise _placed(broken, source) from None
+        raise broken.placed(source.place) from None
     before = list(found.passed)
     found.passed.clear()
     source, part = parted(source, found.names)
-    spelled = respelled(by_points(source, found), found.names)
+    spelled = respelled(thousands(source, found), found.names)
+    taken, found.taken = found.taken, []
     try:
         reader = Statements(text, spelled, found, said)
         line = reader.line()
     except Broken as broken:
-        raise _placed(broken, spelled) from None
+        raise broken.placed(spelled.place) from None
     unread = tuple(spelled.place(span) for span in found.unread)
     passed = (*before, *(spelled.place(span) for span in found.passed), *unread)
     passed, unread = (*line.passed, *passed), (*line.unread, *unread)
+    taken += [(kind, spelled.place(span)) for kind, span in found.taken]
     line = replace(line, passed=tuple(sorted(passed, key=start_of)), unread=unread)
+    line = replace(line, taken=tuple(taken)) if taken else line
     return with_line_said(with_part(line, part))
-
-
-def _placed(broken: Broken, source: Source) -> Broken:
-    return broken.placed(source.place)

@@ -32,6 +32,13 @@ _ELIMINATES = re.compile(
     r"\b(?:eliminat(?:es?|ing)|avoid(?:s|ing)?|exclud(?:es?|ing))\b +[^()\[\]=:,;+*/]*(?(open)[)\]]|(?= *[:,]))",
     re.IGNORECASE,
 )
+_NOT_MET = re.compile(
+    r",? *\b(?:so +(?:that|as)|such +that|where|in +which|which +means(?: +that)?|as|since|because) +(?:the +)?(?:force +in +|bar +|member +)?"
+    r"[A-Z][\w{}'-]*(?:(?:,| and| or|, and)? +[A-Z][\w{}'-]*)* +"
+    r"(?:(?:(?:is|are) +not|(?:do|does) +not|isn't|aren't|doesn't|don't|never|has +no|have +no) +(?:met|meet|enter|appear|come +in|involved|needed|count|matter|moment|arm|part|component)\w*|drops? +out|vanish(?:es)?|cancels?(?: +out)?|is +avoided|are +avoided)"
+    r"[^=:;,]*(?= *[:,])",
+    re.IGNORECASE,
+)
 _BESIDE_JOINT = re.compile(
     r"\b(?:just|immediately|slightly|directly) +(?:to +the +)?(?:right|left) +(?:of|from) +"
     r"(?:(?:joint|node|panel point) +)?[A-Z]\w?\b *,?",
@@ -104,7 +111,9 @@ def without_reasons(source: Source, names: Names) -> Source:
     if _TRIANGLE.search(source.text) is not None:
         source = source.rewritten(_BY_TRIANGLE, " ")
         source = source.rewritten(_SHARE, lambda f: f"{f['name']} = {f['of']} ({f['share']})")
-    source = source.rewritten(_BESIDE_JOINT, " ").rewritten(_ELIMINATES, " ")
+    source = (
+        source.rewritten(_BESIDE_JOINT, " ").rewritten(_ELIMINATES, " ").rewritten(_NOT_MET, "")
+    )
     source = source.rewritten(_INTO, " ").rewritten(_GIVES, lambda found: f"{found['sum']}: ")
     source = source.rewritten(_COMPONENTS, lambda found: _components(found, names))
     source = source.rewritten(_LEADING, lambda found: _place(found, names))

@@ -16,7 +16,7 @@ from tutor.notation.symbols import LETTERS, NAME
 
 _VALUE = r"[-+]? ?[0-9][0-9.,]*"
 _ROW = re.compile(
-    rf" *\|? *(?P<name>[^\s|,;=:*/+.…]{{1,16}}) *(?P<gap>\t[ \t]*|[|,;→] *|[-=]+> *|(?:\.{{2,}}|…+) *)"
+    rf" *\|? *(?P<name>[^\s|,;=:*/+.…]{{1,16}}) *(?P<gap>\t[ \t]*| (?=[-+][0-9])|[|,;→] *|[-=]+> *|(?:\.{{2,}}|…+) *)"
     rf"(?P<value>{_VALUE})(?P<rest>[^=]*)"
 )
 _GROUPED = re.compile(r"[-+]? ?[1-9][0-9]{0,2}(?:(?:\.[0-9]{3})+,[0-9]+|(?:,[0-9]{3})+\.[0-9]+)")
@@ -44,6 +44,11 @@ _KIND = re.compile(
     rf"^ *(?:the +)?(?:member|bar|rod|link|post|diagonal|chord|web) +(?=(?P<name>[{LETTERS}][\w{{}}'-]*) *[ =:])",
     re.IGNORECASE,
 )
+_LETTER_OF = re.compile(
+    rf"^ *(?:(?:member|bar|rod|stab|force +in) +)?(?P<name>[{LETTERS}][\w{{}}'-]*) *[:;,] *(?P<letter>[NSFTP])(?= *= *[-+(0-9])",
+    re.IGNORECASE,
+)
+"""A member set before the letter of its force: Stab AD: N = 12."""
 _OF_FORCE = re.compile(rf"^ *(?P<name>[{LETTERS}][\w{{}}'-]*) *: *(?=[^:]*=)")
 """A force set before its own equation: AE: F_AE = 12."""
 _CARRIES = re.compile(
@@ -95,6 +100,7 @@ def _ungrouped(value: str) -> str:
 def sentenced(source: Source, names: Names) -> Source:
     """The source with a sentence that gives one value spelled as an equation."""
     source = source.rewritten(_KIND, lambda found: _without_kind(found, names))
+    source = source.rewritten(_LETTER_OF, lambda found: _letter_of(found, names))
     source = source.rewritten(_OF_FORCE, lambda found: _of_force(found, names))
     source = source.rewritten(_PART_OF, lambda found: _part_of(found, names))
     source = source.rewritten(_IN_WAY, " ")
@@ -120,6 +126,13 @@ def _force_in(found: re.Match[str], names: Names) -> str | None:
         return None
     way = "" if found["what"].lower() == "force" else f" {found['what']}"
     return f"{found['name']} = {found['rest'].strip()}{way}"
+
+
+def _letter_of(found: re.Match[str], names: Names) -> str | None:
+    """The force by its own name, where its letter stands for nothing else."""
+    letter = found["letter"]
+    named = len(names.meant(found["name"])) == 1 and names.two_joints(found["name"]) is not None
+    return f"{found['name']} " if named and not names.meanings(letter) else None
 
 
 def _without_kind(found: re.Match[str], names: Names) -> str | None:

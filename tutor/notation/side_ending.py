@@ -191,9 +191,20 @@ def _worded(text: str, begin: int, index: int, found: Found) -> Said | None:
         found.open.add("named")
         if found.choice.named:
             return None
+    if _of_another(text, begin, inner, found.names):
+        return Said(passed=True)
     that_is = _THAT_IS.match(text, begin + 1, index)
     said = phrase(text, that_is.end() if that_is else begin + 1, index, found.names)
     return Said(passed=True) if said is None and _beside(text, begin, index, found) else said
+
+
+def _of_another(text: str, begin: int, inner: str, names: Names) -> bool:
+    """Whether a bracket says which way a force acts that does not stand before it: 25 kN (A_y up)."""
+    first, *others = WORD.findall(inner) or [""]
+    if len(first) < 2 or not others or not says(others[-1], *WAYS) or not names.plainly(first):
+        return False
+    before = {name for word in WORD.findall(text[:begin]) for name in names.plainly(word)}
+    return bool(before) and not before & set(names.plainly(first))
 
 
 def _beside(text: str, begin: int, index: int, found: Found) -> bool:

@@ -27,6 +27,7 @@ from tutor.notation.unreadable import Broken
 from tutor.notation.zero_words import zero_members
 
 _SAID_TO_BE = re.compile(r"[-+(.\w{}]+\s*[-+*/^=]")
+_IN_WORDS = re.compile(rf"(?:[{LETTERS}0-9_ ,.'°()%&-]|(?<=[0-9])/(?=[0-9]))*")
 _COUNTED = re.compile(r"[([]?[0-9]{1,2}[a-z]?[)\]]?")
 
 
@@ -130,8 +131,7 @@ class Statements:
             return None
         if head is None:
             words = WORD.findall(word)
-            plain_words = re.fullmatch(rf"[{LETTERS}0-9_ ,.'°()%&-]*", word) is not None
-            if plain_words and (
+            if _IN_WORDS.fullmatch(word) and (
                 sum(wordy(one, names) for one in words) > 1
                 or any(len(one) > 3 and wordy(one, names) for one in words)
             ):

@@ -123,7 +123,10 @@ def reverses(text: str, clause: Clause) -> re.Match[str] | None:
     said = text[clause.start : clause.end]
     harmless = _TURNS_NOTHING.sub(lambda found: " " * len(found[0]), said)
     first = folded(text[clause.bits[0].start : clause.bits[0].end])
-    if first in BECAUSE and _REVERSE.search(re.sub(r"\bnot\b|\w+n't\b", " ", harmless)) is None:
+    if (
+        first in BECAUSE
+        and _REVERSE.search(re.sub(r"\b(?:not|nicht|kein\w*)\b|\w+n't\b", " ", harmless)) is None
+    ):
         return None
     return _REVERSE.search(harmless)
 

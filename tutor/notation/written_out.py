@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tutor.notation.abridged import unabridged
 from tutor.notation.bared import as_typed, bared
 from tutor.notation.cells import celled
 from tutor.notation.corrected import corrected
@@ -14,4 +15,4 @@ def written_out(text: str, names: Names) -> Source:
     """The text laid out as a line, before its sentences and symbols are looked at."""
     source = bared(text)
     source = celled(source, as_typed(text, source), names)
-    return likened(corrected(source), names)
+    return likened(unabridged(corrected(source), names), names)

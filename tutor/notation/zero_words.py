@@ -25,6 +25,11 @@ _IN_LINE = re.compile(
     re.IGNORECASE,
 )
 """What is said of members beside a joint without a load: a reason, and no member is said to be zero."""
+_COUNTS = re.compile(
+    r"\b(?:plus|minus|times|half|thirds?|quarters?|fifths?|sixths?|tenths?|thirteenths?)\b",
+    re.IGNORECASE,
+)
+"""What adds up or multiplies in words: minus 6 minus three-fifths of CD is zero."""
 _MEASURED = re.compile(r" *(?:k?N|MN|lbs?|lbf|kips?|k)\b")
 
 
@@ -55,7 +60,12 @@ def zero_members(text: str, names: Names) -> list[tuple[str, Span]]:
     named = [(at, word) for at, word in places if _names_one(word, names)]
     others = [word for at, word in places if (at, word) not in named]
     figures = re.search(r"[0-9+*/]", re.sub(r"[\w{}'-]*\d[\w{}'-]*", "", text))
-    if _MEASURED.match(text, found.end()) or figures or _NEGATED.search(text, 0, found.start()):
+    if (
+        _MEASURED.match(text, found.end())
+        or figures
+        or _COUNTS.search(text)
+        or _NEGATED.search(text, 0, found.start())
+    ):
         return []
     if any(names.two_joints(word) and not word.islower() for word in others):
         return []
@@ -73,4 +83,5 @@ def _is_place(text: str, at: int, word: str, names: Names) -> bool:
 
 
 def _names_one(word: str, names: Names) -> bool:
-    return len(names.meant(word)) == 1 and not says(word, "filler")
+    letter = len(word) == 1 and word.islower()
+    return not letter and len(names.meant(word)) == 1 and not says(word, "filler")

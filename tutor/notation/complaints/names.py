@@ -28,7 +28,7 @@ COMPLAINTS: Mapping[str, Complaint] = {
     "renamed": Complaint(
         "“{found}” would be another name for {force}, and a force goes by its own name here",
         "write {force} itself in the equations",
-        examples=(("let x = F_AB", 5), ("let q = F_AC; q - 12 = 0", 5)),
+        examples=(("let x = F_AB", 5), ("let m = F_AC; m - 12 = 0", 5)),
     ),
     "renamed/alone": Complaint(
         "“{found}” is brought in for {force}, and nothing is said with it",

@@ -1,0 +1,80 @@
+"""What do people write shorter than a formula? ad3/5, bar 1-3, 10 (-), 10 kN (D): each is spelled as one types it."""
+
+from __future__ import annotations
+
+import re
+
+from tutor.notation.names import Names
+from tutor.notation.source import Source
+from tutor.notation.symbols import LETTERS
+from tutor.notation.units import NEWTONS
+
+_MAY = re.compile(
+    r"[^\W\d_][0-9]|[(\[] ?[-+DZTC] ?[)\]][ .]*$|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b",
+    re.IGNORECASE,
+)
+_WITH_FACTOR = re.compile(
+    rf"(?<![\w}}.])(?P<word>[{LETTERS}][{LETTERS}0-9_]*[{LETTERS}0-9](?:/[0-9]+(?:\.[0-9]+)?)?)(?![\w{{(.,°])"
+)
+_FACTOR = re.compile(r"[0-9]{1,2}(?:/[0-9]+(?:\.[0-9]+)?)?$|[0-9]+/[0-9]+(?:\.[0-9]+)?$")
+_BY_FIGURES = re.compile(
+    r"\b(?:bar|member|rod|stab|barre|barra) +(?P<one>[0-9]{1,2}) ?[-,/] ?(?P<other>[0-9]{1,2})(?![\w.,/])",
+    re.IGNORECASE,
+)
+_FORCES = "|".join(sorted((*NEWTONS, "kips", "lbs", "k"), key=len, reverse=True))
+_MARKED = re.compile(
+    rf"(?P<minus>(?:- ?)?)(?P<value>(?<![\w.,])[0-9][0-9.,]*(?: ?(?:{_FORCES}))?) ?[(\[] ?(?P<mark>[-+DZ]) ?[)\]](?=[ .]*$)"
+)
+
+
+_NOT_CLOSED = re.compile(
+    r"(?P<function>\b(?:sin|cos|tan)) ?\((?P<angle> ?[0-9.]+ ?°?)(?= *(?:=|$))"
+)
+_ROOT = re.compile(r"(?<![A-Za-z])(?:square +)?root *(?:of +)?(?=[0-9(])", re.IGNORECASE)
+_SET_OFF = re.compile(
+    r"(?<=[0-9A-Za-z])(?:,|;) *(?:(?:hence|so|thus|therefore|i\.e\.|ie),? +)?(?P<letter>\([TC]\))(?=[ .]*$)"
+)
+_SIZE_SAID = re.compile(
+    rf"(?P<value>- ?(?P<size>[0-9][0-9.,]*[0-9]|[0-9])(?: ?(?:{_FORCES}))?), *(?=(?P=size)(?: ?(?:{_FORCES}))? *(?:\([TC]\)|[TC]\b|(?:in )?(?:tension|compression)\b)[ .]*$)"
+)
+
+
+def unabridged(source: Source, names: Names) -> Source:
+    """The source with a factor behind its force, a bar by its figures and a mark behind a value written out."""
+    if _MAY.search(source.text) is None:
+        return source
+    source = source.rewritten(_BY_FIGURES, lambda found: _bar(found, names))
+    source = source.rewritten(_WITH_FACTOR, lambda found: _times(found, names))
+    if source.text.count("(") > source.text.count(")"):
+        source = source.rewritten(
+            _NOT_CLOSED, lambda found: f"{found['function']}({found['angle']})"
+        )
+    source = source.rewritten(_ROOT, "√")
+    source = source.rewritten(_SIZE_SAID, lambda found: f"{found['value']} = ")
+    source = source.rewritten(_SET_OFF, lambda found: f" {found['letter']}")
+    return source.rewritten(_MARKED, _signed)
+
+
+def _times(found: re.Match[str], names: Names) -> str | None:
+    """A force and the number that stands right behind it, where no name ends in that: ad3/5 is ad*3/5."""
+    word = found["word"]
+    if names.meanings(word.partition("/")[0]) or "=" not in found.string:
+        return None
+    for cut in range(len(word) - 1, 1, -1):
+        if _FACTOR.match(word, cut) is not None and names.meanings(word[:cut]):
+            return f"{word[:cut]}*{word[cut:]}"
+    return None
+
+
+def _bar(found: re.Match[str], names: Names) -> str | None:
+    """A member by the figures of its two joints, where all joints go by one letter and a figure."""
+    word = f"F_{{{found['one']}{found['other']}}}"
+    return word if len(names.meanings(word)) == 1 else None
+
+
+def _signed(found: re.Match[str]) -> str:
+    """A value with its sign or its letter behind it as one types it: 10 (-) is -10, 10 (D) is 10 C."""
+    if found["mark"] in "DZ":
+        return f"{found['minus']}{found['value']} {'C' if found['mark'] == 'D' else 'T'}"
+    sign = "-" if found["mark"] == "-" else ""
+    return f"{found['minus'] or sign}{found['value']}"

@@ -1,0 +1,71 @@
+"""Which words of a line only speak of its truss: "slope 3:4, so", "45 deg both ways", "A pulls down on the mast"?
+
+What is summed is judged with the numbers that stand in it. The words are taken out, and told.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+from tutor.notation.found import trimmed
+from tutor.notation.heeded import denies
+from tutor.notation.names import Names
+from tutor.notation.source import Source
+from tutor.notation.symbols import LETTERS
+from tutor.notation.tree import Span
+
+_SLOPE = r"(?:slopes?|gradients?|pitch(?:es)?|inclines?|inclinations?|steigung|neigung|pente|pendiente|triangles?|dreieck)"
+_FIGURE = r"[0-9]+(?:\.[0-9]+)?"
+_RATIO = rf"{_FIGURE}(?: ?(?:[:/]|-) ?{_FIGURE}){{1,2}}|{_FIGURE} +(?:in|to|on|up,?|rise|zu|over|across,?) +{_FIGURE}(?: +(?:over|across|run|along))?"
+_LEADS = r"(?:where|with|since|because|as|for|and|by|using|from|note|here|given|mit|da)"
+_OF = r"(?:the|a|an|its|their|of|all|each|this|it|they|[A-Z]\w{1,4}|members?|bars?|diagonals?|is|are|has|have|being|it's|der|die|das)"
+_STEEP = re.compile(
+    rf"(?:(?<=^)|(?<=[,;:.(] )|(?<=\()|(?<=[\w)\]}}] ))(?:{_LEADS}\b,? +)*(?:{_OF} +)*"
+    rf"(?:{_SLOPE}(?: +of)?(?: +[A-Z]\w{{1,4}})?(?: +(?:is|are|being|=|ist|was)| *=)?(?: +an?| +of)* +(?:{_RATIO})(?!\w)|(?:{_RATIO}) +{_SLOPE}\b)"
+    r"(?=(?P<mark> *(?:[,;:)]|∴|⇒|→|$| so\b| hence\b| thus\b| therefore\b)))",
+    re.IGNORECASE,
+)
+_AT_ANGLE = re.compile(
+    rf"(?<=[,;(])(?: *{_LEADS})? *{_FIGURE} ?(?:°|deg(?:rees)?)(?: +slope)? +(?:so|both|each|everywhere|again|all)\b[^=0-9+*/()]*(?P<mark>\)|$)"
+)
+_ACTS = re.compile(
+    rf"(?<=[,;]) +(?P<joint>[A-Z]\w*) +(?:pulls|pushes|acts|points|lifts|holds|presses|bears|leans)\b(?P<rest>[ {LETTERS}',.-]*)(?P<mark>$)"
+)
+_OF_FORCES = re.compile(r"\b(?:triangle of forces|force triangle)\b", re.IGNORECASE)
+"""A triangle whose sides are forces, of which a proportion speaks."""
+_MAY = re.compile(
+    rf"\b{_SLOPE}\b|[,;(][ a-z]*[0-9.]+ ?(?:°|deg)|[,;] +[A-Z]\w* +[a-z]{{4}}", re.IGNORECASE
+)
+
+
+def without_talk_of_truss(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]]:
+    """The source without what says how steep a member is or how a support acts, and its places as typed."""
+    text = source.text
+    if "=" not in text or _OF_FORCES.search(text) is not None or _MAY.search(text) is None:
+        return source, ()
+    told: list[Span] = []
+    for pattern in (_STEEP, _AT_ANGLE, _ACTS):
+        for found in list(pattern.finditer(text)):
+            if pattern is _ACTS and not _of_a_joint(found, names):
+                continue
+            start, end = found.start(), found.start("mark")
+            told.append(source.span(*trimmed(text, start, end)))
+            start, end = _with_marks(text, start, end)
+            text = f"{text[:start]}{' ' * (end - start)}{text[end:]}"
+    return replace(source, text=text), tuple(told)
+
+
+def _of_a_joint(found: re.Match[str], names: Names) -> bool:
+    """Whether a clause says of a joint, and of no force, what it does."""
+    word = found["joint"]
+    joint = names.joint(word) == word and not names.plainly(word)
+    return joint and not any(map(denies, found["rest"].split()))
+
+
+def _with_marks(text: str, start: int, end: int) -> tuple[int, int]:
+    """The place of words with the brackets around them, or with the mark behind them at the start of a line."""
+    if text[:start].endswith("(") and text[end : end + 1] == ")":
+        return start - 1, end + 1
+    mark = re.match(r" *[,;:]", text[end:])
+    return (start, end + mark.end()) if mark and not text[:start].strip() else (start, end)
