@@ -17,7 +17,8 @@ RIGHT = "0.8 F_AD + F_AB + A_x = 0"
 WRONG = "0.6 F_AD + F_AB + A_x = 0"
 AROUND = [
     "Joint A, →+, all three have the same slope so 12/13 cancels: {}",
-    "along the deck at A, so that F_BC is not met: {}",
+    "at the deck, F_BC 3/5 gulls not met: {}",
+    "at the quay, 4/5 F_BC gulls not seen there: {}",
     "both have the same slope so 3/5 cancels later on: {}",
     "walking through the pin, →+, nobody but the foot pulls: {}",
     "the wind blows 8 m above, 4/5 each: {}",
