@@ -285,10 +285,36 @@ class TestOptionsAndCommands:
         assert list((tmp_path / "kept").rglob("*"))
 
     def test_a_command_that_follows_a_path_is_a_path(self) -> None:
-        assert command_in(["a.toml", "check"], cli.COMMANDS) is None
-        assert command_in(["--", "check"], cli.COMMANDS) is None
-        place, before = command_in(["--keep", "check", "check"], cli.COMMANDS)
-        assert (place, before.keep) == (2, Path("check"))
+        assert command_in(["a.toml", "check"], cli.PARSERS) is None
+        assert command_in(["--", "check"], cli.PARSERS) is None
+        asked = command_in(["--keep", "check", "check"], cli.PARSERS)
+        assert asked is not None
+        assert (asked.command, asked.words, asked.ways.keep) == ("check", [], Path("check"))
+
+    def test_an_option_of_the_command_itself_may_stand_before_it_too(self, tmp_path: Path) -> None:
+        write(tmp_path, jetty=GOOD)
+        kept, jetty = str(tmp_path / "kept"), str(tmp_path / "jetty.toml")
+        program("--plain", "--keep", kept, jetty, typed="2 5 6\n")
+        before = ("--student", "s1041", "--keep", kept, f"--to={tmp_path / 'one.txt'}", "hand-in")
+        behind = ("hand-in", "--student", "s1041", "--keep", kept, f"--to={tmp_path / 'two.txt'}")
+        one, two = program(*before, jetty), program(*behind, jetty)
+        assert (one.stderr, two.stderr) == ("", "")
+        assert one.stdout.replace("one.txt", "two.txt") == two.stdout
+        assert "s1041" in (tmp_path / "one.txt").read_text("utf-8")
+
+    @pytest.mark.parametrize(
+        "given",
+        [
+            ["--student", "hand-in"],  # its value
+            ["--student", "7", "paper"],  # of another command
+            ["--student", "7", "set", "hand-in"],  # a path
+            ["--student", "7", "--to", "hand-in"],
+        ],
+    )
+    def test_a_word_is_no_command_where_more_than_its_options_stand_before_it(
+        self, given: list[str]
+    ) -> None:
+        assert command_in(given, cli.PARSERS) is None
 
     def test_a_command_typed_wrongly_is_guessed_at(
         self, capsys: pytest.CaptureFixture[str]

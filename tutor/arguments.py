@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Container, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
-from typing import NoReturn
+from typing import NamedTuple, NoReturn
 
 from tutor.text import marked
 
@@ -69,22 +69,42 @@ def parser_of(command: str, description: str, epilog: str = "") -> Parser:
     )
 
 
-def command_in(
-    given: Sequence[str], commands: Container[str]
-) -> tuple[int, argparse.Namespace] | None:
-    """Where the word of a command stands, and the options before it; None where none does.
+class Asked(NamedTuple):
+    """A command: its word, the words for it, and the options that stand before any command."""
 
-    Only options may come before it: the word is a path where another path stands there.
+    command: str
+    words: list[str]
+    ways: argparse.Namespace
+
+
+def command_in(
+    given: Sequence[str], parser_for: Mapping[str, Callable[[], argparse.ArgumentParser]]
+) -> Asked | None:
+    """The command asked for; None where none is.
+
+    Only options may come before its word, the command's own too: the word is a path where another
+    path stands there.
     """
     for place, word in enumerate(given):
         if word == "--":
             return None
-        if word in commands:
+        if word in parser_for:
             before = with_ways(Parser(add_help=False, allow_abbrev=False, exit_on_error=False))
             try:
                 found, rest = before.parse_known_args(given[:place])
             except argparse.ArgumentError:  # the word is the value of an option
                 continue
-            if not rest:
-                return place, found
+            if not rest or are_options(rest, parser_for[word]()):
+                return Asked(word, [*rest, *given[place + 1 :]], found)
     return None
+
+
+def are_options(words: Sequence[str], parser: argparse.ArgumentParser) -> bool:
+    """Whether the words are nothing but options of this parser, with their values."""
+    rest = iter(words)
+    for word in rest:
+        name, gives, _ = word.partition("=")
+        option = parser._option_string_actions.get(name)
+        if option is None or (option.nargs != 0 and not gives and next(rest, None) is None):
+            return False
+    return True

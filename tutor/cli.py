@@ -42,12 +42,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
     given = list(sys.argv[1:] if arguments is None else arguments)
     safe_streams()
     try:
-        found = command_in(given, COMMANDS)
-        if found is None:
+        asked = command_in(given, PARSERS)
+        if asked is None:
             return open_tutor(tutor_parser().parse_args(given))
-        place, before = found
-        parser, run = COMMANDS[given[place]]
-        return run(parser().parse_args(given[place + 1 :], before))
+        parser, run = COMMANDS[asked.command]
+        return run(parser().parse_args(asked.words, asked.ways))
     except KeyboardInterrupt:
         return 130
     except BrokenPipeError:
@@ -295,3 +294,4 @@ COMMANDS: Mapping[
     "schema": (schema_parser, print_schema),
 }
 """Each command's arguments, and what does it."""
+PARSERS = {command: parser for command, (parser, _) in COMMANDS.items()}
