@@ -54,7 +54,7 @@ def ratio_of_components(desk: Desk, line: TypedEquation) -> Verdict | None:
     alone = alone and {term.name for term in reading.terms} == names
     one, other = sorted(abs(term.value) for term in reading.terms) if alone else (0.0, 1.0)
     cancelled = bool(names) and line.says_nothing and line.cancelled == names
-    if cancelled or (alone and other - one <= NEAR * other):
+    if cancelled or other - one <= NEAR * other:
         said = RATIO.format(name=" and ".join(sorted(names)))
         return Verdict("right", said, remarks=(Remark("component", said),), reading=reading)
     if not alone:
