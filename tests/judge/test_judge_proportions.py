@@ -185,3 +185,16 @@ def test_where_all_but_two_forces_lie_along_one_line_these_two_are_the_sum_acros
     assert judge(CRANE, Fy("B"), "|F_BC|/5 = |F_AB|/3").right
     assert judge(CRANE, Fy("B"), "F_BC/5 = -F_AB/3").right
     assert judge(CRANE, Fy("B"), "|F_BC|/4 = |F_AB|/3").kind == "wrong"
+
+
+def test_three_members_alone_at_a_joint_without_a_load_are_in_the_ratio_of_their_sides() -> None:
+    truss = plain_problem(
+        [("A", 0, 3), ("B", 4, 0), ("C", 8, 6), ("D", 4, 3)],
+        ("AB", "AD", "BD", "CD", "BC"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [down("C", 12)],
+    )
+    for about in (Fx("D"), Fy("D")):
+        verdict = judge(truss, about, "F_AD/4 = F_BD/3 = F_CD/5")
+        assert (verdict.right, [remark.code for remark in verdict.remarks]) == (True, ["sizes"])
+        assert judge(truss, about, "F_AD/3 = F_BD/4 = F_CD/5").text.startswith("The parts")

@@ -311,3 +311,58 @@ def test_a_result_found_under_a_turned_arrow_is_told_by_that_arrow() -> None:
     (mistake,) = verdict.mistakes
     assert (mistake.code, mistake.force) == ("minus", "AC")
     assert "lost" not in mistake.place
+
+
+def test_a_number_beside_a_force_without_a_part_is_a_term_too_many_whatever_number_it_is() -> None:
+    """BE stands upright at B; 0.448 is what a calculator set to radians says of 90."""
+    found = named(problem("rack"), Fx("B"), "-F_AB + F_BC - 0.448 F_BE = 0")
+    assert found == [("extra", "BE")]
+
+
+def test_a_value_found_may_be_added_to_a_line_that_stands_but_no_letter_behind_the_sum() -> None:
+    """The vertical sum at D and CD = 6; a sum of three forces is not in tension."""
+    more = {"standing": [Fx("D"), Fy("D")], "known": {"CD": "6"}}
+    text = "0.6 F_AD + 2 F_CD + 0.6 F_DE = 6"
+    assert judge(problem("coaling"), Fx("D"), text, **more).right
+    assert judge(problem("coaling"), Fx("D"), f"{text} T", **more).kind == "wrong"
+
+
+DECK = plain_problem(
+    [(name, 3 * place, 0) for place, name in enumerate("ABCDE")]
+    + [(name, 3 * place, 4) for place, name in enumerate("FGH", start=1)],
+    ("AB", "BC", "CD", "DE", "AF", "FG", "GH", "EH", "BF", "CG", "DH", "CF", "CH"),
+    [Support("A", "pin"), Support("E", "roller")],
+    [pushed("B", down=7), pushed("C", down=10), pushed("D", down=4), pushed("G", down=5)],
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("12 E_y = 15*6 + 4*3 + 7*6", [("arm-from", "load B"), ("arm-from", "load D")]),
+        ("12 E_y = 15*6 - 4*9", [("missing", "load B"), ("turning", "load D")]),
+    ],
+)
+def test_two_slips_beside_two_loads_that_were_taken_together_are_both_named(
+    text: str, found: list[tuple[str, str]]
+) -> None:
+    """The loads at C and G lie one above the other: 15*6 is both."""
+    assert sorted(named(DECK, M("A"), text)) == found
+
+
+@pytest.mark.parametrize(
+    ("text", "degrees"),
+    [
+        ("F_DE - 0.28 F_AD - 0.8 F_BD + 0.6 F_CD = 0", 143.13),
+        ("F_AD - 0.28 F_DE + 0.8 F_BD + 0.6 F_CD = 0", 36.87),
+        ("0.96 F_AD + 0.6 F_BD + 0.8 F_CD = 0", 53.13),
+        ("0.96 F_DE - 0.6 F_BD + 0.8 F_CD = 0", 126.87),
+    ],
+)
+def test_a_sum_along_a_slope_is_one_equation_whichever_way_along_it(
+    text: str, degrees: float
+) -> None:
+    """Both members leave D downwards: the direction told lies in the upper half all the same."""
+    told = judge(problem("coaling"), Fx("D"), text).true_of
+    assert isinstance(told, Along)
+    assert told.degrees == pytest.approx(degrees, abs=0.01)

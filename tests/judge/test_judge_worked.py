@@ -75,6 +75,12 @@ def test_a_value_with_a_wrong_end_is_wrong_whatever_was_asked_for(about, text: s
     assert verdict.kind == "wrong", verdict
 
 
+def test_a_wrong_letter_is_named_first_and_its_rule_only_behind_it() -> None:
+    (mistake,) = told(Value("AD"), "AD = -12/.6 = -20 T", lines=["0.6 AD + 12 = 0"]).mistakes
+    assert mistake.text.startswith("The letter behind it says the opposite")
+    assert mistake.reason.startswith("A force drawn pulling on the joint that comes out positive")
+
+
 def test_a_minus_and_a_t_behind_a_lone_number_are_asked_about() -> None:
     assert told(Value("AD"), "AD = -20 (T)").kind == "undecided"
 

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from tutor.judge.about import M
-from tutor.judge.costs import CLOSE, IN_RADIANS, NOT_RECORDED
+from tutor.judge.costs import IN_RADIANS, NOT_RECORDED
 from tutor.judge.equal_forces import LEFT_OUT
 from tutor.judge.explanation import NOTHING_NAMED, Explanation, Slip
 from tutor.judge.factors import Factors
@@ -53,8 +53,6 @@ def slips_of(
     if overall is not None and overall[0] < account.cost:
         alone = len(account.slips) == 1 and account.slips[0].code != "not-equilibrium"
         return (overall[1],), (account.slips,) if alone else ()
-    if overall is not None and len(account.slips) == 1 and overall[0] <= account.cost + CLOSE:
-        others = (*others, Explanation(overall[0], (overall[1],), 1.0))
     if not _can_be_named(account) or (not line.names and not _mostly_right(account, line)):
         return nothing, (account.slips,)
     named = [other for other in others if all(s.code != "not-equilibrium" for s in other.slips)]
