@@ -99,6 +99,12 @@ def test_what_a_later_line_shows_explains_the_value_that_it_gave() -> None:
         assert cause.code == "angle-mode"
 
 
+def test_a_line_in_which_nothing_can_be_named_explains_no_value() -> None:
+    nothing = RADIANS.replace("-F_AC - 10 + 0.851(1.74) = 0", "3 F_AC - 31 F_CE + 77 F_CM = 0")
+    result = checked(MAST, TOP + nothing)
+    assert (result.finding["AC"].state, result.finding["AC"].cause) == ("wrong", None)
+
+
 def test_a_line_that_is_true_with_wrong_values_or_without_is_never_called_another_one() -> None:
     """CN came in whole, and its number is now that of the component: the lines of C are right."""
     result = checked(MAST, TOP + WHOLE_FORCES)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 import pytest
 from sheets_by_hand import TRUSSES, Sheet, beliefs, sheet
 
@@ -19,14 +21,17 @@ BOOKS = {
 """The answers as printed, from memory; those to AB of the last and its reactions are not printed."""
 
 
-def reviewed(name: str, written: Sheet, before: Sheet | None = None) -> Review:
+def reviewed(
+    name: str, written: Sheet, before: Sheet | None = None, order: Sequence[str] = ()
+) -> Review:
     problem = TRUSSES[name].problem
 
     def work(values: Sheet) -> dict[str, dict[str, str]]:
         parts = {"reactions": problem.reaction, "forces": problem.member}
         return {part: {n: values[n] for n in names if n in values} for part, names in parts.items()}
 
-    return review(problem, work(written), None if before is None else work(before))
+    told = {"order": list(order)} if order else {}
+    return review(problem, {**work(written), **told}, None if before is None else work(before))
 
 
 def right(name: str, steps: int = FULL) -> Sheet:
@@ -134,6 +139,26 @@ def test_once_one_place_is_mended_the_rest_still_rests_on_the_belief(name: str, 
         assert uniformly or "certain" not in {result.finding[n].sure for n in left}
         assert uniformly or "go on at" in result.said
         assert not {n for n in places[first] if n in mended} & set(result.rests)
+
+
+@pytest.mark.parametrize("name", TRUSSES)
+def test_where_the_order_is_told_one_is_sent_on_to_the_first_joint_in_it_that_is_left(
+    name: str,
+) -> None:
+    truss = TRUSSES[name]
+    places = {"whole": tuple(truss.reactions), **truss.walk}
+    for belief in beliefs(name):
+        if belief.name not in ("sine for cosine", "radians", "component for force"):
+            continue
+        written = sheet(name, belief, FULL)
+        assert written is not None
+        wrong = wrong_in(written, name)
+        first = next(place for place, new in places.items() if wrong & set(new))
+        mended = {**written, **{n: right(name)[n] for n in wrong & set(places[first])}}
+        left = wrong_in(mended, name)
+        result = reviewed(name, mended, written, order=list(truss.walk))
+        if result.rests:
+            assert result.places[0] == next(p for p, new in places.items() if left & set(new))
 
 
 @pytest.mark.parametrize("name", TRUSSES)

@@ -15,6 +15,7 @@ from lines import figures
 from tutor import load_problem, review, solve
 from tutor.homework import Review
 from tutor.model import Load, Problem
+from tutor.model.read import read_text
 from tutor.notation import Exact
 from tutor.shipped import shipped_problems
 
@@ -38,6 +39,27 @@ def reviewed(problem: Problem, held: Problem) -> Review:
     return review(problem, {"reactions": reactions, "forces": forces})
 
 
+TOWER = read_text(
+    """
+title = "Wind on the hose tower"
+force = "kN"
+length = "m"
+members = ["AB", "AC", "BC", "BD", "CD", "CE", "DE"]
+joints = { A = [0, 0], B = [4, 0], C = [0, 3], D = [4, 3], E = [2, 6] }
+supports = { A = "pin", B = "roller" }
+spread = [{ on = ["AC"], right = 4 }]
+loads = [{ at = "E", down = 10 }]
+""",
+    "tower.toml",
+).problem
+"""4 kN/m of wind on 3 m."""
+WIND = replace(
+    TOWER,
+    loads=(*TOWER.given_loads, *(Load(at, (("right", Exact.of(2)),)) for at in "AC")),
+    spreads=(),
+)
+
+
 # With one panel of the deck forgotten the sums of the whole truss miss as much as lies on B.
 BELIEFS = [
     pytest.param(DECK, taken(DECK, A=30, B=30), "spread-end", id="at the left end"),
@@ -46,6 +68,7 @@ BELIEFS = [
     pytest.param(DECK, taken(DECK, A=15, B=15), "missing", id="one panel forgotten"),
     pytest.param(LOFT, taken(LOFT, A=17.5, D=35, C=17.5), "spread-length", id="rafters so much"),
     pytest.param(LOFT, taken(LOFT, A=210, D=210), "spread-neighbour", id="a rafter forgotten"),
+    pytest.param(TOWER, WIND, "spread-length", id="wind, so much for all"),
     pytest.param(LOFT, taken(LOFT, A=227.5, D=455, C=227.5), "spread-slope", id="by the slope"),
 ]
 

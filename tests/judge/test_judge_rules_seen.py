@@ -366,3 +366,41 @@ def test_a_sum_along_a_slope_is_one_equation_whichever_way_along_it(
     told = judge(problem("coaling"), Fx("D"), text).true_of
     assert isinstance(told, Along)
     assert told.degrees == pytest.approx(degrees, abs=0.01)
+
+
+@pytest.mark.parametrize("arm", [4, 6])
+@pytest.mark.parametrize("sign", ["+", "-"])
+def test_a_load_right_above_the_moment_point_has_no_arm_to_be_mistaken(arm: int, sign: str) -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 6, 0), ("C", 0, 4), ("D", 6, 4)],
+        ("AB", "AC", "CD", "BD", "BC"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [pushed("C", down=7), pushed("D", down=10)],
+    )
+    assert named(truss, M("A"), f"6 B_y - 60 {sign} {7 * arm} = 0") == [("extra", "load C")]
+
+
+def test_the_result_of_another_member_with_the_right_factor_is_one_mistake() -> None:
+    """BC is -33.33; 42.67 was found for AC."""
+    truss = plain_problem(
+        [("A", 0, 3), ("B", 0, 0), ("C", 4, 3), ("D", 4, 0), ("E", 8, 3)],
+        ("AB", "AC", "CE", "BD", "DE", "CD", "BC"),
+        [Support("A", "pin"), Support("B", "roller", exact(0))],
+        [pushed("E", down=12), pushed("D", down=8)],
+    )
+    known = {"AC": "42.67", "BC": "-33.33"}
+    assert named(truss, Fy("B"), "F_AB + 0.6*42.67 = 0", known=known) == [("carried", "BC")]
+
+
+@pytest.mark.parametrize("sign", ["+", "-"])
+def test_a_load_elsewhere_that_goes_along_the_sum_is_meant_before_one_that_goes_across(
+    sign: str,
+) -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 4, 3)],
+        ("AB", "BC", "AD", "BD", "CD"),
+        [Support("A", "pin"), Support("C", "roller")],
+        [pushed("D", right=8), pushed("B", down=8)],
+    )
+    found = named(truss, Fy("A"), f"A_y + 3/5 F_AD {sign} 8 = 0")
+    assert found == [("stray-load", "load B")]

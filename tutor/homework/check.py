@@ -290,11 +290,9 @@ class _Check:
         """What a wrong value shows by itself: its sign, its unit or its rounding, or None."""
         if name not in self.work.entries:
             return None
-        entry, true = self.work.entries[name], abs(self.true[name])
+        entry = self.work.entries[name]
         own = self.work.own(without=self.work.entries)
         verdict = self.desk.judge(Value(name), entry.text, own)
         if verdict.kind != "wrong" or verdict.mistakes[0].code not in VALUE_SLIPS:
             return None
-        mistake = verdict.mistakes[0]
-        of_force = abs(entry.value) > 90 * true or 90 * abs(entry.value) < true
-        return mistake if mistake.code != "unit" or of_force else None
+        return verdict.mistakes[0]

@@ -112,8 +112,6 @@ def _whole(problem: Problem, sheet: Sheet, lens: Lens, point: tuple[float, float
     def seen(part: Part) -> Vector:
         force = part.force
         x, y = lens.whole(force) if lens.whole else (force.x, force.y)
-        if force.name in lens.zero:
-            return 0.0, 0.0, 0.0
         if lens.balance:
             return x, y, lens.balance.get(force.name, 0.0)
         turned = replace(force, x=x, y=y)
