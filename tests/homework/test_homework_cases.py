@@ -62,6 +62,19 @@ def test_a_lone_wrong_letter_is_named_and_its_neighbours_stay_right(bridge: Prob
     assert result.finding["U2-L3"].cause.code in ("tension-compression", "sign")
 
 
+@pytest.mark.parametrize("unit", ["N", "kip", "lb"])
+def test_the_right_figures_in_another_unit_are_told_as_such_whatever_the_unit(
+    mast: Problem, unit: str
+) -> None:
+    """AB is 11 kN in tension."""
+    work = written(mast)
+    assert review(mast, work).right
+    work["forces"]["AB"] = f"11 {unit} T"
+    cause = review(mast, work).finding["AB"].cause
+    assert cause is not None
+    assert cause.code == "unit"
+
+
 def test_a_lone_wrong_number_is_wrong_and_nothing_else(bridge: Problem) -> None:
     work = written(bridge, **{"L2-L3": 31.37})
     result = review(bridge, work)
