@@ -39,7 +39,7 @@ def bared(text: str) -> Source:
     """The text in plain characters and without LaTeX, with long gaps as two spaces."""
     source = replace(Source.of(text), text=plain(text)).rewritten(UNSEEN, "")
     source = unmarked(source)
-    source = without_margins(source, as_typed(text, source)).rewritten(_GAP, "  ")
+    source = without_margins(source, text).rewritten(_GAP, "  ")
     source = source.rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
     source = source.rewritten(_AS_A_CELL, "")
     source = source.rewritten(_CALLS, " ")
@@ -47,8 +47,3 @@ def bared(text: str) -> Source:
     source = uncommanded(unprogrammed(source)).rewritten(_TURN_ABOVE, " ")
     source = source.rewritten(_GAP, "  ").rewritten(_FULL_STOP, " ")
     return without_convention(directed(source)) if SPEAKS.search(source.text) else source
-
-
-def as_typed(text: str, source: Source) -> str:
-    """The text before look-alikes were replaced, column for column of the source."""
-    return "".join(text[start] if start < len(text) else " " for start in source.starts)

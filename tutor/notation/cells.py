@@ -24,6 +24,7 @@ _BARS = re.compile(r" *\| *")
 _QUOTED = re.compile(r'^ *"|" *[,;] *"?|[,;] *"|" *$')
 _EQUATION = re.compile(r"[^=|]*[\w)\]}°] *=[^=|]*[\w({\[√|+-]")
 _NUMBER = re.compile(r"[(\[]?[0-9]{1,3}[.)\]]?")
+_COUNT = re.compile(r" *[0-9]{1,3} *")
 _BULLET = re.compile(r" *(?:[•·◦*–—⇒∴→-]|[0-9]{1,2}[.)]) *")
 _SIGN_ALONE = re.compile(r"(?:\||\t) *[-+=] *(?:\||\t)")
 _EQUALS_ALONE = re.compile(r"(?:\||\t) *= *(?:\||\t)")
@@ -56,7 +57,8 @@ def celled(source: Source, typed: str, names: Names) -> Source:
     made = [" "] * len(text)
     for n, span in enumerate(places):
         made[span.start : span.end] = said[n]
-        mark = _between(said, n, first, names)
+        counts = n == 0 and first == 1 and _COUNT.fullmatch(said[0]) and text[span.end] == "\t"
+        mark = "" if counts else _between(said, n, first, names)
         made[span.end : span.end + len(mark)] = mark
     return replace(source, text="".join(made).replace("\t", " "))
 

@@ -58,7 +58,10 @@ def plain(text: str) -> str:
     """`text` with look-alike characters replaced, character for character."""
     if "\t" not in text and (text.isascii() or text.replace("°", "").isascii()):
         return text
-    made = _BEYOND_ASCII.sub(_compatible, _MINUS.sub("-", text.translate(_TABLE)))
+    made = text.translate(_TABLE)
+    if "⁻" in text or "¯" in text:
+        made = _MINUS.sub("-", made)
+    made = _BEYOND_ASCII.sub(_compatible, made)
     for doubled in _DOUBLED.finditer(text):
         made = f"{made[: doubled.start()]}×{made[doubled.end() :]}"
     return made

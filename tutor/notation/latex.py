@@ -80,7 +80,7 @@ _EMPTY_LIMITS = re.compile(r"\\sum *(?:_ *\{\})? *(?:\^ *\{\})?")
 
 def untexed(source: Source) -> Source:
     """The source with LaTeX spelled as one types; text without any stays as it is."""
-    if _SPACED_OUT.search(source.text) is not None:
+    if "{ " in source.text and _SPACED_OUT.search(source.text) is not None:
         source = _closed_up(source)
     text = source.text
     if not any(char in text for char in "\\$&~∘") or not _TEX.search(text):

@@ -24,6 +24,8 @@ _FRONT = re.compile(
     rf"|[{_CIRCLED}•‣◦▪●○☐☑✓✔»>]+) +",
     re.IGNORECASE,
 )
+_SPACED_FRONT = re.compile(r" *[0-9]{1,3}(?:\t|  )\s*(?=[^-+*/=^\s0-9]|[0-9.,]+ ?[A-Za-z(√][^=]*=)")
+"""A number with a gap behind it: a factor, or else what a row of a page goes by."""
 _MAYBE_FACTOR = re.compile(r" *(?:[([][0-9]{1,2}(?:\.[0-9]{1,2})?[)\]] [^ ]|[0-9]{1,2}\. )")
 _BACK = re.compile(
     rf"(?<! )(?P<gap> *+(?:(?:\.{{2,}}|…+|[-–—]{{1,}}|→|⇒|-+>|,) *+)?)(?:(?P<count>[([<]{_EQUATION}?{_MARK}[)\]>])|{_EQUATION}[([]?{_MARK}[)\]]?"
@@ -76,6 +78,8 @@ def numbers_apart(text: str, typed: str, factors: bool) -> Numbers:
         unsure = _MAYBE_FACTOR.match(text, start) is not None
         if not (unsure and factors):
             start = found.end()
+    if (spaced := _SPACED_FRONT.match(typed)) is not None:
+        unsure, start = True, spaced.end() if factors else start
     end = _unticked(text, len(text))
     if (found := _BACK.search(text[:end])) is not None and found.start() > start:
         kind = _apart(found, text, typed)

@@ -12,10 +12,10 @@ from tutor.notation.source import Source
 from tutor.notation.tree import Span
 
 _LEADS = "|".join((
-    r"[-–—*+o§·•Øüvq]\t\s*|[■-◿⁃⁌⁍❖➢➣➤✦✧★☆\uf0a7\uf0b7\uf0d8\uf0fc] +",
+    r"(?:[-–—*+§·•Øü]|(?-i:[oq]))\t\s*|[■-◿⁃⁌⁍❖➢➣➤✦✧★☆\uf0a7\uf0b7\uf0d8\uf0fc] +",
     r"(?:[\u2600-\u2775\U0001F300-\U0001FAFF][\ufe0f ]*)+",
-    r"(?:example|problem|exercise|aufgabe|beispiel|bsp|ex)\.? ?[0-9]{1,2}(?:\.[0-9]{1,2})?[a-z]?[.):]? +(?=[^:]*=)",
-    r"[0-9]{1,3}(?: {3,}|\t *)(?=[^-+*/=^ 0-9])|0[0-9]{1,3}[:.)|]? +(?=[^-+*/=^ ])",
+    r"(?:example|problem|exercise|aufgabe|beispiel|bsp)\.? ?[0-9]{1,2}(?:\.[0-9]{1,2})?[a-z]?[.):]? +(?=[^:]*=)",
+    r"0[0-9]{1,3}[:.)|]? +(?=[^-+*/=^ ])",
     r"[0-9]{1,2}(?:\.[0-9]{1,2}){2,3}[.)]? +|[0-9]{1,2}\.[0-9]{1,2}\) +",
     r"(?:step|part|eqn?|line|schritt|no|nr)\.? [0-9]{1,2} [-–—] +",
     r"(?:double|float|var|const|auto|real) +(?=[A-Za-z]\w* *=)",
@@ -52,22 +52,28 @@ _NOTES = "|".join((
 ))  # fmt: skip
 _BEHIND = re.compile(rf"{_WHOLE}\.?(?:{_NOTES})[ .]*$", re.IGNORECASE)
 """Notes, points and page numbers behind a line that is whole."""
+_MAY_END = re.compile(
+    r"[^\w)\]}. ] *$|(?<![(\[][TC])[\])] *$|_ *$|page|eite|\b[Pp]g?\.|S\.| [ABM][1-3]\b| {3}-? ?[0-9]|[qQ]\.?[eE]|\.k\.|[¹²³⁴-⁹]"
+)
 _STOPPED = re.compile(r"(?<=[0-9A-Za-z)\]])\$ *$")
 """The $ that ends a statement of a program for algebra."""
 
 
-def without_margins(source: Source, typed: str) -> Source:
-    """The source without what stands around the line on its page; `typed` is the text as it was typed."""
+def without_margins(source: Source, raw: str) -> Source:
+    """The source without what stands around the line on its page; `raw` is the text as it was typed."""
     text = source.text
-    front = _BULLET.match(typed) or _ANSWER.match(text) or _dashed(typed)
+    plain = text[:1].isalpha() and "\t" not in raw
+    typed = text if plain else source.typed(raw)
+    front = _BULLET.match(typed) or _ANSWER.match(text) or (None if plain else _dashed(typed))
     if front is not None:
         source = source.made_of([Span(front.end(), len(text))])
     if "=" not in text:
         return source
-    source = source.rewritten(_NEXT, " ").rewritten(_BEHIND, " ")
-    if text.count("$") == 1:
-        source = source.rewritten(_STOPPED, "")
-    return source
+    if "|" in text or "‖" in text or "(*" in text or "(:" in text or "(/" in text:
+        source = source.rewritten(_NEXT, " ")
+    if _MAY_END.search(text) is not None:
+        source = source.rewritten(_BEHIND, " ")
+    return source.rewritten(_STOPPED, "") if text.count("$") == 1 else source
 
 
 def _dashed(typed: str) -> re.Match[str] | None:

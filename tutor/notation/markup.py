@@ -57,6 +57,7 @@ _BOARD = re.compile(
 _HELD = re.compile(
     r"^ *(?:(?:stem|latexmath|asciimath):\[(?P<inner>.*)\]|\|\|(?P<hidden>[^|]*)\|\|) *$"
 )
+_ON_PAGE = re.compile(r"~~|</|\[/|\|\||:\[|''|[#%]|//|--")
 _AT_FRONT = re.compile(r"^ *(?:(?:[-*+] +\[[ xX]\]|#{1,6}) +|[-+•–—] +(?=\*\*[\w{]|`))")
 _IN_UNIT = re.compile(
     r"(?<=[0-9)])[;,]? +(?://|#|%|--) *(?P<unit>kN|MN|N|lbf?|kips?)(?: *[,;]? *(?P<words>[A-Za-z][^\[\]=]*?))? *$"
@@ -82,14 +83,16 @@ def unmarked(source: Source) -> Source:
     if _MARKS.isdisjoint(source.text):
         return source.rewritten(_SENT, "")
     source = source.rewritten(_RULE, "").rewritten(_ITEM, "").rewritten(_SENT, "")
-    source = source.rewritten(_STRUCK, _struck).rewritten(_BOARD, _on_board)
-    source = source.rewritten(_HELD, lambda found: found["inner"] or found["hidden"])
-    source = source.rewritten(_WIKI, lambda found: found[1])
+    if _ON_PAGE.search(source.text) is not None:
+        source = source.rewritten(_STRUCK, _struck).rewritten(_BOARD, _on_board)
+        source = source.rewritten(_HELD, lambda found: found["inner"] or found["hidden"])
+        source = source.rewritten(_WIKI, lambda found: found[1])
+        source = source.rewritten(_IN_UNIT, _in_unit)
     source = source.rewritten(_TITLE, lambda found: found["title"])
     source = source.rewritten(_SAID, lambda found: found["said"])
     source = source.rewritten(_AT_FRONT, "").rewritten(_UNDERLINED, lambda found: found[1])
     source = source.rewritten(_NUMBERED, lambda found: f"  ({found['number']})")
-    source = source.rewritten(_IN_UNIT, _in_unit).rewritten(_REMARK, _remark)
+    source = source.rewritten(_REMARK, _remark)
     source = source.rewritten(_ENTITY, _entity)
     if not {"▒", "〖", "├"}.isdisjoint(source.text):
         source = _linear(source)

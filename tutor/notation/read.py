@@ -10,7 +10,7 @@ from typing import Literal
 
 from tutor.notation.aside_spelled import reasoned
 from tutor.notation.asides import asides_apart
-from tutor.notation.bared import SPEAKS, as_typed, bared
+from tutor.notation.bared import SPEAKS, bared
 from tutor.notation.block import in_a_row
 from tutor.notation.copied import as_meant, figures_asked
 from tutor.notation.evaluate import Frame
@@ -156,7 +156,7 @@ def read_heading(text: str, names: Names) -> Label | Unreadable:
 def without_marks(text: str) -> str:
     """A line of a page in plain characters: no markup, no LaTeX, no bullet, no number it goes by."""
     source = bared(text)
-    numbers = numbers_apart(source.text, as_typed(text, source), factors=False)
+    numbers = numbers_apart(source.text, source.typed(text), factors=False)
     return source.text[numbers.start : numbers.end].strip()
 
 
@@ -205,7 +205,7 @@ def _as_it_stands(
     numbers: tuple[str, ...] = ()
     if SPEAKS.search(source.text):
         source, numbers = referred(without_reasons(source, names))
-    source = sentenced(rowed(source, as_typed(text, source), names), names)
+    source = sentenced(rowed(source, source.typed(text), names), names)
     usual = Found(names, frame, Choice())
     try:
         line = _read(text, source, said, usual)
@@ -266,7 +266,7 @@ def _alternatives(
 def _read(text: str, source: Source, said: Mapping[str, float], found: Found) -> Line:
     """One reading of the line; raises Broken with columns of the text as typed."""
     try:
-        numbers = numbers_apart(source.text, as_typed(text, source), found.choice.numbered)
+        numbers = numbers_apart(source.text, source.typed(text), found.choice.numbered)
         if numbers.unsure:
             found.open.add("numbered")
         inner = source.text[: numbers.end]

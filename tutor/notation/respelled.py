@@ -85,8 +85,10 @@ _UNIT_BRACKETED = re.compile(rf"(?<=[0-9)]) ?[(\[{{] *(?P<unit>{_UNITS}) *[)\]}}
 def respelled(source: Source, names: Names) -> Source:
     """The source with everything spelled as one types it into a formula."""
     source = _measured(source, names)
-    source = source.rewritten(_UNIT_OF_FORCE, lambda found: _without_unit(found, names))
-    source = source.rewritten(_UNIT_TIMES, lambda found: _bracketed(found, names))
+    if names.force in source.text:
+        source = source.rewritten(_UNIT_OF_FORCE, lambda found: _without_unit(found, names))
+        if "*" in source.text:
+            source = source.rewritten(_UNIT_TIMES, lambda found: _bracketed(found, names))
     source = source.rewritten(_AXIS_IN_FRONT, lambda found: f"F{found['axis'] or found['way']}: ")
     source = source.rewritten(_JOINT_AND_WAY, lambda found: _at_joint(found, names))
     source = source.rewritten(_JOINT_BRACKETED, lambda found: _at_joint(found, names))

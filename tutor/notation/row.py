@@ -105,6 +105,17 @@ def sentenced(source: Source, names: Names) -> Source:
     source = source.rewritten(_PART_OF, lambda found: _part_of(found, names))
     source = source.rewritten(_IN_WAY, " ")
     source = source.rewritten(_SLASHED, lambda found: f" {found[1]} ")
+    if "(" in source.text or "[" in source.text:
+        source = _in_brackets(source)
+    source = source.rewritten(_CARRIES, lambda found: _carries(found, names))
+    source = source.rewritten(_FORCE_IN, lambda found: _force_in(found, names))
+    source = source.rewritten(_STOP, ",")
+    source = source.rewritten(_BEHIND, lambda found: _behind(found, names))
+    return source.rewritten(_WAY_FIRST, lambda found: _way_first(found, names))
+
+
+def _in_brackets(source: Source) -> Source:
+    """A value with its sign or its way in brackets."""
     source = source.rewritten(
         _SIGN_APART,
         lambda found: (
@@ -114,11 +125,7 @@ def sentenced(source: Source, names: Names) -> Source:
     source = source.rewritten(
         _WAY_IN_FRONT, lambda found: f"{found['before']}{found['value']} {found['way']}"
     )
-    source = source.rewritten(_CARRIES, lambda found: _carries(found, names))
-    source = source.rewritten(_FORCE_IN, lambda found: _force_in(found, names))
-    source = source.rewritten(_STOP, ",")
-    source = source.rewritten(_BEHIND, lambda found: _behind(found, names))
-    return source.rewritten(_WAY_FIRST, lambda found: _way_first(found, names))
+    return source
 
 
 def _force_in(found: re.Match[str], names: Names) -> str | None:

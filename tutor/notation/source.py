@@ -49,6 +49,10 @@ class Source:
         ends += self.ends[at:]
         return Source("".join(parts), tuple(starts), tuple(ends), self.size)
 
+    def typed(self, text: str) -> str:
+        """The text as it was typed, before look-alikes were replaced, column for column of this one."""
+        return "".join(text[start] if start < len(text) else " " for start in self.starts)
+
     def made_of(self, pieces: Iterable[Span | str]) -> Source:
         """Parts of the text, and words of our own between them that stand for the part before them."""
         text: list[str] = []

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tutor.notation.abridged import unabridged
-from tutor.notation.bared import as_typed, bared
+from tutor.notation.bared import bared
 from tutor.notation.cells import celled
 from tutor.notation.corrected import corrected
 from tutor.notation.likened import likened
@@ -14,5 +14,5 @@ from tutor.notation.source import Source
 def written_out(text: str, names: Names) -> Source:
     """The text laid out as a line, before its sentences and symbols are looked at."""
     source = bared(text)
-    source = celled(source, as_typed(text, source), names)
+    source = celled(source, source.typed(text), names)
     return likened(unabridged(corrected(source), names), names)
