@@ -24,11 +24,11 @@ _AS_A_CELL = re.compile(
 )
 """The sign before a formula in a cell of a table."""
 _GAP = re.compile(r" {3,}")
-_CALLS = re.compile(r"(?<=[\w)\]}°])(?:[!?]+(?![\w!?])| +[!?]+ *$)")
+_STOPS = re.compile(r"(?<=[\w)\]}°])(?:[!?]+(?![\w!?])| +[!?]+ *$)|(?<=[\w)\]}°] )[.,;]+(?= *$)")
+"""What ends a sentence and says nothing else: ! and ? anywhere, the others where they stand apart at the end."""
 _TURN_ABOVE = re.compile(
     r"\^ ?(?:\{ ?[↺↻⟲⟳+]* ?[↺↻⟲⟳] ?[↺↻⟲⟳+]*\}|[↺↻⟲⟳])|(?<=[↺↻←↑→↓↖↗↘↙])\^ ?(?:\{ ?\+ ?\}|\+)|^ *\( ?\+ ?\) *(?=Σ)"
 )
-_FULL_STOP = re.compile(r"(?<=[\w)\]}°] )[.,;]+(?= *$)")
 SPEAKS = re.compile(
     r"[^\W\d_]{4}|\) *[-+] *[0-9.]*[*x ]*\(|\+ ?ve|T *\+|[①-⑳]|: *[\w.]+ *:|90|cw\b|=[^=()\[\]]*[)\]] *$"
 )
@@ -40,10 +40,9 @@ def bared(text: str) -> Source:
     source = replace(Source.of(text), text=plain(text)).rewritten(UNSEEN, "")
     source = unmarked(source)
     source = without_margins(source, text).rewritten(_GAP, "  ")
-    source = source.rewritten(_DOUBLE, "=").rewritten(_FULL_STOP, " ")
+    source = source.rewritten(_DOUBLE, "=")
     source = source.rewritten(_AS_A_CELL, "")
-    source = source.rewritten(_CALLS, " ")
     source = summed(said_once(untexed(recopied(source))))
     source = uncommanded(unprogrammed(source)).rewritten(_TURN_ABOVE, " ")
-    source = source.rewritten(_GAP, "  ").rewritten(_FULL_STOP, " ")
+    source = source.rewritten(_GAP, "  ").rewritten(_STOPS, " ")
     return without_convention(directed(source)) if SPEAKS.search(source.text) else source
