@@ -21,6 +21,8 @@ MOST_LEAVES = 7
 MOST_EXACT = 9
 OF_DEGREES = {"sin": math.sin, "cos": math.cos, "tan": math.tan}
 NOTHING = 1e-12
+PRECISE = 0.0005
+"""A factor within this share is typed as it is."""
 
 
 @dataclass(frozen=True)
@@ -30,7 +32,8 @@ class Factors:
     `functions` are the functions typed in it; `radians` whether an angle says "rad"; `minuses` are the
     factors with a minus of their own in brackets, as an earlier result that is negative has;
     `angles` says of each function of an angle in whole degrees how far the angle may have been
-    rounded, as a share of the function.
+    rounded, as a share of the function; `shares` of each factor how far it may have been, as a share
+    of it.
     """
 
     leaves: tuple[float, ...] = ()
@@ -38,6 +41,7 @@ class Factors:
     radians: bool = False
     minuses: tuple[float, ...] = ()
     angles: tuple[float, ...] = ()
+    shares: tuple[float, ...] = ()
 
     @property
     def count(self) -> int:
@@ -80,6 +84,33 @@ class Factors:
             return None
         return next((n for n in self.leaves if any(are_same(n, abs(size)) for size in every)), None)
 
+    def one_is_off(self, size: float, radius: float, factor: float) -> bool:
+        """Whether size or factor of a force is typed precisely, and the other further off than rounded.
+
+        `radius` is how far the size may have been rounded before.
+        """
+        off = False
+        for own, others, share in self._parted():
+            for wanted, rest, slack in ((factor, size, radius), (size, factor, 0.0)):
+                if math.isclose(own, abs(wanted), rel_tol=PRECISE):
+                    if abs(others - abs(rest)) <= others * share + slack + PRECISE * abs(rest):
+                        return False
+                    off = True
+        return off
+
+    def _parted(self) -> Iterator[tuple[float, float, float]]:
+        """Each way to part the factors in two: one product, the other, and its rounding as a share."""
+        places = range(min(self.count, MOST_LEAVES))
+        for count in range(1, len(places)):
+            for chosen in combinations(places, count):
+                rest = [place for place in places if place not in chosen]
+                shares = math.fsum(self.shares[place] for place in rest)
+                yield (
+                    math.prod(self.leaves[place] for place in chosen),
+                    math.prod(self.leaves[place] for place in rest),
+                    shares,
+                )
+
     def with_others(self, other: Factors) -> Factors:
         """The factors of two terms of one force."""
         return Factors(
@@ -88,6 +119,7 @@ class Factors:
             self.radians or other.radians,
             self.minuses + other.minuses,
             self.angles + other.angles,
+            self.shares + other.shares,
         )
 
     @property
@@ -101,7 +133,8 @@ class Factors:
         for place, leaf in enumerate(self.leaves):
             if are_same(leaf, abs(scale)):
                 rest = (*self.leaves[:place], *self.leaves[place + 1 :])
-                return replace(self, leaves=rest)
+                shares = (*self.shares[:place], *self.shares[place + 1 :])
+                return replace(self, leaves=rest, shares=shares)
         return self
 
     def has_minus(self, size: float) -> bool:
@@ -119,6 +152,7 @@ def factors_of(reading: Reading) -> tuple[Factors, ...]:
             leaves.radians,
             tuple(leaves.minuses),
             tuple(leaves.angles),
+            tuple(leaves.shares),
         )
         for side in (reading.left, reading.right)
         for leaves in _terms(side, frame)
@@ -132,6 +166,7 @@ class _Leaves:
     radians: bool = False
     minuses: list[float] = field(default_factory=list)
     angles: list[float] = field(default_factory=list)
+    shares: list[float] = field(default_factory=list)
 
     def times(self, other: _Leaves) -> _Leaves:
         return _Leaves(
@@ -140,6 +175,7 @@ class _Leaves:
             self.radians or other.radians,
             self.minuses + other.minuses,
             self.angles + other.angles,
+            self.shares + other.shares,
         )
 
 
@@ -182,14 +218,17 @@ def _product(node: Node, frame: Frame, below: bool = False) -> _Leaves:
 
 
 def _leaf(node: Node, frame: Frame, below: bool) -> _Leaves:
-    signed = constant(node, frame).value
-    value = abs(signed)
+    term = constant(node, frame)
+    signed, value = term.value, abs(term.value)
+    rounded = term.radius or (0.5 if value > MOST_EXACT and value == round(value) else 0.0)
+    share = rounded / value if value > NOTHING else 0.0
     functions = {call.name for call in _calls(node)}
     radians = any(isinstance(each, Unit) and each.unit == "rad" for each in within(node))
     if below:
         value = 1.0 / value if value > NOTHING else math.inf
     minuses = [value] if signed < 0 else []
-    return _Leaves([value], functions, radians, minuses, _of_whole_degrees(node, value, frame))
+    angles = _of_whole_degrees(node, value, frame)
+    return _Leaves([value], functions, radians, minuses, angles, [share])
 
 
 def _of_whole_degrees(node: Node, value: float, frame: Frame) -> list[float]:

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from itertools import combinations
 
 from tutor.judge.assignment import cheapest
-from tutor.judge.blocks import stands_for
+from tutor.judge.copied import stands_as_typed
 from tutor.judge.costs import (
     BARE_SIZE,
     MINUS_ASTRAY,
@@ -120,14 +120,14 @@ def _contradicted(given: Numbers, scale: float) -> bool:
         if not minus and not sized:
             continue
         number = Number(term.value, term.radius, factors, scale)
-        meant = [spot for spot in acting if _is_right(term, spot, given, scale)]
+        meant = [spot for spot in acting if _is_right(term, factors, spot, given, scale)]
         if meant and all(against_right(number, spot, given.negative) for spot in meant):
             return True
     return False
 
 
-def _is_right(term: Term, spot: TrueTerm, given: Numbers, scale: float) -> bool:
-    return stands_for(term, spot, scale, given.tolerance) is not None
+def _is_right(term: Term, factors: Factors, spot: TrueTerm, given: Numbers, scale: float) -> bool:
+    return stands_as_typed(term, factors, spot, scale, given.tolerance) is not None
 
 
 def _unpaired(
@@ -143,7 +143,7 @@ def _unpaired(
         {
             i
             for i in given.acting
-            if _is_right(term, spots[i], given, scale)
+            if _is_right(term, factors, spots[i], given, scale)
             and not given.against_right(Number(term.value, term.radius, factors, scale), i)
         }
         for term, factors in rows
@@ -225,7 +225,7 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     """What a typed number would be if it stood for the true one at `place`."""
     spot, tolerance = given.spots[place], given.tolerance
     number = _number(term, factors, scale)
-    if spot.true != 0.0 and _is_right(term, spot, given, scale):
+    if spot.true != 0.0 and _is_right(term, factors, spot, given, scale):
         return replace(RIGHT, cost=given.against_right(number, place))
     hard = rounded_harder(number, scale * spot.true, tolerance)
     rounding = None
