@@ -13,8 +13,9 @@ from tutor.notation.unreadable import Broken
 _WAY = r"(?:[TCtc]|tens(?:ion)?|comp(?:r(?:ession)?)?|ties?|struts?)"
 _VALUE = rf"[-+]? ?[0-9][0-9.,]*(?: ?(?:kN|MN|N|lbs?|kips?|k))?(?: *[(\[]?\b{_WAY}\b[)\]]?)?"
 _SORRY = r"(?:sorry|oops|i mean|i meant|wait|make (?:that|it)|correction:?)"
+_WORK = r"(?:[-+]? ?[0-9][0-9.,]*(?: *[-+*/] *[0-9][0-9.,]*)+ *= *)?"
 _ANEW = re.compile(
-    rf"(?<==)(?P<blank> *)(?P<first>{_VALUE})(?:,|;| -+|\.{{2,3}})? *(?:no,? +)?(?:{_SORRY},? +|(?<=no )|(?<=no, ))(?P<second>{_VALUE}) *$",
+    rf"(?<==) *{_VALUE}(?:,|;| -+|\.{{2,3}})? *(?:no,? +)?(?:{_SORRY},? +|(?<=no )|(?<=no, ))(?={_WORK}{_VALUE} *$)",
     re.IGNORECASE,
 )
 _WAY_ANEW = re.compile(
@@ -30,7 +31,7 @@ def corrected(source: Source) -> Source:
     """The source with only what is said last. Raises Broken where it may be a denial as well."""
     if _MAY.search(source.text) is None:
         return source
-    source = source.rewritten(_ANEW, lambda found: found["blank"] + found["second"])
+    source = source.rewritten(_ANEW, "")
     source = source.rewritten(_WAY_ANEW, lambda found: found["second"])
     source = source.rewritten(_SAID_ANEW, _from_anew)
     if (found := _DENIED.search(source.text)) is not None:
