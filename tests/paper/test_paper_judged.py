@@ -48,7 +48,7 @@ LEAST = {
     "pastings": Least(58, 42),
     "lamplight": Least(58, 42),
     "chalk": Least(58, 42),
-    "desk": Least(54, 19),
+    "desk": Least(125, 27),
     "lecturer": Least(287, 248, unsaid=3),
 }
 

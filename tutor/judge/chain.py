@@ -59,12 +59,13 @@ def _comes_to(desk: Desk, step: Step, one: Side, other: Side) -> bool:
 
 
 def without_remainder(step: Step) -> Step:
-    """A closing sum without what its rounded numbers leave over: 6.8 - 12 + 5.196 = -0.004, about 0."""
+    """A closing sum without what its rounded numbers leave over, or come to on the way: 6.8 - 12 + 5.196 = -0.004, about 0."""
     if len(step.sides) != 3 or not _all_numbers(step):
         return step
     first, left, last = step.sides
     added = sum(abs(term.value) for term in first.terms)
-    nothing = number_of(last) == 0.0 and 0.0 < abs(number_of(left)) <= SAME * added
+    nothing = number_of(last) == 0.0 and abs(number_of(left)) <= SAME * added
+    nothing = nothing and (number_of(left) != 0.0 or len(left.terms) > 1)
     return replace(step, sides=(first, last)) if nothing and _equal(first, left) else step
 
 

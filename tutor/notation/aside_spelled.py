@@ -91,11 +91,16 @@ _SAID_IN = re.compile(
 )
 
 
+_ALIKE = re.compile(r" *[A-Z][\w{}]+(?: *= *[A-Z][\w{}]+)+ *")
+"""Forces that are said to be the same: PR = QR."""
+
+
 def _opened(text: str, names: Names) -> str:
     """The text with an equation of forces that stands in a bracket with words set apart: (since rs = 9)."""
 
     def apart(found: re.Match[str]) -> str:
-        named = names.meanings(found["name"]) and worded(found["inner"], names)
+        alike = _ALIKE.fullmatch(found["inner"]) is not None
+        named = names.meanings(found["name"]) and (alike or worded(found["inner"], names))
         stands = complete(text[: found.start()]) and BEHIND_BRACKET.match(text, found.end())
         return f";{found['inner']};" if named and stands else found[0]
 

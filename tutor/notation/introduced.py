@@ -49,7 +49,7 @@ _VALUE_BEING = re.compile(
     re.IGNORECASE,
 )
 _GIVEN_AS = re.compile(
-    rf",? *\b(?:where|with)\b +{_LETTER} *= *(?P<what>[^=,;:∴⇒→]*[A-Z][^=,;:∴⇒→]*)(?=$|[,;:∴⇒→])"
+    rf",? *\b(?:where|with)\b +{_LETTER} *= *(?P<what>(?:[^-=,;:∴⇒→]|-(?!>))*[A-Z](?:[^-=,;:∴⇒→]|-(?!>))*)(?P<alike>(?:= *[A-Z][\w{{}}]* *)+)?(?=$|[,;:∴⇒→]|[-=]>)"
 )
 _WITHOUT = frozenset("NmkxyM")
 """Letters that stand for a unit, for times or for a sum."""
@@ -110,9 +110,9 @@ def _given_as(source: Source, names: Names) -> Source:
         taken = named or letter in _WITHOUT
         if len(words) != 1 or taken or re.search(rf"\b{letter}\b", what):
             continue
-        source = source.rewritten(
-            re.compile(re.escape(found[0])), found.groupdict().get("before") or " "
-        )
+        groups = found.groupdict()
+        kept = f"; {what} {groups['alike']}" if groups.get("alike") else groups.get("before") or " "
+        source = source.rewritten(re.compile(re.escape(found[0])), kept)
         source = _replaced(source, letter, f"({what})")
     return source
 

@@ -7,6 +7,7 @@ both sides next (| · 2), notes, points, page numbers and the marks of a correct
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from tutor.notation.source import Source
 from tutor.notation.tree import Span
@@ -24,6 +25,7 @@ _BULLET = re.compile(rf" *(?:{_LEADS})", re.IGNORECASE)
 """A mark before an item of a list, the number of a paragraph or a line, the kind of a variable."""
 _DASHED = re.compile(r" *(?P<mark>[–—―‒]) +(?=[^ ])")
 _DASHES = re.compile(r"(?<=[ =(])[-–—―‒−‐]")
+_LONG = re.compile(r"(?<=[^ =+*/(]) +(?P<mark>—) *(?=[^ =])")
 _OPENING = (
     r"(?:(?:yea+h?|yes|yep|yup|ok(?:ay)?|lol|haha|hey|hi|wait|well|actually|sorry|thx|thanks|nah|nope|edit|btw|fixed|oops)\b"
     r"|(?:no+|hm+|oh|ah|so)(?=[,!:.] | +(?:its?|it's|i|so|that)\b))[,.!:…]* +"
@@ -39,6 +41,8 @@ _NEXT = re.compile(
     r"|(?<=0) +[(\[] ?[*:/] ?[-(]{0,2}[0-9.,/]+\)? ?[)\]] *$"
 )
 """What is done to both sides in the next line, behind a bar: | · (-17), | : 0.6."""
+_THEN = re.compile(r"(?<=[\w)\]}°.]) +[|‖] *[*:/×·] *[0-9.,/]+ *:(?=[^=]*=)")
+"""The same with the next line right behind it."""
 _WHOLE = (
     r"(?:(?<== 0)|(?<==0)|(?<=\([TCtc]\))|(?<=kN)|(?<=lb)|(?<=kip)|(?<=[0-9] N)|(?<=[0-9] [TCtc]))"
 )
@@ -69,11 +73,24 @@ def without_margins(source: Source, raw: str) -> Source:
         source = source.made_of([Span(front.end(), len(text))])
     if "=" not in text:
         return source
+    if "—" in raw and front is None:
+        source = _set_apart(source, source.typed(raw))
     if "|" in text or "‖" in text or "(*" in text or "(:" in text or "(/" in text:
-        source = source.rewritten(_NEXT, " ")
+        source = source.rewritten(_THEN, " ;").rewritten(_NEXT, " ")
     if _MAY_END.search(text) is not None:
         source = source.rewritten(_BEHIND, " ")
     return source.rewritten(_STOPPED, "") if text.count("$") == 1 else source
+
+
+def _set_apart(source: Source, typed: str) -> Source:
+    """The source with the long dashes of a line as a colon or a comma, where its signs are written with another dash."""
+    if not set(_DASHES.findall(typed)) - {"—"}:
+        return source
+    chars = list(source.text)
+    for found in _LONG.finditer(typed):
+        at = found.start("mark")
+        chars[at] = ":" if "=" not in chars[:at] else ","
+    return replace(source, text="".join(chars))
 
 
 def _dashed(typed: str) -> re.Match[str] | None:

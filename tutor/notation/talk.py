@@ -24,8 +24,8 @@ _REVERSE = re.compile(
 )
 _TURNS_NOTHING = re.compile(
     r"\b(?:(?:do not|don'?t|not to|never|let's not) forget\w*|(?:not|isn'?t|aren'?t) (?:loaded|in (?:one |a )?(?:straight )?line|collinear|forgetting|yet)"
-    r"|(?:does not|doesn'?t|do not|don'?t|cannot|can'?t) (?:act|pass|push|pull|move|turn|resist|come|appear|enter|matter|need)\w*"
-    r"|keine? (?:last|kraft|lasten|kr[äa]fte)|not (?:up|down|left|right|\w+wards?)\b|not only|if not|whether or not)\b"
+    r"|(?:does not|doesn'?t|do not|don'?t|cannot|can not|can'?t|won'?t) (?:act|pass|push|pull|move|turn|resist|come|appear|enter|matter|need|take|carry|bear|contribute|feel)\w*"
+    r"|keine?[rn]? (?:[a-zäöü]+ ){0,2}(?:last|kraft|lasten|kr[äa]fte|belastung(?:en)?)|not (?:up|down|left|right|\w+wards?)\b|not only|if not|whether or not)\b"
     r"|\b(?:compression|compressive|a strut|struts?|druck)\b,? *(?:and *|but *|so *)?not *(?:in |an? |under )?(?:tension|tensile|a tie|ties?|zug)\b"
     r"|\b(?:tension|tensile|a tie|ties?|zug)\b,? *(?:and *|but *|so *)?not *(?:in |an? |under )?(?:compression|compressive|a strut|struts?|druck)\b",
     re.IGNORECASE,

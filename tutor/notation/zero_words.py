@@ -12,7 +12,7 @@ from tutor.notation.tree import Span
 _ZERO_WORDS = re.compile(
     r"(?<![\w-])(?:zero(?! +(?:external +|applied +)?loads?\b)|zfm|nil|"
     r"no force(?! +(?:at|on|acts?|acting|applied|here|there)\b)|"
-    r"nullst[aä]be?|keine kraft|effort nul|fuerza (?:nula|cero)|barras? nulas?|nul(?:le)?s?|0[- ]force|(?:(?<=carries )|(?<=takes )|(?<=bears )|(?<=carry ))(?:no load|nothing))(?![\w])",
+    r"nullst[aä]be?|keine kraft|effort nul|fuerza (?:nula|cero)|barras? nulas?|nul(?:le)?s?|0[- ]force|(?:(?<=carries )|(?<=takes )|(?<=bears )|(?<=carry )|(?<=does )|(?<=feels ))(?:no load|nothing)|(?:(?<=is )|(?<=are ))(?:idle|unstressed|spannungslos))(?![\w])",
     re.IGNORECASE,
 )
 INSPECTION = re.compile(r"(?<![\w-])(?:by|on|from) +inspection(?![\w])", re.IGNORECASE)
