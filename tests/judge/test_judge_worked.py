@@ -493,3 +493,22 @@ def test_numbers_alone_are_working_too_where_a_value_is_asked_for() -> None:
 def test_of_an_expression_it_is_not_said_that_it_was_rounded_too_hard() -> None:
     verdict = told(Value("AD"), "12*5/4 C")
     assert [mistake.code for mistake in verdict.mistakes] == ["component"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "0.6 AD = -{y}, so A_y = {y}",
+        "A_y + 0.6 AD = 0, 0.6 AD = -{y}, A_y = {y}",
+        "-0.6 AD = {y}, A_y = {y} up",
+    ],
+)
+def test_what_is_worked_out_of_an_own_value_holds_where_that_is_only_rounded(text: str) -> None:
+    """AD is 20 in compression: 19.8 is near enough, 19 is not."""
+
+    def said(about, found: str, y: str) -> str:
+        more = {"known": {"AD": found}, "lines": ["A_y + 0.6 AD = 0"]}
+        return judge(GANTRY, about, text.format(y=y), **more).kind
+
+    assert said(Fy("A"), "-19.8", "11.88") == said(Value("A_y"), "-19.8", "11.88") == "right"
+    assert said(Fy("A"), "-19", "11.4") == "wrong"
