@@ -129,9 +129,8 @@ class TrueTerm:
         found = []
         for share, x, y, part in ways:
             sign, size = math.copysign(1.0, share), abs(share)
-            own = None if force.size is None else force.size * size
-            one = replace(force, x=x * sign, y=y * sign, size=own)
-            weight = 1.0 if own is None else own
+            one = replace(force, x=x * sign, y=y * sign)
+            weight = 1.0 if force.size is None else force.size
             term = Term(one, total.of(one) * weight, total.spread(one) * weight)
             scale, radius = self.scale * size, self.radius * size
             found.append(
