@@ -12,6 +12,7 @@ import re
 from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.tree import Span
+from tutor.notation.unreadable import Broken
 
 _MAY = re.compile(
     r"[0-9] ?: ?[0-9]|[0-9] ?(?:mm|cm|m|ft|in) *=|[\w}|)] ?[/:] ?(?:\||-?[0-9.]+ *=|[A-Z(])|\bis to\b|\b(?:size|magnitude) of\b"
@@ -27,7 +28,7 @@ _IS_TO = re.compile(
     rf"(?P<one>{_FORCE}) +is +to +(?P<other>{_FORCE}|{_NUMBER}) +as +(?P<top>{_SIDE}) +(?:is +)?to +(?P<under>{_SIDE}){_END}"
 )
 _AS = re.compile(
-    rf"(?<![\w:] )(?<![\w:])(?P<one>{_FORCE}) *: *(?P<other>{_FORCE}|{_NUMBER}) *= *(?P<top>{_SIDE}) *[:/] *(?P<under>{_SIDE}){_END}"
+    rf"(?<!\w )(?<!\w)(?P<one>{_FORCE}) *: *(?P<other>{_FORCE}|{_NUMBER}) *= *(?P<top>{_SIDE}) *[:/] *(?P<under>{_SIDE}){_END}"
 )
 _NUMBER_FIRST = re.compile(
     rf"(?<![\w:.] )(?<![\w:.])(?P<other>{_NUMBER}) *: *(?P<one>{_FORCE}) *= *(?P<under>-?(?:{_SIDE})) *: *(?P<top>{_SIDE}){_END}"
@@ -42,6 +43,19 @@ _SAID_OF_SIDES = re.compile(
 _OVER_LENGTHS = re.compile(
     rf"(?P<one>{_FORCE} */ *[0-9.]+) ?(?P<unit>mm|cm|m|ft|in)(?P<other> *= *-?[0-9.]+(?: ?(?:k?N|kips?|lb))? */ *[0-9.]+) ?(?P=unit)(?!\w)"
 )
+_TRIANGLE = re.compile(
+    r"\b(?:triangle of forces|force triangle|similar triangles|proportions?|ratios?|lami['’]?s|sine rule)\b",
+    re.IGNORECASE,
+)
+_SHARE = re.compile(
+    r"(?<![\w=])(?<!= )(?P<name>[A-Z]\w*) */ *(?P<of>[0-9.]+)(?: *k?N| *kips?| *lbs?)? *= *(?P<share>[0-9.]+ */ *[0-9.]+)(?= *(?:$|[,;]|∴|⇒|→|so\b))"
+)
+_PROPORTION = re.compile(
+    r"(?<!\w)[A-Z]\w++ *: *(?:[A-Z]\w+|[0-9.]+)(?: *: *(?:[A-Z]\w+|[0-9.]+))++ *= *[0-9.]+(?: *: *[0-9.]+)++"
+)
+"""As many parts as numbers: AB : AC : 12 = 4 : 5 : 3."""
+_BEFORE_COLON = re.compile(r"(?P<name>\w{2,}) *\|? *: *$")
+"""A third force before a proportion of two, as in AB : AC : 12 = 4 : 5."""
 _IN_SIZE = re.compile(r" +in +(?:size|magnitude)(?= *(?:$|[,;.]))", re.IGNORECASE)
 _PAIR = r"(?<![\w{}])[A-Z][0-9]?[A-Z][0-9]?(?![\w{}'])"
 _SIDES = re.compile(
@@ -51,21 +65,42 @@ _LETTERED = re.compile(r"(?<![\w}])[FSNTP]_?\{?[A-Z][\w}]*|\| ?[A-Z]\w* ?\|")
 
 
 def likened(source: Source, names: Names) -> Source:
-    """The source with proportions of forces spelled as each force over its number."""
+    """The source with proportions of forces spelled as each force over its number.
+
+    Raises Broken for a proportion that has more parts on one side than on the other.
+    """
     if _MAY.search(source.text) is None:
         return source
     source = source.rewritten(_SIZE_OF, "")
     source = source.rewritten(_OVER_LENGTHS, lambda found: found["one"] + found["other"])
     source = source.rewritten(_SAID_OF_SIDES, lambda found: found[0].replace(":", "-"))
+    source = source.rewritten(_PROPORTION, _over_each)
+    if (uneven := _PROPORTION.search(source.text)) is not None:
+        place = source.span(*uneven.span())
+        raise Broken("proportion", place.start, place.end)
     for pattern in (_IS_TO, _AS, _NUMBER_FIRST, _OVER):
         for found in reversed(list(pattern.finditer(source.text))):
             source = _over_its_own(source, found, names)
+    if _TRIANGLE.search(source.text) is not None:
+        source = source.rewritten(_SHARE, lambda f: f"{f['name']} = {f['of']} ({f['share']})")
     source = source.rewritten(_IN_SIZE, "")
     return _with_lengths(source, names)
 
 
+def _over_each(found: re.Match[str]) -> str | None:
+    """A proportion as each part over its number, AB : AC : 12 = 4 : 5 : 3 as AB/4 = AC/5 = 12/3; or None."""
+    parts, sides = (side.split(":") for side in found[0].split("="))
+    if len(parts) != len(sides):
+        return None
+    pairs = zip(parts, sides, strict=True)
+    return " = ".join(f"{part.strip()}/{side.strip()}" for part, side in pairs)
+
+
 def _over_its_own(source: Source, found: re.Match[str], names: Names) -> Source:
     """The source with one proportion of two forces written as the one over its side and the other over its."""
+    before_colon = _BEFORE_COLON.search(source.text[: found.start()])
+    if before_colon is not None and names.meanings(before_colon["name"]):
+        return source
     one = names.meanings(found["one"].strip("| "))
     other = found["other"].strip("| ")
     if len(one) != 1 or one[0].share is not None:

@@ -9,7 +9,6 @@ import re
 
 from tutor.notation.names import Names
 from tutor.notation.source import Source
-from tutor.notation.unreadable import Broken
 
 _SEEN = (
     r"\b(?:in (?:one|a|the same)?(?: straight)? ?line|collinear|colinear|aligned|unloaded|not loaded|"
@@ -66,22 +65,9 @@ _GIVES = re.compile(
     r"(?<=[, ])(?P<sum>(?:taking +)?moments +about +[A-Z]\w?) +(?:gives?|yields?|then) +",
     re.IGNORECASE,
 )
-_TRIANGLE = re.compile(
-    r"\b(?:triangle of forces|force triangle|similar triangles|proportions?|ratios?|lami['’]?s|sine rule)\b",
-    re.IGNORECASE,
-)
 _BY_TRIANGLE = re.compile(
     r"^ *(?:(?:from|by|using) +)?(?:the +)?(?:triangle of forces|force triangle|similar triangles|proportions?|lami['’]?s|sine rule)\b[^=,:;]*[,:] *",
     re.IGNORECASE,
-)
-_SHARE = re.compile(
-    r"(?<![\w=])(?<!= )(?P<name>[A-Z]\w*) */ *(?P<of>[0-9.]+)(?: *k?N| *kips?| *lbs?)? *= *(?P<share>[0-9.]+ */ *[0-9.]+)(?= *(?:$|[,;]|∴|⇒|→|so\b))"
-)
-_AS = re.compile(
-    r"(?<![\w:])(?P<before>\w+ *: *)?(?P<name>[A-Z]\w+) *: *(?P<of>[0-9.]+) *= *(?P<top>[0-9.]+) *: *(?P<under>[0-9.]+)(?= *(?:$|[,;]|∴|⇒|→|so\b))"
-)
-_PROPORTION = re.compile(
-    r"(?<!\w)[A-Z]\w++ *: *(?:[A-Z]\w+|[0-9.]+)(?: *: *(?:[A-Z]\w+|[0-9.]+))++ *= *[0-9.]+(?: *: *[0-9.]+)++"
 )
 
 
@@ -99,18 +85,8 @@ def gives_reason(text: str) -> bool:
 
 
 def without_reasons(source: Source, names: Names) -> Source:
-    """The source without what only says why, with values that are put in set apart.
-
-    Raises Broken for a proportion that has more parts on one side than on the other.
-    """
-    source = source.rewritten(_PROPORTION, _over_each)
-    source = source.rewritten(_AS, lambda found: _as_a_share(found, names))
-    if (found := _PROPORTION.search(source.text)) is not None:
-        place = source.span(*found.span())
-        raise Broken("proportion", place.start, place.end)
-    if _TRIANGLE.search(source.text) is not None:
-        source = source.rewritten(_BY_TRIANGLE, " ")
-        source = source.rewritten(_SHARE, lambda f: f"{f['name']} = {f['of']} ({f['share']})")
+    """The source without what only says why, with values that are put in set apart."""
+    source = source.rewritten(_BY_TRIANGLE, " ")
     source = (
         source.rewritten(_BESIDE_JOINT, " ").rewritten(_ELIMINATES, " ").rewritten(_NOT_MET, "")
     )
@@ -122,23 +98,6 @@ def without_reasons(source: Source, names: Names) -> Source:
     for said in (_WITH_VALUE, _BRACKETED):
         source = source.rewritten(said, lambda found: _set_apart(found, names))
     return source
-
-
-def _over_each(found: re.Match[str]) -> str | None:
-    """A proportion as each part over its number, AB : AC : 12 = 4 : 5 : 3 as AB/4 = AC/5 = 12/3; or None."""
-    parts, sides = (side.split(":") for side in found[0].split("="))
-    if len(parts) != len(sides):
-        return None
-    pairs = zip(parts, sides, strict=True)
-    return " = ".join(f"{part.strip()}/{side.strip()}" for part, side in pairs)
-
-
-def _as_a_share(found: re.Match[str], names: Names) -> str | None:
-    """AB : 18 = 5 : 3 as AB/18 = 5/3; None where a third force stands before it."""
-    before = found["before"] or ""
-    if names.meanings(before.rstrip(" :")) and len(before.rstrip(" :")) > 1:
-        return None
-    return f"{before}{found['name']}/{found['of']} = {found['top']}/{found['under']}"
 
 
 def _components(found: re.Match[str], names: Names) -> str | None:
