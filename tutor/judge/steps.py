@@ -44,6 +44,7 @@ from tutor.judge.value_line import (
 from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.verdict import Mistake, Remark, Verdict, faults, less_wrong_than_units
 from tutor.judge.way_said import only_the_way
+from tutor.judge.way_unread import against_what_is_unread
 from tutor.judge.worked import (
     letter_of,
     named,
@@ -122,7 +123,11 @@ def _judged(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
         verdict = judge_value_line(desk, about, line)
     else:
         verdict = _proportion(desk, about, line) or _equation(desk, about, line)
-    said = remarks_on(desk, about, line) if verdict.right else ()
+    if not verdict.right:
+        return verdict
+    if line.unread and (opposed := against_what_is_unread(desk, about, line)) is not None:
+        return opposed
+    said = remarks_on(desk, about, line)
     return replace(verdict, remarks=(*verdict.remarks, *said)) if said else verdict
 
 

@@ -1,0 +1,43 @@
+"""Are words that say T or C heeded where the rest of what stands behind a value is not read?"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tutor import Fy, Value, judge, load_problem
+from tutor.judge.way_unread import _way_in
+
+QUAY = load_problem(Path(__file__).parents[1] / "notation/hands/quay.toml")
+
+
+@pytest.mark.parametrize("behind", ["compression 😅", "compression lol", "in compression hm"])
+def test_a_value_with_the_wrong_word_behind_it_is_not_right_whatever_else_stands_there(
+    behind: str,
+) -> None:
+    verdict = judge(QUAY, Value("BD"), f"and BD = 12 kN, {behind}")
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("tension-compression", "BD")]
+    assert not judge(QUAY, Fy("B"), f"and BD - 12 = 0, BD = 12 kN, {behind}").right
+
+
+@pytest.mark.parametrize(
+    "behind", ["tension 😅", "tension lol", "the others are in compression lol", "gulls cry"]
+)
+def test_a_value_with_the_right_word_or_one_about_others_stays_right(behind: str) -> None:
+    assert judge(QUAY, Value("BD"), f"and BD = 12 kN, {behind}").kind != "wrong"
+
+
+@pytest.mark.parametrize(
+    ("words", "way"),
+    [
+        ("compression", "C"),
+        ("so in tension lol", "T"),
+        ("compression in the other diagonals", None),
+        ("the others are in tension", None),
+        ("not tension", None),
+        ("C lol", None),
+    ],
+)
+def test_only_words_that_say_hardly_more_than_a_way_are_heeded(words: str, way: str | None) -> None:
+    assert _way_in(words) == way
