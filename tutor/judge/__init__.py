@@ -23,6 +23,7 @@ from tutor.judge.chain import readings_of
 from tutor.judge.declared import drawn_otherwise, turned
 from tutor.judge.desk import Desk
 from tutor.judge.elimination import by_elimination
+from tutor.judge.figures_meant import with_decimals
 from tutor.judge.in_size import of_sizes
 from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValues, checked
@@ -116,6 +117,9 @@ class Judge:
         own = own if own is not None else KnownValues({}, {})
         said = self._letters_in(lines)
         line = read_line(text, self.names, said=said)
+        if isinstance(line, Unreadable) and isinstance(about, Value):
+            text = with_decimals(self.problem, text, line) or text
+            line = read_line(text, self.names, said=said)
         mixed = isinstance(line, Unreadable) and line.code == "dimension" and isinstance(about, M)
         if mixed:
             again = read_line(text, self.names, said=said, mixed=True)

@@ -10,17 +10,12 @@ somebody typed.
 from tutor.notation.constant import read_number
 from tutor.notation.evaluate import Term
 from tutor.notation.exact import Exact
+from tutor.notation.given import read_letters, read_name
 from tutor.notation.label import Between, Label
 from tutor.notation.line import Line, Side, Step
 from tutor.notation.names import Names, spelling
 from tutor.notation.pieces import read_pieces
-from tutor.notation.read import (
-    read_heading,
-    read_letters,
-    read_line,
-    read_name,
-    without_marks,
-)
+from tutor.notation.read import read_heading, read_line, without_marks
 from tutor.notation.reading import Reading
 from tutor.notation.spellings import Slant
 from tutor.notation.tree import Span

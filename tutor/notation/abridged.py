@@ -10,7 +10,7 @@ from tutor.notation.symbols import LETTERS
 from tutor.notation.units import NEWTONS
 
 _MAY = re.compile(
-    r"[^\W\d_][0-9]|[(\[] ?[-+DZTC] ?[)\]][ .]*$|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b",
+    r"\([^()]*$|[^\W\d_][0-9]|[(\[] ?[-+DZTC] ?[)\]][ .]*$|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b|\b(?:really|actually|in fact)\b|\bas (?:a )?(?:pu|st|ti|te|co)",
     re.IGNORECASE,
 )
 _WITH_FACTOR = re.compile(
@@ -30,12 +30,25 @@ _MARKED = re.compile(
 _NOT_CLOSED = re.compile(
     r"(?P<function>\b(?:sin|cos|tan)) ?\((?P<angle> ?[0-9.]+ ?°?)(?= *(?:=|$))"
 )
+_ASIDE_NOT_CLOSED = re.compile(
+    rf"(?:(?<=[\w)\]] )|(?<=[\w)\]][,;] ))\([^()=]*[{LETTERS}]{{2}}[^()=]* [{LETTERS}]{{2,}} [^()=]*$"
+)
 _ROOT = re.compile(r"(?<![A-Za-z])(?:square +)?root *(?:of +)?(?=[0-9(])", re.IGNORECASE)
 _SET_OFF = re.compile(
     r"(?<=[0-9A-Za-z])(?:,|;) *(?:(?:hence|so|thus|therefore|i\.e\.|ie),? +)?(?P<letter>\([TC]\))(?=[ .]*$)"
 )
 _SIZE_SAID = re.compile(
     rf"(?P<value>- ?(?P<size>[0-9][0-9.,]*[0-9]|[0-9])(?: ?(?:{_FORCES}))?), *(?=(?P=size)(?: ?(?:{_FORCES}))? *(?:\([TC]\)|[TC]\b|(?:in )?(?:tension|compression)\b)[ .]*$)"
+)
+
+
+_REALLY = re.compile(
+    r"\b(?P<so>(?:so|hence|i\.e\.|ie|thus|that is),? +)?(?:really|actually|in fact),? +(?=[0-9])",
+    re.IGNORECASE,
+)
+_DRAWN_AS = re.compile(
+    rf"(?P<name>(?<![\w}}])[{LETTERS}][\w{{}}-]*) +as +(?:a +)?(?P<way>push|pull|strut|tie|compression|tension)\b",
+    re.IGNORECASE,
 )
 
 
@@ -46,10 +59,13 @@ def unabridged(source: Source, names: Names) -> Source:
     source = source.rewritten(_BY_FIGURES, lambda found: _bar(found, names))
     source = source.rewritten(_WITH_FACTOR, lambda found: _times(found, names))
     if source.text.count("(") > source.text.count(")"):
+        source = source.rewritten(_ASIDE_NOT_CLOSED, lambda found: f"{found[0]})")
         source = source.rewritten(
             _NOT_CLOSED, lambda found: f"{found['function']}({found['angle']})"
         )
     source = source.rewritten(_ROOT, "√")
+    source = source.rewritten(_REALLY, lambda found: found["so"] or "so ")
+    source = source.rewritten(_DRAWN_AS, lambda found: _drawn(found, names))
     source = source.rewritten(_SIZE_SAID, lambda found: f"{found['value']} = ")
     source = source.rewritten(_SET_OFF, lambda found: f" {found['letter']}")
     return source.rewritten(_MARKED, _signed)
@@ -70,6 +86,12 @@ def _bar(found: re.Match[str], names: Names) -> str | None:
     """A member by the figures of its two joints, where all joints go by one letter and a figure."""
     word = f"F_{{{found['one']}{found['other']}}}"
     return word if len(names.meanings(word)) == 1 else None
+
+
+def _drawn(found: re.Match[str], names: Names) -> str | None:
+    """A force as a push, said to be drawn so."""
+    named = names.meanings(found["name"])
+    return f"{found['name']} drawn as a {found['way']}" if named else None
 
 
 def _signed(found: re.Match[str]) -> str:

@@ -24,7 +24,7 @@ from tutor.notation.talk import BECAUSE, GIVEN
 from tutor.notation.tree import Span
 from tutor.notation.words import ANGLES, FUNCTIONS
 
-_OPERATES = re.compile(r"[+*/^√<>]|(?<![\w-])-(?=[ 0-9.(])")
+_OPERATES = re.compile(r"[+*/^√<>]|(?<![\w-])-(?=[ 0-9.(]|[A-Za-z](?![a-z]))")
 _FIGURE = re.compile(r"(?<![\w}.])[0-9]")
 _REFERS = re.compile(
     r"\b(?:joint|node|pin|eqn?|eq|equation|line|step|part|no|not|number|from|rule|at|row|sheet|page)\.? *[(\[]?[0-9]+(?:[.,][0-9]+)?[a-z]?[)\]]?"
@@ -118,6 +118,8 @@ def _ends(text: str, start: int, names: Names) -> int | None:
 def _of_formula(token: Token, text: str, names: Names) -> bool:
     """Whether a word is a piece of a formula: a force, a function, an angle, a unit behind a number."""
     word, before = token.text, text[: token.start].rstrip()[-1:]
+    if len(word) == 1 and re.search(rf"(?<!\w){re.escape(word)} *=", text) is not None:
+        return True
     if word.lower() in FUNCTIONS or word.lower() in ANGLES:
         return True
     if before.isdigit() and word in units.SPELLED:

@@ -1,4 +1,4 @@
-"""What has copying made of the signs on a page? © and å for Σ, c for ↑, :. for ∴, O for 0.
+"""What has copying made of the signs on a page? © and å and (cid:80) for Σ, c for ↑, :. for ∴, O for 0.
 
 A PDF gives the signs of its symbol fonts by other characters, a scan takes letters for figures. The
 signs are read where nothing else can be meant; a figure is never guessed, only asked about.
@@ -19,7 +19,9 @@ _DEGREES = re.compile(
     r"(?P<angle>(?<![A-Za-z])(?:sin|cos|tan|sen|cot) *[(\[{]? *[0-9]{1,3}(?:[.,][0-9]+)?)(?: ?(?:[oOᵒᴼ](?![\w(])|⁰)|(?P<blank> ?)deg(?:ree)?s?\.)"
 )
 """The sign of degrees as a raised o or 0 that has come down, or the word cut short."""
-_SUM = re.compile(r"[©å](?= ?(?:F(?:_|[xyXY]| ?[=:]|$)|M(?:_|[A-Z0-9]| )))|Ʃ")
+_SUM = re.compile(
+    r"(?:[©å]|\(cid:[0-9]{1,3}\))(?= ?(?:F(?:_|[xyXY]| ?[=:]|$)|M(?:_|[A-Z0-9]| )))|Ʃ"
+)
 _SENSE = re.compile(r"^ *(?:\+ ?[:abc]|[:abc] ?\+) ?(?=Σ)|^ *(?:\+ ?:|: ?\+) ?(?=F_?[xy])")
 """The arrow of the positive sense beside a sum: → as :, ↑ as c, a turning one as a or b."""
 _SO = re.compile(r"(?:^|(?<=[ ;,])) *:\.(?= ?[A-Za-z_{\\])")

@@ -33,7 +33,7 @@ def corrected(source: Source) -> Source:
         return source
     source = source.rewritten(_ANEW, "")
     source = source.rewritten(_WAY_ANEW, lambda found: found["second"])
-    source = source.rewritten(_SAID_ANEW, _from_anew)
+    source = source.rewritten(_SAID_ANEW, _from_anew).rewritten(_TAKEN_BACK, "")
     if (found := _DENIED.search(source.text)) is not None:
         span = source.span(*found.span("second"))
         raise Broken("value/two", span.start, span.end)
@@ -47,6 +47,15 @@ _SAID_ANEW = re.compile(
 )
 
 
+_TAKEN_BACK = re.compile(
+    r"^(?=[^;]*[-+=]).*?[\w)\]}](?: *[,;.]| +-+| *\.{2,3})? +(?:(?:oh|ah),? +)?"
+    r"(?:no,? +wait|wait,? +no|hang on|hold on|scrap that|oops|sorry|(?:oh +)?no,? +(?:they|it|that|this|the|there|both|its|i)\b)"
+    r"[^=:+*/^<>]*?(?::|[,;](?= )| -+|\.{2,3}) *(?=[^=:]*[A-Za-z][^=:]*=)",
+    re.IGNORECASE,
+)
+"""A whole equation, or its beginning, that is taken back before it is written anew: "... = 357 no wait, ...: 12 E_y = ..."."""
+
+
 def _from_anew(found: re.Match[str]) -> str | None:
     """Nothing for an equation that is taken back before it is written anew: "AB + AC = 0, no wait: AB - AC = 0"."""
     behind = found.string[found.end() :].partition("=")[0]
@@ -54,4 +63,4 @@ def _from_anew(found: re.Match[str]) -> str | None:
 
 
 _VALUE_ALONE = re.compile(r" *[A-Za-z][\w{}]* *")
-_MAY = re.compile(rf"\b(?:no|scrap|should|{_SORRY})\b", re.IGNORECASE)
+_MAY = re.compile(rf"\b(?:no|scrap|should|hang|hold|{_SORRY})\b", re.IGNORECASE)

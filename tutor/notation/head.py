@@ -58,9 +58,10 @@ class Head:
         return self.pending in ("angle", "across", "joint") and not added
 
     def _point(self, word: str, start: int, stop: int, prefix: bool) -> bool:
+        begun = not prefix or self.pending or self.turning or self.words or self.summed
         x, y = (float(n.replace(",", ".")) for n in coordinates(word))
         self.point, self.kind, self.settled = (x, y), self.kind or "moment", True
-        return self.kind == "moment"
+        return bool(begun) and self.kind == "moment"
 
     def _pair(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         """Two numbers with a comma alone between them: a moment point, else one number."""
@@ -113,8 +114,7 @@ class Head:
         """A number of a moment point without brackets: moment 4, 0."""
         self.coordinates.append(number)
         if len(self.coordinates) == 2:
-            x, y = self.coordinates
-            self.point, self.settled, self.pending = (x, y), True, ""
+            self.point, self.settled, self.pending = (self.coordinates[0], number), True, ""
         return True
 
     def _mark(self, word: str, start: int, stop: int, prefix: bool) -> bool:

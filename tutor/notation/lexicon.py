@@ -118,6 +118,7 @@ def said(word: str, *meanings: Meaning) -> Meaning | None:
 _HEDGES = """about abt approx approx. approximately around round roughly circa ca ca. nearly almost exactly just maybe probably
     should must might could would has to be is it its it's that thats that's this comes came out works worked working ends ended as at
     still also again turns turned well yes ok so i we you think get got gets getting guess reckon make find found say ish the a an answer value of say so hopefully surely
+    really actually truly
     etwa ungefahr rund zirka ca environ presque unos aproximadamente"""
 HEDGES: frozenset[str] = frozenset(_HEDGES.split())
 """What is said before a value of how it was found and how sure it is."""

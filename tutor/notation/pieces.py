@@ -12,11 +12,14 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
 from tutor.notation.evaluate import Frame
+from tutor.notation.found import trimmed
 from tutor.notation.lexicon import DENYING, WAYS, says
 from tutor.notation.line import Line
 from tutor.notation.names import Names
+from tutor.notation.parted_load import parts_a_load
 from tutor.notation.read import line_of
 from tutor.notation.symbols import LETTERS
+from tutor.notation.talk import TURNS_NOTHING
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 from tutor.notation.words import ANGLES, FUNCTIONS
@@ -25,6 +28,10 @@ MOST_TRIED = 24
 """So many readings of parts are tried at the most."""
 LONGEST = 256
 """Characters of a line that is looked at clause by clause; those that people write are shorter."""
+_AS_A_LINE = re.compile(
+    rf"\b(?:arms?|levers?|lengths?|distances?|along|parallel|square|perpendicular|normal|line)(?: +(?:is|are|to|of|with|just|only|simply|the|member|bar))*"
+    rf" +[{LETTERS}][\w{{}}-]*"
+)
 _BREAK = re.compile(
     r"[;:|\t\n]|[,.](?![0-9])|(?<![0-9])[,](?=[0-9])|∴|⇒|→|↦|=>|->|\bhence\b|\bthus\b"
 )
@@ -72,6 +79,9 @@ def in_pieces(text: str, names: Names, reads: Reads) -> Line | None:
     gaps += _gap(text, 0, head)
     for start, end, mark in _clauses(text, head):
         core = None
+        if parts_a_load(text[start:end]):
+            gaps.append(Span(*trimmed(text, start, end)))
+            continue
         if "=" in text[start:end]:
             for first, last in _cores(text, start, end, names):
                 tried += 1
@@ -145,11 +155,11 @@ def _leads(said: str) -> bool:
 def _may_go(said: str, names: Names) -> bool:
     """Whether words beside a statement may be passed over: they compute, take back and turn nothing.
 
-    What names a force may say something of it.
+    What names a force may say something of it, other than how its member lies.
     """
-    words = re.findall(rf"[{LETTERS}][\w{{}}-]*", said)
+    words = re.findall(rf"[{LETTERS}][\w{{}}-]*", _AS_A_LINE.sub(" ", said))
     told = any(says(word, *WAYS) or names.meanings(word) for word in words)
-    return not told and _COUNTS.search(said) is None
+    return not told and _COUNTS.search(TURNS_NOTHING.sub(" ", said)) is None
 
 
 def _joined(kept: str, core: str, first: int, mark: str) -> str:

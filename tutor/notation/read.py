@@ -12,6 +12,7 @@ from tutor.notation.aside_spelled import reasoned
 from tutor.notation.asides import asides_apart
 from tutor.notation.bared import SPEAKS, bared
 from tutor.notation.block import in_a_row
+from tutor.notation.brought_in import brought_in
 from tutor.notation.copied import as_meant, figures_asked
 from tutor.notation.evaluate import Frame
 from tutor.notation.explained import explained_by
@@ -20,7 +21,7 @@ from tutor.notation.formula import sides_of
 from tutor.notation.found import Choice, Found, trimmed
 from tutor.notation.heading import heading_in
 from tutor.notation.label import Label
-from tutor.notation.layout import ANGLE, numbers_apart
+from tutor.notation.layout import numbers_apart
 from tutor.notation.line import Line, Step
 from tutor.notation.line_said import line_said, with_line_said
 from tutor.notation.names import Names
@@ -34,7 +35,6 @@ from tutor.notation.row import rowed, sentenced
 from tutor.notation.sentence import in_clauses
 from tutor.notation.source import Source
 from tutor.notation.statements import Statements
-from tutor.notation.symbols import LETTERS
 from tutor.notation.talked import (
     claims_in_talk,
     failed_in_talk,
@@ -116,27 +116,6 @@ def line_of(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _
     return _laid_out(text, names, frame, said)
 
 
-def read_name(text: str, names: Names) -> str | None:
-    """The one unknown that `text` writes and nothing else, None for any other text."""
-    line = read_line(f"{text} = 0", names)
-    if isinstance(line, Unreadable) or len(line.steps) > 1 or len(line.result.sides) != 2:
-        return None
-    if line.label or line.passed or line.alternatives:
-        return None
-    return line.result.sides[0].name
-
-
-_MAY_GIVE = re.compile(rf"{ANGLE}|(?<![{LETTERS}0-9_'}}])[a-zL] *(?::?=|be )", re.IGNORECASE)
-
-
-def read_letters(text: str, names: Names, said: Mapping[str, float] = _NOTHING) -> dict[str, float]:
-    """The angles and lengths that a line gives a letter, also where it says nothing else."""
-    if _MAY_GIVE.search(text) is None:
-        return {}
-    line = read_line(f"0 = 0, {text}", names, said=said)
-    return {} if isinstance(line, Unreadable) else dict(line.letters)
-
-
 def read_heading(text: str, names: Names) -> Label | Unreadable:
     """The equation that a heading alone names: "ΣM_A", "moments about A", "x", "along 30"."""
     try:
@@ -170,8 +149,21 @@ def _plainly(text: str, typed: str, names: Names, frame: Frame) -> Line:
 
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
-    """A line as it stands, or where that cannot be read or leaves out a formula, in another way."""
+    """A line as it stands, or where that cannot be read, with the letters that it brings in spelled out."""
     source = written_out(text, names)
+    try:
+        return _written(text, source, names, frame, said)
+    except Broken:
+        spelled = brought_in(source, names)
+        if spelled is source:
+            raise
+    return _written(text, spelled, names, frame, said)
+
+
+def _written(
+    text: str, source: Source, names: Names, frame: Frame, said: Mapping[str, float]
+) -> Line:
+    """A line as it stands, or where that cannot be read or leaves out a formula, in another way."""
     source, told = explained_by(reasoned(source, names), names)
     line: Line | None = None
     try:

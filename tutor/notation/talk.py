@@ -22,10 +22,10 @@ _REVERSE = re.compile(
     r"should have been|ought to|would (?:be|have)|is it|does it)\b|\w+n't\b|\b(?:is|are|was|do|does|did|ca|could|wo|would|should|has|have|had)nt\b|\?",
     re.IGNORECASE,
 )
-_TURNS_NOTHING = re.compile(
+TURNS_NOTHING = re.compile(
     r"\b(?:(?:do not|don'?t|not to|never|let's not) forget\w*|(?:not|isn'?t|aren'?t) (?:loaded|in (?:one |a )?(?:straight )?line|collinear|forgetting|yet)"
     r"|(?:does not|doesn'?t|do not|don'?t|cannot|can not|can'?t|won'?t) (?:act|pass|push|pull|move|turn|resist|come|appear|enter|matter|need|take|carry|bear|contribute|feel)\w*"
-    r"|keine?[rn]? (?:[a-zäöü]+ ){0,2}(?:last|kraft|lasten|kr[äa]fte|belastung(?:en)?)|not (?:up|down|left|right|\w+wards?)\b|not only|if not|whether or not)\b"
+    r"|keine?[rn]? (?:[a-zäöü]+ ){0,2}(?:last|kraft|lasten|kr[äa]fte|belastung(?:en)?)|not (?:up|down|left|right|\w+wards?)\b|not in (?:this|that|it|here|the (?:sum|equation))\b|not only|if not|whether or not)\b"
     r"|\b(?:compression|compressive|a strut|struts?|druck)\b,? *(?:and *|but *|so *)?not *(?:in |an? |under )?(?:tension|tensile|a tie|ties?|zug)\b"
     r"|\b(?:tension|tensile|a tie|ties?|zug)\b,? *(?:and *|but *|so *)?not *(?:in |an? |under )?(?:compression|compressive|a strut|struts?|druck)\b",
     re.IGNORECASE,
@@ -121,7 +121,7 @@ def is_speech(word: str, names: Names) -> bool:
 def reverses(text: str, clause: Clause) -> re.Match[str] | None:
     """The word by which a clause takes back what is said, if it has one that no reason explains."""
     said = text[clause.start : clause.end]
-    harmless = _TURNS_NOTHING.sub(lambda found: " " * len(found[0]), said)
+    harmless = TURNS_NOTHING.sub(lambda found: " " * len(found[0]), said)
     first = folded(text[clause.bits[0].start : clause.bits[0].end])
     if (
         first in BECAUSE
