@@ -19,7 +19,7 @@ from tutor.notation.unreadable import Broken
 from tutor.notation.words import ANGLES, FUNCTIONS
 
 _LEAD = r"(?:(?:let|call|write|denote|with|where|put|say|set|take|taking|using|use|if|for|and|now|so|then|mit|sei|wobei|avec|con) +)*"
-_LETTER = r"(?P<letter>[A-Za-z](?:[a-z]{1,2}|_?\{?[0-9a-z]\}?)?)"
+_LETTER = r"(?P<letter>(?-i:[A-Za-z](?:[a-z]{1,2}|_?\{?[0-9a-z]\}?)?))"
 _IS = r"(?: *:?= *| +(?:be|is|being|as) +)"
 _VALUE = r"(?P<value>[-+(√0-9.a-z][^:;=]*?(?: *= *[-+(√0-9.a-z][^:;=]*?)*)"
 _LETTER_FIRST = re.compile(rf" *{_LEAD}{_LETTER}{_IS}{_VALUE} *", re.IGNORECASE)
@@ -32,6 +32,7 @@ _CALL = re.compile(
 )
 _SIDE_BY_SIDE = re.compile(rf" *{_FORCE} +(?P<letter>[a-z]) *")
 _FOR_FORCE = re.compile(rf" *{_LEAD}{_LETTER}(?:{_IS}| +for +){_FORCE} *", re.IGNORECASE)
+_SPOKEN = re.compile(r"^ *(?:let|call|write|denote|with|where|put|say|set)\b| for ", re.IGNORECASE)
 _END = re.compile(
     r"[:;]|[,.](?![0-9])|(?<=[0-9])[,](?= )|&|\b(?:and|then|so|we (?:get|have|find|write)|gives)\b|$"
 )
@@ -117,14 +118,14 @@ def _said(clause: str, names: Names, before: dict[str, str]) -> tuple[str, str] 
     """A letter and what a clause says that it is; None where the clause says something else."""
     for pattern in (_FOR_FORCE, _FORCE_FIRST, _CALL, *([_SIDE_BY_SIDE] if before else ())):
         found = pattern.fullmatch(clause)
-        if found is None or not _free(found["letter"], names, before):
+        if found is None or not _free(found["letter"], clause, names, before):
             continue
         meant = names.meant(found["force"])
         if len(meant) == 1:
             return found["letter"], spelling(meant[0])
     for pattern in (_LETTER_FIRST, _FOR):
         found = pattern.fullmatch(clause)
-        if found is not None and _free(found["letter"], names, before):
+        if found is not None and _free(found["letter"], clause, names, before):
             size = _size(found["value"], names)
             return None if size is None else (found["letter"], size)
     return None
@@ -138,11 +139,14 @@ def _is_so(clause: str, said: dict[str, str], names: Names) -> bool:
     return "=" in clause and _size(source.text, names) is not None
 
 
-def _free(letter: str, names: Names, before: dict[str, str]) -> bool:
-    """Whether a letter means nothing yet."""
+def _free(letter: str, clause: str, names: Names, before: dict[str, str]) -> bool:
+    """Whether a letter means nothing yet; a small one may be that of a joint where words bring it in."""
     taken = letter in before or letter in _NOT_BROUGHT or letter.lower() in {*ANGLES, *FUNCTIONS}
-    taken = taken or names.joint(letter) == letter or bool(names.meanings(letter))
-    return not taken and not (letter[-1:] in "xyvh" and names.joint(letter[0]) == letter[0])
+    spoken = len(letter) == 1 and letter.islower() and _SPOKEN.search(clause) is not None
+    named = names.plainly(letter) if spoken else names.meanings(letter)
+    if taken or named or names.joint(letter) == letter:
+        return False
+    return not (letter[-1:] in "xyvh" and names.joint(letter[0]) == letter[0])
 
 
 def _size(value: str, names: Names) -> str | None:
