@@ -12,6 +12,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from tutor.homework.aside import no_work
+from tutor.homework.at_once import at_once
 from tutor.homework.leads import led, names_sum
 from tutor.homework.marks import LONGEST, bared, dashed, without_remark
 from tutor.homework.page import Page, Written, joints_said, no_unknown, unknown_of
@@ -247,6 +248,7 @@ def _with_line(page: Page, about: Equation, text: str, kept: str, words: str) ->
 
 WAYS: tuple[Callable[[Page, str, str], Written | None], ...] = (
     *(no_work, place, order, sense, strike, letters, dashed),
+    lambda page, _, text: at_once(page, text, _written),
     *(_led, _headed_line, _values, _several, _row, _unheaded_line),
 )
 """The ways to read a line, in the order in which they are tried."""

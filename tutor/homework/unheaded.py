@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Sequence
+from dataclasses import replace
 
 from tutor.homework.page import Page, Written
 from tutor.homework.work import read_work
@@ -24,13 +25,16 @@ HEADINGS = {Fx: "ΣFx: ", Fy: "ΣFy: "}
 
 
 def equation_meant(page: Page, text: str) -> Equation | None:
-    """The equation of the body that the paper is at, or None where it could be several or none.
+    """The equation of the body that the paper or the line itself is at, or None where it could be several or none.
 
     The one that the line is right for; else the one that it is but for its slips.
     """
     reading = equation_before_value(page.desk.read(text))
     if isinstance(reading, Unreadable) or not (said := typed_equation(reading)).names:
         return None
+    label = reading.label
+    if label is not None and label.kind is None and isinstance(label.point, str):
+        page = replace(page, paper=replace(page.paper, place=label.point))
     try:
         own, true = _own(page), page.desk.values()
     except Unsolvable:
@@ -67,7 +71,7 @@ def _last_value(line: Line, known: Collection[str]) -> tuple[str, str] | None:
     name = name or value_at_end(named(line, known), known)
     if name is None or name in known:
         return None
-    start = _start(line, line.result.sides[-1].span.start)
+    start = start_of_side(line, line.result.sides[-1].span.start)
     unnumbered = without_marks(f"{name} = {line.text[start:]}")
     return name, _said(unnumbered)
 
@@ -75,11 +79,11 @@ def _last_value(line: Line, known: Collection[str]) -> tuple[str, str] | None:
 def _values_between(line: Line, known: Collection[str]) -> list[tuple[str, str]]:
     """The values that stand between a line's equation and its last one."""
     found: list[tuple[str, str]] = []
-    starts = [_start(line, step.sides[0].span.start) for step in line.steps]
+    starts = [start_of_side(line, step.sides[0].span.start) for step in line.steps]
     for step, end in zip(line.steps[1:-1], starts[2:], strict=True):
         name = value_given(step)
         if name is not None and name not in known and len(step.sides) == 2:
-            text = line.text[_start(line, step.sides[-1].span.start) : end]
+            text = line.text[start_of_side(line, step.sides[-1].span.start) : end]
             found.append((name, BEHIND.sub("", _said(without_marks(f"{name} = {text}")))))
     return found
 
@@ -89,7 +93,7 @@ def _said(statement: str) -> str:
     return " ".join(statement.partition("=")[2].replace("|", " ").split()).strip(" .;,")
 
 
-def _start(line: Line, start: int) -> int:
+def start_of_side(line: Line, start: int) -> int:
     """Where a side begins, with the sign before it."""
     before = line.text[:start]
     return start - (len(before) - len(before.rstrip(SIGNS)))

@@ -17,7 +17,9 @@ _MAY = re.compile(
     r"solve|^ *[\[{(].*[\]})][;., ]*$|^ *(?:eq|expr|ans|result|sol)|(?<![A-Za-z])eq ?\(", re.I
 )
 _FRONT = r" *(?:\w{1,12} *= *)?(?:\w{1,8}\.)?"
-_SOLVE = re.compile(_FRONT + r"(?-i:[A-Za-z]{0,8}[Ss]olve[A-Za-z]{0,4}) *(?P<open>[(\[])")
+_HEAD = r" *(?P<head>(?:(?i:at|for|joint|node|pin|knoten|n[oœ]e?ud|nudo) +)?[A-Z]\w? *: *)?"
+"""The joint whose equations a command is to solve."""
+_SOLVE = re.compile(_HEAD + _FRONT + r"(?-i:[A-Za-z]{0,8}[Ss]olve[A-Za-z]{0,4}) *(?P<open>[(\[])")
 _SET_EQUAL = re.compile(_FRONT + r"Eq *(?P<open>\()")
 _CALLED = re.compile(
     r" *(?:eqn?s?|equation|expr(?:ession)?)(?:_\w{1,8}|[A-Z]?[0-9]{0,2}[a-z]?) *= *(?=[^=]*[A-Za-z])",
@@ -68,7 +70,8 @@ def _solved(text: str) -> list[Span | str] | None:
     first, *others = _parts(text, Span(found.end(), close), _ARGUMENT)
     if any("=" in text[other.start : other.end] for other in others):
         return None
-    pieces = list(_statements(text, _unwrapped(text, first)))
+    head = [Span(*found.span("head"))] if found["head"] else []
+    pieces = [*head, *_statements(text, _unwrapped(text, first))]
     rest = _GIVES.match(text, close + 1)
     if rest is None:
         return pieces if _END.match(text, close + 1) else None
