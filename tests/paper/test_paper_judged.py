@@ -49,6 +49,9 @@ LEAST = {
     "lamplight": Least(58, 42),
     "chalk": Least(58, 42),
     "desk": Least(125, 27),
+    "satchel": Least(58, 42),
+    "rostrum": Least(58, 41),
+    "clipboard": Least(58, 41),
     "lecturer": Least(287, 248, unsaid=3),
 }
 
