@@ -123,9 +123,11 @@ def _entity(found: re.Match[str]) -> str | None:
     return char if len(char) == 1 and char.isprintable() and char not in "<>&" else None
 
 
-def _struck(found: re.Match[str]) -> str:
-    """What is struck out: an equation is gone, a term of a sum is nothing."""
-    before = found.string[: found.start()].rstrip()
+def _struck(found: re.Match[str]) -> str | None:
+    """What is struck out: an equation is gone, a term of a sum is nothing; of all of a line None."""
+    before, behind = found.string[: found.start()].rstrip(), found.string[found.end() :].strip()
+    if not (before or behind):
+        return None
     return " " if "=" in found[0] or before[-1:] not in ("+", "-", "=") else "0"
 
 

@@ -13,12 +13,15 @@ from tutor.notation.lexicon import says
 from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS, NAME
+from tutor.notation.unreadable import Broken
 
 _VALUE = r"[-+]? ?[0-9][0-9.,]*"
 _ROW = re.compile(
     rf" *\|? *(?P<name>[^\s|,;=:*/+.…]{{1,16}}) *(?P<gap>\t[ \t]*| (?=[-+][0-9])|[|,;→⇒] *|[-=]+> *|(?:\.{{2,}}|…+) *)"
     rf"(?P<value>{_VALUE})(?P<rest>[^=]*)"
 )
+_SECOND = re.compile(rf"^[^|;\t=]*[|;\t] *(?P<value>{_VALUE})(?= *(?:$|[|;\t]|[A-Za-z(]))")
+"""Another number in a cell of its own, such as a length beside a force."""
 _GROUPED = re.compile(r"[-+]? ?[1-9][0-9]{0,2}(?:(?:\.[0-9]{3})+,[0-9]+|(?:,[0-9]{3})+\.[0-9]+)")
 _BETWEEN = re.compile(r"[|;\t…]|\.{2,}|,(?![0-9])")
 _FORCE_IN = re.compile(
@@ -82,6 +85,10 @@ def rowed(source: Source, typed: str, names: Names) -> Source:
     found = _ROW.fullmatch(text)
     if found is None or len(names.meant(found["name"])) != 1:
         return source
+    if (second := _SECOND.search(found["rest"])) is not None:
+        at = found.start("rest")
+        place = source.span(at + second.start("value"), at + second.end("value"))
+        raise Broken("value/cells", place.start, place.end)
     start, end = found.span("gap")
     lead = re.sub(r"\|", " ", text[:start])
     rest = _BETWEEN.sub(lambda cut: " " * len(cut[0]), found["rest"])

@@ -83,4 +83,9 @@ COMPLAINTS: Mapping[str, Complaint] = {
         "give one of them, such as 12 C or 12 left",
         values=(("12 C T", 6), ("12 left right", 9), ("12 T left", 6)),
     ),
+    "value/cells": Complaint(
+        "“{found}” is a second number in this row",
+        "give the force alone, such as 12 C",
+        values=(("AB\t5.00\t12.5", 9), ("AB | 5 | 12 | C", 10)),
+    ),
 }  # fmt: skip
