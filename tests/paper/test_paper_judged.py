@@ -44,7 +44,7 @@ LEAST = {
     "lecterns": Least(86, 63),
     "clippings": Least(82, 62),
     "marking": Least(0, 194),
-    "scraps": Least(116, 35),
+    "scraps": Least(139, 41),
     "pastings": Least(58, 42),
     "lamplight": Least(58, 42),
     "chalk": Least(58, 42),
