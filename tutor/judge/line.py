@@ -42,8 +42,8 @@ NOTHING = 1e-9
 EXACTLY = Tolerance(silent=0.0005, remark=NEAR)
 ROUNDED_HARD = "Right, though a number is rounded hard; a fraction or one more figure is safer."
 NOT_BY_ITSELF = (
-    "The figures fit, but {names} has no value yet and no term of its own here: write each force with its "
-    "own term, or name the direction that the line adds the forces along."
+    "The figures fit, but for {names} no value is known yet, and no term of its own stands here: write "
+    "each force with its own term, or name the direction that the line adds the forces along."
 )
 SAYS_AGAIN = "Right; it says {what} again and adds nothing new."
 
