@@ -18,6 +18,7 @@ from tutor.homework import Review, review
 from tutor.judge import Mistake
 from tutor.model import Load, Support
 from tutor.notation import Exact
+from tutor.statics import solve
 
 SOME = [
     pytest.param(range(6), id="some"),
@@ -193,3 +194,28 @@ def test_of_two_slips_at_two_joints_both_are_among_the_places_to_look_at(seed: i
     slips = {slip.place for slip in both[0].slips}
     assert len(slips) == 2
     assert slips < set(review(both[0].problem, both[0].work()).places)
+
+
+LODGE = plain_problem(
+    [("A", 0, 0), ("B", 12, 0), ("C", 3, 4), ("D", 9, 4), ("E", 6, 0)],
+    ("AE", "BE", "AC", "CD", "BD", "CE", "DE"),
+    (Support("A", "pin"), Support("B", "roller")),
+    (Load("C", (("down", Exact.of(6)),)), Load("D", (("down", Exact.of(8)),))),
+)
+
+
+@pytest.mark.parametrize("factor", [0.75, 4 / 3, 0.6, 5 / 3, 2.0, 0.5, -1.0])
+@pytest.mark.parametrize("name", LODGE.member)
+def test_a_lone_wrong_value_is_never_called_certain_however_well_a_slip_gives_it(
+    name: str, factor: float
+) -> None:
+    """As well it may have been copied wrongly: nothing was worked out with it."""
+    values = dict(solve(LODGE).values)
+    values[name] *= factor
+    reactions, forces = (
+        {each: figures(values[each], 4) for each in names}
+        for names in (LODGE.reaction, LODGE.member)
+    )
+    result = review(LODGE, {"reactions": reactions, "forces": forces})
+    assert result.finding[name].state == "wrong"
+    assert {finding.sure for finding in result.findings if finding.state == "wrong"} == {"likely"}
