@@ -142,6 +142,38 @@ def test_once_one_place_is_mended_the_rest_still_rests_on_the_belief(name: str, 
 
 
 @pytest.mark.parametrize("name", TRUSSES)
+def test_reactions_that_are_blank_and_were_worked_with_wrongly_are_looked_at_in_any_order(
+    name: str,
+) -> None:
+    """The order of the joints shows nothing of reactions that are not written."""
+    walk = list(TRUSSES[name].walk)
+    members = TRUSSES[name].problem.member
+    for belief in beliefs(name):
+        if not (belief.given or belief.along or belief.reactions):
+            continue
+        written = sheet(name, belief, FULL)
+        assert written is not None
+        forces = {n: value for n, value in written.items() if n in members}
+        for order in (walk, walk[::-1]):
+            assert "whole" in reviewed(name, forces, order=order).places, belief.name
+
+
+@pytest.mark.parametrize("name", TRUSSES)
+def test_a_belief_is_told_as_well_where_any_one_member_is_left_blank(name: str) -> None:
+    told = []
+    for belief in beliefs(name):
+        if belief.times("") != 1.0 or belief.name == "arms along":
+            continue
+        for blank in TRUSSES[name].problem.member:
+            written = sheet(name, belief, FULL)
+            assert written is not None
+            del written[blank]
+            accounts = reviewed(name, written).accounts
+            told.append(bool(accounts) and accounts[0].mistake.code in belief.means)
+    assert 7 * told.count(True) >= 5 * len(told)
+
+
+@pytest.mark.parametrize("name", TRUSSES)
 def test_where_the_order_is_told_one_is_sent_on_to_the_first_joint_in_it_that_is_left(
     name: str,
 ) -> None:

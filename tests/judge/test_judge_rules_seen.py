@@ -404,3 +404,31 @@ def test_a_load_elsewhere_that_goes_along_the_sum_is_meant_before_one_that_goes_
     )
     found = named(truss, Fy("A"), f"A_y + 3/5 F_AD {sign} 8 = 0")
     assert found == [("stray-load", "load B")]
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "told"),
+    [
+        (
+            Fy(),
+            "A_y + C_y - 560 - 240 + 0.8 F_AE = 0",
+            "does not enter the whole truss from outside",
+        ),
+        (Fy("B"), "F_BE - 560 + F_CF = 0", "does not act on joint B: see where it ends"),
+        (Fx("B"), "-F_AB + F_BC + F_BE = 0", "does any of it go the way this sum goes?"),
+        (
+            M("A"),
+            "600 C_y - 300*560 - 900*240 - 400*120 + 300 A_x = 0",
+            "see where its line of action passes",
+        ),
+        (
+            M("A"),
+            "600 C_y - 300*560 - 900*240 - 400*120 + 300 F_BE = 0",
+            "does not enter the whole truss from outside",
+        ),
+    ],
+)
+def test_of_a_term_too_many_it_is_said_why_it_has_no_place(about, text: str, told: str) -> None:
+    (mistake,) = judge(problem("rack"), about, text).mistakes
+    assert mistake.code == "extra"
+    assert told in mistake.place
