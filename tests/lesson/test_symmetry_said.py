@@ -19,18 +19,20 @@ from tutor.model import Load, Problem, Support
 from tutor.statics import solve
 
 
-def hall(left: float = 4, right: float = 4, top: float = 3) -> Problem:
-    """A truss on two supports, with these loads at its shoulders."""
+def hall(
+    left: float = 4, right: float = 4, top: float = 3, shoulder: float = 12, brace: str = "RT"
+) -> Problem:
+    """A truss on two supports, with these loads at its shoulders, the right one at 12 m braced by RT."""
     return plain_problem(
         [
             ("P", 0, 0),
             ("Q", 4, 3),
             ("S", 8, top),
-            ("R", 12, 3),
+            ("R", shoulder, 3),
             ("U", 16, 0),
             ("T", 8, 0),
         ],
-        ("PQ", "QS", "SR", "RU", "PT", "TU", "QT", "RT", "ST"),
+        ("PQ", "QS", "SR", "RU", "PT", "TU", "QT", brace, "ST"),
         [Support("P", "pin"), Support("U", "roller")],
         [down("Q", left), down("S", 10), down("R", right)],
     )
@@ -106,6 +108,8 @@ def test_what_symmetry_does_not_give_is_not_taken(text: str, said: str) -> None:
 @pytest.mark.parametrize(
     ("problem", "why"),
     [
+        (hall(shoulder=13), "joint Q has no mirror image"),
+        (hall(brace="SU"), "QT has no mirror image"),
         (hall(right=5), "the loads at Q and on the other side are not alike"),
         (
             replace(hall(), loads=(*hall().loads, Load("S", (("right", exact(3)),)))),
