@@ -78,6 +78,14 @@ def test_a_force_left_out_is_missing_though_its_like_stands_there() -> None:
     assert verdict.mistakes[0].code == "missing"
 
 
+def test_it_is_told_whether_the_two_are_alike_or_of_one_size_alone() -> None:
+    (alike,) = judge(GABLE, Fy("D"), "-6 - 2*4/5 F_CD - F_BD = 0").remarks
+    assert alike.text == "CD stands here for AD too: they are alike."
+    own = {"senses": {"CD": "C"}, "known": {"AD": -10, "CD": 10}}
+    (opposed,) = judge(GABLE, Fy("D"), "-F_BD - 2*4/5 F_AD - 6 = 0", **own).remarks
+    assert opposed.text == "AD stands here for CD too: they have one size."
+
+
 @pytest.mark.parametrize("text", ["-F_BD + 1.6 F_CD - 6 = 0", "-F_BD - 2*4/5 F_AD - 6 = 0"])
 def test_a_force_drawn_the_other_way_may_stand_for_its_like(text: str) -> None:
     own = {"senses": {"CD": "C"}, "known": {"AD": -10, "CD": 10}}
