@@ -59,6 +59,7 @@ _BEHIND = re.compile(rf"{_WHOLE}\.?(?:{_NOTES})[ .]*$", re.IGNORECASE)
 _MAY_END = re.compile(
     r"[^\w)\]}. ] *$|(?<![(\[][TC])[\])] *$|_ *$|page|eite|\b[Pp]g?\.|S\.| [ABM][1-3]\b| {3}-? ?[0-9]|[qQ]\.?[eE]|\.k\.|[¹²³⁴-⁹]"
 )
+_TICKED = re.compile(r"(?<=[\w)] )[✓✔☑✅]+(?= *[(\[])")
 _STOPPED = re.compile(r"(?<=[0-9A-Za-z)\]])\$ *$")
 """The $ that ends a statement of a program for algebra."""
 
@@ -77,6 +78,7 @@ def without_margins(source: Source, raw: str) -> Source:
         source = _set_apart(source, source.typed(raw))
     if "|" in text or "‖" in text or "(*" in text or "(:" in text or "(/" in text:
         source = source.rewritten(_THEN, " ;").rewritten(_NEXT, " ")
+    source = source.rewritten(_TICKED, " ")
     if _MAY_END.search(text) is not None:
         source = source.rewritten(_BEHIND, " ")
     return source.rewritten(_STOPPED, "") if text.count("$") == 1 else source

@@ -49,6 +49,9 @@ _JOINT_AND_WAY = re.compile(
 _JOINT_BRACKETED = re.compile(
     r"^ *[(\[](?P<joint>[A-Z]\w{1,2})[)\]](?P<way>) +(?=[^=:]*[A-Za-z][^=:]*=)"
 )
+_JOINT_AND_AXIS = re.compile(
+    r"^ *[(\[](?P<joint>[A-Z]\w{0,2}), ?(?P<way>[xy])[)\]]:? +(?=[^=:]*[A-Za-z][^=:]*=)"
+)
 _UNIT_OF_FORCE = re.compile(
     rf"(?<![\w}}])(?P<name>[A-Z]\w*(?:_?\{{\w+\}})?)(?: ?\[ ?(?P<unit>{_FORCES}) ?\]| ?\( ?(?P<round>{_FORCES}) ?\)| (?P<bare>{_FORCES}))(?![\w(])"
 )
@@ -69,7 +72,7 @@ _BLANKS = re.compile(r"(?<=[^\W\d_])_ +(?=[\w{])|(?<=\w) +(?=_\{)")
 
 
 _MEASURES = "|".join((*NEWTONS, *METRES, "kips", "lbf", "lbs", "k", "KN"))
-_UNITS = rf"(?:{_MEASURES})(?: ?[* .-] ?(?:{_MEASURES}))?"
+_UNITS = rf"(?:{_MEASURES})(?: ?[* .-]? ?(?:{_MEASURES}))?"
 _HEADED_IN = re.compile(
     rf"^(?P<before>[^=]*[^=\s]) *(?:[(\[] *(?:in +)?(?P<unit>{_UNITS}) *[)\]]|/ ?(?P<over>{_UNITS})) *(?P<sign>[:=])"
     r"(?P<value> *[-+]? ?[0-9][0-9.,]*(?= *(?:[A-Z(\[]|$)))?"
@@ -91,6 +94,7 @@ def respelled(source: Source, names: Names) -> Source:
             source = source.rewritten(_UNIT_TIMES, lambda found: _bracketed(found, names))
     source = source.rewritten(_AXIS_IN_FRONT, lambda found: f"F{found['axis'] or found['way']}: ")
     source = source.rewritten(_JOINT_AND_WAY, lambda found: _at_joint(found, names))
+    source = source.rewritten(_JOINT_AND_AXIS, lambda found: _at_joint(found, names))
     source = source.rewritten(_JOINT_BRACKETED, lambda found: _at_joint(found, names))
     source = source.rewritten(
         _LETTER_FOR_ZERO, lambda found: None if names.joint("O") else f"{found[1]}0"

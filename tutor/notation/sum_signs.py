@@ -14,6 +14,7 @@ _FORCE = r"F_?\{?(?P<axis>[xyXYhvHV])\}?"
 _ABOVE = re.compile(rf"Σ *{_FORCE} *\^ *[({{]{{1,2}} *{_PLACE} *[)}}]{{1,2}}")
 _BEHIND = re.compile(rf"[(\[{{] *Σ *{_FORCE} *[)\]}}] *\|? *_ *[({{]? *{_PLACE}(?![\w(]) *[)}}]?")
 _AT_BAR = re.compile(rf"Σ *{_FORCE} *\| *_ *[({{]? *{_PLACE}(?![\w(]) *[)}}]?")
+_IN_BRACKETS = re.compile(rf"Σ *{_FORCE} ?[(\[] ?(?:at |joint )?{_PLACE} ?[)\]](?= *[=:])")
 _MOMENT = re.compile(
     rf"(?P<sum>Σ *M) *_ *[({{]{{2}} *{_PLACE} *[)}}]{{2}}|Σ *M *_\( *(?P<plain>[A-Z][0-9]?) *\)"
 )
@@ -33,7 +34,7 @@ def summed(source: Source) -> Source:
     if (index := _INDEX.search(source.text)) is not None:
         indexed = re.compile(_INDEXED.format(i=index["index"] or index["braced"]))
         source = source.rewritten(_INDEX, "Σ").rewritten(indexed, _without_index)
-    for pattern in (_ABOVE, _BEHIND, _AT_BAR):
+    for pattern in (_ABOVE, _BEHIND, _AT_BAR, _IN_BRACKETS):
         source = source.rewritten(pattern, lambda found: f"Σ_{found['place']} F_{found['axis']}")
     source = source.rewritten(_MOMENT, lambda found: f"ΣM_{found['place'] or found['plain']}")
     for pattern in (_AXIS_FIRST, _PLACE_FIRST):
