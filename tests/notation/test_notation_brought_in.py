@@ -27,6 +27,14 @@ LETTERS = [
     ("P = AB, Q = AD: {}", Fx("A"), "A_x + P + 0.8Q = 0", "A_x + Q + 0.8P = 0"),
     ("P_1 = 24 kN, P_2 = 12 kN: {}", Fy(), "A_y + C_y - P_1 - P_2 = 0", "A_y + C_y = P_1 - P_2"),
     ("W1 = 24, W2 = 12; {}", M("A"), "8C_y - 4W1 - 4W2 - 3(8) = 0", "8C_y - 4W1 - 4W2 = 0"),
+    ("F1 = 24 at D, F2 = 12 at B, {}", Fy(), "A_y + C_y - F1 - F2 = 0", "A_y + C_y = F1 - F2"),
+    ("total load W = 24 + 12 = 36: {}", Fy(), "A_y + C_y - W = 0", "A_y - C_y - W = 0"),
+    ("sin a = 0.6, so {}", Fy("A"), "A_y + AD sin a = 0", "A_y - AD sin a = 0"),
+    ("say AD = q, then {}", Fy("A"), "15 + 0.6q = 0, q = -25", "15 - 0.6q = 0, q = 25"),
+    ("{}, th = atan(3/4)", Fy("A"), "A_y + AD sin th = 0", "A_y + AD cos th = 0"),
+    ("{} (th = 36.87°)", Fy("A"), "A_y + AD sin th = 0", "A_y + AD cos th = 0"),
+    ("{}, s being 3/5", Fy("A"), "A_y + s AD = 0", "A_y - s AD = 0"),
+    ("{} where x is the force in AD", Fy("A"), "A_y + 0.6x = 0", "A_y - 0.6x = 0"),
     ("P_x = 8, P_y = 24: {}", Fx(), "A_x + P_x = 0", "A_x - P_x = 0"),
 ]
 
@@ -47,6 +55,8 @@ def test_letters_of_a_line_stand_for_what_it_says_they_are(around, about, right,
         "DE = 4: A_y + 0.6 AD = 0",
         "call AD x and AB x: A_y + 0.6x = 0",
         "call AD x",
+        "total load W = 24 + 12 = 38: A_y + C_y - W = 0",
+        "15 + 0.6x = 0, x = AD = 25",
     ],
 )
 def test_a_letter_with_two_meanings_or_another_one_is_not_read(text: str) -> None:
@@ -68,11 +78,25 @@ def test_a_letter_that_a_line_defines_is_never_passed_over_as_a_word() -> None:
         "8C_y = 144 oh no there are 3 of them: {}",
         "8C_y - 144 = 0, no it needs the wind: {}",
         "8C_y - 144 = 0, scrap that, {}",
+        "8C_y - 144 = 0 forgot the wind so {}",
+        "8C_y - 144 = 0; actually 24 more: {}",
+        "8C_y = 144, no 168. {}",
     ],
 )
 def test_of_a_line_that_is_taken_back_only_the_new_one_counts(before: str) -> None:
     assert judge(QUAY, M("A"), before.format("8C_y = 96 + 48 + 24 = 168")).right
     assert not judge(QUAY, M("A"), before.format("8C_y = 96 + 48 - 24 = 120")).right
+
+
+@pytest.mark.parametrize("text", ["AD = 25 T.. no it pushes, 25 C", "AD = 20 C, no its more, 25 C"])
+def test_a_value_that_is_taken_back_with_a_reason_is_the_new_one(text: str) -> None:
+    assert judge(QUAY, Value("AD"), text).right
+    assert not judge(QUAY, Value("AD"), text[:-1] + "T").right
+
+
+def test_a_value_behind_a_word_that_takes_nothing_back_keeps_its_equation() -> None:
+    text = "A_y + 0.6 AD = 0, forgot nothing, so AD = -25"
+    assert judge(QUAY, Fy("A"), text, known={"A_y": 15}).kind in ("right", "unreadable")
 
 
 @pytest.mark.parametrize(

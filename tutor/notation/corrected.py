@@ -15,7 +15,7 @@ _VALUE = rf"[-+]? ?[0-9][0-9.,]*(?: ?(?:kN|MN|N|lbs?|kips?|k))?(?: *[(\[]?\b{_WA
 _SORRY = r"(?:sorry|oops|i mean|i meant|wait|make (?:that|it)|correction:?)"
 _WORK = r"(?:[-+]? ?[0-9][0-9.,]*(?: *[-+*/] *[0-9][0-9.,]*)+ *= *)?"
 _ANEW = re.compile(
-    rf"(?<==) *{_VALUE}(?:,|;| -+|\.{{2,3}})? *(?:no,? +)?(?:{_SORRY},? +|(?<=no )|(?<=no, ))(?={_WORK}{_VALUE} *$)",
+    rf"(?<==) *{_VALUE}(?:,|;| -+|\.{{2,3}})? *(?:no,? +)?(?:{_SORRY},? +|no,? +(?:it|its|it's|they|that|this)\b[a-z' ]*[,:;] +|(?<=no )|(?<=no, ))(?={_WORK}{_VALUE} *$)",
     re.IGNORECASE,
 )
 _WAY_ANEW = re.compile(
@@ -33,7 +33,7 @@ def corrected(source: Source) -> Source:
         return source
     source = source.rewritten(_ANEW, "")
     source = source.rewritten(_WAY_ANEW, lambda found: found["second"])
-    source = source.rewritten(_SAID_ANEW, _from_anew).rewritten(_TAKEN_BACK, "")
+    source = source.rewritten(_SAID_ANEW, _from_anew).rewritten(_TAKEN_BACK, _from_anew)
     if (found := _DENIED.search(source.text)) is not None:
         span = source.span(*found.span("second"))
         raise Broken("value/two", span.start, span.end)
@@ -48,9 +48,9 @@ _SAID_ANEW = re.compile(
 
 
 _TAKEN_BACK = re.compile(
-    r"^(?=[^;]*[-+=]).*?[\w)\]}](?: *[,;.]| +-+| *\.{2,3})? +(?:(?:oh|ah),? +)?"
-    r"(?:no,? +wait|wait,? +no|hang on|hold on|scrap that|oops|sorry|(?:oh +)?no,? +(?:they|it|that|this|the|there|both|its|i)\b)"
-    r"[^=:+*/^<>]*?(?::|[,;](?= )| -+|\.{2,3}) *(?=[^=:]*[A-Za-z][^=:]*=)",
+    r"^[^;]*?(?:=|(?<![a-z])[-+] ?[\w.(]).*?[\w)\]}](?: *[,;.]| +-+| *\.{2,3})? +(?:(?:oh|ah|hmm?),? +)?\(?"
+    r"(?:no,? +wait|wait,? +no|hang on|hold on|scrap that|oops|sorry|nope|(?:that'?s +)?wrong\b|(?:i +)?forgot\b|actually,? +(?=[0-9])|no,? +(?=[0-9])|(?:oh +)?no,? +(?:they|it|its|it's|that|this|the|there|both|i)\b)"
+    r"[^=:+*/^<>]*?(?::|[,;.](?= )|\)| -+(?= )|\.{2,3}|\bso\b) *(?=[^=:]*[A-Za-z][^=:]*=)",
     re.IGNORECASE,
 )
 """A whole equation, or its beginning, that is taken back before it is written anew: "... = 357 no wait, ...: 12 E_y = ..."."""
@@ -62,5 +62,7 @@ def _from_anew(found: re.Match[str]) -> str | None:
     return None if _VALUE_ALONE.fullmatch(behind) else ""
 
 
-_VALUE_ALONE = re.compile(r" *[A-Za-z][\w{}]* *")
-_MAY = re.compile(rf"\b(?:no|scrap|should|hang|hold|{_SORRY})\b", re.IGNORECASE)
+_VALUE_ALONE = re.compile(r" *(?:(?:so|hence|then|thus|and)\b,? *)?[A-Za-z][\w{}]* *")
+_MAY = re.compile(
+    rf"\b(?:no|nope|scrap|should|hang|hold|wrong|forgot|actually|{_SORRY})\b", re.IGNORECASE
+)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tutor.notation.abridged import unabridged
 from tutor.notation.bared import bared
-from tutor.notation.brought_in import then_apart
+from tutor.notation.brought_in import called
 from tutor.notation.cells import celled
 from tutor.notation.corrected import corrected
 from tutor.notation.likened import likened
@@ -16,5 +16,5 @@ def written_out(text: str, names: Names) -> Source:
     """The text laid out as a line, before its sentences and symbols are looked at."""
     source = bared(text)
     source = celled(source, source.typed(text), names)
-    source = then_apart(source)
+    source = called(source, names)
     return likened(unabridged(corrected(source), names), names)
