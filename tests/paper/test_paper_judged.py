@@ -48,7 +48,7 @@ LEAST = {
     "pastings": Least(58, 42),
     "lamplight": Least(58, 42),
     "chalk": Least(58, 42),
-    "desk": Least(125, 27),
+    "desk": Least(161, 32),
     "satchel": Least(58, 42),
     "rostrum": Least(58, 41),
     "clipboard": Least(58, 41),

@@ -153,10 +153,9 @@ def sized(line: Line) -> Line | None:
 
 
 def only_works_out(line: Line, step: Step) -> bool:
-    """Whether a statement only works out a number that an equation behind it has: 0.866 × 20 = 17.3 so ..."""
-    behind = line.steps[line.steps.index(step) + 1 :]
+    """Whether a statement only works out a number that an equation beside it has: 0.866 × 20 = 17.3 so ..."""
     return holds_alone(step) and any(
-        value_given(other) is None and list(_names(other)) for other in behind
+        value_given(other) is None and list(_names(other)) for other in line.steps
     )
 
 

@@ -10,7 +10,7 @@ from tutor.notation.symbols import LETTERS
 from tutor.notation.units import NEWTONS
 
 _MAY = re.compile(
-    r"\([^()]*$|[^\W\d_][0-9]|[(\[] ?[-+DZTC] ?[)\]][ .]*$|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b|\b(?:really|actually|in fact)\b|\bas (?:a )?(?:pu|st|ti|te|co)",
+    r"\([^()]*$|[^\W\d_][0-9]|[(\[] ?[-+DZTC] ?[)\]][ .]*$|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b|\b(?:really|actually|in fact)\b|\bas (?:a )?(?:pu|st|ti|te|co)|[0-9] +of +|[TCn]\)? +[(\[][^()]*[0-9] ?[-+*/]",
     re.IGNORECASE,
 )
 _WITH_FACTOR = re.compile(
@@ -52,6 +52,14 @@ _DRAWN_AS = re.compile(
 )
 
 
+_SHARE_OF = re.compile(
+    rf"(?P<share>(?<![\w.,/])(?:[0-9]+/[0-9]+|0?\.[0-9]+)) +of +(?:the +)?(?P<name>[{LETTERS}][\w{{}}]*)(?![\w'-])"
+)
+_WORKED = re.compile(
+    rf"(?P<value>-? ?(?<![\w.,])[0-9][0-9.,]*(?: ?(?:{_FORCES}))?(?: ?[TC]\b| ?\([TC]\)| (?:tension|compression))) +[(\[](?P<work>[-+*/0-9.,() ]*[0-9)] ?[-+*/][-+*/0-9.,() ]*)[)\]](?=[ .]*$)"
+)
+
+
 def unabridged(source: Source, names: Names) -> Source:
     """The source with a factor behind its force, a bar by its figures and a mark behind a value written out."""
     if _MAY.search(source.text) is None:
@@ -64,6 +72,8 @@ def unabridged(source: Source, names: Names) -> Source:
             _NOT_CLOSED, lambda found: f"{found['function']}({found['angle']})"
         )
     source = source.rewritten(_ROOT, "√")
+    source = source.rewritten(_SHARE_OF, lambda found: _share(found, names))
+    source = source.rewritten(_WORKED, lambda found: f"{found['work']} = {found['value']}")
     source = source.rewritten(_REALLY, lambda found: found["so"] or "so ")
     source = source.rewritten(_DRAWN_AS, lambda found: _drawn(found, names))
     source = source.rewritten(_SIZE_SAID, lambda found: f"{found['value']} = ")
@@ -80,6 +90,11 @@ def _times(found: re.Match[str], names: Names) -> str | None:
         if _FACTOR.match(word, cut) is not None and names.meanings(word[:cut]):
             return f"{word[:cut]}*{word[cut:]}"
     return None
+
+
+def _share(found: re.Match[str], names: Names) -> str | None:
+    """A part of a force in words, 3/5 of cd, as a product."""
+    return f"{found['share']} {found['name']}" if names.meanings(found["name"]) else None
 
 
 def _bar(found: re.Match[str], names: Names) -> str | None:

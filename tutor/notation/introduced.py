@@ -49,7 +49,7 @@ _VALUE_BEING = re.compile(
     re.IGNORECASE,
 )
 _GIVEN_AS = re.compile(
-    rf",? *\b(?:where|with)\b +{_LETTER} *= *(?P<what>(?:[^-=,;:∴⇒→]|-(?!>))*[A-Z](?:[^-=,;:∴⇒→]|-(?!>))*)(?P<alike>(?:= *[A-Z][\w{{}}]* *)+)?(?=$|[,;:∴⇒→]|[-=]>)"
+    rf",? *\b(?:where|with|mit|wobei|avec)\b +{_LETTER} *= *(?P<what>(?:[^-=,;:∴⇒→]|-(?!>))*[A-Z](?:[^-=,;:∴⇒→]|-(?!>))*)(?P<alike>(?:= *[A-Z][\w{{}}]* *)+)?(?=$|[,;:∴⇒→]|[-=]>)"
 )
 _WITHOUT = frozenset("NmkxyM")
 """Letters that stand for a unit, for times or for a sum."""
@@ -105,10 +105,16 @@ def _given_as(source: Source, names: Names) -> Source:
     given = [*_GIVEN_AS.finditer(source.text), *_IN_FRONT.finditer(source.text)]
     for found in (*called, *given):
         letter, what = found["letter"], found["what"].strip()
-        words = [word for word in NAME.findall(what) if names.meanings(word)]
+        said = NAME.findall(what)
+        words = [word for word in said if names.meanings(word) or len(word) > 3]
         named = names.plainly(letter) if found in called else _taken(letter, names)
         taken = named or letter in _WITHOUT
-        if len(words) != 1 or taken or re.search(rf"\b{letter}\b", what):
+        if (
+            len(words) != 1
+            or not names.meanings(words[0])
+            or taken
+            or re.search(rf"\b{letter}\b", what)
+        ):
             continue
         groups = found.groupdict()
         kept = f"; {what} {groups['alike']}" if groups.get("alike") else groups.get("before") or " "

@@ -146,9 +146,9 @@ class Statements:
         return None
 
     def _states(self, start: int, end: int, later: list[Piece]) -> bool:
-        """Whether a whole equation stands before the colon, with remarks alone behind it."""
+        """Whether a whole equation stands before the colon, with remarks or numbers alone behind it."""
         rest = "".join(self.text[piece.start : piece.end] for piece in later)
-        if "=" not in self.text[start:end] or "=" in rest:
+        if "=" not in self.text[start:end] or ("=" in rest and re.search(r"[^\W\d_]", rest)):
             return False
         self._state(Piece(start, end, ""), start, end)
         return True
