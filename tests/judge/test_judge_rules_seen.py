@@ -432,3 +432,60 @@ def test_of_a_term_too_many_it_is_said_why_it_has_no_place(about, text: str, tol
     (mistake,) = judge(problem("rack"), about, text).mistakes
     assert mistake.code == "extra"
     assert told in mistake.place
+
+
+SLOPING = plain_problem(
+    [("A", 0, 0), ("B", 6, 0), ("C", 2, 4)],
+    ("AB", "BC", "AC"),
+    [Support("A", "pin"), Support("B", "roller", angle=exact(120))],
+    [pushed("C", right=5, down=12), pushed("B", down=7)],
+)
+
+
+def test_a_ratio_may_stand_upside_down_beside_an_arm() -> None:
+    text = "6 R_B/sin60 - 5*4 - 12*2 - 7*6 = 0"
+    assert named(SLOPING, M("A"), text) == [("upside-down", "R_B")]
+
+
+def test_the_resultant_of_a_load_given_by_components_is_that_load_whole() -> None:
+    assert named(SLOPING, Fy(), "A_y + R_B sin60 - 13 - 7 = 0") == [("whole-force", "load C y")]
+    assert named(SLOPING, Fy(), "A_y + R_B sin60 + 13 - 7 = 0")[0] == ("whole-force", "load C y")
+
+
+def test_a_force_too_many_in_a_moment_is_that_whose_size_is_typed() -> None:
+    text = "-6 A_y + 12*4 - 5*4 - 7*4 = 0"
+    assert named(SLOPING, M("B"), text) == [("extra", "load B")]
+
+
+def test_all_loads_may_be_added_up_before_an_own_result_is_put_in_wrongly() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 12, 0), ("C", 4, 4), ("D", 8, 4)],
+        ("AB", "BD", "AC", "CD", "AD"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [Load(j, (("down", exact(s)),)) for j, s in zip("ABCD", (6, 6, 24, 18), strict=True)],
+    )
+    found = named(truss, Fy(), "A_y = 54 - 62", known={"B_y": "26"})
+    assert found == [("carried", "B_y")]
+
+
+def test_a_result_that_stands_as_it_was_found_is_not_the_one_that_is_turned() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 6, 0), ("C", 3, 4)],
+        ("AB", "BC", "AC"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [Load("C", (("up", exact(24)),))],
+    )
+    verdict = judge(truss, Fy("A"), "-12 - 0.8 AC = 0", known={"A_y": "-12"})
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("sign", "AC")]
+    assert "Either" in verdict.text
+
+
+def test_one_wrong_arm_goes_before_arms_of_all_the_others_in_a_multiplied_line() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 4, 4), ("D", 11, 0)],
+        ("AB", "AC", "BC", "BD", "CD"),
+        [Support("A", "pin"), Support("D", "roller")],
+        [Load(j, (("down", exact(size)),)) for j, size in (("C", 300), ("B", 200))],
+    )
+    (found,) = named(truss, M("A"), "4 D_y = 500*4")
+    assert found[1] == "D_y"

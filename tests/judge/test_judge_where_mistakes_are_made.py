@@ -82,7 +82,7 @@ WHERE = {
     "tangent": among("sum", "some"),
     "turning": among("moment"),
     "unit": among("some|all", "load"),
-    "upside-down": among("sum", "some"),
+    "upside-down": among("sum", "some") | among("moment", "some", "slanted", "reaction"),
     "whole-force": among("some", "slanted") | among("sum", "all"),
 }
 """Two are of own earlier results alone, and nothing has been found here."""
@@ -193,6 +193,7 @@ SHOWN: list[tuple[Equation, str, dict[str, list[float]]]] = [
         "no-arm": [0.5, 0.866, 1.0],
         "reflected": [-6.928, 6.928],
         "turning": [-6.928],
+        "upside-down": [9.238],
         "whole-force": [8.0],
     }),
     (M("A"), "load B", {

@@ -7,9 +7,10 @@ practice, no source.
 from __future__ import annotations
 
 import pytest
-from families import SEED_HOUSE
+from families import SEED_HOUSE, exact, plain_problem
 
 from tutor.judge import Fx, Fy, M, Value, Verdict, judge
+from tutor.model import Load, Support
 from tutor.model.read import read_text
 
 # By hand: ΣM_A: 8 E_y = 4*24, E_y = 12; A_y = 12; joint A: 0.6 AD + 12 = 0, AD = -20 (C),
@@ -512,3 +513,99 @@ def test_what_is_worked_out_of_an_own_value_holds_where_that_is_only_rounded(tex
 
     assert said(Fy("A"), "-19.8", "11.88") == said(Value("A_y"), "-19.8", "11.88") == "right"
     assert said(Fy("A"), "-19", "11.4") == "wrong"
+
+
+@pytest.mark.parametrize("value", ["12 kN m", "12 kN·m", "96/8 = 12 kNm"])
+def test_a_force_is_no_moment_whatever_the_equation_before_it_says(value: str) -> None:
+    line = "8 E_y = 4*24 = 96"
+    verdict = judge(GANTRY, M("A"), f"{line} => E_y = {value}")
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("unit", "E_y")]
+    assert verdict.stands.startswith(line)
+    assert judge(GANTRY, M("A"), f"{line} kNm => E_y = 12 kN").right
+
+
+@pytest.mark.parametrize(
+    ("text", "code", "force"),
+    [
+        ("AB = 20*3/5 = 12 T", "component", "AD"),
+        ("20*.6 = 12 T", "component", "AD"),
+        ("AB = -20*.8 = -16", "sign", "AB"),
+        ("AB = 20 T", "whole-force", "AD"),
+    ],
+)
+def test_a_value_is_told_by_the_slip_that_its_working_shows(
+    text: str, code: str, force: str
+) -> None:
+    (mistake,) = told(Value("AB"), text, known={"AD": "-20"}).mistakes
+    assert (mistake.code, mistake.force) == (code, force)
+
+
+def test_a_lone_value_is_the_sum_of_a_joint_where_two_forces_meet_it() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 4, 3)],
+        ("AB", "BC", "AD", "BD", "CD"),
+        [Support("A", "pin"), Support("C", "roller")],
+        [Load("B", (("down", exact(24)),)), Load("D", (("down", exact(9)),))],
+    )
+    for text, code in (("0", "missing"), ("9 T", "magnitude")):
+        (mistake,) = judge(truss, Value("BD"), text).mistakes
+        assert (mistake.code, mistake.force) == (code, "load B")
+
+
+def test_what_is_said_to_follow_and_does_not_is_told_by_its_slip() -> None:
+    verdict = judge(
+        GANTRY,
+        Fy("D"),
+        "-24 - BD - .6AD - .6DE = 0 -> 24 + BD = .6AD + .6DE",
+    )
+    assert verdict.kind == "wrong"
+    assert verdict.stands == "-24 - BD - .6AD - .6DE = 0"
+    verdict = judge(GANTRY, Fy("D"), "-24 - BD - .6AD - .6DE = 0 -> BD = 24 - .6AD - .6DE")
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("sign", "load D")]
+    assert "what is said to follow from it does not" in verdict.text
+
+
+def test_a_minus_lost_between_two_links_is_named_with_its_force() -> None:
+    verdict = told(Fx("A"), "AB = -.8AD = -.8(20) = -16", known={**KNOWN, "AD": "-20"})
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("minus", "AD")]
+
+
+def test_a_sum_with_its_values_put_in_behind_it_is_that_sum() -> None:
+    known = {**KNOWN, "AD": "-20", "AB": "16"}
+    assert told(Fy("A"), "A_y + .6AD = 12 - 12 = 0", known=known).right
+    assert told(Fy("A"), "A_y + .6AD = 12 + .6(-20) = 0", known=known).right
+    for wrong, code in (
+        ("A_y + .8AD = 12 - 12 = 0", "component"),
+        ("A_y + .6AD = 12 + 12 = 0", "minus"),
+        ("A_y + .6AD = 16 - 16 = 0", "other-equation"),
+    ):
+        verdict = told(Fy("A"), wrong, known=known)
+        assert verdict.mistakes[0].code == code, wrong
+
+
+@pytest.mark.parametrize(
+    ("text", "code", "force"),
+    [
+        ("24*8/8 = 24", "arm-from", "load D"),
+        ("42*4/8 = 21", "magnitude", "load D"),
+        ("24*4/4 = 24", "arm-from", "E_y"),
+    ],
+)
+def test_a_reaction_is_told_by_the_slip_in_what_was_divided(
+    text: str, code: str, force: str
+) -> None:
+    mistakes = told(Value("E_y"), text, known={}).mistakes
+    assert [(m.code, m.force) for m in mistakes] == [(code, force)]
+
+
+@pytest.mark.parametrize(
+    ("text", "code", "force"),
+    [
+        ("-(12 + 24)/.6 = -60", "stray-load", "load D"),
+        ("-12/.6 + 0 = 20 T", "tension-compression", "AD"),
+        ("-12*.6", "component", "AD"),
+    ],
+)
+def test_a_member_is_told_by_the_slip_in_what_was_divided(text: str, code: str, force: str) -> None:
+    mistakes = told(Value("AD"), text).mistakes
+    assert [(m.code, m.force) for m in mistakes] == [(code, force)]

@@ -43,7 +43,7 @@ LEAST = {
     "evening": Least(92, 66),
     "lecterns": Least(86, 63),
     "clippings": Least(82, 62),
-    "marking": Least(0, 194),
+    "marking": Least(0, 518),
     "scraps": Least(139, 41),
     "pastings": Least(58, 42),
     "lamplight": Least(58, 42),

@@ -13,7 +13,7 @@ from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValue, is_link, positive_sense
 from tutor.judge.mistakes import KINDS
-from tutor.judge.same import NEAR, SAME
+from tutor.judge.same import NEAR, SAME, are_near
 from tutor.judge.verdict import Mistake, Verdict
 from tutor.judge.worked import letter_of, value_ended, with_the_way_of
 from tutor.notation import Line as Typewritten
@@ -40,14 +40,30 @@ def readings_of(desk: Desk, line: Typewritten, step: Step) -> Iterator[Reading]:
 
     Where none does, the first two sides are one, with all values put in. What a chain comes to that
     begins with a force is the value of that force, and no equation of those it was worked out from.
+    A sum with the values put into it, A_y + 0.6 F_AB = 9 - 9 = 0, is the sum, and the sum of its values.
     """
-    label, step = step.label or line.label, _without_filled_in(desk, without_remainder(step))
+    label, step = step.label or line.label, without_remainder(step)
+    if put_into(step):
+        for side in step.sides[:-1]:
+            yield link(line.text, side, step.sides[-1], label, step.frame)
+        return
     for index, (one, other) in enumerate(pairwise(step.sides)):
         if _comes_to(desk, step, one, other):
             continue
         if not (one.numeric and other.numeric) or (index == 0 and _all_numbers(step)):
-            first, second = _with_way(desk, one, other), _with_way(desk, other, one)
+            first, second = with_way(desk, one, other), with_way(desk, other, one)
             yield link(line.text, first, second, label, step.frame)
+
+
+def put_into(step: Step) -> bool:
+    """Whether a chain is a sum of forces, the same with numbers put in, and zero."""
+    if len(step.sides) < 3:
+        return False
+    first, *middle, last = step.sides
+    if first.numeric or len(first.terms) < 2 or not last.numeric:
+        return False
+    values = all(side.numeric and len(side.terms) > 1 for side in middle)
+    return values and len(last.terms) <= 1 and number_of(last) == 0.0
 
 
 def _comes_to(desk: Desk, step: Step, one: Side, other: Side) -> bool:
@@ -69,31 +85,11 @@ def without_remainder(step: Step) -> Step:
     return replace(step, sides=(first, last)) if nothing and _equal(first, left) else step
 
 
-def _without_filled_in(desk: Desk, step: Step) -> Step:
-    """A sum that is zero without the values that are put into it on the way: A + B = 12 - 12 = 0."""
-    if len(step.sides) != 3 or step.sides[0].numeric or not step.sides[1].numeric:
-        return step
-    first, values, last = step.sides
-    known = desk.own.known
-    if (
-        not last.numeric
-        or number_of(last)
-        or any(t.name and t.name not in known for t in first.terms)
-    ):
-        return step
-    given = sorted(t.value * (known[t.name].value if t.name else 1.0) for t in first.terms)
-    typed = sorted(term.value for term in values.terms)
-    if len(given) != len(typed):
-        return step
-    alike = (abs(a - b) <= SAME * abs(a) for a, b in zip(given, typed, strict=True))
-    return replace(step, sides=(first, last)) if all(alike) else step
-
-
 def _all_numbers(step: Step) -> bool:
     return all(side.numeric for side in step.sides)
 
 
-def _with_way(desk: Desk, side: Side, other: Side) -> Side:
+def with_way(desk: Desk, side: Side, other: Side) -> Side:
     """A number with its T, C or arrow as a sign under the student's own sense of the force beside it."""
     if side.letter is None and side.sense is None:
         return side
@@ -136,8 +132,10 @@ def broken_link(desk: Desk, step: Step, of_value: bool = False) -> Verdict | Non
             case = Case(desk.problem, Value(""))
             if one.numeric and _in_radians(step, one, other):
                 kind, text = KINDS["angle-mode"], f"{text[:-1]}{AS_RADIANS}"
+            force = None if one.numeric else _minus_lost(desk, one, other)
+            kind = kind if force is None else KINDS["minus"]
             text = f"{SO_FAR}{text}"
-            mistake = Mistake(kind.code, None, text, kind.reason(case), "", other.span)
+            mistake = Mistake(kind.code, force, text, kind.reason(case), "", other.span)
             return Verdict("wrong", text, (mistake,))
     return None
 
@@ -156,6 +154,17 @@ def broken_alone(broken: Verdict) -> Verdict:
     said = broken.text.removeprefix(SO_FAR)
     told = tuple(replace(mistake, text=said) for mistake in broken.mistakes)
     return replace(broken, text=said, mistakes=told)
+
+
+def _minus_lost(desk: Desk, one: Side, other: Side) -> str | None:
+    """The force whose negative result was put in without its minus on the way to the second side; or None."""
+    known = {name: own.value for name, own in desk.own.known.items()}
+    values = [term.value * known.get(term.name or "", 1.0) for term in one.terms]
+    for term, value in zip(one.terms, values, strict=True):
+        turned = sum(values) - 2 * value
+        if known.get(term.name or "", 0.0) < 0.0 and are_near(turned, number_of(other)):
+            return term.name
+    return None
 
 
 def _in_radians(step: Step, one: Side, other: Side) -> bool:

@@ -27,6 +27,8 @@ UNSEEN = 1.0
 """A typed product holds neither the size nor the factor of the force it is taken for."""
 MINUS_ASTRAY = 5.0
 """A minus in brackets belongs to an earlier result that is negative, and to nothing else."""
+AS_FOUND = 0.2
+"""An earlier result stands there with the sign it was found with: what is beside it is turned, not the result."""
 LOOSE = 0.5
 """The number is met only within its rounding."""
 FAR = 0.5

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 
 from tutor.judge.about import Equation
 from tutor.judge.costs import APART, CLOSE, FEW_SLIPS, ONE_SLIP
+from tutor.judge.explanation import Explanation
 from tutor.judge.fit import fit
 from tutor.judge.known_values import KnownValues
 from tutor.judge.search import search
@@ -74,19 +75,21 @@ def clearly_nearest(
     values: Mapping[str, float],
     among: Iterable[Equation],
     few: bool = False,
+    same_slip: bool = False,
 ) -> Equation | None:
     """The one equation that the line is but for a single slip, where as any other it had more; or None.
 
-    With `few`, it may have some, and as any other need have no more than that it is told apart.
+    With `few`, it may have some, and as any other need have no more than that it is told apart. With
+    `same_slip`, others that show the very same one do not count.
     """
     most, apart = (FEW_SLIPS, CLOSE) if few else (ONE_SLIP, APART)
-    costs = sorted(
-        ((_cost(line, problem, own, values, about), n, about) for n, about in enumerate(among)),
-        key=lambda each: each[:2],
-    )
-    if not costs or costs[0][0] > most:
+    found = [(_best(line, problem, own, values, about), about) for about in among]
+    found.sort(key=lambda each: each[0].cost)
+    if not found or found[0][0].cost > most:
         return None
-    return costs[0][2] if len(costs) == 1 or costs[1][0] >= costs[0][0] + apart else None
+    first, meant = found[0]
+    others = [each for each, _ in found[1:] if not (same_slip and each.named == first.named)]
+    return meant if not others or others[0].cost >= first.cost + apart else None
 
 
 def _cost(
@@ -97,6 +100,16 @@ def _cost(
     about: Equation,
 ) -> float:
     """What the best explanation of the line costs as a wrong one of `about`."""
+    return _best(line, problem, own, values, about).cost
+
+
+def _best(
+    line: TypedEquation,
+    problem: Problem,
+    own: KnownValues,
+    values: Mapping[str, float],
+    about: Equation,
+) -> Explanation:
     true = TrueEquation(problem, about, own)
     idle = frozenset(name for name in true.unknowns if values[name] == 0.0)
-    return search(line, true, problem.tolerance, idle)[0].cost
+    return search(line, true, problem.tolerance, idle)[0]

@@ -11,9 +11,11 @@ from itertools import combinations
 from tutor.judge.assignment import cheapest
 from tutor.judge.copied import stands_as_typed
 from tutor.judge.costs import (
+    AS_FOUND,
     BARE_SIZE,
     MINUS_ASTRAY,
     MORE_THAN_THERE,
+    SIZE_SHOWN,
 )
 from tutor.judge.edits import (
     UNEXPLAINED,
@@ -168,9 +170,10 @@ def _unpaired(
 def _right_sum(
     term: Term, left: Sequence[int], spots: Sequence[TrueTerm], scale: float
 ) -> tuple[int, ...]:
-    """The places of two or three true numbers that the typed one adds up, or none."""
-    for count in (2, 3):
-        for places in combinations(left, count):
+    """The places of two or three true numbers that the typed one adds up, or of all loads; or none."""
+    loads = tuple(i for i in left if spots[i].force.kind == "load")
+    for count in (2, 3, len(loads)):
+        for places in combinations(left, count) if count < 4 else (loads,):
             total = scale * math.fsum(spots[i].true for i in places)
             if abs(term.value - total) <= 1e-4 * abs(total) + min(term.radius, SAME * abs(total)):
                 return places
@@ -235,7 +238,13 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     if rounding is not None and (found is None or rounding.cost < found.cost):
         return rounding
     if spot.true == 0.0:
-        return found or Edit(term.value, ("extra",), KINDS["extra"].cost + BARE_SIZE)
+        shown = (
+            spot.is_moment and number.factors.count > 1 and number.factors.holds(spot.scale, scale)
+        )
+        some = SIZE_SHOWN if shown else BARE_SIZE
+        return found or Edit(term.value, ("extra",), KINDS["extra"].cost + some)
+    if found is not None and found.codes == ("minus",) and _as_found(number, spot):
+        found = replace(found, cost=found.cost + AS_FOUND)
     other = other_number(number, spot, given.true)
     if found is None or other.cost < found.cost:
         return other
@@ -243,6 +252,12 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
         code = "arm-unit" if factors.holds(spot.scale) else "unit"
         return replace(found, codes=(code, *found.codes[1:]))
     return found
+
+
+def _as_found(number: Number, spot: TrueTerm) -> bool:
+    """Whether a negative result stands alone with its minus, in a line with all signs turned."""
+    turned = number.scale < 0 and spot.scale < 0 and number.value < 0
+    return turned and number.factors.count < 2
 
 
 def _number(term: Term, factors: Factors, scale: float) -> Number:

@@ -8,7 +8,9 @@ from tutor.judge.costs import BARE_SIZE, ELSEWHERE, MISPLACED, OTHER_SIZE, SIZE_
 from tutor.judge.edits import Edit, Number, other_factor_cost, turning_code
 from tutor.judge.elsewhere import is_load_elsewhere
 from tutor.judge.mistakes import KINDS
+from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueEquation, TrueTerm
+from tutor.model import Load
 
 SAME_RESULT = 0.002
 
@@ -20,6 +22,8 @@ def other_number(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit:
         others.append(copied)
     if (elsewhere := _other_load(number, spot, true)) is not None:
         others.append(elsewhere)
+    if (whole := _whole_load(number, spot)) is not None:
+        others.append(whole)
     return min(others, key=lambda edit: edit.cost)
 
 
@@ -71,3 +75,21 @@ def _other_number(number: Number, spot: TrueTerm) -> Edit:
         turned = turning_code(spot)
         return Edit(number.value, (code, turned), cost + KINDS[turned].cost)
     return Edit(number.value, (code,), cost)
+
+
+def _whole_load(number: Number, spot: TrueTerm) -> Edit | None:
+    """The resultant of a load that is given by its two components, where one of them counts; or None."""
+    load = spot.force.source
+    if not isinstance(load, Load) or spot.part or min(map(abs, load.vector)) == 0.0:
+        return None
+    whole = math.hypot(*load.vector)
+    right = spot.scale < whole and are_same(
+        abs(number.value), abs(number.scale * spot.per_unit) * whole
+    )
+    if not right:
+        return None
+    cost = KINDS["whole-force"].cost
+    if number.value * number.scale * spot.true > 0:
+        return Edit(number.value, ("whole-force",), cost)
+    turned = turning_code(spot)
+    return Edit(number.value, ("whole-force", turned), cost + KINDS[turned].cost)

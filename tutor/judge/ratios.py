@@ -6,6 +6,7 @@ Neither says anything of equilibrium: a slope comes from the coordinates, a rear
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from tutor.judge.about import Value
 from tutor.judge.desk import Desk
@@ -67,11 +68,12 @@ def ratio_of_components(desk: Desk, line: TypedEquation) -> Verdict | None:
 
 
 def not_following(
-    desk: Desk, main: Verdict | None, step: Step, line: TypedEquation, before: str
+    desk: Desk, main: Verdict | None, step: Step, line: TypedEquation, before: str, alone: Verdict
 ) -> Verdict | None:
     """The verdict on a statement that does not follow from the equation before it; None for any other.
 
-    It is said to follow, and holds no force that the equation does not hold.
+    It is said to follow, and holds no force that the equation does not hold. Where `alone` it shows that
+    one number was turned, left out or counted twice, that is named.
     """
     if main is None or not isinstance(main.reading, Reading) or not (step.follows and before):
         return None
@@ -79,7 +81,11 @@ def not_following(
         return None
     kind, case = KINDS["arithmetic"], Case(desk.problem, Value(""))
     mistake = Mistake(kind.code, None, NOT_FOLLOWING, kind.reason(case), "", step.span)
-    return Verdict("wrong", NOT_FOLLOWING, (mistake,), reading=line.reading, stands=before)
+    slip = alone.mistakes[0] if len(alone.mistakes) == 1 else mistake
+    moved = slip is not mistake and KINDS[slip.code].touches == "neither"
+    if moved and slip.force is not None and slip.force not in line.names:
+        mistake = replace(slip, text=f"{NOT_FOLLOWING} {slip.text}")
+    return Verdict("wrong", mistake.text, (mistake,), reading=line.reading, stands=before)
 
 
 def _components_in(node: Node) -> Iterator[Name]:

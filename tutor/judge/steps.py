@@ -10,9 +10,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from tutor.judge.about import Asked, Equation, Value
-from tutor.judge.beginning import before, without_end
+from tutor.judge.beginning import before, up_to_value, without_end
 from tutor.judge.below_the_bar import BRACKETS, all_below
-from tutor.judge.chain import broken_link, readings_of, rounded_hard
+from tutor.judge.chain import broken_link, put_into, readings_of, rounded_hard
 from tutor.judge.components import component_verdict
 from tutor.judge.declared import (
     as_declared,
@@ -84,7 +84,8 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
         verdict = only_the_way(desk, about, line, lambda o: _judged(desk, about, o)) or verdict
     if not verdict.right and (by_terms := opened(line)) is not None:
         again = _judged(desk, about, by_terms)
-        verdict = again if faults(again) <= faults(verdict) else verdict
+        fewer = faults(again) - faults(verdict)
+        verdict = again if fewer < 0 or (fewer == 0 and not isinstance(about, Value)) else verdict
     return verdict
 
 
@@ -171,10 +172,12 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
                 if not value.right:
                     chain = without_end(step) if len(step.sides) > 2 else ""
                     return replace(value_told(value, before(line, step) or chain), about=about)
-            elif only_works_out(line, step) or _is_true(desk, verdict, own, lines):
+            elif only_works_out(line, step) or (
+                not put_into(step) and _is_true(desk, verdict, own, lines)
+            ):
                 beside = beside or verdict
             else:
-                untrue = not_following(desk, main, step, own, before(line, step))
+                untrue = not_following(desk, main, step, own, before(line, step), verdict)
                 untrue = untrue and replace(untrue, about=about)
                 return untrue or _wrong_result(desk, line, step, lines, verdict) or verdict
         main = _to_its_end(desk, line, step, lines, main)
@@ -214,7 +217,7 @@ def _to_its_end(
         return None
     ended = value_said(desk, line, step, lines)
     if ended is not None and not ended.right:
-        return value_told(ended, without_end(step) if len(step.sides) > 1 else "")
+        return value_told(ended, up_to_value(line, step))
     rounded = rounded_hard(step) or (ended is not None and bool(ended.remarks))
     return _rounded(main) if rounded else main
 

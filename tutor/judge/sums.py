@@ -12,7 +12,7 @@ from typing import NamedTuple
 from tutor.judge.blocks import TINY
 from tutor.judge.costs import BY_SUM, IS_ITSELF, LUMPED, PRODUCT, SUM_OF_TWO
 from tutor.judge.edits import Edit, Edits, Number, closest, edits, named_at, turning_code
-from tutor.judge.explanation import Explanation, Slip
+from tutor.judge.explanation import Explanation, Slip, saved
 from tutor.judge.factors import Factors
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import SAME, are_same
@@ -223,7 +223,7 @@ def _lumped(
     if edit is None or len(edit.codes) > 1:
         return None
     slips = tuple(Slip(edit.codes[0], s.name, s, term.span) for s in spots)
-    return Explanation(edit.cost + BY_SUM, slips, scale)
+    return Explanation(edit.cost + _made_once(slips, factors.holds(size), scale), slips, scale)
 
 
 def _at_one_arm(
@@ -237,7 +237,16 @@ def _at_one_arm(
     wrong = [s for s in spots if s not in own]
     code = "no-arm" if are_same(abs(arm), 1.0) else "arm" if _is_an_arm(arm, wrong) else "arm-from"
     slips = tuple(Slip(code, s.name, s, term.span) for s in wrong)
-    return Explanation(KINDS[code].cost + BY_SUM, slips, scale) if slips else None
+    cost = KINDS[code].cost + _made_once(slips, factors.holds(size), scale)
+    return Explanation(cost, slips, scale) if slips else None
+
+
+def _made_once(slips: Sequence[Slip], shown: bool, scale: float) -> float:
+    """What it costs more that one mistake was made at several forces taken together.
+
+    It is paid for once, and less where the sum of their sizes is `shown` in a line that is not multiplied.
+    """
+    return BY_SUM if shown and abs(scale) == 1.0 else BY_SUM + saved(slips)
 
 
 def _is_an_arm(arm: float, spots: Sequence[TrueTerm]) -> bool:

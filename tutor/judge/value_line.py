@@ -13,11 +13,13 @@ from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.ratios import ratio_of_components
+from tutor.judge.same import are_same
 from tutor.judge.ties import lowered
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.values import judge_value
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.worked import divided_in, holds_alone, value_alone, value_ended, value_given
+from tutor.judge.working import shows_working, slip_in_working
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step, ValueReading
 from tutor.notation.tree import Name
@@ -28,6 +30,9 @@ COMPONENT = "Right: this is a component of {name}; the force itself is still to 
 WAY_ONLY = "The letter behind it says the opposite of what the force does to the member."
 EQUATION_RIGHT = "The equation is right. {text}"
 EQUATION_STANDS = "The equation is right and stands; the value is not: {text}"
+BY_ITS_NUMBER = ("arithmetic", "carried", "component", "no-arm", "symmetry")
+"""Mistakes that are told by what the number comes to, whatever was worked out."""
+NO_FORCE = "dimension/value"
 IN_PART = "In {part}: {text}"
 DOES_NOT_HOLD = "“{text}” does not hold, so nothing can follow from it."
 
@@ -62,7 +67,8 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
         broken.words.setdefault("example", "12 or 12 left" if reaction else "12 or 12 C")
         unreadable = broken.about(line.text)
         return Verdict("unreadable", unreadable.message, about=about, unreadable=unreadable)
-    return _judge_ended(desk, about, value, lines, result)
+    verdict = _judge_ended(desk, about, value, lines, result)
+    return _by_its_working(desk, about, verdict, lines, result)
 
 
 def broken_off(
@@ -80,6 +86,8 @@ def broken_off(
     said = as_value(desk, line, part, lines)
     if said is None and about is not None:
         said = _ended_in(desk, about, line, part, lines)
+    if said is not None and about is not None:
+        said = _by_its_working(desk, about, said, lines, part)
     if said is None or said.kind != "wrong":
         return broken
     if said.mistakes[0].code == "arithmetic":
@@ -104,6 +112,14 @@ def value_told(value: Verdict, stands: str) -> Verdict:
     said = EQUATION_STANDS if value.kind == "wrong" and stands else EQUATION_RIGHT
     text = said.format(text=lowered(value.text) if said is EQUATION_STANDS else value.text)
     return replace(value, text=text, value=None, stands=stands)
+
+
+def _no_force(desk: Desk, about: Value, broken: Broken, line: Typewritten) -> Verdict:
+    """That a value stands in the unit of a moment, or of a length."""
+    text, kind = broken.about(line.text).message, KINDS["unit"]
+    case = Case(desk.problem, about, about.unknown)
+    mistake = Mistake(kind.code, about.unknown, text, kind.reason(case), kind.place(case))
+    return Verdict("wrong", text, (mistake,), about=about)
 
 
 def _stands(desk: Desk, line: TypedEquation) -> bool:
@@ -137,8 +153,8 @@ def _ended_in(
     """The verdict on the number of a statement, as part of a `whole` one; None where there is none."""
     try:
         value = value_in(line.text, step)
-    except Broken:
-        return None
+    except Broken as broken:
+        return _no_force(desk, about, broken, line) if broken.key == NO_FORCE else None
     return _judge_ended(desk, about, value, lines, whole or step)
 
 
@@ -155,6 +171,32 @@ def _judge_ended(
     kind, case = KINDS["tension-compression"], Case(desk.problem, about, about.unknown)
     mistake = Mistake(kind.code, about.unknown, WAY_ONLY, kind.reason(case), kind.place(case))
     return Verdict("wrong", WAY_ONLY, (mistake,), about=about, reading=reading)
+
+
+def _by_its_working(
+    desk: Desk, about: Value, verdict: Verdict, lines: Sequence[TypedEquation], step: Step
+) -> Verdict:
+    """A verdict on a wrong value asked for, told by the slip in its working where that says more."""
+    if verdict.kind != "wrong" or not _may_be_otherwise(desk, about, verdict, lines, step):
+        return verdict
+    slip = slip_in_working(desk, about, step, lines)
+    return verdict if slip is None else replace(verdict, text=slip.text, mistakes=(slip,))
+
+
+def _may_be_otherwise(
+    desk: Desk, about: Value, verdict: Verdict, lines: Sequence[TypedEquation], step: Step
+) -> bool:
+    """Whether the working of a value may say better what is wrong than its number does.
+
+    Its own line that stands says more. A number alone that is another result is that, with its sign.
+    """
+    code, value = verdict.mistakes[0].code, verdict.value
+    if value is None or any(about.unknown in line.names for line in lines):
+        return False
+    if code == "arithmetic" or shows_working(step):
+        return code in BY_ITS_NUMBER
+    known = desk.own.known.values()
+    return code == "carried" and not any(are_same(value, own.value) for own in known)
 
 
 def _judge_value(
@@ -183,7 +225,7 @@ def _not_so(desk: Desk, about: Value, line: Typewritten, step: Step) -> Verdict:
     """That a statement does not hold; where it is the result itself, what is wrong with its value."""
     value = as_value(desk, line, step, desk.lines) if step is _result(about, line) else None
     if value is not None and value.kind == "wrong":
-        return replace(value, about=about)
+        return replace(_by_its_working(desk, about, value, desk.lines, step), about=about)
     text = DOES_NOT_HOLD.format(text=line.text[step.span.start : step.span.end])
     kind = KINDS["not-equilibrium"]
     case = Case(desk.problem, about, about.unknown)

@@ -119,7 +119,7 @@ def named(line: Line, known: Collection[str]) -> Line:
         alone = step.follows or len(step.sides) == 1
         alone = alone and all(side.numeric for side in step.sides)
         if alone and name is not None and not _says_again(steps[-1], step, known):
-            step = replace(step, sides=(_side_of(name, step.span), *step.sides))
+            step = replace(step, sides=(side_of(name, step.span), *step.sides))
         steps.append(step)
     return replace(line, steps=tuple(steps))
 
@@ -217,7 +217,8 @@ def _says_again(before: Step, step: Step, known: Collection[str]) -> bool:
     return any(abs(first - size) <= SAME_NUMBER * max(1.0, size) for size in sizes)
 
 
-def _side_of(name: str, place: Span) -> Side:
+def side_of(name: str, place: Span) -> Side:
+    """A side that is one force."""
     return Side(Name(name, place), (Term(name, 1.0, 0.0, place),), place)
 
 

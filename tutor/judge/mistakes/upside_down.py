@@ -15,8 +15,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
     if spot.per_unit == 0.0:
         return
     if spot.is_moment:
-        if spot.part:
-            yield spot.per_unit / spot.share**2
+        yield from _in_a_moment(spot)
         return
     ux, uy = spot.unit_vector
     if min(abs(ux), abs(uy)) < 1e-9:
@@ -24,6 +23,16 @@ def variants(spot: TrueTerm) -> Iterator[float]:
     for share in dict.fromkeys((abs(spot.per_unit), abs(ux), abs(uy))):
         if share < 1.0:
             yield math.copysign(1.0 / share, spot.per_unit)
+
+
+def _in_a_moment(spot: TrueTerm) -> Iterator[float]:
+    """The ratio of the one component that has an arm."""
+    if spot.part:
+        yield spot.per_unit / spot.share**2
+        return
+    turning = [part for part in spot.parts if part.per_unit != 0.0]
+    if len(turning) == 1:
+        yield spot.per_unit / turning[0].share ** 2
 
 
 def look(case: Case) -> str:

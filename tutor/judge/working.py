@@ -1,0 +1,144 @@
+"""Which slip does the working of a wrong value show, as the sum that it was taken from?
+
+`DE = 10.62 sin 30 = 5.31` is ΣFx at E, solved for DE, with the other component.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from tutor.judge.about import Equation, Fx, Fy, M, Value
+from tutor.judge.chain import with_way
+from tutor.judge.desk import Desk
+from tutor.judge.line import Line, judge_line
+from tutor.judge.nearest import clearly_nearest
+from tutor.judge.ties import lowered
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import TypedEquation, typed_equation
+from tutor.judge.verdict import UNNAMED, Mistake
+from tutor.judge.worked import side_of, with_the_way_of
+from tutor.model import Problem
+from tutor.notation import Reading, Side, Step
+from tutor.notation.evaluate import parts
+from tutor.notation.reading import link
+from tutor.notation.tree import Binary, Name, Negative, Node, Unit
+from tutor.notation.unreadable import Broken
+
+MOST_POINTS = 12
+LINE = re.compile(r"\b(?:this|your) line\b")
+
+
+def slip_in_working(
+    desk: Desk, about: Value, step: Step, lines: Sequence[TypedEquation]
+) -> Mistake | None:
+    """The one slip of the sum that the working of a value is nearest to, where it is clear which; else None."""
+    slip = _slip_of_any(desk, about, step, lines)
+    return slip if slip is None or shows_working(step) else _of_value(about, slip)
+
+
+def _of_value(about: Value, slip: Mistake) -> Mistake:
+    """A mistake in the sum that a lone value was taken from: nothing of it was written down."""
+
+    def said(text: str) -> str:
+        return LINE.sub(
+            "the sum for this value", text.replace("This line", "The sum for this value")
+        )
+
+    place = f"For {about.unknown}: {lowered(said(slip.place))}"
+    return replace(slip, text=said(slip.text), reason=said(slip.reason), place=place)
+
+
+def _slip_of_any(
+    desk: Desk, about: Value, step: Step, lines: Sequence[TypedEquation]
+) -> Mistake | None:
+    side = _working(desk, about.unknown, step)
+    if side is None:
+        return None
+    force = Name(about.unknown, step.span)
+    for one, other in ((force, side.node), _cleared(force, side.node)):
+        reading = _as_equation(one, other, side, step)
+        if reading is None:
+            continue
+        if slip := _slip_in(desk, about.unknown, typed_equation(reading), lines):
+            return slip
+    return None
+
+
+def _slip_in(
+    desk: Desk, unknown: str, typed: TypedEquation, lines: Sequence[TypedEquation]
+) -> Mistake | None:
+    """The one slip that an equation shows as the sum that it is clearly nearest to; else None."""
+    among = [
+        each
+        for each in _sums(desk.problem, unknown)
+        if unknown in TrueEquation(desk.problem, each, desk.own).acting
+    ]
+    given = (typed, desk.problem, desk.own, desk.values())
+    meant = clearly_nearest(*given, among, same_slip=True)
+    if meant is None:
+        return None
+    line = Line(desk.problem, meant, typed, desk.names, desk.own, desk.standing, lines, desk.values)
+    mistakes = judge_line(line).mistakes
+    if len(mistakes) != 1 or mistakes[0].code in (UNNAMED, "arithmetic"):
+        return None
+    return replace(mistakes[0], span=None)
+
+
+def shows_working(step: Step) -> bool:
+    """Whether a number of a statement is worked out from others."""
+    return any(side.numeric and _works_out(side) for side in step.sides)
+
+
+def _working(desk: Desk, unknown: str, step: Step) -> Side | None:
+    """The first side of a statement that works something out, else its number, with its way as a sign."""
+    numeric = [side for side in step.sides if side.numeric]
+    if not numeric:
+        return None
+    side = next(filter(_works_out, numeric), numeric[-1])
+    return with_way(desk, with_the_way_of(side, step.sides[-1]), side_of(unknown, step.span))
+
+
+def _works_out(side: Side) -> bool:
+    node = side.node.inner if isinstance(side.node, Negative) else side.node
+    return isinstance(node, Binary) and not isinstance(node.right, Unit)
+
+
+def _as_equation(force: Node, working: Node, side: Side, step: Step) -> Reading | None:
+    """A force set equal to what it is worked out from; None where a number is too large."""
+    try:
+        left, right = (
+            replace(side, node=node, terms=tuple(parts(node, step.frame)))
+            for node in (force, working)
+        )
+    except Broken:
+        return None
+    return link(step.text, left, right, None, step.frame)
+
+
+def _cleared(force: Node, node: Node) -> tuple[Node, Node]:
+    """A force and its working, both multiplied by the divisor of the latter, or divided by its factor."""
+    match node:
+        case Negative(inner):
+            force, cleared = _cleared(force, inner)
+            return force, Negative(cleared, node.span)
+        case Binary("/", above, below):
+            return Binary("*", below, force, node.span), above
+        case Binary("*", Binary("+" | "-") as total, by) | Binary(
+            "*", by, Binary("+" | "-") as total
+        ) if not isinstance(by, Unit):
+            return Binary("/", force, by, node.span), total
+        case _:
+            return force, node
+
+
+def _sums(problem: Problem, unknown: str) -> Iterator[Equation]:
+    """The sums in which a force is looked for."""
+    member = problem.member.get(unknown)
+    if member is not None:
+        for end in (member.start, member.end):
+            yield from (Fx(end), Fy(end))
+        return
+    yield from (Fx(), Fy())
+    yield from (M(joint.name) for joint in problem.joints[:MOST_POINTS])
