@@ -15,7 +15,7 @@ from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 
 _MAY = re.compile(
-    r"[0-9] ?: ?[0-9]|[0-9] ?(?:mm|cm|m|ft|in) *=|[\w}|)] ?[/:] ?(?:\||-?[0-9.]+ *=|[A-Z(])|\bis to\b|\b(?:size|magnitude) of\b"
+    r"[0-9] ?: ?[0-9]|[0-9] ?(?:mm|cm|m|ft|in) *=|[\w}|)] ?/ ?[|A-Z(]|(?:[A-Za-z}|)]|[A-Z][0-9]) ?/ ?-?[0-9.]+ *=|[\w}|)] ?: ?[|A-Z(](?=[^=]*=[^=]*[:/])|\bis to\b|\b(?:size|magnitude) of\b"
 )
 _SIZE_OF = re.compile(
     r"(?:the +)?(?:size|magnitude) +of +(?:the +)?(?:force +(?:in|of) +)?(?=[|A-Z])", re.IGNORECASE
