@@ -37,10 +37,18 @@ class Wrong:
     slipped: tuple[Piece, ...]
 
     def is_explained_by(self, named: Named) -> bool:
-        """Whether these are the slips it was made with, or others that make the very same line."""
+        """Whether these are the slips it was made with, or others that make the very same line.
+
+        That may be a line with all the student's own values put in, as well as the one it was made from.
+        """
         if named == self.made:
             return True
-        for first in slips(self.problem, self.about, self.line, self.senses, every=True):
+        values = {name: float(value) for name, value in self.known.items()}
+        put_in = tuple(pieces(self.problem, self.about, self.senses, values))
+        return self._made_from(self.line, named) or self._made_from(put_in, named)
+
+    def _made_from(self, line: tuple[Piece, ...], named: Named) -> bool:
+        for first in slips(self.problem, self.about, line, self.senses, every=True):
             one = (first.code, first.force)
             if one not in named:
                 continue

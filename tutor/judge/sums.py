@@ -139,8 +139,14 @@ def _no_sum(
     added = [numbers[i].scale for i in left if i != change.place or change.edit.value != 0.0]
     if change.edit.value == 0.0 and product.holds(math.fsum(added)):
         return 0.0
-    one = len(left) > 1 and any(product.holds(numbers[i].scale / numbers[i].share) for i in left)
+    one = len(left) > 1 and any(_shows(product, numbers[i]) for i in left)
     return PRODUCT * (2 if one else 1)
+
+
+def _shows(product: Factors, spot: TrueTerm) -> bool:
+    """Whether a product shows one force: its size, or its arm."""
+    arm = spot.is_moment and not are_same(abs(spot.per_unit), 1.0)
+    return product.holds(spot.scale / spot.share) or (arm and product.has_factor(spot.per_unit))
 
 
 def _no_sums(rest: Sequence[tuple[Term, Factors]], spots: Sequence[TrueTerm]) -> float:
