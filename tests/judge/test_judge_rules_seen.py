@@ -489,3 +489,14 @@ def test_one_wrong_arm_goes_before_arms_of_all_the_others_in_a_multiplied_line()
     )
     (found,) = named(truss, M("A"), "4 D_y = 500*4")
     assert found[1] == "D_y"
+
+
+def test_a_load_far_away_that_fits_is_named_before_a_near_one_that_fits_only_in_size() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 4, 3)],
+        ("AB", "BC", "AD", "BD", "CD"),
+        [Support("A", "pin"), Support("C", "roller")],
+        [pushed("D", right=8), pushed("C", down=8)],
+    )
+    (mistake,) = judge(truss, Fy("A"), "A_y + 3/5 F_AD - 8 = 0").mistakes
+    assert (mistake.code, mistake.force, mistake.alike) == ("stray-load", "load C", ("load D",))

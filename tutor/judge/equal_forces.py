@@ -81,7 +81,10 @@ def _too_many(
     taken: set[str | None],
     typed: float | None,
 ) -> tuple[Slip, ...]:
-    """Everything that has no place in the line and whose number stands there too much."""
+    """Everything that has no place in the line and whose number stands there too much.
+
+    A load that acts farther away than at the next joints comes first, where it is the best account.
+    """
     every = [each for each in _candidates(true, numbers) if each.slip.force not in taken]
     own = next((e for e in every if _is(e.slip, slip)), None)
     multiplied = own is not None and typed is not None and not _has(own, typed)
@@ -91,7 +94,8 @@ def _too_many(
         found = [e.slip for e in every if any(_has(e, size) for size in own.sizes)]
     else:
         found = []
-    first = [s for s in found if _is(s, slip)]
+    far = own is None and slip.code == "stray-load"
+    first = [slip] if far else [s for s in found if _is(s, slip)]
     rest = [s for s in found if not _is(s, slip)]
     return _each_once([*first, *rest]) or (slip,)
 
