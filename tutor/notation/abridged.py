@@ -10,7 +10,7 @@ from tutor.notation.symbols import LETTERS
 from tutor.notation.units import NEWTONS
 
 _MAY = re.compile(
-    r"\([^()]*$|[^\W\d_][0-9]|[(\[] ?[-+DZTC] ?[)\]][ .]*$|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b|\b(?:really|actually|in fact)\b|\bas (?:a )?(?:pu|st|ti|te|co)|[0-9] +of +|[TCn]\)? +[(\[][^()]*[0-9] ?[-+*/]",
+    r"\([^()]*$|[^\W\d_][0-9]|[(\[] ?[-+DZ] ?[)\]][ .]*$|[,;] *(?:[a-zA-Z.]{2,9},? +)?(?:\([TC]\)|[0-9])|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b|\b(?:really|actually|in fact)\b|\bas (?:a )?(?:pu|st|ti|te|co)|[0-9] +of +|[TCn]\)? +[(\[][^()]*[0-9] ?[-+*/]",
     re.IGNORECASE,
 )
 _WITH_FACTOR = re.compile(
