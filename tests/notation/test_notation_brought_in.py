@@ -29,6 +29,7 @@ LETTERS = [
     ("W1 = 24, W2 = 12; {}", M("A"), "8C_y - 4W1 - 4W2 - 3(8) = 0", "8C_y - 4W1 - 4W2 = 0"),
     ("F1 = 24 at D, F2 = 12 at B, {}", Fy(), "A_y + C_y - F1 - F2 = 0", "A_y + C_y = F1 - F2"),
     ("total load W = 24 + 12 = 36: {}", Fy(), "A_y + C_y - W = 0", "A_y - C_y - W = 0"),
+    ("sina = 0.6: {}", Fy("A"), "A_y + AD sina = 0", "A_y - AD sina = 0"),
     ("sin a = 0.6, so {}", Fy("A"), "A_y + AD sin a = 0", "A_y - AD sin a = 0"),
     ("say AD = q, then {}", Fy("A"), "15 + 0.6q = 0, q = -25", "15 - 0.6q = 0, q = 25"),
     ("{}, th = atan(3/4)", Fy("A"), "A_y + AD sin th = 0", "A_y + AD cos th = 0"),
@@ -81,6 +82,7 @@ def test_a_letter_that_a_line_defines_is_never_passed_over_as_a_word() -> None:
         "8C_y - 144 = 0 forgot the wind so {}",
         "8C_y - 144 = 0; actually 24 more: {}",
         "8C_y = 144, no 168. {}",
+        "8C_y - 144 = 0 -- wrong, D is 3 m up -- {}",
     ],
 )
 def test_of_a_line_that_is_taken_back_only_the_new_one_counts(before: str) -> None:

@@ -50,7 +50,7 @@ _SAID_ANEW = re.compile(
 _TAKEN_BACK = re.compile(
     r"^[^;]*?(?:=|(?<![a-z])[-+] ?[\w.(]).*?[\w)\]}](?: *[,;.]| +-+| *\.{2,3})? +(?:(?:oh|ah|hmm?),? +)?\(?"
     r"(?:no,? +wait|wait,? +no|hang on|hold on|scrap that|oops|sorry|nope|(?:that'?s +)?wrong\b|(?:i +)?forgot\b|actually,? +(?=[0-9])|no,? +(?=[0-9])|(?:oh +)?no,? +(?:they|it|its|it's|that|this|the|there|both|i)\b)"
-    r"[^=:+*/^<>]*?(?::|[,;.](?= )|\)| -+(?= )|\.{2,3}|\bso\b) *(?=[^=:]*[A-Za-z][^=:]*=)",
+    r"[^=:+*/^<>]*?(?::|[,;.](?= )|\)| -+(?= )|\.{2,3}|\bso\b) *(?! *[A-Za-z]\w* +(?:is|are|was|has|goes|turns|should|must)\b)(?=[^=:]*[A-Za-z][^=:]*=)",
     re.IGNORECASE,
 )
 """A whole equation, or its beginning, that is taken back before it is written anew: "... = 357 no wait, ...: 12 E_y = ..."."""

@@ -40,7 +40,7 @@ _OF_FORCES = [
 ]
 _BESIDE_OTHERS = re.compile(rf" *{_FORCE} +(?P<letter>[a-z]) *")
 _OF_AN_ANGLE = re.compile(
-    rf" *{_LEAD}(?P<function>sin|cos|tan) *\(? *(?P<letter>[a-z]{{1,3}}) *\)?{_IS}{_VALUE} *"
+    rf" *{_LEAD}(?P<function>sin|cos|tan)(?: +| *\( *)(?P<letter>[a-z]{{1,3}}) *\)?{_IS}{_VALUE} *"
 )
 _SPOKEN = re.compile(rf"^ *(?:{_WORDS})\b| for ", re.IGNORECASE)
 _SIZE = re.compile(
