@@ -153,8 +153,8 @@ def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) 
     source = written_out(text, names)
     try:
         return _written(text, source, names, frame, said)
-    except Broken:
-        spelled = brought_in(source, names)
+    except Broken as broken:
+        spelled = source if broken.key == "letters" else brought_in(source, names)
         if spelled is source:
             raise
     return _written(text, spelled, names, frame, said)
