@@ -65,6 +65,7 @@ class Edits:
 
     def __init__(self, made: Sequence[Made], true: float) -> None:
         self._made, self._true = made, true
+        self._of: dict[str, Edits] = {}
         self._not = max(1e-6 * abs(true), 1e-12)
 
     @kept
@@ -79,8 +80,11 @@ class Edits:
         return Edits(made, self._true)
 
     def of(self, code: str) -> Edits:
-        """Those of one mistake alone."""
-        return Edits([made for made in self._made if made[3] == (code,)], self._true)
+        """Those of one mistake alone, looked out once."""
+        if code not in self._of:
+            made = [made for made in self._made if made[3] == (code,)]
+            self._of[code] = Edits(made, self._true)
+        return self._of[code]
 
     @kept
     def _by_value(self) -> tuple[list[float], list[int]]:
