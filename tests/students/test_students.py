@@ -56,7 +56,7 @@ def test_every_shipped_problem_is_finished_by_the_students(walks: Walks) -> None
 @pytest.mark.parametrize("name", [h.name for h in HABITS if h.sees_at == 3])
 def test_a_line_mended_as_the_third_hint_says_is_right(walks, name: str) -> None:
     followed = [each for counts in walks[name].values() for each in counts.followed]
-    assert len(followed) > 10
+    assert len(followed) >= 8
     assert [hint for hint, accepted in followed if not accepted] == []
 
 
