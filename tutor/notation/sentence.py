@@ -6,9 +6,11 @@ formulas is one sign, and the rest is blank. What was left out and might have he
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
+from tutor.notation.aside_said import VALUE
 from tutor.notation.bits import Bit, bits_of
 from tutor.notation.names import Names
 from tutor.notation.source import Source
@@ -38,6 +40,10 @@ from tutor.notation.talked import speaks, stopped_at
 from tutor.notation.tree import Span
 from tutor.notation.turned import changes
 from tutor.notation.unreadable import Broken
+
+_VALUE_ALONE = re.compile(VALUE)
+"""A number with its unit and its T, C or way, and nothing else."""
+_WITH_WAY = re.compile(r"[(\[ ](?:[TCtc]|tension|compression)[)\]]? *$")
 
 
 @dataclass
@@ -206,6 +212,11 @@ class Sentence:
     def _says_a_value(self, clause: Clause) -> bool:
         """Whether a clause gives a value in words, which is a formula then."""
         so = concludes(self.text, clause)
+        said = self.text[clause.start : clause.end]
+        alone = _VALUE_ALONE.fullmatch(said) is not None
+        if self.formulas and alone and (self.gap.so or _WITH_WAY.search(said) is not None):
+            self._formula(clause.start, clause.end, said)
+            return True
         if not (zero_in(self.text, clause, self.names) or value_in(self.text, clause, self.names)):
             return False
         self.gap.so = self.gap.so or so
