@@ -10,10 +10,12 @@ from itertools import pairwise
 from tutor.judge.about import Value
 from tutor.judge.blocks import rounded_by
 from tutor.judge.desk import Desk
+from tutor.judge.going_on import goes_on
 from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValue, is_link, positive_sense
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME, are_near
+from tutor.judge.typed import typed_equation
 from tutor.judge.verdict import Mistake, Verdict
 from tutor.judge.worked import letter_of, value_ended, with_the_way_of
 from tutor.notation import Line as Typewritten
@@ -40,6 +42,7 @@ def readings_of(desk: Desk, line: Typewritten, step: Step) -> Iterator[Reading]:
 
     Where none does, the first two sides are one, with all values put in. What a chain comes to that
     begins with a force is the value of that force, and no equation of those it was worked out from.
+    A link that only says the same in two ways, = 24 + 12 - C_y = 36 - C_y, is none beside others.
     A sum with the values put into it, A_y + 0.6 F_AB = 9 - 9 = 0, is the sum, and the sum of its values.
     """
     label, step = step.label or line.label, without_remainder(step)
@@ -47,12 +50,16 @@ def readings_of(desk: Desk, line: Typewritten, step: Step) -> Iterator[Reading]:
         for side in step.sides[:-1]:
             yield link(line.text, side, step.sides[-1], label, step.frame)
         return
+    links = []
     for index, (one, other) in enumerate(pairwise(step.sides)):
         if _comes_to(desk, step, one, other):
             continue
         if not (one.numeric and other.numeric) or (index == 0 and _all_numbers(step)):
             first, second = with_way(desk, one, other), with_way(desk, other, one)
-            yield link(line.text, first, second, label, step.frame)
+            links.append(link(line.text, first, second, label, step.frame))
+    if len(links) > 1:
+        links = [each for each in links if not typed_equation(each).same_on_both_sides] or links
+    yield from links
 
 
 def put_into(step: Step) -> bool:
@@ -126,7 +133,7 @@ def broken_link(desk: Desk, step: Step, of_value: bool = False) -> Verdict | Non
     ]
     for one, other in (*worked, *numeric):
         text = _not_what_it_is(desk, step, one, other)
-        if text is not None:
+        if text is not None and not goes_on(step, one, other):
             unit = one.numeric and _only_unit(desk, one, other)
             kind = KINDS["unit" if unit else "arithmetic"]
             case = Case(desk.problem, Value(""))
@@ -230,7 +237,10 @@ def rounded_hard(step: Step) -> bool:
     """
     pairs = list(pairwise(step.sides))
     return any(
-        one.numeric and other.numeric and not _off(one, other) <= SAME * abs(number_of(one)) + 1e-9
+        one.numeric
+        and other.numeric
+        and not _off(one, other) <= SAME * abs(number_of(one)) + 1e-9
+        and not goes_on(step, one, other)
         for one, other in pairs[_all_numbers(step) :]
     )
 

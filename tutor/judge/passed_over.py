@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tutor.judge.about import Asked
 from tutor.judge.desk import Desk
+from tutor.judge.going_on import run_on
 from tutor.judge.reasons_said import reasons_checked
 from tutor.judge.verdict import Remark
 from tutor.notation import Line
@@ -35,4 +36,6 @@ def remarks_on(desk: Desk, about: Asked, line: Line) -> tuple[Remark, ...]:
     said += [LETTER_FOR_ZERO.format(letter=letter) for letter in sorted(letters)]
     for kind, span in line.taken:
         said.append(TAKEN[kind].format(words=line.text[span.start : span.end]))
-    return tuple(Remark("passed", text) for text in said)
+    remarks = tuple(Remark("passed", text) for text in said)
+    running = run_on(line)
+    return remarks if running is None else (*remarks, Remark("run-on", running))

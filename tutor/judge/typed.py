@@ -108,6 +108,13 @@ class TypedEquation:
         return math.fsum(term.radius for term in self.constants)
 
     @kept
+    def same_on_both_sides(self) -> bool:
+        """Whether the line only says the same in two ways: 24 + 12 - C_y = 36 - C_y."""
+        size = math.fsum(abs(term.value) for term in self.constants)
+        nothing = abs(self.total) <= max(self.radius, CANCELS * size)
+        return bool(self.cancelled) and not self.unknowns and nothing
+
+    @kept
     def says_nothing(self) -> bool:
         """Whether nothing is left of the line once what cancels is out."""
         return not self.unknowns and not self.constants

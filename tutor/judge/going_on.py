@@ -1,0 +1,46 @@
+"""Does a number begin with what the one before it comes to, and work on: 6 + 4 = 10/2 = 5?
+
+Both sides of that first equals sign are not equal, but what is worked out is right and plain to see.
+"""
+
+from __future__ import annotations
+
+from itertools import pairwise
+
+from tutor.judge.same import NEAR, SAME
+from tutor.judge.worked import size_of
+from tutor.notation import Line, Side, Step
+from tutor.notation.evaluate import parts
+from tutor.notation.tree import Binary
+from tutor.notation.unreadable import Broken
+
+RUN_ON = "{one} is not {other}: end the line at its result, and go on in a new one."
+
+
+def goes_on(step: Step, one: Side, other: Side) -> bool:
+    """Whether the second of two numbers that are not equal goes on from the first, which was worked out."""
+    if not (one.numeric and other.numeric and isinstance(one.node, Binary)):
+        return False
+    node = other.node
+    while isinstance(node, Binary):
+        node = node.left
+    if node is other.node:
+        return False
+    try:
+        first = parts(node, step.frame)
+    except Broken:
+        return False
+    size = abs(size_of(one))
+    off = abs(abs(sum(each.value for each in first)) - size)
+    return size > 0.0 and off <= max(SAME * size, sum(each.radius for each in first))
+
+
+def run_on(line: Line) -> str | None:
+    """What is said of an equals sign between two such numbers; None where a line has none."""
+    for step in line.steps:
+        for one, other in pairwise(step.sides):
+            unequal = abs(size_of(one) - size_of(other)) > NEAR * abs(size_of(one))
+            if one.numeric and other.numeric and unequal and goes_on(step, one, other):
+                shown = (step.text[side.span.start : side.span.end] for side in (one, other))
+                return RUN_ON.format(one=next(shown), other=next(shown))
+    return None
