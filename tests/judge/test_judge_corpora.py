@@ -23,7 +23,7 @@ def verdict_on(wrong: Wrong) -> Verdict:
     return judge(wrong.problem, wrong.about, wrong.text, senses=wrong.senses, known=wrong.known)
 
 
-def named_shares(seeds: range, count: int) -> tuple[float, list[str]]:
+def named_shares(seeds: Iterable[int], count: int) -> tuple[float, list[str]]:
     """The share of wrong lines whose slips are named, and the wrong lines that were accepted."""
     named = lines = 0
     accepted = []
@@ -140,6 +140,14 @@ with the moment of a reaction are that moment."""
 
 def test_numbers_that_cancel_do_not_ride_along_with_one_that_stands_for_a_force() -> None:
     assert perturbed_and_accepted(CANCELLING) == []
+
+
+POINTED = (1468,)
+"""10.500·R_F = -16.794*7750: with ten thousand five hundred for an arm the slip of units would be none."""
+
+
+def test_the_point_of_an_arm_is_never_one_that_sets_off_thousands() -> None:
+    assert named_shares(POINTED, 1) == (1.0, [])
 
 
 def test_no_honestly_rounded_line_or_value_of_a_whole_walk_is_called_wrong() -> None:

@@ -13,6 +13,7 @@ from tutor.notation.characters import RAISED
 from tutor.notation.found import Found
 from tutor.notation.names import Names
 from tutor.notation.source import Source
+from tutor.notation.symbols import LETTERS
 from tutor.notation.units import METRES, NEWTONS
 
 _VULGAR = {
@@ -83,7 +84,8 @@ def thousands(source: Source, found: Found) -> Source:
     """The source with the points of 4.500 N and of = 27.000 taken out, where they are chosen to set off thousands.
 
     That they may do so is a choice of the line: a number with a unit in which no thousandths are
-    written, one that ends in 00, or large forces and nothing else in a value.
+    written; one that ends a line, where it ends in 00 or forces are large; where both is so, one that
+    stands beside no force.
     """
     text = source.text
     if _POINT.search(text) is None or _DECIMAL_COMMA.search(text) is not None:
@@ -103,7 +105,8 @@ def thousands(source: Source, found: Found) -> Source:
 
 
 _POINT = re.compile(r"(?<![\w.,'])([1-9][0-9]{0,2})\.([0-9]{3})(?![0-9]|[.,][0-9]|[A-Za-z]*_)")
-_ANGLE_BEFORE = re.compile(r"(?:sin|cos|tan) *\(? *$")
+_LETTER_BEHIND = re.compile(rf"[°)\]}} ]*[*·×]?[(\[ ]*[{LETTERS}]")
+_LETTER_BEFORE = re.compile(rf"[{LETTERS}][\w{{}}]*[)\] ]*[*·×(/]? *\(?$")
 _VALUE_ENDS = re.compile(r" *(?:\(?[TtCc]\)?)? *$")
 
 
@@ -111,12 +114,11 @@ def _sets_off(found: re.Match[str], text: str, large: bool) -> bool:
     """Whether the point of a number may set off its thousands."""
     if _in_small_unit(text, found.end()):
         return True
-    if found[2].endswith("00"):
-        return (
-            _ANGLE_BEFORE.search(text[: found.start()]) is None
-            and "°" not in text[found.end() :][:2]
-        )
-    return large and _VALUE_ENDS.match(text, found.end()) is not None
+    if _VALUE_ENDS.match(text, found.end()) is not None:
+        return large or found[2].endswith("00")
+    behind, before = text[found.end() :], text[: found.start()]
+    beside_force = _LETTER_BEHIND.match(behind) or _LETTER_BEFORE.search(before)
+    return large and found[2].endswith("00") and beside_force is None
 
 
 def _unit_above(found: re.Match[str]) -> str:
