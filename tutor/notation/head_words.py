@@ -138,3 +138,7 @@ IN_ORDER: tuple[Meaning, ...] = (
     "moment", "sum", "force", "about", "resolve", "joint", "x", "y", "along", "across", "whole",
     "number", "body", "turn", "positive", "up", "down", "left", "right", "filler", "is",
 )  # fmt: skip
+
+
+SIGNED = re.compile(r"[ (][-+]$")
+"""What stands before a word that is a term and no line that forces are added along: its sign."""
