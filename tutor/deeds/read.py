@@ -17,6 +17,7 @@ from tutor.deeds.words import BY_WORD, command, first_word, nearest
 from tutor.deeds.zero_said import reason_alone, zero_said
 from tutor.lesson import Lesson
 from tutor.lesson.reply import LINES
+from tutor.lesson.steps.headings import value_named
 from tutor.model.naming import joint_meant
 from tutor.notation import Unreadable, read_line
 
@@ -38,7 +39,8 @@ def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
     if "=" in bare and ask.kind not in ("count", "shares"):
         return _heading(lesson, bare) or Do("type", {"text": text}, text)
     if awaited is not None and any(char.isdigit() for char in bare):
-        return value_of(awaited, bare)
+        itself = value_named(read_line(bare, lesson.problem.names)) is not None
+        return Do("type", {"text": text}, text) if itself else value_of(awaited, bare)
     if meant := BY_ALL_MEANS.match(bare):
         deed = command(lesson, bare[meant.end() :])
         if deed is not None:

@@ -105,6 +105,7 @@ def thousands(source: Source, found: Found) -> Source:
 
 
 _POINT = re.compile(r"(?<![\w.,'])([1-9][0-9]{0,2})\.([0-9]{3})(?![0-9]|[.,][0-9]|[A-Za-z]*_)")
+_ANGLE_BEFORE = re.compile(r"(?:sin|cos|tan)[( ]*$", re.IGNORECASE)
 _LETTER_BEHIND = re.compile(rf"[°)\]}} ]*[*·×]?[(\[ ]*[{LETTERS}]")
 _LETTER_BEFORE = re.compile(rf"[{LETTERS}][\w{{}}]*[)\] ]*[*·×(/]? *\(?$")
 _VALUE_ENDS = re.compile(r" *(?:\(?[TtCc]\)?)? *$")
@@ -114,6 +115,8 @@ def _sets_off(found: re.Match[str], text: str, large: bool) -> bool:
     """Whether the point of a number may set off its thousands."""
     if _in_small_unit(text, found.end()):
         return True
+    if _ANGLE_BEFORE.search(text, 0, found.start()) is not None:
+        return False
     if _VALUE_ENDS.match(text, found.end()) is not None:
         return large or found[2].endswith("00")
     behind, before = text[found.end() :], text[: found.start()]
