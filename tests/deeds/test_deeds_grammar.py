@@ -238,3 +238,14 @@ def test_a_word_beside_the_joint_one_goes_to_changes_nothing(text: str) -> None:
 
 def test_a_joint_in_brackets_is_not_passed_over_as_a_remark() -> None:
     assert deed_of(Lesson(LAMP), "joint (C)") != Do("joint", {"joint": None})
+
+
+@pytest.mark.parametrize("text", ["AB | 12.5 | C", "AB: 12.5", "AB 12.5 C", "AB\t12.5\tkN\tC"])
+def test_a_row_that_names_its_force_is_taken_as_it_is_where_its_value_is_awaited(text: str) -> None:
+    assert deed_of(lesson("joints"), text, awaited="AB") == Do("type", {"text": text}, text)
+
+
+def test_a_number_alone_is_the_value_that_is_awaited() -> None:
+    assert deed_of(lesson("joints"), "12.5 C", awaited="AB") == Do(
+        "type", {"text": "AB = 12.5 C"}, "AB = 12.5 C"
+    )
