@@ -43,6 +43,13 @@ def test_a_line_whose_clause_is_right_for_one_equation_is_taken_as_that_too() ->
     assert any(say.text.startswith("Passed over") for say in reply.said)
 
 
+def test_the_value_behind_such_a_clause_is_recorded_too() -> None:
+    lesson, do = walk_to("reactions")
+    reply = do("type", text="A_y - 150 = 0 → A_y = 150 N up,   a gull on a post")
+    assert reply.accepted
+    assert lesson.state.result["A_y"].value == 150.0
+
+
 def test_a_line_whose_clause_is_wrong_stays_one_that_cannot_be_read() -> None:
     lesson, do = walk_to("reactions")
     reply = do("type", text=UNREADABLE.format("A_x - B_x = 0"))

@@ -246,7 +246,11 @@ def _kept_though(
 
 def _with_value(state: State, event: Event, desk: Judge, before: Reply) -> tuple[State, Reply]:
     """The value taken as well that a right line ends in, or what is missing for it."""
-    unknown = value_behind(desk.read(event.text("text")), state.result)
+    text = event.text("text")
+    line = desk.read(text)
+    if isinstance(line, Unreadable):
+        line = desk.read_in_part(text) or line
+    unknown = value_behind(line, state.result)
     if unknown is None or unknown in state.result:
         return state, before
     return _take_value(state, event, desk, unknown, before)
