@@ -5,12 +5,14 @@ The trusses are our own; what a lecturer calls each thing is common practice, no
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 from families import warren
 
 from tutor.judge import Fx, Fy, M, Value, Verdict, judge, judge_of, right_line
 from tutor.judge.known_values import KnownValues
-from tutor.model import Problem
+from tutor.model import Problem, load_problem
 from tutor.model.read import read_text
 
 DAVIT = """
@@ -201,3 +203,9 @@ def test_an_angle_rounded_to_whole_degrees_is_right_and_another_is_not(linked, t
     assert verdict.right == (said != "wrong")
     if verdict.right:
         assert [remark.code for remark in verdict.remarks] == [said][: len(said)]
+
+
+def test_a_number_in_brackets_at_the_end_of_a_product_is_no_number_of_the_line() -> None:
+    quay = load_problem(Path(__file__).parents[1] / "notation/hands/quay.toml")
+    verdict = judge(quay, M("A"), r"0 = 8\,C_y - 24\,(4) - 8\,(3) + 12\,(4)")
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("turning", "load B")]

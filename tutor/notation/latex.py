@@ -66,6 +66,8 @@ _STACKED = re.compile(
     r"\\(?:overset|underset|stackrel) *\{([^{}]*)\} *\{([^{}]*)\}"
     r"|\\x(right|left)arrow *(?:\[[^\[\]]*\])? *\{([^{}]*)\}"
 )
+_TIMES = re.compile(r"(?<=[0-9)}])\\, *\(")
+"""A thin space between a number and a bracket that multiplies it."""
 _NEXT_ROW = re.compile(r"(?<=[\w)}\]°.,]) *\\\\(?= *&? *[^ &=][^=]*[^ :=&] *&?=(?!.*\\\\ *&? *=))")
 """Between two rows of a display that each set two sides equal."""
 _ROW = re.compile(r"^(?!.*(?:& *=|= *&)).*[^\\&] & ")
@@ -109,7 +111,7 @@ def untexed(source: Source) -> Source:
     source = source.rewritten(_EMPTY_LIMITS, "Σ")
     if _ROW.match(source.text):
         source = source.rewritten(_CELL, " | ")
-    source = source.rewritten(_NEXT_ROW, "; ").rewritten(_SPACE, " ")
+    source = source.rewritten(_NEXT_ROW, "; ").rewritten(_TIMES, "(").rewritten(_SPACE, " ")
     source = source.rewritten(_WORD, _word)
     return source.rewritten(_INVERSE, "^-1")
 
