@@ -34,6 +34,8 @@ def said(about, text: str, known=None) -> str:
         ("F_BD = 12, because the load at D is 12", "no load at D of that size is given"),
         ("F_BD = 12 (the load at B is 24 kN)", "no load at B of that size is given"),
         ("F_BD = 12, weil die Last 30 ist", ""),
+        ("F_BD = 12 (CD is a zero bar)", "CD is in compression"),
+        ("F_BD = 12 (CD is zero, nothing hangs on it)", "CD is in compression"),
     ],
 )
 def test_a_reason_that_is_not_so_is_told_with_what_is_so(text: str, truth: str) -> None:
@@ -57,6 +59,11 @@ def test_a_reason_that_is_not_so_is_told_with_what_is_so(text: str, truth: str) 
 )
 def test_a_reason_that_is_so_costs_nothing(text: str) -> None:
     assert not said(Value("BD"), text, FOUND)
+
+
+@pytest.mark.parametrize("text", ["F_BD = 12, since 0.6 CD is 21", "F_BD = 12 (as 0.6 CD is 21)"])
+def test_of_a_part_of_a_force_nothing_is_held_against_the_whole(text: str) -> None:
+    assert "is not so" not in said(Value("BD"), text, FOUND)
 
 
 @pytest.mark.parametrize("name", sorted(set(QUAY.member) - {"BD"}))

@@ -41,6 +41,8 @@ _LOAD = re.compile(
     r" +(?:is|are|being|was|of|=|beträgt|ist) *(?:only|just|about)? *(?P<size>[0-9]+(?:[.,][0-9]+)?)(?! *[0-9*/+^-])",
     re.IGNORECASE,
 )
+_PART = re.compile(r"[0-9)/*·×](?: *of)? *$")
+"""Behind it a force stands with a factor: 0.6 CD is 12 says nothing of CD itself."""
 _NUMBER = re.compile(
     r" *(?:is|=|equals|being|was) *(?P<sign>[-−]?) *(?P<size>[0-9]+(?:[.,][0-9]+)?)(?! *[0-9*/+^-])"
 )
@@ -119,7 +121,7 @@ def _answers(held: _Held, words: str) -> Iterator[str]:
         way = said(word, "T", "C", "zero", "left", "right", "up", "down")
         if len(word) < SHORTEST or way is None:
             names = desk.names.plainly(word) if not word.islower() or len(word) > 1 else ()
-            if len(names) == 1:
+            if len(names) == 1 and _PART.search(words, 0, found.start()) is None:
                 spoken.append(names[0])
                 number = _NUMBER.match(words, found.end())
                 if number is not None:

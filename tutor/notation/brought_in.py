@@ -33,12 +33,16 @@ _CALLED = re.compile(
     r" *(?:let|say|call|name|put|set|write|denote) +[A-Za-z][\w{}-]+ *= *[a-z] *[,:;.]",
     re.IGNORECASE,
 )
+_RATIO = r"[0-9.]+(?: */ *[0-9.]+)?"
+_BESIDE = re.compile(rf"^(?P<one> *[a-z] *= *{_RATIO}) +(?=[a-z] *= *{_RATIO} *[:;])")
+"""Two letters that are brought in with a blank between them: s=3/5 c=4/5: ..."""
 MOST = 6
 """So many letters are brought in by a line at the most."""
 
 
 def called(source: Source, names: Names) -> Source:
     """The source with what is let be so set apart from what follows, or put in where a force is called by a letter."""
+    source = source.rewritten(_BESIDE, lambda found: f"{found['one']},")
     if _CALLED.match(source.text) is not None:
         return brought_in(source, names)
     if "then" not in source.text and " we " not in source.text:

@@ -28,6 +28,13 @@ _COUNT = re.compile(r" *[0-9]{1,3} *")
 _BULLET = re.compile(r" *(?:[•·◦*–—⇒∴→-]|[0-9]{1,2}[.)]) *")
 _SIGN_ALONE = re.compile(r"(?:\||\t) *[-+=] *(?:\||\t)")
 _EQUALS_ALONE = re.compile(r"(?:\||\t) *= *(?:\||\t)")
+_TERM = re.compile(r" *(?:\||\t)[ \t]*(?=[-+*/] ?[\w(√.])")
+_ADDED = re.compile(r" *[-+] ?[0-9][0-9.,]*(?: ?[A-Za-z]{1,3})? *= *[-+]?0(?:[.,]0*)? *")
+"""The second half of a sum of a force and a number: A_x, +4 = 0."""
+_FACTOR = re.compile(r" *[-+*/]?[-+( ]*[0-9]")
+_NOTHING = re.compile(r"(?:\||\t) *= *(?:\||\t) *[-+]?0(?:[.,]0*)? *(?:$|\||\t)")
+_DASHED = re.compile(r"(?:\||\t) *[-–—] *(?=$|\||\t)")
+_NOTHING_IN = re.compile(r"(?:\||\t) *[-+]?0(?:[.,]0*)? *(?:k?N|MN|kips?|k|lbs?)? *(?:\||\t|$)")
 _BLANK = str.maketrans(dict.fromkeys("•·◦*–—-|", " "))
 _FIGURE = re.compile(r"[0-9]")
 _WORD = re.compile(r"[A-Za-z][\w{}]*")
@@ -44,8 +51,11 @@ def celled(source: Source, typed: str, names: Names) -> Source:
     )
     if _MAY.search(text) is None:
         return source
-    if _EQUALS_ALONE.search(text) is not None:
-        text = _SIGN_ALONE.sub(lambda found: re.sub(r"[|\t]", " ", found[0]), text)
+    split = _EQUALS_ALONE.search(text) is not None
+    if split:
+        text = _SIGN_ALONE.sub(
+            lambda found: re.sub(r"[|\t]", " ", found[0]), _summed_up(text, names)
+        )
     places = [span for span in _cells(text) if not _BULLET.fullmatch(text, span.start, span.end)]
     text = text[: places[0].start].translate(_BLANK) + text[places[0].start :] if places else text
     said = [text[span.start : span.end] for span in places]
@@ -53,14 +63,60 @@ def celled(source: Source, typed: str, names: Names) -> Source:
     if first is None:
         lead = places[1].start if _lead(said, names) else 0
         plain = source.text if "|" in text else source.text.replace('"', " ")
+        plain = _without_dash(plain, text)
         return replace(source, text=" " * lead + plain[lead:])
     made = [" "] * len(text)
     for n, span in enumerate(places):
         made[span.start : span.end] = said[n]
-        counts = n == 0 and first == 1 and _COUNT.fullmatch(said[0]) and text[span.end] == "\t"
-        mark = "" if counts else _between(said, n, first, names)
+        if n == 0 and first == 1 and _COUNT.fullmatch(said[0]) and text[span.end] == "\t":
+            made[span.start : span.end] = _count(said, split, source.place(span))
+            continue
+        mark = _between(said, n, first, names)
         made[span.end : span.end + len(mark)] = mark
     return replace(source, text="".join(made).replace("\t", " "))
+
+
+def _count(said: list[str], split: bool, place: Span) -> str:
+    """The number of a row, left out before a sign. Raises Broken where it may be a term of a sum that is split up."""
+    if said[1].lstrip()[:1] not in ("+", "-"):
+        return said[0]
+    if split:
+        number = said[0].strip()
+        cure = f"it with a point, {number}., or with its sign, +{number}"
+        one, other = "the number of the row", "a term of the sum"
+        raise Broken("ambiguous", place.start, place.end, one=one, other=other, cure=cure)
+    return " " * len(said[0])
+
+
+def _summed_up(text: str, names: Names) -> str:
+    """The text with the cells of a sum that is split up, a term in each and = in one of its own, as one cell."""
+    last = [found.start() for found in _EQUALS_ALONE.finditer(text)][-1]
+    nothing = _NOTHING.match(text, last) is not None
+
+    def joined(found: re.Match[str]) -> str:
+        if found.start() > last:
+            return found[0]
+        cell = re.split(r"[|\t]", text[: found.start()])[-1]
+        counts = _COUNT.fullmatch(text, 0, found.start()) is not None
+        force = any(map(names.meanings, _WORD.findall(cell)))
+        alone = len(names.meant(cell.strip())) == 1 and not nothing
+        alone = alone and not any(map(names.meanings, _WORD.findall(text, found.end(), last)))
+        number = _FACTOR.match(cell) is not None and not counts
+        term = (force and names.joint(cell.strip()) is None and not alone) or number
+        return " " * len(found[0]) if term else found[0]
+
+    return _TERM.sub(joined, text)
+
+
+def _without_dash(plain: str, text: str) -> str:
+    """A row of nothing without the dash where its T or C would stand: BD, 0, kN, -."""
+    zero = _NOTHING_IN.search(text)
+    if zero is None:
+        return plain
+    chars = list(plain)
+    for found in _DASHED.finditer(text, zero.end() - 1):
+        chars[found.start() : found.end()] = " " * len(found[0])
+    return "".join(chars)
 
 
 def _cells(text: str) -> list[Span]:
@@ -97,7 +153,9 @@ def _between(said: list[str], n: int, first: int, names: Names) -> str:
     if n < first:
         if said[n].rstrip().endswith(":"):
             return ""
-        return "=" if n + 1 == first and _names_what(said[n], said[first], names) else ":"
+        if n + 1 < first or not _names_what(said[n], said[first], names):
+            return ":"
+        return "" if _ADDED.fullmatch(said[first]) else "="
     behind = said[n + 1]
     if "=" not in behind and _VALUE.match(behind):
         return "⇒"

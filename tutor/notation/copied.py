@@ -19,6 +19,8 @@ _DEGREES = re.compile(
     r"(?P<angle>(?<![A-Za-z])(?:sin|cos|tan|sen|cot) *[(\[{]? *[0-9]{1,3}(?:[.,][0-9]+)?)(?: ?(?:[oOᵒᴼ](?![\w(])|⁰)|(?P<blank> ?)deg(?:ree)?s?\.)"
 )
 """The sign of degrees as a raised o or 0 that has come down, or the word cut short."""
+_CUT_POINT = re.compile(r"(?<![\w.,)\]}])0 \.(?=[0-9])")
+"""The point of a number set off from its nought."""
 _SUM = re.compile(
     r"(?:[©å]|\(cid:[0-9]{1,3}\))(?= ?(?:F(?:_|[xyXY]| ?[=:]|$)|M(?:_|[A-Z0-9]| )))|Ʃ"
 )
@@ -42,6 +44,7 @@ _ASKED = ("unknown-name", "character", "comma", "number")
 
 def recopied(source: Source) -> Source:
     """The source with the signs that a page showed."""
+    source = source.rewritten(_CUT_POINT, "0.")
     text = source.text
     if _LOST.search(text) is None and not text.lstrip().startswith(("+", "a", "b", "c")):
         return source

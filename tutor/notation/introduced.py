@@ -49,7 +49,7 @@ _VALUE_BEING = re.compile(
     re.IGNORECASE,
 )
 _GIVEN_AS = re.compile(
-    rf",? *\b(?:where|with|mit|wobei|avec)\b +{_LETTER} *= *(?P<what>(?:[^-=,;:∴⇒→]|-(?!>))*[A-Z](?:[^-=,;:∴⇒→]|-(?!>))*)(?P<alike>(?:= *[A-Z][\w{{}}]* *)+)?(?=$|[,;:∴⇒→]|[-=]>)"
+    rf",? *\b(?:where|with|mit|wobei|avec)\b +{_LETTER} *= *(?P<what>(?:[^-=,;:∴⇒→]|-(?!>))*[A-Z](?:[^-=,;:∴⇒→]|-(?!>))*)(?P<alike>(?:= *[A-Z][\w{{}}]* *)+)?(?P<worth>= *[-+]? ?[0-9][0-9.,]*(?<![.,])(?: ?(?:k?N|MN|kips?|k|lbs?))? *)?(?=$|[,;:∴⇒→]|[-=]>)"
 )
 _WITHOUT = frozenset("NmkxyM")
 """Letters that stand for a unit, for times or for a sum."""
@@ -108,6 +108,7 @@ def _given_as(source: Source, names: Names) -> Source:
         said = NAME.findall(what)
         words = [word for word in said if names.meanings(word) or len(word) > 3]
         named = names.plainly(letter) if found in called else _taken(letter, names)
+        named = named and not (found in given and _of_a_joint_alone(found, names))
         taken = named or letter in _WITHOUT
         if (
             len(words) != 1
@@ -117,7 +118,8 @@ def _given_as(source: Source, names: Names) -> Source:
         ):
             continue
         groups = found.groupdict()
-        kept = f"; {what} {groups['alike']}" if groups.get("alike") else groups.get("before") or " "
+        also = groups.get("alike") or groups.get("worth")
+        kept = f"; {what} {also}" if also else groups.get("before") or " "
         source = source.rewritten(re.compile(re.escape(found[0])), kept)
         source = _replaced(source, letter, f"({what})")
     return source
@@ -181,6 +183,32 @@ def _taken(letter: str, names: Names) -> bool:
     """Whether a letter stands for something else already."""
     named = names.joint(letter) == letter or bool(names.meanings(letter))
     return named or letter in _WITHOUT
+
+
+def _of_a_joint_alone(found: re.Match[str], names: Names) -> bool:
+    """Whether an H or a V stands for a term wherever it stands, though a joint goes by that letter too."""
+    letter, text = found["letter"], found.string
+    if letter not in "HV" or names.meanings(letter):
+        return False
+    standing = list(re.finditer(rf"(?<![\w}}]){letter}(?![\w{{'])", text))
+    others = [here for here in standing if not found.start() <= here.start() < found.end()]
+    return bool(others) and all(_is_a_term(text, here) for here in others)
+
+
+def _is_a_term(text: str, here: re.Match[str]) -> bool:
+    """Whether what stands there is added or set equal."""
+    before, behind = text[: here.start()].rstrip(), text[here.end() :].lstrip()
+    return before[-1:] in ("+", "-", "=") and behind[:1] in (
+        "",
+        "+",
+        "-",
+        "=",
+        ",",
+        ";",
+        ")",
+        "∴",
+        "⇒",
+    )
 
 
 def _replaced(source: Source, letter: str, force: str) -> Source:

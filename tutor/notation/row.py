@@ -14,6 +14,7 @@ from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS, NAME
 from tutor.notation.unreadable import Broken
+from tutor.notation.words import FUNCTIONS
 
 _VALUE = r"[-+]? ?[0-9][0-9.,]*"
 _ROW = re.compile(
@@ -54,6 +55,15 @@ _LETTER_OF = re.compile(
 """A member set before the letter of its force: Stab AD: N = 12."""
 _OF_FORCE = re.compile(rf"^ *(?P<name>[{LETTERS}][\w{{}}'-]*) *: *(?=[^:]*=)")
 """A force set before its own equation: AE: F_AE = 12."""
+_OF_ITS_WORK = re.compile(
+    rf"^ *(?P<name>[{LETTERS}][\w{{}}'-]*) *: *(?P<work>[-+]? ?[0-9.(√][^:={{}}]*=[^:={{}}]*[1-9][^:={{}}]*)$"
+)
+"""A force set before the working of its value: DF: 14*SQRT(2) = 19.8."""
+_MOVES = re.compile(
+    rf"^(?P<value> *(?P<name>[{LETTERS}][\w{{}}'-]*) *=[^;:]*[0-9)](?: ?(?:k?N|MN|kips?|k|lbs?))?,?(?: +(?:so|it|and|which|hence|thus|therefore),?)*) +"
+    r"(?P<verb>pull(?:s|ing)?|push(?:es|ing)?)(?: +(?:back|it|to|towards|the|straight))* +(?P<way>left|right|up|down|upwards?|downwards?)(?: +on +(?:the +)?\w+)?[ .]*$"
+)
+"""What a force is said to do behind its value, and which way: A_x = -8, so it pulls to the left."""
 _CARRIES = re.compile(
     rf"^ *(?P<name>[{LETTERS}][\w{{}}'-]*) +(?:carries|takes|has|bears|feels|acts)(?: +an?)?(?P<way> +[{LETTERS}]{{5,12}})?"
     rf"(?: +(?:force|load))?(?: +of| +with)? +(?P<value>{_VALUE})(?P<rest>[^=]*)$"
@@ -109,12 +119,14 @@ def sentenced(source: Source, names: Names) -> Source:
     source = source.rewritten(_KIND, lambda found: _without_kind(found, names))
     source = source.rewritten(_LETTER_OF, lambda found: _letter_of(found, names))
     source = source.rewritten(_OF_FORCE, lambda found: _of_force(found, names))
+    source = source.rewritten(_OF_ITS_WORK, lambda found: _of_its_work(found, names))
     source = source.rewritten(_PART_OF, lambda found: _part_of(found, names))
     source = source.rewritten(_IN_WAY, " ")
     source = source.rewritten(_SLASHED, lambda found: f" {found[1]} ")
     if "(" in source.text or "[" in source.text:
         source = _in_brackets(source)
     source = source.rewritten(_CARRIES, lambda found: _carries(found, names))
+    source = source.rewritten(_MOVES, lambda found: _moves(found, names))
     source = source.rewritten(_FORCE_IN, lambda found: _force_in(found, names))
     source = source.rewritten(_STOP, ",")
     source = source.rewritten(_BEHIND, lambda found: _behind(found, names))
@@ -161,6 +173,24 @@ def _of_force(found: re.Match[str], names: Names) -> str | None:
     words = NAME.findall(found.string[found.end() :])
     again = len(meant) == 1 and any(names.meant(word) == meant for word in words)
     return "" if again and "_" not in found["name"] else None
+
+
+def _moves(found: re.Match[str], names: Names) -> str | None:
+    """The value with the way in which a reaction acts, or with what a member does, which has no way."""
+    meant = names.meant(found["name"])
+    if len(meant) != 1:
+        return None
+    says_it = f"acts {found['way']}" if "_" in meant[0] else found["verb"]
+    return f"{found['value']} {says_it}"
+
+
+def _of_its_work(found: re.Match[str], names: Names) -> str | None:
+    """A force set equal to its working, in which no other force stands."""
+    if names.joint(found["name"]) is not None or len(names.meant(found["name"])) != 1:
+        return None
+    words = NAME.findall(found["work"].partition("=")[0])
+    plain = all(word.lower() in FUNCTIONS for word in words)
+    return f"{found['name']} = {found['work']}" if plain else None
 
 
 def _part_of(found: re.Match[str], names: Names) -> str | None:

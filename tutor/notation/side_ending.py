@@ -199,9 +199,12 @@ def _worded(text: str, begin: int, index: int, found: Found) -> Said | None:
 
 
 def _of_another(text: str, begin: int, inner: str, names: Names) -> bool:
-    """Whether a bracket says which way a force acts that does not stand before it: 25 kN (A_y up)."""
+    """Whether a bracket says something of a force that does not stand before it: 25 kN (A_y up), 30 (CE is zero)."""
     first, *others = WORD.findall(inner) or [""]
-    if len(first) < 2 or not others or not says(others[-1], *WAYS) or not names.plainly(first):
+    if len(first) < 2 or not names.plainly(first):
+        return False
+    way = bool(others) and says(others[-1], *WAYS)
+    if not way and not any(says(word, "zero") for word in others):
         return False
     before = {name for word in WORD.findall(text[:begin]) for name in names.plainly(word)}
     return bool(before) and not before & set(names.plainly(first))

@@ -32,10 +32,14 @@ _AT_ANGLE = re.compile(
 _ACTS = re.compile(
     rf"(?<=[,;]) +(?P<joint>[A-Z]\w*) +(?:pulls|pushes|acts|points|lifts|holds|presses|bears|leans)\b(?P<rest>[ {LETTERS}',.-]*)(?P<mark>$)"
 )
+_PULLS_WITH = re.compile(
+    r"(?:^|(?<=[:;,])) *(?P<force>[A-Z][\w{}]*) +(?:pulls|pushes|acts|lifts|holds|presses|bears)(?: +(?:up|down|left|right|to the|and))+ +with +(?P<mark>)(?=[HVXYa-z] *=[^=,;]*[/*(][^=,;]*=)"
+)
+"""What a force does, before the letter that its share goes by: BC pulls up with V = 21."""
 _OF_FORCES = re.compile(r"\b(?:triangle of forces|force triangle)\b", re.IGNORECASE)
 """A triangle whose sides are forces, of which a proportion speaks."""
 _MAY = re.compile(
-    rf"\b{_SLOPE}\b|[,;(][ a-z]*[0-9.]+ ?(?:°|deg)|[,;] +[A-Z]\w* +[a-z]{{4}}", re.IGNORECASE
+    rf"\b{_SLOPE}\b|[,;(][ a-z]*[0-9.]+ ?(?:°|deg)|(?:^|[,;:]) *[A-Z]\w* +[a-z]{{4}}", re.IGNORECASE
 )
 
 
@@ -45,9 +49,11 @@ def without_talk_of_truss(source: Source, names: Names) -> tuple[Source, tuple[S
     if "=" not in text or _OF_FORCES.search(text) is not None or _MAY.search(text) is None:
         return source, ()
     told: list[Span] = []
-    for pattern in (_STEEP, _AT_ANGLE, _ACTS):
+    for pattern in (_STEEP, _AT_ANGLE, _ACTS, _PULLS_WITH):
         for found in list(pattern.finditer(text)):
             if pattern is _ACTS and not _of_a_joint(found, names):
+                continue
+            if pattern is _PULLS_WITH and len(names.meant(found["force"])) != 1:
                 continue
             start, end = found.start(), found.start("mark")
             told.append(source.span(*trimmed(text, start, end)))
