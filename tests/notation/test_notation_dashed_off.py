@@ -21,7 +21,7 @@ CLAUSES = (
     "only the roller holds it",
 )
 TERMS = ("F_AB", "the horizontal part of F_AD", "half of F_AD", "F_AD cos 30", "two times F_AB")
-TAKING_BACK = ("no that is wrong", "this is not right", "but not really", "so twice that")
+TAKING_BACK = ("no that is wrong", "this is not right", "but not really", "it is not so")
 
 
 @lru_cache(maxsize=1)

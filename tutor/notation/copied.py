@@ -21,6 +21,8 @@ _DEGREES = re.compile(
 """The sign of degrees as a raised o or 0 that has come down, or the word cut short."""
 _CUT_POINT = re.compile(r"(?<![\w.,)\]}])0 \.(?=[0-9])")
 """The point of a number set off from its nought."""
+_SUM_IS = re.compile(r"(?:Σ|(?<!\w)F_?[xyXYhvHV]|(?<!\w)M)[^=]*= *$")
+"""A heading whose sum is zero, with a share behind it: ΣFy = 0 .6 F_AB + A_y = 0."""
 _SUM = re.compile(
     r"(?:[©å]|\(cid:[0-9]{1,3}\))(?= ?(?:F(?:_|[xyXY]| ?[=:]|$)|M(?:_|[A-Z0-9]| )))|Ʃ"
 )
@@ -44,12 +46,17 @@ _ASKED = ("unknown-name", "character", "comma", "number")
 
 def recopied(source: Source) -> Source:
     """The source with the signs that a page showed."""
-    source = source.rewritten(_CUT_POINT, "0.")
+    source = source.rewritten(_CUT_POINT, _joined)
     text = source.text
     if _LOST.search(text) is None and not text.lstrip().startswith(("+", "a", "b", "c")):
         return source
     source = source.rewritten(_DEGREES, lambda found: f"{found['angle']}°")
     return source.rewritten(_SUM, "Σ").rewritten(_SENSE, "").rewritten(_SO, "∴")
+
+
+def _joined(found: re.Match[str]) -> str | None:
+    """A number whose point is set off, where its nought is not what a sum comes to."""
+    return None if _SUM_IS.search(found.string[: found.start()]) else "0."
 
 
 def said_once(source: Source) -> Source:

@@ -20,8 +20,8 @@ _DASH = re.compile(
     rf"(?<=[\w)\]}}°.]) +-(?= +(?P<first>[{LETTERS}][\w{{}}'-]*) +(?P<second>[a-z']{{2,}})\b(?P<third> +[a-z']{{2,}}\b)?)"
 )
 _IS_NUMBER = re.compile(r"\bis *-?[0-9.,]*[0-9](?: ?(?:k?N|MN|kips?|k|lbs?))?$")
-_BEGINS = frozenset(["no", "nothing", "none", "since", "because", "as", "so", "only", "just", "by", "from", "which", "where", "but", "note", "here", "there", "it", "we", "both", "neither", "same", "also", "and", "symmetry", "nobody"])  # fmt: skip
-"""Words that begin a clause and no term: not "the", behind which a force may be spoken of."""
+_BEGINS = frozenset(["no", "nothing", "none", "since", "because", "as", "only", "just", "by", "from", "which", "where", "but", "note", "here", "there", "it", "neither", "same", "also", "symmetry", "nobody"])  # fmt: skip
+"""Words that begin a clause and no term: not "the", behind which a force may be spoken of, and not "so", which a value follows."""
 _VERBS = frozenset(["just", "only", "also", "simply", "is", "was", "has", "must", "does", "can", "will", "hangs", "holds", "carries", "takes", "pulls", "pushes", "lifts", "acts", "bears", "keeps", "supports", "props", "stands", "balances", "stays", "merely"])  # fmt: skip
 
 
