@@ -52,6 +52,9 @@ LEAST = {
     "satchel": Least(58, 42),
     "rostrum": Least(58, 41),
     "clipboard": Least(58, 41),
+    "margin": Least(58, 40),
+    "podium": Least(58, 42),
+    "ledger": Least(58, 41),
     "lecturer": Least(287, 248, unsaid=3),
 }
 
