@@ -54,7 +54,7 @@ LEAST = {
     "clipboard": Least(58, 41),
     "margin": Least(58, 40),
     "podium": Least(58, 42),
-    "ledger": Least(58, 41),
+    "ledger": Least(58, 42),
     "lecturer": Least(287, 248, unsaid=3),
 }
 
