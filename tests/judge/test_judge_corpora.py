@@ -142,7 +142,7 @@ def test_numbers_that_cancel_do_not_ride_along_with_one_that_stands_for_a_force(
     assert perturbed_and_accepted(CANCELLING) == []
 
 
-POINTED = (1468, 4679, 15716)
+POINTED = (1468, 4679, 10501, 15716)
 """10.500·R_F = -16.794*7750: with ten thousand five hundred for an arm the slip of units would be none;
 and 45.000, an angle at the end of a line, is not forty-five thousand degrees, whose sine is nothing."""
 

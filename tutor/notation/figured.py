@@ -115,13 +115,12 @@ def _sets_off(found: re.Match[str], text: str, large: bool) -> bool:
     """Whether the point of a number may set off its thousands."""
     if _in_small_unit(text, found.end()):
         return True
-    if _ANGLE_BEFORE.search(text, 0, found.start()) is not None:
+    before, behind = text[: found.start()], text[found.end() :]
+    if _ANGLE_BEFORE.search(before) or _LETTER_BEFORE.search(before):
         return False
-    if _VALUE_ENDS.match(text, found.end()) is not None:
+    if _VALUE_ENDS.match(behind) is not None:
         return large or found[2].endswith("00")
-    behind, before = text[found.end() :], text[: found.start()]
-    beside_force = _LETTER_BEHIND.match(behind) or _LETTER_BEFORE.search(before)
-    return large and found[2].endswith("00") and beside_force is None
+    return large and found[2].endswith("00") and _LETTER_BEHIND.match(behind) is None
 
 
 def _unit_above(found: re.Match[str]) -> str:
