@@ -6,10 +6,11 @@ from pathlib import Path
 
 import pytest
 
-from tutor import Fy, M, judge, load_problem
+from tutor import Fx, Fy, M, judge, load_problem
 from tutor.judge.factors import Factors
 
 QUAY = load_problem(Path(__file__).parents[1] / "notation/hands/quay.toml")
+JETTY = load_problem(Path(__file__).parents[1] / "paper/more/podium-jetty.toml")
 KNOWN = {"CD": "-34.06"}
 
 
@@ -43,3 +44,12 @@ def test_one_factor_precise_and_the_other_off_by_more_than_its_rounding_is_seen(
     assert not off(34.1, 0.05 / 34.1)
     assert not Factors((0.79, 34.6), shares=(0.006, 0.001)).one_is_off(34.06, 0.0, 0.8)
     assert Factors((4.0, 34.6, 0.2), shares=(0.0, 0.001, 0.0)).one_is_off(34.06, 0.0, 0.8)
+
+
+def test_a_number_copied_wrongly_is_named_though_a_sum_along_a_slope_is_as_near() -> None:
+    """-675 + 407.1 = F_CE lies within a rounding of the sum along BE, whose numbers all but cancel."""
+    known = {"EG": "-675", "BE": "-687.5", "DE": "-900", "E_y": "1450"}
+    for copied in ("678.5", "697.5"):
+        verdict = judge(JETTY, Fx("E"), f"-675 - F_CE - (3/5)(-{copied}) = 0", known=known)
+        assert [(m.code, m.force) for m in verdict.mistakes] == [("carried", "BE")]
+        assert verdict.true_of is None

@@ -196,7 +196,8 @@ def _of_something_else(line: Line) -> Verdict | None:
     plainly_used = used is not None and (used.term_by_term or used.only_idle)
     if not plainly_used and (axis := _other_axis_with_unrecorded(line)) is not None:
         return _true_elsewhere(line, axis)
-    other = true_of(own, true, line.tolerance, strictly=plainly_used or not own.names)
+    strictly = plainly_used or not own.names
+    other = true_of(own, true, line.tolerance, strictly, lambda: line.holds_to(EXACTLY))
     if other is None and line.holds and not plainly_used:
         part, number_by_itself = true_of_part(own, true, line.tolerance)
         joint = None if number_by_itself else joint_sum_with_unrecorded(own, true, values)

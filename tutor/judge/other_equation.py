@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from itertools import combinations
 
 from tutor.judge.about import Along, Equation, Fx, Fy, M
@@ -19,10 +19,15 @@ MOST_CUT = 3
 
 
 def true_of(
-    line: TypedEquation, asked: TrueEquation, tolerance: Tolerance, strictly: bool = False
+    line: TypedEquation,
+    asked: TrueEquation,
+    tolerance: Tolerance,
+    strictly: bool = False,
+    holds: Callable[[], bool] = lambda: True,
 ) -> Equation | None:
     """Another equation that the line says precisely, or None; `strictly`, number by number.
 
+    So too for a multiple of a sum along a slope, which numbers meet by chance, unless the line `holds`.
     One of its own body comes first, then one that it says as it stands, then one of which it is a
     multiple.
     """
@@ -42,9 +47,8 @@ def true_of(
         as_written = abs(found.scale) == 1.0
         if not as_written and line.names and (strictly or _sum_for_moments(asked.about, about)):
             continue
-        if not as_written and isinstance(about, Along) and len(line.constants) > 1:
-            continue  # nobody multiplies a sum along a slope; numbers meet one by chance
-        if not strictly or number_by_number(
+        by_number = strictly or (isinstance(about, Along) and not as_written and not holds())
+        if not by_number or number_by_number(
             line, other.numbers(line.names), found.scale, tolerance
         ):
             if about.joint == asked.about.joint or math.isclose(abs(found.scale), 1.0):
