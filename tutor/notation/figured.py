@@ -108,6 +108,7 @@ _POINT = re.compile(r"(?<![\w.,'])([1-9][0-9]{0,2})\.([0-9]{3})(?![0-9]|[.,][0-9
 _ANGLE_BEFORE = re.compile(r"(?:sin|cos|tan)[( ]*$", re.IGNORECASE)
 _LETTER_BEHIND = re.compile(rf"[°)\]}} ]*[*·×]?[(\[ ]*[{LETTERS}]")
 _LETTER_BEFORE = re.compile(rf"[{LETTERS}][\w{{}}]*[)\] ]*[*·×(/]? *\(?$")
+_VALUE_BEGINS = re.compile(r"(?:^|[=≈:→⇒∴,;]|[^\W\d_]{2}) *[-+]? *$")
 _VALUE_ENDS = re.compile(r" *(?:\(?[TtCc]\)?)? *$")
 
 
@@ -118,7 +119,7 @@ def _sets_off(found: re.Match[str], text: str, large: bool) -> bool:
     before, behind = text[: found.start()], text[found.end() :]
     if _ANGLE_BEFORE.search(before) or _LETTER_BEFORE.search(before):
         return False
-    if _VALUE_ENDS.match(behind) is not None:
+    if _VALUE_ENDS.match(behind) is not None and _VALUE_BEGINS.search(before) is not None:
         return large or found[2].endswith("00")
     return large and found[2].endswith("00") and _LETTER_BEHIND.match(behind) is None
 
