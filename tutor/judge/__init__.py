@@ -124,16 +124,14 @@ class Judge:
         if mixed:
             again = read_line(text, self.names, said=said, mixed=True)
             line = line if isinstance(again, Unreadable) else again
-        desk = Desk(
-            *(self.problem, self.names, own, standing, self._read(lines, own, said)),
-            *(self.values, lambda: self._read(lines, own, said, "radians")),
-        )
         if isinstance(line, Unreadable):
             in_part = read_pieces(text, self.names, said=said)
-            verdict = None if in_part is None else _judged(desk, about, in_part)
-            if verdict is not None and verdict.right:
-                return verdict
+            if in_part is not None:
+                verdict = _judged(self._desk(own, standing, lines, said), about, in_part)
+                if verdict.right:
+                    return verdict
             return Verdict("unreadable", line.message, about=about, unreadable=line)
+        desk = self._desk(own, standing, lines, said)
         verdict = _judged(desk, about, line)
         if mixed and verdict.right:
             if (name := ends_in_moment(line)) is not None:
@@ -147,6 +145,19 @@ class Judge:
         """Whether `judge` would say of a line that it follows, or does not, from those of its body."""
         desk = Desk(self.problem, self.names, own, standing, (), self.values, list)
         return bool(line.referred) and by_elimination(desk, about, line) is not None
+
+    def _desk(
+        self,
+        own: KnownValues,
+        standing: Sequence[Equation],
+        lines: Sequence[str],
+        said: Mapping[str, float],
+    ) -> Desk:
+        """What a line is judged with, the student's own lines read."""
+        return Desk(
+            *(self.problem, self.names, own, standing, self._read(lines, own, said)),
+            *(self.values, lambda: self._read(lines, own, said, "radians")),
+        )
 
     def _letters_in(self, lines: Sequence[str]) -> Mapping[str, float]:
         """The angles and lengths that the student's own lines give a letter."""

@@ -17,7 +17,7 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME, are_near
 from tutor.judge.typed import typed_equation
 from tutor.judge.verdict import Mistake, Verdict
-from tutor.judge.worked import letter_of, value_ended, with_the_way_of
+from tutor.judge.worked import letter_of, size_of, value_ended, with_the_way_of
 from tutor.notation import Line as Typewritten
 from tutor.notation import Reading, Side, Step
 from tutor.notation.evaluate import parts
@@ -70,7 +70,7 @@ def put_into(step: Step) -> bool:
     if first.numeric or len(first.terms) < 2 or not last.numeric:
         return False
     values = all(side.numeric and len(side.terms) > 1 for side in middle)
-    return values and len(last.terms) <= 1 and number_of(last) == 0.0
+    return values and len(last.terms) <= 1 and size_of(last) == 0.0
 
 
 def _comes_to(desk: Desk, step: Step, one: Side, other: Side) -> bool:
@@ -87,8 +87,8 @@ def without_remainder(step: Step) -> Step:
         return step
     first, left, last = step.sides
     added = sum(abs(term.value) for term in first.terms)
-    nothing = number_of(last) == 0.0 and abs(number_of(left)) <= SAME * added
-    nothing = nothing and (number_of(left) != 0.0 or len(left.terms) > 1)
+    nothing = size_of(last) == 0.0 and abs(size_of(left)) <= SAME * added
+    nothing = nothing and (size_of(left) != 0.0 or len(left.terms) > 1)
     return replace(step, sides=(first, last)) if nothing and _equal(first, left) else step
 
 
@@ -126,7 +126,7 @@ def broken_link(desk: Desk, step: Step, of_value: bool = False) -> Verdict | Non
     """
     step = without_remainder(step)
     numeric = [(one, other) for one, other in pairwise(step.sides) if one.numeric and other.numeric]
-    if _all_numbers(step) and not (of_value and all(map(number_of, step.sides))):
+    if _all_numbers(step) and not (of_value and all(map(size_of, step.sides))):
         numeric = numeric[1:]
     worked = [
         (one, other) for one, other in pairwise(step.sides) if _comes_to(desk, step, one, other)
@@ -169,7 +169,7 @@ def _minus_lost(desk: Desk, one: Side, other: Side) -> str | None:
     values = [term.value * known.get(term.name or "", 1.0) for term in one.terms]
     for term, value in zip(one.terms, values, strict=True):
         turned = sum(values) - 2 * value
-        if known.get(term.name or "", 0.0) < 0.0 and are_near(turned, number_of(other)):
+        if known.get(term.name or "", 0.0) < 0.0 and are_near(turned, size_of(other)):
             return term.name
     return None
 
@@ -183,7 +183,7 @@ def _in_radians(step: Step, one: Side, other: Side) -> bool:
     except Broken:
         return False
     again = replace(one, terms=terms)
-    return number_of(again) != number_of(one) and _equal(again, other)
+    return size_of(again) != size_of(one) and _equal(again, other)
 
 
 def _not_what_it_is(desk: Desk, step: Step, one: Side, other: Side) -> str | None:
@@ -202,7 +202,7 @@ def _not_what_it_is(desk: Desk, step: Step, one: Side, other: Side) -> str | Non
     held = [KnownValue(1.0, 0.0) if t.name is None else known[t.name] for t in one.terms]
     true = sum(term.value * own.value for term, own in zip(one.terms, held, strict=True))
     radius = sum(abs(term.value) * own.radius for term, own in zip(one.terms, held, strict=True))
-    size, number = abs(true), number_of(other)
+    size, number = abs(true), size_of(other)
     off = abs(size - abs(number)) if other.letter or other.sense else abs(true - number)
     if off <= max(NEAR * size, radius + min(other.terms[0].radius, NEAR * size)) + 1e-9:
         return None
@@ -222,7 +222,7 @@ def _only_unit(desk: Desk, one: Side, other: Side) -> bool:
     if typed & NEWTONS.keys() - {desk.problem.force}:
         return False
     scale = measure(other.unit, desk.problem.force, desk.problem.length).value
-    return abs(abs(number_of(one)) - abs(number_of(other)) / scale) <= SAME * abs(number_of(one))
+    return abs(abs(size_of(one)) - abs(size_of(other)) / scale) <= SAME * abs(size_of(one))
 
 
 def number_in_words(value: float) -> str:
@@ -239,7 +239,7 @@ def rounded_hard(step: Step) -> bool:
     return any(
         one.numeric
         and other.numeric
-        and not _off(one, other) <= SAME * abs(number_of(one)) + 1e-9
+        and not _off(one, other) <= SAME * abs(size_of(one)) + 1e-9
         and not goes_on(step, one, other)
         for one, other in pairs[_all_numbers(step) :]
     )
@@ -258,7 +258,7 @@ def _shown(text: str, side: Side) -> str:
 
 def _off(one: Side, other: Side) -> float:
     """How far two numbers are apart; a letter or an arrow is a sign."""
-    first, second = number_of(one), number_of(other)
+    first, second = size_of(one), size_of(other)
     if one.letter or other.letter or one.sense or other.sense:
         first, second = abs(first), abs(second)
     return abs(first - second)
@@ -269,13 +269,9 @@ def _equal(one: Side, other: Side) -> bool:
 
     What is added up may have been rounded in each of its terms; a factor may hide two percent.
     """
-    off, size = _off(one, other), abs(number_of(one))
+    off, size = _off(one, other), abs(size_of(one))
     radius = sum(rounded_by(term.value, term.radius) for term in other.terms)
     own = sum(term.radius for term in one.terms)
     added = sum(abs(term.value) for term in one.terms)
     most = max(SAME * size, min(max(radius, own), NEAR * size), min(own, SAME * added))
     return off <= most + 1e-9
-
-
-def number_of(side: Side) -> float:
-    return sum(term.value for term in side.terms)

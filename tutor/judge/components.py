@@ -8,13 +8,13 @@ from __future__ import annotations
 import math
 
 from tutor.judge.about import Value
-from tutor.judge.chain import number_of
 from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.known_values import way_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME
 from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.worked import size_of
 from tutor.notation import Line, Step, Unreadable
 from tutor.notation.tree import Name
 
@@ -56,7 +56,7 @@ def component_verdict(desk: Desk, joint: str | None, step: Step) -> Verdict | No
     name, axis, share = named.name, named.share.axis, named.share.value
     known = desk.own.known[name]
     numbers = [side for side in step.sides if side.numeric]
-    typed, radius = number_of(numbers[0]), sum(term.radius for term in numbers[0].terms)
+    typed, radius = size_of(numbers[0]), sum(term.radius for term in numbers[0].terms)
     words = {"name": name, "axis": AXES[axis]}
 
     def comes_to(size: float) -> bool:

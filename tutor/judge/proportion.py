@@ -10,7 +10,6 @@ import math
 from collections.abc import Mapping, Sequence
 
 from tutor.judge.about import Equation, Fx, Fy
-from tutor.judge.chain import number_of
 from tutor.judge.desk import Desk
 from tutor.judge.headings import snapped
 from tutor.judge.in_size import OF_SIZES, RIGHT, SIZES_ALONE
@@ -18,6 +17,7 @@ from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME
 from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.worked import size_of
 from tutor.model import Problem
 from tutor.notation import Line, Side, Step, Unreadable
 from tutor.notation.tree import Binary, Call, Name, Node, has
@@ -98,7 +98,7 @@ def _part(desk: Desk, side: Side) -> tuple[float, float]:
     """What a side comes to with the size of its force, and its half-width."""
     term = side.terms[0]
     if term.name is None:
-        return abs(number_of(side)), sum(each.radius for each in side.terms)
+        return abs(size_of(side)), sum(each.radius for each in side.terms)
     own = desk.own.known.get(term.name)
     size = abs(desk.values()[term.name]) if own is None else abs(own.value)
     radius = 0.0 if own is None else own.radius

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tutor.judge.about import Value
 from tutor.judge.beginning import as_far_as_right, before
-from tutor.judge.chain import before_the_break, broken_alone, broken_link, number_of, readings_of
+from tutor.judge.chain import before_the_break, broken_alone, broken_link, readings_of
 from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
@@ -18,7 +18,14 @@ from tutor.judge.ties import lowered
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.values import judge_value
 from tutor.judge.verdict import Mistake, Remark, Verdict
-from tutor.judge.worked import divided_in, holds_alone, value_alone, value_ended, value_given
+from tutor.judge.worked import (
+    divided_in,
+    holds_alone,
+    size_of,
+    value_alone,
+    value_ended,
+    value_given,
+)
 from tutor.judge.working import shows_working, slip_in_working
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step, ValueReading
@@ -247,7 +254,7 @@ def _component(
         return None
     radius = sum(term.radius for term in number.terms) / abs(share.factor)
     whole = ValueReading(
-        line.text, number_of(number) / share.factor, radius, number.letter, number.sense,
+        line.text, size_of(number) / share.factor, radius, number.letter, number.sense,
         about.unknown, number.unit, number.span, None,
     )  # fmt: skip
     verdict = _judge_value(desk, about, whole, lines)

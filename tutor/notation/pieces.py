@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
+from functools import lru_cache
 
 from tutor.notation.evaluate import Frame
 from tutor.notation.found import trimmed
@@ -57,7 +58,13 @@ def read_pieces(text: str, names: Names, *, said: Mapping[str, float] = _NOTHING
 
     To be trusted only where it turns out right.
     """
-    frame = Frame(names.force, names.length)
+    return _pieces(text, names, tuple(said.items())) if len(text) <= LONGEST else None
+
+
+@lru_cache(maxsize=64)
+def _pieces(text: str, names: Names, letters: tuple[tuple[str, float], ...]) -> Line | None:
+    """Such a line is asked for several times: as a heading, as an equation, for its value."""
+    frame, said = Frame(names.force, names.length), dict(letters)
 
     def reads(part: str) -> Line | None:
         try:
@@ -65,7 +72,7 @@ def read_pieces(text: str, names: Names, *, said: Mapping[str, float] = _NOTHING
         except Broken:
             return None
 
-    return in_pieces(text, names, reads) if len(text) <= LONGEST else None
+    return in_pieces(text, names, reads)
 
 
 def in_pieces(text: str, names: Names, reads: Reads) -> Line | None:
