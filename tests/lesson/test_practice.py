@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
@@ -72,6 +73,7 @@ def values_with(problem: Problem) -> Iterator[Verdict]:
     half = sum(load.vector[1] for load in problem.loads) / 2
     for name, value in solve(problem).values.items():
         texts = [f"{1.31 * value:.4g}", f"{float(f'{value:.1g}'):g}", f"{half:.6g}"]
+        texts.append(re.sub(r"(\d)(?!\1)(\d)", r"\2\1", f"{value:.2f}", count=1))
         if name in problem.member and value:
             texts.append(f"{abs(value):.6g} {'C' if value > 0 else 'T'}")
         for text in texts:

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
 from tutor.judge.about import M, Value, equation_of
+from tutor.judge.digits import are_exchanged, is_rounded_hard
 from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
@@ -106,33 +107,14 @@ def _other_unit(wrong: WrongValue) -> bool:
 
 POINT_MOVED = (0.01, 0.1, 10.0, 100.0)
 """What the decimal point makes of a number that was turned into another unit by a wrong power of ten."""
-TWICE_ROUNDED = 0.6
-"""How far up a value rounded more than once may lie, in steps of its last figure; half of one if once."""
 
 
 def _rounded_hard(wrong: WrongValue) -> bool:
-    """Whether the typed figures are a right value's, cut or rounded to fewer figures.
-
-    An expression of exact numbers shows no figures.
-    """
-    value, radius = wrong.value, wrong.reading.radius
-    if wrong.reading.figures is None and not radius:
+    """An expression of exact numbers shows no figures."""
+    reading = wrong.reading
+    if reading.figures is None and not reading.radius:
         return False
-    step = 2 * radius if radius else 10.0 ** _last_place(abs(value))
-    return any(
-        value * true > 0
-        and -step < abs(value) - abs(true) <= TWICE_ROUNDED * step
-        and abs(value - true) <= 0.2 * abs(true)
-        for true in wrong.right
-    )
-
-
-def _last_place(size: float) -> int:
-    """The power of ten of the last figure that is not a zero, for a plain integer."""
-    if size != int(size) or size == 0:
-        return math.floor(math.log10(size)) if size else 0
-    digits = str(int(size))
-    return len(digits) - len(digits.rstrip("0"))
+    return any(is_rounded_hard(wrong.value, reading.radius, true) for true in wrong.right)
 
 
 def _half_the_load(wrong: WrongValue) -> bool:
@@ -273,6 +255,13 @@ def _number_turned(wrong: WrongValue) -> bool:
     )
 
 
+def _digits_exchanged(wrong: WrongValue) -> bool:
+    if wrong.reading.figures is None:
+        return False
+    radius = wrong.reading.radius
+    return any(are_exchanged(wrong.value, radius, true) for true in wrong.right)
+
+
 def _close(one: float, other: float) -> bool:
     return are_same(one, other) and one != 0.0
 
@@ -290,5 +279,6 @@ SIGNS: tuple[tuple[str, Callable[[WrongValue], bool]], ...] = (
     ("missing", _number_dropped),
     ("sign", _number_turned),
     ("carried", _anothers),
+    ("digits-exchanged", _digits_exchanged),
     ("component", _component_left),
 )

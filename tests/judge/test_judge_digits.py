@@ -1,0 +1,77 @@
+"""Two digits of a value that changed places, on a truss of our own: A_y = 24, B_y = 12, AC = -30."""
+
+from __future__ import annotations
+
+import pytest
+from families import exact, plain_problem
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tutor.judge import Value, judge
+from tutor.judge.digits import are_exchanged
+from tutor.model import Load, Support
+
+BENCH = plain_problem(
+    [("A", 0, 0), ("B", 9.6, 0), ("C", 3.2, 2.4)],
+    ("AB", "AC", "BC"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [Load("C", (("down", exact("38.7")),))],
+)
+"""A_y = 25.8, B_y = 12.9, AC = -43, AB = 34.4, BC = -36.738"""
+
+
+def named(name: str, text: str) -> list[tuple[str, str | None]]:
+    return [(m.code, m.force) for m in judge(BENCH, Value(name), text).mistakes]
+
+
+@pytest.mark.parametrize(
+    ("name", "text"),
+    [
+        ("A_y", "28.5"),
+        ("A_y", "A_y = 52.8 kN"),
+        ("B_y", "21.9"),
+        ("BC", "37.6 C"),
+        ("BC", "-36.47"),
+        ("BC", "F_BC = -63.74 kN"),
+        ("AB", "43.4 T"),
+    ],
+)
+def test_two_neighbouring_digits_that_changed_places_are_named(name: str, text: str) -> None:
+    assert named(name, text) == [("digits-exchanged", name)]
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "code"),
+    [
+        ("A_y", "8.25", "arithmetic"),
+        ("BC", "37.6 T", "arithmetic"),
+        ("BC", "36.74 T", "tension-compression"),
+        ("AB", "34.4 C", "tension-compression"),
+        ("B_y", "25.8", "carried"),
+    ],
+)
+def test_digits_further_apart_and_other_slips_are_told_as_before(
+    name: str, text: str, code: str
+) -> None:
+    known = {"A_y": "25.8"} if code == "carried" else {}
+    assert judge(BENCH, Value(name), text, known=known).mistakes[0].code == code
+
+
+@pytest.mark.parametrize("text", ["34 C", "F_AC = 34"])
+def test_a_number_of_two_figures_may_be_any_other(text: str) -> None:
+    assert "digits-exchanged" not in dict(named("AC", text))
+
+
+def test_digits_that_changed_places_within_what_is_let_pass_are_right() -> None:
+    assert judge(BENCH, Value("BC"), "-36.783").kind == "right"
+
+
+@given(st.integers(1000, 99999), st.integers(0, 3), st.integers(0, 2))
+def test_exchanged_back_the_number_is_the_true_one(number: int, at: int, places: int) -> None:
+    digits = list(str(number))
+    at = min(at, len(digits) - 2)
+    digits[at], digits[at + 1] = digits[at + 1], digits[at]
+    typed, radius = int("".join(digits)), 0.5 * 10.0**-places if places else 0.0
+    if len(str(typed)) == len(digits):
+        moved = are_exchanged(typed / 10**places, radius, number / 10**places)
+        assert moved is (typed != number)
