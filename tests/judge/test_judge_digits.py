@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from families import exact, plain_problem
 from hypothesis import given
@@ -75,3 +77,22 @@ def test_exchanged_back_the_number_is_the_true_one(number: int, at: int, places:
     if len(str(typed)) == len(digits):
         moved = are_exchanged(typed / 10**places, radius, number / 10**places)
         assert moved is (typed != number)
+
+
+PIER = plain_problem(
+    [("A", 0, 0), ("B", 8, 0), ("C", 4, 3)],
+    ("AB", "AC", "BC"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [Load("C", (("down", exact(2100)),))],
+)
+"""AC = -1750"""
+
+
+@pytest.mark.parametrize("text", ["1.750 lb C", "F_AC = -1.750 lb", "1.750 C"])
+def test_nobody_who_counts_in_pounds_sets_off_thousands_with_a_point(text: str) -> None:
+    verdict = judge(replace(PIER, force="lb", length="ft"), Value("AC"), text)
+    assert [(m.code, m.force) for m in verdict.mistakes][:1] == [("unit", "AC")]
+
+
+def test_who_counts_in_newtons_may() -> None:
+    assert judge(replace(PIER, force="N"), Value("AC"), "1.750 N C").kind == "right"

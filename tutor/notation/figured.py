@@ -83,14 +83,16 @@ def _set_off(found: re.Match[str], names: Names) -> str | None:
 def thousands(source: Source, found: Found) -> Source:
     """The source with the points of 4.500 N and of = 27.000 taken out, where they are chosen to set off thousands.
 
-    That they may do so is a choice of the line: a number with a unit in which no thousandths are
+    Nobody writes so who counts in pounds. That they may do so is a choice of the line: a number with a unit in which no thousandths are
     written; one that ends a line, where it ends in 00 or forces are large; where both is so, one that
     stands beside no force.
     """
     text = source.text
     if _POINT.search(text) is None or _DECIMAL_COMMA.search(text) is not None:
         return source
-    large = found.names.force in ("N", "lb")
+    if _american(found.names):
+        return source
+    large = found.names.force == "N"
     places = [each for each in _POINT.finditer(text) if _sets_off(each, text, large)]
     if not places:
         return source
