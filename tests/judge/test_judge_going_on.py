@@ -26,6 +26,12 @@ def test_a_result_that_was_worked_on_behind_an_equals_sign_is_right_and_told_so(
     assert "168/8" in verdict.remarks[0].text
 
 
+def test_a_result_that_was_worked_on_is_told_with_its_minus() -> None:
+    verdict = judge(QUAY, Value("C_y"), "-96 - 48 - 24 = -168/8 = -21", senses={"C_y": "down"})
+    assert verdict.right
+    assert "-96 - 48 - 24 is not -168/8" in verdict.remarks[0].text
+
+
 @pytest.mark.parametrize(
     ("text", "code"),
     [

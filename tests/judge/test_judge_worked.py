@@ -107,9 +107,10 @@ def test_a_slip_in_the_sizes_of_a_strut_is_no_false_sign_as_well() -> None:
         assert [mistake.code for mistake in verdict.mistakes] == ["arithmetic"], text
 
 
-def test_the_number_that_does_not_follow_is_named_with_its_sign() -> None:
-    text = told(Fy("A"), "AD = -12/.6 = -21.5").text
-    assert text == "The first part is right, but -21.5 is not -12/.6."
+@pytest.mark.parametrize("text", ["AD = -12/.6 = -21.5", "AD\t-12/.6 = -21.5"])
+def test_the_number_that_does_not_follow_is_named_with_its_sign(text: str) -> None:
+    said = told(Fy("A"), text).text
+    assert said == "The first part is right, but -21.5 is not -12/.6."
 
 
 def test_a_wrong_value_behind_a_right_equation_says_that_the_equation_is_right() -> None:

@@ -166,6 +166,22 @@ def test_a_span_is_the_text_of_its_term(text: str, spans: list[str]) -> None:
     assert [text[term.span.start : term.span.end] for term in terms] == spans
 
 
+@pytest.mark.parametrize(
+    ("text", "sides"),
+    [
+        ("F_AB = -12/0.6 = -20", ["F_AB", "-12/0.6", "-20"]),
+        ("F_AB\t-12/0.6 = - 20", ["F_AB", "-12/0.6", "- 20"]),
+        ("F_AB = -(3 + 4) = −7 kN", ["F_AB", "-(3 + 4)", "−7 kN"]),
+        ("F_AB = --7 = -sqrt(49)", ["F_AB", "--7", "-sqrt(49)"]),
+        (r"F_AB = -\frac{12}{0.6} = {-20}", ["F_AB", r"-\frac{12}{0.6}", "{-20}"]),
+    ],
+)
+def test_a_side_is_what_was_typed_of_it_with_its_minus(text: str, sides: list[str]) -> None:
+    line = read_line(text, LETTERED)
+    assert not isinstance(line, Unreadable)
+    assert [step.as_typed(side) for step in line.steps for side in step.sides] == sides
+
+
 def test_a_term_tells_the_units_typed_in_it() -> None:
     terms = read("A_y(9 m) - 12 kN * 3 ft + 5000 N mm = 3").terms
     assert [term.units for term in terms] == ["m", "kN*ft", "N*mm", None]

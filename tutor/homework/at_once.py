@@ -9,7 +9,6 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from tutor.homework.page import Page, Written
-from tutor.homework.unheaded import start_of_side
 from tutor.judge.worked import size_of, value_given
 from tutor.notation import Label, Line, Side, Step, Unreadable
 
@@ -61,6 +60,5 @@ def _heading(line: Line, label: Label | None) -> str:
 def _side(line: Line, side: Side) -> str:
     if side.numeric and size_of(side) == 0.0:
         return "0"
-    start = start_of_side(line, side.span.start)
-    typed = line.text[start : side.span.end].strip()
+    typed = line.text[side.span.start : side.span.end]
     return typed if side.letter is None else f"{typed} {side.letter}"

@@ -18,8 +18,7 @@ from tutor.notation import Line, Unreadable, without_marks
 from tutor.statics import Unsolvable
 
 MOST_TRIED = 42
-SIGNS = " -+−–"
-BEHIND = re.compile(r"(?:[\s,;.→⇒∴]|=>|->|\b(?:and|so|or|hence|then)\b)+$")
+BEHIND = re.compile(r"(?:[-\s,;.→⇒∴−–]|=>|->|\b(?:and|so|or|hence|then)\b)+$")
 """What leads on from one value to the next."""
 HEADINGS = {Fx: "ΣFx: ", Fy: "ΣFy: "}
 
@@ -71,7 +70,7 @@ def _last_value(line: Line, known: Collection[str]) -> tuple[str, str] | None:
     name = name or value_at_end(named(line, known), known)
     if name is None or name in known:
         return None
-    start = start_of_side(line, line.result.sides[-1].span.start)
+    start = line.result.sides[-1].span.start
     unnumbered = without_marks(f"{name} = {line.text[start:]}")
     return name, _said(unnumbered)
 
@@ -79,11 +78,11 @@ def _last_value(line: Line, known: Collection[str]) -> tuple[str, str] | None:
 def _values_between(line: Line, known: Collection[str]) -> list[tuple[str, str]]:
     """The values that stand between a line's equation and its last one."""
     found: list[tuple[str, str]] = []
-    starts = [start_of_side(line, step.sides[0].span.start) for step in line.steps]
+    starts = [step.sides[0].span.start for step in line.steps]
     for step, end in zip(line.steps[1:-1], starts[2:], strict=True):
         name = value_given(step)
         if name is not None and name not in known and len(step.sides) == 2:
-            text = line.text[start_of_side(line, step.sides[-1].span.start) : end]
+            text = line.text[step.sides[-1].span.start : end]
             found.append((name, BEHIND.sub("", _said(without_marks(f"{name} = {text}")))))
     return found
 
@@ -91,12 +90,6 @@ def _values_between(line: Line, known: Collection[str]) -> list[tuple[str, str]]
 def _said(statement: str) -> str:
     """What stands behind the = of a statement, without the bars and stops that set it apart."""
     return " ".join(statement.partition("=")[2].replace("|", " ").split()).strip(" .;,")
-
-
-def start_of_side(line: Line, start: int) -> int:
-    """Where a side begins, with the sign before it."""
-    before = line.text[:start]
-    return start - (len(before) - len(before.rstrip(SIGNS)))
 
 
 def likeliest(page: Page, ways: Sequence[Written]) -> Written:

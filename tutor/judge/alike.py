@@ -11,6 +11,7 @@ from tutor.judge.mirror import mirrored
 from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
+from tutor.notation.fact import fact, kept
 
 ALIKE = 1e-6
 NOTHING = 1e-9
@@ -24,6 +25,28 @@ class Apart(NamedTuple):
 
     line: TypedEquation
     said: str
+
+
+@fact
+class _Alike:
+    """By what a student can know that two forces of an equation are alike."""
+
+    true: TrueEquation
+    lines: tuple[TypedEquation, ...]
+    values: Mapping[str, float]
+
+    @kept
+    def _images(self) -> Mapping[str, str]:
+        return mirrored(self.true.problem, self.values).images
+
+    def may_be_known(self, gone: str, shown: str) -> bool:
+        """By the student's own values, by a line that says so, or by the symmetry of the truss."""
+        own = self.true.own.known
+        if gone in own and shown in own:
+            return math.isclose(abs(own[gone].value), abs(own[shown].value), rel_tol=ALIKE)
+        if any(line.names == {gone, shown} and not line.constants for line in self.lines):
+            return True
+        return self._images.get(gone) == shown
 
 
 def apart(
@@ -40,9 +63,10 @@ def apart(
     """
     if true.is_moment:
         return None
+    alike = _Alike(true, tuple(lines), values)
     pairs: dict[str, str] = {}
     for gone, shown in _of_one_size(typed, true, values):
-        if shown not in pairs.values() and _may_be_known(gone, shown, true, lines, values):
+        if shown not in pairs.values() and alike.may_be_known(gone, shown):
             pairs.setdefault(gone, shown)
     if not pairs:
         return None
@@ -85,18 +109,3 @@ def _may_be_two(name: str, typed: TypedEquation, true: TrueEquation) -> bool:
 
 def _adds(name: str, true: TrueEquation, values: Mapping[str, float]) -> float:
     return true.unknowns[name].true * true.own.sign(name) * values[name]
-
-
-def _may_be_known(
-    gone: str,
-    shown: str,
-    true: TrueEquation,
-    lines: Sequence[TypedEquation],
-    values: Mapping[str, float],
-) -> bool:
-    own = true.own.known
-    if gone in own and shown in own:
-        return math.isclose(abs(own[gone].value), abs(own[shown].value), rel_tol=ALIKE)
-    if any(line.names == {gone, shown} and not line.constants for line in lines):
-        return True
-    return mirrored(true.problem, values).images.get(gone) == shown

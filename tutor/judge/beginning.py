@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from tutor.judge.verdict import Verdict
 from tutor.judge.worked import value_given
 from tutor.notation import Line, Step
 
@@ -11,13 +10,6 @@ def before(line: Line, step: Step) -> str:
     """What was typed before a statement."""
     end = line.steps[max(0, line.steps.index(step) - 1)].span.end
     return line.text[:end] if end <= step.span.start else ""
-
-
-def as_far_as_right(step: Step, broken: Verdict) -> str:
-    """What was typed of a chain before the first number that does not follow."""
-    at = broken.mistakes[0].span
-    ended = [side for side in step.sides if at is not None and side.span.end <= at.start]
-    return step.text[: ended[-1].span.end] if len(ended) > 1 else ""
 
 
 def without_end(step: Step) -> str:

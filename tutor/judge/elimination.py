@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tutor.judge.about import Equation, Value
-from tutor.judge.chain import broken_link, readings_of
+from tutor.judge.broken_link import broken_link
+from tutor.judge.chain import readings_of
 from tutor.judge.desk import Desk
 from tutor.judge.independent import same_body
 from tutor.judge.kind import Case
@@ -75,7 +76,7 @@ def _failing(
 ) -> TypedEquation | Verdict | None:
     """What of a statement does not follow from `rows`, to which it is added where all of it does."""
     if (broken := broken_link(desk, step)) is not None:
-        return broken
+        return broken.verdict
     by_name = KnownValues(desk.own.senses, {})
     typed = _typed(desk, line, step)
     for each in typed:

@@ -6,12 +6,13 @@ Both sides of that first equals sign are not equal, but what is worked out is ri
 from __future__ import annotations
 
 from itertools import pairwise
+from typing import TypeGuard
 
 from tutor.judge.same import NEAR, SAME
 from tutor.judge.worked import size_of
 from tutor.notation import Line, Side, Step
 from tutor.notation.evaluate import parts
-from tutor.notation.tree import Binary
+from tutor.notation.tree import Binary, Negative, Node, Unit
 from tutor.notation.unreadable import Broken
 
 RUN_ON = "{one} is not {other}: end the line at its result, and go on in a new one."
@@ -19,13 +20,13 @@ RUN_ON = "{one} is not {other}: end the line at its result, and go on in a new o
 
 def goes_on(step: Step, one: Side, other: Side) -> bool:
     """Whether the second of two numbers that are not equal goes on from the first, which was worked out."""
-    if not (one.numeric and other.numeric and isinstance(one.node, Binary)):
+    if not (one.numeric and other.numeric and _is_worked_out(_unsigned(one.node))):
         return False
-    node = other.node
-    while isinstance(node, Binary):
-        node = node.left
-    if node is other.node:
+    node = _unsigned(other.node)
+    if not _is_worked_out(node):
         return False
+    while _is_worked_out(node):
+        node = _unsigned(node.left)
     try:
         first = parts(node, step.frame)
     except Broken:
@@ -35,12 +36,22 @@ def goes_on(step: Step, one: Side, other: Side) -> bool:
     return size > 0.0 and off <= max(SAME * size, sum(each.radius for each in first))
 
 
+def _unsigned(node: Node) -> Node:
+    while isinstance(node, Negative):
+        node = node.inner
+    return node
+
+
+def _is_worked_out(node: Node) -> TypeGuard[Binary]:
+    """Whether it is two things put together, and no number in its unit."""
+    return isinstance(node, Binary) and not isinstance(node.right, Unit)
+
+
 def run_on(line: Line) -> str | None:
     """What is said of an equals sign between two such numbers; None where a line has none."""
     for step in line.steps:
         for one, other in pairwise(step.sides):
             unequal = abs(size_of(one) - size_of(other)) > NEAR * abs(size_of(one))
             if one.numeric and other.numeric and unequal and goes_on(step, one, other):
-                shown = (step.text[side.span.start : side.span.end] for side in (one, other))
-                return RUN_ON.format(one=next(shown), other=next(shown))
+                return RUN_ON.format(one=step.as_typed(one), other=step.as_typed(other))
     return None

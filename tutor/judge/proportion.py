@@ -69,7 +69,7 @@ def proportion_verdict(desk: Desk, step: Step) -> Verdict | None:
     )
     side = step.sides[off[0]] if one else None
     name = None if side is None else side.terms[0].name
-    shown = "" if side is None else step.text[side.span.start : side.span.end]
+    shown = "" if side is None else step.as_typed(side)
     quoted = side is not None and ":" not in shown
     text = NOT_ITS_SIDE.format(shown=shown.strip()) if quoted else NOT_ALIKE
     principle = BY_SINES if any(map(_sine, step.sides)) else BY_SIDES

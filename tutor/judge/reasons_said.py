@@ -76,20 +76,19 @@ class _Held:
 
 def reasons_checked(desk: Desk, about: Asked, line: Line) -> Checked:
     """What the words beside the statements of a right line say of forces and loads, held against them."""
+    clauses = [found for span in _beside(line) for found in _clauses(line.text, span)]
+    if not clauses:
+        return Checked()
     told: list[str] = []
     places: list[Span] = []
     found_here = {name for step in line.steps if (name := value_given(step)) is not None}
     found_here |= {about.unknown} if isinstance(about, Value) else set()
     held = _Held(desk, found_here)
-    for span in _beside(line):
-        for found in _CLAUSE.finditer(line.text, span.start, span.end):
-            words = found[0].strip()
-            if _MAY.search(words) is None or _supposes(words):
-                continue
-            answers = list(_answers(held, words))
-            told += [answer for answer in answers if answer]
-            if answers:
-                places.append(Span(*found.span()))
+    for found in clauses:
+        answers = list(_answers(held, found[0].strip()))
+        told += [answer for answer in answers if answer]
+        if answers:
+            places.append(Span(*found.span()))
     return Checked(tuple(dict.fromkeys(told)), tuple(places))
 
 
@@ -100,6 +99,13 @@ def _beside(line: Line) -> Iterator[Span]:
     for start, end in zip([0, *ends], [*starts, len(line.text)], strict=True):
         if end - start > SHORTEST:
             yield Span(start, end)
+
+
+def _clauses(text: str, span: Span) -> Iterator[re.Match[str]]:
+    """The clauses of a stretch that say that something is so."""
+    for found in _CLAUSE.finditer(text, span.start, span.end):
+        if _MAY.search(found[0]) is not None and not _supposes(found[0]):
+            yield found
 
 
 def _supposes(words: str) -> bool:

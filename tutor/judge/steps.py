@@ -12,7 +12,8 @@ from dataclasses import replace
 from tutor.judge.about import Asked, Equation, Value
 from tutor.judge.beginning import before, up_to_value, without_end
 from tutor.judge.below_the_bar import BRACKETS, all_below
-from tutor.judge.chain import broken_link, put_into, readings_of, rounded_hard
+from tutor.judge.broken_link import broken_link
+from tutor.judge.chain import put_into, readings_of, rounded_hard
 from tutor.judge.components import component_verdict
 from tutor.judge.declared import (
     as_declared,
@@ -198,7 +199,8 @@ def _answer(
 def _component(desk: Desk, about: Equation, step: Step) -> Verdict | None:
     """The verdict on a statement of a component of a force that has its value; None for any other."""
     verdict = component_verdict(desk, about.joint, step)
-    return verdict and replace(broken_link(desk, step) or verdict, about=about)
+    broken = verdict and broken_link(desk, step)
+    return verdict and replace(broken.verdict if broken else verdict, about=about)
 
 
 def _to_its_end(
@@ -212,7 +214,9 @@ def _to_its_end(
     if step is line.steps[0] and _is_plain(step):
         return main
     if (broken := broken_link(desk, step)) is not None:
-        return broken_behind(desk, line, step, lines, broken) if main is not None else broken
+        if main is None:
+            return broken.verdict
+        return broken_behind(desk, line, step, lines, broken)
     if main is None:
         return None
     ended = value_said(desk, line, step, lines)

@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tutor.judge.about import Value
-from tutor.judge.beginning import as_far_as_right, before
-from tutor.judge.chain import before_the_break, broken_alone, broken_link, readings_of
+from tutor.judge.beginning import before
+from tutor.judge.broken_link import BrokenLink, as_far_as_right, before_the_break, broken_link
+from tutor.judge.chain import readings_of
 from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
@@ -50,7 +51,8 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
     lines = list(desk.lines)
     for step in line.steps:
         if (broken := broken_link(desk, step, of_value=step is result)) is not None:
-            return replace(broken_off(desk, about, line, step, broken, lines), about=about)
+            found = broken_off(desk, about, line, step, broken, lines) or broken.verdict
+            return replace(found, about=about)
         given = value_ended(step) == value_given(step) if step is result else holds_alone(step)
         if given:
             continue
@@ -83,34 +85,33 @@ def broken_off(
     about: Value | None,
     line: Typewritten,
     step: Step,
-    broken: Verdict,
+    broken: BrokenLink,
     lines: Sequence[TypedEquation],
-) -> Verdict:
-    """The verdict on a chain in which a number does not follow: what is wrong before it goes first."""
+) -> Verdict | None:
+    """The verdict on what is wrong of a chain before a number that does not follow; None where nothing is."""
     part = before_the_break(step, broken)
     if part is None:
-        return broken
+        return None
     said = as_value(desk, line, part, lines)
     if said is None and about is not None:
         said = _ended_in(desk, about, line, part, lines)
     if said is not None and about is not None:
         said = _by_its_working(desk, about, said, lines, part)
     if said is None or said.kind != "wrong":
-        return broken
+        return None
     if said.mistakes[0].code == "arithmetic":
-        return broken_alone(broken)
-    shown = line.text[part.sides[-1].span.start : part.sides[-1].span.end]
-    text = IN_PART.format(part=shown, text=lowered(said.text))
+        return broken.alone
+    text = IN_PART.format(part=part.as_typed(part.sides[-1]), text=lowered(said.text))
     return replace(said, text=text, mistakes=(replace(said.mistakes[0], text=text),), value=None)
 
 
 def broken_behind(
-    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation], broken: Verdict
+    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation], broken: BrokenLink
 ) -> Verdict:
     """The verdict on a statement in which a number does not follow, in a right equation or behind it."""
     found = broken_off(desk, None, line, step, broken, lines)
-    if found is broken:
-        return replace(broken, stands=as_far_as_right(step, broken))
+    if found is None:
+        return replace(broken.verdict, stands=as_far_as_right(step, broken))
     return value_told(found, before(line, step))
 
 

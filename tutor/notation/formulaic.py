@@ -127,12 +127,12 @@ class _Formula:
 
     def _sum(self) -> Node:
         tokens = self._tokens
-        sign = tokens[self._at][0]
+        sign, _, start, _ = tokens[self._at]
         if sign == "-" or sign == "+":
             self._at += 1
         left = self._product()
         if sign == "-":
-            left = Negative(left, left.span)
+            left = Negative(left, Span(start, left.span.end))
         while (sign := tokens[self._at][0]) == "+" or sign == "-":
             self._at += 1
             right = self._product()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import field
 from typing import Literal
@@ -16,6 +17,8 @@ from tutor.notation.tree import Name, Node, Span
 Letter = Literal["T", "C"]
 Slanting = Literal["up and left", "up and right", "down and left", "down and right"]
 Sense = Literal["left", "right", "up", "down", "against"] | Slanting
+
+_CLOSING = re.compile(r"(?: *\})+")
 
 
 @fact
@@ -61,6 +64,13 @@ class Step:
     follows: bool
     span: Span
     frame: Frame = field(repr=False)
+
+    def as_typed(self, side: Side) -> str:
+        """One of the sides as it was typed, and what closes the brackets of a page that it is set in."""
+        typed = self.text[side.span.start : side.span.end]
+        opened = typed.count("{") - typed.count("}")
+        closing = _CLOSING.match(self.text, side.span.end) if opened > 0 else None
+        return typed if closing is None else typed + closing[0].replace(" ", "")[:opened]
 
     @kept
     def links(self) -> tuple[Reading, ...]:

@@ -76,8 +76,8 @@ class _Builder:
         return Binary("*", left, right, Span(left.span.start, right.span.end))
 
     def negative(self, parts: list[Any]) -> Node:
-        inner = parts[1]
-        return Negative(inner, inner.span)
+        sign, inner = parts
+        return Negative(inner, Span(sign.start, inner.span.end))
 
     def positive(self, parts: list[Any]) -> Node:
         return cast(Node, parts[1])
