@@ -82,12 +82,26 @@ def test_a_letter_that_a_line_defines_is_never_passed_over_as_a_word() -> None:
         "8C_y - 144 = 0 forgot the wind so {}",
         "8C_y - 144 = 0; actually 24 more: {}",
         "8C_y = 144, no 168. {}",
+        "8C_y - 144 = 0, no wait the wind turns it too so +24: {}",
+        "8C_y - 144 = 0 ... no, {}",
+        "8C_y - 144 = 0, i mean {}",
+        "8C_y - 144 = 0, wait, that is not all: ΣM_A: {}",
+        "8C_y - 144 = 0 sorry {}",
         "8C_y - 144 = 0 -- wrong, D is 3 m up -- {}",
     ],
 )
 def test_of_a_line_that_is_taken_back_only_the_new_one_counts(before: str) -> None:
     assert judge(QUAY, M("A"), before.format("8C_y = 96 + 48 + 24 = 168")).right
     assert not judge(QUAY, M("A"), before.format("8C_y = 96 + 48 - 24 = 120")).right
+
+
+@pytest.mark.parametrize(
+    "said", ["no load there", "no unknowns left", "sorry for the mess", "wait for the wind"]
+)
+def test_words_that_take_nothing_back_leave_the_equation_before_them(said: str) -> None:
+    for wrong in ("8C_y - 144 = 0", "A_x - 8 = 0"):
+        found = judge(QUAY, M("A"), f"{wrong}, {said}; 8C_y = 96 + 48 + 24 = 168")
+        assert not found.right, found.text
 
 
 @pytest.mark.parametrize("text", ["AD = 25 T.. no it pushes, 25 C", "AD = 20 C, no its more, 25 C"])

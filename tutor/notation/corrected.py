@@ -33,24 +33,24 @@ def corrected(source: Source) -> Source:
         return source
     source = source.rewritten(_ANEW, "")
     source = source.rewritten(_WAY_ANEW, lambda found: found["second"])
-    source = source.rewritten(_SAID_ANEW, _from_anew).rewritten(_TAKEN_BACK, _from_anew)
+    source = source.rewritten(_TAKEN_BACK, _from_anew)
     if (found := _DENIED.search(source.text)) is not None:
         span = source.span(*found.span("second"))
         raise Broken("value/two", span.start, span.end)
     return source
 
 
-_SAID_ANEW = re.compile(
-    r"^(?P<first>[^=]*=[^=;:]*?[\w)\]}])(?:[,;.]| -+|\.{2,3})? +(?P<sorry>(?:no|oops|wait|sorry|scrap|correction|nope|hang|hold)\b[^=;:.+*/0-9]*?(?:[.;:,]|-+|\.{2,3}) +|(?:no,? +wait|oops|sorry|correction|i meant?|make that|should be|should have been)[,:]? +)"
-    r"(?=[^=]*[A-Za-z][^=]*=)",
-    re.IGNORECASE,
+_ALONE = r"(?:no,? +wait|wait,? +no|oops|sorry(?! +for\b)|correction|i meant?|make that|should (?:be|have been)|scrap that)"
+"""Behind it a line may go on at once."""
+_OPENS = (
+    rf"(?:{_ALONE}|(?:wait|hang on|hold on)(?! +for\b)|scrap|(?:that'?s +)?wrong\b|(?:i +)?forgot\b|(?:actually|no),? +(?=[0-9])"
+    r"|(?:oh +)?no,? +(?:they|it|its|it's|that|this|the|there|both|i)\b|nope|no(?= *(?:[:,;.]|-)))"
 )
-
-
+"""It begins what is said of a slip. No before anything else, no load at C, takes nothing back."""
 _TAKEN_BACK = re.compile(
     r"^[^;]*?(?:=|(?<![a-z])[-+] ?[\w.(]).*?[\w)\]}](?: *[,;.]| +-+| *\.{2,3})? +(?:(?:oh|ah|hmm?),? +)?\(?"
-    r"(?:no,? +wait|wait,? +no|hang on|hold on|scrap that|oops|sorry|nope|(?:that'?s +)?wrong\b|(?:i +)?forgot\b|actually,? +(?=[0-9])|no,? +(?=[0-9])|(?:oh +)?no,? +(?:they|it|its|it's|that|this|the|there|both|i)\b)"
-    r"[^=:+*/^<>]*?(?::|[,;.](?= )|\)| -+(?= )|\.{2,3}|\bso\b) *(?! *[A-Za-z]\w* +(?:is|are|was|has|goes|turns|should|must)\b)(?=[^=:]*[A-Za-z][^=:]*=)",
+    rf"(?:{_OPENS}(?:[^=:+*/^<>]|\+(?= ?[0-9.]+ *:))*?(?::|[,;.](?= )|\)| --+(?= )|(?<=(?-i:[a-z]{{3}})) -(?= )|\.{{2,3}}|\bso\b(?! *\+)) *|{_ALONE}[,:]? +)"
+    r"(?! *[A-Za-z]\w* +(?:is|are|was|has|goes|turns|should|must)\b)(?=(?:(?:Σ|sum|joint|node|moments?|at )[^=:]*:)?[^=:]*[A-Za-z][^=:]*=)",
     re.IGNORECASE,
 )
 """A whole equation, or its beginning, that is taken back before it is written anew: "... = 357 no wait, ...: 12 E_y = ..."."""
