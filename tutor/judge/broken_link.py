@@ -73,13 +73,8 @@ def broken_link(desk: Desk, step: Step, of_value: bool = False) -> BrokenLink | 
     for one, other in (*worked, *numeric):
         said = _not_what_it_is(desk, step, one, other)
         if said is not None and not goes_on(step, one, other):
-            force = None if one.numeric else _minus_lost(desk, one, other)
-            radians = one.numeric and _in_radians(step, one, other)
-            unit = one.numeric and _only_unit(desk, one, other)
-            code = (
-                "minus" if force else "angle-mode" if radians else "unit" if unit else "arithmetic"
-            )
-            said = f"{said[:-1]}{AS_RADIANS}" if radians else said
+            code, force = _slip_of(desk, step, one, other)
+            said = f"{said[:-1]}{AS_RADIANS}" if code == "angle-mode" else said
             reason = KINDS[code].reason(Case(desk.problem, Value("")))
             return BrokenLink(said, code, force, reason, other.span)
     return None
@@ -97,6 +92,16 @@ def before_the_break(step: Step, broken: BrokenLink) -> Step | None:
     if not before or not before[-1].numeric:
         return None
     return replace(step, sides=(*before[:-1], with_the_way_of(before[-1], step.sides[-1])))
+
+
+def _slip_of(desk: Desk, step: Step, one: Side, other: Side) -> tuple[str, str | None]:
+    """The mistake by which the second side is not the first, and the force that it is made with."""
+    if not one.numeric:
+        lost = _minus_lost(desk, one, other)
+        return "minus" if lost else "arithmetic", lost
+    if _in_radians(step, one, other):
+        return "angle-mode", None
+    return ("unit", step.sides[0].name) if _only_unit(desk, one, other) else ("arithmetic", None)
 
 
 def _minus_lost(desk: Desk, one: Side, other: Side) -> str | None:

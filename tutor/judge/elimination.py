@@ -18,9 +18,9 @@ from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.restated import Row, is_sum_of, true_row, typed_row
-from tutor.judge.steps import value_said
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
+from tutor.judge.value_line import value_said
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.worked import named
 from tutor.notation import Line as Typewritten

@@ -25,9 +25,7 @@ from tutor.judge.declared import (
 )
 from tutor.judge.desk import Desk
 from tutor.judge.in_size import in_size, of_sizes
-from tutor.judge.kind import Case
 from tutor.judge.line import ROUNDED_HARD, Line, judge_line
-from tutor.judge.mistakes import KINDS
 from tutor.judge.opened import opened
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.passed_over import remarks_on
@@ -36,23 +34,20 @@ from tutor.judge.ratios import not_following, ratio_of_components
 from tutor.judge.results import is_bare
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.value_line import (
-    WAY_ONLY,
     as_value,
     broken_behind,
     judge_value_line,
+    value_said,
     value_told,
 )
-from tutor.judge.values import NEGLIGIBLE, largest_load
-from tutor.judge.verdict import Mistake, Remark, Verdict, faults, less_wrong_than_units
+from tutor.judge.verdict import Remark, Verdict, faults, less_wrong_than_units
 from tutor.judge.way_said import only_the_way
 from tutor.judge.way_unread import against_what_is_unread
 from tutor.judge.worked import (
-    letter_of,
     named,
     of_forces,
     only_works_out,
     says_something,
-    shows_working,
     sized,
     value_given,
 )
@@ -199,8 +194,10 @@ def _answer(
 def _component(desk: Desk, about: Equation, step: Step) -> Verdict | None:
     """The verdict on a statement of a component of a force that has its value; None for any other."""
     verdict = component_verdict(desk, about.joint, step)
-    broken = verdict and broken_link(desk, step)
-    return verdict and replace(broken.verdict if broken else verdict, about=about)
+    if verdict is None:
+        return None
+    broken = broken_link(desk, step)
+    return replace(broken.verdict if broken else verdict, about=about)
 
 
 def _to_its_end(
@@ -214,9 +211,7 @@ def _to_its_end(
     if step is line.steps[0] and _is_plain(step):
         return main
     if (broken := broken_link(desk, step)) is not None:
-        if main is None:
-            return broken.verdict
-        return broken_behind(desk, line, step, lines, broken)
+        return broken_behind(desk, line, step, lines, broken) if main else broken.verdict
     if main is None:
         return None
     ended = value_said(desk, line, step, lines)
@@ -230,23 +225,6 @@ def _is_plain(step: Step) -> bool:
     """Whether a statement is one equation with an unknown, and no T or C behind it."""
     sides = step.sides
     return len(sides) == 2 and not (sides[0].numeric and sides[1].numeric) and not sides[1].letter
-
-
-def value_said(
-    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation]
-) -> Verdict | None:
-    """The verdict on the value that a statement ends in, or on the T or C behind it; else None."""
-    if shows_working(line, step, desk.own.known):
-        return as_value(desk, line, step, lines)
-    name = letter_of(step, desk.problem.member, desk.own.known)
-    if name is None:
-        return None
-    true, said = desk.values()[name], step.sides[-1].letter
-    if abs(true) <= NEGLIGIBLE * largest_load(desk.problem) or (true > 0) == (said == "T"):
-        return None
-    kind, case = KINDS["tension-compression"], Case(desk.problem, Value(name), name)
-    mistake = Mistake(kind.code, name, WAY_ONLY, kind.reason(case), kind.place(case))
-    return Verdict("wrong", WAY_ONLY, (mistake,))
 
 
 def _wrong_result(

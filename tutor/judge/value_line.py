@@ -17,11 +17,13 @@ from tutor.judge.ratios import ratio_of_components
 from tutor.judge.same import are_same
 from tutor.judge.ties import lowered
 from tutor.judge.typed import TypedEquation, typed_equation
-from tutor.judge.values import judge_value
+from tutor.judge.values import NEGLIGIBLE, judge_value, largest_load
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.worked import (
     divided_in,
     holds_alone,
+    is_result_behind,
+    letter_of,
     size_of,
     value_alone,
     value_ended,
@@ -148,6 +150,23 @@ def as_value(
     if name is None:
         return None
     return _ended_in(desk, Value(name), line, value_alone(step, desk.own.known), lines, step)
+
+
+def value_said(
+    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation]
+) -> Verdict | None:
+    """The verdict on the value that a statement ends in, or on the T or C behind it; else None."""
+    if is_result_behind(line, step, desk.own.known):
+        return as_value(desk, line, step, lines)
+    name = letter_of(step, desk.problem.member, desk.own.known)
+    if name is None:
+        return None
+    true, said = desk.values()[name], step.sides[-1].letter
+    if abs(true) <= NEGLIGIBLE * largest_load(desk.problem) or (true > 0) == (said == "T"):
+        return None
+    kind, case = KINDS["tension-compression"], Case(desk.problem, Value(name), name)
+    mistake = Mistake(kind.code, name, WAY_ONLY, kind.reason(case), kind.place(case))
+    return Verdict("wrong", WAY_ONLY, (mistake,))
 
 
 def _ended_in(

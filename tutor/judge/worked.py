@@ -87,7 +87,7 @@ def value_at_end(line: Line, known: Collection[str] = ()) -> str | None:
     return value_ended(line.result, known) if worked else None
 
 
-def shows_working(line: Line, step: Step, known: Collection[str] = ()) -> bool:
+def is_result_behind(line: Line, step: Step, known: Collection[str] = ()) -> bool:
     """Whether a statement is the value that something before it comes to."""
     return value_ended(step, known) is not None and (
         len(step.sides) > 2 or step is not line.steps[0]
