@@ -36,6 +36,7 @@ from tutor.records import Header, Keep
 from tutor.records.belonging import belonging, content_of, first_key_of, in_short, key_of
 from tutor.records.clock import utc_now
 from tutor.records.kept_lines import KeptLines, homework_name
+from tutor.records.papers import name_of_paper
 from tutor.session import Session, open_session
 from tutor.truss_file import NO_NAME, Saved, path_named, write_all
 
@@ -244,9 +245,8 @@ def open_workbook(problem: Problem, keep: Keep) -> Workbook:
 
     Where the truss was changed since, that is in the news; what was entered stays.
     """
-    key = key_of(problem)
     older = [f"homework-{first_key_of(problem)}"]
-    kept = KeptLines(keep.folder, homework_name(key), "homework", older, _about(problem))
+    kept = KeptLines(keep.folder, name_of_paper(problem, keep), "homework", older, _about(problem))
     book = Workbook(problem, kept)
     then = kept.header
     how = belonging(problem, then.problem, then.content, then.title)

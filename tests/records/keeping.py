@@ -28,6 +28,7 @@ from walker import Walker
 from tutor.drafting import Draft, lines_of
 from tutor.homework.brought import brought
 from tutor.lesson import Lesson
+from tutor.lesson.place import key_of
 from tutor.model import Problem, load_problem
 from tutor.records import Keep
 from tutor.records.kept_lines import TRUSS, KeptLines
@@ -44,6 +45,8 @@ PROBLEMS = (
     "signal-gantry",
     "creek-footbridge",
 )
+OF_OTHER_SETS = {"wagon-bridge": "bridges", "stall-hoist": "compound"}
+"""A truss with a load on its members, and one that is cut in two; by the names of their sets."""
 START = datetime(2025, 9, 8, 8, 0, tzinfo=UTC)
 Do = tuple[str, dict[str, object]]
 
@@ -63,6 +66,13 @@ def standing(lesson: Lesson) -> dict[str, Any]:
         "lines": [line.text for line in state.lines],
         "hints": list(state.hints_used),
         "tries": [try_.verdict for try_ in state.tries],
+        "tried": [[try_.step, try_.place, try_.text, list(try_.codes)] for try_ in state.tries],
+        "shown": list(state.shown),
+        "part": list(state.part),
+        "brought": list(state.brought),
+        "letters": dict(state.letters),
+        "taught": list(state.taught),
+        "hints by place": {key_of(place): given.level for place, given in state.hints.items()},
     }
 
 
@@ -157,6 +167,20 @@ CLOSED: tuple[Do, ...] = (
     ("choose", {"about": "Fx @ B"}),
     ("type", {"text": "360 - 390*0.923 = 0.03"}),
 )
+LETTERED: tuple[Do, ...] = (
+    *REACTIONS,
+    ("joint", {"joint": "C"}),
+    ("assume", {"member": "BC", "sense": "C"}),
+    ("type", {"text": "tan θ = 1/2.4 ⇒ θ = 22.62°"}),
+    ("type", {"text": "ΣFy: F_BC sin θ = 150"}),
+    ("type", {"text": "BC = 390"}),
+)
+SHOWN: tuple[Do, ...] = (
+    *BEGUN,
+    ("guess", {"guess": "C"}),
+    ("show", {"until": "reactions"}),
+    ("show", {}),
+)
 MAST: tuple[Do, ...] = (
     ("reasons", {"chosen": ["pins", "joints", "weight"]}),
     ("count", {"m": 9, "r": 3, "2j": 12}),
@@ -243,7 +267,9 @@ def lessons(problems: dict[str, Problem], keep: Keep) -> Iterator[tuple[str, Ses
         )
     ):
         yield name, habitual(problems[name], keep, number, share)
-    for events in (BEGUN, REACTIONS, LAMP, CLOSED):
+    for name, share in ((n, share) for n in OF_OTHER_SETS for share in (0.6, 1.0)):
+        yield name, scripted(problems[name], keep, share)
+    for events in (BEGUN, REACTIONS, LAMP, CLOSED, LETTERED, SHOWN):
         yield "lamp-arm", by_hand(problems["lamp-arm"], keep, events)
     yield "storm-mast", by_hand(problems["storm-mast"], keep, MAST)
     given = replace(problems["bell-frame"], given=("reactions",))
@@ -264,7 +290,7 @@ def lessons(problems: dict[str, Problem], keep: Keep) -> Iterator[tuple[str, Ses
 def collect(folder: Path) -> dict[str, Any]:
     """Make everything in `folder`, and return what each part must open to."""
     keep = Keep(folder, clock=clock(1))
-    problems = {name: own(folder, name) for name in PROBLEMS}
+    problems = {name: own(folder, name) for name in (*PROBLEMS, *OF_OTHER_SETS)}
     given = replace(problems["bell-frame"], given=("reactions",))
     text = (folder / "problems" / "bell-frame.toml").read_text("utf-8")
     (folder / "problems" / "bell-frame-given.toml").write_text(
@@ -299,7 +325,7 @@ def own(folder: Path, name: str) -> Problem:
     """A copy of a shipped problem, which stays as it is when that one changes."""
     path = folder / "problems" / f"{name}.toml"
     path.parent.mkdir(exist_ok=True)
-    shutil.copy(shipped_problems() / "first-steps" / path.name, path)
+    shutil.copy(shipped_problems() / OF_OTHER_SETS.get(name, "first-steps") / path.name, path)
     return replace(load_problem(path), source=Path("/home/marit/statics/harbour") / path.name)
 
 

@@ -24,7 +24,7 @@ from tutor.records.belonging import (
 from tutor.records.lessons import Lessons
 from tutor.session import open_session
 from tutor.shipped import shipped_problems
-from tutor.workbook import open_workbook
+from tutor.workbook import open_file_of_work, open_workbook
 
 HARBOUR = shipped_problems() / "first-steps"
 FIRST_KEYS = {
@@ -169,6 +169,37 @@ def test_a_homework_stays_with_its_file_and_a_changed_load_is_told(file, tmp_pat
     changed = open_workbook(edited(file, ("down = 150", "down = 175")), keep)
     assert not changed.paper.blank
     assert "the load at C is 175 down now, was 150 down" in " ".join(changed.news())
+
+
+def test_a_homework_of_a_file_under_another_name_is_found_by_what_it_is_of(file, tmp_path):
+    keep = Keep(tmp_path / "keep")
+    book = open_workbook(load_problem(file), keep)
+    book.write("A_x = 360 left")
+    book.kept.close()
+    checked = open_file_of_work(load_problem(file), tmp_path / "work.txt", keep)
+    checked.note_check(checked.paper, checked.review)
+    checked.kept.close()
+    moved = load_problem(file.rename(tmp_path / "arm.toml"))
+    again = open_workbook(moved, keep)
+    assert (again.paper.blank, again.news()) == (False, ())
+    again.write("A_y = 150")
+    again.kept.close()
+    assert len(open_workbook(moved, keep).paper.values) == 2
+
+
+def test_another_problem_under_the_old_name_gets_a_paper_of_its_own(file, tmp_path):
+    keep, first = Keep(tmp_path / "keep"), file.read_text("utf-8")
+    book = open_workbook(load_problem(file), keep)
+    book.write("A_x = 360 left")
+    book.kept.close()
+    shutil.copy(HARBOUR / "storm-mast.toml", file)
+    other = open_workbook(load_problem(file), keep)
+    assert other.paper.blank
+    other.write("A_x = 9 left")
+    other.kept.close()
+    assert not open_workbook(load_problem(file), keep).paper.blank
+    file.write_text(first, "utf-8")
+    assert open_workbook(load_problem(file), keep).paper.values == {"A_x": "360 left"}
 
 
 def test_line_by_line_a_lesson_goes_on_with_the_truss_it_was_begun_on(file, tmp_path):
