@@ -10,7 +10,7 @@ from tutor.notation.symbols import LETTERS
 from tutor.notation.units import NEWTONS
 
 _MAY = re.compile(
-    r"\([^()]*$|[^\W\d_][0-9]|[(\[] ?[-+DZ] ?[)\]][ .]*$|[,;] *(?:[a-zA-Z.]{2,9},? +)?(?:\([TC]\)|[0-9])|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b|\b(?:really|actually|in fact)\b|\bas (?:a )?(?:pu|st|ti|te|co)|[0-9] +of +|[TCn]\)? +[(\[][^()]*[0-9] ?[-+*/]",
+    r"[0-9] ?'|[#bk]-?'|\([^()]*$|[^\W\d_][0-9]|[(\[] ?[-+DZ] ?[)\]][ .]*$|[,;] *(?:[a-zA-Z.]{2,9},? +)?(?:\([TC]\)|[0-9])|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b|\b(?:really|actually|in fact)\b|\bas (?:a )?(?:pu|st|ti|te|co)|[0-9] +of +|[TCn]\)? +[(\[][^()]*[0-9] ?[-+*/]",
     re.IGNORECASE,
 )
 _WITH_FACTOR = re.compile(
@@ -33,6 +33,10 @@ _NOT_CLOSED = re.compile(
 _ASIDE_NOT_CLOSED = re.compile(
     rf"(?:(?<=[\w)\]] )|(?<=[\w)\]][,;] ))\([^()=]*[{LETTERS}]{{2}}[^()=]* [{LETTERS}]{{2,}} [^()=]*$"
 )
+_FOOT_POUNDS = re.compile(
+    r"(?<=[0-9]) ?(?:'[- ]?(?:(?P<pounds>#|lbs?)|k(?:ips?)?)|(?:(?P<first>#|lbs?)|k(?:ips?)?)-?')(?![\w(])"
+)
+"""A moment in feet and pounds or kips: 10,920'#, 255'k."""
 _ROOT = re.compile(r"(?<![A-Za-z])(?:square +)?root *(?:of +)?(?=[0-9(])", re.IGNORECASE)
 _SET_OFF = re.compile(
     r"(?<=[0-9A-Za-z])(?:,|;) *(?:(?:hence|so|thus|therefore|i\.e\.|ie),? +)?(?P<letter>\([TC]\))(?=[ .]*$)"
@@ -71,7 +75,7 @@ def unabridged(source: Source, names: Names) -> Source:
         source = source.rewritten(
             _NOT_CLOSED, lambda found: f"{found['function']}({found['angle']})"
         )
-    source = source.rewritten(_ROOT, "√")
+    source = source.rewritten(_ROOT, "√").rewritten(_FOOT_POUNDS, _moment)
     source = source.rewritten(_SHARE_OF, lambda found: _share(found, names))
     source = source.rewritten(_WORKED, lambda found: f"{found['work']} = {found['value']}")
     source = source.rewritten(_REALLY, lambda found: found["so"] or "so ")
@@ -79,6 +83,10 @@ def unabridged(source: Source, names: Names) -> Source:
     source = source.rewritten(_SIZE_SAID, lambda found: f"{found['value']} = ")
     source = source.rewritten(_SET_OFF, lambda found: f" {found['letter']}")
     return source.rewritten(_MARKED, _signed)
+
+
+def _moment(found: re.Match[str]) -> str:
+    return f" ft*{'lb' if found['pounds'] or found['first'] else 'kip'}"
 
 
 def _times(found: re.Match[str], names: Names) -> str | None:

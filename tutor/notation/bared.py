@@ -9,6 +9,7 @@ from tutor.notation.characters import UNSEEN, plain
 from tutor.notation.commanded import uncommanded
 from tutor.notation.convention import without_convention
 from tutor.notation.copied import recopied, said_once
+from tutor.notation.endless import written_to_end
 from tutor.notation.latex import untexed
 from tutor.notation.line_said import directed
 from tutor.notation.margins import without_margins
@@ -23,6 +24,7 @@ _AS_A_CELL = re.compile(
     re.IGNORECASE,
 )
 """The sign before a formula in a cell of a table."""
+_OKAY = re.compile(r"\bO\. ?K\b\.?|\bo\. ?k\.")
 _GAP = re.compile(r" {3,}")
 _STOPS = re.compile(r"(?<=[\w)\]}°])(?:[!?]+(?![\w!?])| +[!?]+ *$)|(?<=[\w)\]}°] )[.,;]+(?= *$)")
 """What ends a sentence and says nothing else: ! and ? anywhere, the others where they stand apart at the end."""
@@ -40,8 +42,8 @@ def bared(text: str) -> Source:
     source = replace(Source.of(text), text=plain(text)).rewritten(UNSEEN, "")
     source = unmarked(source)
     source = without_margins(source, text).rewritten(_GAP, "  ")
-    source = source.rewritten(_DOUBLE, "=")
-    source = source.rewritten(_AS_A_CELL, "")
+    source = written_to_end(source.rewritten(_DOUBLE, "="))
+    source = source.rewritten(_AS_A_CELL, "").rewritten(_OKAY, "ok")
     source = summed(said_once(untexed(recopied(source))))
     source = uncommanded(unprogrammed(source)).rewritten(_TURN_ABOVE, " ")
     source = source.rewritten(_GAP, "  ").rewritten(_STOPS, " ")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
+from typing import Literal
 
 from tutor.notation.lexicon import DENYING, WAYS, Meaning, folded, said, says
 from tutor.notation.line import Letter, Sense
@@ -16,6 +17,12 @@ ARROWS: dict[str, Sense] = {
 Bit = tuple[str, int, int]
 DRAWN = frozenset(("drew", "drawn", "draw", "assumed", "assume"))
 """Words behind which stands how an arrow was drawn, and not how the force acts."""
+PUSHING = frozenset(("pushes", "pushing", "pulls", "pulling", "presses", "pressing"))
+"""What a member does to its joints in compression and tension, and what any force does that acts some way."""
+_BOTH = frozenset(("both", "jts", "ends", "end"))
+_HOLDING = frozenset(
+    ("wall", "roller", "pin", "support", "ground", "floor", "link", "reaction", "hinge", "abutment")
+)
 NEGATED = rf"{DENYING}|no|pas|sin|without"
 """What denies the T or C, the way or the number said with it."""
 _NEGATED = re.compile(NEGATED)
@@ -80,9 +87,34 @@ def heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
             continue
         if heeded.sense is not None and says(word, "against"):
             continue
+        if folded(word) in PUSHING and _led_way(bits, index) == "acts":
+            continue
+        if _is_way(word) and any(_led_way(bits, at) == "on" for at in range(index)):
+            continue
         heeded.add(word, start, end)
     if heeded.zero is not None:
         heeded.zero = heeded.zero[0], bits[-1][2]
+
+
+def _is_way(word: str) -> bool:
+    """Whether a word or an arrow says which way."""
+    return word in ARROWS or arrow(word) is not None or says(word, "left", "right", "up", "down")
+
+
+def _led_way(bits: list[Bit], index: int) -> Literal["", "acts", "on"]:
+    """How a verb leads to a way: "pushes ←" is how a force acts, "pushes on E ←" what a member does to a joint."""
+    if folded(bits[index][0]) not in PUSHING:
+        return ""
+    way = next((at for at in range(index + 1, len(bits)) if _is_way(bits[at][0])), None)
+    if way is None:
+        return ""
+    on = any(_is_joint(word) for word, _, _ in bits[index + 1 : way])
+    holds = any(folded(word) in _HOLDING for word, _, _ in bits[:index])
+    return "on" if on and not holds else "acts"
+
+
+def _is_joint(word: str) -> bool:
+    return says(word, "joint") or (word[0].isupper() and len(word) < 4) or folded(word) in _BOTH
 
 
 def denies(word: str) -> bool:

@@ -36,7 +36,7 @@ _OVER = re.compile(r"\{([^{}]*)\\over(?![A-Za-z])([^{}]*)\}")
 _ROOT = re.compile(rf"\\sqrt *(?:\[2\])? *(?:{_GROUP}|([0-9]))")
 _BRACED_OFF = re.compile(rf"\\(?:under|over)brace *{_GROUP} *[_^] *{_GROUP}")
 """What a brace says below or above a part of a formula, which only explains it."""
-_CANCELLED = re.compile(rf"\\(?:[bx]?cancel|sout|cancelto *\{{ *0 *\}}) *{_GROUP}")
+_CANCELLED = re.compile(rf"\\(?:[bx]?cancel|cancelto *\{{ *0 *\}}) *{_GROUP}(?P<anew> *[0-9])?")
 _OPTIONS = r"(?: *\[[a-z-]+ *=[^\[\]\\]*\])?"
 _QUANTITY = re.compile(rf"\\(?:SI|qty){_OPTIONS} *\{{([^{{}}]*)\}} *\{{([^{{}}]*)\}}")
 _ANGLE = re.compile(rf"\\ang{_OPTIONS} *\{{([^{{}};]*)(?:;([^{{}};]*);?([^{{}};]*))?\}}")
@@ -95,7 +95,7 @@ def untexed(source: Source) -> Source:
     for _ in range(12):
         before = source.text
         source = source.rewritten(_BRACED_OFF, lambda found: found[1])
-        source = source.rewritten(_CANCELLED, lambda found: " " if "=" in found[1] else "0")
+        source = source.rewritten(_CANCELLED, _cancelled)
         source = source.rewritten(_QUANTITY, lambda found: f"{found[1]} {found[2]}")
         source = source.rewritten(_ANGLE, _angle).rewritten(
             _SWITCHED, lambda found: found[1] or "-"
@@ -135,6 +135,12 @@ def _closed_up(source: Source) -> Source:
         ),
     )
     return source.rewritten(_FIGURES, "")
+
+
+def _cancelled(found: re.Match[str]) -> str:
+    """What is struck out: a term of a sum is nothing, with another or its own sign in its place it is gone."""
+    gone = "=" in found[1] or found[1].lstrip()[:1] in ("+", "-")
+    return found["anew"] or (" " if gone else "0")
 
 
 def _angle(found: re.Match[str]) -> str:

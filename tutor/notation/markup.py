@@ -12,6 +12,7 @@ from html import unescape
 from tutor.notation.characters import plain
 from tutor.notation.mathml import without_mathml
 from tutor.notation.source import Source
+from tutor.notation.struck import without_struck
 
 _MARKS = frozenset("<>&*`~▒〖〗├#[_/%'\"\\|")
 _RULE = re.compile(r"^[ |:]*-{3,}[- |:]*$|^ *\\(?:begin|end) *\{[^{}]*\}(?:\{[^{}]*\})? *$")
@@ -48,7 +49,6 @@ _UNDERLINED = re.compile(r"^ *__(?=\S)([^_]{1,80})(?<=\S)__(?=[ :;,.]|$)")
 _UNDERLINED_LAST = re.compile(
     r"(?<= )(?P<mark>_{1,2})(?P<inner>[-+(0-9][^_]{0,80}?)(?<! )(?P=mark)(?=[ .,;]*$)"
 )
-_STRUCK = re.compile(r"~~([^~]{1,200})~~|<(?:del|s|strike)>([^<>]{1,200})</(?:del|s|strike)>")
 _WIKI = re.compile(r"(?<![0-9])'{2,3}(?=[A-Za-z])([^']{1,60})'{2,3}")
 _BOARD = re.compile(
     r"\[(?P<tag>tex|latex|math|[biu]|code|sub|sup)\](?P<inner>[^\[\]]*)\[/(?P=tag)\]"
@@ -80,11 +80,12 @@ _BEHIND_A_MARK = (" ", ":", ";", ",")
 
 def unmarked(source: Source) -> Source:
     """The source without what marks up a page: F<sub>AB</sub>, &minus;, **bold**, ∑▒〖M_A=0〗."""
+    source = without_struck(source)
     if _MARKS.isdisjoint(source.text):
         return source.rewritten(_SENT, "")
     source = source.rewritten(_RULE, "").rewritten(_ITEM, "").rewritten(_SENT, "")
     if _ON_PAGE.search(source.text) is not None:
-        source = source.rewritten(_STRUCK, _struck).rewritten(_BOARD, _on_board)
+        source = source.rewritten(_BOARD, _on_board)
         source = source.rewritten(_HELD, lambda found: found["inner"] or found["hidden"])
         source = source.rewritten(_WIKI, lambda found: found[1])
         source = source.rewritten(_IN_UNIT, _in_unit)
@@ -121,14 +122,6 @@ def _entity(found: re.Match[str]) -> str | None:
     if char == ">" and found.string[found.start() - 1 : found.start()] in ("=", "-"):
         return char
     return char if len(char) == 1 and char.isprintable() and char not in "<>&" else None
-
-
-def _struck(found: re.Match[str]) -> str | None:
-    """What is struck out: an equation is gone, a term of a sum is nothing; of all of a line None."""
-    before, behind = found.string[: found.start()].rstrip(), found.string[found.end() :].strip()
-    if not (before or behind):
-        return None
-    return " " if "=" in found[0] or before[-1:] not in ("+", "-", "=") else "0"
 
 
 def _on_board(found: re.Match[str]) -> str:

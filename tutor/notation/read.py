@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import fields, replace
 from functools import lru_cache
@@ -12,6 +11,7 @@ from tutor.notation.aside_spelled import reasoned
 from tutor.notation.asides import asides_apart
 from tutor.notation.bared import SPEAKS, bared
 from tutor.notation.block import in_a_row
+from tutor.notation.bracket_talk import without_brackets
 from tutor.notation.brought_in import brought_in
 from tutor.notation.copied import as_meant, figures_asked
 from tutor.notation.evaluate import Frame
@@ -20,6 +20,7 @@ from tutor.notation.figured import thousands
 from tutor.notation.formula import sides_of
 from tutor.notation.found import Choice, Found, trimmed
 from tutor.notation.heading import heading_in
+from tutor.notation.keyed import is_keyed
 from tutor.notation.label import Label
 from tutor.notation.layout import numbers_apart
 from tutor.notation.line import Line, Step
@@ -48,12 +49,6 @@ from tutor.notation.unreadable import Broken, Unreadable
 from tutor.notation.written_out import written_out
 
 Angles = Literal["degrees", "radians"]
-_SIGNS = str.maketrans("", "", "°√π⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
-"""What a plain formula may hold besides ASCII; with it, the text goes straight to the scanner."""
-_LAID_OUT = re.compile(
-    r"^ *[Ee](?:[Ff]_?[xyXY]|[Mm][ _]?[A-Za-z])|[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
-    r"|=[^=]*[0-9)\]] +[A-Za-z][\w{}]* *=|= *[0-9.]+[A-Za-z]\w*_[^=]*=|(?:ft|feet|foot)[ -]*[0-9]|(?<![\w.])[1-9][0-9]{0,2}\.(?:[0-9]00|[0-9]{3} *(?:N|mm|lbs?)?\)? *$|[0-9]{3} *(?:N|mm|lbs?)(?!\w))(?![0-9])|^ *[(\[]?[0-9a-z]{1,3}(?:\.[0-9]{1,2})?[)\].] |^ *(?:0[0-9]|[0-9]+   )|[ .-][(\[][0-9a-z]{1,3}(?:\.[0-9]{1,2})?[)\]] *$"
-)
 _NOTHING: Mapping[str, float] = {}
 _NO_TALK = frozenset(
     ("proportion", "renamed", "letters", "too-deep", "too-many", "two-sizes", "value/not-zero")
@@ -106,9 +101,7 @@ def _line_or_not(
 def line_of(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _NOTHING) -> Line:
     """The line as `read_line` gives it; raises Broken."""
     typed = checked(text, "empty")
-    keyed = text.isascii() or typed.translate(_SIGNS).isascii()
-    keyed = keyed and not any(map(names.meanings, said))
-    if keyed and "\t" not in text and _LAID_OUT.search(typed) is None:
+    if is_keyed(text, typed) and not any(map(names.meanings, said)):
         try:
             return _plainly(text, typed, names, frame)
         except Broken:
@@ -163,8 +156,25 @@ def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) 
 def _written(
     text: str, source: Source, names: Names, frame: Frame, said: Mapping[str, float]
 ) -> Line:
-    """A line as it stands, or where that cannot be read or leaves out a formula, in another way."""
+    """A line as it stands, or where that cannot be read, without the brackets in it that only talk."""
     source, told = explained_by(reasoned(source, names), names)
+    try:
+        return with_told(_in_ways(text, source, names, frame, said), told)
+    except Broken as broken:
+        made = None if broken.key in _NO_TALK else without_brackets(source, names)
+        if made is None:
+            raise
+        try:
+            line = _in_ways(text, made[0], names, frame, said)
+        except Broken:
+            raise broken from None
+    return with_told(line, (*told, *made[1]))
+
+
+def _in_ways(
+    text: str, source: Source, names: Names, frame: Frame, said: Mapping[str, float]
+) -> Line:
+    """A line as it stands, or where that cannot be read or leaves out a formula, in another way."""
     line: Line | None = None
     try:
         line = with_talk_told(_as_it_stands(text, source, names, frame, said), names)
@@ -172,7 +182,7 @@ def _written(
     except Broken as broken:
         failed = broken
     if line is not None and not claims_in_talk(line):
-        return with_told(line, told)
+        return line
     if failed is None or failed.key not in _NO_TALK:
         ways = [_as_sentence, _without_asides]
         for way in ways[: 1 if failed is not None and failed.key == "value/two" else None]:
@@ -186,7 +196,7 @@ def _written(
     if line is None:
         assert failed is not None
         raise failed_in_talk(failed, source, names)
-    return with_told(line, told)
+    return line
 
 
 def _as_it_stands(

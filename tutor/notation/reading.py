@@ -10,6 +10,7 @@ from tutor.notation.evaluate import Frame, Term
 from tutor.notation.fact import fact, kept
 from tutor.notation.label import Label
 from tutor.notation.linear import exact_linear
+from tutor.notation.struck import STROKE
 from tutor.notation.tree import Node
 from tutor.notation.unreadable import Broken
 
@@ -87,5 +88,5 @@ def _check_seen(typed: str) -> None:
             key = "control" if char < " " or "\x7f" <= char <= "\x9f" else "invisible"
             key = "invisible/hyphen" if char == "\u00ad" else key
             raise Broken(key, column, column + 1, found=described(char))
-        if attached(char):
+        if attached(char) and not (char == STROKE and column):
             raise Broken("character/mark", column, column + 1, found=described(char))

@@ -44,7 +44,7 @@ _AXIS_IN_FRONT = re.compile(
     r"^ *(?:[(\[]?(?P<axis>[xyXY])[)\]] +|(?P<way>[xyXY])[ -](?:dir(?:ection)?|axis)\.? *(?:→|[-=]+>) *)(?=[^=]*=)"
 )
 _JOINT_AND_WAY = re.compile(
-    r"^ *(?P<joint>[A-Z]\w{0,2}) *(?P<way>[←→↑↓↖↗↘↙]) *(?=[^=:]*[A-Za-z][^=:]*=)"
+    r"^ *(?P<joint>[A-Z]\w{0,2}) *(?P<way>[←→↑↓↖↗↘↙]|[↺↻] ?\+?(?! *[:=])) *(?=[^=:]*[A-Za-z][^=:]*=)"
 )
 _JOINT_BRACKETED = re.compile(
     r"^ *[(\[](?P<joint>[A-Z]\w{1,2})[)\]](?P<way>) +(?=[^=:]*[A-Za-z][^=:]*=)"

@@ -6,8 +6,8 @@ import re
 
 from tutor.notation.ending import WORD, last_letter, phrase, tail, wordy
 from tutor.notation.found import Found, trimmed
-from tutor.notation.heeded import Said
-from tutor.notation.lexicon import WAYS, says
+from tutor.notation.heeded import ARROWS, PUSHING, Said
+from tutor.notation.lexicon import WAYS, folded, says
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS, PARTNER
 from tutor.notation.tree import Span
@@ -203,11 +203,30 @@ def _of_another(text: str, begin: int, inner: str, names: Names) -> bool:
     first, *others = WORD.findall(inner) or [""]
     if len(first) < 2 or not names.plainly(first):
         return False
-    way = bool(others) and says(others[-1], *WAYS)
+    way = bool(others) and (says(others[-1], *WAYS) or _points(inner, others))
     if not way and not any(says(word, "zero") for word in others):
         return False
     before = {name for word in WORD.findall(text[:begin]) for name in names.plainly(word)}
-    return bool(before) and not before & set(names.plainly(first))
+    named = set(names.plainly(first))
+    return bool(before - named) and (
+        not before & named or not named & _subject(text[:begin], names)
+    )
+
+
+def _subject(before: str, names: Names) -> set[str]:
+    """The force that a statement gives the value of; none of an equation with several terms."""
+    statement = _STATEMENT.search(before)
+    return set(names.plainly(statement["name"])) if statement else set()
+
+
+_STATEMENT = re.compile(
+    rf"(?:^|[;:,∴⇒→.]|\b(?:so|and|hence|thus)\b) *(?P<name>[{LETTERS}][\w{{}}'-]*) *=[^;:∴⇒→]*$"
+)
+
+
+def _points(inner: str, words: list[str]) -> bool:
+    """Whether words behind a force say with an arrow which way it pushes or pulls a joint."""
+    return any(map(inner.__contains__, ARROWS)) and any(folded(word) in PUSHING for word in words)
 
 
 def _beside(text: str, begin: int, index: int, found: Found) -> bool:

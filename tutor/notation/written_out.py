@@ -10,7 +10,12 @@ from tutor.notation.corrected import corrected
 from tutor.notation.dashed_off import dashed_off
 from tutor.notation.likened import likened
 from tutor.notation.names import Names
+from tutor.notation.said_twice import said_once_over
+from tutor.notation.set_apart import set_apart
 from tutor.notation.source import Source
+from tutor.notation.term_arrows import without_arrows_of_terms
+from tutor.notation.totalled import totalled
+from tutor.notation.worded_arm import with_arms
 
 
 def written_out(text: str, names: Names) -> Source:
@@ -18,4 +23,6 @@ def written_out(text: str, names: Names) -> Source:
     source = bared(text)
     source = celled(source, source.typed(text), names)
     source = called(dashed_off(source, names), names)
-    return likened(unabridged(corrected(source), names), names)
+    source = said_once_over(set_apart(source, source.typed(text), names))
+    source = unabridged(corrected(without_arrows_of_terms(source, names)), names)
+    return totalled(likened(with_arms(source, names), names), names)

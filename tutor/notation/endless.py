@@ -1,0 +1,30 @@
+"""How is a decimal read that goes on: 3166.666.., 0.333…, 577.35...?
+
+Its dots say that more figures follow; where the last of them is written twice, it is the one that follows.
+"""
+
+from __future__ import annotations
+
+import re
+
+from tutor.notation.source import Source
+from tutor.notation.units import NEWTONS
+
+_FORCES = "|".join(sorted((*NEWTONS, "kips", "lbs", "k"), key=len, reverse=True))
+_GOING_ON = re.compile(
+    rf"(?P<number>(?<![\w.])[0-9]*\.[0-9]+)(?:\.{{2,3}}|…)(?=(?P<ends> *(?:[-+*/^=)\]}},;→⇒∴<]|$|(?:{_FORCES})\b|\(?[TC]\b))|(?P<factor> *[A-Za-z(√]))"
+)
+_REPEATED = re.compile(r"\.[0-9]*([1-9])\1$")
+
+
+def written_to_end(source: Source) -> Source:
+    """The source with decimals that go on as plain ones."""
+    return source.rewritten(_GOING_ON, _plain)
+
+
+def _plain(found: re.Match[str]) -> str | None:
+    if found["ends"] is None and "=" in found.string[: found.start()]:
+        return None
+    number = found["number"]
+    repeated = _REPEATED.search(number)
+    return number if repeated is None else number + repeated[1] * 4
