@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 import re
 from contextlib import suppress
+from typing import Any
 
 import pytest
 from families import pratt
@@ -81,9 +83,29 @@ def test_a_wrong_name_is_a_key_error_too_as_it_was_before() -> None:
     assert issubclass(UnknownNameError, ValueError)
 
 
-def test_what_is_no_equation_is_told_as_a_wrong_type() -> None:
-    with pytest.raises(TypeError, match=re.escape("Fx(), Fy(), M(at=…)")):
-        judge(LAMP, "Fx", "AB = 0")  # type: ignore[arg-type]
+@pytest.mark.parametrize(
+    "about",
+    [
+        Along(math.nan, joint="A"),
+        Along(1e300),
+        Along("30"),
+        Along(True),
+        M(at=(math.inf, 0.0)),
+        M(at=("a", "b")),
+        M(at=(1.0, 2.0, 3.0)),
+        M(at=3),
+        Fx(joint=3),
+        Fx(part="AB"),
+        "Fx",
+        None,
+    ],
+    ids=repr,
+)
+def test_what_is_no_equation_is_told_as_a_wrong_type(about: Any) -> None:
+    with pytest.raises(TypeError, match="a line is about Fx"):
+        judge(LAMP, about, "A_x + AB = 0")
+    (refused,) = review(LAMP, {"lines": [(about, "A_x + AB = 0")]}).refused
+    assert "such as Fx" in refused.message
 
 
 def test_the_judge_takes_names_of_all_kinds_in_every_spelling() -> None:

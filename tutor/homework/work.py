@@ -12,10 +12,10 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from itertools import islice
 from numbers import Real
-from typing import Any, TypeGuard
+from typing import Any
 
-from tutor.judge import Along, Equation, Fx, Fy, Judge, M, Value
-from tutor.judge.about import about_called
+from tutor.judge import Equation, Judge, Value
+from tutor.judge.about import about_called, is_asked, is_bounded
 from tutor.judge.known_values import KnownValue, KnownValues, senses_for, signed
 from tutor.model import Problem, UnknownNameError
 from tutor.model.naming import joint_called, unknown_called
@@ -111,7 +111,7 @@ def _letters(
     """The letters given, and those that the lines give a size."""
     found: dict[str, float] = {}
     for name, size in _pairs("letters", table, refused):
-        if _is_number(size) and math.isfinite(size):
+        if is_bounded(size):
             found[str(name)] = float(size)
         else:
             refused.append(Refused(_shown(name), _shown(size), "A letter stands for a number."))
@@ -239,7 +239,7 @@ def _lines(problem: Problem, lines: object, refused: list[Refused]) -> Iterable[
             about, text = pair
         except (TypeError, ValueError):
             about, text = None, None
-        if not isinstance(text, str) or not _is_about(about):
+        if not isinstance(text, str) or not is_asked(about):
             message = "A line is a pair of an equation such as Fx(joint='C') and its text."
             refused.append(Refused(f"line {index + 1}", _shown(pair), message))
             continue
@@ -247,27 +247,6 @@ def _lines(problem: Problem, lines: object, refused: list[Refused]) -> Iterable[
             yield Line(index, about_called(problem, about), text)
         except UnknownNameError as error:
             refused.append(Refused(f"line {index + 1}", _shown(pair), _sentence(error)))
-
-
-def _is_about(about: object) -> TypeGuard[Equation | Value]:
-    """Whether `about` is an equation or a value, its numbers finite."""
-    if isinstance(about, Value):
-        return True
-    if not isinstance(about, (Fx, Fy, Along, M)) or not isinstance(about.part, tuple):
-        return False
-    if not (about.joint is None or isinstance(about.joint, str)):
-        return False
-    if isinstance(about, Along):
-        return _is_number(about.degrees)
-    if isinstance(about, M) and not isinstance(about.at, str):
-        return isinstance(about.at, tuple) and len(about.at) == 2 and all(map(_is_number, about.at))
-    return True
-
-
-def _is_number(value: object) -> bool:
-    if isinstance(value, bool) or not isinstance(value, (int, float)):
-        return False
-    return abs(value) <= 1e12
 
 
 def _order(problem: Problem, order: object, refused: list[Refused]) -> Iterable[str]:

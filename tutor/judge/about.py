@@ -11,7 +11,7 @@ import math
 import re
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from typing import overload
+from typing import TypeGuard, overload
 
 from tutor.model import Problem
 from tutor.model.naming import joint_called, unknown_called
@@ -72,7 +72,30 @@ class Value:
 
 Equation = Fx | Fy | Along | M
 ROUNDED_DIRECTION = 0.05
+LARGEST = 1e12
 Asked = Equation | Value
+
+
+def is_asked(about: object) -> TypeGuard[Asked]:
+    """Whether `about` is an equation or a value, its joints names and its numbers within bounds."""
+    if isinstance(about, Value):
+        return True
+    if not isinstance(about, (Fx, Fy, Along, M)) or not isinstance(about.part, tuple):
+        return False
+    if not (about.joint is None or isinstance(about.joint, str)):
+        return False
+    if isinstance(about, Along):
+        return is_bounded(about.degrees)
+    if isinstance(about, M) and not isinstance(about.at, str):
+        return isinstance(about.at, tuple) and len(about.at) == 2 and all(map(is_bounded, about.at))
+    return True
+
+
+def is_bounded(value: object) -> TypeGuard[int | float]:
+    """Whether it is a number that a place or a direction can have."""
+    if isinstance(value, bool) or not isinstance(value, (int, float)):
+        return False
+    return abs(value) <= LARGEST
 
 
 @overload
@@ -82,19 +105,18 @@ def about_called(problem: Problem, about: Equation) -> Equation: ...
 def about_called(problem: Problem, about: Asked) -> Asked:
     """The same with each name as the problem has it, however it was spelled.
 
-    ValueError for a name that the problem does not have, TypeError for what is no equation or value.
+    ValueError for a name that the problem does not have, TypeError for what is no equation or value with numbers that
+    can be.
     """
-    match about:
-        case Value(unknown=unknown):
-            return Value(unknown_called(problem, unknown))
-        case M(at=str(point)):
-            about = replace(about, at=joint_called(problem, point))
-        case Fx() | Fy() | Along() | M():
-            pass
-        case _:
-            raise TypeError(
-                f"a line is about Fx(), Fy(), M(at=…), Along(…) or Value(…), not about {about!r}"
-            )
+    if not is_asked(about):
+        raise TypeError(
+            f"a line is about Fx(), Fy(), M(at=…), Along(…) or Value(…), with joints by name and "
+            f"numbers up to {LARGEST:g}, not about {about!r}"
+        )
+    if isinstance(about, Value):
+        return Value(unknown_called(problem, about.unknown))
+    if isinstance(about, M) and isinstance(about.at, str):
+        about = replace(about, at=joint_called(problem, about.at))
     here = isinstance(about.joint, str) and about.joint in problem.joint
     if about.part == () and (about.joint is None or here):
         return about
