@@ -10,7 +10,9 @@ import pytest
 from families import down, plain_problem
 from walks import Clock
 
-from tutor.judge import Fx, in_words, judge
+from tutor.judge import Along, Fx, in_words, judge
+from tutor.judge.about import equation_of
+from tutor.judge.headings import slants, sum_along
 from tutor.lesson import Lesson
 from tutor.model import Support
 
@@ -81,3 +83,15 @@ def test_a_sum_along_something_unclear_is_no_sum_along_an_axis() -> None:
 def test_no_line_is_right_by_a_number_that_it_does_not_show() -> None:
     said = judge(LEAN_TO, Fx(joint="Q"), "3.333 + 0.8 QS = 0", known={"PQ": -12.5})
     assert not said.right
+
+
+@pytest.mark.parametrize("off", [-0.055, 0.055, -0.07, 0.07])
+def test_a_rounded_direction_is_the_members_own_for_a_heading_and_for_the_judge_alike(
+    off: float,
+) -> None:
+    for own in slants(LEAN_TO, "Q"):
+        typed = Along(own + off, joint="Q")
+        exact = equation_of(LEAN_TO, Along(own, joint="Q")).linear
+        is_own = sum_along(LEAN_TO, typed.degrees, "Q") == Along(own, "Q")
+        assert is_own == (abs(off) < 0.06)
+        assert (equation_of(LEAN_TO, typed).linear == pytest.approx(exact, abs=1e-9)) == is_own

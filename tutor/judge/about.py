@@ -71,7 +71,8 @@ class Value:
 
 
 Equation = Fx | Fy | Along | M
-ROUNDED_DIRECTION = 0.05
+ROUNDED_DIRECTION = 0.06
+"""A direction this near to a member's own, or to the one square to it (degrees), is meant to be that one."""
 LARGEST = 1e12
 Asked = Equation | Value
 
@@ -142,15 +143,15 @@ def sum_of(problem: Problem, about: Equation) -> Sum:
         case Fy():
             return SUM_Y
         case Along(degrees=degrees, joint=joint):
-            return Projection(degrees if joint is None else snapped(problem, joint, degrees))
+            return Projection(degrees if joint is None else lined_up(problem, joint, degrees))
         case M():
             return Moment(point_of(problem, about))
 
 
-def snapped(problem: Problem, joint: str, degrees: float) -> float:
+def lined_up(problem: Problem, joint: str, degrees: float) -> float:
     """A direction typed in rounded degrees, as the member's own or the one square to it.
 
-    Within a twentieth of a degree of either; any other direction stays as it is.
+    Any direction that is near to neither stays as it is.
     """
     here = problem.joint[joint].at
     for member in problem.meeting[joint]:
@@ -196,20 +197,29 @@ def _equation(same: Same, about: Equation) -> Equilibrium:
 
 def in_words(about: Asked) -> str:
     """A short name for people: "ΣFx at joint C", "ΣM about A", "the value of AB"."""
+    if isinstance(about, Value):
+        return f"the value of {about.unknown}"
+    return f"{sum_in_words(about)} {at_body(about)}"
+
+
+def sum_in_words(about: Equation) -> str:
+    """What an equation adds up, and not of which body: "ΣFx", "ΣM about A", "ΣF along 30°"."""
     match about:
-        case Value(unknown=unknown):
-            return f"the value of {unknown}"
         case M(at=str(name)):
-            words = f"ΣM about {name}"
+            return f"ΣM about {name}"
         case M(at=(x, y)):
-            words = f"ΣM about the point ({x:g}, {y:g})"
-        case Fx():
-            words = "ΣFx"
-        case Fy():
-            words = "ΣFy"
+            return f"ΣM about the point ({x:g}, {y:g})"
         case Along(degrees=degrees):
-            words = f"ΣF along {degrees:.4g}°"
-    return f"{words} {'at' if about.joint and not about.part else 'of'} {body_in_words(about)}"
+            return f"ΣF along {degrees:.4g}°"
+        case Fy():
+            return "ΣFy"
+        case _:
+            return "ΣFx"
+
+
+def at_body(about: Equation) -> str:
+    """Of which body an equation is: "at joint C", "of the whole truss"."""
+    return f"{'at' if about.joint and not about.part else 'of'} {body_in_words(about)}"
 
 
 def body_in_words(about: Equation) -> str:

@@ -6,14 +6,23 @@ import math
 from collections.abc import Mapping
 from dataclasses import replace
 
-from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, in_words, point_of
+from tutor.judge.about import (
+    ROUNDED_DIRECTION,
+    Along,
+    Asked,
+    Equation,
+    Fx,
+    Fy,
+    M,
+    at_body,
+    in_words,
+    point_of,
+)
 from tutor.judge.lines_meant import lines_meant
 from tutor.judge.parts import part_named
 from tutor.model import Problem
 from tutor.notation import Label, Line, Unreadable
 
-SNAP = 0.06
-"""A typed angle this near to a member's own (degrees) is meant to be the member's."""
 NEARLY_EXACT = 1e-6
 
 
@@ -42,7 +51,7 @@ def equation_named(problem: Problem, label: Label, joint: str | None) -> Equatio
     place = label.point if isinstance(label.point, str) else None if label.whole else joint
     if label.kind == "along":
         degrees = direction_named(problem, label, place)
-        return None if degrees is None else snapped(problem, degrees, place)
+        return None if degrees is None else sum_along(problem, degrees, place)
     return Fx(place) if label.kind == "x" else Fy(place)
 
 
@@ -62,7 +71,7 @@ def direction_named(problem: Problem, label: Label, joint: str | None = None) ->
     return (math.degrees(math.atan2(to_y - y, to_x - x)) + label.between.turn) % 180.0
 
 
-def snapped(problem: Problem, degrees: float, joint: str | None) -> Equation:
+def sum_along(problem: Problem, degrees: float, joint: str | None) -> Equation:
     """The sum along `degrees`, or along the axis or member direction that the angle is rounded from.
 
     Angles are typed rounded; the sum square to a member has to leave that member out exactly.
@@ -71,7 +80,7 @@ def snapped(problem: Problem, degrees: float, joint: str | None) -> Equation:
         return Fy(joint) if degrees % 180.0 else Fx(joint)
     if joint is not None:
         for exact in slants(problem, joint):
-            if abs(_turned(degrees, exact)) <= SNAP:
+            if abs(_turned(degrees, exact)) <= ROUNDED_DIRECTION:
                 return Along(exact, joint)
     return Along(degrees, joint)
 
@@ -107,8 +116,10 @@ def way_of(problem: Problem, about: Along) -> tuple[str, bool] | None:
 
 def direction_in_words(problem: Problem, about: Along) -> str:
     """ "AB", "the perpendicular to AB", "30°": along what forces are added."""
-    words = along_in_words(problem, about)
-    return words.removeprefix("along ") if words.startswith("along ") else f"the {words}"
+    way = way_of(problem, about)
+    if way is None:
+        return f"{about.degrees:.4g}°"
+    return way[0] if way[1] else f"the perpendicular to {way[0]}"
 
 
 def along_in_words(problem: Problem, about: Along) -> str:
@@ -121,10 +132,9 @@ def along_in_words(problem: Problem, about: Along) -> str:
 
 def equation_in_words(problem: Problem, about: Asked) -> str:
     """As `in_words`, and a direction by the member it lies along: "ΣF along AB at joint B"."""
-    words = in_words(about)
     if not isinstance(about, Along):
-        return words
-    return words.replace(f"along {about.degrees:.4g}°", along_in_words(problem, about), 1)
+        return in_words(about)
+    return f"ΣF {along_in_words(problem, about)} {at_body(about)}"
 
 
 def headed_otherwise(problem: Problem, about: Equation, label: Label | None) -> str | None:
@@ -147,4 +157,4 @@ def _is_named(problem: Problem, about: Equation, label: Label) -> bool:
         return False
     said = direction_named(problem, label, about.joint)
     meant = about.degrees if isinstance(about, Along) else 90.0 * isinstance(about, Fy)
-    return said is None or abs((said - meant + 90.0) % 180.0 - 90.0) <= SNAP
+    return said is None or abs((said - meant + 90.0) % 180.0 - 90.0) <= ROUNDED_DIRECTION

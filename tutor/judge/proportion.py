@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 
 from tutor.judge.about import Equation, Fx, Fy
 from tutor.judge.desk import Desk
-from tutor.judge.headings import snapped
+from tutor.judge.headings import sum_along
 from tutor.judge.in_size import OF_SIZES, RIGHT, SIZES_ALONE
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
@@ -148,4 +148,4 @@ def _across(problem: Problem, force: Force, joint: str) -> Equation:
     """The sum at a joint along which a force has no component."""
     degrees = math.degrees(math.atan2(force.x, -force.y)) % 180.0
     near = round(degrees / 90.0) * 90.0
-    return snapped(problem, near if abs(degrees - near) < SAME else degrees, joint)
+    return sum_along(problem, near if abs(degrees - near) < SAME else degrees, joint)

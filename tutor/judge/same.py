@@ -9,14 +9,11 @@ from __future__ import annotations
 import math
 
 from tutor.model import Tolerance
+from tutor.notation.same import SAME, are_same
 
-SAME = Tolerance().silent
+__all__ = ["NEAR", "SAME", "are_near", "are_same"]
+
 NEAR = Tolerance().remark
-
-
-def are_same(one: float, other: float) -> bool:
-    """Whether two numbers differ by no more than half a percent of the larger one."""
-    return math.isclose(one, other, rel_tol=SAME)
 
 
 def are_near(one: float, other: float) -> bool:

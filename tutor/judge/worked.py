@@ -6,8 +6,8 @@ from collections.abc import Collection, Iterator
 from dataclasses import replace
 
 from tutor.notation import Line, Reading, Side, Step, Unreadable, one_equation
-from tutor.notation.beside import HOLDS
 from tutor.notation.evaluate import Term
+from tutor.notation.same import are_same
 from tutor.notation.tree import Binary, Name, Negative, Node, Span, children
 
 SAME_NUMBER = 1e-9
@@ -169,7 +169,7 @@ def holds_alone(step: Step) -> bool:
     if len(step.sides) < 2 or not all(side.numeric for side in step.sides):
         return False
     first, *others = map(size_of, step.sides)
-    return first != 0.0 and all(abs(size - first) <= HOLDS * abs(first) for size in others)
+    return first != 0.0 and all(are_same(size, first) for size in others)
 
 
 def of_forces(step: Step) -> bool:

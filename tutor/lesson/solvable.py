@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from tutor.judge.about import Equation, Fx, equation_of, in_words
+from tutor.judge.about import Equation, at_body, equation_of, in_words, sum_in_words
 from tutor.judge.independent import same_body
 from tutor.lesson.state import StandingLine, State
 from tutor.statics.linear import directions, without
@@ -49,12 +49,10 @@ def solvable_now(state: State, among: Sequence[str] | None = None) -> str | None
 
 def in_words_together(lines: Sequence[StandingLine]) -> str:
     """Lines for people: "ΣFx at joint C", "ΣFx and ΣFy at joint C"; many are counted."""
-    words = [in_words(line.about) for line in lines]
     first = lines[0].about
     if all(same_body(line.about, first) for line in lines):
-        place = in_words(Fx(first.joint, first.part)).removeprefix("ΣFx")
-        return listed([each.removesuffix(place) for each in words]) + place
-    return listed(words, most=3)
+        return f"{listed([sum_in_words(line.about) for line in lines])} {at_body(first)}"
+    return listed([in_words(line.about) for line in lines], most=3)
 
 
 def _open_part(state: State, line: StandingLine, unknown: str) -> Row:

@@ -7,6 +7,8 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal, get_args
 
+from tutor.notation.same import SAME
+
 Hints = Literal["all", "no lines", "none"]
 Mode = Literal["practice", "check"]
 HINTS: tuple[Hints, ...] = get_args(Hints)
@@ -17,7 +19,7 @@ MODES: tuple[Mode, ...] = get_args(Mode)
 class Tolerance:
     """How far off a rounded coefficient may be, as fractions: `silent` unremarked, `remark` right."""
 
-    silent: float = 0.005
+    silent: float = SAME
     remark: float = 0.02
 
 

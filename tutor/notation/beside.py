@@ -11,10 +11,10 @@ from itertools import pairwise
 from tutor.notation.lexicon import says
 from tutor.notation.line import Side, Step
 from tutor.notation.names import Names
+from tutor.notation.same import are_same
 from tutor.notation.symbols import NAME
 from tutor.notation.tree import Name, Span
 
-HOLDS = 0.005
 """How far, as a share, the sides of a sum worked out beside an equation may lie apart."""
 _PREMISES = frozenset(("being", "as", "and", "remembering", "recalling", "noting"))
 
@@ -81,12 +81,8 @@ def _reasons(lead: str) -> bool:
 
 def _holds(step: Step) -> bool:
     """Whether all sides are the same number."""
-    return all(_same(_sum(one), _sum(other)) for one, other in pairwise(step.sides))
+    return all(are_same(_sum(one), _sum(other)) for one, other in pairwise(step.sides))
 
 
 def _sum(side: Side) -> float:
     return sum(term.value for term in side.terms)
-
-
-def _same(one: float, other: float) -> bool:
-    return abs(one - other) <= HOLDS * max(abs(one), abs(other))

@@ -11,6 +11,7 @@ from tutor.notation.evaluate import Frame, constant
 from tutor.notation.formula import sides_of
 from tutor.notation.meeting import about_meetings
 from tutor.notation.names import Names, spelling
+from tutor.notation.same import are_same
 from tutor.notation.source import Source
 from tutor.notation.symbols import FREE_LETTERS, LETTERS, NAME
 from tutor.notation.unreadable import Broken
@@ -147,7 +148,7 @@ def _same(one: str, other: str, names: Names) -> bool:
         first, second = (constant(side.node, frame).value for side in sides)
     except (Broken, ValueError):
         return False
-    return abs(first - second) <= 0.005 * abs(first)
+    return are_same(first, second)
 
 
 def _thrust(found: re.Match[str], names: Names, said: list[str]) -> str | None:

@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from tutor.notation.evaluate import Frame, constant
 from tutor.notation.formula import sides_of
 from tutor.notation.names import Names, spelling
+from tutor.notation.same import are_same
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
 from tutor.notation.unreadable import Broken
@@ -52,8 +53,6 @@ _NUMBERS = re.compile(
 _NOT_BROUGHT = frozenset(
     ("T", "C", "N", "m", "k", "M", "Fx", "Fy", "F", "mm", "kN", "ft", "lb", "in", "cm")
 )
-NEAR = 0.005
-"""How far two numbers may lie apart that are said to be the same."""
 
 
 def letter_said(clause: str, names: Names, before: Mapping[str, str]) -> tuple[str, str] | None:
@@ -115,7 +114,7 @@ def _size(value: str, names: Names) -> str | None:
         sizes = [_number(side, names, frame) for side in bare]
     except (Broken, ValueError):
         return None
-    same = all(abs(size - sizes[0]) <= NEAR * abs(sizes[0]) for size in sizes)
+    same = all(are_same(size, sizes[0]) for size in sizes)
     return f"({bare[0].strip()})" if same else None
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import re
 from collections.abc import Mapping
 from dataclasses import replace
@@ -19,6 +18,7 @@ from tutor.notation.line import Line, Step
 from tutor.notation.named_angle import IN_BRACKETS, in_degrees, named_angle, number_said
 from tutor.notation.named_length import is_quantity, named_length
 from tutor.notation.placed import label_placed, placed
+from tutor.notation.same import are_same
 from tutor.notation.set_equal import set_equal
 from tutor.notation.source import Source
 from tutor.notation.symbols import FREE_LETTERS, LETTERS, LOAD_LETTERS
@@ -283,7 +283,7 @@ class Statements:
         letter = angle or named_length(self.text, start, end, names)
         if letter is not None:
             name, node, size = letter
-            if not math.isclose(self.letters.get(name, size), size, rel_tol=0.005):
+            if not are_same(self.letters.get(name, size), size):
                 raise Broken("two-sizes", *trimmed(self.text, start, end), name=name)
             self.found.letters[name], self.letters[name] = node, size
         elif is_quantity(self.text, start, end, names):

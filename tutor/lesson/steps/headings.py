@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Collection
 
 from tutor.judge import Along, Equation, M
-from tutor.judge.about import Value, equation_of, from_text
-from tutor.judge.headings import along_in_words, snapped
+from tutor.judge.about import Value, equation_of, from_text, is_asked
+from tutor.judge.headings import along_in_words, sum_along, way_of
 from tutor.judge.worked import named, size_of, value_at_end, value_given
 from tutor.model import Problem
 from tutor.notation import (
@@ -18,9 +18,6 @@ from tutor.notation import (
     read_line,
     value_of,
 )
-
-FARTHEST = 1e9
-
 
 Typed = Line | Unreadable
 
@@ -76,16 +73,15 @@ def label_of(text: str, names: Names) -> Label | None:
 
 def offered_along(problem: Problem, about: Along) -> str:
     """ "ΣF perpendicular to EF, 45°" where a member at the joint lies so; else "ΣF along 45°"."""
-    degrees = f"{about.degrees:.4g}°"
-    words = along_in_words(problem, about)
-    return f"ΣF {words}" if words.endswith(degrees) else f"ΣF {words}, {degrees}"
+    degrees = "" if way_of(problem, about) is None else f", {about.degrees:.4g}°"
+    return f"ΣF {along_in_words(problem, about)}{degrees}"
 
 
 def equation_called(problem: Problem, text: str) -> Equation | None:
     """The equation that `as_text` wrote as `text`, or None where the truss has none of that name."""
     try:
         about = from_text(text)
-        if isinstance(about, Value):
+        if not is_asked(about) or isinstance(about, Value):
             return None
         equation_of(problem, about)
     except (ValueError, KeyError):
@@ -93,10 +89,7 @@ def equation_called(problem: Problem, text: str) -> Equation | None:
     if about.part and (about.joint or not problem.joint.keys() > set(about.part)):
         return None
     if isinstance(about, M):
-        near = isinstance(about.at, str) or all(abs(part) <= FARTHEST for part in about.at)
-        return about if near and about.joint is None else None
+        return about if about.joint is None else None
     if isinstance(about, Along):
-        if not abs(about.degrees) <= FARTHEST:
-            return None
-        return about if about.part else snapped(problem, about.degrees, about.joint)
+        return about if about.part else sum_along(problem, about.degrees, about.joint)
     return about

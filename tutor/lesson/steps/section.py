@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Equation, Fx, Fy, Judge, M, in_words
+from tutor.judge.about import sum_in_words
 from tutor.judge.headings import equation_named
 from tutor.judge.independent import adds_something
 from tutor.lesson.event import Event
@@ -159,7 +160,7 @@ def in_short(state: State, about: Equation) -> str:
         x, y = about.at
         origin = next((f" from {j.name}" for j in state.problem.joints if j.at == (0.0, 0.0)), "")
         return f"ΣM about ({x:.4g}, {y:.4g}){origin}"
-    return in_words(replace(about, part=())).removesuffix(" of the whole truss")
+    return sum_in_words(about)
 
 
 def _question(state: State) -> str:

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from tutor.judge import Equation, Fx, Fy, Judge, in_words, right_line
 from tutor.judge.about import as_text
-from tutor.judge.headings import snapped
+from tutor.judge.headings import sum_along
 from tutor.judge.independent import adds_something
 from tutor.lesson.move import Guess, Move, Reason
 from tutor.lesson.reply import Ask, Option, option_of
@@ -209,4 +209,4 @@ def _across(state: State, joint: str, finds: str) -> Equation:
         for force in joint_body(state.problem, joint).forces
         if force.size is None and force.name != finds and force.name not in state.result
     )
-    return snapped(state.problem, math.degrees(math.atan2(line.x, -line.y)) % 180.0, joint)
+    return sum_along(state.problem, math.degrees(math.atan2(line.x, -line.y)) % 180.0, joint)
