@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from tutor.judge.about import Equation
-from tutor.judge.costs import APART, CLOSE, FEW_SLIPS, ONE_SLIP
+from tutor.judge.costs import APART, CLOSE, FEW_SLIPS, ONE_SLIP, SCALED_SUM
 from tutor.judge.explanation import Explanation
 from tutor.judge.fit import fit
 from tutor.judge.known_values import KnownValues
+from tutor.judge.same import are_same
 from tutor.judge.search import search
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.model import Problem
+
+OF_SIGNS = ("sign", "minus", "sense")
 
 
 def fitting(
@@ -75,20 +78,25 @@ def clearly_nearest(
     values: Mapping[str, float],
     among: Iterable[Equation],
     few: bool = False,
-    same_slip: bool = False,
+    solved: bool = False,
 ) -> Equation | None:
     """The one equation that the line is but for a single slip, where as any other it had more; or None.
 
-    With `few`, it may have some, and as any other need have no more than that it is told apart. With
-    `same_slip`, others that show the very same one do not count.
+    With `few`, it may have some, and as any other need have no more than that it is told apart. Where a
+    value is `solved` for, what stood beside it may be divided out of a sum with a wrong sign, and others that show
+    the very same slip do not count.
     """
     most, apart = (FEW_SLIPS, CLOSE) if few else (ONE_SLIP, APART)
     found = [(_best(line, problem, own, values, about), about) for about in among]
     found.sort(key=lambda each: each[0].cost)
-    if not found or found[0][0].cost > most:
+    if not found:
         return None
     first, meant = found[0]
-    others = [each for each, _ in found[1:] if not (same_slip and each.named == first.named)]
+    divided = solved and not are_same(abs(first.scale), 1.0)
+    divided = divided and all(slip.code in OF_SIGNS for slip in first.slips)
+    if first.cost > most + divided * SCALED_SUM:
+        return None
+    others = [each for each, _ in found[1:] if not (solved and each.named == first.named)]
     return meant if not others or others[0].cost >= first.cost + apart else None
 
 

@@ -40,7 +40,7 @@ from tutor.judge.value_line import (
     value_said,
     value_told,
 )
-from tutor.judge.verdict import Remark, Verdict, faults, less_wrong_than_units
+from tutor.judge.verdict import Remark, Verdict, faults
 from tutor.judge.way_said import only_the_way
 from tutor.judge.way_unread import against_what_is_unread
 from tutor.judge.worked import (
@@ -71,7 +71,7 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
         again = _judged(desk, about, named(other, desk.own.known))
         if again.right:
             return _as_it_says(desk, about, other, again)
-        if other.taken and less_wrong_than_units(again, verdict):
+        if faults(again) < faults(verdict) and not (again.stands and not verdict.stands):
             line, verdict = other, again
     for again, settled in _read_otherwise(desk, about, line):
         if again.right or settled or faults(again) < faults(verdict):

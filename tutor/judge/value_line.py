@@ -15,6 +15,7 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.ratios import ratio_of_components
 from tutor.judge.same import are_same
+from tutor.judge.sum_before import slips_before
 from tutor.judge.ties import lowered
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.values import NEGLIGIBLE, judge_value, largest_load
@@ -45,6 +46,7 @@ BY_ITS_NUMBER = ("arithmetic", "carried", "component", "no-arm", "symmetry")
 NO_FORCE = "dimension/value"
 IN_PART = "In {part}: {text}"
 DOES_NOT_HOLD = "“{text}” does not hold, so nothing can follow from it."
+ANEW = "Write “{text}” anew, force by force, before you solve it."
 
 
 def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
@@ -67,7 +69,7 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
             if not _stands(desk, each) and not holds_at_solution(
                 each, desk.problem, desk.own, desk.values(), desk.problem.tolerance
             ):
-                return _not_so(desk, about, line, step)
+                return _not_so(desk, about, line, step, each, lines)
             lines.append(each)
     if (component := _component(desk, about, result, line, lines)) is not None:
         return component
@@ -248,15 +250,29 @@ def _result(about: Value, line: Typewritten) -> Step:
     return naming[-1] if naming else line.result
 
 
-def _not_so(desk: Desk, about: Value, line: Typewritten, step: Step) -> Verdict:
-    """That a statement does not hold; where it is the result itself, what is wrong with its value."""
+def _not_so(
+    desk: Desk,
+    about: Value,
+    line: Typewritten,
+    step: Step,
+    typed: TypedEquation,
+    lines: Sequence[TypedEquation],
+) -> Verdict:
+    """That a statement does not hold; which slip it shows as a sum, or the value that it is itself."""
     value = as_value(desk, line, step, desk.lines) if step is _result(about, line) else None
-    if value is not None and value.kind == "wrong":
+    value = value if value is not None and value.kind == "wrong" else None
+    by_number = value is not None and value.mistakes[0].code in BY_ITS_NUMBER
+    slips: tuple[Mistake, ...] = ()
+    if value is None or (by_number and len(typed.names) > 1):
+        slips = slips_before(desk, about, step.label or line.label, typed, lines)
+    if slips:
+        text = " ".join(dict.fromkeys(slip.text for slip in slips))
+        return Verdict("wrong", text, slips, about=about)
+    if value is not None:
         return replace(_by_its_working(desk, about, value, desk.lines, step), about=about)
-    text = DOES_NOT_HOLD.format(text=line.text[step.span.start : step.span.end])
-    kind = KINDS["not-equilibrium"]
-    case = Case(desk.problem, about, about.unknown)
-    mistake = Mistake("arithmetic", about.unknown, text, "", kind.place(case), step.span)
+    shown = line.text[step.span.start : step.span.end]
+    text, place = DOES_NOT_HOLD.format(text=shown), ANEW.format(text=shown)
+    mistake = Mistake("arithmetic", about.unknown, text, "", place, step.span)
     return Verdict("wrong", text, (mistake,), about=about)
 
 

@@ -165,17 +165,20 @@ def _moment_left(wrong: WrongValue) -> bool:
     return any(wrong.near(s * wrong.value / arm) for arm in arms for s in (1.0, -1.0))
 
 
+def _multiplied(wrong: WrongValue) -> bool:
+    """Whether a line gives this value where it is not divided by the factor of the force, but otherwise."""
+    return any(
+        _comes_to(wrong, math.fsum(numbers) * factor)
+        for beside, numbers in _rows(wrong, wrong.lines)
+        if abs(beside) < ONE
+        for factor in _wrongly_divided(abs(beside))
+    )
+
+
 def _component_left(wrong: WrongValue) -> bool:
     """Whether a component of the force is given for the force, or sine and cosine were swapped."""
-    if rows := list(_rows(wrong, wrong.lines)):
-        return any(
-            _comes_to(wrong, math.fsum(numbers) * factor)
-            for beside, numbers in rows
-            if abs(beside) < ONE
-            for factor in _wrongly_divided(abs(beside))
-        )
     x, y = map(abs, _direction(wrong))
-    if min(x, y) < 1e-9 or not _stands_with_a_factor(wrong):
+    if any(_rows(wrong, wrong.lines)) or min(x, y) < 1e-9 or not _stands_with_a_factor(wrong):
         return False
     factors = (1 / x, 1 / y, x / y, y / x, 1 / (x * x), 1 / (y * y), 1 / (x * y))
     return any(wrong.near(s * wrong.value * f) for f in factors for s in (1.0, -1.0))
@@ -278,6 +281,7 @@ SIGNS: tuple[tuple[str, Callable[[WrongValue], bool]], ...] = (
     ("angle-mode", _in_radians),
     ("missing", _number_dropped),
     ("sign", _number_turned),
+    ("component", _multiplied),
     ("carried", _anothers),
     ("digits-exchanged", _digits_exchanged),
     ("component", _component_left),

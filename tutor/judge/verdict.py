@@ -87,9 +87,3 @@ def faults(verdict: Verdict) -> int:
         return 0 if verdict.right else 1 if verdict.stands else MOST_FAULTS
     unnamed = any(mistake.code == UNNAMED for mistake in verdict.mistakes)
     return 2 * (len(verdict.mistakes) + unnamed) - bool(verdict.stands)
-
-
-def less_wrong_than_units(again: Verdict, verdict: Verdict) -> bool:
-    """Whether a line taken otherwise is less wrong than one whose units are."""
-    units = any(mistake.code == "unit" for mistake in verdict.mistakes)
-    return units and faults(again) < faults(verdict)

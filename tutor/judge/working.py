@@ -6,27 +6,26 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
-from tutor.judge.about import Equation, Fx, Fy, M, Value
+from tutor.judge.about import Value
 from tutor.judge.chain import with_way
 from tutor.judge.desk import Desk
 from tutor.judge.line import Line, judge_line
 from tutor.judge.nearest import clearly_nearest
+from tutor.judge.sum_before import sums_of
 from tutor.judge.ties import lowered
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import UNNAMED, Mistake
 from tutor.judge.worked import side_of, with_the_way_of
-from tutor.model import Problem
 from tutor.notation import Reading, Side, Step
 from tutor.notation.evaluate import parts
 from tutor.notation.reading import link
 from tutor.notation.tree import Binary, Name, Negative, Node, Unit
 from tutor.notation.unreadable import Broken
 
-MOST_POINTS = 12
 LINE = re.compile(r"\b(?:this|your) line\b")
 
 
@@ -72,11 +71,11 @@ def _slip_in(
     """The one slip that an equation shows as the sum that it is clearly nearest to; else None."""
     among = [
         each
-        for each in _sums(desk.problem, unknown)
+        for each in sums_of(desk.problem, unknown)
         if unknown in TrueEquation(desk.problem, each, desk.own).acting
     ]
     given = (typed, desk.problem, desk.own, desk.values())
-    meant = clearly_nearest(*given, among, same_slip=True)
+    meant = clearly_nearest(*given, among, solved=True)
     if meant is None:
         return None
     line = Line(desk.problem, meant, typed, desk.names, desk.own, desk.standing, lines, desk.values)
@@ -131,14 +130,3 @@ def _cleared(force: Node, node: Node) -> tuple[Node, Node]:
             return Binary("/", force, by, node.span), total
         case _:
             return force, node
-
-
-def _sums(problem: Problem, unknown: str) -> Iterator[Equation]:
-    """The sums in which a force is looked for."""
-    member = problem.member.get(unknown)
-    if member is not None:
-        for end in (member.start, member.end):
-            yield from (Fx(end), Fy(end))
-        return
-    yield from (Fx(), Fy())
-    yield from (M(joint.name) for joint in problem.joints[:MOST_POINTS])

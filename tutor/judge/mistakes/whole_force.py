@@ -21,14 +21,16 @@ def variants(spot: TrueTerm) -> Iterator[float]:
         if ux == 0.0 or uy == 0.0:
             return
         dx, dy = spot.offset
-        for arm in (dx, dy):
+        for arm, turn in ((dx, dx * uy), (dy, -dy * ux)):
             if arm != 0.0:
-                yield math.copysign(arm, spot.per_unit)
+                yield from {math.copysign(arm, turn), math.copysign(arm, spot.per_unit)}
         return
     yield math.copysign(1.0, spot.per_unit)
 
 
 def look(case: Case) -> str:
+    if case.is_moment:
+        return "A force in this line stands whole beside the arm of one of its components."
     return "An inclined force has come into this line whole."
 
 

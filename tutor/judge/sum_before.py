@@ -1,0 +1,119 @@
+"""Which slip does the sum show that a value is found from, and that does not hold: F_DE cos 60° = 12 ⇒ F_DE = 24?
+
+The sum is the one that the heading names; where it leaves open which, the one that the line is clearly nearest to.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import combinations
+
+from tutor.judge.about import Along, Equation, Fx, Fy, M, Value
+from tutor.judge.desk import Desk
+from tutor.judge.headings import equation_named
+from tutor.judge.line import Line, judge_line
+from tutor.judge.nearest import clearly_nearest
+from tutor.judge.parts import part_on
+from tutor.judge.true_equation import TrueEquation
+from tutor.judge.typed import TypedEquation
+from tutor.judge.verdict import UNNAMED, Mistake
+from tutor.model import Problem
+from tutor.notation import Label
+from tutor.statics import Section, section
+
+MOST_POINTS = 12
+MOST_CUT = 3
+MOST_JOINTS = 30
+MOST_SUMS = 24
+_OF_NO_FORCE = frozenset((UNNAMED, "arithmetic", "other-equation", "other-point", "dependent"))
+
+
+def slips_before(
+    desk: Desk,
+    about: Value,
+    label: Label | None,
+    typed: TypedEquation,
+    lines: Sequence[TypedEquation],
+) -> tuple[Mistake, ...]:
+    """The slips of a sum that does not hold, where it is clear which sum it is; else none."""
+    among = [
+        each
+        for each in _headed(desk.problem, about.unknown, label, typed)
+        if typed.names <= TrueEquation(desk.problem, each, desk.own).acting
+    ]
+    if not among or len(among) > MOST_SUMS:
+        return ()
+    headed = label is not None and (label.kind is not None or label.point is not None)
+    given = (typed, desk.problem, desk.own, desk.values(), among, headed)
+    meant = among[0] if len(among) == 1 else clearly_nearest(*given, solved=True)
+    if meant is None:
+        return ()
+    mistakes = judge_line(
+        Line(desk.problem, meant, typed, desk.names, desk.own, desk.standing, lines, desk.values)
+    ).mistakes
+    if any(mistake.code in _OF_NO_FORCE for mistake in mistakes):
+        return ()
+    return tuple(replace(mistake, span=None) for mistake in mistakes)
+
+
+def sums_of(problem: Problem, unknown: str) -> Iterator[Equation]:
+    """The sums in which a force is looked for."""
+    member = problem.member.get(unknown)
+    if member is not None:
+        for end in (member.start, member.end):
+            yield from (Fx(end), Fy(end))
+        return
+    yield from (Fx(), Fy())
+    yield from (M(joint.name) for joint in problem.joints[:MOST_POINTS])
+
+
+def _headed(
+    problem: Problem, unknown: str, label: Label | None, typed: TypedEquation
+) -> list[Equation]:
+    """The sums that a heading leaves open for the equation that a force is found from."""
+    if label is None:
+        return list(sums_of(problem, unknown))
+    if unknown in problem.member and (label.part is not None or label.kind == "moment"):
+        return list(_of_parts(problem, label, typed))
+    here = label.point if isinstance(label.point, str) and label.kind != "moment" else None
+    joints = [here] if here else _ends(problem, unknown)
+    if label.kind is None:
+        found: list[Equation] = [sum_(joint) for joint in joints for sum_ in (Fx, Fy)]
+        return found if here else list(sums_of(problem, unknown))
+    named = [equation_named(problem, label, joint) for joint in joints]
+    return [about for about in named if about is not None]
+
+
+def _ends(problem: Problem, unknown: str) -> list[str | None]:
+    """The joints at which a member acts; for a reaction the whole truss comes first."""
+    member = problem.member.get(unknown)
+    if member is not None:
+        return [member.start, member.end]
+    return [None, problem.reaction[unknown].joint]
+
+
+def _of_parts(problem: Problem, label: Label, typed: TypedEquation) -> Iterator[Equation]:
+    """The sum that a heading names, of each part that it may speak of: its cut goes through what is typed."""
+    about = equation_named(problem, label, None)
+    if about is None or isinstance(about, Along) or len(problem.joints) > MOST_JOINTS:
+        return
+    side = label.part.side if label.part is not None else None
+    for found in _cuts(problem, label, typed):
+        parts = found.parts if side is None else (part_on(problem, found, side),)
+        yield from (replace(about, joint=None, part=part) for part in parts if part is not None)
+
+
+def _cuts(problem: Problem, label: Label, typed: TypedEquation) -> Iterator[Section]:
+    """The sections that a heading names, else those through the members typed and few others."""
+    if label.part is not None and label.part.cut:
+        through = section(problem, label.part.cut)
+        yield from [through] if through.divides else []
+        return
+    named = {name for name in typed.names if name in problem.member}
+    others = [member.name for member in problem.members if member.name not in named]
+    for more in range(MOST_CUT - len(named) + 1):
+        for extra in combinations(others, more):
+            through = section(problem, named.union(extra))
+            if through.divides and min(map(len, through.parts)) > 1:
+                yield through
