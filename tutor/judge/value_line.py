@@ -13,6 +13,7 @@ from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution
+from tutor.judge.other_support import of_other_support
 from tutor.judge.ratios import ratio_of_components
 from tutor.judge.same import are_same
 from tutor.judge.sum_before import slips_before
@@ -81,7 +82,8 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
         unreadable = broken.about(line.text)
         return Verdict("unreadable", unreadable.message, about=about, unreadable=unreadable)
     verdict = _judge_ended(desk, about, value, lines, result)
-    return _by_its_working(desk, about, verdict, lines, result)
+    verdict = _by_its_working(desk, about, verdict, lines, result)
+    return of_other_support(desk, about, verdict, lines)
 
 
 def broken_off(

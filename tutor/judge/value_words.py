@@ -83,3 +83,10 @@ WAY_SAID = (
     "The way {thing} acts was read off wrongly: take the sign of your result, and your arrow.",
 )
 """The same of a wrong sign or sense where the student says in a word how the force acts."""
+
+OF_OTHER_SUPPORT = (
+    "This is the value of something else.",
+    "A sum of moments about one support leaves out what acts there, and gives what acts at another.",
+    "What you give for {thing} acts at another support: see about which point you took the moments.",
+)
+"""The same of a reaction that is given as what another support does."""
