@@ -31,11 +31,15 @@ _LET = re.compile(
     rf"(?:\b(?:let|call|denote|say|where|with|if|write|mit|wobei|sei|avec)\b,? +)?{_LETTER} +{_IS} +{_WHAT}{_SO_THAT}(?: *(?:[.,;:]|and\b)(?= |$))?",
     re.IGNORECASE,
 )
+_ANGLE_TYPED = r" *[*·]? *(?:sin|cos) *\(?[0-9.]+ *(?:°|deg(?:rees)?\b)?\)?"
 _LET_NAME = re.compile(
-    rf"\b(?:let|call|say|put|set)\b +{_LETTER} *(?:=|be\b|for\b) *(?P<what>[{LETTERS}][\w{{}}]*)(?: *[.,;:](?= )| and\b)"
+    rf"\b(?:let|call|say|put|set|write)\b +{_LETTER} *(?:=|be\b|for\b) *(?P<what>(?:\(?[0-9]+/[0-9]+\)? *[*·]? *)?"
+    rf"[{LETTERS}][\w{{}}]*(?:{_ANGLE_TYPED})?)(?:, +(?:the|its|an?)\b[a-z ]+)?(?: *[.,;:](?= )| and\b)",
+    re.IGNORECASE,
 )
 _IN_FRONT = re.compile(
-    r"(?P<before>^|[:;,] *)(?P<letter>[HVXY]) *= *(?P<what>[(\[]?[0-9][0-9./]*[)\]]? ?[*·]? ?[A-Z][\w{}]*)(?: *[;,.](?= ))"
+    r"(?P<before>^|[:;,] *)(?P<letter>[HVXY]) *= *(?P<what>[(\[]?[0-9][0-9./]*[)\]]? ?[*·]? ?[A-Z][\w{}]*"
+    rf"|[A-Z][\w{{}}]*{_ANGLE_TYPED})(?: *[;,.](?= ))"
 )
 _FACTOR_IS = re.compile(
     r"^ *(?:(?:with|let|where|put|say) +)?(?P<letter>[a-z]) *= *(?P<what>(?:sin|cos|tan) ?\(?[0-9.]+ ?(?:°|deg)?\)?|[0-9.]+ ?/ ?(?:[0-9.]+|√ ?[0-9]+))"
