@@ -2,29 +2,44 @@
 
 from __future__ import annotations
 
-from tutor.judge.about import Asked
+import re
+
+from tutor.judge.about import Asked, Value
 from tutor.judge.desk import Desk
 from tutor.judge.going_on import run_on
+from tutor.judge.headings import headed_otherwise
 from tutor.judge.reasons_said import reasons_checked
 from tutor.judge.verdict import Remark
-from tutor.notation import Line
+from tutor.notation import Label, Line, Unreadable, read_heading
 from tutor.notation.lexicon import known_word
+from tutor.notation.tree import Span
 
 PASSED = "Passed over without being read: {words}."
 TAKEN = {
     "thousands": "The point in {words} is read as one that sets off thousands.",
     "dash": "The dash behind “{words}” is read as a dash, not as a minus.",
 }
+_BEHIND_HEADING = re.compile(r" *[:.] ")
 LETTER_FOR_ZERO = "The letter {letter} is read as the number 0."
+
+
+def _heading(desk: Desk, line: Line, span: Span) -> Label | None:
+    """The equation that words before a statement name, where only the rest of the line was read."""
+    if span not in line.unread or _BEHIND_HEADING.match(line.text, span.end) is None:
+        return None
+    label = read_heading(line.text[span.start : span.end], desk.names)
+    return None if isinstance(label, Unreadable) else label
 
 
 def remarks_on(desk: Desk, about: Asked, line: Line) -> tuple[Remark, ...]:
     """A remark on words that nothing was made of, on reasons that are not so, on a letter read as a figure."""
     checked = reasons_checked(desk, about, line)
+    headings = {span: label for span in line.passed if (label := _heading(desk, line, span))}
     unread = [
         word
         for span in line.passed
-        if (word := line.text[span.start : span.end])
+        if span not in headings
+        and (word := line.text[span.start : span.end])
         and (span in line.unread or not all(map(known_word, word.split())))
         and not any(place.start < span.end and span.start < place.end for place in checked.places)
     ]
@@ -37,5 +52,8 @@ def remarks_on(desk: Desk, about: Asked, line: Line) -> tuple[Remark, ...]:
     for kind, span in line.taken:
         said.append(TAKEN[kind].format(words=line.text[span.start : span.end]))
     remarks = tuple(Remark("passed", text) for text in said)
+    if not isinstance(about, Value):
+        otherwise = (headed_otherwise(desk.problem, about, each) for each in headings.values())
+        remarks += tuple(Remark("heading", each) for each in dict.fromkeys(otherwise) if each)
     running = run_on(line)
     return remarks if running is None else (*remarks, Remark("run-on", running))

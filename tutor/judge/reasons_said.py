@@ -13,19 +13,20 @@ from math import hypot
 
 from tutor.judge.about import Asked, Value
 from tutor.judge.desk import Desk
-from tutor.judge.known_values import fits, positive_sense
+from tutor.judge.known_values import fits, positive_sense, senses_for
 from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.worked import value_given
 from tutor.notation import Line
 from tutor.notation.ending import WORD
 from tutor.notation.heeded import DRAWN, denies
-from tutor.notation.lexicon import folded, said, says
+from tutor.notation.lexicon import Meaning, folded, said, says
 from tutor.notation.tree import Span
 
 NOT_SO = "“{words}” is not so: {truth}."
 UNFOUND = "“{words}” was not looked at: {name} is not found yet."
 NO_LOAD = "no load {where}of that size is given"
 DOES = {"T": "is in tension", "C": "is in compression", "zero": "is zero"}
+WAYS: tuple[Meaning, ...] = ("left", "right", "up", "down")
 SHOWN = 0.006
 """How far, as a share, a number in words may lie from the one it stands for."""
 SHORTEST = 3
@@ -85,9 +86,10 @@ def reasons_checked(desk: Desk, about: Asked, line: Line) -> Checked:
     found_here |= {about.unknown} if isinstance(about, Value) else set()
     held = _Held(desk, found_here)
     for found in clauses:
-        answers = list(_answers(held, found[0].strip()))
+        words = found[0].strip()
+        answers = [] if _supposes(words) else list(_answers(held, words))
         told += [answer for answer in answers if answer]
-        if answers:
+        if answers or _as_drawn(held, words):
             places.append(Span(*found.span()))
     return Checked(tuple(dict.fromkeys(told)), tuple(places))
 
@@ -102,9 +104,9 @@ def _beside(line: Line) -> Iterator[Span]:
 
 
 def _clauses(text: str, span: Span) -> Iterator[re.Match[str]]:
-    """The clauses of a stretch that say that something is so."""
+    """The clauses of a stretch that say something in words."""
     for found in _CLAUSE.finditer(text, span.start, span.end):
-        if _MAY.search(found[0]) is not None and not _supposes(found[0]):
+        if _MAY.search(found[0]) is not None:
             yield found
 
 
@@ -112,6 +114,23 @@ def _supposes(words: str) -> bool:
     """Whether a clause says how something is drawn or taken, or denies what it speaks of."""
     each = [folded(word) for word in WORD.findall(words)]
     return any(word in _SUPPOSES or word in DRAWN or denies(word) for word in each) or "?" in words
+
+
+def _as_drawn(held: _Held, words: str) -> bool:
+    """Whether a clause only says of forces that their arrows are drawn as the student has drawn them."""
+    each = [word for word in WORD.findall(words) if len(word) > 1]
+    if not any(folded(word) in DRAWN for word in each) or any(map(denies, each)):
+        return False
+    desk = held.desk
+    spoken = [name for word in each for name in desk.names.plainly(word)]
+    for name in spoken:
+        own = desk.own.senses.get(name)
+        ways: tuple[Meaning, ...] = ("T", "C") if name in desk.problem.member else WAYS
+        told = {way for word in each if len(word) >= SHORTEST and (way := said(word, *ways))}
+        first = senses_for(desk.problem, name)[0]
+        if (told and told != {own or first}) or not (told or own):
+            return False
+    return bool(spoken)
 
 
 def _answers(held: _Held, words: str) -> Iterator[str]:

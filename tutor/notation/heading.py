@@ -10,6 +10,7 @@ import re
 
 from tutor.notation.head import Head
 from tutor.notation.label import Heading, Label, LabelKind
+from tutor.notation.lexicon import known_word
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Span
@@ -30,6 +31,8 @@ _TOKEN = re.compile(
 )""",
     re.VERBOSE,
 )
+_IN_BRACKETS = re.compile(r" *\((?P<said>[^()=]+)\)")
+_WORD = re.compile(rf"[{LETTERS}]+")
 
 
 def heading_in(text: str, start: int, end: int, names: Names) -> Heading | None:
@@ -40,6 +43,10 @@ def heading_in(text: str, start: int, end: int, names: Names) -> Heading | None:
     head = Head(text, names, end)
     at = start
     while at < end:
+        if (over := _beside(head, at)) is not None:
+            head.unknown.append(over)
+            at = over.end
+            continue
         found = _TOKEN.match(text, at, end)
         if found is None:
             if not text[at:end].strip():
@@ -49,6 +56,15 @@ def heading_in(text: str, start: int, end: int, names: Names) -> Heading | None:
             return None
         at = found.end()
     return _made(head, start, end)
+
+
+def _beside(head: Head, at: int) -> Span | None:
+    """What stands in brackets behind a complete heading and is no part of it: ΣM_D (H_B goes through D)."""
+    complete = head.settled and head.kind and (head.point if head.kind == "moment" else head.joint)
+    found = _IN_BRACKETS.match(head.text, at, head.end) if complete else None
+    if found is None or all(map(known_word, _WORD.findall(found["said"]))):
+        return None
+    return Span(found.start("said") - 1, found.end())
 
 
 def heading_before(text: str, start: int, end: int, names: Names) -> Heading | None:
