@@ -10,6 +10,7 @@ from collections.abc import Collection, Mapping
 from dataclasses import replace
 
 from tutor.judge.known_values import KnownValue, KnownValues
+from tutor.judge.spoken import forces_named
 from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Remark, Verdict
 from tutor.judge.worked import letter_of, size_of, value_ended
@@ -52,7 +53,7 @@ def drawn_otherwise(
     ends = [step.span.end for step in line.steps]
     typed = {term.name for step in line.steps for side in step.sides for term in side.terms}
     for start, end in zip([0, *ends], [*starts, len(line.text)], strict=True):
-        found |= _spoken_of(line.text[start:end], names)
+        found |= _spoken_of(line, start, end, names)
     for step in line.steps:
         letter, name = step.sides[-1].letter, letter_of(step, members, own.known)
         if letter and name and not found and _says_the_way(line, step, own.known):
@@ -106,10 +107,10 @@ def assumed_otherwise(
     said = drawn_otherwise(line, names, members, own)
     if not said:
         return said
-    front = _spoken_of(line.text[: line.steps[0].span.start], names)
-    behind = line.text[line.steps[-1].span.end :]
-    if any(folded(word) in ASSUMES for word in WORD.findall(behind)):
-        front |= _spoken_of(behind, names)
+    front = _spoken_of(line, 0, line.steps[0].span.start, names)
+    behind = line.steps[-1].span.end
+    if any(folded(word) in ASSUMES for word in WORD.findall(line.text, behind)):
+        front |= _spoken_of(line, behind, len(line.text), names)
     return {name: letter for name, letter in said.items() if front.get(name) == letter}
 
 
@@ -150,19 +151,19 @@ def contradicted(verdict: Verdict, senses: Mapping[str, str]) -> Verdict:
     return Verdict("undecided", text, about=verdict.about, reading=verdict.reading)
 
 
-def _spoken_of(text: str, names: Names) -> dict[str, str]:
-    """The forces named in words, each with the T or C of the word behind it.
+def _spoken_of(line: Line, start: int, end: int, names: Names) -> dict[str, str]:
+    """The forces named in words of a line, each with the T or C of the word behind it.
 
     A member that is only called by what it does, the thrust of the strut AB, is said nothing of.
     """
-    text = _CALLED.sub(" ", text)
+    text = _CALLED.sub(" ", line.text[start:end])
     found: dict[str, str] = {}
     spoken: list[str] = []
     words = WORD.findall(text)
     for word in words:
         letter = said(word, "T", "C") if len(word) >= SHORTEST else None
         if letter is None:
-            spoken += names.plainly(word)
+            spoken += forces_named(word, names, line)
             continue
         found |= dict.fromkeys(spoken, letter)
         spoken = []

@@ -14,6 +14,7 @@ from math import hypot
 from tutor.judge.about import Asked, Value
 from tutor.judge.desk import Desk
 from tutor.judge.known_values import fits, positive_sense, senses_for
+from tutor.judge.spoken import forces_named
 from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.worked import value_given
 from tutor.notation import Line
@@ -66,6 +67,11 @@ class _Held:
 
     desk: Desk
     here: Collection[str]
+    line: Line
+
+    def named(self, word: str) -> tuple[str, ...]:
+        """The forces that a word means."""
+        return forces_named(word, self.desk.names, self.line)
 
     def value(self, name: str) -> float | None:
         """The value that the student has of a force, in its positive sense."""
@@ -84,7 +90,7 @@ def reasons_checked(desk: Desk, about: Asked, line: Line) -> Checked:
     places: list[Span] = []
     found_here = {name for step in line.steps if (name := value_given(step)) is not None}
     found_here |= {about.unknown} if isinstance(about, Value) else set()
-    held = _Held(desk, found_here)
+    held = _Held(desk, found_here, line)
     for found in clauses:
         words = found[0].strip()
         answers = [] if _supposes(words) else list(_answers(held, words))
@@ -122,7 +128,7 @@ def _as_drawn(held: _Held, words: str) -> bool:
     if not any(folded(word) in DRAWN for word in each) or any(map(denies, each)):
         return False
     desk = held.desk
-    spoken = [name for word in each for name in desk.names.plainly(word)]
+    spoken = [name for word in each for name in held.named(word)]
     for name in spoken:
         own = desk.own.senses.get(name)
         ways: tuple[Meaning, ...] = ("T", "C") if name in desk.problem.member else WAYS
@@ -145,7 +151,7 @@ def _answers(held: _Held, words: str) -> Iterator[str]:
         word = found[0]
         way = said(word, "T", "C", "zero", "left", "right", "up", "down")
         if len(word) < SHORTEST or way is None:
-            names = desk.names.plainly(word) if not word.islower() or len(word) > 1 else ()
+            names = held.named(word) if not word.islower() or len(word) > 1 else ()
             if len(names) == 1 and _PART.search(words, 0, found.start()) is None:
                 spoken.append(names[0])
                 number = _NUMBER.match(words, found.end())

@@ -86,8 +86,9 @@ def placed(word: str, names: Names) -> tuple[str, str] | None:
 
 def direction(word: str, names: Names, turn: float) -> tuple[float | None, Between | None] | None:
     """The direction of the force or between the joints that `word` names, turned; else None."""
+    filler = word.islower() and says(word, "filler")
     found = names.plainly(word) or (names.links if word.lower() == "link" else ())
-    if len(found) == 1:
+    if len(found) == 1 and not filler:
         slant = names.slant.get(found[0])
         if slant is None:
             return None, None
