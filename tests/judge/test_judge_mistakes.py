@@ -7,7 +7,7 @@ slopes 3-4-5, so every coefficient can be read off. By hand: A_x = -6, B_y = 16.
 from __future__ import annotations
 
 import pytest
-from families import down, plain_problem
+from families import down, exact, plain_problem
 
 from tutor.judge import Along, Fx, Fy, M, Value, judge
 from tutor.judge.about import as_text, from_text
@@ -368,3 +368,25 @@ def test_a_load_left_out_is_named_though_the_arms_stand_as_differences(
     )
     verdict = judge(deck, M("E"), text)
     assert [(m.code, m.force) for m in verdict.mistakes] == [("missing", force)]
+
+
+@pytest.mark.parametrize(
+    ("about", "text"),
+    [
+        (M("B"), "-6 A_y + 10*3 = 0"),
+        (M("B"), "-6 A_y - 10*4 = 0"),
+        (M("A"), "6 B_y - 10*3 = 0"),
+        (M("A"), "6 B_y = 10*4"),
+    ],
+)
+def test_an_inclined_load_taken_for_an_upright_or_a_level_one_turns_as_that_would(about, text):
+    members = ("AB", "AC", "BC")
+    problem = plain_problem(
+        [("A", 0, 0), ("B", 6, 0), ("C", 3, 4)],
+        members,
+        [Support("A", "pin"), Support("B", "roller")],
+        [Load("C", size=exact(10), angle=exact(330))],
+    )
+    (mistake,) = judge(problem, about, text).mistakes
+    assert (mistake.code, mistake.force) == ("whole-force", "load C")
+    assert "arm of one of its components" in mistake.text

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tutor import Fx, Fy, Value, judge, load_problem, solve
+from tutor import Along, Fx, Fy, M, Value, judge, load_problem, solve
 
 QUAY = load_problem(Path(__file__).parents[1] / "notation" / "hands" / "quay.toml")
 TRUE = dict(solve(QUAY).values)
@@ -97,3 +97,107 @@ def test_a_false_reason_never_makes_a_right_line_wrong_nor_a_wrong_one_right() -
             given = judge(QUAY, Fy(joint="A"), f"{line}, {reason}", known=FOUND)
             assert given.kind == plain.kind, (line, reason)
             assert given.mistakes == plain.mistakes or plain.right
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "F_BD = 12 (arm of the load = AB = 4)",
+        "F_BD = 12 (AB is 4 m long)",
+        "F_BD = 12, the distance AD is 5",
+        "F_BD = 12, as AB = 4 m",
+        "F_BD = 12 (AD left out)",
+    ],
+)
+def test_a_length_or_what_is_left_out_is_not_taken_for_what_a_force_does(text: str) -> None:
+    told = said(Value("BD"), text, FOUND)
+    assert "not so" not in told
+    assert "not looked at" not in told
+
+
+# EH is a member here, and spelled as "he" and "the" are.
+CHAPEL = load_problem(Path(__file__).parents[1] / "paper" / "more" / "lecterns-chapel.toml")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "F_DH = -900, since the strut is in compression",
+        "F_DH = -900 (the strut is in compression)",
+        "F_DH = -900: The strut is in compression",
+        "the force in DH is -900, the strut is in compression",
+    ],
+)
+def test_an_everyday_word_is_no_member_though_one_is_spelled_as_it_is(text: str) -> None:
+    verdict = judge(CHAPEL, Value("DH"), text, known={"EH": 600})
+    assert verdict.right
+    assert not any("EH" in remark.text for remark in verdict.remarks)
+
+
+def test_a_member_written_in_small_letters_in_the_line_is_one_in_its_words_too() -> None:
+    small, large = "600 + he + 0.5 de + 0.5 ef = 0", "600 + F_EH + 0.5 F_DE + 0.5 F_EF = 0"
+    kinds = [
+        judge(CHAPEL, Fy(joint="E"), f"{line}, as he is in compression", known={"EH": 600}).kind
+        for line in (small, large)
+    ]
+    assert kinds == ["undecided", "right"]
+
+
+@pytest.mark.parametrize("way", ["the rafter", "the slope"])
+def test_a_heading_along_the_rafter_is_not_read_along_a_member_spelled_the(way: str) -> None:
+    text = f"D, perpendicular to {way}: −F_DH cos 30° − 900 cos 30° = 0"
+    verdict = judge(CHAPEL, Along(120.0, joint="D"), text)
+    assert verdict.right
+    assert "heading" not in {remark.code for remark in verdict.remarks}
+
+
+@pytest.mark.parametrize(
+    ("senses", "text"),
+    [
+        ({"A_x": "left"}, "8 - A_x = 0, I drew A_x to the left"),
+        ({"A_x": "left"}, "8 - A_x = 0 (A_x drawn to the left)"),
+        ({"A_x": "left"}, "I've drawn A_x against the wind, so 8 - A_x = 0"),
+        ({}, "8 + A_x = 0 (A_x drawn to the right)"),
+    ],
+)
+def test_that_an_arrow_is_drawn_as_it_is_needs_no_remark(senses, text: str) -> None:
+    verdict = judge(QUAY, Fx(), text, senses=senses)
+    assert verdict.right
+    assert not verdict.remarks
+
+
+def test_that_an_arrow_is_drawn_otherwise_than_it_is_was_at_least_passed_over() -> None:
+    verdict = judge(QUAY, Fx(), "8 - A_x = 0 (A_x drawn to the right)", senses={"A_x": "left"})
+    assert any("drawn to the right" in remark.text for remark in verdict.remarks)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "A ↑: A_y + 0.6 F_AD = 0, over at the wall on the left hand it is as before",
+        "A ↑: 15 + 0.6 F_AD = 0 (two along, two up: 45°) ⇒ F_AD = -25",
+    ],
+)
+def test_a_heading_of_a_line_read_in_part_is_not_said_to_be_passed_over(text: str) -> None:
+    verdict = judge(QUAY, Fy(joint="A"), text, known={"A_y": 15})
+    assert verdict.right
+    assert not any("A ↑" in remark.text for remark in verdict.remarks)
+    assert "heading" not in {remark.code for remark in verdict.remarks}
+
+
+def test_a_heading_of_a_line_read_in_part_that_names_another_sum_is_told() -> None:
+    text = "A →: A_y + 0.6 F_AD = 0 (two along, two up: 45°) ⇒ F_AD = -25"
+    verdict = judge(QUAY, Fy(joint="A"), text, known={"A_y": 15})
+    assert verdict.right
+    assert "heading" in {remark.code for remark in verdict.remarks}
+
+
+@pytest.mark.parametrize(
+    "aside", ["H_B goes through D", "C lies on the line of the stay", "the wall gives no arm"]
+)
+def test_what_stands_in_brackets_behind_a_heading_names_no_other_sum(aside: str) -> None:
+    verdict = judge(QUAY, M("A"), f"ΣM_A ({aside}): 8 C_y - 24(4) - 8(3) - 12(4) = 0")
+    assert verdict.right
+    assert [remark.text for remark in verdict.remarks] == [
+        f"Passed over without being read: “({aside})”."
+    ]

@@ -37,6 +37,7 @@ _SUPPOSES = frozenset((
     "until", "whether", "when", "if", "angenommen", "like", "than", "positive", "negative", "called", "call",
 ))  # fmt: skip
 _CLAUSE = re.compile(r"[^,;:()\[\].∴⇒→]+(?:\.(?=[0-9])[^,;:()\[\].∴⇒→]*)*")
+_LEFT_OUT = re.compile(r"\bleft +(?:out|over|alone|behind)\b")
 _MAY = re.compile(r"[^\W\d_]{3}")
 _LOAD = re.compile(
     r"\b(?:load|weight|last|force applied)\b(?: +(?:here|there))?(?: +(?:at|on|an|in)(?: +(?:joint|pin|node))? +(?P<joint>[A-Z]\w?))?"
@@ -51,6 +52,12 @@ _NUMBER = re.compile(
 _OF_SIZE = re.compile(
     r"(?: +(?:force|member))? *(?:of|at|with|:)? *(?P<sign>[-−]?)(?P<size>[0-9]+(?:[.,][0-9]+)?)(?! *[0-9*/+^-])"
 )
+
+
+_OF_LENGTH = re.compile(
+    r"\b(?:arms?|lever|distances?|lengths?|long|offset|span|rise|height|hebelarm|bras|brazo)\b|[0-9] *(?:mm|cm|m|ft|in)\b"
+)
+"""Words of a clause whose numbers are lengths: the arm of the wind is AB = 2√3 says nothing of the force in AB."""
 
 
 @dataclass(frozen=True)
@@ -119,7 +126,9 @@ def _clauses(text: str, span: Span) -> Iterator[re.Match[str]]:
 def _supposes(words: str) -> bool:
     """Whether a clause says how something is drawn or taken, or denies what it speaks of."""
     each = [folded(word) for word in WORD.findall(words)]
-    return any(word in _SUPPOSES or word in DRAWN or denies(word) for word in each) or "?" in words
+    return any(word in _SUPPOSES or word in DRAWN or denies(word) for word in each) or (
+        "?" in words or _LEFT_OUT.search(words) is not None
+    )
 
 
 def _as_drawn(held: _Held, words: str) -> bool:
@@ -146,6 +155,7 @@ def _answers(held: _Held, words: str) -> Iterator[str]:
         if not desk.problem.spreads:
             yield _of_load(desk, words, load)
         return
+    of_forces = _OF_LENGTH.search(words) is None
     spoken: list[str] = []
     for found in WORD.finditer(words):
         word = found[0]
@@ -155,7 +165,7 @@ def _answers(held: _Held, words: str) -> Iterator[str]:
             if len(names) == 1 and _PART.search(words, 0, found.start()) is None:
                 spoken.append(names[0])
                 number = _NUMBER.match(words, found.end())
-                if number is not None:
+                if number is not None and of_forces:
                     yield _of_number(held, words, names[0], number)
                     spoken = []
             elif not says(word, "is", "filler", "and", "so") and word not in ("both", "all"):
@@ -164,7 +174,7 @@ def _answers(held: _Held, words: str) -> Iterator[str]:
         number = _OF_SIZE.match(words, found.end())
         for name in spoken:
             yield _of_way(held, words, name, way)
-            if number is not None:
+            if number is not None and of_forces:
                 yield _of_number(held, words, name, number)
         spoken = []
 

@@ -136,12 +136,26 @@ def _heed_denied(bits: list[Bit], at: int, heeded: Said) -> None:
 
 
 def _is_place(bits: list[Bit], index: int) -> bool:
-    """Whether left or right says where something is: on the right, left of D, the left half."""
+    """Whether left or right says where something is: on the right, left of D, the left half; or left out."""
     before = [folded(word) for word, _, _ in bits[max(0, index - 2) : index]]
     behind = folded(bits[index + 1][0]) if index + 1 < len(bits) else ""
     led = "on" in before[-1:] or (
         before[-1:] == ["the"] and before[:1] in (["on"], ["from"], ["at"])
     )
     return says(bits[index][0], "left", "right") and (
-        led or behind in ("of", "hand", "side", "end", "half", "support", "part")
+        led
+        or behind
+        in (
+            "of",
+            "hand",
+            "side",
+            "end",
+            "half",
+            "support",
+            "part",
+            "out",
+            "over",
+            "alone",
+            "behind",
+        )
     )
