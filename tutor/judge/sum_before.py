@@ -17,44 +17,55 @@ from tutor.judge.nearest import clearly_nearest
 from tutor.judge.parts import part_on
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
-from tutor.judge.verdict import UNNAMED, Mistake
+from tutor.judge.verdict import UNNAMED, Mistake, Verdict
 from tutor.model import Problem
-from tutor.notation import Label
+from tutor.notation import Label, Step
 from tutor.statics import Section, section
 
 MOST_POINTS = 12
 MOST_CUT = 3
 MOST_JOINTS = 30
 MOST_SUMS = 24
+DOES_NOT_HOLD = "“{text}” does not hold, so nothing can follow from it."
+ANEW = "Write “{text}” anew, force by force, before you solve it."
 _OF_NO_FORCE = frozenset((UNNAMED, "arithmetic", "other-equation", "other-point", "dependent"))
 
 
-def slips_before(
+def told_by_its_slip(
     desk: Desk,
     about: Value,
     label: Label | None,
     typed: TypedEquation,
     lines: Sequence[TypedEquation],
-) -> tuple[Mistake, ...]:
-    """The slips of a sum that does not hold, where it is clear which sum it is; else none."""
+) -> Verdict | None:
+    """The verdict on a sum that does not hold, where it is clear which sum it is and how it went wrong; else None."""
     among = [
         each
         for each in _headed(desk.problem, about.unknown, label, typed)
         if typed.names <= TrueEquation(desk.problem, each, desk.own).acting
     ]
     if not among or len(among) > MOST_SUMS:
-        return ()
+        return None
     headed = label is not None and (label.kind is not None or label.point is not None)
     given = (typed, desk.problem, desk.own, desk.values(), among, headed)
     meant = among[0] if len(among) == 1 else clearly_nearest(*given, solved=True)
     if meant is None:
-        return ()
+        return None
     mistakes = judge_line(
         Line(desk.problem, meant, typed, desk.names, desk.own, desk.standing, lines, desk.values)
     ).mistakes
     if any(mistake.code in _OF_NO_FORCE for mistake in mistakes):
-        return ()
-    return tuple(replace(mistake, span=None) for mistake in mistakes)
+        return None
+    text = " ".join(dict.fromkeys(mistake.text for mistake in mistakes))
+    return Verdict("wrong", text, tuple(replace(mistake, span=None) for mistake in mistakes))
+
+
+def does_not_hold(about: Value, step: Step) -> Verdict:
+    """That a statement does not hold, and no more."""
+    shown = step.text[step.span.start : step.span.end]
+    text, place = DOES_NOT_HOLD.format(text=shown), ANEW.format(text=shown)
+    mistake = Mistake("arithmetic", about.unknown, text, "", place, step.span)
+    return Verdict("wrong", text, (mistake,))
 
 
 def sums_of(problem: Problem, unknown: str) -> Iterator[Equation]:

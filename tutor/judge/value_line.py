@@ -16,7 +16,7 @@ from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.other_support import of_other_support
 from tutor.judge.ratios import ratio_of_components
 from tutor.judge.same import are_same
-from tutor.judge.sum_before import slips_before
+from tutor.judge.sum_before import does_not_hold, told_by_its_slip
 from tutor.judge.ties import lowered
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.values import NEGLIGIBLE, judge_value, largest_load
@@ -46,8 +46,6 @@ BY_ITS_NUMBER = ("arithmetic", "carried", "component", "no-arm", "symmetry")
 """Mistakes that are told by what the number comes to, whatever was worked out."""
 NO_FORCE = "dimension/value"
 IN_PART = "In {part}: {text}"
-DOES_NOT_HOLD = "“{text}” does not hold, so nothing can follow from it."
-ANEW = "Write “{text}” anew, force by force, before you solve it."
 
 
 def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
@@ -264,18 +262,12 @@ def _not_so(
     value = as_value(desk, line, step, desk.lines) if step is _result(about, line) else None
     value = value if value is not None and value.kind == "wrong" else None
     by_number = value is not None and value.mistakes[0].code in BY_ITS_NUMBER
-    slips: tuple[Mistake, ...] = ()
+    told = None
     if value is None or (by_number and len(typed.names) > 1):
-        slips = slips_before(desk, about, step.label or line.label, typed, lines)
-    if slips:
-        text = " ".join(dict.fromkeys(slip.text for slip in slips))
-        return Verdict("wrong", text, slips, about=about)
-    if value is not None:
-        return replace(_by_its_working(desk, about, value, desk.lines, step), about=about)
-    shown = line.text[step.span.start : step.span.end]
-    text, place = DOES_NOT_HOLD.format(text=shown), ANEW.format(text=shown)
-    mistake = Mistake("arithmetic", about.unknown, text, "", place, step.span)
-    return Verdict("wrong", text, (mistake,), about=about)
+        told = told_by_its_slip(desk, about, step.label or line.label, typed, lines)
+    if told is None and value is not None:
+        told = _by_its_working(desk, about, value, desk.lines, step)
+    return replace(told or does_not_hold(about, step), about=about)
 
 
 def _component(
