@@ -1,4 +1,4 @@
-"""Which characters of a text may be kept, and how is it shown in a message or listed in a sentence?
+"""Which characters of a text may be kept, and how is it shown in a message, listed or put into a sentence?
 
 Control characters, terminal escapes and characters that turn the writing direction never get past
 here; what is kept is safe to show anywhere as plain text.
@@ -91,6 +91,17 @@ def listed(names: Iterable[str], most: int = 6, last: str = "and") -> str:
     if len(known) > most:
         return ", ".join(known[: most - 1]) + f" and {len(known) - most + 1} more"
     return f" {last} ".join(filter(None, [", ".join(known[:-1]), *known[-1:]]))
+
+
+def raised(text: str) -> str:
+    """Words as they begin a sentence."""
+    return text[:1].upper() + text[1:]
+
+
+def lowered(text: str) -> str:
+    """A sentence as it goes on within another; names keep their letters."""
+    plain = text[1:2].islower() or text[1:2] == " "
+    return text[:1].lower() + text[1:] if plain else text
 
 
 MARKED = str.maketrans(

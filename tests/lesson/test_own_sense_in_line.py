@@ -57,3 +57,18 @@ def test_of_words_and_signs_that_disagree_nothing_is_kept(at_a: Clock, text: str
     assert "You say that AE pushes" in reply.text
     assert not at_a.lesson.state.lines_of("A")
     assert "100" not in reply.text
+
+
+@pytest.mark.parametrize("first", ["AE = 100 (C)", "AE = 100 compression", "AE = 100 N, a strut"])
+def test_of_a_minus_it_is_spoken_where_the_first_is_typed_and_no_letter(
+    at_a: Clock, first: str
+) -> None:
+    assert at_a("type", text="ΣFy: 0.8 AE + 80 = 0").accepted
+    reply = at_a("type", text=first)
+    assert reply.accepted
+    assert "What does the minus say" not in reply.text
+    at_a("undo")
+    assert "What does the minus say" in at_a("type", text="AE = -100").text
+    at_a("undo")
+    assert "What does the minus say" not in at_a("type", text="AE = -100").text
+    assert "minus of a pull" in at_a.lesson.state.taught

@@ -203,3 +203,11 @@ def test_what_the_minus_says_is_asked_once() -> None:
     assert "What does the minus" in do("type", text="B_x = -360").text
     do("type", text="ΣFy: -A_y - 150 = 0")
     assert "What does the minus" not in do("type", text="A_y = -150").text
+
+
+def test_a_way_in_words_is_no_minus_that_was_spoken_of() -> None:
+    _, do = walk_to("reactions", B_x="left", A_y="down")
+    do("type", text="ΣM_A: -B_x - 360 = 0")
+    assert "What does the minus" not in do("type", text="B_x = 360 N right").text
+    do("type", text="ΣFy: -A_y - 150 = 0")
+    assert "What does the minus" in do("type", text="A_y = -150").text

@@ -18,6 +18,7 @@ from tutor.model import Joint, Load, Member, Problem, Support
 from tutor.model.amounts import amount
 from tutor.model.read_parts import member_name
 from tutor.notation import Exact
+from tutor.text import raised
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 MOST_PANELS = 40
@@ -196,7 +197,7 @@ def shaped(
     push = None if plan.push == 90 else Exact.of(plan.push)
     loaded = () if load is None else plan.loaded
     return Problem(
-        f"{shape.name[:1].upper()}{shape.name[1:]} truss",
+        f"{raised(shape.name)} truss",
         like.force,
         like.length,
         joints,

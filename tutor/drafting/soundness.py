@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 
 from tutor.model import Defect, Problem, defects, write_problem
 from tutor.statics import Determinacy, determinacy, stability
+from tutor.text import raised
 
 MOST_JOINTS = 120
 NEEDS: tuple[tuple[str, str, str], ...] = (
@@ -107,10 +108,10 @@ def _fault(problem: Problem, defect: Defect) -> Fault:
     names = re.findall(r"[A-Za-z][A-Za-z0-9-]*", defect.message)
     at = [n for n in names if n in problem.member or (n in problem.joint and n[0].isupper())]
     cure = next((cure for mark, cure in CURES if mark in defect.message), defect.cure)
-    message = defect.message[:1].upper() + defect.message[1:]
+    message = raised(defect.message)
     return Fault(
         f"{message}.",
-        f"{cure[:1].upper()}{cure[1:]}.",
+        f"{raised(cure)}.",
         tuple(dict.fromkeys(at)),
         defect.severity == "warning",
     )

@@ -20,6 +20,7 @@ from tutor.figure.wording import (
 )
 from tutor.model import Member, Problem
 from tutor.statics.body import Force, joint_body
+from tutor.text import raised
 
 REACH = 1.0
 """Every arrow of this drawing is one unit long: it shows directions, not distances."""
@@ -61,7 +62,7 @@ def joint_figure(
             arrow = _placed(force.at, (force.x, force.y), "load", load_texts(problem, force), taken)
             items.append(arrow)
             words = load_words(problem, force)
-            sentences.append(words[:1].upper() + words[1:] + ".")
+            sentences.append(raised(words) + ".")
         if force.name in highlight:
             items[before:] = map(lit_up, items[before:])
     at = problem.joint[joint].at

@@ -6,42 +6,39 @@ from collections.abc import Mapping
 
 WORDS: Mapping[str, tuple[str, str, str]] = {
     "components": (
-        "All through the page, the horizontal and vertical components of inclined members are "
-        "exchanged.",
+        "{through}, the horizontal and vertical components of inclined members are exchanged.",
         "Which of sine and cosine gives the horizontal component depends on the line from which the "
         "angle is measured: the cosine belongs to the side that lies beside the angle.",
         "Take one inclined member, draw its slope triangle, and see which side is horizontal.",
     ),
     "one-slope": (
-        "All through the page, one slope is used for members that have different ones.",
+        "{through}, one slope is used for members that have different ones.",
         "Each member has the slope of the line between its own two joints.",
         "Work out run, rise and length of each inclined member from the joints' coordinates.",
     ),
     "familiar-slope": (
-        "All through the page, inclined members have a slope that this truss does not have.",
+        "{through}, inclined members have a slope that this truss does not have.",
         "A slope comes from the coordinates of two joints; a 3-4-5 triangle or an angle known by "
         "heart fits only where they say so.",
         "Work out run, rise and length of one inclined member from the joints' coordinates.",
     ),
     "radians": (
-        "All through the page, sines and cosines look as if the calculator was set to radians.",
+        "{through}, sines and cosines look as if the calculator was set to radians.",
         "A calculator reads an angle as degrees or as radians, as it is set.",
         "Let your calculator give the sine of 30 degrees: it must be one half.",
     ),
     "tangents": (
-        "All through the page, rise over run stands where a sine or cosine belongs.",
+        "{through}, rise over run stands where a sine or cosine belongs.",
         "A component is the force times run or rise over the hypotenuse.",
         "Take one inclined member: divide by the length of the member, not by its run or rise.",
     ),
     "whole-forces": (
-        "All through the page, inclined members count with the whole force where only a component "
-        "acts.",
+        "{through}, inclined members count with the whole force where only a component acts.",
         "In a sum of forces along one direction only the component along it counts.",
         "Look at each inclined member in your sums: which factor is missing beside it?",
     ),
     "stopped-short": (
-        "All through the page, inclined members have the value of one component, not of the whole "
-        "force.",
+        "{through}, inclined members have the value of one component, not of the whole force.",
         "A component is the force times a sine or cosine: the force is the component divided by it.",
         "Take one inclined member: is what you found its force, or only its horizontal or vertical "
         "component?",
@@ -82,7 +79,7 @@ WORDS: Mapping[str, tuple[str, str, str]] = {
         "Count the panels of each arm once more, from the moment point on.",
     ),
     "loads-lost": (
-        "All through the page, the loads are missing at the joints on which they act.",
+        "{through}, the loads are missing at the joints on which they act.",
         "A load acts on its joint as well as on the whole truss.",
         "Draw the free-body diagram of a loaded joint: every load on it belongs in it.",
     ),
@@ -92,7 +89,7 @@ WORDS: Mapping[str, tuple[str, str, str]] = {
         "Draw the free-body diagram of a support: its reactions belong in it.",
     ),
     "loads-up": (
-        "All through the page, the loads at the joints act the other way round.",
+        "{through}, the loads at the joints act the other way round.",
         "A load acts on its joint as it is given.",
         "Draw the free-body diagram of a loaded joint, each load as it acts.",
     ),

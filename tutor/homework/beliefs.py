@@ -21,6 +21,7 @@ from tutor.homework.sheet import WHOLE, Bodies, Sheet
 from tutor.homework.spread_beliefs import of_spread
 from tutor.homework.work import Entry
 from tutor.model import Problem
+from tutor.statics.body import load_name
 
 COSTS: Mapping[str, tuple[str, float]] = {
     "components": ("component", 1.6),  # the commonest belief: cosine is the horizontal one
@@ -79,11 +80,10 @@ class Held:
     def code(self) -> str:
         return COSTS[self.name][0]
 
-    @property
-    def words(self) -> tuple[str, str, str]:
-        """Its three hints: look, reason, place."""
+    def words(self, through: str) -> tuple[str, str, str]:
+        """Its three hints, look, reason and place; where it runs through is put in as `through` says."""
         look, reason, place = WORDS[self.name]
-        return look, reason, place.format(force=self.force)
+        return look.format(through=through), reason, place.format(force=self.force)
 
 
 def held(
@@ -279,7 +279,7 @@ def _of_loads(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:
         size = math.hypot(right, up)
         if load.size is None or min(abs(right), abs(up)) <= lenses.LEVEL * size:
             continue
-        name = f"load {load.joint}"
+        name = load_name(load.joint)
         ways = (
             ("load-upright", (0.0, math.copysign(1.0, up))),
             ("load-components", (math.copysign(up, right) / size, math.copysign(right, up) / size)),

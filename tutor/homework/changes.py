@@ -11,6 +11,7 @@ from tutor.homework.slips import Slips, TrueTerm, cost_of
 from tutor.homework.work import Entry
 from tutor.judge import Fx
 from tutor.model import Problem
+from tutor.statics.body import load_name
 
 COPIED = cost_of("magnitude")
 FROM_ELSEWHERE = cost_of("extra") + 0.5
@@ -71,7 +72,7 @@ def changes(
                 yield Change(code, spot.name, spot, wrong - spot.true, 0.0, cost)
     for load, change in _loads_from_elsewhere(problem, sheet, true):
         if gap.closed_by(change):
-            yield Change("stray-load", f"load {load}", None, change, 0.0, FROM_ELSEWHERE)
+            yield Change("stray-load", load_name(load), None, change, 0.0, FROM_ELSEWHERE)
 
 
 def _loads_from_elsewhere(

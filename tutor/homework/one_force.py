@@ -12,6 +12,7 @@ from tutor.homework.slips import FACTORS, cost_of
 from tutor.homework.vectors import along
 from tutor.homework.work import Entry
 from tutor.judge import Value
+from tutor.statics.body import load_name
 
 MISFIT = 0.5
 EVERYWHERE = 0.5
@@ -101,4 +102,4 @@ def _of_loads(sheet: Sheet) -> Iterator[Draft]:
     x, y = (math.fsum(p.vector[k] * (p.value or 0.0) for p in loads) for k in range(2))
     for code, by in (("missing", -1.0), ("sign", -2.0)):
         if abs(rx + by * x) <= tx and abs(ry + by * y) <= ty:
-            yield Draft(code, f"load {sheet.name}", cost_of(code) + TOGETHER)
+            yield Draft(code, load_name(sheet.name), cost_of(code) + TOGETHER)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from tutor.homework.account import RIVAL, Account
 from tutor.homework.beliefs import Held
@@ -21,7 +21,7 @@ from tutor.statics import joint_order
 from tutor.text import listed
 
 MOST_PLACES, MOST_TOLD = 2, 3
-PAGE, REST = "All through the page, ", "In all that is not mended yet, "
+PAGE, REST = "All through the page", "In all that is not mended yet"
 AS_BEFORE = "{left} {verb} still as before {mended} {was} put right: go on at {place}."
 LOOKS_SO = "{left} {verb} as if worked out before {mended} {was} put right: go on at {place}."
 
@@ -63,7 +63,7 @@ def of_beliefs(
     places = tuple(dict.fromkeys((*began, *beside)))[:MOST_TOLD]
     near = [each for each in found if each.cost <= best.cost + RIVAL]
     accounts = tuple(
-        Account(places[0], said(problem, each), None, each.cost, throughout=not each.at_whole)
+        Account(places[0], said(each), None, each.cost, throughout=not each.at_whole)
         for each in near
         if each.cost <= best.cost + RIVAL / 2
     )
@@ -102,8 +102,7 @@ def of_half_mended(problem: Problem, belief: Held, was: Was, order: Sequence[str
     """The outcome of a page through whose rest a belief still runs."""
     left = tuple(name for name in was.wrong if name not in was.mended)
     places = _next(was, belief.follows, left, order)
-    mistake = said(problem, belief)
-    mistake = replace(mistake, text=mistake.text.replace(PAGE, REST))
+    mistake = said(belief, REST)
     findings = {name: Finding(name, "wrong", mistake, "likely") for name in left}
     account = Account(places[0], mistake, None, belief.cost, throughout=True)
     return Outcome(places, (account,), findings, note=_as_before(was, left, places[0]), rests=left)
@@ -166,9 +165,9 @@ def lost(
     return Outcome(tuple(dict.fromkeys(places))[:MOST_PLACES], (), findings, clear=False)
 
 
-def said(problem: Problem, belief: Held) -> Mistake:
+def said(belief: Held, through: str = PAGE) -> Mistake:
     """A belief as a mistake, in its own words."""
-    look, reason, place = belief.words
+    look, reason, place = belief.words(through)
     return Mistake(belief.code, belief.force, look, reason, place)
 
 

@@ -17,7 +17,7 @@ from tutor.homework.words import headline, outcome
 from tutor.judge import Equation, in_words
 from tutor.model import Problem
 from tutor.model.caution import CAUTION
-from tutor.text import in_markdown
+from tutor.text import in_markdown, raised
 
 FILL_IN = ("| Name | Course | Date |", "|---|---|---|", "| &nbsp; | &nbsp; | &nbsp; |", "")
 AXES = {"x": "to the right or left", "y": "up or down"}
@@ -58,7 +58,7 @@ def markdown(problem: Problem, review: Review, when: datetime, beside: Beside = 
         f"**{in_markdown(headline(review))}**",
         "",
         *_left_out(review),
-        *(f"{in_markdown(said[0].upper() + said[1:])}.\n" for said in beside.aside),
+        *(f"{in_markdown(raised(said))}.\n" for said in beside.aside),
         *_section("Entered twice", [in_markdown(note) for note in beside.notes]),
         *_truss(beside),
         *_values(problem, review),
@@ -145,7 +145,7 @@ def _mistakes(review: Review) -> list[str]:
         f"In {_about(account)}: {account.mistake.text}" if _about(account) else account.mistake.text
         for account in review.accounts[:3]
     ]
-    rows = [where[:1].upper() + where[1:], *dict.fromkeys(told)]
+    rows = [raised(where), *dict.fromkeys(told)]
     if not told:
         rows.append("Of no kind that is known here.")
     return _section("Where it goes wrong first", [in_markdown(row) for row in rows])

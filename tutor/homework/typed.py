@@ -28,6 +28,7 @@ from tutor.judge.known_values import KnownValues
 from tutor.model import Problem
 from tutor.notation import Unreadable, read_letters
 from tutor.notation.characters import plain
+from tutor.text import raised
 
 NOT_DONE = "-"
 
@@ -73,7 +74,7 @@ def _counted(message: str, whole: str) -> str:
     there = COLUMN.match(whole)
     if there is not None and whole[there.end() :] == rest:
         return f"{lead}{whole}"
-    return f"{lead}{rest[:1].upper()}{rest[1:]}"
+    return f"{lead}{raised(rest)}"
 
 
 def _written(page: Page, text: str) -> Written:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from tutor.homework.findings import Finding, Review
 from tutor.homework.sheet import place_in_words
-from tutor.text import listed
+from tutor.text import listed, raised
 
 COARSE = (
     "{names} {verb} farther off than a right value should be, which rounding may explain: work {them} "
@@ -57,7 +57,7 @@ def _coarse(review: Review) -> Iterator[str]:
     if doubtful and review.first is None:
         where = listed(doubtful)
         verb = "does" if len(doubtful) == 1 else "do"
-        yield f"{where[0].upper()}{where[1:]} {verb} not quite close."
+        yield f"{raised(where)} {verb} not quite close."
     if review.coarse:
         verb, them = ("is", "it") if len(review.coarse) == 1 else ("are", "them")
         yield COARSE.format(names=_several(review.coarse), verb=verb, them=them)
@@ -100,8 +100,8 @@ def headline(review: Review) -> str:
     what = "1 entry" if len(names) == 1 else f"{len(names)} entries"
     left_out = f"{what} could not be read and {'was' if len(names) == 1 else 'were'} not checked"
     if review.right:
-        return f"{left_out[0].upper()}{left_out[1:]}: {listed(names)}. All that could be read is right."
-    return f"{review.said} {left_out[0].upper()}{left_out[1:]}: {listed(names)}."
+        return f"{raised(left_out)}: {listed(names)}. All that could be read is right."
+    return f"{review.said} {raised(left_out)}: {listed(names)}."
 
 
 STATES = {

@@ -20,7 +20,7 @@ from tutor.judge.known_values import KnownValue, KnownValues, senses_for, signed
 from tutor.model import Problem, UnknownNameError
 from tutor.model.naming import joint_called, unknown_called
 from tutor.notation import Unreadable, read_letters, value_of
-from tutor.text import listed, marked
+from tutor.text import listed, marked, raised
 
 LEAST_FIGURES = 3
 MOST_LINES = 5000
@@ -151,7 +151,7 @@ def _called(problem: Problem, name: object) -> str:
 
 def _sentence(error: UnknownNameError) -> str:
     said = str(error)
-    return f"{said[0].upper()}{said[1:]}{'' if said.endswith('?') else '.'}"
+    return f"{raised(said)}{'' if said.endswith('?') else '.'}"
 
 
 def _take(

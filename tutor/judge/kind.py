@@ -19,7 +19,8 @@ from tutor.judge.headings import direction_in_words, equation_in_words
 from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Problem
-from tutor.statics.body import Force, load_forces
+from tutor.statics.body import Force, load_forces, load_named
+from tutor.text import raised
 
 MOST_NAMED = 4
 """So many forces are named where any of them may be meant."""
@@ -122,6 +123,19 @@ class Case:
         return f"a {self.direction} component"
 
     @property
+    def names_a_component(self) -> bool:
+        """Whether it is one component of a force that is spoken of: of an unknown, or of a load given by two."""
+        load = load_named(self.force or "")
+        return self.spot is not None and bool(self.spot.part or (load and load[1]))
+
+    @property
+    def is_own_part(self) -> bool:
+        """Whether the component spoken of is the one that counts in this sum, so that it has no other."""
+        load = load_named(self.force or "")
+        part = (self.spot.part if self.spot is not None else "") or (load[1] if load else "")
+        return bool(part) and self.direction == {"x": "horizontal", "y": "vertical"}[part]
+
+    @property
     def lies(self) -> str:
         """How a side of a slope triangle lies that counts in the sum: "is horizontal", "lies along AB"."""
         match self.about:
@@ -160,7 +174,7 @@ class Case:
     @property
     def subject(self) -> str:
         """The force concerned at the beginning of a sentence."""
-        return self.thing[:1].upper() + self.thing[1:]
+        return raised(self.thing)
 
 
 def _way_of(force: Force) -> str:
@@ -178,8 +192,8 @@ def force_in_words(problem: Problem, force: str | None) -> str:
         return f"the force in {force}"
     if force in problem.reaction:
         return f"the reaction {force}"
-    if force.startswith("load "):
-        joint, _, part = force.removeprefix("load ").partition(" ")
+    if (load := load_named(force)) is not None:
+        joint, part = load
         kind = {"x": "horizontal ", "y": "vertical "}.get(part, "")
         alike = [f for f in load_forces(problem, joint) if f.name == force]
         if len(alike) > 1:
@@ -191,11 +205,11 @@ def force_in_words(problem: Problem, force: str | None) -> str:
 def given_elsewhere(case: Case) -> bool:
     """Whether the number typed is that of another load, or of its horizontal or vertical component."""
     size = case.size_typed
-    of, _, name = (case.force or "").partition(" ")
+    load = load_named(case.force or "")
     here = None if isinstance(case.about, Value) else case.about.joint
-    if size is None or not (here or of == "load"):
+    if size is None or not (here or load):
         return False
-    return is_load_elsewhere(case.problem, {here or "", name.partition(" ")[0]}, size)
+    return is_load_elsewhere(case.problem, {here or "", load[0] if load else ""}, size)
 
 
 @dataclass(frozen=True)

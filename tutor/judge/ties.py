@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tutor.judge.verdict import Mistake
+from tutor.text import lowered
 
 MOST_NAMED = 3
 LEVELS = ("text", "reason", "place")
@@ -112,9 +113,3 @@ def claim(text: str) -> str:
             sentence.partition(": ")[0].rstrip(".?") for sentence in NEXT.split(text)
         )
     )
-
-
-def lowered(text: str) -> str:
-    """A sentence as it goes on within another; names keep their letters."""
-    plain = text[1:2].islower() or text[1:2] == " "
-    return text[:1].lower() + text[1:] if plain else text

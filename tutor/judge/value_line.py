@@ -17,7 +17,6 @@ from tutor.judge.other_support import of_other_support
 from tutor.judge.ratios import ratio_of_components
 from tutor.judge.same import are_same
 from tutor.judge.sum_before import does_not_hold, told_by_its_slip
-from tutor.judge.ties import lowered
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.values import NEGLIGIBLE, judge_value, largest_load
 from tutor.judge.verdict import Mistake, Remark, Verdict
@@ -37,6 +36,7 @@ from tutor.notation import Step, ValueReading
 from tutor.notation.tree import Name
 from tutor.notation.unreadable import Broken
 from tutor.notation.value import value_in
+from tutor.text import lowered
 
 COMPONENT = "Right: this is a component of {name}; the force itself is still to come."
 WAY_ONLY = "The letter behind it says the opposite of what the force does to the member."

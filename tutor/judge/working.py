@@ -15,7 +15,6 @@ from tutor.judge.desk import Desk
 from tutor.judge.line import Line, judge_line
 from tutor.judge.nearest import clearly_nearest
 from tutor.judge.sum_before import sums_of
-from tutor.judge.ties import lowered
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import UNNAMED, Mistake
@@ -25,6 +24,7 @@ from tutor.notation.evaluate import parts
 from tutor.notation.reading import link
 from tutor.notation.tree import Binary, Name, Negative, Node, Unit
 from tutor.notation.unreadable import Broken
+from tutor.text import lowered
 
 LINE = re.compile(r"\b(?:this|your) line\b")
 

@@ -14,7 +14,7 @@ from typing import Any
 
 from tutor.model.toml_read import Decimals
 from tutor.notation import Exact, Unreadable, read_number
-from tutor.text import one_line, shown
+from tutor.text import lowered, one_line, shown
 
 DIGITS = 30
 LARGEST = 10**12
@@ -85,7 +85,7 @@ def _expression(written: str) -> Exact | Wrong:
     read = read_number(text)
     if isinstance(read, Unreadable):
         message = read.message.removesuffix(f"; {read.cure}.")
-        why = one_line(message[:1].lower() + message[1:])
+        why = one_line(lowered(message))
         return Wrong(f"is {shown(text)}, which cannot be read: {why}", one_line(read.cure))
     if not math.isfinite(read.value):
         return Wrong(f"is {shown(text)}, which is no finite number")

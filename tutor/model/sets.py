@@ -13,7 +13,7 @@ from tutor.model.read import Outcome, outcome
 from tutor.model.rules import Rules
 from tutor.model.set_file import SET_FILE, read_order_of_sets, read_set_file
 from tutor.model.source import file_name
-from tutor.text import one_line
+from tutor.text import one_line, raised
 
 DEEPEST = 3
 
@@ -213,4 +213,4 @@ def _is_file(path: Path) -> bool:
 def _title_of(name: str) -> str:
     """A title made of a file name: "first-steps" becomes "First steps"."""
     plain = one_line(file_name(name).replace("-", " ").replace("_", " "))
-    return plain[:1].upper() + plain[1:]
+    return raised(plain)

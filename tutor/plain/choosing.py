@@ -19,7 +19,7 @@ from tutor.records import Keep, Kept
 from tutor.records.anew import anew, can_be_anew, then_told
 from tutor.records.belonging import Belonging, key_of
 from tutor.records.lessons import Lessons
-from tutor.text import listed
+from tutor.text import listed, raised
 
 LEAVING = frozenset({"leave", "quit", "exit", "bye"})
 AGAIN = frozenset({"again", "list", "sets", "problems", "ask", "where"})
@@ -126,8 +126,7 @@ def _to_go_on_with(guide: Guide) -> str:
 def guide_lines(guide: Guide, problems: Sequence[Problem]) -> Iterator[str]:
     """What the student can do, where they were last, and what is next and why."""
     yield from (
-        f"{how[:1].upper()}{how[1:]}: {listed(names, most=9)}."
-        for how, names in at_a_glance(guide.attained)
+        f"{raised(how)}: {listed(names, most=9)}." for how, names in at_a_glance(guide.attained)
     )
     numbered = {key_of(each): f"{n}. {each.title}" for n, each in enumerate(problems, start=1)}
     if guide.last and guide.places[guide.last] not in DONE_WITH:
@@ -162,7 +161,7 @@ def choose_lesson(
     places = [where_left(found[kept.path], how, summaries) for kept, how in earlier]
     summaries.put_down()
     rows = list(map(_row, earlier, places, repeat(problem), repeat(len(earlier) > 1)))
-    again = can_be_anew(problem) and any(row.rpartition(", ")[2] in DONE_WITH for row in rows)
+    again = can_be_anew(problem) and any(place in DONE_WITH for place in places)
     rows.append("begin a new lesson; the old one stays kept")
     if again:
         rows.append("begin a new lesson with other numbers")

@@ -23,6 +23,7 @@ from tutor.lesson.steps.spread import pictured
 from tutor.lesson.steps.table import hints_in_words, largest_in_words, time_in_words
 from tutor.model import LEVELS, Problem
 from tutor.statics import forces_follow, joint_body, whole
+from tutor.text import raised
 
 FIRST_WORD: Mapping[str, str] = {
     "right": "Right",
@@ -72,7 +73,7 @@ def _said(say: Say) -> str:
         text = _sense_in_words(text)
     elif text.startswith((word, "Next: ")):
         return text
-    return f"{word}: {text[:1].upper()}{text[1:]}" if say.tone != "right" else f"{word}: {text}"
+    return f"{word}: {raised(text)}" if say.tone != "right" else f"{word}: {text}"
 
 
 def _sense_in_words(text: str) -> str:

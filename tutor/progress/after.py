@@ -14,6 +14,7 @@ from tutor.lesson.state import State
 from tutor.model import Problem
 from tutor.skills.seen import step_shown
 from tutor.skills.table import NO_SKILL
+from tutor.text import lowered
 
 WATCH = "The one thing to watch: {reason}"
 
@@ -30,7 +31,7 @@ def one_thing(lesson: Lesson, skill: str = "") -> str:
     for code in sorted(made, key=lambda code: (code != skill, code not in there)):
         reason = next(_reasons(lesson.state, code), "")
         if reason:
-            return WATCH.format(reason=reason[:1].lower() + reason[1:])
+            return WATCH.format(reason=lowered(reason))
     return ""
 
 

@@ -15,7 +15,7 @@ from tutor.progress.weakness import WEAK
 from tutor.skills import Mastery, skill_called
 from tutor.skills.places import place_in_words
 from tutor.skills.table import STEPS
-from tutor.text import in_markdown, one_line
+from tutor.text import in_markdown, one_line, raised
 
 How = Literal["can do", "on the way", "to practise", "not seen yet"]
 IN_SHORT = {
@@ -142,7 +142,7 @@ def page_lines(attained: Attained) -> Iterator[str]:
 def _headed(each: Skilled) -> str:
     """ "Can do: equations of a joint. 7 of 8 first answers right."."""
     counted = f" {each.right} of {each.answers} first answers right." if each.answers else ""
-    return f"{each.how[:1].upper()}{each.how[1:]}: {each.called}.{counted}"
+    return f"{raised(each.how)}: {each.called}.{counted}"
 
 
 def _told(line: Line) -> str:

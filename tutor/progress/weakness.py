@@ -11,7 +11,7 @@ from tutor.lesson.place import Place, place_of
 from tutor.progress.account import Answer
 from tutor.skills import MASTERED, masteries, skill_called
 from tutor.skills.table import ASKED
-from tutor.text import listed
+from tutor.text import listed, raised
 
 WEAK = 0.5
 """Below this a skill is lacking rather than on its way; our own judgement, as `MASTERED` is the study's."""
@@ -45,7 +45,7 @@ class Weakness:
         """ "Wrong twice, at joints: the other component", "Equations of a joint went wrong once"."""
         if self.is_step:
             name = listed(self.asked) or skill_called(self.skill)
-            return f"{name[:1].upper()}{name[1:]} went wrong {times(self.wrong)}"
+            return f"{raised(name)} went wrong {times(self.wrong)}"
         where = f", {self.where}" if self.where else ""
         earlier = "" if self.lately else " in earlier problems"
         return f"Wrong {times(self.wrong)}{earlier}{where}: {called(self.skill)}"

@@ -14,6 +14,7 @@ from tutor.notation import Exact
 from tutor.screens import at_joint, bench_files
 from tutor.screens.bench_help import bench_help
 from tutor.screens.dialogs.told import Told
+from tutor.text import lowered
 
 UNFINISHED = "It cannot be worked yet: {fault}"
 NO_JOINT = "There is no joint yet: type one, like A 0 0, or click on the grid."
@@ -93,7 +94,7 @@ def use(bench: Bench, deed: Literal["walk", "check"]) -> None:
         return
     fault = next((fault for fault in stands.faults if not fault.warning), None)
     why = stands.how or stands.count if fault is None else f"{fault.message} {fault.cure}"
-    bench.say(UNFINISHED.format(fault=why[:1].lower() + why[1:]))
+    bench.say(UNFINISHED.format(fault=lowered(why)))
 
 
 DO: Mapping[str, Callable[[Bench], object]] = {

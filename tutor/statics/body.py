@@ -148,6 +148,17 @@ class Equilibrium:
         return {name: value for name, value in sums.items() if name is None or value != 0.0}
 
 
+def load_name(joint: str, part: str = "") -> str:
+    """What a load at a joint is called, or one of its components: "load C", "load C x"."""
+    return f"load {joint} {part}" if part else f"load {joint}"
+
+
+def load_named(name: str) -> tuple[str, str] | None:
+    """The joint and the component ("x", "y" or "") of the load that `load_name` calls so; None for an unknown."""
+    what, *rest = name.split(" ")
+    return (rest[0], "".join(rest[1:])) if what == "load" and rest else None
+
+
 def load_forces(problem: Problem, joint: str) -> tuple[Force, ...]:
     """The loads on one joint; a load with two pushes across each other is two forces."""
     at = problem.joint[joint].at
@@ -171,19 +182,19 @@ def given_forces(problem: Problem, joint: str) -> tuple[Force, ...]:
 
 def _of_load(load: Load, at: tuple[float, float]) -> Iterable[Force]:
     right, up = load.vector
-    name = f"load {load.joint}"
+    name = load_name(load.joint)
     if load.size is not None:
         size = math.hypot(right, up)
         yield Force(name, "load", load.joint, at, right / size, up / size, size, source=load)
         return
     both = right != 0 and up != 0
     if right != 0:
-        label = f"{name} x" if both else name
+        label = load_name(load.joint, "x") if both else name
         yield Force(
             label, "load", load.joint, at, math.copysign(1.0, right), 0.0, abs(right), source=load
         )
     if up != 0:
-        label = f"{name} y" if both else name
+        label = load_name(load.joint, "y") if both else name
         yield Force(
             label, "load", load.joint, at, 0.0, math.copysign(1.0, up), abs(up), source=load
         )

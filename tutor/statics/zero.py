@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from tutor.model import Problem
-from tutor.statics.body import Force, joint_body
+from tutor.statics.body import Force, joint_body, load_name
 from tutor.text import listed
 
 Rule = Literal["one", "two", "two-along", "three", "three-along"]
@@ -107,8 +107,7 @@ def _resultant(loads: list[Force], x: float, y: float) -> list[Force]:
         return loads
     size = (x * x + y * y) ** 0.5
     first = loads[0]
-    name = f"load {first.joint}"
-    return [Force(name, "load", first.joint, first.at, x / size, y / size, size)]
+    return [Force(load_name(first.joint), "load", first.joint, first.at, x / size, y / size, size)]
 
 
 def _in_line(one: Force, other: Force) -> bool:

@@ -40,7 +40,7 @@ def reason(case: Case) -> str:
 def place(case: Case) -> str:
     spot = case.spot
     whole = spot is not None and not case.is_moment and abs(spot.equation.sum.of(spot.force)) == 1.0
-    if whole or case.share.removeprefix("a ") in f"{case.thing} component":
+    if whole or case.is_own_part:
         return f"{case.subject} is left out."
     return f"{case.subject} is left out: it has {case.share}."
 

@@ -47,7 +47,7 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
-    if case.spot is not None and (case.spot.part or (case.force or "").endswith((" x", " y"))):
+    if case.names_a_component:
         return f"The whole force stands here instead of {case.thing}."
     if case.is_moment:
         return f"{case.subject} stands here whole, with the arm of one of its components: split it."

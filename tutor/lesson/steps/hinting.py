@@ -12,7 +12,7 @@ from tutor.lesson.place import Place
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, State
 from tutor.lesson.steps.result_words import result_in_words
-from tutor.text import listed
+from tutor.text import listed, raised
 
 
 def wrong_place(state: State) -> Place | None:
@@ -37,7 +37,7 @@ def line_hints(state: State, desk: Judge, about: Equation) -> Levels:
     where = "No force has a part in this one."
     if things:
         where = f"{listed(things, most=20)} {'has' if len(things) == 1 else 'have'} a part here."
-        where = where[:1].upper() + where[1:]
+        where = raised(where)
     line = f"For instance: {right_line(state.problem, about, state.own)}."
     return Levels(about, *_ways_to_look(about), where, line, typed=True)
 

@@ -16,7 +16,7 @@ from tutor.lesson.steps import sound, spread
 from tutor.lesson.steps.reasons import BENDING, TRUE_REASONS, WORDS, statements
 from tutor.lesson.trying import right, wrong
 from tutor.model import Problem
-from tutor.text import listed
+from tutor.text import listed, lowered
 
 COUNTED = {
     "m": "the members",
@@ -24,7 +24,7 @@ COUNTED = {
     "2j": "the equations of the joints",
 }
 BECAUSE = (
-    "Yes: pins, loads at the joints only, no weight between. Each member is then pulled or pushed "
+    "Pins, loads at the joints only, no weight between. Each member is then pulled or pushed "
     "at its two ends only, along the line between them."
 )
 
@@ -62,7 +62,7 @@ def reasons(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", "Choose those that hold; there is more than one."),))
     if chosen == true:
         state = right(replace(state, reasons_done=True), event, Question("reasons"))
-        return state, Reply((Say("right", BECAUSE),), True)
+        return state, Reply((Say("right", f"Yes: {lowered(BECAUSE)}"),), True)
     if chosen & BENDING.keys():
         look = "One of these would let a member bend, the opposite of what is wanted."
     elif chosen - true:

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from tutor.judge import Judge, Mistake, Verdict
-from tutor.judge.ties import lowered
 from tutor.judge.typed import typed_equation
 from tutor.lesson.solvable import in_words_together
 from tutor.lesson.state import StandingLine, State
 from tutor.notation import Line, Unreadable
+from tutor.text import lowered
 
 UNSURE = frozenset({"arithmetic", "carried"})
 """What is said of a value by its size alone; its working knows better."""

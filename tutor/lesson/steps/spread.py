@@ -22,7 +22,7 @@ from tutor.lesson.trying import right, wrong
 from tutor.model import Load, Problem
 from tutor.model.parts import AXES
 from tutor.statics.along import push_words, spread_words
-from tutor.text import listed
+from tutor.text import listed, lowered
 
 HALVES: Mapping[str, Sequence[str]] = {
     "halves": (
@@ -52,7 +52,7 @@ NOT_SO: Mapping[str, Sequence[str]] = {
 WORDS: Mapping[str, Sequence[str]] = {**HALVES, **NOT_SO}
 MOST_NOT_SO = 2
 BECAUSE = (
-    "Yes: half of what lies on a member at each of its ends has the same force and the same moment about "
+    "Half of what lies on a member at each of its ends has the same force and the same moment about "
     "any point. Only the bending of that member is left out: whoever designs it adds that again."
 )
 FIRST = "First bring what lies on the members to the joints: the forces of a truss act there."
@@ -145,7 +145,7 @@ def say_halves(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", "Choose those that are so; there is more than one."),))
     if chosen == HALVES.keys():
         state = right(replace(state, halves_done=True), event, Question("halves"))
-        return state, Reply((Say("right", BECAUSE),), True)
+        return state, Reply((Say("right", f"Yes: {lowered(BECAUSE)}"),), True)
     look = "Those are so, but one more thing is."
     if chosen - HALVES.keys():
         look = "One of these is not so: ask what the load does to the member that it lies on."

@@ -13,14 +13,13 @@ from tutor.lesson.steps.result_words import along_its_arrow, result_in_words
 from tutor.lesson.trying import right
 from tutor.notation import ValueReading
 
-AGAINST = (
-    "What does the minus say about your arrow? Leave the arrow as you drew it, and let the value "
-    "keep its minus in later lines."
-)
-AGAINST_PULL = (
-    "The line takes the member as pulling on the joint. What does the minus say of that? Let the value "
-    "keep its minus in later lines."
-)
+MINUS = {
+    "minus": "What does the minus say about your arrow? Leave the arrow as you drew it, and let the value "
+    "keep its minus in later lines.",
+    "minus of a pull": "The line takes the member as pulling on the joint. What does the minus say of that? "
+    "Let the value keep its minus in later lines.",
+}
+"""What is said of a negative value, of each kind once."""
 
 
 def keep_value(
@@ -37,18 +36,13 @@ def keep_value(
     said = [*before.said, Say("right", f"Right: {told}.")]
     remarks = (Say("remark", remark.text) for remark in verdict.remarks)
     said += [remark for remark in remarks if remark not in said]
-    drawn = unknown in state.senses
-    alike = (found for found in others.results if (found.unknown in state.senses) == drawn)
-    if minus and not any(map(_minus_kept, alike)):
-        said.append(Say("remark", AGAINST if drawn else AGAINST_PULL))
+    kind = "minus" if unknown in state.senses else "minus of a pull"
+    if minus and kind not in state.taught:
+        said.append(Say("remark", MINUS[kind]))
+        state = replace(state, taught=(*state.taught, kind))
     if pulled := roller_that_pulls(state, unknown):
         said.append(Say("remark", pulled))
     return state, Reply(tuple(said), True, verdict)
-
-
-def _minus_kept(found: Result) -> bool:
-    """Whether this result was typed as a negative number, so that the minus was spoken of then."""
-    return found.value < 0 and not found.text.rstrip().endswith(("T", "C"))
 
 
 def _typed_with_minus(verdict: Verdict) -> bool:

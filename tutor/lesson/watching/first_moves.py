@@ -23,18 +23,14 @@ def reasons(state: State, ask: Ask, desk: Judge) -> Move:
     """The reasons for which every member is a two-force member."""
     true = [o for o in statements(state.problem) if o.key in TRUE_REASONS]
     written = "Two-force members: " + "; ".join(option.words for option in true) + "."
-    said = BECAUSE.removeprefix("Yes: ")
-    because = Reason(said[:1].upper() + said[1:])
-    return Move("reasons", {"chosen": [o.key for o in true]}, written, because)
+    return Move("reasons", {"chosen": [o.key for o in true]}, written, Reason(BECAUSE))
 
 
 def halves(state: State, ask: Ask, desk: Judge) -> Move:
     """What is so when a load is brought from members to joints."""
     true = true_statements(state.problem)
     written = "To the joints: " + "; ".join(option.words for option in true) + "."
-    said = BECAUSE_HALVES.removeprefix("Yes: ")
-    because = Reason(said[:1].upper() + said[1:])
-    return Move("halves", {"chosen": [o.key for o in true]}, written, because)
+    return Move("halves", {"chosen": [o.key for o in true]}, written, Reason(BECAUSE_HALVES))
 
 
 def shares(state: State, ask: Ask, desk: Judge) -> Move:

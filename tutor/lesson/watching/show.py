@@ -15,7 +15,7 @@ from tutor.lesson.state import State
 from tutor.lesson.steps import STEPS
 from tutor.lesson.watching.line_moves import next_turn
 from tutor.lesson.watching.what_next import next_move
-from tutor.text import listed
+from tutor.text import listed, raised
 
 Fold = Callable[[State, Event, Judge], tuple[State, Reply]]
 
@@ -93,7 +93,7 @@ def _choice(answers: Sequence[str]) -> str:
     """ "Tension, compression or no force? "; apart by semicolons where an answer has an "and"."""
     plain = all(" and " not in answer and "," not in answer for answer in answers)
     named = listed(answers, len(answers), last="or") if plain else "; ".join(answers)
-    return f"{named[:1].upper()}{named[1:]}? " if len(named) <= LONGEST else ""
+    return f"{raised(named)}? " if len(named) <= LONGEST else ""
 
 
 def _one(state: State, event: Event, desk: Judge, fold: Fold) -> tuple[State, Reply]:
