@@ -55,6 +55,9 @@ LEAST = {
     "margin": Least(58, 40),
     "podium": Least(58, 42),
     "ledger": Least(58, 42),
+    "dais": Least(58, 42),
+    "tram": Least(58, 42),
+    "carbon": Least(57, 42),
     "lecturer": Least(287, 248, unsaid=3),
 }
 

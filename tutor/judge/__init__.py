@@ -39,6 +39,7 @@ from tutor.judge.worked import ends_in_moment, sized
 from tutor.judge.written import line_of
 from tutor.model import Problem
 from tutor.notation import Line, Names, Unreadable, read_letters, read_line, read_pieces
+from tutor.notation.set_equal import value_spaced
 from tutor.statics import Unsolvable, solve
 
 __all__ = [
@@ -116,6 +117,8 @@ class Judge:
         """
         own = own if own is not None else KnownValues({}, {})
         said = self._letters_in(lines)
+        if isinstance(about, Value):
+            text = value_spaced(text, self.names, about.unknown)
         line = read_line(text, self.names, said=said)
         if isinstance(line, Unreadable) and isinstance(about, Value):
             text = with_decimals(self.problem, text, line) or text

@@ -9,7 +9,7 @@ from tutor.judge.desk import Desk
 from tutor.judge.going_on import run_on
 from tutor.judge.headings import headed_otherwise
 from tutor.judge.reasons_said import reasons_checked
-from tutor.judge.verdict import Remark
+from tutor.judge.verdict import Remark, Verdict
 from tutor.notation import Label, Line, Unreadable, read_heading
 from tutor.notation.lexicon import known_word
 from tutor.notation.tree import Span
@@ -17,8 +17,13 @@ from tutor.notation.tree import Span
 PASSED = "Passed over without being read: {words}."
 TAKEN = {
     "thousands": "The point in {words} is read as one that sets off thousands.",
+    "list": "The {words} at the beginning is read as the mark of a list, not as a minus.",
     "dash": "The dash behind “{words}” is read as a dash, not as a minus.",
 }
+LISTED = (
+    "The dash at the beginning may be a minus or the mark of a list, and with a minus this is not right. "
+    "Leave it out, or write the minus right before the force."
+)
 _BEHIND_HEADING = re.compile(r" *[:.] ")
 LETTER_FOR_ZERO = "The letter {letter} is read as the number 0."
 
@@ -29,6 +34,12 @@ def _heading(desk: Desk, line: Line, span: Span) -> Label | None:
         return None
     label = read_heading(line.text[span.start : span.end], desk.names)
     return None if isinstance(label, Unreadable) else label
+
+
+def listed(about: Asked, line: Line) -> Verdict | None:
+    """What is asked of a line that is right only where the dash before it is no minus."""
+    marked = any(kind == "list" for kind, _ in line.taken)
+    return Verdict("undecided", LISTED, about=about) if marked else None
 
 
 def remarks_on(desk: Desk, about: Asked, line: Line) -> tuple[Remark, ...]:

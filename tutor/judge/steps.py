@@ -28,7 +28,7 @@ from tutor.judge.in_size import in_size, of_sizes
 from tutor.judge.line import ROUNDED_HARD, Line, judge_line
 from tutor.judge.opened import opened
 from tutor.judge.other_equation import holds_at_solution
-from tutor.judge.passed_over import remarks_on
+from tutor.judge.passed_over import listed, remarks_on
 from tutor.judge.proportion import proportion_verdict
 from tutor.judge.ratios import not_following, ratio_of_components
 from tutor.judge.results import is_bare
@@ -70,7 +70,7 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
     for other in others:
         again = _judged(desk, about, named(other, desk.own.known))
         if again.right:
-            return _as_it_says(desk, about, other, again)
+            return listed(about, other) or _as_it_says(desk, about, other, again)
         if faults(again) < faults(verdict) and not (again.stands and not verdict.stands):
             line, verdict = other, again
     for again, settled in _read_otherwise(desk, about, line):

@@ -10,7 +10,7 @@ from tutor.notation.symbols import LETTERS
 from tutor.notation.units import NEWTONS
 
 _MAY = re.compile(
-    r"[0-9] ?'|[#bk]-?'|\([^()]*$|[^\W\d_][0-9]|[(\[] ?[-+DZ] ?[)\]][ .]*$|[,;] *(?:[a-zA-Z.]{2,9},? +)?(?:\([TC]\)|[0-9])|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b|\b(?:really|actually|in fact)\b|\bas (?:a )?(?:pu|st|ti|te|co)|[0-9] +of +|[TCn]\)? +[(\[][^()]*[0-9] ?[-+*/]",
+    r"(?:^|[;,]) *Kn\b|[0-9] ?'|[#bk]-?'|\([^()]*$|[^\W\d_][0-9]|[(\[] ?[-+DZ] ?[)\]][ .]*$|[,;] *(?:[a-zA-Z.]{2,9},? +)?(?:\([TC]\)|[0-9])|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b|\b(?:really|actually|in fact)\b|\bas (?:a )?(?:pu|st|ti|te|co)|[0-9] +of +|[TCn]\)? +[(\[][^()]*[0-9] ?[-+*/]",
     re.IGNORECASE,
 )
 _WITH_FACTOR = re.compile(
@@ -46,6 +46,8 @@ _SIZE_SAID = re.compile(
 )
 
 
+_KNOT = re.compile(r"(?P<before>^ *|[;,] *)Kn\.? ?(?=(?P<joint>[A-Z]\w{0,2})\b)")
+"""A Knoten cut short, which else reads as a unit."""
 _REALLY = re.compile(
     r"\b(?P<so>(?:so|hence|i\.e\.|ie|thus|that is),? +)?(?:really|actually|in fact),? +(?=[0-9])",
     re.IGNORECASE,
@@ -68,6 +70,9 @@ def unabridged(source: Source, names: Names) -> Source:
     """The source with a factor behind its force, a bar by its figures and a mark behind a value written out."""
     if _MAY.search(source.text) is None:
         return source
+    source = source.rewritten(
+        _KNOT, lambda found: f"{found['before']}Knoten " if names.joint(found["joint"]) else None
+    )
     source = source.rewritten(_BY_FIGURES, lambda found: _bar(found, names))
     source = source.rewritten(_WITH_FACTOR, lambda found: _times(found, names))
     if source.text.count("(") > source.text.count(")"):

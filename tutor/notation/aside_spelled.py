@@ -14,6 +14,7 @@ from tutor.notation.lexicon import HEDGES, SPEECH, folded, says
 from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
+from tutor.notation.tree import Span
 
 _BC = re.compile(rf"(?<=[\w)\]}}] )(?:bc|bcs|bec|cuz|coz|cos)(?= +(?P<next>[{LETTERS}']+))")
 
@@ -29,7 +30,24 @@ def reasoned(source: Source, names: Names) -> Source:
         )
         return "because" if whole else None
 
-    return source.rewritten(_BC, spelled)
+    return _given_apart(source.rewritten(_BC, spelled), names)
+
+
+_GIVEN = rf"(?P<given>(?P<name>(?<![\w}}])[{LETTERS}][\w{{}}-]*) *= *[-+]? ?[0-9][0-9.,]*(?<![.,])(?: ?(?:k?N|MN|kips?|k|lbs?))?(?: *\(?[TC]\)?)?)"
+_IN_HEADING = re.compile(
+    rf"^(?P<head>[^=:;]*[^=:; ]) *[(\[] *(?:(?:with|where|using|as|since|mit|da|con|avec|car) +)?{_GIVEN} *[)\]] *:(?=[^:]*=)"
+)
+"""What is put in, said in the heading of a sum: Joint F, horizontally (F_EF = -6): ..."""
+_GIVEN_ALONE = re.compile(rf" *{_GIVEN} *")
+
+
+def _given_apart(source: Source, names: Names) -> Source:
+    """The source with a value in the brackets of a heading as a statement behind it."""
+    found = _IN_HEADING.match(source.text)
+    if found is None or len(names.meant(found["name"])) != 1:
+        return source
+    head, given = Span(*found.span("head")), Span(*found.span("given"))
+    return source.made_of([head, ": ", given, "; ", Span(found.end(), len(source.text))])
 
 
 def spelled_apart(text: str, names: Names) -> str:
@@ -100,6 +118,9 @@ def _opened(text: str, names: Names) -> str:
 
     def apart(found: re.Match[str]) -> str:
         alike = _ALIKE.fullmatch(found["inner"]) is not None
+        alike = alike or (
+            _GIVEN_ALONE.fullmatch(found["inner"]) is not None and "=" in text[: found.start()]
+        )
         named = names.meanings(found["name"]) and (alike or worded(found["inner"], names))
         stands = complete(text[: found.start()]) and BEHIND_BRACKET.match(text, found.end())
         return f";{found['inner']};" if named and stands else found[0]

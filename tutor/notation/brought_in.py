@@ -10,10 +10,12 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from tutor.notation.letter_said import is_so, letter_said, replaced
+from tutor.notation.heading import heading_in
+from tutor.notation.letter_said import force_found, is_so, letter_said, replaced
 from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.tree import Span
+from tutor.notation.unreadable import Broken
 
 _END = re.compile(
     r"[:;](?!=)|[,.](?![0-9])|(?<=[0-9])[,](?= )|&|\b(?:and|then|so|we (?:get|have|find|write)|gives)\b|$"
@@ -24,7 +26,7 @@ _CLAUSE = re.compile(
 _BEHIND = re.compile(
     r"(?:[;(]|,(?![0-9])| (?=where |with |for |if |when |and ))(?P<said>[^;,()]*(?:\([^()]*\)[^;,()]*)*)\)? *\.?$"
 )
-_MAY = re.compile(r"=.*=|\b(?:call|write|denote|let|where|being|name)\b", re.DOTALL)
+_MAY = re.compile(r"=.*=|\b(?:call|write|denote|let|where|being|name|for)\b", re.DOTALL)
 _THEN = re.compile(
     r"^(?P<let> *(?:let|with|put|say|set|take|taking|if|where|name)\b[^=:;]*=[^=:;]*?[0-9)°\w])(?:,? +|\. +)(?:then|we (?:get|have))\b",
     re.IGNORECASE,
@@ -54,7 +56,12 @@ def brought_in(source: Source, names: Names) -> Source:
     """The source with the letters that it brings in replaced, without the words that do so."""
     if _MAY.search(source.text) is None:
         return source
-    said, start = _in_front(source.text, names)
+    if (given := force_found(source.text, names)) is not None:
+        letter, force, place = given
+        whole = Span(0, place.start), Span(place.end, len(source.text))
+        return replaced(source.made_of(whole), letter, force)
+    head, behind = _headed(source.text, names)
+    said, start = _in_front(source.text, behind, names)
     end = len(source.text)
     while len(said) < MOST and (found := _BEHIND.search(source.text, start, end)) is not None:
         made = letter_said(found["said"], names, said)
@@ -65,16 +72,33 @@ def brought_in(source: Source, names: Names) -> Source:
         return source
     idle = [Span(*span) for span in _idle(source.text[:end], start, said, names)]
     edges = [start, *(edge for span in idle for edge in (span.start, span.end)), end]
-    source = source.made_of(Span(*pair) for pair in zip(edges[::2], edges[1::2], strict=True))
+    kept: list[Span | str] = [Span(*pair) for pair in zip(edges[::2], edges[1::2], strict=True)]
+    source = source.made_of(
+        [Span(0, head), ": ", *kept] if head and start > behind else [Span(0, behind), *kept]
+    )
     for letter, what in said.items():
         source = replaced(source, letter, what)
     return source
 
 
-def _in_front(text: str, names: Names) -> tuple[dict[str, str], int]:
+def _headed(text: str, names: Names) -> tuple[int, int]:
+    """Where a heading before the clauses that bring in letters ends, and where they begin; twice 0 without one."""
+    found = _END.search(text)
+    if found is None or found[0] not in (",", ":", ";") or "=" in text[: found.start()]:
+        return 0, 0
+    try:
+        head = heading_in(text, 0, found.start(), names)
+    except Broken:
+        return 0, 0
+    return (
+        found.span() if head is not None and head.label is not None and not head.passed else (0, 0)
+    )
+
+
+def _in_front(text: str, first: int, names: Names) -> tuple[dict[str, str], int]:
     """The letters that clauses in front of a line bring in, and where the line itself begins."""
-    said, at = dict[str, str](), 0
-    for start, end, behind in _clauses(text):
+    said, at = dict[str, str](), first
+    for start, end, behind in _clauses(text, first):
         if start != at:
             break
         clause = text[start:end]
@@ -92,10 +116,9 @@ def _stands(letter: str, text: str) -> bool:
     return re.search(rf"(?<![^\W\d]){re.escape(letter)}(?!\w)", text) is not None
 
 
-def _clauses(text: str) -> Iterator[tuple[int, int, int]]:
-    """(start, end, where the next one starts) of the clauses, one behind the other."""
-    at = 0
-    for found in _END.finditer(text):
+def _clauses(text: str, at: int) -> Iterator[tuple[int, int, int]]:
+    """(start, end, where the next one starts) of the clauses from a column on, one behind the other."""
+    for found in _END.finditer(text, at):
         if found.end() >= len(text):
             return
         if not text[at : found.start()].strip():

@@ -28,6 +28,8 @@ _COUNT = re.compile(r" *[0-9]{1,3} *")
 _BULLET = re.compile(r" *(?:[•·◦*–—⇒∴→-]|[0-9]{1,2}[.)]) *")
 _SIGN_ALONE = re.compile(r"(?:\||\t) *[-+=] *(?:\||\t)")
 _EQUALS_ALONE = re.compile(r"(?:\||\t) *= *(?:\||\t)")
+_EQUALS_LAST = re.compile(r"(?<=[\w}\])]) *= *(?:\||\t)[ \t]*(?=[-+(]? ?[0-9.√])")
+"""What ends a cell whose other side is in the next one: A_y = | 80.18 | N."""
 _TERM = re.compile(r" *(?:\||\t)[ \t]*(?=[-+*/] ?[\w(√.])")
 _ADDED = re.compile(r" *[-+] ?[0-9][0-9.,]*(?: ?[A-Za-z]{1,3})? *= *[-+]?0(?:[.,]0*)? *")
 """The second half of a sum of a force and a number: A_x, +4 = 0."""
@@ -51,6 +53,7 @@ def celled(source: Source, typed: str, names: Names) -> Source:
     )
     if _MAY.search(text) is None:
         return source
+    text = _EQUALS_LAST.sub(lambda found: re.sub(r"[|\t]", " ", found[0]), text)
     split = _EQUALS_ALONE.search(text) is not None
     if split:
         text = _SIGN_ALONE.sub(

@@ -18,7 +18,7 @@ from tutor.notation.label import Label
 from tutor.notation.lexicon import says
 from tutor.notation.line import Side
 from tutor.notation.names import Names
-from tutor.notation.side_ending import ending_of
+from tutor.notation.side_ending import ending_of, unpushed
 from tutor.notation.symbols import LETTERS, NAME
 from tutor.notation.tree import Name, Number, Span
 from tutor.notation.unreadable import Broken
@@ -222,8 +222,7 @@ def _sided(
         raise unclosed(formula)
     if lent is not None and not any(side.numeric for side in sides):
         raise Broken("value/number", *lent.places[0])
-    sides = tuple(_with(side, said) for side, (_, said) in zip(sides, kept, strict=True))
-    return _lent(sides, lent)
+    return _lent(_told(sides, [said for _, said in kept], found), lent)
 
 
 _SPOKEN = re.compile(r" *(?:the +)?[a-z]{4,}(?: +[a-z]{2,})? *")
@@ -249,6 +248,12 @@ def _without_idle_sides(
         found.unread.append(Span(start, stop))
         kept.remove(((start, stop), said))
     return formula, kept
+
+
+def _told(sides: tuple[Side, ...], endings: list[Said], found: Found) -> tuple[Side, ...]:
+    """The sides with what is said behind each."""
+    pairs = zip(sides, endings, strict=True)
+    return tuple(_with(side, unpushed(said, side, sides[0].name, found)) for side, said in pairs)
 
 
 def _with(side: Side, said: Said) -> Side:

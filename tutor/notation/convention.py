@@ -39,6 +39,15 @@ _AXES_BEHIND = re.compile(
     rf"(?<=[\w)\]}}°])(?: *[,;] *| +)(?:(?:taking|with) +)?{_UPWARD}{_IS}{_POSITIVE}(?= *(?:[,;]|$))",
     re.IGNORECASE,
 )
+_FORCE_IN = (
+    r"(?:the +|an? +|all +)?(?:(?:(?:axial|bar|member|normal|tensile) +)?(?:forces?|tensions?|pulls?)(?: +(?:in|of) +(?:the|an?|each|any|every|all))?(?: +(?:in +)?(?:bars?|members?|rods?))?"
+    r"|stabkr[äa]ft(?:e)?|effort(?: normal)?|fuerza axial|normalkr[äa]ft(?:e)?)"
+)
+_LETTER_OF_ALL = re.compile(
+    rf"(?:^|(?P<behind>[,;] *)) *(?:(?:let|with|where|and|mit|avec|con) +)?(?-i:(?P<letter>[A-Z])) *(?:=| is\b| are\b| be\b| being\b| stands? for\b| denotes?\b| for\b) *{_FORCE_IN}(?(behind)(?= *(?:[,;.]|$))| *[,:;])",
+    re.IGNORECASE,
+)
+"""A letter that the forces of all members go by: let S = force in bar."""
 _MEASURED = re.compile(
     r"(?<![\w.])(?P<size>[0-9]+(?:\.[0-9]+)?)-(?P<unit>kips?|kN|N|lb|k|ft|foot|m|mm)(?= [a-z]{3})"
 )
@@ -47,4 +56,27 @@ _MEASURED = re.compile(
 def without_convention(source: Source) -> Source:
     """The source without words that say which senses are positive, where they are so here; 6-kip load as 6 kip load."""
     source = source.rewritten(_MEASURED, lambda found: f"{found['size']} {found['unit']}")
+    source = _with_one_letter(source)
     return source.rewritten(_CONVENTION, " ").rewritten(_AXES, " ").rewritten(_AXES_BEHIND, " ")
+
+
+def letter_of_all(text: str) -> str | None:
+    """The letter that a text says the forces of all members go by, where it says nothing else."""
+    found = _LETTER_OF_ALL.fullmatch(f"{text.strip(' .')},")
+    return found["letter"] if found is not None and found["letter"] in _USUAL else None
+
+
+_USUAL = "FSNTP"
+"""Letters that the force in a member goes by anyway."""
+
+
+def _with_one_letter(source: Source) -> Source:
+    """The source without words for the letter of all members, and with that letter as one that they go by."""
+    found = _LETTER_OF_ALL.search(source.text)
+    if found is None:
+        return source
+    source = source.rewritten(_LETTER_OF_ALL, " ")
+    if found["letter"] in _USUAL:
+        return source
+    own = re.compile(rf"(?<![\w}}]){found['letter']}_?(?=\{{?[A-Z][0-9]?-?[A-Z])")
+    return source.rewritten(own, "F_")

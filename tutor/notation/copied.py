@@ -14,7 +14,7 @@ from tutor.notation.source import Source
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 
-_LOST = re.compile(r"[©åƩ:⁰ᵒᴼ]|[0-9] ?[oO](?![\w(])|[0-9] ?deg(?:ree)?s?\.", re.IGNORECASE)
+_LOST = re.compile(r"[©åƩ:⁰ᵒᴼ]|[0-9] ?[oO](?![\w(])|[0-9] ?deg(?:ree)?s?\.|\.['’]\.", re.IGNORECASE)
 _DEGREES = re.compile(
     r"(?P<angle>(?<![A-Za-z])(?:sin|cos|tan|sen|cot) *[(\[{]? *[0-9]{1,3}(?:[.,][0-9]+)?)(?: ?(?:[oOᵒᴼ](?![\w(])|⁰)|(?P<blank> ?)deg(?:ree)?s?\.)"
 )
@@ -26,11 +26,13 @@ _SUM_IS = re.compile(r"(?:Σ|(?<!\w)F_?[xyXYhvHV]|(?<!\w)M)[^=]*= *$")
 _SUM = re.compile(
     r"(?:[©å]|\(cid:[0-9]{1,3}\))(?= ?(?:F(?:_|[xyXY]| ?[=:]|$)|M(?:_|[A-Z0-9]| )))|Ʃ"
 )
-_SENSE = re.compile(r"^ *(?:\+ ?[:abc]|[:abc] ?\+) ?(?=Σ)|^ *(?:\+ ?:|: ?\+) ?(?=F_?[xy])")
+_SENSE = re.compile(
+    r"^ *(?:\+ ?[:abctTfl†]|[:abct†] ?\+) ?(?=[ΣZƩE] ?[FM])|^ *(?:\+ ?:|: ?\+) ?(?=F_?[xy])"
+)
 """The arrow of the positive sense beside a sum: → as :, ↑ as c, a turning one as a or b."""
-_SO = re.compile(r"(?:^|(?<=[ ;,])) *:\.(?= ?[A-Za-z_{\\])")
+_SO = re.compile(r"(?:^|(?<=[ ;,])) *(?::\.|\.:|\.['’]\.)(?= {0,3}[A-Za-z_{\\])")
 _E_FOR_SIGMA = re.compile(
-    r"^(?P<lead> *(?:(?:at |for )?(?:joint|pin|node) \w{1,3}[:,.]? +)?)(?P<letter>[Ee])"
+    r"^(?P<lead> *(?:(?:at |for )?(?:joint|pin|node) \w{1,3}[:,.]? +)?)(?P<letter>[EeZ])(?P<apart> ?)"
     r"(?:(?P<force>[Ff]_?[xyXY])|[Mm][ _]?(?P<point>[A-Za-z][0-9]{0,2}))(?= *[=:]| +[0-9])"
 )
 _NO_COMPONENT = re.compile(r" *:| +[0-9]| *=[^=]*=| *= *0 *[^ =0-9.*/]")
@@ -75,7 +77,7 @@ def said_once(source: Source) -> Source:
 
 
 def as_meant(source: Source, names: Names) -> Source:
-    """The source with Σ for the E that is typed for it, and R_D for an R whose subscript has fallen: R D.
+    """The source with Σ for the E or Z that stands for it, and R_D for an R whose subscript has fallen: R D.
 
     Beside a member EF it is Σ only where no component can be meant.
     """
@@ -91,6 +93,8 @@ def _reaction(found: re.Match[str], names: Names) -> str | None:
 def _sigma(found: re.Match[str], names: Names) -> str | None:
     word = f"{found['letter']}{found['force'] or 'M' + found['point']}"
     if found["point"] and names.joint(found["point"]) is None:
+        return None
+    if found["apart"] and names.joint(found["letter"]) is not None:
         return None
     if names.meanings(word) and _NO_COMPONENT.match(found.string, found.end()) is None:
         return None

@@ -31,7 +31,7 @@ def corrected(source: Source) -> Source:
     """The source with only what is said last. Raises Broken where it may be a denial as well."""
     if _MAY.search(source.text) is None:
         return source
-    source = source.rewritten(_ANEW, "")
+    source = source.rewritten(_VALUE_ANEW, _alone).rewritten(_ANEW, "")
     source = source.rewritten(_WAY_ANEW, lambda found: found["second"])
     source = source.rewritten(_TAKEN_BACK, _from_anew)
     if (found := _DENIED.search(source.text)) is not None:
@@ -44,16 +44,29 @@ _ALONE = r"(?:no,? +wait|wait,? +no|oops|sorry(?! +for\b)|correction|i meant?|ma
 """Behind it a line may go on at once."""
 _OPENS = (
     rf"(?:{_ALONE}|(?:wait|hang on|hold on)(?! +for\b)|scrap|(?:that'?s +)?wrong\b|(?:i +)?forgot\b|(?:actually|no),? +(?=[0-9])"
-    r"|(?:oh +)?no,? +(?:they|it|its|it's|that|this|the|there|both|i)\b|nope|no(?= *(?:[:,;.]|-)))"
+    r"|(?:oh +)?no,? +(?:they|it|its|it's|that|this|the|there|both|i)\b|nope|no(?= *(?:[:,;.]|-))|(?:plus|minus|times|over|sine?|cos(?:ine)?|tan)\b,? +(?:of course|obviously)(?=[:,]))"
 )
 """It begins what is said of a slip. No before anything else, no load at C, takes nothing back."""
+_VALUE_ANEW = re.compile(
+    rf"(?<![\w}}])(?P<name>[A-Za-z][\w{{}}]*) *= *(?:{_WORK})?{_VALUE}(?: *(?:[,;.]|-+|\.{{2,3}}))? +(?:{_OPENS}|i +mean|rather)\b[^=:+*/^<>0-9]*?(?::|[,;.]|-+)? +(?=(?P=name) *=)",
+    re.IGNORECASE,
+)
+"""A value that is taken back before it is given anew: B_x = 28, no wait, B_x = 29.3."""
 _TAKEN_BACK = re.compile(
     r"^[^;]*?(?:=|(?<![a-z])[-+] ?[\w.(]).*?[\w)\]}](?: *[,;.]| +-+| *\.{2,3})? +(?:(?:oh|ah|hmm?),? +)?\(?"
     rf"(?:{_OPENS}(?:[^=:+*/^<>]|\+(?= ?[0-9.]+ *:))*?(?::|[,;.](?= )|\)| --+(?= )|(?<=(?-i:[a-z]{{3}})) -(?= )|\.{{2,3}}|\bso\b(?! *\+)) *|{_ALONE}[,:]? +)"
-    r"(?! *[A-Za-z]\w* +(?:is|are|was|has|goes|turns|should|must)\b)(?=(?:(?:Σ|sum|joint|node|moments?|at )[^=:]*:)?[^=:]*[A-Za-z][^=:]*=)",
+    r"(?! *[+*/^=])(?! *[A-Za-z]\w* +(?:is|are|was|has|goes|turns|should|must)\b)(?=(?:(?:Σ|sum|joint|node|moments?|at )[^=:]*:)?[^=:]*[A-Za-z][^=:]*=)",
     re.IGNORECASE,
 )
 """A whole equation, or its beginning, that is taken back before it is written anew: "... = 357 no wait, ...: 12 E_y = ..."."""
+
+
+_BEGINS = re.compile(r"(?:^|[,;:∴⇒→>]|\b(?:so|hence|thus|then|gives|get))\s*$", re.IGNORECASE)
+
+
+def _alone(found: re.Match[str]) -> str | None:
+    """Nothing for a value that is a statement by itself; what a sum comes to stays."""
+    return "" if _BEGINS.search(found.string[: found.start()]) else None
 
 
 def _from_anew(found: re.Match[str]) -> str | None:
@@ -62,7 +75,8 @@ def _from_anew(found: re.Match[str]) -> str | None:
     return None if _VALUE_ALONE.fullmatch(behind) else ""
 
 
-_VALUE_ALONE = re.compile(r" *(?:(?:so|hence|then|thus|and)\b,? *)?[A-Za-z][\w{}]* *")
+_VALUE_ALONE = re.compile(r" *[,;]? *(?:(?:so|hence|then|thus|and)\b,? *)?[A-Za-z][\w{}]* *")
 _MAY = re.compile(
-    rf"\b(?:no|nope|scrap|should|hang|hold|wrong|forgot|actually|{_SORRY})\b", re.IGNORECASE
+    rf"\b(?:rather|of course|obviously|no|nope|scrap|should|hang|hold|wrong|forgot|actually|{_SORRY})\b",
+    re.IGNORECASE,
 )

@@ -37,7 +37,9 @@ _LETTER = re.compile(r"(?<![\w}])[a-zL] *=")
 _OPERATOR_BEFORE, _OPERATOR_BEHIND = re.compile(r"[-+*/^0-9)]$"), re.compile(r" *[-+*/^(]")
 
 
-_EXPLAINS = re.compile(r"[^\W\d_]{3}|C_|(?<!\w)[HVXY] *= *[(\[]?[0-9]")
+_EXPLAINS = re.compile(
+    r"[^\W\d_]{3}|C_|^ *[0-9]+ ?[-:] ?[0-9]+ ?[-:] ?[0-9]|(?<!\w)[HVXY] *= *[(\[]?[0-9]"
+)
 """What a line has that brings in a symbol or says a length in words."""
 
 

@@ -9,8 +9,8 @@ from tutor.notation.evaluate import Frame
 from tutor.notation.names import Names
 from tutor.notation.tree import Node, Span
 
-Taken = tuple[Literal["thousands", "dash"], Span]
-"""What of a line was taken in the less usual of two ways: the point of 4.500, the dash behind a heading."""
+Taken = tuple[Literal["thousands", "dash", "list"], Span]
+"""What of a line was taken in the less usual of two ways: the point of 4.500, the dash behind a heading or of a list."""
 
 
 @dataclass(frozen=True)
@@ -24,6 +24,8 @@ class Choice:
     apart: bool = False
     pointed: bool = False
     dashed: bool = False
+    pushed: bool = False
+    listed: bool = False
 
 
 @dataclass

@@ -98,7 +98,8 @@ class Head:
     def _number(self, word: str, start: int, stop: int, prefix: bool) -> bool:
         digits = re.match(r"-?[0-9]+(?:[.,][0-9]+)?", word)
         assert digits is not None
-        if self.pending in ("angle", "across"):
+        slanted = self.kind == "along" and not self._known() and word[-1] in "°g"
+        if self.pending in ("angle", "across") or slanted:
             self.degrees = float(digits[0].replace(",", "."))
             self.degrees += 90.0 * (self.pending == "across")
             self.pending, self.settled = "", True
@@ -272,7 +273,7 @@ class Head:
             return False
         if self.names.meanings(word) and not word.islower():
             return False
-        if says(word, "because", "remark"):
+        if says(word, "because", "remark") or word.lower() in head_words.IN_TURN:
             return True
         if self.summed and not self.worded and self.kind is None and len(word) <= 2:
             raise Broken("label", start, stop)
@@ -292,9 +293,7 @@ class Head:
         if meaning == "joint" and self.kind == "moment":
             changes["pending"] = "point"
         if meaning == "along" and self.kind is not None:
-            changes = {
-                "summed": True,
-                "pending": self.pending if self.pending == "across" else "angle",
-            }
+            pending = self.pending if self.pending == "across" else "angle"
+            changes = {"summed": True, "pending": pending}
         for name, value in changes.items():
             setattr(self, name, value)

@@ -1,10 +1,11 @@
-"""Where does the formula behind a heading start: behind a colon, an arrow, a dash that is no minus?"""
+"""Where does the formula behind a heading start: behind a colon, an arrow, a dash that is no minus? And behind the mark of a list?"""
 
 from __future__ import annotations
 
 import re
 
 from tutor.notation.found import Found, trimmed
+from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Span
 
@@ -29,3 +30,24 @@ def behind_heading(text: str, start: int, at: int, end: int, found: Found) -> in
 _APART = re.compile(r"\)?(?: *[:;,|]| *(?:[-=]+>|[→⇒](?= )))|\)(?= )")
 _DASH = re.compile(r" +- +(?=[^ ])")
 _IN_WORDS = re.compile(rf"[{LETTERS}]{{3}}|\b(?:at|um|en) ")
+_LIST = re.compile(r" *(?P<dash>-) +(?=[A-Za-z][\w{}]*(?! *:))")
+
+
+def may_be_listed(text: str) -> bool:
+    """Whether a dash and a blank stand before the name that a line as it was typed begins with."""
+    return _LIST.match(text) is not None
+
+
+def behind_list_dash(source: Source, text: str, start: int, found: Found) -> int:
+    """Where a line begins behind a dash that may be its minus or the mark of a list: that is a choice.
+
+    `text` is what was typed: only a plain dash marks a list.
+    """
+    dash = _LIST.match(source.text, start)
+    if dash is None or text[source.starts[dash.start("dash")]] != "-":
+        return start
+    found.open.add("listed")
+    if not found.choice.listed:
+        return start
+    found.taken.append(("list", source.place(Span(*dash.span("dash")))))
+    return dash.end()

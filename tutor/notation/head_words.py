@@ -141,5 +141,9 @@ IN_ORDER: tuple[Meaning, ...] = (
 )  # fmt: skip
 
 
+IN_TURN = frozenset(
+    ("now", "next", "then", "first", "finally", "also", "again", "still", "back", "nun", "dann")
+)
+"""Words of a heading that say when a joint is looked at, and nothing of the sum."""
 SIGNED = re.compile(r"[ (][-+]$")
 """What stands before a word that is a term and no line that forces are added along: its sign."""

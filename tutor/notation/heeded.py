@@ -31,11 +31,12 @@ RESULT: tuple[Meaning, ...] = (*WAYS, "against", "zero")
 
 @dataclass
 class Said:
-    """What words behind a number say; `over` is how many of them say nothing here."""
+    """What words behind a number say; `acts` where its letter is a verb: it pushes on the wall."""
 
     letter: Letter | None = None
     sense: Sense | None = None
     zero: tuple[int, int] | None = None
+    acts: bool = False
     places: list[tuple[int, int]] = field(default_factory=list)
     passed: bool = False
 
@@ -55,8 +56,13 @@ class Said:
         if (self.letter or self.sense) and not same:
             raise Broken("value/two", *max((start, end), *self.places))
         self.letter, self.sense = letter, sense
+        self.acts = letter is not None and _ACTS.match(folded(word)) is not None
         self.places.append((start, end))
         return True
+
+
+_ACTS = re.compile(r"(?:push|pull)(?:e?s|ed|ing)?$|druckt|zieht")
+"""Words for what a force does to something, which say T or C of a member alone."""
 
 
 def arrow(word: str) -> Sense | None:

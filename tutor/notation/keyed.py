@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from tutor.notation.head_end import may_be_listed
+
 _SIGNS = str.maketrans("", "", "°√π⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 """What a plain formula may hold besides ASCII; with it, the text goes straight to the scanner."""
 _GIVEN_OTHERWISE = frozenset("\t•")
@@ -17,4 +19,5 @@ _LAID_OUT = re.compile(
 def is_keyed(text: str, typed: str) -> bool:
     """Whether a text, `typed` with its look-alikes replaced, may go straight to the scanner."""
     plain = text.isascii() or typed.translate(_SIGNS).isascii()
-    return plain and _GIVEN_OTHERWISE.isdisjoint(text) and _LAID_OUT.search(typed) is None
+    laid_out = may_be_listed(text) or _LAID_OUT.search(typed) is not None
+    return plain and _GIVEN_OTHERWISE.isdisjoint(text) and not laid_out

@@ -7,14 +7,16 @@ from collections.abc import Mapping
 
 from tutor.notation.evaluate import Frame, constant
 from tutor.notation.formula import sides_of
+from tutor.notation.layout import ANGLE
 from tutor.notation.names import Names, spelling
 from tutor.notation.same import are_same
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
+from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 from tutor.notation.words import ANGLES, FUNCTIONS
 
-_WORDS = "let|call|name|write|denote|with|where|put|putting|say|set|take|taking|using|use|if|for|and|now|so|then|mit|sei|wobei|avec|con"
+_WORDS = "let|call|name|write|writing|denote|denoting|calling|with|where|put|putting|say|set|setting|take|taking|using|use|if|for|and|now|so|then|mit|sei|wobei|avec|con"
 _THINGS = "the|a|total|loads?|unknown|force|weight|angle|slope|short|ratio|forces"
 _LEAD = rf"(?:(?:{_WORDS}|{_THINGS}) +)*"
 _LETTER = (
@@ -28,7 +30,7 @@ _OF_NUMBERS = [
     re.compile(pattern, re.IGNORECASE)
     for pattern in (
         rf" *{_LEAD}{_LETTER}{_IS}{_VALUE}{_NOTE} *",
-        rf" *{_LEAD}{_LETTER} +for +{_VALUE}{_NOTE} *",
+        rf" *{_LEAD}{_LETTER} +(?:(?:is +)?(?:short|standing|stands) +)?for +{_VALUE}{_NOTE} *",
     )
 ]
 _OF_FORCES = [
@@ -43,6 +45,11 @@ _BESIDE_OTHERS = re.compile(rf" *{_FORCE} +(?P<letter>[a-z]) *")
 _OF_AN_ANGLE = re.compile(
     rf" *{_LEAD}(?P<function>sin|cos|tan)(?: +| *\( *)(?P<letter>[a-z]{{1,3}}) *\)?{_IS}{_VALUE} *"
 )
+_FUNCTION_SAID = re.compile(
+    rf" *(?:the +)?(?:(?:sin|cos|tan)(?:e|ent)?(?: +of)? *\(? *{ANGLE} *\)? *=|(?:co)?sine\b(?: +of +[A-Z]\w+)? *=?|tangent\b *=?) *(?=[0-9.(√])",
+    re.IGNORECASE,
+)
+"""The function that a ratio is, before its size: s for sin α = 3/5."""
 _SPOKEN = re.compile(rf"^ *(?:{_WORDS})\b| for ", re.IGNORECASE)
 _SIZE = re.compile(
     r" *(?P<bare>.*?(?:[0-9.)°]|deg(?:rees?)?)) *(?P<unit>kN|MN|N|lbf?|kips?|k)? *", re.DOTALL
@@ -53,6 +60,11 @@ _NUMBERS = re.compile(
 _NOT_BROUGHT = frozenset(
     ("T", "C", "N", "m", "k", "M", "Fx", "Fy", "F", "mm", "kN", "ft", "lb", "in", "cm")
 )
+_A_RATIO = re.compile(
+    r"(?: *(?:let|with|where|put|call))? *[mk] *= *[-+]?(?:0?\.[0-9]+|[0-9]+ ?/ ?[0-9]+)(?: +\([a-z ]+\))? *",
+    re.IGNORECASE,
+)
+"""A plain ratio by a letter that is a unit behind a number."""
 
 
 def letter_said(clause: str, names: Names, before: Mapping[str, str]) -> tuple[str, str] | None:
@@ -76,6 +88,23 @@ def letter_said(clause: str, names: Names, before: Mapping[str, str]) -> tuple[s
     return None
 
 
+_SO = r"(?:[;,:∴⇒→]|[-=]+>|\b(?:so|hence|thus|then|gives|giving)\b)"
+_VALUE_FOUND = r"[-+]? ?[0-9][0-9.,]*(?: ?(?:k?N|MN|kips?|k|lbs?))?"
+_FOUND = re.compile(
+    rf"{_SO} *(?:(?P<letter>[a-z])(?P<drop> *= *[{LETTERS}][\w{{}}-]*)(?= *= *{_VALUE_FOUND})|(?P<other>[a-z]) *= *{_VALUE_FOUND}(?P<last> *= *[{LETTERS}][\w{{}}-]*(?= *(?:$|[.;,]|\(?[TC]\b))))"
+)
+
+
+def force_found(text: str, names: Names) -> tuple[str, str, Span] | None:
+    """A letter, the force that a line says it is where it gives its value, and where it says so: x = DE = -10."""
+    for found in _FOUND.finditer(text):
+        key, place = ("letter", "drop") if found["letter"] else ("other", "last")
+        meant = names.meant(found[place].strip("= "))
+        if len(meant) == 1 and _free(found[key], found[0], names, {}):
+            return found[key], spelling(meant[0]), Span(*found.span(place))
+    return None
+
+
 def is_so(clause: str, said: Mapping[str, str], names: Names) -> bool:
     """Whether a clause only works out a number from the letters: so sin th = 8/17."""
     source = Source.of(re.sub(rf"^ *{_LEAD}", "", clause, flags=re.IGNORECASE))
@@ -87,15 +116,17 @@ def is_so(clause: str, said: Mapping[str, str], names: Names) -> bool:
 def replaced(source: Source, letter: str, what: str) -> Source:
     """The source with a letter replaced wherever it stands for what it is said to be."""
     times = r"(?! *[0-9(])" if letter in "xX" else ""
+    apart = r"(?<![0-9)])(?<![0-9)] )" if letter in "mk" else ""
     here = re.compile(
-        rf"(?<![{LETTERS}_{{'\\]){re.escape(letter)}(?![\w{{'.]){times}|(?<=[0-9)]){re.escape(letter)}(?= [A-Z])"
+        rf"{apart}(?<![{LETTERS}_{{'\\]){re.escape(letter)}(?![\w{{'.]){times}|(?<=[0-9)]){re.escape(letter)}(?= [A-Z])"
     )
     return source.rewritten(here, lambda found: None if _is_a_sense(found) else what)
 
 
 def _free(letter: str, clause: str, names: Names, before: Mapping[str, str]) -> bool:
     """Whether a letter means nothing yet; a small one may be that of a joint where words bring it in."""
-    taken = letter in before or letter in _NOT_BROUGHT or letter.lower() in {*ANGLES, *FUNCTIONS}
+    unit = letter in _NOT_BROUGHT and (letter not in "mk" or _A_RATIO.fullmatch(clause) is None)
+    taken = letter in before or unit or letter.lower() in {*ANGLES, *FUNCTIONS}
     spoken = len(letter) == 1 and letter.islower() and _SPOKEN.search(clause) is not None
     named = names.plainly(letter) if spoken else names.meanings(letter)
     if taken or named or names.joint(letter) == letter:
@@ -105,7 +136,7 @@ def _free(letter: str, clause: str, names: Names, before: Mapping[str, str]) -> 
 
 def _size(value: str, names: Names) -> str | None:
     """The number that is said, in brackets; None where it is none, or is said to be two."""
-    sides = [_SIZE.fullmatch(side) for side in value.split("=")]
+    sides = [_SIZE.fullmatch(side) for side in _FUNCTION_SAID.sub("", value, count=1).split("=")]
     bare = [side["bare"] for side in sides if side and side["unit"] in (None, names.force)]
     if len(bare) < len(sides) or not all(map(_NUMBERS.fullmatch, bare)):
         return None

@@ -24,26 +24,28 @@ WAYS: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down")
 
 _WORDS: Mapping[Meaning, str] = {
     "T": """t tens ten tension tensile tensional tie ties pull pulling pulls stretch stretched stretches stretching
-        zug zugkraft zugstab gezogen traction tendu tirant traccion tirante tens.""",
+        zug zugkraft zugstab zugbeansprucht gezogen gezogener traction tendu tendue tendus tendues etire etiree tirant
+        traccion traccionado traccionada tirante tens. trek trekkracht trekstaaf trazione teso tesa""",
     "C": """c comp compr compression compressive compressed strut struts push pushing pushes
         squash squashed squashes squashing squeezed squeezes squeezing crushed crushing
-        druck druckkraft druckstab gedruckt comprime bielle compresion comprimida comprimido puntal""",
+        druck druckkraft druckstab druckbeansprucht gedruckt gedruckter comprime comprimee comprimes comprimees bielle
+        compresion comprimida comprimido puntal druk drukkracht drukstaaf compressione compresso compressa puntone""",
     "left": "left leftward leftwards links gauche izquierda",
     "right": "right rightward rightwards rechts droite derecha",
-    "up": "up upward upwards oben aufwarts haut arriba vers-le-haut",
-    "down": "down downward downwards unten abwarts bas abajo",
+    "up": "up upward upwards boven oben aufwarts haut arriba vers-le-haut",
+    "down": "down downward downwards beneden unten abwarts bas abajo",
     "against": "against opposite reverse reversed contrary entgegen entgegengesetzt oppose opuesto contrario",
-    "zero": """zero nil zfm zeroforce nullstab nullstabe nulo nula nul nulle
+    "zero": """zero nil zfm zeroforce nullstab nullstabe nulstaaf nulstaven nulo nula nul nulle
         zero-force zero-force-member zeroforcemember""",
     "remark": """ans answer ok okay qed checked check tick result results sf dp sigfig sigfigs inspection
         symmetry symm sym approx approximately ca say rounded given known final antwort ergebnis reponse resultado
         ergebnis respuesta erg lsg ung""",
-    "because": """because since by from via using see per as due assuming after hence-by with-joint
+    "because": """because since by from off via using see per as due assuming after hence-by with-joint
         weil da aus wegen siehe car puisque depuis porque ya segun por laut note nb if when""",
     "filler": """the a an of in to for at on is acts acting act under member members bar rod force forces it its
         this that be being are was and or also in-the only so say side hand therefore
         der die das des dem den ein eine im ist wirkt wirkend stab kraft richtung auf zu nach zum zur von und mit
-        le la les l un une est en du de barre effort agit vers sur et a
+        het een van naar staaf staven asta le la les l un une est en du de barre effort agit vers sur et a
         el los las una es actua hacia barra fuerza y""",
     "sum": "sum sums sigma total summe somme suma sumatoria resultant resultante",
     "force": "force forces krafte kraft kraften efforts forces fuerza fuerzas f kraefte",
@@ -53,11 +55,11 @@ _WORDS: Mapping[Meaning, str] = {
         equilibrium balance balancing balanced summing adding add writing apply applying gives give
         gleichgewicht kraftegleichgewicht equilibre equilibrio projection projections projecting projektion
         proyeccion sommes components component comp comps reactions eq eqm ggw""",
-    "joint": """joint joints node nodes jt jnt pin point support pt @ knoten knotenpunkt knotens noeud
+    "joint": """joint joints node nodes knoop jt jnt pin point support pt @ knoten knotenpunkt knotens noeud
         nudo nodo junta punkt lager auflager apoyo appui gelenk roller""",
-    "x": """x horizontal horizontally horizontals horiz hor h horizontale horizontalement horizontales
+    "x": """x horizontal horizontally horizontals horiz hor h horizontaal horizontale orizzontale horizontalement horizontales
         waagerecht waagrecht horizontalmente sideways xdir xdirection""",
-    "y": """y vertical vertically verticals vert v verticale verticalement verticales senkrecht
+    "y": """y vertical vertically verticals vert v verticaal verticale verticalement verticales senkrecht
         lotrecht vertikal verticalmente ydir ydirection vertikale""",
     "along": "along parallel langs entlang suivant selon parallele paralelo a-lo-largo largo",
     "across": "across perpendicular normal square perp senkrecht-zu rechtwinklig perpendiculaire perpendicular-to normal-to",
@@ -71,7 +73,7 @@ _WORDS: Mapping[Meaning, str] = {
     "number": """eq eqn eqns equ equation equations no nr number line step gl gleichung equation ec ecuacion
         zeile schritt etape paso ligne""",
     "so": """so hence thus therefore ie i.e i.e. that-is giving gives give whence thence implies
-        folgt daraus ergibt also daher somit folglich mithin d.h d.h. dh donc alors dou soit luego entonces follows""",
+        folgt daraus ergibt also dus daher somit folglich mithin d.h d.h. dh donc alors dou soit luego entonces follows""",
     "and": "and und et plus-also",
     "is": "is equals ist est es vaut igual gleich",
     "lead": """we have get gets find obtain then now next first finally also too here there both equal

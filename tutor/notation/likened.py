@@ -37,7 +37,7 @@ _OVER = re.compile(
     rf"(?<![\w*/^+-])(?P<one>{_FORCE}) */ *(?P<other>{_FORCE}) *= *(?P<sign>[-+]? *)(?P<top>{_SIDE})(?: *[:/] *(?P<under>{_SIDE}))?{_END}"
 )
 _SAID_OF_SIDES = re.compile(
-    r"\b(?:sides?|slop(?:es?|ing)|triangles?|ratio|legs)\b[^=,;]{0,30}?[0-9.]+(?: ?: ?[0-9.]+){1,2}(?! *[=:])"
+    r"\b(?:sides?|slop(?:es?|ing)|triangles?|ratio|legs)\b[^=,;]{0,30}?(?<![-0-9.])[0-9.]+(?:(?: ?: ?[0-9.]+){2}|(?::| : )[0-9.]+)(?! *[=:])"
 )
 """What words say of the sides of a triangle, 3:4:5, and no proportion of forces."""
 _OVER_LENGTHS = re.compile(

@@ -14,6 +14,8 @@ from functools import lru_cache
 
 from tutor.notation.evaluate import Frame
 from tutor.notation.found import trimmed
+from tutor.notation.heading import heading_in
+from tutor.notation.label import Label
 from tutor.notation.lexicon import DENYING, WAYS, says
 from tutor.notation.line import Line
 from tutor.notation.names import Names
@@ -76,14 +78,31 @@ def _pieces(text: str, names: Names, letters: tuple[tuple[str, float], ...]) -> 
 
 
 def in_pieces(text: str, names: Names, reads: Reads) -> Line | None:
-    """A line of the clauses of `text` that `reads` can read, with the others told as unread; else None."""
-    kept, tried = "", 0
-    line: Line | None = None
-    gaps: list[Span] = []
+    """A line of the clauses of `text` that `reads` can read, with the others told as unread; else None.
+
+    A heading before the first one is read with it or, where it cannot be, by itself.
+    """
     head = text.rfind(":", 0, text.find("=")) + 1
     if not _leads(text[:head]):
         return None
-    gaps += _gap(text, 0, head)
+    label = _heading(text, head - 1, names)
+    if label is None:
+        gaps = _gap(text, 0, head)
+        line = _behind(text, head, "", gaps, reads, names)
+        return line if gaps else None
+    line = _behind(text, head, text[:head], [], reads, names)
+    if line is not None:
+        return line
+    line = _behind(text, head, "", [], reads, names)
+    return None if line is None else replace(line, label=line.label or label)
+
+
+def _behind(
+    text: str, head: int, lead: str, gaps: list[Span], reads: Reads, names: Names
+) -> Line | None:
+    """The same from column `head` on; `lead` is read with it, `gaps` are told."""
+    kept, tried = "", 0
+    line: Line | None = None
     for start, end, mark in _clauses(text, head):
         core = None
         if parts_a_load(text[start:end]):
@@ -92,7 +111,7 @@ def in_pieces(text: str, names: Names, reads: Reads) -> Line | None:
         if "=" in text[start:end]:
             for first, last in _cores(text, start, end, names):
                 tried += 1
-                joined = _joined(kept, text[first:last], first, mark)
+                joined = _joined(kept or lead, text[first:last], first, mark if kept else " ")
                 if tried > MOST_TRIED:
                     return None
                 if (found := reads(joined)) is not None:
@@ -104,9 +123,18 @@ def in_pieces(text: str, names: Names, reads: Reads) -> Line | None:
         if not _may_go(text[start:first], names) or not _may_go(text[last:end], names):
             return None
         gaps += [*_gap(text, start, first), *_gap(text, last, end)]
-    if line is None or not gaps:
+    if line is None:
         return None
     return replace(line, text=text, passed=(*line.passed, *gaps), unread=(*line.unread, *gaps))
+
+
+def _heading(text: str, end: int, names: Names) -> Label | None:
+    """The sum that is named before a colon, where nothing else is said there."""
+    try:
+        head = heading_in(text, 0, end, names) if end > 0 else None
+    except Broken:
+        return None
+    return None if head is None or head.passed else head.label
 
 
 def _clauses(text: str, at: int) -> Iterator[tuple[int, int, str]]:

@@ -17,6 +17,8 @@ _UNIT_WORDS = (
     r"|k?N ?[·*.]? ?mm?|kip ?[·*.-]? ?ft|lb ?[·*.-]? ?ft|mm|cm|m|ft|kN|N|lb"
 )
 _IN_UNIT = re.compile(rf" in (?P<unit>{_UNIT_WORDS})(?= *[:,(])")
+_CUT_UNIT = re.compile(r"(?<=[0-9])(?P<gap> ?)(?P<unit>[kM] N|k ?i ?p|l b)(?![\w({])")
+"""A unit that a blank has come into: 28k N."""
 _MULTIPLE = re.compile(
     rf"\b(?P<function>sin|cos|tan) +(?P<digits>\d{{1,2}}) ?(?P<angle>{ANGLE})(?!\w)"
 )
@@ -28,6 +30,7 @@ _RATIO = re.compile(
 
 def in_formulas(source: Source, names: Names) -> Source:
     """The source with units of a heading left out, multiples of angles in brackets, ratios as products."""
+    source = source.rewritten(_CUT_UNIT, lambda found: _unit(found, names))
     source = unit_apart(source, names).rewritten(_MULTIPLE, _multiple)
     return source.rewritten(_RATIO, lambda found: _ratio(found, names))
 
@@ -42,6 +45,13 @@ def _unit_said(found: re.Match[str], names: Names) -> str | None:
     before = found.string[: found.start()]
     heads = "=" not in before or re.fullmatch(r"[^=]*= *0", before) is not None
     return " " if heads and names.joint(found["unit"]) is None else None
+
+
+def _unit(found: re.Match[str], names: Names) -> str | None:
+    """A unit without the blank in it, where its last letter is nothing of the truss."""
+    last = found["unit"][-1]
+    named = names.meanings(last) or names.joint(last) == last
+    return None if named else f"{found['gap']}{found['unit'].replace(' ', '')}"
 
 
 def _multiple(found: re.Match[str]) -> str:

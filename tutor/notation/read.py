@@ -19,6 +19,7 @@ from tutor.notation.explained import explained_by
 from tutor.notation.figured import thousands
 from tutor.notation.formula import sides_of
 from tutor.notation.found import Choice, Found, trimmed
+from tutor.notation.head_end import behind_list_dash
 from tutor.notation.heading import heading_in
 from tutor.notation.keyed import is_keyed
 from tutor.notation.label import Label
@@ -271,11 +272,11 @@ def _read(text: str, source: Source, said: Mapping[str, float], found: Found) ->
         numbers = numbers_apart(source.text, source.typed(text), found.choice.numbered)
         if numbers.unsure:
             found.open.add("numbered")
-        inner = source.text[: numbers.end]
+        begin = behind_list_dash(source, text, numbers.start, found)
         for start, end in ((0, numbers.start), (numbers.end, len(source.text))):
             if source.text[start:end].strip(" .,;"):
                 found.passed.append(source.place(Span(*trimmed(source.text, start, end))))
-        blanked = " " * numbers.start + inner[numbers.start :]
+        blanked = " " * begin + source.text[begin : numbers.end]
         blanked += " " * (len(source.text) - len(blanked))
         source = replace(source, text=blanked)
     except Broken as broken:

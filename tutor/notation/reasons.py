@@ -12,10 +12,10 @@ from tutor.notation.source import Source
 
 _SEEN = (
     r"\b(?:in (?:one|a|the same)?(?: straight)? ?line|collinear|colinear|aligned|unloaded|not loaded|"
-    r"no (?:external )?(?:loads?|reactions?|forces?)|two members|three members|keine (?:[äa]u[sß]+ere )?(?:last|kraft)|unbelastet)\b"
+    r"no (?:external )?(?:loads?|reactions?|forces?)|two members|three members|(?:by (?:it|them)sel(?:f|ves)|on (?:its|their) own|alone)(?= *[,;]? *(?:so|hence|thus|therefore)\b| *[.,;]? *$)|keine (?:[äa]u[sß]+ere )?(?:last|kraft)|unbelastet)\b"
 )
 _LEADING = re.compile(
-    rf"^(?P<kind> *zero[- ]force member *:)?(?P<reason>[^=:;]*?{_SEEN}[^=:;]*?)[,;]? *"
+    rf"^(?P<kind> *zero[- ]force member *:)?(?P<head>[^=:;]*: *)?(?P<reason>[^=:;]*?{_SEEN}[^=:;]*?)[,;]? *"
     r"(?:\b(?:so|hence|thus|therefore)\b|∴|⇒|→)(?: that)?,? *(?=[^=:;]*=)",
     re.IGNORECASE,
 )
@@ -111,6 +111,8 @@ def _components(found: re.Match[str], names: Names) -> str | None:
 
 def _place(found: re.Match[str], names: Names) -> str:
     """The joint that a reason speaks of, as a heading; a blank where it names none."""
+    if found["head"]:
+        return str(found["head"])
     there = _PLACE.search(found["reason"])
     joint = None if there is None else names.joint(there["joint"])
     return " " if joint is None else f"Joint {joint}: "

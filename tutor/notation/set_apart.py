@@ -13,6 +13,10 @@ from tutor.notation.units import NEWTONS
 
 _MARK = re.compile(r"(?<=[^ ]) +(?P<mark>::|//|>>+|»|[~-] ?>|_{2,}|\|\||•|:)(?= +[^ ])")
 _EQUATION = re.compile(r"[^;:=]*=")
+_HEADS = re.compile(r"(?:Σ|[Ss]um\b)[^=]*= *[0Oo] *$")
+"""The sum that a colon sets apart from its terms."""
+_SIDE = re.compile(r" *[0-9.]+ *(?:[,;=]|$|\b(?:so|hence|thus)\b)")
+"""The last number of a ratio: F_AB : A_y = 13 : 5, so ..."""
 _CONCLUDES = frozenset((">", "»"))
 _FORCES = "|".join(sorted((*NEWTONS, "kips", "lbf", "lbs", "k", "#"), key=len, reverse=True))
 _NAME = rf"[{LETTERS}][\w{{}}-]*"
@@ -30,6 +34,9 @@ def set_apart(source: Source, typed: str, names: Names) -> Source:
     for found in _MARK.finditer(typed):
         before, behind = source.text[: found.start()], source.text[found.end() :]
         if "=" not in before or _EQUATION.match(behind) is None or not complete(before):
+            continue
+        ratio = before[-1].isdigit() and _SIDE.match(behind) is not None
+        if found["mark"] == ":" and (ratio or _HEADS.search(before)):
             continue
         if found["mark"] == "•" and re.search(r"= *0 *$", before) is None:
             continue

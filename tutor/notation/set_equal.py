@@ -29,3 +29,20 @@ def set_equal(text: str, names: Names) -> str:
         return text
     at = found.start("gap")
     return text[:at] + "=" + text[at + 1 :]
+
+
+_SPACED = re.compile(
+    r" *(?P<name>[^\W\d][\w{}'-]+)(?P<gap> +)[-+]? ?[0-9][0-9.,]*(?: ?(?:k?N|MN|kips?|k|lbs?))? *"
+)
+
+
+def value_spaced(text: str, names: Names, unknown: str) -> str:
+    """The text with = for the space between the force that is asked for and its value: B_x 29.3.
+
+    A letter alone may be the C of a value as well as a joint, and is left as it is.
+    """
+    found = _SPACED.fullmatch(text)
+    if found is None or names.meant(found["name"]) != (unknown,):
+        return text
+    at = found.start("gap")
+    return f"{text[:at]}={text[at + 1 :]}"

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from tutor.notation.ending import WORD, last_letter, phrase, tail, wordy
 from tutor.notation.found import Found, trimmed
 from tutor.notation.heeded import ARROWS, PUSHING, Said
 from tutor.notation.lexicon import WAYS, folded, says
+from tutor.notation.line import Side
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS, PARTNER
 from tutor.notation.tree import Span
@@ -128,9 +130,31 @@ def _take(said: Said, words: Said) -> None:
         if (said.letter or said.sense) and (said.letter, said.sense) != (words.letter, words.sense):
             raise Broken("value/two", *max(place, *said.places))
     if words.places:
-        said.letter, said.sense = words.letter, words.sense
+        said.letter, said.sense, said.acts = words.letter, words.sense, words.acts
         said.places += words.places
     said.zero = said.zero or words.zero
+
+
+def unpushed(said: Said, side: Side, name: str | None, found: Found) -> Said:
+    """What is said of a value without the verb for what a support or no force does: -32 kN, it pulls on the wall.
+
+    Which way a support acts that pushes is not said by that: before a minus it says nothing, else perhaps.
+    """
+    if not (said.acts and side.numeric):
+        return said
+    size = sum(term.value for term in side.terms)
+    support = name in found.names.reactions and name not in found.names.links
+    if size and not support:
+        return said
+    if size > 0.0:
+        found.open.add("pushed")
+        if not found.choice.pushed:
+            return said
+    told = [Span(*place) for place in said.places]
+    found.passed += [
+        one for one in told if not any(p.start <= one.start < p.end for p in found.passed)
+    ]
+    return replace(said, letter=None, acts=False, places=[])
 
 
 def _groups(
@@ -199,18 +223,20 @@ def _worded(text: str, begin: int, index: int, found: Found) -> Said | None:
 
 
 def _of_another(text: str, begin: int, inner: str, names: Names) -> bool:
-    """Whether a bracket says something of a force that does not stand before it: 25 kN (A_y up), 30 (CE is zero)."""
+    """Whether a bracket says something of a force whose value does not stand before it: 25 kN (A_y up), 30 (CE is zero).
+
+    Neither does it behind a sum: A_x - R_E sin 30° = 0 (R_E points up and to the left).
+    """
     first, *others = WORD.findall(inner) or [""]
     if len(first) < 2 or not names.plainly(first):
         return False
-    way = bool(others) and (says(others[-1], *WAYS) or _points(inner, others))
-    if not way and not any(says(word, "zero") for word in others):
+    named = set(names.plainly(first))
+    of_a_sum = not named & _subject(text[:begin], names)
+    ways = any(says(word, *WAYS) for word in (others if of_a_sum else others[-1:]))
+    if not (ways or _points(inner, others) or any(says(word, "zero") for word in others)):
         return False
     before = {name for word in WORD.findall(text[:begin]) for name in names.plainly(word)}
-    named = set(names.plainly(first))
-    return bool(before - named) and (
-        not before & named or not named & _subject(text[:begin], names)
-    )
+    return bool(before - named) and (not before & named or of_a_sum)
 
 
 def _subject(before: str, names: Names) -> set[str]:

@@ -15,6 +15,7 @@ from tutor.notation.heading import heading_in
 from tutor.notation.lexicon import WAYS, Meaning, folded, says
 from tutor.notation.names import Names
 from tutor.notation.talk import BECAUSE, Clause, words_of
+from tutor.notation.unreadable import Broken
 from tutor.notation.zero_words import says_zero
 
 _LINKS = frozenset((
@@ -98,6 +99,9 @@ def ending_in(text: str, clause: Clause, names: Names, given: str | None) -> boo
 
 def heading_of(text: str, clause: Clause, names: Names) -> bool:
     """Takes the sum that a clause names in words: "resolving vertically at H", "moments about C"."""
+    if _names_a_sum(text, clause, names):
+        clause.keep(clause.start, clause.end, text[clause.start : clause.end])
+        return True
     if not _sums(words_of(text, clause)):
         return False
     kept = [bit for index, bit in enumerate(clause.bits) if _heads(text, clause.bits, index, names)]
@@ -110,6 +114,15 @@ def heading_of(text: str, clause: Clause, names: Names) -> bool:
     for bit in kept:
         clause.keep(bit.start, bit.end, text[bit.start : bit.end])
     return True
+
+
+def _names_a_sum(text: str, clause: Clause, names: Names) -> bool:
+    """Whether a clause is a heading as it stands: A ↑."""
+    try:
+        head = heading_in(text, clause.start, clause.end, names)
+    except Broken:
+        return False
+    return head is not None and not head.passed and head.label is not None and bool(head.label.kind)
 
 
 def place_of(text: str, clause: Clause, names: Names) -> bool:

@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from tutor.notation.found import trimmed
 from tutor.notation.heeded import denies
+from tutor.notation.layout import ANGLE
 from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
@@ -23,9 +24,19 @@ _OF = r"(?:the|a|an|its|their|of|all|each|this|it|they|[A-Z]\w{1,4}|members?|bar
 _STEEP = re.compile(
     rf"(?:(?<=^)|(?<=[,;:.(] )|(?<=\()|(?<=[\w)\]}}] ))(?:{_LEADS}\b,? +)*(?:{_OF} +)*"
     rf"(?:{_SLOPE}(?: +of)?(?: +[A-Z]\w{{1,4}})?(?: +(?:is|are|being|=|ist|was)| *=)?(?: +an?| +of)* +(?:{_RATIO})(?!\w)|(?:{_RATIO}) +{_SLOPE}\b)"
-    r"(?=(?P<mark> *(?:[,;:)]|∴|⇒|→|$| so\b| hence\b| thus\b| therefore\b)))",
+    r"(?=(?P<mark> *(?:[,;:)]|∴|⇒|→|$| so\b| hence\b| thus\b| therefore\b)| +-+ +(?=[A-Z][\w{}]* *[/:=])))",
     re.IGNORECASE,
 )
+_SIDES_AT = re.compile(
+    rf"^ *{_FIGURE}(?: ?[-:] ?{_FIGURE}){{2}},?(?= +(?:at|for|from|in|bei|en|an) +(?:joint +)?(?P<joint>[A-Z]\w*) *[:,])(?P<mark>)"
+)
+"""The sides of a triangle before the joint that is looked at: 5-12-13 at A: ..."""
+_ANGLE_NAMED = re.compile(
+    rf"(?:(?<=^)|(?<=[,;(→←↑↓])) *(?:{_LEADS} +)?{ANGLE},? +(?:(?:is|being|as|for) +)?(?:(?:the|its) +)?(?:slope|angle|inclination|pitch|steigung|winkel|pente|[áa]ngulo) +(?:of|between|von|de) +"
+    rf"(?:the +)?[A-Z][\w{{}}-]*(?: +(?:to|from|with|above|below|and|off|against) +(?:the +)?(?:horizontal|vertical|level|ground|floor|[A-Z]\w+))?(?P<mark> *(?:,|;|\)|\b(?:with|where|so|and|for which|mit|avec|con)\b)(?=[^:;]*(?:sin|cos|tan)))",
+    re.IGNORECASE,
+)
+"""What an angle is of, before its size: β the slope of AD, with sin β = 3/5."""
 _AT_ANGLE = re.compile(
     rf"(?<=[,;(])(?: *{_LEADS})? *{_FIGURE} ?(?:°|deg(?:rees)?)(?: +slope)? +(?:so|both|each|everywhere|again|all)\b[^=0-9+*/()]*(?P<mark>\)|$)"
 )
@@ -39,7 +50,8 @@ _PULLS_WITH = re.compile(
 _OF_FORCES = re.compile(r"\b(?:triangle of forces|force triangle)\b", re.IGNORECASE)
 """A triangle whose sides are forces, of which a proportion speaks."""
 _MAY = re.compile(
-    rf"\b{_SLOPE}\b|[,;(][ a-z]*[0-9.]+ ?(?:°|deg)|(?:^|[,;:]) *[A-Z]\w* +[a-z]{{4}}", re.IGNORECASE
+    rf"\b{_SLOPE}\b|\b(?:angle|winkel|ángulo|angulo)\b|^ *{_FIGURE} ?[-:] ?[0-9]|[,;(][ a-z]*[0-9.]+ ?(?:°|deg)|(?:^|[,;:]) *[A-Z]\w* +[a-z]{{4}}",
+    re.IGNORECASE,
 )
 
 
@@ -49,9 +61,11 @@ def without_talk_of_truss(source: Source, names: Names) -> tuple[Source, tuple[S
     if "=" not in text or _OF_FORCES.search(text) is not None or _MAY.search(text) is None:
         return source, ()
     told: list[Span] = []
-    for pattern in (_STEEP, _AT_ANGLE, _ACTS, _PULLS_WITH):
+    for pattern in (_STEEP, _SIDES_AT, _ANGLE_NAMED, _AT_ANGLE, _ACTS, _PULLS_WITH):
         for found in list(pattern.finditer(text)):
             if pattern is _ACTS and not _of_a_joint(found, names):
+                continue
+            if pattern is _SIDES_AT and names.joint(found["joint"]) is None:
                 continue
             if pattern is _PULLS_WITH and len(names.meant(found["force"])) != 1:
                 continue
@@ -70,8 +84,13 @@ def _of_a_joint(found: re.Match[str], names: Names) -> bool:
 
 
 def _with_marks(text: str, start: int, end: int) -> tuple[int, int]:
-    """The place of words with the brackets around them, or with the mark behind them at the start of a line."""
+    """The place of words with the brackets around them, or with one of the marks that set them off."""
     if text[:start].endswith("(") and text[end : end + 1] == ")":
         return start - 1, end + 1
-    mark = re.match(r" *[,;:]", text[end:])
-    return (start, end + mark.end()) if mark and not text[:start].strip() else (start, end)
+    mark = re.match(r" *(?:[,;:]| -+(?= ))", text[end:])
+    before = text[:start].rstrip()
+    if mark is None:
+        return start, end
+    if not before or (mark[0].endswith("-") and before[-1] in ",;:"):
+        return start, end + mark.end()
+    return (len(before) - 1, end) if before[-1] == "," and mark[0].endswith(":") else (start, end)

@@ -20,6 +20,7 @@ from tutor.notation.named_length import is_quantity, named_length
 from tutor.notation.placed import label_placed, placed
 from tutor.notation.same import are_same
 from tutor.notation.set_equal import set_equal
+from tutor.notation.side_ending import unpushed
 from tutor.notation.source import Source
 from tutor.notation.symbols import FREE_LETTERS, LETTERS, LOAD_LETTERS
 from tutor.notation.tree import Span
@@ -203,12 +204,11 @@ class Statements:
         last = self.steps[-1].sides[-1]
         word = self.text[start:end].rstrip(".")
         said = phrase(self.text, start, end, self.found.names)
-        if said is None and word in ("T", "C"):
+        if said is None or any(map(str.isdigit, word)) or not last.numeric:
             return False
-        if said is None or not (said.letter or said.sense or said.zero):
-            return False
-        if any(map(str.isdigit, word)) or not last.numeric:
-            return False
+        as_typed, said = said, unpushed(said, last, self.steps[-1].sides[0].name, self.found)
+        if not (said.letter or said.sense or said.zero):
+            return said is not as_typed
         if last.letter or last.sense:
             same = said.sense == "against" or (last.letter, last.sense) == (said.letter, said.sense)
             if said.places and not same:

@@ -18,6 +18,7 @@ _IN_BRACKETS = re.compile(rf"Σ *{_FORCE} ?[(\[] ?(?:at |joint )?{_PLACE} ?[)\]]
 _MOMENT = re.compile(
     rf"(?P<sum>Σ *M) *_ *[({{]{{2}} *{_PLACE} *[)}}]{{2}}|Σ *M *_\( *(?P<plain>[A-Z][0-9]?) *\)"
 )
+_AT_POINT = re.compile(r"Σ *M *_ *\{ *(?P<point>\([^(){}=]*[,;][^(){}=]*\)) *\}")
 _RUN_TOGETHER = re.compile(r"Σ *F_(?P<word>[A-Z][0-9]?[xy])(?!\w)")
 _AXIS_FIRST = re.compile(rf"Σ *F_?\{{?(?P<axis>[xy]),? ?{_PLACE}(?!\w)\}}?")
 _PLACE_FIRST = re.compile(rf"Σ +F_?\{{{_PLACE},? ?(?P<axis>[xy])\}}")
@@ -36,6 +37,7 @@ def summed(source: Source) -> Source:
         source = source.rewritten(_INDEX, "Σ").rewritten(indexed, _without_index)
     for pattern in (_ABOVE, _BEHIND, _AT_BAR, _IN_BRACKETS):
         source = source.rewritten(pattern, lambda found: f"Σ_{found['place']} F_{found['axis']}")
+    source = source.rewritten(_AT_POINT, lambda found: f"ΣM_{found['point']}")
     source = source.rewritten(_MOMENT, lambda found: f"ΣM_{found['place'] or found['plain']}")
     for pattern in (_AXIS_FIRST, _PLACE_FIRST):
         source = source.rewritten(pattern, lambda found: f"ΣF_{{{found['axis']}{found['place']}}}")

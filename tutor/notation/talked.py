@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -36,7 +37,8 @@ def with_talk_told(line: Line, names: Names) -> Line:
         bits = bits_of(inner, names)
         clause = Clause(bits)
         found = reverses(inner, clause) if bits else None
-        if found is not None and not (_of_a_sense(inner) and not _gives_a_value(line)):
+        harmless = not _gives_a_value(line) if _of_a_sense(inner) else _not_zero(inner, line, names)
+        if found is not None and not harmless:
             raise stopped_at(first + found.start(), first + found.end(), names)
         if (bits and declares(inner, clause) is None) or changes(text, line.text[: span.start]):
             raise stopped_at(span.start, span.end, names)
@@ -76,6 +78,23 @@ def start_of(span: Span) -> int:
 def _of_a_sense(text: str) -> bool:
     """Whether words say of a force only what it does not do: (AE not in compression)."""
     return any(says(folded(word), "T", "C") for word in NAME.findall(text))
+
+
+_NOT_ZERO = re.compile(
+    r"(?P<name>\w[\w{}-]*) +(?:(?:is|are) +)?(?:not|isn'?t|never|no) +(?:an? +)?(?:zero|nil|nought)(?:[- ]force)?(?: +(?:member|bar))?"
+)
+
+
+def _not_zero(text: str, line: Line, names: Names) -> bool:
+    """Whether words only say of a force that it is not zero, and the line does not say that it is."""
+    found = _NOT_ZERO.fullmatch(text)
+    meant = names.meant(found["name"]) if found is not None else ()
+    zeros = (
+        {side.name for side in step.sides}
+        for step in line.steps
+        if all(not any(t.value for t in side.terms) for side in step.sides if side.numeric)
+    )
+    return len(meant) == 1 and not any(meant[0] in each for each in zeros)
 
 
 def _gives_a_value(line: Line) -> bool:

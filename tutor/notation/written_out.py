@@ -10,6 +10,7 @@ from tutor.notation.corrected import corrected
 from tutor.notation.dashed_off import dashed_off
 from tutor.notation.likened import likened
 from tutor.notation.names import Names
+from tutor.notation.pushed import pushed
 from tutor.notation.said_twice import said_once_over
 from tutor.notation.set_apart import set_apart
 from tutor.notation.source import Source
@@ -24,5 +25,5 @@ def written_out(text: str, names: Names) -> Source:
     source = celled(source, source.typed(text), names)
     source = called(dashed_off(source, names), names)
     source = said_once_over(set_apart(source, source.typed(text), names))
-    source = unabridged(corrected(without_arrows_of_terms(source, names)), names)
+    source = unabridged(pushed(corrected(without_arrows_of_terms(source, names)), names), names)
     return totalled(likened(with_arms(source, names), names), names)

@@ -10,10 +10,12 @@ from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import State
 from tutor.notation import read_letters
+from tutor.notation.convention import letter_of_all
 from tutor.notation.symbols import FREE_LETTERS, LOAD_LETTERS
 from tutor.notation.units import METRES, NEWTONS
 from tutor.text import listed
 
+OF_ALL = "Kept: {letter} with a member behind it is the force in that member."
 _UNITS = "|".join((*NEWTONS, *METRES, "kips"))
 
 
@@ -26,6 +28,8 @@ def with_letters(state: State, event: Event, desk: Judge) -> State:
 def take_letters(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     """A line that only says how large letters are: kept for the lines that follow."""
     text = event.text("text")
+    if (letter := letter_of_all(text)) is not None:
+        return state, Reply((Say("note", OF_ALL.format(letter=letter)),), True)
     found = read_letters(text, desk.names, desk.letters)
     said = [f"{name} = {size:.4g}{_unit(state, name, text)}" for name, size in found.items()]
     return state, Reply((Say("note", f"Kept for your lines: {listed(said)}."),), True)

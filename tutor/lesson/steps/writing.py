@@ -32,6 +32,7 @@ from tutor.lesson.steps.slip_in_working import does_not_follow
 from tutor.lesson.steps.value_kept import keep_value
 from tutor.lesson.trying import wrong
 from tutor.notation import Unreadable, ValueReading, value_of
+from tutor.notation.convention import letter_of_all
 
 CHOOSE_FIRST = (
     "Which equation is this line? Choose it first, or begin the line with its heading, like ΣFx:"
@@ -51,7 +52,7 @@ def take_text(
     event = _without_heading(event, desk)
     text = event.text("text")
     line = desk.read(text)
-    if isinstance(line, Unreadable) and line.code == "letters":
+    if isinstance(line, Unreadable) and (line.code == "letters" or letter_of_all(text)):
         return take_letters(state, event, desk)
     name = component_stated(line)
     if name is not None and (name in state.result or lines_giving(state, name)):
