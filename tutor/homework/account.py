@@ -7,19 +7,11 @@ from dataclasses import dataclass, field, replace
 from tutor.homework.sheet import place_in_words
 from tutor.homework.slips import TrueTerm, mistake_of
 from tutor.judge import Equation, Fx, Mistake, Value
+from tutor.judge.telling import told_of
 from tutor.model import Problem
 
-VALUE_ALONE = "This value does not follow from those it was found from."
 RIVAL = 0.9
 """Explanations that cost no more than this above the best one leave no certainty."""
-LINE_OF_WORK = (
-    ("This value does not follow from the equations it is found from.", VALUE_ALONE),
-    ("This line", "Your {work}"),
-    ("this line", "your {work}"),
-    ("your line", "your {work}"),
-    ("come into its line.", "come into your {work}."),
-)
-"""How the catalogue speaks of a typed line, and how of work of which only the values were given."""
 
 
 @dataclass(frozen=True)
@@ -67,15 +59,4 @@ def put_in_words(problem: Problem, place: str, joint: str | None, draft: Draft) 
 
 def of_values(mistake: Mistake, place: str) -> Mistake:
     """The mistake in words that fit where no line was typed, but values found at `place`."""
-
-    def said(text: str) -> str:
-        for line, work in LINE_OF_WORK:
-            text = text.replace(line, work.format(work=f"work at {place_in_words(place)}"))
-        return text
-
-    return replace(
-        mistake,
-        text=said(mistake.text),
-        reason=said(mistake.reason),
-        place=said(mistake.place),
-    )
+    return told_of(mistake, f"your work at {place_in_words(place)}")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -15,7 +16,7 @@ from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Mistake
 from tutor.notation import Reading, Span
-from tutor.text import listed
+from tutor.text import listed, raised
 
 
 def mistake_of(
@@ -48,6 +49,18 @@ def mistake_of(
         span,
         others,
     )
+
+
+def told_of(mistake: Mistake, work: str) -> Mistake:
+    """A mistake as it is told of other work than a typed line, such as the values at a joint."""
+    text, reason, place = (
+        _LINE.sub(lambda found: raised(work) if found[0][0].isupper() else work, said)
+        for said in (mistake.text, mistake.reason, mistake.place)
+    )
+    return replace(mistake, text=text, reason=reason, place=place)
+
+
+_LINE = re.compile(r"\b(?:[Tt]his|[Yy]our) line\b")
 
 
 def _has_minus(reading: Reading, span: Span | None, size: float) -> bool:

@@ -5,7 +5,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -15,6 +14,7 @@ from tutor.judge.desk import Desk
 from tutor.judge.line import Line, judge_line
 from tutor.judge.nearest import clearly_nearest
 from tutor.judge.sum_before import sums_of
+from tutor.judge.telling import told_of
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import UNNAMED, Mistake
@@ -25,8 +25,6 @@ from tutor.notation.reading import link
 from tutor.notation.tree import Binary, Name, Negative, Node, Unit
 from tutor.notation.unreadable import Broken
 from tutor.text import lowered
-
-LINE = re.compile(r"\b(?:this|your) line\b")
 
 
 def slip_in_working(
@@ -39,14 +37,8 @@ def slip_in_working(
 
 def _of_value(about: Value, slip: Mistake) -> Mistake:
     """A mistake in the sum that a lone value was taken from: nothing of it was written down."""
-
-    def said(text: str) -> str:
-        return LINE.sub(
-            "the sum for this value", text.replace("This line", "The sum for this value")
-        )
-
-    place = f"For {about.unknown}: {lowered(said(slip.place))}"
-    return replace(slip, text=said(slip.text), reason=said(slip.reason), place=place)
+    told = told_of(slip, "the sum for this value")
+    return replace(told, place=f"For {about.unknown}: {lowered(told.place)}")
 
 
 def _slip_of_any(

@@ -9,7 +9,7 @@ from tutor.judge.kind import Case, Kind
 
 def look(case: Case) -> str:
     if isinstance(case.about, Value):
-        return "This value does not follow from the equations it is found from."
+        return "This value does not follow from what it was found from."
     return "The known numbers of this line do not add up to what stands in it."
 
 

@@ -8,7 +8,7 @@ from tutor.judge.kind import Case, Kind
 
 
 def look(case: Case) -> str:
-    return f"Something that does not act on {case.body} has come into its line."
+    return f"Something that does not act on {case.body} has come into this line."
 
 
 def reason(case: Case) -> str:

@@ -9,7 +9,7 @@ from tutor.judge.kind import Case, Kind
 
 def look(case: Case) -> str:
     where = "on" if case.is_cut else "at"
-    return f"A support that is not {where} {case.body} has come into its line."
+    return f"A support that is not {where} {case.body} has come into this line."
 
 
 def reason(case: Case) -> str:
