@@ -85,3 +85,20 @@ def test_the_way_of_a_value_in_a_bracket_is_heeded_or_asked_for() -> None:
         line = read_line(text, LETTERED)
         assert isinstance(line, Line)
         assert line.steps[0].sides[-1].letter == letter
+
+
+def test_an_arrow_behind_a_reaction_that_would_be_drawn_otherwise_is_not_left_out() -> None:
+    assert terms("12→ + A_x→ - AB← = 0") == terms("12 + A_x - AB = 0")
+    assert isinstance(read_line("12→ - A_x← = 0", LETTERED), Unreadable)
+
+
+def test_a_place_behind_a_value_is_no_way_of_it() -> None:
+    for text in ("A_y = 12 (halfway up)", "A_y = 12 (down there)"):
+        line = read_line(text, LETTERED)
+        assert isinstance(line, Line)
+        assert line.steps[0].sides[-1].sense is None
+
+
+def test_a_force_with_its_factor_is_no_talk() -> None:
+    found = terms("about D: 4A_x (hm, sign? yes) - 6A_y + 3(10) = 0, (the others go thru D")
+    assert found[0] == ("A_x", 4.0)

@@ -70,9 +70,13 @@ def _alone(found: re.Match[str]) -> str | None:
 
 
 def _from_anew(found: re.Match[str]) -> str | None:
-    """Nothing for an equation that is taken back before it is written anew: "AB + AC = 0, no wait: AB - AC = 0"."""
+    """Nothing for an equation that is taken back before it is written anew: "AB + AC = 0, no wait: AB - AC = 0".
+
+    Behind a bracket within a sum it goes on: "12·4 (should be minus) + 18·8 = 0".
+    """
     behind = found.string[found.end() :].partition("=")[0]
-    return None if _VALUE_ALONE.fullmatch(behind) else ""
+    goes_on = found[0].rstrip().endswith(")") and behind.lstrip()[:1] in ("+", "-", "*", "/")
+    return None if goes_on or _VALUE_ALONE.fullmatch(behind) else ""
 
 
 _VALUE_ALONE = re.compile(r" *[,;]? *(?:(?:so|hence|then|thus|and)\b,? *)?[A-Za-z][\w{}]* *")

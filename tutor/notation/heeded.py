@@ -19,6 +19,10 @@ DRAWN = frozenset(("drew", "drawn", "draw", "assumed", "assume"))
 """Words behind which stands how an arrow was drawn, and not how the force acts."""
 PUSHING = frozenset(("pushes", "pushing", "pulls", "pulling", "presses", "pressing"))
 """What a member does to its joints in compression and tension, and what any force does that acts some way."""
+_HOW_FAR = frozenset(
+    ("halfway", "way", "higher", "lower", "further", "end", "m", "ft", "mm", "feet", "metres")
+)
+_PLACES = frozenset(("top", "there", "here"))
 _BOTH = frozenset(("both", "jts", "ends", "end"))
 _HOLDING = frozenset(
     ("wall", "roller", "pin", "support", "ground", "floor", "link", "reaction", "hinge", "abutment")
@@ -142,9 +146,11 @@ def _heed_denied(bits: list[Bit], at: int, heeded: Said) -> None:
 
 
 def _is_place(bits: list[Bit], index: int) -> bool:
-    """Whether left or right says where something is: on the right, left of D, the left half; or left out."""
+    """Whether a way says where something is: on the right, left of D, the left half, halfway up; or left out."""
     before = [folded(word) for word, _, _ in bits[max(0, index - 2) : index]]
     behind = folded(bits[index + 1][0]) if index + 1 < len(bits) else ""
+    if says(bits[index][0], "up", "down"):
+        return behind in _PLACES or bool(_HOW_FAR.intersection(before[-1:]))
     led = "on" in before[-1:] or (
         before[-1:] == ["the"] and before[:1] in (["on"], ["from"], ["at"])
     )

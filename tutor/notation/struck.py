@@ -28,6 +28,7 @@ _MAY = re.compile(rf"~[^~]+~|</|\[/|\\s|{STROKE}")
 _OPERAND = re.compile(
     r" *(?:[0-9.√½⅓⅔¼¾]|\\(?:d?frac|sqrt|sin|cos|tan|left)|[\[({](?! *[a-z]{3}[^0-9]*[)\]])|(?P<word>[A-Za-zα-ω][\w{}]*))"
 )
+_TALK_GOES_ON = re.compile(r"[',.]? +[A-Za-z]")
 _FUNCTIONS = ("sin", "cos", "tan", "sqrt")
 
 
@@ -53,6 +54,6 @@ def replaced(behind: str) -> bool:
     if operand is None:
         return False
     word = operand["word"]
-    if word is None or not word.islower() or word.startswith(_FUNCTIONS):
+    if word is None or word not in SPEECH or word.startswith(_FUNCTIONS):
         return True
-    return len(word) < 3 and word not in SPEECH
+    return _TALK_GOES_ON.match(behind, operand.end()) is None

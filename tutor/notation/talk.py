@@ -85,6 +85,8 @@ def piece_of_formula(
         said = text[bit.start : bit.end]
         if bit.kind == "formula" and _OPERATED.search(_RATIO.sub(" ", said)) is not None:
             return bit.start, bit.end
+        if bit.kind == "formula" and (term := _TERM.fullmatch(said)) and names.plainly(term[1]):
+            return bit.start, bit.end
         if not behind and not leads:
             continue
         if bit.kind == "word" and not is_speech(said, names):
@@ -98,6 +100,8 @@ def piece_of_formula(
 
 
 _OPERATED = re.compile(r"[-+*/^√=°|<>&]")
+_TERM = re.compile(rf"[0-9][0-9.,]* ?([{LETTERS}][\w{{}}-]*)")
+"""A force with its factor: 4Ax."""
 _RATIO = re.compile(
     r"[0-9.]+ ?°|(?<![\w.])[0-9]+(?:[-/][0-9]+)+(?![\w.])|(?<=[A-Z0-9])-(?=[A-Z][0-9])|^[-+](?=[0-9.]+)"
 )

@@ -23,8 +23,15 @@ def without_arrows_of_terms(source: Source, names: Names) -> Source:
     return source.rewritten(_ARROW, lambda found: _of_term(found, names))
 
 
+def _as_drawn(word: str, arrow: str, names: Names) -> bool:
+    """Whether an arrow behind a force leaves it as it is: a reaction against its axis would be drawn otherwise."""
+    named = names.meant(word)
+    against = arrow in "←↓" and any(name in names.reactions for name in named)
+    return bool(names.meanings(word)) and not against
+
+
 def _of_term(found: re.Match[str], names: Names) -> str | None:
-    if found["name"] is not None and not names.meanings(found["name"]):
+    if found["name"] is not None and not _as_drawn(found["name"], found["arrow"].strip(), names):
         return None
     text = found.string
     if text[found.end() :].lstrip()[:1] in (")", "]"):
