@@ -7,6 +7,8 @@ What is said of each line is what a lecturer would say first, common practice, n
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from families import exact, plain_problem
 
@@ -69,6 +71,12 @@ def test_the_slip_of_a_sum_that_a_value_is_found_from_is_named(
             ("arm-from", "load C"),
         ),
         ("BF", "Left of the cut, ↑: 14 − 15 − 4/5 F_BF = 0 → F_BF = −1.25", ("sign", "BF")),
+        ("BF", "Left part: 14 − 15 + 3/5 F_BF = 0 → F_BF = 1.67", ("component", "BF")),
+        (
+            "BF",
+            "Shear in the middle panel: 14 + 4/5 F_BF = 0 → F_BF = −17.5",
+            ("missing", "load B"),
+        ),
         ("BC", "Left part, about F: 4 F_BC = 14·3 + 9·4 − 15·3 → F_BC = 8.25", ("arm-from", "A_y")),
     ],
 )
@@ -125,3 +133,48 @@ def test_a_number_in_brackets_at_the_end_is_a_factor_where_that_leaves_fewer_mis
     assert [(m.code, m.force) for m in judge(SLIP, M("A"), text).mistakes] == [
         ("arm-from", "load C")
     ]
+
+
+@pytest.mark.parametrize(
+    ("unknown", "text", "slip"),
+    [
+        ("AB", "A →: F_AB = −3/5 F_AE = 12", ("missing", "A_x")),
+        ("AB", "F_AB = 9 − 4/5 F_AE = 20", ("component", "AE")),
+        ("AE", "A ↑: F_AE = −3/5 A_y = −9", ("component", "AE")),
+    ],
+)
+def test_what_forces_are_set_equal_to_is_judged_before_the_number_that_does_not_follow(
+    unknown: str, text: str, slip: tuple[str, str]
+) -> None:
+    verdict = told(unknown, text)
+    assert "first part is right" not in verdict.text
+    assert [(m.code, m.force) for m in verdict.mistakes][:1] == [slip] or unknown == "AE"
+
+
+def test_a_first_part_that_is_right_is_said_to_be_and_the_number_behind_it_not_to_follow() -> None:
+    verdict = told("AB", "A →: F_AB = 9 − 3/5 F_AE = 12")
+    assert verdict.text.startswith("The first part is right")
+
+
+def test_a_number_that_follows_in_another_unit_than_is_written_behind_it_is_told_by_its_unit() -> (
+    None
+):
+    (mistake,) = told("AB", "F_AB = 9 − 3/5 F_AE = 19.5 N").mistakes
+    assert (mistake.code, mistake.force) == ("unit", "AB")
+    assert "comes out in kN" in mistake.text
+
+
+@pytest.mark.parametrize(
+    ("text", "alike"),
+    [
+        ("9 D_y = 24(3) + 12(9)", ()),
+        ("9 D_y = 12(6) + 24(5)", ()),
+        ("9 D_y = 72 + 108", ("load B",)),
+    ],
+)
+def test_a_product_that_shows_its_load_is_told_of_no_other_of_the_same_moment(
+    text: str, alike: tuple[str, ...]
+) -> None:
+    loads = [Load("B", (("down", exact(24)),)), Load("C", (("down", exact(12)),))]
+    mistakes = judge(replace(SLIP, loads=tuple(loads)), M("A"), text).mistakes
+    assert [mistake.alike for mistake in mistakes] == [alike]

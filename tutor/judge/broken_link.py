@@ -96,10 +96,9 @@ def before_the_break(step: Step, broken: BrokenLink) -> Step | None:
 
 def _slip_of(desk: Desk, step: Step, one: Side, other: Side) -> tuple[str, str | None]:
     """The mistake by which the second side is not the first, and the force that it is made with."""
-    if not one.numeric:
-        lost = _minus_lost(desk, one, other)
-        return "minus" if lost else "arithmetic", lost
-    if _in_radians(step, one, other):
+    if not one.numeric and (lost := _minus_lost(desk, one, other)):
+        return "minus", lost
+    if one.numeric and _in_radians(step, one, other):
         return "angle-mode", None
     return ("unit", step.sides[0].name) if _only_unit(desk, one, other) else ("arithmetic", None)
 
@@ -130,10 +129,10 @@ def _in_radians(step: Step, one: Side, other: Side) -> bool:
 def _not_what_it_is(desk: Desk, step: Step, one: Side, other: Side) -> str | None:
     """What is said of two sides that are not equal, with the student's own values; None where they are."""
     shown, typed = step.as_typed(one), step.as_typed(other)
+    unit = desk.problem.force
     if one.numeric:
         if are_equal(one, other):
             return None
-        unit = desk.problem.force
         said = IN_UNIT if _only_unit(desk, one, other) else NOT_EQUAL
         return said.format(one=shown, other=typed, unit=unit)
     known = desk.own.known
@@ -147,6 +146,8 @@ def _not_what_it_is(desk: Desk, step: Step, one: Side, other: Side) -> str | Non
     off = abs(size - abs(number)) if other.letter or other.sense else abs(true - number)
     if off <= max(NEAR * size, radius + min(other.terms[0].radius, NEAR * size)) + 1e-9:
         return None
+    if _only_unit(desk, one, other):
+        return IN_UNIT.format(one=shown, other=typed, unit=unit)
     if [abs(term.value) for term in one.terms] == [1.0]:
         return IS_NOT.format(one=one.name or shown, value=number_in_words(true), other=typed)
     given = listed([f"{name} = {number_in_words(known[name].value)}" for name in names])
@@ -163,7 +164,10 @@ def _only_unit(desk: Desk, one: Side, other: Side) -> bool:
     if typed & NEWTONS.keys() - {desk.problem.force}:
         return False
     scale = measure(other.unit, desk.problem.force, desk.problem.length).value
-    return abs(abs(size_of(one)) - abs(size_of(other)) / scale) <= SAME * abs(size_of(one))
+    known = desk.own.known
+    values = [term.value * (known[term.name].value if term.name else 1.0) for term in one.terms]
+    size = abs(sum(values))
+    return abs(size - abs(size_of(other)) / scale) <= SAME * size
 
 
 def number_in_words(value: float) -> str:

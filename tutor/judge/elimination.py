@@ -20,7 +20,7 @@ from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.restated import Row, is_sum_of, true_row, typed_row
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
-from tutor.judge.value_line import value_said
+from tutor.judge.value_at_end import value_said
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.worked import named
 from tutor.notation import Line as Typewritten

@@ -33,13 +33,8 @@ from tutor.judge.proportion import proportion_verdict
 from tutor.judge.ratios import not_following, ratio_of_components
 from tutor.judge.results import is_bare
 from tutor.judge.typed import TypedEquation, typed_equation
-from tutor.judge.value_line import (
-    as_value,
-    broken_behind,
-    judge_value_line,
-    value_said,
-    value_told,
-)
+from tutor.judge.value_at_end import as_value, value_said
+from tutor.judge.value_line import broken_behind, judge_value_line, value_told
 from tutor.judge.verdict import Remark, Verdict, faults
 from tutor.judge.way_said import only_the_way
 from tutor.judge.way_unread import against_what_is_unread

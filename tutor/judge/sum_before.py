@@ -20,6 +20,7 @@ from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import UNNAMED, Mistake, Verdict
 from tutor.model import Problem
 from tutor.notation import Label, Step
+from tutor.notation.label import PartSaid
 from tutor.statics import Section, section
 
 MOST_POINTS = 12
@@ -39,25 +40,35 @@ def told_by_its_slip(
     lines: Sequence[TypedEquation],
 ) -> Verdict | None:
     """The verdict on a sum that does not hold, where it is clear which sum it is and how it went wrong; else None."""
-    among = [
-        each
-        for each in _headed(desk.problem, about.unknown, label, typed)
-        if typed.names <= TrueEquation(desk.problem, each, desk.own).acting
-    ]
-    if not among or len(among) > MOST_SUMS:
-        return None
     headed = label is not None and (label.kind is not None or label.point is not None)
-    given = (typed, desk.problem, desk.own, desk.values(), among, headed)
-    meant = among[0] if len(among) == 1 else clearly_nearest(*given, solved=True)
+    meant = _nearest(desk, typed, _headed(desk.problem, about.unknown, label, typed), headed)
+    unsaid = not headed and (label is None or label.part is None)
+    if meant is None and unsaid and about.unknown in desk.problem.member:
+        meant = _nearest(desk, typed, list(_of_parts(desk.problem, label, typed)), False)
     if meant is None:
         return None
     mistakes = judge_line(
         Line(desk.problem, meant, typed, desk.names, desk.own, desk.standing, lines, desk.values)
     ).mistakes
-    if any(mistake.code in _OF_NO_FORCE for mistake in mistakes):
+    if not mistakes or any(mistake.code in _OF_NO_FORCE for mistake in mistakes):
         return None
     text = " ".join(dict.fromkeys(mistake.text for mistake in mistakes))
     return Verdict("wrong", text, tuple(replace(mistake, span=None) for mistake in mistakes))
+
+
+def _nearest(
+    desk: Desk, typed: TypedEquation, among: Sequence[Equation], headed: bool
+) -> Equation | None:
+    """The one of several sums that an equation is, but for its slips; None where it is not clear which."""
+    acting = [
+        each for each in among if typed.names <= TrueEquation(desk.problem, each, desk.own).acting
+    ]
+    if len(acting) == 1 and headed:
+        return acting[0]
+    if not acting or len(acting) > MOST_SUMS:
+        return None
+    given = (typed, desk.problem, desk.own, desk.values(), acting, headed)
+    return clearly_nearest(*given, solved=True)
 
 
 def does_not_hold(about: Value, step: Step) -> Verdict:
@@ -104,21 +115,27 @@ def _ends(problem: Problem, unknown: str) -> list[str | None]:
     return [None, problem.reaction[unknown].joint]
 
 
-def _of_parts(problem: Problem, label: Label, typed: TypedEquation) -> Iterator[Equation]:
-    """The sum that a heading names, of each part that it may speak of: its cut goes through what is typed."""
-    about = equation_named(problem, label, None)
-    if about is None or isinstance(about, Along) or len(problem.joints) > MOST_JOINTS:
+def _of_parts(problem: Problem, label: Label | None, typed: TypedEquation) -> Iterator[Equation]:
+    """The sum that a heading names, of each part that it may speak of: its cut goes through what is typed.
+
+    Both sums of forces where it names none.
+    """
+    named = None if label is None or label.kind is None else equation_named(problem, label, None)
+    abouts: list[Equation] = [Fx(), Fy()] if named is None else [named]
+    if isinstance(named, Along) or len(problem.joints) > MOST_JOINTS:
         return
-    side = label.part.side if label.part is not None else None
-    for found in _cuts(problem, label, typed):
+    said = None if label is None else label.part
+    side = None if said is None else said.side
+    for found in _cuts(problem, said, typed):
         parts = found.parts if side is None else (part_on(problem, found, side),)
-        yield from (replace(about, joint=None, part=part) for part in parts if part is not None)
+        kept = [part for part in parts if part is not None]
+        yield from (replace(about, joint=None, part=part) for part in kept for about in abouts)
 
 
-def _cuts(problem: Problem, label: Label, typed: TypedEquation) -> Iterator[Section]:
+def _cuts(problem: Problem, said: PartSaid | None, typed: TypedEquation) -> Iterator[Section]:
     """The sections that a heading names, else those through the members typed and few others."""
-    if label.part is not None and label.part.cut:
-        through = section(problem, label.part.cut)
+    if said is not None and said.cut:
+        through = section(problem, said.cut)
         yield from [through] if through.divides else []
         return
     named = {name for name in typed.names if name in problem.member}
