@@ -67,7 +67,7 @@ def value_mistake(
     words = WAY_SAID if said else WORDS.get(code)
     if code == "sign" and not _turned(wrong):
         words = MOVED
-    if code == "unit" and reading.unit not in (None, problem.force):
+    if code == "unit" and reading.unit is not None:
         words = UNIT_SAID
     other = length_mixed_in(problem, lines, value, near) if code == "unit" else None
     words = words if other is None else LENGTHS_MIXED

@@ -64,7 +64,8 @@ MOVED = (
 UNIT_SAID = (
     "The figures fit, but not the unit written behind them.",
     "The forces of a line come out in the unit that its loads are given in.",
-    "{subject} comes out in the unit of the problem: write that one, or turn the figures into yours.",
+    "{subject} came out in another unit than the one behind it: write the one it came out in, or turn the "
+    "figures into yours.",
 )
 """The same of a value with another unit written behind it."""
 
