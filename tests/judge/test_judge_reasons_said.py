@@ -10,7 +10,7 @@ from tutor import Along, Fx, Fy, M, Value, judge, load_problem, solve
 
 QUAY = load_problem(Path(__file__).parents[1] / "notation" / "hands" / "quay.toml")
 TRUE = dict(solve(QUAY).values)
-FOUND = {"CD": -35, "A_y": 15}
+FOUND = {"CD": -35, "A_y": 15, "BC": 28, "AB": 28, "A_x": -8}
 
 
 def said(about, text: str, known=None) -> str:
@@ -36,6 +36,12 @@ def said(about, text: str, known=None) -> str:
         ("F_BD = 12, weil die Last 30 ist", ""),
         ("F_BD = 12 (CD is a zero bar)", "CD is in compression"),
         ("F_BD = 12 (CD is zero, nothing hangs on it)", "CD is in compression"),
+        ("F_BD = 12, since BC is a strut", "BC is in tension"),
+        ("F_BD = 12, as A_y is zero", "A_y is not zero"),
+        ("F_BD = 12, as A_x acts to the right", "A_x acts the other way"),
+        ("F_BD = 12, where CD is a strut of 35.4 kN", "CD is -35 kN"),
+        ("F_BD = 12, because A_y is 15.3", "A_y is 15 kN"),
+        ("F_BD = 12, because the load at B is 12.1", "no load at B of that size is given"),
     ],
 )
 def test_a_reason_that_is_not_so_is_told_with_what_is_so(text: str, truth: str) -> None:
@@ -55,6 +61,12 @@ def test_a_reason_that_is_not_so_is_told_with_what_is_so(text: str, truth: str) 
         "F_BD = 12, as A_y acts up",
         "F_BD = 12, CD is a strut of 35 kN",
         "F_BD = 12, so BD is in tension",
+        "F_BD = 12, since AB is also a tie",
+        "F_BD = 12, as A_x acts to the left",
+        "F_BD = 12, where CD is a strut of 35.3 kN",
+        "F_BD = 12, because A_y is 15.1",
+        "F_BD = 12, because the load is 25.3",
+        "F_BD = 12, because the load at B is 12.05",
     ],
 )
 def test_a_reason_that_is_so_costs_nothing(text: str) -> None:
