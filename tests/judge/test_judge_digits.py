@@ -68,6 +68,31 @@ def test_digits_that_changed_places_within_what_is_let_pass_are_right() -> None:
     assert judge(BENCH, Value("BC"), "-36.783").kind == "right"
 
 
+@pytest.mark.parametrize(
+    ("name", "text", "code"),
+    [
+        ("BC", "-30", "rounding"),
+        ("A_y", "20", "arithmetic"),
+        ("AB", "40 T", "rounding"),
+        ("AC", "50 C", "arithmetic"),
+        ("BC", "-36", "rounding"),
+        ("AB", "35 T", "arithmetic"),
+    ],
+)
+def test_figures_cut_off_or_rounded_twice_are_rounding_where_they_are_not_a_fifth_off(
+    name: str, text: str, code: str
+) -> None:
+    """36.738 is 30 when its figures are cut, 25.8 is too far from 20; 34.4 may become 40, and 43 not 50."""
+    assert named(name, text) == [(code, name)]
+
+
+def test_a_comma_is_a_point_only_where_thousands_could_be_no_force_here() -> None:
+    """All loads together are 38.7: no force is a hundred times that."""
+    assert judge(BENCH, Value("A_y"), "25,800").kind == "right"
+    assert judge(BENCH, Value("A_y"), "5,000").kind == "wrong"
+    assert judge(BENCH, Value("A_y"), "3,000").kind == "unreadable"
+
+
 @given(st.integers(1000, 99999), st.integers(0, 3), st.integers(0, 2))
 def test_exchanged_back_the_number_is_the_true_one(number: int, at: int, places: int) -> None:
     digits = list(str(number))
