@@ -134,15 +134,16 @@ def true_of_part(
 
 
 def _of_section(problem: Problem, cut: set[str]) -> Iterator[Equation]:
-    """The equations of the part left of a section, if it divides the truss in two."""
+    """The equations of both parts of a section, if it divides the truss in two."""
     sides = _sides(problem, cut)
     if len(sides) != 2 or min(map(len, sides)) < 2:
         return
-    joints = tuple(j.name for j in problem.joints if j.name in sides[0])
-    yield Fx(part=joints)
-    yield Fy(part=joints)
-    for joint in problem.joints:
-        yield M(joint.name, part=joints)
+    for side in sides:
+        joints = tuple(j.name for j in problem.joints if j.name in side)
+        yield Fx(part=joints)
+        yield Fy(part=joints)
+        for joint in problem.joints:
+            yield M(joint.name, part=joints)
 
 
 def _sides(problem: Problem, cut: set[str]) -> list[set[str]]:

@@ -1,0 +1,66 @@
+"""Lines of the parts of a truss that a section cuts off: which part is meant, and of which is a line true?"""
+
+from __future__ import annotations
+
+import pytest
+from families import exact, plain_problem
+
+from tutor import Fy, judge
+from tutor.model import Load, Support
+
+
+def down(joint: str, size: int) -> Load:
+    return Load(joint, (("down", exact(size)),))
+
+
+SPAN = plain_problem(
+    [("A", 0, 0), ("B", 3, 0), ("C", 6, 0), ("D", 9, 0), ("E", 3, 4), ("F", 6, 4)],
+    ("AB", "BC", "CD", "AE", "BE", "CE", "CF", "DF", "EF"),
+    [Support("A", "pin"), Support("D", "roller")],
+    [down("B", 10), down("C", 16)],
+)
+ON_A_WALL = plain_problem(
+    [("A", 0, 0), ("B", 0, 3), ("C", 4, 0), ("D", 4, 3), ("E", 8, 0)],
+    ("AC", "BD", "CD", "BC", "DE", "CE", "AB"),
+    [Support("A", "pin"), Support("B", "roller", exact(0))],
+    [down("E", 10)],
+)
+LEFT, RIGHT = ("A", "B", "E"), ("C", "D", "F")
+OUTER, INNER = ("C", "D", "E"), ("A", "B")
+
+
+@pytest.mark.parametrize(
+    ("asked", "other", "text"),
+    [
+        (LEFT, RIGHT, "D_y - 16 + 0.8 F_CE = 0"),
+        (LEFT, RIGHT, "right part of cut EF, CE, BC: D_y + 0.8 F_CE = 16"),
+        (RIGHT, LEFT, "A_y - 10 - 0.8 F_CE = 0"),
+    ],
+)
+def test_a_line_of_the_other_part_is_told_as_that(asked, other, text: str) -> None:
+    said = judge(SPAN, Fy(part=asked), text)
+    assert said.true_of == Fy(part=other)
+    assert [mistake.code for mistake in said.mistakes] == ["other-equation"]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "section through BD, BC, AC, outer part: -10 + 0.6 F_BC = 0",
+        "free part of the cut BD BC AC: 0.6 F_BC - 10 = 0",
+        "0.6 F_BC - 10 = 0",
+    ],
+)
+def test_the_outer_part_is_the_one_without_a_support(text: str) -> None:
+    said = judge(ON_A_WALL, Fy(part=OUTER), text)
+    assert said.right and not said.remarks
+
+
+def test_the_inner_part_is_the_one_with_the_supports() -> None:
+    said = judge(ON_A_WALL, Fy(part=OUTER), "cut BD, BC, AC; inner part: A_y - 0.6 F_BC = 0")
+    assert said.true_of == Fy(part=INNER)
+
+
+def test_where_both_parts_are_held_none_is_the_outer_one() -> None:
+    said = judge(SPAN, Fy(part=LEFT), "outer part, cut EF, CE, BC: A_y - 10 - 0.8 F_CE = 0")
+    assert said.right and not said.remarks
