@@ -36,7 +36,7 @@ def test_a_sense_that_a_force_has_not_is_refused_with_those_it_has(
 
 @pytest.mark.parametrize("value", [math.inf, math.nan, "abc", "8 ="])
 def test_a_value_that_is_none_is_refused(value: float | str) -> None:
-    with pytest.raises(ValueError, match="no number|column"):
+    with pytest.raises(ValueError, match=r"no number|column"):
         judge(QUAY, Fx("A"), "A_x + F_AB + 0.8 F_AD = 0", known={"A_x": value})
 
 

@@ -45,7 +45,8 @@ def test_a_force_whose_arm_is_one_may_stand_beside_moments_and_it_is_said(text: 
 
 def test_with_no_unit_written_there_is_nothing_to_say_of_it() -> None:
     said = judge(AT_ONE, M("A"), "4C_y - 12 = 0")
-    assert said.right and not said.remarks
+    assert said.right
+    assert not said.remarks
     wrong = judge(AT_ONE, M("A"), "4 m*C_y - 13 kN = 0")
     assert [(mistake.code, mistake.force) for mistake in wrong.mistakes] == [
         ("magnitude", "load B")

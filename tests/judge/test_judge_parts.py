@@ -53,7 +53,8 @@ def test_a_line_of_the_other_part_is_told_as_that(asked, other, text: str) -> No
 )
 def test_the_outer_part_is_the_one_without_a_support(text: str) -> None:
     said = judge(ON_A_WALL, Fy(part=OUTER), text)
-    assert said.right and not said.remarks
+    assert said.right
+    assert not said.remarks
 
 
 def test_the_inner_part_is_the_one_with_the_supports() -> None:
@@ -63,4 +64,5 @@ def test_the_inner_part_is_the_one_with_the_supports() -> None:
 
 def test_where_both_parts_are_held_none_is_the_outer_one() -> None:
     said = judge(SPAN, Fy(part=LEFT), "outer part, cut EF, CE, BC: A_y - 10 - 0.8 F_CE = 0")
-    assert said.right and not said.remarks
+    assert said.right
+    assert not said.remarks

@@ -61,7 +61,7 @@ def by_sum(
     changes = _weighed(made, rest, left, numbers, scale)
     near = (change for change in changes if abs(need - change.delta) <= slack)
     fitting = (change for change in near if _all_seen(change, need, left, numbers, scale))
-    first = min(fitting, key=lambda change: change.cost, default=None)
+    first = min(fitting, key=lambda change: (change.cost, _off(change, need)), default=None)
     best: tuple[float, tuple[WrongNumber, ...]] | None
     best = None if first is None else (first.cost, (first,))
     if not alone:
@@ -74,6 +74,11 @@ def by_sum(
         return _told(best, numbers, scale)
     cost = LUMPED + (PRODUCT if rest[0][1].count > 1 else 0.0)
     return Explanation(cost, (Slip("arithmetic", None, None),), scale)
+
+
+def _off(change: WrongNumber, need: float) -> float:
+    """How far a change is from making up `need`, apart from what adding up leaves."""
+    return round(abs(need - change.delta) / abs(need), 9) if need else 0.0
 
 
 def _weighed(
