@@ -1,0 +1,73 @@
+"""Two mistakes at one force, and an earlier result of another force in its place."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tutor import Fx, Fy, M, judge, load_problem
+
+QUAY = load_problem(Path(__file__).parents[1] / "notation" / "hands" / "quay.toml")
+FOUND = {"A_x": -8, "A_y": 15, "AD": -25, "CD": -35, "BC": 28, "C_y": 21, "BD": 12}
+
+
+def named(about, text: str, **known: float) -> list[tuple[str, str | None]]:
+    return [(m.code, m.force) for m in judge(QUAY, about, text, known=known).mistakes]
+
+
+@pytest.mark.parametrize(
+    ("text", "force", "codes"),
+    [
+        ("5C_y - 12*4 - 24*4 - 8*3 = 0", "C_y", ["arm"]),
+        ("-5C_y - 12*4 - 24*4 - 8*3 = 0", "C_y", ["arm", "turning"]),
+        ("5C_y + 12*4 + 24*4 + 8*3 = 0", "C_y", ["arm", "turning"]),
+        ("7.3C_y + 168 = 0", "C_y", ["arm", "turning"]),
+        ("8C_y - 12*4 - 24*4 + 8*2 = 0", "load D x", ["arm", "turning"]),
+        ("8C_y - 12*4 + 24*3.5 - 8*3 = 0", "load D y", ["arm", "turning"]),
+        ("8C_y - 12*4 + 20*4 - 8*3 = 0", "load D y", ["magnitude", "turning"]),
+        ("8C_y + 12*5 - 24*4 - 8*3 = 0", "load B", ["arm", "turning"]),
+    ],
+)
+def test_a_force_with_a_wrong_arm_or_size_that_turns_the_wrong_way_too_has_both_named(
+    text: str, force: str, codes: list[str]
+) -> None:
+    assert named(M("A"), text) == [(code, force) for code in codes]
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "force"),
+    [
+        (Fy("A"), "15 + 0.6*(-35) = 0", "AD"),
+        (Fy("A"), "15 - 0.6*35 = 0", "AD"),
+        (Fy("A"), "15 + 0.6*(-28) = 0", "AD"),
+        (Fy("A"), "21 - 0.6*25 = 0", "A_y"),
+        (Fx("A"), "-8 + F_AB - 0.8*35 = 0", "AD"),
+        (Fx("A"), "-8 + F_AB - 0.8*35.05 = 0", "AD"),
+        (Fx("A"), "15 + F_AB - 0.8*25 = 0", "A_x"),
+    ],
+)
+def test_the_result_of_another_force_in_the_place_of_one_is_carried(
+    about, text: str, force: str
+) -> None:
+    assert named(about, text, **FOUND) == [("carried", force)]
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("8 + F_AB - 0.8*25 = 0", [("minus", "A_x")]),
+        ("-8 + F_AB + 0.8*25 = 0", [("minus", "AD")]),
+        ("F_AB = -8 + 20", [("minus", "A_x")]),
+        ("F_AB = 8 - 20", [("minus", "AD")]),
+        ("F_AB = -8 - 20", [("sign", "AB")]),
+        ("-8 = F_AB - 20", [("pull-push", None)]),
+        ("8 - F_AB - 0.8*(-25) = 0", []),
+        ("-(-8) - F_AB + 25*0.8 = 0", []),
+        ("F_AB = -(-8) - 0.8(-25)", []),
+    ],
+)
+def test_a_negative_result_comes_in_with_its_minus_once_and_moves_over_with_it(
+    text: str, found: list[tuple[str, str | None]]
+) -> None:
+    assert named(Fx("A"), text, **FOUND) == found
