@@ -17,6 +17,7 @@ from pathlib import Path
 from typing import Any
 
 from tutor import Along, Fx, Fy, M, Value, judge, load_problem
+from tutor.judge import in_words
 
 HERE = Path(__file__).parent
 OUTCOMES = {
@@ -112,6 +113,9 @@ def judged(name: str) -> Iterator[Judged]:
         text = " / ".join(words) or str(getattr(verdict, "text", ""))
         codes = [" ".join(filter(None, (m.code, m.force))) for m in verdict.mistakes]
         codes += [f"({r.code})" for r in verdict.remarks]
+        if verdict.true_of is not None:
+            codes.append(f"is {in_words(verdict.true_of)}")
+        codes += [f"without {' '.join(verdict.without)}"] if verdict.without else []
         short = f"{verdict.kind}: {', '.join(codes)}" if codes else str(verdict.kind)
         yield Judged(line, outcome(line, verdict), f"{verdict.kind}; {text}", short)
 
