@@ -75,3 +75,59 @@ def test_a_component_before_its_sum_leaves_the_sum_to_count() -> None:
     verdict = judge(SHED, Fy("C"), text, known=KNOWN)
     assert verdict.right
     assert "component" not in [remark.code for remark in verdict.remarks]
+
+
+@pytest.mark.parametrize(
+    ("text", "codes"),
+    [
+        ("F_ACy = 100 T", []),
+        ("F_ACx = (12/13)(260) = 240 kN (T)", []),
+        ("F_ACy = 100 C", ["tension-compression"]),
+        ("F_ACx = (12/13)(260) = 240 kN (C)", ["tension-compression"]),
+    ],
+)
+def test_the_letter_behind_a_component_says_what_its_force_does(
+    text: str, codes: list[str]
+) -> None:
+    verdict = judge(SHED, Fx("C"), text, known=KNOWN)
+    assert [mistake.code for mistake in verdict.mistakes] == codes
+    assert verdict.right is not bool(codes)
+
+
+@pytest.mark.parametrize(
+    ("text", "right"),
+    [("F_ACy = 100.8", True), ("F_ACy = 101.0", True), ("F_ACy = 101.2", False)],
+)
+def test_a_component_may_be_as_far_off_as_its_force_and_its_own_figures(
+    text: str, right: bool
+) -> None:
+    """AC is known to 1.3 of 260, of which a component has 0.5; half a percent is let pass anyway."""
+    assert judge(SHED, Fx("C"), text, known=KNOWN).right is right
+
+
+SLOPING = plain_problem(
+    [("A", 0, 0), ("B", 12, 0), ("C", 12, 5)],
+    ("AB", "BC", "AC"),
+    [Support("A", "pin"), Support("B", "roller", exact(120))],
+    [down("C", 30)],
+)
+"""R_B acts up and to the left at 120 degrees: of 40 it has 20 to the left, 34.64 up."""
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("R_Bx = 20", "right"),
+        ("R_Bx = -20", "right"),
+        ("R_Bx = 20 to the left", "right"),
+        ("R_Bx = 20 to the right", "wrong"),
+        ("R_By = 34.64 up", "right"),
+        ("R_By = 34.64 down", "wrong"),
+        ("R_By = 20", "wrong"),
+        ("R_By = 34.64 left", "undecided"),
+    ],
+)
+def test_a_component_of_an_inclined_reaction_acts_as_the_reaction_does(
+    text: str, kind: str
+) -> None:
+    assert judge(SLOPING, Fx(), text, known={"R_B": 40}).kind == kind

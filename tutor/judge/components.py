@@ -24,6 +24,7 @@ OTHER = "This comes to the other component of {name}: the factor is that of the 
 WHOLE = "This is {name} itself: its {axis} component is only a part of it."
 OFF = "This is not what the {axis} component of {name} comes to."
 WAY = "The size is right; the way it acts is not."
+DOES = "The size is right, but not what the force does to the member."
 SIGN = "The size is right; the sign is not that of {name}."
 ASK_WAY = "A {axis} component acts {ways}, not {said}."
 
@@ -72,9 +73,17 @@ def component_verdict(desk: Desk, joint: str | None, step: Step) -> Verdict | No
     said = numbers[-1].sense
     if said is not None and said != "against":
         return _way(desk, joint, named, said, words)
+    if numbers[-1].letter is not None and not _does(desk, name, numbers[-1].letter):
+        return _wrong(desk, name, "tension-compression", DOES)
     if typed < 0.0 < known.value * named.share.factor:
         return _wrong(desk, name, "sign", SIGN.format(**words))
     return _right(words)
+
+
+def _does(desk: Desk, name: str, letter: str) -> bool:
+    """Whether a force pulls or pushes on its joints as a letter says, T or C."""
+    value = desk.own.sign(name) * desk.own.known[name].value
+    return value == 0.0 or name not in desk.problem.member or (value > 0.0) == (letter == "T")
 
 
 def _way(
