@@ -1,0 +1,128 @@
+"""What of a homework cannot be taken is refused in one sentence that says why; what can is noted."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import pytest
+from families import plain_problem
+
+from tutor.homework import Paper, read_table, review, write_line
+from tutor.homework.marks import LONGEST
+from tutor.homework.table import MOST_CHARACTERS, MOST_ROWS
+from tutor.model import Load, Support
+from tutor.notation import Exact
+
+MAST = plain_problem(
+    (("A", 0, 0), ("B", 8, 0), ("C", 4, 3)),
+    ("AB", "BC", "AC"),
+    (Support("A", "pin"), Support("B", "roller")),
+    (Load("C", (("down", Exact.of(12)), ("right", Exact.of(6)))),),
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "noted", "place"),
+    [
+        ("joint B:", "joint B: its lines follow", "B"),
+        ("at joint C", "joint C: its lines follow", "C"),
+        ("whole truss:", "the whole truss: its lines follow", None),
+    ],
+)
+def test_a_line_that_only_names_a_place_says_whose_lines_follow(
+    text: str, noted: str, place: str | None
+) -> None:
+    written = write_line(MAST, Paper(), text)
+    assert written.noted == (noted,)
+    assert written.paper.place == place
+
+
+@pytest.mark.parametrize(
+    ("text", "noted"),
+    [
+        ("draw A_x left", "A_x drawn left"),
+        ("draw B_y down", "B_y drawn down"),
+        ("push AB", "AB drawn pushing"),
+        ("order A, C, B", "the joints in the order A, C, B"),
+        ("order whole, C, A", "the joints in the order whole, C, A"),
+    ],
+)
+def test_what_is_drawn_and_in_which_order_is_noted_in_words(text: str, noted: str) -> None:
+    assert write_line(MAST, Paper(), text).noted == (noted,)
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("joint Z:", "There is no joint Z; the joints are A, B, C."),
+        ("From joint Z: AB = 5", "There is no joint Z; the joints are A, B, C."),
+        ("order A, Z", "There is no joint Z; the joints are A, B, C."),
+        ("draw B_y left", "B_y is drawn up or down."),
+        ("AB = 1" + "1" * LONGEST, f"A line has {LONGEST} characters at most."),
+        ("ΣF along: AB + 5 = 0", "A sum along a direction needs it, like ΣF along 30: before the"),
+        ("ΣM: 8 B_y - 12*4 = 0", "A sum of moments needs its point, like ΣM_A: before the line."),
+        ("ΣFy left part: A_y + AB = 0", "A sum of a part needs the members that are cut and the"),
+    ],
+)
+def test_a_line_that_cannot_be_taken_leaves_the_paper_as_it_was(text: str, says: str) -> None:
+    written = write_line(MAST, Paper(), text)
+    assert written.paper == Paper()
+    assert not written.noted
+    (refused,) = written.refused
+    assert refused.message.startswith(says)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["AB=7.5\nBC=-5", "AB: 7.5\nBC: -5", "AB 7.5\nBC -5", "AB\t7.5\nBC\t-5", "AB;7.5\nBC;-5"],
+)
+def test_the_cells_of_a_table_may_be_parted_in_many_ways(text: str) -> None:
+    pasted = read_table(MAST, text)
+    assert pasted.work["forces"] == {"AB": "7.5", "BC": "-5"}
+    assert not pasted.refused
+
+
+def test_of_a_table_that_is_too_long_it_is_said_how_much_is_read() -> None:
+    pasted = read_table(MAST, "x" * (MOST_CHARACTERS + 1))
+    assert [r.message for r in pasted.refused] == [
+        f"This is longer than {MOST_CHARACTERS} characters; paste the table alone."
+    ]
+    assert not pasted.work["forces"]
+    rows = "\n".join(["AB\t5"] + ["AC\t"] * MOST_ROWS)
+    assert f"Only the first {MOST_ROWS} rows were read." in [
+        r.message for r in read_table(MAST, rows).refused
+    ]
+
+
+@pytest.mark.parametrize(
+    ("value", "says"),
+    [
+        ("CB = 5", "This is a value of BC."),
+        ("-5 T", "A minus and a T contradict each other"),
+        ("5 kN up", "AB is written with T or C."),
+        (math.nan, "This is no number that a force can have."),
+        (1e13, "This is no number that a force can have."),
+        (10**400, "This is no number that a force can have."),
+    ],
+)
+def test_a_value_that_cannot_be_one_of_the_force_is_refused_and_unchecked(
+    value: Any, says: str
+) -> None:
+    said = review(MAST, {"forces": {"AB": value}})
+    (refused,) = said.refused
+    assert refused.name == "AB"
+    assert refused.message.startswith(says)
+    assert [(finding.name, finding.state) for finding in said.findings] == [("AB", "unchecked")]
+
+
+@pytest.mark.parametrize(
+    ("work", "says"),
+    [
+        ({"senses": {"A_x": "up"}}, "A sense of A_x is right or left."),
+        ({"order": ["A", "Q"]}, '"Q" is no joint here; the joints are A, B, C.'),
+        ({"letters": {"a": "abc"}}, "A letter stands for a number."),
+    ],
+)
+def test_a_part_of_the_work_that_is_none_is_refused(work: dict[str, Any], says: str) -> None:
+    assert [refused.message for refused in review(MAST, work).refused] == [says]
