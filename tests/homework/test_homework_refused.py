@@ -11,6 +11,8 @@ from families import plain_problem
 from tutor.homework import Paper, read_table, review, write_line
 from tutor.homework.marks import LONGEST
 from tutor.homework.table import MOST_CHARACTERS, MOST_ROWS
+from tutor.homework.words import headline
+from tutor.judge import Fy, Value
 from tutor.model import Load, Support
 from tutor.notation import Exact
 
@@ -126,3 +128,59 @@ def test_a_value_that_cannot_be_one_of_the_force_is_refused_and_unchecked(
 )
 def test_a_part_of_the_work_that_is_none_is_refused(work: dict[str, Any], says: str) -> None:
     assert [refused.message for refused in review(MAST, work).refused] == [says]
+
+
+RIGHT = {
+    "reactions": {"A_x": "-6", "A_y": "3.75", "B_y": "8.25"},
+    "forces": {"AB": "11", "BC": "-13.75", "AC": "-6.25"},
+}
+
+
+def outcome(lines: Any = (), **forces: str) -> str:
+    work = {**RIGHT, "forces": {**RIGHT["forces"], **forces}, "lines": list(lines)}
+    return headline(review(MAST, work))
+
+
+def test_how_much_could_not_be_read_is_said_beside_the_outcome() -> None:
+    assert outcome() == "Everything that was checked is right."
+    assert outcome(AB="abc") == (
+        "1 entry could not be read and was not checked: AB. All that could be read is right."
+    )
+    assert outcome(AB="abc", BC="zz") == (
+        "2 entries could not be read and were not checked: AB and BC. "
+        "All that could be read is right."
+    )
+    assert outcome(AB="20", QQ="5").endswith("1 entry could not be read and was not checked: QQ.")
+
+
+def test_a_wrong_line_beside_right_values_is_told_with_its_place_if_it_has_one() -> None:
+    assert outcome([(Fy("A"), "A_y + 0.8 AC = 0")]) == "It first goes wrong at joint A."
+    said = outcome([(Value("AB"), "AB = 99")])
+    assert said == "The values are right; a line is not what its heading says."
+
+
+def test_where_blanks_stand_beside_a_wrong_value_the_place_is_not_certain() -> None:
+    said = outcome(AB="20", BC="zz")
+    assert said.startswith("Something is wrong. The numbers do not tell for certain where:")
+    assert outcome(AB="20") == (
+        "It first goes wrong at joint A or joint B; the numbers alone do not tell which of them."
+    )
+    assert headline(review(MAST, {})) == "There was nothing to check yet."
+
+
+@pytest.mark.parametrize(
+    ("value", "said"),
+    [("11", "closes."), ("11.3", "does not close: a little is"), ("20", "does not close: about a")],
+)
+def test_a_body_that_does_not_close_says_how_much_of_it_is_left(value: str, said: str) -> None:
+    work = {**RIGHT, "forces": {**RIGHT["forces"], "AB": value}}
+    closures = [closure.said for closure in review(MAST, work).closures]
+    assert closures[0] == "The whole truss closes."
+    assert closures[1].startswith(f"Joint A {said}")
+
+
+def test_a_body_with_a_blank_cannot_be_checked() -> None:
+    work = {**RIGHT, "forces": {"BC": "-13.75", "AC": "-6.25"}}
+    closures = [closure.said for closure in review(MAST, work).closures]
+    assert closures[1] == "Joint A: not enough values to check it."
+    assert closures[3] == "Joint C closes."
