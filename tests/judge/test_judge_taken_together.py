@@ -70,3 +70,25 @@ def test_a_slip_with_all_loads_is_one_that_was_made_at_each(rest: str, code: str
 def test_half_of_all_loads_is_the_one_that_stands_there() -> None:
     said = judge(problem("warren"), Fy(), "L0_y + L4_y - 60*0.5 = 0").mistakes
     assert [(m.code, m.force) for m in said] == [("missing", "load L1"), ("missing", "load L3")]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "L0_y + L4_y - 20 - 30 - 10 + 0.1 = 0",
+        "L0_y + L4_y - 60 - 0.2 = 0",
+        "L0_y + L4_y = 60 + 0.3",
+        "L0_y + L4_y - 60 - 1 = 0",
+        "L0_y + L4_y = 20 + 30 + 10 - 1",
+    ],
+)
+def test_a_small_number_beside_all_loads_stands_for_nothing(text: str) -> None:
+    said = judge(problem("warren"), Fy(), text).mistakes
+    assert [(mistake.code, mistake.force) for mistake in said] == [("extra", None)]
+
+
+def test_a_nought_may_stand_anywhere_and_a_sum_may_be_half_a_percent_off() -> None:
+    assert judge(problem("warren"), Fy(), "L0_y + L4_y - 60 + 0 = 0").right
+    assert judge(problem("warren"), Fy(), "L0_y + L4_y - 60.3 = 0").right
+    said = judge(problem("warren"), Fy(), "L0_y + L4_y - 60.4 = 0").mistakes
+    assert [mistake.code for mistake in said] == ["arithmetic"]
