@@ -21,7 +21,6 @@ LONGER_FUNCTIONS: dict[str, int] = {
     "figure/layout.py:lay_out": 47,
     "figure/slopes.py:slope_words": 45,
     "figure/truss.py:truss_figure": 47,
-    "judge/values.py:judge_value": 43,
     "lesson/replay.py:replay": 44,
     "notation/tree.py:to_sympy": 42,
     "paper/roster.py:read_roster": 48,

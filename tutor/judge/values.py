@@ -52,13 +52,7 @@ def judge_value(
     possible = _rights(problem, unknown, own, true, lines)
     rounded = rounded_by(reading.value, reading.radius)
     level = best_level(problem, value, possible, rounded)
-    verdict = partial(
-        Verdict,
-        about=about,
-        reading=reading,
-        value=replace_sign(value, sign),
-        radius=reading.radius,
-    )
+    verdict = _verdicts(about, reading, replace_sign(value, sign))
     if level is not None:
         remarks = (_rounded(),) if level == "remark" else ()
         return verdict("right", "Right.", remarks=remarks)
@@ -71,6 +65,11 @@ def judge_value(
         *(problem, unknown, reading, own, value, rights, is_right, lines, radians, divided)
     )
     return verdict("wrong", mistake.text, (mistake,))
+
+
+def _verdicts(about: Value, reading: ValueReading, value: float) -> Callable[..., Verdict]:
+    """What makes a verdict on a value that was read, with how far its figures may be off."""
+    return partial(Verdict, about=about, reading=reading, value=value, radius=reading.radius)
 
 
 def _rights(
