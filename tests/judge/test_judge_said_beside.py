@@ -133,7 +133,30 @@ def test_a_force_that_is_asked_for_and_its_value_need_no_equals_sign(name, size)
     assert said(asked, f"{name} {text}") == said(asked, f"{name} = {text}")
 
 
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("barre AD: 25 kN, non comprimée", "wrong"),
+        ("barre AD: 25 kN, non tendue", "right"),
+        ("barre AD: 25 kN, comprimée et non tendue", "right"),
+        ("staaf AD: 25 kN, niet druk", "wrong"),
+        ("staaf AD: 25 kN, geen druk", "wrong"),
+        ("asta AD: 25 kN, non compressa", "wrong"),
+    ],
+)
+def test_what_is_denied_in_another_language_is_not_heeded(text: str, kind: str) -> None:
+    assert said(Value("AD"), text)[0] == kind
+
+
+@pytest.mark.parametrize(
+    "text", ["s = 3/5, c = 4/5: + c AD + AB + A_x = 0", "+c AD + AB - 8 = 0 where c = 4/5"]
+)
+def test_a_letter_behind_a_plus_is_a_factor_before_a_force(text: str) -> None:
+    assert said(A_X, text, {"A_x": -8})[0] == "right"
+
+
 def test_a_letter_or_another_force_before_a_number_is_no_value() -> None:
+    assert said(Value("BD"), "BD - 12")[0] == "unreadable"
     assert said(Value("C_y"), "C 10")[0] == "unreadable"
     assert said(Value("C_y"), "A_y 21")[0] == "unreadable"
 

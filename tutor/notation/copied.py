@@ -27,7 +27,7 @@ _SUM = re.compile(
     r"(?:[©å]|\(cid:[0-9]{1,3}\))(?= ?(?:F(?:_|[xyXY]| ?[=:]|$)|M(?:_|[A-Z0-9]| )))|Ʃ"
 )
 _SENSE = re.compile(
-    r"^ *(?:\+ ?[:abctTfl†]|[:abct†] ?\+) ?(?=[ΣZƩE] ?[FM])|^ *(?:\+ ?:|: ?\+) ?(?=F_?[xy])"
+    r"^ *(?:\+ ?[:abctTfl†]|[:abct†] ?\+) ?(?=Σ|[ZE] ?(?:F_?[xyXY]|M_?[A-Z][0-9]?) *[=:])|^ *(?:\+ ?:|: ?\+) ?(?=F_?[xy])"
 )
 """The arrow of the positive sense beside a sum: → as :, ↑ as c, a turning one as a or b."""
 _SO = re.compile(r"(?:^|(?<=[ ;,])) *(?::\.|\.:|\.['’]\.)(?= {0,3}[A-Za-z_{\\])")

@@ -27,7 +27,7 @@ _BOTH = frozenset(("both", "jts", "ends", "end"))
 _HOLDING = frozenset(
     ("wall", "roller", "pin", "support", "ground", "floor", "link", "reaction", "hinge", "abutment")
 )
-NEGATED = rf"{DENYING}|no|pas|sin|without"
+NEGATED = rf"{DENYING}|no|non|niet|geen|pas|sin|without"
 """What denies the T or C, the way or the number said with it."""
 _NEGATED = re.compile(NEGATED)
 RESULT: tuple[Meaning, ...] = (*WAYS, "against", "zero")
@@ -137,7 +137,7 @@ def _heed_denied(bits: list[Bit], at: int, heeded: Said) -> None:
     opposite = {"T": "compression", "C": "tension"}
     before = [bit for bit in bits[:at] if said(bit[0], "T", "C")]
     behind = [bit for bit in bits[at + 1 : at + 5] if len(bit[0]) > 1 and said(bit[0], "T", "C")]
-    if len(behind) != 1 or folded(bits[at][0]) not in ("not", "nicht", "pas"):
+    if len(behind) != 1 or folded(bits[at][0]) not in ("not", "nicht", "pas", "non", "niet"):
         return
     word, start, end = behind[0]
     other = opposite[str(said(word, "T", "C"))]

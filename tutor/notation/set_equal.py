@@ -32,7 +32,7 @@ def set_equal(text: str, names: Names) -> str:
 
 
 _SPACED = re.compile(
-    r" *(?P<name>[^\W\d][\w{}'-]+)(?P<gap> +)[-+]? ?[0-9][0-9.,]*(?: ?(?:k?N|MN|kips?|k|lbs?))? *"
+    r" *(?P<name>[^\W\d][\w{}'-]+)(?P<gap> +)[-+]?[0-9][0-9.,]*(?: ?(?:k?N|MN|kips?|k|lbs?))? *"
 )
 
 
