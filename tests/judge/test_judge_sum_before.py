@@ -178,3 +178,15 @@ def test_a_product_that_shows_its_load_is_told_of_no_other_of_the_same_moment(
     loads = [Load("B", (("down", exact(24)),)), Load("C", (("down", exact(12)),))]
     mistakes = judge(replace(SLIP, loads=tuple(loads)), M("A"), text).mistakes
     assert [mistake.alike for mistake in mistakes] == [alike]
+
+
+def test_of_two_loads_at_a_joint_the_one_that_is_counted_twice_is_told() -> None:
+    problem = plain_problem(
+        [("A", 0, 0), ("B", 48, 0), ("C", 24, -20)],
+        ("AB", "AC", "BC"),
+        [Support("A", "pin"), Support("C", "roller")],
+        [Load("A", (("up", exact(5)),)), Load("A", size=exact(36), angle=exact(135))],
+    )
+    text = "-48*5 - 36(33.941) - 48 A_y - 33.941*36 = 24 C_y"
+    (mistake,) = judge(problem, M("B"), text).mistakes
+    assert (mistake.code, mistake.force) == ("double", "load A")

@@ -29,7 +29,7 @@ def mistake_of(
     typed = next((t.value for t in reading.terms if t.span == slip.span), None)
     names = {term.name for term in reading.terms if term.name is not None}
     same = alike(true, slip, names, slips, typed) if slips else (slip,)
-    same = tuple(each for each in same if each is slip or not _shown_to_be(slip, each, reading))
+    same = same[:1] + tuple(each for each in same[1:] if not _shown_to_be(slip, each, reading))
     acting = sum(1 for s in (*true.unknowns.values(), *true.loads) if s.true != 0.0)
     others = tuple(other.force for other in same[1:] if other.force is not None)
     span = slip.span
@@ -66,7 +66,7 @@ _LINE = re.compile(r"\b(?:[Tt]his|[Yy]our) line\b")
 
 def _shown_to_be(slip: Slip, other: Slip, reading: Reading) -> bool:
     """Whether the product of a slip holds the size of its own force, and not that of another."""
-    if slip.spot is None or other.spot is None or slip.span is None or not other.spot.numeric:
+    if slip.spot is None or other.spot is None or slip.span is None or slip.force == other.force:
         return False
     own, another = slip.spot.scale, other.spot.scale
     terms = zip(reading.terms, factors_of(reading), strict=True)
