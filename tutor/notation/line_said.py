@@ -71,9 +71,15 @@ def with_line_said(line: Line) -> Line:
 
 
 def line_said(label: Label, text: str) -> Label:
-    """A heading with what it calls the line that it adds forces along; as it is where it names that line."""
+    """A heading with what it calls the line that it adds forces along; as it is where it names that line.
+
+    Across, and across nothing, is across the sheet: horizontal.
+    """
     if label.kind != "along" or (label.degrees, label.between) != (None, None):
         return label
     words = _SAID.findall(text, 0, label.span.end)
-    across = _ACROSS.search(text, 0, label.span.end) is not None
-    return replace(label, line=folded(words[-1]) if words else "", across=across)
+    across = _ACROSS.search(text, 0, label.span.end)
+    if across is not None and not words and across[0].lower() == "across":
+        return replace(label, kind="x")
+    line = folded(words[-1]) if words else ""
+    return replace(label, line=line, across=across is not None)
