@@ -58,6 +58,9 @@ _DRAWN_AS = re.compile(
 )
 
 
+_LETTER_OF_ANGLE = re.compile(
+    r"(?:(?<=[\w)\]*·] )|(?<=[*·]))(?P<letter>[sc])(?P<angle>[0-9]{2}(?:\.[0-9]+)?)(?![\w(])"
+)
 _SHARE_OF = re.compile(
     rf"(?P<share>(?<![\w.,/])(?:[0-9]+/[0-9]+|0?\.[0-9]+)) +of +(?:the +)?(?P<name>[{LETTERS}][\w{{}}]*)(?![\w'-])"
 )
@@ -80,6 +83,7 @@ def unabridged(source: Source, names: Names) -> Source:
         source = source.rewritten(
             _NOT_CLOSED, lambda found: f"{found['function']}({found['angle']})"
         )
+    source = source.rewritten(_LETTER_OF_ANGLE, lambda found: _sine_or_cosine(found, names))
     source = source.rewritten(_ROOT, "√").rewritten(_FOOT_POUNDS, _moment)
     source = source.rewritten(_SHARE_OF, lambda found: _share(found, names))
     source = source.rewritten(_WORKED, lambda found: f"{found['work']} = {found['value']}")
@@ -88,6 +92,13 @@ def unabridged(source: Source, names: Names) -> Source:
     source = source.rewritten(_SIZE_SAID, lambda found: f"{found['value']} = ")
     source = source.rewritten(_SET_OFF, lambda found: f" {found['letter']}")
     return source.rewritten(_MARKED, _signed)
+
+
+def _sine_or_cosine(found: re.Match[str], names: Names) -> str | None:
+    """The sine or cosine that one letter stands for right before its angle: AC s45."""
+    if names.meanings(found[0]):
+        return None
+    return f"{'sin' if found['letter'] == 's' else 'cos'} {found['angle']}"
 
 
 def _moment(found: re.Match[str]) -> str:

@@ -40,6 +40,10 @@ _REASSURED = re.compile(
 )
 _DOUBT = re.compile(r"\?|\b(?:wait|hang on|hold on)\b", re.IGNORECASE)
 _ANSWERED = re.compile(r"\?(?= *(?:yes|yep|yeah)\b)", re.IGNORECASE)
+_SHARE = re.compile(
+    r" *[0-9.]+ *= *(?:[0-9./½⅓¼]+|half|a third)(?: +of +| ?\* ?| )[A-Z][\w{}]* *", re.IGNORECASE
+)
+"""Where a number is from: 20 = 4/5 of AD."""
 _CORRECTS = re.compile(r"\b(?:should|actually|instead|correction|meant|rather)\b", re.IGNORECASE)
 _VALUE = re.compile(
     rf"(?:^|[,;:∴⇒→=]|\b(?:so|hence|thus|gives|and)\b) *(?P<name>[{LETTERS}][\w{{}}'-]*)? *=[^=,;:∴⇒→]*?[-+]? ?(?P<size>[0-9][0-9.,]*) *[{LETTERS}]{{0,4}} *$"
@@ -72,6 +76,8 @@ def _talks(text: str, token: Token, names: Names) -> bool:
     inner, before = token.text[1:-1], text[: token.start]
     if _ONLY_SIGNS.fullmatch(inner) or _rule_of_signs(inner):
         return bool(before.strip())
+    if _SHARE.fullmatch(inner) is not None:
+        return "=" in before
     spoken = [word for word in _WORD.findall(inner) if _is_spoken(word, names)]
     arrows = any(char in ARROWS for char in inner)
     named = {name for word in _WORD.findall(inner) for name in names.plainly(word)}

@@ -41,8 +41,12 @@ _NEXT = re.compile(
     r"|(?<=0) +[(\[] ?[*:/] ?[-(]{0,2}[0-9.,/]+\)? ?[)\]] *$"
 )
 """What is done to both sides in the next line, behind a bar: | · (-17), | : 0.6."""
-_THEN = re.compile(r"(?<=[\w)\]}°.]) +[|‖] *[*:/×·] *[0-9.,/]+ *:(?=[^=]*=)")
-"""The same with the next line right behind it."""
+_THEN = re.compile(
+    r"(?<=[\w)\]}°.])(?: +[|‖] *[*:/×·]|[,;] +(?:[*/×·÷]|(?:x|times|by|mal|divide by|multiply by)(?= ?[0-9]))) *[0-9.,/]+ *:(?=[^=]*=)"
+)
+"""The same with the next line right behind it: ..., x2: ..."""
+_DONE = re.compile(r"[|‖]|\([*:/]|[,;] +[^,;=:]{1,16}:")
+"""What a line has in which something may be said to be done to both sides."""
 _WHOLE = (
     r"(?:(?<== 0)|(?<==0)|(?<=\([TCtc]\))|(?<=kN)|(?<=lb)|(?<=kip)|(?<=[0-9] N)|(?<=[0-9] [TCtc]))"
 )
@@ -76,7 +80,7 @@ def without_margins(source: Source, raw: str) -> Source:
         return source
     if "—" in raw and front is None:
         source = _set_apart(source, source.typed(raw))
-    if "|" in text or "‖" in text or "(*" in text or "(:" in text or "(/" in text:
+    if _DONE.search(text) is not None:
         source = source.rewritten(_THEN, " ;").rewritten(_NEXT, " ")
     source = source.rewritten(_TICKED, " ")
     if _MAY_END.search(text) is not None:

@@ -16,6 +16,7 @@ from tutor.notation.set_apart import set_apart
 from tutor.notation.source import Source
 from tutor.notation.term_arrows import without_arrows_of_terms
 from tutor.notation.totalled import totalled
+from tutor.notation.triangle_said import without_sides
 from tutor.notation.worded_arm import with_arms
 
 
@@ -23,7 +24,7 @@ def written_out(text: str, names: Names) -> Source:
     """The text laid out as a line, before its sentences and symbols are looked at."""
     source = bared(text)
     source = celled(source, source.typed(text), names)
-    source = called(dashed_off(source, names), names)
+    source = called(without_sides(dashed_off(source, names)), names)
     source = said_once_over(set_apart(source, source.typed(text), names))
     source = unabridged(pushed(corrected(without_arrows_of_terms(source, names)), names), names)
     return totalled(likened(with_arms(source, names), names), names)
