@@ -245,6 +245,12 @@ def test_a_row_that_names_its_force_is_taken_as_it_is_where_its_value_is_awaited
     assert deed_of(lesson("joints"), text, awaited="AB") == Do("type", {"text": text}, text)
 
 
+@pytest.mark.parametrize("amount", ["12.5", "-12.5", "12.5 kN"])
+def test_a_blank_between_the_force_that_is_awaited_and_its_value_is_an_equals_sign(amount) -> None:
+    deed = deed_of(lesson("joints"), f"AB {amount}", awaited="AB")
+    assert deed == Do("type", {"text": f"AB={amount}"}, f"AB {amount}")
+
+
 def test_a_number_alone_is_the_value_that_is_awaited() -> None:
     assert deed_of(lesson("joints"), "12.5 C", awaited="AB") == Do(
         "type", {"text": "AB = 12.5 C"}, "AB = 12.5 C"

@@ -20,6 +20,7 @@ from tutor.lesson.reply import LINES
 from tutor.lesson.steps.headings import value_named
 from tutor.model.naming import joint_meant
 from tutor.notation import Unreadable, read_line
+from tutor.notation.set_equal import value_spaced
 
 LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
 JOINT_HEADS = re.compile(r"(?:joint|node|pin|at)\s+[\w{}]+\s*[:,.]\s+\S+\s+\S", re.IGNORECASE)
@@ -39,8 +40,11 @@ def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
     if "=" in bare and ask.kind not in ("count", "shares"):
         return _heading(lesson, bare) or Do("type", {"text": text}, text)
     if awaited is not None and any(char.isdigit() for char in bare):
+        bare = value_spaced(bare, lesson.problem.names, awaited)
         itself = value_named(read_line(bare, lesson.problem.names)) is not None
-        return Do("type", {"text": text}, text) if itself else value_of(awaited, bare)
+        if not itself:
+            return value_of(awaited, bare)
+        return Do("type", {"text": bare if "=" in bare else text}, text)
     if meant := BY_ALL_MEANS.match(bare):
         deed = command(lesson, bare[meant.end() :])
         if deed is not None:
