@@ -19,6 +19,8 @@ _REPEATED = re.compile(r"\.[0-9]*([1-9])\1$")
 
 def written_to_end(source: Source) -> Source:
     """The source with decimals that go on as plain ones."""
+    if ".." not in source.text and "…" not in source.text:
+        return source
     return source.rewritten(_GOING_ON, _plain)
 
 

@@ -14,12 +14,15 @@ from tutor.notation.symbols import LETTERS
 _ARROW = re.compile(
     rf"(?:(?<=[0-9)])|(?:(?<=[ 0-9])(?:k?N|MN|lbs?|kips?|k))|(?P<name>(?<![\w}}])[{LETTERS}][\w{{}}'-]*))(?P<arrow> ?[↑↓↗↘↙↖]|[←→])(?= *(?:[-+=)\]]))"
 )
+_ARROWS = frozenset("←→↑↓↗↘↙↖")
 _BOUNDS = re.compile(r"[=;,:⇒∴]")
 _SUM = re.compile(rf"[0-9{LETTERS})\]}}↑↓←→↗↘↙↖] *[-+] *[0-9{LETTERS}(√.]")
 
 
 def without_arrows_of_terms(source: Source, names: Names) -> Source:
     """The source with blanks for the arrows behind the terms of its sums."""
+    if _ARROWS.isdisjoint(source.text):
+        return source
     return source.rewritten(_ARROW, lambda found: _of_term(found, names))
 
 

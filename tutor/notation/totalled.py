@@ -22,12 +22,15 @@ _IN_TOTAL = re.compile(
     rf"(?P<mark>[;→⇒∴(\[]|=>|->|-->) *{_SO}{_VALUE} +(?:(?:in )?(?:total|sum|all)|(?:all |both )?together|altogether) *[)\]]?(?=[ .]*$)",
     re.IGNORECASE,
 )
+_MAY = re.compile(r"sum|som|tot|add|come|make|toge|\ball\b", re.IGNORECASE)
 _ADDED = re.compile(rf"(?:^|:) *(?P<forces>{_NAME}(?: *\+ *{_NAME})+)(?= *=| *-[-+*/0-9., ()]*=)")
 """Forces that are added up at the beginning of an equation."""
 
 
 def totalled(source: Source, names: Names) -> Source:
     """The source with what its forces come to together as an equation."""
+    if _MAY.search(source.text) is None:
+        return source
     added = _ADDED.search(source.text)
     if added is None or not all(
         len(names.meanings(force.strip())) == 1 for force in added["forces"].split("+")

@@ -25,6 +25,7 @@ def written_out(text: str, names: Names) -> Source:
     source = bared(text)
     source = celled(source, source.typed(text), names)
     source = called(without_sides(dashed_off(source, names)), names)
-    source = said_once_over(set_apart(source, source.typed(text), names))
+    typed = source.typed(text) if "•" in text else source.text
+    source = said_once_over(set_apart(source, typed, names))
     source = unabridged(pushed(corrected(without_arrows_of_terms(source, names)), names), names)
     return totalled(likened(with_arms(source, names), names), names)
