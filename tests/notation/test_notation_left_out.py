@@ -102,3 +102,9 @@ def test_a_place_behind_a_value_is_no_way_of_it() -> None:
 def test_a_force_with_its_factor_is_no_talk() -> None:
     found = terms("about D: 4A_x (hm, sign? yes) - 6A_y + 3(10) = 0, (the others go thru D")
     assert found[0] == ("A_x", 4.0)
+
+
+def test_no_term_is_left_out_with_an_aside_behind_it() -> None:
+    for aside in ("(as the sketch says)", "(hm, sign? yes)", "(so that one is done)"):
+        found = terms(f"hey, for A i have A_y {aside} + 0.6 BC = 0 (both pull away from the wall)")
+        assert [name for name, _ in found if name] == ["A_y", "BC"]

@@ -58,7 +58,7 @@ LEAST = {
     "dais": Least(58, 42),
     "tram": Least(58, 42),
     "carbon": Least(57, 42),
-    "lamp": Least(58, 41),
+    "lamp": Least(58, 42),
     "easel": Least(58, 42),
     "lecturer": Least(287, 248, unsaid=3),
 }

@@ -46,6 +46,9 @@ _VALUE_ALONE = re.compile(VALUE)
 _WITH_WAY = re.compile(r"[(\[ ](?:[TCtc]|tension|compression)[)\]]? *$")
 
 
+_ADDS = re.compile(r"[+*/]|- *[0-9.(√]")
+
+
 @dataclass
 class _Gap:
     """What stands before, between and behind formulas: what of it goes on, and how it joins them."""
@@ -83,6 +86,8 @@ class Sentence:
             if bit.kind in ("word", "aside") or (bit.kind == "formula" and not equation) or talks:
                 clause.append(replace(bit, kind="aside") if talks else bit)
                 continue
+            if equation and self._goes_on(clause, behind, said):
+                raise stopped_at(clause[-1].start, clause[-1].end, self.names)
             self._clause(clause, behind, leads=equation)
             clause, behind = [], equation
             if equation:
@@ -94,6 +99,14 @@ class Sentence:
         self._clause(clause, behind, leads=False)
         for start, end in [*([self.gap.place] if self.gap.place else []), *self.gap.heads]:
             self.chars[start:end] = " " * (end - start)
+
+    def _goes_on(self, clause: list[Bit], behind: bool, said: str) -> bool:
+        """Whether what follows an aside goes on with the formula before it: A_y (so that one is done) + ..."""
+        if not clause or clause[-1].kind != "aside":
+            return False
+        if len(clause) > 1:
+            return clause[-2].kind == "formula" and said[0] in "+-*/"
+        return behind and _ADDS.match(said) is not None
 
     def _is_talk(self, clause: Clause, bit: Bit) -> bool:
         """Whether an equation of numbers alone is only part of what a clause says in words.
