@@ -155,6 +155,19 @@ def test_a_member_written_in_small_letters_in_the_line_is_one_in_its_words_too()
     assert kinds == ["undecided", "right"]
 
 
+@pytest.mark.parametrize("sign", ["⊥", "⟂"])
+def test_the_signs_for_square_to_are_read_alike(sign: str) -> None:
+    verdict = judge(
+        CHAPEL, Along(120.0, joint="D"), f"D, {sign} to rafter: −F_DH cos 30° − 900 cos 30° = 0"
+    )
+    assert verdict.right
+    assert not verdict.remarks
+
+
+def test_a_value_with_its_letter_needs_no_word_on_how_it_was_read() -> None:
+    assert "Read with" not in said(Value("CD"), "CD = 35 kN, pushing, so 35 kN (C)", {"C_y": 21})
+
+
 @pytest.mark.parametrize("way", ["the rafter", "the slope"])
 def test_a_heading_along_the_rafter_is_not_read_along_a_member_spelled_the(way: str) -> None:
     text = f"D, perpendicular to {way}: −F_DH cos 30° − 900 cos 30° = 0"

@@ -94,7 +94,8 @@ def _read_otherwise(desk: Desk, about: Asked, line: Typewritten) -> Iterator[tup
         if isinstance(about, Value) and about.unknown in senses:
             verdict = in_own_sense(verdict)
         if verdict.right or not verdict.stands:
-            yield told(verdict, senses) if verdict.right else verdict, False
+            says_it = verdict.reading is not None and getattr(verdict.reading, "letter", None)
+            yield told(verdict, senses) if verdict.right and not says_it else verdict, False
 
 
 def _as_it_says(

@@ -46,7 +46,7 @@ _ALONG = re.compile(
 )
 _SAID = re.compile(rf"\b{_LINE}\b", re.IGNORECASE)
 _ACROSS = re.compile(
-    r"perpendicular|right[ -]+angle|normal|square|orthogonal|transverse|⊥|\bacross\b|\bperp\b|\b90\b",
+    r"perpendicular|right[ -]+angle|normal|square|orthogonal|transverse|⊥|⟂|\bacross\b|\bperp\b|\b90\b",
     re.IGNORECASE,
 )
 
