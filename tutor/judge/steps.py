@@ -6,7 +6,7 @@ with what stands before it; the one that fails is named.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from tutor.judge.about import Asked, Equation, Value
@@ -47,7 +47,7 @@ from tutor.judge.worked import (
     value_given,
 )
 from tutor.notation import Line as Typewritten
-from tutor.notation import Step
+from tutor.notation import Step, ValueReading
 from tutor.notation.value import no_equation
 
 
@@ -94,8 +94,14 @@ def _read_otherwise(desk: Desk, about: Asked, line: Typewritten) -> Iterator[tup
         if isinstance(about, Value) and about.unknown in senses:
             verdict = in_own_sense(verdict)
         if verdict.right or not verdict.stands:
-            says_it = verdict.reading is not None and getattr(verdict.reading, "letter", None)
-            yield told(verdict, senses) if verdict.right and not says_it else verdict, False
+            unsaid = verdict.right and not _lettered(about, verdict, senses)
+            yield told(verdict, senses) if unsaid else verdict, False
+
+
+def _lettered(about: Asked, verdict: Verdict, senses: Mapping[str, str]) -> bool:
+    """Whether a value of which alone a sense is said has its letter behind it."""
+    lettered = isinstance(verdict.reading, ValueReading) and verdict.reading.letter is not None
+    return lettered and isinstance(about, Value) and set(senses) == {about.unknown}
 
 
 def _as_it_says(
