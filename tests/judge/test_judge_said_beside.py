@@ -281,3 +281,7 @@ def test_a_heading_that_is_read_is_not_told_as_passed_over() -> None:
 )  # fmt: skip
 def test_the_same_is_read_of_joints_with_figures(about, text: str, kind: str) -> None:
     assert said(about, text, {"L3_y": 12} if "F_" in text else {"L0_y": 15}, SPAN)[0] == kind
+
+
+def test_many_small_words_before_a_slope_are_read_through_once() -> None:
+    assert said(A_Y, f"β the slope of {'the ' * 110}AD, sin β =")[0] == "unreadable"

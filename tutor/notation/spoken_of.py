@@ -22,7 +22,7 @@ _RATIO = rf"{_FIGURE}(?: ?(?:[:/]|-) ?{_FIGURE}){{1,2}}|{_FIGURE} +(?:in|to|on|u
 _LEADS = r"(?:where|with|since|because|as|for|and|by|using|from|note|here|given|mit|da)"
 _OF = r"(?:the|a|an|its|their|of|all|each|this|it|they|[A-Z]\w{1,4}|members?|bars?|diagonals?|is|are|has|have|being|it's|der|die|das)"
 _STEEP = re.compile(
-    rf"(?:(?<=^)|(?<=[,;:.(] )|(?<=\()|(?<=[\w)\]}}] ))(?:{_LEADS}\b,? +)*(?:{_OF} +)*"
+    rf"(?:(?<=^)|(?<=[,;:.(] )|(?<=\()|(?<=[\w)\]}}] ))(?:{_LEADS}\b,? +)*+(?:(?!{_SLOPE}\b){_OF} +)*+(?:{_SLOPE} +(?={_SLOPE}\b))?"
     rf"(?:{_SLOPE}(?: +of)?(?: +[A-Z]\w{{1,4}})?(?: +(?:is|are|being|=|ist|was)| *=)?(?: +an?| +of)* +(?:{_RATIO})(?!\w)|(?:{_RATIO}) +{_SLOPE}\b)"
     r"(?=(?P<mark> *(?:[,;:)]|∴|⇒|→|$| so\b| hence\b| thus\b| therefore\b)| +-+ +(?=[A-Z][\w{}]* *[/:=])))",
     re.IGNORECASE,
