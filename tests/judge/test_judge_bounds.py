@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from families import exact, plain_problem
 
-from tutor import Along, Value, judge, load_problem
+from tutor import Along, Fy, M, Value, judge, load_problem
 from tutor.judge.written import number
 from tutor.model import Load, Support
 
@@ -80,3 +80,91 @@ def test_a_slip_in_a_value_explains_what_is_half_a_percent_off_and_no_more(
 )
 def test_a_factor_is_written_as_a_fraction_of_small_numbers(size: float, written: str) -> None:
     assert number(size) == written
+
+
+@pytest.mark.parametrize(
+    ("text", "right"),
+    [
+        ("A_y + 0.603 F_AD = 0", True),
+        ("A_y + 0.604 F_AD = 0", False),
+        ("A_y + 0.61 F_AD = 0", False),
+        ("A_y + 0.58 F_AD = 0", False),
+    ],
+)
+def test_a_factor_may_be_half_a_percent_off(text: str, right: bool) -> None:
+    said = judge(QUAY, Fy("A"), text)
+    assert said.right is right
+    assert [(m.code, m.force) for m in said.mistakes] == [("not-equilibrium", "AD")] * (not right)
+
+
+@pytest.mark.parametrize("factor", ["1.01", "0.995", "1.02", "1.05"])
+def test_a_factor_beside_a_whole_force_is_told_at_it_and_no_sign_is(factor: str) -> None:
+    """With all signs of a line turned nothing is wrong but the factor."""
+    said = judge(QUAY, Fy(), f"{factor} A_y + C_y = 36").mistakes
+    assert [(mistake.code, mistake.force) for mistake in said] == [("not-equilibrium", "A_y")]
+
+
+@pytest.mark.parametrize(("total", "right"), [("36.18", True), ("36.2", False), ("35.8", False)])
+def test_loads_added_up_may_be_half_a_percent_off(total: str, right: bool) -> None:
+    said = judge(QUAY, Fy(), f"A_y + C_y = {total}")
+    assert said.right is right
+    assert [mistake.code for mistake in said.mistakes] == ["arithmetic"] * (not right)
+
+
+@pytest.mark.parametrize(
+    ("text", "right"),
+    [
+        ("C_y = (48 + 96 + 24)/8 = 168/8 = 21", True),
+        ("C_y = 168/8 = 21.1", True),
+        ("C_y = 168/8 = 20.9", True),
+        ("C_y = 168/8 = 21.2", False),
+        ("8 C_y = 48 + 96 + 24 = 167", False),
+        ("8 C_y = 48 + 96 + 24 = 169", False),
+    ],
+)
+def test_what_stands_behind_an_equals_sign_may_be_rounded_to_half_a_percent(
+    text: str, right: bool
+) -> None:
+    said = judge(QUAY, M("A"), text)
+    assert said.right is right
+    assert [mistake.code for mistake in said.mistakes] == ["arithmetic"] * (not right)
+
+
+@pytest.mark.parametrize(
+    ("text", "found"),
+    [
+        ("800 C_y - 12*400 - 24*400 - 8*300 = 0", []),
+        ("8 C_y - 12000*4 - 24000*4 - 8000*3 = 0", [("unit", None)]),
+        ("8 C_y - 12*4 - 24*4 - 8*300 = 0", [("arm-unit", "load D x")]),
+        ("8 C_y - 12*4 - 24*4 - 8*3000 = 0", [("arm-unit", "load D x")]),
+        ("8 C_y - 12*4 - 24*4 - 8000*3 = 0", [("unit", "load D x")]),
+        ("800 C_y - 12*4 - 24*4 - 8*3 = 0", [("arm-unit", "C_y")]),
+        ("8 C_y - 12*4 - 24*4 - 8*9.84 = 0", [("arm", "load D x")]),
+        ("8 C_y - 12*4 - 24*4 - 8*0.3 = 0", [("arm", "load D x")]),
+    ],
+)
+def test_a_number_a_hundred_or_a_thousand_times_too_large_is_in_another_unit(
+    text: str, found: list[tuple[str, str | None]]
+) -> None:
+    said = judge(QUAY, M("A"), text).mistakes
+    assert [(mistake.code, mistake.force) for mistake in said] == found
+
+
+@pytest.mark.parametrize(
+    ("term", "found"),
+    [
+        ("- 12", ("stray-load", "load B")),
+        ("+ 12", ("stray-load", "load B")),
+        ("- 24", ("stray-load", "load D y")),
+        ("- 12.1", ("extra", None)),
+        ("- 7", ("extra", None)),
+        ("+ 0.6 F_CD", ("extra", "CD")),
+        ("+ C_y", ("stray-reaction", "C_y")),
+        ("+ 0.5 C_y", ("stray-reaction", "C_y")),
+    ],
+)
+def test_what_acts_elsewhere_is_known_by_its_number_or_its_name(
+    term: str, found: tuple[str, str | None]
+) -> None:
+    said = judge(QUAY, Fy("A"), f"A_y + 0.6 F_AD {term} = 0").mistakes
+    assert [(mistake.code, mistake.force) for mistake in said] == [found]

@@ -24,7 +24,7 @@ from tutor.judge.costs import (
     SCALED_SUM,
     TURNED_ROUND,
 )
-from tutor.judge.edits import UNEXPLAINED, Edits, edits
+from tutor.judge.edits import UNEXPLAINED, Edits, edits, turning_code
 from tutor.judge.explanation import NOTHING_NAMED, Explanation, Slip, saved
 from tutor.judge.mistakes import KINDS
 from tutor.judge.numbers import Numbers, explain_numbers
@@ -60,7 +60,7 @@ def search(
                 continue
             rest = explain_numbers(given, scale)
             slips = _joined((*start.slips, *rest.slips), numbers)
-            if slips:
+            if slips and not _all_turned(slips, line):
                 fewer = len(start.slips) + len(rest.slips) - len(slips)
                 cost = start.cost + rest.cost + penalty - saved(slips) - fewer * AS_ONE
                 accounts.append(Explanation(cost, slips, scale))
@@ -73,6 +73,12 @@ def search(
     if not accounts:
         return Explanation(UNEXPLAINED, (NOTHING_NAMED,), 1.0), ()
     return _best_of(accounts)
+
+
+def _all_turned(slips: Sequence[Slip], line: TypedEquation) -> bool:
+    """Whether all there is to a line is that each of its terms has the other sign, which is no mistake."""
+    turned = all(slip.spot is not None and slip.code == turning_code(slip.spot) for slip in slips)
+    return turned and len(slips) >= len(line.names) + len(line.constants)
 
 
 def _best_of(accounts: list[Explanation]) -> tuple[Explanation, tuple[Explanation, ...]]:
