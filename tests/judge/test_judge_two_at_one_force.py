@@ -5,8 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
+from families import exact, plain_problem
 
 from tutor import Fx, Fy, M, judge, load_problem
+from tutor.model import Load, Support
 
 QUAY = load_problem(Path(__file__).parents[1] / "notation" / "hands" / "quay.toml")
 FOUND = {"A_x": -8, "A_y": 15, "AD": -25, "CD": -35, "BC": 28, "C_y": 21, "BD": 12}
@@ -71,3 +73,14 @@ def test_a_negative_result_comes_in_with_its_minus_once_and_moves_over_with_it(
     text: str, found: list[tuple[str, str | None]]
 ) -> None:
     assert named(Fx("A"), text, **FOUND) == found
+
+
+def test_a_force_left_out_is_not_taken_for_a_load_of_the_size_of_its_factor() -> None:
+    tent = plain_problem(
+        [("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 4, 3)],
+        ("AB", "BC", "AD", "BD", "CD"),
+        [Support("A", "pin"), Support("C", "roller")],
+        [Load("D", (("down", exact(1)),)), Load("B", (("down", exact(5)),))],
+    )
+    (missing,) = judge(tent, Fy("D"), "1 + 0.6 F_AD + 0.6 F_CD = 0").mistakes
+    assert (missing.code, missing.force, missing.alike) == ("missing", "BD", ())

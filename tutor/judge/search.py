@@ -77,8 +77,10 @@ def search(
 
 def _all_turned(slips: Sequence[Slip], line: TypedEquation) -> bool:
     """Whether all there is to a line is that each of its terms has the other sign, which is no mistake."""
-    turned = all(slip.spot is not None and slip.code == turning_code(slip.spot) for slip in slips)
-    return turned and len(slips) >= len(line.names) + len(line.constants)
+    if any(slip.spot is None or slip.code != turning_code(slip.spot) for slip in slips):
+        return False
+    numbers = [slip for slip in slips if slip.force not in line.names]
+    return len(slips) - len(numbers) == len(line.names) and len(numbers) >= len(line.constants)
 
 
 def _best_of(accounts: list[Explanation]) -> tuple[Explanation, tuple[Explanation, ...]]:
