@@ -1,0 +1,83 @@
+"""What is said of a page, of a body and of an entry: how much is left over, where to look, what follows."""
+
+from __future__ import annotations
+
+import pytest
+from families import plain_problem
+
+from tutor.homework import Finding, Review, hint, review
+from tutor.homework.words import outcome
+from tutor.model import Load, Support
+from tutor.notation import Exact
+
+MAST = plain_problem(
+    (("A", 0, 0), ("B", 8, 0), ("C", 4, 3)),
+    ("AB", "BC", "AC"),
+    (Support("A", "pin"), Support("B", "roller")),
+    (Load("C", (("down", Exact.of(12)), ("right", Exact.of(6)))),),
+)
+"""AB = 11, BC = -13.75, AC = -6.25"""
+
+
+def page(**forces: str) -> Review:
+    reactions = {"A_x": "-6", "A_y": "3.75", "B_y": "8.25"}
+    right = {"AB": "11", "BC": "-13.75", "AC": "-6.25"}
+    return review(MAST, {"reactions": reactions, "forces": {**right, **forces}})
+
+
+@pytest.mark.parametrize(
+    ("value", "left"),
+    [
+        ("12", "a little is"),
+        ("12.5", "less than a fifth of"),
+        ("15", "less than a fifth of"),
+        ("17", "about a third of"),
+        ("24", "about a third of"),
+        ("26", "about half of"),
+        ("30", "about half of"),
+        ("50", "most of"),
+    ],
+)
+def test_how_much_of_a_body_is_left_over_is_said_in_words(value: str, left: str) -> None:
+    """Of 11 + 5 + 6 added up at A, with AB off by 1, by 1.5, by 4, …"""
+    said = [closure.said for closure in page(AB=value).closures]
+    assert said[1].startswith(f"Joint A does not close: {left}")
+    assert said[3] == "Joint C closes."
+
+
+@pytest.mark.parametrize(
+    ("forces", "look", "place"),
+    [
+        ({"AB": "20"}, "At joint A: This value does not follow", "Solve for AB once more"),
+        ({"AC": "6.25"}, "At joint A: The size is right; the sign is not.", "A sign was lost on"),
+        (
+            {"AB": "5", "BC": "-6.25"},
+            "At joint A: On joint A three forces have a horizontal component; not all of them are in your work.",
+            "The reaction A_x is left out.",
+        ),
+        (
+            {"AC": "6.25", "AB": "1", "BC": "-1.25"},
+            "At joint A: The sizes fit, but something in your work points the other way.",
+            "The force in AC has the wrong sign",
+        ),
+    ],
+)
+def test_the_first_hint_says_at_which_joint_and_the_third_at_which_force(
+    forces: dict[str, str], look: str, place: str
+) -> None:
+    said = page(**forces)
+    assert hint(said, "look").startswith(look)
+    assert hint(said, "place").startswith(place)
+    assert not hint(said, "reason").startswith("At ")
+
+
+@pytest.mark.parametrize(
+    ("sure", "words"),
+    [
+        ("certain", "is wrong only because of what came before"),
+        ("likely", "is wrong, most likely only because of what came before"),
+        ("unclear", "is wrong; how it came about is not clear"),
+    ],
+)
+def test_what_follows_from_a_mistake_is_told_as_sure_as_it_is(sure, words: str) -> None:
+    assert words in outcome(Finding("AB", "follows", None, sure))
