@@ -8,6 +8,8 @@ import pytest
 from families import exact, plain_problem
 
 from tutor import Fy, M, judge
+from tutor.judge import right_line
+from tutor.judge.known_values import KnownValues
 from tutor.model import Load, Problem, Support
 
 
@@ -89,3 +91,20 @@ def test_in_a_small_truss_an_arm_may_be_measured_from_any_joint() -> None:
     )
     said = judge(truss, M("A"), "11 D_y - 6*4 - 9*8 = 0").mistakes
     assert [(mistake.code, mistake.force) for mistake in said] == [("arm-from", "D_y")]
+
+
+@pytest.mark.parametrize("panels", [4, 14, 22])
+@pytest.mark.parametrize("about", [Fy(), M("L0"), Fy("L1")])
+def test_the_line_that_a_hint_ends_in_can_be_typed_whatever_the_truss(panels: int, about) -> None:
+    line = right_line(span(panels), about, KnownValues({}, {}))
+    assert judge(span(panels), about, line).right
+
+
+def test_products_are_written_out_where_the_line_stays_short_enough_and_multiplied_where_not() -> (
+    None
+):
+    line = right_line(span(4), M("L0"), KnownValues({}, {}))
+    assert line == "8 L4_y - 11*2 - 12*4 - 13*6 = 0"
+    line = right_line(span(45), M("L0"), KnownValues({}, {}))
+    assert line.startswith("90 L45_y - 22 - 48 - 78 - 112 - 150")
+    assert judge(span(45), M("L0"), line).right

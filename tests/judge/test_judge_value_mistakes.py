@@ -114,3 +114,22 @@ def test_the_value_of_another_force_was_carried(
     name: str, text: str, known: dict[str, float]
 ) -> None:
     assert named(name, text, **known) == [("carried", name)]
+
+
+@pytest.mark.parametrize(
+    ("before", "found"),
+    [
+        ("A_x + F_AB + 0.8 F_AD = 0", []),
+        ("F_AB + 0.8 F_AD + A_x = 0", []),
+        ("2 A_x + 2 F_AB + 1.6 F_AD = 0", []),
+        ("A_x + F_AB + 0.6 F_AD = 0", [("component", "AD")]),
+        ("A_x - F_AB + 0.8 F_AD = 0", [("sign", "AB")]),
+        ("A_x + F_AB = 0", [("missing", "AD")]),
+    ],
+)
+def test_a_right_value_behind_a_sum_is_right_only_where_the_sum_is_the_one_that_stands(
+    before: str, found: list[tuple[str, str]]
+) -> None:
+    """Beside the line that stands, with the same forces and perhaps one factor of them."""
+    text = f"{before}, F_AB = 28"
+    assert named("AB", text, "A_x + F_AB + 0.8 F_AD = 0", A_x=-8, AD=-25) == found
