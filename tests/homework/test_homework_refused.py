@@ -11,6 +11,7 @@ from families import plain_problem
 from tutor.homework import Paper, read_table, review, write_line
 from tutor.homework.marks import LONGEST
 from tutor.homework.table import MOST_CHARACTERS, MOST_ROWS
+from tutor.homework.typed import write_row
 from tutor.homework.words import headline
 from tutor.judge import Fy, Value
 from tutor.model import Load, Support
@@ -184,3 +185,9 @@ def test_a_body_with_a_blank_cannot_be_checked() -> None:
     closures = [closure.said for closure in review(MAST, work).closures]
     assert closures[1] == "Joint A: not enough values to check it."
     assert closures[3] == "Joint C closes."
+
+
+def test_a_row_that_is_too_long_is_refused_as_a_line_is() -> None:
+    assert not write_row(MAST, Paper(), "AB", " " * LONGEST + "7.5").refused
+    (refused,) = write_row(MAST, Paper(), "AB", "1" * (LONGEST + 1)).refused
+    assert refused.message == f"A line has {LONGEST} characters at most."
