@@ -35,7 +35,6 @@ def halves(term):
 KIND = Kind(
     code="halved",
     called="half a load",
-    cost=0.5,
     why="Half of each load is given to either side of a truss, whatever stands where.",
     look=lambda case: "A load stands here with half its size.",
     reason=lambda case: "A load acts whole where it acts.",

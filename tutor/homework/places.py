@@ -19,7 +19,7 @@ from tutor.homework.work import Entry
 from tutor.model import Problem
 
 ANOTHER = 2.0
-EQUALLY = 0.8
+EQUALLY = 1.0
 BY_CHANCE = 0.5
 NONE_LEFT = 1.0
 NO_WALK, DOUBTED = 1.0, 2.0

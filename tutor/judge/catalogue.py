@@ -15,6 +15,7 @@ from tutor.judge.claims import CLAIMS, SUPPORTS, Claim
 from tutor.judge.example import GANGWAY, MAST, TRUSSES, Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.mistakes import KINDS
+from tutor.judge.scale import A_SLIP, FAR_LESS, HARDLY, SLIGHTLY, SOMEWHAT
 from tutor.judge.verdict import Mistake
 from tutor.model import Problem
 from tutor.model.caution import CAUTION
@@ -60,12 +61,23 @@ A right line may carry a remark. It is no mistake and is not counted as one.
 PLAUSIBILITY = """## How plausible each is
 
 Where several mistakes, alone or together, turn the true equation into the typed one, the account that
-costs least is named first. A lower cost says that the mistake is taken to be more plausible. The
-costs are our own judgement, no source: studies of statics students describe these kinds of error, but
-give no frequencies that could be used.
+costs least is named first. The commonest mistakes cost one slip each; how much less plausible another
+is taken to be is one of five: hardly and slightly, which only say what comes first of what costs the
+same otherwise; somewhat (half a slip), as one slip more, far less (two slips more). These are our own
+judgement, no source: studies of statics students describe these kinds of error, but give no
+frequencies that could be used.
 
-| code | cost |
+| code | less plausible than the commonest |
 |---|---|"""
+
+IN_WORDS = {
+    0.0: "as common",
+    HARDLY: "hardly",
+    SLIGHTLY: "slightly",
+    SOMEWHAT: "somewhat",
+    A_SLIP: "as one slip more",
+    FAR_LESS: "far less",
+}
 
 
 def page() -> str:
@@ -185,8 +197,10 @@ def _levels(*levels: str) -> str:
 
 
 def _plausibility() -> str:
-    ranked = sorted(KINDS.values(), key=lambda kind: (kind.cost, kind.code))
-    return "\n".join([PLAUSIBILITY, *(f"| `{kind.code}` | {kind.cost:g} |" for kind in ranked)])
+    ranked = sorted(KINDS.values(), key=lambda kind: (kind.rare, kind.code))
+    return "\n".join(
+        [PLAUSIBILITY, *(f"| `{kind.code}` | {IN_WORDS[kind.rare]} |" for kind in ranked)]
+    )
 
 
 if __name__ == "__main__":

@@ -8,15 +8,7 @@ from itertools import permutations
 from typing import NamedTuple
 
 from tutor.judge.blocks import TINY
-from tutor.judge.costs import (
-    BARELY,
-    HALF_RIGHT,
-    LEFT_OUT_IDLE,
-    ONCE_MORE,
-    OTHER_ARM,
-    OTHER_FACTOR,
-    UNSEEN,
-)
+from tutor.judge.costs import ONCE_MORE, OTHER_ARM, SEEN_TWICE, UNSEEN
 from tutor.judge.edits import (
     Edit,
     Number,
@@ -32,7 +24,7 @@ from tutor.judge.factors import Factors
 from tutor.judge.fit import slack_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import are_same
-from tutor.judge.strays import unknown_from_elsewhere
+from tutor.judge.strays import called_from_elsewhere
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.model import Tolerance
@@ -98,18 +90,14 @@ def _as_they_stand(
     tiny = TINY * abs(scale) * BEYOND
     for name, coefficient in line.unknowns.items():
         if name not in spots:
-            code, more = unknown_from_elsewhere(name, coefficient.value / scale, true)
+            code = called_from_elsewhere(name, true)
             slips.append(Slip(code, name, None))
-            cost += more
+            cost += KINDS[code].cost
             continue
         spot = spots[name]
         off = abs(coefficient.value - scale * spot.true)
-        if off > widest * coefficient.parts + tiny:
-            wrong.append(name)
-        elif off <= slack_of(coefficient, spot, scale, tolerance, "remark"):
-            silent = slack_of(coefficient, spot, scale, tolerance, "silent")
-            cost += BARELY if off > silent else 0.0
-        else:
+        plainly = off > widest * coefficient.parts + tiny
+        if plainly or off > slack_of(coefficient, spot, scale, tolerance, "remark"):
             wrong.append(name)
     return Explanation(cost, tuple(slips), scale), wrong
 
@@ -126,11 +114,7 @@ def _left_out(
         if name in line.cancelled and spot.parts:
             slips.append(Slip("component-in-moment", name, spot))
             cost += KINDS["component-in-moment"].cost
-        elif name in true.own.known and name not in line.cancelled:
-            continue
-        elif name in idle:
-            cost += LEFT_OUT_IDLE
-        else:
+        elif name not in idle and (name in line.cancelled or name not in true.own.known):
             slips.append(Slip(named_at("missing", spot, ()), name, spot))
             cost += KINDS["missing"].cost
     return Explanation(cost, tuple(slips), scale)
@@ -157,10 +141,9 @@ def _beside(
     found = closest(number, apt, spot, tolerance)
     if hard is not None and not (found is not None and _is_exactly(coefficient, scale, found)):
         rounding = Edit(spot.true, ("rounding",), KINDS["rounding"].cost + hard)
-        found = min(
-            (rounding, found or _no_rule(coefficient.value, scale, spot)), key=lambda e: e.cost
-        )
-    return Beside(found or _no_rule(coefficient.value, scale, spot), spot)
+        both = (rounding, found) if found else (_no_rule(value, scale, spot), rounding)
+        found = min(both, key=lambda edit: edit.cost)
+    return Beside(found or _no_rule(value, scale, spot), spot)
 
 
 def _is_exactly(coefficient: Coefficient, scale: float, edit: Edit) -> bool:
@@ -171,7 +154,7 @@ def _is_exactly(coefficient: Coefficient, scale: float, edit: Edit) -> bool:
 def _no_rule(value: float, scale: float, spot: TrueTerm) -> Edit:
     """A coefficient that no rule makes: in a moment some distance, else not to be named."""
     if spot.true == 0.0:
-        return Edit(value, ("extra",), KINDS["extra"].cost + OTHER_FACTOR)
+        return Edit(value, ("extra",), KINDS["extra"].cost)
     if spot.is_moment:
         cost = KINDS["arm"].cost + OTHER_ARM
         if value * scale * spot.true > 0:
@@ -186,7 +169,7 @@ def _of_several_terms(terms: Terms, value: float, spot: TrueTerm, scale: float) 
     if not 1 < len(terms) <= MOST_TERMS:
         return None
     if are_same(value, 2 * scale * spot.true):
-        return Beside(Edit(value, ("double",), HALF_RIGHT), spot)
+        return Beside(Edit(value, ("double",), SEEN_TWICE), spot)
     if len(terms) == 2:
         found = [
             _at_the_other(value, rest / scale, factors, other, spot)
@@ -199,7 +182,7 @@ def _of_several_terms(terms: Terms, value: float, spot: TrueTerm, scale: float) 
     rights = [scale * part.true for part in (spot, *spot.parts)]
     if any(_is(term, right) for term, _ in terms for right in rights):
         code = "component-in-moment" if spot.parts else "double"
-        return Beside(Edit(value, (code,), HALF_RIGHT), spot)
+        return Beside(Edit(value, (code,), SEEN_TWICE), spot)
     return None
 
 
@@ -214,7 +197,8 @@ def _at_the_other(
     for edit in edits(other).every:
         if len(edit.codes) == 1 and _is(typed, edit.value):
             return Beside(Edit(value, edit.codes, edit.cost + astray), other)
-    return Beside(Edit(value, ("component-in-moment",), HALF_RIGHT + astray), whole)
+    in_moment = KINDS["component-in-moment"]
+    return Beside(Edit(value, (in_moment.code,), in_moment.cost + astray), whole)
 
 
 def _is(number: float, wanted: float) -> bool:

@@ -10,14 +10,10 @@ from operator import itemgetter
 from tutor.judge.blocks import TINY, rounded_by
 from tutor.judge.costs import (
     BEYOND,
-    BY_HOW_MUCH,
-    CUT,
-    FAR,
     LOOSE,
     MINUS_ASTRAY,
     MISPLACED,
     OTHER_SLOPE,
-    OTHER_SLOPE_TURNED,
     UNSEEN,
 )
 from tutor.judge.factors import Factors
@@ -29,6 +25,8 @@ from tutor.notation.fact import fact, kept
 
 PRECISELY = 3e-4
 WIDEST_RADIUS = 0.01
+ROUNDED_AT_MOST = 0.2
+"""What is off by a larger share is another number, not a rounded one."""
 UNEXPLAINED = KINDS["not-equilibrium"].cost
 
 
@@ -121,12 +119,16 @@ class Edits:
 
 @fact
 class Number:
-    """A typed number or coefficient: its value, half-width and factors, at a scale of the line."""
+    """A typed number or coefficient: its value, half-width and factors, at a scale of the line.
+
+    `plain` is whether the line is not multiplied, or the number shows by what.
+    """
 
     value: float
     radius: float
     factors: Factors
     scale: float
+    plain: bool = True
 
 
 def edits(spot: TrueTerm) -> Edits:
@@ -200,7 +202,7 @@ def closest(typed: Number, choices: Edits, spot: TrueTerm, tolerance: Tolerance)
             continue
         if off > tolerance.silent * size + min(radius, WIDEST_RADIUS * size) + tiny:
             if far is None and off <= tolerance.remark * size:
-                far = replace(edit, cost=edit.cost + FAR)
+                far = replace(edit, cost=edit.cost + LOOSE)
             continue
         cost = edit.cost + (0.0 if precise else LOOSE) + against(kind, typed, spot)
         if best is None or cost < best.cost:
@@ -252,16 +254,15 @@ def rounded_harder(
     """
     rounded = rounded_by(typed.value, typed.radius) if typed.factors.count < 2 else typed.radius
     off, radius = abs(typed.value - true), rounded * (1 + 1e-9)
-    if radius <= 0.0 or typed.value * true <= 0:
+    if radius <= 0.0 or typed.value * true <= 0 or off > ROUNDED_AT_MOST * abs(true):
         return None
-    beyond = off / abs(true) - tolerance.remark
     step = 2 * rounded * (1 - 1e-9)
     if briefly:
-        return BEYOND if off < step else None
-    far = BEYOND + BY_HOW_MUCH * beyond if beyond > 0.0 else 0.0
-    if off <= radius:
-        return far
-    return far + CUT if off < step and abs(typed.value) < abs(true) else None
+        return 0.0 if off < step else None
+    cut_off = off < step and abs(typed.value) < abs(true)
+    if off > radius and not cut_off:
+        return None
+    return BEYOND if off > tolerance.remark * abs(true) else 0.0
 
 
 def other_factor_cost(per_unit: float, spot: TrueTerm) -> float:
@@ -270,4 +271,4 @@ def other_factor_cost(per_unit: float, spot: TrueTerm) -> float:
     inclined = min(abs(ux), abs(uy)) > 1e-9 and not spot.is_moment
     if not inclined or abs(per_unit) > 1.0 + PRECISELY:
         return UNEXPLAINED
-    return OTHER_SLOPE + (OTHER_SLOPE_TURNED if per_unit * spot.per_unit < 0 else 0.0)
+    return OTHER_SLOPE

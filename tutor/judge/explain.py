@@ -8,7 +8,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from tutor.judge.about import M
-from tutor.judge.costs import IN_RADIANS, NOT_RECORDED
+from tutor.judge.costs import NOT_RECORDED
 from tutor.judge.equal_forces import LEFT_OUT
 from tutor.judge.explanation import NOTHING_NAMED, Explanation, Slip
 from tutor.judge.factors import Factors
@@ -18,6 +18,7 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.one_each import number_by_number
 from tutor.judge.same import SAME, are_same
+from tutor.judge.scale import A_SLIP
 from tutor.judge.search import search
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation, typed_equation
@@ -50,9 +51,9 @@ def slips_of(
     if (used := _with_values_put_in(account, line, true, tolerance, values, idle)) is not None:
         account, others = used
     overall = _overall(true, line, reading, names, tolerance)
-    if overall is not None and overall[0] < account.cost:
+    if overall is not None and account.cost >= A_SLIP:
         alone = len(account.slips) == 1 and account.slips[0].code != "not-equilibrium"
-        return (overall[1],), (account.slips,) if alone else ()
+        return (overall,), (account.slips,) if alone else ()
     if not _can_be_named(account) or (not line.names and not _mostly_right(account, line)):
         return nothing, (account.slips,)
     named = [other for other in others if all(s.code != "not-equilibrium" for s in other.slips)]
@@ -148,7 +149,7 @@ def _mostly_right(account: Explanation, line: TypedEquation) -> bool:
 
 def _overall(
     true: TrueEquation, line: TypedEquation, reading: Reading, names: Names, tolerance: Tolerance
-) -> tuple[float, Slip] | None:
+) -> Slip | None:
     """A mistake that runs through the whole line: members reversed, or degrees as radians."""
     members = [n for n, s in true.unknowns.items() if s.force.kind == "member" and s.true != 0.0]
     standing = [s for n, s in true.unknowns.items() if n not in members and s.true != 0.0] + [
@@ -162,18 +163,18 @@ def _overall(
         found = fit(line, replace(true, own=own), tolerance)
         as_written = found is not None and found.scale > 0 and not _solved(line.reading)
         if found is not None and (as_written or len(standing) > 1):
-            return KINDS["pull-push"].cost, Slip("pull-push", None, None)
+            return Slip("pull-push", None, None)
     if _in_other_unit(true, line, tolerance):
-        return KINDS["unit"].cost, Slip("unit", None, None)
+        return Slip("unit", None, None)
     if any(_scaled(true, line, share, tolerance) for share in _slopes(true, line)):
-        return KINDS["arm"].cost, Slip("arm", None, None)
+        return Slip("arm", None, None)
     if not _may_be_radians(reading.text):
         return None
     radians = one_equation(read_line(reading.text, names, angles="radians"))
     if not isinstance(radians, Unreadable):
         again = typed_equation(radians)
         if again != line and fit(again, true, tolerance) is not None:
-            return IN_RADIANS, Slip("angle-mode", None, None)
+            return Slip("angle-mode", None, None)
     return None
 
 

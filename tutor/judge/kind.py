@@ -17,6 +17,7 @@ from tutor.judge.example import Example
 from tutor.judge.factors import Factors
 from tutor.judge.headings import direction_in_words, equation_in_words
 from tutor.judge.same import are_same
+from tutor.judge.scale import A_SLIP
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Problem
 from tutor.statics.body import Force, load_forces, load_named
@@ -244,8 +245,9 @@ class Look:
 class Kind:
     """A named way in which students go wrong.
 
-    `code` is public and stable, `called` its name for people; `cost` ranks it among others that explain a line as well (lower is
-    more plausible; our own judgement, no source); `why` is one sentence on why students do it.
+    `code` is public and stable, `called` its name for people; `why` is one sentence on why students do it;
+    `rare` is the step of the scale by which it is less plausible than the commonest mistakes are, a sign
+    turned in a moment or an arrow that was drawn the other way (our own judgement, no source).
     `variants` gives the wrong coefficients, per unit of the force and in the student's sense, that
     this mistake makes at a spot; None where the mistake concerns a whole line or a value.
     `examples` are lines and values that show it, for the catalogue in the documentation.
@@ -262,13 +264,13 @@ class Kind:
 
     code: str
     called: str
-    cost: float
     why: str
     look: Callable[[Case], str]
     reason: Callable[[Case], str]
     place: Callable[[Case], str]
     variants: Callable[[TrueTerm], Iterable[float]] | None = None
     examples: tuple[Example, ...] = ()
+    rare: float = 0.0
     touches: Literal["size", "factor", "neither"] = "factor"
     alone: bool = False
     calculated: bool = False
@@ -279,3 +281,8 @@ class Kind:
     shows: Callable[[Look], bool] | None = None
     instead_of: str = ""
     where: Callable[[TrueTerm, Sequence[TrueTerm]], bool] | None = None
+
+    @property
+    def cost(self) -> float:
+        """What it costs to explain a line by this mistake."""
+        return A_SLIP + self.rare

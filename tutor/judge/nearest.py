@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from tutor.judge.about import Equation
-from tutor.judge.costs import APART, CLOSE, FEW_SLIPS, ONE_SLIP, SCALED_SUM
+from tutor.judge.costs import APART, CLOSE, ONE_SLIP, SCALED_SUM
+from tutor.judge.edits import UNEXPLAINED
 from tutor.judge.explanation import Explanation
 from tutor.judge.fit import fit
 from tutor.judge.known_values import KnownValues
@@ -86,7 +87,7 @@ def clearly_nearest(
     value is `solved` for, what stood beside it may be divided out of a sum with a wrong sign, and others that show
     the very same slip do not count.
     """
-    most, apart = (FEW_SLIPS, CLOSE) if few else (ONE_SLIP, APART)
+    apart = CLOSE if few else APART
     found = [(_best(line, problem, own, values, about), about) for about in among]
     found.sort(key=lambda each: each[0].cost)
     if not found:
@@ -94,7 +95,7 @@ def clearly_nearest(
     first, meant = found[0]
     divided = solved and not are_same(abs(first.scale), 1.0)
     divided = divided and all(slip.code in OF_SIGNS for slip in first.slips)
-    if first.cost > most + divided * SCALED_SUM:
+    if first.cost >= UNEXPLAINED if few else first.cost > ONE_SLIP + divided * SCALED_SUM:
         return None
     others = [each for each, _ in found[1:] if not (solved and each.named == first.named)]
     return meant if not others or others[0].cost >= first.cost + apart else None

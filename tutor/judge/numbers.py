@@ -12,10 +12,9 @@ from tutor.judge.assignment import cheapest
 from tutor.judge.copied import stands_as_typed
 from tutor.judge.costs import (
     AS_FOUND,
-    BARE_SIZE,
     MINUS_ASTRAY,
-    MORE_THAN_THERE,
     SIZE_SHOWN,
+    WITHOUT_PLACE,
 )
 from tutor.judge.edits import (
     UNEXPLAINED,
@@ -28,7 +27,7 @@ from tutor.judge.edits import (
     named_at,
     rounded_harder,
 )
-from tutor.judge.explanation import Explanation, Slip
+from tutor.judge.explanation import Explanation, Slip, saved
 from tutor.judge.factors import Factors
 from tutor.judge.fit import numbers_fit
 from tutor.judge.mistakes import KINDS
@@ -93,8 +92,7 @@ def explain_numbers(given: Numbers, scale: float) -> Explanation:
     if numbers_fit(line, acting, scale, given.tolerance) is not None and not _contradicted(
         given, scale
     ):
-        more = len(line.constants) > len(acting)
-        return Explanation(MORE_THAN_THERE if more else 0.0, (), scale)
+        return Explanation(0.0, (), scale)
     rows = list(zip(line.constants, line.factors, strict=True))
     rest, left = _unpaired(rows, given, scale)
     found = [_by_term(rest, left, given, scale), _by_sum(rest, left, given, scale)]
@@ -102,7 +100,7 @@ def explain_numbers(given: Numbers, scale: float) -> Explanation:
         found.append(_by_sum(rows, given.acting, given, scale))
     accounts = [account for account in found if account is not None]
     nothing = Explanation(UNEXPLAINED, (Slip("not-equilibrium", None, None),), scale)
-    return min(accounts, key=lambda account: account.cost, default=nothing)
+    return min(accounts, key=lambda account: account.cost - saved(account.slips), default=nothing)
 
 
 def _by_sum(
@@ -235,18 +233,18 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     if hard is not None and not (factors.count > 1 and factors.holds(spot.per_unit)):
         rounding = Edit(spot.true, ("rounding",), KINDS["rounding"].cost + hard)
     found = closest(number, given.edits(place), spot, tolerance)
-    if rounding is not None and (found is None or rounding.cost < found.cost):
+    if rounding is not None and (found is None or rounding.cost <= found.cost):
         return rounding
     if spot.true == 0.0:
         shown = (
             spot.is_moment and number.factors.count > 1 and number.factors.holds(spot.scale, scale)
         )
-        some = SIZE_SHOWN if shown else BARE_SIZE
+        some = SIZE_SHOWN if shown else WITHOUT_PLACE
         return found or Edit(term.value, ("extra",), KINDS["extra"].cost + some)
     if found is not None and found.codes == ("minus",) and _as_found(number, spot):
         found = replace(found, cost=found.cost + AS_FOUND)
     other = other_number(number, spot, given.true)
-    if found is None or other.cost < found.cost:
+    if found is None or other.cost <= found.cost:
         return other
     if spot.is_moment and found.codes[0] in ("unit", "arm-unit"):
         code = "arm-unit" if factors.holds(spot.scale) else "unit"
@@ -262,5 +260,7 @@ def _as_found(number: Number, spot: TrueTerm) -> bool:
 
 def _number(term: Term, factors: Factors, scale: float) -> Number:
     """A typed number, without the factor by which the whole line is multiplied."""
-    factors = factors.without(scale) if abs(scale) != 1.0 else factors
-    return Number(term.value, term.radius, factors, scale)
+    if abs(scale) == 1.0:
+        return Number(term.value, term.radius, factors, scale)
+    own = factors.without(scale)
+    return Number(term.value, term.radius, own, scale, own.count < factors.count)

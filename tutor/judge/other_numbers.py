@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from tutor.judge.costs import BARE_SIZE, ELSEWHERE, MISPLACED, OTHER_SIZE, SIZE_SHOWN
+from tutor.judge.costs import MISPLACED, OTHER_SIZE, SIZE_SHOWN
 from tutor.judge.edits import Edit, Number, other_factor_cost, turning_code
 from tutor.judge.elsewhere import is_load_elsewhere
 from tutor.judge.mistakes import KINDS
@@ -53,24 +53,23 @@ def _other_load(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit | No
     turned = number.value * number.scale * spot.true < 0
     if turned or not is_load_elsewhere(true.problem, (joint,), size):
         return None
-    return Edit(number.value, ("magnitude",), KINDS["magnitude"].cost - ELSEWHERE)
+    return Edit(number.value, ("magnitude",), KINDS["stray-load"].cost)
 
 
 def _other_number(number: Number, spot: TrueTerm) -> Edit:
     """A number no rule makes: a wrong arm or factor where the size is written, else a wrong size."""
     factors, scale = number.factors, number.scale
     code = "magnitude" if spot.force.kind == "load" else "carried"
-    cost = OTHER_SIZE
+    cost = KINDS[code].cost + OTHER_SIZE
     size, factor = factors.holds(spot.scale, scale), factors.holds(spot.per_unit, scale)
+    whole = number.plain and abs(spot.per_unit) == 1.0
     if size and not factor and spot.scale != 0.0 and factors.count > 1:
         code = "arm" if spot.is_moment else "not-equilibrium"
         per_unit = number.value / (scale * spot.scale)
         arm = KINDS["arm"].cost + SIZE_SHOWN
         cost = arm if spot.is_moment else other_factor_cost(per_unit, spot)
-    elif factor and factors.count > 1:
+    elif (factors.count > 1 and factor) or (factors.count == 1 and whole):
         cost = KINDS[code].cost
-    elif abs(spot.per_unit) == 1.0 and factors.count == 1:
-        cost = BARE_SIZE
     if number.value * scale * spot.true < 0 and code != "not-equilibrium":
         turned = turning_code(spot)
         return Edit(number.value, (code, turned), cost + KINDS[turned].cost)

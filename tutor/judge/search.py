@@ -12,18 +12,7 @@ import math
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 
 from tutor.judge.coefficients import explain_coefficients
-from tutor.judge.costs import (
-    AS_ONE,
-    CLOSE,
-    CLOSE_PAIRS,
-    IN_PARTS,
-    ON_A_SLIP,
-    PER_DECADE,
-    SCALED_ALONE,
-    SCALED_MOMENT,
-    SCALED_SUM,
-    TURNED_ROUND,
-)
+from tutor.judge.costs import CLOSE, CLOSE_PAIRS, SCALED_MOMENT, SCALED_SUM
 from tutor.judge.edits import UNEXPLAINED, Edits, edits, turning_code
 from tutor.judge.explanation import NOTHING_NAMED, Explanation, Slip, saved
 from tutor.judge.mistakes import KINDS
@@ -59,17 +48,16 @@ def search(
             if start is None:
                 continue
             rest = explain_numbers(given, scale)
-            slips = _joined((*start.slips, *rest.slips), numbers)
+            slips, once = _joined((*start.slips, *rest.slips), numbers)
             if slips and not _all_turned(slips, line):
-                fewer = len(start.slips) + len(rest.slips) - len(slips)
-                cost = start.cost + rest.cost + penalty - saved(slips) - fewer * AS_ONE
+                cost = start.cost + rest.cost + penalty - saved(slips) - once
                 accounts.append(Explanation(cost, slips, scale))
                 best = min(best, cost)
 
     explain(numbers, _scales(line, spots, numbers, lambda: best + CLOSE))
     components = [part for spot in numbers for part in spot.parts or (spot,)]
     if len(components) > len(numbers):
-        explain(components, ((1.0, IN_PARTS), (-1.0, TURNED_ROUND + IN_PARTS)))
+        explain(components, ((1.0, 0.0), (-1.0, 0.0)))
     if not accounts:
         return Explanation(UNEXPLAINED, (NOTHING_NAMED,), 1.0), ()
     return _best_of(accounts)
@@ -85,16 +73,22 @@ def _all_turned(slips: Sequence[Slip], line: TypedEquation) -> bool:
 
 def _best_of(accounts: list[Explanation]) -> tuple[Explanation, tuple[Explanation, ...]]:
     """The cheapest, and those of other slips that cost about as little and name no more of them."""
-    accounts.sort(key=lambda account: account.cost)
+    accounts.sort(key=_order)
     first = accounts[0]
     others: list[Explanation] = []
     close = CLOSE if len(first.slips) == 1 else CLOSE_PAIRS
     for account in accounts[1:]:
-        if account.cost > first.cost + close or len(account.slips) > len(first.slips):
+        if account.cost >= first.cost + close or len(account.slips) > len(first.slips):
             break
         if account.named != first.named and all(account.named != o.named for o in others):
             others.append(account)
     return first, tuple(others)
+
+
+def _order(account: Explanation) -> tuple[float, int, bool]:
+    """What costs less comes first, then what is multiplied by less, then what stands in the line."""
+    left_out = any(KINDS[slip.code].counts == "left out" for slip in account.slips)
+    return account.cost, round(abs(math.log10(abs(account.scale)))), left_out
 
 
 def _scales(
@@ -108,12 +102,10 @@ def _scales(
     `most` says what an account may cost by now.
     """
     fresh = _Fresh()
-    for scale, penalty in ((1.0, 0.0), (-1.0, TURNED_ROUND)):
+    for scale in (1.0, -1.0):
         if fresh(scale):
-            yield scale, penalty
+            yield scale, 0.0
     scaled = SCALED_MOMENT if any(s.is_moment for s in spots.values()) else SCALED_SUM
-    if len(line.unknowns) == 1 and not line.constants:
-        scaled = SCALED_ALONE
     typed = [
         (name, typed.value, spots[name].true)
         for name, typed in line.unknowns.items()
@@ -121,16 +113,16 @@ def _scales(
     ]
     if not typed:
         typed = [("", term.value, spot.true) for term in line.constants[:2] for spot in numbers]
-    ways = [(value / true, _far_from_one(value / true)) for _, value, true in typed if true != 0.0]
-    for scale, far in (*ways, *((by, 0.0) for by in _divided_by(line))):
+    ways = [value / true for _, value, true in typed if true != 0.0]
+    for scale in (*_divided_by(line), *ways):
         if fresh(scale):
-            yield scale, scaled + far
-    if not line.unknowns or scaled + ON_A_SLIP + CHEAPEST >= most():
+            yield scale, scaled
+    if not line.unknowns or scaled + CHEAPEST >= most():
         return
     for name, value, _ in typed:
         for wrong in _plain(edits(spots[name])) if name else ():
             if fresh(value / wrong):
-                yield value / wrong, scaled + ON_A_SLIP + _far_from_one(value / wrong)
+                yield value / wrong, scaled
 
 
 def _divided_by(line: TypedEquation) -> Iterator[float]:
@@ -164,14 +156,13 @@ def _plain(choices: Edits) -> Iterator[float]:
             yield edit.value
 
 
-def _far_from_one(scale: float) -> float:
-    """What a scale costs that few would multiply a line by."""
-    return PER_DECADE * abs(math.log10(abs(scale)))
+def _joined(slips: Sequence[Slip], numbers: Sequence[TrueTerm]) -> tuple[tuple[Slip, ...], float]:
+    """Slips at both components of a force as one at the whole, and what these cost less.
 
-
-def _joined(slips: Sequence[Slip], numbers: Sequence[TrueTerm]) -> tuple[Slip, ...]:
-    """Slips at both components of a force as one at the whole; arms that were exchanged as one."""
+    Arms that were exchanged are one as well.
+    """
     found: list[Slip] = []
+    less = 0.0
     for slip in slips:
         twin = next((s for s in found if _are_twins(s, slip)), None)
         if twin is None:
@@ -181,7 +172,8 @@ def _joined(slips: Sequence[Slip], numbers: Sequence[TrueTerm]) -> tuple[Slip, .
         alike = slip.code == twin.code and slip.code != "arm"
         code = slip.code if alike else "component-in-moment"
         found[found.index(twin)] = Slip(code, slip.force, whole, twin.span)
-    return tuple(found)
+        less += KINDS[slip.code].cost + KINDS[twin.code].cost - KINDS[code].cost
+    return tuple(found), less
 
 
 def _one_source(spot: TrueTerm, other: TrueTerm | None) -> bool:

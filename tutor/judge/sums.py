@@ -10,7 +10,7 @@ from itertools import combinations
 from typing import NamedTuple
 
 from tutor.judge.blocks import TINY
-from tutor.judge.costs import BY_SUM, IS_ITSELF, LUMPED, PRODUCT, SUM_OF_TWO
+from tutor.judge.costs import IS_ITSELF, LUMPED, PRODUCT
 from tutor.judge.edits import Edit, Edits, Number, closest, edits, named_at, turning_code
 from tutor.judge.explanation import Explanation, Slip, saved
 from tutor.judge.factors import Factors
@@ -68,7 +68,7 @@ def by_sum(
         best = best or _two_changes(changes, need, slack)
         return None if best is None else _told(best, numbers, scale)
     together = _lumped(*rest[0], spots, scale, tolerance)
-    if together is not None and (best is None or together.cost < best[0] + BY_SUM):
+    if together is not None and (best is None or together.cost < best[0]):
         return together
     if best is not None:
         return _told(best, numbers, scale)
@@ -112,7 +112,7 @@ def _told(
         for c in chosen
         for code in c.edit.codes
     )
-    return Explanation(cost + BY_SUM, slips, scale)
+    return Explanation(cost, slips, scale)
 
 
 def _is(number: float, wanted: float) -> bool:
@@ -199,8 +199,7 @@ def _changes(
             plain = KINDS[edit.codes[0]].in_sum
             if len(edit.codes) > 1 or (alone and not plain and not few):
                 continue
-            cost = edit.cost + (SUM_OF_TWO if alone and not plain else 0.0)
-            found.append(WrongNumber(scale * (edit.value - numbers[i].true), cost, i, edit))
+            found.append(WrongNumber(scale * (edit.value - numbers[i].true), edit.cost, i, edit))
     return found
 
 
@@ -257,7 +256,7 @@ def _made_once(slips: Sequence[Slip], shown: bool, scale: float) -> float:
 
     It is paid for once, and less where the sum of their sizes is `shown` in a line that is not multiplied.
     """
-    return BY_SUM if shown and abs(scale) == 1.0 else BY_SUM + saved(slips)
+    return 0.0 if shown and abs(scale) == 1.0 else saved(slips)
 
 
 def _is_an_arm(arm: float, spots: Sequence[TrueTerm]) -> bool:
@@ -271,14 +270,17 @@ def _is_an_arm(arm: float, spots: Sequence[TrueTerm]) -> bool:
 def _two_changes(
     changes: Sequence[WrongNumber], need: float, slack: float
 ) -> tuple[float, tuple[WrongNumber, ...]] | None:
-    """The cheapest two changes at different places that make up `need`; `changes` are in order."""
-    best: tuple[float, tuple[WrongNumber, ...]] | None = None
+    """The cheapest two changes at different places that make up `need`; `changes` are in order.
+
+    Of those that cost the same, one mistake made twice comes first.
+    """
+    best: tuple[float, bool, tuple[WrongNumber, ...]] | None = None
     for i, one in enumerate(changes):
         low = bisect_left(changes, need - one.delta - slack, i + 1, key=lambda c: c.delta)
         for other in changes[low:]:
             if other.delta > need - one.delta + slack:
                 break
-            cost = one.cost + other.cost
-            if other.place != one.place and (best is None or cost < best[0]):
-                best = (cost, (one, other))
-    return best
+            found = (one.cost + other.cost, one.edit.codes != other.edit.codes)
+            if other.place != one.place and (best is None or found < best[:2]):
+                best = (*found, (one, other))
+    return None if best is None else (best[0], best[2])

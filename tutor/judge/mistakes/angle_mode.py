@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
+from tutor.judge.scale import SOMEWHAT
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -71,7 +72,7 @@ def shows(term: Look) -> bool:
 KIND = Kind(
     code="angle-mode",
     called="an angle in radians",
-    cost=1.4,
+    rare=SOMEWHAT,
     why="The calculator was last used in another course.",
     look=look,
     reason=reason,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tutor.judge.about import Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import A_SLIP
 
 
 def look(case: Case) -> str:
@@ -34,7 +35,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="arithmetic",
     called="a value worked out wrongly",
-    cost=2.0,
+    rare=A_SLIP,
     why="A term changes sides without changing its sign, or the last division goes the wrong way.",
     look=look,
     reason=reason,

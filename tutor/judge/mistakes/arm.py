@@ -9,6 +9,7 @@ from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.same import are_same
+from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -49,7 +50,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="arm",
     called="a distance that is not the moment arm",
-    cost=1.1,
+    rare=HARDLY,
     why="A dimension that stands in the picture is taken as it is, or the distance is measured to "
     "the joint instead of to the line of action.",
     look=look,

@@ -9,6 +9,7 @@ from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.same import are_same
+from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -73,7 +74,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="arm-from",
     called="an arm measured from another point",
-    cost=1.25,
+    rare=SLIGHTLY,
     why="A panel length stands ready in the picture, or the eye starts at the support instead of at "
     "the moment point.",
     look=look,

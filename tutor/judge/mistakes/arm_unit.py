@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 from tutor.statics.words import unit_in_words
 
@@ -37,7 +38,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="arm-unit",
     called="an arm in another unit",
-    cost=1.3,
+    rare=SLIGHTLY,
     why="One dimension of the picture is given in another unit and copied as it stands.",
     look=look,
     reason=reason,

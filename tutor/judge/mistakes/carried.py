@@ -5,6 +5,7 @@ from __future__ import annotations
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, given_elsewhere
+from tutor.judge.scale import SOMEWHAT
 
 
 def look(case: Case) -> str:
@@ -26,7 +27,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="carried",
     called="an earlier value not carried over as it was",
-    cost=1.45,
+    rare=SOMEWHAT,
     why="Results stand close together in a list, and names of members look alike.",
     look=look,
     reason=reason,

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Along
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import SOMEWHAT
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -43,7 +44,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="complement",
     called="the other angle of the right triangle",
-    cost=1.3,
+    rare=SOMEWHAT,
     why="An angle is read off the picture without noting from which line it is drawn.",
     look=look,
     reason=reason,

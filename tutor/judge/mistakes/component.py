@@ -67,7 +67,6 @@ def shows(term: Look) -> bool:
 KIND = Kind(
     code="component",
     called="the other component",
-    cost=1.05,
     why="Cosine is remembered as 'the horizontal one', whatever the angle is measured from.",
     look=look,
     reason=reason,

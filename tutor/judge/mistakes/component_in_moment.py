@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import SOMEWHAT
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -44,7 +45,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="component-in-moment",
     called="one component of two in a moment",
-    cost=1.25,
+    rare=SOMEWHAT,
     why="Having split the force, one distance is used for both parts.",
     look=look,
     reason=reason,

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -43,13 +44,14 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="component-missing",
     called="a component without its moment",
-    cost=1.15,
+    rare=HARDLY,
     why="The vertical component is the one that is always there; the other is forgotten once the "
     "force has been split.",
     look=look,
     reason=reason,
     place=place,
     variants=variants,
+    counts="left out",
     examples=(Example(M((0.0, 3.0)), "3 A_x - 4*4/5 R_B - 12*4 = 0", truss="gangway"),),
     instead_of="missing",
     where=is_part,

@@ -28,7 +28,6 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="dependent",
     called="an equation that adds nothing new",
-    cost=0.5,
     why="A fourth equation looks as if it could give a fourth unknown.",
     look=look,
     reason=reason,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tutor.judge.about import Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import A_SLIP
 
 
 def look(case: Case) -> str:
@@ -25,7 +26,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="digits-exchanged",
     called="two digits exchanged",
-    cost=2.0,
+    rare=A_SLIP,
     why="A number is read as a whole and written digit by digit, from the calculator to the sheet.",
     look=look,
     reason=reason,

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import A_SLIP
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -32,7 +33,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="double",
     called="a force counted twice",
-    cost=1.9,
+    rare=A_SLIP,
     why="A force is written when its joint is reached and again when its member is.",
     look=look,
     reason=reason,

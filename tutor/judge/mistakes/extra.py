@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -60,7 +61,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="extra",
     called="something that does not belong there",
-    cost=1.2,
+    rare=SLIGHTLY,
     why="Every force in sight is written down, without asking whether it acts on this body and has "
     "a part in this direction or an arm about this point.",
     look=look,

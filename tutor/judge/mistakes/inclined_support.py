@@ -48,7 +48,6 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="inclined-support",
     called="an inclined reaction taken as vertical or horizontal",
-    cost=1.08,
     why="Rollers are nearly always drawn on a level floor, so a reaction is taken to be vertical.",
     look=look,
     reason=reason,

@@ -42,7 +42,6 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="lost-load",
     called="a load of several left out",
-    cost=1.05,
     why="One arrow is found, and the joint is taken as done.",
     look=look,
     reason=reason,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, given_elsewhere
+from tutor.judge.scale import SOMEWHAT
 
 
 def look(case: Case) -> str:
@@ -31,7 +32,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="magnitude",
     called="a given number copied wrongly",
-    cost=1.5,
+    rare=SOMEWHAT,
     why="Figures change places, or the number of a neighbour is read off the picture.",
     look=look,
     reason=reason,

@@ -60,7 +60,6 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="minus",
     called="the minus of an earlier value",
-    cost=0.9,
     why="A minus seems to be used up once the arrow has been turned in the head, or it is written "
     "although the arrow was turned already.",
     look=look,

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 
 COUNTS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
@@ -48,7 +49,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="missing",
     called="a force or a reason left out",
-    cost=1.1,
+    rare=HARDLY,
     why="Without a finished free-body diagram beside the line, the force that was not drawn is not "
     "written either; reactions at a joint are the ones forgotten first.",
     look=look,

@@ -9,6 +9,7 @@ from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
 from tutor.judge.mistakes.slope import slopes
+from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -43,7 +44,7 @@ def shows(term: Look) -> bool:
 KIND = Kind(
     code="needless-component",
     called="a component of a force that counts whole",
-    cost=1.2,
+    rare=SLIGHTLY,
     why="Once one force of the line has a sine or a cosine, every other gets it too.",
     look=look,
     reason=reason,

@@ -44,7 +44,6 @@ def shows(term: Look) -> bool:
 KIND = Kind(
     code="no-arm",
     called="a force without its arm",
-    cost=1.05,
     why="A sum of forces was written just before, and the pen goes on in the same way.",
     look=look,
     reason=reason,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import FAR_LESS
 
 
 def look(case: Case) -> str:
@@ -36,7 +37,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="not-equilibrium",
     called="a line that no rule explains",
-    cost=4.0,
+    rare=FAR_LESS,
     why="Several slips came together, or the line was begun from another picture.",
     look=look,
     reason=reason,

@@ -29,7 +29,6 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="other-equation",
     called="another equation than the one asked for",
-    cost=0.8,
     why="The lines of a joint are written in a row and the headings are mixed up.",
     look=look,
     reason=reason,

@@ -30,7 +30,6 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="other-point",
     called="moments about another point",
-    cost=0.8,
     why="A better moment point was found while writing.",
     look=look,
     reason=reason,

@@ -28,7 +28,6 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="pull-push",
     called="all members at a joint reversed",
-    cost=0.92,
     why="The force on the member is drawn instead of the force on the joint.",
     look=look,
     reason=reason,

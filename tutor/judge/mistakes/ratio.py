@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
+from tutor.judge.scale import SOMEWHAT
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -44,7 +45,7 @@ def shows(term: Look) -> bool:
 KIND = Kind(
     code="ratio",
     called="a function of a ratio that is no angle",
-    cost=1.3,
+    rare=SOMEWHAT,
     why="Sine, ratio and angle are one thing in the mind, and the calculator takes any number.",
     look=look,
     reason=reason,

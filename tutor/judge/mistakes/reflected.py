@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -44,7 +45,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="reflected",
     called="a member that acts one way at both ends",
-    cost=1.25,
+    rare=SLIGHTLY,
     why="The arrow is imagined at the member's other end, where it points the other way.",
     look=look,
     reason=reason,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tutor.judge.about import Along, Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import HARDLY
 
 
 def look(case: Case) -> str:
@@ -30,7 +31,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="rounding",
     called="a number rounded too hard",
-    cost=0.9,
+    rare=HARDLY,
     why="One or two figures feel exact enough for a sketch.",
     look=look,
     reason=reason,

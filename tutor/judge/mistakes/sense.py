@@ -33,7 +33,6 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="sense",
     called="a force against its own arrow",
-    cost=0.9,
     why="The line is written from habit, right and up and pulling being plus, while the arrow on "
     "the diagram was drawn the other way.",
     look=look,

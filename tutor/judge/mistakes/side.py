@@ -9,6 +9,7 @@ from fractions import Fraction
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Member, Problem
 
@@ -65,7 +66,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="side",
     called="the wrong side of the slope triangle",
-    cost=1.15,
+    rare=HARDLY,
     why="Rise and run are read off the picture, and finding the hypotenuse is put off.",
     look=look,
     reason=reason,

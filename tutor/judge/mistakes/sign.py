@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fy, Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -42,7 +43,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="sign",
     called="a sign turned",
-    cost=1.0,
+    rare=HARDLY,
     why="The arrow on the diagram and the sign in the line are written at different moments, and "
     "the positive direction is forgotten in between.",
     look=look,

@@ -9,6 +9,7 @@ from functools import lru_cache
 from tutor.judge.about import Fy, Same
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Problem
 
@@ -66,7 +67,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="slope",
     called="the slope of another member",
-    cost=1.15,
+    rare=HARDLY,
     why="Members that look alike in the picture are taken to have the same slope.",
     look=look,
     reason=reason,

@@ -9,6 +9,7 @@ from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.same import NEAR
+from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 
 BY_HEART = (0.6, 0.8, math.sqrt(0.5), 0.5, math.sqrt(0.75))
@@ -41,7 +42,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="slope-assumed",
     called="a slope taken by heart",
-    cost=1.16,
+    rare=HARDLY,
     why="So many exercises are built on 3-4-5 and on 45 degrees that they are taken for granted.",
     look=look,
     reason=reason,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import SLIGHTLY
 
 
 def look(case: Case) -> str:
@@ -31,7 +32,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="stray-load",
     called="a load that acts elsewhere",
-    cost=1.25,
+    rare=SLIGHTLY,
     why="The loads are the boldest arrows in the picture, and the joint was not cut free from the rest.",
     look=look,
     reason=reason,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import SLIGHTLY
 
 
 def look(case: Case) -> str:
@@ -28,7 +29,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="stray-reaction",
     called="a reaction that acts elsewhere",
-    cost=1.2,
+    rare=SLIGHTLY,
     why="A reaction just found is wanted in the next line, wherever that is.",
     look=look,
     reason=reason,

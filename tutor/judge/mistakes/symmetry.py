@@ -5,6 +5,7 @@ from __future__ import annotations
 from tutor.judge.about import Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import SOMEWHAT
 
 
 def look(case: Case) -> str:
@@ -25,7 +26,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="symmetry",
     called="symmetry where there is none",
-    cost=1.3,
+    rare=SOMEWHAT,
     why="Many first examples are symmetrical, so half the load at each support has become a habit.",
     look=look,
     reason=reason,

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
+from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -42,7 +43,7 @@ def shows(term: Look) -> bool:
 KIND = Kind(
     code="tangent",
     called="a tangent for a sine or cosine",
-    cost=1.2,
+    rare=SLIGHTLY,
     why="The slope is given as rise and run, and the length of the hypotenuse still has to be "
     "found.",
     look=look,

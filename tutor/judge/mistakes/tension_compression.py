@@ -5,6 +5,7 @@ from __future__ import annotations
 from tutor.judge.about import Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import HARDLY
 
 
 def look(case: Case) -> str:
@@ -25,7 +26,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="tension-compression",
     called="tension and compression exchanged",
-    cost=1.0,
+    rare=HARDLY,
     why="The letter is chosen by the look of the arrow on the member instead of on the joint.",
     look=look,
     reason=reason,

@@ -36,7 +36,6 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="turning",
     called="a moment that turns the other way",
-    cost=1.0,
     why="The sign of the force in a sum, up or down, is carried over into the moment, where only the "
     "turning counts.",
     look=look,

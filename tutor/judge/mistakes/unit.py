@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx, Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 from tutor.statics.words import unit_in_words
 
@@ -41,7 +42,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="unit",
     called="another unit",
-    cost=1.25,
+    rare=SLIGHTLY,
     why="Newtons and kilonewtons, or millimetres and metres, stand side by side in one calculation.",
     look=look,
     reason=reason,

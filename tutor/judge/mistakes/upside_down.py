@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
+from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -58,7 +59,7 @@ def shows(term: Look) -> bool:
 KIND = Kind(
     code="upside-down",
     called="a ratio upside down",
-    cost=1.25,
+    rare=SLIGHTLY,
     why="The three sides are known, and which two of them make the ratio is done from memory.",
     look=look,
     reason=reason,

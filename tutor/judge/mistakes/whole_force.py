@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -57,7 +58,7 @@ def place(case: Case) -> str:
 KIND = Kind(
     code="whole-force",
     called="a whole force for its component",
-    cost=1.1,
+    rare=HARDLY,
     why="The name of the force is written first and its slope factor is left for later.",
     look=look,
     reason=reason,
