@@ -47,7 +47,7 @@ from tutor.judge.worked import (
     value_given,
 )
 from tutor.notation import Line as Typewritten
-from tutor.notation import Step, ValueReading
+from tutor.notation import Step, ValueReading, readings_beside
 from tutor.notation.value import no_equation
 
 
@@ -61,8 +61,9 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
     verdict = _judged(desk, about, line)
     if verdict.right:
         return _as_it_says(desk, about, line, verdict)
-    others = [other for other in line.alternatives if all(map(says_something, other.steps))]
-    for other in others:
+    for other in readings_beside(line, desk.names):
+        if not all(map(says_something, other.steps)):
+            continue
         again = _judged(desk, about, named(other, desk.own.known))
         if again.right:
             return listed(about, other) or _as_it_says(desk, about, other, again)

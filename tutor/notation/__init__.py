@@ -15,7 +15,7 @@ from tutor.notation.label import Between, Label
 from tutor.notation.line import Line, Side, Step
 from tutor.notation.names import Names, spelling
 from tutor.notation.pieces import read_pieces
-from tutor.notation.read import read_heading, read_line, without_marks
+from tutor.notation.read import read_heading, read_line, readings_beside, without_marks
 from tutor.notation.reading import Reading
 from tutor.notation.spellings import Slant
 from tutor.notation.tree import Span
@@ -43,6 +43,7 @@ __all__ = [
     "read_name",
     "read_number",
     "read_pieces",
+    "readings_beside",
     "spelling",
     "value_of",
     "without_marks",

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import re
 
-from tutor.notation.head_end import may_be_listed
-
 _SIGNS = str.maketrans("", "", "°√π⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 """What a plain formula may hold besides ASCII; with it, the text goes straight to the scanner."""
 _GIVEN_OTHERWISE = frozenset("\t•")
@@ -19,5 +17,5 @@ _LAID_OUT = re.compile(
 def is_keyed(text: str, typed: str) -> bool:
     """Whether a text, `typed` with its look-alikes replaced, may go straight to the scanner."""
     plain = text.isascii() or typed.translate(_SIGNS).isascii()
-    laid_out = may_be_listed(text) or _LAID_OUT.search(typed) is not None
+    laid_out = _LAID_OUT.search(typed) is not None
     return plain and _GIVEN_OTHERWISE.isdisjoint(text) and not laid_out

@@ -19,7 +19,7 @@ from tutor.notation.explained import explained_by
 from tutor.notation.figured import thousands
 from tutor.notation.formula import sides_of
 from tutor.notation.found import Choice, Found, trimmed
-from tutor.notation.head_end import behind_list_dash
+from tutor.notation.head_end import behind_list_dash, may_be_listed
 from tutor.notation.heading import heading_in
 from tutor.notation.keyed import is_keyed
 from tutor.notation.label import Label
@@ -140,6 +140,19 @@ def _plainly(text: str, typed: str, names: Names, frame: Frame) -> Line:
         raise Broken("order", 0, 0)
     span = Span(sides[0].span.start, sides[-1].span.end)
     return Line(text, None, (Step(text, sides, None, False, span, frame),))
+
+
+def readings_beside(line: Line, names: Names) -> tuple[Line, ...]:
+    """Other readings of a line that are as good as its usual one.
+
+    One that is keyed in may have another only where it begins with a dash, and that is looked for here.
+    """
+    if line.alternatives or not may_be_listed(line.text):
+        return line.alternatives
+    try:
+        return _laid_out(line.text, names, line.steps[0].frame, {}).alternatives
+    except Broken:
+        return ()
 
 
 def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) -> Line:
