@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import fields, replace
+from dataclasses import replace
 from functools import lru_cache
 from typing import Literal
 
@@ -13,35 +13,32 @@ from tutor.notation.bared import SPEAKS, bared
 from tutor.notation.block import in_a_row
 from tutor.notation.bracket_talk import without_brackets
 from tutor.notation.brought_in import brought_in
+from tutor.notation.choices import alternatives, other_choices, read_as
 from tutor.notation.copied import as_meant, figures_asked
 from tutor.notation.evaluate import Frame
 from tutor.notation.explained import explained_by
-from tutor.notation.figured import thousands
 from tutor.notation.formula import sides_of
-from tutor.notation.found import Choice, Found, trimmed
-from tutor.notation.head_end import behind_list_dash, may_be_listed
+from tutor.notation.found import Choice, Found
+from tutor.notation.head_end import may_be_listed
 from tutor.notation.heading import heading_in
 from tutor.notation.keyed import is_keyed
 from tutor.notation.label import Label
 from tutor.notation.layout import numbers_apart
 from tutor.notation.line import Line, Step
-from tutor.notation.line_said import line_said, with_line_said
+from tutor.notation.line_said import line_said
 from tutor.notation.names import Names
 from tutor.notation.part_words import parted, with_part
 from tutor.notation.prose import unit_apart
 from tutor.notation.reading import checked
 from tutor.notation.reasons import without_reasons
 from tutor.notation.referred import referred
-from tutor.notation.respelled import respelled
 from tutor.notation.row import rowed, sentenced
 from tutor.notation.sentence import in_clauses
 from tutor.notation.source import Source
-from tutor.notation.statements import Statements
 from tutor.notation.talked import (
     claims_in_talk,
     failed_in_talk,
     saying_more,
-    start_of,
     with_talk_told,
     with_told,
 )
@@ -224,15 +221,15 @@ def _as_it_stands(
     source = sentenced(rowed(source, source.typed(text), names), names)
     usual = Found(names, frame, Choice())
     try:
-        line = _read(text, source, said, usual)
+        line = read_as(text, source, said, usual)
     except Broken as broken:
-        for other in _others(usual):
+        for other in other_choices(usual):
             try:
-                return replace(_read(text, source, said, other), referred=numbers)
+                return replace(read_as(text, source, said, other), referred=numbers)
             except Broken:
                 continue
         raise broken from None
-    others = _alternatives(text, source, said, usual)
+    others = alternatives(text, source, said, usual)
     return replace(line, alternatives=others, referred=numbers)
 
 
@@ -246,7 +243,7 @@ def _as_sentence(
     if made is None:
         return None
     source, unread = made
-    line = with_part(_read(text, source, said, Found(names, frame, Choice())), part)
+    line = with_part(read_as(text, source, said, Found(names, frame, Choice())), part)
     return replace(with_told(line, unread), referred=numbers)
 
 
@@ -259,55 +256,3 @@ def _without_asides(
         return None
     line = _as_it_stands(text, made[0], names, frame, said)
     return with_told(with_talk_told(line, names), made[1])
-
-
-def _others(usual: Found) -> list[Found]:
-    """The same line to be read with one of the choices that were met taken the other way."""
-    met = [field.name for field in fields(Choice) if field.name in usual.open]
-    return [Found(usual.names, usual.frame, replace(usual.choice, **{name: True})) for name in met]
-
-
-def _alternatives(
-    text: str, source: Source, said: Mapping[str, float], usual: Found
-) -> tuple[Line, ...]:
-    found = []
-    for other in _others(usual):
-        try:
-            found.append(_read(text, source, said, other))
-        except Broken:
-            continue
-    return tuple(found)
-
-
-def _read(text: str, source: Source, said: Mapping[str, float], found: Found) -> Line:
-    """One reading of the line; raises Broken with columns of the text as typed."""
-    try:
-        numbers = numbers_apart(source.text, source.typed(text), found.choice.numbered)
-        if numbers.unsure:
-            found.open.add("numbered")
-        begin = behind_list_dash(source, text, numbers.start, found)
-        for start, end in ((0, numbers.start), (numbers.end, len(source.text))):
-            if source.text[start:end].strip(" .,;"):
-                found.passed.append(source.place(Span(*trimmed(source.text, start, end))))
-        blanked = " " * begin + source.text[begin : numbers.end]
-        blanked += " " * (len(source.text) - len(blanked))
-        source = replace(source, text=blanked)
-    except Broken as broken:
-        raise broken.placed(source.place) from None
-    before = list(found.passed)
-    found.passed.clear()
-    source, part = parted(source, found.names)
-    spelled = respelled(thousands(source, found), found.names)
-    taken, found.taken = found.taken, []
-    try:
-        reader = Statements(text, spelled, found, said)
-        line = reader.line()
-    except Broken as broken:
-        raise broken.placed(spelled.place) from None
-    unread = tuple(spelled.place(span) for span in found.unread)
-    passed = (*before, *(spelled.place(span) for span in found.passed), *unread)
-    passed, unread = (*line.passed, *passed), (*line.unread, *unread)
-    taken += [(kind, spelled.place(span)) for kind, span in found.taken]
-    line = replace(line, passed=tuple(sorted(passed, key=start_of)), unread=unread)
-    line = replace(line, taken=tuple(taken)) if taken else line
-    return with_line_said(with_part(line, part))
