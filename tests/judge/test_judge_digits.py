@@ -121,3 +121,14 @@ def test_nobody_who_counts_in_pounds_sets_off_thousands_with_a_point(text: str) 
 
 def test_who_counts_in_newtons_may() -> None:
     assert judge(replace(PIER, force="N"), Value("AC"), "1.750 N C").kind == "right"
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["AC = -60 + 17 = 43 kN", "AC = -25.8/0.6 = 43 kN", "A_y = 38.7 - 12.9 = -25.8 kN"],
+)
+def test_a_sign_that_is_lost_before_the_problems_own_unit_is_no_slip_of_units(text: str) -> None:
+    verdict = judge(BENCH, Value(text[: text.index(" ")]), text)
+    assert verdict.kind == "wrong"
+    assert "unit" not in verdict.text
+    assert all(mistake.code != "unit" for mistake in verdict.mistakes)

@@ -156,7 +156,7 @@ def _not_what_it_is(desk: Desk, step: Step, one: Side, other: Side) -> str | Non
 
 def _only_unit(desk: Desk, one: Side, other: Side) -> bool:
     """Whether a number would follow from the one before it in the problem's own unit of force."""
-    if not other.unit or other.unit not in NEWTONS:
+    if other.unit not in NEWTONS or other.unit == desk.problem.force:
         return False
     typed = {
         unit for node in within(one.node) if isinstance(node, Unit) for unit in node.unit.split("*")
