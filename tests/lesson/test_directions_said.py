@@ -75,6 +75,19 @@ def test_a_line_that_is_not_clear_is_asked_about(at_q: Clock, joint: str, way: s
     assert (at_q.lesson.state.lines_of(joint), at_q.lesson.state.tries) == ((), tries)
 
 
+@pytest.mark.parametrize(
+    "way", ["along the push of the rail", "along the hip", "along the normal to the rail"]
+)
+def test_where_a_direction_is_chosen_it_is_clear(at_q: Clock, way: str) -> None:
+    at_q("choose", about="along 126.87 @ Q")
+    right = at_q("type", text=f"At Q, {way}: 4 + 24/25 QS = 0")
+    assert right.accepted
+    at_q("undo")
+    wrong = at_q("type", text=f"At Q, {way}: 4 - 24/25 QS = 0")
+    assert not wrong.accepted
+    assert "say clearly" not in wrong.text
+
+
 def test_a_sum_along_something_unclear_is_no_sum_along_an_axis() -> None:
     said = judge(LEAN_TO, Fx(joint="Q"), "along the bar: 0.8 QR + 0.8 QS - 0.8 PQ = 0")
     assert said.kind == "undecided"

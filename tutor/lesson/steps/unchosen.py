@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from tutor.judge import Equation, Fx, Fy, Judge, M
+from tutor.judge import Along, Equation, Fx, Fy, Judge, M
 from tutor.judge.about import equation_of
 from tutor.judge.components import component_stated
 from tutor.judge.headings import equation_in_words, headed
@@ -94,11 +94,16 @@ def _about_its_point(
 
 
 def _asked_of_heading(state: State, line: Line | Unreadable) -> str | None:
-    """What is asked of a heading that leaves open whose sum it is, or along what; None for any other."""
+    """What is asked of a heading that leaves open whose sum it is, or along what; None for any other.
+
+    Along what is clear where a direction is chosen.
+    """
     if isinstance(line, Unreadable) or line.label is None:
         return None
     if line.label.part and not state.part:
         return OF_A_PART
+    if isinstance(state.about, Along) and not state.proposed and line.label.kind == "along":
+        return None
     return unclear(state.problem, line.label, state.joint)
 
 
