@@ -26,7 +26,7 @@ from tutor.notation.words import ANGLES, FUNCTIONS
 
 _OPERATES = re.compile(r"[+*/^√<>]|(?<![\w-])-(?=[ 0-9.(]|[A-Za-z](?![a-z]))")
 _FIGURE = re.compile(r"(?<![\w}.])[0-9]")
-_REFERS = re.compile(
+REFERS = re.compile(
     r"\b(?:joint|node|pin|eqn?|eq|equation|line|step|part|no|not|number|from|rule|at|row|sheet|page)\.? *[(\[]?[0-9]+(?:[.,][0-9]+)?[a-z]?[)\]]?"
     r"|[0-9]+-[0-9]+-[0-9]+|[0-9.]+ *(?:°|deg(?:rees)?\b|sf\b|dp\b)|[(\[][0-9]{1,2}[)\]]",
     re.IGNORECASE,
@@ -139,7 +139,7 @@ def _may_go(text: str, at: int, begun: Token, end: int, names: Names) -> bool:
     bare = re.sub(r"\bw/|[+-]ve\b", " ", said)
     words = re.findall(rf"[{LETTERS}']+", bare)
     reason = bool(words) and (folded(words[0]) in BECAUSE or says(words[0], "because"))
-    figures = not reason and _FIGURE.search(_REFERS.sub(" ", bare)) is not None
+    figures = not reason and _FIGURE.search(REFERS.sub(" ", bare)) is not None
     counts = words and words[-1].lower() in COUNTING - {"minus"}
     return _OPERATES.search(bare) is None and not counts and not figures
 

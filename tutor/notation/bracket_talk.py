@@ -31,8 +31,8 @@ _ARM = re.compile(
     r"\b(?:arms?|levers?|lever arm|distance|times|by|x|mal|hebelarm|of|weg)\b", re.IGNORECASE
 )
 _LED = re.compile(r" *[-+*/=]? *[0-9.(√]")
-_DOES = re.compile(
-    r"\b(?:goes?|pass(?:es)?|acts?|turns?|has|have|is|are|does|gives?|pulls?|pushes|counts?|hangs?|points?)\b",
+DOES = re.compile(
+    r"\b(?:goes?|pass(?:es)?|acts?|turns?|has|have|is|are|does|gives?|pulls?|pushes|counts?|hangs?|points?|sits?|lies?)\b",
     re.IGNORECASE,
 )
 _REASSURED = re.compile(
@@ -85,9 +85,9 @@ def _talks(text: str, token: Token, names: Names) -> bool:
         return False
     if "=" in inner and (named or any(map(str.isdigit, inner))):
         return False
-    if _may_be_factor(inner, spoken) or _takes_back(inner, before, names):
+    if _may_be_factor(inner, spoken) or takes_back(inner, before, names):
         return False
-    return not _says_a_way(inner, before, named, names)
+    return not says_a_way(inner, before, named, names)
 
 
 def _rule_of_signs(inner: str) -> bool:
@@ -119,14 +119,14 @@ def _is_long(word: str) -> bool:
 
 def _may_be_factor(inner: str, spoken: list[str]) -> bool:
     """Whether a bracket has a number that may be meant as a factor: (4 m), (arm 4), (4 m from A)."""
-    if not any(map(str.isdigit, inner)) or (len(spoken) > 1 and _DOES.search(inner)):
+    if not any(map(str.isdigit, inner)) or (len(spoken) > 1 and DOES.search(inner)):
         return False
     if ", " in inner and re.match(r"[0-9.]+ *,", inner) is None and len(spoken) > 2:
         return False
     return _LED.match(inner) is not None or len(spoken) < 3 or _ARM.search(inner) is not None
 
 
-def _takes_back(inner: str, before: str, names: Names) -> bool:
+def takes_back(inner: str, before: str, names: Names) -> bool:
     """Whether a bracket corrects what stands before it; a doubt that it settles itself corrects nothing."""
     if _CORRECTS.search(inner):
         return True
@@ -134,7 +134,7 @@ def _takes_back(inner: str, before: str, names: Names) -> bool:
     return denied(settled.sub(" ", inner), before, names)
 
 
-def _says_a_way(inner: str, before: str, named: set[str], names: Names) -> bool:
+def says_a_way(inner: str, before: str, named: set[str], names: Names) -> bool:
     """Whether a bracket says T or C, or which way, of the value that it stands behind."""
     ways = any(says(word, *WAYS) for word in _WORD.findall(inner))
     if not ways and not any(char in ARROWS for char in inner):

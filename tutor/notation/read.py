@@ -11,7 +11,6 @@ from tutor.notation.aside_spelled import reasoned
 from tutor.notation.asides import asides_apart
 from tutor.notation.bared import SPEAKS, bared
 from tutor.notation.block import in_a_row
-from tutor.notation.bracket_talk import without_brackets
 from tutor.notation.brought_in import brought_in
 from tutor.notation.choices import alternatives, other_choices, read_as
 from tutor.notation.copied import as_meant, figures_asked
@@ -35,6 +34,7 @@ from tutor.notation.referred import referred
 from tutor.notation.row import rowed, sentenced
 from tutor.notation.sentence import in_clauses
 from tutor.notation.source import Source
+from tutor.notation.tail_talk import without_talk
 from tutor.notation.talked import (
     claims_in_talk,
     failed_in_talk,
@@ -167,19 +167,19 @@ def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) 
 def _written(
     text: str, source: Source, names: Names, frame: Frame, said: Mapping[str, float]
 ) -> Line:
-    """A line as it stands, or where that cannot be read, without the brackets in it that only talk."""
+    """A line as it stands, or where that cannot be read, without what in it and behind it only talks."""
     source, told = explained_by(reasoned(source, names), names)
     try:
         return with_told(_in_ways(text, source, names, frame, said), told)
     except Broken as broken:
-        made = None if broken.key in _NO_TALK else without_brackets(source, names)
-        if made is None:
+        if broken.key in _NO_TALK:
             raise
-        try:
-            line = _in_ways(text, made[0], names, frame, said)
-        except Broken:
-            raise broken from None
-    return with_told(line, (*told, *made[1]))
+        for made, talk in without_talk(source, names):
+            try:
+                return with_told(_in_ways(text, made, names, frame, said), (*told, *talk))
+            except Broken:
+                continue
+        raise
 
 
 def _in_ways(
