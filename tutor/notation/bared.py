@@ -24,6 +24,8 @@ _AS_A_CELL = re.compile(
     re.IGNORECASE,
 )
 """The sign before a formula in a cell of a table."""
+_DIVIDED = re.compile(r"÷ *([0-9.]+/[0-9.]+)(?![\w.(/^])")
+"""A fraction that is divided by, told from the division by its sign: 6 ÷ 3/5."""
 _OKAY = re.compile(r"\bO\. ?K\b\.?|\bo\. ?k\.")
 _GAP = re.compile(r" {3,}")
 _STOPS = re.compile(r"(?<=[\w)\]}°])(?:[!?]+(?![\w!?])| +[!?]+ *$)|(?<=[\w)\]}°] )[.,;]+(?= *$)")
@@ -39,7 +41,12 @@ SPEAKS = re.compile(
 
 def bared(text: str) -> Source:
     """The text in plain characters and without LaTeX, with long gaps as two spaces."""
-    source = replace(Source.of(text), text=plain(text)).rewritten(UNSEEN, "")
+    source = (
+        Source.of(text).rewritten(_DIVIDED, lambda found: f"÷({found[1]})")
+        if "÷" in text
+        else Source.of(text)
+    )
+    source = replace(source, text=plain(source.text)).rewritten(UNSEEN, "")
     source = unmarked(source)
     source = without_margins(source, text).rewritten(_GAP, "  ")
     source = written_to_end(source.rewritten(_DOUBLE, "="))

@@ -32,7 +32,7 @@ _ARM = re.compile(
 )
 _LED = re.compile(r" *[-+*/=]? *[0-9.(√]")
 DOES = re.compile(
-    r"\b(?:goes?|pass(?:es)?|acts?|turns?|has|have|is|are|does|gives?|pulls?|pushes|counts?|hangs?|points?|sits?|lies?)\b",
+    r"\b(?:goes?|pass(?:es)?|acts?|turns?|has|have|had|is|are|does|gives?|pulls?|pushes|counts?|hangs?|points?|sits?|lies?)\b",
     re.IGNORECASE,
 )
 _REASSURED = re.compile(

@@ -1,9 +1,12 @@
-"""Which words and spaces stand for an = sign: "F_AB is 12 kN", "F_AB 12 kN", "F_AB = zero"?"""
+"""Which words and spaces stand for an = sign: "F_AB is 12 kN", "F_AB 12 kN", "F_AB = zero", "F_AB: 12"?"""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
+from tutor.notation.ending import WORD
+from tutor.notation.layout import Piece
 from tutor.notation.names import Names
 
 _ZERO = re.compile(
@@ -46,3 +49,10 @@ def value_spaced(text: str, names: Names, unknown: str) -> str:
         return text
     at = found.start("gap")
     return f"{text[:at]}={text[at + 1 :]}"
+
+
+def heads_joint(text: str, word: str, later: Sequence[Piece], names: Names) -> bool:
+    """Whether a letter before a colon is the joint of a sum, of which a force is spoken first: E: DE pushes, DE - 12 = 0."""
+    beside = WORD.findall(text, later[0].start, later[0].end)
+    sums = any("=" in text[piece.start : piece.end] for piece in later[1:])
+    return sums and names.joint(word) == word and any(map(names.plainly, beside))

@@ -1,8 +1,8 @@
-"""Which words behind a whole equation only talk: "... = 0, CD flat", "... → -2869 ?? big but ok"?
+"""Which words beside a whole equation only talk: "... = 0, CD flat", "-2869 ?? big but ok", "CD is flat → ... = 0"?
 
 Asked where a line cannot be read with them. What a comma, a semicolon, dots, a bar or a doubt sets off behind a
-whole equation is talk where it computes nothing, gives no value, says no T or C of the value before it and takes
-nothing back, as in brackets.
+whole equation, or an arrow or "so" before one, is talk where it computes nothing, gives no value, says no T or C
+of the value before it and takes nothing back, as in brackets.
 """
 
 from __future__ import annotations
@@ -17,14 +17,18 @@ from tutor.notation.aside_words import complete
 from tutor.notation.asides import REFERS
 from tutor.notation.bracket_talk import DOES, says_a_way, takes_back, without_brackets
 from tutor.notation.ending import COUNTING
+from tutor.notation.found import trimmed
+from tutor.notation.heading import heading_in
 from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Span
 from tutor.notation.turned import changes
+from tutor.notation.unreadable import Broken
 from tutor.notation.words import ANGLES, FUNCTIONS
 
 _MARK = re.compile(r",(?![0-9])|[;|%]|(?<!\.)\.{2,}|…|//+|[?!]+(?= )|(?<= )--(?= )")
+_LEADS = re.compile(r"(?:[,;:] *)?(?:→|⇒|∴|=>|->|\b(?:so|hence|thus|therefore)\b),?|[,;:](?![0-9])")
 _WORD = re.compile(rf"[{LETTERS}][\w{{}}'’-]*")
 _COMPUTES = re.compile(r"[=+*/^√<>∴⇒→≈]|(?<![\w-])-(?=[ 0-9.(]|[A-Za-z](?![a-z]))")
 _SPOKEN_OF = re.compile(
@@ -46,14 +50,13 @@ _ADDS = frozenset((
 
 
 def without_talk(source: Source, names: Names) -> Iterator[tuple[Source, tuple[Span, ...]]]:
-    """The source without the brackets that only talk, without the talk behind it, and without both."""
-    bare = without_brackets(source, names)
-    if bare is not None:
-        yield bare
-    if (made := without_tail(source, names)) is not None:
-        yield made
-    if bare is not None and (made := without_tail(bare[0], names)) is not None:
-        yield made[0], (*bare[1], *made[1])
+    """The source without the brackets that only talk, without the talk behind or before it, and without several."""
+    made: list[tuple[Source, tuple[Span, ...]]] = [(source, ())]
+    for without in (without_brackets, without_tail, without_lead):
+        for before, told in list(made):
+            if (bare := without(before, names)) is not None:
+                made.append((bare[0], (*told, *bare[1])))
+                yield made[-1]
 
 
 def without_tail(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]] | None:
@@ -66,6 +69,30 @@ def without_tail(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]
             told = source.span(start, len(text.rstrip()))
             return replace(source, text=before.ljust(len(text))), (told,)
     return None
+
+
+def without_lead(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]] | None:
+    """The source without the talk between its heading and a mark before its equation; None where there is none."""
+    text = source.text
+    for mark in _LEADS.finditer(text, 0, max(text.find("="), 0)):
+        start = text.rfind(":", 0, mark.start()) + 1
+        said = text[start : mark.start()]
+        if _only_talks(said, False, "", names) and not _heads(text, start, mark.start(), names):
+            blank = " " * (mark.end() - start)
+            told = source.span(*trimmed(text, start, mark.start()))
+            return replace(source, text=text[:start] + blank + text[mark.end() :]), (told,)
+    return None
+
+
+def _heads(text: str, start: int, end: int, names: Names) -> bool:
+    """Whether words may say which sum is meant."""
+    if any(map(names.plainly, _WORD.findall(text, start, end))):
+        return False
+    try:
+        head = heading_in(text, start, end, names)
+    except Broken:
+        return True
+    return head is not None and head.label is not None
 
 
 def _whole(before: str) -> bool:
