@@ -9,7 +9,7 @@ from truss_names import LETTERED
 
 from tutor.notation import Line, read_line
 from tutor.notation.source import Source
-from tutor.notation.tail_talk import without_tail
+from tutor.notation.tail_talk import without_lead, without_tail
 
 EQUATIONS = ("A_y - 12 + 0.6 BC = 0", "B: 6 + 12/13 (BC - AB) = 0", "4 B_y = 12·3", "AB = 20 - 8")
 MARKS = (", ", "; ", " .. ", " ... ", " | ", " % ", " // ", " -- ", " !! ")
@@ -94,3 +94,48 @@ def test_a_line_that_cannot_be_read_as_a_whole_is_read_up_to_its_talk() -> None:
     assert line.label == plain.label
     assert line.steps[0].sides == plain.steps[0].sides
     assert [line.text[span.start : span.end] for span in line.passed] == ["CD is vertical so no"]
+
+
+LEADS = (" → ", ", so ", " so ", "; ", ", ", " => ", ": ", " ∴ ")
+BEFORE = ("CD is flat", "we had 6 down at B", "30° is square to R_D", "6 hangs at D", "CD pushes")
+NO_TALK = ("12 kN", "5 times", "5 CD", "minus CD", "wrong", "not CD", "CD", "Σ", "along", "sin 30")
+
+
+@pytest.mark.parametrize("said", BEFORE)
+def test_talk_between_a_heading_and_an_equation_is_left_out(said: str) -> None:
+    for head, mark, equation in product(("", "D: ", "joint D, up: "), LEADS, EQUATIONS[::2]):
+        made = without_lead(Source.of(f"{head}{said}{mark}{equation}"), LETTERED)
+        assert made is not None, (head, said, mark)
+        assert made[0].text.split() == f"{head}{equation}".split()
+        start = made[1][0].start
+        assert start == len(head)
+
+
+@pytest.mark.parametrize("said", NO_TALK)
+def test_what_may_belong_to_an_equation_or_turn_it_is_not_left_out_before_it(said: str) -> None:
+    for mark, equation in product(LEADS, EQUATIONS):
+        assert without_lead(Source.of(f"{said}{mark}{equation}"), LETTERED) is None, (said, mark)
+
+
+def test_a_heading_is_no_talk_before_an_equation() -> None:
+    for head in ("vertically", "joint B", "moments about B", "resolving upwards", "sum about B"):
+        assert without_lead(Source.of(f"{head}, {EQUATIONS[0]}"), LETTERED) is None
+
+
+def test_a_joint_before_a_force_that_is_spoken_of_heads_the_sum() -> None:
+    for said in ("AD drawn pushing", "AD slopes", "AD (a strut) pushes"):
+        line = read_line(f"D: {said}, R_D + 0.6 AB = 0", LETTERED)
+        assert isinstance(line, Line)
+        assert line.label is not None
+        assert line.label.point == "D"
+        assert len(line.steps) == 1
+    line = read_line("R_D: 12", LETTERED)
+    assert isinstance(line, Line)
+    assert line.steps[0].sides[0].name == "R_D"
+
+
+def test_a_fraction_behind_the_sign_of_division_is_divided_by() -> None:
+    for text, value in (("6 ÷ 3/5", 10.0), ("6÷3/5", 10.0), ("6 ÷ 3 / 5", 0.4), ("6/3/5", 0.4)):
+        line = read_line(f"AB = {text}", LETTERED)
+        assert isinstance(line, Line)
+        assert line.steps[0].sides[1].terms[0].value == pytest.approx(value)

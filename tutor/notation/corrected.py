@@ -15,7 +15,7 @@ _VALUE = rf"[-+]? ?[0-9][0-9.,]*(?: ?(?:kN|MN|N|lbs?|kips?|k))?(?: *[(\[]?\b{_WA
 _SORRY = r"(?:sorry|oops|i mean|i meant|wait|make (?:that|it)|correction:?)"
 _WORK = r"(?:[-+]? ?[0-9][0-9.,]*(?: *[-+*/] *[0-9][0-9.,]*)+ *= *)?"
 _ANEW = re.compile(
-    rf"(?<==) *{_VALUE}(?:,|;| -+|\.{{2,3}})? *(?:no,? +)?(?:{_SORRY},? +|no,? +(?:it|its|it's|they|that|this)\b[a-z' ]*[,:;] +|(?<=no )|(?<=no, ))(?={_WORK}{_VALUE} *$)",
+    rf"(?<==) *{_VALUE}(?:,|;| -+|\.{{2,3}})? *(?:no,? +)?(?:{_SORRY},? +|no,? +(?:it|its|it's|they|that|this|push(?:es|ing)?|pull(?:s|ing)?)\b(?:[a-z' ]|\b[A-Z]\b)*[,:;] +|(?<=no )|(?<=no, ))(?={_WORK}{_VALUE} *$)",
     re.IGNORECASE,
 )
 _WAY_ANEW = re.compile(
@@ -44,7 +44,7 @@ _ALONE = r"(?:no,? +wait|wait,? +no|oops|sorry(?! +for\b)|correction|i meant?|ma
 """Behind it a line may go on at once."""
 _OPENS = (
     rf"(?:{_ALONE}|(?:wait|hang on|hold on)(?! +for\b)|scrap|(?:that'?s +)?wrong\b|(?:i +)?forgot\b|(?:actually|no),? +(?=[0-9])"
-    r"|(?:oh +)?no,? +(?:they|it|its|it's|that|this|the|there|both|i)\b|nope|no(?= *(?:[:,;.]|-))|(?:plus|minus|times|over|sine?|cos(?:ine)?|tan)\b,? +(?:of course|obviously)(?=[:,]))"
+    r"|(?:oh +)?no,? +(?:they|it|its|it's|that|this|the|there|both|i)\b|nope|no(?= *(?:[:,;.!]|-))|(?<=(?:hm|oh|ah) )no +(?=[A-Z]\w* +(?:is|has|was|lies|sits)\b)|(?<=hmm )no +(?=[A-Z]\w* +(?:is|has|was|lies|sits)\b)|(?:plus|minus|times|over|sine?|cos(?:ine)?|tan)\b,? +(?:of course|obviously)(?=[:,]))"
 )
 """It begins what is said of a slip. No before anything else, no load at C, takes nothing back."""
 _VALUE_ANEW = re.compile(
@@ -79,7 +79,9 @@ def _from_anew(found: re.Match[str]) -> str | None:
     return None if goes_on or _VALUE_ALONE.fullmatch(behind) else ""
 
 
-_VALUE_ALONE = re.compile(r" *[,;]? *(?:(?:so|hence|then|thus|and)\b,? *)?[A-Za-z][\w{}]* *")
+_VALUE_ALONE = re.compile(
+    r" *[,;]? *(?!(?:arm|lever|distance)\b)(?:(?:so|hence|then|thus|and)\b,? *)?[A-Za-z][\w{}]* *"
+)
 _MAY = re.compile(
     rf"\b(?:rather|of course|obviously|no|nope|scrap|should|hang|hold|wrong|forgot|actually|{_SORRY})\b",
     re.IGNORECASE,

@@ -33,6 +33,9 @@ _BESIDE = re.compile(
     r", *[0-9][0-9.]* *(?:mm|cm|m|ft|in|feet|metres|meters)\b *(?=[,;:.∴⇒]|$|so\b|and\b)"
 )
 _WORD = re.compile(rf"[{LETTERS}][\w{{}}'-]*")
+_SO = re.compile(r" *(?:→|⇒|=>|->)(?= *[^ ])")
+_MEASURED = re.compile(r" *= *[0-9.√]")
+"""Behind it a member stands for its length: arm = AB = 3.464."""
 _LETTER = re.compile(r"(?<![\w}])[a-zL] *=")
 _OPERATOR_BEFORE, _OPERATOR_BEHIND = re.compile(r"[-+*/^0-9)]$"), re.compile(r" *[-+*/^(]")
 
@@ -66,6 +69,8 @@ def explained(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]]:
         if end is None or not _is_of_a_length(text, found, end, names):
             continue
         told.append(source.span(found.start(), end))
+        if not text[: found.start()].strip() and (so := _SO.match(text, end)) is not None:
+            end = so.end()
         text = text[: found.start()] + " " * (end - found.start()) + text[end:]
         at = end
     if not told:
@@ -117,6 +122,7 @@ def _is_of_a_length(text: str, found: re.Match[str], end: int, names: Names) -> 
         before, behind = said[: word.start()].rstrip(), said[word.end() :]
         if _OPERATOR_BEFORE.search(before) or _OPERATOR_BEHIND.match(behind):
             return False
-        if before.endswith("="):
+        set_apart = not text[: found.start()].rstrip().endswith("(")
+        if before.endswith("=") and not (set_apart and _MEASURED.match(behind)):
             return False
     return found["of"].count(",") < 2

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
 
 from tutor.notation.characters import plain
+from tutor.notation.lexicon import SPEECH
 from tutor.notation.spellings import FurtherSpellings, Meaning, Slant, squeezed, structured
 from tutor.notation.symbols import FREE_LETTERS, LOAD_LETTERS
 
@@ -83,7 +84,7 @@ class Names:
         return self.spelled(word) or _united(self._folded, map(str.casefold, _cores(_bare(word))))
 
     def _further(self, word: str) -> tuple[Meaning, ...]:
-        if word.endswith("_"):
+        if word.endswith("_") or (len(word) > 2 and word.islower() and word in SPEECH):
             return ()
         words = [key for key in (structured(word), squeezed(word)) if key]
         ways = (self._more.exactly, self._more.in_any_case)

@@ -51,8 +51,10 @@ def value_spaced(text: str, names: Names, unknown: str) -> str:
     return f"{text[:at]}={text[at + 1 :]}"
 
 
-def heads_joint(text: str, word: str, later: Sequence[Piece], names: Names) -> bool:
-    """Whether a letter before a colon is the joint of a sum, of which a force is spoken first: E: DE pushes, DE - 12 = 0."""
-    beside = WORD.findall(text, later[0].start, later[0].end)
-    sums = any("=" in text[piece.start : piece.end] for piece in later[1:])
-    return sums and names.joint(word) == word and any(map(names.plainly, beside))
+def gives_value(text: str, name: str, later: Sequence[Piece], names: Names) -> bool:
+    """Whether a value stands behind a name and its colon, and not what is said at a joint: E: DE pushes, DE - 12 = 0."""
+    if not later or later[0].before_colon or "=" in text[later[0].start : later[0].end]:
+        return False
+    if names.joint(name) != name or not any("=" in text[one.start : one.end] for one in later[1:]):
+        return True
+    return not any(map(names.plainly, WORD.findall(text, later[0].start, later[0].end)))

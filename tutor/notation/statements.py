@@ -19,7 +19,7 @@ from tutor.notation.named_angle import IN_BRACKETS, in_degrees, named_angle, num
 from tutor.notation.named_length import is_quantity, named_length
 from tutor.notation.placed import label_placed, placed
 from tutor.notation.same import are_same
-from tutor.notation.set_equal import heads_joint, set_equal
+from tutor.notation.set_equal import gives_value, set_equal
 from tutor.notation.side_ending import unpushed
 from tutor.notation.source import Source
 from tutor.notation.symbols import FREE_LETTERS, LETTERS, LOAD_LETTERS
@@ -122,15 +122,8 @@ class Statements:
             self.found.passed.append(Span(start, end))
             return None
         named = names.meanings(word) if re.fullmatch(r"\w[\w{}'-]*", word) else ()
-        value = later and not later[0].before_colon
-        value = value and "=" not in self.text[later[0].start : later[0].end]
-        one = len(named) == 1 and named[0].share is None
-        if (
-            one
-            and value
-            and word not in ("Fx", "Fy")
-            and not heads_joint(self.text, word, later, names)
-        ):
+        one = len(named) == 1 and named[0].share is None and word not in ("Fx", "Fy")
+        if one and gives_value(self.text, word, later, names):
             return start, end
         head = heading_in(self.text, start, end, names)
         if head is None and self._lists(start, end):

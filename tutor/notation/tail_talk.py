@@ -19,6 +19,7 @@ from tutor.notation.bracket_talk import DOES, says_a_way, takes_back, without_br
 from tutor.notation.ending import COUNTING
 from tutor.notation.found import trimmed
 from tutor.notation.heading import heading_in
+from tutor.notation.lexicon import says
 from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
@@ -29,6 +30,7 @@ from tutor.notation.words import ANGLES, FUNCTIONS
 
 _MARK = re.compile(r",(?![0-9])|[;|%]|(?<!\.)\.{2,}|…|//+|[?!]+(?= )|(?<= )--(?= )")
 _LEADS = re.compile(r"(?:[,;:] *)?(?:→|⇒|∴|=>|->|\b(?:so|hence|thus|therefore)\b),?|[,;:](?![0-9])")
+_EQUALS = re.compile(r"=(?!>)")
 _WORD = re.compile(rf"[{LETTERS}][\w{{}}'’-]*")
 _COMPUTES = re.compile(r"[=+*/^√<>∴⇒→≈]|(?<![\w-])-(?=[ 0-9.(]|[A-Za-z](?![a-z]))")
 _SPOKEN_OF = re.compile(
@@ -74,7 +76,8 @@ def without_tail(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]
 def without_lead(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]] | None:
     """The source without the talk between its heading and a mark before its equation; None where there is none."""
     text = source.text
-    for mark in _LEADS.finditer(text, 0, max(text.find("="), 0)):
+    equals = _EQUALS.search(text)
+    for mark in _LEADS.finditer(text, 0, 0 if equals is None else equals.start()):
         start = text.rfind(":", 0, mark.start()) + 1
         said = text[start : mark.start()]
         if _only_talks(said, False, "", names) and not _heads(text, start, mark.start(), names):
@@ -86,7 +89,10 @@ def without_lead(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]
 
 def _heads(text: str, start: int, end: int, names: Names) -> bool:
     """Whether words may say which sum is meant."""
-    if any(map(names.plainly, _WORD.findall(text, start, end))):
+    words = _WORD.findall(text, start, end)
+    if any(says(word, "sum", "resolve", "moment") for word in words):
+        return True
+    if any(map(names.plainly, words)):
         return False
     try:
         head = heading_in(text, start, end, names)
