@@ -24,6 +24,7 @@ from tutor.judge.declared import drawn_otherwise, turned
 from tutor.judge.desk import Desk
 from tutor.judge.elimination import by_elimination
 from tutor.judge.figures_meant import with_decimals
+from tutor.judge.in_part import stands_in_part
 from tutor.judge.in_size import of_sizes
 from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValues, checked
@@ -85,7 +86,7 @@ class Judge:
         return read_line(text, self.names, said=self.letters)
 
     def read_in_part(self, text: str) -> Line | None:
-        """The clauses that can be read of a line which cannot; to be trusted only where they are right."""
+        """The clauses that can be read of a line which cannot; to be trusted where they are right."""
         return read_pieces(text, self.names, said=self.letters)
 
     def values(self) -> dict[str, float]:
@@ -131,7 +132,7 @@ class Judge:
             in_part = read_pieces(text, self.names, said=said)
             if in_part is not None:
                 verdict = _judged(self._desk(own, standing, lines, said), about, in_part)
-                if verdict.right:
+                if stands_in_part(verdict, in_part):
                     return verdict
             return Verdict("unreadable", line.message, about=about, unreadable=line)
         desk = self._desk(own, standing, lines, said)

@@ -1,4 +1,4 @@
-"""Which members does a line say to have drawn pushing: 80 - 0.8 F_AE = 0 (AE in compression)?
+"""Which forces does a line say to have drawn otherwise: 80 - 0.8 F_AE = 0 (AE in compression), (A_x drawn to the left)?
 
 What a line declares behind it holds for that line alone, whatever sense was drawn before.
 """
@@ -20,16 +20,28 @@ from tutor.notation.heeded import denies
 from tutor.notation.lexicon import folded, said
 from tutor.text import listed
 
-AS_DRAWN = (
-    "Read with {names} drawn {how} the joint, as you say; give a value with its letter, T or C."
-)
-HOW = {"T": "pulling on", "C": "pushing on"}
+AS_DRAWN = "Read with {names} drawn {how} the joint, as you say; give a value with {what}."
+HOW = {
+    "T": "pulling on",
+    "C": "pushing on",
+    "left": "acting to the left on",
+    "right": "acting to the right on",
+    "up": "acting up on",
+    "down": "acting down on",
+}
 OTHERWISE = (
     "You say that {name} {does}, but then its part in this sum has the other sign; as it stands, the line "
     "takes {name} as {other} the joint. Turn that sign, or leave out the words."
 )
-DOES = {"T": "pulls", "C": "pushes"}
-OTHER = {"T": "C", "C": "T"}
+DOES = {
+    "T": "pulls",
+    "C": "pushes",
+    "left": "acts to the left",
+    "right": "acts to the right",
+    "up": "acts up",
+    "down": "acts down",
+}
+OTHER = {"T": "C", "C": "T", "left": "right", "right": "left", "up": "down", "down": "up"}
 SHORTEST = 3
 """Characters of the shortest word that says a sense."""
 ASSUMES = frozenset(
@@ -40,12 +52,18 @@ ASSUMES = frozenset(
 _CALLED = re.compile(
     r"\b(?:the +)?(?:thrust|push|pull|tension|compression) +(?:of|in) +(?:the +)?(?:strut|tie|member|bar)s? +[A-Z]\w*"
 )
+_REACTION_DRAWN = re.compile(
+    r"(?<![\w}])(?P<name>[A-Za-z][\w{}]*),? +(?:(?:is|was) +)?(?:drawn|taken|assumed)(?: +(?:as|positive|acting|pointing|to|the|be|towards))* +(?P<way>left|right|up|down)(?:wards?)?\b",
+    re.IGNORECASE,
+)
+"""A reaction that a line says to be drawn one way: A_x drawn to the left."""
+_AXES = {"left": "_x", "right": "_x", "up": "_y", "down": "_y"}
 
 
 def drawn_otherwise(
     line: Line, names: Names, members: Collection[str], own: KnownValues
 ) -> Mapping[str, str]:
-    """The members of which a line says another sense than the student's own, each with T or C."""
+    """The forces of which a line says another sense than the student's own, each with T or C or its way."""
     if _stands_alone(line):
         return {}
     found: dict[str, str] = {}
@@ -62,7 +80,9 @@ def drawn_otherwise(
     return {
         name: letter
         for name, letter in found.items()
-        if name in members and name in typed and own.sign(name) != (1.0 if letter == "T" else -1.0)
+        if (name in members or letter in _AXES)
+        and name in typed
+        and own.sign(name) != KnownValues({name: letter}, {}).sign(name)
     }
 
 
@@ -135,7 +155,8 @@ def turned(line: TypedEquation, senses: Mapping[str, str]) -> TypedEquation:
 def told(verdict: Verdict, senses: Mapping[str, str]) -> Verdict:
     """A right verdict with a remark that says how the line was read."""
     names, letter = listed(list(senses)), next(iter(senses.values()))
-    remark = Remark("declared", AS_DRAWN.format(names=names, how=HOW[letter]))
+    what = "its way" if letter in _AXES else "its letter, T or C"
+    remark = Remark("declared", AS_DRAWN.format(names=names, how=HOW[letter], what=what))
     return replace(verdict, remarks=(*verdict.remarks, remark))
 
 
@@ -157,7 +178,7 @@ def _spoken_of(line: Line, start: int, end: int, names: Names) -> dict[str, str]
     A member that is only called by what it does, the thrust of the strut AB, is said nothing of.
     """
     text = _CALLED.sub(" ", line.text[start:end])
-    found: dict[str, str] = {}
+    found = _reactions_drawn(text, names)
     spoken: list[str] = []
     words = WORD.findall(text)
     for word in words:
@@ -168,3 +189,13 @@ def _spoken_of(line: Line, start: int, end: int, names: Names) -> dict[str, str]
         found |= dict.fromkeys(spoken, letter)
         spoken = []
     return {} if any(map(denies, words)) else found
+
+
+def _reactions_drawn(text: str, names: Names) -> dict[str, str]:
+    """The reactions that a text says to be drawn along their axis, each with the way."""
+    drawn: dict[str, str] = {}
+    for found in _REACTION_DRAWN.finditer(text):
+        meant, way = names.meant(found["name"]), found["way"].lower()
+        if len(meant) == 1 and meant[0].endswith(_AXES[way]):
+            drawn[meant[0]] = way
+    return drawn

@@ -21,7 +21,7 @@ _NOT_SIZE = re.compile(
 )
 _LAST_SIZE = re.compile(r"(?P<size>[0-9]+(?:[.,][0-9]+)?|[.,][0-9]+)[^0-9]*$")
 _TAKEN_BACK = re.compile(
-    rf"\b(?:sorry|oops|wait|instead|correction)\b|\bno *$|\bno[, ]+(?!(?:[{LETTERS}]+ )*[{LETTERS}]{{3}})",
+    rf"\b(?:sorry|oops|wait|instead|correction)\b|(?<!\bso )\bno *$|\bno[, ]+(?!(?:[{LETTERS}]+ )*[{LETTERS}]{{3}})",
     re.IGNORECASE,
 )
 

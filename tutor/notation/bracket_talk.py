@@ -130,8 +130,13 @@ def takes_back(inner: str, before: str, names: Names) -> bool:
     """Whether a bracket corrects what stands before it; a doubt that it settles itself corrects nothing."""
     if _CORRECTS.search(inner):
         return True
-    settled = _DOUBT if _REASSURED.search(inner) else _ANSWERED
-    return denied(settled.sub(" ", inner), before, names)
+    return denied(settled(inner), before, names)
+
+
+def settled(said: str) -> str:
+    """What is said without the doubts in it that it settles itself: "big? but ok"."""
+    doubts = _DOUBT if _REASSURED.search(said) else _ANSWERED
+    return doubts.sub(" ", said)
 
 
 def says_a_way(inner: str, before: str, named: set[str], names: Names) -> bool:

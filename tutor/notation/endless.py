@@ -15,13 +15,22 @@ _GOING_ON = re.compile(
     rf"(?P<number>(?<![\w.])[0-9]*\.[0-9]+)(?:\.{{2,3}}|…)(?=(?P<ends> *(?:[-+*/^=)\]}},;→⇒∴<]|$|(?:{_FORCES})\b|\(?[TC]\b))|(?P<factor> *[A-Za-z(√]))"
 )
 _REPEATED = re.compile(r"\.[0-9]*([1-9])\1$")
+_RECURRING = re.compile(
+    rf"(?P<before>^ *[A-Za-z][\w{{}}]* *= *-? ?|=[-+*/^(). 0-9]*/[-+*/^(). 0-9]*= *-? ?)(?P<number>[0-9]+\.)\((?P<again>[0-9]{{1,3}})\)(?=(?: *(?:{_FORCES})\b)?(?: *\(?[TC]\)?)? *[.]? *$)"
+)
+"""A period in brackets right behind the point, of a value alone or of what a division gives: 9500/3 = 3166.(6)."""
 
 
 def written_to_end(source: Source) -> Source:
     """The source with decimals that go on as plain ones."""
+    source = source.rewritten(_RECURRING, _recurring)
     if ".." not in source.text and "…" not in source.text:
         return source
     return source.rewritten(_GOING_ON, _plain)
+
+
+def _recurring(found: re.Match[str]) -> str:
+    return found["before"] + found["number"] + found["again"] * 5
 
 
 def _plain(found: re.Match[str]) -> str | None:

@@ -34,7 +34,7 @@ _BACK = re.compile(
 )
 _TICKS = re.compile(r"(?:(?<=[^\d. ])\.(?!\.))?[ ,;!?✓✔☑√✅👍□■∎\"»]*$")
 _SEPARATOR = re.compile(
-    rf"(?<=[0-9)\]}}TtCcNbpk])(?= +(?:[{LETTERS}][{LETTERS}0-9_'{{}}-]*+ *=|(?:Σ *|[Ss]um *)?[Ff]_?[XYxy](?![{LETTERS}0-9_])))|⇒|∴|∵|=+>|[;,:]|[-]+>|→|(?<![{LETTERS}0-9_'{{])(?:i\.e\.|d\.h\.|which gives|so that|that is|par suite"
+    rf"(?:(?<=[0-9)\]}}TtCcNbpk])|(?<=Nmm)|(?<=N mm)|(?<=Nm)|(?<=N m))(?= +(?:[{LETTERS}][{LETTERS}0-9_'{{}}-]*+ *=|(?:Σ *|[Ss]um *)?[Ff]_?[XYxy](?![{LETTERS}0-9_])))|⇒|∴|∵|=+>|[;,:]|[-]+>|→|(?<![{LETTERS}0-9_'{{])(?:i\.e\.|d\.h\.|which gives|so that|that is|par suite"
     rf"|por lo tanto|por tanto|d'o[ùu]|par cons[ée]quent|[{LETTERS}]{{2,12}})(?![{LETTERS}0-9_'}}(])|\.(?= )"
 )
 ANGLE = r"(?:[θαβγδφϕψϑ]|theta|alpha|beta|gamma|delta|phi|psi)"
@@ -217,7 +217,9 @@ def _blank(before: str, after: str, line: Found) -> Joint | None:
 _NAMES = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}]*+")
 _ZERO = re.compile(r"= ?0$")
 _SUM = re.compile(rf"(?:Σ *|[Ss]um *)?[Ff]_?[XYxy](?![{LETTERS}0-9_])")
-_ENDED = re.compile(r"[0-9] ?(?:(?:kN|N|lb|kips?|k)(?: ?\(?[TtCc]\)?)?|\(?[TtCc]\)?)$")
+_ENDED = re.compile(
+    r"[0-9] ?(?:(?:kN|N|lb|kips?|k)(?:[ .*-]?(?:mm?|cm|ft|in))?(?: ?\(?[TtCc]\)?)?|\(?[TtCc]\)?)$"
+)
 
 
 def _place_in_words(text: str, names: Names) -> bool:
@@ -236,6 +238,8 @@ def _arrow(before: str, after: str, text: str, start: int) -> Joint | None:
     """An arrow between two statements concludes; at the end of one it says which way, before one it heads."""
     if not before or not after or after[0] in ",;:)+Σ=":
         return None
+    if "=" in text[:start] and "=" in after and _SPOKEN.fullmatch(before):
+        return "so"
     if before[-1] in "+(" or ("=" not in before and not any(map(str.isdigit, before))):
         return None
     if _VALUE_ALONE.fullmatch(before) and after[0] in "+-":
@@ -243,6 +247,8 @@ def _arrow(before: str, after: str, text: str, start: int) -> Joint | None:
     return "so"
 
 
+_SPOKEN = re.compile(r"(?:[a-z]+ )+[a-z]{3,}|[a-z]{4,}")
+"""Words behind a statement, before what is concluded."""
 _VALUE_ALONE = re.compile(r"[0-9.,]+ ?(?:kN|N|lb|kips?|k)?")
 """A load with its arrow, before the sum goes on: 8 kN → - 0.8 F_AC."""
 

@@ -82,7 +82,7 @@ _SUMMED = re.compile(r"[\w)\]}] *[-+=]")
 _SUM_AHEAD = re.compile(r"(?:.*[ :+])?(?:Σ|sum|moment)", re.IGNORECASE)
 _UNIT_TIMES = re.compile(rf"(?<=[0-9]) ?\* ?(?:u\.)?(?P<unit>{_FORCES})(?![\w(])(?! *[*·\w])")
 """A unit that is multiplied with its number: -40 * kN."""
-_UNIT_BRACKETED = re.compile(rf"(?<=[0-9)]) ?[(\[{{] *(?P<unit>{_UNITS}) *[)\]}}](?! *[(\w])")
+_UNIT_BRACKETED = re.compile(rf"(?<=[0-9)]) *[(\[{{] *(?P<unit>{_UNITS}) *[)\]}}](?! *[(\w])")
 
 
 def respelled(source: Source, names: Names) -> Source:
