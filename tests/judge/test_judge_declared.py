@@ -156,3 +156,39 @@ def test_a_value_counts_under_the_students_sense_whatever_its_line_says(
     verdict = told(Value("AE"), text)
     assert verdict.right, verdict.text
     assert verdict.value == value
+
+
+# By hand: ΣFx of the whole truss: A_x + 120 = 0; drawn to the left, 120 - A_x = 0.
+@pytest.mark.parametrize(
+    "text",
+    [
+        "120 - A_x = 0 (A_x drawn to the left)",
+        "120 - A_x = 0, A_x taken as acting left",
+        "A_x drawn to the left: 120 - A_x = 0",
+        "with A_x assumed to the left, A_x = 120",
+    ],
+)
+def test_a_reaction_is_drawn_as_its_line_says(text: str) -> None:
+    verdict = told(Fx(), text, known={})
+    assert verdict.right, verdict.text
+    assert "acting to the left" in " ".join(remark.text for remark in verdict.remarks)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("120 - A_x = 0 (A_x drawn to the right)", "wrong"),
+        ("120 + A_x = 0 (A_x drawn to the left)", "undecided"),
+        ("120 + A_x = 0 (A_x drawn to the right)", "right"),
+        ("90 - A_x = 0 (A_x drawn to the left)", "wrong"),
+        ("120 - A_x = 0 (A_x not drawn to the left)", "unreadable"),
+        ("120 - A_x = 0 (A_y drawn down)", "wrong"),
+    ],
+)
+def test_words_about_a_reaction_count_as_they_stand(text: str, kind: str) -> None:
+    assert told(Fx(), text, known={}).kind == kind
+
+
+def test_a_reaction_drawn_otherwise_shows_no_mistake_of_sign_besides_its_own() -> None:
+    verdict = told(Fx(), "90 - A_x = 0 (A_x drawn to the left)", known={})
+    assert all(mistake.code != "sign" for mistake in verdict.mistakes)

@@ -132,7 +132,7 @@ class Judge:
             in_part = read_pieces(text, self.names, said=said)
             if in_part is not None:
                 verdict = _judged(self._desk(own, standing, lines, said), about, in_part)
-                if stands_in_part(verdict, in_part):
+                if stands_in_part(verdict, in_part, self.names):
                     return verdict
             return Verdict("unreadable", line.message, about=about, unreadable=line)
         desk = self._desk(own, standing, lines, said)

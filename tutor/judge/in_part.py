@@ -9,14 +9,21 @@ from __future__ import annotations
 import re
 
 from tutor.judge.verdict import Verdict
-from tutor.notation import Line
+from tutor.notation import Line, Names
+from tutor.notation.symbols import NAME
 from tutor.notation.tree import Span
 
 _APART = re.compile(r"[,;:.…!?|%/#\t–—-]")
 _OF_A_WAY = frozenset(("sign", "sense", "tension-compression", "pull-push", "side", "turning"))
 
 
-def stands_in_part(verdict: Verdict, line: Line) -> bool:
+_DRAWN = re.compile(
+    r"\b(?:drawn?|drew|taken?|taking|assum\w*|sense|arrows?|direction|ways?|positive|negative|pos|neg|sign)\b",
+    re.IGNORECASE,
+)
+
+
+def stands_in_part(verdict: Verdict, line: Line, names: Names) -> bool:
     """Whether the verdict on the part that was read may be told as the one on the line."""
     if verdict.right:
         return True
@@ -24,8 +31,14 @@ def stands_in_part(verdict: Verdict, line: Line) -> bool:
         return False
     if not all(_apart(span, line) for span in line.unread):
         return False
-    gives = any(side.numeric for side in line.steps[-1].sides) and "0" != _last(line)
-    return not (gives and any(mistake.code in _OF_A_WAY for mistake in verdict.mistakes))
+    turned = [mistake.force for mistake in verdict.mistakes if mistake.code in _OF_A_WAY]
+    if not turned:
+        return True
+    if any(side.numeric for side in line.steps[-1].sides) and _last(line) != "0":
+        return False
+    talk = " ".join(line.text[span.start : span.end] for span in line.unread)
+    named = {name for word in NAME.findall(talk) for name in names.meant(word)}
+    return _DRAWN.search(talk) is None and not named & set(turned)
 
 
 def _last(line: Line) -> str:

@@ -9,7 +9,7 @@ import re
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 
-from tutor.judge.about import Equation, Value
+from tutor.judge.about import Equation, M, Value
 from tutor.judge.declared import as_declared
 from tutor.judge.desk import Desk
 from tutor.judge.known_values import senses_for
@@ -39,10 +39,10 @@ def in_size(desk: Desk, about: Equation | Value, line: Line, judged: Judged) -> 
     """The verdict on a line with each force as it acts, where it may set sizes in proportion; else None.
 
     What is right only so, and says nothing of sizes, is undecided. Where no force stands over a number only
-    what is right is told.
+    what is right is told. A moment is no triangle of forces.
     """
     said = of_sizes(line)
-    if isinstance(about, Value) or not (said or _over_numbers(line)):
+    if isinstance(about, Value) or not (said or (_over_numbers(line) and not isinstance(about, M))):
         return None
     own = as_declared(desk.own, _as_they_act(desk))
     verdict = judged(replace(desk, own=own), about, line)

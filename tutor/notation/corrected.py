@@ -44,7 +44,7 @@ _ALONE = r"(?:no,? +wait|wait,? +no|oops|sorry(?! +for\b)|correction|i meant?|ma
 """Behind it a line may go on at once."""
 _OPENS = (
     rf"(?:{_ALONE}|(?:wait|hang on|hold on)(?! +for\b)|scrap|(?:that'?s +)?wrong\b|(?:i +)?forgot\b|(?:actually|no),? +(?=[0-9])"
-    r"|(?:oh +)?no,? +(?:they|it|its|it's|that|this|the|there|both|i)\b|nope|no(?= *(?:[:,;.!]|-))|(?<=(?:hm|oh|ah) )no +(?=[A-Z]\w* +(?:is|has|was|lies|sits)\b)|(?<=hmm )no +(?=[A-Z]\w* +(?:is|has|was|lies|sits)\b)|(?:plus|minus|times|over|sine?|cos(?:ine)?|tan)\b,? +(?:of course|obviously)(?=[:,]))"
+    r"|(?:oh +)?no,? +(?:they|it|its|it's|that|this|the|there|both|i)\b|no,? +(?:the +)?(?:arm|lever|load|force|angle|slope|distance|width|height|span)s? +(?:is|are|was) +-?(?=[0-9.]+ *[:,;])|nope|no(?= *(?:[:,;.!]|-))|(?<=(?:hm|oh|ah) )no +(?=[A-Z]\w* +(?:is|has|was|lies|sits)\b)|(?<=hmm )no +(?=[A-Z]\w* +(?:is|has|was|lies|sits)\b)|(?:plus|minus|times|over|sine?|cos(?:ine)?|tan)\b,? +(?:of course|obviously)(?=[:,]))"
 )
 """It begins what is said of a slip. No before anything else, no load at C, takes nothing back."""
 _VALUE_ANEW = re.compile(

@@ -2,7 +2,7 @@
 
 The last resort, where no reading of the whole line is found: clauses that can be read are kept, words around
 them are passed over and told. Words that take something back, and what says T, C or a way behind a statement,
-are never passed over; nor is anything with an equals sign. What is read so is trusted only where it is right.
+are never passed over; nor is anything with an equals sign. What is read so is trusted where it is right.
 """
 
 from __future__ import annotations
@@ -59,7 +59,7 @@ _NOTHING: Mapping[str, float] = {}
 def read_pieces(text: str, names: Names, *, said: Mapping[str, float] = _NOTHING) -> Line | None:
     """What can be read of a line that `read_line` does not read: some equations of it, words left out.
 
-    To be trusted only where it turns out right.
+    To be trusted where it turns out right, and otherwise with care.
     """
     return _pieces(text, names, tuple(said.items())) if len(text) <= LONGEST else None
 

@@ -48,6 +48,11 @@ _KIND = re.compile(
     rf"^ *(?:the +)?(?:member|bar|rod|link|post|diagonal|chord|web) +(?=(?P<name>[{LETTERS}][\w{{}}'-]*) *[ =:])",
     re.IGNORECASE,
 )
+_LINK = re.compile(
+    r"^ *(?:(?:so|hence|thus|then),? +)?(?:the +)?(?:(?:force|pull|tension)(?: +in|:)? +(?:the +)?)?(?:link|cable|stay|rope)(?:'s)?(?: +(?:force|pull|tension))? *(?==)",
+    re.IGNORECASE,
+)
+"""The one link of a truss by what it is: link = 1095 N."""
 _LETTER_OF = re.compile(
     rf"^ *(?:(?:member|bar|rod|stab|force +in) +)?(?P<name>[{LETTERS}][\w{{}}'-]*) *[:;,] *(?P<letter>[NSFTP])(?= *= *[-+(0-9])",
     re.IGNORECASE,
@@ -64,6 +69,12 @@ _MOVES = re.compile(
     r"(?P<verb>pull(?:s|ing)?|push(?:es|ing)?)(?: +(?:back|it|to|towards|the|straight))* +(?P<way>left|right|up|down|upwards?|downwards?)(?: +on +(?:the +)?\w+)?[ .]*$"
 )
 """What a force is said to do behind its value, and which way: A_x = -8, so it pulls to the left."""
+_DOES_WITH = re.compile(
+    rf"^ *(?:(?:so|hence|thus|therefore|then|now|and),? +)?(?:(?:the|a|this|that) +)?(?:link|member|bar|rod|cable|rope|stay|strut|tie|post|it) +(?P<verb>pull|push)(?:s|es) +(?:(?:on|at|from|it|the|pin|joint|[A-Z][0-9]?) +)*with +"
+    rf"(?P<value>(?P<name>[{LETTERS}][\w{{}}'-]*) *=[^,;:]*[0-9](?: ?(?:k?N|MN|kips?|k|lbs?))?)[ .]*$",
+    re.IGNORECASE,
+)
+"""What a link or a member does, before its value: the link pulls with R_B = 12 kN."""
 _CARRIES = re.compile(
     rf"^ *(?P<name>[{LETTERS}][\w{{}}'-]*) +(?:carries|takes|has|bears|feels|acts)(?: +an?)?(?P<way> +[{LETTERS}]{{5,12}})?"
     rf"(?: +(?:force|load))?(?: +of| +with)? +(?P<value>{_VALUE})(?P<rest>[^=]*)$"
@@ -116,6 +127,7 @@ def _ungrouped(value: str) -> str:
 
 def sentenced(source: Source, names: Names) -> Source:
     """The source with a sentence that gives one value spelled as an equation."""
+    source = source.rewritten(_LINK, lambda found: _link(found, names))
     source = source.rewritten(_KIND, lambda found: _without_kind(found, names))
     source = source.rewritten(_LETTER_OF, lambda found: _letter_of(found, names))
     source = source.rewritten(_OF_FORCE, lambda found: _of_force(found, names))
@@ -126,6 +138,7 @@ def sentenced(source: Source, names: Names) -> Source:
     if "(" in source.text or "[" in source.text:
         source = _in_brackets(source)
     source = source.rewritten(_CARRIES, lambda found: _carries(found, names))
+    source = source.rewritten(_DOES_WITH, lambda found: _does_with(found, names))
     source = source.rewritten(_MOVES, lambda found: _moves(found, names))
     source = source.rewritten(_FORCE_IN, lambda found: _force_in(found, names))
     source = source.rewritten(_STOP, ",")
@@ -163,6 +176,17 @@ def _letter_of(found: re.Match[str], names: Names) -> str | None:
 
 def _without_kind(found: re.Match[str], names: Names) -> str | None:
     return "" if names.meanings(found["name"]) and "Σ" not in found.string else None
+
+
+def _does_with(found: re.Match[str], names: Names) -> str | None:
+    meant = names.meant(found["name"])
+    along = len(meant) == 1 and (names.two_joints(found["name"]) or meant[0].startswith("R_"))
+    return f"{found['value']} {found['verb']}" if along else None
+
+
+def _link(found: re.Match[str], names: Names) -> str | None:
+    links = [name for name in names.unknowns if name.startswith("R_")]
+    return f"{links[0]} " if len(links) == 1 else None
 
 
 def _of_force(found: re.Match[str], names: Names) -> str | None:
