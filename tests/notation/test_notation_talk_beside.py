@@ -67,3 +67,12 @@ def test_marks_on_either_side_are_tried_a_bounded_number_of_times() -> None:
     text = f"{'gulls cry, ' * 30}{RIGHT}{', gulls cry' * 30}"
     assert among_talk(text, NAMES, tried.append) is None
     assert 0 < len(tried) <= (MOST_MARKS + 1) ** 2
+
+
+@pytest.mark.parametrize(
+    "talk",
+    ["(gulls)", "[the 12 and the 5 sit there]", "- gulls say so", "[1]", "from (1)", "% gulls"],
+)
+def test_a_letter_in_brackets_counts_whatever_is_said_behind_it(talk: str) -> None:
+    assert judge(QUAY, Value("AD"), f"F_AD = 25 kN (C) {talk}").right
+    assert judge(QUAY, Value("AD"), f"F_AD = 25 kN (T) {talk}").kind == "wrong"

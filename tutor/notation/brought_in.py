@@ -36,7 +36,9 @@ _CALLED = re.compile(
     re.IGNORECASE,
 )
 _RATIO = r"[0-9.]+(?: */ *[0-9.]+)?"
-_BESIDE = re.compile(rf"^(?P<one> *[a-z] *= *{_RATIO}) +(?=[a-z] *= *{_RATIO} *(?:\([^()=]*\) *)?(?:[:;]|\.{{1,3}} ))")
+_BESIDE = re.compile(
+    rf"^(?P<one> *[a-z] *= *{_RATIO}) +(?=[a-z] *= *{_RATIO} *(?:\([^()=]*\) *)?(?:[:;]|\.{{1,3}} ))"
+)
 """Two letters that are brought in with a blank between them: s=3/5 c=4/5: ..."""
 MOST = 6
 """So many letters are brought in by a line at the most."""

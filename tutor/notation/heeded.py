@@ -92,7 +92,7 @@ def heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
             and says(bits[index + 1][0], "remark", "T", "C")
         )
         single = len(word) == 1 and word.isalpha()
-        alone = len(bits) <= 2 or index == 0
+        alone = len(bits) <= 2 or index == 0 or (index == 1 and _enclosed(bits))
         if pointing or (single and (word not in "TCtc" or not alone)) or _is_place(bits, index):
             continue
         if heeded.sense is not None and says(word, "against"):
@@ -104,6 +104,11 @@ def heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
         heeded.add(word, start, end)
     if heeded.zero is not None:
         heeded.zero = heeded.zero[0], bits[-1][2]
+
+
+def _enclosed(bits: list[Bit]) -> bool:
+    """Whether words begin with one in brackets by itself: (C) [the gulls sit there]."""
+    return len(bits) > 2 and bits[0][0] in "([{" and bits[2][0] in ")]}"
 
 
 def _is_way(word: str) -> bool:

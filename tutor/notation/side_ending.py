@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
-from tutor.notation.ending import WORD, last_letter, phrase, tail, wordy
+from tutor.notation.ending import COUNTING, WORD, last_letter, phrase, tail, wordy
 from tutor.notation.found import Found, trimmed
 from tutor.notation.heeded import ARROWS, PUSHING, Said
 from tutor.notation.lexicon import WAYS, folded, says
@@ -14,6 +14,7 @@ from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS, PARTNER
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
+from tutor.notation.words import FUNCTIONS
 
 _LONE = frozenset("TC")
 _THAT_IS = re.compile(r" *(?:i\.? ?e\.?|d\. ?h\.|so|hence|thus),? +", re.IGNORECASE)
@@ -177,7 +178,7 @@ def _groups(
                 continue
             _blank(chars, begin, index + 1)
             rest = _REMARK.sub("", "".join(chars[index + 1 : stop]))
-            ended = not re.search(r"[0-9+*/=)\]}^-]|sin|cos|tan", rest)
+            ended = not _GOES_ON.search(rest) or _talk_alone(rest, found.names)
             if ended and not opened:
                 _take(said, words)
             elif words.letter is not None:
@@ -188,8 +189,24 @@ def _groups(
                 found.passed.append(Span(begin, index + 1))
 
 
-_REMARK = re.compile(rf"[(\[] *[{LETTERS}]{{2,}}(?: +[{LETTERS}]+)+ *[)\]]")
-"""A bracket of several words."""
+_REMARK = re.compile(
+    rf"[(\[] *[{LETTERS}]{{2,}}(?: +[{LETTERS}]+)+ *[)\]]"
+    rf"|[(\[](?![^()\[\]]*(?:sin|cos|tan))[^()\[\]=]*[{LETTERS}]{{4}}[^()\[\]=]*[)\]](?! *[*/(])"
+    rf"|(?<= )[{LETTERS}]{{3,}} +[(\[][0-9]{{1,2}}[)\]](?= *$)|\[[0-9]{{1,2}}\](?= *$)"
+)
+"""A bracket of words, or the number of a line."""
+_GOES_ON = re.compile(r"[0-9+*/=)\]}^-]|sin|cos|tan")
+_SET_OFF = re.compile(rf" *-+ +[{LETTERS}]{{3,}}(?: +[{LETTERS}']+)*[ .!]*")
+
+
+def _talk_alone(rest: str, names: Names) -> bool:
+    """Whether words stand behind a dash, and no force, function or word that counts: - the gulls say so."""
+    words = [found[0] for found in WORD.finditer(rest)]
+    spoken = not any(
+        names.meanings(word) or word.lower() in COUNTING or word.lower() in FUNCTIONS
+        for word in words
+    )
+    return spoken and _SET_OFF.fullmatch(rest) is not None
 
 
 def _inner_letter(
