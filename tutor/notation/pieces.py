@@ -23,7 +23,6 @@ from tutor.notation.parted_load import parts_a_load
 from tutor.notation.read import line_of
 from tutor.notation.symbols import LETTERS
 from tutor.notation.talk import TURNS_NOTHING
-from tutor.notation.talk_beside import among_talk
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 from tutor.notation.words import ANGLES, FUNCTIONS
@@ -75,7 +74,7 @@ def _pieces(text: str, names: Names, letters: tuple[tuple[str, float], ...]) -> 
         except Broken:
             return None
 
-    return among_talk(text, names, reads) or in_pieces(text, names, reads)
+    return in_pieces(text, names, reads)
 
 
 def in_pieces(text: str, names: Names, reads: Reads) -> Line | None:

@@ -35,7 +35,7 @@ _WORD = re.compile(rf"[{LETTERS}][\w{{}}'’-]*")
 _COMPUTES = re.compile(r"[=+*/^√<>∴⇒→≈]|(?<![\w-])-(?=[ 0-9.(]|[A-Za-z](?![a-z]))")
 _SPOKEN_OF = re.compile(
     r"(?:^|\b(?:the|both|and|,)) *[0-9][0-9.,]*(?: ?(?:k?N|MN|kips?|k|lbs?))?"
-    r"(?= +(?:(?:and|both|all|only|just|too|load|force) +)*(?:the\b|go(?:es)?|pass(?:es)?|hangs?|acts?|turns?|points?|has|have|lies?|sits?|stands?|pulls?|push(?:es)?|runs?|through|thru|straight|square)\b)"
+    r"(?= +(?:(?:and|both|all|only|just|too|load|force|[0-9][0-9.,]*|k?N|MN|kips?|k|lbs?) +)*(?:the\b|go(?:es)?|pass(?:es)?|hangs?|acts?|turns?|points?|has|have|lies?|sits?|stands?|pulls?|push(?:es)?|runs?|through|thru|straight|square)\b)"
 )
 """A load by its size, of which something is said: the 10 and the 8 both go through D."""
 _SO_NONE = re.compile(r"\bso +(?:no|none|not|nothing)[ .!]*$")
@@ -133,4 +133,9 @@ def _is_word(word: str, names: Names) -> bool:
 def _changes_terms(word: str) -> bool:
     """Whether a word may be a number, an operator or a piece of a formula, or add or turn a term."""
     low = word.lower()
-    return low in COUNTING or low in _ADDS or low in FUNCTIONS or low in ANGLES
+    counts = low in COUNTING or low in _ADDS or low in FUNCTIONS or low in ANGLES
+    return counts or _PRESSES.match(word) is not None
+
+
+_PRESSES = re.compile(r"press|thrust|squeez|stretch|shorte|longer|lengthen|crush", re.IGNORECASE)
+"""What may say T or C in another form than the table has."""
