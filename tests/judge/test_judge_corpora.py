@@ -133,6 +133,14 @@ def test_lines_with_a_term_off_by_over_five_percent_are_never_right() -> None:
     assert perturbed_and_accepted(range(120)) == []
 
 
+DOUBLED = (467, 30184, 30546, 35213)
+"""A reaction of another joint beside a component, in a line multiplied by two."""
+
+
+def test_of_what_costs_the_same_the_explanation_of_fewer_slips_is_told() -> None:
+    assert named_shares(DOUBLED, 1) == (1.0, [])
+
+
 CANCELLING = (10883,)
 """-339 typed for -250: with three right numbers beside it it comes to nothing, and all four together
 with the moment of a reaction are that moment."""

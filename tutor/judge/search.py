@@ -85,10 +85,11 @@ def _best_of(accounts: list[Explanation]) -> tuple[Explanation, tuple[Explanatio
     return first, tuple(others)
 
 
-def _order(account: Explanation) -> tuple[float, int, bool]:
-    """What costs less comes first, then what is multiplied by less, then what stands in the line."""
+def _order(account: Explanation) -> tuple[float, int, int, bool]:
+    """What costs less comes first, then fewer slips, then what is multiplied by less, then what stands in the line."""
     left_out = any(KINDS[slip.code].counts == "left out" for slip in account.slips)
-    return account.cost, round(abs(math.log10(abs(account.scale)))), left_out
+    decades = round(abs(math.log10(abs(account.scale))))
+    return account.cost, len(account.slips), decades, left_out
 
 
 def _scales(
