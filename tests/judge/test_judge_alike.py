@@ -39,12 +39,28 @@ def test_by_symmetry_one_of_two_stands_for_both(about: Equation, text: str) -> N
 
 
 @pytest.mark.parametrize(
+    ("about", "text"), [(Fx("C"), "16 - 2*4/5 F_AC = 0"), (Fx(), "2 A_x + 16 = 0")]
+)
+def test_so_it_does_by_symmetry_in_a_level_line(about: Equation, text: str) -> None:
+    bracket = plain_problem(
+        [("A", 0, 0), ("B", 0, 6), ("C", 4, 3)],
+        ("AB", "AC", "BC"),
+        [Support("A", "pin"), Support("B", "roller", exact(0))],
+        [Load("C", (("right", exact(16)),))],
+    )
+    verdict = judge(bracket, about, text)
+    assert verdict.right
+    assert [remark.code for remark in verdict.remarks] == ["alike"]
+
+
+@pytest.mark.parametrize(
     ("text", "codes"),
     [
         ("2*4/5 F_CD + F_BD = 0", {"missing"}),
         ("-6 - 2*3/5 F_CD - F_BD = 0", {"component"}),
         ("6 - 2*4/5 F_CD - F_BD = 0", {"sign"}),
         ("-6 - 4/5 F_CD - F_BD = 0", {"missing"}),
+        ("-6 - 2*0.9 F_CD - F_BD = 0", {"not-equilibrium"}),
     ],
 )
 def test_what_is_wrong_beside_two_taken_as_one_is_named(text: str, codes: set[str]) -> None:

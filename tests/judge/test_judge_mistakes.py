@@ -282,6 +282,16 @@ def test_a_line_that_is_a_sum_of_the_joint_one_is_at_as_well_is_named_as_that(br
     assert judge(bridge, Fx("B"), "3/5 F_BF + 10 - 10 = 0", known=known).true_of == Fy("B")
 
 
+def test_so_it_is_where_the_sum_asked_for_is_that_of_the_vertical_parts():
+    roof = plain_problem(
+        (("A", 0, 0), ("B", 3, 0), ("C", 6, 0), ("D", 3, 4)),
+        ("AB", "BC", "AD", "CD", "BD"),
+        (Support("A", "pin"), Support("C", "roller")),
+        (down("D", 6), down("B", 10)),
+    )  # CD is -10; at B such a sum is BC - AB
+    assert judge(roof, Fy("C"), "-F_BC + 0.6*10 = 0").true_of == Fx("C")
+
+
 @pytest.mark.parametrize(
     ("unknown", "text", "code"),
     [

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from families import exact, plain_problem
 
-from tutor import Fy, judge
+from tutor import Fy, M, judge
 from tutor.model import Load, Support
 
 
@@ -66,3 +66,9 @@ def test_where_both_parts_are_held_none_is_the_outer_one() -> None:
     said = judge(SPAN, Fy(part=LEFT), "outer part, cut EF, CE, BC: A_y - 10 - 0.8 F_CE = 0")
     assert said.right
     assert not said.remarks
+
+
+def test_a_force_through_the_point_may_be_given_its_own_length_for_an_arm() -> None:
+    given = {"A_y": "12", "F_CE": "2.5"}
+    said = judge(SPAN, M("C", part=LEFT), "-6*12 + 10*3 - 4 F_EF - 12.5 = 0", known=given)
+    assert [(mistake.code, mistake.force) for mistake in said.mistakes] == [("extra", "CE")]

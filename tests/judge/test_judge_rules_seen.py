@@ -45,6 +45,19 @@ def test_the_arm_of_a_level_load_may_be_measured_from_a_joint_on_the_way() -> No
     assert named(MAST, M("A"), "4 B_y - 10*4 - 8*5 = 0") == [("arm-from", "load C x")]
 
 
+@pytest.mark.parametrize(
+    ("about", "text"), [(Fy("A"), "A_y + 4 F_AC = 0"), (Fx("A"), "F_AB + 3 F_AC = 0")]
+)
+def test_a_side_of_the_smallest_slope_triangle_in_whole_numbers_is_a_side(about, text: str) -> None:
+    roof = plain_problem(
+        [("A", 0, 0), ("B", 12, 0), ("C", 6, 8)],
+        ("AB", "AC", "BC"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [pushed("C", down=10)],
+    )
+    assert named(roof, about, text, known={"A_x": "0"}) == [("side", "AC")]
+
+
 def test_centimetres_beside_metres_are_another_unit() -> None:
     text = "12 L4_y - 14*300 - 18*6 - 6*4 = 0"
     assert named(problem("siding"), M("L0"), text) == [("arm-unit", "load L1")]

@@ -5,6 +5,8 @@ The trusses are our own; what is said is what a lecturer would say, common pract
 
 from __future__ import annotations
 
+from fractions import Fraction
+
 import pytest
 from families import exact, plain_problem
 from paper.measure import problem
@@ -13,7 +15,7 @@ from tutor import Fy, M, judge
 from tutor.model import Load, Support
 
 
-def pushed(joint: str, **ways: float) -> Load:
+def pushed(joint: str, **ways: int | Fraction) -> Load:
     return Load(joint, tuple((way, exact(size)) for way, size in ways.items()))
 
 
@@ -43,6 +45,12 @@ def test_level_loads_put_at_one_height_are_named_where_they_are_not(
 ) -> None:
     said = judge(WINDY, M("A"), text).mistakes
     assert [(mistake.code, mistake.force) for mistake in said] == [("arm-from", f) for f in forces]
+
+
+def test_so_it_is_where_the_loads_add_up_to_one() -> None:
+    loads = [pushed("C", right=Fraction("0.6")), pushed("E", right=Fraction("0.4"))]
+    said = judge(plain_problem(*FRAME, loads), M("A"), "4B_y - 1*5 = 0").mistakes
+    assert [(m.code, m.force) for m in said] == [("arm-from", "load C"), ("arm-from", "load E")]
 
 
 def test_a_load_the_other_way_is_not_taken_together_with_level_ones() -> None:
