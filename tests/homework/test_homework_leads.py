@@ -74,10 +74,18 @@ def test_a_place_that_is_not_there_is_told_and_nothing_is_noted() -> None:
     assert written.paper == Paper()
 
 
-def test_of_several_values_those_that_can_be_read_are_noted() -> None:
-    written = write_line(roof(), Paper(), "Joint A: QQ = 3 T, AB = 4 T")
+@pytest.mark.parametrize(
+    ("line", "name"),
+    [
+        ("Joint A: QQ = 3 T, AB = 4 T", "QQ"),
+        ("Members: B = 3 T, AB = 4 T", "B"),
+        ("Results: A = 1000, AB = 4 T", "A"),
+    ],
+)
+def test_of_several_values_those_that_can_be_read_are_noted(line: str, name: str) -> None:
+    written = write_line(roof(), Paper(), line)
     assert dict(written.paper.values) == {"AB": "4 T"}
-    assert "no member or reaction QQ" in written.refused[0].message
+    assert f"no member or reaction {name}" in written.refused[0].message
 
 
 @pytest.mark.parametrize(

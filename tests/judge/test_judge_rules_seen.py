@@ -37,6 +37,14 @@ MAST = plain_problem(
 )
 
 
+ROOF = plain_problem(
+    [("A", 0, 0), ("B", 12, 0), ("C", 6, 8)],
+    ("AB", "AC", "BC"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [pushed("C", down=10)],
+)
+
+
 def named(problem, about, text: str, **more) -> list[tuple[str, str | None]]:
     return [(m.code, m.force) for m in judge(problem, about, text, **more).mistakes]
 
@@ -46,16 +54,18 @@ def test_the_arm_of_a_level_load_may_be_measured_from_a_joint_on_the_way() -> No
 
 
 @pytest.mark.parametrize(
+    "beside", ["0.5 F_AC + 0.5 F_AC", "3/5 F_AC + 2/5 F_AC", "1.8 F_AC - 0.8 F_AC"]
+)
+def test_a_force_in_two_terms_was_not_taken_whole(beside: str) -> None:
+    assert named(ROOF, Fy("A"), f"A_y + {beside} = 0") == [("not-equilibrium", "AC")]
+    assert named(ROOF, Fy("A"), "A_y + F_AC = 0") == [("whole-force", "AC")]
+
+
+@pytest.mark.parametrize(
     ("about", "text"), [(Fy("A"), "A_y + 4 F_AC = 0"), (Fx("A"), "F_AB + 3 F_AC = 0")]
 )
 def test_a_side_of_the_smallest_slope_triangle_in_whole_numbers_is_a_side(about, text: str) -> None:
-    roof = plain_problem(
-        [("A", 0, 0), ("B", 12, 0), ("C", 6, 8)],
-        ("AB", "AC", "BC"),
-        [Support("A", "pin"), Support("B", "roller")],
-        [pushed("C", down=10)],
-    )
-    assert named(roof, about, text, known={"A_x": "0"}) == [("side", "AC")]
+    assert named(ROOF, about, text, known={"A_x": "0"}) == [("side", "AC")]
 
 
 def test_centimetres_beside_metres_are_another_unit() -> None:
