@@ -84,7 +84,7 @@ def _failing(
         if each.says_nothing or not is_sum_of(row, rows, each) or not _holds(desk, each):
             return each
         rows.append(row)
-    said = value_said(desk, line, step, [*desk.lines, *typed])
+    said = value_said(desk, line, step, desk.lines)
     return said if said is not None and said.kind == "wrong" else None
 
 
