@@ -77,6 +77,28 @@ def test_a_term_that_came_in_with_the_wrong_sign_is_a_sign(value: int) -> None:
     assert named("C_y", f"{value // 4}", "C_y - 12 - 9 = 0") == [("sign", "C_y")]
 
 
+@pytest.mark.parametrize(
+    ("name", "text", "line", "known"),
+    [
+        ("AB", "AB = 8 - 0.8*25 = -12", "-8 + F_AB + 0.8*(-25) = 0", {}),
+        ("AB", "AB = -8 + 0.8*25 = 12", "-8 + F_AB + 0.8 F_AD = 0", {"AD": -25}),
+        ("C_y", "C_y = (48 + 96 - 24)/8 = 15", ABOUT_A, {}),
+        ("C_y", "C_y = 48/8 + 96/8 - 24/8", ABOUT_A, {}),
+        ("CD", "CD = (12 - 9)/0.6 = 5", "12 + 9 + 0.6 F_CD = 0", {}),
+    ],
+)
+def test_a_number_that_stands_in_the_working_of_a_value_was_not_left_out(
+    name: str, text: str, line: str, known: dict[str, float]
+) -> None:
+    assert named(name, text, line, **known) == [("sign", name)]
+
+
+def test_where_no_working_is_typed_the_sign_tells_a_number_left_out_from_one_turned() -> None:
+    """21 - 12 - 6 - 3: without 12 it is 9, with 6 turned 9 too; 21 - 2*12 is -3, and 3 is left out for none."""
+    assert named("C_y", "-3", "C_y - 12 - 6 - 3 = 0") == [("sign", "C_y")]
+    assert named("C_y", "18", "C_y - 12 - 6 - 3 = 0") == [("missing", "C_y")]
+
+
 @pytest.mark.parametrize("text", ["168", "84", "168.4"])
 def test_a_moment_about_any_joint_is_no_force_where_no_line_stands(text: str) -> None:
     assert named("C_y", text) == [("no-arm", "C_y")]

@@ -113,3 +113,25 @@ def test_the_spaces_of_a_formula_between_two_values_part_nothing_of_either(
     reply = at_a("type", text=text)
     assert reply.accepted, reply.text
     assert found(at_a) == {"AE": -100, "AB": 180}
+
+
+@pytest.mark.parametrize(("opens", "closes"), ["()", "[]", "{}"])
+@pytest.mark.parametrize(
+    "said", ["AB = 180", "AB = 180 N from C", "B_x = 60, A_x = -120", "A_x = -120; given"]
+)
+@pytest.mark.parametrize("behind", ["", ", AE = -100", "; Fx: AB + 0.6 AE - 120 = 0"])
+def test_no_line_is_cut_within_its_brackets(
+    opens: str, closes: str, said: str, behind: str
+) -> None:
+    line = read_line(f"0.8 AE + 80 = 0 {opens}{said}{closes}{behind}", RACK.names)
+    for part in statements_apart(line):
+        assert part.count(opens) == part.count(closes)
+
+
+@pytest.mark.parametrize("said", ["(A_y = 80)", "(A_y = 80 from above)", "[A_x = -120]"])
+def test_a_value_in_brackets_behind_an_equation_leaves_the_value_behind_it(
+    at_a: Clock, said: str
+) -> None:
+    reply = at_a("type", text=f"0.8 AE + 80 = 0 {said}, AE = -100")
+    assert [say.tone for say in reply.said if say.tone == "right"] == ["right", "right"], reply.text
+    assert found(at_a) == {"AE": -100}

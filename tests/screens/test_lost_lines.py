@@ -6,9 +6,10 @@ from pathlib import Path
 
 import pytest
 from pressing import enter_line, line_of, seen, walk_of
-from resuming import FREE_BODY, REACTIONS, Resumed, said
+from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed, said
 
 from tutor.judge import Fx
+from tutor.judge import Fy
 from tutor.lesson import Ask, Option
 from tutor.screens.deeds import WALK
 from tutor.screens.lost import WOULD_DO, lost
@@ -83,3 +84,15 @@ async def test_the_letter_for_a_hint_does_not_choose_the_horizontal_sum(tmp_path
         await pilot.press("ctrl+u")
         await enter_line(pilot, "horizontal")
         assert walk_of(pilot).ask.about == Fx()
+
+
+async def test_an_axis_chooses_its_sum_also_where_its_letter_is_that_of_a_deed(
+    tmp_path: Path,
+) -> None:
+    at_a = (("joint", {"joint": "A"}), ("choose", {"about": "Fx @ A"}))
+    async with Resumed(tmp_path, (*JOINTS, *at_a)) as pilot:
+        await enter_line(pilot, "150 - F_AB = 0")
+        assert "You can keep it as ΣFy at joint A." in said(pilot)
+        await enter_line(pilot, "y")
+        assert walk_of(pilot).ask.about == Fy("A")
+        assert line_of(pilot).value == ""

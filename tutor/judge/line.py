@@ -18,7 +18,7 @@ from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.one_each import shows_sizes
 from tutor.judge.other_equation import holds_at_solution, true_of, true_of_part
-from tutor.judge.restated import restated
+from tutor.judge.restated import in_figures, restated
 from tutor.judge.results import is_result, said_of_result
 from tutor.judge.same import NEAR
 from tutor.judge.telling import mistake_of, with_what_fits
@@ -126,7 +126,7 @@ def _as_typed(line: Line) -> Verdict:
         return _result(line) if other is None else _true_elsewhere(line, other)
     if found is not None:
         return _fits(line, found)
-    return _follows(line) or _of_something_else(line) or _mistaken(line)
+    return _follows(line) or _again_in_figures(line) or _of_something_else(line) or _mistaken(line)
 
 
 def _fits(line: Line, found: Fit) -> Verdict:
@@ -185,6 +185,17 @@ def _follows(line: Line) -> Verdict | None:
     what = equation_in_words(line.problem, again.about) if again.about else "what your lines say"
     said = Remark("dependent", SAYS_AGAIN.format(what=what))
     return replace(line.right(said), restates=True)
+
+
+def _again_in_figures(line: Line) -> Verdict | None:
+    """Right, where a line says again what stands, with numbers for its forces or without idle ones."""
+    found = in_figures(line.typed, line.true, line.standing, line.values)
+    if found is None:
+        return None
+    what, used = equation_in_words(line.problem, found[0]), found[1]
+    said = [Remark("dependent", SAYS_AGAIN.format(what=what))]
+    said += [Remark("unrecorded", not_recorded(used, line.values()))] if used else []
+    return replace(line.right(*said), restates=True)
 
 
 def _of_something_else(line: Line) -> Verdict | None:

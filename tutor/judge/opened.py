@@ -14,17 +14,17 @@ from tutor.notation.tree import Binary, Name, Negative, Node, has
 
 def opened(line: Line) -> Line | None:
     """A line with its sums of numbers multiplied out; None where it has none."""
-    return remade(line, lambda node, _: _out(node))
+    return remade(line, lambda node, _: multiplied_out(node))
 
 
-def _out(node: Node) -> Node:
+def multiplied_out(node: Node) -> Node:
     """A tree with what its sums of numbers are multiplied or divided by in each of their terms."""
     match node:
         case Binary("+" | "-" as sign, left, right):
-            return Binary(sign, _out(left), _out(right), node.span)
+            return Binary(sign, multiplied_out(left), multiplied_out(right), node.span)
         case Negative(inner):
-            return Negative(_out(inner), node.span)
-        case Binary("*" | "/" as sign, left, right) if _is_sum(left := _out(left)):
+            return Negative(multiplied_out(inner), node.span)
+        case Binary("*" | "/" as sign, left, right) if _is_sum(left := multiplied_out(left)):
             return _each(left, sign, right)
         case Binary("*", left, right) if _is_sum(right):
             return _each(right, "*", left)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from tutor.judge.about import Equation
@@ -13,6 +13,7 @@ from tutor.judge.known_values import KnownValues
 from tutor.judge.same import SAME
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
+from tutor.judge.unrecorded import Unrecorded, with_unrecorded
 from tutor.statics.linear import directions, without
 
 NOTHING = 1e-9
@@ -63,6 +64,37 @@ def restated(
     if is_sum_of(typed, rows, line):
         return Restated(None, adds=False)
     return Restated(None, adds=True) if is_sum_of(typed, [*rows, asked], line) else None
+
+
+def in_figures(
+    line: TypedEquation,
+    true: TrueEquation,
+    standing: Sequence[Equation],
+    solved: Callable[[], Mapping[str, float]],
+) -> tuple[Equation, Unrecorded | None] | None:
+    """The standing equation that a line says again with numbers for its forces, or without idle ones.
+
+    With it come those of the forces that have no value yet. None where the line may as well be the
+    equation asked for.
+    """
+    stand = [about for about in standing if same_body(about, true.about) and about != true.about]
+    if not stand or with_figures(line, true, values := solved()):
+        return None
+    for about in stand:
+        other = TrueEquation(true.problem, about, true.own)
+        if not line.names and fit(line, other, true.problem.tolerance) is not None:
+            return about, None
+        if (used := with_figures(line, other, values)) is not None:
+            return about, used
+    return None
+
+
+def with_figures(
+    line: TypedEquation, true: TrueEquation, values: Mapping[str, float]
+) -> Unrecorded | None:
+    """The forces without a value that the line has figures for, each by itself, or leaves out as idle."""
+    used = with_unrecorded(line, true, values)
+    return used if used is not None and (used.term_by_term or used.only_idle) else None
 
 
 def _without_typed(own: KnownValues, line: TypedEquation) -> KnownValues:

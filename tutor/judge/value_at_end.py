@@ -13,7 +13,13 @@ from tutor.judge.same import are_same
 from tutor.judge.typed import TypedEquation
 from tutor.judge.values import NEGLIGIBLE, judge_value, largest_load
 from tutor.judge.verdict import Mistake, Verdict
-from tutor.judge.worked import divided_in, is_result_behind, letter_of, value_alone, value_ended
+from tutor.judge.worked import (
+    is_result_behind,
+    letter_of,
+    value_alone,
+    value_ended,
+)
+from tutor.judge.worked_out import UNSHOWN, Worked, worked_out
 from tutor.judge.working import shows_working, slip_in_working
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step, ValueReading
@@ -73,7 +79,7 @@ def judge_ended(
     desk: Desk, about: Value, reading: ValueReading, lines: Sequence[TypedEquation], step: Step
 ) -> Verdict:
     """The verdict on the value that a statement ends in; a minus that its working shows is meant."""
-    verdict = judge_value_of(desk, about, reading, lines, divided_in(step))
+    verdict = judge_value_of(desk, about, reading, lines, worked_out(step))
     if verdict.kind != "undecided" or reading.letter != "T" or len(step.sides) < 3:
         return verdict
     unlettered = replace(reading, letter=None)
@@ -89,10 +95,10 @@ def judge_value_of(
     about: Value,
     reading: ValueReading,
     lines: Sequence[TypedEquation],
-    divided: bool = False,
+    worked: Worked = UNSHOWN,
 ) -> Verdict:
     true = desk.values()[about.unknown]
-    return judge_value(desk.problem, about, reading, desk.own, true, lines, desk.radians, divided)
+    return judge_value(desk.problem, about, reading, desk.own, true, lines, desk.radians, worked)
 
 
 def by_its_working(

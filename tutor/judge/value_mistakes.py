@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from tutor.judge.about import M, Value, equation_of
 from tutor.judge.digits import are_exchanged, is_rounded_hard
@@ -13,17 +14,18 @@ from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.mixed_lengths import length_mixed_in
+from tutor.judge.moved_numbers import FOLLOWS, left_out, turned
 from tutor.judge.same import are_same
 from tutor.judge.typed import TypedEquation
 from tutor.judge.value_words import LENGTHS_MIXED, MOVED, UNIT_SAID, WAY_SAID, WORDS
 from tutor.judge.verdict import Mistake
+from tutor.judge.worked_out import UNSHOWN, Worked
 from tutor.model import Problem
 from tutor.notation import ValueReading
 from tutor.notation.units import NEWTONS, measure
 from tutor.statics.body import member_force
 
 Near = Callable[[float], bool]
-FOLLOWS = 0.003
 ONE = 0.999
 
 
@@ -31,7 +33,7 @@ ONE = 0.999
 class WrongValue:
     """A typed value in the positive sense, and what is right: `near` tells whether a number is.
 
-    `divided` is whether a division was typed on the way to it.
+    `worked` is what was typed on the way to it.
     """
 
     problem: Problem
@@ -43,7 +45,7 @@ class WrongValue:
     near: Near
     lines: Sequence[TypedEquation] = ()
     radians: Callable[[], Sequence[TypedEquation]] = tuple
-    divided: bool = False
+    worked: Worked = UNSHOWN
 
 
 def value_mistake(
@@ -56,10 +58,10 @@ def value_mistake(
     near: Near,
     lines: Sequence[TypedEquation] = (),
     radians: Callable[[], Sequence[TypedEquation]] = tuple,
-    divided: bool = False,
+    worked: Worked = UNSHOWN,
 ) -> Mistake:
     """The most plausible mistake; `arithmetic` where nothing else explains the value."""
-    wrong = WrongValue(problem, unknown, reading, own, value, right, near, lines, radians, divided)
+    wrong = WrongValue(problem, unknown, reading, own, value, right, near, lines, radians, worked)
     code = next((code for code, shows in SIGNS if shows(wrong)), "arithmetic")
     kind = KINDS[code]
     case = Case(problem, Value(unknown), unknown)
@@ -151,7 +153,7 @@ def _stands_with_a_factor(wrong: WrongValue) -> bool:
 def _moment_left(wrong: WrongValue) -> bool:
     """Whether a reaction was not divided by its arm in a sum of moments about some joint."""
     problem = wrong.problem
-    if wrong.unknown not in problem.reaction or wrong.divided:
+    if wrong.unknown not in problem.reaction or wrong.worked.divided:
         return False
     if rows := list(_rows(wrong, wrong.lines)):
         return any(
@@ -216,8 +218,12 @@ def _rows(wrong: WrongValue, lines: Sequence[TypedEquation]) -> Iterator[tuple[f
 
 def _comes_to(wrong: WrongValue, number: float) -> bool:
     """Whether the typed value is this number under the student's own sense, to the figures typed."""
-    own = wrong.own.sign(wrong.unknown) * wrong.value
-    return number != 0.0 and math.isclose(abs(own), abs(number), rel_tol=FOLLOWS)
+    return number != 0.0 and math.isclose(abs(_own(wrong)), abs(number), rel_tol=FOLLOWS)
+
+
+def _own(wrong: WrongValue) -> float:
+    """The typed value under the student's own sense."""
+    return wrong.own.sign(wrong.unknown) * wrong.value
 
 
 def _not_divided(wrong: WrongValue) -> bool:
@@ -240,22 +246,14 @@ def _in_radians(wrong: WrongValue) -> bool:
     )
 
 
-def _number_dropped(wrong: WrongValue) -> bool:
-    """Whether a line gives this value without one of its numbers."""
-    return any(
-        len(numbers) > 1 and _comes_to(wrong, (math.fsum(numbers) - number) / beside)
-        for beside, numbers in _rows(wrong, wrong.lines)
-        for number in numbers
-    )
+def _number_dropped(wrong: WrongValue, sign: bool = False) -> bool:
+    """Whether a line gives this value without one of its numbers, also in its `sign`."""
+    return left_out(_rows(wrong, wrong.lines), _own(wrong), wrong.worked.numbers, sign)
 
 
-def _number_turned(wrong: WrongValue) -> bool:
-    """Whether a line gives this value with the sign of one of its numbers changed."""
-    return any(
-        len(numbers) > 1 and _comes_to(wrong, (math.fsum(numbers) - 2 * number) / beside)
-        for beside, numbers in _rows(wrong, wrong.lines)
-        for number in numbers
-    )
+def _number_turned(wrong: WrongValue, sign: bool = False) -> bool:
+    """Whether a line gives this value with one of its numbers turned round, also in its `sign`."""
+    return turned(_rows(wrong, wrong.lines), _own(wrong), sign)
 
 
 def _digits_exchanged(wrong: WrongValue) -> bool:
@@ -279,6 +277,8 @@ SIGNS: tuple[tuple[str, Callable[[WrongValue], bool]], ...] = (
     ("no-arm", _moment_left),
     ("component", _not_divided),
     ("angle-mode", _in_radians),
+    ("missing", partial(_number_dropped, sign=True)),
+    ("sign", partial(_number_turned, sign=True)),
     ("missing", _number_dropped),
     ("sign", _number_turned),
     ("component", _multiplied),

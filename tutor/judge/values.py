@@ -22,6 +22,7 @@ from tutor.judge.same import NEAR
 from tutor.judge.typed import TypedEquation
 from tutor.judge.value_mistakes import value_mistake
 from tutor.judge.verdict import Remark, Verdict
+from tutor.judge.worked_out import UNSHOWN, Worked
 from tutor.model import Problem
 from tutor.notation import ValueReading
 
@@ -36,13 +37,13 @@ def judge_value(
     true: float,
     lines: Sequence[TypedEquation] = (),
     radians: Callable[[], Sequence[TypedEquation]] = tuple,
-    divided: bool = False,
+    worked: Worked = UNSHOWN,
 ) -> Verdict:
     """The verdict on one value; `true` is the exact answer in the positive sense.
 
     `lines` are the student's own lines that stand: what follows from them as they were typed is
     right as well. `radians` gives the same lines as a calculator in radians would take them;
-    `divided` is whether a division was typed on the way to the value.
+    `worked` is what was typed on the way to the value.
     """
     unknown = about.unknown
     if (asked := _unclear(problem, unknown, reading, own)) is not None:
@@ -62,7 +63,7 @@ def judge_value(
 
     rights = tuple(right.value for right in possible)
     mistake = value_mistake(
-        *(problem, unknown, reading, own, value, rights, is_right, lines, radians, divided)
+        *(problem, unknown, reading, own, value, rights, is_right, lines, radians, worked)
     )
     return verdict("wrong", mistake.text, (mistake,))
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from tutor.notation import Line, Reading, Side, Step, Unreadable, one_equation
 from tutor.notation.evaluate import Term
 from tutor.notation.same import are_same
-from tutor.notation.tree import Binary, Name, Negative, Node, Span, children
+from tutor.notation.tree import Name, Negative, Span
 
 SAME_NUMBER = 1e-9
 
@@ -175,17 +175,6 @@ def holds_alone(step: Step) -> bool:
 def of_forces(step: Step) -> bool:
     """Whether a chain sets a force equal to another one: CE = DE = 22.1."""
     return sum(side.name is not None for side in step.sides) > 1
-
-
-def divided_in(step: Step) -> bool:
-    """Whether a number of a statement is a quotient as typed."""
-    return any(_divided(side.node) for side in step.sides if side.numeric)
-
-
-def _divided(node: Node) -> bool:
-    if isinstance(node, Binary) and node.operator == "/":
-        return True
-    return any(map(_divided, children(node)))
 
 
 def size_of(side: Side) -> float:

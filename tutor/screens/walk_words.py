@@ -40,6 +40,7 @@ if TYPE_CHECKING:
     from tutor.screens.walk import WalkScreen
 
 HOW_TO_CHOOSE = "Type the number of the equation, or its heading, like Fx or M A."
+AXES = ("x", "y")
 SHORTEST = 3
 """Shorter words behind a line may be what was typed to mend it."""
 
@@ -77,7 +78,7 @@ def _take(walk: WalkScreen, text: str) -> None:
             typed(walk, text, str(deed.data["text"]))
         case Do(kind="shares"):
             shared(walk, deed, text)
-        case Do(kind="choose") if key := key_typed(text, walk.deeds()):
+        case Do(kind="choose") if key := key_for_a_word(text, walk):
             walk.line.leave()
             walk.tell(key)
         case Do():
@@ -102,6 +103,12 @@ def _take(walk: WalkScreen, text: str) -> None:
         case Remark() | Guided() | Begin() | Go():
             walk.line.taken()
             elsewhere(walk, deed)
+
+
+def key_for_a_word(text: str, walk: WalkScreen) -> str:
+    """How a deed is done whose letter was entered where it may begin a word that chooses, as in "horizontal";
+    an axis is its whole name."""
+    return "" if text.strip() in AXES else key_typed(text, walk.deeds())
 
 
 def elsewhere(walk: WalkScreen, deed: Remark | Guided | Begin | Go) -> None:

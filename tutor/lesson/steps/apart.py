@@ -81,7 +81,7 @@ def answer_each(
 def _parts(line: Line, known: Collection[str]) -> tuple[str, ...]:
     """The texts of the groups of statements that belong together."""
     groups: list[list[Step]] = []
-    for step in line.steps:
+    for step in _in_the_open(line, line.steps):
         if groups and not _is_own(line, groups[-1], step, known):
             groups[-1].append(step)
         else:
@@ -91,7 +91,31 @@ def _parts(line: Line, known: Collection[str]) -> tuple[str, ...]:
 
 def statements_behind(line: Line, step: Step) -> tuple[str, ...]:
     """The texts of the statements behind one of a line, each by itself."""
-    return _texts(line, [_start(each) for each in line.steps[line.steps.index(step) + 1 :]])
+    behind = _in_the_open(line, line.steps[line.steps.index(step) + 1 :])
+    return _texts(line, [_start(each) for each in behind])
+
+
+def _in_the_open(line: Line, steps: Sequence[Step]) -> list[Step]:
+    """Those of the statements of a line that stand in no bracket more than the first of them all does; it is
+    cut only between these."""
+    enclosed = _enclosed(line.text)
+
+    def depth(step: Step) -> int:
+        return sum(_start(step) in inside for inside in enclosed)
+
+    return [each for each in steps if depth(each) <= depth(line.steps[0])]
+
+
+def _enclosed(text: str) -> list[range]:
+    """The insides of the brackets of a text that close again, whatever closes them."""
+    opened: list[int] = []
+    insides = []
+    for at, char in enumerate(text):
+        if char in "([{":
+            opened.append(at)
+        elif char in ")]}" and opened:
+            insides.append(range(opened.pop() + 1, at + 1))
+    return insides
 
 
 def _texts(line: Line, starts: Sequence[int]) -> tuple[str, ...]:

@@ -12,11 +12,13 @@ from tutor.judge import Along, Equation, Fx, Fy, Judge, M
 from tutor.judge.about import equation_of
 from tutor.judge.components import component_stated
 from tutor.judge.headings import equation_in_words, headed
-from tutor.judge.independent import adds_something
+from tutor.judge.independent import adds_something, same_body
 from tutor.judge.lines_meant import unclear
 from tutor.judge.nearest import clearly_nearest, fitting, nearest, plainly
 from tutor.judge.ratios import ratio_stated
+from tutor.judge.restated import with_figures
 from tutor.judge.same import NEAR
+from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import typed_equation
 from tutor.judge.worked import equation_before_value
 from tutor.lesson.reply import Say
@@ -70,9 +72,10 @@ def _meant(
     right = _fitting(state, line, desk, offers)
     if state.proposed and state.about is not None:
         if not right:
-            is_value = value_named(line) is not None
-            near = state.about if is_value else nearest_of(state, line, desk, offers)
-            return _told_as(state, near)
+            if value_named(line) is not None:
+                return state.about, ()
+            meant = _with_figures(state, line, desk, offers)
+            return _told_as(state, meant or nearest_of(state, line, desk, offers))
         right = _plainly(state, line, right) or right
         new = tuple(each for each in right if _adds(state, each))
         if state.about in right or not new:
@@ -81,6 +84,24 @@ def _meant(
     if right:
         return _likeliest(state, right, _plainly(state, line, right))
     return _told_as(state, _clearly_meant(state, line, desk, offers) or _of_two(state, line, desk))
+
+
+def _with_figures(
+    state: State, line: Line | Unreadable, desk: Judge, offers: Iterable[Equation]
+) -> Equation | None:
+    """The equation of the proposed one's body that a line is with numbers for forces without a value, or
+    without idle ones; None where it is the proposed one."""
+    reading = equation_before_value(line)
+    if state.about is None or isinstance(reading, Unreadable):
+        return None
+    said, values = typed_equation(reading), desk.values()
+    among = [about for about in offers if same_body(about, state.about) and _adds(state, about)]
+    proposed, *others = (
+        TrueEquation(state.problem, each, state.own) for each in (state.about, *among)
+    )
+    if with_figures(said, proposed, values):
+        return None
+    return next((each.about for each in others if with_figures(said, each, values)), None)
 
 
 def _about_its_point(

@@ -1,0 +1,43 @@
+"""How was a value worked out, as far as it was typed: AB = (12*4 + 24*4)/8?"""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from tutor.judge.opened import multiplied_out
+from tutor.notation import Side, Step
+from tutor.notation.evaluate import parts
+from tutor.notation.tree import Binary, Node, children
+from tutor.notation.unreadable import Broken
+
+
+class Worked(NamedTuple):
+    """Whether a value was worked out by a division, and from which numbers added up."""
+
+    divided: bool = False
+    numbers: tuple[float, ...] = ()
+
+
+UNSHOWN = Worked()
+
+
+def worked_out(step: Step) -> Worked:
+    """How the value of a statement was worked out in it."""
+    sides = [side for side in step.sides if side.numeric]
+    sums = (_added_up(step, side) for side in sides)
+    numbers = next((each for each in sums if len(each) > 1), ())
+    return Worked(any(_divided(side.node) for side in sides), numbers)
+
+
+def _added_up(step: Step, side: Side) -> tuple[float, ...]:
+    """The numbers that a side adds up, each with what all of them are divided by."""
+    try:
+        return tuple(term.value for term in parts(multiplied_out(side.node), step.frame))
+    except Broken:
+        return ()
+
+
+def _divided(node: Node) -> bool:
+    if isinstance(node, Binary) and node.operator == "/":
+        return True
+    return any(map(_divided, children(node)))
