@@ -8,8 +8,7 @@ import pytest
 from pressing import enter_line, line_of, seen, walk_of
 from resuming import FREE_BODY, JOINTS, REACTIONS, Resumed, said
 
-from tutor.judge import Fx
-from tutor.judge import Fy
+from tutor.judge import Fx, Fy
 from tutor.lesson import Ask, Option
 from tutor.screens.deeds import WALK
 from tutor.screens.lost import WOULD_DO, lost

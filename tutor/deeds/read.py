@@ -10,6 +10,7 @@ import re
 from tutor.deeds.answers import answer
 from tutor.deeds.deed import Await, Deed, Do, Go, Lost, Remark, Save, Show, Tell
 from tutor.deeds.equations import heading
+from tutor.deeds.named_once import named_once
 from tutor.deeds.names import names_like
 from tutor.deeds.page import PLACES, begun, headed, passed_over, row
 from tutor.deeds.runs import value_of
@@ -32,6 +33,7 @@ WHOLE = (Await, Do, Show, Save, Go, Remark)
 def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:
     """The deed that `text` is at the question of `lesson`; `awaited` is the unknown whose value was
     said to come next."""
+    text = named_once(text, lesson.problem.names, awaited)
     ask, bare = lesson.ask, text.strip()
     if not bare:
         return Lost()

@@ -22,6 +22,7 @@ from tutor.deeds.deed import (
     Tell,
     Unfinished,
 )
+from tutor.deeds.named_once import named_once
 from tutor.deeds.words import BY_WORD
 from tutor.figure import moment_figure
 from tutor.judge import M
@@ -72,6 +73,7 @@ def take(walk: WalkScreen, text: str) -> None:
 
 
 def _take(walk: WalkScreen, text: str) -> None:
+    text = named_once(text, walk.session.lesson.problem.names)
     deed = deed_of(walk.session.lesson, text)
     match deed:
         case Do(kind="type"):
