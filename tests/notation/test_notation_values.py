@@ -181,3 +181,21 @@ def test_a_member_called_like_a_word_has_its_value_read_after_an_equation() -> N
         for between in ("; ", ", ", " → ", " so "):
             steps = read_line(f"0.8 {name} - 4 = 0{between}{name} = 5", names).steps
             assert len(steps) == 2, (name, between)
+
+
+@pytest.mark.parametrize("does", ["hangs", "holds", "is holding", "keeps", "props"])
+@pytest.mark.parametrize("what", ["the load up", "up the load", "it up", "joint B up"])
+@pytest.mark.parametrize(("behind", "letter"), [("", None), (" T", "T"), (" (C)", "C")])
+def test_what_is_held_up_is_not_which_way_the_force_acts(
+    does: str, what: str, behind: str, letter: str | None
+) -> None:
+    value = value_of(read_line(f"F_AB = 12 kN{behind}; the post {does} {what}", LETTERED))
+    assert isinstance(value, ValueReading)
+    assert (value.value, value.letter, value.sense) == (12, letter, None)
+
+
+@pytest.mark.parametrize("said", ["up", "acting up", "it acts up", "the wall pushes up"])
+def test_which_way_a_force_acts_is_heard_in_all_other_words(said: str) -> None:
+    value = value_of(read_line(f"A_y = 12 kN; {said}", LETTERED))
+    assert isinstance(value, ValueReading)
+    assert value.sense == "up"

@@ -192,10 +192,11 @@ def _again_in_figures(line: Line) -> Verdict | None:
     found = in_figures(line.typed, line.true, line.standing, line.values)
     if found is None:
         return None
-    what, used = equation_in_words(line.problem, found[0]), found[1]
-    said = [Remark("dependent", SAYS_AGAIN.format(what=what))]
+    about, used = found
+    what, other = equation_in_words(line.problem, about), about != line.about
+    said = [Remark("dependent", SAYS_AGAIN.format(what=what))] if other else []
     said += [Remark("unrecorded", not_recorded(used, line.values()))] if used else []
-    return replace(line.right(*said), restates=True)
+    return replace(line.right(*said), restates=other)
 
 
 def _of_something_else(line: Line) -> Verdict | None:

@@ -77,8 +77,8 @@ def in_figures(
     With it come those of the forces that have no value yet. None where the line may as well be the
     equation asked for.
     """
-    stand = [about for about in standing if same_body(about, true.about) and about != true.about]
-    if not stand or with_figures(line, true, values := solved()):
+    stand = [about for about in standing if same_body(about, true.about)]
+    if not stand or (with_figures(line, true, values := solved()) and true.about not in stand):
         return None
     for about in stand:
         other = TrueEquation(true.problem, about, true.own)

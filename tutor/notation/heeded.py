@@ -19,6 +19,8 @@ DRAWN = frozenset(("drew", "drawn", "draw", "assumed", "assume"))
 """Words behind which stands how an arrow was drawn, and not how the force acts."""
 PUSHING = frozenset(("pushes", "pushing", "pulls", "pulling", "presses", "pressing"))
 """What a member does to its joints in compression and tension, and what any force does that acts some way."""
+_HOLDING_UP = re.compile(r"(?:hang|hold|keep|prop)(?:s|ing)?")
+"""Verbs whose "up" says what is done to something, and not which way a force acts: it hangs the load up."""
 _HOW_FAR = frozenset(
     ("halfway", "way", "higher", "lower", "further", "end", "m", "ft", "mm", "feet", "metres")
 )
@@ -99,7 +101,7 @@ def heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
             continue
         if folded(word) in PUSHING and _led_way(bits, index) == "acts":
             continue
-        if _is_way(word) and any(_led_way(bits, at) == "on" for at in range(index)):
+        if _is_way(word) and _is_of_a_verb(bits, index):
             continue
         heeded.add(word, start, end)
     if heeded.zero is not None:
@@ -109,6 +111,13 @@ def heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
 def _enclosed(bits: list[Bit]) -> bool:
     """Whether words begin with one in brackets by itself: (C) [the gulls sit there]."""
     return len(bits) > 2 and bits[0][0] in "([{" and bits[2][0] in ")]}"
+
+
+def _is_of_a_verb(bits: list[Bit], way: int) -> bool:
+    """Whether a way is what something is done to, by a verb before it: it pushes on E ←, it hangs the load up."""
+    before = [folded(word) for word, _, _ in bits[:way]]
+    held = says(bits[way][0], "up") and any(map(_HOLDING_UP.fullmatch, before))
+    return held or any(_led_way(bits, at) == "on" for at in range(way))
 
 
 def _is_way(word: str) -> bool:
