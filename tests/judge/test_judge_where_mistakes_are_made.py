@@ -204,7 +204,7 @@ SHOWN: list[tuple[Equation, str, dict[str, list[float]]]] = [
     }),
     (Along(30, joint="C"), "CD", {
         "angle-mode": [0.754, 0.816, 0.833, 0.968, 0.988, 0.993],
-        "complement": [0.92],
+        "complement": [0.6, 0.8, 0.92],
         "component": [0.12],
         "double": [1.986],
         "missing": [0.0],

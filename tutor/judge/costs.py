@@ -14,6 +14,8 @@ SCALED_SUM = A_SLIP
 """A sum of forces is hardly ever multiplied by anything."""
 SCALED_MOMENT = SOMEWHAT + SLIGHTLY
 """A sum of moments is often divided by an arm."""
+IN_OTHER_UNIT = SLIGHTLY
+"""A sum of moments has all its lengths in another unit, in metres for millimetres."""
 
 # What the typed factors say.
 MISPLACED = SOMEWHAT

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
@@ -19,6 +20,7 @@ from tutor.judge.costs import (
 from tutor.judge.factors import Factors
 from tutor.judge.kind import Kind, Look
 from tutor.judge.mistakes import KINDS
+from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Tolerance
 from tutor.notation.fact import fact, kept
@@ -214,15 +216,17 @@ def against(kind: Kind, typed: Number, spot: TrueTerm) -> float:
     """What the typed factors say against a mistake at this force.
 
     A mistake at the factor leaves the size as it was, and one at the size the factor. In a moment a
-    unit may be the force's or the arm's, and a bare size has no arm.
+    unit may be the force's or the arm's, and a bare size has no arm; nor has it a factor in a line that
+    is multiplied.
     """
     if not spot.numeric:
-        return 0.0
+        return MISPLACED if kind.code == "component" and _is_distance(typed, spot) else 0.0
     factors, scale = typed.factors, typed.scale
     size = factors.holds(spot.scale, scale) or factors.holds(spot.scale / spot.share)
     if factors.count < 2:
         bare = spot.is_moment and kind.touches != "neither" and not kind.of_whole and size
-        return MISPLACED if bare else 0.0
+        given = abs(scale) != 1.0 and kind.touches == "factor" and factors.holds(spot.scale)
+        return UNSEEN if given else MISPLACED if bare else 0.0
     factor = factors.holds(spot.per_unit, scale)
     if not size and not factor:
         return 0.0 if kind.counts == "too many" and factors.holds(spot.true, scale) else UNSEEN
@@ -230,6 +234,12 @@ def against(kind: Kind, typed: Number, spot: TrueTerm) -> float:
         return 0.0
     elsewhere = size and not factor if kind.touches == "size" else factor and not size
     return MISPLACED if elsewhere else 0.0
+
+
+def _is_distance(typed: Number, spot: TrueTerm) -> bool:
+    """Whether a lone number beside an unknown is how far its joint is from the moment point."""
+    away = math.hypot(*spot.offset)
+    return typed.factors.count == 1 and are_same(abs(typed.value), abs(typed.scale) * away)
 
 
 def against_right(typed: Number, spot: TrueTerm, negative: Sequence[float] = ()) -> float:

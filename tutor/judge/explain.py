@@ -6,8 +6,10 @@ import math
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from itertools import permutations
 
 from tutor.judge.about import M
+from tutor.judge.arms_mixed import arms_in_other_unit
 from tutor.judge.costs import NOT_RECORDED
 from tutor.judge.equal_forces import LEFT_OUT
 from tutor.judge.explanation import NOTHING_NAMED, Explanation, Slip
@@ -15,6 +17,7 @@ from tutor.judge.factors import Factors
 from tutor.judge.fit import fit, nearly_as_written
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.mistakes import KINDS
+from tutor.judge.mistakes.arm_unit import LENGTHS
 from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.one_each import number_by_number
 from tutor.judge.same import SAME, are_same
@@ -24,12 +27,11 @@ from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.model import Tolerance
 from tutor.notation import Names, Reading, Term, Unreadable, one_equation, read_line
+from tutor.notation.evaluate import parts
 from tutor.notation.tree import Name
 
 ABOUT_ONE = (0.9, 1.1)
 """Between these lies what is the same but for a unit, for a first look."""
-LENGTHS = (0.001, 1000.0)
-"""Millimetres taken for metres, and metres for millimetres."""
 MOST_FORCES = 2
 BARE_ANGLE = re.compile(r"(?:sin|cos|tan)[ (]*(\d+(?:[.,]\d+)?)", re.IGNORECASE)
 
@@ -161,9 +163,11 @@ def _overall(
         turned = {n: "T" if true.own.sign(n) < 0 else "C" for n in members}
         own = KnownValues({**true.own.senses, **turned}, true.own.known)
         found = fit(line, replace(true, own=own), tolerance)
-        as_written = found is not None and found.scale > 0 and not _solved(line.reading)
+        as_written = found is not None and found.scale > 0 and not _moved(line.reading)
         if found is not None and (as_written or len(standing) > 1):
             return Slip("pull-push", None, None)
+    if (arms := arms_in_other_unit(true, line, tolerance)) is not None:
+        return arms
     if _in_other_unit(true, line, tolerance):
         return Slip("unit", None, None)
     if any(_scaled(true, line, share, tolerance) for share in _slopes(true, line)):
@@ -178,9 +182,16 @@ def _overall(
     return None
 
 
-def _solved(reading: Reading) -> bool:
-    """Whether a line is solved for one force, so that its signs are not those of the diagram."""
-    return isinstance(reading.left, Name) or isinstance(reading.right, Name)
+def _moved(reading: Reading) -> bool:
+    """Whether terms were moved over the equals sign, so that their signs are not those of the diagram.
+
+    So it is where a line is solved for one force, and where all forces stand against all numbers.
+    """
+    sides = reading.left, reading.right
+    if any(isinstance(side, Name) for side in sides):
+        return True
+    numbers = [[term.name is None for term in parts(side, reading.frame)] for side in sides]
+    return any(all(one) and any(one) and not any(other) for one, other in permutations(numbers))
 
 
 def _may_be_radians(text: str) -> bool:

@@ -187,7 +187,7 @@ def _by_term(
     spots = given.spots
     places = [*left, *_idle(spots)]
     pairs = [[_pair(*row, i, given, scale) for i in places] for row in rest]
-    alone = [number_without_place(term, given.true, spots, scale) for term, _ in rest]
+    alone = [number_without_place(*row, given.true, spots, scale) for row in rest]
     missed = {i: named_at("missing", spots[i], spots) for i in left}
     free = [KINDS[missed[i]].cost if i in missed else 0.0 for i in places]
     chosen = cheapest(pairs, [account.cost for account in alone], free)

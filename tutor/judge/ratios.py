@@ -5,6 +5,7 @@ Neither says anything of equilibrium: a slope comes from the coordinates, a rear
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import replace
 
@@ -13,7 +14,7 @@ from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR
-from tutor.judge.typed import TypedEquation
+from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.notation import Line, Reading, Step, Unreadable
 from tutor.notation.tree import Name, Node, children
@@ -23,6 +24,8 @@ UPSIDE_DOWN = (
     "The ratio is upside down, or that of other sides: see which sides of the slope triangle of "
     "{name} its two numbers are."
 )
+MULTIPLIED = "A number was multiplied by what it has to be divided by, or the other way round."
+DIVIDE = "What is done to one side of an equation has to be done to the other: both are divided by the same."
 NOT_FOLLOWING = "The equation is right and stands; what is said to follow from it does not."
 
 
@@ -81,11 +84,28 @@ def not_following(
         return None
     kind, case = KINDS["arithmetic"], Case(desk.problem, Value(""))
     mistake = Mistake(kind.code, None, NOT_FOLLOWING, kind.reason(case), "", step.span)
+    if _multiplied_instead(typed_equation(main.reading), line):
+        text = f"{NOT_FOLLOWING} {MULTIPLIED}"
+        mistake = replace(mistake, code="component", text=text, reason=DIVIDE)
+        return Verdict("wrong", text, (mistake,), reading=line.reading, stands=before)
     slip = alone.mistakes[0] if len(alone.mistakes) == 1 else mistake
     moved = slip is not mistake and KINDS[slip.code].touches == "neither"
     if moved and slip.force is not None and slip.force not in line.names:
         mistake = replace(slip, text=f"{NOT_FOLLOWING} {slip.text}")
     return Verdict("wrong", mistake.text, (mistake,), reading=line.reading, stands=before)
+
+
+def _multiplied_instead(first: TypedEquation, line: TypedEquation) -> bool:
+    """Whether a line is one before it with its unknowns divided by a factor, and its numbers multiplied by it."""
+    if line.names != first.names or not line.constants:
+        return False
+    shares = [c.value / first.unknowns[name].value for name, c in line.unknowns.items()]
+    total = math.fsum(term.value for term in line.constants)
+    before = math.fsum(term.value for term in first.constants)
+    alike = all(math.isclose(share, shares[0], rel_tol=NEAR) for share in shares)
+    if not alike or math.isclose(abs(shares[0]), 1.0, rel_tol=NEAR):
+        return False
+    return total != 0.0 and math.isclose(total * shares[0], before, rel_tol=NEAR)
 
 
 def _components_in(node: Node) -> Iterator[Name]:

@@ -12,11 +12,13 @@ import math
 from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 
 from tutor.judge.coefficients import explain_coefficients
-from tutor.judge.costs import CLOSE, CLOSE_PAIRS, SCALED_MOMENT, SCALED_SUM
+from tutor.judge.costs import CLOSE, CLOSE_PAIRS, IN_OTHER_UNIT, SCALED_MOMENT, SCALED_SUM
 from tutor.judge.edits import UNEXPLAINED, Edits, edits, turning_code
 from tutor.judge.explanation import NOTHING_NAMED, Explanation, Slip, saved
 from tutor.judge.mistakes import KINDS
+from tutor.judge.mistakes.arm_unit import LENGTHS
 from tutor.judge.numbers import Numbers, explain_numbers
+from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation
 from tutor.model import Tolerance
@@ -117,7 +119,8 @@ def _scales(
     ways = [value / true for _, value, true in typed if true != 0.0]
     for scale in (*_divided_by(line), *ways):
         if fresh(scale):
-            yield scale, scaled
+            in_other_unit = scaled == SCALED_MOMENT and _is_of_units(scale)
+            yield scale, IN_OTHER_UNIT if in_other_unit else scaled
     if not line.unknowns or scaled + CHEAPEST >= most():
         return
     for name, value, _ in typed:
@@ -134,6 +137,11 @@ def _divided_by(line: TypedEquation) -> Iterator[float]:
     for leaf in first.leaves if first.count > 1 else ():
         if all(leaf in factors.leaves for factors in others):
             yield from (leaf, -leaf)
+
+
+def _is_of_units(scale: float) -> bool:
+    """Whether a sum of moments was multiplied by what turns one unit of length into another."""
+    return any(are_same(abs(scale), factor) for factor in LENGTHS)
 
 
 class _Fresh:

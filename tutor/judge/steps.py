@@ -13,6 +13,7 @@ from tutor.judge.about import Asked, Equation, Value
 from tutor.judge.beginning import before, up_to_value, without_end
 from tutor.judge.below_the_bar import BRACKETS, all_below
 from tutor.judge.broken_link import broken_link
+from tutor.judge.by_symmetry import by_symmetry
 from tutor.judge.chain import put_into, readings_of, rounded_hard
 from tutor.judge.components import component_verdict
 from tutor.judge.declared import (
@@ -120,7 +121,7 @@ def _as_it_says(
 
 def _judged(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
     if isinstance(about, Value):
-        verdict = judge_value_line(desk, about, line)
+        verdict = by_symmetry(desk, about, line, judge_value_line(desk, about, line))
     else:
         verdict = _proportion(desk, about, line) or _equation(desk, about, line)
     if not verdict.right:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from tutor.judge.costs import SEEN_TWICE, WITHOUT_PLACE
 from tutor.judge.elsewhere import loaded_elsewhere
 from tutor.judge.explanation import Explanation, Slip
+from tutor.judge.factors import Factors
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import SAME, are_same
 from tutor.judge.true_equation import TrueEquation, TrueTerm
@@ -17,17 +18,27 @@ MOST_STRAY = 12
 
 
 def number_without_place(
-    term: Term, true: TrueEquation, numbers: Sequence[TrueTerm], scale: float
+    term: Term, factors: Factors, true: TrueEquation, numbers: Sequence[TrueTerm], scale: float
 ) -> Explanation:
-    """What a typed number is that stands for none on the body."""
+    """What a typed number is that stands for none on the body; `factors` are those typed in it."""
     for spot in numbers:
-        if spot.true != 0.0 and are_same(term.value, scale * spot.true):
+        again = spot.true != 0.0 and are_same(term.value, scale * spot.true)
+        if again and not _is_of_another(factors, spot, numbers, scale):
             return Explanation(SEEN_TWICE, (Slip("double", spot.name, spot),), scale)
     name = _load_elsewhere(term.value / scale, true)
     if name is not None:
         cost = KINDS["stray-load"].cost
         return Explanation(cost, (Slip("stray-load", name, None),), scale)
     return Explanation(KINDS["extra"].cost + WITHOUT_PLACE, (Slip("extra", None, None),), scale)
+
+
+def _is_of_another(
+    factors: Factors, spot: TrueTerm, numbers: Sequence[TrueTerm], scale: float
+) -> bool:
+    """Whether a product shows the size of another force, and neither size nor factor of this one."""
+    if factors.count < 2 or factors.holds(spot.scale, scale) or factors.holds(spot.per_unit, scale):
+        return False
+    return any(factors.holds(other.scale) for other in numbers)
 
 
 def _load_elsewhere(value: float, true: TrueEquation) -> str | None:

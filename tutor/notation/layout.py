@@ -272,12 +272,14 @@ def _word(word: str, before: str, after: str, names: Names) -> Joint | None:
     if after[:1] == ":":
         return None
     if says(word, "so") and _MORE.search(after):
-        return "so"
+        return None if word.lower() == "also" and _VERB.search(before) else "so"
     if (says(word, "and") or word.lower() == "or") and "=" in before and ("=" in after):
         return "beside" if says(word, "and") else "so"
     return None
 
 
+_VERB = re.compile(r"\b(?:is|are|was|were|be|has|have)$")
+"""Behind these "also" is the English word: AB is also a strut."""
 _REASON = frozenset(("because", "since", "bc", "bcs", "cause"))
 """Words before the equation that a value was found from."""
 

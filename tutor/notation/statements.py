@@ -20,7 +20,7 @@ from tutor.notation.named_length import is_quantity, named_length
 from tutor.notation.placed import label_placed, placed
 from tutor.notation.same import are_same
 from tutor.notation.set_equal import gives_value, set_equal
-from tutor.notation.side_ending import unpushed
+from tutor.notation.side_ending import of_another, unpushed
 from tutor.notation.source import Source
 from tutor.notation.symbols import FREE_LETTERS, LETTERS, LOAD_LETTERS
 from tutor.notation.tree import Span
@@ -207,6 +207,8 @@ class Statements:
         as_typed, said = said, unpushed(said, last, self.steps[-1].sides[0].name, self.found)
         if not (said.letter or said.sense or said.zero):
             return said is not as_typed
+        if of_another(self.text, start, end, self.steps[-1], self.found):
+            return True
         if last.letter or last.sense:
             same = said.sense == "against" or (last.letter, last.sense) == (said.letter, said.sense)
             if said.places and not same:

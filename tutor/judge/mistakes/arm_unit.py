@@ -11,7 +11,9 @@ from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 from tutor.statics.words import unit_in_words
 
-FACTORS = (1000.0, 0.001, 100.0, 0.01, 12.0, 1 / 12)
+LENGTHS = (0.001, 1000.0)
+"""Millimetres taken for metres, and metres for millimetres."""
+FACTORS = (*LENGTHS, 100.0, 0.01, 12.0, 1 / 12)
 
 
 def variants(spot: TrueTerm) -> Iterator[float]:
@@ -32,6 +34,8 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
+    if case.force is None:
+        return "The distances beside the numbers of this line stand in another unit than the other arms."
     return f"The distance beside {case.thing} stands in another unit than the other arms."
 
 

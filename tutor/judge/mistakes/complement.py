@@ -20,6 +20,9 @@ def variants(spot: TrueTerm) -> Iterator[float]:
     yield swapped[0] * spot.axis[0] + swapped[1] * spot.axis[1]
     ax, ay = math.copysign(spot.axis[1], spot.axis[0]), math.copysign(spot.axis[0], spot.axis[1])
     yield ux * ax + uy * ay
+    for from_the_level in (ux, uy):
+        if abs(from_the_level) > 1e-9:
+            yield math.copysign(from_the_level, spot.per_unit)
 
 
 def look(case: Case) -> str:
@@ -36,8 +39,8 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     return (
-        f"The factor beside {case.thing} takes an angle from the vertical as one from the horizontal, "
-        "or the other way round."
+        f"See from which line the angle beside {case.thing} is measured: from the horizontal, from the "
+        "vertical, or from the line of the sum."
     )
 
 

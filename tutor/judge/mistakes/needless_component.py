@@ -37,8 +37,8 @@ def place(case: Case) -> str:
 
 
 def shows(term: Look) -> bool:
-    """A factor below one has to stand there, or a sine or cosine."""
-    return term.shows_component
+    """A factor below one has to stand there, or a sine or cosine: what stands whole has none."""
+    return term.shows_component and not term.factors.whole
 
 
 KIND = Kind(

@@ -13,6 +13,11 @@ def look(case: Case) -> str:
 
 
 def reason(case: Case) -> str:
+    if case.force in case.problem.member:
+        return (
+            "A member carries what its mirror image carries only where truss, supports and loads are "
+            "symmetrical; else each has its own equilibrium."
+        )
     return (
         "Two supports share the loads equally only where truss, supports and loads are symmetrical; "
         "else the equilibrium of the whole truss tells how they share."
@@ -20,6 +25,10 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> str:
+    if case.force in case.problem.member:
+        return (
+            f"{case.subject} was taken from the other side: find it from a joint at which it ends."
+        )
     return f"{case.subject} was taken as half of the loads: find it from an equation of the whole truss."
 
 

@@ -51,5 +51,6 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(Fx("A"), "A_x + F_AB + 4/3 F_AD = 0"),),
+    runs_through=True,
     shows=shows,
 )

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from tutor.judge import Judge, Mistake, Value, Verdict
+from tutor.judge.by_symmetry import NO_IMAGES, NOT_ALIKE, SYMMETRY, WHOLE
 from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValue, positive_sense
 from tutor.judge.mirror import Mirror, mirrored
@@ -27,7 +28,6 @@ from tutor.lesson.trying import wrong
 from tutor.notation import Side, Step, Unreadable
 from tutor.text import listed
 
-SAID = re.compile(r"\b(?:(?:sym+|sim+)[eé]tr|symm?\b)", re.IGNORECASE)
 AMID = re.compile(
     r"^(?P<before>.*=.*?)[,;]?\s+(?:and\s+)?(?P<said>(?:by|from|due to|because of)\s+(?:the\s+)?symmetry\b[^=]*=.*?)"
     r"(?:[,;]\s*(?:(?:so|hence|thus|therefore)\b|∴|⇒)\s*(?P<rest>\S.*))?$",
@@ -39,10 +39,7 @@ EACH = re.compile(
     re.IGNORECASE,
 )
 RESTS_ON = "This rests on symmetry: joints, members, loads and reactions are alike on both sides."
-NOT_ALIKE = "Symmetry does not show this: {why}."
-NO_IMAGES = "{names} are no mirror images of each other."
 NO_VALUE = "{names} have no value yet: find one of them first; the other follows by symmetry."
-WHOLE = "That is the whole of the loads: by symmetry each of the two supports takes half of it."
 NOT_HALF = "By symmetry each of the two supports takes half of the loads; add them up again."
 OTHER_VALUE = "By symmetry they are alike, but {name} is {value:.4g}, not {typed}."
 
@@ -64,7 +61,7 @@ def take_symmetry(
     A line that says so in the midst of others is parted there.
     """
     text = event.text("text")
-    if SAID.search(text) is None:
+    if SYMMETRY.search(text) is None:
         return None
     if (amid := AMID.match(text)) is not None:
         parts = [part for part in amid.group("before", "said", "rest") if part]
