@@ -5,10 +5,13 @@ from __future__ import annotations
 import re
 
 from tutor.notation import units
+from tutor.notation.found import Found
 from tutor.notation.heeded import ARROWS, RESULT, Bit, Said, arrow, heed
 from tutor.notation.lexicon import MEANINGS, Meaning, folded, says
+from tutor.notation.line import Step
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
+from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 from tutor.notation.words import ANGLES, FUNCTIONS, OTHER_FUNCTIONS, front_piece
 from tutor.notation.zero_words import INSPECTION
@@ -100,6 +103,17 @@ def unknown(word: str, names: Names) -> bool:
         return front_piece(core, names, True) is None
     except Broken:
         return False
+
+
+def of_another(text: str, start: int, end: int, step: Step, found: Found) -> bool:
+    """Whether words behind a statement begin with the name of a force that is not in it; they are passed over."""
+    first = WORD.match(text, start, end)
+    named = set() if first is None else set(found.names.plainly(first[0]))
+    stated = {term.name for side in step.sides for term in side.terms} - {None}
+    if not named or not stated or named & stated:
+        return False
+    found.passed.append(Span(start, end))
+    return True
 
 
 def tail(text: str, start: int, end: int, names: Names) -> int | None:

@@ -9,7 +9,7 @@ from tutor.notation.ending import COUNTING, WORD, last_letter, phrase, tail, wor
 from tutor.notation.found import Found, trimmed
 from tutor.notation.heeded import ARROWS, PUSHING, Said
 from tutor.notation.lexicon import WAYS, folded, says
-from tutor.notation.line import Side, Step
+from tutor.notation.line import Side
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS, PARTNER
 from tutor.notation.tree import Span
@@ -156,17 +156,6 @@ def unpushed(said: Said, side: Side, name: str | None, found: Found) -> Said:
         one for one in told if not any(p.start <= one.start < p.end for p in found.passed)
     ]
     return replace(said, letter=None, acts=False, places=[])
-
-
-def of_another(text: str, start: int, end: int, step: Step, found: Found) -> bool:
-    """Whether words behind a statement begin with the name of a force that is not in it; they are passed over."""
-    first = WORD.match(text, start, end)
-    named = set() if first is None else set(found.names.plainly(first[0]))
-    stated = {term.name for side in step.sides for term in side.terms} - {None}
-    if not named or not stated or named & stated:
-        return False
-    found.passed.append(Span(start, end))
-    return True
 
 
 def _groups(

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from tutor.notation.beside import names_alone, without_side_sums, without_ways_of_parts
 from tutor.notation.chain import joined, nothing, statement
-from tutor.notation.ending import WORD, phrase, unknown, wordy
+from tutor.notation.ending import WORD, of_another, phrase, unknown, wordy
 from tutor.notation.found import Found, trimmed
 from tutor.notation.heading import heading_in
 from tutor.notation.label import Label
@@ -20,7 +20,7 @@ from tutor.notation.named_length import is_quantity, named_length
 from tutor.notation.placed import label_placed, placed
 from tutor.notation.same import are_same
 from tutor.notation.set_equal import gives_value, set_equal
-from tutor.notation.side_ending import of_another, unpushed
+from tutor.notation.side_ending import unpushed
 from tutor.notation.source import Source
 from tutor.notation.symbols import FREE_LETTERS, LETTERS, LOAD_LETTERS
 from tutor.notation.tree import Span
