@@ -1,7 +1,8 @@
 """Are the lines that people write judged as a lecturer would judge them?
 
 The counts demanded are those reached when this was written; none may fall. Of the lecturer's right
-lines three are steps of a K-truss that follow only from lines above them, which are not given here.
+lines three are steps of a K-truss that follow only from lines above them, which are not given here;
+of `gallery` one, a reckoning told in words, is not understood.
 `said/` keeps what is said of each line, so that a change of the judge shows in each line that it
 changes: PINJOINT_RENEW_GOLDENS=1 writes it anew; read the difference.
 """
@@ -60,6 +61,13 @@ LEAST = {
     "carbon": Least(57, 42),
     "lamp": Least(58, 42),
     "easel": Least(58, 42),
+    "blotter": Least(58, 40),
+    "pulpit": Least(58, 34),
+    "scans": Least(57, 40),
+    "slate": Least(58, 37),
+    "stage": Least(58, 38),
+    "couch": Least(57, 39),
+    "gallery": Least(57, 39, unsaid=1),
     "lecturer": Least(287, 248, unsaid=3),
 }
 
