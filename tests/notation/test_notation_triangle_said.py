@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tutor.notation.source import Source
-from tutor.notation.triangle_said import without_sides
+from tutor.notation.triangle_said import without_triangles
 
 
 @pytest.mark.parametrize(
@@ -19,7 +19,7 @@ from tutor.notation.triangle_said import without_sides
     ],
 )
 def test_sides_of_a_right_triangle_are_taken_out(text: str, rest: str) -> None:
-    assert without_sides(Source.of(text)).text == rest
+    assert without_triangles(Source.of(text)).text == rest
 
 
 @pytest.mark.parametrize(
@@ -35,4 +35,4 @@ def test_sides_of_a_right_triangle_are_taken_out(text: str, rest: str) -> None:
     ],
 )
 def test_numbers_that_are_taken_away_from_each_other_stay(text: str) -> None:
-    assert without_sides(Source.of(text)).text == text
+    assert without_triangles(Source.of(text)).text == text

@@ -54,7 +54,7 @@ _VALUE_ANEW = re.compile(
 """A value that is taken back before it is given anew: B_x = 28, no wait, B_x = 29.3."""
 _TAKEN_BACK = re.compile(
     r"^[^;]*?(?:=|(?<![a-z])[-+] ?[\w.(]).*?[\w)\]}](?: *[,;.]| +-+| *\.{2,3})? +(?:(?:oh|ah|hmm?),? +)?\(?"
-    rf"(?:{_OPENS}(?:[^=:+*/^<>]|\+(?= ?[0-9.]+ *:))*?(?::|[,;.](?= )|\)| --+(?= )|(?<=(?-i:[a-z]{{3}})) -(?= )|\.{{2,3}}|\bso\b(?! *\+)) *|{_ALONE}[,:]? +)"
+    rf"(?:{_OPENS}(?:[^=:+*/^<>]|\+(?= ?[0-9.]+ *:))*?(?::|[,;.](?= )|\)| --+(?= )|(?<=(?-i:[a-z]{{3}})) -(?= )|\.{{2,3}}|\bso\b(?! *\+)| (?:[-=]+>|[→⇒])) *|{_ALONE}[,:]? +)"
     r"(?! *[+*/^=])(?! *[A-Za-z]\w* +(?:is|are|was|has|goes|turns|should|must)\b)(?=(?:(?:Σ|sum|joint|node|moments?|at )[^=:]*:)?[^=:]*[A-Za-z][^=:]*=)",
     re.IGNORECASE,
 )

@@ -64,6 +64,11 @@ _MAY_END = re.compile(
     r"[^\w)\]}. ] *$|(?<![(\[][TC])[\])] *$|_ *$|page|eite|\b[Pp]g?\.|S\.| [ABM][1-3]\b| {3}-? ?[0-9]|[qQ]\.?[eE]|\.k\.|[¹²³⁴-⁹]"
 )
 _TICKED = re.compile(r"(?<=[\w)] )[✓✔☑✅]+(?= *[(\[])")
+_BOXED = re.compile(
+    r"(?P<so>(?:[→⇒∴]|=>|->|\b(?:so|hence|thus|therefore|whence|i\.e\.|ie|giving|gives)\b)[,:]? *)"
+    r"[\[⟦] *(?P<result>[^\[\]⟦⟧=]+=[^\[\]⟦⟧]+?) *[\]⟧](?=[ .]*$)"
+)
+"""A result in a box that is drawn with brackets: hence [ AD = 25 kN (C) ]."""
 _STOPPED = re.compile(r"(?<=[0-9A-Za-z)\]])\$ *$")
 """The $ that ends a statement of a program for algebra."""
 
@@ -82,6 +87,8 @@ def without_margins(source: Source, raw: str) -> Source:
         source = _set_apart(source, source.typed(raw))
     if _DONE.search(text) is not None:
         source = source.rewritten(_THEN, " ;").rewritten(_NEXT, " ")
+    if "]" in text or "⟧" in text:
+        source = source.rewritten(_BOXED, lambda found: found["so"] + found["result"])
     source = source.rewritten(_TICKED, " ")
     if _MAY_END.search(text) is not None:
         source = source.rewritten(_BEHIND, " ")

@@ -1,29 +1,36 @@
-"""Which figures of a line only name the sides of a slope triangle: "3-4-5..", "A vert (5-12-13): ..."?
+"""Which figures and letters of a line only name a triangle: "3-4-5..", "A vert (5-12-13): ...", "θ = ∠DAB, sin θ = 3/5"?
 
-Three whole numbers of which two squares add up to the third, in brackets of their own or before the line.
+Three whole numbers of which two squares add up to the third, in brackets of their own or before the line;
+the angle at a joint, before what is said of its size.
 """
 
 from __future__ import annotations
 
 import re
 
+from tutor.notation.layout import ANGLE
 from tutor.notation.source import Source
 
 _SIDES = r"(?P<a>[0-9]{1,2})[-:](?P<b>[0-9]{1,2})[-:](?P<c>[0-9]{1,2})"
 _IN_BRACKETS = re.compile(
-    rf"(?:(?<=^)|(?<=[\w)\]}},;:.] )) *[(\[] ?{_SIDES}(?: +(?:triangle|slope|bar|member))? ?[)\]](?= *(?:$|[,;:.=]|[A-Za-z]))"
+    rf"(?:(?<=^)|(?<=[\w)\]}},;:.] )) *[(\[] ?{_SIDES}(?: +(?:triangle|slope|bar|member))? ?[)\]](?= *(?:$|[,;:.=∴⇒→]|[A-Za-z]))"
 )
 _BEFORE = re.compile(rf"^ *{_SIDES}(?: *(?:\.{{2,}}|…|[,;])| *:(?= *[A-Z(\-0-9.])) *")
+_AT_JOINT = re.compile(
+    rf"{ANGLE} *= *(?:∠|∡|(?:the +)?angle +)[A-Z]\w?[A-Z]\w?[A-Z]\w?(?: *,| +(?:with|where|so|and))+ +(?=(?:sin|cos|tan)\b)",
+    re.IGNORECASE,
+)
 
 
-def without_sides(source: Source) -> Source:
-    """The source without what names the sides of a slope triangle and nothing else."""
+def without_triangles(source: Source) -> Source:
+    """The source without what names a slope triangle or its angle and nothing else."""
     if _MAY.search(source.text) is None:
         return source
-    return source.rewritten(_IN_BRACKETS, _sides).rewritten(_BEFORE, _sides)
+    source = source.rewritten(_IN_BRACKETS, _sides).rewritten(_BEFORE, _sides)
+    return source.rewritten(_AT_JOINT, "")
 
 
-_MAY = re.compile(r"[0-9][-:][0-9]{1,2}[-:][0-9]")
+_MAY = re.compile(r"[0-9][-:][0-9]{1,2}[-:][0-9]|[∠∡]|angle", re.IGNORECASE)
 
 
 def _sides(found: re.Match[str]) -> str | None:

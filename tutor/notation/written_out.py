@@ -16,7 +16,7 @@ from tutor.notation.set_apart import set_apart
 from tutor.notation.source import Source
 from tutor.notation.term_arrows import without_arrows_of_terms
 from tutor.notation.totalled import totalled
-from tutor.notation.triangle_said import without_sides
+from tutor.notation.triangle_said import without_triangles
 from tutor.notation.worded_arm import with_arms
 
 
@@ -24,7 +24,7 @@ def written_out(text: str, names: Names) -> Source:
     """The text laid out as a line, before its sentences and symbols are looked at."""
     source = bared(text)
     source = celled(source, source.typed(text), names)
-    source = called(without_sides(dashed_off(source, names)), names)
+    source = called(without_triangles(dashed_off(source, names)), names)
     typed = source.typed(text) if "•" in text else source.text
     source = said_once_over(set_apart(source, typed, names))
     source = unabridged(pushed(corrected(without_arrows_of_terms(source, names)), names), names)
