@@ -34,7 +34,7 @@ _BACK = re.compile(
 )
 _TICKS = re.compile(r"(?:(?<=[^\d. ])\.(?!\.))?[ ,;!?✓✔☑√✅👍□■∎\"»]*$")
 _SEPARATOR = re.compile(
-    rf"(?:(?<=[0-9)\]}}TtCcNbpk])|(?<=Nmm)|(?<=N mm)|(?<=Nm)|(?<=N m))(?= +(?:[{LETTERS}][{LETTERS}0-9_'{{}}-]*+ *=|(?:Σ *|[Ss]um *)?[Ff]_?[XYxy](?![{LETTERS}0-9_])))|⇒|∴|∵|=+>|[;,:]|[-]+>|→|(?<![{LETTERS}0-9_'{{])(?:i\.e\.|d\.h\.|which gives|so that|that is|par suite"
+    rf"(?<=[0-9)\]}}TtCcNbpkmns])(?= +(?:(?:(?<=  )[0-9.]+ ?\*? ?)?[{LETTERS}][{LETTERS}0-9_'{{}}-]*+ *=|(?:Σ *|[Ss]um *)?[Ff]_?[XYxy](?![{LETTERS}0-9_])))|⇒|∴|∵|=+>|[;,:]|[-]+>|→|(?<![{LETTERS}0-9_'{{])(?:i\.e\.|d\.h\.|which gives|so that|that is|par suite"
     rf"|por lo tanto|por tanto|d'o[ùu]|par cons[ée]quent|[{LETTERS}]{{2,12}})(?![{LETTERS}0-9_'}}(])|\.(?= )"
 )
 ANGLE = r"(?:[θαβγδφϕψϑ]|theta|alpha|beta|gamma|delta|phi|psi)"
@@ -164,7 +164,8 @@ def _kind(text: str, at: int, sign: re.Match[str], end: int, line: Found) -> Joi
     said, start, stop = sign.group(), sign.start(), sign.end()
     before, after = text[at:start].strip(), text[stop:end].strip()
     if said == "":
-        return _blank(before, after, line)
+        wide = text.startswith("  ", stop)
+        return _blank(before, after, wide, line)
     if said == ";":
         return "beside"
     if said in "⇒∴" or (said[0] == "=" and said[-1] == ">"):
@@ -193,10 +194,11 @@ def _kind(text: str, at: int, sign: re.Match[str], end: int, line: Found) -> Joi
     return _word(said, led, after, names)
 
 
-def _blank(before: str, after: str, line: Found) -> Joint | None:
-    """Whether a name behind a number and a blank begins a statement of its own."""
-    word = NAME.match(after)
-    if "=" not in before or "=" not in after or word is None:
+def _blank(before: str, after: str, wide: bool, line: Found) -> Joint | None:
+    """Whether a name behind a number and a blank, or a wide gap, begins a statement of its own."""
+    factor = _FACTOR.match(after) if wide else None
+    word = NAME.match(after, factor.end() if factor else 0)
+    if "=" not in before or "=" not in after or word is None or not _NUMBER_ENDS.search(before):
         return None
     if _ZERO.search(before) and after[word.end() :].lstrip()[:1] == "=":
         return "beside"
@@ -208,18 +210,22 @@ def _blank(before: str, after: str, line: Found) -> Joint | None:
     if not unknown:
         return None
     earlier = {name for each in _NAMES.findall(before) for name in line.names.plainly(each)}
-    if _ENDED.search(before) or earlier & set(unknown):
+    if _ENDED.search(before) or factor or earlier & set(unknown):
         return "beside"
     line.open.add("apart")
-    return "beside" if line.choice.apart else None
+    return "beside" if line.choice.apart != (wide and bool(earlier)) else None
 
 
 _NAMES = re.compile(rf"[{LETTERS}][{LETTERS}0-9_'{{}}]*+")
 _ZERO = re.compile(r"= ?0$")
 _SUM = re.compile(rf"(?:Σ *|[Ss]um *)?[Ff]_?[XYxy](?![{LETTERS}0-9_])")
+_FORCE = r"(?:[kM]?N|KN|lbf?|lbs|kips?|k)"
+_LONG = r"(?:mm?|cm|ft|in)"
 _ENDED = re.compile(
-    r"[0-9] ?(?:(?:kN|N|lb|kips?|k)(?:[ .*-]?(?:mm?|cm|ft|in))?(?: ?\(?[TtCc]\)?)?|\(?[TtCc]\)?)$"
+    rf"[0-9] ?(?:(?:{_FORCE}(?:[ .*·-]?{_LONG})?|{_LONG}[ .*·-]?{_FORCE})(?: ?\(?[TtCc]\)?)?|\(?[TtCc]\)?)$"
 )
+_NUMBER_ENDS = re.compile(rf"[0-9TtCcNbpk)\]}}]$|[0-9)\]}}] ?(?:{_FORCE}[ .*·-]?)?(?:{_FORCE}|{_LONG})$")
+_FACTOR = re.compile(r"[0-9.]+ ?\*? ?")
 
 
 def _place_in_words(text: str, names: Names) -> bool:
