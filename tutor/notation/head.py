@@ -288,11 +288,12 @@ class Head:
 
     def _heed(self, meaning: Meaning) -> None:
         """Takes in what a word of the lexicon says."""
-        changes = dict(head_words.SAYS.get(meaning, {}))
+        about = self.kind == "moment" and self.point is not None and meaning in ("along", "across")
+        changes = {} if about else dict(head_words.SAYS.get(meaning, {}))
         self.worded = self.worded or meaning in head_words.SAYS
         if meaning == "joint" and self.kind == "moment":
             changes["pending"] = "point"
-        if meaning == "along" and self.kind is not None:
+        if meaning == "along" and self.kind is not None and not about:
             pending = self.pending if self.pending == "across" else "angle"
             changes = {"summed": True, "pending": pending}
         for name, value in changes.items():

@@ -7,6 +7,7 @@ words are in `lexicon`; marks of the positive sense say nothing where the sum is
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from tutor.notation.head import Head
 from tutor.notation.label import Heading, Label, LabelKind
@@ -56,6 +57,24 @@ def heading_in(text: str, start: int, end: int, names: Names) -> Heading | None:
             return None
         at = found.end()
     return _made(head, start, end)
+
+
+def heading_behind(
+    before: Label | None, text: str, start: int, end: int, names: Names
+) -> Heading | None:
+    """The heading in a clause behind another one; of one that only speaks of a force, nothing but its place."""
+    head = heading_in(text, start, end, names)
+    if head is not None and before is not None and _only_speaks(head, before):
+        return replace(head, label=None, passed=(Span(start, end),))
+    return head
+
+
+def _only_speaks(head: Heading, before: Label) -> bool:
+    """Whether a clause changes no sum that is named before it: ..., the gust being square to the rafter."""
+    if head.label is None or before.kind in (None, head.label.kind):
+        return False
+    named = before.kind != "moment" or before.point is not None
+    return named and (bool(head.passed) or (before.kind, head.label.kind) == ("moment", "along"))
 
 
 def _beside(head: Head, at: int) -> Span | None:

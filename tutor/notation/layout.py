@@ -224,7 +224,9 @@ _LONG = r"(?:mm?|cm|ft|in)"
 _ENDED = re.compile(
     rf"[0-9] ?(?:(?:{_FORCE}(?:[ .*·-]?{_LONG})?|{_LONG}[ .*·-]?{_FORCE})(?: ?\(?[TtCc]\)?)?|\(?[TtCc]\)?)$"
 )
-_NUMBER_ENDS = re.compile(rf"[0-9TtCcNbpk)\]}}]$|[0-9)\]}}] ?(?:{_FORCE}[ .*·-]?)?(?:{_FORCE}|{_LONG})$")
+_NUMBER_ENDS = re.compile(
+    rf"[0-9TtCcNbpk)\]}}]$|[0-9)\]}}] ?(?:{_FORCE}[ .*·-]?)?(?:{_FORCE}|{_LONG})$"
+)
 _FACTOR = re.compile(r"[0-9.]+ ?\*? ?")
 
 

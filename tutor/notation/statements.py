@@ -10,7 +10,7 @@ from tutor.notation.beside import names_alone, without_side_sums, without_ways_o
 from tutor.notation.chain import joined, nothing, statement
 from tutor.notation.ending import WORD, of_another, phrase, unknown, wordy
 from tutor.notation.found import Found, trimmed
-from tutor.notation.heading import heading_in
+from tutor.notation.heading import heading_behind, heading_in
 from tutor.notation.label import Label
 from tutor.notation.layout import Piece, pieces
 from tutor.notation.lexicon import says
@@ -125,7 +125,7 @@ class Statements:
         one = len(named) == 1 and named[0].share is None and word not in ("Fx", "Fy")
         if one and gives_value(self.text, word, later, names):
             return start, end
-        head = heading_in(self.text, start, end, names)
+        head = heading_behind(None if self.steps else self.label, self.text, start, end, names)
         if head is None and self._lists(start, end):
             return None
         if head is None:
