@@ -19,6 +19,7 @@ from tutor.notation.source import Source
 from tutor.notation.sum_signs import summed
 
 _DOUBLE = re.compile(r"(?<![=<>:])==(?![=<>])|:=|≔|\\coloneqq?(?![a-z])")
+_BOTH_WAYS = re.compile(r"<=+>")
 _AS_A_CELL = re.compile(
     r"^ *=(?=[^=]*[A-Za-z][^=]*=| *[-+]?[0-9.(√](?:[-+*/^(). 0-9,°√]|sin|cos|tan|sqrt|radians|pi)*(?:kN|N|lb|kips?|k)?(?: *\(?[TC]\)?)? *$)",
     re.IGNORECASE,
@@ -49,7 +50,8 @@ def bared(text: str) -> Source:
     source = replace(source, text=plain(source.text)).rewritten(UNSEEN, "")
     source = unmarked(source)
     source = without_margins(source, text).rewritten(_GAP, "  ")
-    source = written_to_end(source.rewritten(_DOUBLE, "="))
+    source = source.rewritten(_BOTH_WAYS, "⇒").rewritten(_DOUBLE, "=")
+    source = written_to_end(source)
     source = source.rewritten(_AS_A_CELL, "").rewritten(_OKAY, "ok")
     source = summed(said_once(untexed(recopied(source))))
     source = uncommanded(unprogrammed(source)).rewritten(_TURN_ABOVE, " ")

@@ -13,6 +13,7 @@ from tutor.notation.bared import SPEAKS, bared
 from tutor.notation.block import in_a_row
 from tutor.notation.brought_in import brought_in
 from tutor.notation.choices import alternatives, other_choices, read_as
+from tutor.notation.commas_meant import adding_up
 from tutor.notation.copied import as_meant, figures_asked
 from tutor.notation.evaluate import Frame
 from tutor.notation.explained import explained_by
@@ -93,7 +94,8 @@ def _line_or_not(
         line = line_of(row, names, frame, said)
         return line if row is text else replace(line, text=text)
     except Broken as broken:
-        return figures_asked(broken, text).about(text)
+        meant = adding_up(broken, row, lambda each: line_of(each, names, frame, said))
+        return replace(meant, text=text) if meant else figures_asked(broken, text).about(text)
 
 
 def line_of(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _NOTHING) -> Line:

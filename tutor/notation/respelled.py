@@ -52,6 +52,9 @@ _JOINT_BRACKETED = re.compile(
 _JOINT_AND_AXIS = re.compile(
     r"^ *[(\[](?P<joint>[A-Z]\w{0,2}), ?(?P<way>[xy])[)\]]:? +(?=[^=:]*[A-Za-z][^=:]*=)"
 )
+_AXIS_AND_JOINT = re.compile(
+    r"^ *(?P<way>(?:Σ ?)?[Ff]_?[xyXY]|[xyXY]) ?[(\[](?P<joint>[A-Z]\w{0,2})[)\]](?: +(?=[^=: ][^=:]*=)| *=(?=[^=:]+=))"
+)
 _UNIT_OF_FORCE = re.compile(
     rf"(?<![\w}}])(?P<name>[A-Z]\w*(?:_?\{{\w+\}})?)(?: ?\[ ?(?P<unit>{_FORCES}) ?\]| ?\( ?(?P<round>{_FORCES}) ?\)| (?P<bare>{_FORCES}))(?![\w(])"
 )
@@ -95,6 +98,7 @@ def respelled(source: Source, names: Names) -> Source:
     source = source.rewritten(_AXIS_IN_FRONT, lambda found: f"F{found['axis'] or found['way']}: ")
     source = source.rewritten(_JOINT_AND_WAY, lambda found: _at_joint(found, names))
     source = source.rewritten(_JOINT_AND_AXIS, lambda found: _at_joint(found, names))
+    source = source.rewritten(_AXIS_AND_JOINT, lambda found: _at_joint(found, names))
     source = source.rewritten(_JOINT_BRACKETED, lambda found: _at_joint(found, names))
     source = source.rewritten(
         _LETTER_FOR_ZERO, lambda found: None if names.joint("O") else f"{found[1]}0"
