@@ -27,7 +27,7 @@ _PLACE = re.compile(
     r"\b(?:joint|node|at|pin) +(?:the +)?(?:unloaded +)?(?:(?:joint|node|pin) +)?(?P<joint>[A-Z]\w?)\b"
 )
 _ELIMINATES = re.compile(
-    r" *(?P<open>[(\[] *)?(?:,? *\b(?:which|this|thus|thereby|so as to|in order to|to)\b +)?"
+    r" *+(?P<open>[(\[] *+)?(?:,? *+\b(?:which|this|thus|thereby|so as to|in order to|to)\b +)?"
     r"\b(?:eliminat(?:es?|ing)|avoid(?:s|ing)?|exclud(?:es?|ing))\b +[^()\[\]=:,;+*/]*(?(open)[)\]]|(?= *[:,]))",
     re.IGNORECASE,
 )
