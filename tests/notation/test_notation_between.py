@@ -125,10 +125,8 @@ def test_a_sign_of_equivalence_parts_statements_as_one_of_consequence(sign: str)
 
 
 @pytest.mark.parametrize("heading", ["Fx (D)", "ΣFx (D)", "Fx(D)", "x (D)", "F_x [D]"])
-@pytest.mark.parametrize("gap", [" ", "  ", "\t", " = ", ": "])
+@pytest.mark.parametrize("gap", [" ", "  ", " = ", ": "])
 def test_an_axis_with_a_joint_in_brackets_is_a_heading(heading: str, gap: str) -> None:
-    if heading[0] == "x" and gap == "\t":
-        pytest.skip("a cell of its own is another heading")
     label = read(f"{heading}{gap}-0.8*F_AD +0.8*F_CD = 0").label
     assert label is not None
     assert (label.kind, label.point) == ("x", "D")
