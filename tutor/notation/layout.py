@@ -164,8 +164,7 @@ def _kind(text: str, at: int, sign: re.Match[str], end: int, line: Found) -> Joi
     said, start, stop = sign.group(), sign.start(), sign.end()
     before, after = text[at:start].strip(), text[stop:end].strip()
     if said == "":
-        wide = text.startswith("  ", stop)
-        return _blank(before, after, wide, line)
+        return _blank(before, after, text.startswith("  ", stop), line)
     if said == ";":
         return "beside"
     if said in "⇒∴" or (said[0] == "=" and said[-1] == ">"):
@@ -196,7 +195,7 @@ def _kind(text: str, at: int, sign: re.Match[str], end: int, line: Found) -> Joi
 
 def _blank(before: str, after: str, wide: bool, line: Found) -> Joint | None:
     """Whether a name behind a number and a blank, or a wide gap, begins a statement of its own."""
-    factor = _FACTOR.match(after) if wide else None
+    factor = re.match(r"[0-9.]+ ?\*? ?", after) if wide else None
     word = NAME.match(after, factor.end() if factor else 0)
     if "=" not in before or "=" not in after or word is None or not _NUMBER_ENDS.search(before):
         return None
@@ -227,7 +226,6 @@ _ENDED = re.compile(
 _NUMBER_ENDS = re.compile(
     rf"[0-9TtCcNbpk)\]}}]$|[0-9)\]}}] ?(?:{_FORCE}[ .*·-]?)?(?:{_FORCE}|{_LONG})$"
 )
-_FACTOR = re.compile(r"[0-9.]+ ?\*? ?")
 
 
 def _place_in_words(text: str, names: Names) -> bool:
