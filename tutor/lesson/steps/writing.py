@@ -146,7 +146,7 @@ def sum_meant(state: State, event: Event, desk: Judge) -> tuple[State, Reply] | 
     if not _adds_up(line):
         return None
     value = desk.judge(Value(unknown), text, state.own)
-    if value.kind != "wrong" or value.mistakes[0].code != "arithmetic":
+    if value.kind != "wrong" or value.mistakes[0].code not in ("arithmetic", "extra"):
         return None
     verdict = desk.judge(about, text, state.own)
     named = verdict.kind == "wrong" and verdict.mistakes[0].code != "not-equilibrium"
@@ -165,13 +165,17 @@ def _is_meant_as_line(
 ) -> bool:
     """Whether a wrong line such as "A_x = 12" is better met by its mistake than taken for a value.
 
-    A true value that no line gives yet is not called wrong; a sum is a line, whatever is wrong in it.
+    A true value that no line gives yet is not called wrong; a sum is a line, whatever is wrong in it. A
+    value with one force too few and one too many is no line.
     """
     if verdict.kind != "wrong":
         return bool(verdict.stands)
     if unknown not in equation_of(state.problem, about).linear:
         return False
-    if verdict.mistakes[0].code == "not-equilibrium" and not is_sum(desk.read(text)):
+    codes = {mistake.code for mistake in verdict.mistakes}
+    if ("not-equilibrium" in codes or codes >= {"missing", "extra"}) and not is_sum(
+        desk.read(text)
+    ):
         return False
     return not desk.judge(Value(unknown), text, state.own).right
 
