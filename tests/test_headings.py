@@ -56,7 +56,7 @@ TO_THE_POINT: list[tuple[str, Equation]] = [
     ("across AB at A", Fy("A")),
 ]
 OPEN = (
-    *("moments", "ΣM", "along", "across", "ΣM about", "perpendicular to"),
+    *("moments", "ΣM", "along", "ΣM about", "perpendicular to"),
     *(
         "along the rafter at C",
         "square to the chord at A",

@@ -162,9 +162,9 @@ class TestTheLine:
 
     async def test_names_how_to_choose_when_no_equation_is_chosen(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
-            await enter_line(pilot, "A_y - 190 = 0")
+            await enter_line(pilot, "7 A_y - 3 B_x - 190 = 0")
             assert "Type the number of the equation" in " ".join(said(pilot).split())
-            assert line_of(pilot).value == "A_y - 190 = 0"
+            assert line_of(pilot).value == "7 A_y - 3 B_x - 190 = 0"
 
     async def test_is_taken_as_the_only_equation_it_can_be(self, tmp_path: Path) -> None:
         async with Resumed(tmp_path, REACTIONS) as pilot:
