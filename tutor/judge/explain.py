@@ -163,7 +163,8 @@ def _overall(
         turned = {n: "T" if true.own.sign(n) < 0 else "C" for n in members}
         own = KnownValues({**true.own.senses, **turned}, true.own.known)
         found = fit(line, replace(true, own=own), tolerance)
-        as_written = found is not None and found.scale > 0 and not _moved(line.reading)
+        loads = all(spot.name not in true.unknowns for spot in standing)
+        as_written = found is not None and found.scale > 0 and not _moved(line.reading, loads)
         if found is not None and (as_written or len(standing) > 1):
             return Slip("pull-push", None, None)
     if (arms := arms_in_other_unit(true, line, tolerance)) is not None:
@@ -182,14 +183,17 @@ def _overall(
     return None
 
 
-def _moved(reading: Reading) -> bool:
+def _moved(reading: Reading, loads: bool) -> bool:
     """Whether terms were moved over the equals sign, so that their signs are not those of the diagram.
 
-    So it is where a line is solved for one force, and where all forces stand against all numbers.
+    So it is where a line is solved for one force, and where all forces stand against all numbers, if these
+    are `loads`.
     """
     sides = reading.left, reading.right
     if any(isinstance(side, Name) for side in sides):
         return True
+    if not loads:
+        return False
     numbers = [[term.name is None for term in parts(side, reading.frame)] for side in sides]
     return any(all(one) and any(one) and not any(other) for one, other in permutations(numbers))
 

@@ -94,7 +94,9 @@ def with_figures(
 ) -> Unrecorded | None:
     """The forces without a value that the line has figures for, each by itself, or leaves out as idle."""
     used = with_unrecorded(line, true, values)
-    return used if used is not None and (used.term_by_term or used.only_idle or used.shown) else None
+    return (
+        used if used is not None and (used.term_by_term or used.only_idle or used.shown) else None
+    )
 
 
 def _without_typed(own: KnownValues, line: TypedEquation) -> KnownValues:
