@@ -84,7 +84,8 @@ def in_figures(
         other = TrueEquation(true.problem, about, true.own)
         if not line.names and fit(line, other, true.problem.tolerance) is not None:
             return about, None
-        if (used := with_figures(line, other, values)) is not None:
+        used = with_unrecorded(line, other, values)
+        if used is not None and (used.term_by_term or used.only_idle or used.shown):
             return about, used
     return None
 
@@ -94,9 +95,7 @@ def with_figures(
 ) -> Unrecorded | None:
     """The forces without a value that the line has figures for, each by itself, or leaves out as idle."""
     used = with_unrecorded(line, true, values)
-    return (
-        used if used is not None and (used.term_by_term or used.only_idle or used.shown) else None
-    )
+    return used if used is not None and (used.term_by_term or used.only_idle) else None
 
 
 def _without_typed(own: KnownValues, line: TypedEquation) -> KnownValues:
