@@ -56,7 +56,6 @@ PRODUCT = SOMEWHAT
 # What runs through a line.
 ONCE_MORE = SOMEWHAT
 """What a mistake that runs through a line costs at each further force, as a share."""
-
 NOT_RECORDED = SOMEWHAT
 """A value is put in that was not recorded before."""
 

@@ -84,18 +84,22 @@ def in_figures(
         other = TrueEquation(true.problem, about, true.own)
         if not line.names and fit(line, other, true.problem.tolerance) is not None:
             return about, None
-        used = with_unrecorded(line, other, values)
-        if used is not None and (used.term_by_term or used.only_idle or used.shown):
+        if (used := with_figures(line, other, values, in_sum=True)) is not None:
             return about, used
     return None
 
 
 def with_figures(
-    line: TypedEquation, true: TrueEquation, values: Mapping[str, float]
+    line: TypedEquation, true: TrueEquation, values: Mapping[str, float], in_sum: bool = False
 ) -> Unrecorded | None:
-    """The forces without a value that the line has figures for, each by itself, or leaves out as idle."""
+    """The forces without a value that the line has figures for, each by itself, or leaves out as idle.
+
+    With `in_sum` it is enough that the figures come to all of them.
+    """
     used = with_unrecorded(line, true, values)
-    return used if used is not None and (used.term_by_term or used.only_idle) else None
+    if used is None:
+        return None
+    return used if used.term_by_term or used.only_idle or (in_sum and used.shown) else None
 
 
 def _without_typed(own: KnownValues, line: TypedEquation) -> KnownValues:
