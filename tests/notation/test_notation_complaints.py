@@ -27,7 +27,7 @@ from tutor.notation.complaints import COMPLAINTS
 
 ELSEWHERE = [
     ("RC = 0", CLASHING, "ambiguous", 1, "F_RC or R_C"),
-    ("12 + 3 rc = 0", CLASHING, "ambiguous", 8, "the reaction R_C"),
+    ("rc = -12/3 = -4", CLASHING, "ambiguous", 1, "the reaction R_C"),
     ("F_CM = 12 MN", CLASHING, "ambiguous", 11, "F_MN for the force"),
     ("F_CM = 12 mN", CLASHING, "ambiguous", 11, "F_MN for the force"),
     ("F_CM = 3 cm", CLASHING, "dimension", 8, "a length beside a force"),

@@ -15,6 +15,7 @@ from tutor.notation.brought_in import brought_in
 from tutor.notation.choices import alternatives, other_choices, read_as
 from tutor.notation.commas_meant import adding_up
 from tutor.notation.copied import as_meant, figures_asked
+from tutor.notation.either_name import gives_value, named_apart
 from tutor.notation.evaluate import Frame
 from tutor.notation.explained import explained_by
 from tutor.notation.formula import sides_of
@@ -160,6 +161,11 @@ def _laid_out(text: str, names: Names, frame: Frame, said: Mapping[str, float]) 
     try:
         return _written(text, source, names, frame, said)
     except Broken as broken:
+        if broken.key == "ambiguous" and (apart := named_apart(source, names)):
+            lines = [_written(text, made, names, frame, said) for made in apart]
+            if len(lines) > 1 and gives_value(lines[0].steps[0]):
+                raise
+            return replace(lines[0], alternatives=(*lines[0].alternatives, *lines[1:]))
         spelled = source if broken.key == "letters" else brought_in(source, names)
         if spelled is source:
             raise
