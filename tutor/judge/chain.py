@@ -10,7 +10,7 @@ from tutor.judge.blocks import rounded_by
 from tutor.judge.desk import Desk
 from tutor.judge.going_on import goes_on
 from tutor.judge.known_values import is_link, positive_sense
-from tutor.judge.same import NEAR, SAME
+from tutor.judge.same import NEAR, SAME, are_same
 from tutor.judge.typed import typed_equation
 from tutor.judge.worked import letter_of, size_of, value_ended
 from tutor.notation import Line as Typewritten
@@ -25,9 +25,11 @@ def readings_of(desk: Desk, line: Typewritten, step: Step) -> Iterator[Reading]:
     Where none does, the first two sides are one, with all values put in. What a chain comes to that
     begins with a force is the value of that force, and no equation of those it was worked out from.
     A link that only says the same in two ways, = 24 + 12 - C_y = 36 - C_y, is none beside others.
-    A sum with the values put into it, A_y + 0.6 F_AB = 9 - 9 = 0, is the sum, and the sum of its values.
+    A sum with the values put into it, A_y + 0.6 F_AB = 9 - 9 = 0, is the sum, and the sum of its values;
+    A_y + B_y = 33/2 + 27/2 = 30 says what they are together.
     """
-    label, step = step.label or line.label, without_remainder(step)
+    label = step.label or line.label
+    step = without_values_put_in(desk, without_remainder(step))
     if put_into(step):
         for side in step.sides[:-1]:
             yield link(line.text, side, step.sides[-1], label, step.frame)
@@ -55,6 +57,23 @@ def put_into(step: Step) -> bool:
     return values and len(last.terms) <= 1 and size_of(last) == 0.0
 
 
+def without_values_put_in(desk: Desk, step: Step) -> Step:
+    """A chain that begins with a sum of known forces without the same sum in their values."""
+    first, *others = step.sides
+    if len(others) < 2 or len(first.terms) < 2 or not all(side.numeric for side in others):
+        return step
+    known = desk.own.known
+    if any(term.name is not None and term.name not in known for term in first.terms):
+        return step
+    values = sorted(
+        term.value * (known[term.name].value if term.name is not None else 1.0)
+        for term in first.terms
+    )
+    typed = sorted(term.value for term in others[0].terms)
+    put_in = len(typed) == len(values) and all(map(are_same, typed, values))
+    return replace(step, sides=(first, *others[1:])) if put_in else step
+
+
 def comes_to(desk: Desk, step: Step, one: Side, other: Side) -> bool:
     """Whether two sides of a chain say what other forces than its own come to as a number."""
     if one is step.sides[0] or not other.numeric:
@@ -65,13 +84,32 @@ def comes_to(desk: Desk, step: Step, one: Side, other: Side) -> bool:
 
 def without_remainder(step: Step) -> Step:
     """A closing sum without what its rounded numbers leave over, or come to on the way: 6.8 - 12 + 5.196 = -0.004, about 0."""
-    if len(step.sides) != 3 or not all_numbers(step):
+    if len(step.sides) < 2 or not all_numbers(step):
+        return step
+    about = step if size_of(step.sides[-1]) else replace(step, sides=step.sides[:-1])
+    if _is_left_over(about):
+        nothing = tuple(term._replace(value=0.0) for term in about.sides[-1].terms)
+        return replace(step, sides=(step.sides[0], replace(about.sides[-1], terms=nothing)))
+    if len(step.sides) != 3:
         return step
     first, left, last = step.sides
     added = sum(abs(term.value) for term in first.terms)
     nothing = size_of(last) == 0.0 and abs(size_of(left)) <= SAME * added
     nothing = nothing and (size_of(left) != 0.0 or len(left.terms) > 1)
     return replace(step, sides=(first, last)) if nothing and are_equal(first, left) else step
+
+
+def _is_left_over(step: Step) -> bool:
+    """Whether a chain of numbers ends in one as small as rounding, to which the first side does come."""
+    if len(step.sides) < 2:
+        return False
+    first, *middle, last = step.sides
+    if len(last.terms) != 1 or len(first.terms) < 2 or size_of(last) == 0.0:
+        return False
+    added = sum(abs(term.value) for term in first.terms)
+    comes = abs(size_of(first) - size_of(last)) <= last.terms[0].radius + 1e-9
+    small = abs(size_of(last)) <= SAME * added
+    return small and comes and all(are_equal(first, side) for side in middle)
 
 
 def all_numbers(step: Step) -> bool:

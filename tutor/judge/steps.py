@@ -31,6 +31,7 @@ from tutor.judge.opened import opened
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.passed_over import listed, remarks_on
 from tutor.judge.proportion import proportion_verdict
+from tutor.judge.put_together import put_together
 from tutor.judge.ratios import not_following, ratio_of_components
 from tutor.judge.results import is_bare
 from tutor.judge.typed import TypedEquation, typed_equation
@@ -86,6 +87,9 @@ def _read_otherwise(desk: Desk, about: Asked, line: Typewritten) -> Iterator[tup
     """Verdicts on a line as sizes, and as drawn by its own words; whether one settles it though not right."""
     if (as_sizes := sized(line)) is not None:
         yield _judged(desk, about, as_sizes), False
+    own = [each.value for each in desk.own.known.values()]
+    if own and (in_one := put_together(line, own)) is not None:
+        yield _judged(desk, about, in_one), False
     if (below := all_below(line)) is not None and (again := _judged(desk, about, below)).right:
         yield replace(again, remarks=(*again.remarks, Remark("brackets", BRACKETS))), False
     if (sizes := in_size(desk, about, line, _judged)) is not None:

@@ -16,15 +16,16 @@ from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Span
 
-_BC = re.compile(rf"(?<=[\w)\]}}] )(?:bc|bcs|bec|cuz|coz|cos)(?= +(?P<next>[{LETTERS}']+))")
+_BC = re.compile(rf"(?<=[\w)\]}}] )(?:bc|bcs|bec|cuz|coz|cos)(?= +(?P<next>[{LETTERS}'][\w{{}}']*))")
 
 
 def reasoned(source: Source, names: Names) -> Source:
-    """The source with bc as because, where a word of ordinary language behind it says that no force is meant."""
+    """The source with bc as because, where a word or another force behind it says that no force is meant."""
 
     def spelled(found: re.Match[str]) -> str | None:
         word = found["next"]
-        speaks = len(word) > 1 and folded(word) in SPEECH and not names.meanings(word)
+        named = bool(names.meanings(word))
+        speaks = named or (len(word) > 1 and folded(word) in SPEECH)
         whole = (
             speaks and not says(word, "is", "so", "and") and complete(found.string[: found.start()])
         )

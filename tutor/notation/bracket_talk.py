@@ -44,6 +44,10 @@ _SHARE = re.compile(
     r" *[0-9.]+ *= *(?:[0-9./½⅓¼]+|half|a third)(?: +of +| ?\* ?| )[A-Z][\w{}]* *", re.IGNORECASE
 )
 """Where a number is from: 20 = 4/5 of AD."""
+_NOT_THAT = re.compile(
+    r" *(?:[0-9./]+[ ,]*)?(?:and |but )?not +(?:the )?(?P<other>[0-9./]*[0-9])[ !.]*", re.IGNORECASE
+)
+"""Which of two numbers stands in the line: 9/15, not 9/12."""
 _CORRECTS = re.compile(r"\b(?:should|actually|instead|correction|meant|rather)\b", re.IGNORECASE)
 _VALUE = re.compile(
     rf"(?:^|[,;:∴⇒→=]|\b(?:so|hence|thus|gives|and)\b) *(?P<name>[{LETTERS}][\w{{}}'-]*)? *=[^=,;:∴⇒→]*?[-+]? ?(?P<size>[0-9][0-9.,]*) *[{LETTERS}]{{0,4}} *$"
@@ -78,7 +82,9 @@ def _talks(text: str, token: Token, names: Names) -> bool:
         return bool(before.strip())
     if _SHARE.fullmatch(inner) is not None:
         return "=" in before
-    spoken = [word for word in _WORD.findall(inner) if _is_spoken(word, names)]
+    if (said := _NOT_THAT.fullmatch(inner)) is not None:
+        return re.search(rf"(?<![\w.]){re.escape(said['other'])}(?![\w.]*\w)", before) is None
+    spoken = [word for word in _WORD.findall(inner) if is_spoken(word, names)]
     arrows = any(char in ARROWS for char in inner)
     named = {name for word in _WORD.findall(inner) for name in names.plainly(word)}
     if not (_speaks(spoken) or (arrows and (named or spoken))):
@@ -97,7 +103,7 @@ def _rule_of_signs(inner: str) -> bool:
     return two and _RULE_OF_SIGNS.fullmatch(inner) is not None
 
 
-def _is_spoken(word: str, names: Names) -> bool:
+def is_spoken(word: str, names: Names) -> bool:
     """Whether a word is no force, function, angle or unit."""
     if names.plainly(word) and not (word.islower() and folded(word) in SPEECH):
         return False

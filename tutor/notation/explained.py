@@ -71,7 +71,8 @@ def explained(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]]:
         told.append(source.span(found.start(), end))
         if not text[: found.start()].strip() and (so := _SO.match(text, end)) is not None:
             end = so.end()
-        text = text[: found.start()] + " " * (end - found.start()) + text[end:]
+        start, end = _with_brackets(text, found.start(), end)
+        text = text[:start] + " " * (end - start) + text[end:]
         at = end
     if not told:
         return source, ()
@@ -107,6 +108,16 @@ def _closing(text: str, start: int, end: int) -> int:
         if depth < 0:
             return at
     return end
+
+
+def _with_brackets(text: str, start: int, end: int) -> tuple[int, int]:
+    """The place of a clause, with the brackets that stand apart and hold nothing else."""
+    before, behind = text[:start].rstrip(), text[end:].lstrip()
+    if not (before and behind) or before[-1] + behind[0] not in ("()", "[]"):
+        return start, end
+    if before[:-1] and before[-2] != " ":
+        return start, end
+    return len(before) - 1, len(text) - len(behind) + 1
 
 
 def _is_of_a_length(text: str, found: re.Match[str], end: int, names: Names) -> bool:

@@ -88,11 +88,9 @@ def heed(bits: list[Bit], heeded: Said, reason: bool) -> None:
     for index, (word, start, end) in enumerate(bits):
         if (says(word, "because", "where") and not says(word, "filler")) or folded(word) in DRAWN:
             break
-        pointing = (
-            (word in ("←", "→") or arrow(word))
-            and index + 1 < len(bits)
-            and says(bits[index + 1][0], "remark", "T", "C")
-        )
+        behind = bits[index + 1][0] if index + 1 < len(bits) else ""
+        pointing = (word in ("←", "→") or arrow(word)) and says(behind, "remark", "T", "C")
+        pointing = pointing or (word == "=>" and len(behind) > 1 and behind.isalpha())
         single = len(word) == 1 and word.isalpha()
         alone = len(bits) <= 2 or index == 0 or (index == 1 and _enclosed(bits))
         if pointing or (single and (word not in "TCtc" or not alone)) or _is_place(bits, index):

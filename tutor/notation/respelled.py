@@ -46,6 +46,9 @@ _AXIS_IN_FRONT = re.compile(
 _JOINT_AND_WAY = re.compile(
     r"^ *(?P<joint>[A-Z]\w{0,2}) *(?P<way>[←→↑↓↖↗↘↙]|[↺↻] ?\+?(?! *[:=])) *(?=[^=:]*[A-Za-z][^=:]*=)"
 )
+_JOINT_AND_WORD = re.compile(
+    rf"^ *(?P<joint>[A-Z]\w{{0,2}}) +[(\[]?(?P<way>vert(?:ical(?:ly)?)?|horiz(?:ontal(?:ly)?)?|[xy]-dir)[)\]]?\.? +(?=(?:[-+(\[√.0-9]|[{LETTERS}]+_|[A-Z][A-Z0-9])[^:]*=)"
+)
 _JOINT_BRACKETED = re.compile(
     r"^ *[(\[](?P<joint>[A-Z]\w{1,2})[)\]](?P<way>) +(?=[^=:]*[A-Za-z][^=:]*=)"
 )
@@ -97,6 +100,7 @@ def respelled(source: Source, names: Names) -> Source:
             source = source.rewritten(_UNIT_TIMES, lambda found: _bracketed(found, names))
     source = source.rewritten(_AXIS_IN_FRONT, lambda found: f"F{found['axis'] or found['way']}: ")
     source = source.rewritten(_JOINT_AND_WAY, lambda found: _at_joint(found, names))
+    source = source.rewritten(_JOINT_AND_WORD, lambda found: _at_joint(found, names))
     source = source.rewritten(_JOINT_AND_AXIS, lambda found: _at_joint(found, names))
     source = source.rewritten(_AXIS_AND_JOINT, lambda found: _at_joint(found, names))
     source = source.rewritten(_JOINT_BRACKETED, lambda found: _at_joint(found, names))
@@ -162,14 +166,17 @@ def _restated(found: re.Match[str]) -> str | None:
     """A value said again in brackets: (i.e. 4 kN ←), (so 4 kN C); behind a force also without a word."""
     value = found["value"]
     if not found["lead"]:
-        force = _FORCE_BEFORE.search(found.string[: found.start()]) is not None
-        size = re.match(r"[0-9.,]+ *", value)
-        if not force or size is None or _SAID_OF.fullmatch(value, size.end()) is None:
+        before = _NUMBER_BEFORE.search(found.string[: found.start()])
+        size = re.match(r"([0-9.,]+) *", value)
+        if before is None or size is None:
+            return None
+        lettered = before["size"] == size[1] and re.fullmatch("[TC]", value[size.end() :])
+        if not lettered and not (before["force"] and _SAID_OF.fullmatch(value, size.end())):
             return None
     return f" = {value} "
 
 
-_FORCE_BEFORE = re.compile(rf"[0-9] *(?:{_FORCES})$")
+_NUMBER_BEFORE = re.compile(rf"(?P<size>[0-9][0-9.,]*) *(?P<force>(?:{_FORCES})?)$")
 
 
 def _called(found: re.Match[str], names: Names) -> str | None:

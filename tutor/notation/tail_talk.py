@@ -15,6 +15,7 @@ from tutor.notation import units
 from tutor.notation.aside_said import AT_END
 from tutor.notation.aside_words import complete
 from tutor.notation.asides import REFERS
+from tutor.notation.bracket_said import with_brackets_said
 from tutor.notation.bracket_talk import DOES, says_a_way, takes_back, without_brackets
 from tutor.notation.ending import COUNTING
 from tutor.notation.found import trimmed
@@ -54,7 +55,7 @@ _ADDS = frozenset((
 def without_talk(source: Source, names: Names) -> Iterator[tuple[Source, tuple[Span, ...]]]:
     """The source without the brackets that only talk, without the talk behind or before it, and without several."""
     made: list[tuple[Source, tuple[Span, ...]]] = [(source, ())]
-    for without in (without_brackets, without_tail, without_lead):
+    for without in (with_brackets_said, without_brackets, without_tail, without_lead):
         for before, told in list(made):
             if (bare := without(before, names)) is not None:
                 made.append((bare[0], (*told, *bare[1])))
