@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import combinations
 
-from tutor.judge.blocks import Level, stands_for
+from tutor.judge.blocks import MOST_TO_SPLIT, Level, stand_for, stands_for
 from tutor.judge.factors import Factors
 from tutor.judge.true_equation import TrueTerm
 from tutor.judge.typed import TypedEquation
@@ -33,6 +34,38 @@ def any_copied_wrongly(
             near = [s for s in spots if stands_for(term, s, scale, tolerance) == "remark"]
             if near and all(_copied_wrongly(factors, spot, scale) for spot in near):
                 return True
+    return False
+
+
+def any_shown_otherwise(
+    line: TypedEquation,
+    terms: Sequence[Term],
+    spots: Sequence[TrueTerm],
+    scale: float,
+    tolerance: Tolerance,
+) -> bool:
+    """Whether one of these products alone shows a true number's force, and other numbers make up for its factor.
+
+    0.6(20) + 4 is no 0.8(20), while 20(3) + 20(1) may be 20(4), and 5(7) both 5(3) and 5(4).
+    """
+    products = [
+        (term, factors)
+        for term, factors in zip(line.constants, line.factors, strict=True)
+        if any(term is each for each in terms)
+    ]
+    for term, factors in products if len(products) > 1 else ():
+        shown = [spot for spot in spots if factors.count > 1 and factors.holds(spot.scale)]
+        if len(shown) != 1 or stands_for(term, shown[0], scale, tolerance) is not None:
+            continue
+        others = [each for each in products if each[0] is not term]
+        shared = any(each.holds(shown[0].scale) for _, each in others)
+        added = any(
+            stand_for((term,), some, scale, tolerance)
+            for count in range(2, min(len(spots), MOST_TO_SPLIT) + 1)
+            for some in combinations(spots, count)
+        )
+        if not shared and not added:
+            return True
     return False
 
 

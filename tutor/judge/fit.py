@@ -20,7 +20,7 @@ from tutor.judge.blocks import (
     rounded_by,
     stands_for,
 )
-from tutor.judge.copied import any_copied_wrongly
+from tutor.judge.copied import any_copied_wrongly, any_shown_otherwise
 from tutor.judge.one_each import shows_sizes
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import Coefficient, TypedEquation
@@ -250,7 +250,8 @@ def numbers_fit(
         return "silent", True
     if not line.unknowns and 2 * len(terms) > len(line.constants):
         return ("silent", False) if _components(terms, left, scale, tolerance) else None
-    if abs(scale) == 1.0 and any_copied_wrongly(line, terms, open_ones, scale, tolerance):
+    wrongly = (any_copied_wrongly, any_shown_otherwise) if abs(scale) == 1.0 else ()
+    if any(each(line, terms, open_ones, scale, tolerance) for each in wrongly):
         return None
     level = divided(terms, open_ones, scale, tolerance)
     if (

@@ -32,9 +32,9 @@ from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.passed_over import listed, remarks_on
 from tutor.judge.proportion import proportion_verdict
 from tutor.judge.put_together import put_together
-from tutor.judge.ratios import not_following, ratio_of_components
-from tutor.judge.results import is_bare
+from tutor.judge.ratios import ratio_of_components
 from tutor.judge.typed import TypedEquation, typed_equation
+from tutor.judge.untrue import untrue_as
 from tutor.judge.value_at_end import as_value, value_said
 from tutor.judge.value_line import broken_behind, judge_value_line, value_told
 from tutor.judge.verdict import Remark, Verdict, faults
@@ -42,7 +42,6 @@ from tutor.judge.way_said import only_the_way
 from tutor.judge.way_unread import against_what_is_unread
 from tutor.judge.worked import (
     named,
-    of_forces,
     only_works_out,
     says_something,
     sized,
@@ -181,9 +180,8 @@ def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
             ):
                 beside = beside or verdict
             else:
-                untrue = not_following(desk, main, step, own, before(line, step), verdict)
-                untrue = untrue and replace(untrue, about=about)
-                return untrue or _wrong_result(desk, line, step, lines, verdict) or verdict
+                untrue = untrue_as(desk, line, step, own, lines, main, verdict)
+                return replace(untrue, about=about) if untrue is not None else verdict
         main = _to_its_end(desk, line, step, lines, main)
         if main is not None and not main.right:
             return replace(main, about=about)
@@ -233,24 +231,6 @@ def _is_plain(step: Step) -> bool:
     """Whether a statement is one equation with an unknown, and no T or C behind it."""
     sides = step.sides
     return len(sides) == 2 and not (sides[0].numeric and sides[1].numeric) and not sides[1].letter
-
-
-def _wrong_result(
-    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation], verdict: Verdict
-) -> Verdict | None:
-    """The verdict on a wrong result in the place of an equation, where it shows no single slip of one.
-
-    Of a result with its working that is so where a factor was multiplied by instead of divided by.
-    """
-    named = verdict.mistakes and all(m.code != "not-equilibrium" for m in verdict.mistakes)
-    if verdict.kind != "wrong" or (named and (len(verdict.mistakes) == 1 or of_forces(step))):
-        return None
-    value = as_value(desk, line, step, lines)
-    if value is None or value.kind != "wrong" or value.mistakes[0].code == "arithmetic":
-        return None
-    if not is_bare(verdict.reading) and value.mistakes[0].code != "component":
-        return None
-    return replace(value, about=verdict.about, reading=verdict.reading)
 
 
 def _rounded(main: Verdict) -> Verdict:

@@ -15,8 +15,11 @@ from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Span
+from tutor.notation.words import FUNCTIONS
 
-_BC = re.compile(rf"(?<=[\w)\]}}] )(?:bc|bcs|bec|cuz|coz|cos)(?= +(?P<next>[{LETTERS}'][\w{{}}']*))")
+_BC = re.compile(
+    rf"(?<=[\w)\]}}] )(?:bc|bcs|bec|cuz|coz|cos)(?= +(?P<next>[{LETTERS}'][\w{{}}']*))"
+)
 
 
 def reasoned(source: Source, names: Names) -> Source:
@@ -24,7 +27,7 @@ def reasoned(source: Source, names: Names) -> Source:
 
     def spelled(found: re.Match[str]) -> str | None:
         word = found["next"]
-        named = bool(names.meanings(word))
+        named = found[0] not in FUNCTIONS and bool(names.meanings(word))
         speaks = named or (len(word) > 1 and folded(word) in SPEECH)
         whole = (
             speaks and not says(word, "is", "so", "and") and complete(found.string[: found.start()])

@@ -15,6 +15,7 @@ from tutor.notation import units
 from tutor.notation.aside_said import AT_END, denied, joins, only_leads, understood, ways_in
 from tutor.notation.aside_spelled import spelled_apart
 from tutor.notation.aside_words import BEHIND_BRACKET, Token, complete, tokens_of, worded
+from tutor.notation.bracket_said import works_out
 from tutor.notation.ending import COUNTING
 from tutor.notation.lexicon import SPEECH, folded, says
 from tutor.notation.names import Names
@@ -69,6 +70,7 @@ def _begins(text: str, at: int, names: Names) -> Token | None:
         else:
             begins = token.kind == "bracket" and worded(token.text[1:-1], names)
             begins = begins and BEHIND_BRACKET.match(text, token.end) is not None
+            begins = begins and not works_out(text, token, names)
         if begins and complete(text[at : token.start]):
             return token
     return None

@@ -33,7 +33,9 @@ def with_brackets_said(source: Source, names: Names) -> tuple[Source, tuple[Span
         if token.start < at or token.kind != "bracket" or not _is_apart(text, token):
             continue
         said = list(_statements(text, token, names))
-        if not said or takes_back(text[token.start + 1 : token.end - 1], text[: token.start], names):
+        if not said or takes_back(
+            text[token.start + 1 : token.end - 1], text[: token.start], names
+        ):
             continue
         begins = max(at, _start(text, token.start))
         pieces.append(Span(at, begins))
@@ -43,6 +45,12 @@ def with_brackets_said(source: Source, names: Names) -> tuple[Source, tuple[Span
         pieces.append(Span(begins, token.start))
         at, found = token.end, True
     return (source.made_of([*pieces, Span(at, len(text))]), tuple(told)) if found else None
+
+
+def works_out(text: str, token: Token, names: Names) -> bool:
+    """Whether a bracket says of numbers alone what they are: (14 = 28/2)."""
+    named = any(map(names.meanings, re.findall(rf"[{LETTERS}][\w{{}}]*", token.text)))
+    return not named and any(place for place, _ in _statements(text, token, names))
 
 
 def _is_apart(text: str, token: Token) -> bool:

@@ -55,7 +55,7 @@ _ADDS = frozenset((
 def without_talk(source: Source, names: Names) -> Iterator[tuple[Source, tuple[Span, ...]]]:
     """The source without the brackets that only talk, without the talk behind or before it, and without several."""
     made: list[tuple[Source, tuple[Span, ...]]] = [(source, ())]
-    for without in (with_brackets_said, without_brackets, without_tail, without_lead):
+    for without in (without_brackets, with_brackets_said, without_tail, without_lead):
         for before, told in list(made):
             if (bare := without(before, names)) is not None:
                 made.append((bare[0], (*told, *bare[1])))

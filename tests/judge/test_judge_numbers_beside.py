@@ -1,0 +1,138 @@
+"""Numbers that a line works out beside its equation: in brackets, put into a sum, left over by rounding.
+
+Two rafters of our own on a pin and a roller, with a pull to the right at the ridge.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from families import exact, plain_problem
+
+from tutor.judge import Fx, Fy, M, Value, judge
+from tutor.model import Load, Support
+
+BENCH = plain_problem(
+    [("A", 0, 0), ("B", 6, 0), ("C", 3, 4)],
+    ("AB", "AC", "BC"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [Load("C", (("down", exact(30)),)), Load("C", (("right", exact("1.5")),))],
+)
+"""A_x = -1.5, A_y = 14, B_y = 16, AC = -17.5, BC = -20, AB = 12"""
+KNOWN = {"A_x": -1.5, "A_y": 14, "B_y": 16}
+
+
+def kind_of(about: Any, text: str) -> str:
+    return judge(BENCH, about, text, known=KNOWN).kind
+
+
+@pytest.mark.parametrize(
+    ("about", "text"),
+    [
+        (Fy(joint="A"), "14 + 0.8 AC = 0 (0.8 = 4/5), AC = -17.5"),
+        (Fy(joint="A"), "14 + 0.8 AC = 0. (14 = 28/2, 0.8 = 4/5)"),
+        (Fy(joint="A"), "(0.8 = 4/5) 14 + 0.8 AC = 0"),
+        (Fy(joint="A"), "A_y + 0.8 AC = 0 (0.8 AC = -14), AC = -17.5"),
+        (Fy(joint="A"), "(A_y = 28/2 = 14) 14 + 0.8 AC = 0, AC = -17.5"),
+        (M("A"), "6 B_y = 30(3) + 1.5(4) (arm = 0.8*5 = 4) = 96, B_y = 16"),
+        (M("A"), "6 B_y = 30(3) + 1.5(4) (height of C = 4) = 96 so B_y = 16"),
+        (Fy(joint="A"), "14 + 0.8 AC = 0 (4/5, not 3/5!) → AC = -17.5"),
+        (Fy(joint="A"), "A vert 14 + 0.8 AC = 0"),
+        (Fx(joint="A"), "A horizontal -1.5 + AB + 0.6 AC = 0"),
+        (Fy(joint="A"), "14 + 0.8 AC = 0 so AC = -17.5 bc A_y = 14"),
+    ],
+)
+def test_what_a_bracket_works_out_leaves_the_line_as_it_is(about: Any, text: str) -> None:
+    assert kind_of(about, text) == "right"
+
+
+@pytest.mark.parametrize(
+    ("about", "text"),
+    [
+        (Fy(joint="A"), "14 - 0.8 AC = 0 (0.8 = 4/5), AC = 17.5"),
+        (Fy(joint="A"), "14 + 0.8 AC = 0. (14 = 26/2, 0.8 = 4/5)"),
+        (Fy(joint="A"), "A_y + 0.8 AC = 0 (0.8 AC = 14), AC = -17.5"),
+        (M("A"), "6 B_y = 30(3) + 1.5(5) (arm = 5) = 97.5, B_y = 16.25"),
+        (Fy(joint="A"), "14 + 0.6 AC = 0 (3/5, not 4/5) → AC = -23.3"),
+        (Fy(joint="A"), "A vert 14 + 0.6 AC = 0"),
+    ],
+)
+def test_and_what_is_wrong_beside_one_is_not_right(about: Any, text: str) -> None:
+    assert kind_of(about, text) != "right"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "A_y + B_y = 28/2 + 16 = 30",
+        "A_y + B_y = 14 + 16 = 30",
+        "A_y + B_y = 16 + 14 = 30 = 30",
+        "A_y + B_y - 30 = 14 + 16 - 30 = 0",
+    ],
+)
+def test_a_sum_with_its_own_values_put_in_says_what_they_are_together(text: str) -> None:
+    assert kind_of(Fy(), text) == "right"
+
+
+@pytest.mark.parametrize(
+    "text", ["A_y + B_y = 14 + 16 = 31", "A_y + B_y = 15 + 15 = 28", "A_y - B_y = 14 - 16 = -2"]
+)
+def test_but_only_with_what_the_loads_are(text: str) -> None:
+    assert kind_of(Fy(), text) == "wrong"
+
+
+KNOWN_AT_C = {"AC": "-17.52", "BC": "-20.03"}
+
+
+def closes(text: str) -> bool:
+    return judge(BENCH, Fy(joint="C"), text, known=KNOWN_AT_C).right
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "0.8(17.52) + 0.8(20.03) - 30 = 0.04",
+        "0.8(17.52) + 0.8(20.03) - 30 = 14.016 + 16.024 - 30 = 0.04",
+        "0.8(17.52) + 0.8(20.03) - 30 = 14.016 + 16.024 - 30 = 0.04 ≈ 0",
+        "0.8(17.52) + 0.8(20.03) - 30 = 0.04, ok (rounding)",
+    ],
+)
+def test_what_rounding_leaves_over_is_nothing(text: str) -> None:
+    assert closes(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "0.8(17.52) + 0.8(20.03) - 30 = 0.4",
+        "0.8(17.52) + 0.8(20.03) - 30 = -0.04",
+        "0.8(17.52) + 0.6(20.03) - 30 = -3.966",
+        "30 - 30 = 0.04",
+        "0.8(17.52) + 0.8(20.03) - 30 = 14.016 + 17.024 - 30 = 0.04",
+    ],
+)
+def test_but_what_is_not_left_over_is_wrong(text: str) -> None:
+    assert not closes(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("AC = -17.5 kN (17.5 C)", "right"),
+        ("AC = -17.5 (17.5 C)", "right"),
+        ("AC = -17.5 kN (17.5 T)", "wrong"),
+        ("AC = 17.5 (17.5 T)", "wrong"),
+        ("AC = -17.5 kN (negative => it pushes)", "right"),
+    ],
+)
+def test_a_value_said_again_by_its_size_and_letter_is_the_same(text: str, kind: str) -> None:
+    assert kind_of(Value("AC"), text) == kind
+
+
+def test_a_sum_in_brackets_that_is_an_own_value_stands_for_it() -> None:
+    known = {"A_y": "14.0"}
+    about = Fy(joint="A")
+    assert judge(BENCH, about, "0.8 AC = -(30 - 16)", known=known).right
+    assert not judge(BENCH, about, "0.8 AC = -(30 - 15)", known=known).right
+    assert not judge(BENCH, about, "0.8 AC = (30 - 16)", known=known).right
