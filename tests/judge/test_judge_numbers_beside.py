@@ -124,6 +124,8 @@ def test_but_what_is_not_left_over_is_wrong(text: str) -> None:
         ("AC = -17.5 kN (17.5 T)", "wrong"),
         ("AC = 17.5 (17.5 T)", "wrong"),
         ("AC = -17.5 kN (negative => it pushes)", "right"),
+        ("AC = -17.5 (17.5 = 14/0.8)", "right"),
+        ("AC = -17.5 (17.5 = 14/0.7)", "wrong"),
     ],
 )
 def test_a_value_said_again_by_its_size_and_letter_is_the_same(text: str, kind: str) -> None:

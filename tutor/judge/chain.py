@@ -88,8 +88,8 @@ def without_remainder(step: Step) -> Step:
         return step
     about = step if size_of(step.sides[-1]) else replace(step, sides=step.sides[:-1])
     if _is_left_over(about):
-        nothing = tuple(term._replace(value=0.0) for term in about.sides[-1].terms)
-        return replace(step, sides=(step.sides[0], replace(about.sides[-1], terms=nothing)))
+        zero = tuple(term._replace(value=0.0) for term in about.sides[-1].terms)
+        return replace(step, sides=(step.sides[0], replace(about.sides[-1], terms=zero)))
     if len(step.sides) != 3:
         return step
     first, left, last = step.sides

@@ -44,9 +44,9 @@ def any_shown_otherwise(
     scale: float,
     tolerance: Tolerance,
 ) -> bool:
-    """Whether one of these products alone shows a true number's force, and other numbers make up for its factor.
+    """Whether one product alone shows a true number's force with a ratio, and other numbers make up for that.
 
-    0.6(20) + 4 is no 0.8(20), while 20(3) + 20(1) may be 20(4), and 5(7) both 5(3) and 5(4).
+    0.6(20) + 4 is no 0.8(20), while 0.6(20) + 0.2(20) may be.
     """
     products = [
         (term, factors)
@@ -55,7 +55,8 @@ def any_shown_otherwise(
     ]
     for term, factors in products if len(products) > 1 else ():
         shown = [spot for spot in spots if factors.count > 1 and factors.holds(spot.scale)]
-        if len(shown) != 1 or stands_for(term, shown[0], scale, tolerance) is not None:
+        ratio = len(shown) == 1 and abs(term.value) < abs(shown[0].scale)
+        if not ratio or stands_for(term, shown[0], scale, tolerance) is not None:
             continue
         others = [each for each in products if each[0] is not term]
         shared = any(each.holds(shown[0].scale) for _, each in others)

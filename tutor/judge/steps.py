@@ -86,8 +86,8 @@ def _read_otherwise(desk: Desk, about: Asked, line: Typewritten) -> Iterator[tup
     """Verdicts on a line as sizes, and as drawn by its own words; whether one settles it though not right."""
     if (as_sizes := sized(line)) is not None:
         yield _judged(desk, about, as_sizes), False
-    own = [each.value for each in desk.own.known.values()]
-    if own and (in_one := put_together(line, own)) is not None:
+    values = [each.value for each in desk.own.known.values()]
+    if values and (in_one := put_together(line, values)) is not None:
         yield _judged(desk, about, in_one), False
     if (below := all_below(line)) is not None and (again := _judged(desk, about, below)).right:
         yield replace(again, remarks=(*again.remarks, Remark("brackets", BRACKETS))), False
