@@ -523,3 +523,17 @@ def test_a_load_far_away_that_fits_is_named_before_a_near_one_that_fits_only_in_
     )
     (mistake,) = judge(truss, Fy("A"), "A_y + 3/5 F_AD - 8 = 0").mistakes
     assert (mistake.code, mistake.force, mistake.alike) == ("stray-load", "load C", ("load D",))
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "code"),
+    [
+        (Fy("A"), "A_y - F_AC sin(4/5) = 0", "ratio"),
+        (Fx("A"), "F_AB - F_AC cos(53.13 rad) = 0", "angle-mode"),
+    ],
+)
+def test_a_function_of_a_wrong_angle_is_named_also_under_a_wrong_sign(about, text: str, code: str):
+    """With a plus the same is named alone."""
+    known = {"A_x": "0"}
+    assert named(ROOF, about, text, known=known) == [(code, "AC"), ("sign", "AC")]
+    assert named(ROOF, about, text.replace("-", "+"), known=known) == [(code, "AC")]

@@ -54,11 +54,11 @@ def _wrong(spot: TrueTerm) -> tuple[Wrong, ...]:
     for kind in KINDS.values():
         if kind.variants is None:
             continue
-        code, cost, alone = kind.code, cost_of(kind.code), kind.alone
+        code, cost = kind.code, cost_of(kind.code)
         for per_unit in kind.variants(spot):
             value = per_unit * scale
             found.append((code, value, cost))
-            if not alone and value != 0.0:
+            if value not in (0.0, -spot.true):
                 found.append((code, -value, cost + turned))
     return tuple(found)
 

@@ -38,7 +38,6 @@ MAKERS = tuple(
         kind,
         kind.variants,
         kind.code if kind.shows is not None or kind.of_whole else kind.touches,
-        kind.alone,
     )
     for kind in KINDS.values()
     if kind.variants is not None
@@ -147,12 +146,12 @@ def _edits(spot: TrueTerm) -> Edits:
     found: list[Made] = []
     turned, scale = turning_code(spot), spot.scale
     more = KINDS[turned].cost
-    for kind, variants, sort, alone in MAKERS:
+    for kind, variants, sort in MAKERS:
         own, both = (kind.code,), (kind.code, turned)
         for per_unit in variants(spot):
             value = per_unit * scale
             found.append((kind.cost, value, sort, own))
-            if not alone and value != 0.0:
+            if value != 0.0:
                 found.append((kind.cost + more, -value, sort, both))
     found.sort(key=itemgetter(0))
     return Edits(found, spot.true)

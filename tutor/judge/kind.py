@@ -254,7 +254,7 @@ class Kind:
 
     What else the search has to know of a mistake is said by its traits. `touches` is what it leaves
     wrong of a typed product: the size of the force, the factor beside it, or neither (a sign, or the
-    whole term). `alone`: never with a wrong sign besides. `calculated`: a calculator's answer, which
+    whole term). `calculated`: a calculator's answer, which
     has to be met precisely. `runs_through`: made at one force it is soon made at all. `counts`: a
     term left out, or one too many. `in_sum`: may be seen in numbers that were added up first.
     `of_whole`: made at a force taken whole, never at one typed in several terms. `shows`: whether a
@@ -272,7 +272,6 @@ class Kind:
     examples: tuple[Example, ...] = ()
     rare: float = 0.0
     touches: Literal["size", "factor", "neither"] = "factor"
-    alone: bool = False
     calculated: bool = False
     runs_through: bool = False
     counts: Literal["", "left out", "too many"] = ""

@@ -79,7 +79,6 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(Fx("A"), "A_x + F_AB + F_AD cos(53.13 rad) = 0"),),
-    alone=True,
     calculated=True,
     runs_through=True,
     shows=shows,

@@ -70,6 +70,5 @@ KIND = Kind(
     variants=variants,
     examples=(Example(Fy("A"), "A_y + 4/5 F_AD + F_AB = 0"),),
     touches="neither",
-    alone=True,
     counts="too many",
 )

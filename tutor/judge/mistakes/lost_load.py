@@ -48,7 +48,6 @@ KIND = Kind(
     place=place,
     examples=(Example(Fy("B"), "F_BD - 6 = 0"),),
     touches="neither",
-    alone=True,
     counts="left out",
     instead_of="missing",
     where=is_one_of_two,

@@ -68,6 +68,5 @@ KIND = Kind(
     variants=variants,
     examples=(Example(Fx("A"), "5 + 3/5 F_AD + F_AB = 0", known={"A_x": "-5"}),),
     touches="neither",
-    alone=True,
     in_sum=True,
 )

@@ -58,7 +58,6 @@ KIND = Kind(
     variants=variants,
     examples=(Example(Fx("A"), "F_AB + 3/5 F_AD = 0"),),
     touches="neither",
-    alone=True,
     in_sum=True,
     counts="left out",
 )

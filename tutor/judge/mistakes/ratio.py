@@ -52,7 +52,6 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(Fy("C"), "C_y + F_CD sin(12/13) = 0"),),
-    alone=True,
     calculated=True,
     runs_through=True,
     shows=shows,

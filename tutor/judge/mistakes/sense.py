@@ -44,6 +44,5 @@ KIND = Kind(
         Example(Value("A_x"), "-5", senses={"A_x": "left"}),
     ),
     touches="neither",
-    alone=True,
     in_sum=True,
 )

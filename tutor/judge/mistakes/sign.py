@@ -55,6 +55,5 @@ KIND = Kind(
         Example(Value("AD"), "6.25"),
     ),
     touches="neither",
-    alone=True,
     in_sum=True,
 )

@@ -44,6 +44,5 @@ KIND = Kind(
     variants=variants,
     examples=(Example(M("A"), "14 C_y - 9*12 + 12*5 - 9*6 - 9*8 = 0"),),
     touches="neither",
-    alone=True,
     in_sum=True,
 )
