@@ -532,7 +532,9 @@ def test_a_load_far_away_that_fits_is_named_before_a_near_one_that_fits_only_in_
         (Fx("A"), "F_AB - F_AC cos(53.13 rad) = 0", "angle-mode"),
     ],
 )
-def test_a_function_of_a_wrong_angle_is_named_also_under_a_wrong_sign(about, text: str, code: str):
+def test_a_function_of_a_wrong_angle_is_named_also_under_a_wrong_sign(
+    about, text: str, code: str
+) -> None:
     """With a plus the same is named alone."""
     known = {"A_x": "0"}
     assert named(ROOF, about, text, known=known) == [(code, "AC"), ("sign", "AC")]

@@ -32,7 +32,7 @@ from tutor.model import Tolerance
 MOST_TERMS = 6
 BEYOND = 1.0 + 1e-9
 """What is off by more than this times the widest tolerance is wrong, however floats are rounded."""
-LEAST = ONCE_MORE * min(kind.cost for kind in KINDS.values() if kind.variants or kind.runs_through)
+LEAST = ONCE_MORE * min(kind.cost for kind in KINDS.values() if kind.variants)
 """What a wrong coefficient costs at least: a mistake that runs through the line, once more."""
 
 

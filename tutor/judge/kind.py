@@ -254,12 +254,11 @@ class Kind:
 
     What else the search has to know of a mistake is said by its traits. `touches` is what it leaves
     wrong of a typed product: the size of the force, the factor beside it, or neither (a sign, or the
-    whole term). `calculated`: a calculator's answer, which
-    has to be met precisely. `runs_through`: made at one force it is soon made at all. `counts`: a
-    term left out, or one too many. `in_sum`: may be seen in numbers that were added up first.
-    `of_whole`: made at a force taken whole, never at one typed in several terms. `shows`: whether a
-    term can look like this at all. `instead_of`: the mistake that has this name `where` a force is
-    such, beside the other numbers of the line.
+    whole term). `calculated`: a calculator's answer, which has to be met precisely. `runs_through`:
+    made at one force it is soon made at all. `counts`: a term left out, or one too many. `in_sum`:
+    may be seen in numbers that were added up first. `of_whole`: made at a force taken whole, never at
+    one typed in several terms. `shows`: whether a term can look like this at all. `instead_of`: the
+    mistake that has this name `where` a force is such, beside the other numbers of the line.
     """
 
     code: str

@@ -50,5 +50,4 @@ KIND = Kind(
     variants=variants,
     examples=(Example(M("A"), "14 C_y - 9*12 - 12000*5 - 9*6 - 9*8 = 0"),),
     runs_through=True,
-    calculated=True,
 )

@@ -54,5 +54,4 @@ KIND = Kind(
     place=place,
     variants=variants,
     examples=(Example(Fy(), "A_y - R_B - 12 = 0", truss="gangway"),),
-    of_whole=True,
 )

@@ -44,5 +44,4 @@ KIND = Kind(
         Example(Value("A_x"), "-5", senses={"A_x": "left"}),
     ),
     touches="neither",
-    in_sum=True,
 )

@@ -53,6 +53,4 @@ KIND = Kind(
         Example(Value("AD"), "-6250"),
     ),
     touches="size",
-    runs_through=True,
-    calculated=True,
 )
