@@ -68,6 +68,16 @@ LEAST = {
     "stage": Least(58, 38),
     "couch": Least(57, 41),
     "gallery": Least(57, 39, unsaid=1),
+    "kerb": Least(56, 41),
+    "plinth": Least(56, 40),
+    "inkpad": Least(58, 42),
+    "bench": Least(55, 40),
+    "rail": Least(58, 36),
+    "binder": Least(52, 42),
+    "yard": Least(50, 30),
+    "copybook": Least(57, 41),
+    "aula": Least(58, 39),
+    "kitchen": Least(55, 31),
     "lecturer": Least(287, 248, unsaid=3),
 }
 
