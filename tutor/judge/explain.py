@@ -21,7 +21,6 @@ from tutor.judge.mistakes.arm_unit import LENGTHS
 from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.one_each import number_by_number
 from tutor.judge.same import SAME, are_same
-from tutor.judge.scale import A_SLIP
 from tutor.judge.search import search
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation, typed_equation
@@ -53,7 +52,7 @@ def slips_of(
     if (used := _with_values_put_in(account, line, true, tolerance, values, idle)) is not None:
         account, others = used
     overall = _overall(true, line, reading, names, tolerance)
-    if overall is not None and account.cost >= A_SLIP:
+    if overall is not None:
         alone = len(account.slips) == 1 and account.slips[0].code != "not-equilibrium"
         return (overall,), (account.slips,) if alone else ()
     if not _can_be_named(account) or (not line.names and not _mostly_right(account, line)):
