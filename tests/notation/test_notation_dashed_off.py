@@ -65,3 +65,16 @@ def test_a_dash_before_what_may_be_a_term_stays_a_minus(term: str) -> None:
 @pytest.mark.parametrize("words", TAKING_BACK)
 def test_a_clause_that_takes_the_equation_back_is_never_passed_over(words: str) -> None:
     assert isinstance(read(f"F_BC - F_AB = 0 – {words}"), Unreadable)
+
+
+def firsts(text: str) -> list[float]:
+    """The number that each of the readings of a line begins with."""
+    line = read_line(text, names())
+    assert not isinstance(line, Unreadable), line.message
+    return [each.steps[0].sides[0].terms[0].value for each in (line, *line.alternatives)]
+
+
+def test_a_long_dash_behind_an_arrow_is_a_minus_or_sets_the_formula_apart() -> None:
+    assert firsts("Joint B, ↑ — 12 + F_AB = 0") == [-12, 12]
+    assert firsts("Joint B, ↑ - 12 + F_AB = 0") == [-12]
+    assert firsts("12 — F_AB = 0") == [12]

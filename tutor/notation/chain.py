@@ -11,7 +11,7 @@ from tutor.notation.ending import WORD, wordy
 from tutor.notation.evaluate import Term
 from tutor.notation.formula import sides_of, unclosed
 from tutor.notation.found import Found, trimmed
-from tutor.notation.head_end import behind_heading
+from tutor.notation.head_end import behind_heading, behind_long_dash
 from tutor.notation.heading import heading_before, heading_in
 from tutor.notation.heeded import Said
 from tutor.notation.label import Label
@@ -105,6 +105,7 @@ def _led(text: str, start: int, end: int, found: Found) -> int:
         at = word.end()
     if at > start:
         found.passed.append(Span(*trimmed(text, start, at)))
+        return behind_long_dash(text, start, at, end, found)
     return at
 
 

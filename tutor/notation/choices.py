@@ -19,6 +19,8 @@ from tutor.notation.talked import start_of
 from tutor.notation.tree import Span
 from tutor.notation.unreadable import Broken
 
+_LONG_DASHES = "—―"
+
 
 def other_choices(usual: Found) -> list[Found]:
     """The same line to be read with one of the choices that were met taken the other way."""
@@ -58,6 +60,11 @@ def read_as(text: str, source: Source, said: Mapping[str, float], found: Found) 
     source, part = parted(source, found.names)
     spelled = respelled(thousands(source, found), found.names)
     taken, found.taken = found.taken, []
+    found.long_dashes = frozenset(
+        column
+        for column, typed in enumerate(spelled.typed(text))
+        if typed in _LONG_DASHES and spelled.text[column] == "-"
+    )
     try:
         reader = Statements(text, spelled, found, said)
         line = reader.line()

@@ -30,7 +30,10 @@ class Choice:
 
 @dataclass
 class Found:
-    """What is collected while a line is read; `open` are the choices that were met."""
+    """What is collected while a line is read; `open` are the choices that were met.
+
+    `long_dashes` are the columns of the minus signs that were typed as long dashes.
+    """
 
     names: Names
     frame: Frame
@@ -40,6 +43,7 @@ class Found:
     unread: list[Span] = field(default_factory=list)
     taken: list[Taken] = field(default_factory=list)
     open: set[str] = field(default_factory=set)
+    long_dashes: frozenset[int] = frozenset()
 
 
 def trimmed(text: str, start: int, end: int) -> tuple[int, int]:

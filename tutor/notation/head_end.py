@@ -17,8 +17,21 @@ def behind_heading(text: str, start: int, at: int, end: int, found: Found) -> in
     """
     apart = _APART.match(text, at, end)
     at = at if apart is None else apart.end()
+    if _IN_WORDS.search(text, start, at) is not None:
+        return _behind_dash(text, start, at, end, found)
+    return behind_long_dash(text, start, at, end, found)
+
+
+def behind_long_dash(text: str, start: int, at: int, end: int, found: Found) -> int:
+    """Where the text behind what stands from `start` to `at` begins, if a long dash may set it apart: ↑ — 12 + F_AC = 0."""
     dash = _DASH.match(text, at, end)
-    if dash is None or _IN_WORDS.search(text, start, at) is None:
+    long = dash is not None and dash.start("dash") in found.long_dashes
+    return _behind_dash(text, start, at, end, found) if long else at
+
+
+def _behind_dash(text: str, start: int, at: int, end: int, found: Found) -> int:
+    dash = _DASH.match(text, at, end)
+    if dash is None:
         return at
     if not found.choice.dashed:
         found.open.add("dashed")
@@ -28,7 +41,7 @@ def behind_heading(text: str, start: int, at: int, end: int, found: Found) -> in
 
 
 _APART = re.compile(r"\)?(?: *[:;,|]| *(?:[-=]+>|[→⇒](?= )))|\)(?= )")
-_DASH = re.compile(r" +- +(?=[^ ])")
+_DASH = re.compile(r" *(?<= )(?P<dash>-) +(?=[^ ])")
 _IN_WORDS = re.compile(rf"[{LETTERS}]{{3}}|\b(?:at|um|en) ")
 _LIST = re.compile(r" *(?P<dash>-) +(?=[A-Za-z][\w{}]*(?! *:))")
 
