@@ -138,3 +138,54 @@ def test_a_sum_in_brackets_that_is_an_own_value_stands_for_it() -> None:
     assert judge(BENCH, about, "0.8 AC = -(30 - 16)", known=known).right
     assert not judge(BENCH, about, "0.8 AC = -(30 - 15)", known=known).right
     assert not judge(BENCH, about, "0.8 AC = (30 - 16)", known=known).right
+
+
+MAST = plain_problem(
+    [("A", 0, 0), ("B", 4, 0), ("C", 2, -1), ("D", 2, 1), ("F", 2, 2)],
+    ("AB", "AC", "BC", "BD", "AF", "BF"),
+    [Support("A", "pin"), Support("D", "pin")],
+    [
+        Load("C", size=exact(12), angle=exact(225)),
+        Load("F", size=exact(12), angle=exact(15)),
+    ],
+)
+"""D_x = -21.21, D_y = 10.61; about A the load at F turns by as much as one component of that at C."""
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("-12 sin 45 *2 - 12 cos 45 + 21.21 + 10.61*2 + 12 sin 15 *2 - 12 cos 15 *2 = 0", "right"),
+        ("-12 sin 45 *2 + 12 cos 45 + 21.21 + 10.61*2 + 12 sin 15 *2 - 12 cos 15 *2 = 0", "wrong"),
+        ("-12 sin 45 *2 - 12 cos 45 + 21.21 + 10.61*2 - 12 cos 15 *2 = 0", "wrong"),
+    ],
+)
+def test_a_component_that_is_as_large_as_another_load_is_still_the_component(
+    text: str, kind: str
+) -> None:
+    known = {"D_x": "-21.21", "D_y": "10.61"}
+    assert judge(MAST, M("A"), text, known=known).kind == kind
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("AC = -14000*5/4 = -17500 N = 17.5 kN C", "right"),
+        ("AC = -14000*5/4 = -17500 N", "right"),
+        ("AC = -14000*4/5 = -11200 N", "wrong"),
+        ("AC = -14000*5/4 = -17500", "wrong"),
+        ("AC = -14*5/4 = -17.5 N", "wrong"),
+        ("AC = -14000*5/4 = -17.5 N", "wrong"),
+    ],
+)
+def test_a_unit_behind_the_last_number_is_that_of_the_numbers_before_it(
+    text: str, kind: str
+) -> None:
+    assert kind_of(Value("AC"), text) == kind
+    assert kind_of(Fy(joint="A"), f"14000 N + 0.8 AC = 0, {text}") == kind
+
+
+def test_in_which_units_a_line_is_worked_out_may_be_said_before_it() -> None:
+    assert kind_of(M("A"), "(in m) 6 B_y = 30*3 + 1.5*4") == "right"
+    assert kind_of(M("A"), "(all in kN and m) 6 B_y = 30*3 + 1.5*4 = 96") == "right"
+    assert kind_of(M("A"), "(in m) 6 B_y = 30*3 - 1.5*4") == "wrong"

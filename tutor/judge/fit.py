@@ -248,6 +248,8 @@ def numbers_fit(
         return "silent", not open_ones
     if not terms and not open_ones:
         return "silent", True
+    if not line.unknowns and _components(line.constants, numbers, scale, tolerance):
+        return "silent", False
     if not line.unknowns and 2 * len(terms) > len(line.constants):
         return ("silent", False) if _components(terms, left, scale, tolerance) else None
     wrongly = (any_copied_wrongly, any_shown_otherwise) if abs(scale) == 1.0 else ()

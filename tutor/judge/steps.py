@@ -34,6 +34,7 @@ from tutor.judge.proportion import proportion_verdict
 from tutor.judge.put_together import put_together
 from tutor.judge.ratios import ratio_of_components
 from tutor.judge.typed import TypedEquation, typed_equation
+from tutor.judge.unit_behind import with_units_behind
 from tutor.judge.untrue import untrue_as
 from tutor.judge.value_at_end import as_value, value_said
 from tutor.judge.value_line import broken_behind, judge_value_line, value_told
@@ -89,6 +90,8 @@ def _read_otherwise(desk: Desk, about: Asked, line: Typewritten) -> Iterator[tup
     values = [each.value for each in desk.own.known.values()]
     if values and (in_one := put_together(line, values)) is not None:
         yield _judged(desk, about, in_one), False
+    if (in_unit := with_units_behind(line)) is not None:
+        yield _judged(desk, about, in_unit), False
     if (below := all_below(line)) is not None and (again := _judged(desk, about, below)).right:
         yield replace(again, remarks=(*again.remarks, Remark("brackets", BRACKETS))), False
     if (sizes := in_size(desk, about, line, _judged)) is not None:

@@ -48,6 +48,11 @@ _NOT_THAT = re.compile(
     r" *(?:[0-9./]+[ ,]*)?(?:and |but )?not +(?:the )?(?P<other>[0-9./]*[0-9])[ !.]*", re.IGNORECASE
 )
 """Which of two numbers stands in the line: 9/15, not 9/12."""
+_MEASURE = "|".join(sorted((*units.NEWTONS, *units.METRES), key=len, reverse=True))
+_IN_UNITS = re.compile(
+    rf" *(?:(?:all|everything|working|work|lengths?|forces?|arms?|distances?|units?) +)*in +(?:{_MEASURE})(?:(?:,| and| &) *(?:{_MEASURE}))* *"
+)
+"""In which units a line is worked out, where that is all that is said: (in m), (all in kN and m)."""
 _CORRECTS = re.compile(r"\b(?:should|actually|instead|correction|meant|rather)\b", re.IGNORECASE)
 _VALUE = re.compile(
     rf"(?:^|[,;:∴⇒→=]|\b(?:so|hence|thus|gives|and)\b) *(?P<name>[{LETTERS}][\w{{}}'-]*)? *=[^=,;:∴⇒→]*?[-+]? ?(?P<size>[0-9][0-9.,]*) *[{LETTERS}]{{0,4}} *$"
@@ -72,7 +77,7 @@ def _brackets(text: str) -> list[Token]:
         for token in tokens_of(text, 0)
         if token.kind == "bracket"
         and text[token.start - 1 : token.start] in ("", " ")
-        and _BEHIND.match(text, token.end) is not None
+        and (_BEHIND.match(text, token.end) is not None or not text[: token.start].strip())
     ]
 
 
@@ -80,6 +85,8 @@ def _talks(text: str, token: Token, names: Names) -> bool:
     inner, before = token.text[1:-1], text[: token.start]
     if _ONLY_SIGNS.fullmatch(inner) or _rule_of_signs(inner):
         return bool(before.strip())
+    if _IN_UNITS.fullmatch(inner) is not None:
+        return not before.strip()
     if _SHARE.fullmatch(inner) is not None:
         return "=" in before
     if (said := _NOT_THAT.fullmatch(inner)) is not None:
