@@ -189,3 +189,19 @@ def test_in_which_units_a_line_is_worked_out_may_be_said_before_it() -> None:
     assert kind_of(M("A"), "(in m) 6 B_y = 30*3 + 1.5*4") == "right"
     assert kind_of(M("A"), "(all in kN and m) 6 B_y = 30*3 + 1.5*4 = 96") == "right"
     assert kind_of(M("A"), "(in m) 6 B_y = 30*3 - 1.5*4") == "wrong"
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("AB = 12 kN = 1200 N", "unit"),
+        ("AB = 12000 N = 120 kN (T)", "unit"),
+        ("AB = 12 kN = 12500 N", "arithmetic"),
+        ("AB = 12 kN = 120 kN", "arithmetic"),
+    ],
+)
+def test_a_number_given_again_in_another_unit_is_off_by_a_power_of_ten(
+    text: str, code: str
+) -> None:
+    verdict = judge(BENCH, Value("AB"), text, known=KNOWN)
+    assert [mistake.code for mistake in verdict.mistakes] == [code]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -25,6 +26,8 @@ from tutor.text import listed
 SO_FAR = "The first part is right, but "
 NOT_EQUAL = "{other} is not {one}."
 AS_RADIANS = ", which is what comes out with the angle taken as radians."
+TENTH_POWERS = 0.001
+"""So near to a whole power of ten, no figure is another one."""
 IN_UNIT = "{one} comes out in {unit}, not in the unit of {other}."
 IS_NOT = "{one} is {value}, not {other}."
 WITH_OWN = "{other} is not {one}, with {given}."
@@ -100,7 +103,20 @@ def _slip_of(desk: Desk, step: Step, one: Side, other: Side) -> tuple[str, str |
         return "minus", lost
     if one.numeric and _in_radians(step, one, other):
         return "angle-mode", None
-    return ("unit", step.sides[0].name) if _only_unit(desk, one, other) else ("arithmetic", None)
+    unit = _only_unit(desk, one, other) or _converted_wrongly(one, other)
+    return ("unit", step.sides[0].name) if unit else ("arithmetic", None)
+
+
+def _converted_wrongly(one: Side, other: Side) -> bool:
+    """Whether a number is only given in another unit, and is off by a power of ten: 1500 N = 15 kN."""
+    if not (one.unit in NEWTONS and other.unit in NEWTONS) or one.unit == other.unit:
+        return False
+    sizes = [abs(size_of(side)) for side in (one, other)]
+    plain = one.figures is not None and other.figures is not None and min(sizes) > 0.0
+    if not plain:
+        return False
+    powers = math.log10(sizes[0] / sizes[1])
+    return abs(powers - round(powers)) < TENTH_POWERS
 
 
 def _minus_lost(desk: Desk, one: Side, other: Side) -> str | None:
