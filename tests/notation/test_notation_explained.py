@@ -241,3 +241,18 @@ def test_other_ways_to_write_what_a_formula_says(text: str, same: str) -> None:
 def test_a_reason_alone_says_no_member_to_be_zero() -> None:
     line = read_line("DE and EF in line, no load", GALLERY.names)
     assert isinstance(line, Unreadable) or all(len(step.sides) == 1 for step in line.steps)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "the height of the truss is h = 3 m; h F_BS + 96 = 0",
+        "height h = 3 m, h F_BS + 96 = 0",
+        "h F_BS + 96 = 0, the height of the truss being h = 3 m",
+        "h F_BS + 96 = 0 where the height h = 3 m",
+    ],
+)
+def test_a_letter_may_be_called_what_it_is_the_length_of(text: str) -> None:
+    line = read_line(text, GALLERY.names)
+    assert not isinstance(line, Unreadable), line.message
+    assert said(line) == said(read_line("3 F_BS + 96 = 0", GALLERY.names))

@@ -66,13 +66,18 @@ def explained(source: Source, names: Names) -> tuple[Source, tuple[Span, ...]]:
     while (found := _BEGINS.search(text, at)) is not None:
         end = _end_of(text, found.end(), names)
         at = found.end()
-        if end is None or not _is_of_a_length(text, found, end, names):
+        if end is None:
+            continue
+        if (letter := _LETTER.search(text, found.start(), end)) is not None:
+            end = letter.start()
+        if not _is_of_a_length(text, found, end, names):
             continue
         told.append(source.span(found.start(), end))
         if not text[: found.start()].strip() and (so := _SO.match(text, end)) is not None:
             end = so.end()
         start, end = _with_brackets(text, found.start(), end)
-        text = text[:start] + " " * (end - start) + text[end:]
+        apart = "," if letter is not None and text[:start].strip(" :;,") else ""
+        text = text[:start] + apart.ljust(end - start) + text[end:]
         at = end
     if not told:
         return source, ()
