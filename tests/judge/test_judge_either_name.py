@@ -48,3 +48,18 @@ def test_where_neither_is_right_the_nearer_one_is_told(
 ) -> None:
     verdict = judge(BRACKET, about, text)
     assert [(m.code, m.force) for m in verdict.mistakes] == [(code, force)]
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "right"),
+    [
+        (Fx(), "P_x - R_h = 0", True),
+        (Fy(), "P_y + R_v - 380 = 0 where R_v = (5/13)(832) = 320, so P_y = 60", True),
+        (Fy(), "P_y + R_v - 260 = 0", False),
+        (Fy(), "P_y + R_h - 380 = 0", False),
+    ],
+)
+def test_the_one_inclined_reaction_goes_by_its_letter_alone_and_so_do_its_components(
+    about: Fx | Fy, text: str, right: bool
+) -> None:
+    assert judge(BRACKET, about, text, known={"R_S": 832}).right == right

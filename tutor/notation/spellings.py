@@ -99,6 +99,10 @@ _ALONE = _frames([("", "")])
 _FORCE = _lettered(MEMBER_LETTERS)
 _OF_MEMBER: Mapping[Axis, Frames] = {axis: _along(MEMBER_LETTERS, axis) for axis in _AXIS_LETTERS}
 _OF_REACTION: Mapping[Axis, Frames] = {axis: _along("RF", axis) for axis in _AXIS_LETTERS}
+_BEHIND: Mapping[Axis, Frames] = {
+    axis: _frames(("", letter) for letter in letters) for axis, letters in _AXIS_LETTERS.items()
+}
+"""The letter of an axis behind a name of one letter: R_v."""
 _AT_SUPPORT, _AT_LINK = _lettered("RN"), _lettered("RNST")
 _LONGEST_BEFORE, _LONGEST_BEHIND = 3, 1
 
@@ -194,11 +198,12 @@ def _reactions(
     numbered = _figures_alone(joints)
     at = [(_joint(name), name) for name in reactions]
     links = [name for name in reactions if name in slants and slants[name].pull]
-    if len(links) == 1:
-        yield "T", _ALONE, Meaning(links[0])
     inclined = [name for name in reactions if not name.endswith(("_x", "_y"))]
-    if len(inclined) == 1:
-        yield "R", _ALONE, Meaning(inclined[0])
+    for letter, called in (("T", links), ("R", inclined)):
+        if len(called) == 1:
+            yield letter, _ALONE, Meaning(called[0])
+            for axis, share in _shares(slants.get(called[0])):
+                yield letter, _BEHIND[axis], Meaning(called[0], share)
     for joint, name in at:
         word = squeezed(joint)
         if name.endswith(("_x", "_y")):
