@@ -192,3 +192,18 @@ def test_words_about_a_reaction_count_as_they_stand(text: str, kind: str) -> Non
 def test_a_reaction_drawn_otherwise_shows_no_mistake_of_sign_besides_its_own() -> None:
     verdict = told(Fx(), "90 - A_x = 0 (A_x drawn to the left)", known={})
     assert all(mistake.code != "sign" for mistake in verdict.mistakes)
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("AE has to push down on A, so 80 + 0.8 F_AE = 0", "right"),
+        ("the wall lifts A, AE must be in compression: 80 + 0.8 F_AE = 0", "right"),
+        ("AE must be in compression, so 80 - 0.8 F_AE = 0", "right"),
+        ("AE pushes down on A, so 80 + 0.8 F_AE = 0", "undecided"),
+        ("AE drawn in compression, it has to push: 80 + 0.8 F_AE = 0", "undecided"),
+        ("AE has to push down on A, so 60 + 0.8 F_AE = 0", "wrong"),
+    ],
+)
+def test_what_a_force_has_to_do_is_expected_and_not_drawn(text: str, kind: str) -> None:
+    assert told(Fy("A"), text).kind == kind

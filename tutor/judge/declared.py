@@ -57,6 +57,12 @@ _REACTION_DRAWN = re.compile(
     re.IGNORECASE,
 )
 """A reaction that a line says to be drawn one way: A_x drawn to the left."""
+_EXPECTED = re.compile(
+    r"\b(?:has|have|had|needs?|ought|is bound|are bound) +to +(?:push|pull|press|be|act|carry|work|go|hold|take|lift|bear|point)\w*"
+    r"|\b(?:must|should|will|can only|would) +(?:\w+ +)?(?:push|pull|press|be|act|carry|work|hold|take|lift|bear|point)\w*",
+    re.IGNORECASE,
+)
+"""Words by which the way of a force is expected, and not drawn: the post has to push up."""
 _AXES = {"left": "_x", "right": "_x", "up": "_y", "down": "_y"}
 
 
@@ -122,12 +128,16 @@ def assumed_otherwise(
 ) -> Mapping[str, str]:
     """Those of `drawn_otherwise` that a line says before its equation, or to be assumed.
 
-    What is said behind an equation may also be what it comes to.
+    What is said behind an equation may also be what it comes to, and what a force has to do is what it
+    is expected to come to.
     """
     said = drawn_otherwise(line, names, members, own)
     if not said:
         return said
-    front = _spoken_of(line, 0, line.steps[0].span.start, names)
+    before = line.steps[0].span.start
+    drawn = any(folded(word) in ASSUMES for word in WORD.findall(line.text, 0, before))
+    expected = not drawn and _EXPECTED.search(line.text, 0, before) is not None
+    front = {} if expected else dict(_spoken_of(line, 0, before, names))
     behind = line.steps[-1].span.end
     if any(folded(word) in ASSUMES for word in WORD.findall(line.text, behind)):
         front |= _spoken_of(line, behind, len(line.text), names)
