@@ -65,15 +65,15 @@ def reviewed(
     if book is not None:
         book.note_check(written.paper, result)
     told = (
-        *(f"{file}:{r.name.removeprefix('line ')}: {r.message}" for r in written.refused),
-        *(f"{file}:{note.removeprefix('line ')}." for note in written.noted),
+        *(f"{file}:{r.line}: {r.message}" for r in written.refused),
+        *(f"{file}:{each.line}: {each.said}." for each in written.twice),
         *(f"{file}: {said}." for said in told_aside(written.aside)),
     )
     beside = Beside(
         to_words(truss_figure(problem))[1:],
         lines=[about for about, _ in written.paper.lines],
         numbers=written.numbers,
-        notes=written.noted,
+        notes=[each.text for each in written.twice],
         aside=told_aside(written.aside),
     )
     return replace(result, refused=(*written.refused, *result.refused)), told, beside

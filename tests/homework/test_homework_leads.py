@@ -129,7 +129,9 @@ def test_two_forces_said_to_be_equal_both_have_the_value(line: str) -> None:
 
 def test_a_value_that_a_later_row_changes_is_told_with_its_line() -> None:
     written = read_paper(roof(), "AB = 667 T\nAD = 1202 C\nAB = 766 T\nAD = 1202 C\n")
-    assert written.noted == ("line 3: AB = 766 T, in the place of 667 T above",)
+    assert [each.text for each in written.twice] == [
+        "line 3: AB = 766 T, in the place of 667 T above"
+    ]
     assert dict(written.paper.values) == {"AB": "766 T", "AD": "1202 C"}
 
 

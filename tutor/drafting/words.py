@@ -136,7 +136,7 @@ def number_of(word: Word, what: str, own: str = "") -> tuple[Exact, str]:
         text, unit = found["number"], found["unit"]
     read = exact(_without_commas(word, text, UNITS.get(unit.lower(), own)))
     if isinstance(read, Wrong):
-        raise Bad(word.text, f"{what} {_short(read.message)}", read.cure, word)
+        raise Bad(word.text, f"{what} {read.why}", read.cure, word)
     return read, UNITS.get(unit.lower(), "")
 
 
@@ -200,10 +200,3 @@ def pair_in(word: Word) -> tuple[Word, Word] | None:
         return None
     comma = word.start + len(found["x"])
     return Word(found["x"], word.start, comma), Word(found["y"], comma + 1, word.end)
-
-
-def _short(message: str) -> str:
-    """A message without what was read, which stands before it already."""
-    return (
-        re.sub(r'^is ".*?", which', "", message).strip() if message.startswith('is "') else message
-    )

@@ -9,16 +9,30 @@ from tutor.homework.table import DecimalSign
 from tutor.homework.work import Refused
 from tutor.judge import Judge
 from tutor.model import Problem
+from tutor.notation import Unreadable
 from tutor.notation.characters import plain
 from tutor.text import listed, printable, shown
+
+
+@dataclass(frozen=True)
+class EnteredTwice:
+    """A value that a line of a file puts in the place of an earlier one: which line, and how that is said."""
+
+    line: int
+    said: str
+
+    @property
+    def text(self) -> str:
+        """The same with its line."""
+        return f"line {self.line}: {self.said}"
 
 
 @dataclass(frozen=True)
 class Written:
     """What came of a typed line: the paper after it, what was noted, and what was refused.
 
-    Of a whole file, `noted` tells which value took the place of another, and `numbers` in which of
-    its lines each line of the paper stands. `aside` is what was read as none of the work.
+    Of a whole file, `twice` are the values that took the place of others, and `numbers` tells in which
+    of its lines each line of the paper stands. `aside` is what was read as none of the work.
     """
 
     paper: Paper
@@ -26,6 +40,7 @@ class Written:
     refused: tuple[Refused, ...] = ()
     numbers: tuple[int, ...] = ()
     aside: tuple[str, ...] = ()
+    twice: tuple[EnteredTwice, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -43,8 +58,10 @@ class Page:
     def noted(self, paper: Paper, *words: str) -> Written:
         return Written(paper, words)
 
-    def refuse(self, text: str, message: str, name: str = "line") -> Written:
-        return Written(self.paper, (), (Refused(name, shown(text)[1:-1], printable(message)),))
+    def refuse(self, text: str, why: str | Unreadable, name: str = "line") -> Written:
+        complaint = why if isinstance(why, Unreadable) else None
+        message = why.message if isinstance(why, Unreadable) else printable(why)
+        return Written(self.paper, (), (Refused(name, shown(text)[1:-1], message, complaint),))
 
 
 def unknown_of(page: Page, name: str) -> str | None:

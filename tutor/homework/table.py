@@ -112,7 +112,9 @@ def read_row(desk: Judge, row: str, sign: DecimalSign, where: str) -> tuple[str,
         reading = value_of(read_line(value, desk.names), reaction="_" in meant[0])
         if not isinstance(reading, Unreadable):
             return meant[0], value
-        best = best or Refused(meant[0], _shown(row), f"{where}: {reading.message}")
+        best = best or Refused(
+            meant[0], _shown(row), f"{where}: {reading.message}", reading, f"{where}: "
+        )
     message = f"{where} does not begin with the name of a member or a reaction."
     return best or Refused("", _shown(row), message)
 

@@ -26,9 +26,8 @@ from tutor.judge import Equation, in_words, judge_of
 from tutor.judge.headings import headed
 from tutor.judge.known_values import KnownValues
 from tutor.model import Problem
-from tutor.notation import Unreadable, read_letters
+from tutor.notation import Line, Unreadable, read_letters
 from tutor.notation.characters import plain
-from tutor.text import raised
 
 NOT_DONE = "-"
 
@@ -39,7 +38,6 @@ OPERATORS = tuple("-+*/·×(")
 TIMES = re.compile(r"\d[\s*·×]*([^\W\d_][\w{}-]*)")
 PARTED = re.compile(r"(?:[,;&]|\band\b)\s*[^\W\d_][\w{}-]*\s*$")
 APART = re.compile(r"(?<![\w}])([FSNT]) ([A-Z]\w{1,7})(?=\s*=)")
-COLUMN = re.compile(r"At column \d+, ")
 SUM = re.compile(r"=\s*[-+]?0(?:\.0*)?\s*$")
 ROW = re.compile(r"([^\W\d_][\w{}-]*)\s*[\s,;:|]\s*[-+]?[\d.]")
 
@@ -58,23 +56,20 @@ def write_line(
 
 def _placed(page: Page, text: str, written: Written) -> Written:
     """What was refused with its columns counted in the whole line, or without any."""
-    if not any(COLUMN.search(refused.message) for refused in written.refused):
+    if not any(r.complaint is not None and r.complaint.placed for r in written.refused):
         return written
     line = page.desk.read(text)
-    whole = line.message if isinstance(line, Unreadable) else ""
-    refused = tuple(replace(r, message=_counted(r.message, whole)) for r in written.refused)
-    return replace(written, refused=refused)
+    return replace(written, refused=tuple(_counted(refused, line) for refused in written.refused))
 
 
-def _counted(message: str, whole: str) -> str:
+def _counted(refused: Refused, line: Line | Unreadable) -> Refused:
     """A complaint about a piece of a line with the column that the same one has in the whole line."""
-    if message == whole or (own := COLUMN.search(message)) is None:
-        return message
-    lead, rest = message[: own.start()], message[own.end() :]
-    there = COLUMN.match(whole)
-    if there is not None and whole[there.end() :] == rest:
-        return f"{lead}{whole}"
-    return f"{lead}{raised(rest)}"
+    piece = refused.complaint
+    if piece is None or not piece.placed:
+        return refused
+    same = isinstance(line, Unreadable) and line.without_place == piece.without_place
+    said = line.message if isinstance(line, Unreadable) and same else piece.without_place
+    return replace(refused, message=f"{refused.lead}{said}")
 
 
 def _written(page: Page, text: str) -> Written:
@@ -130,7 +125,7 @@ def _headed_line(page: Page, bare: str, text: str) -> Written | None:
     if about is not None:
         return _with_line(page, about, text, text.strip(), in_words(about))
     if isinstance(line, Unreadable):
-        return page.refuse(text, line.message)
+        return page.refuse(text, line)
     if line.label is not None and line.label.part is not None:
         return page.refuse(
             text,
@@ -265,7 +260,7 @@ def _value(page: Page, name: str, value: str) -> Written:
         return page.noted(page.paper.with_value(unknown, ""), f"{unknown} not done")
     read = read_entry(page.desk, unknown, value, KnownValues(dict(page.paper.senses), {}))
     if isinstance(read, Refused):
-        return Written(page.paper, (), (replace(read, message=f"{unknown}: {read.message}"),))
+        return Written(page.paper, (), (read.led(f"{unknown}: "),))
     before = f", in the place of {old}" if old not in (None, value) else ""
     return page.noted(
         page.paper.with_value(unknown, value, page.paper.place), f"{unknown} = {value}{before}"
@@ -289,11 +284,11 @@ def _multiplied(page: Page, name: str, bare: str) -> bool:
     return any(unknown_of(page, word) == name for word in first)
 
 
-def _cannot(page: Page, bare: str) -> str:
+def _cannot(page: Page, bare: str) -> str | Unreadable:
     if "=" not in bare:
         return "This is no value, no line and no word known here; a value is like AB = 7.5 C."
     reading = page.desk.read(bare)
     if isinstance(reading, Unreadable):
-        return reading.message
+        return reading
     at = f" at {page.paper.place}" if page.paper.place else f" at {page.problem.joints[0].name}"
     return f"Say which equation this is, with ΣFx{at}: or ΣFy{at}: or ΣM_A: before it."

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from tutor.homework.broken_lines import mended
 from tutor.homework.marks import listed_with_dashes
-from tutor.homework.page import Written
+from tutor.homework.page import EnteredTwice, Written
 from tutor.homework.paper import Paper
 from tutor.homework.table import BYTE_ORDER_MARK, decimal_sign, usual_sign
 from tutor.homework.typed import write_line
@@ -25,17 +25,17 @@ def read_paper(problem: Problem, text: str) -> Written:
     """
     paper, refused = Paper(), []
     numbers: list[int] = []
-    noted: list[str] = []
+    twice: list[EnteredTwice] = []
     aside: list[str] = []
     if len(text) > MOST_CHARACTERS or text.count("\n") > MOST_LINES:
         message = f"A file of work has {MOST_LINES} lines at most; is it another file?"
-        return Written(paper, (), (Refused("line 1", "", message),))
+        return Written(paper, (), (Refused("line 1", "", message, line=1),))
     sign = decimal_sign(text) or usual_sign(problem)
     lines = listed_with_dashes(text.removeprefix(BYTE_ORDER_MARK).splitlines())
     lines = mended(judge_of(problem), lines)
     for number, line in enumerate(lines, start=1):
         written = write_line(problem, paper, line, sign)
-        noted += _changed(number, paper, written.paper)
+        twice += _changed(number, paper, written.paper)
         aside += (f"line {number} ({said})" for said in written.aside)
         begun = paper != Paper()
         struck = [i for i, had in enumerate(paper.lines) if had not in written.paper.lines][:1]
@@ -43,15 +43,15 @@ def read_paper(problem: Problem, text: str) -> Written:
         paper = written.paper
         numbers += [number] * (len(paper.lines) - len(numbers))
         if begun or any(char.isdigit() for char in line):
-            refused += [replace(r, name=f"line {number}") for r in written.refused]
-    return Written(paper, tuple(noted), tuple(refused), tuple(numbers), tuple(aside))
+            refused += [replace(r, name=f"line {number}", line=number) for r in written.refused]
+    return Written(paper, (), tuple(refused), tuple(numbers), tuple(aside), tuple(twice))
 
 
-def _changed(number: int, before: Paper, after: Paper) -> list[str]:
+def _changed(number: int, before: Paper, after: Paper) -> list[EnteredTwice]:
     """Which values of a file a line of it puts others in the place of."""
     pairs = ((name, before.values.get(name), text) for name, text in after.values.items())
     return [
-        f"line {number}: {name} = {text}, in the place of {old} above"
+        EnteredTwice(number, f"{name} = {text}, in the place of {old} above")
         for name, old, text in pairs
         if old is not None and old != text
     ]

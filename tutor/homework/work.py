@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from decimal import Decimal
 from itertools import islice
 from numbers import Real
@@ -54,11 +54,22 @@ class Line:
 
 @dataclass(frozen=True)
 class Refused:
-    """Something that was left out: which entry ("AB", "line 2", "order") and why, in a sentence."""
+    """Something that was left out: which entry ("AB", "line 2", "order") and why, in a sentence.
+
+    `complaint` is what the notation says of it, where that is why; `lead` is what the sentence has
+    before that. Of a whole file, `line` is the number of the line.
+    """
 
     name: str
     text: str
     message: str
+    complaint: Unreadable | None = None
+    lead: str = ""
+    line: int | None = None
+
+    def led(self, lead: str) -> Refused:
+        """The same with words before its sentence."""
+        return replace(self, message=f"{lead}{self.message}", lead=f"{lead}{self.lead}")
 
 
 @dataclass(frozen=True)
@@ -198,7 +209,7 @@ def read_entry(desk: Judge, unknown: str, value: object, given: KnownValues) -> 
         return Entry(unknown, sign * number + 0.0, _radius(number, repr(number)), _shown(value))
     reading = value_of(desk.read(value.strip()), reaction="_" in unknown)
     if isinstance(reading, Unreadable):
-        return Refused(unknown, _shown(value), reading.message)
+        return Refused(unknown, _shown(value), reading.message, reading)
     if reading.name is not None and reading.name != unknown:
         return Refused(unknown, _shown(value), f"This is a value of {reading.name}.")
     if (reading.letter and unknown not in desk.problem.member) or (

@@ -24,10 +24,17 @@ WRITE = 'write a number like 4 or 1.5, or an exact one in quotes like "3/2" or "
 
 @dataclass(frozen=True)
 class Wrong:
-    """Why a value is no number: `message` continues "the size of the load …"."""
+    """Why a value is no number: `why` continues "the size of the load …", or where it was `read` as a
+    text, "… is “abc”, which …"."""
 
-    message: str
+    why: str
     cure: str = WRITE
+    read: str = ""
+
+    @property
+    def message(self) -> str:
+        """What is wrong, with what was read."""
+        return f"is {self.read}, which {self.why}" if self.read else self.why
 
 
 def kind_of(value: object) -> str:
@@ -67,9 +74,9 @@ def _decimal(written: str) -> Exact | Wrong:
     try:
         number = Decimal(text)
     except InvalidOperation:
-        return Wrong(f"is {shown(text)}, which cannot be read")
+        return Wrong("cannot be read", read=shown(text))
     if not number.is_finite():
-        return Wrong(f"is {text}, which is no finite number")
+        return Wrong("is no finite number", read=text)
     if len(number.as_tuple().digits) > DIGITS:
         return Wrong(f"has more than {DIGITS} digits", "round it")
     if number and not -13 <= number.adjusted() <= 13:
@@ -84,11 +91,10 @@ def _expression(written: str) -> Exact | Wrong:
         return Wrong("is an empty text")
     read = read_number(text)
     if isinstance(read, Unreadable):
-        message = read.message.removesuffix(f"; {read.cure}.")
-        why = one_line(lowered(message))
-        return Wrong(f"is {shown(text)}, which cannot be read: {why}", one_line(read.cure))
+        why = one_line(lowered(read.wrong))
+        return Wrong(f"cannot be read: {why}", one_line(read.cure), shown(text))
     if not math.isfinite(read.value):
-        return Wrong(f"is {shown(text)}, which is no finite number")
+        return Wrong("is no finite number", read=shown(text))
     return _bounded(read)
 
 

@@ -13,6 +13,7 @@ from typing import Any
 from tutor.notation.characters import blank, columns, hidden, shown
 from tutor.notation.complaints import COMPLAINTS
 from tutor.notation.tree import Span
+from tutor.text import raised
 
 _CARET_WINDOW = 72
 
@@ -23,8 +24,8 @@ class Unreadable:
 
     `code` is stable; `column` counts from 1 in `text`, the text as typed; `length` is how many
     characters are meant (0 at the end of the text); `found` is what stands there, fit to print;
-    `message` is one sentence with the place, what is wrong and what would be right, and `cure` is
-    its last part. `message`, `found`, `cure` and `caret()` hold no control character.
+    `says` is what is wrong, `cure` what would be right, and `placed` whether that is told with the
+    place. `message` is all of it in one sentence. None of these holds a control character.
     """
 
     code: str
@@ -32,8 +33,24 @@ class Unreadable:
     column: int
     length: int
     found: str
-    message: str
+    says: str
     cure: str
+    placed: bool
+
+    @property
+    def wrong(self) -> str:
+        """Where it is and what is wrong, as a sentence begins."""
+        return raised(f"At column {self.column}, {self.says}" if self.placed else self.says)
+
+    @property
+    def message(self) -> str:
+        """The complaint in one sentence."""
+        return f"{self.wrong}; {self.cure}."
+
+    @property
+    def without_place(self) -> str:
+        """The complaint in one sentence that does not say where."""
+        return raised(f"{self.says}; {self.cure}.")
 
     def caret(self) -> str:
         """The text, control characters made visible, with carets below what is meant."""
@@ -78,12 +95,8 @@ class Broken(Exception):  # noqa: N818 - never leaves this package: it becomes a
             for word, said in self._words_in(text)
         }
         says, cure = complaint.says.format(**words), complaint.cure.format(**words)
-        place = f"At column {start + 1}, " if complaint.placed else ""
-        sentence = f"{place}{says}; {cure}."
-        message = sentence[0].upper() + sentence[1:]
-        return Unreadable(
-            self.key.partition("/")[0], text, start + 1, end - start, found, message, cure
-        )
+        code = self.key.partition("/")[0]
+        return Unreadable(code, text, start + 1, end - start, found, says, cure, complaint.placed)
 
     def _words_in(self, text: str) -> Iterator[tuple[str, Any]]:
         for word, said in self.words.items():

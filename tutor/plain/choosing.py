@@ -14,7 +14,7 @@ from tutor.plain.voice import LONGEST, TooLong, Voice
 from tutor.progress.guide import Guide, Listed, guide_for, where_left
 from tutor.progress.kept import Summaries
 from tutor.progress.page import at_a_glance, page_lines
-from tutor.progress.where import FINISHED as DONE_WITH
+from tutor.progress.where import FINISHED
 from tutor.records import Keep, Kept
 from tutor.records.anew import anew, can_be_anew, then_told
 from tutor.records.belonging import Belonging, key_of
@@ -117,7 +117,7 @@ class Choosing:
 
 def _to_go_on_with(guide: Guide) -> str:
     """The key of the problem begun last and not finished, else of the next one; "" where all is done."""
-    if guide.last and guide.places[guide.last] not in DONE_WITH:
+    if guide.last and guide.places[guide.last] not in FINISHED:
         return guide.last
     ahead = guide.next()
     return "" if ahead is None else ahead.key
@@ -129,7 +129,7 @@ def guide_lines(guide: Guide, problems: Sequence[Problem]) -> Iterator[str]:
         f"{raised(how)}: {listed(names, most=9)}." for how, names in at_a_glance(guide.attained)
     )
     numbered = {key_of(each): f"{n}. {each.title}" for n, each in enumerate(problems, start=1)}
-    if guide.last and guide.places[guide.last] not in DONE_WITH:
+    if guide.last and guide.places[guide.last] not in FINISHED:
         where = guide.places[guide.last]
         yield f"You were at {numbered[guide.last]}, {where}. Type next to go on there."
     elif guide.last and (ahead := guide.next()) is not None:
@@ -161,7 +161,7 @@ def choose_lesson(
     places = [where_left(found[kept.path], how, summaries) for kept, how in earlier]
     summaries.put_down()
     rows = list(map(_row, earlier, places, repeat(problem), repeat(len(earlier) > 1)))
-    again = can_be_anew(problem) and any(place in DONE_WITH for place in places)
+    again = can_be_anew(problem) and any(place in FINISHED for place in places)
     rows.append("begin a new lesson; the old one stays kept")
     if again:
         rows.append("begin a new lesson with other numbers")

@@ -6,11 +6,8 @@ from collections.abc import Iterator, Sequence
 
 from tutor.model import Problem, ProblemSet
 from tutor.progress.guide import Guide
-from tutor.progress.where import BEGUN, DONE
-from tutor.progress.where import FINISHED as DONE_WITH
+from tutor.progress.where import BEGUN, DONE, FINISHED, NO_STEP
 from tutor.records.belonging import key_of
-
-FINISHED = ", finished"
 
 
 def list_lines(sets: Sequence[ProblemSet], guide: Guide) -> Iterator[str]:
@@ -78,13 +75,13 @@ def _span(each: ProblemSet, first: int, guide: Guide) -> str:
     if levels:
         ends = f"{levels[0]}" if len(levels) == 1 else f"{levels[0]} to {levels[-1]}"
         span = f", level{'s' if len(levels) > 1 else ''} {ends}"
-    done = sum(guide.places.get(key_of(p)) in DONE_WITH for p in each.problems)
+    done = sum(guide.places.get(key_of(p)) in FINISHED for p in each.problems)
     return f"{which}{span}{f', {done} finished' if done else ''}."
 
 
 def waits(guide: Guide, before: Sequence[Problem]) -> str:
     """What comes before a problem and is not finished yet."""
-    titles = [p.title for p in before if guide.places.get(key_of(p)) not in DONE_WITH]
+    titles = [p.title for p in before if guide.places.get(key_of(p)) not in FINISHED]
     return f", best after {' and '.join(titles)}" if titles else ""
 
 
@@ -93,6 +90,6 @@ def _mark(guide: Guide, problem: Problem) -> str:
     where = guide.places.get(key_of(problem))
     if where is None:
         return ""
-    if where in DONE_WITH:
-        return FINISHED if where == DONE else f", {where}"
-    return f", {where}" if where.startswith(BEGUN) else f", {BEGUN}, {where}"
+    if where in FINISHED:
+        return ", finished" if where == DONE else f", {where}"
+    return f", {where}" if where in NO_STEP else f", {BEGUN}, {where}"

@@ -18,7 +18,7 @@ from tutor.progress.kept import Summaries, Summary, account_in
 from tutor.progress.kinds import kind_of_problem
 from tutor.progress.needs import needs_of
 from tutor.progress.stages import POORLY
-from tutor.progress.where import BEGUN, CHANGED, FINISHED, WATCHED
+from tutor.progress.where import BEGUN, CHANGED, DONE, FINISHED, WATCHED
 from tutor.records.anew import can_be_anew
 from tutor.records.belonging import Belonging, key_of
 from tutor.records.lessons import Lessons
@@ -101,7 +101,9 @@ def _needs(same: Same) -> Mapping[str, int]:
 
 def in_words(account: LessonAccount) -> str:
     """Where a lesson stands: "at the joints", "done", "watched"."""
-    return WATCHED if account.done and account.stage == "watch" else STEP[account.step].where
+    if not account.done:
+        return STEP[account.step].where
+    return WATCHED if account.stage == "watch" else DONE
 
 
 def guide_for(

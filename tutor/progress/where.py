@@ -8,3 +8,5 @@ BEGUN = "begun"
 CHANGED = "begun, changed since"
 FINISHED = frozenset({DONE, WATCHED})
 """Where a problem stands that is not proposed again."""
+NO_STEP = frozenset({BEGUN, CHANGED})
+"""Where a problem stands of whose lesson the step is not told."""

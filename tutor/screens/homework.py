@@ -223,7 +223,7 @@ class HomeworkScreen(Screen[None]):
         count = len(pasted.paper.values) + len(pasted.paper.lines)
         noted = (
             "1 entry of the paste" if count == 1 else f"{count} entries of the paste",
-            *pasted.noted,
+            *(each.text for each in pasted.twice),
             *told_aside(pasted.aside),
         )
         self.take(Written(on_top(self.paper, pasted.paper), noted, pasted.refused))

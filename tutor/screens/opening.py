@@ -14,6 +14,7 @@ from tutor.model import Problem
 from tutor.progress.attained import attained_of
 from tutor.progress.guide import Guide
 from tutor.progress.kept import Summaries
+from tutor.progress.where import DONE
 from tutor.records import Keep, Settings
 from tutor.records.anew import anew, can_be_anew
 from tutor.records.settings import Given
@@ -85,11 +86,7 @@ def ask(app: Opener, entry: Entry, lessons: tuple[Left, ...], say: Say) -> None:
     choices = [Choice(str(i), told(left)) for i, left in enumerate(lessons)]
     choices.append(Choice(AFRESH, "Start afresh; what is kept stays kept"))
     problem = entry.problem
-    if (
-        problem is not None
-        and can_be_anew(problem)
-        and any(each.where == "done" for each in lessons)
-    ):
+    if problem is not None and can_be_anew(problem) and any(each.where == DONE for each in lessons):
         choices.append(Choice(ANEW, "Start afresh with other numbers"))
 
     def chosen(key: str | None) -> None:
@@ -109,7 +106,7 @@ def told(left: Left) -> str:
     when = (
         "" if left.kept.last is None else f", left on {left.kept.last.astimezone():%d %b %Y, %H:%M}"
     )
-    if left.where == "done":
+    if left.where == DONE:
         return f"Look at the finished walk{when}{left.then}"
     return f"Go on {left.where}{when}{left.then}"
 
