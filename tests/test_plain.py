@@ -540,8 +540,9 @@ def test_a_line_on_a_terminal_is_broken_between_words() -> None:
 
 
 def test_the_sense_of_a_member_is_said_in_words_and_a_reaction_as_it_is() -> None:
-    heard = [*reply_lines(Reply((Say("right", "Right: BC = 390 N C."),), True))]
-    assert heard == ["Right: BC = 390 N, compression."]
+    kept = Say.opened("right", "Right: ", "BC = 390 N C.", "BC = 390 N, compression.")
+    assert kept.text == "Right: BC = 390 N C."
+    assert [*reply_lines(Reply((kept,), True))] == ["Right: BC = 390 N, compression."]
     _, said = in_one_go(SCRIPT)
     assert re.search(r"^Right: .* = [\d.]+ [a-zN]+, (tension|compression)\.$", said, re.MULTILINE)
     assert not re.search(r"^Right: .* = [\d.]+ [a-zN]+ [TC]\b", said, re.MULTILINE)

@@ -95,8 +95,8 @@ def _unknowns(before: Problem, after: Problem, joints: Mapping[str, str]) -> dic
         joint = joints.get(reaction.joint)
         if joint is None:
             continue
-        name = f"R_{joint}" if reaction.name.startswith("R_") else f"{joint}{reaction.name[-2:]}"
-        if name in after.reaction:
+        there = (r.name for r in after.reactions if (r.joint, r.axis) == (joint, reaction.axis))
+        if (name := next(there, None)) is not None:
             found[reaction.name] = name
     return found
 

@@ -13,13 +13,13 @@ from tutor.judge.kind import Case
 from tutor.judge.known_values import way_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME
-from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.verdict import OPENING, Mistake, Remark, Verdict
 from tutor.judge.worked import size_of
 from tutor.notation import Line, Step, Unreadable
 from tutor.notation.tree import Name
 
 AXES = {"x": "horizontal", "y": "vertical"}
-RIGHT = "Right: this is the {axis} component of {name}."
+RIGHT = "this is the {axis} component of {name}."
 OTHER = "This comes to the other component of {name}: the factor is that of the other side."
 WHOLE = "This is {name} itself: its {axis} component is only a part of it."
 OFF = "This is not what the {axis} component of {name} comes to."
@@ -118,8 +118,8 @@ def _direction(desk: Desk, joint: str | None, name: str) -> tuple[float, float] 
 
 
 def _right(words: dict[str, str]) -> Verdict:
-    said = RIGHT.format(**words)
-    return Verdict("right", said, remarks=(Remark("component", said),))
+    said = OPENING + RIGHT.format(**words)
+    return Verdict("right", said, remarks=(Remark("component", said),), opening=OPENING)
 
 
 def _wrong(desk: Desk, name: str, code: str, text: str) -> Verdict:

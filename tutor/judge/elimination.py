@@ -21,13 +21,13 @@ from tutor.judge.restated import Row, is_sum_of, true_row, typed_row
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.value_at_end import value_said
-from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.verdict import OPENING, Mistake, Remark, Verdict
 from tutor.judge.worked import named
 from tutor.notation import Line as Typewritten
 from tutor.notation import Step
 from tutor.text import listed
 
-FOLLOWS = "Right: it follows from {what}."
+FOLLOWS = OPENING + "it follows from {what}."
 DOES_NOT_FOLLOW = "“{text}” does not follow from {what}."
 YOUR_LINES = "the lines that stand"
 

@@ -13,12 +13,12 @@ from tutor.judge.about import Equation, M, Value
 from tutor.judge.declared import as_declared
 from tutor.judge.desk import Desk
 from tutor.judge.known_values import senses_for
-from tutor.judge.verdict import Remark, Verdict
+from tutor.judge.verdict import OPENING, Remark, Verdict
 from tutor.notation import Line, Side, Unreadable
 from tutor.notation.tree import Binary
 
-RIGHT = (
-    "Right: the sizes of the forces are in this ratio. Tension or compression is seen from the way "
+RIGHT = OPENING + (
+    "the sizes of the forces are in this ratio. Tension or compression is seen from the way "
     "each has to act on the joint."
 )
 SIZES_ALONE = (

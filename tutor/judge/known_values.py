@@ -75,8 +75,8 @@ def senses_for(problem: Problem, unknown: str) -> tuple[str, str]:
     if unknown in problem.member:
         return ("T", "C")
     reaction = problem.reaction[unknown]
-    if unknown != f"R_{reaction.joint}":
-        return ("right", "left") if reaction.direction.x else ("up", "down")
+    if reaction.axis:
+        return ("right", "left") if reaction.axis == "x" else ("up", "down")
     return ("along", "against")
 
 
@@ -137,7 +137,7 @@ def positive_sense(problem: Problem, unknown: str, sense: str, sign: float) -> f
     against its stated direction. `sense` must fit the reaction, as `fits` tells.
     """
     if sense == "against":
-        return -1.0 if unknown == f"R_{problem.reaction[unknown].joint}" else -sign
+        return -sign if problem.reaction[unknown].axis else -1.0
     direction = problem.reaction[unknown].direction
     x, y = way_of(sense)
     return 1.0 if x * direction.x + y * direction.y > 0 else -1.0

@@ -16,7 +16,7 @@ from tutor.judge.in_size import OF_SIZES, RIGHT, SIZES_ALONE
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME
-from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.verdict import OPENING, Mistake, Remark, Verdict
 from tutor.judge.worked import size_of
 from tutor.model import Problem
 from tutor.notation import Line, Side, Step, Unreadable
@@ -63,7 +63,7 @@ def proportion_verdict(desk: Desk, step: Step) -> Verdict | None:
     if not off and all(_alike(parts[0], part) for part in parts):
         if _is_sum_of_two(desk, step):
             return Verdict("undecided", SIZES_ALONE)
-        return Verdict("right", RIGHT, remarks=(Remark("sizes", RIGHT),))
+        return Verdict("right", RIGHT, remarks=(Remark("sizes", RIGHT),), opening=OPENING)
     one = len(off) == 1 and all(
         _alike(p, q) for p in _but(parts, off[0]) for q in _but(parts, off[0])
     )

@@ -15,11 +15,11 @@ from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR
 from tutor.judge.typed import TypedEquation, typed_equation
-from tutor.judge.verdict import Mistake, Remark, Verdict
+from tutor.judge.verdict import OPENING, Mistake, Remark, Verdict
 from tutor.notation import Line, Reading, Step, Unreadable
 from tutor.notation.tree import Name, Node, children
 
-RATIO = "Right: the components of {name} lie in this ratio. It is a slope, and no equation yet."
+RATIO = OPENING + "the components of {name} lie in this ratio. It is a slope, and no equation yet."
 UPSIDE_DOWN = (
     "The ratio is upside down, or that of other sides: see which sides of the slope triangle of "
     "{name} its two numbers are."
@@ -60,7 +60,8 @@ def ratio_of_components(desk: Desk, line: TypedEquation) -> Verdict | None:
     cancelled = bool(names) and line.says_nothing and line.cancelled == names
     if cancelled or other - one <= NEAR * other:
         said = RATIO.format(name=" and ".join(sorted(names)))
-        return Verdict("right", said, remarks=(Remark("component", said),), reading=reading)
+        remark = Remark("component", said)
+        return Verdict("right", said, remarks=(remark,), reading=reading, opening=OPENING)
     if not alone:
         return None
     name = names.pop()

@@ -23,7 +23,7 @@ from tutor.judge.value_at_end import (
     judge_ended,
     judge_value_of,
 )
-from tutor.judge.verdict import Remark, Verdict
+from tutor.judge.verdict import OPENING, Remark, Verdict
 from tutor.judge.worked import (
     holds_alone,
     size_of,
@@ -38,7 +38,7 @@ from tutor.notation.unreadable import Broken
 from tutor.notation.value import value_in
 from tutor.text import lowered
 
-COMPONENT = "Right: this is a component of {name}; the force itself is still to come."
+COMPONENT = OPENING + "this is a component of {name}; the force itself is still to come."
 EQUATION_RIGHT = "The equation is right. {text}"
 EQUATION_STANDS = "The equation is right and stands; the value is not: {text}"
 IN_PART = "In {part}: {text}"
@@ -210,4 +210,5 @@ def _component(
         return verdict
     said = COMPONENT.format(name=about.unknown)
     remark = Remark("component", said)
-    return replace(verdict, text=said, value=None, remarks=(remark, *verdict.remarks))
+    remarks = (remark, *verdict.remarks)
+    return replace(verdict, text=said, value=None, remarks=remarks, opening=OPENING)

@@ -11,6 +11,9 @@ from tutor.notation import Reading, Span, Unreadable, ValueReading
 UNNAMED = "not-equilibrium"
 MOST_FAULTS = 99
 
+OPENING = "Right: "
+"""How the text of a right verdict begins that has more to say."""
+
 Kind = Literal["right", "wrong", "unreadable", "undecided"]
 
 
@@ -46,7 +49,8 @@ class Remark:
 class Verdict:
     """What the judge found.
 
-    `text` is one plain sentence or two for the student; `true_of` the equation that a line true of
+    `text` is one plain sentence or two for the student, `opening` its beginning where that only says
+    that the line is right; `true_of` the equation that a line true of
     something else is an answer to; `candidates` other mistakes that explain the line as well.
     `stands` is the beginning of a wrong line that is right by itself as an answer to `about`, where
     only the value behind it is wrong. `restates` is whether a right line only says again what stands, and is no answer to `about`; `without` are the unknowns
@@ -67,6 +71,7 @@ class Verdict:
     restates: bool = False
     stands: str = ""
     without: tuple[str, ...] = ()
+    opening: str = ""
 
     @property
     def right(self) -> bool:

@@ -93,8 +93,7 @@ def step_once(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return after, reply
     moved = _left_behind(state, _advance(state, after, event))
     if moved.step != state.step:
-        arrival = Say("note", _arrival(state, moved))
-        reply = replace(reply, said=(*reply.said, arrival))
+        reply = replace(reply, said=(*reply.said, _arrival(state, moved)))
     return moved, reply
 
 
@@ -118,7 +117,7 @@ def _go(state: State, event: Event) -> tuple[State, Reply]:
     if step == state.step:
         return state, Reply((Say("note", f"You are at this step ({step})."),))
     moved = replace(state, step=step, about=None, joint=None, part=(), offered=None)
-    return moved, Reply((Say("note", _arrival(state, moved)),), True)
+    return moved, Reply((_arrival(state, moved),), True)
 
 
 def _left_behind(before: State, after: State) -> State:
@@ -127,13 +126,13 @@ def _left_behind(before: State, after: State) -> State:
     return after if here == there else replace(after, offered=None)
 
 
-def _arrival(before: State, after: State) -> str:
+def _arrival(before: State, after: State) -> Say:
     now = after.step
     if now == STEPS[-1] and not forces_follow(before.problem):
-        return "Done: there are no forces to find here."
+        return Say("note", "Done: there are no forces to find here.")
     back = STEP[now].order < STEP[before.step].order
     if back:
-        return f"Back at an earlier step: {now}."
+        return Say("note", f"Back at an earlier step: {now}.")
     arrival = STEP[now].arrival
     return STEP[now].arrived if arrival is None else arrival(after)
 

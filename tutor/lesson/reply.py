@@ -9,6 +9,9 @@ from tutor.judge import Equation, Verdict
 from tutor.judge.about import as_text
 from tutor.notation import Span
 
+YES = "Yes: "
+"""How the answer to a right choice begins."""
+
 Tone = Literal["right", "wrong", "remark", "hint", "note", "shown", "unreadable", "undecided"]
 
 
@@ -16,13 +19,33 @@ Tone = Literal["right", "wrong", "remark", "hint", "note", "shown", "unreadable"
 class Say:
     """One thing said to the student; `span` points into the text just typed.
 
-    `teaches` marks a remark that is about a better way only; a front end may leave it out.
+    `teaches` marks a remark that is about a better way only; a front end may leave it out. `opening`
+    is the beginning of the text where it says by itself what kind of thing this is: "Right: ", "Next: ".
+    `aloud` is the text for those who hear it, where letters like T are said in words.
     """
 
     tone: Tone
     text: str
     span: Span | None = None
     teaches: bool = False
+    opening: str = ""
+    aloud: str = ""
+
+    @classmethod
+    def opened(cls, tone: Tone, opening: str, rest: str, heard: str = "") -> Say:
+        """What is said behind an opening; `heard` is the rest as it is said aloud, where that differs."""
+        aloud = f"{opening}{heard}" if heard else ""
+        return cls(tone, f"{opening}{rest}", opening=opening, aloud=aloud)
+
+    @property
+    def rest(self) -> str:
+        """The text behind its opening."""
+        return self.text[len(self.opening) :]
+
+    @property
+    def rest_aloud(self) -> str:
+        """The same as it is heard."""
+        return (self.aloud or self.text)[len(self.opening) :]
 
 
 @dataclass(frozen=True)

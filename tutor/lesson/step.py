@@ -9,7 +9,7 @@ from tutor.judge import Judge
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Hints
 from tutor.lesson.move import Move
-from tutor.lesson.reply import Ask, Reply
+from tutor.lesson.reply import Ask, Reply, Say
 from tutor.lesson.state import State
 
 Handler = Callable[[State, Event, Judge], tuple[State, Reply]]
@@ -35,7 +35,7 @@ class Step:
     name: str
     order: float
     where: str
-    arrived: str
+    arrived: Say
     not_here: str
     ask: Callable[[State], Ask]
     hints: Callable[[State, Judge], Hints]
@@ -47,5 +47,5 @@ class Step:
     without_forces: bool = False
     skill: str = ""
     pass_over: Callable[[State], tuple[State, str]] | None = None
-    arrival: Callable[[State], str] | None = None
+    arrival: Callable[[State], Say] | None = None
     move: Callable[[State, Ask, Judge], Move | None] | None = None

@@ -50,9 +50,10 @@ def slants_of(problem: Problem) -> tuple[Slant, ...]:
     ways = [(r.name, r.direction, r.pull) for r in problem.reactions]
     for member in problem.members:
         ways.append((member.name, problem.pulls[member.name, member.start], False))
-    level = {reaction.name for reaction in problem.reactions if reaction.direction.x}
+    level = [reaction.joint for reaction in problem.reactions if reaction.direction.x]
     pushed = any(abs(load.vector[0]) > 1e-12 for load in problem.loads)
-    upright = set() if pushed or len(level) > 1 else {f"{name[:-2]}_y" for name in level}
+    held = () if pushed or len(level) > 1 else level
+    upright = {r.name for r in problem.reactions if r.axis == "y" and r.joint in held}
     return tuple(
         Slant(name, way.x, way.y, *_squares(way), pull=pull, alone=name in upright)
         for name, way, pull in ways

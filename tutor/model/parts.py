@@ -73,13 +73,15 @@ class Reaction:
     """One unknown reaction: its name, the joint it acts at and its positive direction.
 
     "A_x" and "A_y" are positive to the right and up; "R_C" of an inclined roller is positive along
-    the stated direction, "R_C" of a link when the link pulls on the joint.
+    the stated direction, "R_C" of a link when the link pulls on the joint. `axis` is that of a component,
+    empty where the reaction is the whole force along its line.
     """
 
     name: str
     joint: str
     direction: Direction
     pull: bool = False
+    axis: Literal["x", "y", ""] = ""
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping
 
 from tutor.figure import (
@@ -51,9 +50,6 @@ HOW: Mapping[str, str] = {
     "close": "Type a number to choose, then the line.",
     "table": "Type save and a file name to keep this as a file, problems for another, or leave.",
 }
-SENSES = {"T": "tension", "C": "compression"}
-RECORDED = re.compile(r"(= [\d.e+]+ [A-Za-z]+) ([TC])\b")
-"""A member's value as it was recorded: its size, its unit and the letter of its sense."""
 
 
 def reply_lines(reply: Reply, text: str = "") -> Iterator[str]:
@@ -66,18 +62,10 @@ def reply_lines(reply: Reply, text: str = "") -> Iterator[str]:
 
 
 def _said(say: Say) -> str:
-    word, text = FIRST_WORD[say.tone], say.text.strip()
+    word = FIRST_WORD[say.tone]
     if say.tone == "right":
-        for opening in ("Right: ", "Right. ", "Right, ", "Yes: ", "Yes. ", "Yes, "):
-            text = text.removeprefix(opening)
-        text = _sense_in_words(text)
-    elif text.startswith((word, "Next: ")):
-        return text
-    return f"{word}: {raised(text)}" if say.tone != "right" else f"{word}: {text}"
-
-
-def _sense_in_words(text: str) -> str:
-    return RECORDED.sub(lambda found: f"{found[1]}, {SENSES[found[2]]}", text)
+        return f"{word}: {say.rest_aloud}"
+    return say.text if say.opening else f"{word}: {raised(say.text)}"
 
 
 def ask_lines(ask: Ask, how: bool = True) -> Iterator[str]:
@@ -206,7 +194,7 @@ def line_lines(state: State) -> Iterator[str]:
 def result_lines(state: State) -> Iterator[str]:
     """The values found, what is still unknown, and the caution."""
     for result in state.results:
-        yield _sense_in_words(f"{result_in_words(state, result.unknown)}.")
+        yield f"{result_in_words(state, result.unknown, spoken=True)}."
     missing = [name for name in state.problem.unknowns if name not in state.result]
     yield f"Still unknown: {', '.join(missing)}." if missing else "Nothing is unknown any more."
     if state.results:

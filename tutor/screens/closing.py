@@ -68,7 +68,7 @@ class ClosingScreen(Screen[str]):
         super().__init__()
         self.guided = guided
         self.onward = onward if session.lesson.done else None
-        self.said = tuple(say for say in said if say.text != ARRIVED)
+        self.said = tuple(say for say in said if say != ARRIVED)
         self.session = session
         self.looks = looks
         self.shown_at = Message().time

@@ -123,7 +123,8 @@ def support(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
             state = replace(state, supports_done=(*state.supports_done, joint))
         names = [r.name for r in problem.reactions if r.joint == joint]
         so = f"{'Its unknown is' if len(names) == 1 else 'Its unknowns are'} {listed(names)}."
-        return state, Reply((Say("right", f"Yes. {kind_of_support(found).why} {so}"),), True)
+        said = Say.opened("right", "Yes. ", f"{kind_of_support(found).why} {so}")
+        return state, Reply((said,), True)
     mistake = _mistake(problem, found, chosen, true)
     state = wrong(state, event, place, (mistake.code,), mistakes=(mistake,))
     return state, Reply((Say("wrong", mistake.text),))
@@ -232,7 +233,9 @@ STEP = Step(
     name="free body",
     order=2,
     where="at the free body",
-    arrived="Next: the free body. The supports are taken away and replaced by what they do.",
+    arrived=Say.opened(
+        "note", "Next: ", "the free body. The supports are taken away and replaced by what they do."
+    ),
     not_here="Finish the free body first: the supports replaced, the arrows drawn, the sense of "
     "moments chosen. Lines are written from it.",
     ask=ask,

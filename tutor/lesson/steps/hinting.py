@@ -11,7 +11,7 @@ from tutor.lesson.hints import Levels
 from tutor.lesson.place import Place
 from tutor.lesson.solvable import in_words_together, lines_giving
 from tutor.lesson.state import Result, State
-from tutor.lesson.steps.result_words import result_in_words
+from tutor.lesson.steps.result_words import result_as_typed
 from tutor.text import listed, raised
 
 
@@ -100,6 +100,4 @@ def value_as_typed(state: State, desk: Judge, unknown: str) -> str:
     found = Result(unknown, "", state.own.sign(unknown) * desk.values()[unknown], 0.0)
     rest = tuple(r for r in state.results if r.unknown != unknown)
     state = replace(state, results=(*rest, found))
-    if unknown.startswith("R_"):
-        return f"{unknown} = {state.result[unknown].value:.5g} {state.problem.force}"
-    return result_in_words(state, unknown).replace(",", "")
+    return result_as_typed(state, unknown)

@@ -9,7 +9,7 @@ from tutor.judge import Judge
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.place import Question
-from tutor.lesson.reply import Ask, Option, Reply, Say
+from tutor.lesson.reply import YES, Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.step import Step
 from tutor.lesson.steps import sound, spread
@@ -62,7 +62,7 @@ def reasons(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", "Choose those that hold; there is more than one."),))
     if chosen == true:
         state = right(replace(state, reasons_done=True), event, Question("reasons"))
-        return state, Reply((Say("right", f"Yes: {lowered(BECAUSE)}"),), True)
+        return state, Reply((Say.opened("right", YES, lowered(BECAUSE)),), True)
     if chosen & BENDING.keys():
         look = "One of these would let a member bend, the opposite of what is wanted."
     elif chosen - true:
@@ -95,13 +95,14 @@ def count(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if not off:
         state = right(replace(state, count_done=True), event, Question("count"))
         if state.problem.truss is not None:
-            said = f"Yes: m + r = {true['m']} + {true['r']} = {true['m'] + true['r']}, 2j = {true['2j']}."
-            return state, Reply((Say("right", said),), True)
+            said = (
+                f"m + r = {true['m']} + {true['r']} = {true['m'] + true['r']}, 2j = {true['2j']}."
+            )
+            return state, Reply((Say.opened("right", YES, said),), True)
         text = (
-            f"Yes: m + r = {true['m']} + {true['r']} = {true['2j']} = 2j. As many unknowns as "
-            "equations."
+            f"m + r = {true['m']} + {true['r']} = {true['2j']} = 2j. As many unknowns as equations."
         )
-        return state, Reply((Say("right", text),), True)
+        return state, Reply((Say.opened("right", YES, text),), True)
     state = wrong(state, event, Question("count"), ("arithmetic",))
     again = listed([COUNTED[key] for key in off])
     return state, Reply((Say("wrong", f"Count {again} again."),))
@@ -159,7 +160,7 @@ STEP = Step(
     name="idealise",
     order=1,
     where="at the idealisation",
-    arrived="Back to the idealisation.",
+    arrived=Say("note", "Back to the idealisation."),
     not_here="Say first why the members carry axial force only, and count. Lines are written "
     "from the reactions on.",
     ask=ask,

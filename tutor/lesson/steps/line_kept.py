@@ -7,6 +7,7 @@ from dataclasses import replace
 from tutor.judge import Equation, Judge, Verdict
 from tutor.judge.headings import equation_in_words
 from tutor.judge.independent import same_body
+from tutor.judge.verdict import OPENING
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say, Tone
 from tutor.lesson.state import StandingLine, State
@@ -40,7 +41,7 @@ def keep_line(
     state = right(state, event, about, text)
     line = StandingLine(about, text, adds, closing, verdict.without)
     state = replace(state, lines=(*state.lines, line), offered=None)
-    said = [Say("right", f"Right: {equation_in_words(state.problem, about)} holds.")]
+    said = [Say.opened("right", OPENING, f"{equation_in_words(state.problem, about)} holds.")]
     said += [Say("remark", remark.text) for remark in verdict.remarks]
     return state, Reply(tuple(said), True, verdict)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tutor.lesson.hints import Levels
 from tutor.lesson.place import Question
+from tutor.lesson.reply import Say
 from tutor.lesson.state import State
 from tutor.lesson.steps import section
 from tutor.model import Problem
@@ -16,8 +17,8 @@ NONE_ALONE = (
     "free body, on which each cut member acts with its force. Type a cut like {example}, which cuts off "
     "joint {joint} alone."
 )
-ARRIVED = "Next: the joints, one after the other."
-NONE_GIVES = "Next: the joints. None of them gives a force by itself yet."
+ARRIVED = Say.opened("note", "Next: ", "the joints, one after the other.")
+NONE_GIVES = Say.opened("note", "Next: ", "the joints. None of them gives a force by itself yet.")
 
 
 def none_alone(problem: Problem) -> str:
@@ -26,7 +27,7 @@ def none_alone(problem: Problem) -> str:
     return NONE_ALONE.format(example=example, joint=joint)
 
 
-def arrival(state: State) -> str:
+def arrival(state: State) -> Say:
     """What is said on coming to the joints."""
     gives = any(given_by(state.problem, j.name, state.result) for j in state.problem.joints)
     return ARRIVED if gives or state.members_done else NONE_GIVES

@@ -46,7 +46,7 @@ def take_proportion(
         state, _ = keep_line(state, event, about, alone, verdict)
     words = listed([equation_in_words(state.problem, about) for about in added])
     kept = KEPT.format(sums=words) if added else AGAIN.format(joint=sums[0].joint)
-    said = (Say("right", verdict.text), Say("note", kept))
+    said = (Say("right", verdict.text, opening=verdict.opening), Say("note", kept))
     behind = statements_behind(line, step)
     if not behind:
         return state, Reply(said, True, verdict)

@@ -7,16 +7,32 @@ from tutor.lesson.state import State
 from tutor.lesson.steps.free_body import sense_in_words
 
 
-def result_in_words(state: State, unknown: str) -> str:
-    """A result as what it does: "AB = 7.5 kN T", "B_y = 4 kN, up"."""
+def result_in_words(state: State, unknown: str, spoken: bool = False) -> str:
+    """A result as what it does: "AB = 7.5 kN T", or `spoken` "AB = 7.5 kN, tension"; "B_y = 4 kN, up"."""
     value, unit = state.signed(unknown), state.problem.force
     size = f"{abs(value):.5g}"
     if value == 0:
         return f"{unknown} = 0"
     if unknown in state.problem.member:
-        return f"{unknown} = {size} {unit} {'T' if value > 0 else 'C'}"
-    sense = senses_for(state.problem, unknown)[0 if value > 0 else 1]
-    return f"{unknown} = {size} {unit}, {sense_in_words(state.problem, unknown, sense)}"
+        way = (", tension", ", compression") if spoken else (" T", " C")
+        return f"{unknown} = {size} {unit}{way[value < 0]}"
+    return f"{unknown} = {size} {unit}, {_sense(state, unknown)}"
+
+
+def result_as_typed(state: State, unknown: str) -> str:
+    """A result as it may be typed: "AB = 7.5 kN T", "B_y = 4 kN up", "R_C = -3 kN"."""
+    result, unit = state.result[unknown], state.problem.force
+    if unknown in state.problem.member or result.value == 0:
+        return result_in_words(state, unknown)
+    if not state.problem.reaction[unknown].axis:
+        return f"{unknown} = {result.value:.5g} {unit}"
+    return f"{unknown} = {abs(result.value):.5g} {unit} {_sense(state, unknown)}"
+
+
+def _sense(state: State, unknown: str) -> str:
+    """Which way a reaction acts, in words."""
+    sense = senses_for(state.problem, unknown)[0 if state.signed(unknown) > 0 else 1]
+    return sense_in_words(state.problem, unknown, sense)
 
 
 def along_its_arrow(state: State, unknown: str) -> str:

@@ -56,7 +56,7 @@ MINUS = re.compile(r"(?<=[\d)])\s*[-−]\s*(?=[\d(])")
 IN_BRACKETS = re.compile(r"[(\[]\s*(\w+|[↓↑→←])\s*[)\]]")
 FOR_EACH = re.compile(r"\b([kM]?N|lb|lbf|kips?)\s*/\s*([cm]?m|ft|in)\b")
 LENGTH_BESIDE = re.compile(r"(?<=\d)\s*(?:mm|cm|m|ft|in)\b")
-TWO_NUMBERS = "Cannot read: “{text}” may be one number or two; put a blank behind a comma between two numbers."
+TWO_NUMBERS = "“{text}” may be one number or two; put a blank behind a comma between two numbers."
 HOW = "write each joint with what it takes and which way, like {like}."
 
 
@@ -90,7 +90,7 @@ def amounts_in(problem: Problem, text: str, like: str) -> Typed:
     """The amounts in a text; a `complaint` where it cannot be read, with `like` as an example."""
     how = HOW.format(like=like)
     if len(text) > LONGEST:
-        return Typed(complaint=f"Cannot read: over {LONGEST} characters; {how}")
+        return Typed(complaint=f"over {LONGEST} characters; {how}")
     if re.search(r"\d,\d+,\d", text):
         found = re.search(r"[\d,.]+,[\d,.]+", text)
         return Typed(complaint=TWO_NUMBERS.format(text=found[0] if found else text))
@@ -101,7 +101,7 @@ def read_amount(problem: Problem, amount: Amount) -> Given | str:
     """The force that an amount says, or why it cannot be read."""
     reading = value_of(read_line(amount.text, problem.names))
     if isinstance(reading, Unreadable):
-        return f"Cannot read “{amount.text}”: {reading.message}"
+        return f"“{amount.text}”: {reading.message}"
     return Given(reading.value, reading.radius, amount.way)
 
 
@@ -135,14 +135,14 @@ class _Reader:
                 token, after, place > 0 and tokens[place - 1].lastgroup == "number"
             )
             if trouble:
-                return Typed(complaint=f"Cannot read: {trouble}; {self.how}")
+                return Typed(complaint=f"{trouble}; {self.how}")
         self._close()
         if self.typed.joints and self.typed.bare:
-            return Typed(complaint=f"Cannot read: some numbers stand without a joint; {self.how}")
+            return Typed(complaint=f"some numbers stand without a joint; {self.how}")
         empty = [joint for joint, amounts in self.typed.joints.items() if not amounts]
         if empty or not (self.typed.joints or self.typed.bare):
             lacks = f"{listed(empty)} has no number" if empty else "there is no number"
-            return Typed(complaint=f"Cannot read: {lacks}; {self.how}")
+            return Typed(complaint=f"{lacks}; {self.how}")
         return self.typed
 
     def _take(self, token: re.Match[str], after: str, behind_number: bool) -> str:

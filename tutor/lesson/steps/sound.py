@@ -13,7 +13,7 @@ from tutor.judge import Judge
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.place import Question
-from tutor.lesson.reply import Ask, Option, Reply, Say
+from tutor.lesson.reply import YES, Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.trying import right, wrong
 from tutor.model.problem import Soundness
@@ -103,11 +103,11 @@ def say_soundness(state: State, event: Event, desk: Judge) -> tuple[State, Reply
         state = wrong(state, event, Question("soundness"), ("soundness",), said)
         return state, Reply((Say("wrong", _look(state, said)),))
     state = right(replace(state, sound_done=True), event, Question("soundness"), WORDS[true])
-    text = f"Yes: {determinacy(state.problem).said.rstrip('.')}."
+    text = determinacy(state.problem).said
     if determinacy(state.problem).count == "fits":
-        text = f"Yes: the counts fit, and {WORDS[true]}."
+        text = f"the counts fit, and {WORDS[true]}."
     end = () if true == "unstable" else (Say("note", ENDS[true]),)
-    return state, Reply((Say("right", text), *end), True)
+    return state, Reply((Say.opened("right", YES, text), *end), True)
 
 
 def _look(state: State, said: str) -> str:
@@ -133,7 +133,7 @@ def say_loose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if chosen == true:
         state = right(replace(state, moving_done=True), event, Question("loose"))
         how = stability(state.problem).how
-        said = (Say("right", f"Yes. {how}"), Say("note", ENDS["unstable"]))
+        said = (Say.opened("right", "Yes. ", how), Say("note", ENDS["unstable"]))
         return state, Reply(said, True)
     held, missed = chosen - true, true - chosen
     look = "One that you chose is held: find the triangles or supports that keep it in its place."

@@ -15,7 +15,7 @@ from tutor.judge.shares import Share, is_right, loaded, mistake_in, ways_at, wit
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.place import Question
-from tutor.lesson.reply import Ask, Option, Reply, Say
+from tutor.lesson.reply import YES, Ask, Option, Reply, Say
 from tutor.lesson.state import State
 from tutor.lesson.steps.shares_typed import Amount, amounts_in, read_amount, sizes_like
 from tutor.lesson.trying import right, wrong
@@ -145,7 +145,7 @@ def say_halves(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", "Choose those that are so; there is more than one."),))
     if chosen == HALVES.keys():
         state = right(replace(state, halves_done=True), event, Question("halves"))
-        return state, Reply((Say("right", f"Yes: {lowered(BECAUSE)}"),), True)
+        return state, Reply((Say.opened("right", YES, lowered(BECAUSE)),), True)
     look = "Those are so, but one more thing is."
     if chosen - HALVES.keys():
         look = "One of these is not so: ask what the load does to the member that it lies on."
@@ -186,17 +186,18 @@ def take_shares(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         said = said or [Say("note", _still(state))]
         return state, Reply(tuple(said))
     state = right(state, event, Question("shares"), text)
-    return state, Reply((Say("right", _done_so_far(state, fresh)), *said), True)
+    return state, Reply((_done_so_far(state, fresh), *said), True)
 
 
 def _mistakes(problem: Problem, bad: Sequence[Share], right: Sequence[str]) -> tuple[Mistake, ...]:
     return tuple(mistake_in(problem, share, right) for share in bad)
 
 
-def _done_so_far(state: State, fresh: Sequence[str]) -> str:
+def _done_so_far(state: State, fresh: Sequence[str]) -> Say:
     if open_joints(state):
-        return f"Yes: {listed(fresh)}. {_still(state)}"
-    return f"Yes. What lay on the members now acts at the joints: {in_words(state.problem)}."
+        return Say.opened("right", YES, f"{listed(fresh)}. {_still(state)}")
+    now = f"What lay on the members now acts at the joints: {in_words(state.problem)}."
+    return Say.opened("right", "Yes. ", now)
 
 
 def _still(state: State) -> str:
@@ -212,7 +213,7 @@ def _shares(state: State, text: str) -> list[Share] | Say:
     """What each joint was given, or what is said where that is not clear."""
     typed = amounts_in(state.problem, text, _like(state))
     if typed.complaint:
-        return Say("unreadable", typed.complaint)
+        return Say.opened("unreadable", "Cannot read: ", typed.complaint)
     joints = typed.joints
     if typed.bare:
         left = open_joints(state)
@@ -236,7 +237,7 @@ def _share(state: State, joint: str, amounts: Sequence[Amount]) -> Share | Say:
     for amount in amounts:
         given = read_amount(state.problem, amount)
         if isinstance(given, str):
-            return Say("unreadable", given)
+            return Say.opened("unreadable", "Cannot read ", given)
         if given.size < 0:
             return Say("note", SIZE_AND_WAY.format(like=like))
         way = given.way or (next(iter(ways)) if len(ways) == 1 else None)

@@ -10,7 +10,7 @@ from math import isclose
 from tutor.judge import Judge
 from tutor.lesson.hints import Hints
 from tutor.lesson.place import Question
-from tutor.lesson.reply import Ask
+from tutor.lesson.reply import Ask, Say
 from tutor.lesson.state import State, Try
 from tutor.lesson.step import Step
 from tutor.lesson.steps.close import unfound
@@ -18,7 +18,7 @@ from tutor.model.caution import CAUTION
 from tutor.statics import forces_follow
 from tutor.text import listed
 
-ARRIVED = "Done: the table is complete."
+ARRIVED = Say("note", "Done: the table is complete.")
 EQUAL = 5e-4
 """Forces this near to each other are told as one size."""
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge import Value, Verdict
+from tutor.judge.verdict import OPENING
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.rollers import roller_that_pulls
@@ -33,7 +34,8 @@ def keep_value(
     state = right(state, event, Value(unknown), text)
     minus = verdict.value < 0 and _typed_with_minus(verdict)
     told = along_its_arrow(state, unknown) if minus else result_in_words(state, unknown)
-    said = [*before.said, Say("right", f"Right: {told}.")]
+    heard = told if minus else result_in_words(state, unknown, spoken=True)
+    said = [*before.said, Say.opened("right", OPENING, f"{told}.", f"{heard}.")]
     remarks = (Say("remark", remark.text) for remark in verdict.remarks)
     said += [remark for remark in remarks if remark not in said]
     kind = "minus" if unknown in state.senses else "minus of a pull"

@@ -91,7 +91,7 @@ def _take_component(
         own = KnownValues(own.senses, known)
     verdict = desk.judge(about, text, own)
     if verdict.right:
-        return state, Reply((Say("right", verdict.text),), True, verdict)
+        return state, Reply((Say("right", verdict.text, opening=verdict.opening),), True, verdict)
     return refuse(state, event, about, text, verdict)
 
 
@@ -188,7 +188,7 @@ def _take_line(
     if true_of is not None and not shows_values(state, desk.read(text), true_of):
         return state, Reply((Say("note", shows_nothing(state.problem, about)),))
     if verdict.right and any(remark.code == "component" for remark in verdict.remarks):
-        return state, Reply((Say("right", verdict.text),), True, verdict)
+        return state, Reply((Say("right", verdict.text, opening=verdict.opening),), True, verdict)
     if verdict.right and not closing and any(r.code == "result" for r in verdict.remarks):
         return _take_values(state, event, desk, verdict)
     if verdict.right and not closing and _says_again(verdict):
@@ -276,7 +276,7 @@ def _take_value(
     verdict = _naming_lines(others, desk, verdict, text, lines)
     place = Value(unknown)
     if verdict.right and verdict.value is None:
-        said = (*before.said, Say("right", verdict.text))
+        said = (*before.said, Say("right", verdict.text, opening=verdict.opening))
         return state, Reply(said, True, verdict)
     if verdict.right:
         return keep_value(others, event, unknown, verdict, before)

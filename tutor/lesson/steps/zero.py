@@ -63,7 +63,7 @@ def _stated(state: State, event: Event, name: str, rule: str) -> tuple[State, Re
     if fitting:
         state = _recorded(state, (name, *_other_of_both(state, fitting[0], rule)))
         state = right(state, event, place, RULES[rule])
-        return state, Reply((Say("right", f"Yes. {fitting[0].said}"),), True)
+        return state, Reply((Say.opened("right", "Yes. ", fitting[0].said),), True)
     mistake = _mistake(state, name, seen, rule)
     state = wrong(state, event, place, (mistake.code,), RULES[rule], (mistake,))
     return state, Reply((Say("wrong", mistake.text),))

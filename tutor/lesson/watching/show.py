@@ -26,7 +26,7 @@ ALL_KNOWN = (
     "Every force is known: nothing is left to show here. Type steps to go on to the closing check."
 )
 NO_SUCH_PLACE = "What can be shown at once ends at: {places}."
-GUESS = "Next: {question} {answers}Guess, do it yourself, or watch on."
+GUESS = "{question} {answers}Guess, do it yourself, or watch on."
 LONGEST = 40
 """Answers that are longer together are not said with the question; guess lists them."""
 MOST_MOVES = 5000
@@ -85,7 +85,9 @@ def _inviting(desk: Judge, state: State, reply: Reply) -> tuple[State, Reply]:
     if move is None or move.guess is None:
         return state, reply
     answers = _choice([option.words for option in move.guess.options])
-    invited = Say("note", GUESS.format(question=move.guess.question, answers=answers))
+    invited = Say.opened(
+        "note", "Next: ", GUESS.format(question=move.guess.question, answers=answers)
+    )
     return state, replace(reply, said=(*reply.said, invited))
 
 

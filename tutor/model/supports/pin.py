@@ -9,8 +9,8 @@ from tutor.model.support_kind import SupportKind
 
 def _reactions(support: Support, joint: Joint) -> tuple[Reaction, ...]:
     return (
-        Reaction(f"{joint.name}_x", joint.name, RIGHT),
-        Reaction(f"{joint.name}_y", joint.name, UP),
+        Reaction(f"{joint.name}_x", joint.name, RIGHT, axis="x"),
+        Reaction(f"{joint.name}_y", joint.name, UP, axis="y"),
     )
 
 

@@ -12,9 +12,9 @@ def _reactions(support: Support, joint: Joint) -> tuple[Reaction, ...]:
     angle = support.angle if support.angle is not None else Exact.of(90)
     direction = Direction.at_angle(angle)
     if direction.y == 0:
-        return (Reaction(f"{joint.name}_x", joint.name, RIGHT),)
+        return (Reaction(f"{joint.name}_x", joint.name, RIGHT, axis="x"),)
     if direction.x == 0:
-        return (Reaction(f"{joint.name}_y", joint.name, UP),)
+        return (Reaction(f"{joint.name}_y", joint.name, UP, axis="y"),)
     return (Reaction(f"R_{joint.name}", joint.name, direction),)
 
 

@@ -10,12 +10,12 @@ from textual.content import Content
 from textual.geometry import Size
 from textual.widgets import Static
 
+from tutor.judge.verdict import OPENING
 from tutor.lesson import Say
 from tutor.screens.marks import MARKS
 from tutor.screens.themes import BADGES
 from tutor.text import so_many, visible
 
-SAID_BY_BADGE = "Right: "
 MORE = "{} below: page down"
 ABOVE = "the end; what stands above: page up"
 LEAST_ROWS = 3
@@ -70,7 +70,5 @@ def said_row(say: Say, ascii_only: bool) -> Content:
     """One sentence behind its mark and word."""
     mark = MARKS.get(say.tone, MARKS["note"])
     badge = Content.styled(f" {mark.shown(ascii_only)} ", BADGES[mark.badge])
-    text = visible(say.text)
-    if say.tone == "right" and text.startswith(SAID_BY_BADGE):
-        text = text.removeprefix(SAID_BY_BADGE)
-    return badge + Content(f" {text}")
+    text = say.rest if say.opening == OPENING else say.text
+    return badge + Content(f" {visible(text)}")
