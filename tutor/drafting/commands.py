@@ -33,16 +33,24 @@ DROP = frozenset({"drop", "delete", "remove", "del", "no", "without"})
 
 @dataclass(frozen=True)
 class Refused:
-    """Why a line was not taken, in one sentence; `span` is where in the line, if it is one place."""
+    """Why a line was not taken: `what` was read, what is wrong and what would be right.
 
-    sentence: str
+    `span` is where in the line, if it is one place.
+    """
+
+    what: str
     span: tuple[int, int] | None = None
+
+    @property
+    def sentence(self) -> str:
+        """The same as a sentence."""
+        return f"Read {self.what}"
 
 
 def read(problem: Problem, text: str) -> tuple[Entry, ...] | Refused:
     """The entries of a line typed beside this truss. All of it is taken, or nothing; never raises."""
     if len(text) > LONGEST:
-        return Refused(f"Read {len(text)} characters: too long for one line; enter it in parts.")
+        return Refused(f"{len(text)} characters: too long for one line; enter it in parts.")
     entries: list[Entry] = []
     text = statement_of(text)
     try:
@@ -58,9 +66,9 @@ def read(problem: Problem, text: str) -> tuple[Entry, ...] | Refused:
             raise Bad(text, message, "draw a part of the truss")
     except Bad as bad:
         place = bad.word
-        return Refused(bad.sentence, None if place is None else (place.start, place.end))
+        return Refused(bad.what, None if place is None else (place.start, place.end))
     if not entries:
-        return Refused("Read nothing: no joint, member, support or load; type one like A 0 0.")
+        return Refused("nothing: no joint, member, support or load; type one like A 0 0.")
     return tuple(entries)
 
 

@@ -19,11 +19,15 @@ REDO = frozenset({"redo"})
 
 @dataclass(frozen=True)
 class Answer:
-    """What is said to a line: whether it was taken, and where in it the trouble is."""
+    """What is said to a line: whether it was taken, and where in it the trouble is.
+
+    Of one that was not taken, `what` is that without its first word: what was read and is wrong.
+    """
 
     taken: bool
     said: str
     span: tuple[int, int] | None = None
+    what: str = ""
 
 
 class Draft:
@@ -50,7 +54,7 @@ class Draft:
             return self.redo()
         entries = read(self.problem, text)
         if isinstance(entries, Refused):
-            return Answer(False, entries.sentence, entries.span)
+            return Answer(False, entries.sentence, entries.span, entries.what)
         return self.do(entries)
 
     def do(self, entries: Sequence[Entry]) -> Answer:

@@ -2,36 +2,38 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from tutor.model import Defect, Problem, defects, write_problem
+from tutor.model.defect import DefectKind
 from tutor.statics import Determinacy, determinacy, stability
 from tutor.text import raised
 
 MOST_JOINTS = 120
-NEEDS: tuple[tuple[str, str, str], ...] = (
-    ("joints", "There is no joint yet.", "Type one, like A 0 0, or click on the grid."),
-    ("members", "There is no member yet.", "Type some, like AB BC, or click two joints."),
-    ("supports", "Nothing holds it yet.", "Type a support, like A pin or B roller."),
-    ("loads", "There is no load yet.", "Type one, like C 12 down."),
+NEEDS: tuple[tuple[str, str, str, str], ...] = (
+    ("joints", "There is no joint yet.", "Type one, like A 0 0", "click on the grid"),
+    ("members", "There is no member yet.", "Type some, like AB BC", "click two joints"),
+    ("supports", "Nothing holds it yet.", "Type a support, like A pin or B roller", ""),
+    ("loads", "There is no load yet.", "Type one, like C 12 down", ""),
 )
-CURES: tuple[tuple[str, str], ...] = (
-    ("has no member", "join it to another one, or drop it"),
-    ("pushes of the load", "type the load again, or drop it"),
-)
+"""What a truss needs: the part, what is said without it, what is typed for it, and what is clicked."""
+CURES: Mapping[DefectKind, str] = {
+    "unjoined": "join it to another one, or drop it",
+    "cancelled": "type the load again, or drop it",
+}
 
 
 @dataclass(frozen=True)
 class Fault:
     """Something missing or wrong, in a sentence with its cure, and the joints or members it is at.
 
-    A warning (members that cross) does no harm.
+    `typed` is the cure where nothing can be clicked. A warning (members that cross) does no harm.
     """
 
     message: str
     cure: str
+    typed: str
     at: tuple[str, ...] = ()
     warning: bool = False
 
@@ -70,8 +72,8 @@ class Soundness:
 
 def soundness_of(problem: Problem) -> Soundness:
     """What is to be said of the drawing; nothing is raised whatever was entered."""
-    faults = [Fault(said, cure) for part, said, cure in NEEDS if not getattr(problem, part)]
-    faults += [_fault(problem, d) for d in defects(write_problem(problem)) if not _is_need(d)]
+    faults = [_needed(*need) for part, *need in NEEDS if not getattr(problem, part)]
+    faults += [_fault(d) for d in defects(write_problem(problem)) if d.kind != "lacking"]
     if not problem.joints:
         return Soundness(tuple(faults))
     sketch = drawable(problem)
@@ -99,19 +101,11 @@ def drawable(problem: Problem) -> Problem:
     return replace(problem, members=members, supports=supports)
 
 
-def _is_need(defect: Defect) -> bool:
-    """Whether a defect only says that a part is missing or empty, which `NEEDS` says."""
-    return re.match(r"there is no |\[\w+\] is empty|\w+ is empty", defect.message) is not None
+def _needed(message: str, typed: str, clicked: str) -> Fault:
+    return Fault(message, f"{typed}, or {clicked}." if clicked else f"{typed}.", f"{typed}.")
 
 
-def _fault(problem: Problem, defect: Defect) -> Fault:
-    names = re.findall(r"[A-Za-z][A-Za-z0-9-]*", defect.message)
-    at = [n for n in names if n in problem.member or (n in problem.joint and n[0].isupper())]
-    cure = next((cure for mark, cure in CURES if mark in defect.message), defect.cure)
-    message = raised(defect.message)
-    return Fault(
-        f"{message}.",
-        f"{raised(cure)}.",
-        tuple(dict.fromkeys(at)),
-        defect.severity == "warning",
-    )
+def _fault(defect: Defect) -> Fault:
+    cure = f"{raised(CURES.get(defect.kind, defect.cure))}."
+    message = f"{raised(defect.message)}."
+    return Fault(message, cure, cure, defect.of, defect.severity == "warning")

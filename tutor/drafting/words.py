@@ -76,7 +76,7 @@ class Bad(Exception):  # noqa: N818 - a sentence on its way to the student
 
     def __init__(self, read: str, wrong: str, cure: str, word: Word | None = None) -> None:
         super().__init__(wrong)
-        self.sentence = f"Read {shown(read)}: {wrong}; {cure}."
+        self.what = f"{shown(read)}: {wrong}; {cure}."
         self.word = word
 
 

@@ -170,10 +170,11 @@ Item = Stroke | Mark | Arrow | Rail | Label | Dimension | Slope | Turning
 class Figure:
     """One drawing: its items in drawing order, and the same facts as `sentences`.
 
-    `unit` is the unit of bare numbers of force on it.
+    `unit` is the unit of bare numbers of force on it; `drawn` are the sentences on what the student drew.
     """
 
     title: str
     items: tuple[Item, ...]
     sentences: tuple[str, ...] = ()
     unit: str = ""
+    drawn: tuple[str, ...] = ()

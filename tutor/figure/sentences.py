@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from tutor.figure.parts import Point, Turn
@@ -50,21 +50,30 @@ def truss_sentences(problem: Problem, facts: Drawn) -> tuple[str, ...]:
     values = [
         _result(problem, m, facts.forces[m.name]) for m in problem.members if m.name in facts.forces
     ]
-    turning = (
-        [f"Moments are counted positive {TURN_WORDS[facts.turning]}."] if facts.turning else []
-    )
     return (
         opening,
         *(_joint(problem, joint) for joint in problem.joints),
         *(f"On members: {spread_words(problem, spread)}." for spread in problem.spreads),
         *(support_sentence(problem, support) for support in facts.supports),
-        *(
-            _arrow(problem, name, toward, facts.forces.get(name))
-            for name, toward in facts.arrows.items()
-        ),
+        *_arrows(problem, facts),
         *values,
-        *turning,
+        *_turning(facts),
     )
+
+
+def drawn_sentences(problem: Problem, facts: Drawn) -> tuple[str, ...]:
+    """What was put on the drawing alone: the arrows, and which moments count as positive."""
+    return (*_arrows(problem, facts), *_turning(facts))
+
+
+def _arrows(problem: Problem, facts: Drawn) -> Iterator[str]:
+    for name, toward in facts.arrows.items():
+        yield _arrow(problem, name, toward, facts.forces.get(name))
+
+
+def _turning(facts: Drawn) -> Iterator[str]:
+    if facts.turning:
+        yield f"Moments are counted positive {TURN_WORDS[facts.turning]}."
 
 
 def place(problem: Problem, joint: Joint) -> str:

@@ -11,7 +11,7 @@ from tutor.figure.dimensions import chains
 from tutor.figure.page import LINK
 from tutor.figure.parts import Arrow, Figure, Item, Label, Mark, Point, Role, Stroke, Turn, Turning
 from tutor.figure.senses import drawn
-from tutor.figure.sentences import Drawn, truss_sentences
+from tutor.figure.sentences import Drawn, drawn_sentences, truss_sentences
 from tutor.figure.space import (
     angle,
     clearance,
@@ -83,7 +83,8 @@ def truss_figure(
     items += chains(problem) if dimensions else ()
     items += [] if turning is None else [Turning(turning)]
     facts = Drawn(arrows, dict(forces), tuple(supports), turning)
-    return Figure(problem.title, tuple(items), truss_sentences(problem, facts), problem.force)
+    sentences, drawn_ones = truss_sentences(problem, facts), drawn_sentences(problem, facts)
+    return Figure(problem.title, tuple(items), sentences, problem.force, drawn_ones)
 
 
 def result_figure(problem: Problem, forces: Mapping[str, float]) -> Figure:

@@ -27,7 +27,8 @@ def check_drawing(notes: Findings, joints: Sequence[Joint], members: Sequence[Pl
         twin = next((other for other in first if math.dist(other.at, joint.at) <= near), None)
         if twin is not None:
             message = f"joints {twin.name} and {joint.name} are at one place"
-            notes.error(("joints", joint.name), message, "move one of them, or make them one joint")
+            cure = "move one of them, or make them one joint"
+            notes.error(("joints", joint.name), message, cure, of=(twin.name, joint.name))
         else:
             first.append(joint)
     drawn = []
@@ -36,7 +37,8 @@ def check_drawing(notes: Findings, joints: Sequence[Joint], members: Sequence[Pl
             continue
         if math.dist(at[member.start], at[member.end]) <= near:
             message = f"member {member.name} has no length"
-            notes.error(("members", place), message, f"move {member.start} or {member.end}")
+            cure = f"move {member.start} or {member.end}"
+            notes.error(("members", place), message, cure, of=(member.name,))
         else:
             drawn.append((place, member))
     _note_crossings(notes, at, drawn, near)
@@ -48,7 +50,8 @@ def check_loose(notes: Findings, names: Sequence[str], members: Sequence[Placed]
     for name in names:
         if name not in held:
             cure = "add one in members, or delete the joint"
-            notes.error(("joints", name), f"joint {name} has no member", cure)
+            message = f"joint {name} has no member"
+            notes.error(("joints", name), message, cure, "unjoined", (name,))
 
 
 def check_links(notes: Findings, joints: Sequence[Joint], supports: Sequence[Support]) -> None:
@@ -62,7 +65,7 @@ def check_links(notes: Findings, joints: Sequence[Joint], supports: Sequence[Sup
         if math.dist(fixed, at[support.joint]) <= near:
             message = f"the link at {support.joint} has no length"
             cure = f"give it a fixed point away from joint {support.joint}"
-            notes.error(("supports", support.joint), message, cure)
+            notes.error(("supports", support.joint), message, cure, of=(support.joint,))
 
 
 def _extent(points: Sequence[Point]) -> float:
@@ -76,31 +79,31 @@ def _extent(points: Sequence[Point]) -> float:
 def _note_crossings(
     notes: Findings, at: dict[str, Point], members: Sequence[Placed], near: float
 ) -> None:
-    for count, (place, message, cure) in enumerate(_crossings(at, members, near)):
+    for count, (place, message, cure, of) in enumerate(_crossings(at, members, near)):
         if count == MOST_CROSSINGS:
             notes.warning(("members",), "more members cross", "look at the other warnings first")
             return
-        notes.warning(("members", place), message, cure)
+        notes.warning(("members", place), message, cure, of)
 
 
 def _crossings(
     at: dict[str, Point], members: Sequence[Placed], near: float
-) -> Iterator[tuple[int, str, str]]:
-    """The place in the file, message and cure of each crossing, joints on a member first."""
+) -> Iterator[tuple[int, str, str, tuple[str, str]]]:
+    """The place in the file, message, cure and names of each crossing, joints on a member first."""
     for place, member in members:
         start, end = at[member.start], at[member.end]
         for name, point in at.items():
             if name not in (member.start, member.end) and lies_on(point, start, end, near):
                 message = f"joint {name} lies on member {member.name} without being joined to it"
                 cure = f"split it into two members that meet at {name}, or move {name}"
-                yield place, message, cure
+                yield place, message, cure, (name, member.name)
     for (_, one), (place, other) in _overlapping(at, members):
         ends = (one.start, one.end, other.start, other.end)
         a, b, c, d = (at[end] for end in ends)
         if len(set(ends)) == 4 and cross(a, b, c, d, near):
             message = f"member {other.name} crosses member {one.name} without a joint"
             cure = "put a joint there, or leave it if one passes behind the other"
-            yield place, message, cure
+            yield place, message, cure, (other.name, one.name)
 
 
 def _overlapping(

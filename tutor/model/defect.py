@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Callable, Iterable, MutableMapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Literal
 
 from tutor.text import FEW, listed, printable, shown
 
 Severity = Literal["error", "warning"]
+DefectKind = Literal["", "lacking", "unjoined", "cancelled"]
+"""What a defect comes to, where that asks for another cure while a truss is drawn up: a part that is
+not there or empty, a joint without a member, pushes that cancel."""
 Path = tuple[str | int, ...]
 MOST = 200
 SUGGESTED = 40
@@ -24,7 +27,7 @@ class Defect:
 
     `message` says what was read and what is wrong, `cure` what would be right; both are plain text
     on one line. A warning does not keep the file from being used; `code` is the stable name of its
-    kind, where it has one.
+    kind, where it has one; `kind` says what it comes to, and `of` which joints and members it is of.
     """
 
     file: str
@@ -33,6 +36,8 @@ class Defect:
     cure: str
     severity: Severity = "error"
     code: str = ""
+    kind: DefectKind = ""
+    of: tuple[str, ...] = ()
 
     def __str__(self) -> str:
         kind = "warning: " if self.severity == "warning" else ""
@@ -79,19 +84,29 @@ class Findings:
             if old[: len(path)] == path:
                 self._lines[(*to, *old[len(path) :])] = line
 
-    def error(self, path: Path, message: str, cure: str) -> None:
-        self.at(self.line(path), message, cure)
+    def error(
+        self,
+        path: Path,
+        message: str,
+        cure: str,
+        kind: DefectKind = "",
+        of: tuple[str, ...] = (),
+    ) -> None:
+        self._note(Defect(self._file, self.line(path), message, cure, kind=kind, of=of))
 
-    def warning(self, path: Path, message: str, cure: str) -> None:
-        self.at(self.line(path), message, cure, "warning")
+    def warning(self, path: Path, message: str, cure: str, of: tuple[str, ...] = ()) -> None:
+        self._note(Defect(self._file, self.line(path), message, cure, "warning", of=of))
 
-    def at(self, line: int, message: str, cure: str, severity: Severity = "error") -> None:
+    def at(self, line: int, message: str, cure: str) -> None:
         """Note a defect on a line that is already known."""
+        self._note(Defect(self._file, line, message, cure))
+
+    def _note(self, defect: Defect) -> None:
         if len(self._found) < MOST:
-            words = _in_bounds(printable(message)), _in_bounds(printable(cure))
-            self._found.append(Defect(self._file, line, *words, severity))
+            message, cure = (_in_bounds(printable(said)) for said in (defect.message, defect.cure))
+            self._found.append(replace(defect, message=message, cure=cure))
         else:
-            self._more += severity == "error"
+            self._more += defect.severity == "error"
 
     def all(self) -> tuple[Defect, ...]:
         """The defects in line order; on one line, in the order they were noted."""

@@ -144,7 +144,7 @@ def _note_keys(document: Document) -> None:
     for key, (name, cure) in NEEDED.items():
         instead = "spread" if key == "loads" else key
         if not {key, instead} & (data.keys() | meant) and document.whole():
-            notes.error((key,), f"there is no {name}", cure)
+            notes.error((key,), f"there is no {name}", cure, "lacking")
 
 
 def _table(data: dict[str, Any], notes: Findings, key: str) -> dict[str, Any]:
@@ -152,7 +152,7 @@ def _table(data: dict[str, Any], notes: Findings, key: str) -> dict[str, Any]:
     value = data.get(key, UNREAD)
     if isinstance(value, dict):
         if not value:
-            notes.error((key,), f"[{key}] is empty", CURES[key])
+            notes.error((key,), f"[{key}] is empty", CURES[key], "lacking")
         return value
     if value is not UNREAD:
         notes.error((key,), f"{key} is {kind_of(value)}, not a table", CURES[key])
@@ -164,7 +164,7 @@ def _list(data: dict[str, Any], notes: Findings, key: str) -> list[Any]:
     value = data.get(key, UNREAD)
     if isinstance(value, list):
         if not value:
-            notes.error((key,), f"{key} is empty", CURES[key])
+            notes.error((key,), f"{key} is empty", CURES[key], "lacking")
         return value
     if key in LISTED and isinstance(value, dict):
         notes.error((key,), f"[{key}] holds {LISTED[key]} of a list", f"write [[{key}]]")

@@ -99,7 +99,11 @@ def _load(notes: Findings, path: Path, entry: Mapping[str, Any], joint: str) -> 
     if ways and not polar:
         pushes = tuple((w, size) for w, size in zip(ways, sizes, strict=True) if size is not None)
         load = Load(joint, pushes)
-        return load if len(pushes) == len(ways) and left_over(notes, path, load, where) else None
+        return (
+            load
+            if len(pushes) == len(ways) and left_over(notes, path, load, where, (load.joint,))
+            else None
+        )
     if ways:
         message = f"the load{where} has {listed(ways, FEW)} and also {listed(polar, FEW)}"
         notes.error((*path, polar[0]), message, "give pushes, or a size and an angle")
@@ -139,10 +143,10 @@ def size_of(notes: Findings, path: Path, value: Any, what: str, way: str) -> Exa
     return size
 
 
-def left_over(notes: Findings, path: Path, load: Load, where: str) -> bool:
+def left_over(notes: Findings, path: Path, load: Load, where: str, of: tuple[str, ...]) -> bool:
     """Whether the pushes of a load leave something over; opposite ones may cancel."""
     if all(abs(part) < 1e-9 * load.pushes[0][1].value for part in load.vector):
         message = f"the pushes of the load{where} cancel, so it is a load of size 0"
-        notes.error(path, message, "delete it, or correct a push")
+        notes.error(path, message, "delete it, or correct a push", "cancelled", of)
         return False
     return True

@@ -143,7 +143,7 @@ def _pushes(
             read.append((way, size))
     if len(read) != len(ways) or per is None:
         return None
-    if not left_over(notes, path, Load("", tuple(read)), where):
+    if not left_over(notes, path, Load("", tuple(read)), where, on):
         return None
     return Spread(on, tuple(read), per)  # type: ignore[arg-type]
 

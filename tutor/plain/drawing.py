@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -34,7 +33,6 @@ EXAMPLES = (
     "move D 7 1, move D by 1 0, copy B C D by 4 0, copy load C to D, mirror, mirror about C, flip.",
     "drop C, drop AB, drop load C, rename A U1, clear, undo, redo.",
 )
-CLICK = re.compile(r", or click[^.]*")
 """What is said of the mouse, which there is none of here."""
 NOT_YET = "It cannot be worked yet."
 READY = "It is ready: type homework or lesson."
@@ -87,13 +85,13 @@ class Drawing:
         """Take a typed line, wholly or not at all, and keep the drawing."""
         answer = self.board.type(text)
         if not answer.taken:
-            return (f"Cannot read: {answer.said.removeprefix('Read ')}",)
+            return (f"Cannot read: {answer.what}",)
         return (answer.said, self._short())
 
     def stands(self) -> Said:
         """What is missing or wrong, and whether it holds."""
         found = soundness_of(self.problem)
-        said = [CLICK.sub("", f"{fault.message} {fault.cure}") for fault in found.faults]
+        said = [f"{fault.message} {fault.typed}" for fault in found.faults]
         said += [text for text in (found.count, found.how) if text]
         return (*said, READY if found.sound else NOT_YET)
 

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from tutor.figure import (
+    Figure,
     joint_figure,
     moment_figure,
     part_figure,
+    plain,
     result_figure,
     to_words,
     truss_figure,
@@ -124,6 +126,10 @@ def part_lines(state: State) -> tuple[str, ...]:
 
 def body_lines(state: State) -> tuple[str, ...]:
     """The whole truss, with arrows in the place of the supports already taken away."""
+    return to_words(_body_figure(state))
+
+
+def _body_figure(state: State) -> Figure:
     problem = pictured(state)
     reactions = {
         r.name: state.senses[r.name]
@@ -131,7 +137,7 @@ def body_lines(state: State) -> tuple[str, ...]:
         if r.joint in state.supports_done and r.name in state.senses
     }
     turn = {"counter-clockwise": "ccw", "clockwise": "cw"}
-    figure = truss_figure(
+    return truss_figure(
         problem,
         reactions=reactions,
         forces=as_drawn(state),
@@ -142,7 +148,6 @@ def body_lines(state: State) -> tuple[str, ...]:
         if state.turning
         else None,
     )
-    return to_words(figure)
 
 
 def pointed_lines(state: State) -> tuple[str, ...]:
@@ -169,9 +174,7 @@ def pointed_lines(state: State) -> tuple[str, ...]:
 def arrow_lines(state: State) -> Iterator[str]:
     """The free body of the whole truss, without what was told of its joints before."""
     yield "Free body of the whole truss, as you drew it:"
-    for line in body_lines(state)[1:]:
-        if line.startswith(("At ", "Moments ")):
-            yield line
+    yield from map(plain, _body_figure(state).drawn)
 
 
 def as_drawn(state: State) -> dict[str, float]:
