@@ -7,7 +7,6 @@ from dataclasses import dataclass, field, replace
 from tutor.homework.sheet import place_in_words
 from tutor.homework.slips import TrueTerm, mistake_of
 from tutor.judge import Equation, Fx, Mistake, Value
-from tutor.judge.telling import told_of
 from tutor.model import Problem
 
 RIVAL = 0.9
@@ -20,7 +19,8 @@ class Account:
 
     `about` is None where it runs through both lines of a joint, and a value where the line was
     right but its result was not. Lower `cost` is more plausible; our own judgement, no source.
-    `throughout` is whether it runs through the whole page.
+    `throughout` is whether it runs through the whole page; `here` is the first hint where that does not
+    name the place.
     """
 
     place: str
@@ -28,6 +28,12 @@ class Account:
     about: Equation | Value | None
     cost: float = field(repr=False)
     throughout: bool = False
+    here: str = ""
+
+    @property
+    def look(self) -> str:
+        """The first hint as it is said behind its place."""
+        return self.here or self.mistake.text
 
     @property
     def certain(self) -> bool:
@@ -50,13 +56,10 @@ class Draft:
 def put_in_words(problem: Problem, place: str, joint: str | None, draft: Draft) -> Account:
     """The account with the mistake and its hints, in the words of the catalogue."""
     about = draft.about if draft.about is not None else Fx(joint)
-    mistake = mistake_of(problem, about, draft.code, draft.force, draft.spot)
+    made = (problem, about, draft.code, draft.force, draft.spot)
+    mistake = mistake_of(*made, f"your work at {place_in_words(place)}")
+    here = mistake_of(*made, "your work").text
     if draft.words is not None:
-        look, reason, where = draft.words
-        mistake = replace(mistake, text=look, reason=reason, place=where)
-    return Account(place, of_values(mistake, place), draft.about, draft.cost)
-
-
-def of_values(mistake: Mistake, place: str) -> Mistake:
-    """The mistake in words that fit where no line was typed, but values found at `place`."""
-    return told_of(mistake, f"your work at {place_in_words(place)}")
+        here, reason, where = draft.words
+        mistake = replace(mistake, text=here, reason=reason, place=where)
+    return Account(place, mistake, draft.about, draft.cost, here=here)

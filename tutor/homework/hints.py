@@ -35,8 +35,7 @@ def hint(review: Review, level: Level) -> str:
         return NO_CAUSE[level].format(place=place_in_words(review.first))
     said = _said(review, level)
     if level == "look" and not review.accounts[0].throughout:
-        where = place_in_words(review.first)
-        return f"At {where}: {said.replace(f'your work at {where}', 'your work')}"
+        return f"At {place_in_words(review.first)}: {said}"
     return said or NO_CAUSE[level].format(place=place_in_words(review.first))
 
 
@@ -45,8 +44,12 @@ def _said(review: Review, level: Level) -> str:
     best, *others = review.accounts
     also = [a for a in others if a.place == best.place and not best.certain][:1]
     texts = [
-        {"look": m.text, "reason": m.reason, "place": m.place}[level]
-        for m in (account.mistake for account in (best, *also))
+        {
+            "look": each.mistake.text if best.throughout else each.look,
+            "reason": each.mistake.reason,
+            "place": each.mistake.place,
+        }[level]
+        for each in (best, *also)
     ]
     told = [text for text in dict.fromkeys(texts) if text]
     return " Or, which fits as well: ".join(told)

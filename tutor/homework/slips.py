@@ -85,9 +85,11 @@ def mistake_of(
     code: str,
     force: str | None,
     spot: TrueTerm | None = None,
+    work: str = "",
 ) -> Mistake:
-    """One mistake of the catalogue, made at one force of one line or in one value."""
+    """One mistake of the catalogue, made at one force of one line or in one value; `work` is what was made
+    wrong, where that is no typed line."""
     count = 0 if isinstance(about, Value) else acting(problem, about)
     kind = KINDS[code]
-    case = Case(problem, about, force, spot, count)
+    case = Case(problem, about, force, spot, count, work=work)
     return Mistake(code, force, kind.look(case), kind.reason(case), kind.place(case))

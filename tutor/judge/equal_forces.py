@@ -160,10 +160,10 @@ def place_of(case: Case, slips: tuple[Slip, ...]) -> str:
     if not {s.code for s in slips} <= TOO_MANY:
         return KINDS["missing" if slips[0].code in LEFT_OUT else kind.code].place(case)
     if len(slips) > MOST_ALIKE:
-        return KINDS["extra"].place(Case(case.problem, case.about))
+        return KINDS["extra"].place(Case(case.problem, case.about, work=case.work))
     told = [_why_too_many(case, slip) for slip in slips]
     choice = f"{', '.join(told[:-1])}, or {told[-1]}"
-    return f"There is one number too many in this line; it is {choice}."
+    return f"There is one number too many in {case.this_line}; it is {choice}."
 
 
 def _why_too_many(case: Case, slip: Slip) -> str:

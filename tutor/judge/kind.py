@@ -35,7 +35,8 @@ class Case:
     line; `acting` counts the forces with a part in the equation; `true_of` is what the line is
     true of instead; `alike` names other forces of which the same may be said; `typed` is what stands
     in the line for the force concerned, where that is one term; `signed` is whether an earlier result
-    stands there with its own minus, in brackets.
+    stands there with its own minus, in brackets; `work` is what was made wrong, where that is no typed
+    line: "your work at joint C".
     """
 
     problem: Problem
@@ -47,6 +48,17 @@ class Case:
     alike: tuple[str, ...] = ()
     typed: float | None = None
     signed: bool = False
+    work: str = ""
+
+    @property
+    def this_line(self) -> str:
+        """What the mistake is in."""
+        return self.work or "this line"
+
+    @property
+    def your_line(self) -> str:
+        """The same as the student's own."""
+        return self.work or "your line"
 
     @property
     def factor_typed(self) -> float | None:

@@ -53,7 +53,8 @@ class Line:
     """A line that could be read, with all it is judged by.
 
     `standing` are the equations that stand for the same body, `lines` the student's own right lines
-    as typed; `values` gives the solved truss when it is needed.
+    as typed; `values` gives the solved truss when it is needed. `work` is what the line was made of, where
+    it was not typed as it stands.
     """
 
     problem: Problem
@@ -64,6 +65,7 @@ class Line:
     standing: Sequence[Equation]
     lines: Sequence[TypedEquation]
     values: Callable[[], Mapping[str, float]]
+    work: str = ""
 
     @property
     def reading(self) -> Reading:
@@ -97,6 +99,10 @@ class Line:
         said = (*remarks, *_remarks(self, rounded))
         return Verdict("right", "Right.", remarks=said, about=self.about, reading=self.reading)
 
+    def mistake(self, slip: Slip, slips: Sequence[Slip] = ()) -> Mistake:
+        """A slip of the line as it is told, where `slips` are all of them."""
+        return mistake_of(self.true, slip, self.reading, slips, self.work)
+
     def wrong(self, *mistakes: Mistake, **more: object) -> Verdict:
         """That the line shows these mistakes."""
         text = " ".join(dict.fromkeys(m.text for m in mistakes))
@@ -118,7 +124,7 @@ def judge_line(line: Line) -> Verdict:
 def _as_typed(line: Line) -> Verdict:
     found = fit(line.typed, line.true, line.tolerance)
     if found is None and line.typed.says_nothing:
-        return line.wrong(mistake_of(line.true, Slip("not-equilibrium", None, None), line.reading))
+        return line.wrong(line.mistake(Slip("not-equilibrium", None, None)))
     if is_result(line.typed, line.reading, found, in_sum=not isinstance(line.about, M)) and (
         found or line.holds
     ):
@@ -137,7 +143,7 @@ def _fits(line: Line, found: Fit) -> Verdict:
         return _true_elsewhere(line, other)
     most = max(line.tolerance.remark, NOTHING)
     if off_by(line.typed, line.true, found.scale, line.values()) > most:
-        return line.wrong(mistake_of(line.true, Slip("rounding", None, None), line.reading))
+        return line.wrong(line.mistake(Slip("rounding", None, None)))
     return line.right(rounded=found.level == "remark")
 
 
@@ -250,12 +256,10 @@ def _mistaken(line: Line) -> Verdict:
     by_chance = _of_acting_forces(slips, values) and not _plainly_one(slips)
     if of_another and (unclear or by_chance):
         return _true_elsewhere(line, None)
-    mistakes = tuple(mistake_of(true, slip, reading, slips) for slip in slips)
+    mistakes = tuple(line.mistake(slip, slips) for slip in slips)
     if unclear and len(mistakes) == 1 and mistakes[0].force is None:
         mistakes = (with_what_fits(mistakes[0], true, line.typed),)
-    accounts = [
-        tuple(mistake_of(true, slip, reading, account) for slip in account) for account in others
-    ]
+    accounts = [tuple(line.mistake(slip, account) for slip in account) for account in others]
     candidates = tuple(mistake for account in accounts for mistake in account)
     if not unclear:
         mistakes = told_with(mistakes, accounts)
@@ -279,7 +283,7 @@ def _true_elsewhere(line: Line, other: Equation | None) -> Verdict:
     same = other is not None and same_body(other, about)
     both_moments = isinstance(about, M) and isinstance(other, M) and same
     kind = KINDS["other-point" if both_moments else "other-equation"]
-    case = Case(line.problem, about, true_of=other)
+    case = Case(line.problem, about, true_of=other, work=line.work)
     told = Mistake(kind.code, None, kind.look(case), kind.reason(case), kind.place(case))
     return line.wrong(told, true_of=other)
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -16,15 +15,20 @@ from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Mistake
 from tutor.notation import Reading, Span
-from tutor.text import listed, raised
+from tutor.text import listed
 
 
 def mistake_of(
-    true: TrueEquation, slip: Slip, reading: Reading, slips: Sequence[Slip] = ()
+    true: TrueEquation,
+    slip: Slip,
+    reading: Reading,
+    slips: Sequence[Slip] = (),
+    work: str = "",
 ) -> Mistake:
     """A slip as it is told, with the other forces named that it may be about as well.
 
     `slips` are all the slips of the line; without them it is taken to be about its own force.
+    `work` is what the line was made of, where it was not typed as it stands.
     """
     typed = next((t.value for t in reading.terms if t.span == slip.span), None)
     names = {term.name for term in reading.terms if term.name is not None}
@@ -38,7 +42,7 @@ def mistake_of(
         span, typed = (None, typed) if beside is None else (beside.span, beside.value)
     signed = slip.spot is not None and _has_minus(reading, span, slip.spot.scale)
     about = true.problem, true.about
-    case = Case(*about, same[0].force, same[0].spot, acting, None, others, typed, signed)
+    case = Case(*about, same[0].force, same[0].spot, acting, None, others, typed, signed, work)
     mixed = len(same) > 1 and same[0].code in TOO_MANY
     kind, told = KINDS[same[0].code], KINDS["extra" if mixed else same[0].code]
     return Mistake(
@@ -50,18 +54,6 @@ def mistake_of(
         span,
         others,
     )
-
-
-def told_of(mistake: Mistake, work: str) -> Mistake:
-    """A mistake as it is told of other work than a typed line, such as the values at a joint."""
-    text, reason, place = (
-        _LINE.sub(lambda found: raised(work) if found[0][0].isupper() else work, said)
-        for said in (mistake.text, mistake.reason, mistake.place)
-    )
-    return replace(mistake, text=text, reason=reason, place=place)
-
-
-_LINE = re.compile(r"\b(?:[Tt]his|[Yy]our) line\b")
 
 
 def _shown_to_be(slip: Slip, other: Slip, reading: Reading) -> bool:

@@ -14,7 +14,6 @@ from tutor.judge.desk import Desk
 from tutor.judge.line import Line, judge_line
 from tutor.judge.nearest import clearly_nearest
 from tutor.judge.sum_before import sums_of
-from tutor.judge.telling import told_of
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import UNNAMED, Mistake
@@ -26,23 +25,23 @@ from tutor.notation.tree import Binary, Name, Negative, Node, Unit
 from tutor.notation.unreadable import Broken
 from tutor.text import lowered
 
+NOT_WRITTEN = "the sum for this value"
+"""What a lone value was taken from, of which nothing was written down."""
+
 
 def slip_in_working(
     desk: Desk, about: Value, step: Step, lines: Sequence[TypedEquation]
 ) -> Mistake | None:
     """The one slip of the sum that the working of a value is nearest to, where it is clear which; else None."""
-    slip = _slip_of_any(desk, about, step, lines)
-    return slip if slip is None or shows_working(step) else _of_value(about, slip)
-
-
-def _of_value(about: Value, slip: Mistake) -> Mistake:
-    """A mistake in the sum that a lone value was taken from: nothing of it was written down."""
-    told = told_of(slip, "the sum for this value")
-    return replace(told, place=f"For {about.unknown}: {lowered(told.place)}")
+    work = "" if shows_working(step) else NOT_WRITTEN
+    slip = _slip_of_any(desk, about, step, lines, work)
+    if slip is None or not work:
+        return slip
+    return replace(slip, place=f"For {about.unknown}: {lowered(slip.place)}")
 
 
 def _slip_of_any(
-    desk: Desk, about: Value, step: Step, lines: Sequence[TypedEquation]
+    desk: Desk, about: Value, step: Step, lines: Sequence[TypedEquation], work: str
 ) -> Mistake | None:
     side = _working(desk, about.unknown, step)
     if side is None:
@@ -52,13 +51,13 @@ def _slip_of_any(
         reading = _as_equation(one, other, side, step)
         if reading is None:
             continue
-        if slip := _slip_in(desk, about.unknown, typed_equation(reading), lines):
+        if slip := _slip_in(desk, about.unknown, typed_equation(reading), lines, work):
             return slip
     return None
 
 
 def _slip_in(
-    desk: Desk, unknown: str, typed: TypedEquation, lines: Sequence[TypedEquation]
+    desk: Desk, unknown: str, typed: TypedEquation, lines: Sequence[TypedEquation], work: str
 ) -> Mistake | None:
     """The one slip that an equation shows as the sum that it is clearly nearest to; else None."""
     among = [
@@ -70,7 +69,9 @@ def _slip_in(
     meant = clearly_nearest(*given, among, solved=True)
     if meant is None:
         return None
-    line = Line(desk.problem, meant, typed, desk.names, desk.own, desk.standing, lines, desk.values)
+    line = Line(
+        desk.problem, meant, typed, desk.names, desk.own, desk.standing, lines, desk.values, work
+    )
     mistakes = judge_line(line).mistakes
     if len(mistakes) != 1 or mistakes[0].code in (UNNAMED, "arithmetic"):
         return None

@@ -43,7 +43,9 @@ def _as_read_off(angle: float) -> set[float]:
 
 
 def look(case: Case) -> str:
-    return "A sine or cosine in this line was taken with the calculator set to other angles."
+    return (
+        f"A sine or cosine in {case.this_line} was taken with the calculator set to other angles."
+    )
 
 
 def reason(case: Case) -> str:
@@ -55,9 +57,7 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     if case.force is None:
-        return (
-            "Go to each angle in your line: are its figures degrees, as they are read, or radians?"
-        )
+        return f"Go to each angle in {case.your_line}: are its figures degrees, as they are read, or radians?"
     return (
         f"The sine or cosine beside {case.thing} mixes degrees and radians: write the angle in "
         "degrees and take it again."

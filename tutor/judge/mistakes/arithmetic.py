@@ -11,7 +11,7 @@ from tutor.judge.scale import A_SLIP
 def look(case: Case) -> str:
     if isinstance(case.about, Value):
         return "This value does not follow from what it was found from."
-    return "The known numbers of this line do not add up to what stands in it."
+    return f"The known numbers of {case.this_line} do not add up to what stands in it."
 
 
 def reason(case: Case) -> str:

@@ -30,7 +30,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A distance in this line is not the moment arm of the force beside it."
+    return f"A distance in {case.this_line} is not the moment arm of the force beside it."
 
 
 def reason(case: Case) -> str:

@@ -45,9 +45,11 @@ def _of_another_force(case: Case) -> bool:
 
 def look(case: Case) -> str:
     if _of_another_force(case):
-        return "A distance in this line is the arm of another force, not of the one beside it."
+        return (
+            f"A distance in {case.this_line} is the arm of another force, not of the one beside it."
+        )
     return (
-        "A distance in this line does not run at right angles from the moment point to the line of "
+        f"A distance in {case.this_line} does not run at right angles from the moment point to the line of "
         "action of the force beside it."
     )
 

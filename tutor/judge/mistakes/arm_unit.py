@@ -23,7 +23,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "The distances in this line are not all in the same unit."
+    return f"The distances in {case.this_line} are not all in the same unit."
 
 
 def reason(case: Case) -> str:
@@ -35,7 +35,7 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     if case.force is None:
-        return "The distances beside the numbers of this line stand in another unit than the other arms."
+        return f"The distances beside the numbers of {case.this_line} stand in another unit than the other arms."
     return f"The distance beside {case.thing} stands in another unit than the other arms."
 
 

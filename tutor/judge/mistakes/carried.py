@@ -10,10 +10,8 @@ from tutor.judge.scale import SOMEWHAT
 
 def look(case: Case) -> str:
     if given_elsewhere(case):
-        return (
-            "A number in this line is a load that acts elsewhere, where an earlier result belongs."
-        )
-    return "An earlier result in this line is not the one you found."
+        return f"A number in {case.this_line} is a load that acts elsewhere, where an earlier result belongs."
+    return f"An earlier result in {case.this_line} is not the one you found."
 
 
 def reason(case: Case) -> str:

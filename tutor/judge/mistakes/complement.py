@@ -26,7 +26,9 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "An angle in this line is measured from another line than its sine or cosine needs."
+    return (
+        f"An angle in {case.this_line} is measured from another line than its sine or cosine needs."
+    )
 
 
 def reason(case: Case) -> str:

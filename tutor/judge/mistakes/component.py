@@ -29,7 +29,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "One of the components in this line is the wrong one of its pair."
+    return f"One of the components in {case.this_line} is the wrong one of its pair."
 
 
 def reason(case: Case) -> str:

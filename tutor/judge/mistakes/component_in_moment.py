@@ -24,7 +24,9 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "The components of an inclined force do not each have their own arm in this line."
+    return (
+        f"The components of an inclined force do not each have their own arm in {case.this_line}."
+    )
 
 
 def reason(case: Case) -> str:

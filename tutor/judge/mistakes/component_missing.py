@@ -25,7 +25,7 @@ def is_part(spot: TrueTerm, others: Sequence[TrueTerm]) -> bool:
 
 
 def look(case: Case) -> str:
-    return "An inclined force turns with both of its components; one of them is not in this line."
+    return f"An inclined force turns with both of its components; one of them is not in {case.this_line}."
 
 
 def reason(case: Case) -> str:

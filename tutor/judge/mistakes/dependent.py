@@ -21,8 +21,8 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     if case.at_joint:
-        return "Go on to another joint, or use this line as a check."
-    return "Choose another point or another direction, or use this line as a check."
+        return f"Go on to another joint, or use {case.this_line} as a check."
+    return f"Choose another point or another direction, or use {case.this_line} as a check."
 
 
 KIND = Kind(

@@ -16,7 +16,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "Something is counted more than once in this line."
+    return f"Something is counted more than once in {case.this_line}."
 
 
 def reason(case: Case) -> str:

@@ -25,7 +25,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "There is a term too many in this line."
+    return f"There is a term too many in {case.this_line}."
 
 
 def reason(case: Case) -> str:

@@ -28,7 +28,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A reaction in this line is not taken along its own direction."
+    return f"A reaction in {case.this_line} is not taken along its own direction."
 
 
 def reason(case: Case) -> str:

@@ -22,7 +22,7 @@ def is_one_of_two(spot: TrueTerm, others: Sequence[TrueTerm]) -> bool:
 
 
 def look(case: Case) -> str:
-    return f"Not everything that is applied to {case.body} is in this line."
+    return f"Not everything that is applied to {case.body} is in {case.this_line}."
 
 
 def reason(case: Case) -> str:
@@ -34,8 +34,8 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     return (
-        f"{case.subject} is left out: count the arrows at that joint, and the terms for them in your "
-        "line."
+        f"{case.subject} is left out: count the arrows at that joint, and the terms for them in "
+        f"{case.your_line}."
     )
 
 

@@ -10,16 +10,16 @@ from tutor.judge.scale import SOMEWHAT
 
 def look(case: Case) -> str:
     if not given_elsewhere(case):
-        return "A number in this line is not the one that was given."
+        return f"A number in {case.this_line} is not the one that was given."
     if case.at_joint:
-        return "A number in this line was given, but it acts at another joint."
-    return "A number in this line was given, but for another load."
+        return f"A number in {case.this_line} was given, but it acts at another joint."
+    return f"A number in {case.this_line} was given, but for another load."
 
 
 def reason(case: Case) -> str:
     return (
         "Loads and dimensions are taken from the problem, earlier results from the list of "
-        "results; compare each number of your line with where it comes from."
+        f"results; compare each number of {case.your_line} with where it comes from."
     )
 
 

@@ -22,10 +22,12 @@ def _under_a_turned_arrow(case: Case) -> bool:
 
 def look(case: Case) -> str:
     if _under_a_turned_arrow(case):
-        return "An earlier result stands in this line against the arrow that was drawn for it."
+        return (
+            f"An earlier result stands in {case.this_line} against the arrow that was drawn for it."
+        )
     if case.signed:
         return "The sign before the brackets of an earlier result is not the one its arrow gives."
-    return "An earlier result has not come into this line with its own sign."
+    return f"An earlier result has not come into {case.this_line} with its own sign."
 
 
 def reason(case: Case) -> str:

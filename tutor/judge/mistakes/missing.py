@@ -21,7 +21,11 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 def look(case: Case) -> str:
     count = COUNTS[case.acting] if case.acting < len(COUNTS) else "more than nine"
     forces = "force has" if case.acting == 1 else "forces have"
-    held = "it is not in your line" if case.acting == 1 else "not all of them are in your line"
+    held = (
+        f"it is not in {case.your_line}"
+        if case.acting == 1
+        else f"not all of them are in {case.your_line}"
+    )
     return f"On {case.body} {count} {forces} {case.share}; {held}."
 
 

@@ -22,7 +22,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A factor in this line stands beside a force that needs none."
+    return f"A factor in {case.this_line} stands beside a force that needs none."
 
 
 def reason(case: Case) -> str:

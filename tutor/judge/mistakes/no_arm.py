@@ -22,7 +22,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "There is a force in this line where a moment is wanted."
+    return f"There is a force in {case.this_line} where a moment is wanted."
 
 
 def reason(case: Case) -> str:

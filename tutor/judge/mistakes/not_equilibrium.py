@@ -6,14 +6,15 @@ from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.scale import FAR_LESS
+from tutor.text import raised
 
 
 def look(case: Case) -> str:
     if case.force is not None and case.is_moment:
-        return "A term in this line is not the moment of the force that it stands for."
+        return f"A term in {case.this_line} is not the moment of the force that it stands for."
     if case.force is not None:
-        return "A factor in this line is neither component of the force it stands beside."
-    return f"This line is not {case.equation}, and no single slip explains the difference."
+        return f"A factor in {case.this_line} is neither component of the force it stands beside."
+    return f"{raised(case.this_line)} is not {case.equation}, and no single slip explains the difference."
 
 
 def reason(case: Case) -> str:

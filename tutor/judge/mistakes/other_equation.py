@@ -22,8 +22,10 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     if case.true_of is None:
-        return "Write the one that was asked for, arrow by arrow; this line may stand aside."
-    return "Keep this line under its own name, or write the one that was asked for."
+        return (
+            f"Write the one that was asked for, arrow by arrow; {case.this_line} may stand aside."
+        )
+    return f"Keep {case.this_line} under its own name, or write the one that was asked for."
 
 
 KIND = Kind(

@@ -22,7 +22,7 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     return (
-        f"Measure every arm from {case.point}, or keep this line as what it is: it counts just as "
+        f"Measure every arm from {case.point}, or keep {case.this_line} as what it is: it counts just as "
         "well."
     )
 

@@ -8,7 +8,9 @@ from tutor.judge.kind import Case, Kind
 
 
 def look(case: Case) -> str:
-    return f"The sizes fit, but not all the arrows on {case.body} can be as this line has them."
+    return (
+        f"The sizes fit, but not all the arrows on {case.body} can be as {case.this_line} has them."
+    )
 
 
 def reason(case: Case) -> str:

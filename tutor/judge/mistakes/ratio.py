@@ -23,7 +23,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A sine or cosine in this line is taken of something that is not an angle."
+    return f"A sine or cosine in {case.this_line} is taken of something that is not an angle."
 
 
 def reason(case: Case) -> str:

@@ -21,7 +21,7 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     if case.force is None:
-        return "Give each number of this line more figures."
+        return f"Give each number of {case.this_line} more figures."
     return (
         f"The number beside {case.thing} is rounded too hard: give it more figures, or write it as "
         "a fraction."

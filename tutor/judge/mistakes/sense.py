@@ -8,6 +8,7 @@ from tutor.judge.about import Fy, Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.true_equation import TrueTerm
+from tutor.text import raised
 
 
 def variants(spot: TrueTerm) -> Iterator[float]:
@@ -16,7 +17,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "This line does not go with one of the arrows you drew yourself."
+    return f"{raised(case.this_line)} does not go with one of the arrows you drew yourself."
 
 
 def reason(case: Case) -> str:

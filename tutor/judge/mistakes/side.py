@@ -49,7 +49,7 @@ def sides(problem: Problem, member: Member) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A length stands in this line where the component of a force belongs."
+    return f"A length stands in {case.this_line} where the component of a force belongs."
 
 
 def reason(case: Case) -> str:

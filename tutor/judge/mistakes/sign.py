@@ -17,7 +17,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "The sizes fit, but something in this line points the other way."
+    return f"The sizes fit, but something in {case.this_line} points the other way."
 
 
 def reason(case: Case) -> str:

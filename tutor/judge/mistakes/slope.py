@@ -47,7 +47,7 @@ def _slopes(same: Same) -> Sequence[tuple[float, float]]:
 
 
 def look(case: Case) -> str:
-    return "A slope in this line belongs to another member."
+    return f"A slope in {case.this_line} belongs to another member."
 
 
 def reason(case: Case) -> str:

@@ -25,7 +25,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A slope in this line is a well-known one, but not the one that its force has."
+    return f"A slope in {case.this_line} is a well-known one, but not the one that its force has."
 
 
 def reason(case: Case) -> str:

@@ -9,7 +9,7 @@ from tutor.judge.scale import SLIGHTLY
 
 
 def look(case: Case) -> str:
-    return f"Something that does not act on {case.body} has come into this line."
+    return f"Something that does not act on {case.body} has come into {case.this_line}."
 
 
 def reason(case: Case) -> str:

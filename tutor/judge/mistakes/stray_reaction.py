@@ -10,7 +10,7 @@ from tutor.judge.scale import SLIGHTLY
 
 def look(case: Case) -> str:
     where = "on" if case.is_cut else "at"
-    return f"A support that is not {where} {case.body} has come into this line."
+    return f"A support that is not {where} {case.body} has come into {case.this_line}."
 
 
 def reason(case: Case) -> str:

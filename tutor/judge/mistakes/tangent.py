@@ -21,7 +21,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A factor in this line is one side of a right triangle over another, but not over its hypotenuse."
+    return f"A factor in {case.this_line} is one side of a right triangle over another, but not over its hypotenuse."
 
 
 def reason(case: Case) -> str:

@@ -16,7 +16,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "The sizes fit, but something in this line turns the other way."
+    return f"The sizes fit, but something in {case.this_line} turns the other way."
 
 
 def reason(case: Case) -> str:

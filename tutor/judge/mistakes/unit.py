@@ -22,7 +22,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "The figures in this line fit, but not their units."
+    return f"The figures in {case.this_line} fit, but not their units."
 
 
 def reason(case: Case) -> str:
@@ -35,7 +35,7 @@ def reason(case: Case) -> str:
 
 def place(case: Case) -> str:
     if case.force is None:
-        return "The numbers of this line are in another unit: write the units behind them."
+        return f"The numbers of {case.this_line} are in another unit: write the units behind them."
     return f"The number of {case.thing} is in another unit: write its unit behind it."
 
 

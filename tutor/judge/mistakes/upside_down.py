@@ -37,7 +37,7 @@ def _in_a_moment(spot: TrueTerm) -> Iterator[float]:
 
 
 def look(case: Case) -> str:
-    return "A ratio in this line stands upside down."
+    return f"A ratio in {case.this_line} stands upside down."
 
 
 def reason(case: Case) -> str:

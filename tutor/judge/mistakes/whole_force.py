@@ -31,8 +31,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
 
 def look(case: Case) -> str:
     if case.is_moment:
-        return "A force in this line stands whole beside the arm of one of its components."
-    return "An inclined force has come into this line whole."
+        return f"A force in {case.this_line} stands whole beside the arm of one of its components."
+    return f"An inclined force has come into {case.this_line} whole."
 
 
 def reason(case: Case) -> str:
