@@ -25,6 +25,7 @@ HALVED = '''
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Kind
+from tutor.judge.saying import Saying
 
 
 def halves(term):
@@ -36,9 +37,9 @@ KIND = Kind(
     code="halved",
     called="half a load",
     why="Half of each load is given to either side of a truss, whatever stands where.",
-    look=lambda case: "A load stands here with half its size.",
+    look=lambda case: Saying("A load stands here with half its size"),
     reason=lambda case: "A load acts whole where it acts.",
-    place=lambda case: f"Look at {case.thing}.",
+    place=lambda case: Saying(f"Look at {case.thing}"),
     variants=halves,
     examples=(Example(Fy(), "A_y + C_y - 10 = 0"),),
     touches="size",

@@ -85,7 +85,7 @@ def cases_of(code: str, place: int) -> Iterator[Case]:
 
 
 def levels(kind, case: Case) -> tuple[str, str, str]:
-    return kind.look(case), kind.reason(case), kind.place(case)
+    return kind.look(case).text, kind.reason(case), kind.place(case).text
 
 
 def without_names(problem: Problem, about, text: str, *others: Equation) -> str:
@@ -172,7 +172,7 @@ def test_the_first_two_levels_are_the_same_whichever_force_of_the_line_is_wrong(
         for case in cases_of(code, place):
             if case.force is not None:
                 told.setdefault(in_words(case.about), set()).add(
-                    (kind.look(case), kind.reason(case))
+                    (kind.look(case).text, kind.reason(case))
                 )
         assert all(len(same) == 1 for same in told.values()), told
 
@@ -184,7 +184,7 @@ def test_the_third_level_names_the_force(code: str) -> None:
     for place, problem in enumerate(TRUSSES):
         for case in cases_of(code, place):
             if case.force is not None:
-                told = KINDS[code].place(case).lower()
+                told = KINDS[code].place(case).text.lower()
                 named = (force_in_words(problem, case.force).lower(), f"for {case.force.lower()} ")
                 assert any(words in told for words in named), told
 

@@ -2,20 +2,29 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from itertools import pairwise
 
 from corpus import wrong_line
 
 from tutor.judge import judge
-from tutor.judge.ties import LEVELS, claim, either, told_with
+from tutor.judge.saying import Saying, either
+from tutor.judge.ties import told_with
 from tutor.judge.verdict import Mistake
 
 MARKS = (" Either ", " Or neither is so: ", " There may be more: ")
-SHARED = Mistake("extra", "AC", "Too many.", "Why too many.", "AC is too many.")
-FIRST = Mistake("sign", "AB", "Wrong way.", "Why the way.", "AB has the wrong sign.")
-OTHER = Mistake("missing", "R_A", "Left out.", "Why left out.", "R_A is left out.")
-THIRD = Mistake("sign", "BC", "Wrong way.", "Why the way.", "BC has the wrong sign.")
+LEVELS = ("text", "reason", "place")
+
+
+def mistake(code: str, force: str, look: str, reason: str, says: str) -> Mistake:
+    one, spot = Saying(look), Saying(says, of=force)
+    return Mistake(code, force, one.text, reason, spot.text, look=one, spot=spot)
+
+
+SHARED = mistake("extra", "AC", "Too many", "Why too many.", "is too many")
+FIRST = mistake("sign", "AB", "Wrong way", "Why the way.", "has the wrong sign")
+OTHER = mistake("missing", "R_A", "Left out", "Why left out.", "is left out")
+THIRD = mistake("sign", "BC", "Wrong way", "Why the way.", "has the wrong sign")
+FOURTH = mistake("sign", "CD", "Wrong way", "Why the way.", "has it")
 
 
 def told(mistakes: tuple[Mistake, ...], level: str) -> str:
@@ -41,7 +50,7 @@ def test_kinds_that_are_told_already_are_not_told_again() -> None:
 
 
 def test_what_only_adds_to_two_mistakes_or_stands_for_both_is_told_as_that() -> None:
-    found = told_with((FIRST, THIRD), [(replace(FIRST, force="CD", place="CD has it."), OTHER)])
+    found = told_with((FIRST, THIRD), [(FOURTH, OTHER)])
     assert told(found, "text") == "Wrong way. There may be more: left out."
     assert told(found, "place") == (
         "AB has the wrong sign. BC has the wrong sign. "
@@ -50,9 +59,17 @@ def test_what_only_adds_to_two_mistakes_or_stands_for_both_is_told_as_that() -> 
 
 
 def test_a_choice_names_what_may_be_wrong_and_leaves_the_advice_out() -> None:
-    assert either(("A load is lost: count them.", "AB is turned: which way? Look.")) == (
-        "Either a load is lost; or AB is turned, and look."
+    lost, turned = (
+        Saying("A load is lost", "count them."),
+        Saying("is turned", "which way?", of="AB"),
     )
+    assert either((lost, turned)) == "Either a load is lost; or AB is turned."
+
+
+def test_what_is_said_alike_of_several_things_is_said_once_with_its_advice() -> None:
+    turned = [Saying("is turned", "which way?", of=name) for name in ("The force in AB", "BC")]
+    assert either(turned) == "Either the force in AB or BC is turned: which way?"
+    assert either(turned[:1]) == "The force in AB is turned: which way?"
 
 
 def test_only_what_is_in_doubt_names_other_forces() -> None:
@@ -81,7 +98,7 @@ def test_a_second_pair_of_mistakes_that_explains_a_line_is_told_of() -> None:
         new = [m for m in verdict.candidates if (m.code, m.force) not in named]
         place = told(verdict.mistakes, "place")
         assert any(mark in f" {place}" for mark in MARKS)
-        assert any(claim(m.place)[1:20] in place for m in new)
+        assert any(m.spot.claim[1:20] in place for m in new)
         shown = [told(verdict.mistakes, level) for level in LEVELS]
         assert all(one != other for one, other in pairwise(shown))
         assert all(sum(text.count(mark) for mark in MARKS) <= 1 for text in shown)

@@ -92,4 +92,4 @@ def mistake_of(
     count = 0 if isinstance(about, Value) else acting(problem, about)
     kind = KINDS[code]
     case = Case(problem, about, force, spot, count, work=work)
-    return Mistake(code, force, kind.look(case), kind.reason(case), kind.place(case))
+    return Mistake(code, force, kind.look(case).text, kind.reason(case), kind.place(case).text)

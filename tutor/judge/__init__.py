@@ -219,7 +219,7 @@ class Judge:
 def _in_unit_of_moment(desk: Desk, about: Asked, name: str) -> Verdict:
     """The verdict on a right sum of moments behind which a force is given in the unit of a moment."""
     kind, case = KINDS["unit"], Case(desk.problem, Value(name), name)
-    mistake = Mistake(kind.code, name, OF_A_MOMENT, kind.reason(case), kind.place(case))
+    mistake = Mistake(kind.code, name, OF_A_MOMENT, kind.reason(case), kind.place(case).text)
     return Verdict("wrong", OF_A_MOMENT, (mistake,), about=about)
 
 

@@ -38,7 +38,7 @@ def by_symmetry(desk: Desk, about: Value, line: Line, verdict: Verdict) -> Verdi
     if text is None:
         return verdict
     kind, case = KINDS[code], Case(desk.problem, about, about.unknown)
-    place = TAKEN_OVER.format(subject=case.subject) if code == "symmetry" else kind.place(case)
+    place = TAKEN_OVER.format(subject=case.subject) if code == "symmetry" else kind.place(case).text
     told = Mistake(code, about.unknown, text, kind.reason(case), place)
     return replace(verdict, text=text, mistakes=(told,))
 

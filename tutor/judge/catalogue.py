@@ -129,7 +129,7 @@ def _entry(kind: Kind) -> str:
         parts += (_shown(example) for example in kind.examples)
     else:
         case = Case(MAST, M("A"))
-        parts.append(_levels(kind.look(case), kind.reason(case), kind.place(case)))
+        parts.append(_levels(kind.look(case).text, kind.reason(case), kind.place(case).text))
     return "\n\n".join(parts)
 
 

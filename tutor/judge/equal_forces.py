@@ -15,6 +15,7 @@ from tutor.judge.explanation import Slip
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import SAME
+from tutor.judge.saying import Saying
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.statics.body import Force, load_forces, reaction_forces
 
@@ -149,7 +150,7 @@ def _each_once(slips: list[Slip]) -> tuple[Slip, ...]:
     return tuple(firsts.values())
 
 
-def place_of(case: Case, slips: tuple[Slip, ...]) -> str:
+def place_of(case: Case, slips: tuple[Slip, ...]) -> Saying:
     """The third hint on slips of which any may be the one that was made.
 
     `case` is that of the first, with the names of all.
@@ -163,7 +164,7 @@ def place_of(case: Case, slips: tuple[Slip, ...]) -> str:
         return KINDS["extra"].place(Case(case.problem, case.about, work=case.work))
     told = [_why_too_many(case, slip) for slip in slips]
     choice = f"{', '.join(told[:-1])}, or {told[-1]}"
-    return f"There is one number too many in {case.this_line}; it is {choice}."
+    return Saying(f"There is one number too many in {case.this_line}; it is {choice}")
 
 
 def _why_too_many(case: Case, slip: Slip) -> str:

@@ -17,6 +17,7 @@ from tutor.judge.example import Example
 from tutor.judge.factors import Factors
 from tutor.judge.headings import direction_in_words, equation_in_words
 from tutor.judge.same import are_same
+from tutor.judge.saying import Saying
 from tutor.judge.scale import A_SLIP
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Problem
@@ -276,9 +277,9 @@ class Kind:
     code: str
     called: str
     why: str
-    look: Callable[[Case], str]
+    look: Callable[[Case], Saying]
     reason: Callable[[Case], str]
-    place: Callable[[Case], str]
+    place: Callable[[Case], Saying]
     variants: Callable[[TrueTerm], Iterable[float]] | None = None
     examples: tuple[Example, ...] = ()
     rare: float = 0.0

@@ -284,7 +284,7 @@ def _true_elsewhere(line: Line, other: Equation | None) -> Verdict:
     both_moments = isinstance(about, M) and isinstance(other, M) and same
     kind = KINDS["other-point" if both_moments else "other-equation"]
     case = Case(line.problem, about, true_of=other, work=line.work)
-    told = Mistake(kind.code, None, kind.look(case), kind.reason(case), kind.place(case))
+    told = Mistake(kind.code, None, kind.look(case).text, kind.reason(case), kind.place(case).text)
     return line.wrong(told, true_of=other)
 
 
@@ -297,5 +297,5 @@ def _remarks(line: Line, rounded: bool) -> tuple[Remark, ...]:
     if not adds_something(line.problem, line.about, line.standing):
         case = Case(line.problem, line.about)
         kind = KINDS["dependent"]
-        remarks.append(Remark("dependent", f"{kind.look(case)} {kind.reason(case)}"))
+        remarks.append(Remark("dependent", f"{kind.look(case).text} {kind.reason(case)}"))
     return tuple(remarks)

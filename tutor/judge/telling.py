@@ -45,14 +45,9 @@ def mistake_of(
     case = Case(*about, same[0].force, same[0].spot, acting, None, others, typed, signed, work)
     mixed = len(same) > 1 and same[0].code in TOO_MANY
     kind, told = KINDS[same[0].code], KINDS["extra" if mixed else same[0].code]
+    look, spot = told.look(case), place_of(case, same)
     return Mistake(
-        kind.code,
-        case.force,
-        told.look(case),
-        told.reason(case),
-        place_of(case, same),
-        span,
-        others,
+        kind.code, case.force, look.text, told.reason(case), spot.text, span, others, look, spot
     )
 
 

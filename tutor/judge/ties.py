@@ -2,17 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from dataclasses import replace
 
+from tutor.judge.saying import Saying, either, together
 from tutor.judge.verdict import Mistake
 from tutor.text import lowered
 
 MOST_NAMED = 3
-LEVELS = ("text", "reason", "place")
-SUBJECT = re.compile(r"([^.?:;]+?) ((?:has|is|stands) .*)")
-NEXT = re.compile(r"(?<=[.?]) (?=[A-ZΣ])")
 
 
 def told_with(
@@ -32,11 +29,12 @@ def told_with(
 
 def _one(mistake: Mistake, others: Sequence[Mistake]) -> Mistake:
     """A single mistake with the others that explain the line as well."""
-    texts, reasons, places = (
-        list(dict.fromkeys(getattr(m, level) for m in (mistake, *others)))[:MOST_NAMED]
-        for level in LEVELS
+    every = (mistake, *others)
+    looks, spots = (
+        list(dict.fromkeys(said))[:MOST_NAMED] for said in (_looks(every), _spots(every))
     )
-    told = replace(mistake, text=either(texts), reason=" ".join(reasons), place=either(places))
+    reasons = list(dict.fromkeys(m.reason for m in every))[:MOST_NAMED]
+    told = replace(mistake, text=either(looks), reason=" ".join(reasons), place=either(spots))
     return replace(told, alike=_doubted(mistake, others))
 
 
@@ -48,7 +46,8 @@ def _pair(mistakes: tuple[Mistake, ...], other: tuple[Mistake, ...]) -> tuple[Mi
         return mistakes
     shared = [m for m in mistakes if (m.code, m.force) in its]
     told = [*shared, *(replace(m, alike=_doubted(m, new)) for m in mistakes if m not in shared)]
-    texts, reasons, places = (_beside(level, told, new, shared) for level in LEVELS)
+    texts, places = (_beside(said(told), said(new), said(shared)) for said in (_looks, _spots))
+    reasons = _reasons([m.reason for m in told], [m.reason for m in new])
     return tuple(
         replace(m, text=text, reason=reason, place=place)
         for m, text, reason, place in zip(told, texts, reasons, places, strict=True)
@@ -59,57 +58,42 @@ def _called(mistakes: Sequence[Mistake]) -> set[tuple[str, str | None]]:
     return {(m.code, m.force) for m in mistakes}
 
 
-def _beside(
-    level: str, mistakes: Sequence[Mistake], others: Sequence[Mistake], shared: Sequence[Mistake]
-) -> list[str]:
+def _looks(mistakes: Sequence[Mistake]) -> list[Saying]:
+    """What is said of the kind of each."""
+    return [m.look for m in mistakes]
+
+
+def _spots(mistakes: Sequence[Mistake]) -> list[Saying]:
+    """What is said of the term of each."""
+    return [m.spot for m in mistakes]
+
+
+def _reasons(own: list[str], others: Sequence[str]) -> list[str]:
+    """The reason of each mistake, with that of the other account behind the last."""
+    new = next((text for text in others if text and text not in own), None)
+    return own if new is None else [f"{text} {new}" if text == own[-1] else text for text in own]
+
+
+def _beside(own: list[Saying], others: Sequence[Saying], shared: Sequence[Saying]) -> list[str]:
     """What is said of each mistake at a level, with what is new in the others.
 
     What both accounts say is certain; only one thing in doubt is told as a choice, with the rest
     behind it or before it.
     """
-    own: list[str] = [getattr(m, level) for m in mistakes]
-    theirs = dict.fromkeys(getattr(m, level) for m in others)
-    new = [text for text in theirs if text and text not in own]
+    texts = [saying.text for saying in own]
+    new = [saying for saying in dict.fromkeys(others) if saying not in own]
     if not new:
-        return own
-    if level == "reason":
-        return [f"{text} {new[0]}" if text == own[-1] else text for text in own]
-    certain = {getattr(m, level) for m in shared} | theirs.keys()
-    doubtful = list(dict.fromkeys(text for text in own if text not in certain))
+        return texts
+    doubtful = [each for each in dict.fromkeys(own) if each not in shared and each not in others]
     if len(doubtful) == 1:
-        choice = either((doubtful[0], " ".join(new)))
-        return [choice if text == doubtful[0] else text for text in own]
+        choice = either((doubtful[0], together(new)))
+        return [choice if saying == doubtful[0] else saying.text for saying in own]
     begin = "Or neither is so" if doubtful else "There may be more"
-    last = f"{own[-1]} {begin}: {lowered(claim(' '.join(new)))}."
-    return [last if text == own[-1] else text for text in own]
+    last = f"{texts[-1]} {begin}: {lowered(together(new).claim)}."
+    return [last if saying == own[-1] else saying.text for saying in own]
 
 
 def _doubted(mistake: Mistake, others: Sequence[Mistake]) -> tuple[str, ...]:
     """The other forces that may have been meant just as well."""
     forces = [m.force for m in others if m.force is not None and m.force != mistake.force]
     return tuple(dict.fromkeys((*mistake.alike, *forces)))
-
-
-def either(sentences: Sequence[str]) -> str:
-    """One sentence that says what each of these says, as a choice.
-
-    Where they say the same of several things, it is said once; else they stand without their advice.
-    """
-    if len(sentences) == 1:
-        return sentences[0]
-    parts = [SUBJECT.fullmatch(text) for text in sentences]
-    subjects = [lowered(part[1]) for part in parts if part is not None]
-    said = {part[2] for part in parts if part is not None}
-    if len(subjects) == len(sentences) and len(said) == 1:
-        return f"Either {' or '.join(subjects)} {said.pop()}"
-    return f"Either {'; or '.join(lowered(claim(text)) for text in sentences)}."
-
-
-def claim(text: str) -> str:
-    """What a hint says is wrong, without the full stop and without the advice behind its colon."""
-    return ", and ".join(
-        said if place == 0 else lowered(said)
-        for place, said in enumerate(
-            sentence.partition(": ")[0].rstrip(".?") for sentence in NEXT.split(text)
-        )
-    )

@@ -55,7 +55,7 @@ def value_said(
     if abs(true) <= NEGLIGIBLE * largest_load(desk.problem) or (true > 0) == (said == "T"):
         return None
     kind, case = KINDS["tension-compression"], Case(desk.problem, Value(name), name)
-    mistake = Mistake(kind.code, name, WAY_ONLY, kind.reason(case), kind.place(case))
+    mistake = Mistake(kind.code, name, WAY_ONLY, kind.reason(case), kind.place(case).text)
     return Verdict("wrong", WAY_ONLY, (mistake,))
 
 
@@ -86,7 +86,7 @@ def judge_ended(
     if reading.value > 0 or not judge_value_of(desk, about, unlettered, lines).right:
         return verdict
     kind, case = KINDS["tension-compression"], Case(desk.problem, about, about.unknown)
-    mistake = Mistake(kind.code, about.unknown, WAY_ONLY, kind.reason(case), kind.place(case))
+    mistake = Mistake(kind.code, about.unknown, WAY_ONLY, kind.reason(case), kind.place(case).text)
     return Verdict("wrong", WAY_ONLY, (mistake,), about=about, reading=reading)
 
 
@@ -131,5 +131,5 @@ def _no_force(desk: Desk, about: Value, broken: Broken, line: Typewritten) -> Ve
     """That a value stands in the unit of a moment, or of a length."""
     text, kind = broken.about(line.text).message, KINDS["unit"]
     case = Case(desk.problem, about, about.unknown)
-    mistake = Mistake(kind.code, about.unknown, text, kind.reason(case), kind.place(case))
+    mistake = Mistake(kind.code, about.unknown, text, kind.reason(case), kind.place(case).text)
     return Verdict("wrong", text, (mistake,), about=about)

@@ -74,7 +74,9 @@ def value_mistake(
     other = length_mixed_in(problem, lines, value, near) if code == "unit" else None
     words = words if other is None else LENGTHS_MIXED
     if words is None:
-        return Mistake(code, unknown, kind.look(case), kind.reason(case), kind.place(case))
+        return Mistake(
+            code, unknown, kind.look(case).text, kind.reason(case), kind.place(case).text
+        )
     look, reason, place = (
         said.format(thing=case.thing, subject=case.subject, own=problem.length, other=other)
         for said in words

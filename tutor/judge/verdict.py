@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from tutor.judge.about import Asked, Equation
+from tutor.judge.saying import NOTHING, Saying
 from tutor.notation import Reading, Span, Unreadable, ValueReading
 
 UNNAMED = "not-equilibrium"
@@ -25,7 +26,8 @@ class Mistake:
     it concerns the whole line. `text` says what kind of thing is wrong and names no unknown
     (level look); `reason` gives the principle, `place` the term and the kind of error. None of
     them holds a number of the answer. `span` is the place in the typed text, where there is one;
-    `alike` are other forces of the same number that may have been meant just as well.
+    `alike` are other forces of the same number that may have been meant just as well. `look` and `spot` are
+    `text` and `place` as they were put together, where other accounts of the line may be told with them.
     """
 
     code: str
@@ -35,6 +37,8 @@ class Mistake:
     place: str = ""
     span: Span | None = None
     alike: tuple[str, ...] = ()
+    look: Saying = field(default=NOTHING, compare=False, repr=False)
+    spot: Saying = field(default=NOTHING, compare=False, repr=False)
 
 
 @dataclass(frozen=True)

@@ -34,7 +34,7 @@ def only_the_way(
     name = value_given(line.result)
     code = "tension-compression" if name in desk.problem.member else "sense"
     kind, case = KINDS[code], Case(desk.problem, Value(str(name)), name)
-    text, reason, place = kind.look(case), kind.reason(case), kind.place(case)
+    text, reason, place = kind.look(case).text, kind.reason(case), kind.place(case).text
     if code == "sense":
         text, reason, where = WAY_SAID
         place = where.format(thing=case.thing)

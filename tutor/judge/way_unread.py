@@ -39,7 +39,9 @@ def against_what_is_unread(desk: Desk, about: Asked, line: Line) -> Verdict | No
         true = desk.values()[name]
         if abs(true) > NEGLIGIBLE * largest_load(desk.problem) and (true > 0) != (way == "T"):
             kind, case = KINDS["tension-compression"], Case(desk.problem, Value(name), name)
-            told = Mistake(kind.code, name, LETTER_ONLY, kind.reason(case), kind.place(case), span)
+            told = Mistake(
+                kind.code, name, LETTER_ONLY, kind.reason(case), kind.place(case).text, span
+            )
             return Verdict("wrong", LETTER_ONLY, (told,), about=about)
     return None
 

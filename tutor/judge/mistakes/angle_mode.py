@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SOMEWHAT
 from tutor.judge.true_equation import TrueTerm
 
@@ -42,9 +43,9 @@ def _as_read_off(angle: float) -> set[float]:
     return {angle, round(angle, 2), round(angle, 1), float(round(angle))}
 
 
-def look(case: Case) -> str:
-    return (
-        f"A sine or cosine in {case.this_line} was taken with the calculator set to other angles."
+def look(case: Case) -> Saying:
+    return Saying(
+        f"A sine or cosine in {case.this_line} was taken with the calculator set to other angles"
     )
 
 
@@ -55,12 +56,16 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if case.force is None:
-        return f"Go to each angle in {case.your_line}: are its figures degrees, as they are read, or radians?"
-    return (
-        f"The sine or cosine beside {case.thing} mixes degrees and radians: write the angle in "
-        "degrees and take it again."
+        return Saying(
+            f"Go to each angle in {case.your_line}",
+            "are its figures degrees, as they are read, or radians?",
+        )
+    return Saying(
+        "mixes degrees and radians",
+        "write the angle in degrees and take it again.",
+        of=f"The sine or cosine beside {case.thing}",
     )
 
 

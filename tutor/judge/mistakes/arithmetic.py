@@ -5,13 +5,14 @@ from __future__ import annotations
 from tutor.judge.about import Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import A_SLIP
 
 
-def look(case: Case) -> str:
+def look(case: Case) -> Saying:
     if isinstance(case.about, Value):
-        return "This value does not follow from what it was found from."
-    return f"The known numbers of {case.this_line} do not add up to what stands in it."
+        return Saying("This value does not follow from what it was found from")
+    return Saying(f"The known numbers of {case.this_line} do not add up to what stands in it")
 
 
 def reason(case: Case) -> str:
@@ -23,13 +24,13 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if not isinstance(case.about, Value):
-        return (
-            "The terms with an unknown fit; the sum of the others does not: go through them one by "
-            "one, each load and each result that you put in."
+        return Saying(
+            "The terms with an unknown fit; the sum of the others does not",
+            "go through them one by one, each load and each result that you put in.",
         )
-    return f"Solve for {case.force} once more, step by step, and put the value back in."
+    return Saying(f"Solve for {case.force} once more, step by step, and put the value back in")
 
 
 KIND = Kind(

@@ -9,6 +9,7 @@ from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.same import are_same
+from tutor.judge.saying import Saying
 from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 
@@ -29,8 +30,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
             yield math.copysign(arm, spot.per_unit)
 
 
-def look(case: Case) -> str:
-    return f"A distance in {case.this_line} is not the moment arm of the force beside it."
+def look(case: Case) -> Saying:
+    return Saying(f"A distance in {case.this_line} is not the moment arm of the force beside it")
 
 
 def reason(case: Case) -> str:
@@ -40,10 +41,11 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return (
-        f"The distance beside {case.thing} is not its arm: draw its line of action, and go from "
-        f"{case.point} to that line at right angles."
+def place(case: Case) -> Saying:
+    return Saying(
+        "is not its arm",
+        f"draw its line of action, and go from {case.point} to that line at right angles.",
+        of=f"The distance beside {case.thing}",
     )
 
 

@@ -9,6 +9,7 @@ from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.same import are_same
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 
@@ -43,14 +44,14 @@ def _of_another_force(case: Case) -> bool:
     )
 
 
-def look(case: Case) -> str:
+def look(case: Case) -> Saying:
     if _of_another_force(case):
-        return (
-            f"A distance in {case.this_line} is the arm of another force, not of the one beside it."
+        return Saying(
+            f"A distance in {case.this_line} is the arm of another force, not of the one beside it"
         )
-    return (
-        f"A distance in {case.this_line} does not run at right angles from the moment point to the line of "
-        "action of the force beside it."
+    return Saying(
+        f"A distance in {case.this_line} does not run at right angles from the moment "
+        "point to the line of action of the force beside it"
     )
 
 
@@ -61,15 +62,17 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if _of_another_force(case):
-        return (
-            f"The distance beside {case.thing} belongs to another force: go from {case.point} at right "
-            "angles to its own line of action."
+        return Saying(
+            "belongs to another force",
+            f"go from {case.point} at right angles to its own line of action.",
+            of=f"The distance beside {case.thing}",
         )
-    return (
-        f"The distance beside {case.thing} is measured from another joint or along a member: see "
-        "from where to where it runs."
+    return Saying(
+        "is measured from another joint or along a member",
+        "see from where to where it runs.",
+        of=f"The distance beside {case.thing}",
     )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 from tutor.statics.words import unit_in_words
@@ -22,8 +23,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
             yield spot.per_unit * factor
 
 
-def look(case: Case) -> str:
-    return f"The distances in {case.this_line} are not all in the same unit."
+def look(case: Case) -> Saying:
+    return Saying(f"The distances in {case.this_line} are not all in the same unit")
 
 
 def reason(case: Case) -> str:
@@ -33,10 +34,15 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if case.force is None:
-        return f"The distances beside the numbers of {case.this_line} stand in another unit than the other arms."
-    return f"The distance beside {case.thing} stands in another unit than the other arms."
+        return Saying(
+            f"The distances beside the numbers of {case.this_line} stand in another unit than "
+            "the other arms"
+        )
+    return Saying(
+        "stands in another unit than the other arms", of=f"The distance beside {case.thing}"
+    )
 
 
 KIND = Kind(

@@ -5,21 +5,29 @@ from __future__ import annotations
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, given_elsewhere
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SOMEWHAT
 
 
-def look(case: Case) -> str:
+def look(case: Case) -> Saying:
     if given_elsewhere(case):
-        return f"A number in {case.this_line} is a load that acts elsewhere, where an earlier result belongs."
-    return f"An earlier result in {case.this_line} is not the one you found."
+        return Saying(
+            f"A number in {case.this_line} is a load that acts elsewhere, where an earlier "
+            "result belongs"
+        )
+    return Saying(f"An earlier result in {case.this_line} is not the one you found")
 
 
 def reason(case: Case) -> str:
     return "Take each earlier value from your list of results, under its own name."
 
 
-def place(case: Case) -> str:
-    return f"The number put in for {case.thing} is not your result for it: read it off once more."
+def place(case: Case) -> Saying:
+    return Saying(
+        "is not your result for it",
+        "read it off once more.",
+        of=f"The number put in for {case.thing}",
+    )
 
 
 KIND = Kind(

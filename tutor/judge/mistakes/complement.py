@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Along
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SOMEWHAT
 from tutor.judge.true_equation import TrueTerm
 
@@ -25,9 +26,9 @@ def variants(spot: TrueTerm) -> Iterator[float]:
             yield math.copysign(from_the_level, spot.per_unit)
 
 
-def look(case: Case) -> str:
-    return (
-        f"An angle in {case.this_line} is measured from another line than its sine or cosine needs."
+def look(case: Case) -> Saying:
+    return Saying(
+        f"An angle in {case.this_line} is measured from another line than its sine or cosine needs"
     )
 
 
@@ -39,10 +40,10 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return (
-        f"See from which line the angle beside {case.thing} is measured: from the horizontal, from the "
-        "vertical, or from the line of the sum."
+def place(case: Case) -> Saying:
+    return Saying(
+        f"See from which line the angle beside {case.thing} is measured",
+        "from the horizontal, from the vertical, or from the line of the sum.",
     )
 
 

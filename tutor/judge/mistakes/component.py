@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx, Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
+from tutor.judge.saying import Saying
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -28,8 +29,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
         yield math.copysign(across, spot.per_unit)
 
 
-def look(case: Case) -> str:
-    return f"One of the components in {case.this_line} is the wrong one of its pair."
+def look(case: Case) -> Saying:
+    return Saying(f"One of the components in {case.this_line} is the wrong one of its pair")
 
 
 def reason(case: Case) -> str:
@@ -45,17 +46,18 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if case.spot is not None and case.spot.part:
-        return f"The factor beside {case.thing} is that of the other component."
+        return Saying("is that of the other component", of=f"The factor beside {case.thing}")
     if case.is_moment:
-        return (
-            f"The two components of {case.thing} have changed places: see which of them goes with "
-            "which distance."
+        return Saying(
+            f"The two components of {case.thing} have changed places",
+            "see which of them goes with which distance.",
         )
-    return (
-        f"The factor beside {case.thing} is that of its other component: take the one that "
-        f"{case.lies}."
+    return Saying(
+        "is that of its other component",
+        f"take the one that {case.lies}.",
+        of=f"The factor beside {case.thing}",
     )
 
 

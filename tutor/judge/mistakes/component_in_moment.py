@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SOMEWHAT
 from tutor.judge.true_equation import TrueTerm
 
@@ -23,9 +24,9 @@ def variants(spot: TrueTerm) -> Iterator[float]:
                 yield -value
 
 
-def look(case: Case) -> str:
-    return (
-        f"The components of an inclined force do not each have their own arm in {case.this_line}."
+def look(case: Case) -> Saying:
+    return Saying(
+        f"The components of an inclined force do not each have their own arm in {case.this_line}"
     )
 
 
@@ -37,10 +38,10 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return (
-        f"The components of {case.thing} and the distances beside them do not belong together: give "
-        f"each its own arm about {case.point}."
+def place(case: Case) -> Saying:
+    return Saying(
+        f"The components of {case.thing} and the distances beside them do not belong together",
+        f"give each its own arm about {case.point}.",
     )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 
@@ -24,8 +25,11 @@ def is_part(spot: TrueTerm, others: Sequence[TrueTerm]) -> bool:
     return bool(spot.part)
 
 
-def look(case: Case) -> str:
-    return f"An inclined force turns with both of its components; one of them is not in {case.this_line}."
+def look(case: Case) -> Saying:
+    return Saying(
+        "An inclined force turns with both of its components; one of them is not in "
+        f"{case.this_line}"
+    )
 
 
 def reason(case: Case) -> str:
@@ -35,10 +39,14 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if case.spot is not None and case.spot.part:
-        return f"The moment of {case.thing} about {case.point} is left out."
-    return f"Only one component of {case.thing} has its moment here: the other has one as well."
+        return Saying("is left out", of=f"The moment of {case.thing} about {case.point}")
+    return Saying(
+        "has its moment here",
+        "the other has one as well.",
+        of=f"Only one component of {case.thing}",
+    )
 
 
 KIND = Kind(

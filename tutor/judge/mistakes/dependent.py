@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 
 
-def look(case: Case) -> str:
-    return "This is true, but it follows from the lines you already have, so it adds nothing new."
+def look(case: Case) -> Saying:
+    return Saying(
+        "This is true, but it follows from the lines you already have, so it adds nothing new"
+    )
 
 
 def reason(case: Case) -> str:
@@ -19,10 +22,10 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if case.at_joint:
-        return f"Go on to another joint, or use {case.this_line} as a check."
-    return f"Choose another point or another direction, or use {case.this_line} as a check."
+        return Saying(f"Go on to another joint, or use {case.this_line} as a check")
+    return Saying(f"Choose another point or another direction, or use {case.this_line} as a check")
 
 
 KIND = Kind(

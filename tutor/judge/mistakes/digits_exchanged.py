@@ -5,11 +5,12 @@ from __future__ import annotations
 from tutor.judge.about import Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import A_SLIP
 
 
-def look(case: Case) -> str:
-    return "The digits of this value are the right ones, but not in the right order."
+def look(case: Case) -> Saying:
+    return Saying("The digits of this value are the right ones, but not in the right order")
 
 
 def reason(case: Case) -> str:
@@ -19,8 +20,8 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return f"Work out {case.thing} once more, and copy the result digit by digit."
+def place(case: Case) -> Saying:
+    return Saying(f"Work out {case.thing} once more, and copy the result digit by digit")
 
 
 KIND = Kind(

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import A_SLIP
 from tutor.judge.true_equation import TrueTerm
 
@@ -15,8 +16,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
     yield 2.0 * spot.per_unit
 
 
-def look(case: Case) -> str:
-    return f"Something is counted more than once in {case.this_line}."
+def look(case: Case) -> Saying:
+    return Saying(f"Something is counted more than once in {case.this_line}")
 
 
 def reason(case: Case) -> str:
@@ -26,8 +27,8 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return f"{case.subject} stands here twice, but acts only once."
+def place(case: Case) -> Saying:
+    return Saying("stands here twice, but acts only once", of=case.subject)
 
 
 KIND = Kind(

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 
@@ -24,8 +25,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
                 yield -part * length
 
 
-def look(case: Case) -> str:
-    return f"There is a term too many in {case.this_line}."
+def look(case: Case) -> Saying:
+    return Saying(f"There is a term too many in {case.this_line}")
 
 
 def reason(case: Case) -> str:
@@ -46,16 +47,24 @@ def _not_here(case: Case) -> str:
     return "a member is inside the truss and does not enter a sum of the whole"
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if case.force is None:
-        return f"One number stands for no force on {case.body}: say what it is, or leave it out."
+        return Saying(
+            f"One number stands for no force on {case.body}", "say what it is, or leave it out."
+        )
     if case.spot is None and case.at_joint:
-        return f"{case.subject} does not act on {case.body}: see where it ends."
+        return Saying(f"does not act on {case.body}", "see where it ends.", of=case.subject)
     if case.spot is None:
-        return f"{case.subject} does not enter {case.body} from outside: see where it acts."
+        return Saying(
+            f"does not enter {case.body} from outside", "see where it acts.", of=case.subject
+        )
     if case.is_moment:
-        return f"{case.subject} does not belong in here: see where its line of action passes."
-    return f"{case.subject} does not belong in here: does any of it go the way this sum goes?"
+        return Saying(
+            "does not belong in here", "see where its line of action passes.", of=case.subject
+        )
+    return Saying(
+        "does not belong in here", "does any of it go the way this sum goes?", of=case.subject
+    )
 
 
 KIND = Kind(

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -27,8 +28,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
             yield part
 
 
-def look(case: Case) -> str:
-    return f"A reaction in {case.this_line} is not taken along its own direction."
+def look(case: Case) -> Saying:
+    return Saying(f"A reaction in {case.this_line} is not taken along its own direction")
 
 
 def reason(case: Case) -> str:
@@ -38,10 +39,11 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return (
-        f"{case.subject} is taken as if it were vertical or horizontal: draw its line of action, and "
-        "go by that."
+def place(case: Case) -> Saying:
+    return Saying(
+        "is taken as if it were vertical or horizontal",
+        "draw its line of action, and go by that.",
+        of=case.subject,
     )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -21,8 +22,8 @@ def is_one_of_two(spot: TrueTerm, others: Sequence[TrueTerm]) -> bool:
     )
 
 
-def look(case: Case) -> str:
-    return f"Not everything that is applied to {case.body} is in {case.this_line}."
+def look(case: Case) -> Saying:
+    return Saying(f"Not everything that is applied to {case.body} is in {case.this_line}")
 
 
 def reason(case: Case) -> str:
@@ -32,10 +33,11 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return (
-        f"{case.subject} is left out: count the arrows at that joint, and the terms for them in "
-        f"{case.your_line}."
+def place(case: Case) -> Saying:
+    return Saying(
+        "is left out",
+        f"count the arrows at that joint, and the terms for them in {case.your_line}.",
+        of=case.subject,
     )
 
 

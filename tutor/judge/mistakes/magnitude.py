@@ -5,15 +5,16 @@ from __future__ import annotations
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, given_elsewhere
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SOMEWHAT
 
 
-def look(case: Case) -> str:
+def look(case: Case) -> Saying:
     if not given_elsewhere(case):
-        return f"A number in {case.this_line} is not the one that was given."
+        return Saying(f"A number in {case.this_line} is not the one that was given")
     if case.at_joint:
-        return f"A number in {case.this_line} was given, but it acts at another joint."
-    return f"A number in {case.this_line} was given, but for another load."
+        return Saying(f"A number in {case.this_line} was given, but it acts at another joint")
+    return Saying(f"A number in {case.this_line} was given, but for another load")
 
 
 def reason(case: Case) -> str:
@@ -23,10 +24,16 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if given_elsewhere(case):
-        return f"The number of {case.thing} is that of another load: look where each of them acts."
-    return f"The number of {case.thing} is not the one it was given: compare the two."
+        return Saying(
+            "is that of another load",
+            "look where each of them acts.",
+            of=f"The number of {case.thing}",
+        )
+    return Saying(
+        "is not the one it was given", "compare the two.", of=f"The number of {case.thing}"
+    )
 
 
 KIND = Kind(

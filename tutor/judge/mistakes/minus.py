@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -20,14 +21,16 @@ def _under_a_turned_arrow(case: Case) -> bool:
     return case.spot is not None and not case.spot.lost_minus and case.spot.has_own_sign
 
 
-def look(case: Case) -> str:
+def look(case: Case) -> Saying:
     if _under_a_turned_arrow(case):
-        return (
-            f"An earlier result stands in {case.this_line} against the arrow that was drawn for it."
+        return Saying(
+            f"An earlier result stands in {case.this_line} against the arrow that was drawn for it"
         )
     if case.signed:
-        return "The sign before the brackets of an earlier result is not the one its arrow gives."
-    return f"An earlier result has not come into {case.this_line} with its own sign."
+        return Saying(
+            "The sign before the brackets of an earlier result is not the one its arrow gives"
+        )
+    return Saying(f"An earlier result has not come into {case.this_line} with its own sign")
 
 
 def reason(case: Case) -> str:
@@ -42,20 +45,23 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if _under_a_turned_arrow(case):
-        return (
-            f"{case.subject} was drawn the other way round: does that arrow go along your positive "
-            "direction or against it?"
+        return Saying(
+            "was drawn the other way round",
+            "does that arrow go along your positive direction or against it?",
+            of=case.subject,
         )
     if case.signed:
-        return (
-            f"The minus in the brackets of {case.thing} is right; the sign before them comes from its "
-            "arrow: does that go along your positive direction or against it?"
+        return Saying(
+            "is right; the sign before them comes from its arrow",
+            "does that go along your positive direction or against it?",
+            of=f"The minus in the brackets of {case.thing}",
         )
-    return (
-        f"The sign of your result for {case.thing} is lost here, or counted twice: put the result in with "
-        "its sign, in brackets."
+    return Saying(
+        "is lost here, or counted twice",
+        "put the result in with its sign, in brackets.",
+        of=f"The sign of your result for {case.thing}",
     )
 
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 
@@ -18,7 +19,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
         yield 0.0
 
 
-def look(case: Case) -> str:
+def look(case: Case) -> Saying:
     count = COUNTS[case.acting] if case.acting < len(COUNTS) else "more than nine"
     forces = "force has" if case.acting == 1 else "forces have"
     held = (
@@ -26,7 +27,7 @@ def look(case: Case) -> str:
         if case.acting == 1
         else f"not all of them are in {case.your_line}"
     )
-    return f"On {case.body} {count} {forces} {case.share}; {held}."
+    return Saying(f"On {case.body} {count} {forces} {case.share}; {held}")
 
 
 def reason(case: Case) -> str:
@@ -42,12 +43,12 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     spot = case.spot
     whole = spot is not None and not case.is_moment and abs(spot.equation.sum.of(spot.force)) == 1.0
     if whole or case.is_own_part:
-        return f"{case.subject} is left out."
-    return f"{case.subject} is left out: it has {case.share}."
+        return Saying("is left out", of=case.subject)
+    return Saying("is left out", f"it has {case.share}.", of=case.subject)
 
 
 KIND = Kind(

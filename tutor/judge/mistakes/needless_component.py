@@ -9,6 +9,7 @@ from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
 from tutor.judge.mistakes.slope import slopes
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 
@@ -21,8 +22,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
         yield math.copysign(rise, spot.per_unit)
 
 
-def look(case: Case) -> str:
-    return f"A factor in {case.this_line} stands beside a force that needs none."
+def look(case: Case) -> Saying:
+    return Saying(f"A factor in {case.this_line} stands beside a force that needs none")
 
 
 def reason(case: Case) -> str:
@@ -32,8 +33,8 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return f"{case.subject} needs no factor here: which way does its arrow lie?"
+def place(case: Case) -> Saying:
+    return Saying("needs no factor here", "which way does its arrow lie?", of=case.subject)
 
 
 def shows(term: Look) -> bool:

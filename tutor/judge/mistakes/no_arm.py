@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import M, Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
+from tutor.judge.saying import Saying
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -21,8 +22,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
                 yield math.copysign(part, spot.per_unit)
 
 
-def look(case: Case) -> str:
-    return f"There is a force in {case.this_line} where a moment is wanted."
+def look(case: Case) -> Saying:
+    return Saying(f"There is a force in {case.this_line} where a moment is wanted")
 
 
 def reason(case: Case) -> str:
@@ -32,8 +33,8 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return f"{case.subject} stands here without its arm about {case.point}."
+def place(case: Case) -> Saying:
+    return Saying(f"stands here without its arm about {case.point}", of=case.subject)
 
 
 def shows(term: Look) -> bool:

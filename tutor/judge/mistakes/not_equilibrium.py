@@ -5,16 +5,24 @@ from __future__ import annotations
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import FAR_LESS
 from tutor.text import raised
 
 
-def look(case: Case) -> str:
+def look(case: Case) -> Saying:
     if case.force is not None and case.is_moment:
-        return f"A term in {case.this_line} is not the moment of the force that it stands for."
+        return Saying(
+            f"A term in {case.this_line} is not the moment of the force that it stands for"
+        )
     if case.force is not None:
-        return f"A factor in {case.this_line} is neither component of the force it stands beside."
-    return f"{raised(case.this_line)} is not {case.equation}, and no single slip explains the difference."
+        return Saying(
+            f"A factor in {case.this_line} is neither component of the force it stands beside"
+        )
+    return Saying(
+        f"{raised(case.this_line)} is not {case.equation}, and no single slip explains "
+        "the difference"
+    )
 
 
 def reason(case: Case) -> str:
@@ -29,10 +37,14 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if case.force is not None:
-        return f"The term of {case.thing} does not fit: write it anew, from its arrow."
-    return "Begin again with an empty line, and write the terms one at a time, arrow by arrow."
+        return Saying(
+            "does not fit", "write it anew, from its arrow.", of=f"The term of {case.thing}"
+        )
+    return Saying(
+        "Begin again with an empty line, and write the terms one at a time, arrow by arrow"
+    )
 
 
 KIND = Kind(

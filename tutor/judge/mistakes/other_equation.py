@@ -5,12 +5,13 @@ from __future__ import annotations
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 
 
-def look(case: Case) -> str:
+def look(case: Case) -> Saying:
     if case.true_of is None:
-        return f"This is true of the truss, but it is not {case.equation}."
-    return f"This is true: it is {case.in_words(case.true_of)}, not {case.equation}."
+        return Saying(f"This is true of the truss, but it is not {case.equation}")
+    return Saying("This is true", f"it is {case.in_words(case.true_of)}, not {case.equation}.")
 
 
 def reason(case: Case) -> str:
@@ -20,12 +21,12 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if case.true_of is None:
-        return (
-            f"Write the one that was asked for, arrow by arrow; {case.this_line} may stand aside."
+        return Saying(
+            f"Write the one that was asked for, arrow by arrow; {case.this_line} may stand aside"
         )
-    return f"Keep {case.this_line} under its own name, or write the one that was asked for."
+    return Saying(f"Keep {case.this_line} under its own name, or write the one that was asked for")
 
 
 KIND = Kind(

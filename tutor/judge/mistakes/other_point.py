@@ -5,12 +5,13 @@ from __future__ import annotations
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 
 
-def look(case: Case) -> str:
+def look(case: Case) -> Saying:
     if case.true_of is None:
-        return "This is true, but about another point than the one named."
-    return f"This is true: it is {case.in_words(case.true_of)}, not {case.equation}."
+        return Saying("This is true, but about another point than the one named")
+    return Saying("This is true", f"it is {case.in_words(case.true_of)}, not {case.equation}.")
 
 
 def reason(case: Case) -> str:
@@ -20,10 +21,10 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return (
-        f"Measure every arm from {case.point}, or keep {case.this_line} as what it is: it counts just as "
-        "well."
+def place(case: Case) -> Saying:
+    return Saying(
+        f"Measure every arm from {case.point}, or keep {case.this_line} as what it is",
+        "it counts just as well.",
     )
 
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 
 
-def look(case: Case) -> str:
-    return (
-        f"The sizes fit, but not all the arrows on {case.body} can be as {case.this_line} has them."
+def look(case: Case) -> Saying:
+    return Saying(
+        f"The sizes fit, but not all the arrows on {case.body} can be as {case.this_line} has them"
     )
 
 
@@ -20,10 +21,10 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return (
-        f"All the members at {case.body} stand the other way round beside the loads and reactions: draw "
-        "their arrows on the joint again."
+def place(case: Case) -> Saying:
+    return Saying(
+        f"All the members at {case.body} stand the other way round beside the loads and reactions",
+        "draw their arrows on the joint again.",
     )
 
 

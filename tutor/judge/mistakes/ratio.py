@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SOMEWHAT
 from tutor.judge.true_equation import TrueTerm
 
@@ -22,8 +23,10 @@ def variants(spot: TrueTerm) -> Iterator[float]:
             yield math.copysign(math.cos(angle), spot.per_unit)
 
 
-def look(case: Case) -> str:
-    return f"A sine or cosine in {case.this_line} is taken of something that is not an angle."
+def look(case: Case) -> Saying:
+    return Saying(
+        f"A sine or cosine in {case.this_line} is taken of something that is not an angle"
+    )
 
 
 def reason(case: Case) -> str:
@@ -33,8 +36,10 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return f"Beside {case.thing} a function is taken of a ratio of sides: is that ratio an angle?"
+def place(case: Case) -> Saying:
+    return Saying(
+        f"Beside {case.thing} a function is taken of a ratio of sides", "is that ratio an angle?"
+    )
 
 
 def shows(term: Look) -> bool:

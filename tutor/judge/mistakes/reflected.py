@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 
@@ -24,8 +25,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
         yield ux * spot.axis[0] - uy * spot.axis[1]
 
 
-def look(case: Case) -> str:
-    return "One of the two components of an inclined force goes the wrong way."
+def look(case: Case) -> Saying:
+    return Saying("One of the two components of an inclined force goes the wrong way")
 
 
 def reason(case: Case) -> str:
@@ -35,10 +36,11 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return (
-        f"{case.subject} is taken as its mirror image: see on the diagram to which side its arrow "
-        "goes, and whether up or down."
+def place(case: Case) -> Saying:
+    return Saying(
+        "is taken as its mirror image",
+        "see on the diagram to which side its arrow goes, and whether up or down.",
+        of=case.subject,
     )
 
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 from tutor.judge.about import Along, Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import HARDLY
 
 
-def look(case: Case) -> str:
-    return "A number here is rounded too hard."
+def look(case: Case) -> Saying:
+    return Saying("A number here is rounded too hard")
 
 
 def reason(case: Case) -> str:
@@ -19,12 +20,13 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if case.force is None:
-        return f"Give each number of {case.this_line} more figures."
-    return (
-        f"The number beside {case.thing} is rounded too hard: give it more figures, or write it as "
-        "a fraction."
+        return Saying(f"Give each number of {case.this_line} more figures")
+    return Saying(
+        "is rounded too hard",
+        "give it more figures, or write it as a fraction.",
+        of=f"The number beside {case.thing}",
     )
 
 

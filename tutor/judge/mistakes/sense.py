@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fy, Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.true_equation import TrueTerm
 from tutor.text import raised
 
@@ -16,8 +17,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
         yield -spot.per_unit
 
 
-def look(case: Case) -> str:
-    return f"{raised(case.this_line)} does not go with one of the arrows you drew yourself."
+def look(case: Case) -> Saying:
+    return Saying(f"{raised(case.this_line)} does not go with one of the arrows you drew yourself")
 
 
 def reason(case: Case) -> str:
@@ -27,8 +28,8 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return f"{case.subject} stands here against the arrow you drew for it."
+def place(case: Case) -> Saying:
+    return Saying("stands here against the arrow you drew for it", of=case.subject)
 
 
 KIND = Kind(

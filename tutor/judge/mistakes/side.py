@@ -9,6 +9,7 @@ from fractions import Fraction
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Member, Problem
@@ -48,8 +49,8 @@ def sides(problem: Problem, member: Member) -> Iterator[float]:
             yield abs(dy)
 
 
-def look(case: Case) -> str:
-    return f"A length stands in {case.this_line} where the component of a force belongs."
+def look(case: Case) -> Saying:
+    return Saying(f"A length stands in {case.this_line} where the component of a force belongs")
 
 
 def reason(case: Case) -> str:
@@ -59,8 +60,8 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return f"The side beside {case.thing} still has to be divided by the hypotenuse."
+def place(case: Case) -> Saying:
+    return Saying("still has to be divided by the hypotenuse", of=f"The side beside {case.thing}")
 
 
 KIND = Kind(

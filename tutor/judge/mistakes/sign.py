@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fy, Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 
@@ -16,8 +17,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
         yield -spot.per_unit
 
 
-def look(case: Case) -> str:
-    return f"The sizes fit, but something in {case.this_line} points the other way."
+def look(case: Case) -> Saying:
+    return Saying(f"The sizes fit, but something in {case.this_line} points the other way")
 
 
 def reason(case: Case) -> str:
@@ -33,10 +34,11 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return (
-        f"{case.subject} has the wrong sign beside the other terms: does its arrow go along your "
-        "positive direction or against it?"
+def place(case: Case) -> Saying:
+    return Saying(
+        "has the wrong sign beside the other terms",
+        "does its arrow go along your positive direction or against it?",
+        of=case.subject,
     )
 
 

@@ -9,6 +9,7 @@ from functools import lru_cache
 from tutor.judge.about import Fy, Same
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Problem
@@ -46,8 +47,8 @@ def _slopes(same: Same) -> Sequence[tuple[float, float]]:
     return tuple(found.values())[:12]
 
 
-def look(case: Case) -> str:
-    return f"A slope in {case.this_line} belongs to another member."
+def look(case: Case) -> Saying:
+    return Saying(f"A slope in {case.this_line} belongs to another member")
 
 
 def reason(case: Case) -> str:
@@ -57,10 +58,11 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return (
-        f"The factor beside {case.thing} comes from another slope: count how far its own line goes "
-        "sideways, and how far up or down."
+def place(case: Case) -> Saying:
+    return Saying(
+        "comes from another slope",
+        "count how far its own line goes sideways, and how far up or down.",
+        of=f"The factor beside {case.thing}",
     )
 
 

@@ -9,6 +9,7 @@ from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.same import NEAR
+from tutor.judge.saying import Saying
 from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 
@@ -24,8 +25,10 @@ def variants(spot: TrueTerm) -> Iterator[float]:
             yield math.copysign(part, spot.per_unit)
 
 
-def look(case: Case) -> str:
-    return f"A slope in {case.this_line} is a well-known one, but not the one that its force has."
+def look(case: Case) -> Saying:
+    return Saying(
+        f"A slope in {case.this_line} is a well-known one, but not the one that its force has"
+    )
 
 
 def reason(case: Case) -> str:
@@ -35,8 +38,10 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return f"The factor beside {case.thing} belongs to another slope: work out its own."
+def place(case: Case) -> Saying:
+    return Saying(
+        "belongs to another slope", "work out its own.", of=f"The factor beside {case.thing}"
+    )
 
 
 KIND = Kind(

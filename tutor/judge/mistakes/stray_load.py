@@ -5,11 +5,12 @@ from __future__ import annotations
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SLIGHTLY
 
 
-def look(case: Case) -> str:
-    return f"Something that does not act on {case.body} has come into {case.this_line}."
+def look(case: Case) -> Saying:
+    return Saying(f"Something that does not act on {case.body} has come into {case.this_line}")
 
 
 def reason(case: Case) -> str:
@@ -24,9 +25,9 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     where = "on the other part" if case.is_cut else "at another joint"
-    return f"{case.subject} acts {where}: it has no place here."
+    return Saying(f"acts {where}", "it has no place here.", of=case.subject)
 
 
 KIND = Kind(

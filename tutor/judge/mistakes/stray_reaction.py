@@ -5,12 +5,13 @@ from __future__ import annotations
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SLIGHTLY
 
 
-def look(case: Case) -> str:
+def look(case: Case) -> Saying:
     where = "on" if case.is_cut else "at"
-    return f"A support that is not {where} {case.body} has come into {case.this_line}."
+    return Saying(f"A support that is not {where} {case.body} has come into {case.this_line}")
 
 
 def reason(case: Case) -> str:
@@ -21,9 +22,9 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     where = "on the other part" if case.is_cut else "at another joint"
-    return f"{case.subject} acts at its own support, which is {where}."
+    return Saying(f"acts at its own support, which is {where}", of=case.subject)
 
 
 KIND = Kind(

@@ -5,11 +5,12 @@ from __future__ import annotations
 from tutor.judge.about import Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SOMEWHAT
 
 
-def look(case: Case) -> str:
-    return "This would be so if truss and loads were symmetrical."
+def look(case: Case) -> Saying:
+    return Saying("This would be so if truss and loads were symmetrical")
 
 
 def reason(case: Case) -> str:
@@ -24,12 +25,18 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if case.force in case.problem.member:
-        return (
-            f"{case.subject} was taken from the other side: find it from a joint at which it ends."
+        return Saying(
+            "was taken from the other side",
+            "find it from a joint at which it ends.",
+            of=case.subject,
         )
-    return f"{case.subject} was taken as half of the loads: find it from an equation of the whole truss."
+    return Saying(
+        "was taken as half of the loads",
+        "find it from an equation of the whole truss.",
+        of=case.subject,
+    )
 
 
 KIND = Kind(

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 
@@ -20,8 +21,11 @@ def variants(spot: TrueTerm) -> Iterator[float]:
         yield math.copysign(ratio, spot.per_unit)
 
 
-def look(case: Case) -> str:
-    return f"A factor in {case.this_line} is one side of a right triangle over another, but not over its hypotenuse."
+def look(case: Case) -> Saying:
+    return Saying(
+        f"A factor in {case.this_line} is one side of a right triangle over another, but "
+        "not over its hypotenuse"
+    )
 
 
 def reason(case: Case) -> str:
@@ -31,8 +35,12 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return f"The factor beside {case.thing} is not over the hypotenuse: by what did you divide?"
+def place(case: Case) -> Saying:
+    return Saying(
+        "is not over the hypotenuse",
+        "by what did you divide?",
+        of=f"The factor beside {case.thing}",
+    )
 
 
 def shows(term: Look) -> bool:

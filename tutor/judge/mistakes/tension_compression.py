@@ -5,11 +5,12 @@ from __future__ import annotations
 from tutor.judge.about import Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import HARDLY
 
 
-def look(case: Case) -> str:
-    return "The size is right, but not what the force does to the member."
+def look(case: Case) -> Saying:
+    return Saying("The size is right, but not what the force does to the member")
 
 
 def reason(case: Case) -> str:
@@ -19,8 +20,10 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return f"{case.subject} has the wrong letter: does its arrow, read with its sign, pull or push?"
+def place(case: Case) -> Saying:
+    return Saying(
+        "has the wrong letter", "does its arrow, read with its sign, pull or push?", of=case.subject
+    )
 
 
 KIND = Kind(

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import M
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -15,8 +16,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
         yield -spot.per_unit
 
 
-def look(case: Case) -> str:
-    return f"The sizes fit, but something in {case.this_line} turns the other way."
+def look(case: Case) -> Saying:
+    return Saying(f"The sizes fit, but something in {case.this_line} turns the other way")
 
 
 def reason(case: Case) -> str:
@@ -26,10 +27,11 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return (
-        f"{case.subject} has the wrong sign beside the other moments: which way does it turn "
-        f"{case.body} about {case.point}?"
+def place(case: Case) -> Saying:
+    return Saying(
+        "has the wrong sign beside the other moments",
+        f"which way does it turn {case.body} about {case.point}?",
+        of=case.subject,
     )
 
 

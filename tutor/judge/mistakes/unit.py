@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx, Value
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 from tutor.statics.words import unit_in_words
@@ -21,8 +22,8 @@ def variants(spot: TrueTerm) -> Iterator[float]:
         yield spot.per_unit * factor
 
 
-def look(case: Case) -> str:
-    return f"The figures in {case.this_line} fit, but not their units."
+def look(case: Case) -> Saying:
+    return Saying(f"The figures in {case.this_line} fit, but not their units")
 
 
 def reason(case: Case) -> str:
@@ -33,10 +34,14 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if case.force is None:
-        return f"The numbers of {case.this_line} are in another unit: write the units behind them."
-    return f"The number of {case.thing} is in another unit: write its unit behind it."
+        return Saying(
+            f"The numbers of {case.this_line} are in another unit", "write the units behind them."
+        )
+    return Saying(
+        "is in another unit", "write its unit behind it.", of=f"The number of {case.thing}"
+    )
 
 
 KIND = Kind(

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind, Look
+from tutor.judge.saying import Saying
 from tutor.judge.scale import SLIGHTLY
 from tutor.judge.true_equation import TrueTerm
 
@@ -36,8 +37,8 @@ def _in_a_moment(spot: TrueTerm) -> Iterator[float]:
         yield spot.per_unit / turning[0].share ** 2
 
 
-def look(case: Case) -> str:
-    return f"A ratio in {case.this_line} stands upside down."
+def look(case: Case) -> Saying:
+    return Saying(f"A ratio in {case.this_line} stands upside down")
 
 
 def reason(case: Case) -> str:
@@ -47,8 +48,10 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
-    return f"Look at the ratio beside {case.thing}: which of the two lengths belongs below?"
+def place(case: Case) -> Saying:
+    return Saying(
+        f"Look at the ratio beside {case.thing}", "which of the two lengths belongs below?"
+    )
 
 
 def shows(term: Look) -> bool:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from tutor.judge.about import Fx
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
+from tutor.judge.saying import Saying
 from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 
@@ -29,10 +30,12 @@ def variants(spot: TrueTerm) -> Iterator[float]:
     yield math.copysign(1.0, spot.per_unit)
 
 
-def look(case: Case) -> str:
+def look(case: Case) -> Saying:
     if case.is_moment:
-        return f"A force in {case.this_line} stands whole beside the arm of one of its components."
-    return f"An inclined force has come into {case.this_line} whole."
+        return Saying(
+            f"A force in {case.this_line} stands whole beside the arm of one of its components"
+        )
+    return Saying(f"An inclined force has come into {case.this_line} whole")
 
 
 def reason(case: Case) -> str:
@@ -47,12 +50,14 @@ def reason(case: Case) -> str:
     )
 
 
-def place(case: Case) -> str:
+def place(case: Case) -> Saying:
     if case.names_a_component:
-        return f"The whole force stands here instead of {case.thing}."
+        return Saying(f"The whole force stands here instead of {case.thing}")
     if case.is_moment:
-        return f"{case.subject} stands here whole, with the arm of one of its components: split it."
-    return f"{case.subject} stands here whole: only its component along the sum counts."
+        return Saying(
+            "stands here whole, with the arm of one of its components", "split it.", of=case.subject
+        )
+    return Saying("stands here whole", "only its component along the sum counts.", of=case.subject)
 
 
 KIND = Kind(

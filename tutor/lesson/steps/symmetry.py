@@ -183,7 +183,7 @@ def _not_shown(
 def _refused(state: State, event: Event, name: str, text: str, code: str) -> tuple[State, Reply]:
     about, kind = Value(name), KINDS[code]
     case = Case(state.problem, about, name)
-    mistake = Mistake(code, name, text, kind.reason(case), kind.place(case))
+    mistake = Mistake(code, name, text, kind.reason(case), kind.place(case).text)
     state = wrong(state, event, about, (code,), event.text("text"), (mistake,))
     verdict = Verdict("wrong", text, (mistake,), about=about)
     return state, Reply((Say("wrong", text),), False, verdict)
