@@ -113,7 +113,8 @@ class Ask:
 
     `kind` says which event answers it: "reasons", "halves", "support" and "loose" by any number of
     options, "count" by three whole numbers, "sense", "turning" and "joint" by one option, "line",
-    "joint-line", "close" and "shares" by typing. `subject` is the joint or unknown asked about, `about` the equation chosen.
+    "joint-line", "close" and "shares" by typing. `subject` is the joint or unknown asked about, `about` the equation chosen;
+    `caution` is what has to stand beside the question.
     """
 
     step: str
@@ -123,3 +124,9 @@ class Ask:
     options: tuple[Option, ...] = ()
     subject: str | None = None
     about: Equation | None = None
+    caution: str = ""
+
+    @property
+    def in_full(self) -> str:
+        """The question with its caution."""
+        return f"{self.question} {self.caution}" if self.caution else self.question

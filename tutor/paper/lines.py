@@ -19,7 +19,7 @@ NEAR = 1e-9
 FIGURES = 4
 
 
-def written(equation: Equilibrium, known: Mapping[str, str]) -> str:
+def written(equation: Equilibrium, known: Mapping[str, float]) -> str:
     """The equation as a line; `known` are the values already found, as they were written down."""
     text = ""
     for negative, words in _terms(equation, known):
@@ -31,11 +31,16 @@ def written(equation: Equilibrium, known: Mapping[str, str]) -> str:
 
 
 def rounded(value: float) -> str:
-    """A value as it is written down and used from then on: four figures."""
+    """A value as it is written down: four figures."""
     return number(value, FIGURES).replace("-", "−")
 
 
-def _terms(equation: Equilibrium, known: Mapping[str, str]) -> Iterator[tuple[bool, str]]:
+def as_written(value: float) -> float:
+    """The same as it is used from then on."""
+    return float(number(value, FIGURES))
+
+
+def _terms(equation: Equilibrium, known: Mapping[str, float]) -> Iterator[tuple[bool, str]]:
     """Each term: whether it is taken off, and its words."""
     for term in equation.terms:
         if term.coefficient == 0.0:
@@ -63,13 +68,13 @@ def _joined(amount: str, ratio: str, arm: str) -> str:
     return f"{words} · {arm}" if arm else words
 
 
-def _amount(force: Force, known: Mapping[str, str]) -> tuple[str, bool]:
+def _amount(force: Force, known: Mapping[str, float]) -> tuple[str, bool]:
     """A force's size without its sign, and whether it has a minus: a number where it is known."""
     if force.size is not None:
         return given(force.size), False
     if force.name in known:
         value = known[force.name]
-        return value.lstrip("−"), value.startswith("−")
+        return rounded(abs(value)), value < 0.0
     return (member_symbol(force.name) if force.kind == "member" else force.name), False
 
 

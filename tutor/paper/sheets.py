@@ -191,12 +191,11 @@ def _body(problem: Problem, body: Body) -> Block:
 
 
 def _in_true_sense(
-    problem: Problem, known: Mapping[str, str]
+    problem: Problem, known: Mapping[str, float]
 ) -> tuple[Mapping[str, float], Mapping[str, str]]:
     """Every known force in its true sense, as the lines put it in: sizes, and the senses drawn."""
-    values = {name: _number(value) for name, value in known.items()}
-    senses = {n: senses_for(problem, n)[1] for n, value in values.items() if value < 0.0}
-    sizes = {n: value if n in problem.member else abs(value) for n, value in values.items()}
+    senses = {n: senses_for(problem, n)[1] for n, value in known.items() if value < 0.0}
+    sizes = {n: value if n in problem.member else abs(value) for n, value in known.items()}
     return sizes, senses
 
 
@@ -235,25 +234,25 @@ def _rows(problem: Problem, steps: Sequence[Step]) -> tuple[tuple[str, str, str]
     return tuple(rows)
 
 
-def worked_values(steps: Sequence[Step]) -> Mapping[str, str]:
+def worked_values(steps: Sequence[Step]) -> Mapping[str, float]:
     """The values that these steps find."""
     return {name: value for step in steps for name, value in step.gives.items()}
 
 
-def _found(problem: Problem, names: Sequence[str], values: Mapping[str, str]) -> str:
+def _found(problem: Problem, names: Sequence[str], values: Mapping[str, float]) -> str:
     return ", ".join(
         f"{force_symbol(problem, name)} = {_in_words(problem, name, values[name])}"
         for name in names
     )
 
 
-def _in_words(problem: Problem, name: str, value: str) -> str:
+def _in_words(problem: Problem, name: str, value: float) -> str:
     """A value as a textbook tells it: "20 kN (T)", "−20 kN = 20 kN (C)", "−3 kN", "0"."""
-    with_unit = f"{value} {problem.force}"
-    if value == "0" or name not in problem.member:
-        return "0" if value == "0" else with_unit
-    if value.startswith("−"):
-        return f"{with_unit} = {value[1:]} {problem.force} (C)"
+    with_unit = f"{rounded(value)} {problem.force}"
+    if value == 0.0 or name not in problem.member:
+        return "0" if value == 0.0 else with_unit
+    if value < 0.0:
+        return f"{with_unit} = {rounded(-value)} {problem.force} (C)"
     return f"{with_unit} (T)"
 
 
@@ -279,7 +278,3 @@ def _closing(way: Worked) -> str:
     if not checks:
         return "The sums of the whole truss check the work."
     return f"The lines at {listed(checks, FEW)} in which nothing is unknown check the work: they close."
-
-
-def _number(value: str) -> float:
-    return float(value.replace("−", "-"))

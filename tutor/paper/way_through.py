@@ -14,7 +14,7 @@ from dataclasses import dataclass, field, replace
 from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.judge.about import equation_of
 from tutor.model import Problem
-from tutor.paper.lines import rounded, written
+from tutor.paper.lines import as_written, written
 from tutor.paper.section_lines import part_to_cut, sum_for_one, unknown_in
 from tutor.statics import joint_body, joint_order, reactions_from_whole, solve, whole
 
@@ -31,9 +31,9 @@ class Step:
 
     about: Equation
     text: str
-    known: Mapping[str, str]
+    known: Mapping[str, float]
     unknown: tuple[str, ...] = ()
-    gives: Mapping[str, str] = field(default_factory=dict)
+    gives: Mapping[str, float] = field(default_factory=dict)
     with_last: bool = False
 
     @property
@@ -66,7 +66,7 @@ class Worked:
     """
 
     problem: Problem
-    values: Mapping[str, str]
+    values: Mapping[str, float]
     reactions: tuple[Step, ...]
     bodies: tuple[Body, ...]
     together: tuple[Step, ...] = ()
@@ -85,8 +85,8 @@ class Worked:
 def worked(problem: Problem) -> Worked:
     """The way through a problem. Raises `Unsolvable` where statics gives no forces."""
     answer = solve(problem)
-    values = {name: rounded(value) for name, value in answer.values.items()}
-    known: dict[str, str] = {}
+    values = {name: as_written(value) for name, value in answer.values.items()}
+    known: dict[str, float] = {}
     reactions = tuple(_reactions(problem, values, known))
     bodies = tuple(_bodies(problem, values, known))
     visited = {body.joint for body in bodies if len(body.steps) > 1}
@@ -102,7 +102,7 @@ def worked(problem: Problem) -> Worked:
 
 
 def _reactions(
-    problem: Problem, values: Mapping[str, str], known: dict[str, str]
+    problem: Problem, values: Mapping[str, float], known: dict[str, float]
 ) -> Iterator[Step]:
     """The lines that give the reactions which the whole truss fixes; `known` takes them up."""
     left = list(reactions_from_whole(problem))
@@ -120,7 +120,7 @@ def _reactions(
 
 
 def _with_one_unknown(
-    problem: Problem, left: Sequence[str], known: Mapping[str, str]
+    problem: Problem, left: Sequence[str], known: Mapping[str, float]
 ) -> Equation | None:
     """The plainest equation of the whole truss with one unknown, and that one to be found: a sum of
     moments at first, then a sum of forces."""
@@ -157,7 +157,7 @@ def _meetings(problem: Problem) -> Iterator[tuple[float, float]]:
             yield round(x, 9) + 0.0, round(y, 9) + 0.0
 
 
-def _independent(problem: Problem, known: Mapping[str, str]) -> tuple[Equation, ...]:
+def _independent(problem: Problem, known: Mapping[str, float]) -> tuple[Equation, ...]:
     """Three equations of the whole truss, those with something unknown in them."""
     supported = next(support.joint for support in problem.supports)
     return tuple(
@@ -172,7 +172,7 @@ def _unknowns(problem: Problem, about: Equation) -> list[str]:
 
 
 def _lines(
-    problem: Problem, abouts: Sequence[Equation], known: Mapping[str, str]
+    problem: Problem, abouts: Sequence[Equation], known: Mapping[str, float]
 ) -> Iterator[Step]:
     """The lines of some equations with all known values put in, nothing found yet."""
     have = dict(known)
@@ -184,8 +184,8 @@ def _lines(
 def _finding(
     step: Step,
     finds: tuple[str, ...],
-    values: Mapping[str, str],
-    known: dict[str, str],
+    values: Mapping[str, float],
+    known: dict[str, float],
     together: bool = False,
 ) -> Step:
     """The step with what it gives, which is known from then on."""
@@ -194,7 +194,9 @@ def _finding(
     return replace(step, gives=gives, with_last=together)
 
 
-def _bodies(problem: Problem, values: Mapping[str, str], known: dict[str, str]) -> Iterator[Body]:
+def _bodies(
+    problem: Problem, values: Mapping[str, float], known: dict[str, float]
+) -> Iterator[Body]:
     """The joints and parts in their order, each with its lines; `known` takes up what they give."""
     visited: set[str] = set()
     while True:
@@ -206,7 +208,7 @@ def _bodies(problem: Problem, values: Mapping[str, str], known: dict[str, str]) 
 
 
 def _on_part(
-    problem: Problem, part: tuple[str, ...], values: Mapping[str, str], known: dict[str, str]
+    problem: Problem, part: tuple[str, ...], values: Mapping[str, float], known: dict[str, float]
 ) -> Iterator[Step]:
     """The sums of a part, each with one unknown, as long as there is one."""
     while (about := sum_for_one(problem, part, known)) is not None:
@@ -215,7 +217,7 @@ def _on_part(
 
 
 def _joints(
-    problem: Problem, values: Mapping[str, str], known: dict[str, str], visited: set[str]
+    problem: Problem, values: Mapping[str, float], known: dict[str, float], visited: set[str]
 ) -> Iterator[Body]:
     """The joints that were not `visited` in their order, each with its two lines."""
     for turn in joint_order(problem, tuple(known)).steps:
@@ -229,7 +231,7 @@ def _joints(
 
 
 def _at_joint(
-    problem: Problem, joint: str, values: Mapping[str, str], known: dict[str, str]
+    problem: Problem, joint: str, values: Mapping[str, float], known: dict[str, float]
 ) -> Iterator[Step]:
     """Both sums of a joint, first the one with fewer unknowns."""
     sums: list[Equation] = [Fx(joint), Fy(joint)]
@@ -241,7 +243,7 @@ def _at_joint(
     yield _finding(second, second.unknown, values, known, together)
 
 
-def _across(problem: Problem, joint: str, finds: str, known: Mapping[str, str]) -> Along:
+def _across(problem: Problem, joint: str, finds: str, known: Mapping[str, float]) -> Along:
     """The sum at a joint across the line in which all its other unknown forces lie."""
     line = next(
         force

@@ -76,6 +76,8 @@ def ask_lines(ask: Ask, how: bool = True) -> Iterator[str]:
     The sums at a joint are named in the question already.
     """
     yield ask.question
+    if ask.caution:
+        yield ask.caution
     if ask.kind != "joint-line":
         yield from option_lines(ask)
     if how and ask.kind in HOW:

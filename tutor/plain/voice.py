@@ -70,9 +70,9 @@ class Voice:
         """
         columns = _columns(self._sink)
         for line in lines:
-            if self.cautioned:
-                line = line.replace(CAUTION, SHORT_CAUTION)
-            self.cautioned = self.cautioned or CAUTION in line
+            if line == CAUTION:
+                line = SHORT_CAUTION if self.cautioned else CAUTION
+                self.cautioned = True
             self._sink.write(_broken(self._plain(line), columns) + "\n")
         self._sink.flush()
 
