@@ -98,6 +98,11 @@ def raised(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def unended(sentence: str) -> str:
+    """A sentence as it stands within another: without its full stop."""
+    return sentence.removesuffix(".")
+
+
 def lowered(text: str) -> str:
     """A sentence as it goes on within another; names keep their letters."""
     plain = text[1:2].islower() or text[1:2] == " "

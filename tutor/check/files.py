@@ -15,6 +15,7 @@ from tutor.check.varying import varying_defects
 from tutor.model import Defect, Problem, ProblemError, ProblemSet, Rules, load_sets
 from tutor.model.read import Outcome, outcome
 from tutor.statics import Answer, Unsolvable, determinacy, forces_follow, solve, soundness
+from tutor.text import unended
 
 CURES = {
     "too-few": "add members or supports until m + r = 2j, with no joint free to move",
@@ -105,7 +106,7 @@ def _answer(problem: Problem, places: Places) -> Answer | Defect | None:
     try:
         return solve(problem)
     except Unsolvable as reason:
-        message = f"{reason.reason.rstrip('.')}. {reason.how}".strip().rstrip(".")
+        message = unended(f"{reason.reason} {reason.how}" if reason.how else reason.reason)
         return Defect(places.file, _line_of(places, reason), message, CURES[reason.kind])
 
 
@@ -115,7 +116,7 @@ def _not_so(problem: Problem) -> tuple[str, str, str] | None:
     if problem.truss != found:
         return (
             "truss",
-            f"truss says {problem.truss}, but the truss is {found}: {determinacy(problem).said.rstrip('.')}",
+            f"truss says {problem.truss}, but the truss is {found}: {unended(determinacy(problem).said)}",
             f'write truss = "{found}", or change the truss',
         )
     if found != "determinate" and problem.vary is not None:

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from tutor.check.places import Places
 from tutor.model import Defect, Problem, ProblemSet
-from tutor.model.vary import GAP, Vary, numbers_of
+from tutor.model.vary import GAP, GapName, Vary, numbers_named
 from tutor.text import shown
 from tutor.variants import NoVariant, Varied
 
@@ -57,16 +57,16 @@ def _words(problem: Problem, vary: Vary, places: Places) -> Iterator[Defect]:
     plain = {
         key: GAP.sub(" ", text) for key, text in (("title", vary.title), ("story", vary.story))
     }
-    changing: dict[str, list[str]] = {}
+    changing: dict[str, list[GapName]] = {}
     if any(map(NUMBER.search, plain.values())):
-        for name, value in numbers_of(problem).items():
+        for name, value in numbers_named(problem).items():
             if _varies(vary, name):
                 changing.setdefault(value, []).append(name)
     for key, text in plain.items():
         for number in dict.fromkeys(NUMBER.findall(text)):
             if number in changing:
                 message = f"{key} says {number}, which varies"
-                cure = f"if it is that number, write {{{changing[number][0]}}} for it"
+                cure = f"if it is that number, write {{{changing[number][0].text}}} for it"
                 yield places.warning("words-that-stay", (key,), message, cure)
         side = SIDES.search(text) if vary.mirror else None
         if side is not None:
@@ -75,11 +75,11 @@ def _words(problem: Problem, vary: Vary, places: Places) -> Iterator[Defect]:
             yield places.warning("words-that-stay", (key,), message, f"write {pair} for it")
 
 
-def _varies(vary: Vary, name: str) -> bool:
+def _varies(vary: Vary, name: GapName) -> bool:
     """Whether the number of a gap's name may change: "C down", "C x", "span"."""
-    joint, _, part = name.rpartition(" ")
+    joint, part = name
     if not joint:
-        axis = "x" if name == "span" else "y"
+        axis = "x" if part == "span" else "y"
         return any(
             choice.of in ("joints", "scale") and choice.part == axis for choice in vary.choices
         )

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from tutor.figure.along import spread_items
@@ -82,9 +82,13 @@ def truss_figure(
     items += _joints(problem, taken, highlight)
     items += chains(problem) if dimensions else ()
     items += [] if turning is None else [Turning(turning)]
-    facts = Drawn(arrows, dict(forces), tuple(supports), turning)
-    sentences, drawn_ones = truss_sentences(problem, facts), drawn_sentences(problem, facts)
-    return Figure(problem.title, tuple(items), sentences, problem.force, drawn_ones)
+    return _told(problem, items, Drawn(arrows, dict(forces), tuple(supports), turning))
+
+
+def _told(problem: Problem, items: Sequence[Item], facts: Drawn) -> Figure:
+    """A drawing of these items, with what there is to say of it."""
+    said, own = truss_sentences(problem, facts), drawn_sentences(problem, facts)
+    return Figure(problem.title, tuple(items), said, problem.force, own)
 
 
 def result_figure(problem: Problem, forces: Mapping[str, float]) -> Figure:
@@ -138,7 +142,18 @@ def load_texts(problem: Problem, load: Force) -> tuple[str, ...]:
 def _tilt(toward: Point, tidy: tuple[int, int] | None) -> str:
     if not incline(toward, None):
         return ""
-    return f" ({incline(toward, tidy)})" if tidy else f" at {degrees(toward)}"
+    return f" ({incline(toward, tidy)})" if tidy else f" {_at(toward)}"
+
+
+def _steepness(toward: Point, tidy: tuple[int, int] | None) -> str:
+    """The same standing alone."""
+    if not incline(toward, None):
+        return ""
+    return incline(toward, tidy) if tidy else _at(toward)
+
+
+def _at(toward: Point) -> str:
+    return f"at {degrees(toward)}"
 
 
 def _member(
@@ -172,7 +187,7 @@ def _support(problem: Problem, support: Support, taken: list[float]) -> list[Ite
     direction = problem_reaction(problem, support).direction
     if sign == "link":
         taken.append(angle((direction.x, direction.y)))
-        words = _tilt((direction.x, direction.y), direction_slope(direction)).strip()
+        words = _steepness((direction.x, direction.y), direction_slope(direction))
         return [
             Mark(at, "link", "support", (direction.x, direction.y), name=support.joint),
             *_tilt_label(at, words, (direction.x, direction.y), LINK),
@@ -183,7 +198,7 @@ def _support(problem: Problem, support: Support, taken: list[float]) -> list[Ite
         push += math.pi
     toward = vector(push)
     taken.append(push + math.pi)
-    words = _tilt(toward, None).strip()
+    words = _steepness(toward, None)
     return [
         Mark(at, "roller", "support", toward, name=support.joint),
         *_tilt_label(at, words, (-toward[0], -toward[1])),
@@ -194,7 +209,7 @@ def _tilt_label(at: Point, words: str, outward: Point, beyond: float = 1.0) -> l
     """The steepness of an inclined support, beyond its symbol."""
     if not words:
         return []
-    return [Label(at, (words.strip("()"),), "support", outward, beyond=beyond)]
+    return [Label(at, (words,), "support", outward, beyond=beyond)]
 
 
 def problem_reaction(problem: Problem, support: Support) -> Reaction:

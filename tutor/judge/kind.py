@@ -36,8 +36,7 @@ class Case:
     line; `acting` counts the forces with a part in the equation; `true_of` is what the line is
     true of instead; `alike` names other forces of which the same may be said; `typed` is what stands
     in the line for the force concerned, where that is one term; `signed` is whether an earlier result
-    stands there with its own minus, in brackets; `work` is what was made wrong, where that is no typed
-    line: "your work at joint C".
+    stands there with its own minus, in brackets; `work` is what the mistake is in, where that is no line.
     """
 
     problem: Problem

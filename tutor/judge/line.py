@@ -53,8 +53,7 @@ class Line:
     """A line that could be read, with all it is judged by.
 
     `standing` are the equations that stand for the same body, `lines` the student's own right lines
-    as typed; `values` gives the solved truss when it is needed. `work` is what the line was made of, where
-    it was not typed as it stands.
+    as typed; `values` gives the solved truss when it is needed. `work` says what this is, if no typed line.
     """
 
     problem: Problem

@@ -117,9 +117,9 @@ def shows_nothing(problem: Problem, about: Equation) -> str:
 def _sides(reading: Reading) -> Iterator[Sequence[Term]]:
     """The terms of the whole line; and without its right side, where that is what is left over."""
     yield reading.terms
-    equals = reading.text.rfind("=")
-    left = [term for term in reading.terms if term.span.start < equals]
-    rest = [term for term in reading.terms if term.span.start > equals]
+    right = reading.right.span.start
+    left = [term for term in reading.terms if term.span.start < right]
+    rest = [term for term in reading.terms if term.span.start >= right]
     size = sum(abs(term.value) for term in left)
     off = sum(term.value for term in reading.terms)
     if len(rest) == 1 and abs(off) <= rest[0].radius + NOTHING * size:

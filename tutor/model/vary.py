@@ -11,7 +11,7 @@ import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING, Literal, NamedTuple
 
 from tutor.model.parts import turned
 from tutor.notation import Exact
@@ -97,31 +97,48 @@ def filled(text: str, numbers: Mapping[str, str], mirrored: bool) -> str:
     return GAP.sub(fill, text)
 
 
+class GapName(NamedTuple):
+    """What a gap may name: a `part` of a joint or a member, or of the whole truss ("span", "height")."""
+
+    of: str
+    part: str
+
+    @property
+    def text(self) -> str:
+        """As it stands in a gap: "C down", "span"."""
+        return f"{self.of} {self.part}" if self.of else self.part
+
+
 def numbers_of(problem: Problem, mirrored: bool = False) -> dict[str, str]:
+    """What a gap may name, as it is written there, each with its number."""
+    return {name.text: number for name, number in numbers_named(problem, mirrored).items()}
+
+
+def numbers_named(problem: Problem, mirrored: bool = False) -> dict[GapName, str]:
     """What a gap may name, each with its number as one writes it in a story: every push ("C down"),
     what lies on each member ("AB down", "AB total"), every place ("C x", "C y"), and the span and height
     of the truss. In a `mirrored` one a push keeps the name that it has in the file, a place the joint."""
     written = turned if mirrored else tuple
-    found: dict[str, str] = {}
+    found: dict[GapName, str] = {}
     for load in problem.given_loads:
         polar = [("size", load.size), ("angle", load.angle)]
         for part, number in (*written(load.pushes), *polar):
             if number is not None:
-                found.setdefault(f"{load.joint} {part}", plain_number(number))
+                found.setdefault(GapName(load.joint, part), plain_number(number))
     for spread in problem.spreads:
         for name in spread.on:
             for part, size in parts_of_spread(replace(spread, pushes=written(spread.pushes))):
-                found.setdefault(f"{name} {part}", plain_number(size))
+                found.setdefault(GapName(name, part), plain_number(size))
     for joint in problem.joints:
-        found[f"{joint.name} x"] = plain_number(joint.x)
-        found[f"{joint.name} y"] = plain_number(joint.y)
+        found[GapName(joint.name, "x")] = plain_number(joint.x)
+        found[GapName(joint.name, "y")] = plain_number(joint.y)
     for name, places in (
         ("span", [j.x for j in problem.joints]),
         ("height", [j.y for j in problem.joints]),
     ):
         if places:
             low, high = min(places, key=lambda p: p.value), max(places, key=lambda p: p.value)
-            found[name] = plain_number(high.minus(low))
+            found[GapName("", name)] = plain_number(high.minus(low))
     return found
 
 

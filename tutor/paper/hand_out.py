@@ -22,6 +22,7 @@ from tutor.paper.roster import Person
 from tutor.paper.sheets import key, sheet, worked_solution
 from tutor.paper.typst import to_pdf
 from tutor.statics import Unsolvable, forces_follow, solve
+from tutor.text import unended
 from tutor.variants import NoVariant, variant_of
 
 Form = Literal["md", "html", "pdf"]
@@ -169,5 +170,5 @@ def _one(problem: Problem, among: ProblemSet, person: Person) -> Problem:
         raise ProblemError([Defect(file, 1, str(refused), cure)]) from None
     except Unsolvable as refused:
         cure = "pinjoint check says what to change"
-        raise ProblemError([Defect(file, 1, refused.reason.rstrip("."), cure)]) from None
+        raise ProblemError([Defect(file, 1, unended(refused.reason), cure)]) from None
     return own

@@ -10,7 +10,7 @@ from functools import cache, lru_cache
 
 from tutor.judge.about import Same
 from tutor.model import Problem
-from tutor.records.belonging import key_of
+from tutor.records.belonging import folder_of, key_of
 from tutor.shipped import shipped_problems
 from tutor.statics import Unsolvable, joint_order, zero_force
 
@@ -20,10 +20,10 @@ FEW_MEMBERS = 5
 
 def kind_of(key: str, walk: str) -> str:
     """The kind of a problem with this key, whose walk is of the kind `walk`; empty without a file."""
-    if key.startswith("truss "):
+    folder = folder_of(key)
+    if folder is None:
         return ""
-    folder, _, file = key.rpartition("/")
-    return folder if file and folder in _topics() else walk
+    return folder if folder in _topics() else walk
 
 
 def kind_of_problem(problem: Problem) -> str:

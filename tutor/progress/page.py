@@ -14,7 +14,7 @@ from tutor.progress.attained import Attained, Worked
 from tutor.progress.weakness import WEAK
 from tutor.skills import Mastery, skill_called
 from tutor.skills.places import place_in_words
-from tutor.skills.table import STEPS
+from tutor.skills.table import STEP_CODES, STEPS
 from tutor.text import in_markdown, one_line, raised
 
 How = Literal["can do", "on the way", "to practise", "not seen yet"]
@@ -89,16 +89,14 @@ def skilled(attained: Attained) -> tuple[Skilled, ...]:
     """Every step of the method, then every mistake that was made at least once, what is lacking first."""
     found = {each.skill: each for each in attained.masteries}
     steps = [_skilled(attained, step.code, found.get(step.code)) for step in STEPS]
-    made = [
-        m for m in attained.masteries if m.right < m.answers and not m.skill.startswith("step ")
-    ]
+    made = [m for m in attained.masteries if m.right < m.answers and m.skill not in STEP_CODES]
     made.sort(key=lambda mastery: mastery.likely)
     return (*steps, *(_skilled(attained, mastery.skill, mastery) for mastery in made))
 
 
 def _skilled(attained: Attained, skill: str, mastery: Mastery | None) -> Skilled:
     answers = [pair for pair in attained.answers if skill in pair[1].skills]
-    step = skill.startswith("step ")
+    step = skill in STEP_CODES
     return Skilled(
         skill_called(skill) if step else f"avoiding “{called(skill)}”",
         how_it_stands(mastery),

@@ -10,7 +10,7 @@ from tutor.judge.called import CALLED, called
 from tutor.lesson.place import Place, place_of
 from tutor.progress.account import Answer
 from tutor.skills import MASTERED, masteries, skill_called
-from tutor.skills.table import ASKED
+from tutor.skills.table import ASKED, STEP_CODES
 from tutor.text import listed, raised
 
 WEAK = 0.5
@@ -83,7 +83,7 @@ def weaknesses(
             _asked(latest, m.skill),
         )
         for m in masteries(seen for answer in latest for seen in answer.seen)
-        if m.right < m.answers and m.likely < (WEAK if m.skill.startswith("step ") else MASTERED)
+        if m.right < m.answers and m.likely < (WEAK if m.skill in STEP_CODES else MASTERED)
     ]
     return tuple(sorted(found, key=_rank))
 

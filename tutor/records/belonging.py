@@ -19,6 +19,8 @@ from tutor.model.vary import gaps
 from tutor.variants import is_turned
 
 MOST_TOLD = 4
+NO_FILE = "truss "
+"""How the key begins of a truss that is of no file."""
 
 
 def key_of(problem: Problem) -> str:
@@ -27,7 +29,15 @@ def key_of(problem: Problem) -> str:
         return f"id {problem.id}"
     if problem.source is not None:
         return f"{problem.source.absolute().parent.name}/{problem.source.stem}"
-    return f"truss {digest(truss_text(problem))}"
+    return f"{NO_FILE}{digest(truss_text(problem))}"
+
+
+def folder_of(key: str) -> str | None:
+    """The folder of the file that a key is of, empty where that is not told; None where it is of none."""
+    if key.startswith(NO_FILE):
+        return None
+    folder, _, file = key.rpartition("/")
+    return folder if file else ""
 
 
 def first_key_of(problem: Problem) -> str:

@@ -262,11 +262,11 @@ class TutorApp(App[int]):
         practise(self, message.problem, self.session)
 
     def on_walk_screen_wanted(self, message: WalkScreen.Wanted) -> None:
-        if message.what.startswith("guide "):
+        if message.what == "guide":
             from tutor.screens.guiding import change_guide
 
-            change_guide(self, message.what == "guide on")
-        elif self.settings.remarks != (message.what == "on"):
+            change_guide(self, message.on)
+        elif self.settings.remarks != message.on:
             self.change_remarks()
 
     def change_remarks(self) -> None:

@@ -8,13 +8,16 @@ from textual.app import App
 
 from tutor.drafting import SHAPES, Drop, Entry, Hold, Push
 from tutor.model import Load, Problem, Support
-from tutor.model.parts import AXES, PushDirection
+from tutor.model.parts import PushDirection
 from tutor.model.supports import SUPPORTS
 from tutor.notation import Exact
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.widgets.choices import Choice
 
 SIZES = (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100)
+WAYS: tuple[PushDirection, ...] = ("down", "up", "left", "right")
+Offered = Hold | Drop | PushDirection
+"""What is done at a joint; a way asks how large the load is."""
 Take = Callable[[Entry], object]
 
 
@@ -31,61 +34,51 @@ def ask_joint(app: App[int], problem: Problem, then: Callable[[str], object]) ->
 
 def ask_deed(app: App[int], problem: Problem, joint: str, take: Take) -> None:
     """What about this joint?"""
-    choices = joint_choices(problem, joint)
+    offered = list(_offered(problem, joint))
 
     def picked(key: str | None) -> None:
-        if key is None:
-            return
-        kind, _, name = key.partition(" ")
-        if kind == "load":
-            ask_size(app, problem, joint, name, take)
-        elif kind == "drop":
-            what, _, name = name.partition(" ")
-            for known in ("joint", "member", "support", "load"):
-                if what == known:
-                    take(Drop(known, name))
-        else:
-            angle = Exact.of(int(name)) if name else None
-            take(Hold(Support(joint, kind, angle=angle)))
+        deed = next((deed for choice, deed in offered if choice.key == key), None)
+        if isinstance(deed, Hold | Drop):
+            take(deed)
+        elif deed is not None:
+            ask_size(app, problem, joint, deed, take)
 
+    choices = [choice for choice, _ in offered]
     app.push_screen(Choose(f"Joint {joint}", f"What about joint {joint}?", choices), picked)
 
 
-def joint_choices(problem: Problem, joint: str) -> list[Choice]:
+def _offered(problem: Problem, joint: str) -> Iterator[tuple[Choice, Offered]]:
     """Supports and loads to put on the joint, then what can be taken away there."""
-    found = [
-        *support_choices(),
-        *(Choice(f"load {way}", f"a load {way}") for way in ("down", "up", "left", "right")),
-    ]
+    yield from _supports(joint)
+    for way in WAYS:
+        yield Choice(f"load {way}", f"a load {way}"), way
     if any(support.joint == joint for support in problem.supports):
-        found.append(Choice(f"drop support {joint}", "take the support away"))
+        yield Choice(f"drop support {joint}", "take the support away"), Drop("support", joint)
     if any(load.joint == joint for load in problem.given_loads):
-        found.append(Choice(f"drop load {joint}", "take the load away"))
-    found += [
-        Choice(f"drop member {member.name}", f"take {member.name} away")
-        for member in problem.meeting[joint]
-    ]
-    return [*found, Choice(f"drop joint {joint}", f"take joint {joint} away")]
+        yield Choice(f"drop load {joint}", "take the load away"), Drop("load", joint)
+    for member in problem.meeting[joint]:
+        choice = Choice(f"drop member {member.name}", f"take {member.name} away")
+        yield choice, Drop("member", member.name)
+    yield Choice(f"drop joint {joint}", f"take joint {joint} away"), Drop("joint", joint)
 
 
-def support_choices() -> Iterator[Choice]:
+def _supports(joint: str) -> Iterator[tuple[Choice, Hold]]:
     """Every kind of support that needs no more than a choice, and what pushes from a wall."""
     for kind in SUPPORTS.values():
         if kind.alone:
-            yield Choice(kind.name, kind.alone)
+            yield Choice(kind.name, kind.alone), Hold(Support(joint, kind.name))
         if kind.takes == "angle" and kind.only_pushes:
-            yield Choice(f"{kind.name} 0", f"{kind.name} on a wall, pushes right")
-            yield Choice(f"{kind.name} 180", f"{kind.name} on a wall, pushes left")
+            for angle, way in ((0, "right"), (180, "left")):
+                choice = Choice(f"{kind.name} {angle}", f"{kind.name} on a wall, pushes {way}")
+                yield choice, Hold(Support(joint, kind.name, angle=Exact.of(angle)))
 
 
-def ask_size(app: App[int], problem: Problem, joint: str, way: str, take: Take) -> None:
+def ask_size(app: App[int], problem: Problem, joint: str, way: PushDirection, take: Take) -> None:
     """How large is the load?"""
 
     def picked(key: str | None) -> None:
-        known: PushDirection
-        for known in AXES:
-            if key is not None and way == known:
-                take(Push(Load(joint, ((known, Exact.of(int(key))),))))
+        if key is not None:
+            take(Push(Load(joint, ((way, Exact.of(int(key))),))))
 
     choices = [Choice(str(size), f"{size} {problem.force}") for size in SIZES]
     asked = f"How large is the load {way}? Another size is typed: {joint} 7.5 {way}"

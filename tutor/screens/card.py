@@ -19,10 +19,10 @@ if TYPE_CHECKING:
     from tutor.screens.app import TutorApp
 
 NAMES = {
-    "braille": "1 fine dots",
-    "blocks": "2 blocks",
-    "ascii": "3 plain characters",
-    "words": "4 words, no picture",
+    "braille": "fine dots",
+    "blocks": "blocks",
+    "ascii": "plain characters",
+    "words": "words, no picture",
 }
 WORDS = "Member AB: no force. Member AD: tension 13 kN. Member BD: compression 5 kN."
 QUESTION = (
@@ -60,20 +60,17 @@ class CardScreen(Screen[str | None]):
     def compose(self) -> ComposeResult:
         yield Static(Content(QUESTION), id="card-question")
         with VerticalScroll(id="cards", can_focus=False), Horizontal(id="card-row"):
-            for glyphs, name in NAMES.items():
+            for number, (glyphs, name) in enumerate(NAMES.items(), start=1):
                 text = WORDS if glyphs == "words" else test_card(cast(Glyphs, glyphs))
                 card = Static(Content(text.strip("\n").rstrip()), classes="card")
-                card.border_title = Content(name)
+                card.border_title = Content(f"{number} {name}")
                 yield card
         yield Choices(id="card-choices")
 
     def on_mount(self) -> None:
         choices = self.query_one(Choices)
         choices.offer(
-            [
-                Choice(glyphs, name.partition(" ")[2], glyphs == self.standing)
-                for glyphs, name in NAMES.items()
-            ]
+            [Choice(glyphs, name, glyphs == self.standing) for glyphs, name in NAMES.items()]
         )
         choices.focus()
 

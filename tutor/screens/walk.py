@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import ClassVar, Literal
 
 from textual import events, on
 from textual.app import ComposeResult
@@ -69,9 +69,10 @@ class WalkScreen(Screen[str]):
 
     @dataclass
     class Wanted(Message):
-        """Something of the whole program is wanted: remarks "on" or "off", or a "homework"."""
+        """Something is wanted, or not, in the whole program from now on."""
 
-        what: str
+        what: Literal["guide", "remarks"]
+        on: bool
 
     @dataclass
     class Practised(Message):

@@ -161,16 +161,16 @@ def _state_zero(walk: WalkScreen, member: str, rule: str) -> None:
 def assume(walk: WalkScreen, given: str = "") -> None:
     """Turn the arrow of a member that has no value yet."""
     senses = walk.session.lesson.state.senses
-    choices = []
+    choices, ways = [], {}
     for name in [given] if given else _open_members(walk):
-        pushing = senses.get(name) == "C"
-        turned = "T, pulling" if pushing else "C, pushing"
-        choices.append(Choice(f"{name} {'T' if pushing else 'C'}", f"{name} as {turned}"))
+        sense = "T" if senses.get(name) == "C" else "C"
+        turned = "T, pulling" if sense == "T" else "C, pushing"
+        choices.append(Choice(f"{name} {sense}", f"{name} as {turned}"))
+        ways[choices[-1].key] = {"member": name, "sense": sense}
 
     def chosen(key: str | None) -> None:
         if key is not None:
-            member, _, sense = key.rpartition(" ")
-            walk.do("assume", member=member, sense=sense)
+            walk.do("assume", **ways[key])
 
     walk.app.push_screen(
         Choose(

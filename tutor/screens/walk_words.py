@@ -117,9 +117,9 @@ def elsewhere(walk: WalkScreen, deed: Remark | Guided | Begin | Go) -> None:
     """What is no answer and shows nothing: a choice for good, how the walk begins, and away from it."""
     match deed:
         case Remark(on=on):
-            walk.post_message(walk.Wanted("on" if on else "off"))
+            walk.post_message(walk.Wanted("remarks", on))
         case Guided(on=on):
-            walk.post_message(walk.Wanted("guide on" if on else "guide off"))
+            walk.post_message(walk.Wanted("guide", on))
         case Begin(stage=stage):
             walk_deeds.begin(walk, stage)
         case Go(where=where):

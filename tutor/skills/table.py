@@ -77,6 +77,8 @@ STEPS: tuple[Skill, ...] = (
     Skill("step zero", "seeing members without force", "choosing"),
     Skill("step close", "checking that the truss closes", "typing"),
 )
+STEP_CODES = frozenset(skill.code for skill in STEPS)
+"""The codes of the skills of steps; any other skill is not making a mistake."""
 ASKED: Mapping[str, Mapping[str, str]] = {
     "step idealise": {
         "reasons": "saying why members carry axial force only",

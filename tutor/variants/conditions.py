@@ -17,6 +17,7 @@ from tutor.model.defect import Findings
 from tutor.model.support import kind_of_support, push_along
 from tutor.model.vary import HOLDS, Condition, Kind
 from tutor.statics import Answer, Unsolvable, solve
+from tutor.text import unended
 from tutor.variants.slopes import awkward_slopes
 
 FIGURES = 3
@@ -77,7 +78,7 @@ def misses(problem: Problem, written: AsWritten) -> Iterator[Missed]:
     try:
         answer = solve(problem)
     except Unsolvable as reason:
-        yield Missed(STANDS, reason.reason.rstrip("."), HOPELESS)
+        yield Missed(STANDS, unended(reason.reason), HOPELESS)
         return
     pulling = pulling_rollers(answer)
     for joint in sorted(set(pulling) - written.pulling):
