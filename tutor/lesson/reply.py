@@ -114,7 +114,7 @@ class Ask:
     `kind` says which event answers it: "reasons", "halves", "support" and "loose" by any number of
     options, "count" by three whole numbers, "sense", "turning" and "joint" by one option, "line",
     "joint-line", "close" and "shares" by typing. `subject` is the joint or unknown asked about, `about` the equation chosen;
-    `caution` is what has to stand beside the question.
+    `caution` is what the question ends in where it has to be said.
     """
 
     step: str
@@ -127,6 +127,6 @@ class Ask:
     caution: str = ""
 
     @property
-    def in_full(self) -> str:
-        """The question with its caution."""
-        return f"{self.question} {self.caution}" if self.caution else self.question
+    def alone(self) -> str:
+        """The question without its caution."""
+        return self.question[: len(self.question) - len(self.caution)].rstrip()

@@ -75,7 +75,7 @@ def ask_lines(ask: Ask, how: bool = True) -> Iterator[str]:
 
     The sums at a joint are named in the question already.
     """
-    yield ask.question
+    yield ask.alone
     if ask.caution:
         yield ask.caution
     if ask.kind != "joint-line":

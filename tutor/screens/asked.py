@@ -12,7 +12,7 @@ from tutor.text import visible
 
 def asked(ask: Ask, ahead: Onward | None) -> Content:
     """The question behind its title; at the table also what is `ahead`."""
-    said = ask.in_full
+    said = ask.question
     if ask.kind == "table" and ahead is not None:
         said = f"{said} {ahead.said}"
     return Content.assemble((one_line(ask.title), "bold $strong"), "  ", visible(said))

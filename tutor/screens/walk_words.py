@@ -189,7 +189,7 @@ def leave_for(walk: WalkScreen, where: str) -> None:
 
 
 def _question(walk: WalkScreen, of: str) -> None:
-    walk.tell(walk.ask.in_full)
+    walk.tell(walk.ask.question)
 
 
 def _figure(walk: WalkScreen, joint: str) -> None:

@@ -124,7 +124,7 @@ def time_in_words(seconds: float) -> str:
 
 def ask(state: State) -> Ask:
     """Nothing is asked; the table is shown."""
-    return Ask("table", "table", "Table", "The walk is done.", caution=CAUTION)
+    return Ask("table", "table", "Table", f"The walk is done. {CAUTION}", caution=CAUTION)
 
 
 def hints(state: State, desk: Judge) -> Hints:
