@@ -13,7 +13,7 @@ import pytest
 from hypothesis import settings
 
 import tutor.model.read
-from tutor.model.read import Outcome
+from tutor.model.read import ReadProblem
 from tutor.model.rules import Rules
 
 EXAMPLES = 30
@@ -30,12 +30,12 @@ read_text = tutor.model.read.read_text
 SELDOM = 20_000
 """New objects between two looks for garbage: a screen makes thousands, and few of them in circles."""
 MOST_READ = 512
-READ: dict[object, Outcome] = {}
+READ: dict[object, ReadProblem] = {}
 
 
 def read_once(
     text: str, file: str, source: Path | None = None, rules: Rules | None = None
-) -> Outcome:
+) -> ReadProblem:
     """The same text read again is the same problem, of which much is remembered once found out."""
     key = (text, file, source, repr(rules))
     if key not in READ:

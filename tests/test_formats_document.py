@@ -10,7 +10,7 @@ from tutor.lesson.outcome_parts import PARTS
 from tutor.lesson.steps import STEP
 from tutor.records import Settings
 from tutor.records.contents import FORMAT, VERSION, header_of
-from tutor.records.line import MARK, check_sum, read_line
+from tutor.records.line import MARK, check_sum, whole_line
 
 PAGE = (Path(__file__).parents[1] / "docs" / "formats.md").read_text("utf-8")
 
@@ -19,7 +19,7 @@ def test_the_first_line_shown_is_one() -> None:
     (shown,) = re.findall(r"```json\n(.*?)\n```", PAGE, re.DOTALL)
     body, _, rest = shown.encode().rpartition(MARK)
     assert rest == f'{check_sum(body)}"}}'.encode(), "its own sum"
-    line = read_line(shown.encode())
+    line = whole_line(shown.encode())
     assert line is not None
     header = header_of(line)
     assert header is not None

@@ -8,14 +8,14 @@ from pathlib import Path
 from tutor.cli import main
 from tutor.model import load_set
 from tutor.plain import run
-from tutor.records.settings import GIVEN, Given
+from tutor.records.settings import GIVEN, ThisTime
 from tutor.shipped import shipped_problems
 
 FIRST = shipped_problems() / "first-steps"
 WATCH = ("1", "show until close", "show")
 
 
-def said(folder: Path, *lines: str, given: Given = GIVEN) -> str:
+def said(folder: Path, *lines: str, given: ThisTime = GIVEN) -> str:
     sink = io.StringIO()
     typed = io.StringIO("\n".join([*lines, ""]))
     run((load_set(FIRST),), keep=folder, source=typed, sink=sink, given=given)
@@ -48,14 +48,14 @@ def test_nothing_of_it_is_said_where_it_is_switched_off(tmp_path: Path) -> None:
     after = told.partition("The guide is off.")[2]
     assert "Next: Lamp" not in after
     assert "You have watched" not in after
-    given = Given(no_guide=True)
+    given = ThisTime(no_guide=True)
     assert (
         "You were at" not in said(tmp_path, "guide on", "leave", given=given).partition("guide")[0]
     )
 
 
 def test_a_lesson_begins_as_the_command_line_says(tmp_path: Path) -> None:
-    told = said(tmp_path, "2", given=Given(begin="joints"))
+    told = said(tmp_path, "2", given=ThisTime(begin="joints"))
     assert "Which joint do you take next?" in told
     assert "Type begin" not in told
 

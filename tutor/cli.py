@@ -29,7 +29,7 @@ from tutor.streams import full_terminal, safe_streams
 
 if TYPE_CHECKING:
     from tutor.model import ProblemSet
-    from tutor.records.settings import Given
+    from tutor.records.settings import ThisTime
 
 SWITCHED = (
     "This is not a full terminal, so the lesson goes line by line, as with --plain. "
@@ -75,9 +75,9 @@ def vary(options: argparse.Namespace) -> int:
 
 def hand_in(options: argparse.Namespace) -> int:
     """Write the file that a student hands in."""
-    from tutor.handing_in import hand_in as write  # here for start-up time
+    from tutor.handing_in import write_lessons  # here for start-up time
 
-    return write(options)
+    return write_lessons(options)
 
 
 def count_class(options: argparse.Namespace) -> int:
@@ -236,11 +236,11 @@ def open_plain(
     )
 
 
-def given_in(options: argparse.Namespace) -> Given:
+def given_in(options: argparse.Namespace) -> ThisTime:
     """How the student is led this time; a homework and a drawing say nothing of it."""
-    from tutor.records.settings import Given  # here for start-up time
+    from tutor.records.settings import ThisTime  # here for start-up time
 
-    return Given(getattr(options, "begin", ""), getattr(options, "no_guide", False))
+    return ThisTime(getattr(options, "begin", ""), getattr(options, "no_guide", False))
 
 
 def is_there(path: Path) -> bool:

@@ -36,7 +36,7 @@ WHICH = "There are several sets here; name the folder of one: {names}"
 THERE = "{file} is there already, so nothing was written; name another file, or add --replace"
 
 
-def hand_in(options: argparse.Namespace) -> int:
+def write_lessons(options: argparse.Namespace) -> int:
     """Write the file that a student hands in; the exit status."""
     keep = Keep(options.keep)
     student = options.student or read_settings(keep.folder)[0].student
@@ -94,7 +94,7 @@ def report_for(options: argparse.Namespace) -> ClassReport | int:
         return _refused(str(refused))
     except OSError as refused:
         folder = file_name(options.folder)
-        return _refused(f"{folder}: it cannot be read: {disk.reason(refused)}; name a folder")
+        return _refused(f"{folder}: it cannot be read: {disk.why_not(refused)}; name a folder")
 
 
 def set_beside(folder: Path) -> Path | None:
@@ -179,7 +179,7 @@ def _written(path: Path, data: bytes, replace: bool) -> int:
         path.parent.mkdir(parents=True, exist_ok=True)
         disk.replace(path, data)
     except OSError as refused:
-        reason = disk.reason(refused)
+        reason = disk.why_not(refused)
         return _refused(f"{file_name(path)}: it cannot be written: {reason}; name another place")
     print(file_name(path))
     return 0

@@ -16,9 +16,9 @@ from tutor.lesson.replay import replay, told_in_short
 from tutor.model import Problem
 from tutor.progress.stages import ALONE, StageName
 from tutor.records import Journal, Keep
-from tutor.records.belonging import belonging, content_of, in_short
+from tutor.records.belonging import belonging, changes_in_short, content_of
 from tutor.records.belonging import key_of as key_of
-from tutor.records.disk import shown
+from tutor.records.disk import path_shown
 
 NOT_CHECKED = (
     "This could not be checked: the fault is in the program, not in what you did. It is kept; go on "
@@ -94,7 +94,7 @@ class Session:
         if not self.journal.saved or path is None or path.exists():
             return ""
         return (
-            f"What you did was kept in {shown(path)}, but it is not there now: its folder was moved or "
+            f"What you did was kept in {path_shown(path)}, but it is not there now: its folder was moved or "
             "removed. To go on from it, put it back."
         )
 
@@ -130,7 +130,7 @@ def open_session(problem: Problem, keep: Keep, path: Path | None = None) -> Sess
     session = Session(Lesson(how.problem if how else problem), journal, keep.folder / LOG)
     if how is not None and how.changes:
         told = AS_IT_WAS if problem.vary is None else AS_BEGUN
-        session.tell(told.format(changes=in_short(how.changes)))
+        session.tell(told.format(changes=changes_in_short(how.changes)))
     return session
 
 

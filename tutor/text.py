@@ -77,7 +77,7 @@ def so_many(count: int, word: str) -> str:
     return f"{count} {word}" if count == 1 else f"{count} {word}s"
 
 
-def times(count: int) -> str:
+def so_often(count: int) -> str:
     """How often: "once", "3 times"."""
     return "once" if count == 1 else f"{count} times"
 

@@ -10,7 +10,7 @@ from tutor.drafting import Draft, Mark, Whole, saved
 from tutor.model import Defect, Problem
 from tutor.model.read import read_text
 from tutor.model.source import file_name, read_source
-from tutor.records.disk import reason, replace, write_new
+from tutor.records.disk import replace, why_not, write_new
 
 NO_NAME = "This name cannot be used for a file."
 
@@ -122,7 +122,7 @@ def write_all(texts: Mapping[Path, str], *, over: bool = False) -> Saved:
             else:
                 write_new(path, text.encode("utf-8"))
     except OSError as refused:
-        return Saved(f"It could not be written: {reason(refused)}.")
+        return Saved(f"It could not be written: {why_not(refused)}.")
     except ValueError:
         return Saved(NO_NAME)
     return Saved(f"Saved in {file_name(first)}.", first)

@@ -33,7 +33,7 @@ from tutor.homework.report import Beside
 from tutor.lesson import Say
 from tutor.model import Problem
 from tutor.records import Header, Keep
-from tutor.records.belonging import belonging, content_of, first_key_of, in_short, key_of
+from tutor.records.belonging import belonging, changes_in_short, content_of, first_key_of, key_of
 from tutor.records.clock import utc_now
 from tutor.records.kept_lines import KeptLines, homework_name
 from tutor.records.papers import name_of_paper
@@ -251,7 +251,7 @@ def open_workbook(problem: Problem, keep: Keep) -> Workbook:
     then = kept.header
     how = belonging(problem, then.problem, then.content, then.title)
     if how is not None and how.changes and not book.paper.blank:
-        book.tell(CHANGED.format(changes=in_short(how.changes)))
+        book.tell(CHANGED.format(changes=changes_in_short(how.changes)))
     return book
 
 

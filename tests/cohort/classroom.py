@@ -17,7 +17,7 @@ from tutor.lesson import Event, Lesson, Reply
 from tutor.model import Problem, load_problem, load_set
 from tutor.records.belonging import content_of, key_of
 from tutor.records.contents import Header
-from tutor.records.line import read_line, write_line
+from tutor.records.line import whole_line, write_line
 from tutor.variants import variant_of
 
 HABIT = {habit.name: habit for habit in HABITS}
@@ -118,7 +118,7 @@ def journal(problem: Problem, records: Sequence[Record], begun: datetime = DAY) 
     header = Header(key_of(problem), problem.title, begun, content=content_of(problem))
     rows = [write_line(0, header.problem, "", begun, header.event())]
     for number, record in enumerate(records, 1):
-        last = read_line(rows[-1])
+        last = whole_line(rows[-1])
         assert last is not None
         at = begun + timedelta(seconds=number)
         rows.append(write_line(number, header.problem, last.sum, at, record))

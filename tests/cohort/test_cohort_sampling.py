@@ -13,10 +13,10 @@ from tutor.cohort.outlook import outlook
 from tutor.cohort.sampling import sample
 from tutor.lesson import Event
 from tutor.lesson.outcome import Outcome
-from tutor.lesson.replay import Kept
+from tutor.lesson.replay import KeptEvent
 
 LESSON = [
-    Kept(Event("type", {"text": str(n)}, float(n)), Outcome("judge", True, "right"), False)
+    KeptEvent(Event("type", {"text": str(n)}, float(n)), Outcome("judge", True, "right"), False)
     for n in range(20)
 ]
 SEEDS = 1500

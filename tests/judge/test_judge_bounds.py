@@ -11,7 +11,7 @@ import pytest
 from families import exact, plain_problem
 
 from tutor import Along, Fy, M, Value, judge, load_problem
-from tutor.judge.written import number
+from tutor.judge.written import number_written
 from tutor.model import Load, Support
 
 QUAY = load_problem(Path(__file__).parents[1] / "notation" / "hands" / "quay.toml")
@@ -79,7 +79,7 @@ def test_a_slip_in_a_value_explains_what_is_half_a_percent_off_and_no_more(
     [(7 / 60, "7/60"), (11 / 59, "11/59"), (7 / 61, "0.11475"), (13 / 89, "0.14607"), (0.6, "3/5")],
 )
 def test_a_factor_is_written_as_a_fraction_of_small_numbers(size: float, written: str) -> None:
-    assert number(size) == written
+    assert number_written(size) == written
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tutor.judge.catalogue import claim_example, first_mistake, page, what_it_is
+from tutor.judge.catalogue import claim_example, first_mistake, module_line, page
 from tutor.judge.claims import CLAIMS
 from tutor.judge.mistakes import KINDS
 
@@ -28,7 +28,7 @@ def test_every_file_of_the_folder_is_a_mistake_of_its_own_name() -> None:
 
 @pytest.mark.parametrize("code", KINDS)
 def test_every_mistake_says_what_it_is_and_why_students_do_it(code: str) -> None:
-    for told in (what_it_is(KINDS[code]), KINDS[code].why):
+    for told in (module_line(KINDS[code]), KINDS[code].why):
         assert told[0].isupper()
         assert told.endswith(".")
 

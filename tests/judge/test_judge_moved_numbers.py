@@ -7,7 +7,7 @@ import math
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from tutor.judge.moved_numbers import left_out, turned
+from tutor.judge.moved_numbers import left_out, one_turned
 
 NUMBERS = st.lists(
     st.integers(-500, 500).filter(bool).map(float), min_size=2, max_size=5, unique_by=abs
@@ -27,7 +27,7 @@ def test_of_all_numbers_in_a_working_none_is_left_out_and_one_is_turned(
     wrong = [-n if at == which else n for at, n in enumerate(numbers)]
     value, typed = solved(beside, wrong), [-n / beside for n in wrong]
     assume(value != 0.0)
-    assert turned([(beside, numbers)], value, sign=True)
+    assert one_turned([(beside, numbers)], value, sign=True)
     assert not left_out([(beside, numbers)], value, typed, sign=False)
 
 
@@ -51,4 +51,4 @@ def test_the_one_that_a_working_has_not_is_left_out(
 def test_a_line_of_one_number_has_none_to_lose(beside: float, number: int) -> None:
     rows = [(beside, [float(number)])]
     assert not left_out(rows, number / beside, [], sign=False)
-    assert not turned(rows, number / beside, sign=False)
+    assert not one_turned(rows, number / beside, sign=False)

@@ -20,7 +20,7 @@ from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.ties import told_with
 from tutor.judge.true_equation import TrueEquation
-from tutor.judge.written import number
+from tutor.judge.written import number_written
 from tutor.model import Load, Support
 
 
@@ -284,7 +284,7 @@ def test_in_a_line_times_two_the_force_left_out_is_named() -> None:
 def test_a_true_line_has_fractions_up_to_sixtieths_and_decimals_beyond(
     value: float, shown: str
 ) -> None:
-    assert number(value) == shown
+    assert number_written(value) == shown
 
 
 def test_a_ratio_where_an_arm_belongs_is_no_slope_taken_by_heart() -> None:

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tutor.judge import Along, Fx, Fy, M, Value
-from tutor.lesson.place import AtSupport, NoForce, Question, key_of, place_of
+from tutor.lesson.place import AtSupport, NoForce, Question, place_key, place_of
 from tutor.lesson.state import Try
 
 NAMES = st.from_regex(r"[A-Z][A-Za-z0-9]{0,7}", fullmatch=True)
@@ -26,10 +26,10 @@ PLACES = st.one_of(
 
 @given(PLACES)
 def test_a_place_is_read_back_as_what_it_was(place) -> None:
-    assert place_of(key_of(place)) == place
-    assert Try("joints", place, "", "wrong").place == key_of(place)
+    assert place_of(place_key(place)) == place
+    assert Try("joints", place, "", "wrong").place == place_key(place)
 
 
 @given(st.text(max_size=40))
 def test_any_text_is_a_place(text: str) -> None:
-    assert place_of(key_of(place_of(text))) == place_of(text)
+    assert place_of(place_key(place_of(text))) == place_of(text)

@@ -14,9 +14,9 @@ from tutor.judge import Fx, Fy, Judge, Value, right_line
 from tutor.judge.about import as_text, from_text
 from tutor.lesson import CAUTION
 from tutor.lesson.fold import beginning
-from tutor.lesson.shown import accounts_for, not_here, parts_of
+from tutor.lesson.shown import accounts_for, not_here, share_values
 from tutor.lesson.state import Result
-from tutor.lesson.steps.close import left_over
+from tutor.lesson.steps.close import what_is_left
 from tutor.model import Problem, load_problem
 from tutor.notation import one_equation, read_line
 from tutor.shipped import shipped_problems
@@ -78,7 +78,7 @@ def test_more_than_rounding_explains_is_said_too() -> None:
     lesson, _ = arm_with("389.5 C", "360 T")
     kept = [r for r in lesson.state.results if r.unknown != "BC"]
     state = replace(lesson.state, results=(*kept, Result("BC", "383 C", -383.0, 0.5)))
-    assert "more than the rounding" in left_over(state, Fx("C"))
+    assert "more than the rounding" in what_is_left(state, Fx("C"))
 
 
 def test_the_student_may_write_what_is_left_over_on_the_right() -> None:
@@ -166,7 +166,7 @@ def test_numbers_that_do_not_stand_for_the_forces_of_an_equation_never_close_it(
     state = replace(beginning(problem, desk), results=found)
     sums = [axis(joint.name) for joint in problem.joints for axis in (Fx, Fy)]
     about = data.draw(st.sampled_from(sums))
-    parts = [part for part in parts_of(state, about) if abs(part) > 1e-6]
+    parts = [part for part in share_values(state, about) if abs(part) > 1e-6]
     written = " ".join(f"{part:+.7g}" for part in parts) or "0"
     reading = one_equation(read_line(f"{written} = 0", desk.names))
     assert accounts_for(state, reading, about)
@@ -228,11 +228,11 @@ def test_a_value_typed_better_at_the_end_does_not_count_as_closing() -> None:
 
 def test_a_moment_that_closes_is_left_over_in_its_own_unit() -> None:
     from tutor.judge import M
-    from tutor.lesson.steps.close import left_over
+    from tutor.lesson.steps.close import what_is_left
 
     lesson, do = walk_to("joints")
     do("type", text="B_x = 359")
-    assert "N·m is left over" in left_over(lesson.state, M("A"))
+    assert "N·m is left over" in what_is_left(lesson.state, M("A"))
 
 
 def test_closing_can_be_taken_back_and_done_again() -> None:

@@ -28,7 +28,7 @@ from tutor.model import (
     write_problem,
 )
 from tutor.model.toml_keys import key_lines
-from tutor.model.toml_lines import statements, tokens
+from tutor.model.toml_lines import tokens, toml_statements
 from tutor.model.toml_read import read_toml
 from tutor.notation import Exact
 
@@ -105,15 +105,15 @@ def test_tokens_and_lines_cover_the_text(text: str) -> None:
 @given(ANY_TEXT)
 def test_a_plain_line_is_cut_as_token_by_token(text: str) -> None:
     with patch.object(toml_lines, "PLAIN", re.compile("(?!)")):
-        by_tokens = statements(text)
-    assert statements(text) == by_tokens
+        by_tokens = toml_statements(text)
+    assert toml_statements(text) == by_tokens
 
 
 @given(ANY_TEXT)
 def test_a_key_has_the_same_line_whichever_is_asked_for_first(text: str) -> None:
-    all_lines = dict(key_lines(statements(text)).items())
+    all_lines = dict(key_lines(toml_statements(text)).items())
     for path, line in list(all_lines.items())[::-3]:
-        assert key_lines(statements(text))[path] == line
+        assert key_lines(toml_statements(text))[path] == line
 
 
 @given(ANY_TEXT)
@@ -127,7 +127,7 @@ def test_a_text_that_toml_reads_has_no_defect_of_form_and_all_its_keys_have_line
         assert document.findings.all()
     else:
         assert document.findings.all() == ()
-        lines = key_lines(statements(text.replace("\r\n", "\n")))
+        lines = key_lines(toml_statements(text.replace("\r\n", "\n")))
         assert all((key,) in lines for key in document.data)
 
 

@@ -15,7 +15,7 @@ from strategies import trusses
 from tutor.model import Load, Problem, Spread, write_problem
 from tutor.model.parts import AXES
 from tutor.model.read import read_text
-from tutor.model.spread import measure
+from tutor.model.spread import measure_along
 from tutor.notation import Exact
 from tutor.statics import solve
 from tutor.variants.mirror import mirrored
@@ -35,7 +35,7 @@ def laden(draw: Any) -> Problem:
         )
         way, size = draw(WAYS), draw(SIZES)
         per = draw(st.sampled_from(("length", "span")))
-        if any(measure(problem.joint, problem.member[n], per, way).value == 0 for n in names):
+        if any(measure_along(problem.joint, problem.member[n], per, way).value == 0 for n in names):
             per = "length"
         spreads.append(Spread(tuple(names), ((way, size),), per, draw(st.booleans())))
     return replace(problem, spreads=tuple(spreads))

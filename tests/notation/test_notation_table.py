@@ -15,7 +15,7 @@ import tutor.notation
 from tutor.notation.make_table import table_of
 from tutor.notation.scanner import Scanner
 from tutor.notation.symbols import Symbol
-from tutor.notation.table import Misplaced, Table
+from tutor.notation.table import Misplaced, ParseTable
 
 ROOM = Path(tutor.notation.__file__).parent
 GRAMMAR = Lark(
@@ -55,7 +55,7 @@ def by_lark(symbols: list[Symbol], start: str) -> Any:
 
 
 TABLES = {
-    start: Table.of(rows, start, lambda name: lambda parts: Tree(name, parts))
+    start: ParseTable.of(rows, start, lambda name: lambda parts: Tree(name, parts))
     for start, rows in json.loads((ROOM / "line_table.json").read_text("utf-8")).items()
 }
 

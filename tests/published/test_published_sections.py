@@ -16,7 +16,7 @@ from worked_sections import COMPOUND, WORKED, Cut, Sections
 from tutor.judge import judge
 from tutor.judge.about import as_text
 from tutor.lesson import Lesson, Reply
-from tutor.statics import joint_order, section, solve
+from tutor.statics import joint_order, section_through, solve
 
 BY_TITLE = pytest.mark.parametrize("worked", WORKED, ids=lambda worked: worked.problem.title)
 
@@ -34,7 +34,9 @@ def values_of(worked: Sections) -> list[str]:
 
 
 def parts_of(worked: Sections, cut: Cut) -> tuple[str, ...]:
-    return section(worked.problem, [own(worked, each) for each in cut.members]).part_with(cut.keep)
+    return section_through(worked.problem, [own(worked, each) for each in cut.members]).part_with(
+        cut.keep
+    )
 
 
 def own(worked: Sections, name: str) -> str:

@@ -28,7 +28,7 @@ from walker import Walker
 from tutor.drafting import Draft, lines_of
 from tutor.homework.brought import brought
 from tutor.lesson import Lesson
-from tutor.lesson.place import key_of
+from tutor.lesson.place import place_key
 from tutor.model import Problem, load_problem
 from tutor.records import Keep
 from tutor.records.kept_lines import TRUSS, KeptLines
@@ -72,7 +72,7 @@ def standing(lesson: Lesson) -> dict[str, Any]:
         "brought": list(state.brought),
         "letters": dict(state.letters),
         "taught": list(state.taught),
-        "hints by place": {key_of(place): given.level for place, given in state.hints.items()},
+        "hints by place": {place_key(place): given.level for place, given in state.hints.items()},
     }
 
 

@@ -13,7 +13,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tutor.records import Keep, data_folder, disk
-from tutor.records.keep import file_name
+from tutor.records.keep import journal_name
 
 START = datetime(2025, 3, 1, 9, 30, tzinfo=UTC)
 
@@ -114,7 +114,7 @@ def test_listing_never_raises_whatever_the_files_hold(tmp_path_factory, files):
 @given(st.text(st.characters(), max_size=80))
 def test_no_title_makes_a_file_name_with_more_than_letters_figures_and_hyphens(title):
     assert re.fullmatch(
-        r"[a-z0-9][a-z0-9-]{0,39}-2025-03-01-[0-9a-f]{8}\.jsonl", file_name(title, START)
+        r"[a-z0-9][a-z0-9-]{0,39}-2025-03-01-[0-9a-f]{8}\.jsonl", journal_name(title, START)
     )
 
 

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from tutor.records import Keep
-from tutor.records.kept_lines import KeptLines, folded
+from tutor.records.kept_lines import KeptLines, lines_after
 from tutor.shipped import shipped_problems
 from tutor.workbook import open_workbook
 
@@ -197,7 +197,7 @@ def test_entries_that_are_none_are_passed_over() -> None:
         {"kind": "other", "from": 0, "add": []},
         {"kind": "lines", "from": 1, "add": ["c", 3, None]},
     ]
-    assert folded(events) == ("a", "c")
+    assert lines_after(events) == ("a", "c")
 
 
 def test_the_paper_of_a_homework_tells_what_was_damaged(tmp_path: Path) -> None:

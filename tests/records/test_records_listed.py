@@ -24,9 +24,9 @@ from tutor.records.listed import (
     SeenRow,
     list_of,
     read_seen,
-    settled,
     stamp_of,
     stamps_in,
+    sure_stamp,
     write_seen,
 )
 
@@ -74,8 +74,8 @@ def test_a_file_written_shortly_before_it_was_read_is_not_known_by_its_time(tmp_
     path = tmp_path / "arm.toml"
     path.write_text("one", "utf-8")
     stamp = stamp_of(path)
-    assert settled(stamp, stamp[1] + UNSETTLED // 2) == NO_STAMP
-    assert settled(stamp, stamp[1] + 2 * UNSETTLED) == stamp
+    assert sure_stamp(stamp, stamp[1] + UNSETTLED // 2) == NO_STAMP
+    assert sure_stamp(stamp, stamp[1] + 2 * UNSETTLED) == stamp
     path.write_text("two", "utf-8")  # as long, and at once
     os.utime(path, ns=(stamp[1], stamp[1]))
     assert stamp_of(path) == stamp  # which is why its time says nothing

@@ -11,7 +11,7 @@ from textual.widgets import OptionList
 
 from tutor.model import load_problem
 from tutor.records import Keep, Settings, read_settings
-from tutor.records.settings import Given
+from tutor.records.settings import ThisTime
 from tutor.screens.dialogs.told import Told
 from tutor.screens.sheet import SheetScreen
 from tutor.screens.walk import WalkScreen
@@ -91,13 +91,13 @@ async def test_all_of_it_can_be_switched_off(tmp_path: Path) -> None:
         assert "Type begin" not in seen(pilot)
         await enter_line(pilot, "guide on")
         await settle(pilot, lambda: read_settings(tmp_path)[0].guide)
-    async with opened(tmp_path, FIRST, given=Given(no_guide=True)) as pilot:
+    async with opened(tmp_path, FIRST, given=ThisTime(no_guide=True)) as pilot:
         await settle(pilot, lambda: "watched" in seen(pilot))
         assert "to practise" not in seen(pilot)
 
 
 async def test_a_lesson_begins_as_the_command_line_says(tmp_path: Path) -> None:
-    given = Given(begin="joints")
+    given = ThisTime(begin="joints")
     async with opened(tmp_path, FIRST / "lamp-arm.toml", given=given) as pilot:
         await settle(pilot, lambda: isinstance(pilot.app.screen, WalkScreen))
         await settle(pilot, lambda: lesson_of(pilot).state.step == "joints")

@@ -13,7 +13,7 @@ from strategies import trusses
 
 from tutor.model import Joint, Member, Problem, load_problem
 from tutor.notation import Exact
-from tutor.statics import Moment, joint_order, meetings, part, section, sections, solve
+from tutor.statics import Moment, joint_order, meetings, part, section_through, sections, solve
 
 PAPER = Path(__file__).parents[1] / "paper"
 
@@ -60,7 +60,7 @@ def loads(problem: Problem) -> list[object]:
 def test_members_that_do_not_go_right_through_leave_one_piece() -> None:
     truss = pratt(4, 3, 4, 12)
     some = [member.name for member in truss.members][:1]
-    found = section(truss, some)
+    found = section_through(truss, some)
     assert len(found.parts) == 1
     assert not found.divides
     assert found.needless == tuple(some)
@@ -68,7 +68,7 @@ def test_members_that_do_not_go_right_through_leave_one_piece() -> None:
 
 def test_a_member_cut_beside_the_section_is_told_as_needless() -> None:
     truss = load_problem(PAPER / "fink.toml")
-    found = section(truss, ["BC", "FG", "CF", "DE"])
+    found = section_through(truss, ["BC", "FG", "CF", "DE"])
     assert len(found.parts) == 2
     assert found.needless == ("DE",)
     assert not found.divides

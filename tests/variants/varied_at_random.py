@@ -10,7 +10,7 @@ from fractions import Fraction
 
 from tutor.model import Load, Problem
 from tutor.model.amounts import Wrong, amount
-from tutor.model.vary import Choice, Condition, Kind, Vary, parts_of_spread
+from tutor.model.vary import Condition, Kind, VariedPart, Vary, parts_of_spread
 from tutor.notation import Exact
 from tutor.statics import solve
 
@@ -27,7 +27,7 @@ def varied_at_random(base: Sequence[Problem], seed: int) -> Problem:
         choices += _joints(rng, problem)
     if rng.random() < 0.4:
         choices += [
-            Choice("scale", (), axis, _numbers(rng.sample(FACTORS, rng.randint(1, 4))))
+            VariedPart("scale", (), axis, _numbers(rng.sample(FACTORS, rng.randint(1, 4))))
             for axis in rng.choice(["x", "y", "xy"])
         ]
     keep = tuple(_conditions(rng, problem))
@@ -39,7 +39,7 @@ def _numbers(texts: Sequence[str]) -> tuple[Exact, ...]:
     return tuple(number for number in read if not isinstance(number, Wrong))
 
 
-def _loads(rng: random.Random, problem: Problem) -> Iterator[Choice]:
+def _loads(rng: random.Random, problem: Problem) -> Iterator[VariedPart]:
     seen: set[str] = set()
     for load in problem.given_loads:
         if load.joint not in seen:
@@ -47,15 +47,17 @@ def _loads(rng: random.Random, problem: Problem) -> Iterator[Choice]:
             yield from _of_load(rng, load)
 
 
-def _of_load(rng: random.Random, load: Load) -> Iterator[Choice]:
+def _of_load(rng: random.Random, load: Load) -> Iterator[VariedPart]:
     for part, _ in load.pushes:
         if rng.random() < 0.8:
-            yield Choice("loads", (load.joint,), part, _numbers(_sizes(rng)))
+            yield VariedPart("loads", (load.joint,), part, _numbers(_sizes(rng)))
     if load.size is not None and rng.random() < 0.5:
-        yield Choice("loads", (load.joint,), "size", _numbers(_sizes(rng)))
+        yield VariedPart("loads", (load.joint,), "size", _numbers(_sizes(rng)))
     if load.size is not None and rng.random() < 0.5:
         angles = rng.sample(ANGLES, rng.randint(1, 4))
-        yield Choice("loads", (load.joint,), "angle", _numbers([str(angle) for angle in angles]))
+        yield VariedPart(
+            "loads", (load.joint,), "angle", _numbers([str(angle) for angle in angles])
+        )
 
 
 def _sizes(rng: random.Random) -> list[str]:
@@ -64,22 +66,22 @@ def _sizes(rng: random.Random) -> list[str]:
     return [rng.choice(shapes) for _ in range(rng.randint(1, 6))]
 
 
-def _spreads(rng: random.Random, problem: Problem) -> Iterator[Choice]:
+def _spreads(rng: random.Random, problem: Problem) -> Iterator[VariedPart]:
     for spread in problem.spreads:
         for part, _ in parts_of_spread(spread)[:1]:
             if rng.random() < 0.8:
                 sizes = [str(rng.randint(1, 9)) for _ in range(3)]
-                yield Choice("spread", spread.on[:1], part, _numbers(sizes))
+                yield VariedPart("spread", spread.on[:1], part, _numbers(sizes))
 
 
-def _joints(rng: random.Random, problem: Problem) -> Iterator[Choice]:
+def _joints(rng: random.Random, problem: Problem) -> Iterator[VariedPart]:
     for joint in rng.sample(problem.joints, min(len(problem.joints), rng.randint(1, 3))):
         axis = rng.choice("xy")
         here = joint.at["xy".index(axis)]
         step = rng.choice([Fraction(1, 2), Fraction(1), Fraction(1, 4), Fraction(2)])
         start = Fraction(here).limit_denominator(1000)
         places = [start + step * k for k in range(rng.choice([0, -1, -2]), rng.randint(1, 4))]
-        yield Choice("joints", (joint.name,), axis, _numbers([str(place) for place in places]))
+        yield VariedPart("joints", (joint.name,), axis, _numbers([str(place) for place in places]))
 
 
 def _conditions(rng: random.Random, problem: Problem) -> Iterator[Condition]:

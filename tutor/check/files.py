@@ -13,7 +13,7 @@ from tutor.check.spread import no_collecting, spread
 from tutor.check.twins import twins
 from tutor.check.varying import varying_defects
 from tutor.model import Defect, Problem, ProblemError, ProblemSet, Rules, load_sets
-from tutor.model.read import Outcome, outcome
+from tutor.model.read import ReadProblem, outcome
 from tutor.statics import Answer, Unsolvable, determinacy, forces_follow, solve, soundness
 from tutor.text import unended
 
@@ -66,7 +66,7 @@ def _of_sets(sets: tuple[ProblemSet, ...], count: int, tell: Tell) -> Iterator[D
             tell(done, count)
 
 
-def _read(files: Sequence[Path], rules: Rules) -> Iterator[Outcome]:
+def _read(files: Sequence[Path], rules: Rules) -> Iterator[ReadProblem]:
     return spread(lambda file: outcome(file, rules), files)
 
 

@@ -16,7 +16,7 @@ from tutor.judge.called import called
 from tutor.judge.claims import CLAIMS
 from tutor.judge.mistakes import KINDS
 from tutor.lesson.steps import STEP
-from tutor.text import times as in_times
+from tutor.text import so_often
 
 MOST = 3
 FEWEST = 2
@@ -95,7 +95,7 @@ def _mistaken(students: Sequence[Student], titles: Mapping[str, str], of: int) -
         habit = f", {often} of them {OFTEN} times or more" if often else ""
         words = (
             f"Explain again “{called(code)}”: {len(by_student)} of {of} students did so{habit}, "
-            f"{in_times(by_student.total())} in all, most in {titles[problem]} ({step}). "
+            f"{so_often(by_student.total())} in all, most in {titles[problem]} ({step}). "
             f"{why(code, step)}"
         )
         yield Matter(len(habitual), len(by_student), words.strip())
@@ -134,6 +134,6 @@ def _told(students: Sequence[Student], titles: Mapping[str, str], of: int) -> It
     for problem, count in sorted(who.items()):
         words = (
             f"Work {titles[problem]} through on the board: {count} of {of} students asked for "
-            f"a line itself there, {in_times(lines[problem])}."
+            f"a line itself there, {so_often(lines[problem])}."
         )
         yield Matter(count, count, words)

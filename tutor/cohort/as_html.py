@@ -24,7 +24,7 @@ from tutor.model.caution import CAUTION
 from tutor.skills import MASTERED
 from tutor.skills.mastery import IN_PLAIN_WORDS
 from tutor.skills.places import place_in_words
-from tutor.text import so_many, times
+from tutor.text import so_many, so_often
 
 MOST_BARS = 15
 MOST_TYPED = 12
@@ -108,7 +108,7 @@ def _mistakes(report: ClassReport) -> Iterator[str]:
         Bar(
             kind.called,
             kind.students,
-            f"{kind.called}: {kind.students} of {report.handed_in} students, {times(kind.times)}",
+            f"{kind.called}: {kind.students} of {report.handed_in} students, {so_often(kind.times)}",
             f"mistake-{kind.code}",
             f"{kind.students}",
         )
@@ -124,7 +124,7 @@ def _mistakes(report: ClassReport) -> Iterator[str]:
 
 def _kind(report: ClassReport, kind: Kind) -> Iterator[str]:
     yield f'<details id="mistake-{escape(kind.code)}" open><summary><b>{escape(kind.called)}</b>: '
-    yield f"{kind.students} of {report.handed_in} students, {times(kind.times)}</summary>"
+    yield f"{kind.students} of {report.handed_in} students, {so_often(kind.times)}</summary>"
     yield "<table><tr><th>problem, step</th><th class=n>students</th><th class=n>times</th>"
     yield "<th>lines typed</th></tr>"
     for place in report.mistakes:

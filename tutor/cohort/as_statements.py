@@ -14,7 +14,7 @@ from typing import Any
 from urllib.parse import quote
 from uuid import NAMESPACE_URL, uuid5
 
-from tutor.cohort.facts import Answer, ClassReport, State, Student, Work
+from tutor.cohort.facts import Answer, ClassReport, HowFar, Student, Work
 from tutor.cohort.times import moment
 from tutor.skills.places import place_in_words
 
@@ -26,7 +26,7 @@ ASSESSMENT = "http://adlnet.gov/expapi/activities/assessment"
 MISTAKES = f"{HOME}/extensions/mistakes"
 STEP = f"{HOME}/extensions/step"
 LONGEST = 500
-ENDED: Mapping[State, str] = {"finished": "completed", "watched": "experienced"}
+ENDED: Mapping[HowFar, str] = {"finished": "completed", "watched": "experienced"}
 """The verb for a work that came to its end."""
 
 

@@ -11,7 +11,7 @@ from tutor.cohort.skilled import SkillOf, skilled
 from tutor.model.caution import CAUTION
 from tutor.skills.mastery import IN_PLAIN_WORDS
 from tutor.skills.places import place_in_words
-from tutor.text import so_many, times
+from tutor.text import so_many, so_often
 
 WIDTH = 80
 MOST_PLACES = 12
@@ -70,7 +70,7 @@ def _places(report: ClassReport, everything: bool) -> Iterator[str]:
     most = len(report.mistakes) if everything else MOST_PLACES
     for found in report.mistakes[:most]:
         head = f"{found.called}, in {found.problem} ({found.step}): {so_many(found.students, 'student')}"
-        yield wrapped(f"{head}, {times(found.times)}", "  ", "    ")
+        yield wrapped(f"{head}, {so_often(found.times)}", "  ", "    ")
         lines = list(zip(found.counts, found.typed, strict=True))
         for count, text in lines if everything else lines[:MOST_LINES]:
             yield f"    {count:4} × {_cut(text, WIDTH - 11)}"

@@ -23,10 +23,10 @@ from tutor.judge.version import judge_version
 from tutor.lesson import Event, Lesson
 from tutor.lesson.fold import step_once
 from tutor.lesson.outcome import Outcome, changed, changes
-from tutor.lesson.replay import Kept, paired
+from tutor.lesson.replay import KeptEvent, paired
 from tutor.lesson.state import State
 from tutor.model import Problem
-from tutor.records.line import Line
+from tutor.records.line import JournalLine
 
 MOST_ANSWERS = 3000
 """So many answers of one lesson are looked at."""
@@ -49,7 +49,7 @@ class Replayed:
 
 
 def replayed(
-    problem: Problem, lines: Sequence[Line], whole: bool, seed: str, share: float = SHARE
+    problem: Problem, lines: Sequence[JournalLine], whole: bool, seed: str, share: float = SHARE
 ) -> Replayed:
     """The lesson on `problem` that these lines of a journal hold.
 
@@ -73,7 +73,7 @@ def replayed(
     return found
 
 
-def side_by_side(records: Sequence[Mapping[str, Any]]) -> list[Kept] | None:
+def side_by_side(records: Sequence[Mapping[str, Any]]) -> list[KeptEvent] | None:
     """Each event with the outcome that stands behind it; None where they do not take turns so."""
     if len(records) % 2:
         return None
@@ -82,7 +82,7 @@ def side_by_side(records: Sequence[Mapping[str, Any]]) -> list[Kept] | None:
         for event, outcome in zip(records[::2], records[1::2], strict=True):
             if outcome.get("kind") != "outcome" or event.get("kind") in NO_EVENTS:
                 return None
-            kept.append(Kept(Event.from_record(event), Outcome.from_record(outcome), False))
+            kept.append(KeptEvent(Event.from_record(event), Outcome.from_record(outcome), False))
     except ValueError:
         return None
     return kept
@@ -98,7 +98,9 @@ def _judge_of(same: Same) -> Judge:
     return Judge(same.problem)
 
 
-def _believed(problem: Problem, kept: Sequence[Kept], judged: frozenset[int]) -> Replayed | None:
+def _believed(
+    problem: Problem, kept: Sequence[KeptEvent], judged: frozenset[int]
+) -> Replayed | None:
     """The lesson as its outcomes say; None where one of them cannot be so, or comes out otherwise.
 
     The states between are made only where one is asked for; an undo asks for all of them.
@@ -148,7 +150,7 @@ def as_kept(before: State, after: State) -> Any:
     return json.loads(json.dumps(changes(before, after)))
 
 
-def _anew(problem: Problem, kept: Sequence[Kept]) -> Replayed:
+def _anew(problem: Problem, kept: Sequence[KeptEvent]) -> Replayed:
     """The lesson with every answer judged now; what was shown is no answer, and stands as it was kept."""
     found = Replayed(_begun(problem), whole=True)
     lesson = found.lesson
@@ -168,7 +170,7 @@ def _anew(problem: Problem, kept: Sequence[Kept]) -> Replayed:
     return found
 
 
-def _stands_as_shown(lesson: Lesson, kept: Kept) -> bool:
+def _stands_as_shown(lesson: Lesson, kept: KeptEvent) -> bool:
     """Whether this was shown to the student, and is taken over so: another version may show something
     else at the same word, and what was typed after it would be lost."""
     if kept.event.kind != "show" or kept.outcome is None:

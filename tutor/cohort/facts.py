@@ -10,8 +10,8 @@ from typing import Literal
 
 from tutor.skills import Mastery
 
-State = Literal["not begun", "begun", "watched", "finished"]
-STATES: tuple[State, ...] = ("finished", "watched", "begun", "not begun")
+HowFar = Literal["not begun", "begun", "watched", "finished"]
+STATES: tuple[HowFar, ...] = ("finished", "watched", "begun", "not begun")
 """How far a work got, furthest first; `watched` is gone through to its end, with next to nothing of the student's own."""
 
 
@@ -46,7 +46,7 @@ class Work:
 
     problem: str
     title: str
-    state: State
+    state: HowFar
     step: str = ""
     found: int = 0
     of: int = 0

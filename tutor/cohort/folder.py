@@ -36,14 +36,15 @@ def files_in(folder: Path) -> tuple[Lying, ...]:
     Folders that are not opened are among them, with the reason. OSError where the folder cannot be listed.
     """
     if folder.is_file():
-        return (Lying(folder, disk.shown(folder.name)),)
+        return (Lying(folder, disk.path_shown(folder.name)),)
     found = sorted(_under(folder, DEEPEST), key=lambda each: each[0].as_posix())
     if len(found) > MOST_FILES:
         files = so_many(len(found) - MOST_FILES, "file")
         refused = TOO_MANY.format(files=files, most=MOST_FILES)
         found = [*found[:MOST_FILES], (found[MOST_FILES][0], refused)]
     return tuple(
-        Lying(path, disk.shown(path.relative_to(folder).as_posix()), why) for path, why in found
+        Lying(path, disk.path_shown(path.relative_to(folder).as_posix()), why)
+        for path, why in found
     )
 
 
@@ -69,7 +70,7 @@ def read(lying: Lying) -> bytes | Fault:
     try:
         return disk.read_file(lying.path)
     except OSError as refused:
-        return Fault(lying.name, f"it cannot be read: {disk.reason(refused)}")
+        return Fault(lying.name, f"it cannot be read: {disk.why_not(refused)}")
 
 
 def seed_of(files: Sequence[Lying]) -> str:

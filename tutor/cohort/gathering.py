@@ -14,7 +14,7 @@ from tutor.cohort.sampling import SHARE
 from tutor.cohort.working import work_of
 from tutor.lesson import Lesson
 from tutor.model import Problem
-from tutor.records.told import in_short
+from tutor.records.told import faults_in_short
 from tutor.skills import Mastery, Seen, masteries, seen_in
 from tutor.text import one_line, shown
 
@@ -139,7 +139,7 @@ class _Reader:
             return
         if part.faults:
             self._tell(
-                f"{what} was edited or damaged: {in_short(part.faults)}; its whole lines count"
+                f"{what} was edited or damaged: {faults_in_short(part.faults)}; its whole lines count"
             )
         name, problem = found
         self._replay(part, name, problem, what)

@@ -55,7 +55,7 @@ def _journals(problem: Problem, lessons: Lessons, left_out: list[str]) -> list[b
         try:
             data = whole_lines(kept)
         except OSError as refused:
-            left_out.append(f"a lesson on {problem.title} cannot be read: {disk.reason(refused)}")
+            left_out.append(f"a lesson on {problem.title} cannot be read: {disk.why_not(refused)}")
             continue
         if data:
             found.append(data)

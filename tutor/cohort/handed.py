@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from datetime import datetime
 
 from tutor.records.contents import Contents, read_contents
-from tutor.records.line import Line, read_line, write_line
+from tutor.records.line import JournalLine, whole_line, write_line
 
 FORMAT = "pinjoint hand-in"
 VERSION = 1
@@ -87,7 +87,7 @@ def written(
         },
     )
     body = top + b"\n" + b"".join(journal.rstrip(b"\n") + b"\n" for journal in journals)
-    line = read_line(top)
+    line = whole_line(top)
     assert line is not None
     end = {"kind": "end", "lessons": len(journals), "digest": digest(body)}
     return body + write_line(1, OF, line.sum, made, end) + b"\n"
@@ -109,7 +109,7 @@ def read_handed_in(data: bytes) -> HandedIn | str:
         return ZIPPED
     data = plain_bytes(data)
     top_raw, _, rest = data.partition(b"\n")
-    top = read_line(top_raw)
+    top = whole_line(top_raw)
     if top is None or top.event.get("format") != FORMAT:
         return (
             NOT_ONE if FORMAT.encode() not in top_raw else f"its first line is damaged; {NOT_ONE}"
@@ -126,11 +126,11 @@ def read_handed_in(data: bytes) -> HandedIn | str:
     return HandedIn(student, set_name, title, top.at, parts, faults)
 
 
-def _without_end(rest: bytes) -> tuple[bytes, Line | None]:
+def _without_end(rest: bytes) -> tuple[bytes, JournalLine | None]:
     """The journals, and the last line of the file where it is whole."""
     trimmed = rest.rstrip(b"\n")
     start = trimmed.rfind(b"\n") + 1
-    last = read_line(trimmed[start:])
+    last = whole_line(trimmed[start:])
     if last is not None and last.problem == OF and last.event.get("kind") == "end":
         return trimmed[:start], last
     is_ours = OWN in trimmed[start : start + 40]
@@ -147,7 +147,7 @@ def _journals(body: bytes) -> Iterator[bytes]:
         start = stop
 
 
-def _faults(top: Line, end: Line | None, before: bytes, count: int) -> Iterator[str]:
+def _faults(top: JournalLine, end: JournalLine | None, before: bytes, count: int) -> Iterator[str]:
     if end is None:
         yield TORN
     elif end.after != top.sum or end.event.get("digest") != digest(before):

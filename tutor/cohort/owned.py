@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tutor.cohort.facts import State as Far
+from tutor.cohort.facts import HowFar
 from tutor.judge import Value
 from tutor.lesson import Lesson
 from tutor.lesson.place import NoForce, Place
@@ -20,7 +20,7 @@ class Owned:
     """What one lesson counts for: how far it got; of the `of` forces asked for, how many the student
     `found` and how many were `shown`."""
 
-    state: Far
+    state: HowFar
     found: int
     shown: int
     of: int
@@ -35,7 +35,7 @@ def owned(lesson: Lesson) -> Owned:
     shown = {name for name in stands if last.get(name) == "shown"}
     of = asked(lesson)
     if not lesson.done:
-        far: Far = "begun"
+        far: HowFar = "begun"
     else:
         share = len(shown) / of if of else _share_shown(lesson)
         far = "watched" if share >= WATCHED else "finished"

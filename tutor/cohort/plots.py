@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from html import escape
 from statistics import median
 
-from tutor.cohort.facts import STATES, State
+from tutor.cohort.facts import STATES, HowFar
 
 WIDTH = 720
 LABEL = 300
@@ -30,7 +30,7 @@ HATCHES = (
     '<rect width="6" height="6" fill="#fff"/><circle cx="3" cy="3" r="1.6" fill="#1d4f72"/></pattern>'
     "</defs>"
 )
-FILLS: dict[State, str] = {
+FILLS: dict[HowFar, str] = {
     "finished": "#1d4f72",
     "watched": "url(#watched)",
     "begun": "url(#begun)",

@@ -14,7 +14,7 @@ from random import Random
 
 from tutor.cohort.claimed import ANSWERS
 from tutor.lesson.outcome import Outcome
-from tutor.lesson.replay import Kept
+from tutor.lesson.replay import KeptEvent
 
 SHARE = 0.02
 """The share of the answers that speak for the student which is judged again; our own judgement."""
@@ -22,7 +22,7 @@ AGAINST = 0.25
 """So much less often is an answer drawn that was called wrong."""
 
 
-def sample(kept: Sequence[Kept], seed: str, share: float = SHARE) -> frozenset[int]:
+def sample(kept: Sequence[KeptEvent], seed: str, share: float = SHARE) -> frozenset[int]:
     """The places of the answers to be judged again."""
     draw = Random(hashlib.sha256(seed.encode("utf-8", "surrogatepass")).digest()).random
     lots: dict[int, tuple[bool, float]] = {}

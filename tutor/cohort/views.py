@@ -21,8 +21,7 @@ from tutor.judge.called import called
 from tutor.skills import skill_called
 from tutor.skills.mastery import IN_PLAIN_WORDS
 from tutor.skills.places import place_in_words
-from tutor.text import listed, one_line, so_many
-from tutor.text import times as in_times
+from tutor.text import listed, one_line, so_many, so_often
 
 Cell = str | int
 MOST_TYPED = 40
@@ -101,7 +100,7 @@ def _made_by(report: ClassReport, code: str) -> str:
 def _place(place: Mistaken) -> Iterator[str]:
     yield (
         f"{place.problem} ({place.step}): {so_many(place.students, 'student')}, "
-        f"{in_times(place.times)}"
+        f"{so_often(place.times)}"
     )
     pairs = list(zip(place.counts, place.typed, strict=True))
     for count, text in pairs[:MOST_TYPED]:

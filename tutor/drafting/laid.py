@@ -15,7 +15,7 @@ from tutor.drafting.names import path_of
 from tutor.drafting.words import FORCES, LENGTHS, UNITS, Bad, Word, number_of
 from tutor.model import Problem, Spread
 from tutor.model.parts import AXES, PushDirection
-from tutor.model.spread import Per, measure
+from tutor.model.spread import Per, measure_along
 from tutor.notation import Exact
 
 HOW = "write spread 2 down AB BC, with by span for a load like snow, or in all for the whole of it"
@@ -128,7 +128,7 @@ class _Reader:
         for way, _ in pushes:
             for name in self.on:
                 here = self.problem.member[name]
-                if measure(self.problem.joint, here, self.per, way).value == 0.0:
+                if measure_along(self.problem.joint, here, self.per, way).value == 0.0:
                     message = f"member {name} has no span across a load {way}"
                     raise Bad(name, message, "leave by span out", first)
         return found

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from tutor.drafting.words import Bad, Word
 from tutor.model import Problem
-from tutor.model.defect import nearest
+from tutor.model.defect import nearest_name
 from tutor.model.read_parts import NAME, NAMES
 from tutor.model.supports import SUPPORTS
 from tutor.text import FEW, listed
@@ -92,7 +92,7 @@ def needed(problem: Problem, word: Word, text: str | None = None) -> str:
 def check_spelling(problem: Problem, word: Word) -> None:
     """Bad where a word that means no joint is nearly one of those for supports and loads."""
     known = joint_meant(problem, word.text) is not None or word.lower in KEYWORDS
-    close = nearest(word.text, KEYWORDS) if len(word.text) > 2 and not known else None
+    close = nearest_name(word.text, KEYWORDS) if len(word.text) > 2 and not known else None
     if close is not None:
         raise Bad(word.text, "this is no word known here", f"write {close} if you meant that", word)
 
@@ -163,7 +163,7 @@ def _no_path(problem: Problem, word: Word) -> Bad:
         cure = f"write {name} 4 0 to move it, {name} pin, {name} 12 down, or a member like AB"
         return Bad(word.text, f"joint {name} alone says nothing", cure, word)
     found = re.fullmatch(r"([A-Za-z]\d*)([A-Za-z]\d*)", word.text)
-    if found is not None and nearest(word.text, KEYWORDS) is None:
+    if found is not None and nearest_name(word.text, KEYWORDS) is None:
         lost = next((part for part in found.groups() if joint_meant(problem, part) is None), "")
         if lost:
             return missing(problem, word, lost.upper())

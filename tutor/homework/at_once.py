@@ -9,7 +9,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from tutor.homework.page import Page, Written
-from tutor.judge.worked import size_of, value_given
+from tutor.judge.worked import side_value, value_given
 from tutor.notation import Label, Line, Side, Step, Unreadable
 
 Writes = Callable[[Page, str], Written]
@@ -58,7 +58,7 @@ def _heading(line: Line, label: Label | None) -> str:
 
 
 def _side(line: Line, side: Side) -> str:
-    if side.numeric and size_of(side) == 0.0:
+    if side.numeric and side_value(side) == 0.0:
         return "0"
     typed = line.text[side.span.start : side.span.end]
     return typed if side.letter is None else f"{typed} {side.letter}"

@@ -10,7 +10,7 @@ from tutor.homework.page import Page, Written
 from tutor.homework.work import read_work
 from tutor.judge import Equation, Fx, Fy, M
 from tutor.judge.known_values import KnownValue, KnownValues
-from tutor.judge.nearest import clearly_nearest, fitting, plainly
+from tutor.judge.nearest import clearly_nearest, plainly, right_for
 from tutor.judge.same import SAME
 from tutor.judge.typed import typed_equation
 from tutor.judge.worked import equation_before_value, named, value_at_end, value_given
@@ -40,7 +40,7 @@ def equation_meant(page: Page, text: str) -> Equation | None:
         return None
     problem, joint = page.problem, page.paper.place
     offers = _offers(page)
-    right = fitting(said, problem, own, offers)
+    right = right_for(said, problem, own, offers)
     if len(right) > 1:
         right = tuple(plainly(said, problem, own, right))
     if right or len(offers) > MOST_TRIED:

@@ -20,14 +20,14 @@ from typing import Any, Literal
 from tutor.judge.about import Along, Asked, Equation, Fx, Fy, M, Value, about_called, in_words
 from tutor.judge.below_the_bar import all_below
 from tutor.judge.chain import readings_of
-from tutor.judge.declared import drawn_otherwise, turned
+from tutor.judge.declared import drawn_otherwise, senses_turned
 from tutor.judge.desk import Desk
 from tutor.judge.elimination import by_elimination
 from tutor.judge.figures_meant import with_decimals
 from tutor.judge.in_part import stands_in_part
 from tutor.judge.in_size import of_sizes
 from tutor.judge.kind import Case
-from tutor.judge.known_values import KnownValues, checked
+from tutor.judge.known_values import KnownValues, checked_known
 from tutor.judge.lines_meant import unclear
 from tutor.judge.mistakes import KINDS
 from tutor.judge.other_equation import holds_at_solution
@@ -37,7 +37,7 @@ from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import Mistake, Remark, Verdict
 from tutor.judge.worked import ends_in_moment, sized
-from tutor.judge.written import line_of
+from tutor.judge.written import true_line
 from tutor.model import Problem
 from tutor.notation import Line, Names, Unreadable, read_letters, read_line, read_pieces
 from tutor.notation.set_equal import value_spaced
@@ -101,7 +101,7 @@ class Judge:
         known: Mapping[str, float | int | str] | None = None,
     ) -> KnownValues:
         """The student's senses and values, checked; ValueError as in `known_values.checked`."""
-        return checked(self.problem, self.names, senses, known)
+        return checked_known(self.problem, self.names, senses, known)
 
     def judge(
         self,
@@ -208,7 +208,7 @@ class Judge:
         if not senses:
             return line
         rest = self.problem, own, self.values(), self.problem.tolerance
-        other = turned(line, senses)
+        other = senses_turned(line, senses)
         return (
             other
             if holds_at_solution(other, *rest) and not holds_at_solution(line, *rest)
@@ -281,7 +281,7 @@ def judge(
 
 def right_line(problem: Problem, about: Equation, own: KnownValues) -> str:
     """A right line for `about`, with the student's senses and values: the last hint."""
-    return line_of(TrueEquation(problem, about, own))
+    return true_line(TrueEquation(problem, about, own))
 
 
 class Room(ModuleType):

@@ -140,7 +140,7 @@ def _components(
     return found
 
 
-def one_by_one(
+def left_unpaired(
     terms: Sequence[Term], numbers: Sequence[TrueTerm], scale: float, tolerance: Tolerance
 ) -> tuple[list[Term], list[TrueTerm]]:
     """The typed and the true numbers that are left when those that are plainly each other are out."""

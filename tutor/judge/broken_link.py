@@ -15,11 +15,11 @@ from tutor.judge.known_values import KnownValue
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME, are_near
 from tutor.judge.verdict import Mistake, Verdict
-from tutor.judge.worked import size_of, with_the_way_of
+from tutor.judge.worked import side_value, with_the_way_of
 from tutor.notation import Side, Step
 from tutor.notation.evaluate import parts
 from tutor.notation.tree import Span, Unit, within
-from tutor.notation.units import NEWTONS, measure
+from tutor.notation.units import NEWTONS, unit_meaning
 from tutor.notation.unreadable import Broken
 from tutor.text import listed
 
@@ -70,7 +70,7 @@ def broken_link(desk: Desk, step: Step, of_value: bool = False) -> BrokenLink | 
     step = without_remainder(step)
     pairs = list(pairwise(step.sides))
     numeric = [(one, other) for one, other in pairs if one.numeric and other.numeric]
-    if all_numbers(step) and not (of_value and all(map(size_of, step.sides))):
+    if all_numbers(step) and not (of_value and all(map(side_value, step.sides))):
         numeric = numeric[1:]
     worked = [(one, other) for one, other in pairs if comes_to(desk, step, one, other)]
     for one, other in (*worked, *numeric):
@@ -125,7 +125,7 @@ def _minus_lost(desk: Desk, one: Side, other: Side) -> str | None:
     values = [term.value * known.get(term.name or "", 1.0) for term in one.terms]
     for term, value in zip(one.terms, values, strict=True):
         turned = sum(values) - 2 * value
-        if known.get(term.name or "", 0.0) < 0.0 and are_near(turned, size_of(other)):
+        if known.get(term.name or "", 0.0) < 0.0 and are_near(turned, side_value(other)):
             return term.name
     return None
 
@@ -139,7 +139,7 @@ def _in_radians(step: Step, one: Side, other: Side) -> bool:
     except Broken:
         return False
     again = replace(one, terms=terms)
-    return size_of(again) != size_of(one) and are_equal(again, other)
+    return side_value(again) != side_value(one) and are_equal(again, other)
 
 
 def _not_what_it_is(desk: Desk, step: Step, one: Side, other: Side) -> str | None:
@@ -158,7 +158,7 @@ def _not_what_it_is(desk: Desk, step: Step, one: Side, other: Side) -> str | Non
     held = [KnownValue(1.0, 0.0) if t.name is None else known[t.name] for t in one.terms]
     true = sum(term.value * own.value for term, own in zip(one.terms, held, strict=True))
     radius = sum(abs(term.value) * own.radius for term, own in zip(one.terms, held, strict=True))
-    size, number = abs(true), size_of(other)
+    size, number = abs(true), side_value(other)
     off = abs(size - abs(number)) if other.letter or other.sense else abs(true - number)
     if off <= max(NEAR * size, radius + min(other.terms[0].radius, NEAR * size)) + 1e-9:
         return None
@@ -179,11 +179,11 @@ def _only_unit(desk: Desk, one: Side, other: Side) -> bool:
     }
     if typed & NEWTONS.keys() - {desk.problem.force}:
         return False
-    scale = measure(other.unit, desk.problem.force, desk.problem.length).value
+    scale = unit_meaning(other.unit, desk.problem.force, desk.problem.length).value
     known = desk.own.known
     values = [term.value * (known[term.name].value if term.name else 1.0) for term in one.terms]
     size = abs(sum(values))
-    return abs(size - abs(size_of(other)) / scale) <= SAME * size
+    return abs(size - abs(side_value(other)) / scale) <= SAME * size
 
 
 def number_in_words(value: float) -> str:

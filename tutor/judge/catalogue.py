@@ -101,7 +101,7 @@ def _named_in_order() -> list[Kind]:
     return [KINDS[code] for code in sorted(KINDS)]
 
 
-def what_it_is(kind: Kind) -> str:
+def module_line(kind: Kind) -> str:
     """The sentence at the top of the file of a mistake."""
     module = import_module(f"tutor.judge.mistakes.{kind.code.replace('-', '_')}")
     return " ".join((module.__doc__ or "").split())
@@ -124,7 +124,7 @@ def _joints(problem: Problem) -> str:
 
 
 def _entry(kind: Kind) -> str:
-    parts = [f"### `{kind.code}`", what_it_is(kind), f"*Why:* {kind.why}"]
+    parts = [f"### `{kind.code}`", module_line(kind), f"*Why:* {kind.why}"]
     if kind.examples:
         parts += (_shown(example) for example in kind.examples)
     else:

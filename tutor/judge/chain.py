@@ -12,14 +12,13 @@ from tutor.judge.going_on import goes_on
 from tutor.judge.known_values import is_link, positive_sense
 from tutor.judge.same import NEAR, SAME, are_same
 from tutor.judge.typed import typed_equation
-from tutor.judge.worked import letter_of, size_of, value_ended
-from tutor.notation import Line as Typewritten
-from tutor.notation import Reading, Side, Step
+from tutor.judge.worked import member_lettered, side_value, value_ended
+from tutor.notation import Line, Reading, Side, Step
 from tutor.notation.reading import link
 from tutor.notation.tree import Negative
 
 
-def readings_of(desk: Desk, line: Typewritten, step: Step) -> Iterator[Reading]:
+def readings_of(desk: Desk, line: Line, step: Step) -> Iterator[Reading]:
     """The links of a chain that hold an unknown, each as an equation; letters and arrows as signs.
 
     Where none does, the first two sides are one, with all values put in. What a chain comes to that
@@ -54,7 +53,7 @@ def put_into(step: Step) -> bool:
     if first.numeric or len(first.terms) < 2 or not last.numeric:
         return False
     values = all(side.numeric and len(side.terms) > 1 for side in middle)
-    return values and len(last.terms) <= 1 and size_of(last) == 0.0
+    return values and len(last.terms) <= 1 and side_value(last) == 0.0
 
 
 def without_values_put_in(desk: Desk, step: Step) -> Step:
@@ -78,7 +77,9 @@ def comes_to(desk: Desk, step: Step, one: Side, other: Side) -> bool:
     """Whether two sides of a chain say what other forces than its own come to as a number."""
     if one is step.sides[0] or not other.numeric:
         return False
-    own = value_ended(step, desk.own.known) or letter_of(step, desk.problem.member, desk.own.known)
+    own = value_ended(step, desk.own.known) or member_lettered(
+        step, desk.problem.member, desk.own.known
+    )
     return own is not None and any(term.name not in (own, None) for term in one.terms)
 
 
@@ -86,7 +87,7 @@ def without_remainder(step: Step) -> Step:
     """A closing sum without what its rounded numbers leave over, or come to on the way: 6.8 - 12 + 5.196 = -0.004, about 0."""
     if len(step.sides) < 2 or not all_numbers(step):
         return step
-    about = step if size_of(step.sides[-1]) else replace(step, sides=step.sides[:-1])
+    about = step if side_value(step.sides[-1]) else replace(step, sides=step.sides[:-1])
     if _is_left_over(about):
         zero = tuple(term._replace(value=0.0) for term in about.sides[-1].terms)
         return replace(step, sides=(step.sides[0], replace(about.sides[-1], terms=zero)))
@@ -94,8 +95,8 @@ def without_remainder(step: Step) -> Step:
         return step
     first, left, last = step.sides
     added = sum(abs(term.value) for term in first.terms)
-    nothing = size_of(last) == 0.0 and abs(size_of(left)) <= SAME * added
-    nothing = nothing and (size_of(left) != 0.0 or len(left.terms) > 1)
+    nothing = side_value(last) == 0.0 and abs(side_value(left)) <= SAME * added
+    nothing = nothing and (side_value(left) != 0.0 or len(left.terms) > 1)
     return replace(step, sides=(first, last)) if nothing and are_equal(first, left) else step
 
 
@@ -104,11 +105,11 @@ def _is_left_over(step: Step) -> bool:
     if len(step.sides) < 2:
         return False
     first, *middle, last = step.sides
-    if len(last.terms) != 1 or len(first.terms) < 2 or size_of(last) == 0.0:
+    if len(last.terms) != 1 or len(first.terms) < 2 or side_value(last) == 0.0:
         return False
     added = sum(abs(term.value) for term in first.terms)
-    comes = abs(size_of(first) - size_of(last)) <= last.terms[0].radius + 1e-9
-    small = abs(size_of(last)) <= SAME * added
+    comes = abs(side_value(first) - side_value(last)) <= last.terms[0].radius + 1e-9
+    small = abs(side_value(last)) <= SAME * added
     return small and comes and all(are_equal(first, side) for side in middle)
 
 
@@ -148,7 +149,7 @@ def rounded_hard(step: Step) -> bool:
     return any(
         one.numeric
         and other.numeric
-        and not _off(one, other) <= SAME * abs(size_of(one)) + 1e-9
+        and not _off(one, other) <= SAME * abs(side_value(one)) + 1e-9
         and not goes_on(step, one, other)
         for one, other in pairs[all_numbers(step) :]
     )
@@ -156,7 +157,7 @@ def rounded_hard(step: Step) -> bool:
 
 def _off(one: Side, other: Side) -> float:
     """How far two numbers are apart; a letter or an arrow is a sign."""
-    first, second = size_of(one), size_of(other)
+    first, second = side_value(one), side_value(other)
     if one.letter or other.letter or one.sense or other.sense:
         first, second = abs(first), abs(second)
     return abs(first - second)
@@ -167,7 +168,7 @@ def are_equal(one: Side, other: Side) -> bool:
 
     What is added up may have been rounded in each of its terms; a factor may hide two percent.
     """
-    off, size = _off(one, other), abs(size_of(one))
+    off, size = _off(one, other), abs(side_value(one))
     radius = sum(rounded_by(term.value, term.radius) for term in other.terms)
     own = sum(term.radius for term in one.terms)
     added = sum(abs(term.value) for term in one.terms)

@@ -11,7 +11,7 @@ from tutor.judge.blocks import TINY
 from tutor.judge.costs import ONCE_MORE, OTHER_ARM, SEEN_TWICE, UNSEEN
 from tutor.judge.edits import (
     Edit,
-    Number,
+    TypedNumber,
     closest,
     edits,
     named_at,
@@ -66,7 +66,7 @@ def explain_coefficients(
         if cost - saved((*slips, *found.slips)) + (len(wrong) - place) * LEAST >= most:
             return None
         coefficient, spot = line.unknowns[name], true.unknowns[name]
-        number = Number(coefficient.value, coefficient.radius, factors[name], scale)
+        number = TypedNumber(coefficient.value, coefficient.radius, factors[name], scale)
         hard = None
         if not number.factors.whole:
             hard = rounded_harder(number, scale * spot.true, tolerance, line.briefly)
@@ -124,7 +124,7 @@ def _beside(
     coefficient: Coefficient,
     terms: Terms,
     spot: TrueTerm,
-    number: Number,
+    number: TypedNumber,
     hard: float | None,
     tolerance: Tolerance,
 ) -> Beside:

@@ -14,7 +14,7 @@ from tutor.judge.known_values import way_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME
 from tutor.judge.verdict import OPENING, Mistake, Remark, Verdict
-from tutor.judge.worked import size_of
+from tutor.judge.worked import side_value
 from tutor.notation import Line, Step, Unreadable
 from tutor.notation.tree import Name
 
@@ -57,7 +57,7 @@ def component_verdict(desk: Desk, joint: str | None, step: Step) -> Verdict | No
     name, axis, share = named.name, named.share.axis, named.share.value
     known = desk.own.known[name]
     numbers = [side for side in step.sides if side.numeric]
-    typed, radius = size_of(numbers[0]), sum(term.radius for term in numbers[0].terms)
+    typed, radius = side_value(numbers[0]), sum(term.radius for term in numbers[0].terms)
     words = {"name": name, "axis": AXES[axis]}
 
     def comes_to(size: float) -> bool:

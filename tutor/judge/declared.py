@@ -13,7 +13,7 @@ from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.spoken import forces_named
 from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Remark, Verdict
-from tutor.judge.worked import letter_of, size_of, value_ended
+from tutor.judge.worked import member_lettered, side_value, value_ended
 from tutor.notation import Line, Names, Step
 from tutor.notation.ending import WORD
 from tutor.notation.heeded import denies
@@ -79,7 +79,7 @@ def drawn_otherwise(
     for start, end in zip([0, *ends], [*starts, len(line.text)], strict=True):
         found |= _spoken_of(line, start, end, names)
     for step in line.steps:
-        letter, name = step.sides[-1].letter, letter_of(step, members, own.known)
+        letter, name = step.sides[-1].letter, member_lettered(step, members, own.known)
         if letter and name and not found and _says_the_way(line, step, own.known):
             found[name] = letter
             found |= _as_sizes(step, name, own)
@@ -103,7 +103,7 @@ def _says_the_way(line: Line, step: Step, known: Collection[str]) -> bool:
         return True
     worked = [side for other in line.steps for side in other.sides if side.name != name]
     by_letters = any(term.name is not None for side in worked for term in side.terms)
-    return by_letters and size_of(step.sides[-1]) > 0.0
+    return by_letters and side_value(step.sides[-1]) > 0.0
 
 
 def _as_sizes(step: Step, name: str, own: KnownValues) -> dict[str, str]:
@@ -153,7 +153,7 @@ def as_declared(own: KnownValues, senses: Mapping[str, str]) -> KnownValues:
     return KnownValues({**own.senses, **senses}, known)
 
 
-def turned(line: TypedEquation, senses: Mapping[str, str]) -> TypedEquation:
+def senses_turned(line: TypedEquation, senses: Mapping[str, str]) -> TypedEquation:
     """An equation with the members in `senses` drawn the other way."""
     unknowns = {
         name: typed.times(-1.0) if name in senses else typed

@@ -119,7 +119,7 @@ class Edits:
 
 
 @fact
-class Number:
+class TypedNumber:
     """A typed number or coefficient: its value, half-width and factors, at a scale of the line.
 
     `plain` is whether the line is not multiplied, or the number shows by what.
@@ -174,7 +174,9 @@ def named_at(code: str, spot: TrueTerm, others: Sequence[TrueTerm]) -> str:
     return code
 
 
-def closest(typed: Number, choices: Edits, spot: TrueTerm, tolerance: Tolerance) -> Edit | None:
+def closest(
+    typed: TypedNumber, choices: Edits, spot: TrueTerm, tolerance: Tolerance
+) -> Edit | None:
     """The most plausible wrong contribution that a typed number is, or None.
 
     One that is met only when rounded harder than typed, or against which the typed factors speak, is
@@ -211,7 +213,7 @@ def closest(typed: Number, choices: Edits, spot: TrueTerm, tolerance: Tolerance)
     return best or far
 
 
-def against(kind: Kind, typed: Number, spot: TrueTerm) -> float:
+def against(kind: Kind, typed: TypedNumber, spot: TrueTerm) -> float:
     """What the typed factors say against a mistake at this force.
 
     A mistake at the factor leaves the size as it was, and one at the size the factor. In a moment a
@@ -235,13 +237,13 @@ def against(kind: Kind, typed: Number, spot: TrueTerm) -> float:
     return MISPLACED if elsewhere else 0.0
 
 
-def _is_distance(typed: Number, spot: TrueTerm) -> bool:
+def _is_distance(typed: TypedNumber, spot: TrueTerm) -> bool:
     """Whether a lone number beside an unknown is how far its joint is from the moment point."""
     away = math.hypot(*spot.offset)
     return typed.factors.count == 1 and are_same(abs(typed.value), abs(typed.scale) * away)
 
 
-def against_right(typed: Number, spot: TrueTerm, negative: Sequence[float] = ()) -> float:
+def against_right(typed: TypedNumber, spot: TrueTerm, negative: Sequence[float] = ()) -> float:
     """What the typed factors say against a number that comes to the right value for this force.
 
     `negative` are the sizes of the student's own results that have a minus.
@@ -255,7 +257,7 @@ def against_right(typed: Number, spot: TrueTerm, negative: Sequence[float] = ())
 
 
 def rounded_harder(
-    typed: Number, true: float, tolerance: Tolerance, briefly: bool = False
+    typed: TypedNumber, true: float, tolerance: Tolerance, briefly: bool = False
 ) -> float | None:
     """What it costs more that a rounded number stands for the true one with too few figures, or None.
 

@@ -23,8 +23,7 @@ from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.value_at_end import value_said
 from tutor.judge.verdict import OPENING, Mistake, Remark, Verdict
 from tutor.judge.worked import named
-from tutor.notation import Line as Typewritten
-from tutor.notation import Step
+from tutor.notation import Line, Step
 from tutor.text import listed
 
 FOLLOWS = OPENING + "it follows from {what}."
@@ -33,7 +32,7 @@ YOUR_LINES = "the lines that stand"
 
 
 def by_elimination(
-    desk: Desk, about: Equation | Value, line: Typewritten, claimed: bool = True
+    desk: Desk, about: Equation | Value, line: Line, claimed: bool = True
 ) -> Verdict | None:
     """The verdict on a line without a heading of its own, by what follows from the lines that stand.
 
@@ -67,13 +66,11 @@ def _given(desk: Desk, standing: Sequence[Equation]) -> list[Row]:
     return rows + [{name: 1.0, None: -own.value} for name, own in desk.own.known.items()]
 
 
-def _typed(desk: Desk, line: Typewritten, step: Step) -> list[TypedEquation]:
+def _typed(desk: Desk, line: Line, step: Step) -> list[TypedEquation]:
     return [typed_equation(reading) for reading in readings_of(desk, line, step)]
 
 
-def _failing(
-    desk: Desk, line: Typewritten, step: Step, rows: list[Row]
-) -> TypedEquation | Verdict | None:
+def _failing(desk: Desk, line: Line, step: Step, rows: list[Row]) -> TypedEquation | Verdict | None:
     """What of a statement does not follow from `rows`, to which it is added where all of it does."""
     if (broken := broken_link(desk, step)) is not None:
         return broken.verdict
@@ -99,7 +96,7 @@ def _holds(desk: Desk, line: TypedEquation) -> bool:
 
 
 def _not_following(
-    desk: Desk, about: Equation, line: Typewritten, step: Step, what: str
+    desk: Desk, about: Equation, line: Line, step: Step, what: str
 ) -> Verdict | None:
     """That a statement does not follow, with its place; None where it is true all the same or says nothing."""
     typed = _typed(desk, line, step)

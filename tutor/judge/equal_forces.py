@@ -150,7 +150,7 @@ def _each_once(slips: list[Slip]) -> tuple[Slip, ...]:
     return tuple(firsts.values())
 
 
-def place_of(case: Case, slips: tuple[Slip, ...]) -> Saying:
+def place_hint(case: Case, slips: tuple[Slip, ...]) -> Saying:
     """The third hint on slips of which any may be the one that was made.
 
     `case` is that of the first, with the names of all.

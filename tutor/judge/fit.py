@@ -15,8 +15,8 @@ from tutor.judge.blocks import (
     TINY,
     Level,
     divided,
+    left_unpaired,
     nothing_missing,
-    one_by_one,
     rounded_by,
     stands_for,
 )
@@ -240,7 +240,7 @@ def numbers_fit(
     if not line.constants and not numbers:
         return "silent", True
     acting = [spot for spot in numbers if spot.true != 0.0]
-    terms, left = one_by_one(line.constants, numbers, scale, tolerance)
+    terms, left = left_unpaired(line.constants, numbers, scale, tolerance)
     if terms:
         terms = _without_opposed(terms, left, scale, tolerance)
     open_ones = [spot for spot in left if spot.true != 0.0]
@@ -276,7 +276,7 @@ def _without_opposed(
     rest = list(terms)
     for spot in left:
         if spot.true == 0.0 and spot.parts:
-            over, missing = one_by_one(rest, spot.parts, scale, tolerance)
+            over, missing = left_unpaired(rest, spot.parts, scale, tolerance)
             rest = rest if missing else over
     return rest
 
@@ -286,5 +286,5 @@ def _components(
 ) -> bool:
     """Whether the numbers are the moments of the components of inclined forces, one by one."""
     parts = [part for spot in left for part in spot.parts or (spot,)]
-    over, open_ones = one_by_one(terms, parts, scale, tolerance)
+    over, open_ones = left_unpaired(terms, parts, scale, tolerance)
     return not over and all(spot.true == 0.0 for spot in open_ones)

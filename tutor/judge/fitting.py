@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tutor.judge.blocks import one_by_one
+from tutor.judge.blocks import left_unpaired
 from tutor.judge.fit import slack_of
 from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueEquation
@@ -46,7 +46,7 @@ def _fit_at(
             if off <= slack_of(typed, spot, scale, tolerance, "remark"):
                 names.append(name)
     numbers = true.numbers(line.names)
-    over, left = one_by_one(line.constants, numbers, scale, tolerance)
+    over, left = left_unpaired(line.constants, numbers, scale, tolerance)
     for spot in numbers:
         others = [s for s in numbers if s is not spot]
         alike = any(s.name == spot.name or _same(abs(s.true), abs(spot.true)) for s in others)

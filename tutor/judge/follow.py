@@ -33,7 +33,7 @@ class Possible:
 
 
 @dataclass(frozen=True)
-class Row:
+class OpenEquation:
     """One equation in what is still open: coefficients, and the sum of its numbers."""
 
     open: Mapping[str, float]
@@ -66,7 +66,7 @@ def from_standing(
     yield from _solved(rows[:MOST_LINES], unknown)
 
 
-def _true_row(equation: Equilibrium, unknown: str, own: KnownValues) -> Row:
+def _true_row(equation: Equilibrium, unknown: str, own: KnownValues) -> OpenEquation:
     open_ones: dict[str, float] = {}
     number = carried = parts = 0.0
     for term in equation.terms:
@@ -83,7 +83,7 @@ def _true_row(equation: Equilibrium, unknown: str, own: KnownValues) -> Row:
             number += term.coefficient * own.sign(name) * value.value
             parts += term.spread * abs(value.value)
             carried += abs(term.coefficient) * value.radius
-    return Row(open_ones, number, carried, parts)
+    return OpenEquation(open_ones, number, carried, parts)
 
 
 def from_lines(
@@ -99,7 +99,7 @@ def from_lines(
         yield Possible(own.sign(unknown) * possible.value, slack, 0.0)
 
 
-def _typed_row(line: TypedEquation, unknown: str, own: KnownValues) -> Row:
+def _typed_row(line: TypedEquation, unknown: str, own: KnownValues) -> OpenEquation:
     open_ones: dict[str, float] = {}
     number, carried = line.total, 0.0
     parts = math.fsum(abs(term.value) for term in line.constants)
@@ -111,10 +111,10 @@ def _typed_row(line: TypedEquation, unknown: str, own: KnownValues) -> Row:
             number += typed.value * value.value
             parts += abs(typed.value * value.value)
             carried += abs(typed.value) * value.radius
-    return Row(open_ones, number, carried, parts)
+    return OpenEquation(open_ones, number, carried, parts)
 
 
-def _solved(rows: Sequence[Row], unknown: str) -> Iterator[Possible]:
+def _solved(rows: Sequence[OpenEquation], unknown: str) -> Iterator[Possible]:
     """What each square system among the rows gives for `unknown`."""
     for count in range(1, min(MOST_TOGETHER, len(rows)) + 1):
         for chosen in combinations(rows, count):
@@ -125,7 +125,7 @@ def _solved(rows: Sequence[Row], unknown: str) -> Iterator[Possible]:
                     yield solved
 
 
-def _solve(names: Sequence[str], unknown: str, rows: Sequence[Row]) -> Possible | None:
+def _solve(names: Sequence[str], unknown: str, rows: Sequence[OpenEquation]) -> Possible | None:
     """The unknown of a square system, with what the numbers may be off by carried along."""
     sizes = [max(map(abs, row.open.values()), default=0.0) or 1.0 for row in rows]
     scaled = [

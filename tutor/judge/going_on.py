@@ -9,7 +9,7 @@ from itertools import pairwise
 from typing import TypeGuard
 
 from tutor.judge.same import NEAR, SAME
-from tutor.judge.worked import size_of
+from tutor.judge.worked import side_value
 from tutor.notation import Line, Side, Step
 from tutor.notation.evaluate import parts
 from tutor.notation.tree import Binary, Negative, Node, Unit
@@ -31,7 +31,7 @@ def goes_on(step: Step, one: Side, other: Side) -> bool:
         first = parts(node, step.frame)
     except Broken:
         return False
-    size = abs(size_of(one))
+    size = abs(side_value(one))
     off = abs(abs(sum(each.value for each in first)) - size)
     return size > 0.0 and off <= max(SAME * size, sum(each.radius for each in first))
 
@@ -51,7 +51,7 @@ def run_on(line: Line) -> str | None:
     """What is said of an equals sign between two such numbers; None where a line has none."""
     for step in line.steps:
         for one, other in pairwise(step.sides):
-            unequal = abs(size_of(one) - size_of(other)) > NEAR * abs(size_of(one))
+            unequal = abs(side_value(one) - side_value(other)) > NEAR * abs(side_value(one))
             if one.numeric and other.numeric and unequal and goes_on(step, one, other):
                 return RUN_ON.format(one=step.as_typed(one), other=step.as_typed(other))
     return None

@@ -107,7 +107,7 @@ def slants(problem: Problem, joint: str) -> Mapping[float, tuple[str, bool]]:
     return found
 
 
-def way_of(problem: Problem, about: Along) -> tuple[str, bool] | None:
+def member_along(problem: Problem, about: Along) -> tuple[str, bool] | None:
     """The member at the joint that the direction lies along (True) or square to (False), or None."""
     ways = {} if about.joint is None else slants(problem, about.joint)
     near = (way for exact, way in ways.items() if abs(_turned(about.degrees, exact)) < NEARLY_EXACT)
@@ -116,7 +116,7 @@ def way_of(problem: Problem, about: Along) -> tuple[str, bool] | None:
 
 def direction_in_words(problem: Problem, about: Along) -> str:
     """ "AB", "the perpendicular to AB", "30°": along what forces are added."""
-    way = way_of(problem, about)
+    way = member_along(problem, about)
     if way is None:
         return f"{about.degrees:.4g}°"
     return way[0] if way[1] else f"the perpendicular to {way[0]}"
@@ -124,7 +124,7 @@ def direction_in_words(problem: Problem, about: Along) -> str:
 
 def along_in_words(problem: Problem, about: Along) -> str:
     """ "along AB", "perpendicular to AB" where a member at the joint lies so; else "along 30°"."""
-    way = way_of(problem, about)
+    way = member_along(problem, about)
     if way is None:
         return f"along {about.degrees:.4g}°"
     return f"{'along' if way[1] else 'perpendicular to'} {way[0]}"

@@ -42,7 +42,7 @@ class KnownValues:
         return frozenset(name for name, sense in self.senses.items() if sense in _OPPOSED)
 
 
-def checked(
+def checked_known(
     problem: Problem,
     names: Names,
     senses: Mapping[str, str] | None,
@@ -150,7 +150,7 @@ def way_of(sense: str) -> tuple[int, int]:
     return x, ("up" in words) - ("down" in words)
 
 
-def fits(problem: Problem, unknown: str, sense: str) -> bool:
+def can_act(problem: Problem, unknown: str, sense: str) -> bool:
     """Whether a reaction can act in the sense of a word such as "left" or "up" at all."""
     direction = problem.reaction[unknown].direction
     if sense == "against":

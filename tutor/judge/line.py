@@ -49,7 +49,7 @@ SAYS_AGAIN = "Right; it says {what} again and adds nothing new."
 
 
 @fact
-class Line:
+class LineJudged:
     """A line that could be read, with all it is judged by.
 
     `standing` are the equations that stand for the same body, `lines` the student's own right lines
@@ -108,7 +108,7 @@ class Line:
         return Verdict("wrong", text, mistakes, about=self.about, reading=self.reading, **more)  # type: ignore[arg-type]
 
 
-def judge_line(line: Line) -> Verdict:
+def judge_line(line: LineJudged) -> Verdict:
     """The verdict on a line: right, right of something else, a result, or which mistake it shows."""
     verdict = _as_typed(line)
     parted = None if verdict.right else apart(line.typed, line.true, line.lines, line.values())
@@ -120,7 +120,7 @@ def judge_line(line: Line) -> Verdict:
     return again if faults(again) <= faults(verdict) else verdict
 
 
-def _as_typed(line: Line) -> Verdict:
+def _as_typed(line: LineJudged) -> Verdict:
     found = fit(line.typed, line.true, line.tolerance)
     if found is None and line.typed.says_nothing:
         return line.wrong(line.mistake(Slip("not-equilibrium", None, None)))
@@ -134,7 +134,7 @@ def _as_typed(line: Line) -> Verdict:
     return _follows(line) or _again_in_figures(line) or _of_something_else(line) or _mistaken(line)
 
 
-def _fits(line: Line, found: Fit) -> Verdict:
+def _fits(line: LineJudged, found: Fit) -> Verdict:
     """A line that is a multiple of the true one, as far as each term goes."""
     alone = len(line.typed.names) == 1 and line.typed.constants
     other = _plainly_other(line) if alone and not found.plain else None
@@ -146,7 +146,7 @@ def _fits(line: Line, found: Fit) -> Verdict:
     return line.right(rounded=found.level == "remark")
 
 
-def _is_by_its_products(line: Line, other: Equation, scale: float) -> bool:
+def _is_by_its_products(line: LineJudged, other: Equation, scale: float) -> bool:
     """Whether the products of a line show the forces of the equation asked for, not of another."""
 
     def shown(true: TrueEquation, *scales: float) -> bool:
@@ -158,7 +158,7 @@ def _is_by_its_products(line: Line, other: Equation, scale: float) -> bool:
     return shown(line.true, scale) and not shown(elsewhere, 1.0, -1.0)
 
 
-def _plainly_other(line: Line) -> Equation | None:
+def _plainly_other(line: LineJudged) -> Equation | None:
     """The equation that stands here term by term, where the one asked for is only a multiple.
 
     Once a single force is open, every equation of the body gives it, each in its own terms.
@@ -170,7 +170,7 @@ def _plainly_other(line: Line) -> Equation | None:
     return None
 
 
-def _result(line: Line) -> Verdict:
+def _result(line: LineJudged) -> Verdict:
     """A value where an equation is wanted: right where lines that stand give it."""
     given_by, remark = said_of_result(line.typed, line.true, line.standing, line.lines)
     if given_by:
@@ -180,7 +180,7 @@ def _result(line: Line) -> Verdict:
     )
 
 
-def _follows(line: Line) -> Verdict | None:
+def _follows(line: LineJudged) -> Verdict | None:
     """Right, where a line says again what stands or puts it together."""
     again = restated(line.typed, line.true, line.standing, line.lines)
     if again is None:
@@ -192,7 +192,7 @@ def _follows(line: Line) -> Verdict | None:
     return replace(line.right(said), restates=True)
 
 
-def _again_in_figures(line: Line) -> Verdict | None:
+def _again_in_figures(line: LineJudged) -> Verdict | None:
     """Right, where a line says again what stands, with numbers for its forces or without idle ones."""
     found = in_figures(line.typed, line.true, line.standing, line.values)
     if found is None:
@@ -204,7 +204,7 @@ def _again_in_figures(line: Line) -> Verdict | None:
     return replace(line.right(*said), restates=other)
 
 
-def _of_something_else(line: Line) -> Verdict | None:
+def _of_something_else(line: LineJudged) -> Verdict | None:
     """True of another point, joint, direction or part; or right with values not recorded yet."""
     values, true, own = line.values(), line.true, line.typed
     used = with_unrecorded(own, true, values) if line.holds or not own.names else None
@@ -234,7 +234,7 @@ def _of_something_else(line: Line) -> Verdict | None:
     return replace(right, without=used.names)
 
 
-def _other_axis_with_unrecorded(line: Line) -> Equation | None:
+def _other_axis_with_unrecorded(line: LineJudged) -> Equation | None:
     """The other sum at the same joint that the line is, with values put in that are not recorded yet.
 
     It goes before any other body that the numbers of the line happen to fit.
@@ -245,7 +245,7 @@ def _other_axis_with_unrecorded(line: Line) -> Equation | None:
     return one_with_unrecorded(line.typed, line.true, line.values(), (Fx(joint), Fy(joint)))
 
 
-def _mistaken(line: Line) -> Verdict:
+def _mistaken(line: LineJudged) -> Verdict:
     """A wrong line: the mistakes that explain it best."""
     values, true, reading = line.values(), line.true, line.reading
     slips, others = slips_of(true, line.typed, reading, line.names, line.tolerance, values)
@@ -276,7 +276,7 @@ def _plainly_one(slips: Sequence[Slip]) -> bool:
     return len(codes) == 1 < len(slips) and KINDS[codes.pop()].touches == "factor"
 
 
-def _true_elsewhere(line: Line, other: Equation | None) -> Verdict:
+def _true_elsewhere(line: LineJudged, other: Equation | None) -> Verdict:
     """A line that is true, but not the equation asked for; of what, where it can be told."""
     about = line.about
     same = other is not None and same_body(other, about)
@@ -287,7 +287,7 @@ def _true_elsewhere(line: Line, other: Equation | None) -> Verdict:
     return line.wrong(told, true_of=other)
 
 
-def _remarks(line: Line, rounded: bool) -> tuple[Remark, ...]:
+def _remarks(line: LineJudged, rounded: bool) -> tuple[Remark, ...]:
     remarks = []
     if headed := headed_otherwise(line.problem, line.about, line.reading.label):
         remarks.append(Remark("heading", headed))

@@ -24,7 +24,7 @@ def left_out(rows: Iterable[Row], value: float, typed: Sequence[float], sign: bo
     )
 
 
-def turned(rows: Iterable[Row], value: float, sign: bool) -> bool:
+def one_turned(rows: Iterable[Row], value: float, sign: bool) -> bool:
     """Whether `value` solves a line with one of its numbers turned round; its size, or also its `sign`."""
     return any(
         _solves(value, beside, math.fsum(numbers) - 2 * number, sign)

@@ -19,7 +19,7 @@ from tutor.model import Problem
 OF_SIGNS = ("sign", "minus", "sense")
 
 
-def fitting(
+def right_for(
     line: TypedEquation, problem: Problem, own: KnownValues, among: Iterable[Equation]
 ) -> tuple[Equation, ...]:
     """The equations that the line is right for."""

@@ -20,7 +20,7 @@ from tutor.judge.edits import (
     UNEXPLAINED,
     Edit,
     Edits,
-    Number,
+    TypedNumber,
     against_right,
     closest,
     edits,
@@ -74,7 +74,7 @@ class Numbers:
             if spot.lost_minus and any(f.has_minus(spot.scale) for f in self.line.factors)
         )
 
-    def against_right(self, number: Number, place: int) -> float:
+    def against_right(self, number: TypedNumber, place: int) -> float:
         """What the typed factors say against a number that comes to the right value at `place`."""
         spot = self.spots[place]
         if place in self._shown_with_minus and not number.factors.has_minus(spot.scale):
@@ -119,7 +119,7 @@ def _contradicted(given: Numbers, scale: float) -> bool:
         sized = factors.count > 1 and any(factors.holds(spot.scale) for spot in acting)
         if not minus and not sized:
             continue
-        number = Number(term.value, term.radius, factors, scale)
+        number = TypedNumber(term.value, term.radius, factors, scale)
         meant = [spot for spot in acting if _is_right(term, factors, spot, given, scale)]
         if meant and all(against_right(number, spot, given.negative) for spot in meant):
             return True
@@ -144,7 +144,7 @@ def _unpaired(
             i
             for i in given.acting
             if _is_right(term, factors, spots[i], given, scale)
-            and not given.against_right(Number(term.value, term.radius, factors, scale), i)
+            and not given.against_right(TypedNumber(term.value, term.radius, factors, scale), i)
         }
         for term, factors in rows
     ]
@@ -252,15 +252,15 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     return found
 
 
-def _as_found(number: Number, spot: TrueTerm) -> bool:
+def _as_found(number: TypedNumber, spot: TrueTerm) -> bool:
     """Whether a negative result stands alone with its minus, in a line with all signs turned."""
     turned = number.scale < 0 and spot.scale < 0 and number.value < 0
     return turned and number.factors.count < 2
 
 
-def _number(term: Term, factors: Factors, scale: float) -> Number:
+def _number(term: Term, factors: Factors, scale: float) -> TypedNumber:
     """A typed number, without the factor by which the whole line is multiplied."""
     if abs(scale) == 1.0:
-        return Number(term.value, term.radius, factors, scale)
+        return TypedNumber(term.value, term.radius, factors, scale)
     own = factors.without(scale)
-    return Number(term.value, term.radius, own, scale, own.count < factors.count)
+    return TypedNumber(term.value, term.radius, own, scale, own.count < factors.count)

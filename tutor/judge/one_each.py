@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 
-from tutor.judge.blocks import one_by_one, stands_for
+from tutor.judge.blocks import left_unpaired, stands_for
 from tutor.judge.factors import Factors
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation
@@ -17,7 +17,7 @@ def number_by_number(
     """Whether every typed number is a true one, and every true one is typed."""
     if not line.constants:
         return False
-    terms, left = one_by_one(line.constants, numbers, scale, tolerance)
+    terms, left = left_unpaired(line.constants, numbers, scale, tolerance)
     return not terms and all(spot.true == 0.0 for spot in left)
 
 
@@ -37,7 +37,7 @@ def each_of(line: TypedEquation, asked: TrueEquation, tolerance: Tolerance) -> b
             <= typed.radius + tolerance.silent * typed.parts
             for name, typed in line.unknowns.items()
         )
-        and not one_by_one(line.constants, numbers, scale, tolerance)[0]
+        and not left_unpaired(line.constants, numbers, scale, tolerance)[0]
         for scale in (1.0, -1.0)
     )
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from tutor.judge.costs import MISPLACED, OTHER_SIZE, SIZE_SHOWN
-from tutor.judge.edits import Edit, Number, other_factor_cost, turning_code
+from tutor.judge.edits import Edit, TypedNumber, other_factor_cost, turning_code
 from tutor.judge.elsewhere import is_load_elsewhere
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import are_same
@@ -15,7 +15,7 @@ from tutor.model import Load
 SAME_RESULT = 0.002
 
 
-def other_number(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit:
+def other_number(number: TypedNumber, spot: TrueTerm, true: TrueEquation) -> Edit:
     """The most plausible account of a number that no rule makes at this force."""
     others = [_other_number(number, spot)]
     if (copied := _other_result(number, spot, true)) is not None:
@@ -27,7 +27,7 @@ def other_number(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit:
     return min(others, key=lambda edit: edit.cost)
 
 
-def _other_result(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit | None:
+def _other_result(number: TypedNumber, spot: TrueTerm, true: TrueEquation) -> Edit | None:
     """An own earlier value that is another force's, with the right factor; or None."""
     if spot.force.kind == "load":
         return None
@@ -44,7 +44,7 @@ def _other_result(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit | 
     return None
 
 
-def _other_load(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit | None:
+def _other_load(number: TypedNumber, spot: TrueTerm, true: TrueEquation) -> Edit | None:
     """A load of another joint that stands by itself where the one of this joint counts whole; or None."""
     joint, size = true.about.joint, abs(number.value)
     whole = spot.force.kind == "load" and abs(spot.per_unit * number.scale) == 1.0
@@ -56,7 +56,7 @@ def _other_load(number: Number, spot: TrueTerm, true: TrueEquation) -> Edit | No
     return Edit(number.value, ("magnitude",), KINDS["stray-load"].cost)
 
 
-def _other_number(number: Number, spot: TrueTerm) -> Edit:
+def _other_number(number: TypedNumber, spot: TrueTerm) -> Edit:
     """A number no rule makes: a wrong arm or factor where the size is written, else a wrong size."""
     factors, scale = number.factors, number.scale
     code = "magnitude" if spot.force.kind == "load" else "carried"
@@ -76,7 +76,7 @@ def _other_number(number: Number, spot: TrueTerm) -> Edit:
     return Edit(number.value, (code,), cost)
 
 
-def _whole_load(number: Number, spot: TrueTerm) -> Edit | None:
+def _whole_load(number: TypedNumber, spot: TrueTerm) -> Edit | None:
     """The resultant of a load that is given by its two components, where one of them counts; or None."""
     load = spot.force.source
     if not isinstance(load, Load) or spot.part or min(map(abs, load.vector)) == 0.0:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tutor.model import Problem
 from tutor.notation.label import PartSaid, Side
-from tutor.statics import Section, section
+from tutor.statics import Section, section_through
 
 AXIS: dict[Side, tuple[int, float]] = {
     "left": (0, -1.0),
@@ -20,7 +20,7 @@ def part_named(problem: Problem, said: PartSaid) -> tuple[str, ...] | None:
     """The joints of the part that a heading names; None where it leaves open which, or names none."""
     if not said.cut or said.side is None:
         return None
-    found = section(problem, said.cut)
+    found = section_through(problem, said.cut)
     return part_on(problem, found, said.side) if found.divides else None
 
 

@@ -17,7 +17,7 @@ from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME
 from tutor.judge.verdict import OPENING, Mistake, Remark, Verdict
-from tutor.judge.worked import size_of
+from tutor.judge.worked import side_value
 from tutor.model import Problem
 from tutor.notation import Line, Side, Step, Unreadable
 from tutor.notation.tree import Binary, Call, Name, Node, has
@@ -98,7 +98,7 @@ def _part(desk: Desk, side: Side) -> tuple[float, float]:
     """What a side comes to with the size of its force, and its half-width."""
     term = side.terms[0]
     if term.name is None:
-        return abs(size_of(side)), sum(each.radius for each in side.terms)
+        return abs(side_value(side)), sum(each.radius for each in side.terms)
     own = desk.own.known.get(term.name)
     size = abs(desk.values()[term.name]) if own is None else abs(own.value)
     radius = 0.0 if own is None else own.radius

@@ -13,7 +13,7 @@ from math import hypot
 
 from tutor.judge.about import Asked, Value
 from tutor.judge.desk import Desk
-from tutor.judge.known_values import fits, positive_sense, senses_for
+from tutor.judge.known_values import can_act, positive_sense, senses_for
 from tutor.judge.spoken import forces_named
 from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.worked import value_given
@@ -187,7 +187,7 @@ def _of_way(held: _Held, words: str, name: str, way: str) -> str:
     member = name in problem.member
     if member != (way in ("T", "C", "zero")) and way != "zero":
         return ""
-    if not member and way != "zero" and not fits(problem, name, way):
+    if not member and way != "zero" and not can_act(problem, name, way):
         return ""
     if value is None:
         drawn = held.desk.own.senses.get(name) == way

@@ -20,7 +20,7 @@ MOST_TOGETHER = 8
 
 
 @dataclass(frozen=True)
-class Share:
+class JointShare:
     """What somebody lets a joint take: the components to the right and up, each within `radius`."""
 
     joint: str
@@ -47,19 +47,19 @@ def ways_at(problem: Problem, joint: str) -> frozenset[PushDirection]:
     return frozenset(way for spread in spreads for way, _ in spread.pushes)
 
 
-def fits(problem: Problem, share: Share, true: Vector) -> bool:
+def fits(problem: Problem, share: JointShare, true: Vector) -> bool:
     """Whether a share is this, to the figures written and the tolerance of the problem."""
     size = math.hypot(*true)
     slack = problem.tolerance.silent * size + min(share.radius, problem.tolerance.remark * size)
     return math.hypot(share.right - true[0], share.up - true[1]) <= slack + TINY * size
 
 
-def is_right(problem: Problem, share: Share) -> bool:
+def is_right(problem: Problem, share: JointShare) -> bool:
     """Whether a joint takes this of all that is spread."""
     return fits(problem, share, true_share(problem, share.joint))
 
 
-def with_own_load(problem: Problem, share: Share) -> bool:
+def with_own_load(problem: Problem, share: JointShare) -> bool:
     """Whether a share is right but for the load that acts at the joint anyway."""
     own = [load.vector for load in problem.given_loads if load.joint == share.joint]
     if not own:
@@ -69,7 +69,7 @@ def with_own_load(problem: Problem, share: Share) -> bool:
     return fits(problem, share, both)
 
 
-def mistake_in(problem: Problem, share: Share, right: Collection[str]) -> Mistake:
+def mistake_in(problem: Problem, share: JointShare, right: Collection[str]) -> Mistake:
     """Which mistake a wrong share shows; `right` are the joints whose shares are right."""
     here = _ending_at(problem, share.joint)
     code = next(_codes(problem, share, here, right))
@@ -78,7 +78,7 @@ def mistake_in(problem: Problem, share: Share, right: Collection[str]) -> Mistak
 
 
 def _codes(
-    problem: Problem, share: Share, here: list[Member], right: Collection[str]
+    problem: Problem, share: JointShare, here: list[Member], right: Collection[str]
 ) -> Iterator[str]:
     """The mistakes that explain a share, the most plausible first."""
     if not here:

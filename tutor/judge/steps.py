@@ -26,7 +26,7 @@ from tutor.judge.declared import (
 )
 from tutor.judge.desk import Desk
 from tutor.judge.in_size import in_size, of_sizes
-from tutor.judge.line import ROUNDED_HARD, Line, judge_line
+from tutor.judge.line import ROUNDED_HARD, LineJudged, judge_line
 from tutor.judge.opened import opened
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.passed_over import listed, remarks_on
@@ -48,12 +48,11 @@ from tutor.judge.worked import (
     sized,
     value_given,
 )
-from tutor.notation import Line as Typewritten
-from tutor.notation import Step, ValueReading, readings_beside
+from tutor.notation import Line, Step, ValueReading, readings_beside
 from tutor.notation.value import no_equation
 
 
-def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
+def judge_typewritten(desk: Desk, about: Equation | Value, line: Line) -> Verdict:
     """The verdict on a line: of several readings as good as each other, the first that is right.
 
     Where none is, a reading of the same text that leaves fewer mistakes goes before the usual one, and
@@ -83,7 +82,7 @@ def judge_typewritten(desk: Desk, about: Equation | Value, line: Typewritten) ->
     return verdict
 
 
-def _read_otherwise(desk: Desk, about: Asked, line: Typewritten) -> Iterator[tuple[Verdict, bool]]:
+def _read_otherwise(desk: Desk, about: Asked, line: Line) -> Iterator[tuple[Verdict, bool]]:
     """Verdicts on a line as sizes, and as drawn by its own words; whether one settles it though not right."""
     if (as_sizes := sized(line)) is not None:
         yield _judged(desk, about, as_sizes), False
@@ -112,9 +111,7 @@ def _lettered(about: Asked, verdict: Verdict, senses: Mapping[str, str]) -> bool
     return lettered and isinstance(about, Value) and set(senses) == {about.unknown}
 
 
-def _as_it_says(
-    desk: Desk, about: Equation | Value, line: Typewritten, verdict: Verdict
-) -> Verdict:
+def _as_it_says(desk: Desk, about: Equation | Value, line: Line, verdict: Verdict) -> Verdict:
     """A right verdict, save where the line says first of a member what its own signs deny."""
     if isinstance(about, Value) or all(value_given(step) for step in line.steps):
         return verdict
@@ -125,7 +122,7 @@ def _as_it_says(
     return verdict if again.right else contradicted(verdict, senses)
 
 
-def _judged(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
+def _judged(desk: Desk, about: Equation | Value, line: Line) -> Verdict:
     if isinstance(about, Value):
         verdict = by_symmetry(desk, about, line, judge_value_line(desk, about, line))
     else:
@@ -138,7 +135,7 @@ def _judged(desk: Desk, about: Equation | Value, line: Typewritten) -> Verdict:
     return replace(verdict, remarks=(*verdict.remarks, *said)) if said else verdict
 
 
-def _proportion(desk: Desk, about: Equation, line: Typewritten) -> Verdict | None:
+def _proportion(desk: Desk, about: Equation, line: Line) -> Verdict | None:
     """The verdict on a line that begins with a proportion of forces and goes on with values; else None."""
     first, *others = line.steps
     verdict = proportion_verdict(desk, first)
@@ -153,7 +150,7 @@ def _proportion(desk: Desk, about: Equation, line: Typewritten) -> Verdict | Non
     return replace(verdict, about=about)
 
 
-def _equation(desk: Desk, about: Equation, line: Typewritten) -> Verdict:
+def _equation(desk: Desk, about: Equation, line: Line) -> Verdict:
     """The verdict on a line where an equation is asked for: one statement has to be it, all true."""
     lines = list(desk.lines)
     main: Verdict | None = None
@@ -197,7 +194,7 @@ def _answer(
     desk: Desk, about: Equation, own: TypedEquation, lines: Sequence[TypedEquation]
 ) -> Verdict:
     given = (desk.problem, about, own, desk.names, desk.own, desk.standing, lines, desk.values)
-    return judge_line(Line(*given))
+    return judge_line(LineJudged(*given))
 
 
 def _component(desk: Desk, about: Equation, step: Step) -> Verdict | None:
@@ -211,7 +208,7 @@ def _component(desk: Desk, about: Equation, step: Step) -> Verdict | None:
 
 def _to_its_end(
     desk: Desk,
-    line: Typewritten,
+    line: Line,
     step: Step,
     lines: Sequence[TypedEquation],
     main: Verdict | None,
@@ -266,7 +263,7 @@ def _is_true(
     )
 
 
-def _no_equation(about: Equation, line: Typewritten) -> Verdict:
+def _no_equation(about: Equation, line: Line) -> Verdict:
     """A line without any equation: a number alone, say."""
     unreadable = no_equation(line)
     return Verdict("unreadable", unreadable.message, about=about, unreadable=unreadable)

@@ -12,7 +12,7 @@ from itertools import combinations
 from tutor.judge.about import Along, Equation, Fx, Fy, M, Value
 from tutor.judge.desk import Desk
 from tutor.judge.headings import equation_named
-from tutor.judge.line import Line, judge_line
+from tutor.judge.line import LineJudged, judge_line
 from tutor.judge.nearest import clearly_nearest
 from tutor.judge.parts import part_on
 from tutor.judge.true_equation import TrueEquation
@@ -21,7 +21,7 @@ from tutor.judge.verdict import UNNAMED, Mistake, Verdict
 from tutor.model import Problem
 from tutor.notation import Label, Step
 from tutor.notation.label import PartSaid
-from tutor.statics import Section, section
+from tutor.statics import Section, section_through
 
 MOST_POINTS = 12
 MOST_CUT = 3
@@ -48,7 +48,9 @@ def told_by_its_slip(
     if meant is None:
         return None
     mistakes = judge_line(
-        Line(desk.problem, meant, typed, desk.names, desk.own, desk.standing, lines, desk.values)
+        LineJudged(
+            desk.problem, meant, typed, desk.names, desk.own, desk.standing, lines, desk.values
+        )
     ).mistakes
     if not mistakes or any(mistake.code in _OF_NO_FORCE for mistake in mistakes):
         return None
@@ -135,13 +137,13 @@ def _of_parts(problem: Problem, label: Label | None, typed: TypedEquation) -> It
 def _cuts(problem: Problem, said: PartSaid | None, typed: TypedEquation) -> Iterator[Section]:
     """The sections that a heading names, else those through the members typed and few others."""
     if said is not None and said.cut:
-        through = section(problem, said.cut)
+        through = section_through(problem, said.cut)
         yield from [through] if through.divides else []
         return
     named = {name for name in typed.names if name in problem.member}
     others = [member.name for member in problem.members if member.name not in named]
     for more in range(MOST_CUT - len(named) + 1):
         for extra in combinations(others, more):
-            through = section(problem, named.union(extra))
+            through = section_through(problem, named.union(extra))
             if through.divides and min(map(len, through.parts)) > 1:
                 yield through

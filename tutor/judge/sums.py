@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from tutor.judge.blocks import TINY
 from tutor.judge.costs import IS_ITSELF, LUMPED, PRODUCT
-from tutor.judge.edits import Edit, Edits, Number, closest, edits, named_at, turning_code
+from tutor.judge.edits import Edit, Edits, TypedNumber, closest, edits, named_at, turning_code
 from tutor.judge.explanation import Explanation, Slip, saved
 from tutor.judge.factors import Factors
 from tutor.judge.mistakes import KINDS
@@ -228,7 +228,7 @@ def _lumped(
         whole = replace(first, scale=first.scale * count, radius=first.radius * count)
     else:
         return None
-    number = Number(term.value, term.radius, factors, scale)
+    number = TypedNumber(term.value, term.radius, factors, scale)
     edit = closest(number, edits(whole), whole, tolerance)
     if edit is None or len(edit.codes) > 1:
         return None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from tutor.judge.equal_forces import TOO_MANY, alike, place_of
+from tutor.judge.equal_forces import TOO_MANY, alike, place_hint
 from tutor.judge.explanation import Slip
 from tutor.judge.factors import factors_of
 from tutor.judge.fitting import fitting
@@ -45,7 +45,7 @@ def mistake_of(
     case = Case(*about, same[0].force, same[0].spot, acting, None, others, typed, signed, work)
     mixed = len(same) > 1 and same[0].code in TOO_MANY
     kind, told = KINDS[same[0].code], KINDS["extra" if mixed else same[0].code]
-    look, spot = told.look(case), place_of(case, same)
+    look, spot = told.look(case), place_hint(case, same)
     return Mistake(
         kind.code, case.force, look.text, told.reason(case), spot.text, span, others, look, spot
     )

@@ -12,7 +12,7 @@ from tutor.judge.about import Equation, M, Same, equation_of
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.model import Problem
 from tutor.notation.fact import fact, kept
-from tutor.statics.body import Equilibrium, Force, Moment, Term
+from tutor.statics.body import Equilibrium, Force, ForceTerm, Moment
 
 Made = TypeVar("Made")
 MOST_LANDMARKS = 20
@@ -31,7 +31,7 @@ class TrueTerm:
 
     problem: Problem
     equation: Equilibrium
-    term: Term
+    term: ForceTerm
     sense: float
     scale: float
     radius: float = 0.0
@@ -131,7 +131,7 @@ class TrueTerm:
             sign, size = math.copysign(1.0, share), abs(share)
             one = replace(force, x=x * sign, y=y * sign)
             weight = 1.0 if force.size is None else force.size
-            term = Term(one, total.of(one) * weight, total.spread(one) * weight)
+            term = ForceTerm(one, total.of(one) * weight, total.spread(one) * weight)
             scale, radius = self.scale * size, self.radius * size
             found.append(
                 replace(self, term=term, scale=scale, radius=radius, part=part, share=size)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from tutor.judge.about import Equation
-from tutor.judge.blocks import one_by_one
+from tutor.judge.blocks import left_unpaired
 from tutor.judge.fit import fit
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.other_equation import sums_at_joints
@@ -53,7 +53,7 @@ def with_unrecorded(
     if found is None or found.level != "silent":
         return None
     numbers = filled.numbers(line.names)
-    terms, left = one_by_one(line.constants, numbers, found.scale, true.problem.tolerance)
+    terms, left = left_unpaired(line.constants, numbers, found.scale, true.problem.tolerance)
     paired = not terms and all(abs(spot.true) <= 1e-9 for spot in left)
     only_idle = not any(values[name] for name in left_out)
     typed = math.fsum(abs(term.value) for term in line.constants)

@@ -14,13 +14,12 @@ from tutor.judge.typed import TypedEquation
 from tutor.judge.value_at_end import as_value
 from tutor.judge.verdict import Verdict
 from tutor.judge.worked import of_forces, works_out_wrongly
-from tutor.notation import Line as Typewritten
-from tutor.notation import Step
+from tutor.notation import Line, Step
 
 
 def untrue_as(
     desk: Desk,
-    line: Typewritten,
+    line: Line,
     step: Step,
     own: TypedEquation,
     lines: Sequence[TypedEquation],
@@ -35,7 +34,7 @@ def untrue_as(
 
 
 def _wrong_result(
-    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation], verdict: Verdict
+    desk: Desk, line: Line, step: Step, lines: Sequence[TypedEquation], verdict: Verdict
 ) -> Verdict | None:
     """The verdict on a wrong result in the place of an equation, where it shows no single slip of one.
 

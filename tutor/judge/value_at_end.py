@@ -15,14 +15,13 @@ from tutor.judge.values import NEGLIGIBLE, judge_value, largest_load
 from tutor.judge.verdict import Mistake, Verdict
 from tutor.judge.worked import (
     is_result_behind,
-    letter_of,
+    member_lettered,
     value_alone,
     value_ended,
 )
 from tutor.judge.worked_out import UNSHOWN, Worked, worked_out
 from tutor.judge.working import shows_working, slip_in_working
-from tutor.notation import Line as Typewritten
-from tutor.notation import Step, ValueReading
+from tutor.notation import Line, Step, ValueReading
 from tutor.notation.unreadable import Broken
 from tutor.notation.value import value_in
 
@@ -32,9 +31,7 @@ BY_ITS_NUMBER = ("arithmetic", "carried", "component", "no-arm", "symmetry")
 NO_FORCE = "dimension/value"
 
 
-def as_value(
-    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation]
-) -> Verdict | None:
+def as_value(desk: Desk, line: Line, step: Step, lines: Sequence[TypedEquation]) -> Verdict | None:
     """The verdict on a statement behind the equation that is the value of one force; else None."""
     name = value_ended(step, desk.own.known)
     if name is None:
@@ -43,12 +40,12 @@ def as_value(
 
 
 def value_said(
-    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation]
+    desk: Desk, line: Line, step: Step, lines: Sequence[TypedEquation]
 ) -> Verdict | None:
     """The verdict on the value that a statement ends in, or on the T or C behind it; else None."""
     if is_result_behind(line, step, desk.own.known):
         return as_value(desk, line, step, lines)
-    name = letter_of(step, desk.problem.member, desk.own.known)
+    name = member_lettered(step, desk.problem.member, desk.own.known)
     if name is None:
         return None
     true, said = desk.values()[name], step.sides[-1].letter
@@ -62,7 +59,7 @@ def value_said(
 def ended_in(
     desk: Desk,
     about: Value,
-    line: Typewritten,
+    line: Line,
     step: Step,
     lines: Sequence[TypedEquation],
     whole: Step | None = None,
@@ -127,7 +124,7 @@ def _may_be_otherwise(
     return code == "carried" and not any(are_same(value, own.value) for own in known)
 
 
-def _no_force(desk: Desk, about: Value, broken: Broken, line: Typewritten) -> Verdict:
+def _no_force(desk: Desk, about: Value, broken: Broken, line: Line) -> Verdict:
     """That a value stands in the unit of a moment, or of a length."""
     text, kind = broken.about(line.text).message, KINDS["unit"]
     case = Case(desk.problem, about, about.unknown)

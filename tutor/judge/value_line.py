@@ -26,13 +26,12 @@ from tutor.judge.value_at_end import (
 from tutor.judge.verdict import OPENING, Remark, Verdict
 from tutor.judge.worked import (
     holds_alone,
-    size_of,
+    side_value,
     value_alone,
     value_ended,
     value_given,
 )
-from tutor.notation import Line as Typewritten
-from tutor.notation import Step, ValueReading
+from tutor.notation import Line, Step, ValueReading
 from tutor.notation.tree import Name
 from tutor.notation.unreadable import Broken
 from tutor.notation.value import value_in
@@ -44,7 +43,7 @@ EQUATION_STANDS = "The equation is right and stands; the value is not: {text}"
 IN_PART = "In {part}: {text}"
 
 
-def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
+def judge_value_line(desk: Desk, about: Value, line: Line) -> Verdict:
     """The verdict on a line where a value is asked for: the last that names it is the result."""
     result = _result(about, line)
     lines = list(desk.lines)
@@ -81,7 +80,7 @@ def judge_value_line(desk: Desk, about: Value, line: Typewritten) -> Verdict:
 def broken_off(
     desk: Desk,
     about: Value | None,
-    line: Typewritten,
+    line: Line,
     step: Step,
     broken: BrokenLink,
     lines: Sequence[TypedEquation],
@@ -106,7 +105,7 @@ def broken_off(
 def _sums_before(
     desk: Desk,
     about: Value,
-    line: Typewritten,
+    line: Line,
     step: Step,
     broken: BrokenLink,
     lines: Sequence[TypedEquation],
@@ -131,7 +130,7 @@ def _holds(desk: Desk, line: TypedEquation) -> bool:
 
 
 def broken_behind(
-    desk: Desk, line: Typewritten, step: Step, lines: Sequence[TypedEquation], broken: BrokenLink
+    desk: Desk, line: Line, step: Step, lines: Sequence[TypedEquation], broken: BrokenLink
 ) -> Verdict:
     """The verdict on a statement in which a number does not follow, in a right equation or behind it."""
     found = broken_off(desk, None, line, step, broken, lines)
@@ -157,7 +156,7 @@ def _stands(desk: Desk, line: TypedEquation) -> bool:
     )
 
 
-def _result(about: Value, line: Typewritten) -> Step:
+def _result(about: Value, line: Line) -> Step:
     """The statement that gives the value asked for: the last that names it, else the last."""
     naming = [
         step
@@ -171,7 +170,7 @@ def _result(about: Value, line: Typewritten) -> Step:
 def _not_so(
     desk: Desk,
     about: Value,
-    line: Typewritten,
+    line: Line,
     step: Step,
     typed: TypedEquation,
     lines: Sequence[TypedEquation],
@@ -189,7 +188,7 @@ def _not_so(
 
 
 def _component(
-    desk: Desk, about: Value, result: Step, line: Typewritten, lines: Sequence[TypedEquation]
+    desk: Desk, about: Value, result: Step, line: Line, lines: Sequence[TypedEquation]
 ) -> Verdict | None:
     """The verdict on a result for a component of the force, such as AE_y = 9; None for any other."""
     named = [side.node for side in result.sides if isinstance(side.node, Name) and side.node.share]
@@ -202,7 +201,7 @@ def _component(
         return None
     radius = sum(term.radius for term in number.terms) / abs(share.factor)
     whole = ValueReading(
-        line.text, size_of(number) / share.factor, radius, number.letter, number.sense,
+        line.text, side_value(number) / share.factor, radius, number.letter, number.sense,
         about.unknown, number.unit, number.span, None,
     )  # fmt: skip
     verdict = judge_value_of(desk, about, whole, lines)

@@ -14,7 +14,7 @@ from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
 from tutor.judge.mixed_lengths import length_mixed_in
-from tutor.judge.moved_numbers import FOLLOWS, left_out, turned
+from tutor.judge.moved_numbers import FOLLOWS, left_out, one_turned
 from tutor.judge.same import are_same
 from tutor.judge.typed import TypedEquation
 from tutor.judge.value_words import LENGTHS_MIXED, MOVED, UNIT_SAID, WAY_SAID, WORDS
@@ -22,7 +22,7 @@ from tutor.judge.verdict import Mistake
 from tutor.judge.worked_out import UNSHOWN, Worked
 from tutor.model import Problem
 from tutor.notation import ValueReading
-from tutor.notation.units import NEWTONS, measure
+from tutor.notation.units import NEWTONS, unit_meaning
 from tutor.statics.body import member_force
 
 Near = Callable[[float], bool]
@@ -100,7 +100,7 @@ def _other_unit(wrong: WrongValue) -> bool:
     """Whether the figures are a right value's, in the unit typed or in another than the problem's."""
     if wrong.reading.unit in NEWTONS:
         problem = wrong.problem
-        scale = measure(wrong.reading.unit, problem.force, problem.length).value
+        scale = unit_meaning(wrong.reading.unit, problem.force, problem.length).value
         turned = (1 / scale, *POINT_MOVED)
         if scale != 1.0 and any(wrong.near(wrong.value * factor) for factor in turned):
             return True
@@ -255,7 +255,7 @@ def _number_dropped(wrong: WrongValue, sign: bool = False) -> bool:
 
 def _number_turned(wrong: WrongValue, sign: bool = False) -> bool:
     """Whether a line gives this value with one of its numbers turned round, also in its `sign`."""
-    return turned(_rows(wrong, wrong.lines), _own(wrong), sign)
+    return one_turned(_rows(wrong, wrong.lines), _own(wrong), sign)
 
 
 def _digits_exchanged(wrong: WrongValue) -> bool:

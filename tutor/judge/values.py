@@ -11,7 +11,7 @@ from tutor.judge.blocks import OF_SUMS, rounded_by
 from tutor.judge.follow import Possible, from_bodies, from_lines
 from tutor.judge.known_values import (
     KnownValues,
-    fits,
+    can_act,
     inclined_in_words,
     is_link,
     positive_sense,
@@ -109,7 +109,7 @@ def _unclear(problem: Problem, unknown: str, reading: ValueReading, own: KnownVa
         return None
     if member:
         return f"{unknown} is a member: say T or C, not {reading.sense}."
-    if not fits(problem, unknown, reading.sense):
+    if not can_act(problem, unknown, reading.sense):
         one, other = senses_for(problem, unknown)
         if one == "along":
             one, other = (inclined_in_words(problem, unknown, sense) for sense in (one, other))

@@ -11,7 +11,7 @@ from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.value_words import WAY_SAID
 from tutor.judge.verdict import Mistake, Verdict
-from tutor.judge.worked import size_of, sized, value_given
+from tutor.judge.worked import side_value, sized, value_given
 from tutor.notation import Line
 from tutor.notation.line import Letter, Sense
 
@@ -46,7 +46,7 @@ def _other_way(line: Line) -> Line | None:
     """A line of one statement, a value with the way it acts, with that way turned round."""
     step = line.result
     last = step.sides[-1]
-    if len(line.steps) > 1 or value_given(step) is None or size_of(last) <= 0.0:
+    if len(line.steps) > 1 or value_given(step) is None or side_value(last) <= 0.0:
         return None
     letter, sense = OTHER_LETTER.get(last.letter), OTHER_WAY.get(last.sense)
     if letter is None and sense is None:

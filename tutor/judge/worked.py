@@ -65,7 +65,7 @@ def _turned(side: Side) -> Side:
     return replace(side, node=node, terms=terms)
 
 
-def letter_of(step: Step, members: Collection[str], known: Collection[str]) -> str | None:
+def member_lettered(step: Step, members: Collection[str], known: Collection[str]) -> str | None:
     """The member that a T or C behind a statement speaks of, or None where that is not clear.
 
     The only one on the side that it begins with, else the only one in it that has no value yet.
@@ -159,7 +159,7 @@ def only_works_out(line: Line, step: Step) -> bool:
 
 def works_out_wrongly(line: Line, step: Step) -> bool:
     """Whether a statement gives a number that it does not come to, beside an equation: 14 = 26/2."""
-    numbers = all(side.numeric and size_of(side) != 0.0 for side in step.sides)
+    numbers = all(side.numeric and side_value(side) != 0.0 for side in step.sides)
     plain = any(side.figures is not None for side in step.sides)
     return numbers and plain and len(step.sides) > 1 and _beside_equation(line)
 
@@ -177,7 +177,7 @@ def holds_alone(step: Step) -> bool:
     """Whether a statement of numbers alone is so, and comes to something."""
     if len(step.sides) < 2 or not all(side.numeric for side in step.sides):
         return False
-    first, *others = map(size_of, step.sides)
+    first, *others = map(side_value, step.sides)
     return first != 0.0 and all(are_same(size, first) for size in others)
 
 
@@ -186,7 +186,7 @@ def of_forces(step: Step) -> bool:
     return sum(side.name is not None for side in step.sides) > 1
 
 
-def size_of(side: Side) -> float:
+def side_value(side: Side) -> float:
     """What a side of numbers comes to."""
     return sum(term.value for term in side.terms)
 
@@ -210,8 +210,8 @@ def _says_again(before: Step, step: Step, known: Collection[str]) -> bool:
     """Whether a number is only what a side of the equation before it comes to: 6 R = 80 + 10 => 90."""
     if value_ended(before, known) is not None:
         return False
-    first = abs(size_of(step.sides[0]))
-    sizes = [abs(size_of(side)) for side in before.sides if side.numeric]
+    first = abs(side_value(step.sides[0]))
+    sizes = [abs(side_value(side)) for side in before.sides if side.numeric]
     return any(abs(first - size) <= SAME_NUMBER * max(1.0, size) for size in sizes)
 
 
@@ -224,7 +224,7 @@ def with_the_way_of(side: Side, last: Side) -> Side:
     """A number of the same sign as the last one, with its letter or way."""
     if side is last or not side.numeric or side.letter or side.sense:
         return side
-    if size_of(side) * size_of(last) <= 0.0:
+    if side_value(side) * side_value(last) <= 0.0:
         return side
     return replace(side, letter=last.letter, sense=last.sense)
 

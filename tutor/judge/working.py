@@ -11,7 +11,7 @@ from dataclasses import replace
 from tutor.judge.about import Value
 from tutor.judge.chain import with_way
 from tutor.judge.desk import Desk
-from tutor.judge.line import Line, judge_line
+from tutor.judge.line import LineJudged, judge_line
 from tutor.judge.nearest import clearly_nearest
 from tutor.judge.sum_before import sums_of
 from tutor.judge.true_equation import TrueEquation
@@ -69,7 +69,7 @@ def _slip_in(
     meant = clearly_nearest(*given, among, solved=True)
     if meant is None:
         return None
-    line = Line(
+    line = LineJudged(
         desk.problem, meant, typed, desk.names, desk.own, desk.standing, lines, desk.values, work
     )
     mistakes = judge_line(line).mistakes

@@ -15,7 +15,7 @@ _SYMBOL = re.compile(r"[\w.]+|\S")
 LARGEST_DENOMINATOR = 60
 
 
-def line_of(true: TrueEquation) -> str:
+def true_line(true: TrueEquation) -> str:
     """The true line with the student's senses and known values, e.g. "3/5 F_AC - 12 = 0".
 
     Products stay as they are typed; of so many that no line holds them each is worked out, and of
@@ -25,22 +25,22 @@ def line_of(true: TrueEquation) -> str:
     unknowns: list[tuple[float, str]] = []
     for name, spot in true.unknowns.items():
         if name in typed and spot.true != 0.0:
-            factor = number(abs(spot.true))
+            factor = number_written(abs(spot.true))
             symbol = symbol_of(true, name)
             unknowns.append((spot.true, symbol if factor == "1" else f"{factor} {symbol}"))
     numbers = [spot for spot in true.numbers(typed) if spot.true != 0.0]
     total = math.fsum(spot.true for spot in numbers)
     ways = (
         [(spot.true, _product(spot)) for spot in numbers],
-        [(spot.true, number(abs(spot.true))) for spot in numbers],
-        [(total, number(abs(total)))] if total else [],
+        [(spot.true, number_written(abs(spot.true))) for spot in numbers],
+        [(total, number_written(abs(total)))] if total else [],
     )
     lines = [_summed([*unknowns, *parts]) for parts in ways]
     return next((line for line in lines if _fits(line)), lines[-1])
 
 
 def _product(spot: TrueTerm) -> str:
-    factor, size = number(abs(spot.per_unit)), number(abs(spot.scale))
+    factor, size = number_written(abs(spot.per_unit)), number_written(abs(spot.scale))
     if factor == "1":
         return size
     return f"{size}*{factor}" if spot.is_moment else f"{factor}*{size}"
@@ -66,7 +66,7 @@ def symbol_of(true: TrueEquation, name: str) -> str:
     return name
 
 
-def number(value: float) -> str:
+def number_written(value: float) -> str:
     """A number as a short fraction where it is one, else to five figures."""
     near = Fraction(value).limit_denominator(LARGEST_DENOMINATOR)
     if near and abs(float(near) - value) <= 1e-10 * max(1.0, abs(value)):

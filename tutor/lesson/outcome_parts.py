@@ -14,7 +14,7 @@ from typing import Any
 
 from tutor.judge import Equation, Mistake, Value
 from tutor.judge.about import as_text, from_text
-from tutor.lesson.place import key_of, place_of
+from tutor.lesson.place import place_key, place_of
 from tutor.lesson.state import HintsGiven, Result, StandingLine, Try
 from tutor.lesson.steps import STEPS
 from tutor.notation import Span
@@ -23,7 +23,7 @@ Record = dict[str, Any]
 
 
 @dataclass(frozen=True)
-class Whole:
+class WholePart:
     """A part that is kept whole whenever it changes."""
 
     write: Callable[[Any], Any]
@@ -37,7 +37,7 @@ class Whole:
 
 
 @dataclass(frozen=True)
-class Row:
+class RowPart:
     """A sequence, of which is kept from where on it differs, and how it goes on there."""
 
     write: Callable[[Any], Any]
@@ -59,7 +59,7 @@ class Row:
 
 
 @dataclass(frozen=True)
-class Table:
+class TablePart:
     """A mapping, of which the new and changed entries are kept, and the names of those gone.
 
     `name` writes what an entry is found by as text, `named` reads that back.
@@ -236,32 +236,32 @@ def _offered(kept: Any) -> tuple[Equation, str] | None:
     return None if kept is None else (_about(kept[0]), _text(kept[1]))
 
 
-PARTS: Mapping[str, Whole | Row | Table] = {
-    "step": Whole(_same, _text),
-    "reasons_done": Whole(_same, _truth),
-    "count_done": Whole(_same, _truth),
-    "sound_done": Whole(_same, _truth),
-    "moving_done": Whole(_same, _truth),
-    "supports_done": Row(_same, _text),
-    "senses": Table(_same, _text),
-    "turning": Whole(_same, _maybe_text),
-    "about": Whole(_write_about, lambda kept: None if kept is None else _about(kept)),
-    "proposed": Whole(_same, _truth),
-    "joint": Whole(_same, _maybe_text),
-    "lines": Row(_write_line, _line),
-    "results": Row(_write_result, _result),
-    "tries": Row(_write_try, _try),
-    "hints": Table(_write_hints, _hints, key_of, place_of),
-    "hints_used": Row(_same, _count),
-    "taught": Row(_same, _text),
-    "in_row": Row(_same, _text),
-    "practice": Whole(_write_pair, _practice),
-    "offered": Whole(_write_offered, _offered),
-    "ended": Whole(_same, _time),
-    "shown": Row(_same, _text),
-    "part": Row(_same, _text),
-    "halves_done": Whole(_same, _truth),
-    "brought": Row(_same, _text),
-    "letters": Table(_same, _number),
+PARTS: Mapping[str, WholePart | RowPart | TablePart] = {
+    "step": WholePart(_same, _text),
+    "reasons_done": WholePart(_same, _truth),
+    "count_done": WholePart(_same, _truth),
+    "sound_done": WholePart(_same, _truth),
+    "moving_done": WholePart(_same, _truth),
+    "supports_done": RowPart(_same, _text),
+    "senses": TablePart(_same, _text),
+    "turning": WholePart(_same, _maybe_text),
+    "about": WholePart(_write_about, lambda kept: None if kept is None else _about(kept)),
+    "proposed": WholePart(_same, _truth),
+    "joint": WholePart(_same, _maybe_text),
+    "lines": RowPart(_write_line, _line),
+    "results": RowPart(_write_result, _result),
+    "tries": RowPart(_write_try, _try),
+    "hints": TablePart(_write_hints, _hints, place_key, place_of),
+    "hints_used": RowPart(_same, _count),
+    "taught": RowPart(_same, _text),
+    "in_row": RowPart(_same, _text),
+    "practice": WholePart(_write_pair, _practice),
+    "offered": WholePart(_write_offered, _offered),
+    "ended": WholePart(_same, _time),
+    "shown": RowPart(_same, _text),
+    "part": RowPart(_same, _text),
+    "halves_done": WholePart(_same, _truth),
+    "brought": RowPart(_same, _text),
+    "letters": TablePart(_same, _number),
 }
 """How each part of the state is kept, by its name in the file and in `State`."""

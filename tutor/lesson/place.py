@@ -38,7 +38,7 @@ Place = Asked | AtSupport | NoForce | Question
 
 @lru_cache(maxsize=4096)
 def place_of(key: str) -> Place:
-    """The place that `key_of` wrote; any other text is the name of a question."""
+    """The place that `place_key` wrote; any other text is the name of a question."""
     word, _, name = key.partition(" ")
     if word == "support" and name:
         return AtSupport(name)
@@ -50,7 +50,7 @@ def place_of(key: str) -> Place:
         return Question(key)
 
 
-def key_of(place: Place) -> str:
+def place_key(place: Place) -> str:
     """One line of text that `place_of` reads back; as journals keep it, for good."""
     match place:
         case AtSupport(joint=joint):

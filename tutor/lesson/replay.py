@@ -27,7 +27,7 @@ AT_ONCE = 100
 """How many outcomes of a lesson kept without them are put into one line of its journal."""
 
 
-class Kept(NamedTuple):
+class KeptEvent(NamedTuple):
     """An event of a journal, with the outcome kept of it, and whether today's judge has seen it."""
 
     event: Event
@@ -100,7 +100,7 @@ def replay(
     return found
 
 
-def paired(records: Iterable[Record], version: str) -> tuple[list[Kept], int]:
+def paired(records: Iterable[Record], version: str) -> tuple[list[KeptEvent], int]:
     """The events in their order, each with its outcome, and how many entries are no events."""
     outcomes: dict[str, deque[tuple[Outcome, int]]] = defaultdict(deque)
     events: list[Event] = []
@@ -125,7 +125,7 @@ def paired(records: Iterable[Record], version: str) -> tuple[list[Kept], int]:
     for event in events:
         waiting = outcomes.get(mark_of(event))
         outcome, place = waiting.popleft() if waiting else (None, -1)
-        kept.append(Kept(event, outcome, place < compared))
+        kept.append(KeptEvent(event, outcome, place < compared))
     return kept, skipped
 
 

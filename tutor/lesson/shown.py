@@ -104,7 +104,7 @@ def not_here(state: State, reading: Reading, about: Equation) -> str | None:
     )
 
 
-def parts_of(state: State, about: Equation) -> list[float]:
+def share_values(state: State, about: Equation) -> list[float]:
     """The numbers of `shares_of`."""
     return [part.value for part in shares_of(state, about)]
 

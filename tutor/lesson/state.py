@@ -9,7 +9,7 @@ from typing import Literal
 
 from tutor.judge import Equation, Mistake
 from tutor.judge.known_values import KnownValue, KnownValues
-from tutor.lesson.place import Place, key_of
+from tutor.lesson.place import Place, place_key
 from tutor.model import Problem
 from tutor.notation.fact import fact
 
@@ -57,7 +57,7 @@ class Try:
     @property
     def place(self) -> str:
         """What it was for, as it is kept."""
-        return key_of(self.at)
+        return place_key(self.at)
 
 
 @dataclass(frozen=True)

@@ -16,7 +16,7 @@ Handler = Callable[[State, Event, Judge], tuple[State, Reply]]
 
 
 @dataclass(frozen=True)
-class Step:
+class LessonStep:
     """One step: what it asks, takes and hints at, when it is done, and what is said about it.
 
     `order` is its place in the walk: the six of every walk stand at 1 to 6, another one may stand at

@@ -14,7 +14,7 @@ Severity = Literal["error", "warning"]
 DefectKind = Literal["", "lacking", "unjoined", "cancelled"]
 """What a defect comes to, where that asks for another cure while a truss is drawn up: a part that is
 not there or empty, a joint without a member, pushes that cancel."""
-Path = tuple[str | int, ...]
+KeyPath = tuple[str | int, ...]
 MOST = 200
 SUGGESTED = 40
 LONGEST = 600
@@ -62,23 +62,23 @@ class Findings:
     there is something to note; a path that is not there is where its nearest known beginning is. After `MOST` defects the rest is counted, not listed.
     """
 
-    def __init__(self, file: str, lines: Callable[[], MutableMapping[Path, int]]) -> None:
+    def __init__(self, file: str, lines: Callable[[], MutableMapping[KeyPath, int]]) -> None:
         self._file = file
         self._read_lines = lines
         self._found: list[Defect] = []
         self._more = 0
 
     @cached_property
-    def _lines(self) -> MutableMapping[Path, int]:
+    def _lines(self) -> MutableMapping[KeyPath, int]:
         return self._read_lines()
 
-    def line(self, path: Path) -> int:
+    def line(self, path: KeyPath) -> int:
         """The line of `path`."""
         while path and path not in self._lines:
             path = path[:-1]
         return self._lines.get(path, 1)
 
-    def move(self, path: Path, to: Path) -> None:
+    def move(self, path: KeyPath, to: KeyPath) -> None:
         """What stands at `path` is read as if it stood at `to`."""
         for old, line in list(self._lines.items()):
             if old[: len(path)] == path:
@@ -86,7 +86,7 @@ class Findings:
 
     def error(
         self,
-        path: Path,
+        path: KeyPath,
         message: str,
         cure: str,
         kind: DefectKind = "",
@@ -94,7 +94,7 @@ class Findings:
     ) -> None:
         self._note(Defect(self._file, self.line(path), message, cure, kind=kind, of=of))
 
-    def warning(self, path: Path, message: str, cure: str, of: tuple[str, ...] = ()) -> None:
+    def warning(self, path: KeyPath, message: str, cure: str, of: tuple[str, ...] = ()) -> None:
         self._note(Defect(self._file, self.line(path), message, cure, "warning", of=of))
 
     def at(self, line: int, message: str, cure: str) -> None:
@@ -125,7 +125,7 @@ def _in_bounds(text: str) -> str:
     return f"{text[: LONGEST - 100]}…{text[-99:]}"
 
 
-def nearest(name: str, known: Iterable[str]) -> str | None:
+def nearest_name(name: str, known: Iterable[str]) -> str | None:
     """The known name most like `name`, or None."""
     names = list(known)
     if len(name) > SUGGESTED:
@@ -135,10 +135,10 @@ def nearest(name: str, known: Iterable[str]) -> str | None:
     return folded[close[0]] if close else None
 
 
-def choose(name: str, known: Iterable[str], what: str) -> str:
+def choose_from(name: str, known: Iterable[str], what: str) -> str:
     """The cure for an unknown name: the nearest known one, or all of them."""
     names = list(known)
-    close = nearest(name, names)
+    close = nearest_name(name, names)
     if close is not None:
         return f"did you mean {shown(close)}? {what}: {listed(names, FEW)}"
     return f"{what}: {listed(names, FEW)}"

@@ -152,12 +152,12 @@ def _refuse(problem: Problem, text: object, what: str, has: str, names: Sequence
         ways = " or ".join(map(spelling, several))
         raise UnknownNameError(f"{said} may be {' or '.join(several)} here; write {ways}")
     there = ", ".join(names[:MOST_LISTED]) + (", …" if len(names) > MOST_LISTED else "")
-    near = nearest(str(text), names)
+    near = nearest_names(str(text), names)
     asked = f"; did you mean {' or '.join(near)}?" if near else ""
     raise UnknownNameError(f"{said} is no {what} here; {has} {there or 'none'}{asked}")
 
 
-def nearest(text: str, names: Iterable[str]) -> list[str]:
+def nearest_names(text: str, names: Iterable[str]) -> list[str]:
     """Up to two of the names whose spelling is closest to `text`, the closest first."""
     known = {spelling(name): name for name in names} | {name: name for name in names}
     known |= {name.casefold(): full for name, full in known.items()}

@@ -3,14 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from pathlib import Path as FilePath
+from pathlib import Path
 from typing import Any, NamedTuple
 
-from tutor.model import read_parts as parts
-from tutor.model import read_words as words
+from tutor.model import read_parts, read_words
 from tutor.model.amounts import Wrong, amount, kind_of
 from tutor.model.checks import check_drawing, check_links, check_loose
-from tutor.model.defect import MOST, Defect, Findings, Path, ProblemError, choose, nearest
+from tutor.model.defect import (
+    MOST,
+    Defect,
+    Findings,
+    KeyPath,
+    ProblemError,
+    choose_from,
+    nearest_name,
+)
 from tutor.model.problem import Problem
 from tutor.model.read_loads import loads
 from tutor.model.read_spread import spreads
@@ -41,14 +48,14 @@ LISTED = {"loads": "one load", "spread": "one spread load"}
 """The tables of which there may be several, and what one of them is."""
 
 
-class Outcome(NamedTuple):
+class ReadProblem(NamedTuple):
     """A problem, or None where a defect is an error, and all defects in line order."""
 
     problem: Problem | None
     defects: tuple[Defect, ...]
 
 
-def load_problem(path: str | FilePath) -> Problem:
+def load_problem(path: str | Path) -> Problem:
     """The problem in the file at `path`.
 
     Raises ProblemError, with every defect of the file, where it cannot be used.
@@ -59,48 +66,48 @@ def load_problem(path: str | FilePath) -> Problem:
     return problem
 
 
-def defects(source: str | FilePath) -> tuple[Defect, ...]:
+def defects(source: str | Path) -> tuple[Defect, ...]:
     """All defects, warnings too, of the file at a `Path`, or of a `str` of TOML text itself."""
-    if isinstance(source, FilePath):
+    if isinstance(source, Path):
         return outcome(source).defects
     return read_text(source, "text").defects
 
 
-def outcome(path: str | FilePath, rules: Rules | None = None) -> Outcome:
+def outcome(path: str | Path, rules: Rules | None = None) -> ReadProblem:
     """The problem in the file at `path`, worked under the rules of its set, and all defects.
 
     Never raises.
     """
     source = read_source(path)
     if source.text is None:
-        return Outcome(None, source.defects)
-    problem, found = read_text(source.text, source.file, FilePath(path), rules)
+        return ReadProblem(None, source.defects)
+    problem, found = read_text(source.text, source.file, Path(path), rules)
     if source.defects:
-        return Outcome(None, tuple(sorted((*source.defects, *found), key=lambda d: d.line)))
-    return Outcome(problem, found)
+        return ReadProblem(None, tuple(sorted((*source.defects, *found), key=lambda d: d.line)))
+    return ReadProblem(problem, found)
 
 
 def read_text(
-    text: str, file: str, source: FilePath | None = None, rules: Rules | None = None
-) -> Outcome:
+    text: str, file: str, source: Path | None = None, rules: Rules | None = None
+) -> ReadProblem:
     """The problem in TOML text and all defects, whose `file` is as given; never raises."""
     document = read_toml(text, file)
     problem = _problem(document, source, rules or Rules())
     found = document.findings.all()
     sound = all(defect.severity == "warning" for defect in found)
-    return Outcome(problem if sound else None, found)
+    return ReadProblem(problem if sound else None, found)
 
 
-def _problem(document: Document, source: FilePath | None, rules: Rules) -> Problem:
+def _problem(document: Document, source: Path | None, rules: Rules) -> Problem:
     """The problem of what is sound in the document; only of use if no error was noted."""
     data, notes = document.data, document.findings
     _bring_up_strays(data, notes)
     _note_keys(document)
     table, pairs = _table(data, notes, "joints"), _list(data, notes, "members")
-    placed = parts.joints(notes, table)
+    placed = read_parts.joints(notes, table)
     complete = document.whole("joints") and data.get("joints") is not UNREAD and bool(table)
-    members = parts.members(notes, pairs, table, complete)
-    held = parts.supports(notes, _table(data, notes, "supports"), table, complete)
+    members = read_parts.members(notes, pairs, table, complete)
+    held = read_parts.supports(notes, _table(data, notes, "supports"), table, complete)
     check_drawing(notes, placed, members)
     check_links(notes, placed, held)
     if len(members) == len(pairs) > 0:
@@ -109,20 +116,20 @@ def _problem(document: Document, source: FilePath | None, rules: Rules) -> Probl
     borne = loads(notes, acting, table, complete, document.whole("loads"))
     spread = spreads(notes, lying, table, members, complete and len(members) == len(pairs), placed)
     problem = Problem(
-        title=words.title(notes, data),
-        force=words.unit(notes, data, "force", words.FORCES),
-        length=words.unit(notes, data, "length", words.LENGTHS),
+        title=read_words.title(notes, data),
+        force=read_words.unit(notes, data, "force", read_words.FORCES),
+        length=read_words.unit(notes, data, "length", read_words.LENGTHS),
         joints=placed,
         members=tuple(member for _, member in members),
         supports=held,
         loads=borne,
-        story=words.story(notes, data),
-        topics=words.words(notes, data, "topics"),
-        level=words.level(notes, data),
-        id=words.identity(notes, data),
-        given=words.given(notes, data),
-        truss=words.truss(notes, data),
-        tolerance=words.tolerance(notes, data, rules.tolerance or Tolerance()),
+        story=read_words.story(notes, data),
+        topics=read_words.words(notes, data, "topics"),
+        level=read_words.level(notes, data),
+        id=read_words.identity(notes, data),
+        given=read_words.given(notes, data),
+        truss=read_words.truss(notes, data),
+        tolerance=read_words.tolerance(notes, data, rules.tolerance or Tolerance()),
         source=source,
         rules=rules,
         spreads=spread if complete else (),
@@ -137,9 +144,9 @@ def _note_keys(document: Document) -> None:
     """Note keys that are unknown, and needed ones that are not there."""
     data, notes = document.data, document.findings
     unknown = [key for key in data if key not in KEYS]
-    meant = {close for key in unknown[:MOST] if (close := nearest(key, KEYS))}
+    meant = {close for key in unknown[:MOST] if (close := nearest_name(key, KEYS))}
     for place, key in enumerate(unknown):
-        cure = choose(key, KEYS, "the keys are") if place < MOST else NOT_TOLD
+        cure = choose_from(key, KEYS, "the keys are") if place < MOST else NOT_TOLD
         notes.error((key,), f"{shown(key)} is an unknown key", cure)
     for key, (name, cure) in NEEDED.items():
         instead = "spread" if key == "loads" else key
@@ -187,7 +194,7 @@ def _bring_up_strays(data: dict[str, Any], notes: Findings) -> None:
             data[key] = table.pop(key)
 
 
-def _tables(data: dict[str, Any]) -> Iterator[tuple[Path, dict[str, Any]]]:
+def _tables(data: dict[str, Any]) -> Iterator[tuple[KeyPath, dict[str, Any]]]:
     for key in ("joints", "supports", "tolerance", *LISTED):
         value = data.get(key)
         entries = enumerate(value) if isinstance(value, list) else [("", value)]
@@ -200,4 +207,4 @@ def _belongs(table: str | int, value: Any) -> bool:
     """Whether a value may well be a joint or support that happens to have a key's name."""
     if table == "joints" and isinstance(value, list) and len(value) == 2:
         return not any(isinstance(amount(part), Wrong) for part in value)
-    return table == "supports" and (value in parts.ALONE or isinstance(value, dict))
+    return table == "supports" and (value in read_parts.ALONE or isinstance(value, dict))

@@ -6,7 +6,7 @@ import re
 from typing import Any
 
 from tutor.model.amounts import Wrong, amount, kind_of
-from tutor.model.defect import Findings, Path, choose
+from tutor.model.defect import Findings, KeyPath, choose_from
 from tutor.model.problem import Problem
 from tutor.model.toml_read import UNREAD
 from tutor.model.vary import Condition, Kind, Relation
@@ -38,7 +38,7 @@ MOST = 50
 
 def conditions(notes: Findings, value: Any, problem: Problem, whole: bool) -> tuple[Condition, ...]:
     """The conditions of `keep`; `whole` says that all members and supports were read."""
-    path: Path = ("vary", "keep")
+    path: KeyPath = ("vary", "keep")
     if value is UNREAD:
         return ()
     if not isinstance(value, list):
@@ -59,7 +59,7 @@ def conditions(notes: Findings, value: Any, problem: Problem, whole: bool) -> tu
 
 
 def _condition(
-    notes: Findings, path: Path, text: str, problem: Problem, whole: bool
+    notes: Findings, path: KeyPath, text: str, problem: Problem, whole: bool
 ) -> Condition | None:
     for form, kind in FORMS:
         if (found := form.fullmatch(text)) is None:
@@ -75,7 +75,9 @@ def _condition(
     return None
 
 
-def _limit(notes: Findings, path: Path, text: str, written: str | None, unit: str) -> float | None:
+def _limit(
+    notes: Findings, path: KeyPath, text: str, written: str | None, unit: str
+) -> float | None:
     """The number of a condition, 0 where it has none; a unit behind it must be the problem's own."""
     if written is None:
         return 0.0
@@ -90,7 +92,7 @@ def _limit(notes: Findings, path: Path, text: str, written: str | None, unit: st
 
 def _unknown(
     notes: Findings,
-    path: Path,
+    path: KeyPath,
     text: str,
     kind: Kind,
     name: str | None,
@@ -107,7 +109,7 @@ def _unknown(
     if found is not None:
         return found
     known = (*problem.member, *(() if of_member else problem.reaction))
-    cure = choose(name, known, "there are")
+    cure = choose_from(name, known, "there are")
     kind_of_force = "member" if of_member else "member or reaction"
     message = f"the condition {shown(text)} names {shown(name)}, which is no {kind_of_force} here"
     notes.error(path, message, cure)

@@ -6,9 +6,9 @@ from collections.abc import Iterable, Mapping, Set
 from typing import Any
 
 from tutor.model.amounts import kind_of
-from tutor.model.defect import Findings, Path, choose, nearest
+from tutor.model.defect import Findings, KeyPath, choose_from, nearest_name
 from tutor.model.parts import AXES, Load
-from tutor.model.read_parts import angle, joint_cure, number
+from tutor.model.read_parts import angle_at, joint_cure, number_at
 from tutor.model.toml_read import UNREAD
 from tutor.notation import Exact
 from tutor.text import FEW, listed, shown
@@ -49,7 +49,7 @@ def loads(
 
 
 def _load_joint(
-    notes: Findings, path: Path, entry: Mapping[str, Any], names: list[str], whole: bool
+    notes: Findings, path: KeyPath, entry: Mapping[str, Any], names: list[str], whole: bool
 ) -> str:
     """The joint a load is at, "" where it is not known."""
     at = entry.get("at", UNREAD)
@@ -65,16 +65,16 @@ def _load_joint(
     return ""
 
 
-def _unknown_keys(notes: Findings, path: Path, entry: Mapping[str, Any]) -> set[str]:
+def _unknown_keys(notes: Findings, path: KeyPath, entry: Mapping[str, Any]) -> set[str]:
     """Note the unknown keys of a load; the known ones that they seem to mean."""
     unknown = [key for key in entry if key not in LOAD_KEYS]
     for key in unknown:
-        cure = choose(key, LOAD_KEYS, "the keys of a load are")
+        cure = choose_from(key, LOAD_KEYS, "the keys of a load are")
         notes.error((*path, key), f"a load has the unknown key {shown(key)}", cure)
-    return {close for key in unknown if (close := nearest(key, LOAD_KEYS))}
+    return {close for key in unknown if (close := nearest_name(key, LOAD_KEYS))}
 
 
-def _lacks(notes: Findings, path: Path, keys: Set[str], where: str) -> None:
+def _lacks(notes: Findings, path: KeyPath, keys: Set[str], where: str) -> None:
     """Note what a load with these keys needs and does not have."""
     if "at" not in keys:
         notes.error(path, "a load has no joint", 'write at = "C" with the joint it acts on')
@@ -89,7 +89,7 @@ def _lacks(notes: Findings, path: Path, keys: Set[str], where: str) -> None:
             notes.error((*path, key), f"the load{where} has {key} but no {lacks}", cure)
 
 
-def _load(notes: Findings, path: Path, entry: Mapping[str, Any], joint: str) -> Load | None:
+def _load(notes: Findings, path: KeyPath, entry: Mapping[str, Any], joint: str) -> Load | None:
     where = f" at {joint}" if joint else ""
     ways = sorted((way for way in AXES if way in entry), key=list(entry).index)
     sizes = [
@@ -101,7 +101,8 @@ def _load(notes: Findings, path: Path, entry: Mapping[str, Any], joint: str) -> 
         load = Load(joint, pushes)
         return (
             load
-            if len(pushes) == len(ways) and left_over(notes, path, load, where, (load.joint,))
+            if len(pushes) == len(ways)
+            and leaves_something(notes, path, load, where, (load.joint,))
             else None
         )
     if ways:
@@ -111,20 +112,20 @@ def _load(notes: Findings, path: Path, entry: Mapping[str, Any], joint: str) -> 
 
 
 def _polar(
-    notes: Findings, path: Path, entry: Mapping[str, Any], joint: str, where: str
+    notes: Findings, path: KeyPath, entry: Mapping[str, Any], joint: str, where: str
 ) -> Load | None:
     """A load given by its size and angle."""
     size = turn = None
     if "size" in entry:
         size = size_of(notes, (*path, "size"), entry["size"], f"the size of the load{where}", "")
     if "angle" in entry:
-        turn = angle(notes, (*path, "angle"), entry["angle"], f"the angle of the load{where}")
+        turn = angle_at(notes, (*path, "angle"), entry["angle"], f"the angle of the load{where}")
     return None if size is None or turn is None else Load(joint, (), size, turn)
 
 
-def size_of(notes: Findings, path: Path, value: Any, what: str, way: str) -> Exact | None:
+def size_of(notes: Findings, path: KeyPath, value: Any, what: str, way: str) -> Exact | None:
     """The size of a load or push, which is positive; `way` is the push that it is, or ""."""
-    size = number(notes, path, value, what)
+    size = number_at(notes, path, value, what)
     if size is None:
         return None
     if abs(size.value) < SMALLEST_LOAD:
@@ -143,7 +144,9 @@ def size_of(notes: Findings, path: Path, value: Any, what: str, way: str) -> Exa
     return size
 
 
-def left_over(notes: Findings, path: Path, load: Load, where: str, of: tuple[str, ...]) -> bool:
+def leaves_something(
+    notes: Findings, path: KeyPath, load: Load, where: str, of: tuple[str, ...]
+) -> bool:
     """Whether the pushes of a load leave something over; opposite ones may cancel."""
     if all(abs(part) < 1e-9 * load.pushes[0][1].value for part in load.vector):
         message = f"the pushes of the load{where} cancel, so it is a load of size 0"

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from tutor.model.amounts import Wrong, amount, kind_of
-from tutor.model.defect import Findings, Path, choose, nearest
+from tutor.model.defect import Findings, KeyPath, choose_from, nearest_name
 from tutor.model.parts import Joint, Member, Support
 from tutor.model.support_kind import SupportKind
 from tutor.model.supports import SUPPORTS
@@ -30,7 +30,7 @@ _FORMS = [*(f'"{name}"' for name in ALONE), *(kind.form for kind in WITH_MORE.va
 SUPPORT_FORMS = f"write {', '.join(_FORMS[:-1])} or {_FORMS[-1]}"
 
 
-def number(notes: Findings, path: Path, value: Any, what: str) -> Exact | None:
+def number_at(notes: Findings, path: KeyPath, value: Any, what: str) -> Exact | None:
     """The number at `path`; `what` names it in a message."""
     if value is UNREAD:
         return None
@@ -41,7 +41,7 @@ def number(notes: Findings, path: Path, value: Any, what: str) -> Exact | None:
     return read
 
 
-def point(notes: Findings, path: Path, value: Any, what: str) -> tuple[Exact, Exact] | None:
+def point(notes: Findings, path: KeyPath, value: Any, what: str) -> tuple[Exact, Exact] | None:
     """A place [x, y]."""
     if value is UNREAD:
         return None
@@ -49,18 +49,18 @@ def point(notes: Findings, path: Path, value: Any, what: str) -> tuple[Exact, Ex
         read = f"a list of {len(value)}" if isinstance(value, list) else kind_of(value)
         notes.error(path, f"{what} is {read}, not a place", "write x and y like [4, 0]")
         return None
-    x = number(notes, (*path, 0), value[0], f"the x of {what}")
-    y = number(notes, (*path, 1), value[1], f"the y of {what}")
+    x = number_at(notes, (*path, 0), value[0], f"the x of {what}")
+    y = number_at(notes, (*path, 1), value[1], f"the y of {what}")
     return None if x is None or y is None else (x, y)
 
 
-def angle(notes: Findings, path: Path, value: Any, what: str) -> Exact | None:
+def angle_at(notes: Findings, path: KeyPath, value: Any, what: str) -> Exact | None:
     """A direction in degrees."""
     if isinstance(value, str) and (plain := DEGREES.fullmatch(value)) is not None:
         cure = f"write the degrees as a number alone: {plain[1]}"
         notes.error(path, f"{what} is {shown(value)}, with a unit", cure)
         return None
-    degrees = number(notes, path, value, what)
+    degrees = number_at(notes, path, value, what)
     if degrees is not None and abs(degrees.value) > 360:
         cure = "write degrees from +x, counter-clockwise, from -360 to 360"
         notes.error(path, f"{what} is {shown(degrees.text)[1:-1]} degrees", cure)
@@ -127,7 +127,7 @@ def member_name(start: str, end: str) -> str:
 
 
 def ends_of(
-    notes: Findings, path: Path, text: Any, names: Mapping[str, None], whole: bool
+    notes: Findings, path: KeyPath, text: Any, names: Mapping[str, None], whole: bool
 ) -> tuple[str, str] | None:
     """The two joints of one member's text."""
     if not isinstance(text, str):
@@ -156,7 +156,9 @@ def _splits(plain: str, names: Mapping[str, None]) -> list[tuple[str, str]]:
     return [(one, other) for one, other in halves if one in names and other in names]
 
 
-def _no_ends(notes: Findings, path: Path, text: str, plain: str, names: Mapping[str, None]) -> None:
+def _no_ends(
+    notes: Findings, path: KeyPath, text: str, plain: str, names: Mapping[str, None]
+) -> None:
     """Say which joint a member goes to that is not there."""
     halves = plain.split("-") if "-" in plain or len(plain) != 2 else list(plain)
     if len(halves) != 2 or not all(halves):
@@ -172,7 +174,7 @@ def _no_ends(notes: Findings, path: Path, text: str, plain: str, names: Mapping[
 
 def joint_cure(name: str, names: Iterable[str]) -> str:
     """The cure for a joint that is not there."""
-    return choose(name, names, "the joints are") + "; or add it under [joints]"
+    return choose_from(name, names, "the joints are") + "; or add it under [joints]"
 
 
 def supports(
@@ -191,14 +193,14 @@ def supports(
     return tuple(read)
 
 
-def _support(notes: Findings, path: Path, name: str, value: Any) -> Support | None:
+def _support(notes: Findings, path: KeyPath, name: str, value: Any) -> Support | None:
     what = f"the support at {shown(name)[1:-1]}"
     if value is UNREAD:
         return None
     if isinstance(value, str):
         if value in ALONE:
             return Support(name, value)
-        close = nearest(value, SUPPORTS)
+        close = nearest_name(value, SUPPORTS)
         cure = f"did you mean {shown(close)}? {SUPPORT_FORMS}" if close else SUPPORT_FORMS
         if value in WITH_MORE:
             cure = _with_more(WITH_MORE[value])
@@ -220,11 +222,11 @@ def _with_more(kind: SupportKind) -> str:
 
 
 def _support_table(
-    notes: Findings, path: Path, name: str, table: Mapping[str, Any], what: str
+    notes: Findings, path: KeyPath, name: str, table: Mapping[str, Any], what: str
 ) -> Support | None:
     for key in table:
         if key not in WITH_MORE:
-            cure = choose(key, tuple(WITH_MORE), "the keys here are")
+            cure = choose_from(key, tuple(WITH_MORE), "the keys here are")
             cure = f'write "{key}" in quotes alone' if key in ALONE else cure
             notes.error((*path, key), f"{what} has the unknown key {shown(key)}", cure)
     known = [kind for kind in WITH_MORE.values() if kind.name in table]
@@ -235,7 +237,7 @@ def _support_table(
     for kind in known:
         here, value = (*path, kind.name), table[kind.name]
         if kind.takes == "angle":
-            push = angle(notes, here, value, f"the direction of {what}")
+            push = angle_at(notes, here, value, f"the direction of {what}")
             return None if push is None else Support(name, kind.name, angle=push)
         at = point(notes, here, value, f"the fixed point of {what}")
         return None if at is None else Support(name, kind.name, anchor=at)

@@ -6,11 +6,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Any, get_args
 
 from tutor.model.amounts import kind_of
-from tutor.model.defect import Findings, Path, choose
+from tutor.model.defect import Findings, KeyPath, choose_from
 from tutor.model.parts import AXES, Joint, Load, Member, PushDirection
-from tutor.model.read_loads import left_over, size_of
+from tutor.model.read_loads import leaves_something, size_of
 from tutor.model.read_parts import ends_of
-from tutor.model.spread import Per, Spread, measure
+from tutor.model.spread import Per, Spread, measure_along
 from tutor.model.toml_read import UNREAD
 from tutor.notation import Exact
 from tutor.text import FEW, listed, shown
@@ -50,7 +50,7 @@ def spreads(
             notes.error(path, f"a spread load is {kind_of(entry)}", cure)
             continue
         for key in [key for key in entry if key not in SPREAD_KEYS]:
-            cure = choose(key, SPREAD_KEYS, "the keys of a spread load are")
+            cure = choose_from(key, SPREAD_KEYS, "the keys of a spread load are")
             notes.error((*path, key), f"a spread load has the unknown key {shown(key)}", cure)
         on = _on(notes, path, entry, joints, members, whole)
         spread = _spread(notes, path, entry, tuple(member.name for member in on))
@@ -61,7 +61,7 @@ def spreads(
 
 def _on(
     notes: Findings,
-    path: Path,
+    path: KeyPath,
     entry: Mapping[str, Any],
     joints: Iterable[str],
     members: Sequence[Placed],
@@ -87,7 +87,7 @@ def _on(
         member = known.get(frozenset(ends))
         if member is None and whole:
             message = f"a spread load is on {shown(text)}, and there is no such member"
-            cure = choose(str(text), [m.name for _, m in members], "the members are")
+            cure = choose_from(str(text), [m.name for _, m in members], "the members are")
             notes.error((*here, place), message, cure)
         elif member in found:
             message = f"a spread load names member {shown(text)} twice"
@@ -98,7 +98,7 @@ def _on(
 
 
 def _spread(
-    notes: Findings, path: Path, entry: Mapping[str, Any], on: tuple[str, ...]
+    notes: Findings, path: KeyPath, entry: Mapping[str, Any], on: tuple[str, ...]
 ) -> Spread | None:
     where = f" on {listed(on, FEW)}" if on else ""
     per = _one_of(notes, path, entry, "per", PER, "length", where)
@@ -127,7 +127,7 @@ def _spread(
 
 def _pushes(
     notes: Findings,
-    path: Path,
+    path: KeyPath,
     entry: Mapping[str, Any],
     ways: Sequence[PushDirection],
     on: tuple[str, ...],
@@ -143,14 +143,14 @@ def _pushes(
             read.append((way, size))
     if len(read) != len(ways) or per is None:
         return None
-    if not left_over(notes, path, Load("", tuple(read)), where, on):
+    if not leaves_something(notes, path, Load("", tuple(read)), where, on):
         return None
     return Spread(on, tuple(read), per)  # type: ignore[arg-type]
 
 
 def _one_of(
     notes: Findings,
-    path: Path,
+    path: KeyPath,
     entry: Mapping[str, Any],
     key: str,
     known: Sequence[str],
@@ -170,7 +170,7 @@ def _one_of(
 
 def _has_length(
     notes: Findings,
-    path: Path,
+    path: KeyPath,
     spread: Spread,
     on: Sequence[Member],
     at: Mapping[str, Joint],
@@ -180,7 +180,7 @@ def _has_length(
         for member in on:
             if member.start not in at or member.end not in at or spread.per == "length":
                 continue
-            if measure(at, member, spread.per, way).value == 0.0:
+            if measure_along(at, member, spread.per, way).value == 0.0:
                 message = f"member {member.name} has no span across a load {way}"
                 cure = 'write per = "length", or take the member out of on'
                 notes.error((*path, "on"), message, cure)

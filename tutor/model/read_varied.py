@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from tutor.model.defect import Findings, Path, choose
+from tutor.model.defect import Findings, KeyPath, choose_from
 from tutor.model.naming import member_meant
 from tutor.model.parts import Load
 from tutor.model.problem import Problem
@@ -24,7 +24,7 @@ PARTS: Mapping[Of, tuple[str, tuple[str, ...]]] = {
 
 
 def joints_named(
-    notes: Findings, path: Path, name: str, problem: Problem, whole: bool
+    notes: Findings, path: KeyPath, name: str, problem: Problem, whole: bool
 ) -> tuple[str, ...]:
     """The joints that a key names: "C", or several that change alike, "B D" or "B, D"."""
     names = tuple(dict.fromkeys(re.split(r"[\s,]+", name.strip())))
@@ -36,7 +36,7 @@ def joints_named(
 
 
 def members_named(
-    notes: Findings, path: Path, name: str, problem: Problem, whole: bool
+    notes: Findings, path: KeyPath, name: str, problem: Problem, whole: bool
 ) -> tuple[str, ...]:
     """The members that a key names: "AB", or several whose load changes alike, "AB BC" or "AB, BC"."""
     found = []
@@ -45,14 +45,14 @@ def members_named(
         if member is not None:
             found.append(member)
         elif whole:
-            cure = choose(each, problem.member, "the members are")
+            cure = choose_from(each, problem.member, "the members are")
             notes.error(path, f"vary names member {shown(each)[1:-1]}, which is not there", cure)
     return tuple(dict.fromkeys(found))
 
 
 def part_fits(
     notes: Findings,
-    path: Path,
+    path: KeyPath,
     of: Of,
     joints: tuple[str, ...],
     part: str,
@@ -62,7 +62,7 @@ def part_fits(
     what, known = PARTS[of]
     if part not in known:
         message = f"{shown(part)} is nothing of {what} that can vary"
-        notes.error(path, message, choose(part, known, "what can is"))
+        notes.error(path, message, choose_from(part, known, "what can is"))
         return False
     if of == "joints" or not whole:
         return True
@@ -70,11 +70,11 @@ def part_fits(
         return _lies_on(notes, path, joints, part, problem)
     for joint in joints:
         here = [
-            load for load in problem.given_loads if load.joint == joint and part in parts_of(load)
+            load for load in problem.given_loads if load.joint == joint and part in load_keys(load)
         ]
         if len(here) != 1:
             has = listed(
-                {p for load in problem.given_loads if load.joint == joint for p in parts_of(load)}
+                {p for load in problem.given_loads if load.joint == joint for p in load_keys(load)}
             )
             if here:
                 wrong, cure = (
@@ -90,7 +90,7 @@ def part_fits(
 
 
 def _lies_on(
-    notes: Findings, path: Path, members: tuple[str, ...], part: str, problem: Problem
+    notes: Findings, path: KeyPath, members: tuple[str, ...], part: str, problem: Problem
 ) -> bool:
     """Whether one load with this part lies on each of the members."""
     for name in members:
@@ -103,6 +103,6 @@ def _lies_on(
     return bool(members)
 
 
-def parts_of(load: Load) -> tuple[str, ...]:
+def load_keys(load: Load) -> tuple[str, ...]:
     """The keys that give a load its size and direction."""
     return ("size", "angle") if load.size is not None else tuple(way for way, _ in load.pushes)

@@ -12,14 +12,14 @@ from fractions import Fraction
 from typing import Any
 
 from tutor.model.amounts import kind_of
-from tutor.model.defect import Findings, Path, choose
+from tutor.model.defect import Findings, KeyPath, choose_from
 from tutor.model.problem import Problem
 from tutor.model.read_conditions import conditions
 from tutor.model.read_loads import SMALLEST_LOAD
-from tutor.model.read_parts import number
+from tutor.model.read_parts import number_at
 from tutor.model.read_varied import PLACE_PARTS, joints_named, members_named, part_fits
 from tutor.model.toml_read import UNREAD
-from tutor.model.vary import GAP, Choice, Of, Vary, exact, filled, gaps, numbers_of
+from tutor.model.vary import GAP, Of, VariedPart, Vary, exact, filled, gaps, numbers_of
 from tutor.notation import Exact
 from tutor.text import FEW, listed, shown
 
@@ -48,7 +48,7 @@ def with_vary(notes: Findings, data: Mapping[str, Any], problem: Problem, whole:
     for key in table:
         if key not in KEYS:
             message = f"vary has the unknown key {shown(key)}"
-            notes.error(("vary", key), message, choose(key, KEYS, "the keys here are"))
+            notes.error(("vary", key), message, choose_from(key, KEYS, "the keys here are"))
     choices = (
         *_choices(notes, table, "loads", problem, whole),
         *_choices(notes, table, "spread", problem, whole),
@@ -97,16 +97,16 @@ def _mirror(notes: Findings, value: Any) -> bool:
 
 def _choices(
     notes: Findings, table: Mapping[str, Any], of: Of, problem: Problem, whole: bool
-) -> list[Choice]:
+) -> list[VariedPart]:
     """The numbers that vary under `loads`, `spread` or `joints`."""
     entries = table.get(of, UNREAD)
-    path: Path = ("vary", of)
+    path: KeyPath = ("vary", of)
     if entries is UNREAD:
         return []
     if not isinstance(entries, dict):
         notes.error(path, f"{of} of vary is {kind_of(entries)}, not a table", START)
         return []
-    read: list[Choice] = []
+    read: list[VariedPart] = []
     for name, parts in entries.items():
         named = members_named if of == "spread" else joints_named
         joints = named(notes, (*path, name), name, problem, whole)
@@ -119,11 +119,11 @@ def _choices(
         for part, values in parts.items():
             here = (*path, name, part)
             if part_fits(notes, here, of, joints, part, problem, whole):
-                read += _choice(notes, here, Choice(of, joints, part, ()), values)
+                read += _choice(notes, here, VariedPart(of, joints, part, ()), values)
     return _each_once(notes, path, read)
 
 
-def _scales(notes: Findings, table: Any) -> list[Choice]:
+def _scales(notes: Findings, table: Any) -> list[VariedPart]:
     """What all places are multiplied by, along x or y."""
     if table is UNREAD:
         return []
@@ -131,24 +131,24 @@ def _scales(notes: Findings, table: Any) -> list[Choice]:
     if not isinstance(table, dict):
         notes.error(("vary", "scale"), f"scale is {kind_of(table)}, not a table", cure)
         return []
-    read: list[Choice] = []
+    read: list[VariedPart] = []
     for part, values in table.items():
         path = ("vary", "scale", part)
         if part in PLACE_PARTS:
-            read += _choice(notes, path, Choice("scale", (), part, ()), values)
+            read += _choice(notes, path, VariedPart("scale", (), part, ()), values)
         else:
             notes.error(path, f"scale has the unknown key {shown(part)}", cure)
     return read
 
 
-def _choice(notes: Findings, path: Path, choice: Choice, values: Any) -> list[Choice]:
+def _choice(notes: Findings, path: KeyPath, choice: VariedPart, values: Any) -> list[VariedPart]:
     """The choice with its values, where there are any that fit."""
     if values is UNREAD:
         return []
     if isinstance(values, dict):
         read = _range(notes, path, values)
     elif isinstance(values, list):
-        found = (number(notes, (*path, i), each, choice.words) for i, each in enumerate(values))
+        found = (number_at(notes, (*path, i), each, choice.words) for i, each in enumerate(values))
         read = [each for each in found if each is not None]
         if not values:
             notes.error(path, f"the list for {choice.words} is empty", FORMS)
@@ -163,7 +163,7 @@ def _choice(notes: Findings, path: Path, choice: Choice, values: Any) -> list[Ch
     return [replace(choice, values=fitting)] if fitting else []
 
 
-def _fits(notes: Findings, path: Path, choice: Choice, value: Exact) -> bool:
+def _fits(notes: Findings, path: KeyPath, choice: VariedPart, value: Exact) -> bool:
     """Whether a value is one that the file itself could give."""
     read = shown(value.text)[1:-1]
     if choice.part == "angle":
@@ -184,17 +184,17 @@ def _fits(notes: Findings, path: Path, choice: Choice, value: Exact) -> bool:
     return False
 
 
-def _range(notes: Findings, path: Path, table: Mapping[str, Any]) -> list[Exact]:
+def _range(notes: Findings, path: KeyPath, table: Mapping[str, Any]) -> list[Exact]:
     """The values of { from = 5, to = 20, step = 5 }."""
     for key in table:
         if key not in RANGE:
-            cure = choose(key, RANGE, "the keys here are")
+            cure = choose_from(key, RANGE, "the keys here are")
             notes.error((*path, key), f"a range has the unknown key {shown(key)}", cure)
     missing = [key for key in RANGE if key not in table]
     if missing:
         notes.error(path, f"the range has no {listed(missing, FEW)}", FORMS)
         return []
-    read = [number(notes, (*path, key), table[key], f"the {key} of a range") for key in RANGE]
+    read = [number_at(notes, (*path, key), table[key], f"the {key} of a range") for key in RANGE]
     if any(each is None for each in read):
         return []
     fractions = [each.fraction for each in read if each is not None]
@@ -209,7 +209,7 @@ def _range(notes: Findings, path: Path, table: Mapping[str, Any]) -> list[Exact]
     return [exact(start + step * i) for i in range(int((end - start) / step) + 1)]
 
 
-def _each_once(notes: Findings, path: Path, choices: list[Choice]) -> list[Choice]:
+def _each_once(notes: Findings, path: KeyPath, choices: list[VariedPart]) -> list[VariedPart]:
     """The choices, none of which may change a number that another one changes."""
     seen: set[tuple[str, str]] = set()
     for choice in choices:

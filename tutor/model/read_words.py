@@ -10,9 +10,9 @@ from collections.abc import Mapping, Sequence
 from typing import Any, get_args
 
 from tutor.model.amounts import kind_of
-from tutor.model.defect import Findings, choose
+from tutor.model.defect import Findings, choose_from
 from tutor.model.problem import Soundness
-from tutor.model.read_parts import number
+from tutor.model.read_parts import number_at
 from tutor.model.rules import Tolerance
 from tutor.model.toml_read import UNREAD
 from tutor.text import lines, one_line, shown
@@ -85,7 +85,7 @@ def unit(notes: Findings, data: Data, key: str, known: Sequence[str]) -> str:
     if name is None or name in known:
         return name or ""
     message = f"{shown(name)} is no unit of {key} here"
-    notes.error((key,), message, choose(name, known, "the units are"))
+    notes.error((key,), message, choose_from(name, known, "the units are"))
     return ""
 
 
@@ -123,7 +123,7 @@ def given(notes: Findings, data: Data) -> tuple[str, ...]:
     read = words(notes, data, "given")
     for word in read:
         if word not in GIVEN:
-            cure = choose(word, GIVEN, "what can be given is")
+            cure = choose_from(word, GIVEN, "what can be given is")
             notes.error(("given",), f"{shown(word)} cannot be given", cure)
     return read
 
@@ -137,7 +137,7 @@ def truss(notes: Findings, data: Data) -> Soundness | None:
         if name == known:
             return known
     message = f"{shown(name)} is nothing that a truss is called here"
-    notes.error(("truss",), message, choose(name, SOUNDNESS, "it is one of"))
+    notes.error(("truss",), message, choose_from(name, SOUNDNESS, "it is one of"))
     return None
 
 
@@ -169,7 +169,7 @@ def tolerance(notes: Findings, data: Data, otherwise: Tolerance) -> Tolerance:
     for key in value:
         if key not in keys:
             message = f"tolerance has the unknown key {shown(key)}"
-            notes.error(("tolerance", key), message, choose(key, keys, "the keys here are"))
+            notes.error(("tolerance", key), message, choose_from(key, keys, "the keys here are"))
     read = Tolerance(**{key: _percent(notes, value, key) for key in keys})
     if read.silent > read.remark:
         message = f"silent, {read.silent * 100:g} %, is more than remark, {read.remark * 100:g} %"
@@ -182,7 +182,7 @@ def _percent(notes: Findings, table: Mapping[str, Any], key: str) -> float:
     if key not in table:
         return default
     path = ("tolerance", key)
-    read = number(notes, path, table[key], key)
+    read = number_at(notes, path, table[key], key)
     if read is None:
         return default
     if not 0 <= read.value <= MOST_PERCENT:

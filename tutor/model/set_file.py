@@ -12,9 +12,9 @@ from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 from typing import Any, Literal, NamedTuple
 
-from tutor.model import read_words as words
+from tutor.model import read_words
 from tutor.model.amounts import kind_of
-from tutor.model.defect import Defect, Findings, choose
+from tutor.model.defect import Defect, Findings, choose_from
 from tutor.model.rules import HINTS, MODES, Rules, Tolerance
 from tutor.model.source import read_source
 from tutor.model.toml_read import UNREAD, read_toml
@@ -49,7 +49,7 @@ def read_set_file(folder: Path, title: str, files: tuple[Path, ...]) -> SetFile:
     for key in data:
         if key not in KEYS:
             notes.error(
-                (key,), f"{shown(key)} is an unknown key", choose(key, KEYS, "the keys are")
+                (key,), f"{shown(key)} is an unknown key", choose_from(key, KEYS, "the keys are")
             )
     given = data.get("title", UNREAD)
     if isinstance(given, str) and one_line(given):
@@ -90,19 +90,19 @@ def _rules(notes: Findings, data: Mapping[str, Any], stems: Sequence[str]) -> Ru
         hints=_one_of(notes, data, "hints", HINTS),
         attempts=_attempts(notes, data.get("attempts", UNREAD)),
         mode=_one_of(notes, data, "mode", MODES),
-        tolerance=words.tolerance(notes, data, Tolerance()) if sets_tolerance else None,
+        tolerance=read_words.tolerance(notes, data, Tolerance()) if sets_tolerance else None,
         after=_after(notes, data.get("after", UNREAD), stems),
         due=_due(notes, data.get("due", UNREAD)),
-        id=words.identity(notes, data),
+        id=read_words.identity(notes, data),
     )
 
 
 def _one_of(notes: Findings, data: Mapping[str, Any], key: str, known: Sequence[Any]) -> Any:
     """The word of `key`, the first of `known` where there is none or another."""
-    word = words.text(notes, data, key)
+    word = read_words.text(notes, data, key)
     if word is None or word in known:
         return word or known[0]
-    cure = choose(word, known, f"{key} may be")
+    cure = choose_from(word, known, f"{key} may be")
     notes.error((key,), f"{key} is {shown(word)}", cure)
     return known[0]
 
@@ -168,7 +168,7 @@ def _stem(
     stem = name.removesuffix(".toml")
     if stem in known:
         return stem
-    cure = choose(stem, known, "the files are")
+    cure = choose_from(stem, known, "the files are")
     notes.error(path, f"after names {shown(name)}, which is not there", cure)
     return None
 
@@ -201,7 +201,7 @@ def _ordered(
             continue
         stem = name.removesuffix(".toml") if what == "file" else name
         if stem not in known:
-            cure = choose(stem, known, f"the {what}s are")
+            cure = choose_from(stem, known, f"the {what}s are")
             notes.error(("order", place), f"order names {shown(name)}, which is not there", cure)
         elif stem in chosen:
             notes.error(("order", place), f"order names {shown(name)} twice", "name it once")

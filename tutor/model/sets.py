@@ -9,7 +9,7 @@ from pathlib import Path
 
 from tutor.model.defect import Defect, ProblemError
 from tutor.model.problem import Problem
-from tutor.model.read import Outcome, outcome
+from tutor.model.read import ReadProblem, outcome
 from tutor.model.rules import Rules
 from tutor.model.set_file import SET_FILE, read_order_of_sets, read_set_file
 from tutor.model.source import file_name
@@ -58,11 +58,11 @@ class ProblemSet:
         return tuple(stems[stem] for stem in self.rules.after.get(own, ()) if stem in stems)
 
 
-Reader = Callable[[Sequence[Path], Rules], Iterable[Outcome]]
+Reader = Callable[[Sequence[Path], Rules], Iterable[ReadProblem]]
 """Reads files under the rules of their set, in their order; it may leave out the last ones."""
 
 
-def one_by_one(files: Sequence[Path], rules: Rules) -> Iterator[Outcome]:
+def one_by_one(files: Sequence[Path], rules: Rules) -> Iterator[ReadProblem]:
     """The usual reader."""
     return (outcome(file, rules) for file in files)
 
@@ -73,7 +73,7 @@ class FirstFew:
     def __init__(self, most: int) -> None:
         self.left = most
 
-    def __call__(self, files: Sequence[Path], rules: Rules) -> Iterator[Outcome]:
+    def __call__(self, files: Sequence[Path], rules: Rules) -> Iterator[ReadProblem]:
         few = files[: self.left]
         self.left -= len(few)
         return one_by_one(few, rules)

@@ -16,7 +16,7 @@ UTF16 = (b"\xff\xfe", b"\xfe\xff")
 
 
 @dataclass(frozen=True)
-class Source:
+class SourceFile:
     """The text of a file, or None, and what is wrong with the file itself.
 
     With a defect and a text, the text has marks in the place of bytes that could not be read.
@@ -32,7 +32,7 @@ def file_name(path: str | Path) -> str:
     return printable(os.fspath(path)) or "?"
 
 
-def read_source(path: str | Path) -> Source:
+def read_source(path: str | Path) -> SourceFile:
     """The text of the file at `path`; never raises, never waits for a pipe or device."""
     try:
         status = os.stat(path)
@@ -63,19 +63,19 @@ def read_source(path: str | Path) -> Source:
     return _decoded(path, content)
 
 
-def _decoded(path: str | Path, content: bytes) -> Source:
+def _decoded(path: str | Path, content: bytes) -> SourceFile:
     if content.startswith(UTF16):
         return _none(path, "the file is in UTF-16", "save it as UTF-8")
     try:
-        return Source(file_name(path), content.decode("utf-8-sig"))
+        return SourceFile(file_name(path), content.decode("utf-8-sig"))
     except UnicodeDecodeError as refused:
         line = content.count(b"\n", 0, refused.start) + 1
         message = f"byte 0x{content[refused.start]:02X} is not UTF-8"
         defect = Defect(file_name(path), line, message, "save the file as UTF-8")
         marked = content.decode("utf-8-sig", "replace")
         text = None if b"\0" in content else marked
-        return Source(file_name(path), text, (defect,))
+        return SourceFile(file_name(path), text, (defect,))
 
 
-def _none(path: str | Path, message: str, cure: str) -> Source:
-    return Source(file_name(path), None, (Defect(file_name(path), 1, message, cure),))
+def _none(path: str | Path, message: str, cure: str) -> SourceFile:
+    return SourceFile(file_name(path), None, (Defect(file_name(path), 1, message, cure),))

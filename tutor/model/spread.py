@@ -91,7 +91,9 @@ class Measure:
     text: str
 
 
-def measure(joints: Mapping[str, Joint], member: Member, per: Per, way: PushDirection) -> Measure:
+def measure_along(
+    joints: Mapping[str, Joint], member: Member, per: Per, way: PushDirection
+) -> Measure:
     """What a size along `way` is multiplied by on this member: its length, or its projection."""
     here, there = joints[member.start], joints[member.end]
     dx, dy = there.x.minus(here.x), there.y.minus(here.y)
@@ -161,12 +163,14 @@ def _add(
 ) -> None:
     """Add `factor` times the resultant along `way` on member `name`."""
     size = dict(spread.pushes)[way]
-    here = measure(joints, members[name], spread.per, way)
+    here = measure_along(joints, members[name], spread.per, way)
     if not spread.total:
         found.add(size, here, factor)
         return
     all_of = [
-        measure(joints, members[each], spread.per, way) for each in spread.on if each in members
+        measure_along(joints, members[each], spread.per, way)
+        for each in spread.on
+        if each in members
     ]
     share = _share(here, all_of)
     if isinstance(share, Fraction):

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, MutableMapping
 from dataclasses import dataclass
 
-from tutor.model.defect import Path
-from tutor.model.toml_lines import Statement, read_keys, statements
+from tutor.model.defect import KeyPath
+from tutor.model.toml_lines import TomlStatement, read_keys, toml_statements
 
 DEPTH = 4
 
@@ -15,12 +15,12 @@ class Tables:
     """Which table the next entry falls into, as headings are read one after another."""
 
     def __init__(self) -> None:
-        self.current: Path = ()
-        self._counts: dict[Path, int] = {}
+        self.current: KeyPath = ()
+        self._counts: dict[KeyPath, int] = {}
 
-    def enter(self, keys: tuple[str, ...], again: bool) -> Path:
+    def enter(self, keys: tuple[str, ...], again: bool) -> KeyPath:
         """Go to the table `keys`; `again` opens one more table of a list ("[[loads]]")."""
-        path: Path = ()
+        path: KeyPath = ()
         for key in keys[:-1]:
             path = self._last((*path, key))
         path = (*path, keys[-1])
@@ -29,28 +29,28 @@ class Tables:
         self.current = self._last(path)
         return self.current
 
-    def _last(self, path: Path) -> Path:
+    def _last(self, path: KeyPath) -> KeyPath:
         count = self._counts.get(path)
         return path if count is None else (*path, count - 1)
 
 
 def lines_in(text: str) -> KeyLines:
     """The line of every key path of a TOML text."""
-    return key_lines(statements(text.replace("\r\n", "\n")))
+    return key_lines(toml_statements(text.replace("\r\n", "\n")))
 
 
-def key_lines(found: tuple[Statement, ...]) -> KeyLines:
+def key_lines(found: tuple[TomlStatement, ...]) -> KeyLines:
     """The line of every key path, list places counted from 0, as deep as problem files go."""
     return KeyLines(found)
 
 
-class KeyLines(MutableMapping[Path, int]):
+class KeyLines(MutableMapping[KeyPath, int]):
     """The line of every key path, by the first statement that has it; what is inside a value is looked
     at when something below its path is asked for."""
 
-    def __init__(self, found: tuple[Statement, ...]) -> None:
-        self._places: dict[Path, tuple[int, int]] = {}
-        self._closed: dict[Path, list[tuple[int, Statement]]] = {}
+    def __init__(self, found: tuple[TomlStatement, ...]) -> None:
+        self._places: dict[KeyPath, tuple[int, int]] = {}
+        self._closed: dict[KeyPath, list[tuple[int, TomlStatement]]] = {}
         tables = Tables()
         for place, statement in enumerate(found):
             if statement.keys is None:
@@ -64,24 +64,24 @@ class KeyLines(MutableMapping[Path, int]):
             if "=" in statement.text:
                 self._closed.setdefault(path, []).append((place, statement))
 
-    def _open(self, path: Path) -> None:
+    def _open(self, path: KeyPath) -> None:
         for place, statement in self._closed.pop(path, ()):
             for inner, line in _value_lines(statement, path):
                 if inner not in self._places or self._places[inner][0] > place:
                     self._places[inner] = place, line
 
-    def __getitem__(self, path: Path) -> int:
+    def __getitem__(self, path: KeyPath) -> int:
         for length in range(1, len(path)):
             self._open(path[:length])
         return self._places[path][1]
 
-    def __setitem__(self, path: Path, line: int) -> None:
+    def __setitem__(self, path: KeyPath, line: int) -> None:
         self._places[path] = -1, line
 
-    def __delitem__(self, path: Path) -> None:
+    def __delitem__(self, path: KeyPath) -> None:
         del self._places[path]
 
-    def __iter__(self) -> Iterator[Path]:
+    def __iter__(self) -> Iterator[KeyPath]:
         for path in list(self._closed):
             self._open(path)
         return iter(self._places)
@@ -95,19 +95,19 @@ class _Frame:
     """One bracket that is open: its path, and the place or key the next value has in it."""
 
     bracket: str
-    path: Path
+    path: KeyPath
     place: int = 0
-    keys: Path | None = None
+    keys: KeyPath | None = None
     start: int = 0
 
     @property
-    def next(self) -> Path | None:
+    def next(self) -> KeyPath | None:
         if self.bracket == "[":
             return (*self.path, self.place)
         return None if self.keys is None else (*self.path, *self.keys)
 
 
-def _value_lines(statement: Statement, path: Path) -> Iterator[tuple[Path, int]]:
+def _value_lines(statement: TomlStatement, path: KeyPath) -> Iterator[tuple[KeyPath, int]]:
     """The paths inside a statement's value, each with its line."""
     frames: list[_Frame] = []
     begin = statement.tokens[0].start

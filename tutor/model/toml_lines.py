@@ -48,7 +48,7 @@ LIST = ("loads",)
 DOTS = 16
 
 
-class Token(NamedTuple):
+class TomlToken(NamedTuple):
     """One token: its kind (a group of `TOKEN`), its text, and where it starts in the file."""
 
     kind: str
@@ -58,7 +58,7 @@ class Token(NamedTuple):
 
 
 @dataclass(frozen=True)
-class Statement:
+class TomlStatement:
     """One table heading or one entry: the text from `start` to `end`, on `line` and perhaps more."""
 
     source: str = field(repr=False)
@@ -78,7 +78,7 @@ class Statement:
         return "[[" if self.text.startswith("[[") else "["
 
     @cached_property
-    def tokens(self) -> tuple[Token, ...]:
+    def tokens(self) -> tuple[TomlToken, ...]:
         return tuple(tokens(self.source, self.start, self.end, self.line))
 
     @cached_property
@@ -98,7 +98,7 @@ class Statement:
         return self.brackets == "[[" or (self.brackets == "[" and self.keys == LIST)
 
     @cached_property
-    def value(self) -> tuple[Token, ...]:
+    def value(self) -> tuple[TomlToken, ...]:
         """The tokens after the equals sign; none for a heading."""
         for index, token in enumerate(self.tokens):
             if token.kind == "equals":
@@ -123,25 +123,25 @@ def _unquoted(part: str) -> str:
     return part[1:-1] if part[0] == "'" else part
 
 
-def tokens(text: str, start: int = 0, end: int | None = None, line: int = 1) -> Iterator[Token]:
+def tokens(text: str, start: int = 0, end: int | None = None, line: int = 1) -> Iterator[TomlToken]:
     """All of `text` from `start` to `end` as tokens; a quote that is never closed takes its line, three
     quotes the rest. `line` is that of the first one."""
     for match in TOKEN.finditer(text, start, len(text) if end is None else end):
         kind, said = match.lastgroup or "", match[0]
-        yield Token(kind, said, match.start(), line)
+        yield TomlToken(kind, said, match.start(), line)
         if kind in ("newline", "string", "endless"):
             line += said.count("\n")
 
 
-def statements(text: str) -> tuple[Statement, ...]:
+def toml_statements(text: str) -> tuple[TomlStatement, ...]:
     """`text` cut into its headings and entries; blank lines and comments are left out."""
-    found: list[Statement] = []
+    found: list[TomlStatement] = []
     at, line = 0, 1
     while at < len(text):
         plain = PLAIN.match(text, at)
         if plain is not None and _complete(plain["said"]):
             if plain["said"]:
-                found.append(Statement(text, plain.start("said"), plain.end("rest"), line))
+                found.append(TomlStatement(text, plain.start("said"), plain.end("rest"), line))
             at, line = plain.end(), line + 1
             continue
         statement, at, line = _cut(text, at, line)
@@ -157,10 +157,10 @@ def _complete(said: str) -> bool:
     return bare.count("[") + bare.count("{") <= bare.count("]") + bare.count("}")
 
 
-def _cut(text: str, at: int, line: int) -> tuple[Statement | None, int, int]:
+def _cut(text: str, at: int, line: int) -> tuple[TomlStatement | None, int, int]:
     """The statement that begins at `at`, where the next may begin, and on which line; no statement where
     only space and a comment stand."""
-    first: Token | None = None
+    first: TomlToken | None = None
     last, depth = "", 0
     for token in tokens(text, at, None, line):
         if token.kind == "newline":
@@ -174,11 +174,11 @@ def _cut(text: str, at: int, line: int) -> tuple[Statement | None, int, int]:
     return _from(text, first, len(text)), len(text), line
 
 
-def _from(text: str, first: Token | None, end: int) -> Statement | None:
-    return None if first is None else Statement(text, first.start, end, first.line)
+def _from(text: str, first: TomlToken | None, end: int) -> TomlStatement | None:
+    return None if first is None else TomlStatement(text, first.start, end, first.line)
 
 
-def _bottomless(found: Sequence[Token]) -> bool:
+def _bottomless(found: Sequence[TomlToken]) -> bool:
     """Whether a key has so many dots that reading it would take unbounded memory."""
     dots = 0
     for token in found:

@@ -7,9 +7,9 @@ import tomllib
 from dataclasses import dataclass
 from typing import Any
 
-from tutor.model.defect import Findings, Path
+from tutor.model.defect import Findings, KeyPath
 from tutor.model.toml_keys import Tables, key_lines
-from tutor.model.toml_lines import DOTS, Statement, statements
+from tutor.model.toml_lines import DOTS, TomlStatement, toml_statements
 from tutor.model.toml_syntax import fault
 from tutor.text import shown
 
@@ -69,8 +69,8 @@ def read_toml(text: str, file: str) -> Document:
         except Refused as refused:
             reason = str(refused)
         else:
-            return Document(data, Findings(file, lambda: key_lines(statements(plain))))
-    found = statements(plain)
+            return Document(data, Findings(file, lambda: key_lines(toml_statements(plain))))
+    found = toml_statements(plain)
     findings = Findings(file, lambda: key_lines(found))
     if not any(statement.bottomless for statement in found):
         try:
@@ -107,11 +107,11 @@ class _Salvage:
         self._findings = findings
         self._tables = Tables()
         self._target: dict[str, Any] | None = self.data
-        self._first: dict[Path, int] = {}
+        self._first: dict[KeyPath, int] = {}
         self.unreadable = 0
         self._noted = False
 
-    def add(self, statement: Statement) -> None:
+    def add(self, statement: TomlStatement) -> None:
         value = _value_of(statement)
         if isinstance(value, str):
             self._refuse(statement, value)
@@ -127,7 +127,7 @@ class _Salvage:
         elif self._target is not None:
             self._set(statement, UNREAD if isinstance(value, str) else value[0])
 
-    def give_up(self, rest: tuple[Statement, ...]) -> None:
+    def give_up(self, rest: tuple[TomlStatement, ...]) -> None:
         """Note that the rest is not read, since so much before it could not be."""
         self.lost.add(EVERYWHERE)
         message = f"{BADLY} lines before this one cannot be read, and the rest is not looked at"
@@ -142,13 +142,13 @@ class _Salvage:
             cure = "write every name once, under one heading"
             self._findings.at(1, f"the file is not TOML: {reason}", cure)
 
-    def _refuse(self, statement: Statement, reason: str) -> None:
+    def _refuse(self, statement: TomlStatement, reason: str) -> None:
         self.unreadable += 1
         wrong = fault(statement, reason)
         self._noted = True
         self._findings.at(wrong.line, wrong.message, wrong.cure)
 
-    def _enter(self, statement: Statement) -> None:
+    def _enter(self, statement: TomlStatement) -> None:
         self._target = None
         if statement.keys is None:
             self.lost.add(EVERYWHERE)
@@ -165,7 +165,7 @@ class _Salvage:
         self._first.setdefault(path, statement.line)
         self._target = self._table(path)
 
-    def _table(self, path: Path) -> dict[str, Any] | None:
+    def _table(self, path: KeyPath) -> dict[str, Any] | None:
         """The table at `path`, made where it is not there yet; None where something else is."""
         here: Any = self.data
         for step, following in zip(path, (*path[1:], ""), strict=True):
@@ -181,7 +181,7 @@ class _Salvage:
                 return None
         return here if isinstance(here, dict) else None
 
-    def _set(self, statement: Statement, value: Any) -> None:
+    def _set(self, statement: TomlStatement, value: Any) -> None:
         assert statement.keys is not None
         assert self._target is not None
         path = (*self._tables.current, *statement.keys)
@@ -198,15 +198,15 @@ class _Salvage:
             return
         table[statement.keys[-1]] = value
 
-    def _twice(self, statement: Statement, message: str, path: Path, cure: str) -> None:
+    def _twice(self, statement: TomlStatement, message: str, path: KeyPath, cure: str) -> None:
         self._note(statement, f"{message}, first on line {self._first[path]}", cure)
 
-    def _note(self, statement: Statement, message: str, cure: str) -> None:
+    def _note(self, statement: TomlStatement, message: str, cure: str) -> None:
         self._noted = True
         self._findings.at(statement.line, message, cure)
 
 
-def _value_of(statement: Statement) -> list[Any] | str:
+def _value_of(statement: TomlStatement) -> list[Any] | str:
     """The statement's value in a list of one (empty for a heading), or why it is refused."""
     if statement.bottomless:
         return "a name has too many dots"
@@ -221,7 +221,7 @@ def _value_of(statement: Statement) -> list[Any] | str:
     return [read]
 
 
-def _twice_words(path: Path) -> tuple[str, Path, str]:
+def _twice_words(path: KeyPath) -> tuple[str, KeyPath, str]:
     """Message, path and cure for an entry that stands twice."""
     name = shown(str(path[-1]))[1:-1]
     if path[:-1] == ("joints",):

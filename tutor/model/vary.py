@@ -33,7 +33,7 @@ GAP = re.compile(r"\{([^{}]*)\}")
 
 
 @dataclass(frozen=True)
-class Choice:
+class VariedPart:
     """One number that varies, alike at all its `joints`: the push `part` of their loads ("down",
     "size" …), their place along `part` ("x" or "y"), or, of "scale", what every place along `part`
     is multiplied by. Of "spread", `joints` are the names of members instead, and `part` is the push, or
@@ -69,7 +69,7 @@ class Condition:
 class Vary:
     """All of `[vary]`, with the title and story as they are written, gaps and all."""
 
-    choices: tuple[Choice, ...] = ()
+    choices: tuple[VariedPart, ...] = ()
     mirror: bool = False
     keep: tuple[Condition, ...] = ()
     title: str = ""

@@ -17,7 +17,7 @@ from tutor.model.read_parts import member_name
 from tutor.model.rules import Tolerance
 from tutor.model.spread import Spread
 from tutor.model.toml_read import Decimals
-from tutor.model.vary import Choice, Vary
+from tutor.model.vary import VariedPart, Vary
 from tutor.notation import Exact
 from tutor.text import lines, one_line
 
@@ -102,7 +102,7 @@ def _vary(vary: Vary) -> Iterator[str]:
         yield f"keep = {_list(condition.text for condition in vary.keep)}"
 
 
-def _choice(choice: Choice) -> str:
+def _choice(choice: VariedPart) -> str:
     return f"{choice.part} = [{', '.join(map(_number, choice.values))}]"
 
 

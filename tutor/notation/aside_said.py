@@ -10,7 +10,7 @@ from tutor.notation.lexicon import HEDGES, folded, says
 from tutor.notation.names import Names
 from tutor.notation.symbols import LETTERS
 from tutor.notation.talk import BECAUSE, CONCLUDING, PREMISE, Clause, reverses
-from tutor.notation.turned import changes, denies_a_way
+from tutor.notation.turned import denies_a_way, makes_another
 
 _WORD = re.compile(rf"[{LETTERS}]+(?:'[{LETTERS}]+)*")
 VALUE = rf"[-+]? ?(?:[0-9][0-9.,]*|\.[0-9]+)(?: ?[{LETTERS}#]{{1,4}})?(?: *[(\[]?(?:[TtCc]|[{LETTERS}]{{3,12}})[)\]]?)?"
@@ -70,7 +70,7 @@ def denied(said: str, before: str, names: Names) -> bool:
         if stated is None or _size(found["size"].strip("-+ ")) == _size(stated["size"]):
             return True
     rest = _NOT_SIZE.sub(" ", said)
-    if _TAKEN_BACK.search(rest) is not None or changes(rest, before) or denies_a_way(rest):
+    if _TAKEN_BACK.search(rest) is not None or makes_another(rest, before) or denies_a_way(rest):
         return True
     bits = bits_of(rest.strip("()[]{} "), names)
     return bool(bits) and reverses(rest.strip("()[]{} "), Clause(bits)) is not None

@@ -16,7 +16,7 @@ from tutor.notation.margins import without_margins
 from tutor.notation.markup import unmarked
 from tutor.notation.programmed import unprogrammed
 from tutor.notation.source import Source
-from tutor.notation.sum_signs import summed
+from tutor.notation.sum_signs import sums_typed
 
 _DOUBLE = re.compile(r"(?<![=<>:])==(?![=<>])|:=|≔|\\coloneqq?(?![a-z])")
 _BOTH_WAYS = re.compile(r"<=+>")
@@ -53,7 +53,7 @@ def bared(text: str) -> Source:
     source = source.rewritten(_BOTH_WAYS, "⇒").rewritten(_DOUBLE, "=")
     source = written_to_end(source)
     source = source.rewritten(_AS_A_CELL, "").rewritten(_OKAY, "ok")
-    source = summed(said_once(untexed(recopied(source))))
+    source = sums_typed(said_once(untexed(recopied(source))))
     source = uncommanded(unprogrammed(source)).rewritten(_TURN_ABOVE, " ")
     source = source.rewritten(_GAP, "  ").rewritten(_STOPS, " ")
     return without_convention(directed(source)) if SPEAKS.search(source.text) else source

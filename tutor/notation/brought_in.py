@@ -11,7 +11,7 @@ import re
 from collections.abc import Iterator
 
 from tutor.notation.heading import heading_in
-from tutor.notation.letter_said import force_found, is_so, letter_said, replaced
+from tutor.notation.letter_said import force_found, is_so, letter_replaced, letter_said
 from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.tree import Span
@@ -44,7 +44,7 @@ MOST = 6
 """So many letters are brought in by a line at the most."""
 
 
-def called(source: Source, names: Names) -> Source:
+def let_be(source: Source, names: Names) -> Source:
     """The source with what is let be so set apart from what follows, or put in where a force is called by a letter."""
     source = source.rewritten(_BESIDE, lambda found: f"{found['one']},")
     if _CALLED.match(source.text) is not None:
@@ -61,7 +61,7 @@ def brought_in(source: Source, names: Names) -> Source:
     if (given := force_found(source.text, names)) is not None:
         letter, force, place = given
         whole = Span(0, place.start), Span(place.end, len(source.text))
-        return replaced(source.made_of(whole), letter, force)
+        return letter_replaced(source.made_of(whole), letter, force)
     head, behind = _headed(source.text, names)
     said, start = _in_front(source.text, behind, names)
     end = len(source.text)
@@ -79,7 +79,7 @@ def brought_in(source: Source, names: Names) -> Source:
         [Span(0, head), ": ", *kept] if head and start > behind else [Span(0, behind), *kept]
     )
     for letter, what in said.items():
-        source = replaced(source, letter, what)
+        source = letter_replaced(source, letter, what)
     return source
 
 

@@ -278,7 +278,7 @@ def _lent(sides: tuple[Side, ...], lent: Said | None) -> tuple[Side, ...]:
     return (*sides[:-1], replace(last, letter=lent.letter, sense=lent.sense))
 
 
-def nothing(name: str, span: Span) -> tuple[Side, Side]:
+def zeroed(name: str, span: Span) -> tuple[Side, Side]:
     """An unknown and the value 0 that words say of it."""
     zero = Number(Fraction(0), Fraction(0), span)
     node = Name(name, span)

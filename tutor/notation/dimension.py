@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from tutor.notation.evaluate import Frame
 from tutor.notation.tree import Binary, Call, Name, Negative, Node, Number, Unit
-from tutor.notation.units import measure
+from tutor.notation.units import unit_meaning
 from tutor.notation.unreadable import Broken
 
 
@@ -133,7 +133,7 @@ def _dimension(node: Node, frame: Frame) -> Dimension | None:
         case Unit("deg" | "rad"):
             return None
         case Unit(unit):
-            measured = measure(unit, frame.force, frame.length)
+            measured = unit_meaning(unit, frame.force, frame.length)
             return Dimension(measured.force, measured.length, typed=True)
         case Negative(inner):
             return _dimension(inner, frame)
@@ -180,6 +180,6 @@ def _unit_below(node: Binary, frame: Frame) -> bool:
     if not (isinstance(right, Binary) and right.operator == "*" and isinstance(right.right, Unit)):
         return False
     unit = right.right.unit
-    if unit not in ("deg", "rad") and measure(unit, frame.force, frame.length).size != 1:
+    if unit not in ("deg", "rad") and unit_meaning(unit, frame.force, frame.length).size != 1:
         raise Broken("ambiguous/unit-below", node.span.start, node.span.end)
     return True

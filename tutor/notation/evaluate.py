@@ -15,7 +15,7 @@ from tutor.notation.digits import LARGEST
 from tutor.notation.fact import fact
 from tutor.notation.functions import IN_DEGREES, IN_RADIANS
 from tutor.notation.tree import Binary, Call, Name, Negative, Node, Number, Pi, Span, Unit
-from tutor.notation.units import measure
+from tutor.notation.units import unit_meaning
 from tutor.notation.unreadable import Broken
 
 _NOTHING = 1e-13
@@ -112,7 +112,7 @@ def _unit(node: Unit, frame: Frame) -> list[Term]:
         return [_made(Term, (None, 1.0 if frame.degrees else math.pi / 180, 0.0, node.span, None))]
     if unit == "rad":
         return [_made(Term, (None, 180 / math.pi if frame.degrees else 1.0, 0.0, node.span, None))]
-    value = measure(unit, frame.force, frame.length).value
+    value = unit_meaning(unit, frame.force, frame.length).value
     return [_made(Term, (None, value, 0.0, node.span, unit))]
 
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from tutor.notation import head_words
-from tutor.notation.head_words import axis_leads, coordinates, direction, no_joint, placed, summed
+from tutor.notation.head_words import axis_at, axis_leads, coordinates, direction, no_joint, summed
 from tutor.notation.label import Between, LabelKind
 from tutor.notation.lexicon import Meaning, said, says
 from tutor.notation.names import Names
@@ -135,7 +135,7 @@ class Head:
             self.kind, self.pending = "along", "across" if word == "⊥" else "angle"
             self.summed = True
         elif prefix and self.settled and self.depth == 0:
-            return head_words.goes_on(self.text, start, stop)
+            return head_words.heading_goes_on(self.text, start, stop)
         return True
 
     def _known(self) -> bool:
@@ -210,7 +210,7 @@ class Head:
         if (found := head_words.FORCE.fullmatch(word)) is not None:
             self.summed = True
             return self._axis(head_words.AXIS_OF[found[1][0].lower()])
-        if self.summed and (there := placed(word, self.names)) is not None:
+        if self.summed and (there := axis_at(word, self.names)) is not None:
             return self._place(there[1]) and self._axis(there[0])
         if (found := head_words.ALONG.fullmatch(word)) is not None and (self.summed or not prefix):
             self.kind, self.degrees = "along", float(found[1])

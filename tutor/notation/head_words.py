@@ -39,7 +39,7 @@ _SHORTENED = re.compile(r"\b(?:hor|horiz|ver|vert|mom|jt|pt|dir)$", re.IGNORECAS
 BARE_JOINT = re.compile(r"[^\W\d_]['\d]*")
 
 
-def goes_on(text: str, start: int, stop: int) -> bool:
+def heading_goes_on(text: str, start: int, stop: int) -> bool:
     """Whether a heading that may end before a mark goes on behind it: the stop of horiz., the plus of A + ΣF_y."""
     if text[start] == ".":
         return _SHORTENED.search(text, 0, start) is not None
@@ -75,7 +75,7 @@ def axis_leads(axis: str, rest: str, names: Names) -> bool:
     return any(names.meanings(part) for word in words for part in (word, *word.split("-")))
 
 
-def placed(word: str, names: Names) -> tuple[str, str] | None:
+def axis_at(word: str, names: Names) -> tuple[str, str] | None:
     """The axis and the joint of F_{y,A}, F_{Ay} and V_A behind a Σ; None for any other word."""
     found = PLACED.fullmatch(word) or _AXIS_AT.fullmatch(word)
     if found is None:

@@ -57,7 +57,7 @@ class Piece:
 
 
 @dataclass(frozen=True)
-class Numbers:
+class Numbering:
     """Where the line itself starts and ends, without its own numbers; `unsure` where they may be factors."""
 
     start: int
@@ -65,7 +65,7 @@ class Numbers:
     unsure: bool
 
 
-def numbers_apart(text: str, typed: str, factors: bool) -> Numbers:
+def numbers_apart(text: str, typed: str, factors: bool) -> Numbering:
     """The line without the number it goes by at either end, which is never computed with.
 
     `typed` is the text before look-alikes were replaced, column for column. With `factors` a bracket
@@ -86,7 +86,7 @@ def numbers_apart(text: str, typed: str, factors: bool) -> Numbers:
         unsure = unsure or kind == "unsure"
         if kind == "number" or (kind == "unsure" and not factors):
             end = found.start()
-    return Numbers(start, end, unsure)
+    return Numbering(start, end, unsure)
 
 
 def _bullet(text: str, typed: str) -> int:

@@ -109,11 +109,11 @@ def is_so(clause: str, said: Mapping[str, str], names: Names) -> bool:
     """Whether a clause only works out a number from the letters: so sin th = 8/17."""
     source = Source.of(re.sub(rf"^ *{_LEAD}", "", clause, flags=re.IGNORECASE))
     for letter, what in said.items():
-        source = replaced(source, letter, what)
+        source = letter_replaced(source, letter, what)
     return "=" in clause and _size(source.text, names) is not None
 
 
-def replaced(source: Source, letter: str, what: str) -> Source:
+def letter_replaced(source: Source, letter: str, what: str) -> Source:
     """The source with a letter replaced wherever it stands for what it is said to be."""
     times = r"(?! *[0-9(])" if letter in "xX" else ""
     apart = r"(?<![0-9)])(?<![0-9)] )" if letter in "mk" else ""

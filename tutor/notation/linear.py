@@ -6,7 +6,7 @@ from typing import Any
 
 from tutor.notation.evaluate import Frame
 from tutor.notation.tree import Binary, Name, Negative, Node, Share, to_sympy
-from tutor.notation.units import measure
+from tutor.notation.units import unit_meaning
 
 Form = dict[str | None, Any]
 
@@ -57,7 +57,7 @@ def _exactly(share: Share) -> Any:
 
 
 def _size(unit: str, frame: Frame) -> Any:
-    return measure(unit, frame.force, frame.length).size
+    return unit_meaning(unit, frame.force, frame.length).size
 
 
 def _scaled(form: Form, factor: Any) -> Form:

@@ -10,7 +10,7 @@ from typing import Any, cast
 
 from tutor.notation.rational import rational
 from tutor.notation.symbols import OPERANDS, Applied, Symbol
-from tutor.notation.table import Misplaced, Table
+from tutor.notation.table import Misplaced, ParseTable
 from tutor.notation.tree import (
     Binary,
     Call,
@@ -48,10 +48,10 @@ def _parse(symbols: list[Symbol], start: str, text: str) -> Any:
 
 
 @lru_cache(maxsize=2)
-def _table(start: str) -> Table:
+def _table(start: str) -> ParseTable:
     saved = Path(__file__).with_name("line_table.json").read_text("utf-8")
     builder = _Builder()
-    return Table.of(json.loads(saved)[start], start, lambda name: getattr(builder, name))
+    return ParseTable.of(json.loads(saved)[start], start, lambda name: getattr(builder, name))
 
 
 class _Builder:

@@ -20,7 +20,7 @@ from tutor.notation.lexicon import DENYING, WAYS, says
 from tutor.notation.line import Line
 from tutor.notation.names import Names
 from tutor.notation.parted_load import parts_a_load
-from tutor.notation.read import line_of
+from tutor.notation.read import line_typed
 from tutor.notation.symbols import LETTERS
 from tutor.notation.talk import TURNS_NOTHING
 from tutor.notation.tree import Span
@@ -70,7 +70,7 @@ def _pieces(text: str, names: Names, letters: tuple[tuple[str, float], ...]) -> 
 
     def reads(part: str) -> Line | None:
         try:
-            return line_of(part, names, frame, said)
+            return line_typed(part, names, frame, said)
         except Broken:
             return None
 

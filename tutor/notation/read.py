@@ -92,14 +92,14 @@ def _line_or_not(
 ) -> Line | Unreadable:
     row = in_a_row(text)
     try:
-        line = line_of(row, names, frame, said)
+        line = line_typed(row, names, frame, said)
         return line if row is text else replace(line, text=text)
     except Broken as broken:
-        meant = adding_up(broken, row, lambda each: line_of(each, names, frame, said))
+        meant = adding_up(broken, row, lambda each: line_typed(each, names, frame, said))
         return replace(meant, text=text) if meant else figures_asked(broken, text).about(text)
 
 
-def line_of(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _NOTHING) -> Line:
+def line_typed(text: str, names: Names, frame: Frame, said: Mapping[str, float] = _NOTHING) -> Line:
     """The line as `read_line` gives it; raises Broken."""
     typed = checked(text, "empty")
     if is_keyed(text, typed) and not any(map(names.meanings, said)):

@@ -31,7 +31,7 @@ from tutor.notation.symbols import (
 from tutor.notation.tree import Binary, Name, Node, Number, Pi, Span, Unit, with_span
 from tutor.notation.unknown import unknown_word
 from tutor.notation.unreadable import Broken
-from tutor.notation.words import Piece, american, dashed, front_piece, is_times, letter_of
+from tutor.notation.words import Front, american, dashed, front_piece, is_times, letter_of
 
 MOST_SYMBOLS = 128
 DEEPEST = 32
@@ -215,7 +215,7 @@ class Scanner:
             raise unknown_word(word, start, self.text, names, measured, called)
         self._piece(piece, start)
 
-    def _piece(self, piece: Piece, start: int) -> None:
+    def _piece(self, piece: Front, start: int) -> None:
         """Add what a word begins with."""
         end = start + piece.length
         if piece.kind == "NAME":

@@ -18,9 +18,9 @@ from tutor.notation.spoken import (
     ending_in,
     heading_of,
     only_ways,
-    place_of,
     says_way,
-    value_in,
+    takes_joint,
+    takes_value,
     zero_in,
 )
 from tutor.notation.symbols import NAME
@@ -38,7 +38,7 @@ from tutor.notation.talk import (
 )
 from tutor.notation.talked import speaks, stopped_at
 from tutor.notation.tree import Span
-from tutor.notation.turned import changes
+from tutor.notation.turned import makes_another
 from tutor.notation.unreadable import Broken
 
 _VALUE_ALONE = re.compile(VALUE)
@@ -118,7 +118,7 @@ class Sentence:
         if any(map(str.isalpha, left)) or not left.strip() or introduces(text, clause):
             return False
         copy = Clause(clause.bits)
-        if heading_of(text, copy, names) or place_of(text, copy, names):
+        if heading_of(text, copy, names) or takes_joint(text, copy, names):
             return False
         if any(map(names.meanings, NAME.findall(text[bit.start : bit.end]))):
             raise stopped_at(clause.start, clause.end, names)
@@ -178,7 +178,7 @@ class Sentence:
         self.gap.premise = leads and puts_in(text, clause)
         if heading_of(text, clause, names):
             self._headed(clause.pieces)
-        elif place_of(text, clause, names):
+        elif takes_joint(text, clause, names):
             start, end, said = clause.pieces[0]
             if self.gap.place is None:
                 self.chars[start:end] = said
@@ -196,7 +196,7 @@ class Sentence:
             raise stopped_at(*piece, names)
         if (found := reverses(text, clause)) is not None:
             raise stopped_at(clause.start + found.start(), clause.start + found.end(), names)
-        if behind and changes(text[clause.start : clause.end], text[: clause.start]):
+        if behind and makes_another(text[clause.start : clause.end], text[: clause.start]):
             raise stopped_at(clause.start, clause.end, names)
         declared = declares(text, clause)
         if declared is None:
@@ -230,7 +230,9 @@ class Sentence:
         if self.formulas and alone and (self.gap.so or _WITH_WAY.search(said) is not None):
             self._formula(clause.start, clause.end, said)
             return True
-        if not (zero_in(self.text, clause, self.names) or value_in(self.text, clause, self.names)):
+        if not (
+            zero_in(self.text, clause, self.names) or takes_value(self.text, clause, self.names)
+        ):
             return False
         self.gap.so = self.gap.so or so
         made = [" "] * len(self.text)

@@ -51,7 +51,7 @@ def value_spaced(text: str, names: Names, unknown: str) -> str:
     return f"{text[:at]}={text[at + 1 :]}"
 
 
-def gives_value(text: str, name: str, later: Sequence[Piece], names: Names) -> bool:
+def is_value_said(text: str, name: str, later: Sequence[Piece], names: Names) -> bool:
     """Whether a value stands behind a name and its colon, and not what is said at a joint: E: DE pushes, DE - 12 = 0."""
     if not later or later[0].before_colon or "=" in text[later[0].start : later[0].end]:
         return False

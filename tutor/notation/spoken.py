@@ -49,7 +49,7 @@ def zero_in(text: str, clause: Clause, names: Names) -> bool:
     return True
 
 
-def value_in(text: str, clause: Clause, names: Names) -> bool:
+def takes_value(text: str, clause: Clause, names: Names) -> bool:
     """Takes a value that a clause says in words: "CE is in compression and carries 21 kip"."""
     bits = _behind_that(text, clause)
     inner = Clause(bits)
@@ -125,7 +125,7 @@ def _names_a_sum(text: str, clause: Clause, names: Names) -> bool:
     return head is not None and not head.passed and head.label is not None and bool(head.label.kind)
 
 
-def place_of(text: str, clause: Clause, names: Names) -> bool:
+def takes_joint(text: str, clause: Clause, names: Names) -> bool:
     """Takes the joint that a clause begins by naming: "At E only DE ...", "Now for D"."""
     bits = clause.bits
     if folded(text[bits[0].start : bits[0].end]) in BECAUSE - {"for", "from"}:

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from tutor.notation.beside import names_alone, without_side_sums, without_ways_of_parts
-from tutor.notation.chain import joined, nothing, statement
+from tutor.notation.chain import joined, statement, zeroed
 from tutor.notation.ending import WORD, of_another, phrase, unknown, wordy
 from tutor.notation.found import Found, trimmed
 from tutor.notation.heading import heading_behind, heading_in
@@ -19,7 +19,7 @@ from tutor.notation.named_angle import IN_BRACKETS, in_degrees, named_angle, num
 from tutor.notation.named_length import is_quantity, named_length
 from tutor.notation.placed import label_placed, placed
 from tutor.notation.same import are_same
-from tutor.notation.set_equal import gives_value, set_equal
+from tutor.notation.set_equal import is_value_said, set_equal
 from tutor.notation.side_ending import unpushed
 from tutor.notation.source import Source
 from tutor.notation.symbols import FREE_LETTERS, LETTERS, LOAD_LETTERS
@@ -123,7 +123,7 @@ class Statements:
             return None
         named = names.meanings(word) if re.fullmatch(r"\w[\w{}'-]*", word) else ()
         one = len(named) == 1 and named[0].share is None and word not in ("Fx", "Fy")
-        if one and gives_value(self.text, word, later, names):
+        if one and is_value_said(self.text, word, later, names):
             return start, end
         head = heading_behind(None if self.steps else self.label, self.text, start, end, names)
         if head is None and self._lists(start, end):
@@ -295,6 +295,6 @@ class Statements:
         """Whether words say that members carry nothing; each becomes a statement."""
         members = zero_members(" " * start + self.text[start:end], self.found.names)
         for name, span in members:
-            step = Step(self.typed, nothing(name, span), None, False, span, self.found.frame)
+            step = Step(self.typed, zeroed(name, span), None, False, span, self.found.frame)
             self.steps.append(step)
         return bool(members)

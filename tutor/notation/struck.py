@@ -45,10 +45,10 @@ def gone(found: re.Match[str]) -> str | None:
     if not (before or behind.strip()):
         return None
     term = before[-1:] in ("+", "-", "=") and "=" not in found[0].strip("=")
-    return "0" if term and not replaced(behind) else " "
+    return "0" if term and not stands_behind_sign(behind) else " "
 
 
-def replaced(behind: str) -> bool:
+def stands_behind_sign(behind: str) -> bool:
     """Whether a text begins with what a sign before it can stand for: a number, a force, a bracket."""
     operand = _OPERAND.match(behind)
     if operand is None:

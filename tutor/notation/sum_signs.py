@@ -28,7 +28,7 @@ _INDEX = re.compile(
 _INDEXED = r"(?P<what>[FM])_(?:(?P<lone>{i})(?!\w)|\{{? *(?P<before>[xyXY]|[A-Z][0-9]?)? *,? *{i} *,? *(?P<behind>[xyXY])? *\}}?)"
 
 
-def summed(source: Source) -> Source:
+def sums_typed(source: Source) -> Source:
     """The source with the sums of a page as one types them; text without Σ stays as it is."""
     if "Σ" not in source.text:
         return source

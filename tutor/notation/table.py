@@ -42,7 +42,7 @@ LEAVES = frozenset({"NUMBER", "PI", "NAME", "FRACTION"})
 
 
 @dataclass(frozen=True)
-class Table:
+class ParseTable:
     """What to do in each state.
 
     `steps` say by the terminal that comes whether to go to a state or to reduce. `ways` say by the
@@ -56,7 +56,7 @@ class Table:
     goal: str
 
     @classmethod
-    def of(cls, rows: Sequence[Mapping[str, Any]], goal: str, build: Build) -> Table:
+    def of(cls, rows: Sequence[Mapping[str, Any]], goal: str, build: Build) -> ParseTable:
         """The table that `make_table` made; `build` gives what makes a part of a rule's parts."""
         steps: dict[int, dict[str, int | Reduction]] = {}
         gotos: dict[int, dict[str, int]] = {}

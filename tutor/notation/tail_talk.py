@@ -25,7 +25,7 @@ from tutor.notation.names import Names
 from tutor.notation.source import Source
 from tutor.notation.symbols import LETTERS
 from tutor.notation.tree import Span
-from tutor.notation.turned import changes
+from tutor.notation.turned import makes_another
 from tutor.notation.unreadable import Broken
 from tutor.notation.words import ANGLES, FUNCTIONS
 
@@ -120,7 +120,7 @@ def _only_talks(said: str, doubted: bool, before: str, names: Names) -> bool:
         return False
     doubt = "? " if doubted else ""
     settled = f"{doubt}the {_SO_NONE.sub(' ', bare)}"
-    if changes(said, before) or AT_END.search(bare) or takes_back(settled, before, names):
+    if makes_another(said, before) or AT_END.search(bare) or takes_back(settled, before, names):
         return False
     return not says_a_way(said, before, named, names)
 

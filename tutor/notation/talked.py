@@ -16,7 +16,7 @@ from tutor.notation.source import Source
 from tutor.notation.symbols import NAME
 from tutor.notation.talk import Clause, claims, declares, is_speech, reverses
 from tutor.notation.tree import Span
-from tutor.notation.turned import changes, denies_a_way
+from tutor.notation.turned import denies_a_way, makes_another
 from tutor.notation.unreadable import Broken
 
 _WORDED = ("word", "aside")
@@ -40,7 +40,9 @@ def with_talk_told(line: Line, names: Names) -> Line:
         harmless = not _gives_a_value(line) if _of_a_sense(inner) else _not_zero(inner, line, names)
         if found is not None and not harmless:
             raise stopped_at(first + found.start(), first + found.end(), names)
-        if (bits and declares(inner, clause) is None) or changes(text, line.text[: span.start]):
+        if (bits and declares(inner, clause) is None) or makes_another(
+            text, line.text[: span.start]
+        ):
             raise stopped_at(span.start, span.end, names)
         if claims(inner, clause, names) or denies_a_way(inner) or leads_to_value(inner):
             told.append(span)

@@ -23,7 +23,7 @@ _NO_WAY = re.compile(
 )
 
 
-def changes(said: str, before: str) -> bool:
+def makes_another(said: str, before: str) -> bool:
     """Whether words behind a statement make it another one.
 
     That a number is negative changes nothing where its minus stands there.

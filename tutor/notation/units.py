@@ -101,13 +101,13 @@ LOOSELY: Mapping[str, str] = {
 """Spellings in any case, save those that would be another unit in another case (mN, M)."""
 
 
-def angle(word: str) -> str | None:
+def angle_unit(word: str) -> str | None:
     """ "deg" or "rad" where `word` spells one of them."""
     return _ANGLES.get(word.lower())
 
 
 @dataclass(frozen=True, slots=True)
-class Measure:
+class UnitMeaning:
     """What a unit means: its size in the problem's own units and its powers of force and length."""
 
     size: Fraction
@@ -117,7 +117,7 @@ class Measure:
 
 
 @lru_cache(maxsize=1024)
-def measure(unit: str, force: str, length: str) -> Measure:
+def unit_meaning(unit: str, force: str, length: str) -> UnitMeaning:
     """The meaning of `unit` (units joined by "*") where the problem's own are `force`, `length`."""
     size, forces, lengths = Fraction(1), 0, 0
     for part in unit.split("*"):
@@ -127,4 +127,4 @@ def measure(unit: str, force: str, length: str) -> Measure:
         else:
             size *= METRES[part] / METRES[length]
             lengths += 1
-    return Measure(size, float(size), forces, lengths)
+    return UnitMeaning(size, float(size), forces, lengths)

@@ -58,8 +58,8 @@ def unknown_word(
     if names is None:
         unit = units.SPELLED.get(word) or word in units.OTHER_UNITS
         return Broken("unit/constant" if unit else "unknown-name/constant", start, end)
-    if word in units.SPELLED or units.angle(word):
-        return Broken("angle/alone" if units.angle(word) else "unit", start, end)
+    if word in units.SPELLED or units.angle_unit(word):
+        return Broken("angle/alone" if units.angle_unit(word) else "unit", start, end)
     return _name(word, start, end, names)
 
 

@@ -94,7 +94,7 @@ _TAIL = re.compile(rf"-[{LETTERS}0-9']++(?![_{{])")
 
 
 @fact
-class Piece:
+class Front:
     """The front of a word: what it is, what it means and how many characters it takes."""
 
     kind: Kind
@@ -104,7 +104,7 @@ class Piece:
 
 
 @lru_cache(maxsize=4096)
-def front_piece(word: str, names: Names | None, measured: bool) -> Piece | None:
+def front_piece(word: str, names: Names | None, measured: bool) -> Front | None:
     """What the front of `word` stands for, or None if it is unknown.
 
     `measured` says that a unit may stand here. The whole word comes first, then the longest front
@@ -121,7 +121,7 @@ def front_piece(word: str, names: Names | None, measured: bool) -> Piece | None:
     return None
 
 
-def _whole(word: str, names: Names | None, measured: bool) -> Piece | None:
+def _whole(word: str, names: Names | None, measured: bool) -> Front | None:
     size = len(word)
     if measured:
         unit = _unit(word, names)
@@ -129,11 +129,11 @@ def _whole(word: str, names: Names | None, measured: bool) -> Piece | None:
             return unit
     function = FUNCTIONS.get(word) or FUNCTIONS.get(word.lower())
     if function and word in FUNCTIONS and not _exactly(word, names):
-        return Piece("FUNCTION", function, size)
+        return Front("FUNCTION", function, size)
     meanings = names.meanings(word) if names is not None else ()
     found = tuple(meaning.name for meaning in meanings)
     if function and not found:
-        return Piece("FUNCTION", function, size)
+        return Front("FUNCTION", function, size)
     if function:
         raise Broken(
             "ambiguous/function",
@@ -144,7 +144,7 @@ def _whole(word: str, names: Names | None, measured: bool) -> Piece | None:
             function=function,
         )
     if len(found) == 1:
-        return Piece("NAME", found[0], size, meanings[0].share)
+        return Front("NAME", found[0], size, meanings[0].share)
     if found:
         raise Broken(
             "ambiguous",
@@ -154,7 +154,7 @@ def _whole(word: str, names: Names | None, measured: bool) -> Piece | None:
             other=_described(meanings[1]),
             cure=" or ".join(map(spelling, dict.fromkeys(found[:3]))),
         )
-    return Piece("PI", "pi", size) if word in ("pi", "Pi", "PI", "π") else None
+    return Front("PI", "pi", size) if word in ("pi", "Pi", "PI", "π") else None
 
 
 def _exactly(word: str, names: Names | None) -> bool:
@@ -162,10 +162,10 @@ def _exactly(word: str, names: Names | None) -> bool:
     return names is not None and bool(names.spelled(word))
 
 
-def _unit(word: str, names: Names | None) -> Piece | None:
+def _unit(word: str, names: Names | None) -> Front | None:
     """`word` as a unit or angle unit; one that is a name in just these letters is ambiguous."""
     found = names.plainly(word) if names is not None else ()
-    angle = units.angle(word)
+    angle = units.angle_unit(word)
     spelled = units.SPELLED.get(word)
     unit = angle or spelled or units.LOOSELY.get(word.lower()) or american(word, names)
     if unit is None and not (found and word.lower() == "mn"):
@@ -184,7 +184,7 @@ def _unit(word: str, names: Names | None) -> Piece | None:
             own=names.length if unit in units.METRES else names.force,
         )
     assert unit is not None
-    return Piece("ANGLE" if angle else "UNIT", unit, len(word))
+    return Front("ANGLE" if angle else "UNIT", unit, len(word))
 
 
 def american(word: str, names: Names | None) -> str | None:
@@ -193,10 +193,10 @@ def american(word: str, names: Names | None) -> str | None:
     return {"k": "kip", "K": "kip", "#": "lb"}.get(word) if own else None
 
 
-def _front(front: str, rest: str, names: Names | None, measured: bool) -> Piece | None:
+def _front(front: str, rest: str, names: Names | None, measured: bool) -> Front | None:
     function = FUNCTIONS.get(front.lower())
     if function and (rest[0].isdigit() or not rest[0].isascii() or _known(rest, names)):
-        return Piece("FUNCTION", function, len(front))
+        return Front("FUNCTION", function, len(front))
     if not (_known(rest, names) or _starts_function(rest, names)):
         return None
     if function or front.lower() in ("pi",):

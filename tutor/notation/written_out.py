@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tutor.notation.abridged import unabridged
 from tutor.notation.bared import bared
-from tutor.notation.brought_in import called
+from tutor.notation.brought_in import let_be
 from tutor.notation.cells import celled
 from tutor.notation.corrected import corrected
 from tutor.notation.dashed_off import dashed_off
@@ -24,7 +24,7 @@ def written_out(text: str, names: Names) -> Source:
     """The text laid out as a line, before its sentences and symbols are looked at."""
     source = bared(text)
     source = celled(source, source.typed(text), names)
-    source = called(without_triangles(dashed_off(source, names)), names)
+    source = let_be(without_triangles(dashed_off(source, names)), names)
     typed = source.typed(text) if "•" in text else source.text
     source = said_once_over(set_apart(source, typed, names))
     source = unabridged(pushed(corrected(without_arrows_of_terms(source, names)), names), names)

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from tutor.figure import truss_figure
 from tutor.model import Problem, Spread
 from tutor.model.parts import PushDirection
-from tutor.model.spread import measure, on_member
+from tutor.model.spread import measure_along, on_member
 from tutor.paper.blocks import Block, Heading, Lines, Picture, Together, Words
 from tutor.paper.lines import rounded
 from tutor.statics.along import spread_words
@@ -67,5 +67,5 @@ def _product(problem: Problem, spread: Spread, name: str, way: PushDirection, si
     """ "7.5 × 4 = ", or nothing where it is its share of a whole."""
     if spread.total:
         return ""
-    length = measure(problem.joint, problem.member[name], spread.per, way).value
+    length = measure_along(problem.joint, problem.member[name], spread.per, way).value
     return f"{rounded(size)} × {rounded(length)} = "

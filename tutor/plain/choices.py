@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from tutor.plain.voice import Voice
 from tutor.records import Keep, Settings, read_settings, write_settings
-from tutor.records.settings import Given
+from tutor.records.settings import ThisTime
 
 
 class Choices:
     """What the student has chosen and done before, read once and put down at each change."""
 
-    def __init__(self, voice: Voice, keep: Keep, given: Given) -> None:
+    def __init__(self, voice: Voice, keep: Keep, given: ThisTime) -> None:
         self.keep = keep
         self.given = given
         self._voice = voice

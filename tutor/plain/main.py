@@ -27,7 +27,7 @@ from tutor.plain.homework import KEPT, Check, truss_lines
 from tutor.plain.voice import Voice
 from tutor.plain.walk import Walk
 from tutor.records import Keep
-from tutor.records.settings import GIVEN, Given
+from tutor.records.settings import GIVEN, ThisTime
 from tutor.session import LOG, Session, open_session
 from tutor.text import listed
 from tutor.workbook import Workbook, open_walk, open_workbook
@@ -56,7 +56,7 @@ def run(
     first: Way = "lesson",
     drawing: Path | None = None,
     signs: bool = False,
-    given: Given = GIVEN,
+    given: ThisTime = GIVEN,
 ) -> int:
     """Hold lessons on the problems of `sets` until the student leaves; returns the exit status.
 

@@ -81,7 +81,7 @@ class Guide:
         others = [w for w in self.attained.worked if not name or w.name != name]
         return replace(
             self,
-            places={**self.places, key: in_words(account)},
+            places={**self.places, key: where_in_words(account)},
             last=key,
             attained=Attained((*others, worked)),
         )
@@ -99,7 +99,7 @@ def _needs(same: Same) -> Mapping[str, int]:
     return needs_of(same.problem)
 
 
-def in_words(account: LessonAccount) -> str:
+def where_in_words(account: LessonAccount) -> str:
     """Where a lesson stands: "at the joints", "done", "watched"."""
     if not account.done:
         return STEP[account.step].where
@@ -145,4 +145,4 @@ def _place(on_it: Sequence[tuple[Summary, Belonging]], summaries: Summaries) -> 
 def where_left(summary: Summary, how: Belonging, summaries: Summaries) -> str:
     """Where a kept lesson stands in words; "begun" where that cannot be told."""
     account = summaries.accounted(summary).account or account_in(summary.kept, how.problem)
-    return BEGUN if account is None else in_words(account)
+    return BEGUN if account is None else where_in_words(account)

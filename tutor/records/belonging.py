@@ -69,33 +69,39 @@ def facts(problem: Problem) -> dict[str, str]:
     found = {"the unit of force": problem.force, "the unit of length": problem.length}
     for joint in problem.joints:
         x, y = joint.at
-        found[f"joint {joint.name}"] = f"({number(x)}, {number(y)})"
+        found[f"joint {joint.name}"] = f"({size_in_words(x)}, {size_in_words(y)})"
     for member in problem.members:
         found[f"member {'-'.join(sorted((member.start, member.end)))}"] = "there"
     for reaction in problem.reactions:
         way = reaction.direction
-        acts = f"{'pull ' if reaction.pull else ''}({number(way.x)}, {number(way.y)})"
+        acts = f"{'pull ' if reaction.pull else ''}({size_in_words(way.x)}, {size_in_words(way.y)})"
         found[f"the reaction {reaction.name}"] = acts
     forces: dict[str, tuple[float, float]] = {}
     for load in problem.loads:
         x, y = forces.get(load.joint, (0.0, 0.0))
         forces[load.joint] = (x + load.vector[0], y + load.vector[1])
     for at, (x, y) in forces.items():
-        found[f"the load at {at}"] = force_in_words(x, y)
+        found[f"the load at {at}"] = load_in_words(x, y)
     if problem.given:
         found["what is given"] = ", ".join(sorted(problem.given))
     return found
 
 
-def number(value: float) -> str:
+def size_in_words(value: float) -> str:
     """A number as far as files tell it, without a minus before a nought."""
     return f"{value + 0.0 if abs(value) > 1e-12 else 0.0:.10g}"
 
 
-def force_in_words(x: float, y: float) -> str:
+def load_in_words(x: float, y: float) -> str:
     """ "14 down", "3 right and 14 down": a load by its parts."""
-    parts = [f"{number(abs(x))} {'right' if x > 0 else 'left'}"] if number(x) != "0" else []
-    parts += [f"{number(abs(y))} {'up' if y > 0 else 'down'}"] if number(y) != "0" else []
+    parts = (
+        [f"{size_in_words(abs(x))} {'right' if x > 0 else 'left'}"]
+        if size_in_words(x) != "0"
+        else []
+    )
+    parts += (
+        [f"{size_in_words(abs(y))} {'up' if y > 0 else 'down'}"] if size_in_words(y) != "0" else []
+    )
     return " and ".join(parts) or "0"
 
 
@@ -121,7 +127,7 @@ def _differences(old: Mapping[str, str], new: Mapping[str, str]) -> Iterator[str
             yield f"{name} is {new[name]} now, was {old[name]}"
 
 
-def in_short(changes: tuple[str, ...]) -> str:
+def changes_in_short(changes: tuple[str, ...]) -> str:
     """The first few changes in one phrase."""
     more = len(changes) - MOST_TOLD
     return "; ".join((*changes[:MOST_TOLD], *([f"and {more} more changes"] if more > 0 else [])))

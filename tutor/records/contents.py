@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import datetime
 from itertools import islice, pairwise
 
-from tutor.records.line import Event, Line, read_line, read_sound
+from tutor.records.line import Event, JournalLine, read_sound, whole_line
 
 FORMAT = "pinjoint journal"
 VERSION = 2
@@ -55,7 +55,7 @@ class Contents:
     """
 
     header: Header | None
-    lines: tuple[Line, ...]
+    lines: tuple[JournalLine, ...]
     faults: tuple[str, ...]
     whole: int
     torn: bytes
@@ -89,18 +89,18 @@ def _sound(data: bytes) -> Contents | None:
 
 def _looked_over(data: bytes) -> Contents:
     """What any bytes hold, stretch by stretch."""
-    found: list[tuple[int, Line]] = []
+    found: list[tuple[int, JournalLine]] = []
     faults: list[str] = []
     whole, torn = len(data), b""
     stretches = tuple(stretches_of(data))
     for stretch in stretches:
-        line = read_line(stretch.raw)
+        line = whole_line(stretch.raw)
         if line is not None:
             found.append((stretch.row, line))
             continue
-        saved = pieces(stretch.raw)
+        saved = whole_lines_in(stretch.raw)
         found.extend((stretch.row, piece) for piece in saved)
-        stray = len(saved) == 1 and read_line(stretch.raw[:-1]) is not None
+        stray = len(saved) == 1 and whole_line(stretch.raw[:-1]) is not None
         if stretch is stretches[-1] and (not saved or stray):
             whole = stretch.start + (len(stretch.raw) - 1 if stray else 0)
             torn = data[whole:]
@@ -120,29 +120,29 @@ def stretches_of(data: bytes) -> Iterator[Stretch]:
         start += len(raw) + 1
 
 
-def pieces(raw: bytes) -> tuple[Line, ...]:
+def whole_lines_in(raw: bytes) -> tuple[JournalLine, ...]:
     """The whole lines in a damaged stretch.
 
     Two lines may run together where the line end between them was changed, and one may have a byte
     too many behind it; both cases leave whole lines, which prove themselves by their sums.
     """
     for seam in islice(SEAM.finditer(raw), MAX_SEAMS):
-        sides = read_line(raw[: seam.start()]), read_line(raw[seam.end() :])
+        sides = whole_line(raw[: seam.start()]), whole_line(raw[seam.end() :])
         if any(sides):
             return tuple(side for side in sides if side is not None)
-    line = read_line(raw[:-1])
+    line = whole_line(raw[:-1])
     return () if line is None else (line,)
 
 
 def in_order(
-    found: Sequence[tuple[int, Line]],
-) -> tuple[Header | None, tuple[Line, ...], list[str]]:
+    found: Sequence[tuple[int, JournalLine]],
+) -> tuple[Header | None, tuple[JournalLine, ...], list[str]]:
     """The header, the events by number, and a sentence for everything that is not in its place."""
     faults: list[str] = []
     top = next((line for _, line in found if line.number == 0), None)
     header = header_of(top)
     problem = top.problem if top else found[0][1].problem if found else ""
-    lines: list[Line] = []
+    lines: list[JournalLine] = []
     seen: set[str] = set()
     for row, line in found:
         if line is top:
@@ -157,14 +157,14 @@ def in_order(
             seen.add(line.sum)
             lines.append(line)
     lines.sort(key=lambda line: line.number)
-    faults += gaps(top, lines)
+    faults += missing_lines(top, lines)
     if header is None and lines:
         header = Header(problem, "", lines[0].at)
         faults.append("the line with the title is missing")
     return header, tuple(lines), faults
 
 
-def header_of(line: Line | None) -> Header | None:
+def header_of(line: JournalLine | None) -> Header | None:
     """The header a line 0 holds, or None; one of a later version is read for what it shares."""
     if line is None or line.event.get("format") != FORMAT:
         return None
@@ -177,7 +177,7 @@ def header_of(line: Line | None) -> Header | None:
     return Header(line.problem, title, line.at, source, mended, version, content)
 
 
-def gaps(top: Line | None, lines: Sequence[Line]) -> list[str]:
+def missing_lines(top: JournalLine | None, lines: Sequence[JournalLine]) -> list[str]:
     """A sentence for every place where lines are missing or do not follow from each other."""
     faults = []
     if top is None and lines and lines[0].number > 1:

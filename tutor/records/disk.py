@@ -47,13 +47,13 @@ REASONS = {
 }
 
 
-def reason(error: OSError) -> str:
+def why_not(error: OSError) -> str:
     """Why the system refused, in words without a path."""
     known = REASONS.get(error.errno or 0)
     return known or error.strerror or type(error).__name__
 
 
-def shown(text: str | Path) -> str:
+def path_shown(text: str | Path) -> str:
     """A path or name as one harmless piece of text: what cannot be printed becomes `?`."""
     return marked(str(text))
 

@@ -20,7 +20,7 @@ from types import TracebackType
 from tutor.records import disk, mend, told
 from tutor.records.clock import Clock, utc_now
 from tutor.records.contents import Contents, Header, read_contents
-from tutor.records.line import Event, Line, read_line, write_line
+from tutor.records.line import Event, JournalLine, whole_line, write_line
 
 
 class Journal:
@@ -30,7 +30,7 @@ class Journal:
         self,
         path: Path | None,
         header: Header,
-        lines: Sequence[Line] = (),
+        lines: Sequence[JournalLine] = (),
         *,
         last_sum: str = "",
         read_only: bool = False,
@@ -68,9 +68,9 @@ class Journal:
         except FileExistsError:
             raise
         except OSError as error:
-            notice = told.not_saved(disk.reason(error), path, what)
+            notice = told.not_saved(disk.why_not(error), path, what)
             return cls.unsaved(header, notice, clock=clock, what=what)
-        first = read_line(raw[:-1])
+        first = whole_line(raw[:-1])
         journal = cls(path, header, last_sum=first.sum if first else "", clock=clock, what=what)
         journal._write_to(descriptor, len(raw))
         return journal
@@ -87,19 +87,19 @@ class Journal:
             descriptor, why = open_file(path, what)
         except (OSError, ValueError) as error:
             return cls.unsaved(
-                nothing(clock), told.cannot_read(path, error), clock=clock, what=what
+                no_problem(clock), told.cannot_read(path, error), clock=clock, what=what
             )
         try:
             data = disk.read_whole(descriptor)
         except OSError as error:
             os.close(descriptor)
             return cls.unsaved(
-                nothing(clock), told.cannot_read(path, error), clock=clock, what=what
+                no_problem(clock), told.cannot_read(path, error), clock=clock, what=what
             )
         contents = read_contents(data)
         journal = cls(
             path,
-            contents.header or nothing(clock),
+            contents.header or no_problem(clock),
             contents.lines,
             last_sum=contents.last_sum,
             clock=clock,
@@ -161,7 +161,7 @@ class Journal:
             raise TypeError(f"an event is a mapping, not {event!r}")
         number = self._lines[-1].number + 1 if self._lines else 1
         raw = write_line(number, self.header.problem, self._last_sum, self._clock(), event)
-        line = read_line(raw)
+        line = whole_line(raw)
         if line is None:
             raise ValueError("this event cannot be read back from its line")
         before = len(self._lines), self._last_sum, self._size
@@ -220,7 +220,7 @@ class Journal:
             os.close(descriptor)
             self._notices += [
                 *told.damage(contents.faults, self._what),
-                told.not_saved(disk.reason(error), self.path, self._what),
+                told.not_saved(disk.why_not(error), self.path, self._what),
             ]
             return
         self._write_to(descriptor, len(data))
@@ -242,12 +242,12 @@ class Journal:
             disk.write_whole(descriptor, row)
         except OSError as error:
             self._cut_back(descriptor)
-            return self._give_up(disk.reason(error))
+            return self._give_up(disk.why_not(error))
         try:
             if sync:
                 os.fsync(descriptor)
         except OSError as error:
-            return self._give_up(disk.reason(error))
+            return self._give_up(disk.why_not(error))
         self._size += len(row)
         return None
 
@@ -263,7 +263,7 @@ class Journal:
         try:
             os.ftruncate(descriptor, self._size)
         except OSError as error:
-            self._give_up(disk.reason(error))
+            self._give_up(disk.why_not(error))
 
     def _give_up(self, why: str) -> None:
         if self._saved:
@@ -281,7 +281,7 @@ def open_file(path: Path, what: str = told.LESSON) -> tuple[int, str]:
         try:
             descriptor = os.open(path, disk.APPEND)
         except OSError as error:
-            return os.open(path, disk.READ), told.not_saved(disk.reason(error), path, what)
+            return os.open(path, disk.READ), told.not_saved(disk.why_not(error), path, what)
         if not disk.lock(descriptor):
             return descriptor, told.in_use(what)
         if disk.is_at(descriptor, path):
@@ -289,6 +289,6 @@ def open_file(path: Path, what: str = told.LESSON) -> tuple[int, str]:
         os.close(descriptor)
 
 
-def nothing(clock: Clock) -> Header:
+def no_problem(clock: Clock) -> Header:
     """The header of a journal that could not be read: it names no problem."""
     return Header("", "", clock())

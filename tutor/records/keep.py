@@ -38,7 +38,7 @@ class Keep:
         started = self._clock()
         header = Header(problem, title, started, source, content=content)
         for _ in range(NAMES_TRIED):
-            path = self.folder / file_name(title, started)
+            path = self.folder / journal_name(title, started)
             try:
                 return Journal.start(path, header, clock=self._clock)
             except FileExistsError:
@@ -82,7 +82,7 @@ def data_folder() -> Path:
     return Path(platformdirs.user_data_dir("pinjoint", appauthor=False))
 
 
-def file_name(title: str, started: datetime) -> str:
+def journal_name(title: str, started: datetime) -> str:
     """A name for a new journal from its title and day: lower-case letters, figures and hyphens."""
     day = started.strftime("%Y-%m-%d")
     return f"{slug(title)}-{day}-{os.urandom(4).hex()}{SUFFIX}"

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from tutor.records import disk, told
 from tutor.records.contents import VERSION, header_of, read_contents
-from tutor.records.line import bears_its_sum, read_line
+from tutor.records.line import bears_its_sum, whole_line
 
 AHEAD = 24 * 3600.0
 """How far ahead, in seconds, a time may be that another clock gave."""
@@ -57,7 +57,7 @@ def whole_by_its_sums(path: Path, data: bytes) -> Kept | None:
     *rows, rest = data.split(b"\n")
     if not rows or rest or not all(map(bears_its_sum, rows)):
         return None
-    top, end = read_line(rows[0]), read_line(rows[-1])
+    top, end = whole_line(rows[0]), whole_line(rows[-1])
     if top is None or end is None:
         return None
     header = header_of(top)

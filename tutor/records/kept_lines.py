@@ -188,7 +188,7 @@ class _Log:
         if self.journal.header.problem == "" and self.journal.path is not None:
             self._put_aside()
             return
-        self.lines = folded(self.journal.events)
+        self.lines = lines_after(self.journal.events)
         self.noted = [event for event in self.journal.events if event.get("kind") != "lines"]
         self._since_whole = WHOLE_EVERY
         self._listen()
@@ -258,7 +258,7 @@ def decoded(row: bytes) -> str | None:
     return text.strip("\r")
 
 
-def folded(events: Sequence[Mapping[str, Any]]) -> tuple[str, ...]:
+def lines_after(events: Sequence[Mapping[str, Any]]) -> tuple[str, ...]:
     """The lines that all changes together come to; an entry that is none is passed over."""
     lines: tuple[str, ...] = ()
     for event in events:

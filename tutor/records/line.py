@@ -23,7 +23,7 @@ TAIL = len(MARK) + SUM_LENGTH + len(END)
 MAX_DEPTH = 64
 
 
-class Line(NamedTuple):
+class JournalLine(NamedTuple):
     """One whole line: `number` 0 is the header, events count from 1; `after` is the sum before."""
 
     number: int
@@ -45,23 +45,23 @@ def write_line(number: int, problem: str, after: str, at: datetime, event: Event
         "of": problem,
         "after": after,
         "at": at.isoformat(timespec="microseconds"),
-        "event": plain(event),
+        "event": plain_json(event),
     }
     body = json.dumps(fields, allow_nan=False, separators=(",", ":"))[:-1].encode("ascii")
     return body + MARK + check_sum(body).encode("ascii") + END
 
 
-def read_line(raw: bytes) -> Line | None:
+def whole_line(raw: bytes) -> JournalLine | None:
     """The line these bytes hold, or None if a single one of them is not as it was written."""
     if not bears_its_sum(raw):
         return None
     try:
-        return line_of(json.loads(raw.decode()))
+        return line_with(json.loads(raw.decode()))
     except (ValueError, TypeError, KeyError, RecursionError):
         return None
 
 
-def read_sound(rows: Sequence[bytes]) -> list[Line] | None:
+def read_sound(rows: Sequence[bytes]) -> list[JournalLine] | None:
     """The lines of a journal of which each follows from the one before it, or None where one does not.
 
     They are read as one text, which takes half the time; the sum that stands in each must be its own.
@@ -74,7 +74,7 @@ def read_sound(rows: Sequence[bytes]) -> list[Line] | None:
             return None
     try:
         every = json.loads(f"[{b','.join(rows).decode()}]")
-        lines = [line_of(fields) for fields in every]
+        lines = [line_with(fields) for fields in every]
     except (ValueError, TypeError, KeyError, RecursionError):
         return None
     if len(lines) != len(rows):
@@ -94,7 +94,7 @@ def bears_its_sum(raw: bytes) -> bool:
     return raw[-TAIL:] == MARK + check_sum(raw[:-TAIL]).encode("ascii") + END
 
 
-def line_of(fields: Mapping[str, Any]) -> Line:
+def line_with(fields: Mapping[str, Any]) -> JournalLine:
     """The line these fields describe; raises TypeError, KeyError or ValueError if they do not."""
     at = datetime.fromisoformat(fields["at"])
     number, problem, after = fields["line"], fields["of"], fields["after"]
@@ -103,7 +103,7 @@ def line_of(fields: Mapping[str, Any]) -> Line:
         raise ValueError("a line needs a number and a time with its zone")
     if not (isinstance(problem, str) and isinstance(after, str) and isinstance(event, dict)):
         raise TypeError("a line needs a problem, the sum before it and an event")
-    return Line(number, problem, after, at, event, own)
+    return JournalLine(number, problem, after, at, event, own)
 
 
 def check_sum(body: bytes) -> str:
@@ -113,7 +113,7 @@ def check_sum(body: bytes) -> str:
     return sha256(body).hexdigest()[:SUM_LENGTH]
 
 
-def plain(value: Any, depth: int = MAX_DEPTH) -> Any:
+def plain_json(value: Any, depth: int = MAX_DEPTH) -> Any:
     """The value in plain JSON types, tuples as lists; raises TypeError or ValueError if it has none."""
     if depth < 0:
         raise ValueError(f"an event may be nested {MAX_DEPTH} deep at most")
@@ -121,9 +121,9 @@ def plain(value: Any, depth: int = MAX_DEPTH) -> Any:
         for key in value:
             if not isinstance(key, str):
                 raise TypeError(f"a key of an event must be text, not {key!r}")
-        return {key: plain(item, depth - 1) for key, item in value.items()}
+        return {key: plain_json(item, depth - 1) for key, item in value.items()}
     if isinstance(value, list | tuple):
-        return [plain(item, depth - 1) for item in value]
+        return [plain_json(item, depth - 1) for item in value]
     if isinstance(value, float) and not math.isfinite(value):
         raise ValueError(f"an event cannot hold {value!r}")
     if value is None or isinstance(value, str | int | float):

@@ -121,7 +121,7 @@ def stamp_of(path: str | Path) -> Stamp:
     return state.st_size, state.st_mtime_ns
 
 
-def settled(stamp: Stamp, read_at: int) -> Stamp:
+def sure_stamp(stamp: Stamp, read_at: int) -> Stamp:
     """The stamp of a file whose content was read from `read_at` (nanoseconds) on, if it says for sure
     which content that was; else NO_STAMP."""
     return stamp if stamp[1] < read_at - UNSETTLED else NO_STAMP

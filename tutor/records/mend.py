@@ -14,7 +14,7 @@ from pathlib import Path
 
 from tutor.records import disk
 from tutor.records.contents import Contents, Header
-from tutor.records.line import Line, read_line, write_line
+from tutor.records.line import JournalLine, whole_line, write_line
 
 
 def cut_torn_line(path: Path, descriptor: int, contents: Contents) -> Path:
@@ -35,7 +35,7 @@ def end_last_line(descriptor: int, data: bytes) -> bytes:
 
 
 def put_in_place(
-    path: Path, data: bytes, header: Header, lines: tuple[Line, ...]
+    path: Path, data: bytes, header: Header, lines: tuple[JournalLine, ...]
 ) -> tuple[int, bytes, Path]:
     """Keep the damaged file aside and put one with the whole lines in its place, already locked.
 
@@ -57,18 +57,18 @@ def put_in_place(
     return descriptor, fresh_data, side
 
 
-def rewritten(header: Header, lines: tuple[Line, ...]) -> bytes:
+def rewritten(header: Header, lines: tuple[JournalLine, ...]) -> bytes:
     """A journal of these events, numbered anew, each with the time it had."""
     rows = [write_line(0, header.problem, "", header.started, header.event())]
     for number, line in enumerate(lines, start=1):
-        after = sum_of(rows[-1])
+        after = check_sum_in(rows[-1])
         rows.append(write_line(number, header.problem, after, line.at, line.event))
     return b"".join(row + b"\n" for row in rows)
 
 
-def sum_of(row: bytes) -> str:
+def check_sum_in(row: bytes) -> str:
     """The check sum a line carries that was just written."""
-    line = read_line(row)
+    line = whole_line(row)
     if line is None:
         raise ValueError("a line that was just written cannot be read")
     return line.sum

@@ -42,7 +42,7 @@ class Settings(NamedTuple):
         return self.done.get(step, 0) >= SKIPPABLE_AFTER
 
 
-class Given(NamedTuple):
+class ThisTime(NamedTuple):
     """What is said on the command line for this time: how lessons are begun, empty for as offered, and
     whether the guide is off."""
 
@@ -50,7 +50,7 @@ class Given(NamedTuple):
     no_guide: bool = False
 
 
-GIVEN = Given()
+GIVEN = ThisTime()
 
 
 def read_settings(folder: Path) -> tuple[Settings, str]:
@@ -65,7 +65,7 @@ def read_settings(folder: Path) -> tuple[Settings, str]:
     except FileNotFoundError:
         return Settings(), ""
     except OSError as error:
-        return Settings(), f"{told_of(path)} cannot be read: {disk.reason(error)}. {DEFAULTS}"
+        return Settings(), f"{told_of(path)} cannot be read: {disk.why_not(error)}. {DEFAULTS}"
     settings, faults = parse_settings(raw)
     if not faults:
         return settings, ""
@@ -81,13 +81,13 @@ def kept_aside(path: Path, raw: bytes) -> str:
         side = disk.keep_aside(path, raw)
         os.unlink(path)
     except OSError as error:
-        return f"{DEFAULTS} The file could not be kept aside: {disk.reason(error)}."
-    return f"{DEFAULTS} The file is kept as {disk.shown(side.name)}."
+        return f"{DEFAULTS} The file could not be kept aside: {disk.why_not(error)}."
+    return f"{DEFAULTS} The file is kept as {disk.path_shown(side.name)}."
 
 
 def told_of(path: Path) -> str:
     """How a notice begins."""
-    return f"Your choices in {disk.shown(path)}"
+    return f"Your choices in {disk.path_shown(path)}"
 
 
 def write_settings(folder: Path, settings: Settings) -> str:
@@ -102,7 +102,7 @@ def write_settings(folder: Path, settings: Settings) -> str:
         disk.replace(path, text.encode("ascii"))
     except OSError as error:
         return (
-            f"{told_of(path)} could not be saved: {disk.reason(error)}. "
+            f"{told_of(path)} could not be saved: {disk.why_not(error)}. "
             "They hold until you leave; free some space or choose another folder with --keep."
         )
     return ""

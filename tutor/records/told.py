@@ -23,7 +23,7 @@ def in_use(what: str = LESSON) -> str:
 
 def unusable(contents: Contents, path: Path, what: str = LESSON) -> str:
     """Why nothing may be added to a file that can be opened, or an empty text."""
-    name = disk.shown(path.name)
+    name = disk.path_shown(path.name)
     if contents.header is None:
         return f"There is no whole {what} in {name}. The file is left as it is; nothing is saved to it."
     if contents.header.version > VERSION:
@@ -36,7 +36,7 @@ def unusable(contents: Contents, path: Path, what: str = LESSON) -> str:
 
 def not_saved(why: str, path: Path | None, what: str = LESSON) -> str:
     """The one sentence for a lesson that cannot be kept, with the cure."""
-    place = f" ({disk.shown(path)})" if path else ""
+    place = f" ({disk.path_shown(path)})" if path else ""
     return (
         f"This {what} is not being saved from here on: {why}{place}. You can go on with it. "
         f"To keep your next {what}, free some space or choose another folder with --keep."
@@ -45,9 +45,9 @@ def not_saved(why: str, path: Path | None, what: str = LESSON) -> str:
 
 def cannot_read(path: Path, error: OSError | ValueError) -> str:
     """The sentence for a file that cannot be opened or read at all."""
-    why = disk.reason(error) if isinstance(error, OSError) else "its name cannot be used"
+    why = disk.why_not(error) if isinstance(error, OSError) else "its name cannot be used"
     return (
-        f"{disk.shown(path.name)} cannot be read: {why}. The file is left as it is; "
+        f"{disk.path_shown(path.name)} cannot be read: {why}. The file is left as it is; "
         "nothing is saved to it."
     )
 
@@ -56,7 +56,7 @@ def torn(side: Path, what: str = LESSON) -> str:
     """The notice for a last line that was not written to its end."""
     return (
         f"The last entry of this {what} was only half written when the program stopped. "
-        f"It was left out; its bytes are kept in {disk.shown(side.name)}."
+        f"It was left out; its bytes are kept in {disk.path_shown(side.name)}."
     )
 
 
@@ -65,8 +65,8 @@ def mended(contents: Contents, side: Path, what: str = LESSON) -> str:
     count = len(contents.lines)
     kept = "1 whole entry was" if count == 1 else f"{count} whole entries were"
     return (
-        f"The file of this {what} was damaged: {in_short(contents.faults)}. "
-        f"{kept} carried over; the damaged file is kept as {disk.shown(side.name)}."
+        f"The file of this {what} was damaged: {faults_in_short(contents.faults)}. "
+        f"{kept} carried over; the damaged file is kept as {disk.path_shown(side.name)}."
     )
 
 
@@ -74,7 +74,9 @@ def damage(faults: Sequence[str], what: str = LESSON) -> list[str]:
     """The notice for damage that was left as it is, if there is any."""
     if not faults:
         return []
-    return [f"The file of this {what} is damaged: {in_short(faults)}. Its whole entries are read."]
+    return [
+        f"The file of this {what} is damaged: {faults_in_short(faults)}. Its whole entries are read."
+    ]
 
 
 def kept_again(what: str) -> str:
@@ -84,7 +86,7 @@ def kept_again(what: str) -> str:
 
 def nothing_whole(what: str, side: Path) -> str:
     """The notice for a file that held nothing that can be read."""
-    return f"The file of this {what} was damaged and held nothing whole; it is kept as {disk.shown(side.name)}."
+    return f"The file of this {what} was damaged and held nothing whole; it is kept as {disk.path_shown(side.name)}."
 
 
 def damaged_text(what: str, path: Path, lost: int) -> str:
@@ -92,11 +94,11 @@ def damaged_text(what: str, path: Path, lost: int) -> str:
     lines = "1 line" if lost == 1 else f"{lost} lines"
     return (
         f"{lines} of this {what} could not be read; the others are here. The old file stays as it "
-        f"is: {disk.shown(path.name)}."
+        f"is: {disk.path_shown(path.name)}."
     )
 
 
-def in_short(faults: Sequence[str], most: int = 3) -> str:
+def faults_in_short(faults: Sequence[str], most: int = 3) -> str:
     """The first few faults in one phrase."""
     more = len(faults) - most
     return "; ".join([*faults[:most], *([f"and {more} more"] if more > 0 else [])])

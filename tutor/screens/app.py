@@ -22,7 +22,7 @@ from textual.filter import LineFilter
 from textual.screen import Screen
 
 from tutor.records.keep import Keep
-from tutor.records.settings import GIVEN, Given, Settings, read_settings, write_settings
+from tutor.records.settings import GIVEN, Settings, ThisTime, read_settings, write_settings
 from tutor.screens.filters import AsciiOnly, Harmless, Uncoloured
 from tutor.screens.first import FirstScreen
 from tutor.screens.in_turn import MOVING, InTurn
@@ -76,7 +76,7 @@ class TutorApp(App[int]):
         deed: str = "",
         drawing: Path | None = None,
         glyphs: str | None = None,
-        given: Given = GIVEN,
+        given: ThisTime = GIVEN,
     ) -> None:
         super().__init__(driver_class=driver())
         self.deed, self.drawing = deed, drawing

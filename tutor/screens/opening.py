@@ -9,7 +9,7 @@ from typing import Any, Protocol
 from textual.screen import Screen
 
 from tutor.deeds.board import invitation
-from tutor.lesson import Say as Said
+from tutor.lesson import Say
 from tutor.model import Problem
 from tutor.progress.attained import attained_of
 from tutor.progress.guide import Guide
@@ -17,7 +17,7 @@ from tutor.progress.kept import Summaries
 from tutor.progress.where import DONE
 from tutor.records import Keep, Settings
 from tutor.records.anew import anew, can_be_anew
-from tutor.records.settings import Given
+from tutor.records.settings import ThisTime
 from tutor.screens import walk_deeds
 from tutor.screens.background import Runs, beside
 from tutor.screens.clean import one_line
@@ -37,7 +37,7 @@ AFRESH = "afresh"
 ANEW = "anew"
 FEW = 20
 """So many of the latest lessons say what is offered where the list was not gone through."""
-Say = Callable[[str], object]
+Tell = Callable[[str], object]
 
 
 class Opener(Runs, Protocol):
@@ -47,7 +47,7 @@ class Opener(Runs, Protocol):
     settings: Settings
     sheet: SheetScreen
     guide: Guide | None
-    given: Given
+    given: ThisTime
     session: Session | None
     typed: InTurn
 
@@ -60,7 +60,7 @@ class Opener(Runs, Protocol):
     def push_screen(self, screen: Screen[Any], callback: Any = None) -> Any: ...
 
 
-def open_entry(app: Opener, entry: Entry, say: Say | None = None) -> None:
+def open_entry(app: Opener, entry: Entry, say: Tell | None = None) -> None:
     """Ask whether to go on where lessons on this problem are kept; else begin one.
 
     `say` tells of it on the screen below: the list, where none is given.
@@ -81,7 +81,7 @@ def open_entry(app: Opener, entry: Entry, say: Say | None = None) -> None:
     beside(app, look, found, lambda fault: refuse(app, fault, tell))
 
 
-def ask(app: Opener, entry: Entry, lessons: tuple[Left, ...], say: Say) -> None:
+def ask(app: Opener, entry: Entry, lessons: tuple[Left, ...], say: Tell) -> None:
     """Go on with one of the kept lessons, or begin again beside them?"""
     choices = [Choice(str(i), told(left)) for i, left in enumerate(lessons)]
     choices.append(Choice(AFRESH, "Start afresh; what is kept stays kept"))
@@ -111,7 +111,7 @@ def told(left: Left) -> str:
     return f"Go on {left.where}{when}{left.then}"
 
 
-def start(app: Opener, entry: Entry, path: Path | None, say: Say) -> None:
+def start(app: Opener, entry: Entry, path: Path | None, say: Tell) -> None:
     """Open the lesson beside the screen, then show it."""
     problem = entry.problem
     if problem is None:
@@ -130,7 +130,7 @@ def start(app: Opener, entry: Entry, path: Path | None, say: Say) -> None:
         app.session = session
         session.remarks = app.settings.remarks
         session.skippable = frozenset(filter(app.settings.skippable, app.settings.done))
-        said = [Said("note", text) for text in invited(app, session)]
+        said = [Say("note", text) for text in invited(app, session)]
 
         def gone(way: str | None) -> None:
             ahead = left(app, session, say, entry)
@@ -188,7 +188,7 @@ def practise(app: Opener, problem: Problem, waiting: Session | None) -> None:
     beside(app, lambda: open_session(problem, app.keep), made, failed)
 
 
-def left(app: Opener, session: Session, say: Say, entry: Entry) -> Entry | None:
+def left(app: Opener, session: Session, say: Tell, entry: Entry) -> Entry | None:
     """The walk on a problem was left: say what is kept, and where, and what comes next, if it is done."""
     after = onward_from(app.sheet, entry, session) if session.lesson.done else None
     ahead = None if after is None else after.entry
@@ -210,7 +210,7 @@ def kept_words(session: Session) -> str:
     return "What you did this time is not kept."
 
 
-def refuse(app: Opener, fault: Exception, say: Say) -> None:
+def refuse(app: Opener, fault: Exception, say: Tell) -> None:
     """Say why a problem cannot be opened."""
     app.typed.let_go(forget=True)
     app.sheet.uncover()

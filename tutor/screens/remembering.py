@@ -21,9 +21,9 @@ from tutor.records.listed import (
     all_stamps,
     list_of,
     read_seen,
-    settled,
     stamp_of,
     stamps_in,
+    sure_stamp,
     write_seen,
 )
 from tutor.screens.background import beside
@@ -144,7 +144,7 @@ def _row(entry: Entry, read_at: int) -> SeenRow:
     path = "" if entry.path is None else str(entry.path)
     return SeenRow(
         path,
-        settled(stamp_of(path), read_at),
+        sure_stamp(stamp_of(path), read_at),
         entry.title,
         entry.key,
         entry.level,

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from tutor.records.keep import Keep
-from tutor.records.settings import GIVEN, Given, Settings, read_settings
+from tutor.records.settings import GIVEN, Settings, ThisTime, read_settings
 from tutor.screens.app import TutorApp
 from tutor.screens.looks import GLYPHS, speaks_utf8
 
@@ -20,7 +20,7 @@ def run(
     settings: Settings | None = None,
     deed: str = "",
     drawing: Path | None = None,
-    given: Given = GIVEN,
+    given: ThisTime = GIVEN,
 ) -> int:
     """Open the tutor on the problem files and folders at `paths`; returns the exit status.
 

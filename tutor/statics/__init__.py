@@ -5,11 +5,11 @@ from tutor.statics.body import (
     SUM_Y,
     Equilibrium,
     Force,
+    ForceTerm,
     FreeBody,
     Moment,
     Projection,
     Sum,
-    Term,
     joint_body,
     load_forces,
     member_force,
@@ -22,7 +22,7 @@ from tutor.statics.cut_through import (
     cut_around,
     meetings,
     round_one_joint,
-    section,
+    section_through,
     sections,
 )
 from tutor.statics.determinate import (
@@ -38,7 +38,7 @@ from tutor.statics.determinate import (
 )
 from tutor.statics.exact import symbolic
 from tutor.statics.forces import Answer, Unsolvable, solve
-from tutor.statics.order import Order, Step, given_by, joint_order, unknown_at
+from tutor.statics.order import JointTurn, Order, given_by, joint_order, unknown_at
 from tutor.statics.system import residuals
 from tutor.statics.zero import ZeroForce, shown_zero, zero_force
 
@@ -49,15 +49,15 @@ __all__ = [
     "Determinacy",
     "Equilibrium",
     "Force",
+    "ForceTerm",
     "FreeBody",
+    "JointTurn",
     "Moment",
     "Order",
     "Projection",
     "Section",
     "Stability",
-    "Step",
     "Sum",
-    "Term",
     "Unsolvable",
     "ZeroForce",
     "cut_around",
@@ -76,7 +76,7 @@ __all__ = [
     "reactions_from_whole",
     "residuals",
     "round_one_joint",
-    "section",
+    "section_through",
     "sections",
     "shown_zero",
     "solve",

@@ -102,7 +102,7 @@ SUM_Y = Projection(90.0)
 
 
 @dataclass(frozen=True)
-class Term:
+class ForceTerm:
     """What one force contributes to an equation.
 
     `coefficient` multiplies the unknown; for a load it is the whole contribution (size included).
@@ -122,21 +122,21 @@ class Equilibrium:
     sum: Sum
 
     @cached_property
-    def terms(self) -> tuple[Term, ...]:
+    def terms(self) -> tuple[ForceTerm, ...]:
         """One term for every force on the body, zero ones included, in the body's order.
 
         A coefficient below 1e-12 of its spread (or of the body's size, for a moment) is exactly 0.
         """
         return tuple(self._term(force) for force in self.body.forces)
 
-    def _term(self, force: Force) -> Term:
+    def _term(self, force: Force) -> ForceTerm:
         size = 1.0 if force.size is None else force.size
         coefficient, spread = self.sum.of(force), self.sum.spread(force)
         about = self.sum.point if isinstance(self.sum, Moment) else None
         reach = max(map(abs, (*force.at, *about))) if about else 1.0
         if abs(coefficient) <= 1e-12 * max(spread, reach):
             coefficient = 0.0
-        return Term(force, coefficient * size, max(spread, abs(coefficient)) * abs(size))
+        return ForceTerm(force, coefficient * size, max(spread, abs(coefficient)) * abs(size))
 
     @cached_property
     def linear(self) -> dict[str | None, float]:

@@ -42,7 +42,7 @@ class Section:
         raise KeyError(joint)
 
 
-def section(problem: Problem, cut: Iterable[str]) -> Section:
+def section_through(problem: Problem, cut: Iterable[str]) -> Section:
     """What cutting these members leaves. KeyError for a member that is not there."""
     chosen = set(cut)
     if strange := chosen - problem.member.keys():
@@ -64,7 +64,7 @@ def round_one_joint(problem: Problem) -> tuple[tuple[str, ...], str]:
     no more than the joint does. One with three members, or the fewest, where there is one."""
     among = {joint: tuple(m.name for m in met) for joint, met in problem.meeting.items()}
     ranked = sorted(among, key=lambda joint: (len(among[joint]) != 3, len(among[joint])))
-    alone = (joint for joint in ranked if section(problem, among[joint]).divides)
+    alone = (joint for joint in ranked if section_through(problem, among[joint]).divides)
     joint = next(alone, ranked[0])
     return among[joint], joint
 
@@ -149,9 +149,9 @@ def _through(problem: Problem, cut: Sequence[str], known: Collection[str]) -> It
         between = cut_around(problem, inside)
         if {name for name in between if name not in known} != set(cut):
             continue
-        found = section(problem, between)
+        found = section_through(problem, between)
         if len(found.parts) > 2:
-            found = section(problem, cut_around(problem, found.part_with(far)))
+            found = section_through(problem, cut_around(problem, found.part_with(far)))
         if found.divides and set(found.cut) - set(known) == set(cut):
             yield found
 

@@ -14,7 +14,7 @@ PARALLEL = 1e-9
 
 
 @dataclass(frozen=True)
-class Step:
+class JointTurn:
     """What joint `joint` gives when its turn comes: the forces `finds`.
 
     `across` steps find one force only: all other unknown forces of the joint lie in one line, and
@@ -40,7 +40,7 @@ class Order:
     stuck: tuple[str, ...]
     said: str
     checks: tuple[str, ...] = ()
-    steps: tuple[Step, ...] = ()
+    steps: tuple[JointTurn, ...] = ()
 
 
 def unknown_at(problem: Problem, joint: str, known: Iterable[str]) -> tuple[str, ...]:
@@ -76,7 +76,7 @@ def joint_order(problem: Problem, given: Iterable[str] | None = None) -> Order:
         joint: [force for force in joint_body(problem, joint).forces if force.size is None]
         for joint in left
     }
-    steps: list[Step] = []
+    steps: list[JointTurn] = []
     while True:
         at = {joint: [f for f in unknown[joint] if f.name not in known] for joint in left}
         step = _next(problem, at, steps)
@@ -93,7 +93,9 @@ def joint_order(problem: Problem, given: Iterable[str] | None = None) -> Order:
     return Order((*solved, *checks), tuple(left), said, checks, tuple(steps))
 
 
-def _next(problem: Problem, at: Mapping[str, list[Force]], steps: list[Step]) -> Step | None:
+def _next(
+    problem: Problem, at: Mapping[str, list[Force]], steps: list[JointTurn]
+) -> JointTurn | None:
     """The best next step: a joint with something to find, else one across a line, else a check.
 
     `at` holds the unknown forces of each joint that is still to come.
@@ -101,12 +103,12 @@ def _next(problem: Problem, at: Mapping[str, list[Force]], steps: list[Step]) ->
     giving = [joint for joint, unknown in at.items() if unknown and _solvable(unknown)]
     if giving:
         joint = _nearest(problem, giving, steps)
-        return Step(joint, tuple(force.name for force in at[joint]))
+        return JointTurn(joint, tuple(force.name for force in at[joint]))
     for joint, unknown in at.items():
         alone = _alone(unknown)
         if alone is not None:
-            return Step(joint, (alone,), across=True)
-    return next((Step(joint, ()) for joint, unknown in at.items() if not unknown), None)
+            return JointTurn(joint, (alone,), across=True)
+    return next((JointTurn(joint, ()) for joint, unknown in at.items() if not unknown), None)
 
 
 def _solvable(unknown: list[Force]) -> bool:
@@ -131,7 +133,7 @@ def _in_line(one: Force, other: Force) -> bool:
     return abs(one.x * other.y - one.y * other.x) < PARALLEL
 
 
-def _nearest(problem: Problem, ready: list[str], steps: list[Step]) -> str:
+def _nearest(problem: Problem, ready: list[str], steps: list[JointTurn]) -> str:
     """The first neighbour of the last joint, or the first joint of the file where there is none."""
     if steps:
         last = steps[-1].joint
@@ -144,7 +146,7 @@ def _said(
     solved: tuple[str, ...],
     checks: tuple[str, ...],
     stuck: Mapping[str, list[Force]],
-    steps: list[Step],
+    steps: list[JointTurn],
 ) -> str:
     across = [f"{step.finds[0]} at {step.joint}" for step in steps if step.across]
     aside = ""

@@ -10,11 +10,11 @@ from fractions import Fraction
 from tutor.model import Joint, Load, Problem, Spread, Support
 from tutor.model.amounts import Wrong, amount
 from tutor.model.read_vary import with_words
-from tutor.model.vary import Choice, Vary, exact
+from tutor.model.vary import VariedPart, Vary, exact
 from tutor.notation import Exact
 from tutor.variants.mirror import mirrored
 
-Numbers = tuple[tuple[Choice, Exact], ...]
+Numbers = tuple[tuple[VariedPart, Exact], ...]
 
 
 def how_many(vary: Vary) -> int:
@@ -43,7 +43,7 @@ def numbers_at(vary: Vary, index: int) -> tuple[Numbers, bool]:
     return tuple(numbers), turned
 
 
-def made(problem: Problem, numbers: Sequence[tuple[Choice, Exact]], turned: bool) -> Problem:
+def made(problem: Problem, numbers: Sequence[tuple[VariedPart, Exact]], turned: bool) -> Problem:
     """The problem with numbers put in, turned round where it is `turned`, its words filled in.
 
     What comes out varies no more.

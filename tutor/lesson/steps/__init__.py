@@ -6,15 +6,15 @@ from collections.abc import Mapping
 from importlib import import_module
 from pkgutil import iter_modules
 
-from tutor.lesson.step import Step
+from tutor.lesson.step import LessonStep
 
 
-def _found() -> list[Step]:
+def _found() -> list[LessonStep]:
     modules = [import_module(f"{__name__}.{module.name}") for module in iter_modules(__path__)]
-    steps: list[Step] = [module.STEP for module in modules if hasattr(module, "STEP")]
+    steps: list[LessonStep] = [module.STEP for module in modules if hasattr(module, "STEP")]
     return sorted(steps, key=lambda step: step.order)
 
 
-STEP: Mapping[str, Step] = {step.name: step for step in _found()}
+STEP: Mapping[str, LessonStep] = {step.name: step for step in _found()}
 """By name, in the order of the walk."""
 STEPS: tuple[str, ...] = tuple(STEP)

@@ -12,9 +12,9 @@ from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.place import Question
 from tutor.lesson.reply import Ask, Reply, Say, option_of
-from tutor.lesson.shown import accounts_for, not_here, parts_of, shows_nothing
+from tutor.lesson.shown import accounts_for, not_here, share_values, shows_nothing
 from tutor.lesson.state import State
-from tutor.lesson.step import Step
+from tutor.lesson.step import LessonStep
 from tutor.lesson.steps import section
 from tutor.lesson.steps.apart import take_apart
 from tutor.lesson.steps.closing_sums import checks, of_the_part
@@ -50,10 +50,10 @@ def ask(state: State) -> Ask:
     """Choose an equation that was not needed, and write it."""
     sums = of_the_part(state)
     options = tuple(
-        option_of(a, section.in_short(state, a) if sums else in_words(a), state.about)
+        option_of(a, section.sum_in_short(state, a) if sums else in_words(a), state.about)
         for a in sums or checks(state)
     )
-    question = OF_A_PART.format(part=section.place(state)) if sums else QUESTION
+    question = OF_A_PART.format(part=section.part_in_words(state)) if sums else QUESTION
     return Ask("close", "close", "Close", question, options, None, state.about)
 
 
@@ -143,7 +143,7 @@ def _true_elsewhere(state: State, reading: Reading, about: Equation) -> Equation
     joints = [joint.name for joint in state.problem.joints]
     sums: list[Equation] = [axis(joint) for joint in joints for axis in (Fx, Fy)]
     every = (*checks(state), *sums, Fx(), Fy(), *(M(joint) for joint in joints))
-    worth = (each for each in every if each != about and len(parts_of(state, each)) > 1)
+    worth = (each for each in every if each != about and len(share_values(state, each)) > 1)
     return next((each for each in worth if accounts_for(state, reading, each)), None)
 
 
@@ -180,7 +180,7 @@ def _closed(before: State, after: State, event: Event, reply: Reply) -> tuple[St
     """On to the table where a line was added, with what is left over in it."""
     if len(after.lines) == len(before.lines):
         return after, reply
-    said = (*reply.said, Say("note", left_over(after, after.lines[-1].about)))
+    said = (*reply.said, Say("note", what_is_left(after, after.lines[-1].about)))
     done = replace(after, about=None, part=(), step="table", ended=event.time)
     return done, replace(reply, said=said)
 
@@ -199,9 +199,9 @@ def choose(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     return state, Reply((Say("note", f"Write {in_words(about)}."),), True)
 
 
-def left_over(state: State, about: Equation) -> str:
+def what_is_left(state: State, about: Equation) -> str:
     """What is left of an equation with the student's values, and whether rounding explains it."""
-    parts = parts_of(state, about)
+    parts = share_values(state, about)
     left, added = sum(parts), sum(map(abs, parts))
     slack = state.problem.tolerance.silent * added
     for term in equation_of(state.problem, about).terms:
@@ -250,7 +250,7 @@ def unfound(state: State) -> str | None:
     return undrawn(state)
 
 
-STEP = Step(
+STEP = LessonStep(
     name="close",
     order=5,
     where="at the closing check",

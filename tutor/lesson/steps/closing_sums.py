@@ -5,7 +5,7 @@ from __future__ import annotations
 from tutor.judge import Fx, Fy, M
 from tutor.judge.about import Equation
 from tutor.judge.independent import adds_something
-from tutor.lesson.shown import parts_of
+from tutor.lesson.shown import share_values
 from tutor.lesson.state import State
 from tutor.lesson.steps import section
 
@@ -41,8 +41,8 @@ def of_the_part(state: State) -> tuple[Equation, ...]:
     used = [line.about for line in state.lines if not line.closing]
     return tuple(
         each
-        for each in section.offers(state)
-        if each not in used and len(parts_of(state, each)) > 1
+        for each in section.sums_offered(state)
+        if each not in used and len(share_values(state, each)) > 1
     )
 
 
@@ -52,6 +52,6 @@ def _of_joints_or_whole(state: State) -> tuple[Equation, ...]:
     whole: list[Equation] = [Fx(), Fy(), *(M(joint.name) for joint in state.problem.joints)]
     others = tuple(about for about in whole if about not in used)
     for choice in (left, others):
-        if worth := tuple(about for about in choice if len(parts_of(state, about)) > 1):
+        if worth := tuple(about for about in choice if len(share_values(state, about)) > 1):
             return worth
     return left or others

@@ -13,7 +13,7 @@ from tutor.lesson.hints import Hints, Levels
 from tutor.lesson.place import AtSupport
 from tutor.lesson.reply import Ask, Option, Reply, Say
 from tutor.lesson.state import State
-from tutor.lesson.step import Step
+from tutor.lesson.step import LessonStep
 from tutor.lesson.trying import right, wrong
 from tutor.model import Problem, Support
 from tutor.model.support import kind_of_support
@@ -229,7 +229,7 @@ def _pass_over(state: State) -> tuple[State, str]:
     )
 
 
-STEP = Step(
+STEP = LessonStep(
     name="free body",
     order=2,
     where="at the free body",

@@ -6,8 +6,8 @@ from collections.abc import Collection
 
 from tutor.judge import Along, Equation, M
 from tutor.judge.about import Value, equation_of, from_text, is_asked
-from tutor.judge.headings import along_in_words, sum_along, way_of
-from tutor.judge.worked import named, size_of, value_at_end, value_given
+from tutor.judge.headings import along_in_words, member_along, sum_along
+from tutor.judge.worked import named, side_value, value_at_end, value_given
 from tutor.model import Problem
 from tutor.notation import (
     Label,
@@ -50,7 +50,7 @@ def is_worked_number(line: Typed) -> bool:
     if isinstance(line, Unreadable) or len(line.steps) > 1 or line.label is not None:
         return False
     sides = line.result.sides
-    return len(sides) > 1 and all(side.numeric and size_of(side) for side in sides)
+    return len(sides) > 1 and all(side.numeric and side_value(side) for side in sides)
 
 
 def is_sum(line: Typed) -> bool:
@@ -73,7 +73,7 @@ def label_of(text: str, names: Names) -> Label | None:
 
 def offered_along(problem: Problem, about: Along) -> str:
     """ "ΣF perpendicular to EF, 45°" where a member at the joint lies so; else "ΣF along 45°"."""
-    degrees = "" if way_of(problem, about) is None else f", {about.degrees:.4g}°"
+    degrees = "" if member_along(problem, about) is None else f", {about.degrees:.4g}°"
     return f"ΣF {along_in_words(problem, about)}{degrees}"
 
 

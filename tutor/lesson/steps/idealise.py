@@ -11,7 +11,7 @@ from tutor.lesson.hints import Levels
 from tutor.lesson.place import Question
 from tutor.lesson.reply import YES, Ask, Option, Reply, Say
 from tutor.lesson.state import State
-from tutor.lesson.step import Step
+from tutor.lesson.step import LessonStep
 from tutor.lesson.steps import sound, spread
 from tutor.lesson.steps.reasons import BENDING, TRUE_REASONS, WORDS, statements
 from tutor.lesson.trying import right, wrong
@@ -153,10 +153,13 @@ def _pass_over(state: State) -> tuple[State, str]:
     state = replace(spread.all_brought(state), reasons_done=True, count_done=True)
     if not state.problem.spreads:
         return state, ""
-    return state, f"What lay on the members acts at the joints: {spread.in_words(state.problem)}."
+    return (
+        state,
+        f"What lay on the members acts at the joints: {spread.loads_in_words(state.problem)}.",
+    )
 
 
-STEP = Step(
+STEP = LessonStep(
     name="idealise",
     order=1,
     where="at the idealisation",

@@ -14,7 +14,7 @@ from tutor.lesson.place import Question
 from tutor.lesson.reply import Ask, Option, Reply, Say, option_of
 from tutor.lesson.solvable import solvable_now
 from tutor.lesson.state import State
-from tutor.lesson.step import Step
+from tutor.lesson.step import LessonStep
 from tutor.lesson.steps import section
 from tutor.lesson.steps.apart import take_apart
 from tutor.lesson.steps.easier import teach
@@ -285,7 +285,7 @@ def _stuck_hints(state: State, joint: str) -> Levels:
     )
 
 
-STEP = Step(
+STEP = LessonStep(
     name="joints",
     order=4,
     where="at the joints",

@@ -15,7 +15,7 @@ from tutor.lesson.steps.headings import label_of
 from tutor.lesson.steps.part_shown import part_shown
 from tutor.lesson.steps.section import arrived, cut_members, no_section
 from tutor.notation.label import Label, PartSaid
-from tutor.statics import section as cut_through
+from tutor.statics import section_through
 
 AXES: Mapping[str | None, Equation] = {"x": Fx(), "y": Fy()}
 WHICH_CUT = (
@@ -77,7 +77,7 @@ def where_cut(state: State, said: PartSaid) -> tuple[State, tuple[Say, ...]] | S
     cut = said.cut or cut_members(state)
     if not cut:
         return Say("note", WHICH_CUT)
-    found = cut_through(state.problem, cut)
+    found = section_through(state.problem, cut)
     if not found.divides:
         return Say("note", no_section(found))
     part = None if said.side is None else part_on(state.problem, found, said.side)

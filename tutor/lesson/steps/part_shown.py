@@ -11,14 +11,14 @@ from dataclasses import replace
 from tutor.judge import Equation, Judge
 from tutor.judge.about import equation_of
 from tutor.judge.independent import adds_something
-from tutor.judge.nearest import fitting, plainly
+from tutor.judge.nearest import plainly, right_for
 from tutor.judge.typed import typed_equation
 from tutor.judge.worked import equation_before_value
 from tutor.lesson.state import State
 from tutor.lesson.steps.headings import value_named
-from tutor.lesson.steps.section import offers
+from tutor.lesson.steps.section import sums_offered
 from tutor.notation import Unreadable
-from tutor.statics import cut_around, section, sections
+from tutor.statics import cut_around, section_through, sections
 
 MOST_MEMBERS = 40
 """In a larger truss no part is looked for: there are too many."""
@@ -41,7 +41,7 @@ def part_shown(state: State, text: str, desk: Judge) -> tuple[str, ...]:
     ):
         return ()
     said = typed_equation(reading)
-    right = fitting(said, state.problem, state.own, _sums(state, said.names))
+    right = right_for(said, state.problem, state.own, _sums(state, said.names))
     plain = plainly(said, state.problem, state.own, right)
 
     def unlikely(about: Equation) -> tuple[bool, bool, int]:
@@ -57,7 +57,7 @@ def _sums(state: State, names: frozenset[str]) -> Iterator[Equation]:
     if not names - known:
         return
     for part in _parts(state, names - known):
-        for about in offers(replace(state, part=part)):
+        for about in sums_offered(replace(state, part=part)):
             acting = {n for n in equation_of(state.problem, about).linear if n is not None}
             if acting - known == names - known and names <= acting:
                 yield about
@@ -71,5 +71,5 @@ def _parts(state: State, names: frozenset[str]) -> Iterator[tuple[str, ...]]:
             yield from (part for part in found.parts if len(part) > 1)
     for member in problem.members:
         cut = cut_around(problem, (member.start, member.end))
-        if names & set(cut) and (found := section(problem, cut)).divides:
+        if names & set(cut) and (found := section_through(problem, cut)).divides:
             yield found.part_with(member.start)

@@ -14,7 +14,7 @@ from tutor.lesson.place import Question
 from tutor.lesson.reply import Ask, Reply, Say, option_of
 from tutor.lesson.solvable import open_in, solvable_now
 from tutor.lesson.state import State
-from tutor.lesson.step import Step
+from tutor.lesson.step import LessonStep
 from tutor.lesson.steps.apart import take_apart
 from tutor.lesson.steps.easier import teach
 from tutor.lesson.steps.free_body import undrawn
@@ -159,7 +159,7 @@ def _spent(state: State) -> Levels:
     )
 
 
-STEP = Step(
+STEP = LessonStep(
     name="reactions",
     order=3,
     where="at the reactions",

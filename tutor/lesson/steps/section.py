@@ -25,7 +25,7 @@ from tutor.lesson.steps.writing import take_text
 from tutor.model import Problem
 from tutor.model.naming import member_meant
 from tutor.notation import Line, Unreadable
-from tutor.statics import Section, cut_around, meetings, round_one_joint, section, sections
+from tutor.statics import Section, cut_around, meetings, round_one_joint, section_through, sections
 from tutor.text import listed
 
 EQUATIONS = 3
@@ -82,7 +82,7 @@ def take_section(state: State, event: Event, desk: Judge) -> tuple[State, Reply]
     if not members or None in members:
         there = listed([m.name for m in state.problem.members], most=30)
         return state, Reply((Say("note", f"Name members of this truss: {there}."),))
-    found = section(state.problem, [name for name in members if name is not None])
+    found = section_through(state.problem, [name for name in members if name is not None])
     if not found.divides:
         return state, Reply((Say("note", no_section(found)),))
     keep = event.text("keep")
@@ -107,7 +107,7 @@ def no_section(found: Section) -> str:
 def arrived(state: State) -> list[Say]:
     """What is said where a part has been cut off."""
     unknown = still_open(state)
-    where = place(state)
+    where = part_in_words(state)
     if not unknown:
         return [Say("note", f"{where}: everything that acts on it is known; its sums are checks.")]
     said = [Say("note", f"{where}: {listed(unknown)} {_are(unknown)} unknown on it.")]
@@ -123,7 +123,7 @@ def arrived(state: State) -> list[Say]:
     return said
 
 
-def place(state: State) -> str:
+def part_in_words(state: State) -> str:
     """What the part kept is called."""
     return f"The part with {listed(state.part)}"
 
@@ -132,7 +132,7 @@ def _are(names: tuple[str, ...]) -> str:
     return "is" if len(names) == 1 else "are"
 
 
-def offers(state: State) -> tuple[Equation, ...]:
+def sums_offered(state: State) -> tuple[Equation, ...]:
     """The sums of the part that can be chosen: ΣFx, ΣFy, ΣM about each joint, and about each other
     point where two cut lines meet."""
     part = state.part
@@ -149,12 +149,12 @@ def offers(state: State) -> tuple[Equation, ...]:
 def ask(state: State) -> Ask:
     """Choose a sum of the part and write it, then its values."""
     options = tuple(
-        option_of(about, in_short(state, about), state.about) for about in offers(state)
+        option_of(about, sum_in_short(state, about), state.about) for about in sums_offered(state)
     )
     return Ask("joints", "line", "Section", _question(state), options, None, state.about)
 
 
-def in_short(state: State, about: Equation) -> str:
+def sum_in_short(state: State, about: Equation) -> str:
     """ "ΣFx", "ΣM about A", "ΣM about (18.67, 0) from A" where A is at the origin."""
     if isinstance(about, M) and not isinstance(about.at, str):
         x, y = about.at
@@ -166,8 +166,8 @@ def in_short(state: State, about: Equation) -> str:
 def _question(state: State) -> str:
     unknown = still_open(state)
     if not unknown:
-        return f"{place(state)}: nothing is unknown on it. Its sums check your values. {GO_BACK}"
-    question = f"{place(state)}: {listed(unknown)} {_are(unknown)} unknown."
+        return f"{part_in_words(state)}: nothing is unknown on it. Its sums check your values. {GO_BACK}"
+    question = f"{part_in_words(state)}: {listed(unknown)} {_are(unknown)} unknown."
     if solvable_now(state, unknown) is not None:
         return (
             f"{question} Type a value that your lines give, or another sum of this part. {GO_BACK}"
@@ -201,7 +201,7 @@ def typed(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     text = event.text("text")
     line = desk.read(text)
     own = _headed(state, line)
-    about, how = equation_meant(state, text, desk, offers(state))
+    about, how = equation_meant(state, text, desk, sums_offered(state))
     if own is not None:
         whole = not isinstance(line, Unreadable) and line.label is not None and line.label.whole
         about, how = None if whole else of_part(state, own), ()
@@ -265,7 +265,7 @@ def best_sum(state: State) -> Equation | None:
     """The sum of the part with the fewest unknowns, of those that add something."""
     worth = [
         (len(names), index, about)
-        for index, about in enumerate(offers(state))
+        for index, about in enumerate(sums_offered(state))
         if (names := open_in(state, about)) and adds_something(state.problem, about, state.standing)
     ]
     return min(worth, key=lambda each: each[:2])[2] if worth else None

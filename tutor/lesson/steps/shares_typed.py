@@ -78,7 +78,7 @@ class Typed:
 
 
 @dataclass(frozen=True)
-class Given:
+class ForceRead:
     """One force as it is read: its size in the unit of the problem, negative where typed so."""
 
     size: float
@@ -97,12 +97,12 @@ def amounts_in(problem: Problem, text: str, like: str) -> Typed:
     return _Reader(problem, _spelled(problem, text), how).read()
 
 
-def read_amount(problem: Problem, amount: Amount) -> Given | str:
+def read_amount(problem: Problem, amount: Amount) -> ForceRead | str:
     """The force that an amount says, or why it cannot be read."""
     reading = value_of(read_line(amount.text, problem.names))
     if isinstance(reading, Unreadable):
         return f"“{amount.text}”: {reading.message}"
-    return Given(reading.value, reading.radius, amount.way)
+    return ForceRead(reading.value, reading.radius, amount.way)
 
 
 def _spelled(problem: Problem, text: str) -> str:

@@ -12,7 +12,7 @@ from tutor.judge.about import equation_of
 from tutor.judge.headings import slants
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.known_values import KnownValue, KnownValues
-from tutor.judge.nearest import fitting, nearest, plainly, term_by_term
+from tutor.judge.nearest import nearest, plainly, right_for, term_by_term
 from tutor.judge.results import is_bare
 from tutor.judge.same import SAME
 from tutor.judge.true_equation import TrueEquation
@@ -47,7 +47,7 @@ def solved_for(
     may_be = [*alone, *(_across(state, unknown, said) if worked else ())]
     right = [about for about in may_be if _is_its_line(state, text, desk, about)]
     if not right and worked and not said.says_nothing:
-        right = list(fitting(said, state.problem, state.own, may_be))
+        right = list(right_for(said, state.problem, state.own, may_be))
     if not worked and state.joint is None:
         right = term_by_term(said, state.problem, state.own, right)
     if len(right) > 1:

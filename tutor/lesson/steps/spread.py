@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from tutor.judge import Judge, Mistake
-from tutor.judge.shares import Share, is_right, loaded, mistake_in, ways_at, with_own_load
+from tutor.judge.shares import JointShare, is_right, loaded, mistake_in, ways_at, with_own_load
 from tutor.lesson.event import Event
 from tutor.lesson.hints import Levels
 from tutor.lesson.place import Question
@@ -51,7 +51,7 @@ NOT_SO: Mapping[str, Sequence[str]] = {
 }
 WORDS: Mapping[str, Sequence[str]] = {**HALVES, **NOT_SO}
 MOST_NOT_SO = 2
-BECAUSE = (
+BECAUSE_HALVES = (
     "Half of what lies on a member at each of its ends has the same force and the same moment about "
     "any point. Only the bending of that member is left out: whoever designs it adds that again."
 )
@@ -145,7 +145,7 @@ def say_halves(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
         return state, Reply((Say("note", "Choose those that are so; there is more than one."),))
     if chosen == HALVES.keys():
         state = right(replace(state, halves_done=True), event, Question("halves"))
-        return state, Reply((Say.opened("right", YES, lowered(BECAUSE)),), True)
+        return state, Reply((Say.opened("right", YES, lowered(BECAUSE_HALVES)),), True)
     look = "Those are so, but one more thing is."
     if chosen - HALVES.keys():
         look = "One of these is not so: ask what the load does to the member that it lies on."
@@ -189,14 +189,16 @@ def take_shares(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     return state, Reply((_done_so_far(state, fresh), *said), True)
 
 
-def _mistakes(problem: Problem, bad: Sequence[Share], right: Sequence[str]) -> tuple[Mistake, ...]:
+def _mistakes(
+    problem: Problem, bad: Sequence[JointShare], right: Sequence[str]
+) -> tuple[Mistake, ...]:
     return tuple(mistake_in(problem, share, right) for share in bad)
 
 
 def _done_so_far(state: State, fresh: Sequence[str]) -> Say:
     if open_joints(state):
         return Say.opened("right", YES, f"{listed(fresh)}. {_still(state)}")
-    now = f"What lay on the members now acts at the joints: {in_words(state.problem)}."
+    now = f"What lay on the members now acts at the joints: {loads_in_words(state.problem)}."
     return Say.opened("right", "Yes. ", now)
 
 
@@ -204,12 +206,12 @@ def _still(state: State) -> str:
     return f"Still to be given: {listed(open_joints(state), 20)}."
 
 
-def in_words(problem: Problem) -> str:
+def loads_in_words(problem: Problem) -> str:
     """The loads that follow, as one types them: "A 6 down, B 12 down"."""
     return ", ".join(f"{load.joint} {push_words(load)}" for load in following(problem))
 
 
-def _shares(state: State, text: str) -> list[Share] | Say:
+def _shares(state: State, text: str) -> list[JointShare] | Say:
     """What each joint was given, or what is said where that is not clear."""
     typed = amounts_in(state.problem, text, _like(state))
     if typed.complaint:
@@ -231,7 +233,7 @@ def _shares(state: State, text: str) -> list[Share] | Say:
     return shares
 
 
-def _share(state: State, joint: str, amounts: Sequence[Amount]) -> Share | Say:
+def _share(state: State, joint: str, amounts: Sequence[Amount]) -> JointShare | Say:
     ways, like = ways_at(state.problem, joint), _like(state)
     right = up = radius = 0.0
     for amount in amounts:
@@ -247,7 +249,7 @@ def _share(state: State, joint: str, amounts: Sequence[Amount]) -> Share | Say:
             return Say("note", WHICH_WAY.format(joint=joint, like=like))
         x, y = AXES[way]
         right, up, radius = right + x * given.size, up + y * given.size, radius + given.radius
-    return Share(joint, right, up, radius)
+    return JointShare(joint, right, up, radius)
 
 
 def hints(state: State, desk: Judge) -> Levels:

@@ -17,7 +17,7 @@ from tutor.judge.known_values import KnownValue, positive_sense
 from tutor.judge.mirror import Mirror, mirrored
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import NEAR, SAME, are_same
-from tutor.judge.worked import size_of
+from tutor.judge.worked import side_value
 from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import State
@@ -96,7 +96,7 @@ def _alike(state: State, text: str, desk: Judge) -> list[Alike]:
 def _said_alike(state: State, step: Step, text: str) -> Alike | None:
     names = tuple(dict.fromkeys(side.name for side in step.sides if not side.numeric))
     numbers = [side for side in step.sides if side.numeric]
-    sizes = [abs(size_of(side)) for side in numbers]
+    sizes = [abs(side_value(side)) for side in numbers]
     if len(names) < 2 or None in names or not all(are_same(sizes[0], size) for size in sizes):
         return None
     known = [name for name in names if name in state.result]
@@ -156,7 +156,7 @@ def _kept(
 
 def _typed(state: State, name: str, side: Side) -> KnownValue:
     """The number typed for an unknown, under the student's own sense of it."""
-    number, sign = size_of(side), state.own.sign(name)
+    number, sign = side_value(side), state.own.sign(name)
     radius = sum(term.radius for term in side.terms)
     if side.letter is not None and name in state.problem.member:
         number = abs(number) * (sign if side.letter == "T" else -sign)

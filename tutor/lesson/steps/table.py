@@ -12,7 +12,7 @@ from tutor.lesson.hints import Hints
 from tutor.lesson.place import Question
 from tutor.lesson.reply import Ask, Say
 from tutor.lesson.state import State, Try
-from tutor.lesson.step import Step
+from tutor.lesson.step import LessonStep
 from tutor.lesson.steps.close import unfound
 from tutor.model.caution import CAUTION
 from tutor.statics import forces_follow
@@ -142,7 +142,7 @@ def _barred(state: State) -> str | None:
     return None
 
 
-STEP = Step(
+STEP = LessonStep(
     name="table",
     order=6,
     where="done",

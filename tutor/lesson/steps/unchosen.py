@@ -14,7 +14,7 @@ from tutor.judge.components import component_stated
 from tutor.judge.headings import equation_in_words, headed
 from tutor.judge.independent import adds_something, same_body
 from tutor.judge.lines_meant import unclear
-from tutor.judge.nearest import clearly_nearest, fitting, nearest, plainly
+from tutor.judge.nearest import clearly_nearest, nearest, plainly, right_for
 from tutor.judge.ratios import ratio_stated
 from tutor.judge.restated import with_figures
 from tutor.judge.same import NEAR
@@ -235,5 +235,5 @@ def _fitting(
     said = typed_equation(reading)
     if not said.names and not said.constants:
         return ()
-    right = fitting(said, state.problem, state.own, offers)
+    right = right_for(said, state.problem, state.own, offers)
     return tuple(about for about in right if shows_values(state, line, about))

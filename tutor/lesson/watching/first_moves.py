@@ -11,8 +11,7 @@ from tutor.lesson.steps.free_body import ACTS, acts_of, sense_in_words, support_
 from tutor.lesson.steps.idealise import BECAUSE
 from tutor.lesson.steps.reasons import TRUE_REASONS, statements
 from tutor.lesson.steps.sound import WORDS
-from tutor.lesson.steps.spread import BECAUSE as BECAUSE_HALVES
-from tutor.lesson.steps.spread import following, true_statements
+from tutor.lesson.steps.spread import BECAUSE_HALVES, following, true_statements
 from tutor.model.support import kind_of_support
 from tutor.statics import determinacy, loose_joints, soundness, stability
 from tutor.statics.along import push_words, spread_words

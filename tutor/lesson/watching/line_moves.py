@@ -15,8 +15,7 @@ from tutor.lesson.solvable import open_in, solvable_now
 from tutor.lesson.state import State
 from tutor.lesson.steps.hinting import value_as_typed
 from tutor.lesson.steps.reactions import worth_writing
-from tutor.lesson.steps.section import best_section, best_sum, still_open
-from tutor.lesson.steps.section import offers as section_sums
+from tutor.lesson.steps.section import best_section, best_sum, still_open, sums_offered
 from tutor.lesson.steps.zero import CALLED
 from tutor.lesson.watching.because import (
     of_equation,
@@ -25,7 +24,7 @@ from tutor.lesson.watching.because import (
     value_guess,
 )
 from tutor.statics import Section, ZeroForce, given_by, joint_body, joint_order, zero_force
-from tutor.statics.order import Step
+from tutor.statics.order import JointTurn
 from tutor.text import listed
 
 
@@ -119,7 +118,7 @@ def _of_the_part(state: State, ask: Ask, desk: Judge) -> Move:
         return Move("section", {"members": []}, "Back to the whole truss.", left)
     few = {
         as_text(each)
-        for each in section_sums(state)
+        for each in sums_offered(state)
         if len(open_in(state, each)) == 1 and adds_something(state.problem, each, state.standing)
     }
     guess = Guess(
@@ -174,7 +173,7 @@ def seen_zero(state: State) -> list[ZeroForce]:
     return [z for z in zero_force(state.problem, known) if z.member not in state.result]
 
 
-def next_turn(state: State) -> Step | None:
+def next_turn(state: State) -> JointTurn | None:
     """The next joint in an order of joints, from what is known."""
     steps = joint_order(state.problem, tuple(state.result)).steps
     return next((step for step in steps if step.finds), None)
