@@ -152,6 +152,12 @@ def test_an_order_that_is_none_or_another_one_is_seen(orders: dict[str, float]) 
     assert said_where(**orders) != SAID
 
 
+def test_what_is_rarer_in_a_line_is_not_commoner_in_numbers_alone() -> None:
+    by_degree = sorted(KINDS.values(), key=lambda kind: (kind.rare, kind.in_numbers))
+    assert [kind.in_numbers for kind in by_degree] == sorted(kind.in_numbers for kind in by_degree)
+    assert all(bool(kind.rare) == bool(kind.in_numbers) for kind in by_degree)
+
+
 def test_the_degree_of_a_mistake_is_one_of_the_scale() -> None:
     sizes = {0.0, *STEPS.values(), *ORDERS.values()}
     assert [kind.code for kind in KINDS.values() if kind.rare not in sizes] == []

@@ -15,14 +15,12 @@ from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.mistakes.unit import FACTORS
-from tutor.judge.scale import A_SLIP, FAR_LESS, HARDLY, SLIGHTLY, SOMEWHAT
+from tutor.judge.scale import A_SLIP
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.model import Problem
 
 __all__ = ["FACTORS", "Slips", "TrueTerm", "Wrong", "cost_of", "mistake_of", "stands_in"]
 
-IN_NUMBERS = {0.0: 0.0, HARDLY: 0.1, SLIGHTLY: 0.25, SOMEWHAT: 0.5, A_SLIP: 1.0, FAR_LESS: 2.0}
-"""A slip is weighed here against how well the numbers fit, so that its degree needs a size."""
 Wrong = tuple[str, float, float]
 """The code of a slip at one force, what the force then contributes, and the cost."""
 
@@ -65,7 +63,7 @@ def _wrong(spot: TrueTerm) -> tuple[Wrong, ...]:
 
 def cost_of(code: str) -> float:
     """What a mistake of the catalogue costs against others; lower is more plausible."""
-    return A_SLIP + IN_NUMBERS[KINDS[code].rare]
+    return A_SLIP + KINDS[code].in_numbers
 
 
 def stands_in(problem: Problem, about: Equation, name: str) -> bool:

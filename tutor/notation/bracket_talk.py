@@ -140,16 +140,11 @@ def _may_be_factor(inner: str, spoken: list[str]) -> bool:
 
 
 def takes_back(inner: str, before: str, names: Names) -> bool:
-    """Whether a bracket corrects what stands before it; a doubt that it settles itself corrects nothing."""
+    """Whether a bracket corrects what stands before it; a doubt that it settles itself (big? but ok) corrects nothing."""
     if _CORRECTS.search(inner):
         return True
-    return denied(settled(inner), before, names)
-
-
-def settled(said: str) -> str:
-    """What is said without the doubts in it that it settles itself: "big? but ok"."""
-    doubts = _DOUBT if _REASSURED.search(said) else _ANSWERED
-    return doubts.sub(" ", said)
+    doubts = _DOUBT if _REASSURED.search(inner) else _ANSWERED
+    return denied(doubts.sub(" ", inner), before, names)
 
 
 def says_a_way(inner: str, before: str, named: set[str], names: Names) -> bool:

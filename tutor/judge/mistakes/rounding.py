@@ -34,6 +34,7 @@ KIND = Kind(
     code="rounding",
     called="a number rounded too hard",
     rare=HARDLY,
+    in_numbers=0.1,
     why="One or two figures feel exact enough for a sketch.",
     look=look,
     reason=reason,
