@@ -73,7 +73,7 @@ FOOTING = '''
 from tutor.lesson.hints import Levels
 from tutor.lesson.place import Question
 from tutor.lesson.reply import Ask, Option, Reply, Say
-from tutor.lesson.step import Step
+from tutor.lesson.step import LessonStep
 from tutor.lesson.steps.free_body import undrawn
 from tutor.lesson.trying import right, wrong
 from tutor.lesson.move import Move, Reason
@@ -92,7 +92,7 @@ def say(state, event, desk):
     return wrong(state, event, PLACE, ("extra",)), Reply((Say("wrong", "One is given."),))
 
 
-STEP = Step(
+STEP = LessonStep(
     name="footing",
     order=2.5,
     where="at the footing",
@@ -127,7 +127,7 @@ from tutor.lesson import STEPS, Lesson
 from tutor.model.schema import problem_schema
 from tutor.model.write import write_problem
 from tutor.progress.account import account_of
-from tutor.progress.guide import in_words
+from tutor.progress.guide import where_in_words
 from tutor.records.keep import Keep
 from tutor.session import open_session
 
@@ -166,7 +166,7 @@ for _ in range(8):
     if session.lesson.state.step != "footing":
         session.do("show")
 said["asked"] = [option.words for option in session.lesson.ask.options]
-said["where"] = in_words(account_of(session.lesson.state))
+said["where"] = where_in_words(account_of(session.lesson.state))
 said["replies"] = []
 for each in ["2", "hint", "1"]:
     deed = deed_of(session.lesson, each)

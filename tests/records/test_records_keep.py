@@ -146,7 +146,7 @@ def test_two_lessons_on_one_problem_on_one_day_are_two_files(tmp_path):
 
 
 def test_a_name_that_is_taken_is_not_overwritten(tmp_path, monkeypatch):
-    monkeypatch.setattr("tutor.records.keep.file_name", lambda title, started: "taken.jsonl")
+    monkeypatch.setattr("tutor.records.keep.journal_name", lambda title, started: "taken.jsonl")
     (tmp_path / "taken.jsonl").write_text("a letter home")
     with Keep(tmp_path).start("arm", "Lamp arm") as journal:
         assert not journal.saved
