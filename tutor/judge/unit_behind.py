@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tutor.judge.same import are_same
-from tutor.judge.worked import size_of
+from tutor.judge.worked import side_value
 from tutor.notation import Line, Side, Step
 from tutor.notation.evaluate import parts
 from tutor.notation.tree import Binary, Unit, has
-from tutor.notation.units import NEWTONS, measure
+from tutor.notation.units import NEWTONS, unit_meaning
 
 
 def with_units_behind(line: Line) -> Line | None:
@@ -30,8 +30,8 @@ def _with_unit(step: Step) -> Step:
 def _is_meant_in(one: Side, other: Side, step: Step) -> bool:
     if not (one.numeric and other.numeric) or other.unit not in NEWTONS or has(one.node, Unit):
         return False
-    unit = measure(other.unit, step.frame.force, step.frame.length).value
-    return unit != 1.0 and are_same(size_of(one), size_of(other) / unit)
+    unit = unit_meaning(other.unit, step.frame.force, step.frame.length).value
+    return unit != 1.0 and are_same(side_value(one), side_value(other) / unit)
 
 
 def _in_unit(side: Side, unit: str, step: Step) -> Side:

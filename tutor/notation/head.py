@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from tutor.notation import head_words
-from tutor.notation.head_words import axis_at, axis_leads, coordinates, direction
+from tutor.notation.head_words import axis_at, axis_leads, coordinates, direction, no_joint
 from tutor.notation.label import Between, LabelKind
 from tutor.notation.lexicon import Meaning, said, says
 from tutor.notation.names import Names
@@ -177,7 +177,7 @@ class Head:
             return self._place(joint)
         like_a_joint = head_words.BARE_JOINT.fullmatch(word) is not None and word.isupper()
         if placing and like_a_joint and not says(word, "x", "y", "moment"):
-            raise head_words.no_joint(self.names, start, stop)
+            raise no_joint(self.names, start, stop)
         if self.pending not in ("angle", "across") or head_words.SIGNED.search(self.text, 0, start):
             return False
         way = direction(word, self.names, 90.0 * (self.pending == "across"))
@@ -243,9 +243,7 @@ class Head:
             else inner.isupper() and head_words.BARE_JOINT.fullmatch(inner)
         )
         if alone and self.names.joint(word) is None:
-            raise head_words.no_joint(
-                self.names, start + found.start("point"), start + found.end("point")
-            )
+            raise no_joint(self.names, start + found.start("point"), start + found.end("point"))
         return None
 
     def _axis(self, axis: str) -> bool:
@@ -285,7 +283,7 @@ class Head:
     def _clashes(self, axis: str, word: str, start: int, stop: int) -> bool:
         """Whether an axis comes behind another sum; raises Broken where it stands for a joint."""
         if self.kind == "moment" and self.point is None and len(word) == 1:
-            raise head_words.no_joint(self.names, start, stop)
+            raise no_joint(self.names, start, stop)
         return self.kind == "moment" or (self.kind in ("x", "y") and self.kind != axis)
 
     def _heed(self, meaning: Meaning) -> None:
