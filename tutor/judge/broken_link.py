@@ -111,7 +111,7 @@ def _converted_wrongly(one: Side, other: Side) -> bool:
     """Whether a number is only given in another unit, and is off by a power of ten: 1500 N = 15 kN."""
     if not (one.unit in NEWTONS and other.unit in NEWTONS) or one.unit == other.unit:
         return False
-    sizes = [abs(size_of(side)) for side in (one, other)]
+    sizes = [abs(side_value(side)) for side in (one, other)]
     plain = one.figures is not None and other.figures is not None and min(sizes) > 0.0
     if not plain:
         return False
