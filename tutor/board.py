@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from tutor.drafting import Answer, Draft, Mark, lines_of
+from tutor.drafting import Draft, DraftAnswer, Mark, lines_of
 from tutor.homework.redrawn import redrawn
 from tutor.model import Problem, write_problem
 from tutor.model.read import read_text
@@ -21,7 +21,7 @@ CAME_ALONG = "Your paper came along with the corrected truss."
 
 
 @dataclass(frozen=True)
-class Worked:
+class WorkedOn:
     """The truss on which the homework was last opened, and the drawing then.
 
     `joints` says what a joint of it, renamed before `mark`, was called at `mark`.
@@ -40,7 +40,7 @@ class Board:
         self.kept = KeptLines(folder, TRUSS)
         self.file: Origin | None = None
         self._kept_worked = KeptLines(folder, WORKED)
-        self._worked: Worked | None = None
+        self._worked: WorkedOn | None = None
         self._written: tuple[str, ...] | None = None
 
     @property
@@ -71,11 +71,11 @@ class Board:
         self.kept.close()
         self._kept_worked.close()
 
-    def type(self, text: str) -> Answer:
+    def type(self, text: str) -> DraftAnswer:
         """Take a typed line, wholly or not at all, and keep the drawing."""
         return self.kept_after(self.draft.type(text))
 
-    def kept_after(self, answer: Answer) -> Answer:
+    def kept_after(self, answer: DraftAnswer) -> DraftAnswer:
         """The answer to a step, once the drawing is kept, with what is to be told of the keeping."""
         trouble = self.keep() if answer.taken else ""
         return replace(answer, said=f"{answer.said} {trouble}") if trouble else answer
@@ -112,7 +112,7 @@ class Board:
         names = self._names_now()
         if self._worked is not None and names is not None:
             told = _brought(self._worked.problem, self.problem, names, keep)
-        self._worked = Worked(self.problem, self.draft.mark, {})
+        self._worked = WorkedOn(self.problem, self.draft.mark, {})
         self._keep_worked()
         return told
 
@@ -139,7 +139,7 @@ class Board:
             self._written = tuple(lines)
             self._kept_worked.write(lines)
 
-    def _read_worked(self) -> Worked | None:
+    def _read_worked(self) -> WorkedOn | None:
         lines = self._kept_worked.read()
         problem = read_text("\n".join(lines), WORKED).problem if lines else None
         if problem is None:
@@ -147,7 +147,7 @@ class Board:
         renamed = [line.removeprefix(RENAMED).split() for line in lines if line.startswith(RENAMED)]
         source = next((line.removeprefix(FROM) for line in lines if line.startswith(FROM)), None)
         problem = replace(problem, source=None if source is None else Path(source))
-        return Worked(problem, self.draft.mark, {pair[0]: pair[-1] for pair in renamed if pair})
+        return WorkedOn(problem, self.draft.mark, {pair[0]: pair[-1] for pair in renamed if pair})
 
 
 def _brought(

@@ -14,7 +14,7 @@ from pathlib import Path
 from tutor.figure import to_words, truss_figure
 from tutor.homework import Review, markdown, read_paper, review
 from tutor.homework.aside import told_aside
-from tutor.homework.report import Beside
+from tutor.homework.report import BesideCheck
 from tutor.homework.whole_page import MOST_CHARACTERS
 from tutor.homework.words import summary
 from tutor.model import Problem, ProblemError, load_problem
@@ -53,7 +53,7 @@ def check_work(path: Path, work: str, keep: Keep) -> int:
 
 def reviewed(
     problem: Problem, text: str, file: str, book: Workbook | None = None
-) -> tuple[Review, tuple[str, ...], Beside]:
+) -> tuple[Review, tuple[str, ...], BesideCheck]:
     """The review of typed work, of each line that could not be read where and why, and the truss.
 
     `book` holds what was wrong when the file was checked before, and learns what is wrong now.
@@ -69,7 +69,7 @@ def reviewed(
         *(f"{file}:{each.line}: {each.said}." for each in written.twice),
         *(f"{file}: {said}." for said in told_aside(written.aside)),
     )
-    beside = Beside(
+    beside = BesideCheck(
         to_words(truss_figure(problem))[1:],
         lines=[about for about, _ in written.paper.lines],
         numbers=written.numbers,

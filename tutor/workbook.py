@@ -29,7 +29,7 @@ from tutor.homework import (
     write_line,
 )
 from tutor.homework.brought import Brought
-from tutor.homework.report import Beside
+from tutor.homework.report import BesideCheck
 from tutor.lesson import Say
 from tutor.model import Problem
 from tutor.records import Header, Keep
@@ -149,7 +149,7 @@ class Workbook:
 
     def report(self, when: datetime, picture: str = "", checked: Review | None = None) -> str:
         """The report of the check of the paper as it stands; `picture` is the file of the truss."""
-        beside = Beside(
+        beside = BesideCheck(
             to_words(truss_figure(self.problem))[1:],
             picture,
             [about for about, _ in self.paper.lines],

@@ -12,7 +12,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tutor.cohort import class_report
-from tutor.cohort.facts import Answer, Work
+from tutor.cohort.facts import AnswerGiven, StudentWork
 from tutor.cohort.leaning import leaning
 
 BRACKET = """\
@@ -38,20 +38,20 @@ loads = { D = { down = [6, 9, 12, 15, 18], right = [2, 4, 5, 8] } }
 CODES = ("sign", "minus", "pull-push", "slope")
 
 
-def wrong(codes: tuple[str, ...], others: tuple[str, ...] = ()) -> Answer:
-    return Answer("joints", "Fx @ A", "…", "wrong", codes, 0.0, others)
+def wrong(codes: tuple[str, ...], others: tuple[str, ...] = ()) -> AnswerGiven:
+    return AnswerGiven("joints", "Fx @ A", "…", "wrong", codes, 0.0, others)
 
 
 @st.composite
-def answers(draw: st.DrawFn) -> Answer:
+def answers(draw: st.DrawFn) -> AnswerGiven:
     codes = draw(st.lists(st.sampled_from(CODES), min_size=1, max_size=2, unique=True))
     left = [code for code in CODES if code not in codes]
     others = draw(st.lists(st.sampled_from(left), max_size=2, unique=True)) if not codes[1:] else []
     return wrong(tuple(codes), tuple(others))
 
 
-def work(*given: Answer, name: str = "w") -> Work:
-    return Work(name, name, "finished", answers=given)
+def work(*given: AnswerGiven, name: str = "w") -> StudentWork:
+    return StudentWork(name, name, "finished", answers=given)
 
 
 @given(st.lists(answers(), max_size=8), st.lists(answers(), max_size=8))

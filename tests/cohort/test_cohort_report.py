@@ -15,7 +15,7 @@ from habits import Habit
 from tutor.cohort import class_report, folder
 from tutor.cohort.again import again
 from tutor.cohort.course import course_at
-from tutor.cohort.facts import Answer, Fault, Student, Work
+from tutor.cohort.facts import AnswerGiven, FileFault, Student, StudentWork
 from tutor.cohort.folder import files_in, read, seed_of
 from tutor.cohort.gathering import Way, gather
 from tutor.cohort.handed import written
@@ -99,10 +99,12 @@ def test_what_to_explain_again_follows_from_the_numbers(report) -> None:
 def worked_so(name: str, *codes: str) -> Student:
     """A student who made these mistakes in lines, one after the other."""
     answers = tuple(
-        Answer("joints", f"Fx @ {n}", "…", "wrong", (code,), float(n))
+        AnswerGiven("joints", f"Fx @ {n}", "…", "wrong", (code,), float(n))
         for n, code in enumerate(codes)
     )
-    return Student(name, "", (Work("w", "Weir", "finished", answers=answers),), f"{name}.txt")
+    return Student(
+        name, "", (StudentWork("w", "Weir", "finished", answers=answers),), f"{name}.txt"
+    )
 
 
 def test_a_habit_of_few_is_explained_before_a_slip_of_many() -> None:
@@ -272,9 +274,9 @@ def test_files_beyond_the_most_are_told_of(handed: Path, monkeypatch) -> None:
 
 def test_a_number_in_a_sentence_is_not_taken_for_the_id_that_is_that_number(report) -> None:
     faults = (
-        Fault("3.txt", "it should hold 4 lessons, and holds 3", "3"),
-        Fault("3.txt", "its numbers are not those of 3, or the problem was changed since", "3"),
-        Fault("4.txt", "3.txt, handed in later, is by the same student", "3"),
+        FileFault("3.txt", "it should hold 4 lessons, and holds 3", "3"),
+        FileFault("3.txt", "its numbers are not those of 3, or the problem was changed since", "3"),
+        FileFault("4.txt", "3.txt, handed in later, is by the same student", "3"),
     )
     students = tuple(Student(str(n), "", (), f"{n}.txt") for n in (3, 4, 8))
     hidden = named(replace(report, students=students, faults=faults), "number")

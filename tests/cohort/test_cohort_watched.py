@@ -16,7 +16,7 @@ from tutor.cohort.as_html import as_html
 from tutor.cohort.as_results import as_results
 from tutor.cohort.as_statements import as_statements
 from tutor.cohort.as_text import as_text
-from tutor.cohort.facts import ClassReport, Work
+from tutor.cohort.facts import ClassReport, StudentWork
 from tutor.cohort.handed import written
 from tutor.model import load_set
 from tutor.records.journal import utc_now
@@ -58,7 +58,7 @@ def report(tmp_path_factory) -> ClassReport:
 
 
 @pytest.fixture(scope="module")
-def works(report: ClassReport) -> dict[tuple[str, str], Work]:
+def works(report: ClassReport) -> dict[tuple[str, str], StudentWork]:
     return {(s.id, w.problem): w for s in report.students for w in s.problems}
 
 

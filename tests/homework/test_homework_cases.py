@@ -12,7 +12,7 @@ from strategies import pratt
 from tutor import Fx, Fy, Value, review
 from tutor.handed_in import reviewed
 from tutor.homework import hint, markdown, read_table, right_lines
-from tutor.homework.report import Beside
+from tutor.homework.report import BesideCheck
 from tutor.judge import in_words
 from tutor.model import Joint, Load, Member, Problem, Support
 from tutor.notation import Exact
@@ -314,7 +314,7 @@ def test_the_report_names_the_equation_of_a_mistake_and_of_each_line(mast: Probl
     work = {**written(mast), "lines": [(Fy("C"), "0 = 0"), (Fx("A"), "A_x + AB = 0")]}
     result = review(mast, work)
     lines = [about for about, _ in work["lines"]]
-    report = markdown(mast, result, WHEN, Beside(lines=lines, numbers=(7, 9)))
+    report = markdown(mast, result, WHEN, BesideCheck(lines=lines, numbers=(7, 9)))
     assert "- Line 7, ΣFy at joint C, is " in report
     assert "- Line 9, ΣFx at joint A, is " in report
     account = result.accounts[0]
@@ -326,13 +326,13 @@ def test_a_report_can_be_filled_in_and_says_the_truss_its_picture_and_the_hints(
     mast: Problem,
 ) -> None:
     result = review(mast, written(mast, AB=9.0))
-    beside = Beside(("Joint A at x = 0.",), "mast.svg", hints=(2, 1, 0))
+    beside = BesideCheck(("Joint A at x = 0.",), "mast.svg", hints=(2, 1, 0))
     report = markdown(mast, result, WHEN, beside)
     assert "| Name | Course | Date |" in report
     assert "![The truss](mast.svg)" in report
     assert "- Joint A at x = 0." in report
     assert "## Hints used\n\n- the principle (2), the place (1)" in report
-    none = markdown(mast, result, WHEN, Beside(hints=(0, 0, 0)))
+    none = markdown(mast, result, WHEN, BesideCheck(hints=(0, 0, 0)))
     assert "## Hints used\n\n- none" in none
     assert "## Hints used" not in markdown(mast, result, WHEN)
 

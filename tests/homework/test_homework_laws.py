@@ -31,7 +31,7 @@ from tutor.homework import (
     right_lines,
     write_line,
 )
-from tutor.homework.report import Beside
+from tutor.homework.report import BesideCheck
 from tutor.judge import Fx, Fy, M
 from tutor.model import Problem
 from tutor.model.caution import CAUTION
@@ -169,7 +169,7 @@ def test_a_report_and_three_hints_hold_no_number_of_a_force_at_all(seed: int) ->
     body = report.replace("2031-05-06 07:08", "").replace(done.problem.title, "")
     assert not numbers(body)
     truss = to_words(truss_figure(done.problem))
-    beside = Beside(truss, lines=[Fx(), Fy()], hints=(1, 2, 3))
+    beside = BesideCheck(truss, lines=[Fx(), Fy()], hints=(1, 2, 3))
     told = markdown(done.problem, result, WHEN, beside)
     rest = told.replace("2031-05-06 07:08", "").replace(done.problem.title, "")
     rest = uncounted(rest).replace("the principle (1), the place (2), the right line (3)", "")

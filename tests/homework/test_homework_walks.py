@@ -7,7 +7,7 @@ from strategies import make_truss
 
 from tutor.homework.account import Account
 from tutor.homework.places import Story, Turn
-from tutor.homework.reading import Reading
+from tutor.homework.reading import FilledIn
 from tutor.homework.sheet import WHOLE, sheets
 from tutor.homework.walks import walks, weighed
 from tutor.judge import Mistake
@@ -36,7 +36,7 @@ def test_a_walk_finds_each_unknown_once_and_where_a_body_gives_it(seed: int) -> 
 def test_of_two_places_that_cost_the_same_the_one_that_more_walks_leave_so_comes_first() -> None:
     """No walk finds BC at A, since that member does not end there; many find both at C."""
     bodies = sheets(ARM, {})
-    read = Reading(bodies, {}, ("AC", "BC"))
+    read = FilledIn(bodies, {}, ("AC", "BC"))
     account = Account("", SIGN, None, 1.0)
 
     def story(place: str, *values: str) -> Story:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from tutor.judge.called import counted
 from tutor.lesson import Lesson
 from tutor.model import load_problem
-from tutor.progress.account import Answer, account_of
+from tutor.progress.account import FirstAnswer, account_of
 from tutor.progress.after import one_thing
 from tutor.progress.choosing import (
     AGAIN,
@@ -173,8 +173,8 @@ def test_without_a_weakness_the_next_in_order_comes_and_an_easier_one_after_a_po
 
 
 def test_a_skill_is_weak_once_it_went_wrong_and_no_longer_once_it_went_right_in_a_row() -> None:
-    wrong = Answer("M A", "…", False, 1.0, ("step reactions", "arm"), ("arm",))
-    right = [Answer("M B", "…", True, 2.0 + i, ("step reactions", "arm")) for i in range(8)]
+    wrong = FirstAnswer("M A", "…", False, 1.0, ("step reactions", "arm"), ("arm",))
+    right = [FirstAnswer("M B", "…", True, 2.0 + i, ("step reactions", "arm")) for i in range(8)]
     (weak,) = [w for w in weaknesses([wrong]) if w.skill == "arm"]
     assert weak.told == "Wrong once, in sums of moments: a distance that is not the moment arm"
     assert weaknesses([wrong])[0] == weak  # the mistake is named before the step it was made in
@@ -184,8 +184,10 @@ def test_a_skill_is_weak_once_it_went_wrong_and_no_longer_once_it_went_right_in_
 
 def test_only_the_questions_that_went_wrong_are_named() -> None:
     def told(*places: str) -> str:
-        right = [Answer(place, "", True, 0.0, ("step idealise",)) for place in ("reasons", "count")]
-        wrong = [Answer(place, "", False, 1.0, ("step idealise",)) for place in places]
+        right = [
+            FirstAnswer(place, "", True, 0.0, ("step idealise",)) for place in ("reasons", "count")
+        ]
+        wrong = [FirstAnswer(place, "", False, 1.0, ("step idealise",)) for place in places]
         (weak,) = weaknesses([*right, *wrong, *wrong])
         return weak.told
 
@@ -213,8 +215,10 @@ def test_a_wrong_count_or_reason_is_no_mistake_in_a_line_or_a_value() -> None:
 
 
 def test_what_went_wrong_last_is_lacking_first_and_what_did_earlier_is_told_as_earlier() -> None:
-    arm = [Answer(f"M {at}", "…", False, 1.0, ("step reactions", "arm"), ("arm",)) for at in "AB"]
-    sign = Answer("Fx @ A", "…", False, 2.0, ("step joints", "sign"), ("sign",))
+    arm = [
+        FirstAnswer(f"M {at}", "…", False, 1.0, ("step reactions", "arm"), ("arm",)) for at in "AB"
+    ]
+    sign = FirstAnswer("Fx @ A", "…", False, 2.0, ("step joints", "sign"), ("sign",))
     assert weaknesses([*arm, sign])[0].skill == "arm"
     first, second = weaknesses([*arm, sign], [sign])[:2]
     assert (first.skill, second.skill) == ("sign", "arm")

@@ -7,15 +7,26 @@ from dataclasses import replace
 import pytest
 from textual.widgets import DataTable
 
-from tutor.cohort.facts import Answer, ClassReport, Fault, Kind, Mistaken, ProblemOf, Student, Work
+from tutor.cohort.facts import (
+    AnswerGiven,
+    ClassReport,
+    FileFault,
+    KindOverSet,
+    Mistaken,
+    ProblemOf,
+    Student,
+    StudentWork,
+)
 from tutor.screens.class_app import ClassApp
 from tutor.screens.column_widths import longest, widths
 from tutor.screens.dialogs.told import Told
 
-WRONG = Answer("joints", "Fx @ C", "\x1b[31mAB + 4 = 0", "wrong", ("sign",), 1.0)
+WRONG = AnswerGiven("joints", "Fx @ C", "\x1b[31mAB + 4 = 0", "wrong", ("sign",), 1.0)
 WORKS = (
-    Work("eel-trap", "Eel trap", "finished", "table", 6, 6, 12, 3, 0, 9.0, 4, answers=(WRONG,)),
-    Work("eel-trap", "Eel trap", "begun", "joints", 3, 6, 30, 9, 2, 31.0, 14),
+    StudentWork(
+        "eel-trap", "Eel trap", "finished", "table", 6, 6, 12, 3, 0, 9.0, 4, answers=(WRONG,)
+    ),
+    StudentWork("eel-trap", "Eel trap", "begun", "joints", 3, 6, 30, 9, 2, 31.0, 14),
 )
 REPORT = ClassReport(
     "week-3",
@@ -27,14 +38,14 @@ REPORT = ClassReport(
         Mistaken("arm", "a wrong arm", "eel-trap", "reactions", 9, 1, (), ()),
     ),
     (
-        Kind("sign", "a sign turned", 3, 2, "eel-trap", "joints"),
-        Kind("arm", "a wrong arm", 9, 1, "eel-trap", "reactions"),
+        KindOverSet("sign", "a sign turned", 3, 2, "eel-trap", "joints"),
+        KindOverSet("arm", "a wrong arm", 9, 1, "eel-trap", "reactions"),
     ),
     (),
     (
         "Explain again [b]signs[/b]: 2 of 2 students, and this sentence is longer than one row of it.",
     ),
-    (Fault("x.pdf", "it was not written by pinjoint hand-in"),),
+    (FileFault("x.pdf", "it was not written by pinjoint hand-in"),),
 )
 
 
@@ -95,7 +106,7 @@ async def test_a_sentence_is_shown_in_full_and_as_it_is() -> None:
 LONG = "a cosine for a sine, twisted all along"
 WIDE = replace(
     REPORT,
-    kinds=(Kind("sign", LONG, 3, 2, "flour-bridge-of-the-mill", "reactions"), *REPORT.kinds),
+    kinds=(KindOverSet("sign", LONG, 3, 2, "flour-bridge-of-the-mill", "reactions"), *REPORT.kinds),
     students=tuple(replace(s, name="Wilhelmina Featherstonehaugh") for s in REPORT.students),
 )
 

@@ -4,6 +4,6 @@
 in `twins`, and of numbers that vary in `varying`. `told` says it all as text or JSON.
 """
 
-from tutor.check.files import CURES, Checked, check, standing_defect
+from tutor.check.files import CURES, FilesChecked, check, standing_defect
 
-__all__ = ["CURES", "Checked", "check", "standing_defect"]
+__all__ = ["CURES", "FilesChecked", "check", "standing_defect"]

@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Mapping
 
-from tutor.check.places import Places
+from tutor.check.places import FileLines
 from tutor.model import Defect, Problem
 from tutor.statics import Answer, joint_order
 from tutor.text import FEW, listed
@@ -20,16 +20,16 @@ SECTION = "section"
 NEARLY_ZERO = 0.005
 COLUMNS, ROWS = 28, 24
 CLOSEST = 2.5
-Doubt = Callable[[Answer, Places, str], Iterator[Defect]]
+Doubt = Callable[[Answer, FileLines, str], Iterator[Defect]]
 
 
-def doubts(answer: Answer, places: Places) -> Iterator[Defect]:
+def doubts(answer: Answer, places: FileLines) -> Iterator[Defect]:
     """Every warning on a problem that is solved."""
     for code, doubt in DOUBTS.items():
         yield from doubt(answer, places, code)
 
 
-def pulls(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
+def pulls(answer: Answer, places: FileLines, code: str) -> Iterator[Defect]:
     """A roller only pushes, along its direction (common practice: textbooks assume that it stays)."""
     unit = answer.problem.force
     for joint, force in pulling_rollers(answer).items():
@@ -38,7 +38,7 @@ def pulls(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
         yield places.warning(code, ("supports", joint), message, cure)
 
 
-def awkward(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
+def awkward(answer: Answer, places: FileLines, code: str) -> Iterator[Defect]:
     """Slopes that lead to long roots, or forces that are no decimals of three figures."""
     slopes = awkward_slopes(answer.problem)
     if slopes:
@@ -57,7 +57,7 @@ def awkward(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
         yield places.warning(code, ("loads", 0), message, cure)
 
 
-def no_start(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
+def no_start(answer: Answer, places: FileLines, code: str) -> Iterator[Defect]:
     """Trusses that the method of joints alone does not get through."""
     problem = answer.problem
     if SECTION in problem.topics or (_falls_apart(problem) and len(problem.reactions) == 3):
@@ -93,7 +93,7 @@ def _falls_apart(problem: Problem) -> bool:
     return len(gone) == len(left)
 
 
-def nearly_zero(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
+def nearly_zero(answer: Answer, places: FileLines, code: str) -> Iterator[Defect]:
     """A force so small that rounded numbers do not tell it from none."""
     sizes = {name: abs(force) for name, force in answer.values.items()}
     largest = max(sizes.values(), default=0.0)
@@ -105,7 +105,7 @@ def nearly_zero(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
             yield places.warning(code, ("loads", 0), message, cure)
 
 
-def cramped(answer: Answer, places: Places, code: str) -> Iterator[Defect]:
+def cramped(answer: Answer, places: FileLines, code: str) -> Iterator[Defect]:
     """Joints so near each other that their names run together beside the lines at 80x24."""
     problem = answer.problem
     wide, high = (_extent([joint.at[axis] for joint in problem.joints]) for axis in (0, 1))

@@ -8,7 +8,7 @@ from functools import partial
 from pathlib import Path
 
 from tutor.check.doubts import doubts
-from tutor.check.places import Places
+from tutor.check.places import FileLines
 from tutor.check.spread import no_collecting, spread
 from tutor.check.twins import twins
 from tutor.check.varying import varying_defects
@@ -27,7 +27,7 @@ Tell = Callable[[int, int], None]
 
 
 @dataclass(frozen=True)
-class Checked:
+class FilesChecked:
     """What a check found: how many problems were looked at, and every defect of every file."""
 
     problems: int
@@ -39,7 +39,7 @@ class Checked:
         return all(defect.severity == "warning" for defect in self.defects)
 
 
-def check(path: Path, tell: Tell = lambda done, of: None) -> Checked:
+def check(path: Path, tell: Tell = lambda done, of: None) -> FilesChecked:
     """The problems in a file or under a folder, each read and solved; never raises.
 
     `tell` hears of each problem that is done.
@@ -48,9 +48,9 @@ def check(path: Path, tell: Tell = lambda done, of: None) -> Checked:
         try:
             sets = load_sets(path, _read)
         except ProblemError as refused:
-            return Checked(0, refused.problems)
+            return FilesChecked(0, refused.problems)
         count = sum(len(each.problems) + len(set(each.broken) - {each.file}) for each in sets)
-        return Checked(count, tuple(_of_sets(sets, count, tell)))
+        return FilesChecked(count, tuple(_of_sets(sets, count, tell)))
 
 
 def _of_sets(sets: tuple[ProblemSet, ...], count: int, tell: Tell) -> Iterator[Defect]:
@@ -58,7 +58,7 @@ def _of_sets(sets: tuple[ProblemSet, ...], count: int, tell: Tell) -> Iterator[D
     for each in sets:
         for refused in each.broken.values():
             yield from refused.problems
-        places = {problem.source: Places(problem) for problem in each.problems}
+        places = {problem.source: FileLines(problem) for problem in each.problems}
         check_one = partial(_of_problem, each, twins(each, places), places)
         for found in spread(check_one, each.problems):
             yield from found
@@ -76,7 +76,7 @@ UNSOLVED = "a truss that statics does not solve"
 def _of_problem(
     among: ProblemSet,
     similar: Mapping[Path | None, tuple[Defect, ...]],
-    all_places: Mapping[Path | None, Places],
+    all_places: Mapping[Path | None, FileLines],
     problem: Problem,
 ) -> tuple[Defect, ...]:
     """What there is to say of a problem that could be read, in the order of its lines."""
@@ -92,11 +92,11 @@ def _of_problem(
 
 def standing_defect(problem: Problem) -> Defect | None:
     """Why statics alone cannot give the forces of a problem, at the line of its file; or None."""
-    answer = _answer(problem, Places(problem))
+    answer = _answer(problem, FileLines(problem))
     return answer if isinstance(answer, Defect) else None
 
 
-def _answer(problem: Problem, places: Places) -> Answer | Defect | None:
+def _answer(problem: Problem, places: FileLines) -> Answer | Defect | None:
     """The forces, or why there are none; None where that is what the student has to find out."""
     if problem.truss is not None and (said := _not_so(problem)):
         key, message, cure = said
@@ -126,7 +126,7 @@ def _not_so(problem: Problem) -> tuple[str, str, str] | None:
     return None
 
 
-def _line_of(places: Places, reason: Unsolvable) -> int:
+def _line_of(places: FileLines, reason: Unsolvable) -> int:
     """The line of what moves where one joint does, of the supports where the whole truss does."""
     if len(reason.moving) == 1:
         return places.line("joints", reason.moving[0])

@@ -11,7 +11,7 @@ from tutor.model.source import file_name, read_source
 from tutor.model.toml_keys import lines_in
 
 
-class Places:
+class FileLines:
     """The lines of a problem's file, read again only when one is asked for."""
 
     def __init__(self, problem: Problem) -> None:

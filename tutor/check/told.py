@@ -6,7 +6,7 @@ import json
 from collections.abc import Iterator, Sequence
 from typing import TextIO
 
-from tutor.check.files import Checked
+from tutor.check.files import FilesChecked
 from tutor.model import Defect
 
 FORM = 1
@@ -14,7 +14,7 @@ WIDTH = 30
 FEW = 25
 
 
-def as_text(found: Sequence[Checked]) -> Iterator[str]:
+def as_text(found: Sequence[FilesChecked]) -> Iterator[str]:
     """Each defect as file:line: what is wrong; the cure, then a closing count."""
     for each in found:
         yield from map(str, each.defects)
@@ -25,7 +25,7 @@ def as_text(found: Sequence[Checked]) -> Iterator[str]:
     yield f"{files} checked: {says}"
 
 
-def as_json(found: Sequence[Checked]) -> str:
+def as_json(found: Sequence[FilesChecked]) -> str:
     """The same for a program; `form` is raised when a name in it changes its meaning."""
     content = {
         "form": FORM,

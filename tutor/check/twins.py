@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Hashable, Mapping
 from pathlib import Path
 
-from tutor.check.places import Places
+from tutor.check.places import FileLines
 from tutor.model import Defect, Problem, ProblemSet
 
 PLACES = 9
 
 
 def twins(
-    among: ProblemSet, places: Mapping[Path | None, Places]
+    among: ProblemSet, places: Mapping[Path | None, FileLines]
 ) -> Mapping[Path | None, tuple[Defect, ...]]:
     """A warning at the later of two problems of a set that are alike, by its file; `places`, by file too,
     say on which line."""
@@ -30,8 +30,8 @@ def twins(
     return found
 
 
-def _warning(places: Places, key: str, twin: Problem) -> Defect:
-    name = Places(twin).path.stem or twin.title
+def _warning(places: FileLines, key: str, twin: Problem) -> Defect:
+    name = FileLines(twin).path.stem or twin.title
     message, cure = {
         "members": (f"this is the truss of {name} with the same loads", "change one of the two"),
         "id": (f"{name} has the same id", "kept lessons are found by it: give each its own"),

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from tutor.check.places import Places
+from tutor.check.places import FileLines
 from tutor.model import Defect, Problem, ProblemSet
 from tutor.model.vary import GAP, GapName, Vary, numbers_named
 from tutor.text import shown
@@ -24,7 +24,7 @@ SIDES = re.compile(
 NUMBER = re.compile(r"(?<![\w.])\d+(?:\.\d+)?(?![\w.]*\d)")
 
 
-def varying_defects(problem: Problem, among: ProblemSet, places: Places) -> Iterator[Defect]:
+def varying_defects(problem: Problem, among: ProblemSet, places: FileLines) -> Iterator[Defect]:
     """Why a class cannot have this problem, and what of its words is not true of every variant."""
     if problem.vary is None:
         return
@@ -52,7 +52,7 @@ def _is_first(problem: Problem, among: ProblemSet) -> bool:
     return first.source == problem.source
 
 
-def _words(problem: Problem, vary: Vary, places: Places) -> Iterator[Defect]:
+def _words(problem: Problem, vary: Vary, places: FileLines) -> Iterator[Defect]:
     """Words in title and story that stay as they are while what they say changes."""
     plain = {
         key: GAP.sub(" ", text) for key, text in (("title", vary.title), ("story", vary.story))

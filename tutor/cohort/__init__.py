@@ -11,15 +11,15 @@ from pathlib import Path
 
 from tutor.cohort.course import Course, course_at
 from tutor.cohort.facts import (
-    Answer,
-    Checked,
+    AnswerGiven,
     ClassReport,
-    Fault,
-    Kind,
+    FileFault,
+    KindOverSet,
     Mistaken,
     Stop,
     Student,
-    Work,
+    StudentWork,
+    VerdictsChecked,
 )
 from tutor.cohort.folder import files_in, seed_of
 from tutor.cohort.gathering import Way
@@ -29,17 +29,17 @@ from tutor.cohort.sampling import SHARE
 from tutor.cohort.spreading import Done, NoCluster, on_cluster, on_cores
 
 __all__ = [
-    "Answer",
-    "Checked",
+    "AnswerGiven",
     "ClassReport",
     "Course",
-    "Fault",
-    "Kind",
+    "FileFault",
+    "KindOverSet",
     "Mistaken",
     "NoCluster",
     "Stop",
     "Student",
-    "Work",
+    "StudentWork",
+    "VerdictsChecked",
     "class_report",
 ]
 

@@ -10,7 +10,7 @@ import csv
 import io
 from collections.abc import Iterable, Sequence
 
-from tutor.cohort.facts import ClassReport, Student, Work
+from tutor.cohort.facts import ClassReport, Student, StudentWork
 from tutor.cohort.times import moment
 
 RUNS = ("=", "+", "-", "@", "\t", "\r")
@@ -53,7 +53,7 @@ def _table(head: Sequence[str], rows: Iterable[Sequence[Cell]]) -> str:
     return BOM + text.getvalue()
 
 
-def _work(student: Student, work: Work) -> Sequence[Cell]:
+def _work(student: Student, work: StudentWork) -> Sequence[Cell]:
     return (
         student.id,
         student.name,

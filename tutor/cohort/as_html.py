@@ -17,8 +17,8 @@ from tutor.cohort.as_text import (
     shown_in_words,
     works_on,
 )
-from tutor.cohort.facts import STATES, ClassReport, Kind, Mistaken, Student
-from tutor.cohort.plots import Bar, Share, Strip, bars, shares, strips
+from tutor.cohort.facts import STATES, ClassReport, KindOverSet, Mistaken, Student
+from tutor.cohort.plots import PlottedBar, ShareOfClass, Strip, bars, shares, strips
 from tutor.cohort.skilled import skilled
 from tutor.model.caution import CAUTION
 from tutor.skills import MASTERED
@@ -105,7 +105,7 @@ def _mistakes(report: ClassReport) -> Iterator[str]:
         return
     shown = report.kinds[:MOST_BARS]
     rows = [
-        Bar(
+        PlottedBar(
             kind.called,
             kind.students,
             f"{kind.called}: {kind.students} of {report.handed_in} students, {so_often(kind.times)}",
@@ -122,7 +122,7 @@ def _mistakes(report: ClassReport) -> Iterator[str]:
     yield "</section>"
 
 
-def _kind(report: ClassReport, kind: Kind) -> Iterator[str]:
+def _kind(report: ClassReport, kind: KindOverSet) -> Iterator[str]:
     yield f'<details id="mistake-{escape(kind.code)}" open><summary><b>{escape(kind.called)}</b>: '
     yield f"{kind.students} of {report.handed_in} students, {so_often(kind.times)}</summary>"
     yield "<table><tr><th>problem, step</th><th class=n>students</th><th class=n>times</th>"
@@ -157,7 +157,7 @@ def _problems(report: ClassReport) -> Iterator[str]:
     for problem in report.problems:
         works = works_on(report.students, problem)
         counts = counted(works)
-        rows.append(Share(problem.title, counts))
+        rows.append(ShareOfClass(problem.title, counts))
         minutes.append(
             Strip(problem.title, tuple(w.minutes for w in works if w.state == "finished"))
         )
@@ -197,7 +197,7 @@ def _skills(report: ClassReport) -> Iterator[str]:
         return
     yield '<section id="skills" class="long"><h2>Skills, those mastered by fewest first</h2>'
     rows = [
-        Bar(
+        PlottedBar(
             each.called,
             each.mastered / each.students,
             f"{each.called}: mastered by {each.mastered} of {each.students}",

@@ -6,7 +6,7 @@ import json
 from dataclasses import asdict
 from typing import Any
 
-from tutor.cohort.facts import ClassReport, Student, Work
+from tutor.cohort.facts import ClassReport, Student, StudentWork
 from tutor.cohort.skilled import skilled
 from tutor.cohort.times import moment
 from tutor.model.caution import CAUTION
@@ -54,6 +54,6 @@ def _student(student: Student) -> dict[str, Any]:
     }
 
 
-def _work(work: Work) -> dict[str, Any]:
+def _work(work: StudentWork) -> dict[str, Any]:
     plain = {k: v for k, v in vars(work).items() if k not in ("answers", "title")}
     return {**plain, "first": moment(work.first), "last": moment(work.last)}

@@ -14,7 +14,7 @@ from urllib.parse import quote
 from uuid import NAMESPACE_URL, uuid5
 
 from tutor.cohort.as_text import amount_in_words
-from tutor.cohort.facts import ClassReport, Student, Work
+from tutor.cohort.facts import ClassReport, Student, StudentWork
 from tutor.cohort.times import day, moment
 
 STATUS = {
@@ -40,7 +40,9 @@ def as_results(report: ClassReport) -> str:
     return json.dumps({"results": results}, indent=2, ensure_ascii=False) + "\n"
 
 
-def _result(report: ClassReport, student: Student, work: Work, latest: float) -> dict[str, Any]:
+def _result(
+    report: ClassReport, student: Student, work: StudentWork, latest: float
+) -> dict[str, Any]:
     item, whom = f"{report.set}/{work.problem}", student.id
     at = latest if work.last is None else work.last
     found: dict[str, Any] = {
@@ -63,7 +65,7 @@ def _reference(collection: str, name: str, kind: str) -> dict[str, str]:
     return {"href": f"{collection}/{quote(name, safe='')}", "sourcedId": name, "type": kind}
 
 
-def comment(work: Work) -> str:
+def comment(work: StudentWork) -> str:
     """How the work went, in one sentence."""
     if work.state == "not begun":
         return "Nothing was handed in."

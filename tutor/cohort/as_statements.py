@@ -14,7 +14,7 @@ from typing import Any
 from urllib.parse import quote
 from uuid import NAMESPACE_URL, uuid5
 
-from tutor.cohort.facts import Answer, ClassReport, HowFar, Student, Work
+from tutor.cohort.facts import AnswerGiven, ClassReport, HowFar, Student, StudentWork
 from tutor.cohort.times import moment
 from tutor.skills.places import place_in_words
 
@@ -48,7 +48,7 @@ def _of_student(report: ClassReport, student: Student) -> Iterator[dict[str, Any
 
 
 def _answered(
-    report: ClassReport, student: Student, work: Work, place: int, answer: Answer
+    report: ClassReport, student: Student, work: StudentWork, place: int, answer: AnswerGiven
 ) -> dict[str, Any]:
     extensions: dict[str, Any] = {STEP: answer.step}
     if answer.codes:
@@ -69,7 +69,7 @@ def _answered(
     }
 
 
-def _ended(report: ClassReport, student: Student, work: Work) -> dict[str, Any]:
+def _ended(report: ClassReport, student: Student, work: StudentWork) -> dict[str, Any]:
     return {
         "id": _id(report, student, work, ENDED[work.state]),
         "actor": _actor(student),
@@ -86,7 +86,7 @@ def _ended(report: ClassReport, student: Student, work: Work) -> dict[str, Any]:
     }
 
 
-def _id(report: ClassReport, student: Student, work: Work, what: str) -> str:
+def _id(report: ClassReport, student: Student, work: StudentWork, what: str) -> str:
     name = f"pinjoint statement\n{report.set}\n{student.id}\n{work.problem}\n{what}"
     return str(uuid5(NAMESPACE_URL, name.encode("utf-8", "replace").decode()))
 
@@ -108,7 +108,7 @@ def _activity(address: str, kind: str, name: str) -> dict[str, Any]:
     return {"objectType": "Activity", "id": address, "definition": definition}
 
 
-def _context(report: ClassReport, work: Work | None) -> dict[str, Any]:
+def _context(report: ClassReport, work: StudentWork | None) -> dict[str, Any]:
     """What the activity is a part of: the problem, or the set where it is a problem itself."""
     parent = (
         _activity(_address(report), ASSESSMENT, report.title)
@@ -118,7 +118,7 @@ def _context(report: ClassReport, work: Work | None) -> dict[str, Any]:
     return {"contextActivities": {"parent": [parent]}, "platform": "pinjoint", "language": "en"}
 
 
-def _address(report: ClassReport, work: Work | None = None, place: str = "") -> str:
+def _address(report: ClassReport, work: StudentWork | None = None, place: str = "") -> str:
     """The name of a set, of a problem in it, or of a question in that, as an address."""
     parts = [report.set, *([work.problem] if work is not None else []), *([place] if place else [])]
     return "/".join([f"{HOME}/sets", *(quote(part, safe="") for part in parts)])

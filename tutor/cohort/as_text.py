@@ -6,7 +6,7 @@ import textwrap
 from collections.abc import Iterator, Sequence
 from statistics import median
 
-from tutor.cohort.facts import STATES, Checked, ClassReport, ProblemOf, Student, Work
+from tutor.cohort.facts import STATES, ClassReport, ProblemOf, Student, StudentWork, VerdictsChecked
 from tutor.cohort.skilled import SkillOf, skilled
 from tutor.model.caution import CAUTION
 from tutor.skills.mastery import IN_PLAIN_WORDS
@@ -91,25 +91,25 @@ def _problems(report: ClassReport) -> Iterator[str]:
             yield wrapped(said, "    ", "    ")
 
 
-def works_on(students: Sequence[Student], problem: ProblemOf) -> list[Work]:
+def works_on(students: Sequence[Student], problem: ProblemOf) -> list[StudentWork]:
     """What each student did on one problem."""
     return [w for student in students for w in student.problems if w.problem == problem.name]
 
 
-def counted(works: Sequence[Work]) -> tuple[int, ...]:
+def counted(works: Sequence[StudentWork]) -> tuple[int, ...]:
     """How many works are in each of `STATES`."""
     states = [work.state for work in works]
     return tuple(states.count(state) for state in STATES)
 
 
-def shown_in_words(works: Sequence[Work]) -> str:
+def shown_in_words(works: Sequence[StudentWork]) -> str:
     """How many of those who finished had forces shown to them; empty where none had."""
     done = [work for work in works if work.state == "finished"]
     helped = sum(work.shown > 0 for work in done)
     return f"{helped} of the {len(done)} who finished had forces shown to them" if helped else ""
 
 
-def amount_in_words(work: Work) -> str:
+def amount_in_words(work: StudentWork) -> str:
     """Of what was asked for, how much a student found, and how much was shown; with a comma behind it,
     empty where no forces are asked for."""
     if not work.of:
@@ -118,7 +118,7 @@ def amount_in_words(work: Work) -> str:
     return f"{work.found} of {work.of} forces found{shown}, "
 
 
-def middle(works: Sequence[Work]) -> str:
+def middle(works: Sequence[StudentWork]) -> str:
     """The medians of lines, hints and minutes of those who finished."""
     done = [work for work in works if work.state == "finished"]
     if not done:
@@ -193,7 +193,7 @@ def _faults(report: ClassReport) -> Iterator[str]:
         yield wrapped(f"{fault.file}: {fault.message}", "  ", "    ")
 
 
-def checked_in_words(checked: Checked) -> str:
+def checked_in_words(checked: VerdictsChecked) -> str:
     """How the verdicts came about."""
     if not checked.answers:
         return "There was nothing to judge."

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Iterator, Sequence
 
-from tutor.cohort.facts import Answer, Kind, Mistaken, Stop, Student, Work
+from tutor.cohort.facts import AnswerGiven, KindOverSet, Mistaken, Stop, Student, StudentWork
 from tutor.judge.called import called
 from tutor.lesson import STEPS
 from tutor.text import printable
@@ -15,7 +15,9 @@ Place = tuple[str, str, str]
 """A mistake's code, its problem, its step."""
 
 
-def wrong_answers(students: Sequence[Student]) -> Iterator[tuple[Student, Work, Answer]]:
+def wrong_answers(
+    students: Sequence[Student],
+) -> Iterator[tuple[Student, StudentWork, AnswerGiven]]:
     """Every wrong answer of the class, with whose it is and on what."""
     for student in students:
         for work in student.problems:
@@ -63,7 +65,7 @@ def _names(students: Sequence[Student]) -> list[str]:
     return [work.problem for work in students[0].problems] if students else []
 
 
-def kinds(students: Sequence[Student], places: Sequence[Mistaken]) -> tuple[Kind, ...]:
+def kinds(students: Sequence[Student], places: Sequence[Mistaken]) -> tuple[KindOverSet, ...]:
     """The mistakes over the whole set, those of most students first; `places` are by problem and step."""
     who: defaultdict[str, set[str]] = defaultdict(set)
     for student, _, answer in wrong_answers(students):
@@ -76,7 +78,7 @@ def kinds(students: Sequence[Student], places: Sequence[Mistaken]) -> tuple[Kind
         times[place.code] += place.times
     ranked = sorted(who, key=lambda code: (-len(who[code]), -times[code], code))
     return tuple(
-        Kind(
+        KindOverSet(
             code,
             called(code),
             times[code],
@@ -102,7 +104,7 @@ def stops(students: Sequence[Student]) -> tuple[Stop, ...]:
     return tuple(Stop(*place, count) for place, count in ranked)
 
 
-def _tried_last(work: Work) -> str:
+def _tried_last(work: StudentWork) -> str:
     """The place of the last answer, where it was wrong."""
     last = max(work.answers, key=lambda answer: answer.time, default=None)
     return last.place if last is not None and last.verdict == "wrong" else ""

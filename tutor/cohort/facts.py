@@ -16,7 +16,7 @@ STATES: tuple[HowFar, ...] = ("finished", "watched", "begun", "not begun")
 
 
 @dataclass(frozen=True)
-class Answer:
+class AnswerGiven:
     """One thing typed or chosen: in which step, for which equation or value, and how it was judged.
 
     `place` is the equation or value ("Fx @ C", "value AB", "support A"), `verdict` "right" or
@@ -34,7 +34,7 @@ class Answer:
 
 
 @dataclass(frozen=True)
-class Work:
+class StudentWork:
     """One student's work on one problem, all lessons on it together.
 
     Of the `of` forces that are asked for (0 where statics does not solve the truss) `found` are the
@@ -59,7 +59,7 @@ class Work:
     first: float | None = None
     last: float | None = None
     shown: int = 0
-    answers: tuple[Answer, ...] = ()
+    answers: tuple[AnswerGiven, ...] = ()
 
     @property
     def share(self) -> float:
@@ -75,7 +75,7 @@ class Student:
 
     id: str
     name: str
-    problems: tuple[Work, ...]
+    problems: tuple[StudentWork, ...]
     file: str = ""
     skills: tuple[Mastery, ...] = ()
 
@@ -105,7 +105,7 @@ class Mistaken:
 
 
 @dataclass(frozen=True)
-class Kind:
+class KindOverSet:
     """A mistake over the whole set: how often, by how many of the students who handed in, and where
     most of them made it."""
 
@@ -129,7 +129,7 @@ class Stop:
 
 
 @dataclass(frozen=True)
-class Fault:
+class FileFault:
     """What is wrong with one file, in one sentence; whose it is where that can be read."""
 
     file: str
@@ -146,7 +146,7 @@ class ProblemOf:
 
 
 @dataclass(frozen=True)
-class Checked:
+class VerdictsChecked:
     """How the verdicts came about: answers in all, how many were judged again now, lessons that were
     judged again as a whole, and answers of which today's judge says otherwise than when given."""
 
@@ -170,11 +170,11 @@ class ClassReport:
     problems: tuple[ProblemOf, ...]
     students: tuple[Student, ...]
     mistakes: tuple[Mistaken, ...]
-    kinds: tuple[Kind, ...]
+    kinds: tuple[KindOverSet, ...]
     stops: tuple[Stop, ...]
     again: tuple[str, ...]
-    faults: tuple[Fault, ...]
-    checked: Checked = field(default_factory=Checked)
+    faults: tuple[FileFault, ...]
+    checked: VerdictsChecked = field(default_factory=VerdictsChecked)
 
     @property
     def handed_in(self) -> int:

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from tutor.cohort.facts import Fault
+from tutor.cohort.facts import FileFault
 from tutor.cohort.handed import plain_bytes
 from tutor.records import disk
 from tutor.text import so_many
@@ -63,14 +63,14 @@ def _under(folder: Path, depth: int) -> Iterator[tuple[Path, str]]:
                 yield path, A_LINK if entry.is_dir() else ""
 
 
-def read(lying: Lying) -> bytes | Fault:
+def read(lying: Lying) -> bytes | FileFault:
     """The bytes of a file, or why there are none."""
     if lying.refused:
-        return Fault(lying.name, lying.refused)
+        return FileFault(lying.name, lying.refused)
     try:
         return disk.read_file(lying.path)
     except OSError as refused:
-        return Fault(lying.name, f"it cannot be read: {disk.why_not(refused)}")
+        return FileFault(lying.name, f"it cannot be read: {disk.why_not(refused)}")
 
 
 def seed_of(files: Sequence[Lying]) -> str:

@@ -7,8 +7,8 @@ from dataclasses import dataclass, field, replace
 
 from tutor.cohort.believing import MOST_ANSWERS, Replayed, replayed
 from tutor.cohort.course import Course
-from tutor.cohort.facts import Checked, Fault, Work
-from tutor.cohort.handed import HandedIn, Part, digest, plain_bytes, read_handed_in
+from tutor.cohort.facts import FileFault, StudentWork, VerdictsChecked
+from tutor.cohort.handed import HandedIn, LessonPart, digest, plain_bytes, read_handed_in
 from tutor.cohort.leaning import leaning
 from tutor.cohort.sampling import SHARE
 from tutor.cohort.working import work_of
@@ -34,11 +34,11 @@ class Gathered:
     digest: str
     student: str = ""
     made: float = 0.0
-    works: tuple[Work, ...] = ()
+    works: tuple[StudentWork, ...] = ()
     skills: tuple[Mastery, ...] = ()
     lessons: tuple[str, ...] = ()
-    faults: tuple[Fault, ...] = ()
-    checked: Checked = field(default_factory=Checked)
+    faults: tuple[FileFault, ...] = ()
+    checked: VerdictsChecked = field(default_factory=VerdictsChecked)
 
 
 @dataclass(frozen=True)
@@ -55,10 +55,10 @@ def gather(course: Course, file: str, data: bytes, way: Way) -> Gathered:
     handed = read_handed_in(data)
     mark = digest(plain_bytes(data))
     if isinstance(handed, str):
-        return Gathered(file, mark, faults=(Fault(file, handed),))
+        return Gathered(file, mark, faults=(FileFault(file, handed),))
     student = one_line(handed.student)
     if not student:
-        return Gathered(file, mark, faults=(Fault(file, NO_ID),))
+        return Gathered(file, mark, faults=(FileFault(file, NO_ID),))
     return _Reader(course, file, student, way).read(handed, mark)
 
 
@@ -71,9 +71,9 @@ class _Reader:
         self.student = student
         self.way = way
         self.own = course.of(student)
-        self.faults: list[Fault] = []
+        self.faults: list[FileFault] = []
         self.lessons: dict[str, list[Lesson]] = {name: [] for name in course.base}
-        self.checked = Checked()
+        self.checked = VerdictsChecked()
         self.marks: list[str] = []
 
     def read(self, handed: HandedIn, mark: str) -> Gathered:
@@ -111,11 +111,11 @@ class _Reader:
                 yield from seen_in(lesson.state)
 
     def _tell(self, message: str) -> None:
-        self.faults.append(Fault(self.file, message, self.student))
+        self.faults.append(FileFault(self.file, message, self.student))
 
-    def _once(self, parts: Sequence[Part]) -> Iterator[Part]:
+    def _once(self, parts: Sequence[LessonPart]) -> Iterator[LessonPart]:
         """Each lesson once, as far as it got; a file may hold what was handed in earlier besides."""
-        furthest: dict[str, Part] = {}
+        furthest: dict[str, LessonPart] = {}
         for part in parts:
             known = furthest.setdefault(part.begun, part)
             if len(part.contents.lines) > len(known.contents.lines):
@@ -126,7 +126,7 @@ class _Reader:
             elif part.contents.header is not None:
                 self._tell(TWICE.format(title=shown(part.contents.header.title)))
 
-    def _take(self, part: Part) -> None:
+    def _take(self, part: LessonPart) -> None:
         """Replay one lesson, or say why it does not count."""
         header = part.contents.header
         if header is None:
@@ -144,7 +144,7 @@ class _Reader:
         name, problem = found
         self._replay(part, name, problem, what)
 
-    def _replay(self, part: Part, name: str, problem: Problem, what: str) -> None:
+    def _replay(self, part: LessonPart, name: str, problem: Problem, what: str) -> None:
         lines = part.contents.lines
         seed = f"{self.way.seed} {part.contents.last_sum}"
         done = replayed(problem, lines, part.whole, seed, self.way.share)

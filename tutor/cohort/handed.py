@@ -31,7 +31,7 @@ CHANGED = "it was changed after it was handed in"
 
 
 @dataclass(frozen=True)
-class Part:
+class LessonPart:
     """One lesson of a file: what its journal holds, and whether every line is as it was written."""
 
     contents: Contents
@@ -64,7 +64,7 @@ class HandedIn:
     set: str
     title: str
     made: datetime
-    parts: tuple[Part, ...]
+    parts: tuple[LessonPart, ...]
     faults: tuple[str, ...] = ()
 
 
@@ -121,7 +121,7 @@ def read_handed_in(data: bytes) -> HandedIn | str:
         str(top.event.get(key, ""))[:LONGEST] for key in ("student", "set", "title")
     )
     body, end = _without_end(rest)
-    parts = tuple(Part(read_contents(raw)) for raw in _journals(body))
+    parts = tuple(LessonPart(read_contents(raw)) for raw in _journals(body))
     faults = tuple(_faults(top, end, data[: len(top_raw) + 1 + len(body)], len(parts)))
     return HandedIn(student, set_name, title, top.at, parts, faults)
 

@@ -10,10 +10,10 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
-from tutor.cohort.facts import Answer, Work
+from tutor.cohort.facts import AnswerGiven, StudentWork
 
 
-def leaning(works: Sequence[Work]) -> tuple[Work, ...]:
+def leaning(works: Sequence[StudentWork]) -> tuple[StudentWork, ...]:
     """A student's works, each wrong line under that of its mistakes which explains most of their lines.
 
     Where several explain as many, the one named in the lesson stays.
@@ -23,11 +23,11 @@ def leaning(works: Sequence[Work]) -> tuple[Work, ...]:
     return tuple(replace(work, answers=tuple(_leaning(work.answers, explains))) for work in works)
 
 
-def _any_of(answer: Answer) -> tuple[str, ...]:
+def _any_of(answer: AnswerGiven) -> tuple[str, ...]:
     return tuple(dict.fromkeys((*answer.codes, *answer.others)))
 
 
-def _leaning(answers: Iterable[Answer], explains: Counter[str]) -> Iterable[Answer]:
+def _leaning(answers: Iterable[AnswerGiven], explains: Counter[str]) -> Iterable[AnswerGiven]:
     for answer in answers:
         if not answer.others:
             yield answer

@@ -8,7 +8,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from typing import Literal, get_args
 
-from tutor.cohort.facts import ClassReport, Fault
+from tutor.cohort.facts import ClassReport, FileFault
 
 Naming = Literal["id", "name", "number"]
 NAMINGS: tuple[Naming, ...] = get_args(Naming)
@@ -32,7 +32,7 @@ def named(report: ClassReport, naming: Naming) -> ClassReport:
         for s in report.students
     )
     faults = (
-        Fault(hide(f.file), hide(f.message), numbers.get(f.student, "")) for f in report.faults
+        FileFault(hide(f.file), hide(f.message), numbers.get(f.student, "")) for f in report.faults
     )
     return replace(
         report,

@@ -40,7 +40,7 @@ PATTERNED = ("watched", "begun")
 
 
 @dataclass(frozen=True)
-class Bar:
+class PlottedBar:
     """One bar: its label, its number, what is told of it in full, and where it leads."""
 
     label: str
@@ -50,7 +50,7 @@ class Bar:
     beside: str = ""
 
 
-def bars(rows: Sequence[Bar], most: float, title: str) -> str:
+def bars(rows: Sequence[PlottedBar], most: float, title: str) -> str:
     """Horizontal bars from 0 to `most`, each with its label and what stands beside it."""
     parts = [_head(title, ROW * len(rows))]
     for at, row in enumerate(rows):
@@ -66,7 +66,7 @@ def bars(rows: Sequence[Bar], most: float, title: str) -> str:
     return "\n".join([*parts, "</svg>"])
 
 
-def _followed(drawn: str, row: Bar) -> str:
+def _followed(drawn: str, row: PlottedBar) -> str:
     if not row.link:
         return f"<g>{drawn}</g>"
     told = escape(row.told, quote=True)
@@ -74,7 +74,7 @@ def _followed(drawn: str, row: Bar) -> str:
 
 
 @dataclass(frozen=True)
-class Share:
+class ShareOfClass:
     """How many of a class are at one problem in each of `STATES`."""
 
     label: str
@@ -86,7 +86,7 @@ class Share:
         return f"{self.label}: {', '.join(each)}"
 
 
-def shares(rows: Sequence[Share], title: str) -> str:
+def shares(rows: Sequence[ShareOfClass], title: str) -> str:
     """One bar a problem, parted by `STATES`: full, dotted, hatched and empty."""
     parts = [_head(title, ROW * len(rows) + 4), HATCHES]
     for at, row in enumerate(rows):

@@ -13,7 +13,7 @@ from functools import reduce
 from tutor.cohort.again import again
 from tutor.cohort.counting import kinds, mistakes, stops
 from tutor.cohort.course import Course
-from tutor.cohort.facts import Checked, ClassReport, Fault, Student, Work
+from tutor.cohort.facts import ClassReport, FileFault, Student, StudentWork, VerdictsChecked
 from tutor.cohort.gathering import Gathered
 from tutor.text import listed
 from tutor.variants.lot import plain_name
@@ -41,7 +41,7 @@ def report_of(
     if roster is not None:
         on_it = {plain_name(name) for name in roster}
         faults += [
-            Fault(each.file, NOT_LISTED, each.student)
+            FileFault(each.file, NOT_LISTED, each.student)
             for each in counted
             if plain_name(each.student) not in on_it
         ]
@@ -60,11 +60,11 @@ def report_of(
         stopped,
         again(students, stopped, titles),
         tuple(sorted(faults, key=lambda fault: (fault.file, fault.message))),
-        reduce(_added, (each.checked for each in counted), Checked()),
+        reduce(_added, (each.checked for each in counted), VerdictsChecked()),
     )
 
 
-def _counted(every: Sequence[Gathered]) -> tuple[list[Gathered], list[Fault]]:
+def _counted(every: Sequence[Gathered]) -> tuple[list[Gathered], list[FileFault]]:
     """One file for each student, the one made last; and what is to be said of the others."""
     faults = []
     by_digest: dict[str, Gathered] = {}
@@ -73,7 +73,7 @@ def _counted(every: Sequence[Gathered]) -> tuple[list[Gathered], list[Fault]]:
             continue
         first = by_digest.setdefault(each.digest, each)
         if first is not each:
-            faults.append(Fault(each.file, TWICE.format(other=first.file), each.student))
+            faults.append(FileFault(each.file, TWICE.format(other=first.file), each.student))
     of_student: defaultdict[str, list[Gathered]] = defaultdict(list)
     for each in by_digest.values():
         if each.student:
@@ -83,14 +83,14 @@ def _counted(every: Sequence[Gathered]) -> tuple[list[Gathered], list[Fault]]:
         last = max(files, key=lambda each: (bool(each.checked.lessons), each.made, each.file))
         counted.append(last)
         faults += [
-            Fault(each.file, NEWER.format(other=last.file), each.student)
+            FileFault(each.file, NEWER.format(other=last.file), each.student)
             for each in files
             if each is not last
         ]
     return sorted(counted, key=lambda each: plain_name(each.student)), faults
 
 
-def _alike(counted: Sequence[Gathered]) -> list[Fault]:
+def _alike(counted: Sequence[Gathered]) -> list[FileFault]:
     """Lessons that more than one student handed in."""
     holders: defaultdict[str, list[Gathered]] = defaultdict(list)
     for each in counted:
@@ -104,7 +104,7 @@ def _with_others(each: Gathered, holders: Mapping[str, Sequence[Gathered]]) -> l
     return [lesson for lesson in dict.fromkeys(each.lessons) if len(holders[lesson]) > 1]
 
 
-def _copied(each: Gathered, holders: Mapping[str, Sequence[Gathered]]) -> Fault:
+def _copied(each: Gathered, holders: Mapping[str, Sequence[Gathered]]) -> FileFault:
     shared = _with_others(each, holders)
     others = sorted({o.file for lesson in shared for o in holders[lesson]} - {each.file})
     said = ALIKE.format(
@@ -112,7 +112,7 @@ def _copied(each: Gathered, holders: Mapping[str, Sequence[Gathered]]) -> Fault:
         others=listed(others, MOST_ALIKE),
         ids="another id" if len(others) == 1 else "other ids",
     )
-    return Fault(each.file, said, each.student)
+    return FileFault(each.file, said, each.student)
 
 
 def _students(
@@ -120,7 +120,7 @@ def _students(
 ) -> tuple[Student, ...]:
     """Those who handed in, and those of the roster who did not; in its order, then by id."""
     nothing = tuple(
-        Work(each.name, each.title, "not begun", of=course.asked[each.name])
+        StudentWork(each.name, each.title, "not begun", of=course.asked[each.name])
         for each in course.problems
     )
     by_id = {plain_name(each.student): each for each in counted}
@@ -138,8 +138,8 @@ def _student(each: Gathered) -> Student:
     return Student(each.student, "", each.works, each.file, each.skills)
 
 
-def _added(one: Checked, other: Checked) -> Checked:
-    return Checked(
+def _added(one: VerdictsChecked, other: VerdictsChecked) -> VerdictsChecked:
+    return VerdictsChecked(
         one.answers + other.answers,
         one.again + other.again,
         one.lessons + other.lessons,

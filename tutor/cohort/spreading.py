@@ -23,7 +23,7 @@ from pathlib import Path
 from typing import Any
 
 from tutor.cohort.course import Course, course_at
-from tutor.cohort.facts import Fault
+from tutor.cohort.facts import FileFault
 from tutor.cohort.folder import Lying, read
 from tutor.cohort.gathering import Gathered, Way, gather
 from tutor.model import ProblemSet
@@ -95,7 +95,7 @@ def gather_lot(texts: Texts, lot: Sequence[Sent], way: Way) -> list[Gathered]:
 def gathered(course: Course, sent: Sent, way: Way) -> Gathered:
     """What one file comes to, read from the disk where its bytes were not sent."""
     data = read(sent.lying) if sent.data is None else sent.data
-    if isinstance(data, Fault):
+    if isinstance(data, FileFault):
         return Gathered(sent.lying.name, "", faults=(data,))
     return gather(course, sent.lying.name, data, way)
 
@@ -222,5 +222,5 @@ def _lots(files: Sequence[Lying], with_bytes: bool, size: int = AT_ONCE) -> Iter
         lot = []
         for lying in files[start : start + size]:
             data = read(lying) if with_bytes else None
-            lot.append(Sent(lying, None if isinstance(data, Fault) else data))
+            lot.append(Sent(lying, None if isinstance(data, FileFault) else data))
         yield lot

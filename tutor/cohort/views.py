@@ -15,7 +15,7 @@ from tutor.cohort.as_text import (
     works_on,
 )
 from tutor.cohort.counting import wrong_answers
-from tutor.cohort.facts import STATES, ClassReport, Mistaken, Student, Work
+from tutor.cohort.facts import STATES, ClassReport, Mistaken, Student, StudentWork
 from tutor.cohort.skilled import skilled
 from tutor.judge.called import called
 from tutor.skills import skill_called
@@ -28,7 +28,7 @@ MOST_TYPED = 40
 
 
 @dataclass(frozen=True)
-class Row:
+class ViewRow:
     """One row: its cells, and what is shown where it is opened."""
 
     cells: tuple[Cell, ...]
@@ -42,14 +42,14 @@ class View:
 
     name: str
     heads: tuple[str, ...]
-    rows: tuple[Row, ...]
+    rows: tuple[ViewRow, ...]
 
-    def sorted_by(self, column: int, reverse: bool) -> tuple[Row, ...]:
+    def sorted_by(self, column: int, reverse: bool) -> tuple[ViewRow, ...]:
         """The rows by one column, equal ones in the order of the report; -1 for that order."""
         if column < 0:
             return self.rows
 
-        def rank(row: Row) -> tuple[bool, int, str]:
+        def rank(row: ViewRow) -> tuple[bool, int, str]:
             cell = row.cells[column]
             if isinstance(cell, int):
                 return False, cell, ""
@@ -72,7 +72,7 @@ def views(report: ClassReport) -> tuple[View, ...]:
 
 def _again(report: ClassReport) -> View:
     rows = (
-        Row((number, sentence), "What to explain again", sentence)
+        ViewRow((number, sentence), "What to explain again", sentence)
         for number, sentence in enumerate(report.again, 1)
     )
     return View("explain again", ("no.", "what to explain again"), tuple(rows))
@@ -84,7 +84,7 @@ def _mistakes(report: ClassReport) -> View:
         places = [place for place in report.mistakes if place.code == kind.code]
         text = "\n\n".join([_made_by(report, kind.code), *("\n".join(_place(p)) for p in places)])
         cells = (kind.called, kind.students, kind.times, f"{kind.problem} ({kind.step})")
-        rows.append(Row(cells, kind.called, text))
+        rows.append(ViewRow(cells, kind.called, text))
     return View("mistakes", ("mistake", "students", "times", "most in"), tuple(rows))
 
 
@@ -129,7 +129,9 @@ def _problems(report: ClassReport) -> View:
             if place.problem == problem.name
         ]
         rows.append(
-            Row((problem.name, *counted(works), middle(works)), problem.title, "\n\n".join(parts))
+            ViewRow(
+                (problem.name, *counted(works), middle(works)), problem.title, "\n\n".join(parts)
+            )
         )
     heads = ("problem", *STATES, "median")
     return View("problems", heads, tuple(rows))
@@ -143,7 +145,7 @@ def _students(report: ClassReport) -> View:
         minutes = round(sum(work.minutes for work in works))
         name = called_in_full(student)
         cells = (name, student.finished, *sums, minutes)
-        rows.append(Row(cells, name, "\n\n".join(_student(student))))
+        rows.append(ViewRow(cells, name, "\n\n".join(_student(student))))
     heads = ("student", "finished", "lines", "hints", "slips", "minutes")
     return View("students", heads, tuple(rows))
 
@@ -165,7 +167,7 @@ def _student(student: Student) -> Iterator[str]:
         )
 
 
-def _work(work: Work) -> Iterator[str]:
+def _work(work: StudentWork) -> Iterator[str]:
     yield f"{work.title}: {work.state}"
     if work.state == "not begun":
         return
@@ -190,10 +192,10 @@ def _skills(report: ClassReport) -> View:
             if mastery.skill == each.code
         ]
         text = "\n".join([IN_PLAIN_WORDS, "", *sorted(likely)])
-        rows.append(Row((each.called, each.mastered, each.students), each.called, text))
+        rows.append(ViewRow((each.called, each.mastered, each.students), each.called, text))
     return View("skills", ("skill", "mastered by", "of"), tuple(rows))
 
 
 def _files(report: ClassReport) -> View:
-    rows = (Row((f.file, f.message), f.file, f.message) for f in report.faults)
+    rows = (ViewRow((f.file, f.message), f.file, f.message) for f in report.faults)
     return View("files", ("file", "what is to be looked at"), tuple(rows))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from tutor.cohort.facts import Answer, Work
+from tutor.cohort.facts import AnswerGiven, StudentWork
 from tutor.cohort.owned import Owned, owned
 from tutor.lesson import STEPS, Event, Lesson
 from tutor.lesson.hints import LEVELS
@@ -14,19 +14,19 @@ PAUSE = 300.0
 """Nobody is at work longer than this, in seconds, between one event and the next; our own judgement."""
 
 
-def work_of(problem: str, title: str, lessons: Sequence[Lesson], of: int = 0) -> Work:
+def work_of(problem: str, title: str, lessons: Sequence[Lesson], of: int = 0) -> StudentWork:
     """One student's lessons on one problem as a work; the answers in the order of the lessons.
 
     `of` is how many forces the problem asks for, where no lesson says so.
     """
     begun = [lesson for lesson in lessons if lesson.events]
     if not begun:
-        return Work(problem, title, "not begun", of=of)
+        return StudentWork(problem, title, "not begun", of=of)
     used = [level for lesson in begun for level in lesson.state.hints_used]
     answers = tuple(answer for lesson in begun for answer in answers_of(lesson))
     best = max(map(owned, begun), key=_far)
     seconds = sum(seconds_on_task(lesson.events) for lesson in begun)
-    return Work(
+    return StudentWork(
         problem,
         title,
         best.state,
@@ -51,10 +51,12 @@ def _far(one: Owned) -> tuple[bool, int, bool]:
     return one.state == "finished", one.found, one.state == "watched"
 
 
-def answers_of(lesson: Lesson) -> tuple[Answer, ...]:
+def answers_of(lesson: Lesson) -> tuple[AnswerGiven, ...]:
     """Every answer of a lesson that was judged, in its order."""
     return tuple(
-        Answer(made.step, made.place, made.text, made.verdict, made.codes, made.time, made.others)
+        AnswerGiven(
+            made.step, made.place, made.text, made.verdict, made.codes, made.time, made.others
+        )
         for made in lesson.state.tries
         if made.verdict != "shown"
     )

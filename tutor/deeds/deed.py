@@ -65,7 +65,7 @@ class Go:
 
 
 @dataclass(frozen=True)
-class Remark:
+class RemarksOn:
     """From now on remarks that teach an easier way are made, or not."""
 
     on: bool
@@ -110,4 +110,4 @@ class Lost:
     meant: str = ""
 
 
-Deed = Do | Tell | Await | Save | Go | Remark | Begin | Guided | Show | Unfinished | Lost
+Deed = Do | Tell | Await | Save | Go | RemarksOn | Begin | Guided | Show | Unfinished | Lost

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 
 from tutor.deeds.answers import answer
-from tutor.deeds.deed import Await, Deed, Do, Go, Lost, Remark, Save, Show, Tell
+from tutor.deeds.deed import Await, Deed, Do, Go, Lost, RemarksOn, Save, Show, Tell
 from tutor.deeds.equations import heading
 from tutor.deeds.named_once import named_once
 from tutor.deeds.names import names_like
@@ -27,7 +27,7 @@ LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
 JOINT_HEADS = re.compile(r"(?:joint|node|pin|at)\s+[\w{}]+\s*[:,.]\s+\S+\s+\S", re.IGNORECASE)
 BRINGS_IN = re.compile(r"\s*(?:let|call|denote)\s+\S+\s+\S+\s+\S", re.IGNORECASE)
 BY_ALL_MEANS = re.compile(r"do\s+(?=\w)", re.IGNORECASE)
-WHOLE = (Await, Do, Show, Save, Go, Remark)
+WHOLE = (Await, Do, Show, Save, Go, RemarksOn)
 
 
 def deed_of(lesson: Lesson, text: str, awaited: str | None = None) -> Deed:

@@ -11,7 +11,7 @@ from tutor.deeds.deed import (
     Do,
     Go,
     Guided,
-    Remark,
+    RemarksOn,
     Save,
     Show,
     Sight,
@@ -212,7 +212,7 @@ def practice(lesson: Lesson) -> Deed:
 
 def remarks(lesson: Lesson, rest: str) -> Deed | None:
     if rest.lower() in ("on", "off"):
-        return Remark(rest.lower() == "on")
+        return RemarksOn(rest.lower() == "on")
     return Tell(("Type remarks on, or remarks off.",))
 
 

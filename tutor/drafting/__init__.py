@@ -8,8 +8,8 @@ what a line leaves open. `shapes` has the trade's common trusses; `draft` keeps 
 do again; `standing` says what is missing and how it moves; `telling` puts it in words; `saving` writes it, comments of an opened file included.
 """
 
-from tutor.drafting.commands import Refused, read
-from tutor.drafting.draft import Answer, Draft, Mark, Step
+from tutor.drafting.commands import LineRefused, read
+from tutor.drafting.draft import Draft, DraftAnswer, Mark, Step
 from tutor.drafting.entries import (
     EMPTY,
     Drop,
@@ -29,25 +29,25 @@ from tutor.drafting.lines import lines_of
 from tutor.drafting.pasted import statement_of
 from tutor.drafting.saving import saved
 from tutor.drafting.shapes import SHAPES, Shape, shaped
-from tutor.drafting.soundness import Fault, Soundness, drawable, soundness_of
-from tutor.drafting.telling import Row, load_text, rows, support_text
+from tutor.drafting.soundness import DrawingFault, Soundness, drawable, soundness_of
+from tutor.drafting.telling import PartRow, load_text, rows, support_text
 
 __all__ = [
     "EMPTY",
     "SHAPES",
-    "Answer",
     "Draft",
+    "DraftAnswer",
+    "DrawingFault",
     "Drop",
     "Entry",
-    "Fault",
     "Hold",
     "Join",
+    "LineRefused",
     "Mark",
+    "PartRow",
     "Push",
     "Put",
-    "Refused",
     "Rename",
-    "Row",
     "Shape",
     "Soundness",
     "Step",

@@ -32,7 +32,7 @@ DROP = frozenset({"drop", "delete", "remove", "del", "no", "without"})
 
 
 @dataclass(frozen=True)
-class Refused:
+class LineRefused:
     """Why a line was not taken: `what` was read, what is wrong and what would be right.
 
     `span` is where in the line, if it is one place.
@@ -47,10 +47,10 @@ class Refused:
         return f"Read {self.what}"
 
 
-def read(problem: Problem, text: str) -> tuple[Entry, ...] | Refused:
+def read(problem: Problem, text: str) -> tuple[Entry, ...] | LineRefused:
     """The entries of a line typed beside this truss. All of it is taken, or nothing; never raises."""
     if len(text) > LONGEST:
-        return Refused(f"{len(text)} characters: too long for one line; enter it in parts.")
+        return LineRefused(f"{len(text)} characters: too long for one line; enter it in parts.")
     entries: list[Entry] = []
     text = statement_of(text)
     try:
@@ -66,9 +66,9 @@ def read(problem: Problem, text: str) -> tuple[Entry, ...] | Refused:
             raise Bad(text, message, "draw a part of the truss")
     except Bad as bad:
         place = bad.word
-        return Refused(bad.what, None if place is None else (place.start, place.end))
+        return LineRefused(bad.what, None if place is None else (place.start, place.end))
     if not entries:
-        return Refused("nothing: no joint, member, support or load; type one like A 0 0.")
+        return LineRefused("nothing: no joint, member, support or load; type one like A 0 0.")
     return tuple(entries)
 
 

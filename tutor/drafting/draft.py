@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import takewhile
 
-from tutor.drafting.commands import Refused, read
+from tutor.drafting.commands import LineRefused, read
 from tutor.drafting.entries import EMPTY, Entry, Rename, Whole, fold
 from tutor.drafting.telling import told
 from tutor.model import Problem
@@ -18,7 +18,7 @@ REDO = frozenset({"redo"})
 
 
 @dataclass(frozen=True)
-class Answer:
+class DraftAnswer:
     """What is said to a line: whether it was taken, and where in it the trouble is.
 
     Of one that was not taken, `what` is that without its first word: what was read and is wrong.
@@ -45,7 +45,7 @@ class Draft:
         """The truss as it is now; it may lack anything."""
         return self.trusses[-1]
 
-    def type(self, text: str) -> Answer:
+    def type(self, text: str) -> DraftAnswer:
         """Take a typed line, wholly or not at all; never raises."""
         word = text.strip().lower()
         if word in UNDO:
@@ -53,34 +53,34 @@ class Draft:
         if word in REDO:
             return self.redo()
         entries = read(self.problem, text)
-        if isinstance(entries, Refused):
-            return Answer(False, entries.sentence, entries.span, entries.what)
+        if isinstance(entries, LineRefused):
+            return DraftAnswer(False, entries.sentence, entries.span, entries.what)
         return self.do(entries)
 
-    def do(self, entries: Sequence[Entry]) -> Answer:
+    def do(self, entries: Sequence[Entry]) -> DraftAnswer:
         """Take entries as one step."""
         before = self.problem
         self._add(tuple(entries))
         self.ahead.clear()
-        return Answer(True, told(before, self.problem, entries))
+        return DraftAnswer(True, told(before, self.problem, entries))
 
-    def undo(self) -> Answer:
+    def undo(self) -> DraftAnswer:
         """Back to before the last step."""
         if not self.steps:
-            return Answer(True, "There is nothing to take back.")
+            return DraftAnswer(True, "There is nothing to take back.")
         step = self.steps.pop()
         self.ahead.append(step)
         after = self.trusses.pop()
-        return Answer(True, _with("Taken back", told(self.problem, after, step)))
+        return DraftAnswer(True, _with("Taken back", told(self.problem, after, step)))
 
-    def redo(self) -> Answer:
+    def redo(self) -> DraftAnswer:
         """Do again what was taken back last."""
         if not self.ahead:
-            return Answer(True, "Nothing was taken back that could be done again.")
+            return DraftAnswer(True, "Nothing was taken back that could be done again.")
         before = self.problem
         step = self.ahead.pop()
         self._add(step)
-        return Answer(True, _with("Done again", told(before, self.problem, step)))
+        return DraftAnswer(True, _with("Done again", told(before, self.problem, step)))
 
     @property
     def mark(self) -> Mark:

@@ -25,7 +25,7 @@ CURES: Mapping[DefectKind, str] = {
 
 
 @dataclass(frozen=True)
-class Fault:
+class DrawingFault:
     """Something missing or wrong, in a sentence with its cure, and the joints or members it is at.
 
     `typed` is the cure where nothing can be clicked. A warning (members that cross) does no harm.
@@ -46,7 +46,7 @@ class Soundness:
     `how` says so and `mechanism` maps each joint to its (dx, dy), the largest being 1.
     """
 
-    faults: tuple[Fault, ...]
+    faults: tuple[DrawingFault, ...]
     counted: Determinacy | None = None
     stable: bool | None = None
     how: str = ""
@@ -101,11 +101,11 @@ def drawable(problem: Problem) -> Problem:
     return replace(problem, members=members, supports=supports)
 
 
-def _needed(message: str, typed: str, clicked: str) -> Fault:
-    return Fault(message, f"{typed}, or {clicked}." if clicked else f"{typed}.", f"{typed}.")
+def _needed(message: str, typed: str, clicked: str) -> DrawingFault:
+    return DrawingFault(message, f"{typed}, or {clicked}." if clicked else f"{typed}.", f"{typed}.")
 
 
-def _fault(defect: Defect) -> Fault:
+def _fault(defect: Defect) -> DrawingFault:
     cure = f"{raised(CURES.get(defect.kind, defect.cure))}."
     message = f"{raised(defect.message)}."
-    return Fault(message, cure, cure, defect.of, defect.severity == "warning")
+    return DrawingFault(message, cure, cure, defect.of, defect.severity == "warning")

@@ -27,7 +27,7 @@ from tutor.text import listed, so_many
 
 
 @dataclass(frozen=True)
-class Row:
+class PartRow:
     """One thing that is there: what it is, its name as it is dropped by, and its row of text."""
 
     kind: Kind
@@ -124,18 +124,18 @@ def told_of(problem: Problem) -> str:
     )
 
 
-def rows(problem: Problem) -> tuple[Row, ...]:
+def rows(problem: Problem) -> tuple[PartRow, ...]:
     """Everything that is there: joints with their place, members, supports and loads."""
     return (
-        *(Row("joint", j.name, f"{j.name}  {j.x.text}, {j.y.text}") for j in problem.joints),
-        *(Row("member", m.name, m.name) for m in problem.members),
-        *(Row("support", s.joint, f"{s.joint}  {support_text(s)}") for s in problem.supports),
+        *(PartRow("joint", j.name, f"{j.name}  {j.x.text}, {j.y.text}") for j in problem.joints),
+        *(PartRow("member", m.name, m.name) for m in problem.members),
+        *(PartRow("support", s.joint, f"{s.joint}  {support_text(s)}") for s in problem.supports),
         *(
-            Row("load", load.joint, f"{load.joint}  {load_text(load, problem.force)}")
+            PartRow("load", load.joint, f"{load.joint}  {load_text(load, problem.force)}")
             for load in problem.given_loads
         ),
         *(
-            Row("spread", name, f"{name}  {spread_text(problem, spread)}")
+            PartRow("spread", name, f"{name}  {spread_text(problem, spread)}")
             for spread in problem.spreads
             for name in spread.on
         ),

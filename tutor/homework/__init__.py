@@ -25,7 +25,7 @@ from tutor.homework.sheet import place_in_words
 from tutor.homework.table import Pasted, read_table
 from tutor.homework.typed import write_line
 from tutor.homework.whole_page import read_paper
-from tutor.homework.work import Entry, Refused
+from tutor.homework.work import Entry, LeftOut
 
 __all__ = [
     "LEVELS",
@@ -33,9 +33,9 @@ __all__ = [
     "Closure",
     "Entry",
     "Finding",
+    "LeftOut",
     "Paper",
     "Pasted",
-    "Refused",
     "Review",
     "Written",
     "hint",

@@ -42,7 +42,7 @@ class Account:
 
 
 @dataclass(frozen=True)
-class Draft:
+class AccountDraft:
     """An account before it is put into words; `words` are its three hints where it has its own."""
 
     code: str
@@ -53,7 +53,7 @@ class Draft:
     words: tuple[str, str, str] | None = None
 
 
-def put_in_words(problem: Problem, place: str, joint: str | None, draft: Draft) -> Account:
+def put_in_words(problem: Problem, place: str, joint: str | None, draft: AccountDraft) -> Account:
     """The account with the mistake and its hints, in the words of the catalogue."""
     about = draft.about if draft.about is not None else Fx(joint)
     made = (problem, about, draft.code, draft.force, draft.spot)

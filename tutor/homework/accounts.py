@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections import OrderedDict
 from collections.abc import Collection, Mapping, Sequence
 
-from tutor.homework.account import Account, Draft, put_in_words
+from tutor.homework.account import Account, AccountDraft, put_in_words
 from tutor.homework.one_force import of_both_lines, of_one_force
 from tutor.homework.one_line import Match, Usual, matches, of_one_line, usual_lines
 from tutor.homework.other_row import of_two_rows
@@ -24,7 +24,7 @@ WITHIN = 1.5
 """How far above the cheapest account another may cost and still be kept."""
 
 
-def _a_residue(draft: Draft, found: Collection[tuple[str, str | None]]) -> bool:
+def _a_residue(draft: AccountDraft, found: Collection[tuple[str, str | None]]) -> bool:
     """Whether a factor of units leaves so little of a force that it is as good as left out."""
     return draft.code == "unit" and ("missing", draft.force) in found
 
@@ -47,7 +47,7 @@ def accounts(
     found += of_two_rows(sheet, solved, entries)
     if sheet.name != WHOLE:
         found += of_both_lines(sheet)
-    best: dict[tuple[str, str | None], Draft] = {}
+    best: dict[tuple[str, str | None], AccountDraft] = {}
     for draft in sorted(found, key=lambda d: d.cost):
         best.setdefault((draft.code, draft.force), draft)
     drafts = [draft for draft in best.values() if not _a_residue(draft, best)]

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from tutor.homework.account import Account, Draft, put_in_words
+from tutor.homework.account import Account, AccountDraft, put_in_words
 from tutor.homework.one_line import Usual
 from tutor.homework.sheet import Sheet
 from tutor.homework.slips import cost_of
@@ -38,7 +38,7 @@ def fits_by_chance(account: Account, sheet: Sheet, usual: Sequence[Usual]) -> bo
 def of_the_value(problem: Problem, sheet: Sheet, name: str) -> Account:
     """That a value does not follow from those it was found from, and no more."""
     about = Value(name)
-    return put_in_words(problem, sheet.name, None, Draft("arithmetic", name, PLAIN, about))
+    return put_in_words(problem, sheet.name, None, AccountDraft("arithmetic", name, PLAIN, about))
 
 
 def share_met(sheet: Sheet, usual: Sequence[Usual], most: float) -> float:

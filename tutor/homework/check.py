@@ -14,9 +14,9 @@ from tutor.homework.deciding import closing, fewest, separating
 from tutor.homework.findings import Finding, Review, Sure
 from tutor.homework.half_mended import remembered
 from tutor.homework.later_lines import with_later_lines
-from tutor.homework.lines import Judged, judged_lines, order_of, values_behind, wrong_entries
+from tutor.homework.lines import LineVerdict, judged_lines, order_of, values_behind, wrong_entries
 from tutor.homework.mended import of_resting, resting
-from tutor.homework.outcome import Outcome, lost
+from tutor.homework.outcome import ReviewOutcome, lost
 from tutor.homework.places import Story, first_in_order, first_places
 from tutor.homework.reading import blank_members
 from tutor.homework.rounding import correctness
@@ -129,7 +129,7 @@ class _Check:
         )
         return replace(result, said=summary(result))
 
-    def _asked(self, outcome: Outcome) -> tuple[str | None, str | None]:
+    def _asked(self, outcome: ReviewOutcome) -> tuple[str | None, str | None]:
         """A blank that would settle what is open, and one that would tell more of it."""
         blank = [name for name in self.problem.unknowns if name not in self.work.entries]
         found, of_all = separating(self.pairs, blank)
@@ -149,10 +149,10 @@ class _Check:
             return Finding(name, "unchecked", None, "unclear", undecided=True)
         return Finding(name, "right")
 
-    def _outcome(self) -> Outcome:
+    def _outcome(self) -> ReviewOutcome:
         misleading = [j for j in self.lines if j.misleads and j.place is not None]
         if not any(name in self.work.entries for name in self.wrong):
-            return self._from_lines(misleading) if misleading else Outcome((), (), {})
+            return self._from_lines(misleading) if misleading else ReviewOutcome((), (), {})
         alike = self.throughout.of_uniform()
         if alike is not None:
             return alike
@@ -175,7 +175,7 @@ class _Check:
         outcome = self._of_story([story for story, _ in pairs], told is not None, misleading)
         return with_later_lines(self.desk, misleading, outcome)
 
-    def _of_mended(self) -> Outcome | None:
+    def _of_mended(self) -> ReviewOutcome | None:
         """What still rests on values, or on a belief, of the last check."""
         given = (self.handed_in, self.work.entries, self.before, self.correctness)
         rests = resting(*given)
@@ -185,7 +185,7 @@ class _Check:
         half = None if was is None else self.throughout.of_half_mended(was)
         return half if half is not None or rests is None else of_resting(self.problem, rests)
 
-    def _told_place(self, misleading: list[Judged]) -> str | None:
+    def _told_place(self, misleading: list[LineVerdict]) -> str | None:
         """The first wrong place by the student's own order or lines, None where there are neither."""
         order = self.work.order or order_of(self.lines)
         if not order:
@@ -198,7 +198,9 @@ class _Check:
         found = [place for place in found if place in steps]
         return min(found, key=steps.index) if found else None
 
-    def _of_story(self, stories: list[Story], told: bool, misleading: list[Judged]) -> Outcome:
+    def _of_story(
+        self, stories: list[Story], told: bool, misleading: list[LineVerdict]
+    ) -> ReviewOutcome:
         best = stories[0]
         places = first_places(stories)
         sure: Sure = "certain" if self._beyond_doubt(stories) else "likely"
@@ -226,7 +228,7 @@ class _Check:
                 findings[name] = Finding(name, "wrong", None, "unclear")
         for name in best.open:
             findings[name] = Finding(name, "wrong", None, "unclear")
-        return Outcome(places, near, findings, clear)
+        return ReviewOutcome(places, near, findings, clear)
 
     def _told(self, best: Story) -> Sequence[Account]:
         """What explains the first place; of a lone value no more than its figures can show."""
@@ -237,7 +239,7 @@ class _Check:
         told = [a for a in turn.accounts if not fits_by_chance(a, sheet, usual)]
         return told or [of_the_value(self.problem, sheet, turn.values[0])]
 
-    def _by_lines(self, best: Story, misleading: list[Judged]) -> tuple[Account, ...]:
+    def _by_lines(self, best: Story, misleading: list[LineVerdict]) -> tuple[Account, ...]:
         """What the lines of the first place show: a wrong one, or a value that a right one does not give."""
         wrong = tuple(line_account(j) for j in misleading if j.place == best.first)
         body, values = self.handed_in[best.first], best.turns[0].values
@@ -275,7 +277,7 @@ class _Check:
         others = [a for a in near if a.mistake.code not in ("arithmetic", mistake.code)]
         return tuple(sorted((*others, own), key=lambda account: account.cost))
 
-    def _from_lines(self, misleading: list[Judged]) -> Outcome:
+    def _from_lines(self, misleading: list[LineVerdict]) -> ReviewOutcome:
         """Wrong lines beside values that are right all the same."""
         first = misleading[0]
         assert first.place is not None
@@ -284,7 +286,7 @@ class _Check:
             known = [j for j in misleading if j.place in steps]
             first = min(known, key=lambda j: steps.index(str(j.place)), default=first)
         accounts = tuple(line_account(j) for j in misleading if j.place == first.place)
-        return Outcome((str(first.place),), accounts, {})
+        return ReviewOutcome((str(first.place),), accounts, {})
 
     def _figures(self, name: str) -> Mistake | None:
         """What a wrong value shows by itself: its sign, its unit or its rounding, or None."""

@@ -8,7 +8,7 @@ from typing import Literal
 
 from tutor.homework.account import Account
 from tutor.homework.closing import Closure
-from tutor.homework.work import Refused
+from tutor.homework.work import LeftOut
 from tutor.judge import Mistake
 
 State = Literal["right", "wrong", "follows", "unchecked"]
@@ -53,7 +53,7 @@ class Review:
     places: tuple[str, ...] = ()
     accounts: tuple[Account, ...] = ()
     closures: tuple[Closure, ...] = ()
-    refused: tuple[Refused, ...] = ()
+    refused: tuple[LeftOut, ...] = ()
     clear: bool = True
     said: str = field(default="")
     note: str = ""

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tutor.homework.findings import Finding
-from tutor.homework.lines import Judged, typed_in
-from tutor.homework.outcome import Outcome
+from tutor.homework.lines import LineVerdict, typed_in
+from tutor.homework.outcome import ReviewOutcome
 from tutor.homework.sheet import place_in_words
 from tutor.judge import Judge
 from tutor.text import listed
@@ -16,7 +16,9 @@ UNNAMED = "not-equilibrium"
 SAME = "The lines of {places} show the same kind of mistake."
 
 
-def with_later_lines(desk: Judge, misleading: Sequence[Judged], outcome: Outcome) -> Outcome:
+def with_later_lines(
+    desk: Judge, misleading: Sequence[LineVerdict], outcome: ReviewOutcome
+) -> ReviewOutcome:
     """The outcome with what the `misleading` lines of later places show beside it.
 
     A wrong value that nothing explains gets the mistake of the line in which its letter stands, and

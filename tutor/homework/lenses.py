@@ -10,7 +10,7 @@ import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from tutor.homework.sheet import WHOLE, Bodies, Part, Sheet, middle_and_size
+from tutor.homework.sheet import WHOLE, Bodies, ForcePart, Sheet, middle_and_size
 from tutor.homework.vectors import Vector
 from tutor.model import Problem
 from tutor.statics import Force, Moment
@@ -103,13 +103,15 @@ def _turned(sheet: Sheet, ways: Sequence[Vector]) -> Sheet:
     if all(part.vector == way for part, way in zip(sheet.parts, ways, strict=True)):
         return sheet
     pairs = zip(sheet.parts, ways, strict=True)
-    return Sheet(sheet.name, tuple([Part(p.force, way, p.value, p.radius) for p, way in pairs]))
+    return Sheet(
+        sheet.name, tuple([ForcePart(p.force, way, p.value, p.radius) for p, way in pairs])
+    )
 
 
 def _whole(problem: Problem, sheet: Sheet, lens: Lens, point: tuple[float, float]) -> Sheet:
     _, size = middle_and_size(problem)
 
-    def seen(part: Part) -> Vector:
+    def seen(part: ForcePart) -> Vector:
         force = part.force
         x, y = lens.whole(force) if lens.whole else (force.x, force.y)
         if lens.balance:

@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from tutor.homework.account import Account
 from tutor.homework.sheet import WHOLE, Sheet
 from tutor.homework.slips import acting
-from tutor.homework.work import Line, Work
+from tutor.homework.work import Work, WorkLine
 from tutor.judge import Equation, Judge, Value, Verdict
 from tutor.judge.known_values import KnownValue
 from tutor.judge.same import NEAR, SAME
@@ -23,10 +23,10 @@ TRUE_ALL_THE_SAME = frozenset({"other-point", "other-equation", "dependent"})
 
 
 @dataclass(frozen=True)
-class Judged:
+class LineVerdict:
     """One line with its verdict; `place` is the body it belongs to, None for a value."""
 
-    line: Line
+    line: WorkLine
     place: str | None
     verdict: Verdict
 
@@ -44,10 +44,10 @@ def _misleads(verdict: Verdict) -> bool:
 
 def judged_lines(
     desk: Judge, work: Work, bodies: Mapping[str, Sheet], wrong: Set[str]
-) -> list[Judged]:
+) -> list[LineVerdict]:
     """Every line judged under the student's senses, with the student's own values; `wrong` are such entries."""
     found = []
-    again: dict[tuple[Equation | Value, str], Judged] = {}
+    again: dict[tuple[Equation | Value, str], LineVerdict] = {}
     later = _found_later(desk, work, wrong)
     for line in work.lines:
         key = (line.about, line.text)
@@ -81,22 +81,22 @@ def _found_later(desk: Judge, work: Work, wrong: Set[str]) -> dict[str, set[str]
 def _judged(
     desk: Judge,
     work: Work,
-    line: Line,
+    line: WorkLine,
     bodies: Mapping[str, Sheet],
     later: Mapping[str, set[str]],
     wrong: Set[str],
-) -> Judged:
+) -> LineVerdict:
     if isinstance(line.about, Value):
         own = work.own(without=(line.about.unknown,))
-        return Judged(line, None, desk.judge(line.about, line.text, own))
+        return LineVerdict(line, None, desk.judge(line.about, line.text, own))
     place = line.about.joint or WHOLE
     verdict = _verdict(desk, work, line, bodies[place], later.get(place, set()), wrong)
     if verdict.kind == "right" and _stands_for_little(desk, line):
         verdict = Verdict("undecided", LITTLE, about=line.about)
-    return Judged(line, place, verdict)
+    return LineVerdict(line, place, verdict)
 
 
-def _stands_for_little(desk: Judge, line: Line) -> bool:
+def _stands_for_little(desk: Judge, line: WorkLine) -> bool:
     """Whether a line of numbers alone has fewer of them than forces act in its equation."""
     body = line.text.rpartition(":")[2]
     if isinstance(line.about, Value) or any(c.isalpha() for c in body):
@@ -105,7 +105,7 @@ def _stands_for_little(desk: Judge, line: Line) -> bool:
 
 
 def _verdict(
-    desk: Judge, work: Work, line: Line, body: Sheet, later: Set[str], wrong: Set[str]
+    desk: Judge, work: Work, line: WorkLine, body: Sheet, later: Set[str], wrong: Set[str]
 ) -> Verdict:
     """The verdict under the student's values; a line is not held true by what it gave itself.
 
@@ -131,7 +131,7 @@ def _verdict(
     return verdict
 
 
-def _with_the_rest(desk: Judge, work: Work, line: Line) -> Verdict | None:
+def _with_the_rest(desk: Judge, work: Work, line: WorkLine) -> Verdict | None:
     """That a line holds with a wrong value of the page, and with numbers for forces that are not on it."""
     own = work.own()
     absent = {
@@ -157,7 +157,7 @@ def wrong_entries(desk: Judge, work: Work) -> Set[str]:
     }
 
 
-def _without_its_value(desk: Judge, work: Work, line: Line, wrong: Set[str]) -> Verdict | None:
+def _without_its_value(desk: Judge, work: Work, line: WorkLine, wrong: Set[str]) -> Verdict | None:
     """The verdict on a line that ends in a wrong value, judged without it and what came after; else None."""
     typed = typed_in(desk, line)
     for name in sorted(typed & wrong) if line.text.count("=") > 1 else ():
@@ -167,7 +167,7 @@ def _without_its_value(desk: Judge, work: Work, line: Line, wrong: Set[str]) -> 
     return None
 
 
-def typed_in(desk: Judge, line: Line) -> set[str]:
+def typed_in(desk: Judge, line: WorkLine) -> set[str]:
     """The unknowns that stand in a line."""
     read = desk.read(line.text)
     if isinstance(read, Unreadable):
@@ -184,7 +184,7 @@ def _of_value(verdict: Verdict, name: str) -> bool:
 def values_behind(
     desk: Judge,
     work: Work,
-    judged: Iterable[Judged],
+    judged: Iterable[LineVerdict],
     body: Sheet,
     values: Iterable[str],
     wrong: Set[str],
@@ -203,6 +203,6 @@ def values_behind(
     return list(found.values())
 
 
-def order_of(judged: list[Judged]) -> tuple[str, ...]:
+def order_of(judged: list[LineVerdict]) -> tuple[str, ...]:
     """The bodies in the order in which their lines come."""
     return tuple(dict.fromkeys(j.place for j in judged if j.place is not None))

@@ -14,7 +14,7 @@ from tutor.homework.account import Account
 from tutor.homework.chain import Found, follow
 from tutor.homework.findings import Finding
 from tutor.homework.half_mended import mended_since
-from tutor.homework.outcome import Outcome
+from tutor.homework.outcome import ReviewOutcome
 from tutor.homework.rounding import Correctness
 from tutor.homework.sheet import Bodies, Sheet, place_in_words, renumbered
 from tutor.homework.slips import mistake_of
@@ -120,7 +120,7 @@ def _uses(sheet: Sheet, changed: Sequence[str], name: str, equation: Vector) -> 
     )
 
 
-def of_resting(problem: Problem, rests: Resting) -> Outcome:
+def of_resting(problem: Problem, rests: Resting) -> ReviewOutcome:
     """The outcome of a sheet that was mended up to somewhere."""
     place, name = rests.places[0], rests.changed[0]
     mistake = replace(
@@ -136,4 +136,4 @@ def of_resting(problem: Problem, rests: Resting) -> Outcome:
         for each in rests.names
     }
     account = Account(place, mistake, None, COST)
-    return Outcome(rests.places, (account,), findings, note=rests.said, rests=rests.names)
+    return ReviewOutcome(rests.places, (account,), findings, note=rests.said, rests=rests.names)

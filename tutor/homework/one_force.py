@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 
-from tutor.homework.account import Draft
+from tutor.homework.account import AccountDraft
 from tutor.homework.changes import COPIED, miscopied
-from tutor.homework.sheet import Part, Sheet
+from tutor.homework.sheet import ForcePart, Sheet
 from tutor.homework.slips import FACTORS, cost_of
 from tutor.homework.vectors import along
 from tutor.homework.work import Entry
@@ -25,7 +25,7 @@ REVERSED = cost_of("sign") + 0.1
 
 def of_one_force(
     sheet: Sheet, solved: Sequence[str], entries: Mapping[str, Entry]
-) -> Iterator[Draft]:
+) -> Iterator[AccountDraft]:
     """One force that goes wrong in every line alike: what is left over lies along it."""
     for part in sheet.parts:
         ends = along(part.vector, sheet.lefts, sheet.slacks)
@@ -35,10 +35,12 @@ def of_one_force(
         if part.name in solved and not part.is_load:
             straight = sum(1 for a in part.vector if abs(a) > 1e-9) == 1
             cost = ARITHMETIC + (STRAIGHT if straight else 0.0)
-            yield Draft("arithmetic", part.name, cost, Value(part.name))
+            yield AccountDraft("arithmetic", part.name, cost, Value(part.name))
 
 
-def _along(part: Part, left: float, slack: float, entries: Mapping[str, Entry]) -> Iterator[Draft]:
+def _along(
+    part: ForcePart, left: float, slack: float, entries: Mapping[str, Entry]
+) -> Iterator[AccountDraft]:
     """Accounts of a force that is too large by what is `left` in every line of the body."""
     value = part.value or 0.0
     if value == 0.0:
@@ -49,10 +51,10 @@ def _along(part: Part, left: float, slack: float, entries: Mapping[str, Entry]) 
         off = abs(left - (1.0 - factor) * value)
         if off <= allowed:
             misfit = MISFIT * (off / allowed) ** 2 if allowed else 0.0
-            yield Draft(code, part.name, cost + misfit, about)
+            yield AccountDraft(code, part.name, cost + misfit, about)
 
 
-def _factors(part: Part, entry: Entry | None) -> Iterator[tuple[str, float, float]]:
+def _factors(part: ForcePart, entry: Entry | None) -> Iterator[tuple[str, float, float]]:
     """(code, what the force was taken times, cost) for each slip that changes a force as a whole."""
     turned = "tension-compression" if part.force.kind == "member" else "sign"
     yield turned, -1.0, cost_of(turned) + 0.1
@@ -64,7 +66,7 @@ def _factors(part: Part, entry: Entry | None) -> Iterator[tuple[str, float, floa
             yield "magnitude", other / entry.value, COPIED + 0.3
 
 
-def of_both_lines(sheet: Sheet) -> Iterator[Draft]:
+def of_both_lines(sheet: Sheet) -> Iterator[AccountDraft]:
     """Slips that run through both lines of a joint: components exchanged, members or loads reversed, no load."""
     (rx, ry), (tx, ty) = sheet.lefts, sheet.slacks
     if abs(rx) > tx and abs(ry) > ty:
@@ -75,10 +77,10 @@ def of_both_lines(sheet: Sheet) -> Iterator[Draft]:
         dx = -2 * math.fsum(p.vector[0] * (p.value or 0.0) for p in members)
         dy = -2 * math.fsum(p.vector[1] * (p.value or 0.0) for p in members)
         if abs(rx + dx) <= tx and abs(ry + dy) <= ty:
-            yield Draft("pull-push", None, REVERSED)
+            yield AccountDraft("pull-push", None, REVERSED)
 
 
-def _exchanged(sheet: Sheet) -> Iterator[Draft]:
+def _exchanged(sheet: Sheet) -> Iterator[AccountDraft]:
     """One force with its components exchanged."""
     (rx, ry), (tx, ty) = sheet.lefts, sheet.slacks
     for part in sheet.parts:
@@ -90,10 +92,10 @@ def _exchanged(sheet: Sheet) -> Iterator[Draft]:
         dy = (math.copysign(ux, uy) - uy) * value
         slack = abs(abs(uy) - abs(ux)) * part.radius
         if abs(rx + dx) <= tx + slack and abs(ry + dy) <= ty + slack:
-            yield Draft("component", part.name, cost_of("component") + TOGETHER)
+            yield AccountDraft("component", part.name, cost_of("component") + TOGETHER)
 
 
-def _of_loads(sheet: Sheet) -> Iterator[Draft]:
+def _of_loads(sheet: Sheet) -> Iterator[AccountDraft]:
     """Loads in two directions that were left out together, or turned round together."""
     loads = [part for part in sheet.parts if part.is_load]
     if len(loads) < 2:
@@ -102,4 +104,4 @@ def _of_loads(sheet: Sheet) -> Iterator[Draft]:
     x, y = (math.fsum(p.vector[k] * (p.value or 0.0) for p in loads) for k in range(2))
     for code, by in (("missing", -1.0), ("sign", -2.0)):
         if abs(rx + by * x) <= tx and abs(ry + by * y) <= ty:
-            yield Draft(code, load_name(sheet.name), cost_of(code) + TOGETHER)
+            yield AccountDraft(code, load_name(sheet.name), cost_of(code) + TOGETHER)

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from tutor.homework.account import Draft
+from tutor.homework.account import AccountDraft
 from tutor.homework.changes import Change, Gap, changes
 from tutor.homework.sheet import WHOLE, Sheet, middle_and_size
 from tutor.homework.slips import Slips
@@ -92,7 +92,9 @@ def usual_lines(problem: Problem, sheet: Sheet) -> list[Usual]:
     return found
 
 
-def of_one_line(sheet: Sheet, solved: Sequence[str], matched: Sequence[Match]) -> Iterator[Draft]:
+def of_one_line(
+    sheet: Sheet, solved: Sequence[str], matched: Sequence[Match]
+) -> Iterator[AccountDraft]:
     """The slips that could have given the values `solved` here, the other lines being right."""
     for match in matched:
         rank = len(orthogonal(match.holding))
@@ -101,7 +103,7 @@ def of_one_line(sheet: Sheet, solved: Sequence[str], matched: Sequence[Match]) -
         if _solvable(sheet, solved, match):
             cost = match.change.cost + match.line.penalty + _misfit(sheet, solved, match)
             cost += 0.0 if rank >= sheet.size - 1 else ONE_LINE_USED
-            yield Draft(
+            yield AccountDraft(
                 match.change.code, match.change.force, cost, match.line.about, match.change.spot
             )
 

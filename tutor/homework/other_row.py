@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from tutor.homework.account import Draft
+from tutor.homework.account import AccountDraft
 from tutor.homework.sheet import Sheet
 from tutor.homework.slips import cost_of
 from tutor.homework.work import Entry
@@ -26,7 +26,7 @@ PLACE = "Compare the row of {name} with your work: is it the value of another ro
 
 def of_two_rows(
     sheet: Sheet, solved: Sequence[str], entries: Mapping[str, Entry]
-) -> Iterator[Draft]:
+) -> Iterator[AccountDraft]:
     """The two values found at a body, each in the row of the other, with or without its sign."""
     if len(solved) != 2 or not all(name in entries and entries[name].text for name in solved):
         return
@@ -39,5 +39,7 @@ def of_two_rows(
             abs(left + sum(part.vector[k] * by for part, by in changes)) <= slack
             for k, (left, slack) in enumerate(zip(sheet.lefts, sheet.slacks, strict=True))
         ):
-            yield Draft(CODE, None, EXCHANGED, words=(LOOK, REASON, PLACE.format(name=one.name)))
+            yield AccountDraft(
+                CODE, None, EXCHANGED, words=(LOOK, REASON, PLACE.format(name=one.name))
+            )
             return

@@ -27,7 +27,7 @@ LOOKS_SO = "{left} {verb} as if worked out before {mended} {was} put right: go o
 
 
 @dataclass(frozen=True)
-class Outcome:
+class ReviewOutcome:
     """Where it went wrong: places, what explains the first, and the state of each wrong value.
 
     `note` is a sentence of its own about the page, "" where there is none; `rests` are the entries
@@ -49,7 +49,7 @@ def of_beliefs(
     order: Sequence[str],
     found: Sequence[Held],
     stories: Sequence[Story],
-) -> Outcome:
+) -> ReviewOutcome:
     """The outcome of a page that beliefs explain, best first; `stories` are what else does.
 
     On a page with blanks, too little shows to put a belief before a slip that costs about as little:
@@ -77,7 +77,7 @@ def of_beliefs(
             if _sound(handed_in, name, best, places)
             else Finding(name, "wrong", accounts[0].mistake, sure)
         )
-    return Outcome(places, accounts, findings)
+    return ReviewOutcome(places, accounts, findings)
 
 
 def _sound(bodies: Mapping[str, Sheet], name: str, best: Held, places: Collection[str]) -> bool:
@@ -98,14 +98,16 @@ def _sound(bodies: Mapping[str, Sheet], name: str, best: Held, places: Collectio
     )
 
 
-def of_half_mended(problem: Problem, belief: Held, was: Was, order: Sequence[str]) -> Outcome:
+def of_half_mended(problem: Problem, belief: Held, was: Was, order: Sequence[str]) -> ReviewOutcome:
     """The outcome of a page through whose rest a belief still runs."""
     left = tuple(name for name in was.wrong if name not in was.mended)
     places = _next(was, belief.follows, left, order)
     mistake = said(belief, REST)
     findings = {name: Finding(name, "wrong", mistake, "likely") for name in left}
     account = Account(places[0], mistake, None, belief.cost, throughout=True)
-    return Outcome(places, (account,), findings, note=_as_before(was, left, places[0]), rests=left)
+    return ReviewOutcome(
+        places, (account,), findings, note=_as_before(was, left, places[0]), rests=left
+    )
 
 
 def _as_before(was: Was, left: Sequence[str], place: str) -> str:
@@ -135,7 +137,7 @@ def _next(was: Was, walk: Found, left: Sequence[str], order: Sequence[str]) -> t
 
 def of_uniform(
     alike: Uniform, wrong: Collection[str], doubtful: bool, single: Sequence[str]
-) -> Outcome:
+) -> ReviewOutcome:
     """The outcome of a page that one factor or one turned sign runs through.
 
     `single` are places where a single slip would have left the same numbers.
@@ -143,26 +145,26 @@ def of_uniform(
     sure: Sure = "likely" if doubtful else "certain"
     findings = {name: Finding(name, "wrong", alike.cause(name), sure) for name in wrong}
     places = tuple(dict.fromkeys((alike.places[0], *single, *alike.places)))
-    return Outcome(places[:MOST_PLACES], alike.accounts, findings)
+    return ReviewOutcome(places[:MOST_PLACES], alike.accounts, findings)
 
 
-def of_half_uniform(alike: Uniform, was: Was, left: Sequence[str]) -> Outcome:
+def of_half_uniform(alike: Uniform, was: Was, left: Sequence[str]) -> ReviewOutcome:
     """The outcome of a page of which what is `left` is still wrong in one and the same way."""
     findings = {name: Finding(name, "wrong", alike.cause(name), "likely") for name in left}
     note = _as_before(was, left, alike.places[0])
-    return Outcome(alike.places, alike.accounts, findings, note=note, rests=tuple(left))
+    return ReviewOutcome(alike.places, alike.accounts, findings, note=note, rests=tuple(left))
 
 
 def lost(
     problem: Problem, wrong: Sequence[str], figures: Callable[[str], Mistake | None]
-) -> Outcome:
+) -> ReviewOutcome:
     """Too little is there to tell where: each wrong value names the bodies it may be from."""
     findings = {name: Finding(name, "wrong", figures(name), "unclear") for name in wrong}
     places: list[str] = []
     for name in wrong:
         member = problem.member.get(name)
         places += [member.start, member.end] if member is not None else [WHOLE]
-    return Outcome(tuple(dict.fromkeys(places))[:MOST_PLACES], (), findings, clear=False)
+    return ReviewOutcome(tuple(dict.fromkeys(places))[:MOST_PLACES], (), findings, clear=False)
 
 
 def said(belief: Held, through: str = PAGE) -> Mistake:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from tutor.homework.paper import Paper
 from tutor.homework.table import DecimalSign
-from tutor.homework.work import Refused
+from tutor.homework.work import LeftOut
 from tutor.judge import Judge
 from tutor.model import Problem
 from tutor.notation import Unreadable
@@ -37,7 +37,7 @@ class Written:
 
     paper: Paper
     noted: tuple[str, ...] = ()
-    refused: tuple[Refused, ...] = ()
+    refused: tuple[LeftOut, ...] = ()
     numbers: tuple[int, ...] = ()
     aside: tuple[str, ...] = ()
     twice: tuple[EnteredTwice, ...] = ()
@@ -61,7 +61,7 @@ class Page:
     def refuse(self, text: str, why: str | Unreadable, name: str = "line") -> Written:
         complaint = why if isinstance(why, Unreadable) else None
         message = why.message if isinstance(why, Unreadable) else printable(why)
-        return Written(self.paper, (), (Refused(name, shown(text)[1:-1], message, complaint),))
+        return Written(self.paper, (), (LeftOut(name, shown(text)[1:-1], message, complaint),))
 
 
 def unknown_of(page: Page, name: str) -> str | None:

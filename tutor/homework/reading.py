@@ -24,7 +24,7 @@ MOMENTS_ABOUT = 3
 
 
 @dataclass(frozen=True)
-class Reading:
+class FilledIn:
     """The bodies and values with every blank filled, and the values that are then wrong."""
 
     bodies: Bodies
@@ -38,7 +38,7 @@ def plain_reading(
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
     right: Collection[str],
-) -> Reading:
+) -> FilledIn:
     """Whatever is blank was right, as far as the rest allows."""
     return _read(problem, *filled(handed_in, entries, true), true, right)
 
@@ -49,7 +49,7 @@ def readings_by_supports(
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
     right: Collection[str],
-) -> Iterator[Reading]:
+) -> Iterator[FilledIn]:
     """Blank reactions as the supports' joints have them, where the whole truss then does not close.
 
     One reading for a walk that used every support, and some for one that ended at each of them. A
@@ -79,7 +79,7 @@ def readings_of_blank_joint(
     true: Mapping[str, float],
     right: Collection[str],
     joint: str,
-) -> Iterator[Reading]:
+) -> Iterator[FilledIn]:
     """What is blank at a joint as the other bodies have it, if the mistake was made at this one.
 
     Or one of them comes from a line of the joint, be it ΣFx or ΣFy, the other having the mistake in
@@ -135,7 +135,7 @@ def _read(
     entries: Mapping[str, Entry],
     true: Mapping[str, float],
     right: Collection[str],
-) -> Reading:
+) -> FilledIn:
     """With the values that are wrong: what is written and not `right`, and what was put into a blank.
 
     A blank is wrong where it is neither near the truth nor reached by sound steps alone.
@@ -158,7 +158,7 @@ def _read(
             )
         )
     )
-    return Reading(bodies, entries, wrong)
+    return FilledIn(bodies, entries, wrong)
 
 
 def _through_blanks(problem: Problem, true: Mapping[str, float], blank: Collection[str]) -> float:

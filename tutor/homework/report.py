@@ -25,7 +25,7 @@ LEVELS = ("the principle", "the place", "the right line")
 
 
 @dataclass(frozen=True)
-class Beside:
+class BesideCheck:
     """What a report may say besides the check.
 
     `truss` describes the truss in sentences, `picture` is the file of its picture beside the report;
@@ -43,10 +43,12 @@ class Beside:
     hints: Sequence[int] | None = None
 
 
-NOTHING = Beside()
+NOTHING = BesideCheck()
 
 
-def markdown(problem: Problem, review: Review, when: datetime, beside: Beside = NOTHING) -> str:
+def markdown(
+    problem: Problem, review: Review, when: datetime, beside: BesideCheck = NOTHING
+) -> str:
     """The report; `when` is the time of the check, shown as it is given."""
     zone = f" {when:%Z}" if when.tzinfo is not None else ""
     parts = [
@@ -82,7 +84,7 @@ def _left_out(review: Review) -> list[str]:
     return _section("Could not be read", list(dict.fromkeys(rows)))
 
 
-def _truss(beside: Beside) -> list[str]:
+def _truss(beside: BesideCheck) -> list[str]:
     if not beside.truss and not beside.picture:
         return []
     picture = [f"![The truss]({beside.picture})", ""] if beside.picture else []
@@ -123,7 +125,7 @@ def _about(account: Account) -> str:
     return "" if account.about is None else in_words(account.about)
 
 
-def _lines(review: Review, beside: Beside) -> list[str]:
+def _lines(review: Review, beside: BesideCheck) -> list[str]:
     rows = []
     for finding in review.findings:
         if isinstance(finding.name, int):
@@ -166,7 +168,7 @@ def _bodies(review: Review) -> list[str]:
     return _section("Equilibrium with the values handed in", rows)
 
 
-def _hints(beside: Beside) -> list[str]:
+def _hints(beside: BesideCheck) -> list[str]:
     if beside.hints is None:
         return []
     used = [

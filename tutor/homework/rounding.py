@@ -17,7 +17,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from tutor.homework.equations_beside import WELL, equations_beside
-from tutor.homework.sheet import NEGLIGIBLE, SLOPE, Bodies, Part, Sheet
+from tutor.homework.sheet import NEGLIGIBLE, SLOPE, Bodies, ForcePart, Sheet
 from tutor.homework.vectors import PARALLEL, Vector
 from tutor.homework.work import LEAST_FIGURES, Entry, half_step
 from tutor.model import Problem
@@ -288,7 +288,7 @@ class _Walk:
             doubt += share**2 * off.doubt
         return Off(low, high, doubt), slope
 
-    def _slope(self, part: Part) -> float:
+    def _slope(self, part: ForcePart) -> float:
         """What a sine or cosine rounded to three decimals, or to the figures of a value, may add."""
         if part.force.x in (0.0, 1.0, -1.0):
             return 0.0

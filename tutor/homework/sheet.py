@@ -36,7 +36,7 @@ Number = tuple[float | None, float]
 
 
 @fact
-class Part:
+class ForcePart:
     """One force on a body: its direction in the body's space, its number and how far that may be off.
 
     `value` is None where the student has none; `slope` is what the rounding of sines and cosines
@@ -76,7 +76,7 @@ class Sheet:
     """
 
     name: str
-    parts: tuple[Part, ...]
+    parts: tuple[ForcePart, ...]
     lines: dict[tuple[str, ...], tuple[Vector, ...]] = field(
         default_factory=dict, repr=False, compare=False
     )
@@ -85,7 +85,7 @@ class Sheet:
     )
 
     @kept
-    def part(self) -> Mapping[str, Part]:
+    def part(self) -> Mapping[str, ForcePart]:
         """The unknown forces by name."""
         return {part.name: part for part in self.parts if not part.is_load}
 
@@ -278,7 +278,7 @@ def renumbered(bodies: Bodies, entries: Mapping[str, Entry]) -> Bodies:
 def with_numbers(sheet: Sheet, entries: Mapping[str, Entry]) -> Sheet:
     """One body with other numbers on it."""
     parts = [
-        part if part.is_load else Part(part.force, part.vector, *_number(entries, part.name))
+        part if part.is_load else ForcePart(part.force, part.vector, *_number(entries, part.name))
         for part in sheet.parts
     ]
     return Sheet(sheet.name, tuple(parts), sheet.lines, sheet.given)
@@ -296,5 +296,5 @@ def _sheet(body: FreeBody, middle: tuple[float, float] | None = None, size: floa
         if middle is not None:
             dx, dy = force.at[0] - middle[0], force.at[1] - middle[1]
             vector = (force.x, force.y, (dx * force.y - dy * force.x) / size)
-        parts.append(Part(force, vector, force.size, 0.0))
+        parts.append(ForcePart(force, vector, force.size, 0.0))
     return Sheet(body.name, tuple(parts))

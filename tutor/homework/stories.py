@@ -10,7 +10,7 @@ from tutor.homework.accounts import Explained
 from tutor.homework.chain import within_reach
 from tutor.homework.places import Search, Story
 from tutor.homework.reading import (
-    Reading,
+    FilledIn,
     blank_members,
     plain_reading,
     readings_by_supports,
@@ -33,7 +33,7 @@ FORGOTTEN = 6
 MOST_READ, MOST_JOINTS, LEAST_READ = 200, 3000, 4
 """Readings of blank joints, and such joints, gone through, times the unknowns of the truss; and at least."""
 
-Told = tuple[Story, Reading]
+Told = tuple[Story, FilledIn]
 
 
 def _cost(told: Told) -> float:
@@ -111,7 +111,7 @@ class Stories:
                 told += self._from_joints(read)
         return told + self._of_blank_joints(self._doubtful(dark, sparing))
 
-    def _from_joints(self, read: Reading) -> Iterator[Told]:
+    def _from_joints(self, read: FilledIn) -> Iterator[Told]:
         """The stories of a walk whose joints gave the reactions, with its mistake at one of these."""
         for story in self._of(read):
             if len(story.turns) == 1 and story.first != WHOLE and not story.open:
@@ -175,7 +175,7 @@ class Stories:
         """
         if any(name not in self.entries for name in self.problem.reaction):
             return []
-        read = Reading(self.handed_in, self.entries, self.wrong)
+        read = FilledIn(self.handed_in, self.entries, self.wrong)
         return [(story, read) for story in self._of(read) if not story.open]
 
     def _alone(self, pair: Told) -> bool:
@@ -209,7 +209,7 @@ class Stories:
         several = sum(1 for name in self.reading.wrong if name in self.entries) > 1
         return at_it + several >= LEAST_WRITTEN
 
-    def _doubted(self, read: Reading, first: str, doubt: float) -> Iterator[Told]:
+    def _doubted(self, read: FilledIn, first: str, doubt: float) -> Iterator[Told]:
         """The stories of a reading that begin at a place, with a doubt of how it was read."""
         for story in self._of(read, first):
             more = -IN_DOUBT * (first != WHOLE) if self._shows(story) else doubt
@@ -219,11 +219,11 @@ class Stories:
         """Whether a wrong value that was found at the first place is written, not only blanks."""
         return any(name in self.entries for name in story.turns[0].values)
 
-    def _of(self, reading: Reading, first: str | None = None) -> Iterable[Story]:
+    def _of(self, reading: FilledIn, first: str | None = None) -> Iterable[Story]:
         search = self._search(reading)
         stories = search.stories(first)
         self.stopped = self.stopped or search.stopped
         return stories
 
-    def _search(self, reading: Reading) -> Search:
+    def _search(self, reading: FilledIn) -> Search:
         return Search(self.problem, reading.bodies, reading.entries, reading.wrong, self.explained)

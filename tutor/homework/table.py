@@ -13,7 +13,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from tutor.homework.work import BLANK, Refused
+from tutor.homework.work import BLANK, LeftOut
 from tutor.judge import Judge, judge_of
 from tutor.model import Problem
 from tutor.notation import Unreadable, read_line, value_of
@@ -43,7 +43,7 @@ class Pasted:
     """What a table gave: `work` as `review` takes it, and the rows that could not be read."""
 
     work: dict[str, dict[str, str]]
-    refused: tuple[Refused, ...] = ()
+    refused: tuple[LeftOut, ...] = ()
 
 
 def cells_apart(text: str) -> str:
@@ -69,14 +69,14 @@ def read_table(problem: Problem, text: str) -> Pasted:
     work: dict[str, dict[str, str]] = {"reactions": {}, "forces": {}}
     if len(text) > MOST_CHARACTERS:
         message = f"This is longer than {MOST_CHARACTERS} characters; paste the table alone."
-        return Pasted(work, (Refused("table", text[:40], message),))
-    refused: list[Refused] = []
+        return Pasted(work, (LeftOut("table", text[:40], message),))
+    refused: list[LeftOut] = []
     rows = [row for row in text.splitlines() if row.strip()]
     rows[:1] = [row.removeprefix(BYTE_ORDER_MARK) for row in rows[:1]]
     sign = decimal_sign(text) or usual_sign(problem)
     for number, row in enumerate(rows[:MOST_ROWS], start=1):
         read = read_row(desk, row, sign, f"Row {number}")
-        if isinstance(read, Refused):
+        if isinstance(read, LeftOut):
             if read.name or _NUMBER.search(row) or number > 1:
                 refused.append(replace(read, name=read.name or f"row {number}"))
             continue
@@ -86,21 +86,21 @@ def read_table(problem: Problem, text: str) -> Pasted:
         part = work["reactions" if name in desk.problem.reaction else "forces"]
         if name in part:
             message = f"Row {number}: {name} stands in the table twice; the first value is taken."
-            refused.append(Refused(name, _shown(row), message))
+            refused.append(LeftOut(name, _shown(row), message))
         else:
             part[name] = value
     if len(rows) > MOST_ROWS:
         message = f"Only the first {MOST_ROWS} rows were read."
-        refused.append(Refused("table", "", message))
+        refused.append(LeftOut("table", "", message))
     return Pasted(work, tuple(refused))
 
 
-def read_row(desk: Judge, row: str, sign: DecimalSign, where: str) -> tuple[str, str] | Refused:
+def read_row(desk: Judge, row: str, sign: DecimalSign, where: str) -> tuple[str, str] | LeftOut:
     """The unknown and the value in one row, the value "" where it is blank.
 
     What is refused has no name where the row names no unknown; `where` begins the sentence.
     """
-    best: Refused | None = None
+    best: LeftOut | None = None
     for cells in _cuts(row):
         meant = desk.names.meant(plain(_bare(cells[0]))[:80]) if cells else ()
         if len(meant) != 1:
@@ -112,11 +112,11 @@ def read_row(desk: Judge, row: str, sign: DecimalSign, where: str) -> tuple[str,
         reading = value_of(read_line(value, desk.names), reaction="_" in meant[0])
         if not isinstance(reading, Unreadable):
             return meant[0], value
-        best = best or Refused(
+        best = best or LeftOut(
             meant[0], _shown(row), f"{where}: {reading.message}", reading, f"{where}: "
         )
     message = f"{where} does not begin with the name of a member or a reaction."
-    return best or Refused("", _shown(row), message)
+    return best or LeftOut("", _shown(row), message)
 
 
 def decimal_sign(text: str) -> DecimalSign:

@@ -6,7 +6,7 @@ from collections.abc import Collection, Sequence
 
 from tutor.homework.account import Account
 from tutor.homework.findings import Finding, Sure
-from tutor.homework.lines import Judged
+from tutor.homework.lines import LineVerdict
 from tutor.homework.slips import stands_in
 from tutor.judge import M, Value
 from tutor.model import Problem
@@ -51,7 +51,7 @@ def _touches(problem: Problem, wrong: Collection[str], account: Account, name: s
     return stands_in(problem, about, name)
 
 
-def line_account(judged: Judged) -> Account:
+def line_account(judged: LineVerdict) -> Account:
     """What a wrong line shows, as an account of its place."""
     about, mistake = judged.line.about, judged.verdict.mistakes[0]
     if judged.verdict.stands and mistake.force is not None:
@@ -59,7 +59,7 @@ def line_account(judged: Judged) -> Account:
     return Account(str(judged.place), mistake, about, 0.0)
 
 
-def finding_of(judged: Judged) -> Finding:
+def finding_of(judged: LineVerdict) -> Finding:
     """What is said of a line."""
     verdict, name = judged.verdict, judged.line.index
     if verdict.kind == "right":

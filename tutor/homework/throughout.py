@@ -15,7 +15,7 @@ from tutor.homework.findings import Finding
 from tutor.homework.half_mended import Was
 from tutor.homework.misdrawn import misdrawn
 from tutor.homework.outcome import (
-    Outcome,
+    ReviewOutcome,
     of_beliefs,
     of_half_mended,
     of_half_uniform,
@@ -73,7 +73,7 @@ class Throughout:
         self.stories.stopped = True
         return True
 
-    def of_uniform(self) -> Outcome | None:
+    def of_uniform(self) -> ReviewOutcome | None:
         """What one factor or one turned sign explains."""
         alike = self._uniform(self.entries)
         if alike is None:
@@ -90,7 +90,7 @@ class Throughout:
     def _uniform(self, entries: Mapping[str, Entry]) -> Uniform | None:
         return uniform(self.problem, self.handed_in, entries, self.true, self.wrong)
 
-    def of_beliefs(self, pairs: Sequence[Told]) -> Outcome | None:
+    def of_beliefs(self, pairs: Sequence[Told]) -> ReviewOutcome | None:
         """What one belief explains, where nothing cheaper does: on the page, or before it was mended."""
         cost = pairs[0][0].cost if pairs else math.inf
         found = self.beliefs(cost + RIVAL)
@@ -115,7 +115,7 @@ class Throughout:
             default=None,
         )
 
-    def _half_uniform(self) -> Outcome | None:
+    def _half_uniform(self) -> ReviewOutcome | None:
         """The same of a page that was wrong in one way, and is so still but for one joint."""
         least = 1e-9
         right = [
@@ -130,12 +130,12 @@ class Throughout:
             return None
         return self._half_alike(Was(self.handed_in, self.entries, self.wrong, tuple(right)))
 
-    def _half_alike(self, was: Was) -> Outcome | None:
+    def _half_alike(self, was: Was) -> ReviewOutcome | None:
         left = {name: entry for name, entry in self.entries.items() if name not in was.mended}
         alike = self._uniform(left)
         return None if alike is None else of_half_uniform(alike, was, self.wrong)
 
-    def of_half_mended(self, was: Was) -> Outcome | None:
+    def of_half_mended(self, was: Was) -> ReviewOutcome | None:
         """What ran through the page at the last check, where it still does through what is left of it."""
         if self._too_large():
             return None
@@ -151,7 +151,7 @@ class Throughout:
             return None
         return of_half_mended(self.problem, found[0], was, self.order)
 
-    def of_drawing(self, pairs: Sequence[Told]) -> Outcome | None:
+    def of_drawing(self, pairs: Sequence[Told]) -> ReviewOutcome | None:
         """What another truss explains, where no slip explains it well."""
         if pairs and pairs[0][0].cost < NOT_WELL:
             return None
@@ -159,4 +159,4 @@ class Throughout:
         if other is None:
             return None
         findings = {name: Finding(name, "wrong", None, "unclear") for name in self.wrong}
-        return Outcome((other.joint,), (), findings, clear=False, note=other.said)
+        return ReviewOutcome((other.joint,), (), findings, clear=False, note=other.said)

@@ -21,7 +21,7 @@ from tutor.homework.paper import Paper
 from tutor.homework.several import PARTING, several
 from tutor.homework.table import DecimalSign, decimal_sign, joined, read_row, usual_sign
 from tutor.homework.unheaded import equation_meant, likeliest, values_in_line, with_heading
-from tutor.homework.work import BLANK, Refused, read_entry
+from tutor.homework.work import BLANK, LeftOut, read_entry
 from tutor.judge import Equation, in_words, judge_of
 from tutor.judge.headings import headed
 from tutor.judge.known_values import KnownValues
@@ -62,7 +62,7 @@ def _placed(page: Page, text: str, written: Written) -> Written:
     return replace(written, refused=tuple(_counted(refused, line) for refused in written.refused))
 
 
-def _counted(refused: Refused, line: Line | Unreadable) -> Refused:
+def _counted(refused: LeftOut, line: Line | Unreadable) -> LeftOut:
     """A complaint about a piece of a line with the column that the same one has in the whole line."""
     piece = refused.complaint
     if piece is None or not piece.placed:
@@ -151,7 +151,7 @@ def _values(page: Page, bare: str, text: str) -> Written | None:
         texts[i] = texts[i] if texts[i].strip() else texts[i + 1]  # A_y = C_y = 6
     paper = page.paper
     noted: list[str] = []
-    refused: list[Refused] = []
+    refused: list[LeftOut] = []
     for each, text_of in zip(found, texts, strict=True):
         value = text_of.strip(PARTING).removesuffix(" and").strip(PARTING)
         written = _value(replace(page, paper=paper), each[1], value)
@@ -179,13 +179,13 @@ def _several(page: Page, bare: str, text: str) -> Written | None:
     if len(found.pieces) < 2:
         return None
     rows = [read_row(page.desk, f"{name} {value}", page.sign, name) for name, value in found.pieces]
-    if not found.parted and any(isinstance(row, Refused) for row in rows):
+    if not found.parted and any(isinstance(row, LeftOut) for row in rows):
         return None
     paper = page.paper
     noted: list[str] = []
-    refused: list[Refused] = []
+    refused: list[LeftOut] = []
     for row in rows:
-        if isinstance(row, Refused):
+        if isinstance(row, LeftOut):
             refused.append(row)
             continue
         written = _value(replace(page, paper=paper), *row)
@@ -199,7 +199,7 @@ def _row(page: Page, bare: str, text: str) -> Written | None:
     if "=" in bare:
         return None
     read = read_row(page.desk, text, page.sign, "This row")
-    if not isinstance(read, Refused):
+    if not isinstance(read, LeftOut):
         return _value(page, *read)
     if read.name:
         return Written(page.paper, (), (read,))
@@ -259,7 +259,7 @@ def _value(page: Page, name: str, value: str) -> Written:
     if value.lower() in BLANK:
         return page.noted(page.paper.with_value(unknown, ""), f"{unknown} not done")
     read = read_entry(page.desk, unknown, value, KnownValues(dict(page.paper.senses), {}))
-    if isinstance(read, Refused):
+    if isinstance(read, LeftOut):
         return Written(page.paper, (), (read.led(f"{unknown}: "),))
     before = f", in the place of {old}" if old not in (None, value) else ""
     return page.noted(

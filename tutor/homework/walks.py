@@ -13,7 +13,7 @@ from dataclasses import replace
 from random import Random
 
 from tutor.homework.places import Story
-from tutor.homework.reading import Reading
+from tutor.homework.reading import FilledIn
 from tutor.homework.sheet import WHOLE, Bodies
 
 MOST = 96
@@ -88,7 +88,9 @@ class _Ground:
         return touched
 
 
-def weighed(pairs: Sequence[tuple[Story, Reading]], bodies: Bodies) -> list[tuple[Story, Reading]]:
+def weighed(
+    pairs: Sequence[tuple[Story, FilledIn]], bodies: Bodies
+) -> list[tuple[Story, FilledIn]]:
     """The stories again, cheapest first, those at the head of them dearer the fewer walks leave them."""
     near = [pair for pair in pairs if pair[0].cost <= pairs[0][0].cost + NEAR]
     if len({story.first for story, _ in near}) < 2 or len(bodies) > MOST_BODIES:
@@ -102,13 +104,13 @@ def weighed(pairs: Sequence[tuple[Story, Reading]], bodies: Bodies) -> list[tupl
     return sorted((*told, *pairs[len(near) :]), key=lambda pair: pair[0].cost)
 
 
-def _likelihood(story: Story, read: Reading, among: Sequence[Walk]) -> float:
+def _likelihood(story: Story, read: FilledIn, among: Sequence[Walk]) -> float:
     """The logarithm of the share of walks in which the story could have come about, never of none."""
     count = sum(_comes_of(story, read, walk) for walk in among)
     return math.log((count + 0.5) / (len(among) + 0.5))
 
 
-def _comes_of(story: Story, read: Reading, walk: Walk) -> bool:
+def _comes_of(story: Story, read: FilledIn, walk: Walk) -> bool:
     """Whether each turn finds its own wrong values in a walk, and all other steps of it are sound."""
     turns = {turn.place: set(turn.values) for turn in story.turns}
     wrong = set(read.wrong)

@@ -10,7 +10,7 @@ from tutor.homework.page import EnteredTwice, Written
 from tutor.homework.paper import Paper
 from tutor.homework.table import BYTE_ORDER_MARK, decimal_sign, usual_sign
 from tutor.homework.typed import write_line
-from tutor.homework.work import Refused
+from tutor.homework.work import LeftOut
 from tutor.judge import judge_of
 from tutor.model import Problem
 
@@ -29,7 +29,7 @@ def read_paper(problem: Problem, text: str) -> Written:
     aside: list[str] = []
     if len(text) > MOST_CHARACTERS or text.count("\n") > MOST_LINES:
         message = f"A file of work has {MOST_LINES} lines at most; is it another file?"
-        return Written(paper, (), (Refused("line 1", "", message, line=1),))
+        return Written(paper, (), (LeftOut("line 1", "", message, line=1),))
     sign = decimal_sign(text) or usual_sign(problem)
     lines = listed_with_dashes(text.removeprefix(BYTE_ORDER_MARK).splitlines())
     lines = mended(judge_of(problem), lines)

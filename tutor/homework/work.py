@@ -44,7 +44,7 @@ class Entry:
 
 
 @dataclass(frozen=True)
-class Line:
+class WorkLine:
     """One line of the student's: its place in the list, the equation it is meant to be, the text."""
 
     index: int
@@ -53,7 +53,7 @@ class Line:
 
 
 @dataclass(frozen=True)
-class Refused:
+class LeftOut:
     """Something that was left out: which entry ("AB", "line 2", "order") and why, in a sentence.
 
     `complaint` is what the notation says of it, where that is why; `lead` is what the sentence has
@@ -67,7 +67,7 @@ class Refused:
     lead: str = ""
     line: int | None = None
 
-    def led(self, lead: str) -> Refused:
+    def led(self, lead: str) -> LeftOut:
         """The same with words before its sentence."""
         return replace(self, message=f"{lead}{self.message}", lead=f"{lead}{self.lead}")
 
@@ -80,10 +80,10 @@ class Work:
     """
 
     entries: Mapping[str, Entry] = field(default_factory=dict)
-    lines: tuple[Line, ...] = ()
+    lines: tuple[WorkLine, ...] = ()
     given: KnownValues = field(default_factory=lambda: KnownValues({}, {}))
     order: tuple[str, ...] = ()
-    refused: tuple[Refused, ...] = ()
+    refused: tuple[LeftOut, ...] = ()
     letters: Mapping[str, float] = field(default_factory=dict)
 
     def own(self, without: Iterable[str] = ()) -> KnownValues:
@@ -99,11 +99,11 @@ class Work:
 
 def read_work(desk: Judge, work: object) -> Work:
     """The homework in `work`, a mapping as the contract of `review` describes it."""
-    refused: list[Refused] = []
+    refused: list[LeftOut] = []
     if not isinstance(work, Mapping):
         message = "The work is not a table of reactions, forces, lines, senses and order."
-        return Work(refused=(Refused("work", _shown(work), message),))
-    refused += [Refused(_shown(key), "", NO_PART) for key in work if key not in PARTS]
+        return Work(refused=(LeftOut("work", _shown(work), message),))
+    refused += [LeftOut(_shown(key), "", NO_PART) for key in work if key not in PARTS]
     given = KnownValues(_senses(desk.problem, work.get("senses"), refused), {})
     lines = tuple(_lines(desk.problem, work.get("lines"), refused))
     letters = _letters(desk, work.get("letters"), lines, refused)
@@ -117,7 +117,7 @@ def read_work(desk: Judge, work: object) -> Work:
 
 
 def _letters(
-    desk: Judge, table: object, lines: Iterable[Line], refused: list[Refused]
+    desk: Judge, table: object, lines: Iterable[WorkLine], refused: list[LeftOut]
 ) -> dict[str, float]:
     """The letters given, and those that the lines give a size."""
     found: dict[str, float] = {}
@@ -125,32 +125,32 @@ def _letters(
         if is_bounded(size):
             found[str(name)] = float(size)
         else:
-            refused.append(Refused(_shown(name), _shown(size), "A letter stands for a number."))
+            refused.append(LeftOut(_shown(name), _shown(size), "A letter stands for a number."))
     for line in lines:
         found |= read_letters(line.text, desk.names, found)
     return found
 
 
-def _pairs(part: str, table: object, refused: list[Refused]) -> Iterable[tuple[Any, Any]]:
+def _pairs(part: str, table: object, refused: list[LeftOut]) -> Iterable[tuple[Any, Any]]:
     if table is None:
         return ()
     if not isinstance(table, Mapping):
-        refused.append(Refused(part, _shown(table), f"The {part} are not a table of names."))
+        refused.append(LeftOut(part, _shown(table), f"The {part} are not a table of names."))
         return ()
     return table.items()
 
 
-def _senses(problem: Problem, table: object, refused: list[Refused]) -> dict[str, str]:
+def _senses(problem: Problem, table: object, refused: list[LeftOut]) -> dict[str, str]:
     drawn: dict[str, str] = {}
     for name, sense in _pairs("senses", table, refused):
         try:
             unknown = _called(problem, name)
         except UnknownNameError as error:
-            refused.append(Refused(_shown(name), _shown(sense), _sentence(error)))
+            refused.append(LeftOut(_shown(name), _shown(sense), _sentence(error)))
             continue
         if sense not in senses_for(problem, unknown):
             ways = " or ".join(senses_for(problem, unknown))
-            refused.append(Refused(unknown, _shown(sense), f"A sense of {unknown} is {ways}."))
+            refused.append(LeftOut(unknown, _shown(sense), f"A sense of {unknown} is {ways}."))
         else:
             drawn[unknown] = str(sense)
     return drawn
@@ -171,7 +171,7 @@ def _take(
     name: object,
     value: object,
     entries: dict[str, Entry],
-    refused: list[Refused],
+    refused: list[LeftOut],
 ) -> None:
     """Put one value among the `entries`, or say why not; a blank one is not done."""
     if value is None or (isinstance(value, str) and value.strip().lower() in BLANK):
@@ -179,11 +179,11 @@ def _take(
     try:
         unknown = _called(desk.problem, name)
     except UnknownNameError as error:
-        refused.append(Refused(_shown(name), _shown(value), _sentence(error)))
+        refused.append(LeftOut(_shown(name), _shown(value), _sentence(error)))
         return
     if unknown in entries:
         message = f"{unknown} stands in the homework twice; the first value is taken."
-        refused.append(Refused(unknown, _shown(value), message))
+        refused.append(LeftOut(unknown, _shown(value), message))
     else:
         read = read_entry(desk, unknown, value, given)
         if isinstance(read, Entry):
@@ -192,10 +192,10 @@ def _take(
             refused.append(read)
 
 
-def read_entry(desk: Judge, unknown: str, value: object, given: KnownValues) -> Entry | Refused:
+def read_entry(desk: Judge, unknown: str, value: object, given: KnownValues) -> Entry | LeftOut:
     """The value of `unknown` in the positive sense; a plain number is read in the sense drawn."""
     if isinstance(value, bool) or not isinstance(value, (Real, Decimal, str)):
-        return Refused(
+        return LeftOut(
             unknown, _shown(value), "This is no value; write a number like 7.5 or 7.5 C."
         )
     sign = given.sign(unknown)
@@ -205,21 +205,21 @@ def read_entry(desk: Judge, unknown: str, value: object, given: KnownValues) -> 
         except (OverflowError, ValueError):
             number = math.inf
         if not math.isfinite(number) or abs(number) > 1e12:
-            return Refused(unknown, _shown(value), "This is no number that a force can have.")
+            return LeftOut(unknown, _shown(value), "This is no number that a force can have.")
         return Entry(unknown, sign * number + 0.0, _radius(number, repr(number)), _shown(value))
     reading = value_of(desk.read(value.strip()), reaction="_" in unknown)
     if isinstance(reading, Unreadable):
-        return Refused(unknown, _shown(value), reading.message, reading)
+        return LeftOut(unknown, _shown(value), reading.message, reading)
     if reading.name is not None and reading.name != unknown:
-        return Refused(unknown, _shown(value), f"This is a value of {reading.name}.")
+        return LeftOut(unknown, _shown(value), f"This is a value of {reading.name}.")
     if (reading.letter and unknown not in desk.problem.member) or (
         reading.sense and reading.sense not in senses_for(desk.problem, unknown)
     ):
         example = "T or C" if unknown in desk.problem.member else "a sign or a direction"
-        return Refused(unknown, _shown(value), f"{unknown} is written with {example}.")
+        return LeftOut(unknown, _shown(value), f"{unknown} is written with {example}.")
     if reading.letter == "T" and reading.value < 0:
         message = "A minus and a T contradict each other; write the size with T or C."
-        return Refused(unknown, _shown(value), message)
+        return LeftOut(unknown, _shown(value), message)
     own = signed(desk.problem, unknown, reading.value, reading.letter, reading.sense, sign)
     lettered = reading.letter is not None or reading.sense is not None
     radius = max(reading.radius, half_step(own, LEAST_FIGURES))
@@ -239,11 +239,11 @@ def half_step(number: float, figures: int) -> float:
     return 0.5 * 10.0 ** (math.floor(math.log10(abs(number))) - figures + 1)
 
 
-def _lines(problem: Problem, lines: object, refused: list[Refused]) -> Iterable[Line]:
+def _lines(problem: Problem, lines: object, refused: list[LeftOut]) -> Iterable[WorkLine]:
     if lines is None:
         return
     if isinstance(lines, (str, bytes, Mapping)) or not isinstance(lines, Iterable):
-        refused.append(Refused("lines", _shown(lines), "The lines are not a list of pairs."))
+        refused.append(LeftOut("lines", _shown(lines), "The lines are not a list of pairs."))
         return
     for index, pair in enumerate(islice(lines, MOST_LINES)):
         try:
@@ -252,26 +252,26 @@ def _lines(problem: Problem, lines: object, refused: list[Refused]) -> Iterable[
             about, text = None, None
         if not isinstance(text, str) or not is_asked(about):
             message = "A line is a pair of an equation such as Fx(joint='C') and its text."
-            refused.append(Refused(f"line {index + 1}", _shown(pair), message))
+            refused.append(LeftOut(f"line {index + 1}", _shown(pair), message))
             continue
         try:
-            yield Line(index, about_called(problem, about), text)
+            yield WorkLine(index, about_called(problem, about), text)
         except UnknownNameError as error:
-            refused.append(Refused(f"line {index + 1}", _shown(pair), _sentence(error)))
+            refused.append(LeftOut(f"line {index + 1}", _shown(pair), _sentence(error)))
 
 
-def _order(problem: Problem, order: object, refused: list[Refused]) -> Iterable[str]:
+def _order(problem: Problem, order: object, refused: list[LeftOut]) -> Iterable[str]:
     if order is None:
         return
     if isinstance(order, (bytes, Mapping)) or not isinstance(order, Iterable):
-        refused.append(Refused("order", _shown(order), "The order is not a list of joints."))
+        refused.append(LeftOut("order", _shown(order), "The order is not a list of joints."))
         return
     seen: set[str] = set()
     for name in islice(order, MOST_LINES):
         try:
             joint = name if name == "whole" else joint_called(problem, name)
         except UnknownNameError as error:
-            refused.append(Refused("order", _shown(name), _sentence(error)))
+            refused.append(LeftOut("order", _shown(name), _sentence(error)))
             continue
         if joint not in seen:
             seen.add(joint)

@@ -19,7 +19,7 @@ from tutor.judge.worked import (
     value_alone,
     value_ended,
 )
-from tutor.judge.worked_out import UNSHOWN, Worked, worked_out
+from tutor.judge.worked_out import UNSHOWN, WorkedOut, worked_out
 from tutor.judge.working import shows_working, slip_in_working
 from tutor.notation import Line, Step, ValueReading
 from tutor.notation.unreadable import Broken
@@ -92,7 +92,7 @@ def judge_value_of(
     about: Value,
     reading: ValueReading,
     lines: Sequence[TypedEquation],
-    worked: Worked = UNSHOWN,
+    worked: WorkedOut = UNSHOWN,
 ) -> Verdict:
     true = desk.values()[about.unknown]
     return judge_value(desk.problem, about, reading, desk.own, true, lines, desk.radians, worked)

@@ -19,7 +19,7 @@ from tutor.judge.same import are_same
 from tutor.judge.typed import TypedEquation
 from tutor.judge.value_words import LENGTHS_MIXED, MOVED, UNIT_SAID, WAY_SAID, WORDS
 from tutor.judge.verdict import Mistake
-from tutor.judge.worked_out import UNSHOWN, Worked
+from tutor.judge.worked_out import UNSHOWN, WorkedOut
 from tutor.model import Problem
 from tutor.notation import ValueReading
 from tutor.notation.units import NEWTONS, unit_meaning
@@ -45,7 +45,7 @@ class WrongValue:
     near: Near
     lines: Sequence[TypedEquation] = ()
     radians: Callable[[], Sequence[TypedEquation]] = tuple
-    worked: Worked = UNSHOWN
+    worked: WorkedOut = UNSHOWN
 
 
 def value_mistake(
@@ -58,7 +58,7 @@ def value_mistake(
     near: Near,
     lines: Sequence[TypedEquation] = (),
     radians: Callable[[], Sequence[TypedEquation]] = tuple,
-    worked: Worked = UNSHOWN,
+    worked: WorkedOut = UNSHOWN,
 ) -> Mistake:
     """The most plausible mistake; `arithmetic` where nothing else explains the value."""
     wrong = WrongValue(problem, unknown, reading, own, value, right, near, lines, radians, worked)

@@ -22,7 +22,7 @@ from tutor.judge.same import NEAR
 from tutor.judge.typed import TypedEquation
 from tutor.judge.value_mistakes import value_mistake
 from tutor.judge.verdict import Remark, Verdict
-from tutor.judge.worked_out import UNSHOWN, Worked
+from tutor.judge.worked_out import UNSHOWN, WorkedOut
 from tutor.model import Problem
 from tutor.notation import ValueReading
 
@@ -37,7 +37,7 @@ def judge_value(
     true: float,
     lines: Sequence[TypedEquation] = (),
     radians: Callable[[], Sequence[TypedEquation]] = tuple,
-    worked: Worked = UNSHOWN,
+    worked: WorkedOut = UNSHOWN,
 ) -> Verdict:
     """The verdict on one value; `true` is the exact answer in the positive sense.
 

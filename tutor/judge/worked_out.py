@@ -11,22 +11,22 @@ from tutor.notation.tree import Binary, Node, children
 from tutor.notation.unreadable import Broken
 
 
-class Worked(NamedTuple):
+class WorkedOut(NamedTuple):
     """Whether a value was worked out by a division, and from which numbers added up."""
 
     divided: bool = False
     numbers: tuple[float, ...] = ()
 
 
-UNSHOWN = Worked()
+UNSHOWN = WorkedOut()
 
 
-def worked_out(step: Step) -> Worked:
+def worked_out(step: Step) -> WorkedOut:
     """How the value of a statement was worked out in it."""
     sides = [side for side in step.sides if side.numeric]
     sums = (_added_up(step, side) for side in sides)
     numbers = next((each for each in sums if len(each) > 1), ())
-    return Worked(any(_divided(side.node) for side in sides), numbers)
+    return WorkedOut(any(_divided(side.node) for side in sides), numbers)
 
 
 def _added_up(step: Step, side: Side) -> tuple[float, ...]:

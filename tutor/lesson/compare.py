@@ -20,7 +20,7 @@ MOST_REFUSED = 20
 
 
 @dataclass(frozen=True)
-class Judged:
+class EventTaken:
     """An event as it was taken: where the lesson was before and after it, and its outcome."""
 
     event: Event
@@ -51,14 +51,14 @@ def right_after_all(text: str) -> str:
     )
 
 
-def differing(lesson: Lesson, judged: Sequence[Judged]) -> list[Differing]:
+def differing(lesson: Lesson, judged: Sequence[EventTaken]) -> list[Differing]:
     """What today's judge says otherwise, in the order in which it was done."""
     refused = [each for each in judged if _is_refused(lesson, each)][-MOST_REFUSED:]
     asked = [each for each in judged if _stands(lesson.state, each) or each in refused]
     return list(_differing(lesson, asked))
 
 
-def _differing(lesson: Lesson, asked: Iterable[Judged]) -> Iterable[Differing]:
+def _differing(lesson: Lesson, asked: Iterable[EventTaken]) -> Iterable[Differing]:
     for each in asked:
         try:
             after, reply = step_once(each.before, each.event, lesson.desk)
@@ -72,13 +72,13 @@ def _differing(lesson: Lesson, asked: Iterable[Judged]) -> Iterable[Differing]:
             yield Differing(text, right_after_all(text))
 
 
-def _words_of(each: Judged) -> str:
+def _words_of(each: EventTaken) -> str:
     """What was typed, or which forces were stated or brought along."""
     brought = (r for r in each.after.results if r not in each.before.results)
     return each.event.text("text") or ", ".join(f"{r.unknown} = {r.text}" for r in brought)
 
 
-def _stands(state: State, each: Judged) -> bool:
+def _stands(state: State, each: EventTaken) -> bool:
     """Whether an event added a line or a value that is still there."""
     return any(line in state.lines for line in each.after.lines[len(each.before.lines) :]) or any(
         result in state.results and result not in each.before.results
@@ -86,11 +86,11 @@ def _stands(state: State, each: Judged) -> bool:
     )
 
 
-def _is_refused(lesson: Lesson, each: Judged) -> bool:
+def _is_refused(lesson: Lesson, each: EventTaken) -> bool:
     return each.event.kind == "type" and not each.outcome.accepted and bool(each.outcome.verdict)
 
 
-def _has_all(after: State, each: Judged) -> bool:
+def _has_all(after: State, each: EventTaken) -> bool:
     """Whether today's judge adds the same lines and the same values."""
     lines = {(line.about, line.text) for line in after.lines}
     values = {result.unknown: result.value for result in after.results}

@@ -34,7 +34,7 @@ FREE_BODY = frozenset({"support", "sense", "turning"})
 
 
 @dataclass(frozen=True)
-class Refused:
+class RefusedToday:
     """A line that is refused today, and the equation it was written for."""
 
     about: Equation
@@ -49,7 +49,7 @@ class Older:
         self.lesson = lesson
         self.events = events
         self.differing: list[Differing] = []
-        self._refused: list[Refused] = []
+        self._refused: list[RefusedToday] = []
 
     @cached_property
     def _values(self) -> list[str | None]:
@@ -72,7 +72,7 @@ class Older:
             return self._close_after_all(event, before, reply)
         about = self._about(before)
         if about is not None and unknown is None:
-            self._refused.append(Refused(about, event.text("text"), reply.text))
+            self._refused.append(RefusedToday(about, event.text("text"), reply.text))
         return reply
 
     def _value_of(self, event: Event) -> str | None:
@@ -141,10 +141,10 @@ class Older:
         found = {*now.result, unknown}
         return now.step == "reactions" and all(r.name in found for r in now.problem.reactions)
 
-    def _lines_behind(self, unknown: str) -> list[Refused] | None:
+    def _lines_behind(self, unknown: str) -> list[RefusedToday] | None:
         """The fewest of the refused lines, the last ones first, that give this value; None for none."""
         state = self.lesson.state
-        taken: list[Refused] = []
+        taken: list[RefusedToday] = []
         if lines_giving(state, unknown):
             return []
         for each in reversed(self._refused):

@@ -13,7 +13,7 @@ from dataclasses import dataclass, field
 from typing import Any, NamedTuple
 
 from tutor.judge.version import judge_version
-from tutor.lesson.compare import Differing, Judged, differing
+from tutor.lesson.compare import Differing, EventTaken, differing
 from tutor.lesson.event import Event
 from tutor.lesson.lesson import Lesson
 from tutor.lesson.older import Older
@@ -68,7 +68,7 @@ def replay(
     found = Replay(Lesson(problem))
     version = judge_version(problem)
     kept, found.skipped = paired(records, version)
-    judged: list[Judged] = []
+    judged: list[EventTaken] = []
     fresh: list[dict[str, Any]] = []
     older = Older(found.lesson, [each.event for each in kept])
     for place, each in enumerate(kept):
@@ -80,7 +80,7 @@ def replay(
                 fault(unreadable)
             else:
                 if not each.seen and each.outcome.judge != version:
-                    judged.append(Judged(each.event, before, found.lesson.state, each.outcome))
+                    judged.append(EventTaken(each.event, before, found.lesson.state, each.outcome))
                 continue
         try:
             reply = older.take(place)

@@ -29,7 +29,7 @@ NOTHING = 1e-9
 
 
 @dataclass(frozen=True)
-class Part:
+class SumPart:
     """What one force adds to a sum with the student's value; `size` is that of the force."""
 
     value: float
@@ -69,7 +69,7 @@ def accounts_for(state: State, reading: Reading, about: Equation) -> bool:
     return False
 
 
-def shares_of(state: State, about: Equation) -> list[Part]:
+def shares_of(state: State, about: Equation) -> list[SumPart]:
     """What each force adds to an equation with the student's values, zeros left out."""
     parts = []
     for term in equation_of(state.problem, about).terms:
@@ -77,11 +77,11 @@ def shares_of(state: State, about: Equation) -> list[Part]:
         if term.coefficient == 0.0:
             continue
         if size is not None:
-            parts.append(Part(term.coefficient, 0.0, abs(size), load=True))
+            parts.append(SumPart(term.coefficient, 0.0, abs(size), load=True))
         else:
             result, coefficient = state.result[name], term.coefficient
             value = coefficient * state.signed(name)
-            parts.append(Part(value, abs(coefficient) * result.radius, abs(result.value)))
+            parts.append(SumPart(value, abs(coefficient) * result.radius, abs(result.value)))
     return [part for part in parts if part.value != 0.0]
 
 
@@ -126,7 +126,7 @@ def _sides(reading: Reading) -> Iterator[Sequence[Term]]:
         yield left
 
 
-def _scales(terms: Sequence[Term], parts: Sequence[Part]) -> Iterator[float]:
+def _scales(terms: Sequence[Term], parts: Sequence[SumPart]) -> Iterator[float]:
     yield 1.0
     yield -1.0
     first = next((term for term in terms if abs(term.value) > NOTHING), None)
@@ -148,7 +148,7 @@ class _Fits:
     sizes: tuple[float, ...]
     factors: tuple[Factors, ...]
 
-    def __call__(self, term: Term, group: Sequence[Part]) -> bool:
+    def __call__(self, term: Term, group: Sequence[SumPart]) -> bool:
         wanted = self.scale * sum(part.value for part in group)
         spread = abs(self.scale) * sum(abs(part.value) for part in group)
         slack = self.silent * spread + abs(self.scale) * sum(part.radius for part in group)
@@ -163,12 +163,12 @@ class _Fits:
         )
         return (turned and alike) or self._are_seen(term, group)
 
-    def is_of_another(self, term: Term, group: Sequence[Part]) -> bool:
+    def is_of_another(self, term: Term, group: Sequence[SumPart]) -> bool:
         """Whether a product shows the size of another force than those of the group."""
         factors = self.factors[self.reading.terms.index(term)]
         return factors.shows_another([part.size for part in group], self.sizes) is not None
 
-    def _are_seen(self, term: Term, group: Sequence[Part]) -> bool:
+    def _are_seen(self, term: Term, group: Sequence[SumPart]) -> bool:
         """Whether the size of each force stands among the numbers of a term."""
         numbers = _numbers(self.reading, term)
         return all(
@@ -176,7 +176,7 @@ class _Fits:
         )
 
 
-def _covers(terms: Sequence[Term], parts: Sequence[Part], fits: _Fits) -> bool:
+def _covers(terms: Sequence[Term], parts: Sequence[SumPart], fits: _Fits) -> bool:
     """Whether each term takes some of the parts so that none is left; a zero may take none."""
     if not terms:
         return not parts
@@ -188,7 +188,7 @@ def _covers(terms: Sequence[Term], parts: Sequence[Part], fits: _Fits) -> bool:
     return abs(term.value) <= NOTHING and _covers(rest, parts, fits)
 
 
-def _groups(term: Term, parts: Sequence[Part], fits: _Fits) -> Iterator[tuple[int, ...]]:
+def _groups(term: Term, parts: Sequence[SumPart], fits: _Fits) -> Iterator[tuple[int, ...]]:
     """The choices of parts that a term may stand for, single ones first; equal ones once."""
     seen = set()
     for count in range(1, min(MOST_TOGETHER, len(parts)) + 1):

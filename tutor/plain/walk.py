@@ -15,7 +15,7 @@ from tutor.deeds.deed import (
     Go,
     Guided,
     Lost,
-    Remark,
+    RemarksOn,
     Save,
     Show,
     Tell,
@@ -86,7 +86,7 @@ class Walk:
                 self.voice.say((f"Type the value of {unknown}, with T or C, or a direction.",))
             case Save(name=name):
                 self.voice.say(self._save(name))
-            case Remark(on=on):
+            case RemarksOn(on=on):
                 self.session.remarks = on
                 self._remarks(on)
                 self.voice.say(("Remarks are on." if on else "Remarks are off.",))

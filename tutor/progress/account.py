@@ -22,7 +22,7 @@ SOME = 0.25
 
 
 @dataclass(frozen=True)
-class Answer:
+class FirstAnswer:
     """One first answer: its place and text, whether it was right, when, and of which skills it is
     evidence. `made` are the mistakes named in it."""
 
@@ -49,7 +49,7 @@ class LessonAccount:
     step: str
     stage: StageName
     told: int
-    answers: tuple[Answer, ...]
+    answers: tuple[FirstAnswer, ...]
     walk: str = ""
 
     @property
@@ -70,7 +70,7 @@ class LessonAccount:
 def account_of(state: State) -> LessonAccount:
     """The account of a lesson as it stands."""
     answers = tuple(
-        Answer(
+        FirstAnswer(
             each.place,
             each.text[:MOST_TEXT],
             each.verdict == "right",
@@ -126,7 +126,7 @@ def from_record(record: Mapping[str, Any]) -> LessonAccount:
     try:
         codes = [str(code) for code in record["codes"]]
         answers = tuple(
-            Answer(
+            FirstAnswer(
                 str(place),
                 str(text),
                 bool(right),

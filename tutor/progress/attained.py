@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from tutor.model import Problem
-from tutor.progress.account import Answer, LessonAccount
+from tutor.progress.account import FirstAnswer, LessonAccount
 from tutor.progress.kept import Summaries, Summary
 from tutor.progress.kinds import is_topic, kind_of, kind_of_problem
 from tutor.progress.stages import ALONE, Past, StageName, next_stage, offered
@@ -19,7 +19,7 @@ MOST_TRACED = 200
 
 
 @dataclass(frozen=True)
-class Worked:
+class WorkedLesson:
     """One lesson: the key, kind and title of its problem, when it was last worked on, its account, and
     the name of its file."""
 
@@ -35,10 +35,10 @@ class Worked:
 class Attained:
     """The lessons of a student in the order in which they were last worked on."""
 
-    worked: tuple[Worked, ...] = ()
+    worked: tuple[WorkedLesson, ...] = ()
 
     @cached_property
-    def answers(self) -> tuple[tuple[Worked, Answer], ...]:
+    def answers(self) -> tuple[tuple[WorkedLesson, FirstAnswer], ...]:
         """Every first answer with the lesson it is from, in the order of time."""
         each = [(worked, answer) for worked in self.worked for answer in worked.account.answers]
         return tuple(sorted(each, key=lambda pair: pair[1].time))
@@ -91,9 +91,9 @@ def attained_by(found: Iterable[Summary]) -> Attained:
     return Attained(tuple(_worked(found)))
 
 
-def _worked(found: Iterable[Summary]) -> Sequence[Worked]:
+def _worked(found: Iterable[Summary]) -> Sequence[WorkedLesson]:
     return [
-        Worked(
+        WorkedLesson(
             each.kept.problem,
             kind_of(each.kept.problem, each.account.walk),
             each.kept.title,

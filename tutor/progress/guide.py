@@ -12,7 +12,7 @@ from tutor.lesson.state import State
 from tutor.lesson.steps import STEP
 from tutor.model import Problem
 from tutor.progress.account import LessonAccount, account_of
-from tutor.progress.attained import MOST_TRACED, Attained, Worked, attained_by
+from tutor.progress.attained import MOST_TRACED, Attained, WorkedLesson, attained_by
 from tutor.progress.choosing import Candidate, Next, next_one
 from tutor.progress.kept import Summaries, Summary, account_in
 from tutor.progress.kinds import kind_of_problem
@@ -75,7 +75,7 @@ class Guide:
         """The same once a lesson, kept at `path`, stands at this state."""
         problem, account = state.problem, account_of(state)
         key, name = key_of(problem), "" if path is None else path.name
-        worked = Worked(
+        worked = WorkedLesson(
             key, kind_of_problem(problem), problem.title, state.last_time, account, name
         )
         others = [w for w in self.attained.worked if not name or w.name != name]

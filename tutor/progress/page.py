@@ -9,8 +9,8 @@ from typing import Literal
 from tutor.judge.called import called
 from tutor.lesson.place import Question, place_of
 from tutor.model.caution import CAUTION
-from tutor.progress.account import Answer
-from tutor.progress.attained import Attained, Worked
+from tutor.progress.account import FirstAnswer
+from tutor.progress.attained import Attained, WorkedLesson
 from tutor.progress.weakness import WEAK
 from tutor.skills import Mastery, skill_called
 from tutor.skills.places import place_in_words
@@ -39,7 +39,7 @@ HOW_JUDGED = (
 
 
 @dataclass(frozen=True)
-class Line:
+class AnswerLine:
     """One first answer by which a skill is judged: on which problem, where, what, with which mistakes."""
 
     right: bool
@@ -58,7 +58,7 @@ class Skilled:
     how: How
     answers: int
     right: int
-    lines: tuple[Line, ...]
+    lines: tuple[AnswerLine, ...]
 
 
 def how_it_stands(mastery: Mastery | None) -> How:
@@ -106,7 +106,9 @@ def _skilled(attained: Attained, skill: str, mastery: Mastery | None) -> Skilled
     )
 
 
-def _telling(answers: Sequence[tuple[Worked, Answer]]) -> Sequence[tuple[Worked, Answer]]:
+def _telling(
+    answers: Sequence[tuple[WorkedLesson, FirstAnswer]],
+) -> Sequence[tuple[WorkedLesson, FirstAnswer]]:
     """The latest answers, the last wrong one among them where there is one."""
     latest = list(answers[-MOST_LINES:])
     wrong = [pair for pair in answers if not pair[1].right]
@@ -115,10 +117,10 @@ def _telling(answers: Sequence[tuple[Worked, Answer]]) -> Sequence[tuple[Worked,
     return latest
 
 
-def _line(worked: Worked, answer: Answer) -> Line:
+def _line(worked: WorkedLesson, answer: FirstAnswer) -> AnswerLine:
     counted = place_of(answer.place) == Question("count")
     made = tuple(called("count" if counted else code) for code in answer.made)
-    return Line(answer.right, worked.title, place_in_words(answer.place), answer.text, made)
+    return AnswerLine(answer.right, worked.title, place_in_words(answer.place), answer.text, made)
 
 
 def page_lines(attained: Attained) -> Iterator[str]:
@@ -143,7 +145,7 @@ def _headed(each: Skilled) -> str:
     return f"{raised(each.how)}: {each.called}.{counted}"
 
 
-def _told(line: Line) -> str:
+def _told(line: AnswerLine) -> str:
     verdict = "right" if line.right else "wrong"
     text = f": {line.text}" if line.text else ""
     made = f" [{', '.join(line.made)}]" if line.made else ""

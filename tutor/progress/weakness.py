@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from tutor.judge import Equation, M
 from tutor.judge.called import CALLED, called
 from tutor.lesson.place import Place, place_of
-from tutor.progress.account import Answer
+from tutor.progress.account import FirstAnswer
 from tutor.skills import MASTERED, masteries, skill_called
 from tutor.skills.table import ASKED, STEP_CODES
 from tutor.text import listed, raised
@@ -57,7 +57,7 @@ def times(count: int) -> str:
 
 
 def weaknesses(
-    answers: Sequence[Answer], last: Sequence[Answer] | None = None
+    answers: Sequence[FirstAnswer], last: Sequence[FirstAnswer] | None = None
 ) -> tuple[Weakness, ...]:
     """What is lacking, the weakest first; a named mistake before the step it was made in.
 
@@ -98,7 +98,7 @@ def _rank(lacking: Weakness) -> tuple[bool, bool, float, int, str]:
     )
 
 
-def _asked(answers: Iterable[Answer], skill: str) -> tuple[str, ...]:
+def _asked(answers: Iterable[FirstAnswer], skill: str) -> tuple[str, ...]:
     """What the questions asked for that went wrong at a step, each in words; none where one of them is
     asked in few problems only."""
     wrong = {each.place for each in answers if not each.right and skill in each.skills}
@@ -106,7 +106,7 @@ def _asked(answers: Iterable[Answer], skill: str) -> tuple[str, ...]:
     return tuple(asked[place] for place in asked if place in wrong) if wrong <= asked.keys() else ()
 
 
-def _where(answers: Iterable[Answer], skill: str) -> str:
+def _where(answers: Iterable[FirstAnswer], skill: str) -> str:
     """In which kind of place a skill went wrong, where that was in one kind only."""
     places = {
         _kind(place_of(each.place)) for each in answers if not each.right and skill in each.skills

@@ -13,7 +13,7 @@ from textual.filter import LineFilter
 from textual.widgets import DataTable, Static
 
 from tutor.cohort import ClassReport
-from tutor.cohort.views import Row, View, views
+from tutor.cohort.views import View, ViewRow, views
 from tutor.model.caution import CAUTION
 from tutor.screens.clean import one_line
 from tutor.screens.column_widths import widths
@@ -52,7 +52,7 @@ class ClassApp(App[int]):
         self.column = -1
         self.turned = False
         self._filled_for = 0
-        self.rows: tuple[Row, ...] = ()
+        self.rows: tuple[ViewRow, ...] = ()
         self.gates: list[LineFilter] = [Harmless(), *([] if utf8 else [AsciiOnly()])]
         for each in THEMES.values():
             self.register_theme(each)

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from textual.content import Content
 
-from tutor.drafting import Row, Soundness, rows
+from tutor.drafting import PartRow, Soundness, rows
 from tutor.model import Problem
 from tutor.screens.clean import one_line
 from tutor.statics.words import unit_in_words
@@ -62,7 +62,7 @@ def counts(stands: Soundness, ascii_only: bool, held: bool) -> Content:
     return Content.assemble(visible(count), "\n", (f"{bad} it moves ", "bold"), visible(stands.how))
 
 
-def _section(heading: str, found: Sequence[Row], at: set[str], chosen: str | None) -> Content:
+def _section(heading: str, found: Sequence[PartRow], at: set[str], chosen: str | None) -> Content:
     lines: list[Content] = [Content.styled(heading, "bold underline")]
     if found[0].kind == "member":
         names = [f"{row.name}!" if row.name in at else row.name for row in found]

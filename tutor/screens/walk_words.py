@@ -16,7 +16,7 @@ from tutor.deeds.deed import (
     Go,
     Guided,
     Lost,
-    Remark,
+    RemarksOn,
     Save,
     Show,
     Tell,
@@ -102,7 +102,7 @@ def _take(walk: WalkScreen, text: str) -> None:
         case Save(name=name):
             walk.line.taken()
             walk_deeds.save(walk, name)
-        case Remark() | Guided() | Begin() | Go():
+        case RemarksOn() | Guided() | Begin() | Go():
             walk.line.taken()
             elsewhere(walk, deed)
 
@@ -113,10 +113,10 @@ def key_for_a_word(text: str, walk: WalkScreen) -> str:
     return "" if text.strip() in AXES else key_typed(text, walk.deeds())
 
 
-def elsewhere(walk: WalkScreen, deed: Remark | Guided | Begin | Go) -> None:
+def elsewhere(walk: WalkScreen, deed: RemarksOn | Guided | Begin | Go) -> None:
     """What is no answer and shows nothing: a choice for good, how the walk begins, and away from it."""
     match deed:
-        case Remark(on=on):
+        case RemarksOn(on=on):
             walk.post_message(walk.Wanted("remarks", on))
         case Guided(on=on):
             walk.post_message(walk.Wanted("guide", on))

@@ -17,11 +17,11 @@ from textual.widgets import Static
 
 from tutor.board import Board
 from tutor.drafting import (
-    Answer,
+    DraftAnswer,
     Entry,
     Join,
+    LineRefused,
     Put,
-    Refused,
     applied,
     fold,
     read,
@@ -156,7 +156,7 @@ class WorkbenchScreen(Screen[None]):
         """What is answered, below the drawing."""
         answer(self, "bench-said", text)
 
-    def answered(self, answer: Answer) -> None:
+    def answered(self, answer: DraftAnswer) -> None:
         """Show what came of a step."""
         self.took(answer.said)
 
@@ -195,8 +195,8 @@ class WorkbenchScreen(Screen[None]):
         """The picture goes along while a line is typed."""
         message.stop()
         text = message.text.strip()
-        entries = read(self.board.problem, text) if text else Refused("")
-        if isinstance(entries, Refused):
+        entries = read(self.board.problem, text) if text else LineRefused("")
+        if isinstance(entries, LineRefused):
             if self.preview is not None:
                 self.preview = None
                 self.show()

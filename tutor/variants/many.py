@@ -18,8 +18,8 @@ from tutor.statics.many_drawn import crossings
 from tutor.variants.conditions import AsWritten
 from tutor.variants.makes import picks_at
 from tutor.variants.mirror import mirrored
-from tutor.variants.outlines import Acting, Picks, Places
-from tutor.variants.sure import Case, Sure, all_sure, surely_met
+from tutor.variants.outlines import Acting, MovedPlaces, Picks
+from tutor.variants.sure import Sure, TrussForces, all_sure, surely_met
 
 MOST_MEMBERS = 120
 """Of larger trusses so few are solved in a second that they are looked at one by one."""
@@ -32,7 +32,7 @@ class Many:
         self._problem = problem
         self._vary = vary
         self._written = written
-        self._places = Places(problem, vary)
+        self._places = MovedPlaces(problem, vary)
         self._acting = Acting(problem, vary)
         names = problem.unknowns
         self._members = slice(len(problem.reactions), len(names))
@@ -112,7 +112,7 @@ class Many:
         pulled = [joint for joint, k, push in pushes if found.values[k] * push < 0]
         if any(joint not in self._written.pulling for joint in pulled):
             return False
-        case = Case(found, self._column, self._members, steps)
+        case = TrussForces(found, self._column, self._members, steps)
         answer: Sure = True
         for condition in self._vary.keep:
             met = surely_met(condition, case)

@@ -21,7 +21,7 @@ from tutor.variants.makes import joint_at, load_with, support_at
 Picks = tuple[int, ...]
 
 
-class Kept:
+class NumbersByPlace:
     """The numbers of a `[vary]` by their place in its choices."""
 
     def __init__(self, vary: Vary) -> None:
@@ -40,12 +40,12 @@ class Kept:
         return self._choices[column].values[picks[column]]
 
 
-class Places:
+class MovedPlaces:
     """What moves the joints and fixed points of a problem."""
 
     def __init__(self, problem: Problem, vary: Vary) -> None:
         self._problem = problem
-        self._kept = Kept(vary)
+        self._kept = NumbersByPlace(vary)
         self._moved = self._kept.columns("joints")
         self._factors = {part: column for (_, part), column in self._kept.columns("scale").items()}
         self._own = [(joint, self._concerned(joint.name)) for joint in problem.joints]
@@ -108,7 +108,7 @@ class Acting:
 
     def __init__(self, problem: Problem, vary: Vary) -> None:
         self._problem = problem
-        self._kept = Kept(vary)
+        self._kept = NumbersByPlace(vary)
         self._rows = {joint.name: 2 * k for k, joint in enumerate(problem.joints)}
         self._same = [0.0] * (2 * len(problem.joints))
         self._varying: list[Varying] = []

@@ -20,7 +20,7 @@ Steps = tuple[tuple[float, float], ...]
 
 
 @dataclass(frozen=True)
-class Case:
+class TrussForces:
     """The forces of a truss in the order of its unknowns: where each stands, and which are members.
 
     `steps` are the ways, across and up, from end to end of its members.
@@ -46,7 +46,7 @@ def all_sure(answers: Sequence[Sure]) -> Sure:
     return None if None in answers else True
 
 
-def surely_met(condition: Condition, case: Case) -> Sure:
+def surely_met(condition: Condition, case: TrussForces) -> Sure:
     """Whether the condition is met."""
     return SURELY[condition.kind](condition, case)
 
@@ -81,7 +81,7 @@ def _held(condition: Condition, size: float, doubt: float) -> Sure:
     return None
 
 
-def _nice(condition: Condition, case: Case) -> Sure:
+def _nice(condition: Condition, case: TrussForces) -> Sure:
     answer: Sure = True
     for step in case.steps:
         known = surely_known(step)
@@ -96,20 +96,20 @@ def _nice(condition: Condition, case: Case) -> Sure:
     return answer
 
 
-def _extreme(pick: Callable[[list[float]], float]) -> Callable[[Condition, Case], Sure]:
-    def check(condition: Condition, case: Case) -> Sure:
+def _extreme(pick: Callable[[list[float]], float]) -> Callable[[Condition, TrussForces], Sure]:
+    def check(condition: Condition, case: TrussForces) -> Sure:
         sizes = case.of_members()
         return not sizes or _held(condition, pick(sizes), case.forces.doubt)
 
     return check
 
 
-def _size(condition: Condition, case: Case) -> Sure:
+def _size(condition: Condition, case: TrussForces) -> Sure:
     size = case.size(condition.unknown)
     return _held(condition, size, case.forces.doubt if size else 0.0)
 
 
-def _sense(condition: Condition, case: Case) -> Sure:
+def _sense(condition: Condition, case: TrussForces) -> Sure:
     force = case.forces.values[case.column[condition.unknown]]
     return {
         "tension": force > 0,
@@ -119,7 +119,7 @@ def _sense(condition: Condition, case: Case) -> Sure:
     }[condition.kind]
 
 
-SURELY: Mapping[Kind, Callable[[Condition, Case], Sure]] = {
+SURELY: Mapping[Kind, Callable[[Condition, TrussForces], Sure]] = {
     "nice": _nice,
     "largest": _extreme(max),
     "smallest": _extreme(min),
