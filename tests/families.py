@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from tutor.model import Joint, Load, Member, Problem, Support
 from tutor.notation import Exact
-from tutor.notation.tree import Binary, Call, Number, Span
+from tutor.notation.elements.tree import Binary, Call, Number, Span
 
 Plain = int | Fraction
 

@@ -22,7 +22,7 @@ LONGER_FUNCTIONS: dict[str, int] = {
     "figure/slopes.py:slope_words": 45,
     "figure/truss.py:truss_figure": 47,
     "lesson/replay.py:replay": 44,
-    "notation/tree.py:to_sympy": 42,
+    "notation/elements/tree.py:to_sympy": 42,
     "paper/roster.py:read_roster": 48,
 }
 BEGINS = re.compile(r" *(?:async )?def (\w+)\(")

@@ -14,7 +14,7 @@ from tutor.judge.parts import part_named
 from tutor.lesson import Lesson
 from tutor.model import Problem, Support
 from tutor.notation import read_line
-from tutor.notation.label import PartSaid, Side
+from tutor.notation.elements.label import PartSaid, Side
 
 BEAM: Problem = plain_problem(
     [("A", 0, 0), ("B", 4, 0), ("C", 8, 0), ("D", 12, 0), ("E", 4, 3), ("F", 8, 3)],

@@ -29,7 +29,7 @@ from tutor.notation import (
     read_line,
     value_of,
 )
-from tutor.notation.characters import UNSEEN
+from tutor.notation.elements.characters import UNSEEN
 
 LINES = 50
 

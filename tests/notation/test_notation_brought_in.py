@@ -9,7 +9,7 @@ import pytest
 from tutor import Fx, Fy, M, Value, judge, load_problem
 from tutor.judge import judge_of
 from tutor.notation import Unreadable, read_line
-from tutor.notation.parted_load import parts_a_load
+from tutor.notation.pages.parted_load import parts_a_load
 
 QUAY = load_problem(Path(__file__).parent / "hands/quay.toml")
 NAMES = judge_of(QUAY).names

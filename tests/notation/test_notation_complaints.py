@@ -23,7 +23,7 @@ from tutor.notation import (
     read_number,
     value_of,
 )
-from tutor.notation.complaints import COMPLAINTS
+from tutor.notation.elements.complaints import COMPLAINTS
 
 ELSEWHERE = [
     ("RC = 0", CLASHING, "ambiguous", 1, "F_RC or R_C"),

@@ -9,8 +9,8 @@ import pytest
 
 from tutor import load_problem
 from tutor.notation import Line, Names, Unreadable, read_line
-from tutor.notation.dashed_off import dashed_off
-from tutor.notation.source import Source
+from tutor.notation.elements.source import Source
+from tutor.notation.sentences.dashed_off import dashed_off
 
 HANDS = Path(__file__).parent / "hands"
 CLAUSES = (

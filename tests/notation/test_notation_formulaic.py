@@ -13,12 +13,12 @@ from hypothesis import strategies as st
 from truss_names import CLASHING, LETTERED, NUMBERED
 
 from tutor.notation import Names
-from tutor.notation.angles import check_angles
-from tutor.notation.characters import plain
-from tutor.notation.formulaic import formulaic
-from tutor.notation.parser import parse_sides
-from tutor.notation.scanner import Scanner
-from tutor.notation.tree import Node
+from tutor.notation.elements.characters import plain
+from tutor.notation.elements.tree import Node
+from tutor.notation.formulas.angles import check_angles
+from tutor.notation.formulas.formulaic import formulaic
+from tutor.notation.formulas.parser import parse_sides
+from tutor.notation.sides.scanner import Scanner
 
 HANDS = Path(__file__).with_name("hands")
 SCRAPS = ["F_AB", "F_{AC}", "A_x", "AB", "U1-L2", "F_{U1-U2}", "R_C", "MN", "m", "kN", "2", "0.60",

@@ -25,7 +25,7 @@ from tutor.notation import (
     read_number,
     value_of,
 )
-from tutor.notation.characters import plain
+from tutor.notation.elements.characters import plain
 
 PIECES = [
     "F_AB",

@@ -12,12 +12,12 @@ from lark import Lark, Tree, UnexpectedToken
 from truss_names import LETTERED
 
 import tutor.notation
-from tutor.notation.make_table import table_of
-from tutor.notation.scanner import Scanner
-from tutor.notation.symbols import Symbol
-from tutor.notation.table import Misplaced, ParseTable
+from tutor.notation.formulas.make_table import table_of
+from tutor.notation.formulas.table import Misplaced, ParseTable
+from tutor.notation.naming.symbols import Symbol
+from tutor.notation.sides.scanner import Scanner
 
-ROOM = Path(tutor.notation.__file__).parent
+ROOM = Path(tutor.notation.__file__).parent / "formulas"
 GRAMMAR = Lark(
     (ROOM / "line.lark").read_text("utf-8"),
     parser="lalr",

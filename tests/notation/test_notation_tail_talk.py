@@ -8,8 +8,8 @@ import pytest
 from truss_names import LETTERED
 
 from tutor.notation import Line, read_line
-from tutor.notation.source import Source
-from tutor.notation.tail_talk import without_lead, without_tail
+from tutor.notation.elements.source import Source
+from tutor.notation.sentences.tail_talk import without_lead, without_tail
 
 EQUATIONS = ("A_y - 12 + 0.6 BC = 0", "B: 6 + 12/13 (BC - AB) = 0", "4 B_y = 12·3", "AB = 20 - 8")
 MARKS = (", ", "; ", " .. ", " ... ", " | ", " % ", " // ", " -- ", " !! ")

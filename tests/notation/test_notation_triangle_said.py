@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from tutor.notation.source import Source
-from tutor.notation.triangle_said import without_triangles
+from tutor.notation.elements.source import Source
+from tutor.notation.sentences.triangle_said import without_triangles
 
 
 @pytest.mark.parametrize(

@@ -12,10 +12,10 @@ import pytest
 
 from tutor import load_problem
 from tutor.notation import Line, Names, Unreadable, read_line
-from tutor.notation.characters import plain
-from tutor.notation.keyed import _LAID_OUT, _SIGNS
+from tutor.notation.elements.characters import plain
+from tutor.notation.lines.reading import checked
+from tutor.notation.pages.keyed import _LAID_OUT, _SIGNS
 from tutor.notation.read import _laid_out, _plainly
-from tutor.notation.reading import checked
 
 PAPER = Path(__file__).parents[1] / "paper"
 QUOTED = re.compile("“([^”]*)”")

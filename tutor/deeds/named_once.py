@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 
-from tutor.notation.names import Names
+from tutor.notation.naming.names import Names
 
 _NAME = r"[^\W\d][\w{}'-]*"
 _BEGUN = re.compile(rf"\s*(?P<name>{_NAME})\s*=\s*(?P<rest>.*)", re.DOTALL)

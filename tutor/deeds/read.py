@@ -21,7 +21,7 @@ from tutor.lesson.reply import LINES
 from tutor.lesson.steps.headings import value_named
 from tutor.model.naming import joint_meant
 from tutor.notation import Unreadable, read_line
-from tutor.notation.set_equal import value_spaced
+from tutor.notation.sentences.set_equal import value_spaced
 
 LINE_LIKE = re.compile(r"[0-9+*/^()_√·×÷−]")
 JOINT_HEADS = re.compile(r"(?:joint|node|pin|at)\s+[\w{}]+\s*[:,.]\s+\S+\s+\S", re.IGNORECASE)

@@ -10,8 +10,8 @@ from tutor.lesson import Lesson, State
 from tutor.lesson.reply import LINES
 from tutor.lesson.solvable import is_determined
 from tutor.notation import Line, Unreadable, read_line
-from tutor.notation.reasons import gives_reason
-from tutor.notation.zero_words import says_inspection, says_zero, zero_members
+from tutor.notation.pages.reasons import gives_reason
+from tutor.notation.sides.zero_words import says_inspection, says_zero, zero_members
 from tutor.text import one_line
 
 THE_WORD = re.compile(r"(?:do\s+)?zero\b", re.IGNORECASE)

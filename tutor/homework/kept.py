@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tutor.homework.paper import Paper
-from tutor.notation.symbols import FREE_LETTERS
+from tutor.notation.naming.symbols import FREE_LETTERS
 
 WORDS = {"T": "pull", "C": "push"}
 

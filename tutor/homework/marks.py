@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from tutor.homework.page import Page, Written, unknown_of
 from tutor.homework.table import cells_apart, without_formulas
 from tutor.notation import without_marks
-from tutor.notation.characters import plain
+from tutor.notation.elements.characters import plain
 from tutor.notation.places import place_named
 
 LONGEST = 500

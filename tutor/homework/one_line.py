@@ -14,7 +14,7 @@ from tutor.homework.vectors import Vector, orthogonal
 from tutor.homework.work import Entry
 from tutor.judge import Equation, Fx, Fy, M
 from tutor.model import Problem
-from tutor.notation.fact import kept
+from tutor.notation.elements.fact import kept
 
 MISFIT, MOST_MISFIT = 0.3, 3.0
 ONE_LINE_USED = 0.5

@@ -10,7 +10,7 @@ from tutor.homework.work import LeftOut
 from tutor.judge import Judge
 from tutor.model import Problem
 from tutor.notation import Unreadable
-from tutor.notation.characters import plain
+from tutor.notation.elements.characters import plain
 from tutor.text import listed, printable, shown
 
 

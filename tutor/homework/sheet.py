@@ -18,7 +18,7 @@ from tutor.homework.vectors import PARALLEL, Vector, beside, dot, orthogonal, un
 from tutor.homework.work import Entry
 from tutor.judge.about import Same
 from tutor.model import Problem
-from tutor.notation.fact import fact, kept
+from tutor.notation.elements.fact import fact, kept
 from tutor.statics import Force, FreeBody, joint_body, whole
 
 WHOLE = "whole"

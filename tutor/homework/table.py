@@ -17,7 +17,7 @@ from tutor.homework.work import BLANK, LeftOut
 from tutor.judge import Judge, judge_of
 from tutor.model import Problem
 from tutor.notation import Unreadable, read_line, value_of
-from tutor.notation.characters import plain
+from tutor.notation.elements.characters import plain
 from tutor.text import marked
 
 POINT_UNITS = frozenset({"lb", "kip", "ft", "in"})

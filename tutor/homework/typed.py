@@ -27,7 +27,7 @@ from tutor.judge.headings import headed
 from tutor.judge.known_values import KnownValues
 from tutor.model import Problem
 from tutor.notation import Line, Unreadable, read_letters
-from tutor.notation.characters import plain
+from tutor.notation.elements.characters import plain
 
 NOT_DONE = "-"
 

@@ -40,7 +40,7 @@ from tutor.judge.worked import ends_in_moment, sized
 from tutor.judge.written import true_line
 from tutor.model import Problem
 from tutor.notation import Line, Names, Unreadable, read_letters, read_line, read_pieces
-from tutor.notation.set_equal import value_spaced
+from tutor.notation.sentences.set_equal import value_spaced
 from tutor.statics import Unsolvable, solve
 
 __all__ = [

@@ -11,7 +11,7 @@ from tutor.judge.mirror import mirrored
 from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
-from tutor.notation.fact import fact, kept
+from tutor.notation.elements.fact import fact, kept
 
 ALIKE = 1e-6
 NOTHING = 1e-9

@@ -7,7 +7,7 @@ from typing import TypeGuard
 
 from tutor.judge.remade import remade
 from tutor.notation import Line
-from tutor.notation.tree import Binary, Call, Name, Negative, Node, has
+from tutor.notation.elements.tree import Binary, Call, Name, Negative, Node, has
 
 BRACKETS = (
     "What stands right behind the divisor is read as divided by too; bracket it, since a line is read "

@@ -17,10 +17,10 @@ from tutor.judge.same import NEAR, SAME, are_near
 from tutor.judge.verdict import Mistake, Verdict
 from tutor.judge.worked import side_value, with_the_way_of
 from tutor.notation import Side, Step
-from tutor.notation.evaluate import parts
-from tutor.notation.tree import Span, Unit, within
-from tutor.notation.units import NEWTONS, unit_meaning
-from tutor.notation.unreadable import Broken
+from tutor.notation.elements.tree import Span, Unit, within
+from tutor.notation.elements.units import NEWTONS, unit_meaning
+from tutor.notation.elements.unreadable import Broken
+from tutor.notation.formulas.evaluate import parts
 from tutor.text import listed
 
 SO_FAR = "The first part is right, but "

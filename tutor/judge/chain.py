@@ -14,8 +14,8 @@ from tutor.judge.same import NEAR, SAME, are_same
 from tutor.judge.typed import typed_equation
 from tutor.judge.worked import member_lettered, side_value, value_ended
 from tutor.notation import Line, Reading, Side, Step
-from tutor.notation.reading import link
-from tutor.notation.tree import Negative
+from tutor.notation.elements.tree import Negative
+from tutor.notation.lines.reading import link
 
 
 def readings_of(desk: Desk, line: Line, step: Step) -> Iterator[Reading]:

@@ -16,7 +16,7 @@ from tutor.judge.same import NEAR, SAME
 from tutor.judge.verdict import OPENING, Mistake, Remark, Verdict
 from tutor.judge.worked import side_value
 from tutor.notation import Line, Step, Unreadable
-from tutor.notation.tree import Name
+from tutor.notation.elements.tree import Name
 
 AXES = {"x": "horizontal", "y": "vertical"}
 RIGHT = "this is the {axis} component of {name}."

@@ -15,9 +15,9 @@ from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Remark, Verdict
 from tutor.judge.worked import member_lettered, side_value, value_ended
 from tutor.notation import Line, Names, Step
-from tutor.notation.ending import WORD
-from tutor.notation.heeded import denies
-from tutor.notation.lexicon import folded, said
+from tutor.notation.elements.lexicon import folded, said
+from tutor.notation.sides.ending import WORD
+from tutor.notation.sides.heeded import denies
 from tutor.text import listed
 
 AS_DRAWN = "Read with {names} drawn {how} the joint, as you say; give a value with {what}."

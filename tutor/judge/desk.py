@@ -9,7 +9,7 @@ from tutor.judge.known_values import KnownValues
 from tutor.judge.typed import TypedEquation
 from tutor.model import Problem
 from tutor.notation import Names
-from tutor.notation.fact import fact
+from tutor.notation.elements.fact import fact
 
 
 @fact

@@ -23,7 +23,7 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.same import are_same
 from tutor.judge.true_equation import TrueTerm
 from tutor.model import Tolerance
-from tutor.notation.fact import fact, kept
+from tutor.notation.elements.fact import fact, kept
 
 PRECISELY = 3e-4
 WIDEST_RADIUS = 0.01

@@ -26,8 +26,8 @@ from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.model import Tolerance
 from tutor.notation import Names, Reading, Term, Unreadable, one_equation, read_line
-from tutor.notation.evaluate import parts
-from tutor.notation.tree import Name
+from tutor.notation.elements.tree import Name
+from tutor.notation.formulas.evaluate import parts
 
 ABOUT_ONE = (0.9, 1.1)
 """Between these lies what is the same but for a unit, for a first look."""

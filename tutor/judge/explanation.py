@@ -9,7 +9,7 @@ from tutor.judge.costs import ONCE_MORE
 from tutor.judge.mistakes import KINDS
 from tutor.judge.true_equation import TrueTerm
 from tutor.notation import Span
-from tutor.notation.fact import fact
+from tutor.notation.elements.fact import fact
 
 
 @fact

@@ -13,9 +13,19 @@ from itertools import combinations
 
 from tutor.judge.same import are_near, are_same
 from tutor.notation import Reading
-from tutor.notation.evaluate import Frame, constant
-from tutor.notation.fact import kept
-from tutor.notation.tree import Binary, Call, Name, Negative, Node, Unit, children, has, within
+from tutor.notation.elements.fact import kept
+from tutor.notation.elements.tree import (
+    Binary,
+    Call,
+    Name,
+    Negative,
+    Node,
+    Unit,
+    children,
+    has,
+    within,
+)
+from tutor.notation.formulas.evaluate import Frame, constant
 
 MOST_LEAVES = 7
 MOST_EXACT = 9

@@ -26,7 +26,7 @@ from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.model import Tolerance
 from tutor.notation import Term
-from tutor.notation.fact import fact
+from tutor.notation.elements.fact import fact
 from tutor.statics.body import load_sizes
 
 MOST_SCALES = 12

@@ -11,9 +11,9 @@ from typing import TypeGuard
 from tutor.judge.same import NEAR, SAME
 from tutor.judge.worked import side_value
 from tutor.notation import Line, Side, Step
-from tutor.notation.evaluate import parts
-from tutor.notation.tree import Binary, Negative, Node, Unit
-from tutor.notation.unreadable import Broken
+from tutor.notation.elements.tree import Binary, Negative, Node, Unit
+from tutor.notation.elements.unreadable import Broken
+from tutor.notation.formulas.evaluate import parts
 
 RUN_ON = "{one} is not {other}: end the line at its result, and go on in a new one."
 

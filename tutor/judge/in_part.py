@@ -10,8 +10,8 @@ import re
 
 from tutor.judge.verdict import Verdict
 from tutor.notation import Line, Names
-from tutor.notation.symbols import NAME
-from tutor.notation.tree import Span
+from tutor.notation.elements.tree import Span
+from tutor.notation.naming.symbols import NAME
 
 _APART = re.compile(r"[,;:.…!?|%/#\t–—-]")
 _OF_A_WAY = frozenset(("sign", "sense", "tension-compression", "pull-push", "side", "turning"))

@@ -15,7 +15,7 @@ from tutor.judge.desk import Desk
 from tutor.judge.known_values import senses_for
 from tutor.judge.verdict import OPENING, Remark, Verdict
 from tutor.notation import Line, Side, Unreadable
-from tutor.notation.tree import Binary
+from tutor.notation.elements.tree import Binary
 
 RIGHT = OPENING + (
     "the sizes of the forces are in this ratio. Tension or compression is seen from the way "

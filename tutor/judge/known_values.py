@@ -9,7 +9,7 @@ from tutor.judge.same import SAME
 from tutor.model import Problem
 from tutor.model.naming import unknown_called
 from tutor.notation import Names, Unreadable, read_line, value_of
-from tutor.notation.fact import fact, kept
+from tutor.notation.elements.fact import fact, kept
 
 _OPPOSED = ("left", "down", "C", "against")
 

@@ -35,7 +35,7 @@ from tutor.judge.verdict import Mistake, Remark, Verdict, faults
 from tutor.judge.whole_line import off_by
 from tutor.model import Problem, Tolerance
 from tutor.notation import Names, Reading
-from tutor.notation.fact import fact, kept
+from tutor.notation.elements.fact import fact, kept
 from tutor.text import listed
 
 NOTHING = 1e-9

@@ -6,8 +6,8 @@ from collections.abc import Callable, Sequence
 
 from tutor.judge.typed import TypedEquation
 from tutor.model import Problem
-from tutor.notation.tree import Unit, within
-from tutor.notation.units import METRES
+from tutor.notation.elements.tree import Unit, within
+from tutor.notation.elements.units import METRES
 
 
 def length_mixed_in(

@@ -40,7 +40,7 @@ from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import TypedEquation
 from tutor.model import Tolerance
 from tutor.notation import Term
-from tutor.notation.fact import kept
+from tutor.notation.elements.fact import kept
 
 MOST_TO_ASSIGN = 6
 MOST_TO_ADD_UP = 8

@@ -9,7 +9,7 @@ from typing import Literal
 
 from tutor.judge.remade import remade
 from tutor.notation import Line
-from tutor.notation.tree import Binary, Name, Negative, Node, has
+from tutor.notation.elements.tree import Binary, Name, Negative, Node, has
 
 
 def opened(line: Line) -> Line | None:

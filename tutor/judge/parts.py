@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tutor.model import Problem
-from tutor.notation.label import PartSaid, Side
+from tutor.notation.elements.label import PartSaid, Side
 from tutor.statics import Section, section_through
 
 AXIS: dict[Side, tuple[int, float]] = {

@@ -11,8 +11,8 @@ from tutor.judge.headings import headed_otherwise
 from tutor.judge.reasons_said import reasons_checked
 from tutor.judge.verdict import Remark, Verdict
 from tutor.notation import Label, Line, Unreadable, read_heading
-from tutor.notation.lexicon import known_word
-from tutor.notation.tree import Span
+from tutor.notation.elements.lexicon import known_word
+from tutor.notation.elements.tree import Span
 
 PASSED = "Passed over without being read: {words}."
 TAKEN = {

@@ -20,7 +20,7 @@ from tutor.judge.verdict import OPENING, Mistake, Remark, Verdict
 from tutor.judge.worked import side_value
 from tutor.model import Problem
 from tutor.notation import Line, Side, Step, Unreadable
-from tutor.notation.tree import Binary, Call, Name, Node, has
+from tutor.notation.elements.tree import Binary, Call, Name, Node, has
 from tutor.statics.body import Force, joint_body
 
 NOT_ITS_SIDE = "“{shown}” does not go with the rest of this proportion."

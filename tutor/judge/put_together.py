@@ -8,8 +8,8 @@ from fractions import Fraction
 from tutor.judge.remade import remade
 from tutor.judge.same import are_same
 from tutor.notation import Line
-from tutor.notation.evaluate import Frame, constant
-from tutor.notation.tree import Binary, Name, Negative, Node, Number, has
+from tutor.notation.elements.tree import Binary, Name, Negative, Node, Number, has
+from tutor.notation.formulas.evaluate import Frame, constant
 
 
 def put_together(line: Line, values: Collection[float]) -> Line | None:

@@ -17,7 +17,7 @@ from tutor.judge.same import NEAR
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import OPENING, Mistake, Remark, Verdict
 from tutor.notation import Line, Reading, Step, Unreadable
-from tutor.notation.tree import Name, Node, children
+from tutor.notation.elements.tree import Name, Node, children
 
 RATIO = OPENING + "the components of {name} lie in this ratio. It is a slope, and no equation yet."
 UPSIDE_DOWN = (

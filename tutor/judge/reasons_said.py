@@ -18,10 +18,10 @@ from tutor.judge.spoken import forces_named
 from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.worked import value_given
 from tutor.notation import Line
-from tutor.notation.ending import WORD
-from tutor.notation.heeded import DRAWN, denies
-from tutor.notation.lexicon import Meaning, folded, said, says
-from tutor.notation.tree import Span
+from tutor.notation.elements.lexicon import Meaning, folded, said, says
+from tutor.notation.elements.tree import Span
+from tutor.notation.sides.ending import WORD
+from tutor.notation.sides.heeded import DRAWN, denies
 
 NOT_SO = "“{words}” is not so: {truth}."
 UNFOUND = "“{words}” was not looked at: {name} is not found yet."

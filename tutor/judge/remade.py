@@ -6,9 +6,9 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from tutor.notation import Line, Side, Step
-from tutor.notation.evaluate import parts
-from tutor.notation.tree import Node
-from tutor.notation.unreadable import Broken
+from tutor.notation.elements.tree import Node
+from tutor.notation.elements.unreadable import Broken
+from tutor.notation.formulas.evaluate import parts
 
 Change = Callable[[Node, str], Node]
 """Makes another tree of one, and of the text that its spans are places in."""

@@ -13,7 +13,7 @@ from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Remark
 from tutor.notation import Reading
-from tutor.notation.tree import Binary, Negative, Node, Number, Unit
+from tutor.notation.elements.tree import Binary, Negative, Node, Number, Unit
 
 IS_A_VALUE = "This is a value of {name}, and your lines give it; it shows no equilibrium by itself."
 NOT_A_LINE = (

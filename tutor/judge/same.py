@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 
 from tutor.model import Tolerance
-from tutor.notation.same import SAME, are_same
+from tutor.notation.elements.same import SAME, are_same
 
 __all__ = ["NEAR", "SAME", "are_near", "are_same"]
 

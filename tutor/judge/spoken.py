@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from tutor.notation import Line, Names
-from tutor.notation.lexicon import MEANINGS, folded
+from tutor.notation.elements.lexicon import MEANINGS, folded
 
 _EVERYDAY = frozenset((
     "he", "she", "her", "me", "my", "us", "do", "go", "am", "has", "had", "can", "bed", "bad", "fed", "tab", "fab",

@@ -49,7 +49,7 @@ from tutor.judge.worked import (
     value_given,
 )
 from tutor.notation import Line, Step, ValueReading, readings_beside
-from tutor.notation.value import no_equation
+from tutor.notation.lines.value import no_equation
 
 
 def judge_typewritten(desk: Desk, about: Equation | Value, line: Line) -> Verdict:

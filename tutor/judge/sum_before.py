@@ -20,7 +20,7 @@ from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import UNNAMED, Mistake, Verdict
 from tutor.model import Problem
 from tutor.notation import Label, Step
-from tutor.notation.label import PartSaid
+from tutor.notation.elements.label import PartSaid
 from tutor.statics import Section, section_through
 
 MOST_POINTS = 12

@@ -11,7 +11,7 @@ from typing import Any, Literal, TypeVar
 from tutor.judge.about import Equation, M, Same, equation_of
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.model import Problem
-from tutor.notation.fact import fact, kept
+from tutor.notation.elements.fact import fact, kept
 from tutor.statics.body import Equilibrium, Force, ForceTerm, Moment
 
 Made = TypeVar("Made")

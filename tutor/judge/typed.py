@@ -9,7 +9,7 @@ from functools import reduce
 
 from tutor.judge.factors import Factors, factors_of
 from tutor.notation import Reading, Term
-from tutor.notation.fact import fact, kept
+from tutor.notation.elements.fact import fact, kept
 
 CANCELS = 1e-12
 ONE_FIGURE = 0.05

@@ -7,9 +7,9 @@ from dataclasses import replace
 from tutor.judge.same import are_same
 from tutor.judge.worked import side_value
 from tutor.notation import Line, Side, Step
-from tutor.notation.evaluate import parts
-from tutor.notation.tree import Binary, Unit, has
-from tutor.notation.units import NEWTONS, unit_meaning
+from tutor.notation.elements.tree import Binary, Unit, has
+from tutor.notation.elements.units import NEWTONS, unit_meaning
+from tutor.notation.formulas.evaluate import parts
 
 
 def with_units_behind(line: Line) -> Line | None:

@@ -22,8 +22,8 @@ from tutor.judge.worked import (
 from tutor.judge.worked_out import UNSHOWN, WorkedOut, worked_out
 from tutor.judge.working import shows_working, slip_in_working
 from tutor.notation import Line, Step, ValueReading
-from tutor.notation.unreadable import Broken
-from tutor.notation.value import value_in
+from tutor.notation.elements.unreadable import Broken
+from tutor.notation.lines.value import value_in
 
 WAY_ONLY = "The letter behind it says the opposite of what the force does to the member."
 BY_ITS_NUMBER = ("arithmetic", "carried", "component", "no-arm", "symmetry")

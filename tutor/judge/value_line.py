@@ -32,9 +32,9 @@ from tutor.judge.worked import (
     value_given,
 )
 from tutor.notation import Line, Step, ValueReading
-from tutor.notation.tree import Name
-from tutor.notation.unreadable import Broken
-from tutor.notation.value import value_in
+from tutor.notation.elements.tree import Name
+from tutor.notation.elements.unreadable import Broken
+from tutor.notation.lines.value import value_in
 from tutor.text import lowered
 
 COMPONENT = OPENING + "this is a component of {name}; the force itself is still to come."

@@ -22,7 +22,7 @@ from tutor.judge.verdict import Mistake
 from tutor.judge.worked_out import UNSHOWN, WorkedOut
 from tutor.model import Problem
 from tutor.notation import ValueReading
-from tutor.notation.units import NEWTONS, unit_meaning
+from tutor.notation.elements.units import NEWTONS, unit_meaning
 from tutor.statics.body import member_force
 
 Near = Callable[[float], bool]

@@ -13,7 +13,7 @@ from tutor.judge.value_words import WAY_SAID
 from tutor.judge.verdict import Mistake, Verdict
 from tutor.judge.worked import side_value, sized, value_given
 from tutor.notation import Line
-from tutor.notation.line import Letter, Sense
+from tutor.notation.lines.line import Letter, Sense
 
 OTHER_LETTER: Mapping[Letter | None, Letter] = {"T": "C", "C": "T"}
 OTHER_WAY: Mapping[Sense | None, Sense] = {

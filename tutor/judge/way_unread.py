@@ -13,10 +13,10 @@ from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.verdict import Mistake, Verdict
 from tutor.judge.worked import value_ended
 from tutor.notation import Line, Step
-from tutor.notation.ending import WORD
-from tutor.notation.heeded import denies
-from tutor.notation.lexicon import folded, said
-from tutor.notation.tree import Span
+from tutor.notation.elements.lexicon import folded, said
+from tutor.notation.elements.tree import Span
+from tutor.notation.sides.ending import WORD
+from tutor.notation.sides.heeded import denies
 
 LETTER_ONLY = "The words behind it say the opposite of what the force does to the member."
 SHORTEST = 4

@@ -6,9 +6,9 @@ from collections.abc import Collection, Iterator
 from dataclasses import replace
 
 from tutor.notation import Line, Reading, Side, Step, Unreadable, one_equation
-from tutor.notation.evaluate import Term
-from tutor.notation.same import are_same
-from tutor.notation.tree import Name, Negative, Span
+from tutor.notation.elements.same import are_same
+from tutor.notation.elements.tree import Name, Negative, Span
+from tutor.notation.formulas.evaluate import Term
 
 SAME_NUMBER = 1e-9
 

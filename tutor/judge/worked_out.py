@@ -6,9 +6,9 @@ from typing import NamedTuple
 
 from tutor.judge.opened import multiplied_out
 from tutor.notation import Side, Step
-from tutor.notation.evaluate import parts
-from tutor.notation.tree import Binary, Node, children
-from tutor.notation.unreadable import Broken
+from tutor.notation.elements.tree import Binary, Node, children
+from tutor.notation.elements.unreadable import Broken
+from tutor.notation.formulas.evaluate import parts
 
 
 class WorkedOut(NamedTuple):

@@ -19,10 +19,10 @@ from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.verdict import UNNAMED, Mistake
 from tutor.judge.worked import side_of, with_the_way_of
 from tutor.notation import Reading, Side, Step
-from tutor.notation.evaluate import parts
-from tutor.notation.reading import link
-from tutor.notation.tree import Binary, Name, Negative, Node, Unit
-from tutor.notation.unreadable import Broken
+from tutor.notation.elements.tree import Binary, Name, Negative, Node, Unit
+from tutor.notation.elements.unreadable import Broken
+from tutor.notation.formulas.evaluate import parts
+from tutor.notation.lines.reading import link
 from tutor.text import lowered
 
 NOT_WRITTEN = "the sum for this value"

@@ -8,8 +8,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from tutor.judge.true_equation import TrueEquation, TrueTerm
-from tutor.notation.reading import MOST_CHARACTERS
-from tutor.notation.scanner import MOST_SYMBOLS
+from tutor.notation.lines.reading import MOST_CHARACTERS
+from tutor.notation.sides.scanner import MOST_SYMBOLS
 
 _SYMBOL = re.compile(r"[\w.]+|\S")
 LARGEST_DENOMINATOR = 60

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from tutor.notation.fact import fact
+from tutor.notation.elements.fact import fact
 
 LATEST = 1e11
 """No event is later than this (seconds since 1970: some three thousand years)."""

@@ -18,7 +18,7 @@ from tutor.lesson.event import Event
 from tutor.lesson.outcome_parts import PARTS, Record
 from tutor.lesson.state import State
 from tutor.lesson.steps import STEPS
-from tutor.notation.fact import fact
+from tutor.notation.elements.fact import fact
 
 OF_THE_EVENT = frozenset({"problem", "started", "last_time"})
 """What follows from the problem and the times of the events alone, and is in no outcome."""

@@ -11,7 +11,7 @@ from tutor.judge import Equation, Mistake
 from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.lesson.place import Place, place_key
 from tutor.model import Problem
-from tutor.notation.fact import fact
+from tutor.notation.elements.fact import fact
 
 
 @dataclass(frozen=True)

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, NoReturn
 
 from tutor.model.direction import Direction
 from tutor.notation import Names, Slant, read_name, spelling
-from tutor.notation.characters import plain
+from tutor.notation.elements.characters import plain
 from tutor.text import shown
 
 if TYPE_CHECKING:

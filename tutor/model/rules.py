@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from typing import Literal, get_args
 
-from tutor.notation.same import SAME
+from tutor.notation.elements.same import SAME
 
 Hints = Literal["all", "no lines", "none"]
 Mode = Literal["practice", "check"]

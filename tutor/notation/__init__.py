@@ -7,20 +7,20 @@ be read comes back as an `Unreadable` made from the table in `complaints`; nothi
 somebody typed.
 """
 
-from tutor.notation.constant import read_number
-from tutor.notation.evaluate import Term
-from tutor.notation.exact import Exact
+from tutor.notation.elements.exact import Exact
+from tutor.notation.elements.label import Between, Label
+from tutor.notation.elements.tree import Span
+from tutor.notation.elements.unreadable import Unreadable
+from tutor.notation.formulas.evaluate import Term
 from tutor.notation.given import read_letters, read_name
-from tutor.notation.label import Between, Label
-from tutor.notation.line import Line, Side, Step
-from tutor.notation.names import Names, spelling
+from tutor.notation.lines.line import Line, Side, Step
+from tutor.notation.lines.reading import Reading
+from tutor.notation.lines.value import ValueReading, one_equation, value_of
+from tutor.notation.naming.names import Names, spelling
+from tutor.notation.naming.spellings import Slant
 from tutor.notation.pieces import read_pieces
 from tutor.notation.read import read_heading, read_line, readings_beside, without_marks
-from tutor.notation.reading import Reading
-from tutor.notation.spellings import Slant
-from tutor.notation.tree import Span
-from tutor.notation.unreadable import Unreadable
-from tutor.notation.value import ValueReading, one_equation, value_of
+from tutor.notation.sides.constant import read_number
 
 __all__ = [
     "Between",

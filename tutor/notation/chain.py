@@ -7,22 +7,22 @@ import re
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from tutor.notation.ending import WORD, wordy
-from tutor.notation.evaluate import Term
-from tutor.notation.formula import sides_of, unclosed
-from tutor.notation.found import Found, trimmed
-from tutor.notation.head_end import behind_heading, behind_long_dash
-from tutor.notation.heading import heading_before, heading_in
-from tutor.notation.heeded import Said
-from tutor.notation.label import Label
-from tutor.notation.lexicon import says
-from tutor.notation.line import Side
-from tutor.notation.names import Names
-from tutor.notation.side_ending import ending_of, unpushed
-from tutor.notation.symbols import LETTERS, NAME
-from tutor.notation.tree import Name, Number, Span
-from tutor.notation.unreadable import Broken
-from tutor.notation.words import ANGLES
+from tutor.notation.elements.label import Label
+from tutor.notation.elements.lexicon import says
+from tutor.notation.elements.tree import Name, Number, Span
+from tutor.notation.elements.unreadable import Broken
+from tutor.notation.formulas.evaluate import Term
+from tutor.notation.formulas.words import ANGLES
+from tutor.notation.headings.heading import heading_before, heading_in
+from tutor.notation.lines.found import Found, trimmed
+from tutor.notation.lines.head_end import behind_heading, behind_long_dash
+from tutor.notation.lines.line import Side
+from tutor.notation.naming.names import Names
+from tutor.notation.naming.symbols import LETTERS, NAME
+from tutor.notation.sides.ending import WORD, wordy
+from tutor.notation.sides.formula import sides_of, unclosed
+from tutor.notation.sides.heeded import Said
+from tutor.notation.sides.side_ending import ending_of, unpushed
 
 
 @dataclass(frozen=True)

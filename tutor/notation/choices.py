@@ -5,19 +5,19 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import fields, replace
 
-from tutor.notation.figured import thousands
-from tutor.notation.found import Choice, Found, trimmed
-from tutor.notation.head_end import behind_list_dash
-from tutor.notation.layout import numbers_apart
-from tutor.notation.line import Line
-from tutor.notation.line_said import with_line_said
-from tutor.notation.part_words import parted, with_part
-from tutor.notation.respelled import respelled
-from tutor.notation.source import Source
+from tutor.notation.elements.source import Source
+from tutor.notation.elements.tree import Span
+from tutor.notation.elements.unreadable import Broken
+from tutor.notation.lines.found import Choice, Found, trimmed
+from tutor.notation.lines.head_end import behind_list_dash
+from tutor.notation.lines.layout import numbers_apart
+from tutor.notation.lines.line import Line
+from tutor.notation.pages.figured import thousands
+from tutor.notation.pages.line_said import with_line_said
+from tutor.notation.pages.respelled import respelled
+from tutor.notation.sentences.part_words import parted, with_part
+from tutor.notation.sentences.talked import start_of
 from tutor.notation.statements import Statements
-from tutor.notation.talked import start_of
-from tutor.notation.tree import Span
-from tutor.notation.unreadable import Broken
 
 _LONG_DASHES = "—―"
 

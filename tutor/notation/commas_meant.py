@@ -6,9 +6,9 @@ import re
 from collections.abc import Callable
 from itertools import pairwise
 
-from tutor.notation.line import Line, Side
-from tutor.notation.same import are_same
-from tutor.notation.unreadable import Broken
+from tutor.notation.elements.same import are_same
+from tutor.notation.elements.unreadable import Broken
+from tutor.notation.lines.line import Line, Side
 
 _COMMA = re.compile(r"(?<![\w.,])(?P<whole>[0-9]{1,3}),(?P<rest>[0-9]{3})(?![0-9]|[.,][0-9])")
 _WAYS = (r"\g<whole>.\g<rest>", r"\g<whole>\g<rest> ")

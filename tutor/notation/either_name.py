@@ -7,9 +7,9 @@ from __future__ import annotations
 
 import re
 
-from tutor.notation.line import Step
-from tutor.notation.names import Names, spelling
-from tutor.notation.source import Source
+from tutor.notation.elements.source import Source
+from tutor.notation.lines.line import Step
+from tutor.notation.naming.names import Names, spelling
 
 _WORD = re.compile(r"(?<![\w}])[^\W\d]\w*(?![\w{])")
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from tutor.notation.layout import ANGLE
-from tutor.notation.names import Names
+from tutor.notation.elements.unreadable import Unreadable
+from tutor.notation.lines.layout import ANGLE
+from tutor.notation.naming.names import Names
+from tutor.notation.naming.symbols import LETTERS
 from tutor.notation.read import read_line
-from tutor.notation.symbols import LETTERS
-from tutor.notation.unreadable import Unreadable
 
 _NOTHING: Mapping[str, float] = {}
 

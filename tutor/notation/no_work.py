@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 
-from tutor.notation.characters import plain
-from tutor.notation.names import Names
+from tutor.notation.elements.characters import plain
+from tutor.notation.naming.names import Names
 from tutor.notation.read import without_marks
 
 MONTH = r"(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)[a-z]*\.?"

@@ -12,20 +12,20 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from functools import lru_cache
 
-from tutor.notation.evaluate import Frame
-from tutor.notation.found import trimmed
-from tutor.notation.heading import heading_in
-from tutor.notation.label import Label
-from tutor.notation.lexicon import DENYING, WAYS, says
-from tutor.notation.line import Line
-from tutor.notation.names import Names
-from tutor.notation.parted_load import parts_a_load
+from tutor.notation.elements.label import Label
+from tutor.notation.elements.lexicon import DENYING, WAYS, says
+from tutor.notation.elements.tree import Span
+from tutor.notation.elements.unreadable import Broken
+from tutor.notation.formulas.evaluate import Frame
+from tutor.notation.formulas.words import ANGLES, FUNCTIONS
+from tutor.notation.headings.heading import heading_in
+from tutor.notation.lines.found import trimmed
+from tutor.notation.lines.line import Line
+from tutor.notation.naming.names import Names
+from tutor.notation.naming.symbols import LETTERS
+from tutor.notation.pages.parted_load import parts_a_load
 from tutor.notation.read import line_typed
-from tutor.notation.symbols import LETTERS
-from tutor.notation.talk import TURNS_NOTHING
-from tutor.notation.tree import Span
-from tutor.notation.unreadable import Broken
-from tutor.notation.words import ANGLES, FUNCTIONS
+from tutor.notation.sentences.talk import TURNS_NOTHING
 
 MOST_TRIED = 24
 """So many readings of parts are tried at the most."""

@@ -8,9 +8,9 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from tutor.notation.names import Names
+from tutor.notation.elements.unreadable import Unreadable
+from tutor.notation.naming.names import Names
 from tutor.notation.read import read_heading
-from tutor.notation.unreadable import Unreadable
 
 REMARK_APART = re.compile(r"\s+\([^()]*\)\s*$")
 """What may stand apart behind a place: "Joint E (by symmetry)"; close to it brackets name a sum: "R(↑)"."""

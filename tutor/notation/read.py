@@ -7,45 +7,45 @@ from dataclasses import replace
 from functools import lru_cache
 from typing import Literal
 
-from tutor.notation.aside_spelled import reasoned
-from tutor.notation.asides import asides_apart
-from tutor.notation.bared import SPEAKS, bared
-from tutor.notation.block import in_a_row
-from tutor.notation.brought_in import brought_in
 from tutor.notation.choices import alternatives, other_choices, read_as
 from tutor.notation.commas_meant import adding_up
-from tutor.notation.copied import as_meant, figures_asked
 from tutor.notation.either_name import gives_value, named_apart
-from tutor.notation.evaluate import Frame
-from tutor.notation.explained import explained_by
-from tutor.notation.formula import sides_of
-from tutor.notation.found import Choice, Found
-from tutor.notation.head_end import may_be_listed
-from tutor.notation.heading import heading_in
-from tutor.notation.keyed import is_keyed
-from tutor.notation.label import Label
-from tutor.notation.layout import numbers_apart
-from tutor.notation.line import Line, Step
-from tutor.notation.line_said import line_said
-from tutor.notation.names import Names
-from tutor.notation.part_words import parted, with_part
-from tutor.notation.prose import unit_apart
-from tutor.notation.reading import checked
-from tutor.notation.reasons import without_reasons
-from tutor.notation.referred import referred
-from tutor.notation.row import rowed, sentenced
-from tutor.notation.sentence import in_clauses
-from tutor.notation.source import Source
-from tutor.notation.tail_talk import without_talk
-from tutor.notation.talked import (
+from tutor.notation.elements.label import Label
+from tutor.notation.elements.source import Source
+from tutor.notation.elements.tree import Span
+from tutor.notation.elements.unreadable import Broken, Unreadable
+from tutor.notation.formulas.evaluate import Frame
+from tutor.notation.headings.heading import heading_in
+from tutor.notation.letters.brought_in import brought_in
+from tutor.notation.letters.explained import explained_by
+from tutor.notation.lines.found import Choice, Found
+from tutor.notation.lines.head_end import may_be_listed
+from tutor.notation.lines.layout import numbers_apart
+from tutor.notation.lines.line import Line, Step
+from tutor.notation.lines.reading import checked
+from tutor.notation.naming.names import Names
+from tutor.notation.pages.bared import SPEAKS, bared
+from tutor.notation.pages.block import in_a_row
+from tutor.notation.pages.copied import as_meant, figures_asked
+from tutor.notation.pages.keyed import is_keyed
+from tutor.notation.pages.line_said import line_said
+from tutor.notation.pages.prose import unit_apart
+from tutor.notation.pages.reasons import without_reasons
+from tutor.notation.pages.referred import referred
+from tutor.notation.pages.row import rowed, sentenced
+from tutor.notation.sentences.aside_spelled import reasoned
+from tutor.notation.sentences.asides import asides_apart
+from tutor.notation.sentences.part_words import parted, with_part
+from tutor.notation.sentences.sentence import in_clauses
+from tutor.notation.sentences.tail_talk import without_talk
+from tutor.notation.sentences.talked import (
     claims_in_talk,
     failed_in_talk,
     saying_more,
     with_talk_told,
     with_told,
 )
-from tutor.notation.tree import Span
-from tutor.notation.unreadable import Broken, Unreadable
+from tutor.notation.sides.formula import sides_of
 from tutor.notation.written_out import written_out
 
 Angles = Literal["degrees", "radians"]

@@ -6,26 +6,26 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
-from tutor.notation.beside import names_alone, without_side_sums, without_ways_of_parts
 from tutor.notation.chain import joined, statement, zeroed
-from tutor.notation.ending import WORD, of_another, phrase, unknown, wordy
-from tutor.notation.found import Found, trimmed
-from tutor.notation.heading import heading_behind, heading_in
-from tutor.notation.label import Label
-from tutor.notation.layout import Piece, pieces
-from tutor.notation.lexicon import says
-from tutor.notation.line import Line, Step
-from tutor.notation.named_angle import IN_BRACKETS, in_degrees, named_angle, number_said
-from tutor.notation.named_length import is_quantity, named_length
-from tutor.notation.placed import label_placed, placed
-from tutor.notation.same import are_same
-from tutor.notation.set_equal import is_value_said, set_equal
-from tutor.notation.side_ending import unpushed
-from tutor.notation.source import Source
-from tutor.notation.symbols import FREE_LETTERS, LETTERS, LOAD_LETTERS
-from tutor.notation.tree import Span
-from tutor.notation.unreadable import Broken
-from tutor.notation.zero_words import zero_members
+from tutor.notation.elements.label import Label
+from tutor.notation.elements.lexicon import says
+from tutor.notation.elements.same import are_same
+from tutor.notation.elements.source import Source
+from tutor.notation.elements.tree import Span
+from tutor.notation.elements.unreadable import Broken
+from tutor.notation.headings.heading import heading_behind, heading_in
+from tutor.notation.letters.named_angle import IN_BRACKETS, in_degrees, named_angle, number_said
+from tutor.notation.letters.named_length import is_quantity, named_length
+from tutor.notation.lines.beside import names_alone, without_side_sums, without_ways_of_parts
+from tutor.notation.lines.found import Found, trimmed
+from tutor.notation.lines.layout import Piece, pieces
+from tutor.notation.lines.line import Line, Step
+from tutor.notation.lines.placed import label_placed, placed
+from tutor.notation.naming.symbols import FREE_LETTERS, LETTERS, LOAD_LETTERS
+from tutor.notation.sentences.set_equal import is_value_said, set_equal
+from tutor.notation.sides.ending import WORD, of_another, phrase, unknown, wordy
+from tutor.notation.sides.side_ending import unpushed
+from tutor.notation.sides.zero_words import zero_members
 
 _SAID_TO_BE = re.compile(r"[-+(.\w{}]+\s*[-+*/^=]")
 _IN_WORDS = re.compile(rf"(?:[{LETTERS}0-9_ ,.'°()%&-]|(?<=[0-9])/(?=[0-9]))*")

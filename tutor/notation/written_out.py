@@ -2,22 +2,22 @@
 
 from __future__ import annotations
 
-from tutor.notation.abridged import unabridged
-from tutor.notation.bared import bared
-from tutor.notation.brought_in import let_be
-from tutor.notation.cells import celled
-from tutor.notation.corrected import corrected
-from tutor.notation.dashed_off import dashed_off
-from tutor.notation.likened import likened
-from tutor.notation.names import Names
-from tutor.notation.pushed import pushed
-from tutor.notation.said_twice import said_once_over
-from tutor.notation.set_apart import set_apart
-from tutor.notation.source import Source
-from tutor.notation.term_arrows import without_arrows_of_terms
-from tutor.notation.totalled import totalled
-from tutor.notation.triangle_said import without_triangles
-from tutor.notation.worded_arm import with_arms
+from tutor.notation.elements.source import Source
+from tutor.notation.letters.brought_in import let_be
+from tutor.notation.naming.names import Names
+from tutor.notation.pages.abridged import unabridged
+from tutor.notation.pages.bared import bared
+from tutor.notation.pages.cells import celled
+from tutor.notation.pages.corrected import corrected
+from tutor.notation.pages.likened import likened
+from tutor.notation.pages.said_twice import said_once_over
+from tutor.notation.pages.term_arrows import without_arrows_of_terms
+from tutor.notation.pages.totalled import totalled
+from tutor.notation.pages.worded_arm import with_arms
+from tutor.notation.sentences.dashed_off import dashed_off
+from tutor.notation.sentences.pushed import pushed
+from tutor.notation.sentences.set_apart import set_apart
+from tutor.notation.sentences.triangle_said import without_triangles
 
 
 def written_out(text: str, names: Names) -> Source:

@@ -19,7 +19,7 @@ from tutor.lesson.state import State
 from tutor.lesson.step import Handler
 from tutor.lesson.steps.headings import Typed, value_named
 from tutor.notation import Label, Line, Step, Unreadable, without_marks
-from tutor.notation.lexicon import says
+from tutor.notation.elements.lexicon import says
 
 BETWEEN = re.compile(
     r"(?:\\(?:[,;:! \\]|q?quad\b)|[\s,;&∴⇒→]|(?<!\d)\.|[-=]>|(?P<word>(?<!\w)[^\W\d]+))$"

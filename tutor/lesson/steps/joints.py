@@ -31,7 +31,7 @@ from tutor.lesson.steps.writing import take_text
 from tutor.lesson.steps.zero import RULES as RULES
 from tutor.lesson.steps.zero import zero_hints
 from tutor.model.naming import member_meant
-from tutor.notation.zero_words import says_inspection
+from tutor.notation.sides.zero_words import says_inspection
 from tutor.text import listed
 
 GIVEN_BY_NOW = "Your lines by now give a value that is not found yet: type it, with T or C."

@@ -10,9 +10,9 @@ from tutor.lesson.event import Event
 from tutor.lesson.reply import Reply, Say
 from tutor.lesson.state import State
 from tutor.notation import read_letters
-from tutor.notation.convention import letter_of_all
-from tutor.notation.symbols import FREE_LETTERS, LOAD_LETTERS
-from tutor.notation.units import METRES, NEWTONS
+from tutor.notation.elements.units import METRES, NEWTONS
+from tutor.notation.naming.symbols import FREE_LETTERS, LOAD_LETTERS
+from tutor.notation.pages.convention import letter_of_all
 from tutor.text import listed
 
 OF_ALL = "Kept: {letter} with a member behind it is the force in that member."

@@ -14,7 +14,7 @@ from tutor.lesson.steps import section
 from tutor.lesson.steps.headings import label_of
 from tutor.lesson.steps.part_shown import part_shown
 from tutor.lesson.steps.section import arrived, cut_members, no_section
-from tutor.notation.label import Label, PartSaid
+from tutor.notation.elements.label import Label, PartSaid
 from tutor.statics import section_through
 
 AXES: Mapping[str | None, Equation] = {"x": Fx(), "y": Fy()}

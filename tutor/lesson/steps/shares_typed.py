@@ -10,7 +10,7 @@ from tutor.model import Problem
 from tutor.model.naming import joint_meant
 from tutor.model.parts import AXES, PushDirection
 from tutor.notation import Unreadable, read_line, value_of
-from tutor.notation.units import SPELLED
+from tutor.notation.elements.units import SPELLED
 from tutor.text import listed, shown
 
 LONGEST = 500

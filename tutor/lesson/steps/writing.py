@@ -32,7 +32,7 @@ from tutor.lesson.steps.slip_in_working import does_not_follow
 from tutor.lesson.steps.value_kept import keep_value
 from tutor.lesson.trying import wrong
 from tutor.notation import Unreadable, ValueReading, value_of
-from tutor.notation.convention import letter_of_all
+from tutor.notation.pages.convention import letter_of_all
 
 CHOOSE_FIRST = (
     "Which equation is this line? Choose it first, or begin the line with its heading, like ΣFx:"

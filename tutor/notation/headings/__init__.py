@@ -1,0 +1,1 @@
+"""Which equation does a heading name?"""

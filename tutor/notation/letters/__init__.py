@@ -1,0 +1,1 @@
+"""Which letters does a line bring in or give a size?"""

@@ -1,0 +1,1 @@
+"""Which unknown does a spelling mean, and how may it be spelled?"""

@@ -1,0 +1,1 @@
+"""How do pages, copies and programs write what a keyboard writes otherwise? Spelled as one types it."""
