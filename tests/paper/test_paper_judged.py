@@ -78,6 +78,7 @@ LEAST = {
     "copybook": Least(57, 41),
     "aula": Least(58, 39),
     "kitchen": Least(55, 31),
+    "sayings": Least(42, 31, 4),
     "lecturer": Least(287, 248, unsaid=3),
 }
 

@@ -63,6 +63,10 @@ _EXPECTED = re.compile(
     re.IGNORECASE,
 )
 """Words by which the way of a force is expected, and not drawn: the post has to push up."""
+_REACTION_ACTS = re.compile(
+    r"(?<![\w}])(?P<name>[A-Z]_\{?[a-z]\}?|[A-Z][a-z]),?(?: +[a-z]+){0,3}? +(?:pull|push|act|point|go|press|shove|hold|hang|bear)(?:e?s)?(?: +(?:back|to|the|on|hard|straight))* +(?P<way>left|right|up|down)(?:wards?)?\b"
+)
+"""What a line says a reaction to do: A_x pulls left, A_y hangs on and pulls down."""
 _AXES = {"left": "_x", "right": "_x", "up": "_y", "down": "_y"}
 
 
@@ -77,7 +81,8 @@ def drawn_otherwise(
     ends = [step.span.end for step in line.steps]
     typed = {term.name for step in line.steps for side in step.sides for term in side.terms}
     for start, end in zip([0, *ends], [*starts, len(line.text)], strict=True):
-        found |= _spoken_of(line, start, end, names)
+        acting = _reactions_acting(line.text[start:end], names)
+        found |= _spoken_of(line, start, end, names) | acting
     for step in line.steps:
         letter, name = step.sides[-1].letter, member_lettered(step, members, own.known)
         if letter and name and not found and _says_the_way(line, step, own.known):
@@ -201,10 +206,18 @@ def _spoken_of(line: Line, start: int, end: int, names: Names) -> dict[str, str]
     return {} if any(map(denies, words)) else found
 
 
-def _reactions_drawn(text: str, names: Names) -> dict[str, str]:
+def _reactions_acting(text: str, names: Names) -> dict[str, str]:
+    """The reactions that a text says to act along their axis, each with the way; none where it denies anything."""
+    denied = any(map(denies, WORD.findall(text)))
+    return {} if denied else _reactions_drawn(text, names, _REACTION_ACTS)
+
+
+def _reactions_drawn(
+    text: str, names: Names, pattern: re.Pattern[str] = _REACTION_DRAWN
+) -> dict[str, str]:
     """The reactions that a text says to be drawn along their axis, each with the way."""
     drawn: dict[str, str] = {}
-    for found in _REACTION_DRAWN.finditer(text):
+    for found in pattern.finditer(text):
         meant, way = names.meant(found["name"]), found["way"].lower()
         if len(meant) == 1 and meant[0].endswith(_AXES[way]):
             drawn[meant[0]] = way

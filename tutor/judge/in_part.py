@@ -7,16 +7,23 @@ apart before the line or behind it, and no word there can be a misspelt way of a
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 
+from tutor.judge.about import Value
 from tutor.judge.verdict import Verdict
-from tutor.notation import Line, Names
+from tutor.notation import Line, Names, Side
+from tutor.notation.elements.lexicon import WAYS, says
 from tutor.notation.elements.tree import Span
 from tutor.notation.naming.symbols import NAME
 
 _APART = re.compile(r"[,;:.…!?|%/#\t–—-]")
 _OF_A_WAY = frozenset(("sign", "sense", "tension-compression", "pull-push", "side", "turning"))
-
-
+_SETS_OTHERWISE = re.compile(
+    r"\b(?:cut|cutting|section|portion|free[ -]body|(?:left|right|part) of|(?:left|right|upper|lower)(?: hand)? (?:half|part|side|piece)"
+    r"|in (?:k?N|kips?|lbs?|pounds|(?:kilo)?newtons|(?:milli|centi)?met(?:re|er)s|feet|inches|mm|cm|m|ft))\b",
+    re.IGNORECASE,
+)
+"""What of talk may give a line another body, or its numbers another unit."""
 _DRAWN = re.compile(
     r"\b(?:drawn?|drew|taken?|taking|assum\w*|sense|arrows?|direction|ways?|positive|negative|pos|neg|sign)\b",
     re.IGNORECASE,
@@ -29,16 +36,35 @@ def stands_in_part(verdict: Verdict, line: Line, names: Names) -> bool:
         return True
     if verdict.kind != "wrong" or not verdict.mistakes:
         return False
-    if not all(_apart(span, line) for span in line.unread):
+    talk = " ".join(line.text[span.start : span.end] for span in line.unread)
+    if not all(_apart(span, line) for span in line.unread) or _SETS_OTHERWISE.search(talk):
         return False
-    turned = [mistake.force for mistake in verdict.mistakes if mistake.code in _OF_A_WAY]
+    turned = [mistake.force or "" for mistake in verdict.mistakes if mistake.code in _OF_A_WAY]
     if not turned:
         return True
-    if any(side.numeric for side in line.steps[-1].sides) and _last(line) != "0":
+    last = line.steps[-1].sides[-1]
+    ahead = all(span.end <= line.steps[0].span.start for span in line.unread)
+    if ahead and isinstance(verdict.about, Value) and (last.letter or last.sense):
+        return True
+    if not ahead and any(map(_is_numeric, line.steps[-1].sides)) and _last(line) != "0":
         return False
-    talk = " ".join(line.text[span.start : span.end] for span in line.unread)
-    named = {name for word in NAME.findall(talk) for name in names.meant(word)}
-    return _DRAWN.search(talk) is None and not named & set(turned)
+    return not _may_draw(talk, line, turned, names)
+
+
+def _is_numeric(side: Side) -> bool:
+    return side.numeric
+
+
+def _may_draw(talk: str, line: Line, turned: Collection[str], names: Names) -> bool:
+    """Whether talk may say which way a force of the line is drawn: it names one, or says a way beside one."""
+    words = NAME.findall(talk)
+    named = {name for word in words for name in names.meant(word)}
+    if _DRAWN.search(talk) is not None or named & set(turned):
+        return True
+    typed = {term.name for step in line.steps for side in step.sides for term in side.terms}
+    return any(says(word, *WAYS) for word in words) and bool(
+        named & typed or any(map(names.meant, turned))
+    )
 
 
 def _last(line: Line) -> str:

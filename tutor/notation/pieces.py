@@ -8,7 +8,7 @@ are never passed over; nor is anything with an equals sign. What is read so is t
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from functools import lru_cache
 
@@ -19,6 +19,7 @@ from tutor.notation.elements.unreadable import Broken
 from tutor.notation.formulas.evaluate import Frame
 from tutor.notation.formulas.words import ANGLES, FUNCTIONS
 from tutor.notation.headings.heading import heading_in
+from tutor.notation.last_clause import Reads, in_last_clause
 from tutor.notation.lines.found import trimmed
 from tutor.notation.lines.line import Line
 from tutor.notation.naming.names import Names
@@ -26,6 +27,7 @@ from tutor.notation.naming.symbols import LETTERS
 from tutor.notation.pages.parted_load import parts_a_load
 from tutor.notation.read import line_typed
 from tutor.notation.sentences.talk import TURNS_NOTHING
+from tutor.notation.sides.turned import multiplies
 
 MOST_TRIED = 24
 """So many readings of parts are tried at the most."""
@@ -51,7 +53,6 @@ _COUNTS = re.compile(
 )
 _PUNCTUATION = " \t.,;:!()[]{}✓✔-–—'’\"“”"
 
-Reads = Callable[[str], Line | None]
 _NOTHING: Mapping[str, float] = {}
 
 
@@ -60,7 +61,7 @@ def read_pieces(text: str, names: Names, *, said: Mapping[str, float] = _NOTHING
 
     To be trusted where it turns out right, and otherwise with care.
     """
-    return _pieces(text, names, tuple(said.items())) if len(text) <= LONGEST else None
+    return _pieces(text, names, tuple(said.items()))
 
 
 @lru_cache(maxsize=64)
@@ -74,7 +75,8 @@ def _pieces(text: str, names: Names, letters: tuple[tuple[str, float], ...]) -> 
         except Broken:
             return None
 
-    return in_pieces(text, names, reads)
+    line = in_pieces(text, names, reads) if len(text) <= LONGEST else None
+    return line or in_last_clause(text, names, reads)
 
 
 def in_pieces(text: str, names: Names, reads: Reads) -> Line | None:
@@ -192,6 +194,8 @@ def _may_go(said: str, names: Names) -> bool:
 
     What names a force may say something of it, other than how its member lies.
     """
+    if multiplies(said):
+        return False
     words = re.findall(rf"[{LETTERS}][\w{{}}-]*", _AS_A_LINE.sub(" ", said))
     told = any(says(word, *WAYS) or names.meanings(word) for word in words)
     return not told and _COUNTS.search(TURNS_NOTHING.sub(" ", said)) is None

@@ -15,6 +15,7 @@ from tutor.notation.pages.term_arrows import without_arrows_of_terms
 from tutor.notation.pages.totalled import totalled
 from tutor.notation.pages.worded_arm import with_arms
 from tutor.notation.sentences.dashed_off import dashed_off
+from tutor.notation.sentences.operators_said import operators_written
 from tutor.notation.sentences.pushed import pushed
 from tutor.notation.sentences.set_apart import set_apart
 from tutor.notation.sentences.triangle_said import without_triangles
@@ -27,5 +28,6 @@ def written_out(text: str, names: Names) -> Source:
     source = let_be(without_triangles(dashed_off(source, names)), names)
     typed = source.typed(text) if "•" in text else source.text
     source = said_once_over(set_apart(source, typed, names))
-    source = unabridged(pushed(corrected(without_arrows_of_terms(source, names)), names), names)
+    source = operators_written(corrected(without_arrows_of_terms(source, names)), names)
+    source = unabridged(pushed(source, names), names)
     return totalled(likened(with_arms(source, names), names), names)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection
 
-from tutor.judge import Along, Equation, M
+from tutor.judge import Along, Equation, Judge, M
 from tutor.judge.about import Value, equation_of, from_text, is_asked
 from tutor.judge.headings import along_in_words, member_along, sum_along
 from tutor.judge.worked import named, side_value, value_at_end, value_given
@@ -20,6 +20,11 @@ from tutor.notation import (
 )
 
 Typed = Line | Unreadable
+
+
+def as_spoken(desk: Judge, line: Typed) -> Typed:
+    """A line, or where it cannot be read as a whole the clauses of it that can."""
+    return desk.read_in_part(line.text) or line if isinstance(line, Unreadable) else line
 
 
 def value_named(line: Typed, known: Collection[str] = ()) -> str | None:

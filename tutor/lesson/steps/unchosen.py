@@ -51,7 +51,7 @@ def equation_meant(
     line = desk.read(text)
     if isinstance(line, Unreadable) and (in_part := desk.read_in_part(text)) is not None:
         about, said = _meant(state, in_part, text, desk, offers)
-        if about is not None and desk.judge(about, text, state.own).right:
+        if about is not None and desk.judge(about, text, state.own).kind in ("right", "wrong"):
             return about, said
     return _meant(state, line, text, desk, offers)
 

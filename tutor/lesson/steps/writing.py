@@ -19,6 +19,7 @@ from tutor.lesson.steps.apart import answer_each
 from tutor.lesson.steps.found_last import just_found, only_one_left, the_one_it_is
 from tutor.lesson.steps.headings import (
     Typed,
+    as_spoken,
     is_bare_value,
     is_sum,
     is_worked_number,
@@ -54,6 +55,7 @@ def take_text(
     line = desk.read(text)
     if isinstance(line, Unreadable) and (line.code == "letters" or letter_of_all(text)):
         return take_letters(state, event, desk)
+    line = as_spoken(desk, line)
     name = component_stated(line)
     if name is not None and (name in state.result or lines_giving(state, name)):
         return _take_component(state, event, desk, about or Fx(state.joint), name)
@@ -62,7 +64,7 @@ def take_text(
         if is_bare_value(line) or (is_worked_number(line) and just_found(state)):
             return _take_bare_value(state, event, desk, line)
         if about is None:
-            return state, Reply((_no_equation(line),))
+            return state, Reply((_no_equation(desk.read(text)),))
         return _take_line(state, event, desk, about, text, closing)
     is_open = unknown not in state.result and not lines_giving(state, unknown)
     if about is not None and (is_open or closing):
@@ -252,9 +254,7 @@ def _kept_though(
 def _with_value(state: State, event: Event, desk: Judge, before: Reply) -> tuple[State, Reply]:
     """The value taken as well that a right line ends in, or what is missing for it."""
     text = event.text("text")
-    line = desk.read(text)
-    if isinstance(line, Unreadable):
-        line = desk.read_in_part(text) or line
+    line = as_spoken(desk, desk.read(text))
     unknown = value_behind(line, state.result)
     if unknown is None or unknown in state.result:
         return state, before

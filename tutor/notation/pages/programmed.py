@@ -54,9 +54,9 @@ _NUMBER = re.compile(r" *[-+]?(?:[0-9]*\.[0-9]{3,}) *")
 _OF_TWO = re.compile(rf"(?<![\w.\\])frac ?\((?P<top>{_NESTED}),(?P<bottom>{_NESTED})\)")
 _OPERAND = r"(?:\{(?:[^{}]|\{[^{}]*\})*\}|\((?:[^()]|\([^()]*\))*\)|[\w.]+(?:_?\{[^{}]*\})?)"
 _OVER = re.compile(
-    rf"(?P<all>\{{ *)?(?P<top>{_OPERAND}) *\bover\b *(?P<bottom>{_OPERAND})(?(all) *\}})"
+    rf"(?P<all>\{{ *)?(?P<top>{_OPERAND}) *\bover\b *(?P<bottom>[0-9.]+/[0-9.]+(?![\w.(/^])|{_OPERAND})(?(all) *\}})"
 )
-"""A fraction in the words of a formula editor: {8 over 17}, {F_AB} over {2}."""
+"""A fraction in the words of a formula editor, or as it is said: {8 over 17}, {F_AB} over {2}, 12 over 3/5."""
 _ASSIGNED = re.compile(r"^(?P<name> *(?:[FSNT]_?)?[A-Z][0-9]?[A-Z][0-9]?) *<- *(?=[-0-9.(])")
 _LISTED = re.compile(
     r"^(?P<said> *(?:[A-Za-z]{3,10} *[:=] *)?)[\[{]{1,2}(?P<inner>[^\[\]{}=<>]+=[^\[\]{}]*)[\]}]{1,2} *[;.]?$"

@@ -39,7 +39,7 @@ from tutor.notation.sentences.talk import (
     reverses,
 )
 from tutor.notation.sentences.talked import speaks, stopped_at
-from tutor.notation.sides.turned import makes_another
+from tutor.notation.sides.turned import makes_another, multiplies
 
 _VALUE_ALONE = re.compile(VALUE)
 """A number with its unit and its T, C or way, and nothing else."""
@@ -196,7 +196,9 @@ class Sentence:
             raise stopped_at(*piece, names)
         if (found := reverses(text, clause)) is not None:
             raise stopped_at(clause.start + found.start(), clause.start + found.end(), names)
-        if behind and makes_another(text[clause.start : clause.end], text[: clause.start]):
+        said = text[clause.start : clause.end]
+        ends = self.formulas > 0 and not leads
+        if (behind and makes_another(said, text[: clause.start])) or (ends and multiplies(said)):
             raise stopped_at(clause.start, clause.end, names)
         declared = declares(text, clause)
         if declared is None:

@@ -19,6 +19,10 @@ from tutor.notation.sentences.bits import Bit, bits_of
 from tutor.notation.sentences.talk import Clause, claims, declares, is_speech, reverses
 from tutor.notation.sides.turned import denies_a_way, makes_another
 
+_FAULTED = re.compile(
+    r"\b(?:which|that|this) +(?:is|was|seems|looks) +(?:wrong|incorrect|false|mistaken|untrue)\b"
+)
+"""That the value before it is not so, also behind its T or C."""
 _WORDED = ("word", "aside")
 FEWEST = 2
 """So many words of three letters or more make a sentence of a line."""
@@ -30,6 +34,8 @@ def with_talk_told(line: Line, names: Names) -> Line:
     Raises Broken where words that were passed over take back what the line says.
     """
     told = []
+    if _gives_a_value(line) and (found := _FAULTED.search(line.text, line.steps[-1].span.end)):
+        raise stopped_at(*found.span(), names)
     for span in line.passed:
         text = plain(line.text[span.start : span.end])
         inner = text.strip("()[]{} ")
@@ -37,7 +43,8 @@ def with_talk_told(line: Line, names: Names) -> Line:
         bits = bits_of(inner, names)
         clause = Clause(bits)
         found = reverses(inner, clause) if bits else None
-        harmless = not _gives_a_value(line) if _of_a_sense(inner) else _not_zero(inner, line, names)
+        sensed = _of_a_sense(inner) and not _before_value(line, span)
+        harmless = not _gives_a_value(line) if sensed else _not_zero(inner, line, names)
         if found is not None and not harmless:
             raise stopped_at(first + found.start(), first + found.end(), names)
         if (bits and declares(inner, clause) is None) or makes_another(
@@ -106,6 +113,12 @@ def _gives_a_value(line: Line) -> bool:
         and any(side.numeric and any(t.value for t in side.terms) for side in step.sides)
         for step in line.steps
     )
+
+
+def _before_value(line: Line, span: Span) -> bool:
+    """Whether words stand before a value alone, of which they may deny anything."""
+    first = line.steps[0]
+    return len(first.sides) == 1 and first.sides[0].numeric and span.end <= first.span.start
 
 
 def failed_in_talk(broken: Broken, source: Source, names: Names) -> Broken:

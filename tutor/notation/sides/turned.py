@@ -8,7 +8,11 @@ from tutor.notation.sides.ending import COUNTING
 
 _MORE = "|".join(sorted(COUNTING - {"one", "two", "minus", "over"}))
 _CHANGES = re.compile(
-    rf"^[(\[ ,;]*(?:(?:and|plus|minus|or|less|but) +[-+]?[0-9.]|(?:{_MORE})\b|(?:no,? +)?wait\b|oops\b)",
+    rf"^[(\[ ,;]*(?:(?:and|plus|minus|or|less|but) +[-+]?[0-9.]|(?:or +)?(?:rather +)?(?:{_MORE})\b|(?:no,? +)?wait\b|oops\b)",
+    re.IGNORECASE,
+)
+_MULTIPLIES = re.compile(
+    r"(?:^|[,;(\[]) *(?:(?:or|so|and|but|rather|really|actually) +)*(?:twice|double|half|thrice|(?:two|three|four) times) +(?:of +)?(?:that|this|it|as much)\b|\bor +rather\b|\bno,? +wait *[.!]*$",
     re.IGNORECASE,
 )
 _TURNS = re.compile(
@@ -28,12 +32,17 @@ def makes_another(said: str, before: str) -> bool:
 
     That a number is negative changes nothing where its minus stands there.
     """
-    if _CHANGES.search(said) is not None:
+    if _CHANGES.search(said) is not None or multiplies(said):
         return True
     turn = _TURNS.match(said)
     if turn is None:
         return False
     return turn["negative"] is None or _NEGATIVE_BEFORE.search(before) is None
+
+
+def multiplies(said: str) -> bool:
+    """Whether words give what stands before them up for a multiple of it, or for nothing: or rather twice that."""
+    return _MULTIPLIES.search(said) is not None
 
 
 def denies_a_way(said: str) -> bool:
