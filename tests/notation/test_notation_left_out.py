@@ -11,7 +11,9 @@ from tutor.notation import Line, Unreadable, read_line
 
 OPERANDS = ("3/5 AB", "F_AC cos 30", "12", "(4)(3)", "sqrt(2) BC", "0.8(7.5)")
 STRUCK = ("5/3", "12·4", "6cos30", "F_AC", "(12)(3)", "7")
-WAYS = ("~~{}~~", "<s>{}</s>", "<del>{}</del>", "[s]{}[/s]", "~{}~", "\\sout{{{}}}")
+WAYS = (
+    "[crossed out: {}]", "(deleted: {})", "[struck out {}]", "[strike]{}[/strike]", "[rubbed out: {}]", "~~{}~~", "<s>{}</s>", "<del>{}</del>", "[s]{}[/s]", "~{}~", "\\sout{{{}}}",
+)  # fmt: skip
 TALK = (
     "(minus minus = plus!)",
     "(- × - = +)",
@@ -45,6 +47,29 @@ def test_a_term_that_is_struck_out_is_nothing(way: str) -> None:
     for struck in STRUCK:
         found = terms(f"A_y + {way.format(struck)} - 12 + AB = 0")
         assert [each for each in found if each[1]] == [("A_y", 1.0), (None, -12.0), ("AB", 1.0)]
+
+
+@pytest.mark.parametrize(
+    ("typed", "plain"),
+    [
+        ("F_AB = 600 (crossed out) 346 T", "F_AB = 346 T"),
+        ("F_AB = 600 kN C [struck out] 346 T", "F_AB = 346 T"),
+        ("F_AB = [600, deleted] 346 T", "F_AB = 346 T"),
+        ("F_AB = 346 [crossed out: C] T", "F_AB = 346 T"),
+        ("A_y - 600 (erased) - 346 + AB = 0", "A_y - 346 + AB = 0"),
+        ("A_y - 600 (erased) 346 + AB = 0", "A_y - 346 + AB = 0"),
+    ],
+)
+def test_a_number_that_is_said_to_be_struck_out_is_gone(typed: str, plain: str) -> None:
+    assert [each for each in terms(typed) if each[1]] == [each for each in terms(plain) if each[1]]
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["F_AB = ~~346~~", "F_AB = [crossed out: 346]", "F_AB = 346 kN T (deleted)", "F_AB = <s>0</s>"],
+)
+def test_a_side_of_which_all_is_struck_out_is_no_zero(line: str) -> None:
+    assert isinstance(read_line(line, LETTERED), Unreadable)
 
 
 def test_a_stroke_through_each_character_strikes_them_out() -> None:

@@ -181,6 +181,8 @@ class Judge:
         found = []
         for text in lines:
             line = read_line(text, self.names, angles=angles, said=said)
+            if isinstance(line, Unreadable):
+                line = read_pieces(text, self.names, said=said) or line
             if not isinstance(line, Unreadable):
                 senses = drawn_otherwise(line, self.names, self.problem.member, own)
                 line = sized(line) or line

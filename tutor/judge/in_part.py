@@ -1,7 +1,8 @@
 """What may be said of a line of which only a part was read?
 
 Right is right whatever stands beside it. Wrong is said where the mistake is named, the whole of what was passed over stands
-apart before the line or behind it, and no word there can be a misspelt way of a value.
+apart before the line or behind it, and no word there can be a misspelt way of a value; with figures for letters,
+12O for 120, only right is said.
 """
 
 from __future__ import annotations
@@ -35,6 +36,8 @@ def stands_in_part(verdict: Verdict, line: Line, names: Names) -> bool:
     if verdict.right:
         return True
     if verdict.kind != "wrong" or not verdict.mistakes:
+        return False
+    if any(kind == "figures" for kind, _ in line.taken):
         return False
     talk = " ".join(line.text[span.start : span.end] for span in line.unread)
     if not all(_apart(span, line) for span in line.unread) or _SETS_OTHERWISE.search(talk):

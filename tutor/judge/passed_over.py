@@ -13,11 +13,13 @@ from tutor.judge.verdict import Remark, Verdict
 from tutor.notation import Label, Line, Unreadable, read_heading
 from tutor.notation.elements.lexicon import known_word
 from tutor.notation.elements.tree import Span
+from tutor.notation.pages.copied import as_figures
 
 PASSED = "Passed over without being read: {words}."
 TAKEN = {
     "thousands": "The point in {words} is read as one that sets off thousands.",
     "list": "The {words} at the beginning is read as the mark of a list, not as a minus.",
+    "figures": "{words} is read as the number {figures}.",
     "dash": "The dash behind “{words}” is read as a dash, not as a minus.",
 }
 LISTED = (
@@ -61,8 +63,9 @@ def remarks_on(desk: Desk, about: Asked, line: Line) -> tuple[Remark, ...]:
     letters = {line.text[side.span.start : side.span.end] for side in sides} & {"O", "o"}
     said += [LETTER_FOR_ZERO.format(letter=letter) for letter in sorted(letters)]
     for kind, span in line.taken:
-        said.append(TAKEN[kind].format(words=line.text[span.start : span.end]))
-    remarks = tuple(Remark("passed", text) for text in said)
+        words = line.text[span.start : span.end].rstrip(".,")
+        said.append(TAKEN[kind].format(words=words, figures=as_figures(words)))
+    remarks = tuple(Remark("passed", text) for text in dict.fromkeys(said))
     if not isinstance(about, Value):
         otherwise = (headed_otherwise(desk.problem, about, each) for each in headings.values())
         remarks += tuple(Remark("heading", each) for each in dict.fromkeys(otherwise) if each)

@@ -2,7 +2,8 @@
 
 The last resort, where no reading of the whole line is found: clauses that can be read are kept, words around
 them are passed over and told. Words that take something back, and what says T, C or a way behind a statement,
-are never passed over; nor is anything with an equals sign. What is read so is trusted where it is right.
+are never passed over; nor is anything with an equals sign. Before that, letters among figures are taken as the
+figures that a scan made them of. What is read so is trusted where it is right.
 """
 
 from __future__ import annotations
@@ -20,10 +21,11 @@ from tutor.notation.formulas.evaluate import Frame
 from tutor.notation.formulas.words import ANGLES, FUNCTIONS
 from tutor.notation.headings.heading import heading_in
 from tutor.notation.last_clause import Reads, in_last_clause
-from tutor.notation.lines.found import trimmed
+from tutor.notation.lines.found import Taken, trimmed
 from tutor.notation.lines.line import Line
 from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
+from tutor.notation.pages.copied import letters_as_figures
 from tutor.notation.pages.parted_load import parts_a_load
 from tutor.notation.read import line_typed
 from tutor.notation.sentences.talk import TURNS_NOTHING
@@ -75,8 +77,22 @@ def _pieces(text: str, names: Names, letters: tuple[tuple[str, float], ...]) -> 
         except Broken:
             return None
 
-    line = in_pieces(text, names, reads) if len(text) <= LONGEST else None
+    line = _as_scanned(text, names, said, reads)
+    if line is None and len(text) <= LONGEST:
+        line = in_pieces(text, names, reads)
     return line or in_last_clause(text, names, reads)
+
+
+def _as_scanned(text: str, names: Names, said: Mapping[str, float], reads: Reads) -> Line | None:
+    """The whole line with figures for the letters among them; None where it cannot be read so either."""
+    meant = letters_as_figures(text, names, said)
+    line = None if meant is None else reads(meant[0])
+    if meant is None or line is None or line.letters:
+        return None
+    taken: tuple[Taken, ...] = tuple(
+        ("figures", span) for span in meant[1] if span.end - span.start > 1
+    )
+    return replace(line, text=text, taken=(*line.taken, *taken))
 
 
 def in_pieces(text: str, names: Names, reads: Reads) -> Line | None:

@@ -13,6 +13,7 @@ from tutor.notation.pages.likened import likened
 from tutor.notation.pages.said_twice import said_once_over
 from tutor.notation.pages.term_arrows import without_arrows_of_terms
 from tutor.notation.pages.totalled import totalled
+from tutor.notation.pages.two_sided import with_sums_of_sides
 from tutor.notation.pages.worded_arm import with_arms
 from tutor.notation.sentences.dashed_off import dashed_off
 from tutor.notation.sentences.operators_said import operators_written
@@ -23,11 +24,11 @@ from tutor.notation.sentences.triangle_said import without_triangles
 
 def written_out(text: str, names: Names) -> Source:
     """The text laid out as a line, before its sentences and symbols are looked at."""
-    source = bared(text)
+    source = with_sums_of_sides(bared(text), names)
     source = celled(source, source.typed(text), names)
     source = let_be(without_triangles(dashed_off(source, names)), names)
     typed = source.typed(text) if "•" in text else source.text
     source = said_once_over(set_apart(source, typed, names))
-    source = operators_written(corrected(without_arrows_of_terms(source, names)), names)
+    source = operators_written(corrected(without_arrows_of_terms(source, names), names), names)
     source = unabridged(pushed(source, names), names)
     return totalled(likened(with_arms(source, names), names), names)

@@ -9,8 +9,9 @@ from tutor.notation.elements.tree import Node, Span
 from tutor.notation.formulas.evaluate import Frame
 from tutor.notation.naming.names import Names
 
-Taken = tuple[Literal["thousands", "dash", "list"], Span]
-"""What of a line was taken in the less usual of two ways: the point of 4.500, the dash behind a heading or of a list."""
+Taken = tuple[Literal["thousands", "dash", "list", "figures"], Span]
+"""What of a line was taken in the less usual of two ways: the point of 4.500, the dash behind a heading or of a list,
+the letters of 6OO."""
 
 
 @dataclass(frozen=True)

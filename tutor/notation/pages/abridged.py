@@ -5,12 +5,13 @@ from __future__ import annotations
 import re
 
 from tutor.notation.elements.source import Source
+from tutor.notation.elements.tree import Span
 from tutor.notation.elements.units import NEWTONS
 from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
 
 _MAY = re.compile(
-    r"(?:^|[;,]) *Kn\b|[0-9] ?'|[#bk]-?'|\([^()]*$|[^\W\d_][0-9]|[(\[] ?[-+DZ] ?[)\]][ .]*$|[,;] *(?:[a-zA-Z.]{2,9},? +)?(?:\([TC]\)|[0-9])|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b|\b(?:really|actually|in fact)\b|\bas (?:a )?(?:pu|st|ti|te|co)|[0-9] +of +|[TCn]\)? +[(\[][^()]*[0-9] ?[-+*/]",
+    r"(?:^|[;,]) *Kn\b|[0-9] ?'|[#bk]-?'|\([^()]*$|[^\W\d_][0-9]|[(\[] ?[-+DZ] ?[)\]][ .]*$|[,;] *(?:[a-zA-Z.]{2,9},? +)?(?:\([TC]\)|[0-9])|\b(?:bar|member|rod|stab|barre|barra) +[0-9]|(?:sin|cos|tan) ?\( ?[0-9.]+ ?°? *(?:=|$)|\broot\b|\b(?:really|actually|in fact)\b|\bas (?:a )?(?:pu|st|ti|te|co)|[0-9] +of +|[TCntpsd↑↓←→]\)? +[(\[](?:[^()]*[0-9] ?[-+*/]|[^()]*\bof +[0-9])",
     re.IGNORECASE,
 )
 _WITH_FACTOR = re.compile(
@@ -64,9 +65,19 @@ _LETTER_OF_ANGLE = re.compile(
 _SHARE_OF = re.compile(
     rf"(?P<share>(?<![\w.,/])(?:[0-9]+/[0-9]+|0?\.[0-9]+)) +of +(?:the +)?(?P<name>[{LETTERS}][\w{{}}]*)(?![\w'-])"
 )
-_WORKED = re.compile(
-    rf"(?P<value>-? ?(?<![\w.,])[0-9][0-9.,]*(?: ?(?:{_FORCES}))?(?: ?[TC]\b| ?\([TC]\)| (?:tension|compression))) +[(\[](?P<work>[-+*/0-9.,() ]*[0-9)] ?[-+*/][-+*/0-9.,() ]*)[)\]](?=[ .]*$)"
+_SAID = (
+    r"[TC]\b|tension\b|compression\b|(?:acting |to the )?(?:up|down|left|right)(?:wards?)?\b|[←→↑↓]"
 )
+_NUMBER = r"[0-9]+(?:[.,][0-9]+)?"
+_SHARES_OF = r"(?P<share>half|a third|a quarter|(?<=/[0-9])) +of +(?:the +)?(?=[0-9])"
+_WORKED = re.compile(
+    rf"(?P<value>-? ?(?<![\w.,])[0-9][0-9.,]*(?: ?(?:{_FORCES}))?(?: ?(?:{_SAID})| ?\((?:{_SAID})\))) +[(\[]"
+    rf"(?P<work>[-+*/0-9.,() ]*[0-9)] ?[-+*/][-+*/0-9.,() ]*|(?:[0-9]+/[0-9])?{_SHARES_OF}{_NUMBER}(?: ?(?:{_FORCES}))?)"
+    r"[)\]](?=[ .]*$)"
+)
+"""A value of which is said which way it acts, and its working behind it: 12 T (3 + 9), 37.5 kN up (half of 75)."""
+_SHARE = re.compile(_SHARES_OF)
+_SHARES = {"half": "1/2*", "a third": "1/3*", "a quarter": "1/4*", "": "*"}
 
 
 def unabridged(source: Source, names: Names) -> Source:
@@ -86,7 +97,7 @@ def unabridged(source: Source, names: Names) -> Source:
     source = source.rewritten(_LETTER_OF_ANGLE, lambda found: _sine_or_cosine(found, names))
     source = source.rewritten(_ROOT, "√").rewritten(_FOOT_POUNDS, _moment)
     source = source.rewritten(_SHARE_OF, lambda found: _share(found, names))
-    source = source.rewritten(_WORKED, lambda found: f"{found['work']} = {found['value']}")
+    source = _work_first(source, names)
     source = source.rewritten(_REALLY, lambda found: found["so"] or "so ")
     source = source.rewritten(_DRAWN_AS, lambda found: _drawn(found, names))
     source = source.rewritten(_SIZE_SAID, lambda found: f"{found['value']} = ")
@@ -119,6 +130,25 @@ def _times(found: re.Match[str], names: Names) -> str | None:
 def _share(found: re.Match[str], names: Names) -> str | None:
     """A part of a force in words, 3/5 of cd, as a product."""
     return f"{found['share']} {found['name']}" if names.meanings(found["name"]) else None
+
+
+def _work_first(source: Source, names: Names) -> Source:
+    """The working of a value, behind it in brackets, set equal to the value."""
+    worked = _WORKED.search(source.text)
+    if worked is None:
+        return source
+    start = worked.start("value")
+    before = source.text[:start].rstrip(" =")
+    named = len(names.meant(before.strip())) == 1
+    if before == source.text[:start].rstrip() and before.strip() and not named:
+        return source
+    lead = (Span(0, len(before)), " = ") if named else (Span(0, start),)
+    work, value = Span(*worked.span("work")), Span(*worked.span("value"))
+    swapped = source.made_of([*lead, work, " = ", value])
+    at = source.text[:start].rfind("=")
+    return swapped.rewritten(
+        _SHARE, lambda found: _SHARES[found["share"]] if found.start() > at else None
+    )
 
 
 def _bar(found: re.Match[str], names: Names) -> str | None:

@@ -31,6 +31,10 @@ _EQUALS_ALONE = re.compile(r"(?:\||\t) *= *(?:\||\t)")
 _EQUALS_LAST = re.compile(r"(?<=[\w}\])]) *= *(?:\||\t)[ \t]*(?=[-+(]? ?[0-9.√])")
 """What ends a cell whose other side is in the next one: A_y = | 80.18 | N."""
 _TERM = re.compile(r" *(?:\||\t)[ \t]*(?=[-+*/] ?[\w(√.])")
+_OF_A_FACTOR = re.compile(
+    r"(?:(?<=[-+*/=] )|(?<=[-+*/=(\t])|^ *)(?:0?\.[0-9]+|[0-9]+/[0-9]+|√[0-9]+(?:/[0-9]+)?) *\t[ \t]*(?=[(\[{A-Za-z])"
+)
+"""A gap between a factor, which is no number of a row, and what it multiplies: 0.6 ⇥ (F_AB + F_AC)."""
 _ADDED = re.compile(r" *[-+] ?[0-9][0-9.,]*(?: ?[A-Za-z]{1,3})? *= *[-+]?0(?:[.,]0*)? *")
 """The second half of a sum of a force and a number: A_x, +4 = 0."""
 _FACTOR = re.compile(r" *[-+*/]?[-+( ]*[0-9]")
@@ -53,6 +57,8 @@ def celled(source: Source, typed: str, names: Names) -> Source:
     )
     if _MAY.search(text) is None:
         return source
+    if "\t" in text and "=" in text:
+        text = _OF_A_FACTOR.sub(lambda found: found[0].replace("\t", " "), text)
     text = _EQUALS_LAST.sub(lambda found: re.sub(r"[|\t]", " ", found[0]), text)
     split = _EQUALS_ALONE.search(text) is not None
     if split:

@@ -1,13 +1,14 @@
 """What has copying made of the signs on a page? © and å and (cid:80) for Σ, c for ↑, :. for ∴, O for 0.
 
 A PDF gives the signs of its symbol fonts by other characters, a scan takes letters for figures. The
-signs are read where nothing else can be meant; a figure is never guessed, only asked about.
+signs are read where nothing else can be meant; a figure is asked about, save where the line is right with it.
 """
 
 from __future__ import annotations
 
 import itertools
 import re
+from collections.abc import Collection
 
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
@@ -42,8 +43,13 @@ _FALLEN = re.compile(
 _LIKE_FIGURES = re.compile(
     r"(?<![A-Za-z_{\\0-9OolI|])(?=[OolI|.,]*[0-9])[0-9OolI|.,]*[OolI|][0-9OolI|.,]*(?![A-Za-z_({])"
 )
+_SCANNED = re.compile(
+    r"(?<![\w{}\\|.,])(?=[OolI|.,]*[0-9])[0-9OolI|.,]*[OolI|][0-9OolI|.,]*(?![\w{|])"
+    r"|(?:(?<==)|(?<== ))[Oo](?= *(?:$|[,;⇒→∴]))"
+)
+"""The same where the figures are tried, and a letter that something is set equal to."""
 _FIGURES = str.maketrans("OolI|", "00111")
-_ASKED = ("unknown-name", "character", "comma", "number")
+_ASKED = ("unknown-name", "unknown-function", "character", "comma", "number")
 
 
 def recopied(source: Source) -> Source:
@@ -102,13 +108,36 @@ def _sigma(found: re.Match[str], names: Names) -> str | None:
     return f"{found['lead']}Σ{what}"
 
 
+def letters_as_figures(
+    text: str, names: Names, letters: Collection[str]
+) -> tuple[str, tuple[Span, ...]] | None:
+    """The text with figures for the letters among figures, and where they stand; None where one may be a name."""
+    places = [Span(*found.span()) for found in _SCANNED.finditer(text)]
+    if not places:
+        return None
+    for span in places:
+        word = text[span.start : span.end].strip(".,")
+        meant = (word, *filter(str.isalpha, word))
+        if any(names.meanings(each) or names.joint(each) or each in letters for each in meant):
+            return None
+    figured = _SCANNED.sub(lambda found: as_figures(found[0]), text)
+    return figured, tuple(places)
+
+
+def as_figures(word: str) -> str:
+    """The number that a scan has made letters of."""
+    return word.translate(_FIGURES)
+
+
 def figures_asked(broken: Broken, text: str) -> Broken:
     """The complaint, or the question whether a letter among figures is a figure: 26O for 260."""
-    if broken.key.partition("/")[0] not in _ASKED:
+    key = broken.key.partition("/")[0]
+    if key not in _ASKED:
         return broken
-    for found in _LIKE_FIGURES.finditer(text):
+    pattern = _SCANNED if key == "unknown-function" else _LIKE_FIGURES
+    for found in pattern.finditer(text):
         if found.start() <= broken.start < found.end():
             word = found[0].rstrip(".,")
-            meant = word.translate(_FIGURES)
-            return Broken("number/letters", found.start(), found.start() + len(word), meant=meant)
+            place = found.start(), found.start() + len(word)
+            return Broken("number/letters", *place, meant=as_figures(word))
     return broken

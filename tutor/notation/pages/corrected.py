@@ -9,30 +9,22 @@ import re
 
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.unreadable import Broken
+from tutor.notation.naming.names import Names
+from tutor.notation.pages.amended import SORRY, amended
 
 _WAY = r"(?:[TCtc]|tens(?:ion)?|comp(?:r(?:ession)?)?|ties?|struts?)"
 _VALUE = rf"[-+]? ?[0-9][0-9.,]*(?: ?(?:kN|MN|N|lbs?|kips?|k))?(?: *[(\[]?\b{_WAY}\b[)\]]?)?"
-_SORRY = r"(?:sorry|oops|i mean|i meant|wait|make (?:that|it)|correction:?)"
 _WORK = r"(?:[-+]? ?[0-9][0-9.,]*(?: *[-+*/] *[0-9][0-9.,]*)+ *= *)?"
-_ANEW = re.compile(
-    rf"(?<==) *{_VALUE}(?:,|;| -+|\.{{2,3}})? *(?:no,? +)?(?:{_SORRY},? +|no,? +(?:it|its|it's|they|that|this|push(?:es|ing)?|pull(?:s|ing)?)\b(?:[a-z' ]|\b[A-Z]\b)*[,:;] +|(?<=no )|(?<=no, ))(?={_WORK}{_VALUE} *$)",
-    re.IGNORECASE,
-)
-_WAY_ANEW = re.compile(
-    rf"(?<=[0-9NbpskK(] )[(]?{_WAY}[)]?(?:,|;| -+)? +(?:no,? +)?{_SORRY},? +(?P<second>{_WAY}) *$",
-    re.IGNORECASE,
-)
 _DENIED = re.compile(
     rf"(?<=[0-9NbpskK] )(?P<first>{_WAY}),? +no,? +(?P<second>{_WAY}) *$", re.IGNORECASE
 )
 
 
-def corrected(source: Source) -> Source:
+def corrected(source: Source, names: Names) -> Source:
     """The source with only what is said last. Raises Broken where it may be a denial as well."""
     if _MAY.search(source.text) is None:
         return source
-    source = source.rewritten(_VALUE_ANEW, _alone).rewritten(_ANEW, "")
-    source = source.rewritten(_WAY_ANEW, lambda found: found["second"])
+    source = amended(source.rewritten(_VALUE_ANEW, _alone), names)
     source = source.rewritten(_TAKEN_BACK, _from_anew)
     if (found := _DENIED.search(source.text)) is not None:
         span = source.span(*found.span("second"))
@@ -83,6 +75,6 @@ _VALUE_ALONE = re.compile(
     r" *[,;]? *(?!(?:arm|lever|distance)\b)(?:(?:so|hence|then|thus|and)\b,? *)?[A-Za-z][\w{}]* *"
 )
 _MAY = re.compile(
-    rf"\b(?:rather|of course|obviously|no|nope|scrap|should|hang|hold|wrong|forgot|actually|{_SORRY})\b",
+    rf"\b(?:rather|of course|obviously|no|nope|scrap|should|hang|hold|wrong|forgot|actually|of course|{SORRY})\b",
     re.IGNORECASE,
 )

@@ -16,6 +16,7 @@ from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
 from tutor.notation.sentences.aside_said import only_leads
 from tutor.notation.sentences.aside_words import BEHIND_BRACKET, complete, worded
+from tutor.notation.sentences.put_in import put_in_apart
 
 _BC = re.compile(
     rf"(?<=[\w)\]}}] )(?:bc|bcs|bec|cuz|coz|cos)(?= +(?P<next>[{LETTERS}'][\w{{}}']*))"
@@ -34,7 +35,7 @@ def reasoned(source: Source, names: Names) -> Source:
         )
         return "because" if whole else None
 
-    return _given_apart(source.rewritten(_BC, spelled), names)
+    return put_in_apart(_given_apart(source.rewritten(_BC, spelled), names), names)
 
 
 _GIVEN = rf"(?P<given>(?P<name>(?<![\w}}])[{LETTERS}][\w{{}}-]*) *= *[-+]? ?[0-9][0-9.,]*(?<![.,])(?: ?(?:k?N|MN|kips?|k|lbs?))?(?: *\(?[TC]\)?)?)"

@@ -98,7 +98,9 @@ def _talks(text: str, token: Token, names: Names) -> bool:
         return False
     if "=" in inner and (named or any(map(str.isdigit, inner))):
         return False
-    if _may_be_factor(inner, spoken) or takes_back(inner, before, names):
+    if takes_back(inner, before, names):
+        return False
+    if _may_be_factor(inner, spoken) and (_COUNTS.search(inner) or not _ends_in_way(before)):
         return False
     return not says_a_way(inner, before, named, names)
 
@@ -137,6 +139,19 @@ def _may_be_factor(inner: str, spoken: list[str]) -> bool:
     if ", " in inner and re.match(r"[0-9.]+ *,", inner) is None and len(spoken) > 2:
         return False
     return _LED.match(inner) is not None or len(spoken) < 3 or _ARM.search(inner) is not None
+
+
+def _ends_in_way(before: str) -> bool:
+    """Whether a value stands before a bracket whose T or C, or way, is said already: 37.5 kN up (half of 75)."""
+    value = _CLOSED.search(before)
+    return value is not None and says(value["way"], *WAYS)
+
+
+_CLOSED = re.compile(
+    rf"(?:=|^ *[{LETTERS}][\w{{}}'-]* ) *[-+]? ?[0-9.,]*[0-9] *(?:{'|'.join((*units.NEWTONS, 'lbs', 'kips', 'k'))})?,? +(?:(?:acting|to the|in) +)?(?P<way>[{LETTERS}]+) *$"
+)
+_COUNTS = re.compile(r"\b(?:times|twice|double|plus|minus|less|more|each|x)\b", re.IGNORECASE)
+"""Words by which a number in a bracket may belong to the value before it."""
 
 
 def takes_back(inner: str, before: str, names: Names) -> bool:
