@@ -99,6 +99,25 @@ def test_everything_in_another_unit_is_one_mistake(bridge: Problem) -> None:
     assert [a.mistake.code for a in result.accounts] == ["unit"]
 
 
+@pytest.mark.parametrize("factor", [4.4482216, 1 / 4.4482216, 1000.0, 0.001])
+def test_so_it_is_whichever_unit_was_taken_for_which(mast: Problem, factor: float) -> None:
+    """Loads in kips that were put in as kilonewtons, or the other way round."""
+    work = written(mast, **{name: factor * v for name, v in solve(mast).values.items()})
+    assert [(a.place, a.mistake.code) for a in review(mast, work).accounts] == [("whole", "unit")]
+
+
+@pytest.mark.parametrize("joint", ["U1", "L3", "U3"])
+def test_signs_reversed_at_all_joints_but_the_one_that_was_mended_are_one_mistake(
+    bridge: Problem, joint: str
+) -> None:
+    """Members begin there and end there."""
+    values = solve(bridge).values
+    away = [m.name for m in bridge.members if joint not in (m.start, m.end)]
+    result = review(bridge, written(bridge, **{name: -values[name] for name in away}))
+    assert [a.mistake.code for a in result.accounts] == ["tension-compression"]
+    assert result.accounts[0].throughout
+
+
 def test_reactions_alone_are_checked(mast: Problem) -> None:
     right = review(mast, {"reactions": {"A_x": "6 left", "A_y": "3.75", "B_y": 8.25}})
     assert right.right
