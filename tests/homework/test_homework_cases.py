@@ -118,6 +118,17 @@ def test_signs_reversed_at_all_joints_but_the_one_that_was_mended_are_one_mistak
     assert result.accounts[0].throughout
 
 
+@pytest.mark.parametrize(
+    ("order", "first"), [("ACB", "whole"), ("BCA", "whole"), ("CAB", "whole"), ("CBA", "A")]
+)
+def test_an_order_begins_with_the_whole_truss_where_one_of_its_joints_needs_the_reactions(
+    mast: Problem, order: str, first: str
+) -> None:
+    """From C by B to A no more than two are open at a joint; at A there are two reactions besides."""
+    work = {**written(mast, A_y=5.25), "order": list(order)}
+    assert review(mast, work).first == first
+
+
 def test_reactions_alone_are_checked(mast: Problem) -> None:
     right = review(mast, {"reactions": {"A_x": "6 left", "A_y": "3.75", "B_y": 8.25}})
     assert right.right

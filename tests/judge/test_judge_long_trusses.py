@@ -8,7 +8,7 @@ import pytest
 from families import exact, plain_problem
 
 from tutor import Fy, M, judge
-from tutor.judge import right_line
+from tutor.judge import Value, right_line
 from tutor.judge.known_values import KnownValues
 from tutor.model import Load, Problem, Support
 
@@ -62,6 +62,19 @@ def test_an_arm_measured_from_a_neighbour_is_known_in_a_long_truss(panels: int) 
     assert named(panels, M("L0"), f"{2 * panels - 4} {end}_y{rest} = 0") == [
         ("arm-from", f"{end}_y")
     ]
+
+
+@pytest.mark.parametrize(
+    ("panels", "left", "said"), [(10, 61.5, "slope-assumed"), (16, 117.5, "arithmetic")]
+)
+def test_which_part_a_heading_leaves_open_is_looked_for_up_to_thirty_joints(
+    panels: int, left: float, said: str
+) -> None:
+    """The diagonal falls at 45 degrees; beyond, it is only said that the value does not follow."""
+    text = f"Left part: {left} - 11 - 0.6 F_{{U1-L2}} = 0 → F_{{U1-L2}} = 5"
+    known = {"L0_y": str(left)}
+    (mistake,) = judge(span(panels), Value("U1-L2"), text, known=known).mistakes
+    assert (mistake.code, mistake.force) == (said, "U1-L2")
 
 
 def test_a_sum_about_another_support_or_load_of_a_long_truss_is_told_as_that() -> None:

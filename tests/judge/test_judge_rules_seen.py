@@ -539,3 +539,16 @@ def test_a_function_of_a_wrong_angle_is_named_also_under_a_wrong_sign(
     known = {"A_x": "0"}
     assert named(ROOF, about, text, known=known) == [(code, "AC"), ("sign", "AC")]
     assert named(ROOF, about, text.replace("-", "+"), known=known) == [(code, "AC")]
+
+
+def test_a_distance_of_no_rule_has_the_sign_with_which_the_fewest_terms_are_turned() -> None:
+    truss = plain_problem(
+        [("A", 0, 0), ("B", 12, 0), ("C", 3, 4), ("D", 6, 4)],
+        ("AB", "AC", "CD", "AD", "BD"),
+        [Support("A", "pin"), Support("B", "roller")],
+        [pushed("C", down=5), pushed("D", down=8)],
+    )
+    found = named(truss, M("A"), "7 B_y + 5*3 - 8*6 = 0")
+    assert sorted(found) == [("arm", "B_y"), ("turning", "load C")]
+    found = named(truss, M("A"), "7 B_y + 5*3 + 8*6 = 0")
+    assert found == [("arm", "B_y"), ("turning", "B_y")]

@@ -52,6 +52,9 @@ def named(
         ("D_y", "9 D_y = 15·3 + 24·6 → D_y = 21", ("missing", "load E")),
         ("D_y", "ΣM_A: 9 D_y − 15·3 − 24·3 − 9·4 = 0 → D_y = 17", ("arm-from", "load C")),
         ("A_y", "A_y + D_y = 15 + 24 + 9 → A_y = 23", ("extra", "load E")),
+        ("D_y", "Whole truss: 9 D_y = 15·3 + 24·6 → D_y = 21", ("missing", "load E")),
+        ("D_y", "D: D_y + 3/5 F_DF = 0 → D_y = 21", ("component", "DF")),
+        ("AE", "A: 4/5 F_AE = 14 ⇒ F_AE = 17.5", ("sign", "A_y")),
     ],
 )
 def test_the_slip_of_a_sum_that_a_value_is_found_from_is_named(
@@ -96,6 +99,12 @@ def test_the_slip_of_a_sum_of_a_part_is_named_where_the_heading_says_the_part(
 )
 def test_a_wrong_sign_is_named_where_the_factor_of_the_force_was_divided_out(text: str) -> None:
     assert named("BF", text) == [("sign", "BE")]
+
+
+@pytest.mark.parametrize("text", ["(15*3 + 24*6 - 9*4)*0", "(15*3 + 24*6 - 9*4)*0 = 17"])
+def test_a_sum_times_nothing_gives_no_value(text: str) -> None:
+    (mistake,) = told("D_y", f"D_y = {text}", {}).mistakes
+    assert mistake.code == "arithmetic"
 
 
 def test_a_sum_that_could_be_any_is_said_not_to_hold_and_is_shown() -> None:
