@@ -129,6 +129,36 @@ def test_an_order_begins_with_the_whole_truss_where_one_of_its_joints_needs_the_
     assert review(mast, work).first == first
 
 
+def test_where_one_slip_at_a_free_joint_explains_all_no_blank_reaction_is_doubted() -> None:
+    """At L1 the 12.0 of U1-L1 was taken whole: L1-U2 = (10 - 12.0)/0.832 = -2.40, and so on."""
+    chords = plain_problem(
+        [(f"L{i}", 4 * i, 0) for i in range(4)] + [(f"U{i}", 4 * i - 2, 3) for i in (1, 2, 3)],
+        (
+            "L0-L1",
+            "L1-L2",
+            "L2-L3",
+            "U1-U2",
+            "U2-U3",
+            "L0-U1",
+            "U1-L1",
+            "L1-U2",
+            "U2-L2",
+            "L2-U3",
+            "U3-L3",
+        ),
+        (Support("L0", "pin"), Support("L3", "roller")),
+        [Load(joint, (("down", Exact.of(10)),)) for joint in ("L1", "L2")],
+    )
+    lower = {"L0-L1": "6.67 T", "L1-L2": "14.7 T", "L2-L3": "7.99 T"}
+    upper = {"U1-U2": "13.3 C", "U2-U3": "16.0 C"}
+    first = {"L0-U1": "12.0 C", "U1-L1": "12.0 T", "L1-U2": "2.40 C"}
+    last = {"U2-L2": "2.40 T", "L2-U3": "14.4 T", "U3-L3": "14.4 C"}
+    result = review(chords, {"forces": {**lower, **upper, **first, **last}})
+    (account,) = result.accounts
+    assert (account.mistake.code, account.mistake.force) == ("whole-force", "U1-L1")
+    assert result.places == ("L1",)
+
+
 def test_reactions_alone_are_checked(mast: Problem) -> None:
     right = review(mast, {"reactions": {"A_x": "6 left", "A_y": "3.75", "B_y": 8.25}})
     assert right.right
