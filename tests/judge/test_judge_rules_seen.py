@@ -552,3 +552,15 @@ def test_a_distance_of_no_rule_has_the_sign_with_which_the_fewest_terms_are_turn
     assert sorted(found) == [("arm", "B_y"), ("turning", "load C")]
     found = named(truss, M("A"), "7 B_y + 5*3 + 8*6 = 0")
     assert found == [("arm", "B_y"), ("turning", "B_y")]
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [("F_AB + 31.2(12/13) = 0", "minus"), ("F_AB - (-31.2)(12/13) = 0", "minus")],
+)
+def test_one_mistake_is_told_with_another_that_is_about_as_likely(text: str, code: str) -> None:
+    """The minus of AF is lost, or AB has the other sign."""
+    verdict = judge(problem("pratt"), Fx("A"), text, known={"A_x": "0", "AF": "-31.2"})
+    (mistake,) = verdict.mistakes
+    assert (mistake.code, mistake.force, mistake.alike) == (code, "AF", ("AB",))
+    assert verdict.text.startswith("Either")
