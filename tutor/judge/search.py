@@ -79,7 +79,7 @@ def _best_of(accounts: list[Explanation]) -> tuple[Explanation, tuple[Explanatio
     first = accounts[0]
     others: list[Explanation] = []
     close = CLOSE if len(first.slips) == 1 else CLOSE_PAIRS
-    for account in accounts[1:]:
+    for account in accounts:
         if account.cost >= first.cost + close or len(account.slips) > len(first.slips):
             break
         if account.named != first.named and all(account.named != o.named for o in others):
