@@ -14,8 +14,9 @@ from corpus import wrong_line
 from families import exact, plain_problem
 from paper.measure import problem
 
-from tutor.judge import Along, Fx, Fy, M, Mistake, Value, judge
+from tutor.judge import Along, Equation, Fx, Fy, M, Mistake, Value, judge
 from tutor.judge.about import equation_of
+from tutor.judge.headings import sum_along
 from tutor.judge.known_values import KnownValues
 from tutor.judge.mistakes import KINDS
 from tutor.judge.ties import told_with
@@ -564,3 +565,13 @@ def test_one_mistake_is_told_with_another_that_is_about_as_likely(text: str, cod
     (mistake,) = verdict.mistakes
     assert (mistake.code, mistake.force, mistake.alike) == (code, "AF", ("AB",))
     assert verdict.text.startswith("Either")
+
+
+@pytest.mark.parametrize(
+    ("degrees", "about"),
+    [(0.0, Fx("A")), (90.0, Fy("A")), (180.0, Fx("A")), (270.0, Fy("A")), (-90.0, Fy("A"))],
+)
+def test_a_sum_along_an_axis_is_that_of_the_axis_whichever_way_along_it(
+    degrees: float, about: Equation
+) -> None:
+    assert sum_along(ROOF, degrees, "A") == about
