@@ -70,7 +70,8 @@ def _named(code: str, piece: Piece, senses: Mapping[str, str], line: Sequence[Pi
     if code in ("sign", "turning") and piece.size is not None and piece.size < 0:
         return "minus"
     if code in ("sign", "turning") and senses.get(piece.force) in ("left", "down", "C", "against"):
-        return "sense" if piece.symbol is not None else "minus"
+        turned_twice = code == "sign" and piece.symbol is None and piece.coefficient > 0
+        return "minus" if turned_twice else "sense"
     return code
 
 

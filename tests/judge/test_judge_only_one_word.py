@@ -34,7 +34,7 @@ def named(about: Equation, text: str, **known: float) -> list[tuple[str, str | N
 @pytest.mark.parametrize(
     ("about", "text", "expected"),
     [
-        (Fy("C"), "F_CD = 16 × 5/4 = 20 kN (T)", ("tension-compression", "CD")),
+        (Fy("B"), "F_BD = 40/2 = 20 kN (C)", ("tension-compression", "BD")),
         (Fy("B"), "F_BD = 20 kN (strut)", ("tension-compression", "BD")),
         (Fx(), "A_x = 9 kN →", ("sense", "A_x")),
         (Fy("C"), "F_CD = 16 × 4/5 = 12.8 kN (C)", ("component", "CD")),

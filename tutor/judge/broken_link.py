@@ -9,6 +9,7 @@ from itertools import pairwise
 from tutor.judge.about import Value
 from tutor.judge.chain import all_numbers, are_equal, comes_to, without_remainder
 from tutor.judge.desk import Desk
+from tutor.judge.factors import factors_of
 from tutor.judge.going_on import goes_on
 from tutor.judge.kind import Case
 from tutor.judge.known_values import KnownValue
@@ -21,6 +22,7 @@ from tutor.notation.elements.tree import Span, Unit, within
 from tutor.notation.elements.units import NEWTONS, unit_meaning
 from tutor.notation.elements.unreadable import Broken
 from tutor.notation.formulas.evaluate import parts
+from tutor.notation.lines.reading import link
 from tutor.text import listed
 
 SO_FAR = "The first part is right, but "
@@ -103,6 +105,8 @@ def _slip_of(desk: Desk, step: Step, one: Side, other: Side) -> tuple[str, str |
         return "minus", lost
     if one.numeric and _in_radians(step, one, other):
         return "angle-mode", None
+    if not one.numeric and (mistaken := _another_put_in(desk, step, one, other)):
+        return "carried", mistaken
     unit = _only_unit(desk, one, other) or _converted_wrongly(one, other)
     return ("unit", step.sides[0].name) if unit else ("arithmetic", None)
 
@@ -128,6 +132,25 @@ def _minus_lost(desk: Desk, one: Side, other: Side) -> str | None:
         if known.get(term.name or "", 0.0) < 0.0 and are_near(turned, side_value(other)):
             return term.name
     return None
+
+
+def _another_put_in(desk: Desk, step: Step, one: Side, other: Side) -> str | None:
+    """The one force that has another number than its value put in, beside its own factor; or None."""
+    reading = link(step.text, one, other, None, step.frame)
+    shown = factors_of(reading)[len(one.terms) :]
+    if not len(one.terms) == len(other.terms) == len(shown):
+        return None
+    known = desk.own.known
+    apart = [
+        (term, factors)
+        for term, typed, factors in zip(one.terms, other.terms, shown, strict=True)
+        if not are_near(term.value * (known[term.name].value if term.name else 1.0), typed.value)
+    ]
+    if len(apart) != 1:
+        return None
+    (term, factors), name = apart[0], apart[0][0].name
+    put_in = name is not None and factors.count > 1 and factors.holds(term.value)
+    return name if put_in and not factors.holds(known[name or ""].value) else None
 
 
 def _in_radians(step: Step, one: Side, other: Side) -> bool:

@@ -1,4 +1,4 @@
-"""Does a wrong value rest on a symmetry that the truss does not have, or on all of the loads for half of them?"""
+"""Does a wrong value rest on a likeness that is none: a symmetry, all of the loads for half, another force's value?"""
 
 from __future__ import annotations
 
@@ -11,8 +11,9 @@ from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.mirror import Mirror, mirrored
 from tutor.judge.mistakes import KINDS
-from tutor.judge.same import are_same
+from tutor.judge.same import are_near, are_same
 from tutor.judge.verdict import Mistake, Verdict
+from tutor.model.naming import unknown_meant
 from tutor.notation import Line
 from tutor.text import listed
 
@@ -22,25 +23,49 @@ NO_IMAGES = "{names} are no mirror images of each other."
 WHOLE = "That is the whole of the loads: by symmetry each of the two supports takes half of it."
 TAKEN_OVER = "{subject} was taken from the other side: find it from an equation of its own."
 UNEXPLAINED = ("arithmetic", "carried")
+SAME_AS = re.compile(
+    r"\b(?:same|equal|alike|just|symmetric\w*) (?:as|to|with|like) (?P<name>[\w-]+)"
+)
+NOT_THE_SAME = "{names} are not the same."
+OF_ANOTHER = "{subject} was taken over from another force: find it from an equation of its own."
+PLACES = {"symmetry": TAKEN_OVER, "carried": OF_ANOTHER}
 
 
 def by_symmetry(desk: Desk, about: Value, line: Line, verdict: Verdict) -> Verdict:
     """A verdict on a wrong value, told by the symmetry that its line speaks of, where that says more."""
-    if verdict.kind != "wrong" or SYMMETRY.search(line.text) is None:
+    if verdict.kind != "wrong" or verdict.stands:
         return verdict
-    if verdict.mistakes[0].code not in UNEXPLAINED or verdict.stands:
+    taken = _taken_over(desk, about, line, verdict)
+    if SYMMETRY.search(line.text) is None:
+        not_alike = NOT_THE_SAME.format(names=listed(list(taken)))
+        return _told(desk, about, verdict, "carried", not_alike) if taken else verdict
+    if verdict.mistakes[0].code not in UNEXPLAINED and not taken:
         return verdict
     mirror = mirrored(desk.problem, desk.values())
-    text = _not_shown(desk, mirror, _said_alike(about, line))
+    text = _not_shown(desk, mirror, taken or _said_alike(about, line))
     code = "symmetry"
     if text is None and _is_whole(desk, about, mirror, verdict):
         text, code = WHOLE, "arithmetic"
-    if text is None:
-        return verdict
+    return verdict if text is None else _told(desk, about, verdict, code, text)
+
+
+def _told(desk: Desk, about: Value, verdict: Verdict, code: str, text: str) -> Verdict:
+    """A verdict on a wrong value with a mistake of its own words."""
     kind, case = KINDS[code], Case(desk.problem, about, about.unknown)
-    place = TAKEN_OVER.format(subject=case.subject) if code == "symmetry" else kind.place(case).text
+    place = PLACES[code].format(subject=case.subject) if code in PLACES else kind.place(case).text
     told = Mistake(code, about.unknown, text, kind.reason(case), place)
     return replace(verdict, text=text, mistakes=(told,))
+
+
+def _taken_over(desk: Desk, about: Value, line: Line, verdict: Verdict) -> tuple[str, ...]:
+    """The force asked for and the one that the words say it is the same as, where it has that one's value."""
+    values, found = desk.values(), SAME_AS.search(line.text)
+    name = found and unknown_meant(desk.problem, found["name"])
+    if name is None or name == about.unknown or verdict.value is None:
+        return ()
+    alike = are_same(abs(values[name]), abs(values[about.unknown]))
+    its = are_near(abs(verdict.value), abs(values[name]))
+    return (about.unknown, name) if its and not alike else ()
 
 
 def _said_alike(about: Value, line: Line) -> tuple[str, ...]:

@@ -159,9 +159,9 @@ def _edits(spot: TrueTerm) -> Edits:
 
 def turning_code(spot: TrueTerm) -> str:
     """What a wrong sign at this spot is called."""
-    if spot.has_own_sign:
+    if spot.lost_minus or spot.turned_already:
         return "minus"
-    if spot.sense < 0 and not spot.numeric:
+    if spot.sense < 0:
         return "sense"
     return "turning" if spot.is_moment else "sign"
 

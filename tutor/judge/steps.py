@@ -36,7 +36,7 @@ from tutor.judge.ratios import ratio_of_components
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.unit_behind import with_units_behind
 from tutor.judge.untrue import untrue_as
-from tutor.judge.value_at_end import as_value, value_said
+from tutor.judge.value_at_end import as_value, by_its_sum, value_said
 from tutor.judge.value_line import broken_behind, judge_value_line, value_told
 from tutor.judge.verdict import Remark, Verdict, faults
 from tutor.judge.way_said import only_the_way
@@ -173,6 +173,7 @@ def _equation(desk: Desk, about: Equation, line: Line) -> Verdict:
                 lines.append(own)
             elif main is not None and (value := as_value(desk, line, step, lines)) is not None:
                 if not value.right:
+                    value = by_its_sum(desk, about, value, lines, step)
                     chain = without_end(step) if len(step.sides) > 2 else ""
                     return replace(value_told(value, before(line, step) or chain), about=about)
             elif only_works_out(line, step) or (

@@ -20,16 +20,31 @@ MOST_STRAY = 12
 def number_without_place(
     term: Term, factors: Factors, true: TrueEquation, numbers: Sequence[TrueTerm], scale: float
 ) -> Explanation:
-    """What a typed number is that stands for none on the body; `factors` are those typed in it."""
-    for spot in numbers:
-        again = spot.true != 0.0 and are_same(term.value, scale * spot.true)
-        if again and not _is_of_another(factors, spot, numbers, scale):
-            return Explanation(SEEN_TWICE, (Slip("double", spot.name, spot),), scale)
-    name = _load_elsewhere(term.value / scale, true)
-    if name is not None:
-        cost = KINDS["stray-load"].cost
-        return Explanation(cost, (Slip("stray-load", name, None),), scale)
+    """What a typed number is that stands for none on the body; `factors` are those typed in it.
+
+    A load of another joint, typed as it is given, comes before a force on the body of the same size.
+    """
+    again = next((s for s in numbers if _is_again(term, factors, s, numbers, scale)), None)
+    load = _load_elsewhere(term.value / scale, true)
+    shown = again is not None and factors.holds(again.scale, scale)
+    if again is not None and (load is None or shown):
+        cost = SEEN_TWICE + (2 * KINDS["stray-load"].rare if load and factors.count > 1 else 0.0)
+        return Explanation(cost, (Slip("double", again.name, again),), scale)
+    if load is not None:
+        return Explanation(KINDS["stray-load"].cost, (Slip("stray-load", load, None),), scale)
+    reaction = _reaction_elsewhere(term.value / scale, true)
+    if reaction is not None:
+        slip = Slip("stray-reaction", reaction, None)
+        return Explanation(KINDS["stray-reaction"].cost, (slip,), scale)
     return Explanation(KINDS["extra"].cost + WITHOUT_PLACE, (Slip("extra", None, None),), scale)
+
+
+def _is_again(
+    term: Term, factors: Factors, spot: TrueTerm, numbers: Sequence[TrueTerm], scale: float
+) -> bool:
+    """Whether a typed number comes to what a force adds, and shows the size of no other."""
+    again = spot.true != 0.0 and are_same(term.value, scale * spot.true)
+    return again and not _is_of_another(factors, spot, numbers, scale)
 
 
 def _is_of_another(
@@ -61,6 +76,17 @@ def _load_elsewhere(value: float, true: TrueEquation) -> str | None:
                 if part != 0.0 and off <= SAME * abs(part):
                     found.append((whole, value * part < 0, off / abs(part), force.name))
     return min(found, key=lambda one: one[:3])[-1] if found else None
+
+
+def _reaction_elsewhere(value: float, true: TrueEquation) -> str | None:
+    """The student's own reaction at another joint, or on the other part, whose size this is; or None."""
+    if true.about.joint is None and not true.about.part:
+        return None
+    for name, own in true.own.known.items():
+        away = name in true.problem.reaction and name not in true.unknowns
+        if away and own.value and are_same(abs(value), abs(own.value)):
+            return name
+    return None
 
 
 def called_from_elsewhere(name: str, true: TrueEquation) -> str:

@@ -10,6 +10,7 @@ from typing import Any, Literal, TypeVar
 
 from tutor.judge.about import Equation, M, Same, equation_of
 from tutor.judge.known_values import KnownValue, KnownValues
+from tutor.judge.same import are_same
 from tutor.model import Problem
 from tutor.notation.elements.fact import fact, kept
 from tutor.statics.body import Equilibrium, Force, ForceTerm, Moment
@@ -78,6 +79,12 @@ class TrueTerm:
         """Whether this is an own earlier value that is negative."""
         return self.numeric and self.force.size is None and self.scale < 0
 
+    @kept
+    def turned_already(self) -> bool:
+        """Whether this is an own earlier value without a minus that its arrow makes positive in a sum."""
+        own = self.numeric and self.force.size is None and self.scale > 0 and not self.is_moment
+        return own and self.sense < 0 and self.per_unit > 0
+
     @property
     def has_own_sign(self) -> bool:
         """Whether this is an own earlier value that is negative, or whose arrow was turned round."""
@@ -93,6 +100,12 @@ class TrueTerm:
         """Whether a member runs from the moment point to where the force acts."""
         about = next((j.name for j in self.problem.joints if j.at == self.moment_point), None)
         return about is not None and self.problem.between(about, self.force.joint) is not None
+
+    @kept
+    def is_square_load(self) -> bool:
+        """Whether this is a load at right angles to the line from the moment point to its joint."""
+        load = self.is_moment and self.force.kind == "load"
+        return load and are_same(abs(self.per_unit), math.hypot(*self.offset))
 
     @kept
     def moment_point(self) -> tuple[float, float] | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from tutor.judge.about import Value
+from tutor.judge.about import Equation, Value
 from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
@@ -20,7 +20,7 @@ from tutor.judge.worked import (
     value_ended,
 )
 from tutor.judge.worked_out import UNSHOWN, WorkedOut, worked_out
-from tutor.judge.working import shows_working, slip_in_working
+from tutor.judge.working import shows_working, slip_in_sum, slip_in_working
 from tutor.notation import Line, Step, ValueReading
 from tutor.notation.elements.unreadable import Broken
 from tutor.notation.lines.value import value_in
@@ -104,8 +104,28 @@ def by_its_working(
     """A verdict on a wrong value asked for, told by the slip in its working where that says more."""
     if verdict.kind != "wrong" or not _may_be_otherwise(desk, about, verdict, lines, step):
         return verdict
-    slip = slip_in_working(desk, about, step, lines)
+    unexplained = verdict.mistakes[0].code == "arithmetic"
+    slip = slip_in_working(desk, about, step, lines, unexplained)
     return verdict if slip is None else replace(verdict, text=slip.text, mistakes=(slip,))
+
+
+def by_its_sum(
+    desk: Desk, about: Equation, verdict: Verdict, lines: Sequence[TypedEquation], step: Step
+) -> Verdict:
+    """A verdict on a wrong value behind a right sum, told by the slip with which its numbers went into that sum.
+
+    The equation stands: what is beside the force itself was only divided by wrongly.
+    """
+    name = verdict.mistakes[0].force if verdict.mistakes else None
+    unexplained = verdict.kind == "wrong" and verdict.mistakes[0].code == "arithmetic"
+    if not unexplained or name is None:
+        return verdict
+    slip = slip_in_sum(desk, about, name, step, lines)
+    return (
+        verdict
+        if slip is None or slip.force == name
+        else replace(verdict, text=slip.text, mistakes=(slip,))
+    )
 
 
 def _may_be_otherwise(

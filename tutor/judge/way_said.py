@@ -12,7 +12,8 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.value_words import WAY_SAID
 from tutor.judge.verdict import Mistake, Verdict
 from tutor.judge.worked import side_value, sized, value_given
-from tutor.notation import Line
+from tutor.judge.working import shows_working
+from tutor.notation import Line, Step
 from tutor.notation.lines.line import Letter, Sense
 
 OTHER_LETTER: Mapping[Letter | None, Letter] = {"T": "C", "C": "T"}
@@ -22,14 +23,22 @@ OTHER_WAY: Mapping[Sense | None, Sense] = {
     "up": "down",
     "down": "up",
 }
+POSITIVE = ("T", "right", "up")
 
 
 def only_the_way(
     desk: Desk, about: Equation, line: Line, judged: Callable[[Line], Verdict]
 ) -> Verdict | None:
-    """The verdict on a line of one value that is right with the opposite word behind it; else None."""
+    """The verdict on a line of one value that is right with the opposite word behind it; else None.
+
+    A T, right or up behind a working without a minus is what that working says: then its sum is wrong.
+    """
     other = _other_way(line)
-    if other is None or not judged(sized(other) or other).right:
+    if (
+        other is None
+        or _goes_with_its_working(line.result)
+        or not judged(sized(other) or other).right
+    ):
         return None
     name = value_given(line.result)
     code = "tension-compression" if name in desk.problem.member else "sense"
@@ -40,6 +49,10 @@ def only_the_way(
         place = where.format(thing=case.thing)
     mistake = Mistake(code, name, text, reason, place)
     return Verdict("wrong", text, (mistake,), about=about, reading=line.result.links[0])
+
+
+def _goes_with_its_working(step: Step) -> bool:
+    return shows_working(step) and (step.sides[-1].letter or step.sides[-1].sense) in POSITIVE
 
 
 def _other_way(line: Line) -> Line | None:

@@ -8,11 +8,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from tutor.judge.about import Value
+from tutor.judge.about import Equation, Value
 from tutor.judge.chain import with_way
 from tutor.judge.desk import Desk
+from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.line import LineJudged, judge_line
 from tutor.judge.nearest import clearly_nearest
+from tutor.judge.same import SAME
 from tutor.judge.sum_before import sums_of
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
@@ -30,11 +32,17 @@ NOT_WRITTEN = "the sum for this value"
 
 
 def slip_in_working(
-    desk: Desk, about: Value, step: Step, lines: Sequence[TypedEquation]
+    desk: Desk, about: Value, step: Step, lines: Sequence[TypedEquation], unexplained: bool = False
 ) -> Mistake | None:
-    """The one slip of the sum that the working of a value is nearest to, where it is clear which; else None."""
+    """The one slip of the sum that the working of a value is nearest to, where it is clear which; else None.
+
+    Where the value is `unexplained`, values that were never recorded may have been put into its working.
+    """
     work = "" if shows_working(step) else NOT_WRITTEN
     slip = _slip_of_any(desk, about, step, lines, work)
+    if slip is None and unexplained and not work:
+        found = replace(desk, own=_with_all_found(desk, about.unknown))
+        slip = _slip_of_any(found, about, step, lines, work)
     if slip is None or not work:
         return slip
     return replace(slip, place=f"For {about.unknown}: {lowered(slip.place)}")
@@ -56,6 +64,33 @@ def _slip_of_any(
     return None
 
 
+def slip_in_sum(
+    desk: Desk, about: Equation, unknown: str, step: Step, lines: Sequence[TypedEquation]
+) -> Mistake | None:
+    """The one slip that the working of a force found from a sum shows as that sum; None where it shows none."""
+    side = _working(desk, unknown, step) if shows_working(step) else None
+    if side is None or unknown not in TrueEquation(desk.problem, about, desk.own).acting:
+        return None
+    force = Name(unknown, step.span)
+    for one, other in ((force, side.node), _cleared(force, side.node)):
+        reading = _as_equation(one, other, side, step)
+        slip = reading and _only_slip(desk, about, typed_equation(reading), lines)
+        if slip:
+            return slip
+    return None
+
+
+def _with_all_found(desk: Desk, unknown: str) -> KnownValues:
+    """What the student has, and the right value of all else but the force that is worked out."""
+    own = desk.own
+    right = {
+        name: KnownValue(value * own.sign(name), SAME * abs(value))
+        for name, value in desk.values().items()
+        if name != unknown
+    }
+    return replace(own, known={**right, **own.known})
+
+
 def _slip_in(
     desk: Desk, unknown: str, typed: TypedEquation, lines: Sequence[TypedEquation], work: str
 ) -> Mistake | None:
@@ -67,8 +102,17 @@ def _slip_in(
     ]
     given = (typed, desk.problem, desk.own, desk.values())
     meant = clearly_nearest(*given, among, solved=True)
-    if meant is None:
-        return None
+    return None if meant is None else _only_slip(desk, meant, typed, lines, work)
+
+
+def _only_slip(
+    desk: Desk,
+    meant: Equation,
+    typed: TypedEquation,
+    lines: Sequence[TypedEquation],
+    work: str = "",
+) -> Mistake | None:
+    """The slip of a line that has one alone and named, as the sum that is meant; else None."""
     line = LineJudged(
         desk.problem, meant, typed, desk.names, desk.own, desk.standing, lines, desk.values, work
     )

@@ -20,7 +20,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
     dx, dy = spot.offset
     ux, uy = spot.unit_vector
     arms = [] if spot.along_member else [math.hypot(dx, dy)]
-    if ux == 0.0 or uy == 0.0:
+    if ux == 0.0 or uy == 0.0 or spot.is_square_load:
         arms += [dx, dy]
     else:  # from the point straight on to the line of action, level or upright
         across = (spot.per_unit / ux, spot.per_unit / uy)

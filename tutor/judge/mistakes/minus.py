@@ -12,20 +12,17 @@ from tutor.judge.true_equation import TrueTerm
 
 
 def variants(spot: TrueTerm) -> Iterator[float]:
-    if spot.has_own_sign:
+    if spot.lost_minus or spot.turned_already:
         yield -spot.per_unit
 
 
-def _under_a_turned_arrow(case: Case) -> bool:
-    """Whether the result is positive, and its arrow was drawn against the usual way."""
-    return case.spot is not None and not case.spot.lost_minus and case.spot.has_own_sign
+def _turned_twice(case: Case) -> bool:
+    return case.spot is not None and case.spot.turned_already
 
 
 def look(case: Case) -> Saying:
-    if _under_a_turned_arrow(case):
-        return Saying(
-            f"An earlier result stands in {case.this_line} against the arrow that was drawn for it"
-        )
+    if _turned_twice(case):
+        return Saying(f"An earlier result is turned once too often in {case.this_line}")
     if case.signed:
         return Saying(
             "The sign before the brackets of an earlier result is not the one its arrow gives"
@@ -34,10 +31,10 @@ def look(case: Case) -> Saying:
 
 
 def reason(case: Case) -> str:
-    if _under_a_turned_arrow(case):
+    if _turned_twice(case):
         return (
-            "A result without a minus acts the way its arrow was drawn: its term takes the sign of that "
-            "arrow, and nothing is turned once more."
+            "Drawn in compression, or against an axis, a force has been turned on the diagram: a result "
+            "without a minus takes the sign that this arrow gives, and no other."
         )
     return (
         "A result is put in with the sign it has, in brackets: the sign of the term comes from the "
@@ -46,10 +43,10 @@ def reason(case: Case) -> str:
 
 
 def place(case: Case) -> Saying:
-    if _under_a_turned_arrow(case):
+    if _turned_twice(case):
         return Saying(
-            "was drawn the other way round",
-            "does that arrow go along your positive direction or against it?",
+            "was drawn the other way round already",
+            "which sign does that arrow give its term?",
             of=case.subject,
         )
     if case.signed:

@@ -13,7 +13,7 @@ from tutor.text import raised
 
 
 def variants(spot: TrueTerm) -> Iterator[float]:
-    if spot.sense < 0 and not spot.numeric:
+    if spot.sense < 0 and not (spot.lost_minus or spot.turned_already):
         yield -spot.per_unit
 
 
@@ -46,4 +46,5 @@ KIND = Kind(
         Example(Value("A_x"), "-5", senses={"A_x": "left"}),
     ),
     touches="neither",
+    in_sum=True,
 )

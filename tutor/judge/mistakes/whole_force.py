@@ -20,7 +20,7 @@ def variants(spot: TrueTerm) -> Iterator[float]:
     if spot.is_moment:
         if spot.part:
             yield spot.per_unit / spot.share
-        if ux == 0.0 or uy == 0.0:
+        if ux == 0.0 or uy == 0.0 or spot.is_square_load:
             return
         dx, dy = spot.offset
         for arm, turn in ((dx, dx * uy), (dy, -dy * ux)):
