@@ -25,6 +25,14 @@ def test_every_room_is_on_the_map_once(room: Path) -> None:
     assert section("The rooms").count(f"\n| `tutor/{room.name}/` |") == 1
 
 
+def test_every_room_of_the_notation_is_on_its_map_once() -> None:
+    inside = [
+        path for path in (ROOT / "tutor/notation").iterdir() if (path / "__init__.py").exists()
+    ]
+    assert len(inside) > 5
+    assert all(section("How to add").count(f"\n| `{path.name}/` |") == 1 for path in inside)
+
+
 def test_every_module_beside_the_rooms_is_on_the_map() -> None:
     for path in (ROOT / "tutor").glob("*.py"):
         assert path.name == "__init__.py" or f"`tutor/{path.name}`" in section("The rooms")

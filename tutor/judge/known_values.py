@@ -145,9 +145,16 @@ def positive_sense(problem: Problem, unknown: str, sense: str, sign: float) -> f
 
 def way_of(sense: str) -> tuple[int, int]:
     """Which way a word such as "left" or "up and left" points along x and along y: 1, -1 or 0."""
-    words = sense.split(" and ")
-    x = ("right" in words) - ("left" in words)
-    return x, ("up" in words) - ("down" in words)
+    return WAYS.get(sense, (0, 0))
+
+
+_LEVEL, _UPRIGHT = {"right": 1, "left": -1}, {"up": 1, "down": -1}
+WAYS: Mapping[str, tuple[int, int]] = {
+    **{word: (x, 0) for word, x in _LEVEL.items()},
+    **{word: (0, y) for word, y in _UPRIGHT.items()},
+    **{f"{up} and {to}": (x, y) for up, y in _UPRIGHT.items() for to, x in _LEVEL.items()},
+}
+"""Every word for a way, as the notation gives them."""
 
 
 def can_act(problem: Problem, unknown: str, sense: str) -> bool:
