@@ -141,6 +141,28 @@ def test_of_what_costs_the_same_the_explanation_of_fewer_slips_is_told() -> None
     assert named_shares(DOUBLED, 1) == (1.0, [])
 
 
+SHOWN = (11762, 11592, 25366)
+"""4000*15.440 beside 20*1000, 36*1.5000 and 6.8500(1366.0): each shows one force, and no sum of two."""
+ITSELF = (10928, 12478)
+"""5 and 11.860, each the size of one force: several that were added up come near it by chance."""
+COUNTED_WHOLE = (10992, 11862, 25590)
+"""137/20 for 5: one number copied wrongly, as 6.85 would be."""
+NOT_PUT_IN = (10425, 10442)
+"""9.5900 for 7, where twice a value not found yet would make up the difference; and 9/2*0.70711, which is
+the load itself, for a member that pulls as much."""
+AS_THERE = (10414, 10646, 12018, 12212, 27222)
+"""A force of another joint with the sign it has there: then it is another force that is turned."""
+WITHOUT_DISTANCE = (25959,)
+"""R_H with nothing beside it, though its joint is one metre away across."""
+
+
+@pytest.mark.parametrize(
+    "seeds", [SHOWN, ITSELF, COUNTED_WHOLE, NOT_PUT_IN, AS_THERE, WITHOUT_DISTANCE], ids=str
+)
+def test_what_is_typed_says_which_two_slips_were_made(seeds: tuple[int, ...]) -> None:
+    assert named_shares(seeds, 2) == (1.0, [])
+
+
 CANCELLING = (10883,)
 """-339 typed for -250: with three right numbers beside it it comes to nothing, and all four together
 with the moment of a reaction are that moment."""

@@ -24,7 +24,7 @@ from tutor.judge.factors import Factors
 from tutor.judge.fit import slack_of
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import are_same
-from tutor.judge.strays import called_from_elsewhere
+from tutor.judge.strays import unknown_from_elsewhere
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.judge.typed import Coefficient, TypedEquation
 from tutor.model import Tolerance
@@ -90,9 +90,9 @@ def _as_they_stand(
     tiny = TINY * abs(scale) * BEYOND
     for name, coefficient in line.unknowns.items():
         if name not in spots:
-            code = called_from_elsewhere(name, true)
+            code, more = unknown_from_elsewhere(name, coefficient.value / scale, true)
             slips.append(Slip(code, name, None))
-            cost += KINDS[code].cost
+            cost += more
             continue
         spot = spots[name]
         off = abs(coefficient.value - scale * spot.true)

@@ -26,6 +26,8 @@ MINUS_ASTRAY = FAR_LESS
 """A minus in brackets belongs to an earlier result that is negative, and to nothing else."""
 AS_FOUND = SLIGHTLY
 """An earlier result stands there with the sign it was found with: what is beside it is turned, not the result."""
+TURNED_ELSEWHERE = HARDLY
+"""A force from elsewhere has not the sign that it has where it acts."""
 LOOSE = SOMEWHAT
 """The number is met only within its rounding, or within the second tolerance."""
 BEYOND = SOMEWHAT
@@ -50,19 +52,19 @@ IS_ITSELF = FAR_LESS
 """A lone number that is one of the numbers of the line is taken for a sum."""
 LUMPED = FAR_LESS + SLIGHTLY
 """A number that could be any sum: nothing is said but that it does not follow."""
-PRODUCT = SOMEWHAT
+PRODUCT = SOMEWHAT + SLIGHTLY
 """The same of a typed product, which is no sum."""
 
 # What runs through a line.
 ONCE_MORE = SOMEWHAT
 """What a mistake that runs through a line costs at each further force, as a share."""
-NOT_RECORDED = SOMEWHAT
+NOT_RECORDED = SOMEWHAT + SLIGHTLY
 """A value is put in that was not recorded before."""
 
 # How near two explanations are told together.
 CLOSE = SOMEWHAT
 """Explanations of one mistake that cost less than this more are told as a tie."""
-CLOSE_PAIRS = HARDLY
+CLOSE_PAIRS = SLIGHTLY
 """The same of two mistakes."""
 
 # Which equation a wrong line is meant to be, where none was chosen.

@@ -226,7 +226,7 @@ def against(kind: Kind, typed: TypedNumber, spot: TrueTerm) -> float:
     size = factors.holds(spot.scale, scale) or factors.holds(spot.scale / spot.share)
     if factors.count < 2:
         bare = spot.is_moment and kind.touches != "neither" and not kind.of_whole and size
-        given = abs(scale) != 1.0 and kind.touches == "factor" and factors.holds(spot.scale)
+        given = not typed.plain and kind.touches == "factor" and factors.holds(spot.scale)
         return UNSEEN if given else MISPLACED if bare else 0.0
     factor = factors.holds(spot.per_unit, scale)
     if not size and not factor:

@@ -110,7 +110,7 @@ def _all_spoken_for(line: TypedEquation, true: TrueEquation) -> bool:
     every = [spot for spot in true.numbers(line.names) if spot.true != 0.0]
     left = list(every)
     for term, factors in zip(line.constants, line.factors, strict=True):
-        if true.about.joint and factors.count > 2 and factors.holds(2.0):
+        if true.about.joint and factors.count > 2 and 2.0 in factors.leaves:
             return False
         plain = next((spot for spot in every if _comes_to(term, factors, spot)), None)
         own = next((spot for spot in left if _shows(term, factors, spot)), None)

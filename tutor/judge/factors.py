@@ -20,6 +20,7 @@ from tutor.notation.elements.tree import (
     Name,
     Negative,
     Node,
+    Number,
     Unit,
     children,
     has,
@@ -43,7 +44,7 @@ class Factors:
     factors with a minus of their own in brackets, as an earlier result that is negative has;
     `angles` says of each function of an angle in whole degrees how far the angle may have been
     rounded, as a share of the function; `shares` of each factor how far it may have been, as a share
-    of it.
+    of it. `is_fraction` is whether they are one integer over another, and nothing else.
     """
 
     leaves: tuple[float, ...] = ()
@@ -52,6 +53,12 @@ class Factors:
     minuses: tuple[float, ...] = ()
     angles: tuple[float, ...] = ()
     shares: tuple[float, ...] = ()
+    is_fraction: bool = False
+
+    @property
+    def is_one_number(self) -> bool:
+        """Whether one number was typed, if need be as a fraction."""
+        return self.count == 1 or self.is_fraction
 
     @property
     def count(self) -> int:
@@ -163,6 +170,7 @@ def factors_of(reading: Reading) -> tuple[Factors, ...]:
             tuple(leaves.minuses),
             tuple(leaves.angles),
             tuple(leaves.shares),
+            leaves.is_fraction,
         )
         for side in (reading.left, reading.right)
         for leaves in _terms(side, frame)
@@ -177,6 +185,7 @@ class _Leaves:
     minuses: list[float] = field(default_factory=list)
     angles: list[float] = field(default_factory=list)
     shares: list[float] = field(default_factory=list)
+    is_fraction: bool = False
 
     def times(self, other: _Leaves) -> _Leaves:
         return _Leaves(
@@ -220,7 +229,9 @@ def _product(node: Node, frame: Frame, below: bool = False) -> _Leaves:
             return _leaf(node, frame, below)
         case Binary("*" | "/" as sign, left, right):
             bottom = below != (sign == "/")
-            return _product(left, frame, below).times(_product(right, frame, bottom))
+            found = _product(left, frame, below).times(_product(right, frame, bottom))
+            found.is_fraction = sign == "/" and not below and _are_integers(left, right)
+            return found
         case _ if has(node, Name):
             return _Leaves()
         case _:
@@ -251,6 +262,10 @@ def _of_whole_degrees(node: Node, value: float, frame: Frame) -> list[float]:
     function = OF_DEGREES[node.name]
     ends = [abs(function(math.radians(degrees + half))) for half in (-0.5, 0.5)]
     return [max(abs(end - value) for end in ends) / value]
+
+
+def _are_integers(*nodes: Node) -> bool:
+    return all(isinstance(node, Number) and node.value.denominator == 1 for node in nodes)
 
 
 def _is_sum(node: Node) -> bool:

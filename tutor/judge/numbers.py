@@ -244,7 +244,7 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     if found is not None and found.codes == ("minus",) and _as_found(number, spot):
         found = replace(found, cost=found.cost + AS_FOUND)
     other = other_number(number, spot, given.true)
-    if found is None or other.cost <= found.cost:
+    if found is None or other.cost < found.cost:
         return other
     if spot.is_moment and found.codes[0] in ("unit", "arm-unit"):
         code = "arm-unit" if factors.holds(spot.scale) else "unit"

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 
-from tutor.judge.costs import MISPLACED, OTHER_SIZE, SIZE_SHOWN
-from tutor.judge.edits import Edit, TypedNumber, other_factor_cost, turning_code
+from tutor.judge.costs import LOOSE, MISPLACED, OTHER_SIZE, SIZE_SHOWN
+from tutor.judge.edits import PRECISELY, Edit, TypedNumber, other_factor_cost, turning_code
 from tutor.judge.elsewhere import is_load_elsewhere
 from tutor.judge.mistakes import KINDS
 from tutor.judge.same import are_same
+from tutor.judge.scale import A_SLIP
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.model import Load
 
@@ -53,7 +54,7 @@ def _other_load(number: TypedNumber, spot: TrueTerm, true: TrueEquation) -> Edit
     turned = number.value * number.scale * spot.true < 0
     if turned or not is_load_elsewhere(true.problem, (joint,), size):
         return None
-    return Edit(number.value, ("magnitude",), KINDS["stray-load"].cost)
+    return Edit(number.value, ("magnitude",), A_SLIP)
 
 
 def _other_number(number: TypedNumber, spot: TrueTerm) -> Edit:
@@ -68,7 +69,7 @@ def _other_number(number: TypedNumber, spot: TrueTerm) -> Edit:
         per_unit = number.value / (scale * spot.scale)
         arm = KINDS["arm"].cost + SIZE_SHOWN
         cost = arm if spot.is_moment else other_factor_cost(per_unit, spot)
-    elif (factors.count > 1 and factor) or (factors.count == 1 and whole):
+    elif (factors.count > 1 and factor) or (factors.is_one_number and whole):
         cost = KINDS[code].cost
     if number.value * scale * spot.true < 0 and code != "not-equilibrium":
         turned = turning_code(spot)
@@ -87,7 +88,9 @@ def _whole_load(number: TypedNumber, spot: TrueTerm) -> Edit | None:
     )
     if not right:
         return None
-    cost = KINDS["whole-force"].cost
+    off = abs(abs(number.value) - abs(number.scale * spot.per_unit) * whole)
+    precise = off <= PRECISELY * whole * abs(number.scale * spot.per_unit) + number.radius
+    cost = KINDS["whole-force"].cost + (0.0 if precise else LOOSE)
     if number.value * number.scale * spot.true > 0:
         return Edit(number.value, ("whole-force",), cost)
     turned = turning_code(spot)

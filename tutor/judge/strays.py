@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from tutor.judge.costs import SEEN_TWICE, WITHOUT_PLACE
+from tutor.judge.costs import SEEN_TWICE, TURNED_ELSEWHERE, WITHOUT_PLACE
 from tutor.judge.elsewhere import loaded_elsewhere
 from tutor.judge.explanation import Explanation, Slip
 from tutor.judge.factors import Factors
@@ -12,7 +12,7 @@ from tutor.judge.mistakes import KINDS
 from tutor.judge.same import SAME, are_same
 from tutor.judge.true_equation import TrueEquation, TrueTerm
 from tutor.notation import Term
-from tutor.statics.body import load_forces
+from tutor.statics.body import load_forces, reaction_forces
 
 MOST_STRAY = 12
 
@@ -31,7 +31,9 @@ def number_without_place(
         cost = SEEN_TWICE + (2 * KINDS["stray-load"].rare if load and factors.count > 1 else 0.0)
         return Explanation(cost, (Slip("double", again.name, again),), scale)
     if load is not None:
-        return Explanation(KINDS["stray-load"].cost, (Slip("stray-load", load, None),), scale)
+        name, turned = load
+        cost = KINDS["stray-load"].cost + (TURNED_ELSEWHERE if turned else 0.0)
+        return Explanation(cost, (Slip("stray-load", name, None),), scale)
     reaction = _reaction_elsewhere(term.value / scale, true)
     if reaction is not None:
         slip = Slip("stray-reaction", reaction, None)
@@ -56,8 +58,8 @@ def _is_of_another(
     return any(factors.holds(other.scale) for other in numbers)
 
 
-def _load_elsewhere(value: float, true: TrueEquation) -> str | None:
-    """The load of another joint, or of the other part, that this is; or None.
+def _load_elsewhere(value: float, true: TrueEquation) -> tuple[str, bool] | None:
+    """The load of another joint, or of the other part, that this is, and whether it is turned; or None.
 
     What it gives in this sum where it acts comes first, then that turned round, then its whole size;
     a load of a neighbouring joint comes before one further away.
@@ -75,7 +77,10 @@ def _load_elsewhere(value: float, true: TrueEquation) -> str | None:
                 off = abs(abs(value) - abs(part))
                 if part != 0.0 and off <= SAME * abs(part):
                     found.append((whole, value * part < 0, off / abs(part), force.name))
-    return min(found, key=lambda one: one[:3])[-1] if found else None
+    if not found:
+        return None
+    _, turned, _, name = min(found, key=lambda one: one[:3])
+    return name, turned
 
 
 def _reaction_elsewhere(value: float, true: TrueEquation) -> str | None:
@@ -89,7 +94,13 @@ def _reaction_elsewhere(value: float, true: TrueEquation) -> str | None:
     return None
 
 
-def called_from_elsewhere(name: str, true: TrueEquation) -> str:
-    """What an unknown that does not act on the body is called."""
+def unknown_from_elsewhere(name: str, value: float, true: TrueEquation) -> tuple[str, float]:
+    """What an unknown is called that does not act on the body, and what it costs that it stands there."""
+    problem = true.problem
     cut_free = true.about.joint is not None or true.about.part
-    return "stray-reaction" if name in true.problem.reaction and cut_free else "extra"
+    if name not in problem.reaction or not cut_free:
+        return "extra", KINDS["extra"].cost
+    forces = reaction_forces(problem, problem.reaction[name].joint)
+    there = [true.equation.sum.of(force) for force in forces if force.name == name]
+    turned = any(true.own.sign(name) * value * part < 0 for part in there)
+    return "stray-reaction", KINDS["stray-reaction"].cost + (TURNED_ELSEWHERE if turned else 0.0)

@@ -92,7 +92,7 @@ def _weighed(
     spots, alone = [numbers[i] for i in left], len(rest) == 1
     product = rest[0][1] if alone and rest[0][1].count > 1 else None
     more = 0.0 if alone else _no_sums(rest, spots)
-    if alone and any(_is(rest[0][0].value, scale * spot.true) for spot in spots):
+    if alone and any(_is_itself(rest[0][0].value, spot, scale) for spot in spots):
         more = IS_ITSELF
     weighed = changes
     if more or product is not None:
@@ -113,6 +113,12 @@ def _told(
         for code in c.edit.codes
     )
     return Explanation(cost, slips, scale)
+
+
+def _is_itself(number: float, spot: TrueTerm, scale: float) -> bool:
+    """Whether a lone number is what one force adds, or its whole size."""
+    whole = spot.scale / spot.share
+    return _is(number, scale * spot.true) or _is(abs(number), abs(whole))
 
 
 def _is(number: float, wanted: float) -> bool:
@@ -144,6 +150,9 @@ def _no_sum(
     added = [numbers[i].scale for i in left if i != change.place or change.edit.value != 0.0]
     if change.edit.value == 0.0 and product.holds(math.fsum(added)):
         return 0.0
+    others = math.fsum(numbers[i].true for i in left if i != change.place)
+    if not numbers[change.place].is_moment and product.has_factor(others + change.edit.value):
+        return 0.0
     one = len(left) > 1 and any(_shows(product, numbers[i]) for i in left)
     return PRODUCT * (2 if one else 1)
 
@@ -158,16 +167,15 @@ def _no_sums(rest: Sequence[tuple[Term, Factors]], spots: Sequence[TrueTerm]) ->
     """What it costs that one of several typed products is taken for a sum that it does not show."""
     if any(f.count < 2 or _shows_sum(f, spots) for _, f in rest):
         return 0.0
-    return PRODUCT * len(rest)
+    return sum(PRODUCT * (2 if any(_shows(f, spot) for spot in spots) else 1) for _, f in rest)
 
 
 def _shows_sum(factors: Factors, spots: Sequence[TrueTerm]) -> bool:
     """Whether the sizes of two forces, or of all, were added up and stand there as one factor."""
     sizes = [abs(spot.scale) for spot in spots]
+    sums = [math.fsum(some) for count in (2, len(sizes)) for some in combinations(sizes, count)]
     return any(
-        factors.holds(math.fsum(chosen))
-        for count in (2, len(sizes))
-        for chosen in combinations(sizes, count)
+        math.isclose(number, size, rel_tol=PRECISELY) for size in sums for number in factors.numbers
     )
 
 
