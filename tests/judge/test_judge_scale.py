@@ -82,6 +82,14 @@ LINES = (
     Wrong(warren, ("Fy", "A"), "12.5 + 0.33 F_AB = 0", (("not-equilibrium", "AB"),), REACTIONS),
     Wrong(warren, ("Fy", "A"), "12.5 + 2/5 F_AB = 0", (("not-equilibrium", "AB"),), REACTIONS),
     Wrong(gable, ("Fx", "A"), "F_AB + 0.4 F_AC = 0", (("rounding", "AC"),), {"A_x": "0"}),
+    Wrong(
+        gable,
+        ("Fx", "A"),
+        "-F_AB - 0.447*10.06 = 0",
+        (("minus", "AC"),),
+        {"A_x": "0", "AC": "-10.06"},
+    ),
+    Wrong(warren, ("M", "A"), "12 E_y - 138000 = 0", (("arm-unit", "E_y"),)),
     Wrong(wall, ("M", "D"), "2 A_y + B_x + 10*5 = 0", (("no-arm", "B_x"), ("arm", "load C"))),
     Wrong(leg, ("M", "B"), "3 A_x + 8*R_C*sin(60) = 0", (("component-missing", "R_C"),)),
 )

@@ -9,7 +9,6 @@ from tutor.judge.about import Fy
 from tutor.judge.example import Example
 from tutor.judge.kind import Case, Kind
 from tutor.judge.saying import Saying
-from tutor.judge.scale import HARDLY
 from tutor.judge.true_equation import TrueTerm
 
 
@@ -51,7 +50,6 @@ def place(case: Case) -> Saying:
 KIND = Kind(
     code="inclined-support",
     called="an inclined reaction taken as vertical or horizontal",
-    rare=HARDLY,
     why="Rollers are nearly always drawn on a level floor, so a reaction is taken to be vertical.",
     look=look,
     reason=reason,
