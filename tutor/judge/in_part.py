@@ -2,7 +2,7 @@
 
 Right is right whatever stands beside it. Wrong is said where the mistake is named, the whole of what was passed over stands
 apart before the line or behind it, and no word there can be a misspelt way of a value; with figures for letters,
-12O for 120, only right is said.
+12O for 120, or decimals behind a comma, 3,125, only right is said.
 """
 
 from __future__ import annotations
@@ -37,7 +37,7 @@ def stands_in_part(verdict: Verdict, line: Line, names: Names) -> bool:
         return True
     if verdict.kind != "wrong" or not verdict.mistakes:
         return False
-    if any(kind == "figures" for kind, _ in line.taken):
+    if any(kind in ("figures", "decimals") for kind, _ in line.taken):
         return False
     talk = " ".join(line.text[span.start : span.end] for span in line.unread)
     if not all(_apart(span, line) for span in line.unread) or _SETS_OTHERWISE.search(talk):

@@ -18,6 +18,7 @@ from tutor.notation.pages.copied import as_figures
 PASSED = "Passed over without being read: {words}."
 TAKEN = {
     "thousands": "The point in {words} is read as one that sets off thousands.",
+    "decimals": "The comma in {words} is read as a decimal one.",
     "list": "The {words} at the beginning is read as the mark of a list, not as a minus.",
     "figures": "{words} is read as the number {figures}.",
     "dash": "The dash behind “{words}” is read as a dash, not as a minus.",

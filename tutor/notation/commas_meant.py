@@ -10,16 +10,17 @@ from tutor.notation.elements.same import are_same
 from tutor.notation.elements.unreadable import Broken
 from tutor.notation.lines.line import Line, Side
 
-_COMMA = re.compile(r"(?<![\w.,])(?P<whole>[0-9]{1,3}),(?P<rest>[0-9]{3})(?![0-9]|[.,][0-9])")
-_WAYS = (r"\g<whole>.\g<rest>", r"\g<whole>\g<rest> ")
+COMMA = re.compile(r"(?<![\w.,])(?P<whole>[0-9]{1,3}),(?P<rest>[0-9]{3})(?![0-9]|[.,][0-9])")
+DECIMAL = r"\g<whole>.\g<rest>"
+_WAYS = (DECIMAL, r"\g<whole>\g<rest> ")
 """A decimal comma, and one that sets off thousands, each as wide as it was typed."""
 
 
 def adding_up(broken: Broken, text: str, read: Callable[[str], Line]) -> Line | None:
     """The line as its commas are meant, 8 + 3,464 = 11,464, where more of its sums hold for one reading."""
-    if broken.key != "comma" or _COMMA.search(text) is None:
+    if broken.key != "comma" or COMMA.search(text) is None:
         return None
-    lines = [line for way in _WAYS if (line := _read(_COMMA.sub(way, text), read)) is not None]
+    lines = [line for way in _WAYS if (line := _read(COMMA.sub(way, text), read)) is not None]
     sums = [_that_hold(line) for line in lines]
     most = max(sums, default=0)
     return lines[sums.index(most)] if most and sums.count(most) == 1 else None

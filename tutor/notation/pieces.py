@@ -13,6 +13,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from functools import lru_cache
 
+from tutor.notation.commas_meant import COMMA, DECIMAL
 from tutor.notation.elements.label import Label
 from tutor.notation.elements.lexicon import DENYING, WAYS, says
 from tutor.notation.elements.tree import Span
@@ -77,7 +78,7 @@ def _pieces(text: str, names: Names, letters: tuple[tuple[str, float], ...]) -> 
         except Broken:
             return None
 
-    line = _as_scanned(text, names, said, reads)
+    line = _as_scanned(text, names, said, reads) or _in_decimals(text, reads)
     if line is None and len(text) <= LONGEST:
         line = in_pieces(text, names, reads)
     return line or in_last_clause(text, names, reads)
@@ -92,6 +93,16 @@ def _as_scanned(text: str, names: Names, said: Mapping[str, float], reads: Reads
     taken: tuple[Taken, ...] = tuple(
         ("figures", span) for span in meant[1] if span.end - span.start > 1
     )
+    return replace(line, text=text, taken=(*line.taken, *taken))
+
+
+def _in_decimals(text: str, reads: Reads) -> Line | None:
+    """The whole line with decimals behind its commas, 3,125 kN + 3/5 N_AC = 0; None where it has no sum to tell so."""
+    places = [Span(*found.span()) for found in COMMA.finditer(text)]
+    line = reads(COMMA.sub(DECIMAL, text)) if places else None
+    if line is None or not any(len(side.terms) > 1 for step in line.steps for side in step.sides):
+        return None
+    taken: tuple[Taken, ...] = tuple(("decimals", place) for place in places)
     return replace(line, text=text, taken=(*line.taken, *taken))
 
 

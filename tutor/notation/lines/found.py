@@ -9,7 +9,7 @@ from tutor.notation.elements.tree import Node, Span
 from tutor.notation.formulas.evaluate import Frame
 from tutor.notation.naming.names import Names
 
-Taken = tuple[Literal["thousands", "dash", "list", "figures"], Span]
+Taken = tuple[Literal["thousands", "decimals", "dash", "list", "figures"], Span]
 """What of a line was taken in the less usual of two ways: the point of 4.500, the dash behind a heading or of a list,
 the letters of 6OO."""
 
@@ -24,6 +24,7 @@ class Choice:
     signed: bool = False
     apart: bool = False
     pointed: bool = False
+    commas: bool = False
     dashed: bool = False
     pushed: bool = False
     listed: bool = False

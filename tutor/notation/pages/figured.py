@@ -40,6 +40,7 @@ _POINTED = re.compile(
     r"(?<![\w.,'])([1-9][0-9]{0,2}(?:\.[0-9]{3})+)(,[0-9]+)?(?![0-9.]|,[0-9]|[A-Za-z]*_)"
 )
 _DECIMAL_COMMA = re.compile(r"[0-9],(?:[0-9]{1,2}|[0-9]{4,})(?![0-9])|(?<![0-9.,])0,[0-9]+")
+_COORDINATES = re.compile(r"[(\[] *-?[0-9.]+,-?[0-9.]+ *[)\]]")
 _ABOVE_LINE = "|".join(("'", *NEWTONS, *METRES, "kips", "lbs", "k"))
 _RAISED_UNIT = re.compile(
     rf"(?<=[0-9]) ?\^ ?(?:\{{ ?(?P<braced>{_ABOVE_LINE}) ?\}}|(?P<bare>{_ABOVE_LINE})(?!\w))"
@@ -64,12 +65,17 @@ def figured(source: Source, names: Names) -> Source:
     source = source.rewritten(_FEET, _feet)
     source = source.rewritten(_FEET_ALONE, lambda found: f"({found[1]} ft)")
     source = source.rewritten(_INCHES, lambda found: f"({found[1]} in)")
-    decimal = "," in source.text and _DECIMAL_COMMA.search(source.text) is not None
+    decimal = "," in source.text and _has_decimals(source.text)
     if "." in source.text:
         source = source.rewritten(_POINTED, lambda found: _pointed(found, decimal))
     source = source.rewritten(_GROUPS, lambda found: _grouped(found, source.text, names, decimal))
     source = source.rewritten(_SPACED, lambda found: _spaced(found, source.text, names))
     return source.rewritten(_MIXED, _mixed)
+
+
+def _has_decimals(text: str) -> bool:
+    """Whether a comma stands that can only be a decimal one, and parts no coordinates: 0,8 and 12,5."""
+    return _DECIMAL_COMMA.search(_COORDINATES.sub(" ", text)) is not None
 
 
 def _set_off(found: re.Match[str], names: Names) -> str | None:
@@ -88,9 +94,9 @@ def thousands(source: Source, found: Found) -> Source:
     stands beside no force.
     """
     text = source.text
-    if _POINT.search(text) is None or _DECIMAL_COMMA.search(text) is not None:
-        return source
     if _american(found.names):
+        return _decimals(source, found)
+    if _POINT.search(text) is None or _has_decimals(text):
         return source
     large = found.names.force == "N"
     places = [each for each in _POINT.finditer(text) if _sets_off(each, text, large)]
@@ -106,6 +112,31 @@ def thousands(source: Source, found: Found) -> Source:
     )
 
 
+def _decimals(source: Source, found: Found) -> Source:
+    """The source with the comma of 20,625 kip as that of a decimal, where that is chosen.
+
+    Who counts in pounds and kips may write as at home; a number in another unit than the problem's own is left.
+    """
+    others = {*NEWTONS, "lbs", "kips", "k", "#"} - set(_OWN_UNIT.get(found.names.force, ()))
+
+    def decimal(each: re.Match[str]) -> bool:
+        unit = re.match(r" *([A-Za-z#]+)", source.text[each.end() :])
+        return "," in each[1] and each[1].count(",") == 1 and not (unit and unit[1] in others)
+
+    places = [each for each in _GROUPS.finditer(source.text) if not each[2] and decimal(each)]
+    if not places:
+        return source
+    if not found.choice.commas:
+        found.open.add("commas")
+        return source
+    found.taken += [("decimals", source.span(*each.span())) for each in places]
+    starts = {each.start() for each in places}
+    return source.rewritten(
+        _GROUPS, lambda each: each[1].replace(",", ".") if each.start() in starts else None
+    )
+
+
+_OWN_UNIT = {"kip": ("kip", "kips", "k"), "lb": ("lb", "lbs", "#")}
 _POINT = re.compile(r"(?<![\w.,'])([1-9][0-9]{0,2})\.([0-9]{3})(?![0-9]|[.,][0-9]|[A-Za-z]*_)")
 _ANGLE_BEFORE = re.compile(r"(?:sin|cos|tan)[( ]*$", re.IGNORECASE)
 _LETTER_BEHIND = re.compile(rf"[°)\]}} ]*[*·×]?[(\[ ]*[{LETTERS}]")
@@ -177,7 +208,7 @@ def _grouped(found: re.Match[str], text: str, names: Names, decimal: bool) -> st
     several = found[1].count(",") > 1 or found[2] is not None
     points = re.search(r"(?<![0-9,])[0-9]*\.[0-9]", text) is not None
     if decimal and not several:
-        return None if _american(names) else found[1].replace(",", ".")
+        return found[1].replace(",", ".")
     if (below := _below(found, text)) is not None:
         return below
     round_number = names.force == "N" and digits.endswith("00")

@@ -63,6 +63,10 @@ _UNIT_OF_FORCE = re.compile(
 )
 """A unit behind a force that is unknown: 0.8 F_AC [kN]."""
 _LETTER_FOR_ZERO = re.compile(r"(?<==)( *)[Oo](?= *$)")
+_PRESSURE = re.compile(
+    rf"(?:(?<=[0-9])|(?<=[0-9] (?:kN|lb|MN))|(?<=[0-9] kip)|(?<=[0-9] N)) *[(\[]? *(?:pressure|pressed)\b *[)\]]?(?= *(?:$|[.,;]))"
+)
+"""Compression as other languages call it, right behind a value."""
 _DOTTED = re.compile(r"(?<![\w}])([FSNTP])\.([A-Z][\w]{1,7})(?![\w(])")
 _PART = re.compile(r"[(\[{] ?([\w.{}-]{2,14}?) ?[)\]}] ?_? ?(?:\{([xyXYvVhH])\}|([xyvh])(?![\w]))")
 _NESTED = re.compile(
@@ -107,6 +111,7 @@ def respelled(source: Source, names: Names) -> Source:
     source = source.rewritten(
         _LETTER_FOR_ZERO, lambda found: None if names.joint("O") else f"{found[1]}0"
     )
+    source = source.rewritten(_PRESSURE, " compression")
     source = source.rewritten(_RESTATED, _restated)
     source = source.rewritten(_BRACED, lambda found: found[1] or found[2])
     source = figured(source, names)
