@@ -6,6 +6,7 @@ from tutor.notation.elements.source import Source
 from tutor.notation.letters.brought_in import let_be
 from tutor.notation.naming.names import Names
 from tutor.notation.pages.abridged import unabridged
+from tutor.notation.pages.approximated import approximated
 from tutor.notation.pages.bared import bared
 from tutor.notation.pages.cells import celled
 from tutor.notation.pages.corrected import corrected
@@ -26,6 +27,7 @@ def written_out(text: str, names: Names) -> Source:
     """The text laid out as a line, before its sentences and symbols are looked at."""
     source = with_sums_of_sides(bared(text), names)
     source = celled(source, source.typed(text), names)
+    source = approximated(source, names)
     source = let_be(without_triangles(dashed_off(source, names)), names)
     typed = source.typed(text) if "•" in text else source.text
     source = said_once_over(set_apart(source, typed, names))

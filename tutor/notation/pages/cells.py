@@ -35,6 +35,9 @@ _OF_A_FACTOR = re.compile(
     r"(?:(?<=[-+*/=] )|(?<=[-+*/=(\t])|^ *)(?:0?\.[0-9]+|[0-9]+/[0-9]+|√[0-9]+(?:/[0-9]+)?) *\t[ \t]*(?=[(\[{A-Za-z])"
 )
 """A gap between a factor, which is no number of a row, and what it multiplies: 0.6 ⇥ (F_AB + F_AC)."""
+_BEFORE_NUMBER = re.compile(r"\t[ \t]*(?=[(\[] ?[0-9]{1,2}[a-z]? ?[)\]] *$)")
+_BEHIND_NUMBER = re.compile(r"^ *[(\[]?[0-9]{1,2}(?:\.[0-9]{1,2})+[)\]] *\t[ \t]*")
+"""A gap beside the number of a line or a section: ... = 0 ⇥ (1), 2.4) ⇥ ..."""
 _ADDED = re.compile(r" *[-+] ?[0-9][0-9.,]*(?: ?[A-Za-z]{1,3})? *= *[-+]?0(?:[.,]0*)? *")
 """The second half of a sum of a force and a number: A_x, +4 = 0."""
 _FACTOR = re.compile(r" *[-+*/]?[-+( ]*[0-9]")
@@ -58,7 +61,8 @@ def celled(source: Source, typed: str, names: Names) -> Source:
     if _MAY.search(text) is None:
         return source
     if "\t" in text and "=" in text:
-        text = _OF_A_FACTOR.sub(lambda found: found[0].replace("\t", " "), text)
+        for gap in (_OF_A_FACTOR, _BEFORE_NUMBER, _BEHIND_NUMBER):
+            text = gap.sub(lambda found: found[0].replace("\t", " "), text)
     text = _EQUALS_LAST.sub(lambda found: re.sub(r"[|\t]", " ", found[0]), text)
     split = _EQUALS_ALONE.search(text) is not None
     if split:

@@ -11,12 +11,13 @@ from tutor.notation.elements.source import Source
 from tutor.notation.elements.unreadable import Broken
 from tutor.notation.naming.names import Names
 from tutor.notation.pages.amended import SORRY, amended
+from tutor.notation.pages.terms_amended import terms_amended
 
 _WAY = r"(?:[TCtc]|tens(?:ion)?|comp(?:r(?:ession)?)?|ties?|struts?)"
 _VALUE = rf"[-+]? ?[0-9][0-9.,]*(?: ?(?:kN|MN|N|lbs?|kips?|k))?(?: *[(\[]?\b{_WAY}\b[)\]]?)?"
 _WORK = r"(?:[-+]? ?[0-9][0-9.,]*(?: *[-+*/] *[0-9][0-9.,]*)+ *= *)?"
 _DENIED = re.compile(
-    rf"(?<=[0-9NbpskK] )(?P<first>{_WAY}),? +no,? +(?P<second>{_WAY}) *$", re.IGNORECASE
+    rf"(?<=[0-9NbpskK:|;] )(?P<first>{_WAY}),? +no,? +(?P<second>{_WAY}) *$", re.IGNORECASE
 )
 
 
@@ -25,6 +26,7 @@ def corrected(source: Source, names: Names) -> Source:
     if _MAY.search(source.text) is None:
         return source
     source = amended(source.rewritten(_VALUE_ANEW, _alone), names)
+    source = terms_amended(source, names)
     source = source.rewritten(_TAKEN_BACK, _from_anew)
     if (found := _DENIED.search(source.text)) is not None:
         span = source.span(*found.span("second"))

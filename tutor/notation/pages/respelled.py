@@ -64,7 +64,7 @@ _UNIT_OF_FORCE = re.compile(
 """A unit behind a force that is unknown: 0.8 F_AC [kN]."""
 _LETTER_FOR_ZERO = re.compile(r"(?<==)( *)[Oo](?= *$)")
 _PRESSURE = re.compile(
-    rf"(?:(?<=[0-9])|(?<=[0-9] (?:kN|lb|MN))|(?<=[0-9] kip)|(?<=[0-9] N)) *[(\[]? *(?:pressure|pressed)\b *[)\]]?(?= *(?:$|[.,;]))"
+    r"(?:(?<=[0-9])|(?<=[0-9] (?:kN|lb|MN))|(?<=[0-9] kip)|(?<=[0-9] N)) *[(\[]? *(?:pressure|pressed)\b *[)\]]?(?= *(?:$|[.,;]))"
 )
 """Compression as other languages call it, right behind a value."""
 _DOTTED = re.compile(r"(?<![\w}])([FSNTP])\.([A-Z][\w]{1,7})(?![\w(])")
