@@ -25,8 +25,8 @@ def corrected(source: Source, names: Names) -> Source:
     """The source with only what is said last. Raises Broken where it may be a denial as well."""
     if _MAY.search(source.text) is None:
         return source
-    source = amended(source.rewritten(_VALUE_ANEW, _alone), names)
-    source = terms_amended(source, names)
+    source = terms_amended(source.rewritten(_VALUE_ANEW, _alone), names)
+    source = amended(source, names)
     source = source.rewritten(_TAKEN_BACK, _from_anew)
     if (found := _DENIED.search(source.text)) is not None:
         span = source.span(*found.span("second"))

@@ -25,7 +25,7 @@ _TERM = rf"(?:{_FACTOR} ?\*? ?)?[{LETTERS}][\w{{}}]*"
 _PRODUCT = rf"{_NUMBER}{_UNIT}(?: ?\* ?{_NUMBER}{_UNIT})+"
 _ANEW = re.compile(
     rf"(?P<run> *[,;.]? *(?P<open>[(\[] *)?(?:(?:(?:no|oh|ah),? +)*{_TAKES_BACK}(?:{_BETWEEN}(?:{_TAKES_BACK}|no|it'?s|its))*(?![\w'])|(?<=, )no(?=,)){_BETWEEN})"
-    rf"(?:(?P<product>{_PRODUCT})|(?P<number>{_NUMBER}){_UNIT}|(?P<term>{_TERM}))(?P<close> *[)\]])?(?P<end>,? *(?=[-+=)]|$))",
+    rf"(?:(?P<product>{_PRODUCT})|(?P<number>{_NUMBER}){_UNIT}|(?P<term>{_TERM}))(?P<close> *[)\]])?(?P<end>,? *(?=[-+=)]))",
     re.IGNORECASE,
 )
 MOST = 4
