@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from random import Random
 
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 from strategies import make_truss
 
@@ -31,6 +31,10 @@ def in_figures(problem: Problem, about: Equation, numbers: set[str]) -> str:
 
 
 @given(st.integers(0, 10**9), st.booleans())
+@example(93010, False).via("numbers that may be those of either sum")
+@example(111, False).via("one force left, beside a value of its own")
+@example(1465, False)
+@example(735, True)
 def test_a_right_line_of_a_sum_that_stands_is_right_also_where_the_other_sum_is_asked(
     seed: int, upright: bool
 ) -> None:

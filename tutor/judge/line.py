@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from tutor.judge.about import Along, Equation, Fx, Fy, M
@@ -11,20 +11,19 @@ from tutor.judge.explain import slips_of
 from tutor.judge.explanation import Slip
 from tutor.judge.factors import Factors
 from tutor.judge.fit import Fit, fit, nearly_as_written
-from tutor.judge.headings import equation_in_words, headed_otherwise
-from tutor.judge.independent import adds_something, same_body
+from tutor.judge.headings import equation_in_words
+from tutor.judge.independent import same_body
 from tutor.judge.kind import Case
-from tutor.judge.known_values import KnownValues
+from tutor.judge.line_judged import LineJudged
 from tutor.judge.mistakes import KINDS
 from tutor.judge.one_each import shows_sizes
-from tutor.judge.other_equation import holds_at_solution, true_of, true_of_part
+from tutor.judge.other_equation import true_of, true_of_part
 from tutor.judge.restated import in_figures, restated
-from tutor.judge.results import is_result, said_of_result
+from tutor.judge.results import is_bare, is_result, said_of_result
 from tutor.judge.same import NEAR
-from tutor.judge.telling import mistake_of, with_what_fits
+from tutor.judge.telling import with_what_fits
 from tutor.judge.ties import told_with
 from tutor.judge.true_equation import TrueEquation
-from tutor.judge.typed import TypedEquation
 from tutor.judge.unrecorded import (
     joint_sum_with_unrecorded,
     not_recorded,
@@ -33,79 +32,16 @@ from tutor.judge.unrecorded import (
 )
 from tutor.judge.verdict import Mistake, Remark, Verdict, faults
 from tutor.judge.whole_line import off_by
-from tutor.model import Problem, Tolerance
-from tutor.notation import Names, Reading
-from tutor.notation.elements.fact import fact, kept
+from tutor.model import Tolerance
 from tutor.text import listed
 
 NOTHING = 1e-9
 EXACTLY = Tolerance(silent=0.0005, remark=NEAR)
-ROUNDED_HARD = "Right, though a number is rounded hard; a fraction or one more figure is safer."
 NOT_BY_ITSELF = (
     "The figures fit, but for {names} no value is known yet, and no term of its own stands here: write "
     "each force with its own term, or name the direction that the line adds the forces along."
 )
 SAYS_AGAIN = "Right; it says {what} again and adds nothing new."
-
-
-@fact
-class LineJudged:
-    """A line that could be read, with all it is judged by.
-
-    `standing` are the equations that stand for the same body, `lines` the student's own right lines
-    as typed; `values` gives the solved truss when it is needed. `work` says what this is, if no typed line.
-    """
-
-    problem: Problem
-    about: Equation
-    typed: TypedEquation
-    names: Names
-    own: KnownValues
-    standing: Sequence[Equation]
-    lines: Sequence[TypedEquation]
-    values: Callable[[], Mapping[str, float]]
-    work: str = ""
-
-    @property
-    def reading(self) -> Reading:
-        return self.typed.reading
-
-    @kept
-    def true(self) -> TrueEquation:
-        return TrueEquation(self.problem, self.about, self.own)
-
-    @kept
-    def holds(self) -> bool:
-        """Whether the finished truss obeys the line."""
-        return self.holds_to(self.tolerance)
-
-    def holds_to(self, tolerance: Tolerance) -> bool:
-        return holds_at_solution(self.typed, self.problem, self.own, self.values(), tolerance)
-
-    @property
-    def standing_or_axes(self) -> tuple[Equation, ...]:
-        """Other equations of the same body that a line may be, term by term."""
-        same = [about for about in self.standing if same_body(about, self.about)]
-        joint, part = self.about.joint, self.about.part
-        return (*same, Fx(joint, part), Fy(joint, part))
-
-    @property
-    def tolerance(self) -> Tolerance:
-        return self.problem.tolerance
-
-    def right(self, *remarks: Remark, rounded: bool = False) -> Verdict:
-        """That the line is right, with these remarks and those that any right line may earn."""
-        said = (*remarks, *_remarks(self, rounded))
-        return Verdict("right", "Right.", remarks=said, about=self.about, reading=self.reading)
-
-    def mistake(self, slip: Slip, slips: Sequence[Slip] = ()) -> Mistake:
-        """A slip of the line as it is told, where `slips` are all of them."""
-        return mistake_of(self.true, slip, self.reading, slips, self.work)
-
-    def wrong(self, *mistakes: Mistake, **more: object) -> Verdict:
-        """That the line shows these mistakes."""
-        text = " ".join(dict.fromkeys(m.text for m in mistakes))
-        return Verdict("wrong", text, mistakes, about=self.about, reading=self.reading, **more)  # type: ignore[arg-type]
 
 
 def judge_line(line: LineJudged) -> Verdict:
@@ -128,10 +64,11 @@ def _as_typed(line: LineJudged) -> Verdict:
         found or line.holds
     ):
         other = _plainly_other(line)
-        return _result(line) if other is None else _true_elsewhere(line, other)
+        return _result(line) if other is None else _again_or_elsewhere(line, other)
     if found is not None:
         return _fits(line, found)
-    return _follows(line) or _again_in_figures(line) or _of_something_else(line) or _mistaken(line)
+    told = _follows(line) or _again_in_figures(line) or _of_something_else(line) or _mistaken(line)
+    return told if told.right else _again_in_figures(line, though_asked=True) or told
 
 
 def _fits(line: LineJudged, found: Fit) -> Verdict:
@@ -139,11 +76,17 @@ def _fits(line: LineJudged, found: Fit) -> Verdict:
     alone = len(line.typed.names) == 1 and line.typed.constants
     other = _plainly_other(line) if alone and not found.plain else None
     if other is not None and not _is_by_its_products(line, other, found.scale):
-        return _true_elsewhere(line, other)
+        return _again_or_elsewhere(line, other)
     most = max(line.tolerance.remark, NOTHING)
     if off_by(line.typed, line.true, found.scale, line.values()) > most:
         return line.wrong(line.mistake(Slip("rounding", None, None)))
     return line.right(rounded=found.level == "remark")
+
+
+def _again_or_elsewhere(line: LineJudged, other: Equation) -> Verdict:
+    """A line that is plainly another equation: said again where that stands, and is no bare result."""
+    stands = other in line.standing and not is_bare(line.reading)
+    return (_follows(line) if stands else None) or _true_elsewhere(line, other)
 
 
 def _is_by_its_products(line: LineJudged, other: Equation, scale: float) -> bool:
@@ -192,9 +135,9 @@ def _follows(line: LineJudged) -> Verdict | None:
     return replace(line.right(said), restates=True)
 
 
-def _again_in_figures(line: LineJudged) -> Verdict | None:
+def _again_in_figures(line: LineJudged, though_asked: bool = False) -> Verdict | None:
     """Right, where a line says again what stands, with numbers for its forces or without idle ones."""
-    found = in_figures(line.typed, line.true, line.standing, line.values)
+    found = in_figures(line.typed, line.true, line.standing, line.values, though_asked)
     if found is None:
         return None
     about, used = found
@@ -285,16 +228,3 @@ def _true_elsewhere(line: LineJudged, other: Equation | None) -> Verdict:
     case = Case(line.problem, about, true_of=other, work=line.work)
     told = Mistake(kind.code, None, kind.look(case).text, kind.reason(case), kind.place(case).text)
     return line.wrong(told, true_of=other)
-
-
-def _remarks(line: LineJudged, rounded: bool) -> tuple[Remark, ...]:
-    remarks = []
-    if headed := headed_otherwise(line.problem, line.about, line.reading.label):
-        remarks.append(Remark("heading", headed))
-    if rounded:
-        remarks.append(Remark("rounding", ROUNDED_HARD))
-    if not adds_something(line.problem, line.about, line.standing):
-        case = Case(line.problem, line.about)
-        kind = KINDS["dependent"]
-        remarks.append(Remark("dependent", f"{kind.look(case).text} {kind.reason(case)}"))
-    return tuple(remarks)

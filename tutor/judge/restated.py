@@ -71,14 +71,18 @@ def in_figures(
     true: TrueEquation,
     standing: Sequence[Equation],
     solved: Callable[[], Mapping[str, float]],
+    though_asked: bool = False,
 ) -> tuple[Equation, Unrecorded | None] | None:
     """The standing equation that a line says again with numbers for its forces, or without idle ones.
 
     With it come those of the forces that have no value yet. None where the line may as well be the
-    equation asked for.
+    equation asked for, but `though_asked`.
     """
     stand = [about for about in standing if same_body(about, true.about)]
-    if not stand or (with_figures(line, true, values := solved()) and true.about not in stand):
+    if not stand:
+        return None
+    values = solved()
+    if not though_asked and true.about not in stand and with_figures(line, true, values):
         return None
     for about in stand:
         other = TrueEquation(true.problem, about, true.own)

@@ -26,7 +26,8 @@ from tutor.judge.declared import (
 )
 from tutor.judge.desk import Desk
 from tutor.judge.in_size import in_size, of_sizes
-from tutor.judge.line import ROUNDED_HARD, LineJudged, judge_line
+from tutor.judge.line import judge_line
+from tutor.judge.line_judged import ROUNDED_HARD, LineJudged
 from tutor.judge.opened import opened
 from tutor.judge.other_equation import holds_at_solution
 from tutor.judge.passed_over import listed, remarks_on

@@ -12,7 +12,8 @@ from itertools import combinations
 from tutor.judge.about import Along, Equation, Fx, Fy, M, Value
 from tutor.judge.desk import Desk
 from tutor.judge.headings import equation_named
-from tutor.judge.line import LineJudged, judge_line
+from tutor.judge.line import judge_line
+from tutor.judge.line_judged import LineJudged
 from tutor.judge.nearest import clearly_nearest
 from tutor.judge.parts import part_on
 from tutor.judge.true_equation import TrueEquation

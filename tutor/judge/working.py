@@ -12,7 +12,8 @@ from tutor.judge.about import Equation, Value
 from tutor.judge.chain import with_way
 from tutor.judge.desk import Desk
 from tutor.judge.known_values import KnownValue, KnownValues
-from tutor.judge.line import LineJudged, judge_line
+from tutor.judge.line import judge_line
+from tutor.judge.line_judged import LineJudged
 from tutor.judge.nearest import clearly_nearest
 from tutor.judge.same import SAME
 from tutor.judge.sum_before import sums_of
