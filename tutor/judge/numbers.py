@@ -244,12 +244,17 @@ def _pair(term: Term, factors: Factors, place: int, given: Numbers, scale: float
     if found is not None and found.codes == ("minus",) and _as_found(number, spot):
         found = replace(found, cost=found.cost + AS_FOUND)
     other = other_number(number, spot, given.true)
-    if found is None or other.cost < found.cost:
+    if found is None or other.cost < found.cost or _is_as_typed(other, found, factors):
         return other
     if spot.is_moment and found.codes[0] in ("unit", "arm-unit"):
         code = "arm-unit" if factors.holds(spot.scale) else "unit"
         return replace(found, codes=(code, *found.codes[1:]))
     return found
+
+
+def _is_as_typed(other: Edit, found: Edit, factors: Factors) -> bool:
+    """Whether another own result that stands in a product with the right factor explains it as well as a rule."""
+    return other.cost == found.cost and other.codes == ("carried",) and factors.count > 1
 
 
 def _as_found(number: TypedNumber, spot: TrueTerm) -> bool:
