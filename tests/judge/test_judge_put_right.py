@@ -133,11 +133,20 @@ def test_where_units_are_metric_it_is_asked_about_unless_the_line_is_right(
         ("(2.4)\t14 + 0.8 AC = 0", "right"),
         ("•\tΣF_y = 0:  14 + 0.8 AC = 0\t(1)", "right"),
         ("14 + 0.8 AC = 0\t(3)", "right"),
+        ("\uf0b7\tΣF_y = 0:\t14 + 0.8 AC = 0", "right"),
+        ("▪ Step 2 ▸ ΣF_y = 0:  14 + 0.8 AC = 0", "right"),
+        ("Slide 9 │ ΣF_y = 0 ⇒ 14 + 0.8 AC = 0", "right"),
+        ("'14 + 0.8 AC = 0", "right"),
+        ("£F_y = 0:  14 + 0.8 AC = 0", "right"),
+        ("A\tFy\t+0.8*F_AC\t+14\t= 0", "right"),
+        ("A\tFy\t0.8 F_AC\t+14 = 0", "right"),
+        ("Slide 9 │ ΣF_y = 0 ⇒ 14 - 0.8 AC = 0", "wrong"),
+        ("A\tFy\t-0.8*F_AC\t+14\t= 0", "wrong"),
         ("2.4)\t14 + 0.6 AC = 0", "wrong"),
         ("14 - 0.8 AC = 0\t(3)", "wrong"),
     ],
 )
-def test_the_number_of_a_line_behind_a_gap_is_no_value(text: str, kind: str) -> None:
+def test_what_stands_around_a_line_on_its_page_is_no_part_of_it(text: str, kind: str) -> None:
     assert kind_of(Fy(joint="A"), text) == kind
 
 

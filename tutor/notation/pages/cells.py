@@ -28,6 +28,8 @@ _COUNT = re.compile(r" *[0-9]{1,3} *")
 _BULLET = re.compile(r" *(?:[•·◦*–—⇒∴→-]|[0-9]{1,2}[.)]) *")
 _SIGN_ALONE = re.compile(r"(?:\||\t) *[-+=] *(?:\||\t)")
 _EQUALS_ALONE = re.compile(r"(?:\||\t) *= *(?:\||\t)")
+_GOES_ON = re.compile(r"	[^	=|]*[A-Za-z][^	=|]*	[ 	]*[-+] ?[0-9A-Z][^	=|]*=")
+"""A sum that begins in one cell and goes on in the next: -0.8 F_AC ⇥ +200 = 0."""
 _EQUALS_LAST = re.compile(r"(?<=[\w}\])]) *= *(?:\||\t)[ \t]*(?=[-+(]? ?[0-9.√])")
 """What ends a cell whose other side is in the next one: A_y = | 80.18 | N."""
 _TERM = re.compile(r" *(?:\||\t)[ \t]*(?=[-+*/] ?[\w(√.])")
@@ -35,6 +37,7 @@ _OF_A_FACTOR = re.compile(
     r"(?:(?<=[-+*/=] )|(?<=[-+*/=(\t])|^ *)(?:0?\.[0-9]+|[0-9]+/[0-9]+|√[0-9]+(?:/[0-9]+)?) *\t[ \t]*(?=[(\[{A-Za-z])"
 )
 """A gap between a factor, which is no number of a row, and what it multiplies: 0.6 ⇥ (F_AB + F_AC)."""
+_BEFORE_EQUALS = re.compile(r"\t[ \t]*(?== *[-+]?[0-9.,]+ *$)")
 _BEFORE_NUMBER = re.compile(r"\t[ \t]*(?=[(\[] ?[0-9]{1,2}[a-z]? ?[)\]] *$)")
 _BEHIND_NUMBER = re.compile(r"^ *[(\[]?[0-9]{1,2}(?:\.[0-9]{1,2})+[)\]] *\t[ \t]*")
 """A gap beside the number of a line or a section: ... = 0 ⇥ (1), 2.4) ⇥ ..."""
@@ -61,10 +64,10 @@ def celled(source: Source, typed: str, names: Names) -> Source:
     if _MAY.search(text) is None:
         return source
     if "\t" in text and "=" in text:
-        for gap in (_OF_A_FACTOR, _BEFORE_NUMBER, _BEHIND_NUMBER):
+        for gap in (_OF_A_FACTOR, _BEFORE_NUMBER, _BEHIND_NUMBER, _BEFORE_EQUALS):
             text = gap.sub(lambda found: found[0].replace("\t", " "), text)
     text = _EQUALS_LAST.sub(lambda found: re.sub(r"[|\t]", " ", found[0]), text)
-    split = _EQUALS_ALONE.search(text) is not None
+    split = _EQUALS_ALONE.search(text) is not None or _GOES_ON.search(text) is not None
     if split:
         text = _SIGN_ALONE.sub(
             lambda found: re.sub(r"[|\t]", " ", found[0]), _summed_up(text, names)
@@ -102,8 +105,8 @@ def _count(said: list[str], split: bool, place: Span) -> str:
 
 
 def _summed_up(text: str, names: Names) -> str:
-    """The text with the cells of a sum that is split up, a term in each and = in one of its own, as one cell."""
-    last = [found.start() for found in _EQUALS_ALONE.finditer(text)][-1]
+    """The text with the cells of a sum that is split up, a term in each, as one cell."""
+    last = max((found.start() for found in _EQUALS_ALONE.finditer(text)), default=text.index("="))
     nothing = _NOTHING.match(text, last) is not None
 
     def joined(found: re.Match[str]) -> str:

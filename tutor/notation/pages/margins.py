@@ -13,7 +13,9 @@ from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
 
 _LEADS = "|".join((
-    r"(?:[-–—*+§·•Øü]|(?-i:[oq]))\t\s*|[■-◿⁃⁌⁍❖➢➣➤✦✧★☆\uf0a7\uf0b7\uf0d8\uf0fc] +",
+    r"(?:[▪•]\s*)?(?:slide|step|page|sheet|part|task|folie|seite|line|no|nr)\.? ?[0-9]{1,2}[a-z]?\s*[▸▶►│|➜›»→]+\s+",
+    r"(?:[-–—*+§·•Øü]|(?-i:[oq]))\t\s*|[■-◿⁃⁌⁍❖➢➣➤✦✧★☆\uf0a7\uf0b7\uf0d8\uf0fc]\s+",
+    r"'(?=[-+A-Z(0-9][^']*=)",
     r"(?:[\u2600-\u2775\U0001F300-\U0001FAFF][\ufe0f ]*)+",
     r"(?:example|problem|exercise|aufgabe|beispiel|bsp)\.? ?[0-9]{1,2}(?:\.[0-9]{1,2})?[a-z]?[.):]? +(?=[^:]*=)",
     r"0[0-9]{1,3}[:.)|]? +(?=[^-+*/=^ ])",
