@@ -207,3 +207,21 @@ def test_a_reaction_drawn_otherwise_shows_no_mistake_of_sign_besides_its_own() -
 )
 def test_what_a_force_has_to_do_is_expected_and_not_drawn(text: str, kind: str) -> None:
     assert told(Fy("A"), text).kind == kind
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("80 + 0.8 F_AE = 0, because the support pushes A up with 80 N", "right"),
+        ("80 + 0.8 F_AE = 0, because the pin gives 80 N", "right"),
+        ("80 + 0.8 F_AE = 0, since the pin gives 80 N, so F_AE = -100", "right"),
+        ("80 + 0.8 F_AE = 0 gives 100 C", "right"),
+        ("80 + 0.8 F_AE = 0 gives 80 N", "wrong"),
+        ("80 - 0.8 F_AE = 0, because the pin gives 80 N", "wrong"),
+        ("80 + 0.8 F_AE = 0, since the pin gives 80 N, so F_AE = 100", "wrong"),
+    ],
+)
+def test_what_something_else_does_in_a_reason_is_no_value_and_no_way_of_a_member(
+    text: str, kind: str
+) -> None:
+    assert told(Fy("A"), text).kind == kind

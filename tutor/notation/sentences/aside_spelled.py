@@ -21,6 +21,11 @@ from tutor.notation.sentences.put_in import put_in_apart
 _BC = re.compile(
     rf"(?<=[\w)\]}}] )(?:bc|bcs|bec|cuz|coz|cos)(?= +(?P<next>[{LETTERS}'][\w{{}}']*))"
 )
+_GIVES = re.compile(
+    rf"(?P<reason>\b(?:because|since)\b(?: +[{LETTERS}][\w{{}}'-]*)+? +)(?:gives?|gave)(?= +(?:an? +|the +)?[-+]?[0-9.]+(?: *[{LETTERS}]+)*[.,;]? *(?:$|\b(?:so|hence|thus)\b))",
+    re.IGNORECASE,
+)
+"""What something does in a reason, and no conclusion: because the support gives 12 kN."""
 
 
 def reasoned(source: Source, names: Names) -> Source:
@@ -35,7 +40,9 @@ def reasoned(source: Source, names: Names) -> Source:
         )
         return "because" if whole else None
 
-    return put_in_apart(_given_apart(source.rewritten(_BC, spelled), names), names)
+    source = source.rewritten(_BC, spelled)
+    source = source.rewritten(_GIVES, lambda found: f"{found['reason']}has")
+    return put_in_apart(_given_apart(source, names), names)
 
 
 _GIVEN = rf"(?P<given>(?P<name>(?<![\w}}])[{LETTERS}][\w{{}}-]*) *= *[-+]? ?[0-9][0-9.,]*(?<![.,])(?: ?(?:k?N|MN|kips?|k|lbs?))?(?: *\(?[TC]\)?)?)"

@@ -21,6 +21,11 @@ _PUSHES = re.compile(
     rf"(?P<joint>[A-Z]\w?)(?P<ways>(?:,? +(?:(?:and|back|to|straight|the) +)*{_WAY})+)",
     re.IGNORECASE,
 )
+_OTHER = re.compile(
+    r"\b(?:supports?|pins?|rollers?|walls?|ground|floor|links?|reactions?|hinges?|loads?|weights?|wind|gust|snow|kN|lb|kips?)\b",
+    re.IGNORECASE,
+)
+"""What else may push a joint: the support pushes A up."""
 _ONE_WAY = re.compile(_WAY, re.IGNORECASE)
 
 
@@ -43,7 +48,10 @@ def pushed(source: Source, names: Names) -> Source:
 
 def _ends(before: str, joint: str, names: Names) -> tuple[tuple[float, float], ...] | None:
     """Where a joint and the other end lie of the member that was named last; None where it is no end of it."""
-    named = [meant for word in NAME.findall(before) if len(meant := names.plainly(word)) == 1]
+    said = [found for found in NAME.finditer(before) if len(names.plainly(found[0])) == 1]
+    if said and _OTHER.search(before, said[-1].end()) is not None:
+        return None
+    named = [names.plainly(found[0]) for found in said]
     ends = {name: (start, end) for name, start, end in names.members}
     here, pair = names.joint(joint), ends.get(named[-1][0]) if named else None
     if here is None or pair is None or here not in pair or not names.places:
