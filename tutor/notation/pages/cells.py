@@ -115,7 +115,7 @@ def _summed_up(text: str, names: Names) -> str:
         cell = re.split(r"[|\t]", text[: found.start()])[-1]
         counts = _COUNT.fullmatch(text, 0, found.start()) is not None
         force = any(map(names.meanings, _WORD.findall(cell)))
-        alone = len(names.meant(cell.strip())) == 1 and not nothing
+        alone = len(names.meant(cell.strip())) == 1 and not nothing and cell.strip()[0] not in "+-"
         alone = alone and not any(map(names.meanings, _WORD.findall(text, found.end(), last)))
         number = _FACTOR.match(cell) is not None and not counts
         term = (force and names.joint(cell.strip()) is None and not alone) or number
