@@ -54,6 +54,10 @@ _COUNTS = re.compile(
     rf"[0-9=+*^√<>]|{_TAKES_BACK.pattern}|\b(?:{DENYING}|no|nor|without|except|but)\b",
     re.IGNORECASE,
 )
+_NUMBERED = re.compile(
+    r"\b(?:panel|bay|section|cut|joint|node|member|bar|step|part) +[0-9]{1,2} *$", re.IGNORECASE
+)
+"""What a number before an equals sign only counts: the shear in panel 2 = 48 - 30."""
 _PUNCTUATION = " \t.,;:!()[]{}✓✔-–—'’\"“”"
 
 _NOTHING: Mapping[str, float] = {}
@@ -182,7 +186,8 @@ def _cores(text: str, start: int, end: int, names: Names) -> Iterator[tuple[int,
     equals = text.index("=", start)
     starts, ends = [start], [end]
     runs = list(_runs(text, start, end, names))
-    starts += [last for _, last in runs if last <= equals]
+    numbered = _NUMBERED.search(text, start, equals)
+    starts += [last for _, last in runs if last <= equals and numbered is None]
     ends += [first for first, _ in reversed(runs) if first > text.rindex("=", start, end)]
     parts = [(first, last) for first in starts for last in ends]
     yield from sorted(parts, key=lambda part: part[0] - part[1])

@@ -8,10 +8,12 @@ from tutor.notation.naming.names import Names
 from tutor.notation.pages.abridged import unabridged
 from tutor.notation.pages.approximated import approximated
 from tutor.notation.pages.bared import bared
+from tutor.notation.pages.by_likeness import by_likeness
 from tutor.notation.pages.cells import celled
 from tutor.notation.pages.corrected import corrected
 from tutor.notation.pages.likened import likened
 from tutor.notation.pages.said_twice import said_once_over
+from tutor.notation.pages.shear_said import without_shear
 from tutor.notation.pages.term_arrows import without_arrows_of_terms
 from tutor.notation.pages.totalled import totalled
 from tutor.notation.pages.two_sided import with_sums_of_sides
@@ -27,7 +29,7 @@ def written_out(text: str, names: Names) -> Source:
     """The text laid out as a line, before its sentences and symbols are looked at."""
     source = with_sums_of_sides(bared(text), names)
     source = celled(source, source.typed(text), names)
-    source = approximated(source, names)
+    source = approximated(by_likeness(without_shear(source), names), names)
     source = let_be(without_triangles(dashed_off(source, names)), names)
     typed = source.typed(text) if "•" in text else source.text
     source = said_once_over(set_apart(source, typed, names))

@@ -273,7 +273,7 @@ class Head:
             return False
         if self.names.meanings(word) and not word.islower():
             return False
-        if says(word, "because", "remark") or word.lower() in head_words.IN_TURN:
+        if says(word, "because", "remark") or head_words.in_turn(word, self.text, stop):
             return True
         if self.summed and not self.worded and self.kind is None and len(word) <= 2:
             raise Broken("label", start, stop)

@@ -141,9 +141,17 @@ IN_ORDER: tuple[Meaning, ...] = (
 )  # fmt: skip
 
 
-IN_TURN = frozenset(
+_IN_TURN = frozenset(
     ("now", "next", "then", "first", "finally", "also", "again", "still", "back", "nun", "dann")
 )
-"""Words of a heading that say when a joint is looked at, and nothing of the sum."""
+_INSTEAD = re.compile(r" *(?:[:,;]|$)")
+
+
+def in_turn(word: str, text: str, stop: int) -> bool:
+    """Whether a word says when a joint is looked at, and nothing of the sum; instead, where nothing is named behind it."""
+    low = word.lower()
+    return low in _IN_TURN or (low == "instead" and _INSTEAD.match(text, stop) is not None)
+
+
 SIGNED = re.compile(r"[ (][-+]$")
 """What stands before a word that is a term and no line that forces are added along: its sign."""

@@ -45,7 +45,7 @@ _BEFORE = re.compile(
 )
 _WORK = r"[-+]? ?[0-9][0-9.,]*(?: *[-+*/] *[0-9][0-9.,]*)+ *= *"
 _BEHIND = re.compile(
-    rf"{_BETWEEN}(?P<work>{_WORK})?(?P<sign>[-+](?![>=])|(?:minus|plus|negative|positive|neg|pos)\b)? *"
+    rf"{_BETWEEN}(?:= *)?(?P<work>{_WORK})?(?P<sign>[-+](?![>=])|(?:minus|plus|negative|positive|neg|pos)\b)? *"
     rf"(?P<size>{_SIZE})?(?P<unit> ?{_UNIT})?(?P<way>,? *{_WAY})?",
     re.IGNORECASE,
 )

@@ -16,8 +16,11 @@ _OF_A_FORCE = re.compile(
     re.IGNORECASE,
 )
 _AGAIN = re.compile(
-    rf"(?P<value>(?P<size>[0-9][0-9.]*)(?P<unit>{_UNIT}) *(?P<way>{_WAY}))(?: *, *| +){_NEARLY} *-?(?P<again>[0-9][0-9.]*)(?P<other>{_UNIT})(?P<way_again>{_WAY}) *(?=[.]? *$)",
+    rf"(?P<value>(?P<size>[0-9][0-9.]*)(?P<unit>{_UNIT}) *(?P<way>{_WAY}))(?: *, *| +)(?:{_NEARLY}|call (?:it|that)) *-?(?P<again>[0-9][0-9.]*)(?P<other>{_UNIT})(?P<way_again>{_WAY}) *(?=[.]? *$)",
     re.IGNORECASE,
+)
+_TO_THE_LETTER = re.compile(
+    rf"^ *(?:so +)?exact(?:ly)?[,:]? +(?=(?P<name>[{LETTERS}][\w{{}}'-]*) *=)", re.IGNORECASE
 )
 
 
@@ -27,6 +30,7 @@ ROUNDED = 0.02
 
 def approximated(source: Source, names: Names) -> Source:
     """The source with an = sign for such words behind a force, and without a value that is only rounded once more."""
+    source = source.rewritten(_TO_THE_LETTER, lambda found: _without(found, names))
     source = source.rewritten(_OF_A_FORCE, lambda found: _set_equal(found, names))
     return source.rewritten(_AGAIN, _once)
 
@@ -34,6 +38,10 @@ def approximated(source: Source, names: Names) -> Source:
 def _set_equal(found: re.Match[str], names: Names) -> str | None:
     meant = len(names.meant(found["name"])) == 1
     return f"{found['before']}{found['name']} = " if meant else None
+
+
+def _without(found: re.Match[str], names: Names) -> str | None:
+    return "" if len(names.meant(found["name"])) == 1 else None
 
 
 def _once(found: re.Match[str]) -> str | None:

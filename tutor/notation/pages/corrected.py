@@ -10,6 +10,7 @@ import re
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.unreadable import Broken
 from tutor.notation.naming.names import Names
+from tutor.notation.naming.symbols import LETTERS
 from tutor.notation.pages.amended import SORRY, amended
 from tutor.notation.pages.terms_amended import terms_amended
 
@@ -27,6 +28,7 @@ def corrected(source: Source, names: Names) -> Source:
         return source
     source = terms_amended(source.rewritten(_VALUE_ANEW, _alone), names)
     source = amended(source, names)
+    source = source.rewritten(_BROKEN_OFF, lambda found: _begun_anew(found, names))
     source = source.rewritten(_TAKEN_BACK, _from_anew)
     if (found := _DENIED.search(source.text)) is not None:
         span = source.span(*found.span("second"))
@@ -55,12 +57,24 @@ _TAKEN_BACK = re.compile(
 """A whole equation, or its beginning, that is taken back before it is written anew: "... = 357 no wait, ...: 12 E_y = ..."."""
 
 
+_BROKEN_OFF = re.compile(
+    rf"^(?P<head>[^=:;]*: *)?[^=:;]*?[\w)\]}}](?: *\.{{2,3}}| *…| -+) +no,? +(?P<name>[{LETTERS}][\w{{}}]*) +(?:is|has|was|goes|acts|points|pulls|pushes|lies|sits|comes|leans|slopes)\b[^=:;+*/^<>]*?[.,;:] +"
+    r"(?=[^=:;]*[A-Za-z][^=:;]*=)",
+    re.IGNORECASE,
+)
+"""A sum that is broken off and written anew: x: AB + BC .. no BC pulls left. AB - BC + 4 = 0."""
 _BEGINS = re.compile(r"(?:^|[,;:∴⇒→>]|\b(?:so|hence|thus|then|gives|get))\s*$", re.IGNORECASE)
 
 
 def _alone(found: re.Match[str]) -> str | None:
     """Nothing for a value that is a statement by itself; what a sum comes to stays."""
     return "" if _BEGINS.search(found.string[: found.start()]) else None
+
+
+def _begun_anew(found: re.Match[str], names: Names) -> str | None:
+    """The heading alone of a sum that is broken off for what is said of a force or a load of it."""
+    named = names.meanings(found["name"]) or names.joint(found["name"])
+    return found["head"] or "" if named else None
 
 
 def _from_anew(found: re.Match[str]) -> str | None:

@@ -56,6 +56,10 @@ _PROPORTION = re.compile(
 """As many parts as numbers: AB : AC : 12 = 4 : 5 : 3."""
 _BEFORE_COLON = re.compile(r"(?P<name>\w{2,}) *\|? *: *$")
 """A third force before a proportion of two, as in AB : AC : 12 = 4 : 5."""
+_BY_TRIANGLES = re.compile(
+    r"^ *(?:so +)?(?:by|from|using) +(?:the +)?(?:similar triangles|proportions?) +(?=[|A-Z][\w|{} ]*:)",
+    re.IGNORECASE,
+)
 _IN_SIZE = re.compile(r" +in +(?:size|magnitude)(?= *(?:$|[,;.]))", re.IGNORECASE)
 _PAIR = r"(?<![\w{}])[A-Z][0-9]?[A-Z][0-9]?(?![\w{}'])"
 _SIDES = re.compile(
@@ -71,7 +75,7 @@ def likened(source: Source, names: Names) -> Source:
     """
     if _MAY.search(source.text) is None:
         return source
-    source = source.rewritten(_SIZE_OF, "")
+    source = source.rewritten(_SIZE_OF, "").rewritten(_BY_TRIANGLES, "")
     source = source.rewritten(_OVER_LENGTHS, lambda found: found["one"] + found["other"])
     source = source.rewritten(_SAID_OF_SIDES, lambda found: found[0].replace(":", "-"))
     source = source.rewritten(_PROPORTION, _over_each)

@@ -49,6 +49,11 @@ _JOINT_AND_WAY = re.compile(
 _JOINT_AND_WORD = re.compile(
     rf"^ *(?P<joint>[A-Z]\w{{0,2}}) +[(\[]?(?P<way>vert(?:ical(?:ly)?)?|horiz(?:ontal(?:ly)?)?|[xy]-dir)[)\]]?\.? +(?=(?:[-+(\[√.0-9]|[{LETTERS}]+_|[A-Z][A-Z0-9])[^:]*=)"
 )
+_JOINT_WAY_AND_PLUS = re.compile(
+    r"^ *(?:joint|node|jt|pin|at)\.? +(?P<joint>[A-Z]\w{0,2}),? +(?P<way>up|down|left|right)(?:wards?)? *\+(?!ve) *(?=[^=:]*[A-Za-z][^=:]*=)",
+    re.IGNORECASE,
+)
+"""A joint, the positive sense and its plus before the sum: joint D up +  -CD - 9 = 0."""
 _JOINT_BRACKETED = re.compile(
     r"^ *[(\[](?P<joint>[A-Z]\w{1,2})[)\]](?P<way>) +(?=[^=:]*[A-Za-z][^=:]*=)"
 )
@@ -105,6 +110,7 @@ def respelled(source: Source, names: Names) -> Source:
     source = source.rewritten(_AXIS_IN_FRONT, lambda found: f"F{found['axis'] or found['way']}: ")
     source = source.rewritten(_JOINT_AND_WAY, lambda found: _at_joint(found, names))
     source = source.rewritten(_JOINT_AND_WORD, lambda found: _at_joint(found, names))
+    source = source.rewritten(_JOINT_WAY_AND_PLUS, lambda found: _at_joint(found, names))
     source = source.rewritten(_JOINT_AND_AXIS, lambda found: _at_joint(found, names))
     source = source.rewritten(_AXIS_AND_JOINT, lambda found: _at_joint(found, names))
     source = source.rewritten(_JOINT_BRACKETED, lambda found: _at_joint(found, names))

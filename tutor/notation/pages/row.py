@@ -23,6 +23,10 @@ _ROW = re.compile(
 )
 _SECOND = re.compile(rf"^[^|;\t=]*[|;\t] *(?P<value>{_VALUE})(?= *(?:$|[|;\t]|[A-Za-z(]))")
 """Another number in a cell of its own, such as a length beside a force."""
+_LENGTH = re.compile(
+    r"(?P<mark>[|;\t]|,(?= )) *[0-9][0-9.,]* ?(?:mm|cm|m|ft|in|feet|metres?|meters?|')\.? *(?=[|;\t]|, )"
+)
+"""A length in a cell of its own."""
 _GROUPED = re.compile(r"[-+]? ?[1-9][0-9]{0,2}(?:(?:\.[0-9]{3})+,[0-9]+|(?:,[0-9]{3})+\.[0-9]+)")
 _BETWEEN = re.compile(r"[|;\t…]|\.{2,}|,(?![0-9])")
 _FORCE_IN = re.compile(
@@ -103,7 +107,7 @@ def rowed(source: Source, typed: str, names: Names) -> Source:
     text = "".join(
         "\t" if one == "\t" else char for one, char in zip(typed, source.text, strict=True)
     )
-    found = _ROW.fullmatch(text)
+    found = _ROW.fullmatch(_without_length(text)) or _ROW.fullmatch(text)
     if found is None or len(names.meant(found["name"])) != 1:
         return source
     if (second := _SECOND.search(found["rest"])) is not None:
@@ -111,10 +115,15 @@ def rowed(source: Source, typed: str, names: Names) -> Source:
         place = source.span(at + second.start("value"), at + second.end("value"))
         raise Broken("value/cells", place.start, place.end)
     start, end = found.span("gap")
-    lead = re.sub(r"\|", " ", text[:start])
+    lead = re.sub(r"\|", " ", found.string[:start])
     rest = _BETWEEN.sub(lambda cut: " " * len(cut[0]), found["rest"])
     made = f"{lead}={' ' * (end - start - 1)}{_ungrouped(found['value'])}{rest}"
     return replace(source, text=made.replace("\t", " "))
+
+
+def _without_length(text: str) -> str:
+    """A row without the length of its member, column for column."""
+    return _LENGTH.sub(lambda cell: " " * len(cell[0]), text)
 
 
 def _ungrouped(value: str) -> str:

@@ -13,7 +13,7 @@ from tutor.notation.elements.tree import Span
 from tutor.notation.lines.found import trimmed
 from tutor.notation.lines.layout import ANGLE
 from tutor.notation.naming.names import Names
-from tutor.notation.naming.symbols import LETTERS
+from tutor.notation.naming.symbols import LETTERS, NAME
 from tutor.notation.sides.heeded import denies
 
 _SLOPE = r"(?:slopes?|gradients?|pitch(?:es)?|inclines?|inclinations?|steigung|neigung|pente|pendiente|triangles?|dreieck)"
@@ -40,6 +40,15 @@ _ANGLE_NAMED = re.compile(
 _AT_ANGLE = re.compile(
     rf"(?<=[,;(])(?: *{_LEADS})? *{_FIGURE} ?(?:°|deg(?:rees)?)(?: +slope)? +(?:so|both|each|everywhere|again|all)\b[^=0-9+*/()]*(?P<mark>\)|$)"
 )
+_RISES = re.compile(
+    rf"(?:(?<=^)|(?<=[,;:.] ))(?:{_LEADS}\b,? +)*(?P<force>[A-Z][\w{{}}-]*) +(?:falls|rises|drops|climbs|runs) +{_FIGURE}(?: ?(?:mm|cm|m|ft|in))? +(?:in|for|per|on|over|to|:) +(?:every +)?{_FIGURE}(?: ?(?:mm|cm|m|ft|in))?(?P<mark> *(?:[,;:]|\. |∴|⇒|→| so\b))"
+)
+"""How steep a member is: AB falls 6 in 12."""
+_ITS_PART = re.compile(
+    rf"(?:(?<=^)|(?<=[,;:.] ))(?:(?:{_LEADS}|so|hence|thus)\b,? +)*(?:its|the) +(?:vertical|horizontal|vert|hor|[xy])[.-]? *(?:part|component|comp|share)"
+    rf"(?: +of +[A-Z][\w{{}}-]*)? +is +(?P<share>[^=,;:]*?)(?P<mark> *(?:[,;:]|\. |∴|⇒|→))"
+)
+"""What share of a member goes into a sum: its vertical part is AB/√5."""
 _ACTS = re.compile(
     rf"(?<=[,;]) +(?P<joint>[A-Z]\w*) +(?:pulls|pushes|acts|points|lifts|holds|presses|bears|leans)\b(?P<rest>[ {LETTERS}',.-]*)(?P<mark>$)"
 )
@@ -50,7 +59,7 @@ _PULLS_WITH = re.compile(
 _OF_FORCES = re.compile(r"\b(?:triangle of forces|force triangle)\b", re.IGNORECASE)
 """A triangle whose sides are forces, of which a proportion speaks."""
 _MAY = re.compile(
-    rf"\b{_SLOPE}\b|\b(?:angle|winkel|ángulo|angulo)\b|^ *{_FIGURE} ?[-:] ?[0-9]|[,;(][ a-z]*[0-9.]+ ?(?:°|deg)|(?:^|[,;:]) *[A-Z]\w* +[a-z]{{4}}",
+    rf"\b{_SLOPE}\b|\b(?:angle|winkel|ángulo|angulo)\b|^ *{_FIGURE} ?[-:] ?[0-9]|\b(?:falls|rises|drops|climbs|runs) +[0-9]|\b(?:part|comp|component|share) +(?:of +[A-Z][\w{{}}-]* +)?is\b|[,;(][ a-z]*[0-9.]+ ?(?:°|deg)|(?:^|[,;:]) *[A-Z]\w* +[a-z]{{4}}",
     re.IGNORECASE,
 )
 
@@ -61,13 +70,16 @@ def without_talk_of_truss(source: Source, names: Names) -> tuple[Source, tuple[S
     if "=" not in text or _OF_FORCES.search(text) is not None or _MAY.search(text) is None:
         return source, ()
     told: list[Span] = []
-    for pattern in (_STEEP, _SIDES_AT, _ANGLE_NAMED, _AT_ANGLE, _ACTS, _PULLS_WITH):
+    patterns = (_STEEP, _SIDES_AT, _ANGLE_NAMED, _AT_ANGLE, _ITS_PART, _RISES, _ACTS, _PULLS_WITH)
+    for pattern in patterns:
         for found in list(pattern.finditer(text)):
             if pattern is _ACTS and not _of_a_joint(found, names):
                 continue
             if pattern is _SIDES_AT and names.joint(found["joint"]) is None:
                 continue
-            if pattern is _PULLS_WITH and len(names.meant(found["force"])) != 1:
+            if pattern is _ITS_PART and not _of_one_force(found, names):
+                continue
+            if pattern in (_RISES, _PULLS_WITH) and len(names.meant(found["force"])) != 1:
                 continue
             start, end = found.start(), found.start("mark")
             told.append(source.span(*trimmed(text, start, end)))
@@ -81,6 +93,12 @@ def _of_a_joint(found: re.Match[str], names: Names) -> bool:
     word = found["joint"]
     joint = names.joint(word) == word and not names.plainly(word)
     return joint and not any(map(denies, found["rest"].split()))
+
+
+def _of_one_force(found: re.Match[str], names: Names) -> bool:
+    """Whether a share is a force with its factor, before the sum that it goes into."""
+    words = [word for word in NAME.findall(found["share"]) if names.meanings(word)]
+    return len(words) == 1 and "=" in found.string[found.end() :]
 
 
 def _with_marks(text: str, start: int, end: int) -> tuple[int, int]:
