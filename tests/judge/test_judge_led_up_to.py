@@ -87,7 +87,11 @@ def test_a_column_with_the_length_of_a_member_is_no_second_number(text: str, cod
         ("BC", "Panel shear = 12.5 - 10 = 2.5 kN = 0.8 F_BC, hence F_BC = 3.125 kN T", "right"),
         ("CD", "The shear in section 2 is 17.5 - 20 = -2.5 kN, CD = -2.5/0.8 = -3.125", "right"),
         ("BC", "Shear right of B = 12.5 - 10 = 2.5 kN, BC = 2.5/0.6 = 4.17 kN (T)", "component"),
-        ("BC", "Shear in panel 1 is 12.5 - 10 = 2.5 = 0.8 BC, so BC = 3.125 C", "tension-compression"),
+        (
+            "BC",
+            "Shear in panel 1 is 12.5 - 10 = 2.5 = 0.8 BC, so BC = 3.125 C",
+            "tension-compression",
+        ),
         ("BC", "Shear right of B = 12.5 - 10 = 1.5 kN, BC = 2.5/0.8 = 3.125 T", "arithmetic"),
         ("BC", "Shear in panel 2 = 12.5 - 10 = 2.5 kN", "unreadable"),
     ],

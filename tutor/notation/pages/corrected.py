@@ -58,7 +58,7 @@ _TAKEN_BACK = re.compile(
 
 
 _BROKEN_OFF = re.compile(
-    rf"^(?P<head>[^=:;]*: *)?[^=:;]*?[\w)\]}}](?: *\.{{2,3}}| *…| -+) +no,? +(?P<name>[{LETTERS}][\w{{}}]*) +(?:is|has|was|goes|acts|points|pulls|pushes|lies|sits|comes|leans|slopes)\b[^=:;+*/^<>]*?[.,;:] +"
+    rf"^(?P<head>[^=:;]*: *)?[^=:;]*?[-+][^=:;]*?[\w)\]}}](?: *\.{{2,3}}| *…| -+) +no,? +(?P<name>[{LETTERS}][\w{{}}]*) +(?:is|has|was|goes|acts|points|pulls|pushes|lies|sits|comes|leans|slopes)\b[^=:;+*/^<>]*?[.,;:] +"
     r"(?=[^=:;]*[A-Za-z][^=:;]*=)",
     re.IGNORECASE,
 )
