@@ -32,7 +32,7 @@ def test_a_name_said_behind_the_one_that_was_put_there_is_said_once(
 
 @given(FORCES, FORCES, SIGNS, VALUES)
 def test_another_name_stays_where_it_is(force: str, other: str, sign: str, value: str) -> None:
-    if force == other:
+    if force == other or value.startswith(force):
         return
     for text, awaited in (
         (f"{force} = {other}{sign}{value}", None),
