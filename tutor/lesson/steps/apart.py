@@ -35,7 +35,7 @@ def statements_apart(line: Typed, known: Collection[str] = ()) -> tuple[str, ...
     if isinstance(line, Unreadable):
         return ()
     parts = _parts(line, known)
-    if len(parts) > 1:
+    if len(parts) > 1 and all(0 < len(part) < len(line.text) for part in parts):
         return parts
     for other in line.alternatives:
         names = [value_given(step) for step in other.steps]
@@ -96,14 +96,15 @@ def statements_behind(line: Line, step: Step) -> tuple[str, ...]:
 
 
 def _in_the_open(line: Line, steps: Sequence[Step]) -> list[Step]:
-    """Those of the statements of a line that stand in no bracket more than the first of them all does; it is
-    cut only between these."""
+    """Those of the statements of a line that stand in the fewest brackets, as they stand in it; it is cut only
+    between these. What a bracket works out is read before the statement that it stands in."""
     enclosed = _enclosed(line.text)
 
     def depth(step: Step) -> int:
         return sum(_start(step) in inside for inside in enclosed)
 
-    return [each for each in steps if depth(each) <= depth(line.steps[0])]
+    fewest = min(map(depth, line.steps))
+    return sorted((each for each in steps if depth(each) <= fewest), key=_start)
 
 
 def _enclosed(text: str) -> list[range]:
