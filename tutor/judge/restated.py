@@ -86,11 +86,17 @@ def in_figures(
         return None
     for about in stand:
         other = TrueEquation(true.problem, about, true.own)
-        if not line.names and fit(line, other, true.problem.tolerance) is not None:
+        if not line.names and _is_in_numbers(line, other, as_written=though_asked):
             return about, None
         if (used := with_figures(line, other, values, in_sum=True)) is not None:
             return about, used
     return None
+
+
+def _is_in_numbers(line: TypedEquation, other: TrueEquation, as_written: bool) -> bool:
+    """Whether a line of numbers is an equation in the student's own values; `as_written`, not multiplied."""
+    found = fit(line, other, other.problem.tolerance)
+    return found is not None and (not as_written or abs(found.scale) == 1.0)
 
 
 def with_figures(

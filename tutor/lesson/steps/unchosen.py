@@ -7,6 +7,7 @@ likeliest; a wrong one says so only where it is one of them but for a single sli
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from tutor.judge import Along, Equation, Fx, Fy, Judge, M
 from tutor.judge.about import equation_of
@@ -53,7 +54,15 @@ def equation_meant(
         about, said = _meant(state, in_part, text, desk, offers)
         if about is not None and desk.judge(about, text, state.own).kind in ("right", "wrong"):
             return about, said
-    return _meant(state, line, text, desk, offers)
+    return _meant(state, _without_working(line), text, desk, offers)
+
+
+def _without_working(line: Line | Unreadable) -> Line | Unreadable:
+    """A line without the numbers that it works out beside its equations: (0.8 = 4/5)."""
+    if isinstance(line, Unreadable):
+        return line
+    of_forces = tuple(s for s in line.steps if not all(side.numeric for side in s.sides))
+    return replace(line, steps=of_forces) if of_forces else line
 
 
 def _meant(
