@@ -205,3 +205,18 @@ def test_a_number_given_again_in_another_unit_is_off_by_a_power_of_ten(
 ) -> None:
     verdict = judge(BENCH, Value("AB"), text, known=KNOWN)
     assert [mistake.code for mistake in verdict.mistakes] == [code]
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "kind"),
+    [
+        (Fy(joint="A"), "14 + 4/5 AC = 0, because 3 : 4 : 5 = 6 : 8 : 10", "right"),
+        (Fy(joint="A"), "14 + 4/5 AC = 0 (15 : 20 : 25 = 3 : 4 : 5)", "right"),
+        (Fy(joint="A"), "14 + 3/5 AC = 0, because 15 : 20 : 25 = 3 : 4 : 5", "wrong"),
+        (Fy(), "A_y + B_y = (5 kN/m)(6 m)", "right"),
+        (Fy(), "A_y + B_y = 5 kN/m * 6 m", "right"),
+        (Fy(), "A_y + B_y = (5 kN/m)(3 m)", "wrong"),
+    ],
+)
+def test_sides_in_proportion_and_loads_on_a_length(about: Any, text: str, kind: str) -> None:
+    assert kind_of(about, text) == kind

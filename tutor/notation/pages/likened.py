@@ -23,12 +23,13 @@ _SIZE_OF = re.compile(
 _FORCE = r"\|? ?(?<![\w}])[A-Z]\w*(?:\{\w{1,8}\})? ?\|?"
 _NUMBER = r"-?[0-9]+(?:[.,][0-9]+)?(?: ?(?:k?N|kips?|lb))?"
 _SIDE = r"[0-9.]+|[A-Z][0-9]?[A-Z][0-9]?(?![\w])|sqrt ?\([0-9.]+\)|√ ?[0-9.]+"
-_END = r"(?= *(?:$|[,;=.]|\bso\b|⇒|∴|→|\bin (?:size|magnitude)\b))"
+_BEFORE = r"(?:(?<!\w )|(?<=\bso )|(?<=\bhence )|(?<=\bthus )|(?<=\btherefore ))(?<!\w)"
+_END = r"(?= *(?:$|[,;=.]|\b(?:so|and)\b|⇒|∴|→|\bin (?:size|magnitude)\b))"
 _IS_TO = re.compile(
     rf"(?P<one>{_FORCE}) +is +to +(?P<other>{_FORCE}|{_NUMBER}) +as +(?P<top>{_SIDE}) +(?:is +)?to +(?P<under>{_SIDE}){_END}"
 )
 _AS = re.compile(
-    rf"(?<!\w )(?<!\w)(?P<one>{_FORCE}) *: *(?P<other>{_FORCE}|{_NUMBER}) *= *(?P<top>{_SIDE}) *[:/] *(?P<under>{_SIDE}){_END}"
+    rf"{_BEFORE}(?P<one>{_FORCE}) *: *(?P<other>{_FORCE}|{_NUMBER}) *= *(?P<top>{_SIDE}) *[:/] *(?P<under>{_SIDE}){_END}"
 )
 _NUMBER_FIRST = re.compile(
     rf"(?<![\w:.] )(?<![\w:.])(?P<other>{_NUMBER}) *: *(?P<one>{_FORCE}) *= *(?P<under>-?(?:{_SIDE})) *: *(?P<top>{_SIDE}){_END}"

@@ -72,6 +72,10 @@ _PRESSURE = re.compile(
     r"(?:(?<=[0-9])|(?<=[0-9] (?:kN|lb|MN))|(?<=[0-9] kip)|(?<=[0-9] N)) *[(\[]? *(?:pressure|pressed)\b *[)\]]?(?= *(?:$|[.,;]))"
 )
 """Compression as other languages call it, right behind a value."""
+_PER_LENGTH = re.compile(
+    rf"\(? ?(?P<load>[0-9.]+) ?(?P<force>{_FORCES}) ?/ ?(?P<length>{'|'.join(METRES)})\b ?\)? ?[*]? ?\(? ?(?P<over>[0-9./]+) ?(?P=length)\b ?\)?"
+)
+"""A load on a length times that length: (1.6 kip/ft)(15 ft)."""
 _DOTTED = re.compile(r"(?<![\w}])([FSNTP])\.([A-Z][\w]{1,7})(?![\w(])")
 _PART = re.compile(r"[(\[{] ?([\w.{}-]{2,14}?) ?[)\]}] ?_? ?(?:\{([xyXYvVhH])\}|([xyvh])(?![\w]))")
 _NESTED = re.compile(
@@ -118,6 +122,8 @@ def respelled(source: Source, names: Names) -> Source:
         _LETTER_FOR_ZERO, lambda found: None if names.joint("O") else f"{found[1]}0"
     )
     source = source.rewritten(_PRESSURE, " compression")
+    if "/" in source.text:
+        source = source.rewritten(_PER_LENGTH, _over_length)
     source = source.rewritten(_RESTATED, _restated)
     source = source.rewritten(_BRACED, lambda found: found[1] or found[2])
     source = figured(source, names)
@@ -165,6 +171,11 @@ def _headed_in(found: re.Match[str], names: Names) -> str | None:
     if names.meanings(before.strip()):
         return f"{before} = {value} {found['unit'] or found['over']} " if value else None
     return f"{before} {found['sign']}{value}" if _SUM_AHEAD.match(before) else None
+
+
+def _over_length(found: re.Match[str]) -> str:
+    """What a load on a length is as a force: (1.6*15 kip)."""
+    return f"({found['load']}*({found['over']}) {found['force']})"
 
 
 def _at_joint(found: re.Match[str], names: Names) -> str | None:

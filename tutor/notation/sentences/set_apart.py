@@ -15,7 +15,7 @@ _MARK = re.compile(r"(?<=[^ ]) +(?P<mark>::|//|>>+|»|[~-] ?>|_{2,}|\|\||•|:)(
 _EQUATION = re.compile(r"[^;:=]*=")
 _HEADS = re.compile(r"(?:Σ|[Ss]um\b)[^=]*= *[0Oo] *$")
 """The sum that a colon sets apart from its terms."""
-_SIDE = re.compile(r" *[0-9.]+ *(?:,(?![0-9])|[;=]|$|\b(?:so|hence|thus)\b)")
+_SIDE = re.compile(r" *[0-9.]+ *(?:,(?![0-9])|[;=]|$|\b(?:so|hence|thus|and)\b)")
 """The last number of a ratio: F_AB : A_y = 13 : 5, so ..."""
 _CONCLUDES = frozenset((">", "»"))
 _FORCES = "|".join(sorted((*NEWTONS, "kips", "lbf", "lbs", "k", "#"), key=len, reverse=True))

@@ -26,11 +26,27 @@ def without_triangles(source: Source) -> Source:
     """The source without what names a slope triangle or its angle and nothing else."""
     if _MAY.search(source.text) is None:
         return source
+    source = source.rewritten(_SCALED, _scaled)
     source = source.rewritten(_IN_BRACKETS, _sides).rewritten(_BEFORE, _sides)
     return source.rewritten(_AT_JOINT, "")
 
 
-_MAY = re.compile(r"[0-9][-:][0-9]{1,2}[-:][0-9]|[∠∡]|angle", re.IGNORECASE)
+_SCALED = re.compile(
+    r"(?:,? *(?:because|since|as|where|with|for) +|,? *(?P<open>[(\[]) *)(?P<one>[0-9.]+ ?: ?[0-9.]+(?: ?: ?[0-9.]+)?) *= *(?P<other>[0-9.]+ ?: ?[0-9.]+(?: ?: ?[0-9.]+)?) *(?(open)[)\]])(?= *(?:$|[,;:.∴⇒→]))",
+    re.IGNORECASE,
+)
+"""Sides of one triangle that are those of another one: since 15 : 20 : 25 = 3 : 4 : 5."""
+_MAY = re.compile(r"[0-9] ?[-:] ?[0-9]{1,2}(?: ?[-:] ?[0-9]| *=)|[∠∡]|angle", re.IGNORECASE)
+
+
+def _scaled(found: re.Match[str]) -> str | None:
+    """Nothing for sides in proportion."""
+    one, other = (re.findall(r"[0-9.]+", found[name]) for name in ("one", "other"))
+    try:
+        ratios = [float(a) / float(b) for a, b in zip(one, other, strict=True)]
+    except (ValueError, ZeroDivisionError):
+        return None
+    return " " if max(ratios) - min(ratios) <= 1e-9 * max(ratios) else None
 
 
 def _sides(found: re.Match[str]) -> str | None:
