@@ -22,7 +22,7 @@ _PUSHES = re.compile(
     re.IGNORECASE,
 )
 _OTHER = re.compile(
-    r"\b(?:supports?|pins?|rollers?|walls?|ground|floor|links?|reactions?|hinges?|loads?|weights?|wind|gust|snow|kN|lb|kips?)\b",
+    r"\b(?:supports?|pins?|rollers?|walls?|ground|floor|links?|reactions?|hinges?|loads?|weights?|wind|gust|snow)\b",
     re.IGNORECASE,
 )
 """What else may push a joint: the support pushes A up."""
