@@ -27,6 +27,12 @@ METRES: Mapping[str, Fraction] = {
     "in": Fraction("0.0254"),
     "ft": Fraction("0.3048"),
 }
+FORCES = "|".join(sorted((*NEWTONS, "kips", "lbs", "k"), key=len, reverse=True))
+"""The units of force as people write them, for a regular expression, the longest first."""
+FORCES_AND_SIGNS = "|".join(
+    sorted((*NEWTONS, "kips", "lbf", "lbs", "k", "#"), key=len, reverse=True)
+)
+"""The same with lbf and the sign for pounds."""
 OTHER_UNITS = frozenset(
     [
         "kg",

@@ -6,7 +6,7 @@ import re
 
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
-from tutor.notation.elements.units import NEWTONS
+from tutor.notation.elements.units import FORCES
 from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
 
@@ -22,9 +22,8 @@ _BY_FIGURES = re.compile(
     r"\b(?:bar|member|rod|stab|barre|barra) +(?P<one>[0-9]{1,2}) ?[-,/] ?(?P<other>[0-9]{1,2})(?![\w.,/])",
     re.IGNORECASE,
 )
-_FORCES = "|".join(sorted((*NEWTONS, "kips", "lbs", "k"), key=len, reverse=True))
 _MARKED = re.compile(
-    rf"(?P<minus>(?:- ?)?)(?P<value>(?<![\w.,])[0-9][0-9.,]*(?: ?(?:{_FORCES}))?) ?[(\[] ?(?P<mark>[-+DZ]) ?[)\]](?=[ .]*$)"
+    rf"(?P<minus>(?:- ?)?)(?P<value>(?<![\w.,])[0-9][0-9.,]*(?: ?(?:{FORCES}))?) ?[(\[] ?(?P<mark>[-+DZ]) ?[)\]](?=[ .]*$)"
 )
 
 
@@ -43,7 +42,7 @@ _SET_OFF = re.compile(
     r"(?<=[0-9A-Za-z])(?:,|;) *(?:(?:hence|so|thus|therefore|i\.e\.|ie),? +)?(?P<letter>\([TC]\))(?=[ .]*$)"
 )
 _SIZE_SAID = re.compile(
-    rf"(?P<value>- ?(?P<size>[0-9][0-9.,]*[0-9]|[0-9])(?: ?(?:{_FORCES}))?), *(?=(?P=size)(?: ?(?:{_FORCES}))? *(?:\([TC]\)|[TC]\b|(?:in )?(?:tension|compression)\b)[ .]*$)"
+    rf"(?P<value>- ?(?P<size>[0-9][0-9.,]*[0-9]|[0-9])(?: ?(?:{FORCES}))?), *(?=(?P=size)(?: ?(?:{FORCES}))? *(?:\([TC]\)|[TC]\b|(?:in )?(?:tension|compression)\b)[ .]*$)"
 )
 
 
@@ -71,8 +70,8 @@ _SAID = (
 _NUMBER = r"[0-9]+(?:[.,][0-9]+)?"
 _SHARES_OF = r"(?P<share>half|a third|a quarter|(?<=/[0-9])) +of +(?:the +)?(?=[0-9])"
 _WORKED = re.compile(
-    rf"(?P<value>-? ?(?<![\w.,])[0-9][0-9.,]*(?: ?(?:{_FORCES}))?(?: ?(?:{_SAID})| ?\((?:{_SAID})\))) +[(\[]"
-    rf"(?P<work>[-+*/0-9.,() ]*[0-9)] ?[-+*/][-+*/0-9.,() ]*|(?:[0-9]+/[0-9])?{_SHARES_OF}{_NUMBER}(?: ?(?:{_FORCES}))?)"
+    rf"(?P<value>-? ?(?<![\w.,])[0-9][0-9.,]*(?: ?(?:{FORCES}))?(?: ?(?:{_SAID})| ?\((?:{_SAID})\))) +[(\[]"
+    rf"(?P<work>[-+*/0-9.,() ]*[0-9)] ?[-+*/][-+*/0-9.,() ]*|(?:[0-9]+/[0-9])?{_SHARES_OF}{_NUMBER}(?: ?(?:{FORCES}))?)"
     r"[)\]](?=[ .]*$)"
 )
 """A value of which is said which way it acts, and its working behind it: 12 T (3 + 9), 37.5 kN up (half of 75)."""

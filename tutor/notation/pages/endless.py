@@ -8,15 +8,14 @@ from __future__ import annotations
 import re
 
 from tutor.notation.elements.source import Source
-from tutor.notation.elements.units import NEWTONS
+from tutor.notation.elements.units import FORCES
 
-_FORCES = "|".join(sorted((*NEWTONS, "kips", "lbs", "k"), key=len, reverse=True))
 _GOING_ON = re.compile(
-    rf"(?P<number>(?<![\w.])[0-9]*\.[0-9]+)(?:\.{{2,3}}|…)(?=(?P<ends> *(?:[-+*/^=)\]}},;→⇒∴<]|$|(?:{_FORCES})\b|\(?[TC]\b))|(?P<factor> *[A-Za-z(√]))"
+    rf"(?P<number>(?<![\w.])[0-9]*\.[0-9]+)(?:\.{{2,3}}|…)(?=(?P<ends> *(?:[-+*/^=)\]}},;→⇒∴<]|$|(?:{FORCES})\b|\(?[TC]\b))|(?P<factor> *[A-Za-z(√]))"
 )
 _REPEATED = re.compile(r"\.[0-9]*([1-9])\1$")
 _RECURRING = re.compile(
-    rf"(?P<before>^ *[A-Za-z][\w{{}}]* *= *-? ?|=[-+*/^(). 0-9]*/[-+*/^(). 0-9]*= *-? ?)(?P<number>[0-9]+\.)\((?P<again>[0-9]{{1,3}})\)(?=(?: *(?:{_FORCES})\b)?(?: *\(?[TC]\)?)? *[.]? *$)"
+    rf"(?P<before>^ *[A-Za-z][\w{{}}]* *= *-? ?|=[-+*/^(). 0-9]*/[-+*/^(). 0-9]*= *-? ?)(?P<number>[0-9]+\.)\((?P<again>[0-9]{{1,3}})\)(?=(?: *(?:{FORCES})\b)?(?: *\(?[TC]\)?)? *[.]? *$)"
 )
 """A period in brackets right behind the point, of a value alone or of what a division gives: 9500/3 = 3166.(6)."""
 

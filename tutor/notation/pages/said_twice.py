@@ -10,17 +10,16 @@ import re
 
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
-from tutor.notation.elements.units import NEWTONS
+from tutor.notation.elements.units import FORCES_AND_SIGNS
 
-_FORCES = "|".join(sorted((*NEWTONS, "kips", "lbf", "lbs", "k", "#"), key=len, reverse=True))
 _NUMBER = r"(?:[0-9]{1,3}(?: [0-9]{3})+|[0-9][0-9.,]*(?<![.,]))"
 _WAY = r"(?:[TtCc]\b|\([TtCc]\)|\[[TtCc]\]|[←→↑↓]|\([←→↑↓]\)|(?:in )?(?:tension|compression|tens|comp)\b\.?)"
 _CONVERTED = re.compile(
-    rf"(?P<value>(?P<minus>-?) ?(?<![\w.,]){_NUMBER} ?(?P<unit>{_FORCES})(?![\w]) *(?P<way>{_WAY})?) *"
-    rf"(?:[(\[] ?(?:=|≈|i\.?e\.?,?|or|that is|~)? *(?P<inner>{_NUMBER} ?(?P<other>{_FORCES})) ?[)\]]|[,;] *(?:i\.e\.,?|ie|or|that is) +(?P<behind>{_NUMBER} ?(?P<last>{_FORCES})))(?P<after> *{_WAY})?(?=[ .]*(?:$|[,;∴⇒→]))"
+    rf"(?P<value>(?P<minus>-?) ?(?<![\w.,]){_NUMBER} ?(?P<unit>{FORCES_AND_SIGNS})(?![\w]) *(?P<way>{_WAY})?) *"
+    rf"(?:[(\[] ?(?:=|≈|i\.?e\.?,?|or|that is|~)? *(?P<inner>{_NUMBER} ?(?P<other>{FORCES_AND_SIGNS})) ?[)\]]|[,;] *(?:i\.e\.,?|ie|or|that is) +(?P<behind>{_NUMBER} ?(?P<last>{FORCES_AND_SIGNS})))(?P<after> *{_WAY})?(?=[ .]*(?:$|[,;∴⇒→]))"
 )
 _SIZE_BEHIND = re.compile(
-    rf"(?<==) *(?P<value>(?:- ?)?(?P<size>{_NUMBER})(?: ?(?:{_FORCES}))?)(?P<mark>[,;]| /)(?= +(?P<again>{_NUMBER})(?: ?(?:{_FORCES}))? *{_WAY}[ .]*$)"
+    rf"(?<==) *(?P<value>(?:- ?)?(?P<size>{_NUMBER})(?: ?(?:{FORCES_AND_SIGNS}))?)(?P<mark>[,;]| /)(?= +(?P<again>{_NUMBER})(?: ?(?:{FORCES_AND_SIGNS}))? *{_WAY}[ .]*$)"
 )
 _NEAR = 0.1
 """How far, as a share, two sizes may lie apart that are meant to be the same, if one may be miscopied."""

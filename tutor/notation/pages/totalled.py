@@ -5,13 +5,12 @@ from __future__ import annotations
 import re
 
 from tutor.notation.elements.source import Source
-from tutor.notation.elements.units import NEWTONS
+from tutor.notation.elements.units import FORCES
 from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
 
 _NAME = rf"[{LETTERS}][\w{{}}'-]*"
-_FORCES = "|".join(sorted((*NEWTONS, "kips", "lbs", "k"), key=len, reverse=True))
-_VALUE = rf"(?P<value>[0-9][0-9.,]*(?: ?(?:{_FORCES}))?)"
+_VALUE = rf"(?P<value>[0-9][0-9.,]*(?: ?(?:{FORCES}))?)"
 _WORD = r"(?:sum|total|summe|somme|suma|add(?:s|ing)? up to|come to|make|(?:all |both )?together|altogether)"
 _SO = r"(?:(?:so|hence|thus|i\.e\.|ie|and),? +)?"
 _TOTAL = re.compile(

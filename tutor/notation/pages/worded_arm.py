@@ -5,14 +5,13 @@ from __future__ import annotations
 import re
 
 from tutor.notation.elements.source import Source
-from tutor.notation.elements.units import NEWTONS
+from tutor.notation.elements.units import FORCES
 from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
 
-_FORCES = "|".join(sorted((*NEWTONS, "kips", "lbs", "k"), key=len, reverse=True))
 _LENGTH = r"(?P<length>[0-9][0-9.,]*(?<![.,])(?:/[0-9]+)?(?: ?(?:mm|cm|m|ft|in|feet|metres|meters)(?![\w']))?)"
 _NAME = rf"[{LETTERS}][\w{{}}'-]*"
-_BEFORE = rf"(?P<term>(?:^|[-+=:(]) *(?:[0-9][0-9.,]*(?: ?(?:{_FORCES}))?|{_NAME}) *)"
+_BEFORE = rf"(?P<term>(?:^|[-+=:(]) *(?:[0-9][0-9.,]*(?: ?(?:{FORCES}))?|{_NAME}) *)"
 _SAID = re.compile(
     rf"{_BEFORE}[(\[] ?(?:(?:the |its )?(?:lever |moment )?(?:arm|lever|distance|hebelarm|abstand)(?: of| is|:| =)?|times|by|x) +{_LENGTH} ?[)\]]",
     re.IGNORECASE,

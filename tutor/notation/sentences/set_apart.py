@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 from tutor.notation.elements.source import Source
-from tutor.notation.elements.units import NEWTONS
+from tutor.notation.elements.units import FORCES_AND_SIGNS
 from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
 from tutor.notation.sentences.aside_words import complete
@@ -18,10 +18,9 @@ _HEADS = re.compile(r"(?:Σ|[Ss]um\b)[^=]*= *[0Oo] *$")
 _SIDE = re.compile(r" *[0-9.]+ *(?:,(?![0-9])|[;=]|$|\b(?:so|hence|thus|and)\b)")
 """The last number of a ratio: F_AB : A_y = 13 : 5, so ..."""
 _CONCLUDES = frozenset((">", "»"))
-_FORCES = "|".join(sorted((*NEWTONS, "kips", "lbf", "lbs", "k", "#"), key=len, reverse=True))
 _NAME = rf"[{LETTERS}][\w{{}}-]*"
 _DASHED = re.compile(
-    rf"^ *(?P<name>{_NAME})(?P<sign> *[:=]? *| - )(?P<value>-?[0-9][0-9.,]*(?: ?(?:{_FORCES}))?)(?: -|,? /) (?P<way>[TtCc]\b|tension\b|compression\b|comp\b|tens\b)(?= *(?:$|[(\[,;.]))"
+    rf"^ *(?P<name>{_NAME})(?P<sign> *[:=]? *| - )(?P<value>-?[0-9][0-9.,]*(?: ?(?:{FORCES_AND_SIGNS}))?)(?: -|,? /) (?P<way>[TtCc]\b|tension\b|compression\b|comp\b|tens\b)(?= *(?:$|[(\[,;.]))"
 )
 
 
