@@ -13,7 +13,8 @@ SETS = [
     "lecturer", "own-a", "typed", "hurry", "night", "board", "pages", "asides", "evening", "lecterns", "clippings",
     "scraps", "pastings", "lamplight", "chalk", "desk", "satchel", "rostrum", "clipboard", "margin", "podium", "ledger",
     "dais", "tram", "carbon", "lamp", "easel", "blotter", "pulpit", "scans", "slate", "stage", "couch", "gallery", "kerb",
-    "plinth", "inkpad", "bench", "rail", "binder", "yard", "copybook", "aula", "kitchen", "kiosk",
+    "plinth", "inkpad", "bench", "rail", "binder", "yard", "copybook", "aula", "kitchen", "locker", "rota",
+    "porch", "tray", "folder", "bunk", "kiosk",
 ]  # fmt: skip
 
 
