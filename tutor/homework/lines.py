@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass, replace
 
@@ -14,8 +13,8 @@ from tutor.judge import Equation, Judge, Value, Verdict
 from tutor.judge.known_values import KnownValue
 from tutor.judge.same import NEAR, SAME
 from tutor.notation import Unreadable
+from tutor.notation.elements.tree import Number, within
 
-NUMBER = re.compile(r"\d+(?:\.\d*)?|\.\d+")
 LITTLE = "These numbers alone do not show which forces they stand for."
 PUT_IN = frozenset({"magnitude", "not-equilibrium", "arithmetic", "rounding"})
 """What a line shows in which a wrong value stands as a number, judged without that value."""
@@ -98,10 +97,14 @@ def _judged(
 
 def _stands_for_little(desk: Judge, line: WorkLine) -> bool:
     """Whether a line of numbers alone has fewer of them than forces act in its equation."""
-    body = line.text.rpartition(":")[2]
-    if isinstance(line.about, Value) or any(c.isalpha() for c in body):
+    reading = desk.read(line.text)
+    if isinstance(line.about, Value) or isinstance(reading, Unreadable):
         return False
-    return len(NUMBER.findall(body)) < acting(desk.problem, line.about)
+    sides = [side for step in reading.steps for side in step.sides]
+    if not all(side.numeric for side in sides):
+        return False
+    numbers = sum(isinstance(node, Number) for side in sides for node in within(side.node))
+    return numbers < acting(desk.problem, line.about)
 
 
 def _verdict(

@@ -2,18 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from tutor.homework.paper import Paper
-from tutor.judge import Along, Equation, Fx, Fy, M, judge_of
+from tutor.judge import Along, Equation, Fx, Fy, M
 from tutor.judge.headings import headed
 from tutor.model import Problem
-from tutor.notation import read_line
+from tutor.notation import Line, Unreadable, read_line
+from tutor.notation.elements.tree import Name, Share, within
 from tutor.text import listed
-
-SYMBOL = re.compile(r"[A-Za-z][A-Za-z0-9]*(?:_\{[^{}]*\}|_[A-Za-z0-9]+)?(?:-[A-Za-z][A-Za-z0-9]*)?")
 
 
 @dataclass(frozen=True)
@@ -122,21 +120,30 @@ def _text(before: Problem, after: Problem, names: _Names, about: Equation, text:
     """The line with its forces by their new names; as it was typed where none has another name."""
     if all(old == new for old, new in (*names.unknowns.items(), *names.joints.items())):
         return text
-    known = judge_of(before).names
-
-    def called(found: re.Match[str]) -> str:
-        meant = known.meant(found.group())
-        new = names.unknowns.get(meant[0]) if len(meant) == 1 else None
-        if new is None or new == meant[0]:
-            return found.group()
-        return _symbol(after, new)
-
-    head, colon, body = text.rpartition(":")
-    typed = f"{_heading(about) or head}{colon} {SYMBOL.sub(called, body).strip()}"
+    line = read_line(text, before.names)
+    if isinstance(line, Unreadable):
+        return text
+    start = line.steps[0].span.start
+    heading = _heading(about)
+    body = text[start:]
+    for name in sorted(_named(line), key=lambda each: each.span.start, reverse=True):
+        new = names.unknowns.get(name.name, name.name)
+        if new != name.name and name.span.start >= start:
+            from_, to = name.span.start - start, name.span.end - start
+            body = body[:from_] + _symbol(after, new, name.share) + body[to:]
+    typed = f"{heading}: {body}" if heading and line.label else text[:start] + body
     return typed if headed(after, read_line(typed, after.names), about.joint) == about else text
 
 
-def _symbol(problem: Problem, name: str) -> str:
+def _named(line: Line) -> set[Name]:
+    """The forces named in it, each where it stands."""
+    sides = (side for step in line.steps for side in step.sides)
+    return {node for side in sides for node in within(side.node) if isinstance(node, Name)}
+
+
+def _symbol(problem: Problem, name: str, share: Share | None) -> str:
+    if share is not None:
+        return f"{name}_{share.axis}"
     if name in problem.reaction:
         return name
     return f"F_{name}" if len(name) == 2 else f"F_{{{name}}}"

@@ -172,8 +172,10 @@ def keep(state: State, event: Event, desk: Judge) -> tuple[State, Reply]:
     if state.offered is None or state.offered[0] not in checks(state):
         return state, Reply((Say("note", "There is no line to keep."),))
     about, text = state.offered
-    line = Event("type", {"text": text.rpartition(":")[2]}, event.time)
-    return typed(replace(state, about=about, offered=None), line, desk)
+    line = desk.read(text)
+    body = text if isinstance(line, Unreadable) else line.behind_heading
+    event = Event("type", {"text": body}, event.time)
+    return typed(replace(state, about=about, offered=None), event, desk)
 
 
 def _closed(before: State, after: State, event: Event, reply: Reply) -> tuple[State, Reply]:

@@ -99,8 +99,11 @@ def _take_component(
 
 def _without_heading(event: Event, desk: Judge) -> Event:
     """The event as if "ΣFx: A_x = 0" had been typed as "A_x = 0", which is a line and a value."""
-    _, _, rest = event.text("text").partition(":")
-    if not rest or value_named(desk.read(rest)) is None:
+    line = desk.read(event.text("text"))
+    if isinstance(line, Unreadable) or line.label is None:
+        return event
+    rest = line.behind_heading
+    if value_named(desk.read(rest)) is None:
         return event
     return replace(event, data={**event.data, "text": rest.strip()})
 

@@ -105,3 +105,8 @@ class Line:
     def result(self) -> Step:
         """The last step."""
         return self.steps[-1]
+
+    @property
+    def behind_heading(self) -> str:
+        """The text from its first side on; all of it where nothing stands before that."""
+        return self.text[self.steps[0].span.start :]
