@@ -95,7 +95,6 @@ READERS = ("notation/", "drafting/", "model/toml_")
 """Rooms and files whose business is to read what was typed or stands in a file."""
 AS_TYPED = {
     "figure/svg.py": "the blanks around a label",
-    "homework/lines.py": "a typed line behind its heading, and whether it shows its sum",
     "homework/unheaded.py": "whether a typed line has a heading",
     "judge/by_symmetry.py": "whether a typed line speaks of symmetry",
     "judge/declared.py": "which senses a typed line assumes",

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from tutor.notation import Line, Names, Unreadable, read_heading, read_line
+from tutor.notation import Line, Names, Unreadable, heading_begun, read_line
 from tutor.notation.places import place_named
 
 KIND = re.compile(
@@ -34,8 +34,8 @@ def names_sum(names: Names, text: str, line: Line | Unreadable) -> bool:
     """Whether a text, read as `line`, begins with the heading of a sum, also where it cannot be read."""
     if isinstance(line, Line):
         return line.label is not None and line.label.kind is not None
-    label = read_heading(re.split("[:=]", text, maxsplit=1)[0], names)
-    return not isinstance(label, Unreadable) and label.kind is not None
+    label = heading_begun(text, names)
+    return label is not None and label.kind is not None
 
 
 def led(names: Names, text: str) -> Led | None:

@@ -19,7 +19,13 @@ from tutor.notation.lines.value import ValueReading, one_equation, value_of
 from tutor.notation.naming.names import Names, spelling
 from tutor.notation.naming.spellings import Slant
 from tutor.notation.pieces import read_pieces
-from tutor.notation.read import read_heading, read_line, readings_beside, without_marks
+from tutor.notation.read import (
+    heading_begun,
+    read_heading,
+    read_line,
+    readings_beside,
+    without_marks,
+)
 from tutor.notation.sides.constant import read_number
 
 __all__ = [
@@ -36,6 +42,7 @@ __all__ = [
     "Term",
     "Unreadable",
     "ValueReading",
+    "heading_begun",
     "one_equation",
     "read_heading",
     "read_letters",

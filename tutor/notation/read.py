@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 from functools import lru_cache
@@ -54,6 +55,7 @@ _NO_TALK = frozenset(
     ("proportion", "renamed", "letters", "too-deep", "too-many", "two-sizes", "value/not-zero")
 )
 """Complaints about what a formula says, however the words around it are read."""
+_HEAD_END = re.compile("[:=]")
 MOST_KEPT = 256
 """Characters of a line that is remembered as read; those that people write are shorter."""
 
@@ -124,6 +126,12 @@ def read_heading(text: str, names: Names) -> Label | Unreadable:
         return line_said(replace(found.label, span=source.place(found.label.span)), typed)
     except Broken as broken:
         return broken.about(text)
+
+
+def heading_begun(text: str, names: Names) -> Label | None:
+    """What a heading names up to its colon or equals sign, whatever stands behind it; else None."""
+    label = read_heading(_HEAD_END.split(text, maxsplit=1)[0], names)
+    return None if isinstance(label, Unreadable) else label
 
 
 def without_marks(text: str) -> str:

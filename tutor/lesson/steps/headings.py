@@ -14,7 +14,7 @@ from tutor.notation import (
     Line,
     Names,
     Unreadable,
-    read_heading,
+    heading_begun,
     read_line,
     value_of,
 )
@@ -71,9 +71,7 @@ def label_of(text: str, names: Names) -> Label | None:
     line = read_line(text, names)
     if not isinstance(line, Unreadable):
         return line.label
-    head, colon, _ = text.partition(":")
-    label = read_heading(head, names) if colon else line
-    return None if isinstance(label, Unreadable) else label
+    return heading_begun(text, names)
 
 
 def offered_along(problem: Problem, about: Along) -> str:

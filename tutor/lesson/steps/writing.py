@@ -103,9 +103,8 @@ def _without_heading(event: Event, desk: Judge) -> Event:
     if isinstance(line, Unreadable) or line.label is None:
         return event
     rest = line.behind_heading
-    if value_named(desk.read(rest)) is None:
-        return event
-    return replace(event, data={**event.data, "text": rest.strip()})
+    value = value_named(desk.read(rest)) is not None
+    return replace(event, data={**event.data, "text": rest.strip()}) if value else event
 
 
 def _no_equation(line: Typed) -> Say:
