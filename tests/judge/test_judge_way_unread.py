@@ -41,3 +41,30 @@ def test_a_value_with_the_right_word_or_one_about_others_stays_right(behind: str
 )
 def test_only_words_that_say_hardly_more_than_a_way_are_heeded(words: str, way: str | None) -> None:
     assert _way_in(words) == way
+
+
+@pytest.mark.parametrize("behind", ["pushed", "squeezed lol", "so 12 kN C", "which shows, so 12 C"])
+def test_a_value_said_again_or_said_to_be_pushed_is_held_against_its_sign(behind: str) -> None:
+    verdict = judge(QUAY, Value("BD"), f"The post on the left is BD = 12 kN, {behind}")
+    assert not verdict.right
+
+
+@pytest.mark.parametrize("word", ["zorg", "zorg."])
+def test_an_unknown_word_behind_a_value_of_the_right_size_is_asked_about(word: str) -> None:
+    verdict = judge(QUAY, Value("BD"), f"BD = -12 kN ({word})")
+    assert verdict.kind == "undecided"
+    assert verdict.text.startswith("“zorg” is no word that is known here")
+    assert judge(QUAY, Value("BD"), f"BD = 12 kN ({word})").right
+    assert judge(QUAY, Value("BD"), f"BD = -13 kN ({word})").kind == "wrong"
+
+
+@pytest.mark.parametrize("behind", ["final", "good grief", "see above"])
+def test_words_that_say_no_way_leave_a_wrong_sign_wrong(behind: str) -> None:
+    verdict = judge(QUAY, Value("BD"), f"BD = -12 kN ({behind})")
+    assert [each.code for each in verdict.mistakes] == ["sign"]
+
+
+@pytest.mark.parametrize("behind", ["(press.)", "press.", "©", " (©)", "(pressure)"])
+def test_compression_as_pages_and_other_languages_write_it_is_compression(behind: str) -> None:
+    assert not judge(QUAY, Value("BD"), f"BD = 12 kN {behind}").right
+    assert judge(QUAY, Value("AD"), f"AD = 25 kN {behind}").right

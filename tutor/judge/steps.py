@@ -41,7 +41,7 @@ from tutor.judge.value_at_end import as_value, by_its_sum, value_said
 from tutor.judge.value_line import broken_behind, judge_value_line, value_told
 from tutor.judge.verdict import Remark, Verdict, faults
 from tutor.judge.way_said import only_the_way
-from tutor.judge.way_unread import against_what_is_unread
+from tutor.judge.way_unread import against_what_is_unread, may_say_the_way
 from tutor.judge.worked import (
     named,
     only_works_out,
@@ -129,8 +129,8 @@ def _judged(desk: Desk, about: Equation | Value, line: Line) -> Verdict:
     else:
         verdict = _proportion(desk, about, line) or _equation(desk, about, line)
     if not verdict.right:
-        return verdict
-    if line.unread and (opposed := against_what_is_unread(desk, about, line)) is not None:
+        return may_say_the_way(about, line, verdict) or verdict
+    if (opposed := against_what_is_unread(desk, about, line)) is not None:
         return opposed
     said = remarks_on(desk, about, line)
     return replace(verdict, remarks=(*verdict.remarks, *said)) if said else verdict

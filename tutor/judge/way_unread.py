@@ -5,6 +5,8 @@
 
 from __future__ import annotations
 
+import re
+
 from tutor.judge.about import Asked, Value
 from tutor.judge.desk import Desk
 from tutor.judge.kind import Case
@@ -13,16 +15,27 @@ from tutor.judge.values import NEGLIGIBLE, largest_load
 from tutor.judge.verdict import Mistake, Verdict
 from tutor.judge.worked import value_ended
 from tutor.notation import Line, Step
-from tutor.notation.elements.lexicon import folded, said
+from tutor.notation.elements.lexicon import folded, known_word, said
+from tutor.notation.elements.same import SAME
 from tutor.notation.elements.tree import Span
+from tutor.notation.elements.units import FORCES_AND_SIGNS
 from tutor.notation.sides.ending import WORD
 from tutor.notation.sides.heeded import denies
 
+OF_THE_WAY = frozenset(("sign", "tension-compression"))
+MAY_SAY = (
+    "“{word}” is no word that is known here; if it says whether {unknown} pulls or pushes, "
+    "write T or C for it, or a signed number."
+)
 LETTER_ONLY = "The words behind it say the opposite of what the force does to the member."
 SHORTEST = 4
 """Characters of the shortest word for tension or compression; one letter may be a joint."""
 MOST_BEHIND = 5
 """Words behind it as short as this are no others' names: lol, ok, i think."""
+_AGAIN = re.compile(
+    rf"(?:(?:so|thus|hence|therefore|or|ie|i\.e\.|that is|giving) +)?(?P<size>[0-9]+(?:\.[0-9]+)?) ?"
+    rf"(?:{FORCES_AND_SIGNS})? ?[(,]? ?(?P<way>[A-Za-z]+)\)?\.?"
+)
 LEADING = frozenset(
     ("in", "under", "is", "its", "it's", "it", "so", "a", "and", "hence", "thus", "which", "means")
 )
@@ -30,11 +43,15 @@ LEADING = frozenset(
 
 def against_what_is_unread(desk: Desk, about: Asked, line: Line) -> Verdict | None:
     """That the words behind a value of a member say the wrong of T and C; None where they do not."""
-    for span in line.unread:
+    for span in dict.fromkeys((*line.unread, *line.passed)):
         before = [step for step in line.steps if step.span.end <= span.start]
-        way = _way_in(line.text[span.start : span.end])
-        name = _value_of(desk, about, before[-1]) if before and way else None
-        if name is None or _others_between(line, before[-1], span):
+        if not before:
+            continue
+        words = line.text[span.start : span.end]
+        again = _said_again(words, before[-1])
+        way = again or _way_in(words)
+        name = _value_of(desk, about, before[-1]) if way else None
+        if name is None or (again is None and _others_between(line, before[-1], span)):
             continue
         true = desk.values()[name]
         if abs(true) > NEGLIGIBLE * largest_load(desk.problem) and (true > 0) != (way == "T"):
@@ -57,6 +74,35 @@ def _way_in(words: str) -> str | None:
     if not each or len(each[0]) < SHORTEST or any(map(denies, each)):
         return None
     return said(each[0], "T", "C") if all(len(word) < MOST_BEHIND for word in each[1:]) else None
+
+
+def _said_again(words: str, step: Step) -> str | None:
+    """T or C, where words give the size of the value before them once more, with one of them behind it."""
+    found = _AGAIN.fullmatch(words)
+    size = step.sides[-1].terms[0].value if step.sides[-1].numeric and step.sides[-1].terms else 0.0
+    if found is None or abs(float(found["size"]) - abs(size)) > SAME * abs(size):
+        return None
+    return said(found["way"], "T", "C")
+
+
+def may_say_the_way(about: Asked, line: Line, verdict: Verdict) -> Verdict | None:
+    """What is asked of a value that is right but for its sign, with one unknown word right behind it.
+
+    "U2-L2 = 975 (press.)" may say in a language of its own what the sign does not.
+    """
+    if verdict.kind != "wrong" or {each.code for each in verdict.mistakes} - OF_THE_WAY:
+        return None
+    if not isinstance(about, Value) or verdict.value is None:
+        return None
+    for span in dict.fromkeys((*line.unread, *line.passed)):
+        words = WORD.findall(line.text[span.start : span.end])
+        before = [step for step in line.steps if step.span.end <= span.start]
+        if len(words) != 1 or not before or before[-1] is not line.result:
+            continue
+        if not known_word(words[0]) and not _others_between(line, before[-1], span):
+            text = MAY_SAY.format(word=words[0], unknown=about.unknown)
+            return Verdict("undecided", text, about=about, reading=verdict.reading)
+    return None
 
 
 def _value_of(desk: Desk, about: Asked, step: Step) -> str | None:

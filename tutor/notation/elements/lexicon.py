@@ -23,10 +23,10 @@ WAYS: tuple[Meaning, ...] = ("T", "C", "left", "right", "up", "down")
 """What a result says of the way a force acts."""
 
 _WORDS: Mapping[Meaning, str] = {
-    "T": """t tens ten tension tensile tensional tie ties pull pulling pulls stretch stretched stretches stretching
+    "T": """t tens ten tension tensile tensional tie ties pull pulled pulling pulls stretch stretched stretches stretching
         zug zugkraft zugstab zugbeansprucht gezogen gezogener traction tendu tendue tendus tendues etire etiree tirant
         traccion traccionado traccionada tirante tens. trek trekkracht trekstaaf trazione teso tesa""",
-    "C": """c comp compr compression compressive compressed strut struts push pushing pushes
+    "C": """c comp compr compression compressive compressed strut struts push pushed pushing pushes
         squash squashed squashes squashing squeezed squeezes squeezing crushed crushing
         druck druckkraft druckstab druckbeansprucht gedruckt gedruckter comprime comprimee comprimes comprimees bielle
         compresion comprimida comprimido puntal druk drukkracht drukstaaf compressione compresso compressa puntone""",

@@ -69,9 +69,9 @@ _UNIT_OF_FORCE = re.compile(
 """A unit behind a force that is unknown: 0.8 F_AC [kN]."""
 _LETTER_FOR_ZERO = re.compile(r"(?<==)( *)[Oo](?= *$)")
 _PRESSURE = re.compile(
-    r"(?:(?<=[0-9])|(?<=[0-9] (?:kN|lb|MN))|(?<=[0-9] kip)|(?<=[0-9] N)) *[(\[]? *(?:pressure|pressed)\b *[)\]]?(?= *(?:$|[.,;]))"
+    r"(?:(?<=[0-9])|(?<=[0-9] (?:kN|lb|MN))|(?<=[0-9] kip)|(?<=[0-9] N)) *(?:[(\[]? *(?:pressure|pressed|press)\b\.? *[)\]]?|[(\[]? *© *[)\]]?)(?= *(?:$|[.,;]))"
 )
-"""Compression as other languages call it, right behind a value."""
+"""Compression as other languages call it, right behind a value, or the sign that a page has made of (C)."""
 _PER_LENGTH = re.compile(
     rf"\(? ?(?P<load>[0-9.]+) ?(?P<force>{_FORCES}) ?/ ?(?P<length>{'|'.join(METRES)})\b ?\)? ?[*]? ?\(? ?(?P<over>[0-9./]+) ?(?P=length)\b ?\)?"
 )
