@@ -165,7 +165,8 @@ def test_other_figures_in_another_unit_are_no_slip_of_the_unit() -> None:
         (AWNING, "A_y", "A_y = 16 kN up (same as C_y by symmetry)", "symmetry"),
         (GABLE, "AC", "AC = 17.5 kN C, same as BC by symmetry", "symmetry"),
         (GABLE, "B_y", "B_y = 7.5 (same as A_y, by symmetry)", "symmetry"),
-        (AWNING, "AD", "AD = 20 kN C, same as CD", "carried"),
+        (AWNING, "AD", "AD = 20 kN C, same as CD", "symmetry"),
+        (AWNING, "AD", "AD = 12 kN T, same as AB", "carried"),
         (GABLE, "CD", "CD = 14 kN T (same as AD)", "carried"),
     ],
 )

@@ -36,12 +36,13 @@ def by_symmetry(desk: Desk, about: Value, line: Line, verdict: Verdict) -> Verdi
     if verdict.kind != "wrong" or verdict.stands:
         return verdict
     taken = _taken_over(desk, about, line, verdict)
-    if SYMMETRY.search(line.text) is None:
-        not_alike = NOT_THE_SAME.format(names=listed(list(taken)))
-        return _told(desk, about, verdict, "carried", not_alike) if taken else verdict
-    if verdict.mistakes[0].code not in UNEXPLAINED and not taken:
+    said = SYMMETRY.search(line.text) is not None
+    if not taken and (not said or verdict.mistakes[0].code not in UNEXPLAINED):
         return verdict
     mirror = mirrored(desk.problem, desk.values())
+    if not said and mirror.shape.get(taken[0]) != taken[1]:
+        not_alike = NOT_THE_SAME.format(names=listed(list(taken)))
+        return _told(desk, about, verdict, "carried", not_alike)
     text = _not_shown(desk, mirror, taken or _said_alike(about, line))
     code = "symmetry"
     if text is None and _is_whole(desk, about, mirror, verdict):

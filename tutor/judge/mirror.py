@@ -19,10 +19,14 @@ Point = tuple[float, float]
 
 @dataclass(frozen=True)
 class Mirror:
-    """`images` gives the mirror image of each member, and of each reaction along the line; else `why` there is none."""
+    """`images` gives the mirror image of each member, and of each reaction along the line; else `why` there is none.
+
+    `shape` gives the mirror image of each member also where loads or reactions alone are not alike.
+    """
 
     images: Mapping[str, str] = field(default_factory=dict)
     why: str = ""
+    shape: Mapping[str, str] = field(default_factory=dict)
 
 
 def mirrored(problem: Problem, values: Mapping[str, float]) -> Mirror:
@@ -59,8 +63,10 @@ def _in_line(problem: Problem, values: Mapping[str, float], upright: bool) -> Mi
     for what, pushes in (("loads", _loads), ("reactions", _reactions(values))):
         for name, other in joints.items():
             if not _near(pushes(problem, other), flip(pushes(problem, name)), _largest(problem)):
-                return Mirror(why=f"the {what} at {name} and on the other side are not alike")
-    return Mirror({**images, **dict(_reactions_along(problem, joints, upright))})
+                why = f"the {what} at {name} and on the other side are not alike"
+                return Mirror(why=why, shape=images)
+    along_line = dict(_reactions_along(problem, joints, upright))
+    return Mirror({**images, **along_line}, shape=images)
 
 
 def _near(one: Point, other: Point, size: float) -> bool:

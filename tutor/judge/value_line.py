@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from tutor.judge.about import Value
+from tutor.judge.anothers import of_another
 from tutor.judge.beginning import before
 from tutor.judge.broken_link import BrokenLink, as_far_as_right, before_the_break, broken_link
 from tutor.judge.chain import readings_of
 from tutor.judge.desk import Desk
 from tutor.judge.other_equation import holds_at_solution
-from tutor.judge.other_support import of_other_support
 from tutor.judge.ratios import ratio_of_components
 from tutor.judge.sum_before import does_not_hold, told_by_its_slip
 from tutor.judge.typed import TypedEquation, typed_equation
@@ -74,7 +74,7 @@ def judge_value_line(desk: Desk, about: Value, line: Line) -> Verdict:
         return Verdict("unreadable", unreadable.message, about=about, unreadable=unreadable)
     verdict = judge_ended(desk, about, value, lines, result)
     verdict = by_its_working(desk, about, verdict, lines, result)
-    return of_other_support(desk, about, verdict, lines)
+    return of_another(desk, about, verdict, lines)
 
 
 def broken_off(

@@ -89,7 +89,11 @@ def _turned(wrong: WrongValue) -> bool:
 
 
 def _swapped(wrong: WrongValue) -> bool:
-    return _turned(wrong) and wrong.reading.letter is not None
+    """Whether T and C are swapped; the letter of a minus that was worked out goes with it."""
+    reading = wrong.reading
+    shown = wrong.worked.shown or any(wrong.unknown in line.names for line in wrong.lines)
+    follows = shown and reading.value < 0.0 and wrong.own.sign(wrong.unknown) > 0
+    return _turned(wrong) and reading.letter is not None and not follows
 
 
 def _against_arrow(wrong: WrongValue) -> bool:

@@ -91,3 +91,10 @@ OF_OTHER_SUPPORT = (
     "What you give for {thing} acts at another support: see about which point you took the moments.",
 )
 """The same of a reaction that is given as what another support does."""
+
+OF_OTHER_MEMBER = (
+    WORDS["carried"][0],
+    WORDS["carried"][1],
+    "What you give for {thing} is what another member carries: see for which one you solved.",
+)
+"""The same of a member that is given what another one carries."""

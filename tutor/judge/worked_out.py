@@ -12,10 +12,11 @@ from tutor.notation.formulas.evaluate import parts
 
 
 class WorkedOut(NamedTuple):
-    """Whether a value was worked out by a division, and from which numbers added up."""
+    """Whether a value was worked out by a division, from which numbers added up, whether at all."""
 
     divided: bool = False
     numbers: tuple[float, ...] = ()
+    shown: bool = False
 
 
 UNSHOWN = WorkedOut()
@@ -26,7 +27,7 @@ def worked_out(step: Step) -> WorkedOut:
     sides = [side for side in step.sides if side.numeric]
     sums = (_added_up(step, side) for side in sides)
     numbers = next((each for each in sums if len(each) > 1), ())
-    return WorkedOut(any(_divided(side.node) for side in sides), numbers)
+    return WorkedOut(any(_divided(side.node) for side in sides), numbers, len(sides) > 1)
 
 
 def _added_up(step: Step, side: Side) -> tuple[float, ...]:
