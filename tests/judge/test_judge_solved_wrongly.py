@@ -186,3 +186,39 @@ def test_the_height_of_the_line_of_action_of_an_inclined_force_is_no_arm_of_it_a
     text = "50(6) - 20(3) + 4 F_U1U2 = 0"
     found = judge(roof, M("L2", part=("L0", "L1", "U1")), text, known={"L0_y": "50"}).mistakes
     assert [(m.code, m.force) for m in found] == [("arm", "U1-U2")]
+
+
+@pytest.mark.parametrize(
+    ("about", "text"),
+    [
+        (M("A"), "9D_y - 15*3 - 24*6 - 9*4 = 0, D_y = (45 + 134 + 36)/9 = 23.9"),
+        (M("A"), "15*3 + 24*6 + 9*4 = 9D_y, D_y = (45 + 144 + 63)/9 = 28"),
+        (M("D"), "9A_y - 15*6 - 24*3 + 9*4 = 0, A_y = (90 + 72 - 26)/9 = 15.1"),
+        (Fx("A"), "-9 + 3/5(-17.5) + AB = 0, AB = 9 + 11.5 = 20.5"),
+        (Fx("A"), "-9 + 3/5(-17.5) + AB = 0, AB = -(-9 - 9.5) = 18.5"),
+        (Fx("E"), "9 + 0.6*17.5 + EF = 0, EF = -9 - 12.5 = -21.5"),
+    ],
+)
+def test_a_product_worked_out_wrongly_behind_its_sum_is_no_number_copied_wrongly(
+    about: Equation, text: str
+) -> None:
+    known = {"A_x": "-9", "AE": "-17.5"}
+    verdict = judge(SLIP, about, text, known=known)
+    assert [mistake.code for mistake in verdict.mistakes] == ["arithmetic"]
+    assert verdict.stands
+
+
+def test_a_number_that_the_sum_had_otherwise_is_still_one_copied_wrongly() -> None:
+    known = {"A_x": "-9", "AE": "-17.5"}
+    verdict = judge(
+        SLIP, Fx("A"), "-9 + 3/5(-17.5) + AB = 0, AB = 9 + 3/5(15.7) = 18.42", known=known
+    )
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("carried", "AE")]
+
+
+def test_what_follows_from_a_line_of_numbers_follows_to_the_numbers_in_it() -> None:
+    """Values given as floats are not written to any figure; those of a line are."""
+    known = {"A_x": -9.0, "AE": -17.5}
+    for end, right in (("19.5", True), ("19.45", True), ("19.29", False)):
+        text = f"-9 + 3/5(-17.5) + AB = 0, AB = {end}"
+        assert judge(SLIP, Fx("A"), text, known=known).right == right

@@ -37,6 +37,12 @@ class KnownValues:
         return -1.0 if self.senses.get(name) in _OPPOSED else 1.0
 
     @kept
+    def as_put_in(self) -> KnownValues:
+        """The same values without their rounding, as numbers in a line."""
+        exact = {name: KnownValue(each.value, 0.0) for name, each in self.known.items()}
+        return KnownValues(self.senses, exact)
+
+    @kept
     def opposed(self) -> frozenset[str]:
         """The unknowns drawn against their positive sense."""
         return frozenset(name for name, sense in self.senses.items() if sense in _OPPOSED)

@@ -80,10 +80,14 @@ def _rights(
     true: float,
     lines: Sequence[TypedEquation],
 ) -> list[Possible]:
-    """What is right for an unknown: what follows from the student's own, and the exact answer."""
+    """What is right for an unknown: what follows from the student's own, and the exact answer.
+
+    Where a line of numbers gives the unknown alone, earlier values count as they were put into it.
+    """
+    settled = any(line.names == {unknown} for line in lines)
     carried = NEGLIGIBLE * largest_load(problem) if true == 0.0 else 0.0
     return [
-        *from_bodies(problem, unknown, own),
+        *from_bodies(problem, unknown, own.as_put_in if settled else own),
         *from_lines(problem, unknown, own, lines),
         Possible(true, carried, 0.0),
     ]

@@ -15,7 +15,7 @@ from tutor.judge.known_values import KnownValue, KnownValues
 from tutor.judge.line import judge_line
 from tutor.judge.line_judged import LineJudged
 from tutor.judge.nearest import clearly_nearest
-from tutor.judge.same import SAME
+from tutor.judge.same import SAME, are_same
 from tutor.judge.sum_before import sums_of
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation, typed_equation
@@ -30,6 +30,7 @@ from tutor.text import lowered
 
 NOT_WRITTEN = "the sum for this value"
 """What a lone value was taken from, of which nothing was written down."""
+COPIED = ("carried", "magnitude")
 
 
 def slip_in_working(
@@ -75,10 +76,41 @@ def slip_in_sum(
     force = Name(unknown, step.span)
     for one, other in ((force, side.node), _cleared(force, side.node)):
         reading = _as_equation(one, other, side, step)
-        slip = reading and _only_slip(desk, about, typed_equation(reading), lines)
-        if slip:
-            return slip
+        typed = reading and typed_equation(reading)
+        slip = typed and _only_slip(desk, about, typed, lines)
+        if typed and slip:
+            return None if _only_reckoned(slip, unknown, typed, lines) else slip
     return None
+
+
+def _only_reckoned(
+    slip: Mistake, unknown: str, typed: TypedEquation, lines: Sequence[TypedEquation]
+) -> bool:
+    """Whether a number said to be copied wrongly is what a product of the sum before was worked out to."""
+    return slip.code in COPIED and any(
+        line.names == {unknown} and _has_product_of(line, typed, unknown) for line in lines
+    )
+
+
+def _has_product_of(line: TypedEquation, typed: TypedEquation, unknown: str) -> bool:
+    """Whether one number alone stands in a working where the sum has a product; all others are the same."""
+    theirs, ours = _by_size(line, unknown), _by_size(typed, unknown)
+    for size, is_one in tuple(theirs):
+        same = next((own for own in ours if are_same(size, own[0])), None)
+        if same is not None:
+            theirs.remove((size, is_one))
+            ours.remove(same)
+    if len(theirs) != 1 or len(ours) != 1:
+        return False
+    (product, is_one), (number, is_alone) = theirs[0], ours[0]
+    return is_alone and not is_one and product * number > 0.0
+
+
+def _by_size(line: TypedEquation, unknown: str) -> list[tuple[float, bool]]:
+    """What each number of a line comes to for a force, and whether it is one number as typed."""
+    beside = line.unknowns[unknown].value
+    pairs = zip(line.constants, line.factors, strict=True)
+    return [(term.value / beside, factors.is_one_number) for term, factors in pairs]
 
 
 def _with_all_found(desk: Desk, unknown: str) -> KnownValues:
