@@ -220,3 +220,81 @@ def test_a_number_given_again_in_another_unit_is_off_by_a_power_of_ten(
 )
 def test_sides_in_proportion_and_loads_on_a_length(about: Any, text: str, kind: str) -> None:
     assert kind_of(about, text) == kind
+
+
+ALL_KNOWN = {"A_x": "-1.5", "A_y": "14", "B_y": "16", "AB": "12", "AC": "-17.5", "BC": "-20"}
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "said"),
+    [
+        (Fx(joint="A"), "-1.5 + 12 - 0.8*17.5 = -3.5", ("component", "AC")),
+        (Fx(joint="A"), "1.5 + 12 - 0.6*17.5 = 3 nearly", ("minus", "A_x")),
+        (Fy(joint="A"), "14 - 0.6*17.5 = 3.5", ("component", "AC")),
+        (Fy(joint="C"), "-30 + 0.8*17.5 + 0.6*20 = -4", ("component", "BC")),
+        (Fy(joint="C"), "-30 + 0.8*17.5 - 0.8*20 = -32", ("minus", "BC")),
+        (M("A"), "6*16 - 30*3 - 1.5*5 = -1.5", ("arm-from", "load C")),
+    ],
+)
+def test_what_a_sum_of_numbers_comes_to_is_no_term_of_it(
+    about: Any, text: str, said: tuple[str, str]
+) -> None:
+    verdict = judge(BENCH, about, text, known=ALL_KNOWN)
+    assert [(mistake.code, mistake.force) for mistake in verdict.mistakes] == [said]
+
+
+@pytest.mark.parametrize(
+    "text", ["-1.5 + 12 - 10.5 = 0", "-1.5 + 12 - 0.6*17.5 = 0.00", "12 - 1.5 = 10.5"]
+)
+def test_a_sum_of_numbers_that_closes_is_right(text: str) -> None:
+    assert judge(BENCH, Fx(joint="A"), text, known=ALL_KNOWN).right
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "10.5 + 1.5 = 12, AB = 12 kN T",
+        "0.6*17.5 = 10.5, AB = 10.5 + 1.5 = 12 T",
+        "0.6*17.5 = 10.5, 10.5 + 1.5 = 12 so AB = 12",
+        "the strut pushes back with 0.6*17.5 = 10.5 and the pin with 1.5: AB = 12 T",
+        "the chord has to pull with 10.5 + 1.5 = 12: AB = 12 T",
+    ],
+)
+def test_numbers_worked_out_before_a_value_are_no_sums(text: str) -> None:
+    known = {"A_x": "-1.5", "AC": "-17.5"}
+    assert judge(BENCH, Fx(joint="A"), text, known=known).right
+
+
+@pytest.mark.parametrize("before", ["", "12 - 1.5 = 10.5, ", "12 - 1.5 = 10.5, 10.5/0.6 = 17.5, "])
+def test_a_result_behind_its_working_is_still_no_equation(before: str) -> None:
+    known = {"A_x": "-1.5", "AB": "12"}
+    verdict = judge(BENCH, Fx(joint="A"), f"{before}AC = -17.5", known=known)
+    assert verdict.kind == "undecided"
+    assert [remark.code for remark in verdict.remarks] == ["result"]
+
+
+@pytest.mark.parametrize(
+    ("text", "code"),
+    [
+        ("12 - 1.5 = 10.5, AC = -10.5/0.8 = -13.125", "component"),
+        ("12 + 1.5 = 13.5, AC = -13.5/0.6 = -22.5", "minus"),
+        ("12 - 1.5 = 11.5, AC = -11.5/0.6 = -19.2", "arithmetic"),
+    ],
+)
+def test_what_is_wrong_of_a_value_is_told_of_it_behind_its_working(text: str, code: str) -> None:
+    known = {"A_x": "-1.5", "AB": "12"}
+    verdict = judge(BENCH, Fx(joint="A"), text, known=known)
+    assert [mistake.code for mistake in verdict.mistakes] == [code]
+
+
+@pytest.mark.parametrize("beside", ["12", "10"])
+def test_one_distance_beside_an_unknown_is_an_arm_even_if_it_is_twice_the_right_one(
+    beside: str,
+) -> None:
+    verdict = judge(BENCH, M("A"), f"{beside} B_y - 30*3 - 1.5*4 = 0")
+    assert [(mistake.code, mistake.force) for mistake in verdict.mistakes] == [("arm", "B_y")]
+
+
+def test_an_unknown_with_its_arm_written_twice_is_counted_twice() -> None:
+    verdict = judge(BENCH, M("A"), "6 B_y + 6 B_y - 30*3 - 1.5*4 = 0")
+    assert [(mistake.code, mistake.force) for mistake in verdict.mistakes] == [("double", "B_y")]

@@ -88,9 +88,8 @@ def without_remainder(step: Step) -> Step:
     if len(step.sides) < 2 or not all_numbers(step):
         return step
     about = step if side_value(step.sides[-1]) else replace(step, sides=step.sides[:-1])
-    if _is_left_over(about):
-        zero = tuple(term._replace(value=0.0) for term in about.sides[-1].terms)
-        return replace(step, sides=(step.sides[0], replace(about.sides[-1], terms=zero)))
+    if _is_left_over(about, SAME):
+        return _closed(about)
     if len(step.sides) != 3:
         return step
     first, left, last = step.sides
@@ -100,16 +99,32 @@ def without_remainder(step: Step) -> Step:
     return replace(step, sides=(first, last)) if nothing and are_equal(first, left) else step
 
 
-def _is_left_over(step: Step) -> bool:
-    """Whether a chain of numbers ends in one as small as rounding, to which the first side does come."""
+def closed(line: Line) -> Line | None:
+    """A sum of numbers that says what it comes to, 9 + 2.12 - 12 = -0.88, as the sum that is zero; else None."""
+    step = line.result
+    if len(line.steps) > 1 or not all_numbers(step) or not _is_left_over(step, 1.0):
+        return None
+    return replace(line, steps=(_closed(step),), alternatives=())
+
+
+def _closed(step: Step) -> Step:
+    """The first side of a chain set equal to zero in the place of what it comes to."""
+    first, *_, last = step.sides
+    zero = tuple(term._replace(value=0.0) for term in last.terms)
+    return replace(step, sides=(first, replace(last, terms=zero)))
+
+
+def _is_left_over(step: Step, share: float) -> bool:
+    """Whether a chain of numbers ends in at most a `share` of what it adds up, to which its first side does come."""
     if len(step.sides) < 2:
         return False
     first, *middle, last = step.sides
     if len(last.terms) != 1 or len(first.terms) < 2 or side_value(last) == 0.0:
         return False
     added = sum(abs(term.value) for term in first.terms)
-    comes = abs(side_value(first) - side_value(last)) <= last.terms[0].radius + 1e-9
-    small = abs(side_value(last)) <= SAME * added
+    slack = last.terms[0].radius + SAME * abs(side_value(last)) + 1e-9
+    comes = abs(side_value(first) - side_value(last)) <= slack
+    small = abs(side_value(last)) <= share * added
     return small and comes and all(are_equal(first, side) for side in middle)
 
 

@@ -8,13 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
+from operator import itemgetter
 
 from tutor.judge.about import Asked, Equation, Value
 from tutor.judge.beginning import before, up_to_value, without_end
 from tutor.judge.below_the_bar import BRACKETS, all_below
 from tutor.judge.broken_link import broken_link
 from tutor.judge.by_symmetry import by_symmetry
-from tutor.judge.chain import put_into, readings_of, rounded_hard
+from tutor.judge.chain import closed, put_into, readings_of, rounded_hard
 from tutor.judge.components import component_verdict
 from tutor.judge.declared import (
     as_declared,
@@ -51,6 +52,9 @@ from tutor.judge.worked import (
 )
 from tutor.notation import Line, Step, ValueReading, readings_beside
 from tutor.notation.lines.value import no_equation
+
+TRUE, COMPONENT, WORKING = range(3)
+"""What a statement beside the equation may be, in the order in which it is told where there is none."""
 
 
 def judge_typewritten(desk: Desk, about: Equation | Value, line: Line) -> Verdict:
@@ -94,6 +98,8 @@ def _read_otherwise(desk: Desk, about: Asked, line: Line) -> Iterator[tuple[Verd
         yield _judged(desk, about, in_unit), False
     if (below := all_below(line)) is not None and (again := _judged(desk, about, below)).right:
         yield replace(again, remarks=(*again.remarks, Remark("brackets", BRACKETS))), False
+    if (at_zero := closed(line)) is not None and not (again := _judged(desk, about, at_zero)).right:
+        yield again, False
     if (sizes := in_size(desk, about, line, _judged)) is not None:
         yield sizes, not of_sizes(line)
     if senses := drawn_otherwise(line, desk.names, desk.problem.member, desk.own):
@@ -155,13 +161,12 @@ def _equation(desk: Desk, about: Equation, line: Line) -> Verdict:
     """The verdict on a line where an equation is asked for: one statement has to be it, all true."""
     lines = list(desk.lines)
     main: Verdict | None = None
-    beside: Verdict | None = None
-    aside: Verdict | None = None
+    beside: list[tuple[int, Verdict]] = []
     for step in line.steps:
         if (component := _component(desk, about, step)) is not None:
             if not component.right:
                 return component
-            aside = aside or component
+            beside.append((COMPONENT, component))
             continue
         for reading in readings_of(desk, line, step):
             own = typed_equation(reading)
@@ -177,10 +182,10 @@ def _equation(desk: Desk, about: Equation, line: Line) -> Verdict:
                     value = by_its_sum(desk, about, value, lines, step)
                     chain = without_end(step) if len(step.sides) > 2 else ""
                     return replace(value_told(value, before(line, step) or chain), about=about)
-            elif only_works_out(line, step) or (
+            elif (works_out := only_works_out(line, step)) or (
                 not put_into(step) and _is_true(desk, verdict, own, lines)
             ):
-                beside = beside or verdict
+                beside.append((WORKING if works_out else TRUE, verdict))
             else:
                 untrue = untrue_as(desk, line, step, own, lines, main, verdict)
                 return replace(untrue, about=about) if untrue is not None else verdict
@@ -189,7 +194,7 @@ def _equation(desk: Desk, about: Equation, line: Line) -> Verdict:
             return replace(main, about=about)
     if main is not None:
         return main
-    return beside or aside or _no_equation(about, line)
+    return min(beside, key=itemgetter(0))[1] if beside else _no_equation(about, line)
 
 
 def _answer(

@@ -154,18 +154,18 @@ def sized(line: Line) -> Line | None:
 
 def only_works_out(line: Line, step: Step) -> bool:
     """Whether a statement only works out a number that an equation beside it has: 0.866 × 20 = 17.3 so ..."""
-    return holds_alone(step) and _beside_equation(line)
+    return holds_alone(step) and _beside_force(line)
 
 
 def works_out_wrongly(line: Line, step: Step) -> bool:
     """Whether a statement gives a number that it does not come to, beside an equation: 14 = 26/2."""
     numbers = all(side.numeric and side_value(side) != 0.0 for side in step.sides)
     plain = any(side.figures is not None for side in step.sides)
-    return numbers and plain and len(step.sides) > 1 and _beside_equation(line)
+    return numbers and plain and len(step.sides) > 1 and _beside_force(line)
 
 
-def _beside_equation(line: Line) -> bool:
-    return any(value_given(other) is None and list(_names(other)) for other in line.steps)
+def _beside_force(line: Line) -> bool:
+    return any(list(_names(other)) for other in line.steps)
 
 
 def says_something(step: Step) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from tutor.judge.about import Fy
 from tutor.judge.example import Example
-from tutor.judge.kind import Case, Kind
+from tutor.judge.kind import Case, Kind, Look
 from tutor.judge.saying import Saying
 from tutor.judge.scale import A_SLIP
 from tutor.judge.true_equation import TrueTerm
@@ -14,6 +14,11 @@ from tutor.judge.true_equation import TrueTerm
 
 def variants(spot: TrueTerm) -> Iterator[float]:
     yield 2.0 * spot.per_unit
+
+
+def shows(term: Look) -> bool:
+    """One distance beside an unknown is its arm, whatever it is; a force entered twice has two."""
+    return term.numeric or not term.in_moment or term.factors.count != 1
 
 
 def look(case: Case) -> Saying:
@@ -44,5 +49,6 @@ KIND = Kind(
     examples=(Example(Fy("B"), "F_BD - 6 - 8 - 8 = 0"),),
     touches="neither",
     in_sum=True,
+    shows=shows,
     counts="too many",
 )
