@@ -13,7 +13,7 @@ from tutor.figure import (
     PAPER,
     Figure,
     Glyphs,
-    Palette,
+    Inks,
     joint_figure,
     moment_figure,
     result_figure,
@@ -24,7 +24,7 @@ from tutor.figure import (
 )
 from tutor.figure import test_card as card
 from tutor.figure.layout import lay_out
-from tutor.figure.parts import Arrow, Dimension, Mark, Role, Slope, Stroke
+from tutor.figure.parts import Arrow, DimensionChain, Glyph, Role, Slope, Stroke
 from tutor.model import load_problem
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -35,11 +35,11 @@ def arrows(figure: Figure) -> dict[str, Arrow]:
     return {item.name: item for item in figure.items if isinstance(item, Arrow)}
 
 
-def supports(figure: Figure) -> dict[str, Mark]:
+def supports(figure: Figure) -> dict[str, Glyph]:
     return {
         item.name: item
         for item in figure.items
-        if isinstance(item, Mark) and item.role == "support"
+        if isinstance(item, Glyph) and item.role == "support"
     }
 
 
@@ -192,7 +192,7 @@ def test_the_arm_runs_from_the_point_to_the_line_of_action_at_a_right_angle() ->
     b = (line.end[0] - line.start[0], line.end[1] - line.start[1])
     assert a[0] * b[0] + a[1] * b[1] == pytest.approx(0)
     assert arm.start == (0, 0)
-    assert any(isinstance(i, Mark) and i.symbol == "right-angle" for i in items)
+    assert any(isinstance(i, Glyph) and i.symbol == "right-angle" for i in items)
 
 
 def test_a_force_through_the_point_has_no_arm() -> None:
@@ -267,7 +267,7 @@ def contrast(one: str, other: str) -> float:
 
 
 @pytest.mark.parametrize("palette", [LIGHT, DARK, PAPER])
-def test_words_and_lines_reach_the_contrast_that_wcag_asks_for(palette: Palette) -> None:
+def test_words_and_lines_reach_the_contrast_that_wcag_asks_for(palette: Inks) -> None:
     """WCAG 2.2, success criteria 1.4.3 (text, 4.5 : 1) and 1.4.11 (graphics, 3 : 1)."""
     for colour in (palette.ink, *palette.words.values()):
         assert contrast(colour, palette.ground) >= 4.5
@@ -292,7 +292,7 @@ def narrowest_or_usual(narrowest: tuple[int, int], *sizes: tuple[int, int]) -> l
 @pytest.mark.parametrize(("path", "size"), narrowest_or_usual((78, 10), (78, 14), (60, 12)))
 def test_dimensions_are_given_rather_than_a_larger_drawing(path, size) -> None:
     figure = truss_figure(load_problem(path))
-    axes = {item.axis for item in figure.items if isinstance(item, Dimension)}
+    axes = {item.axis for item in figure.items if isinstance(item, DimensionChain)}
     chains = lay_out(figure, *size, snap=True).chains
     assert {"y" if chain.upright else "x" for chain in chains} == axes
     assert all(chain.words or chain.after for chain in chains)

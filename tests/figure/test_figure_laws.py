@@ -26,8 +26,8 @@ from tutor.figure import (
     truss_figure,
 )
 from tutor.figure.layout import lay_out, place_all
-from tutor.figure.parts import Arrow, Label, Point
-from tutor.figure.placing import Board, Placed, Words, place
+from tutor.figure.parts import Arrow, Point, Tag
+from tutor.figure.placing import Placed, PlacedWords, Slots, place
 from tutor.model import Problem, load_problem
 from tutor.model.caution import CAUTION
 from tutor.shipped import shipped_problems
@@ -123,7 +123,7 @@ def test_every_joint_has_its_name_where_there_is_room(problem: Problem) -> None:
 def placed_on(figure: Figure, columns: int, rows: int) -> tuple[list[Placed], set[tuple[int, int]]]:
     """What words went where, and the cells of joints, on a board with nothing else."""
     sheet = lay_out(figure, columns, rows, snap=True)
-    board = Board(columns, rows)
+    board = Slots(columns, rows)
     joints = set()
     for sign in sheet.signs:
         if sign.symbol == "joint":
@@ -137,7 +137,7 @@ def test_words_cover_neither_each_other_nor_a_joint_nor_the_edge(
     figure: Figure, size: tuple[int, int]
 ) -> None:
     placed, joints = placed_on(figure, *size)
-    board, taken = Board(*size), set()
+    board, taken = Slots(*size), set()
     for one in placed:
         column, row = board.corner(one.x, one.y, len(one.text))
         cells = {(column + i, row) for i in range(len(one.text))}
@@ -147,7 +147,7 @@ def test_words_cover_neither_each_other_nor_a_joint_nor_the_edge(
         taken |= cells
 
 
-def crossed(board: Board, x: float, y: float, words: Words, length: int) -> int | None:
+def crossed(board: Slots, x: float, y: float, words: PlacedWords, length: int) -> int | None:
     """How many cells of a line not their own words here would cover; None where they may not go."""
     if board.cost(x, y, length, words.owner) is None:
         return None
@@ -160,7 +160,7 @@ def crossed(board: Board, x: float, y: float, words: Words, length: int) -> int 
 def test_words_lie_across_a_line_only_where_none_of_their_places_is_free(
     figure: Figure, size: tuple[int, int]
 ) -> None:
-    def watched(board: Board, words: Words) -> Placed | None:
+    def watched(board: Slots, words: PlacedWords) -> Placed | None:
         hard = bytes(board.hard)
         placed = place(board, words)
         after, board.hard[:] = bytes(board.hard), hard
@@ -278,7 +278,7 @@ def test_a_part_shows_every_force_on_it_once_and_no_other(
     arrows = [item.name for item in figure.items if isinstance(item, Arrow)]
     nothing = [n for n in acting if found and values.get(n) == 0.0]
     assert sorted(arrows + nothing) == sorted(acting)
-    texts = [item.texts[0] for item in figure.items if isinstance(item, Arrow | Label)]
+    texts = [item.texts[0] for item in figure.items if isinstance(item, Arrow | Tag)]
     for name in {*nothing}:
         written = f"F_{name}" if name in problem.member and "-" not in name else name
         assert texts.count(f"{written} = 0") == 1
@@ -329,7 +329,7 @@ def test_a_moment_drawing_never_writes_the_length_of_the_arm(
     drawn = moment_figure(problem, force, joint)
     added = drawn.items[len(bare.items) :]
     assert drawn.items[: len(bare.items)] == bare.items
-    assert not any(isinstance(item, Label) for item in added)
+    assert not any(isinstance(item, Tag) for item in added)
     (said,) = drawn.sentences[len(bare.sentences) :]
     assert said.replace(force, "").replace(joint, "").isascii()
     assert not any(c.isdigit() for c in said.replace(force, "").replace(joint, ""))
@@ -372,11 +372,11 @@ def test_no_text_of_a_file_leaves_a_control_character_anywhere(
 
 def test_a_shorter_wording_is_taken_where_only_that_lies_clear_of_an_arrow() -> None:
     for crossed, shown in ((None, "F_BD = -680 lb (C)"), (3.5, "F_BD = -680 (C)"), (17.5, "")):
-        board = Board(20, 3)
+        board = Slots(20, 3)
         if crossed is not None:
             board.line((crossed, 0.0), (crossed, 6.0), placing.SIGN)
         texts = ("F_BD = -680 lb (C)", "F_BD = -680 (C)")
         spots = tuple((text, ((20 - len(text) / 2, 3.0, 0.0),)) for text in texts)
-        placed = place(board, Words(spots, "member", (10.0, 3.0)))
+        placed = place(board, PlacedWords(spots, "member", (10.0, 3.0)))
         assert placed is not None
         assert placed.text == (shown or texts[0])

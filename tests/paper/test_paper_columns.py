@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tutor.paper.blocks import Grid, Paper
+from tutor.paper.blocks import PrintedSheet, PrintedTable
 from tutor.paper.columns import DIGIT, POINT, aligned, is_numbers
 from tutor.paper.html import to_html
 from tutor.paper.markdown import to_markdown
@@ -49,7 +49,7 @@ def test_empty_cells_stay_empty_and_make_no_column_one_of_numbers() -> None:
     assert is_numbers(("12", ""))
 
 
-PAGE = Paper("Key", "", (Grid(("member", "force"), (("AB", "112.5"), ("BC", "7"))),))
+PAGE = PrintedSheet("Key", "", (PrintedTable(("member", "force"), (("AB", "112.5"), ("BC", "7"))),))
 
 
 def test_numbers_stand_at_the_right_in_every_form() -> None:

@@ -17,8 +17,8 @@ from tutor.figure.svg import cramped, crossed
 from tutor.model import Problem, load_problem
 from tutor.model.caution import CAUTION
 from tutor.model.read import read_text
-from tutor.paper import Paper, key, sheet, worked_solution
-from tutor.paper.blocks import PIXELS, Block, Grid, Heading, Picture, Together, Words
+from tutor.paper import PrintedSheet, key, sheet, worked_solution
+from tutor.paper.blocks import PIXELS, Block, Paragraph, Picture, PrintedTable, SubHeading, Together
 from tutor.paper.held import QUESTION
 from tutor.paper.html import to_html
 from tutor.paper.keys import class_key
@@ -36,7 +36,7 @@ def hostile(problem: Problem) -> Problem:
     return replace(problem, title=HOSTILE, story=HOSTILE + "\n\n# " + HOSTILE)
 
 
-def texts(paper: Paper) -> str:
+def texts(paper: PrintedSheet) -> str:
     html = to_html([paper], "x")
     return re.sub(r"<[^>]+>", " ", re.sub(r"(?s)<style>.*?</style>", "", html))
 
@@ -86,7 +86,7 @@ def test_the_key_of_a_class_has_a_title_that_is_true_of_each_and_tables_of_like_
     bare = [(s, replace(p, title=p.title.replace(",", ""))) for s, p in zip("ab", own, strict=True)]
     assert class_key(bare).title == "Boom on the …: key"
     assert class_key([("s1", own[0]), ("s2", own[0])]).title == "Boom, on the left bank: key"
-    wide = [len(block.head) for block in paper.blocks if isinstance(block, Grid)]
+    wide = [len(block.head) for block in paper.blocks if isinstance(block, PrintedTable)]
     assert sum(width - 1 for width in wide) == len(problem.unknowns)
     assert max(wide) - min(wide) <= 1
 
@@ -95,7 +95,7 @@ def test_the_key_of_a_class_has_one_table_where_a_page_has_room_for_it() -> None
     """As a page of A4 has it with margins of 2.5 cm: some hundred letters of 9 points."""
     problem = problem_of(next(path for path in PATHS if path.stem == "baggage-landing"))
     for whom, tables in (("s1", 1), ("s" * 80, 4)):
-        grids = [b for b in class_key([(whom, problem)]).blocks if isinstance(b, Grid)]
+        grids = [b for b in class_key([(whom, problem)]).blocks if isinstance(b, PrintedTable)]
         assert len(grids) == tables
         assert [n for grid in grids for n in grid.head[1:]] == list(problem.unknowns)
 
@@ -110,7 +110,7 @@ def to_svg_words(problem: Problem) -> str:
 @pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
 def test_a_key_has_every_force_with_its_letter(path) -> None:
     problem = problem_of(path)
-    (reactions, members) = (b for b in key(problem).blocks if isinstance(b, Grid))
+    (reactions, members) = (b for b in key(problem).blocks if isinstance(b, PrintedTable))
     forces = solve(problem).values
     assert [row[0] for row in (*reactions.rows, *members.rows)] == list(problem.unknowns)
     for name, value, letter in members.rows:
@@ -124,7 +124,7 @@ def test_a_key_has_every_force_with_its_letter(path) -> None:
 @pytest.mark.parametrize("path", PATHS, ids=lambda path: path.stem)
 def test_a_sheet_has_room_for_two_reactions_at_each_support_and_for_every_member(path) -> None:
     problem = problem_of(path)
-    grids = [block for block in sheet(problem).blocks if isinstance(block, Grid)]
+    grids = [block for block in sheet(problem).blocks if isinstance(block, PrintedTable)]
     if "reactions" in problem.given:
         assert len(grids) == 1
     else:
@@ -145,7 +145,9 @@ def test_the_arrows_of_a_result_have_room_for_head_and_bar(path) -> None:
 def test_no_cell_of_a_key_is_left_to_be_filled_in() -> None:
     problem = load_problem(next(p for p in PATHS if p.stem == "creek-footbridge"))
     assert 0.0 in solve(problem).values.values()
-    assert all(c for b in key(problem).blocks if isinstance(b, Grid) for row in b.rows for c in row)
+    assert all(
+        c for b in key(problem).blocks if isinstance(b, PrintedTable) for row in b.rows for c in row
+    )
 
 
 def test_the_name_of_a_reaction_is_set_with_its_index_whatever_its_joint_is_called() -> None:
@@ -252,7 +254,7 @@ def test_given_reactions_stand_on_the_sheet() -> None:
     (told,) = (
         b.text
         for b in sheet(problem).blocks
-        if isinstance(b, Words) and "known" in b.text and "=" in b.text
+        if isinstance(b, Paragraph) and "known" in b.text and "=" in b.text
     )
     for name in problem.reaction:
         assert f"{name} = {rounded(solve(problem).value(name))}" in told
@@ -261,7 +263,7 @@ def test_given_reactions_stand_on_the_sheet() -> None:
 def test_a_sheet_says_for_whom_it_is() -> None:
     problem = load_problem(SMALL[0])
     assert "Dov Marle (s1041)" in texts(sheet(problem, "Dov Marle (s1041)"))
-    assert not any(isinstance(b, Heading) for b in sheet(problem).blocks)
+    assert not any(isinstance(b, SubHeading) for b in sheet(problem).blocks)
 
 
 LOFT = """\

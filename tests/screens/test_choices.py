@@ -9,7 +9,7 @@ from pressing import lesson_of, line_of, press, type_text, walk_of, walking
 from resuming import JOINTS, Resumed
 from textual.app import App, ComposeResult
 
-from tutor.screens.widgets.choices import Choice, Choices, Picked
+from tutor.screens.widgets.choices import Choices, OneOption, Picked
 
 
 class Offering(App[None]):
@@ -30,7 +30,7 @@ class Offering(App[None]):
 
     def on_mount(self) -> None:
         choices = self.query_one(Choices)
-        options = [Choice(f"k{n}", f"option k{n}") for n in range(1, self.count + 1)]
+        options = [OneOption(f"k{n}", f"option k{n}") for n in range(1, self.count + 1)]
         choices.offer(options, several=self.several)
         choices.focus()
 

@@ -29,7 +29,7 @@ from tutor.homework.paper import Paper
 from tutor.model import load_problem, write_problem
 from tutor.model.caution import CAUTION
 from tutor.screens.dialogs.choose import Choose
-from tutor.screens.dialogs.save import Save
+from tutor.screens.dialogs.save import SaveDialog
 from tutor.screens.homework import HomeworkScreen
 from tutor.screens.sheet import SheetScreen
 from tutor.screens.widgets.entry_table import EntryTable
@@ -306,7 +306,7 @@ class TestTheReport:
             await fill(pilot, wrong_at("BC"))
             await check(pilot)
             await by_letter(pilot, "s")
-            assert isinstance(pilot.app.screen, Save)
+            assert isinstance(pilot.app.screen, SaveDialog)
             await pilot.press("enter")
             await pilot.pause()
             assert "Saved in" in seen(pilot)

@@ -16,7 +16,7 @@ from tutor.lesson import CAUTION
 from tutor.progress.where import DONE
 from tutor.records import Keep
 from tutor.screens.closing import ClosingScreen, table_content
-from tutor.screens.entry import Entry
+from tutor.screens.entry import ProblemRow
 from tutor.screens.onward import onward
 from tutor.screens.sheet import SheetScreen
 from tutor.screens.walk import WalkScreen
@@ -30,10 +30,10 @@ states = st.sampled_from((None, "at the joints", DONE))
 def test_what_is_next_is_never_finished_and_everything_comes_in_its_turn(
     left: list[str | None], place: int, broken_at: int
 ) -> None:
-    entries = [Entry(f"problem {i}", PROBLEM, str(i)) for i in range(len(left))]
+    entries = [ProblemRow(f"problem {i}", PROBLEM, str(i)) for i in range(len(left))]
     here = entries[place % len(entries)]
     kept = {entry.key: where for entry, where in zip(entries, left, strict=True) if where}
-    rows = [*entries[:broken_at], Entry("broken.toml"), *entries[broken_at:]]
+    rows = [*entries[:broken_at], ProblemRow("broken.toml"), *entries[broken_at:]]
     found = onward(rows, kept, here)
     assert found is not None
     open_ones = [e for e in entries if kept.get(e.key) != DONE and e is not here]
@@ -49,9 +49,12 @@ def test_what_is_next_is_never_finished_and_everything_comes_in_its_turn(
 
 
 def test_a_lone_problem_leads_nowhere() -> None:
-    entry = Entry("alone", PROBLEM, "a")
+    entry = ProblemRow("alone", PROBLEM, "a")
     assert onward([entry], {}, entry) is None
-    assert onward([Entry("one", PROBLEM, "b"), Entry("two", PROBLEM, "c")], {}, entry) is None
+    assert (
+        onward([ProblemRow("one", PROBLEM, "b"), ProblemRow("two", PROBLEM, "c")], {}, entry)
+        is None
+    )
 
 
 def walked(folder: Path, problem: str) -> None:

@@ -25,20 +25,20 @@ from tutor.model import Defect
 from tutor.screens.closing import table_content
 from tutor.screens.deeds import WALK
 from tutor.screens.dialogs.choose import Choose
-from tutor.screens.dialogs.save import Save
+from tutor.screens.dialogs.save import SaveDialog
 from tutor.screens.dialogs.told import Told
-from tutor.screens.entry import Entry, Group
+from tutor.screens.entry import Group, ProblemRow
 from tutor.screens.looks import Looks
 from tutor.screens.sheet import SheetScreen
 from tutor.screens.themes import THEMES
 from tutor.screens.widgets.action_bar import ActionBar
-from tutor.screens.widgets.choices import Choice, Choices
+from tutor.screens.widgets.choices import Choices, OneOption
 from tutor.screens.widgets.counts import Counts
 from tutor.screens.widgets.figure_pane import FigurePane
 from tutor.screens.widgets.line_input import LineInput
 from tutor.screens.widgets.lines_pane import LinesPane
 from tutor.screens.widgets.reply_pane import ReplyPane
-from tutor.screens.widgets.sense_picker import SensePicker, Way
+from tutor.screens.widgets.sense_picker import ArrowWay, SensePicker
 from tutor.screens.widgets.trail import Trail
 
 BAD = (
@@ -103,13 +103,13 @@ def showing(name: str, texts: Sequence[str]) -> Host:
 
 def choices(text: str) -> Widget:
     widget = Choices()
-    widget.offer([Choice("a", text, True), Choice("b", f"{text} {text}" * 3)], several=True)
+    widget.offer([OneOption("a", text, True), OneOption("b", f"{text} {text}" * 3)], several=True)
     return widget
 
 
 def sense(text: str) -> Widget:
     widget = SensePicker()
-    widget.offer([Way("a", text, 1.0, 0.0), Way("b", text, -1.0, 0.0)])
+    widget.offer([ArrowWay("a", text, 1.0, 0.0), ArrowWay("b", text, -1.0, 0.0)])
     return widget
 
 
@@ -168,7 +168,7 @@ class Pictures(FigurePane):
 
 WIDGETS: dict[str, Callable[[str], Widget]] = {
     "choices": choices,
-    "counts": lambda text: Counts([Choice("m", text)]),
+    "counts": lambda text: Counts([OneOption("m", text)]),
     "sense": sense,
     "bar": bar,
     "trail": trail,
@@ -201,11 +201,11 @@ class TestTheSheet:
     async def test_shows_titles_and_defects_as_they_are(self, tmp_path: Path) -> None:
         everything = " / ".join(BAD)
         worked = replace(load("lamp-arm"), title=everything, story=everything, topics=BAD)
-        rows = [Entry(text, replace(worked, title=text)) for text in BAD]
+        rows = [ProblemRow(text, replace(worked, title=text)) for text in BAD]
         broken = [
-            Entry(text, path=Path("x"), defects=(Defect("x", 3, text, text),)) for text in BAD
+            ProblemRow(text, path=Path("x"), defects=(Defect("x", 3, text, text),)) for text in BAD
         ]
-        groups = (Group(everything, (Entry(everything, worked), *rows, *broken)),)
+        groups = (Group(everything, (ProblemRow(everything, worked), *rows, *broken)),)
         async with opened(tmp_path, size=(140, 50)) as pilot:
             sheet = SheetScreen(groups, Looks())
             await pilot.app.push_screen(sheet)
@@ -235,9 +235,9 @@ class TestTheDialogs:
         async with opened(tmp_path, size=(100, 40)) as pilot:
             everything = " / ".join(BAD)
             for screen in (
-                Choose(everything, everything, [Choice(text, text) for text in BAD]),
+                Choose(everything, everything, [OneOption(text, text) for text in BAD]),
                 Told(everything, everything),
-                Save(everything, everything),
+                SaveDialog(everything, everything),
             ):
                 pilot.app.push_screen(screen)
                 await pilot.pause()

@@ -35,7 +35,7 @@ from tutor.screens.app import TutorApp
 from tutor.screens.card import CardScreen
 from tutor.screens.closing import ClosingScreen
 from tutor.screens.dialogs.choose import Choose
-from tutor.screens.dialogs.save import Save
+from tutor.screens.dialogs.save import SaveDialog
 from tutor.screens.looks import looks_for, speaks_utf8
 from tutor.screens.palette import commands
 from tutor.screens.seeking import ON_THE_BAR
@@ -332,7 +332,7 @@ class TestTheTable:
         async with Resumed(tmp_path, JOINTS) as pilot:
             await deed(pilot, "t")
             await pilot.press("s")
-            assert isinstance(pilot.app.screen, Save)
+            assert isinstance(pilot.app.screen, SaveDialog)
             pilot.app.screen.query_one(Input).value = str(target)
             await pilot.press("enter")
             await pilot.pause()
@@ -344,7 +344,7 @@ class TestTheTable:
             pilot.app.screen.query_one(Input).value = str(target)
             await pilot.press("enter")
             await pilot.pause()
-            assert isinstance(pilot.app.screen, Save)
+            assert isinstance(pilot.app.screen, SaveDialog)
             assert "is there already. Write over it?" in " ".join(seen(pilot).split())
             assert target.read_text(encoding="utf-8") == "mine"
             await pilot.press("escape")
@@ -353,11 +353,11 @@ class TestTheTable:
     async def test_says_why_a_name_cannot_be_used(self, tmp_path: Path) -> None:
         names = ("", "\0", "/nowhere/at/all.md", "~nobody-here/x.md", "a" * 999)
         async with opened(tmp_path) as pilot:
-            await pilot.app.push_screen(Save("text", "x.md"))
+            await pilot.app.push_screen(SaveDialog("text", "x.md"))
             for name in names:
                 pilot.app.screen.query_one(Input).value = name
                 await press(pilot, "enter")
-                assert isinstance(pilot.app.screen, Save), name
+                assert isinstance(pilot.app.screen, SaveDialog), name
                 complaint = str(pilot.app.screen.query_one("#complaint").render())
                 assert complaint.endswith("."), name
 

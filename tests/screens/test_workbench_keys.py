@@ -13,7 +13,7 @@ from textual.widgets import Input
 
 from tutor.model import load_problem
 from tutor.screens.dialogs.choose import Choose
-from tutor.screens.dialogs.save import Save
+from tutor.screens.dialogs.save import SaveDialog
 from tutor.screens.homework import HomeworkScreen
 from tutor.screens.sheet import SheetScreen
 from tutor.screens.walk import WalkScreen
@@ -261,7 +261,7 @@ class TestAFile:
             await enter(pilot, "open arm.toml")
             await by_letter(pilot, "u")
             await enter(pilot, "save")
-            assert isinstance(pilot.app.screen, Save)
+            assert isinstance(pilot.app.screen, SaveDialog)
             await pilot.press("escape")
             await by_letter(pilot, "r")
             await enter(pilot, "C 5 0")
@@ -299,7 +299,7 @@ class TestAFile:
             await enter(pilot, "save first.toml")
             await enter(pilot, "Warren span 12 height 3 panels 4 load 10")
             await enter(pilot, "save")
-            assert isinstance(pilot.app.screen, Save)
+            assert isinstance(pilot.app.screen, SaveDialog)
             await pilot.press("escape")
             await enter(pilot, "save first.toml")
             assert "“First”" in seen(pilot)

@@ -9,7 +9,7 @@ from tutor.figure.card import test_card
 from tutor.figure.cells import Cells, to_cells
 from tutor.figure.free_body import joint_figure
 from tutor.figure.moment import moment_figure
-from tutor.figure.palette import DARK, LIGHT, PAPER, Palette
+from tutor.figure.palette import DARK, LIGHT, PAPER, Inks
 from tutor.figure.part import part_figure
 from tutor.figure.parts import Figure, Role, plain
 from tutor.figure.raster import Glyphs
@@ -24,7 +24,7 @@ __all__ = [
     "Cells",
     "Figure",
     "Glyphs",
-    "Palette",
+    "Inks",
     "Role",
     "joint_figure",
     "moment_figure",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tutor.figure.cells import to_cells
-from tutor.figure.parts import Arrow, Figure, Item, Label, Mark, Point, Role, Stroke
+from tutor.figure.parts import Arrow, Figure, Glyph, Item, Point, Role, Stroke, Tag
 from tutor.figure.raster import Glyphs
 
 COLUMNS, ROWS = 36, 9
@@ -24,9 +24,9 @@ def _picture() -> Figure:
     items: list[Item] = [Stroke(start, end, role) for start, end, role, _ in members]
     for start, end, role, text in members:
         middle = ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2)
-        items.append(Label(middle, (text,), role, along=(start, end)))
-    items.append(Mark(left, "pin", "support"))
-    items.append(Mark(right, "roller", "support"))
+        items.append(Tag(middle, (text,), role, along=(start, end)))
+    items.append(Glyph(left, "pin", "support"))
+    items.append(Glyph(right, "roller", "support"))
     items.append(Arrow(top, (1.0, 0.0), "load", ("12 kN",)))
     names: tuple[tuple[Point, str, Point], ...] = (
         (left, "A", (-1.0, 0.0)),
@@ -34,6 +34,6 @@ def _picture() -> Figure:
         (top, "D", (0.0, 1.0)),
     )
     for at, name, away in names:
-        items.append(Mark(at, "joint", "joint", name=name))
-        items.append(Label(at, (name,), "joint", away))
+        items.append(Glyph(at, "joint", "joint", name=name))
+        items.append(Tag(at, (name,), "joint", away))
     return Figure("Test card", tuple(items))

@@ -11,7 +11,7 @@ from itertools import groupby
 from tutor.figure.laid_out import Chain, LaidOut
 from tutor.figure.layout import lay_out, place_all
 from tutor.figure.parts import Figure, Point, Role, Turn, plain
-from tutor.figure.placing import GLYPH, WORDS, Placed, Words
+from tutor.figure.placing import GLYPH, WORDS, Placed, PlacedWords
 from tutor.figure.raster import Canvas, Glyphs
 from tutor.figure.signs import MARKS, Marks, draw_sign
 
@@ -105,12 +105,12 @@ def _glyph(canvas: Canvas, at: Point, char: str, role: Role) -> None:
         canvas.board.hard[slot] = GLYPH
 
 
-def _turning(sheet: LaidOut, columns: int, rows: int, marks: Mapping[Turn, str]) -> Words:
+def _turning(sheet: LaidOut, columns: int, rows: int, marks: Mapping[Turn, str]) -> PlacedWords:
     assert sheet.turning is not None
     text = marks[sheet.turning]
     near, far = len(text) / 2 + 1, columns - len(text) / 2 - 1
     spots = ((near, 1.0, 0.0), (far, 1.0, 0.1), (near, 2.0 * rows - 1, 0.2), (near, 3.0, 0.3))
-    return Words(((text, spots),), "turning", (near, 1.0), limit=2.0)
+    return PlacedWords(((text, spots),), "turning", (near, 1.0), limit=2.0)
 
 
 def _chain(canvas: Canvas, chain: Chain, marks: Marks) -> None:

@@ -5,14 +5,14 @@ from __future__ import annotations
 import itertools
 from typing import Literal
 
-from tutor.figure.parts import Dimension
+from tutor.figure.parts import DimensionChain
 from tutor.figure.wording import given
 from tutor.model import Problem
 
 SAME = 1e-9
 
 
-def chains(problem: Problem) -> tuple[Dimension, ...]:
+def chains(problem: Problem) -> tuple[DimensionChain, ...]:
     """The horizontal chain, then the vertical one, each where it has any length."""
     xs = [joint.x.value for joint in problem.joints]
     ys = [joint.y.value for joint in problem.joints]
@@ -20,7 +20,7 @@ def chains(problem: Problem) -> tuple[Dimension, ...]:
     return tuple(chain for chain in found if chain is not None)
 
 
-def _chain(axis: Literal["x", "y"], values: list[float], unit: str) -> Dimension | None:
+def _chain(axis: Literal["x", "y"], values: list[float], unit: str) -> DimensionChain | None:
     if not values:
         return None
     stops: list[float] = []
@@ -31,7 +31,7 @@ def _chain(axis: Literal["x", "y"], values: list[float], unit: str) -> Dimension
     if len(stops) < 2:
         return None
     gaps = [after - before for before, after in itertools.pairwise(stops)]
-    return Dimension(
+    return DimensionChain(
         axis,
         tuple(stops),
         tuple(given(gap) for gap in gaps),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping
 from dataclasses import replace
 
-from tutor.figure.parts import Arrow, Figure, Item, Label, Mark, Point, Role, Slope, Stroke
+from tutor.figure.parts import Arrow, Figure, Glyph, Item, Point, Role, Slope, Stroke, Tag
 from tutor.figure.senses import drawn
 from tutor.figure.sentences import load_words, seen_from
 from tutor.figure.space import angle, place_arrow, vector, widest_gap
@@ -66,14 +66,14 @@ def joint_figure(
         if force.name in highlight:
             items[before:] = map(lit_up, items[before:])
     at = problem.joint[joint].at
-    items.append(Mark(at, "joint", "joint", name=joint))
-    items.append(Label(at, (joint,), "joint", vector(widest_gap(taken))))
+    items.append(Glyph(at, "joint", "joint", name=joint))
+    items.append(Tag(at, (joint,), "joint", vector(widest_gap(taken))))
     return Figure(f"Joint {joint}", tuple(items), tuple(sentences), problem.force)
 
 
 def lit_up(item: Item) -> Item:
     """An item of a force that is pointed out."""
-    return replace(item, lit=True) if isinstance(item, Arrow | Stroke | Label) else item
+    return replace(item, lit=True) if isinstance(item, Arrow | Stroke | Tag) else item
 
 
 def unknown_name(member: Member) -> str:
@@ -97,7 +97,7 @@ def member_arrow(
     end = (force.at[0] + reach * force.x, force.at[1] + reach * force.y)
     tilted = _slope(force, member_slope(problem, member), reach)
     if value is not None and abs(value) < ZERO:
-        words = Label(end, (f"{name} = 0", "0"), "member-zero", away=(force.x, force.y))
+        words = Tag(end, (f"{name} = 0", "0"), "member-zero", away=(force.x, force.y))
         return [Stroke(force.at, end, "member-zero", member.name), words]
     pushes = senses.get(member.name) == "C"
     texts: tuple[str, ...]
@@ -128,7 +128,7 @@ def _slope(force: Force, tidy: tuple[int, int] | None, reach: float = REACH) -> 
     if not words:
         return []
     middle = (force.at[0] + 0.6 * reach * force.x, force.at[1] + 0.6 * reach * force.y)
-    return [Label(middle, (words,), "slope", away=(0.0, -1.0 if force.y < 0 else 1.0))]
+    return [Tag(middle, (words,), "slope", away=(0.0, -1.0 if force.y < 0 else 1.0))]
 
 
 def _reaction(
@@ -147,7 +147,7 @@ def _reaction(
         words = f"Reaction {force.name}: unknown, drawn {heading(toward, tidy)}."
         return [arrow, *_arrow_slope(arrow, force, tidy)], words
     if abs(value) < ZERO:
-        label = Label(
+        label = Tag(
             force.at,
             (f"{force.name} = 0", f"{force.name}=0"),
             "reaction",

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from tutor.figure.laid_out import LaidOut, Line, Sign
+from tutor.figure.laid_out import LaidOut, Sign, StraightLine
 from tutor.figure.parts import Point, Role
 
 Cell = tuple[int, int]
@@ -73,7 +73,7 @@ def cell_of(point: Point) -> Cell:
     return math.floor(point[0]), math.floor(point[1] / 2)
 
 
-def cells_of(line: Line) -> Iterator[Cell]:
+def cells_of(line: StraightLine) -> Iterator[Cell]:
     """The cells under a line, as wide as it is drawn."""
     (x0, y0), (x1, y1) = line.start, line.end
     length = math.hypot(x1 - x0, y1 - y0) or 1.0

@@ -9,9 +9,9 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Literal
 
-from tutor.figure.page import Page
+from tutor.figure.page import PageScale
 from tutor.figure.parts import Point, Role, Symbol, Turn, plain
-from tutor.figure.placing import Words
+from tutor.figure.placing import PlacedWords
 
 Pattern = Literal["solid", "double", "dotted", "dashed", "dash-dot", "heavy"]
 
@@ -26,7 +26,7 @@ PATTERNS: dict[Role, Pattern] = {
 
 
 @dataclass(frozen=True)
-class Line:
+class StraightLine:
     """A straight line; `owner` is a number of its own for every line that words may sit on."""
 
     start: Point
@@ -40,7 +40,7 @@ class Line:
 
 
 @dataclass(frozen=True)
-class Head:
+class ArrowHead:
     """An arrow head with its tip at `tip`, pointing along the page vector `toward`."""
 
     tip: Point
@@ -80,14 +80,14 @@ class Chain:
 class LaidOut:
     """Everything on one page, before words have found their places."""
 
-    page: Page
+    page: PageScale
     say: Callable[[str], str] = plain
-    lines: list[Line] = field(default_factory=list)
-    heads: list[Head] = field(default_factory=list)
+    lines: list[StraightLine] = field(default_factory=list)
+    heads: list[ArrowHead] = field(default_factory=list)
     signs: list[Sign] = field(default_factory=list)
     chains: list[Chain] = field(default_factory=list)
-    names: list[Words] = field(default_factory=list)
-    forces: list[Words] = field(default_factory=list)
-    words: list[Words] = field(default_factory=list)
+    names: list[PlacedWords] = field(default_factory=list)
+    forces: list[PlacedWords] = field(default_factory=list)
+    words: list[PlacedWords] = field(default_factory=list)
     turning: Turn | None = None
     unit: str = ""

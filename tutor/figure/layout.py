@@ -9,22 +9,22 @@ import math
 from collections.abc import Callable, Iterator, Sequence
 
 from tutor.figure.heads import Heads
-from tutor.figure.laid_out import PATTERNS, Chain, Head, LaidOut, Line, Pattern, Sign
+from tutor.figure.laid_out import PATTERNS, ArrowHead, Chain, LaidOut, Pattern, Sign, StraightLine
 from tutor.figure.page import TAIL, outward_on_page, page_for, support_size
 from tutor.figure.parts import (
     Arrow,
-    Dimension,
+    DimensionChain,
     Figure,
-    Label,
-    Mark,
+    Glyph,
     Point,
     Rail,
     Slope,
     Stroke,
+    Tag,
     Turning,
     plain,
 )
-from tutor.figure.placing import Board, Placed, Words, place, place_alike
+from tutor.figure.placing import Placed, PlacedWords, Slots, place, place_alike
 from tutor.figure.slopes import slope_words
 from tutor.figure.spots import arrow_spots, is_roomy, line_words, name_words, side_words
 
@@ -46,10 +46,10 @@ def lay_out(
     """
     page = page_for(figure, columns, rows, snap=snap)
     sheet = LaidOut(page, say, unit=say(figure.unit))
-    names: list[Words] = []
-    forces: list[Words] = []
-    values: list[Words] = []
-    others: list[Words] = []
+    names: list[PlacedWords] = []
+    forces: list[PlacedWords] = []
+    values: list[PlacedWords] = []
+    others: list[PlacedWords] = []
     arrows = [item for item in figure.items if isinstance(item, Arrow)]
     roomy = is_roomy(figure, page)
     owners = _lines_and_marks(sheet, figure)
@@ -57,7 +57,7 @@ def lay_out(
     for item in figure.items:
         if isinstance(item, Arrow):
             forces += _arrow(sheet, item, heads)
-        elif isinstance(item, Label):
+        elif isinstance(item, Tag):
             if item.along is not None:
                 values.append(line_words(sheet, item, owners.get(item.along, 0)))
             elif item.role == "joint":
@@ -66,7 +66,7 @@ def lay_out(
                 others.append(side_words(sheet, item))
         elif isinstance(item, Slope):
             others += slope_words(sheet, item, arrows)
-        elif isinstance(item, Dimension):
+        elif isinstance(item, DimensionChain):
             chain = _chain(sheet, item) if page.detail.dimensions else None
             sheet.chains += [chain] if chain is not None else []
         elif isinstance(item, Turning):
@@ -82,7 +82,7 @@ def _lines_and_marks(sheet: LaidOut, figure: Figure) -> dict[tuple[Point, Point]
     for item in figure.items:
         if isinstance(item, Stroke):
             _stroke(sheet, item, owners)
-        elif isinstance(item, Mark):
+        elif isinstance(item, Glyph):
             _mark(sheet, item)
         elif isinstance(item, Rail):
             sheet.lines.append(_rail(sheet, item))
@@ -96,7 +96,7 @@ def _stroke(sheet: LaidOut, stroke: Stroke, owners: dict[tuple[Point, Point], in
     if stroke.lit and pattern == "solid":
         pattern = "heavy"
     sheet.lines.append(
-        Line(
+        StraightLine(
             place(stroke.start),
             place(stroke.end),
             stroke.role,
@@ -108,14 +108,14 @@ def _stroke(sheet: LaidOut, stroke: Stroke, owners: dict[tuple[Point, Point], in
     )
 
 
-def _mark(sheet: LaidOut, mark: Mark) -> None:
+def _mark(sheet: LaidOut, mark: Glyph) -> None:
     toward, across = (mark.toward[0], -mark.toward[1]), (mark.across[0], -mark.across[1])
     size = support_size(toward, sheet.page.detail.symbol)
     at = sheet.page.place(mark.at)
     sheet.signs.append(Sign(at, mark.symbol, mark.role, toward, across, size, mark.lit))
 
 
-def _arrow(sheet: LaidOut, arrow: Arrow, heads: Heads) -> Iterator[Words]:
+def _arrow(sheet: LaidOut, arrow: Arrow, heads: Heads) -> Iterator[PlacedWords]:
     """The arrow's shaft and head on the sheet; its words to place."""
     page = sheet.page
     x, y = outward_on_page(arrow)
@@ -134,26 +134,26 @@ def _arrow(sheet: LaidOut, arrow: Arrow, heads: Heads) -> Iterator[Words]:
         near, end = stood.near, stood.end
         start = stood.tip if arrow.pushes else near
     pattern: Pattern = "dashed" if arrow.dashed else "solid"
-    sheet.lines.append(Line(start, end, arrow.role, pattern, sign=True, lit=arrow.lit))
+    sheet.lines.append(StraightLine(start, end, arrow.role, pattern, sign=True, lit=arrow.lit))
     tip, way = (start, (-x, -y)) if arrow.pushes else (end, (x, y))
-    sheet.heads.append(Head(tip, way, arrow.role, arrow.lit))
+    sheet.heads.append(ArrowHead(tip, way, arrow.role, arrow.lit))
     if arrow.texts:
         texts = tuple(
             (t, tuple(arrow_spots(near, end, x, y, len(t), arrow, page.columns)))
             for t in map(sheet.say, arrow.texts)
         )
         touching = TOUCHED if arrow.role == "reaction" else 0.0
-        yield Words(texts, arrow.role, end, kept=True, lit=arrow.lit, touching=touching)
+        yield PlacedWords(texts, arrow.role, end, kept=True, lit=arrow.lit, touching=touching)
 
 
-def _rail(sheet: LaidOut, rail: Rail) -> Line:
+def _rail(sheet: LaidOut, rail: Rail) -> StraightLine:
     """The line over the free ends of a row of arrows."""
     page = sheet.page
     reach = page.detail.arrow + TAIL
     (x0, y0), (x1, y1) = page.place(rail.start), page.place(rail.end)
     dx, dy = reach * rail.outward[0], -reach * rail.outward[1]
     start, end = (x0 + dx, y0 + dy), (x1 + dx, y1 + dy)
-    return Line(start, end, rail.role, "solid", sign=True)
+    return StraightLine(start, end, rail.role, "solid", sign=True)
 
 
 def _first_cell(x: float, y: float) -> float:
@@ -161,7 +161,7 @@ def _first_cell(x: float, y: float) -> float:
     return min(1.0 / abs(x) if abs(x) > 1e-9 else 9.0, 2.0 / abs(y) if abs(y) > 1e-9 else 9.0)
 
 
-def _chain(sheet: LaidOut, dimension: Dimension) -> Chain | None:
+def _chain(sheet: LaidOut, dimension: DimensionChain) -> Chain | None:
     """The fullest wording of a dimension chain that fits; None where nothing does."""
     page, say = sheet.page, sheet.say
     upright = dimension.axis == "y"
@@ -206,7 +206,7 @@ def _fits(
     return apart >= len(piece[2]) + 2
 
 
-def place_all(board: Board, sheet: LaidOut, first: Sequence[Words] = ()) -> Iterator[Placed]:
+def place_all(board: Slots, sheet: LaidOut, first: Sequence[PlacedWords] = ()) -> Iterator[Placed]:
     """Every word of the sheet that finds a place: slopes, forces, names, then the rest.
 
     The sides of a slope triangle can stand in few places, the words of a force in many.
@@ -229,10 +229,10 @@ def place_all(board: Board, sheet: LaidOut, first: Sequence[Words] = ()) -> Iter
             yield placed
 
 
-def _unit_note(sheet: LaidOut) -> Words:
+def _unit_note(sheet: LaidOut) -> PlacedWords:
     """The unit of bare numbers, in a corner."""
     text = f"forces in {sheet.unit}"
     near, far = len(text) / 2 + 1, sheet.page.columns - len(text) / 2 - 1
     high, low = 1.5, 2.0 * sheet.page.rows - 1.5
     spots = ((far, high, 0.0), (near, high, 0.1), (far, low, 0.1), (near, low, 0.2))
-    return Words(((text, spots),), "note", (near, high), limit=2.0)
+    return PlacedWords(((text, spots),), "note", (near, high), limit=2.0)

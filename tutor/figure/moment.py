@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import replace
 
-from tutor.figure.parts import Figure, Item, Label, Mark, Point, Stroke, Turn
+from tutor.figure.parts import Figure, Glyph, Item, Point, Stroke, Tag, Turn
 from tutor.figure.truss import truss_figure
 from tutor.figure.wording import given
 from tutor.model import Problem
@@ -57,10 +57,10 @@ def moment_marks(problem: Problem, force: Force, point: Point, name: str = "") -
         length = math.hypot(*arm)
         toward = (arm[0] / length, arm[1] / length)
         items.append(Stroke(point, foot, "moment-arm"))
-        items.append(Mark(foot, "right-angle", "moment-arm", toward, _inward(force, foot)))
-    items.append(Mark(point, "moment-point", "moment-point"))
+        items.append(Glyph(foot, "right-angle", "moment-arm", toward, _inward(force, foot)))
+    items.append(Glyph(point, "moment-point", "moment-point"))
     if name:
-        items.append(Label(point, (name,), "moment-point"))
+        items.append(Tag(point, (name,), "moment-point"))
     return tuple(items)
 
 

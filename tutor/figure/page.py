@@ -12,7 +12,16 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
-from tutor.figure.parts import Arrow, Dimension, Figure, Item, Label, Mark, Point, Stroke
+from tutor.figure.parts import (
+    Arrow,
+    DimensionChain,
+    Figure,
+    Glyph,
+    Item,
+    Point,
+    Stroke,
+    Tag,
+)
 
 Margin = tuple[float, float, float, float, float, float]
 """A point (x, y in problem units) and the page units it needs to its left, right, top, bottom."""
@@ -57,7 +66,7 @@ DETAILS = (
 
 
 @dataclass(frozen=True)
-class Page:
+class PageScale:
     """The way from problem coordinates to page units; `snap` moves points to cell centres."""
 
     columns: float
@@ -79,7 +88,7 @@ class Page:
         return x, y
 
 
-def page_for(figure: Figure, columns: float, rows: float, *, snap: bool) -> Page:
+def page_for(figure: Figure, columns: float, rows: float, *, snap: bool) -> PageScale:
     """The page on which `figure` fits, with as much detail as leaves the truss large enough."""
     edge = 0.5 if snap else 1.0
     wide, high = columns - 2 * edge, 2.0 * rows - 2 * edge
@@ -98,13 +107,13 @@ def page_for(figure: Figure, columns: float, rows: float, *, snap: bool) -> Page
     top, bottom = _reach([(-m[1], m[4], m[5]) for m in margins], scale)
     x = edge + (wide - beside - (right - left)) / 2 - left
     y = edge + (high - below - (bottom - top)) / 2 - top
-    return Page(columns, rows, scale, x, y, detail, snap, y + bottom, x + right)
+    return PageScale(columns, rows, scale, x, y, detail, snap, y + bottom, x + right)
 
 
 def _even(items: Iterable[Item], scale: float) -> float:
     """A little less scale where that makes equal panels the same number of columns wide."""
     for item in items:
-        if isinstance(item, Dimension) and item.axis == "x":
+        if isinstance(item, DimensionChain) and item.axis == "x":
             gaps = [b - a for a, b in pairwise(item.stops)]
             panel = min(gaps)
             if all(abs(gap / panel - round(gap / panel)) < 1e-6 for gap in gaps):
@@ -139,7 +148,7 @@ def _bands(items: Iterable[Item]) -> tuple[float, float]:
     """The page height and width of the dimension chains."""
     below = beside = 0.0
     for item in items:
-        if isinstance(item, Dimension):
+        if isinstance(item, DimensionChain):
             if item.axis == "x":
                 below = 4.0
             else:
@@ -155,17 +164,17 @@ def _margins(items: Iterable[Item], detail: Detail, *, bare: bool = False) -> li
             if item.role != "member":
                 margins.append((*item.start, 0.5, 0.5, 0.5, 0.5))
                 margins.append((*item.end, 0.5, 0.5, 0.5, 0.5))
-        elif isinstance(item, Mark):
+        elif isinstance(item, Glyph):
             margins.append(_of_mark(item, 0.0 if bare else detail.symbol))
         elif isinstance(item, Arrow):
             if item.length is not None or not bare:
                 margins.append(_of_arrow(item, detail))
-        elif isinstance(item, Label) and item.along is None and detail.words != "none" and not bare:
+        elif isinstance(item, Tag) and item.along is None and detail.words != "none" and not bare:
             margins.append(_of_label(item, detail))
     return margins or [(0.0, 0.0, 1.0, 1.0, 1.0, 1.0)]
 
 
-def _of_mark(mark: Mark, symbol: float) -> Margin:
+def _of_mark(mark: Glyph, symbol: float) -> Margin:
     if mark.symbol not in ("pin", "roller", "link"):
         return (*mark.at, 0.75, 0.75, 1.0, 1.0)
     x, y = (-mark.toward[0], mark.toward[1])
@@ -205,7 +214,7 @@ def _of_arrow(arrow: Arrow, detail: Detail) -> Margin:
     return (*at, max(0.5, half - cx), max(0.5, half + cx), max(1.0, 1 - cy), max(1.0, 1 + cy))
 
 
-def _of_label(label: Label, detail: Detail) -> Margin:
+def _of_label(label: Tag, detail: Detail) -> Margin:
     words = len(label.texts[0])
     x, y = label.away[0], -label.away[1]
     extra = label.beyond * support_size(label.away, detail.symbol)

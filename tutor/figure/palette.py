@@ -18,7 +18,7 @@ VERMILION, ORANGE, PURPLE = "#D55E00", "#E69F00", "#CC79A7"
 
 
 @dataclass(frozen=True)
-class Palette:
+class Inks:
     """Colours of one ground; roles that are not named have the plain ink."""
 
     ground: str
@@ -35,7 +35,7 @@ class Palette:
         return self.words.get(role, self.ink)
 
 
-LIGHT = Palette(
+LIGHT = Inks(
     "#FFFFFF",
     "#000000",
     {
@@ -55,7 +55,7 @@ LIGHT = Palette(
     },
     {"unknown": BLUE, "highlight": BLUE, "dimension": "#444444"},
 )
-DARK = Palette(
+DARK = Inks(
     "#121212",
     "#F2F2F2",
     {
@@ -75,4 +75,4 @@ DARK = Palette(
     },
     {"unknown": SKY, "highlight": PURPLE, "dimension": "#BBBBBB"},
 )
-PAPER = Palette("#FFFFFF", "#000000")
+PAPER = Inks("#FFFFFF", "#000000")

@@ -8,7 +8,7 @@ from math import dist
 
 from tutor.figure.dimensions import chains
 from tutor.figure.free_body import lit_up, member_arrow, member_words
-from tutor.figure.parts import Figure, Item, Label, Mark, Point, Stroke, Turn
+from tutor.figure.parts import Figure, Glyph, Item, Point, Stroke, Tag, Turn
 from tutor.figure.sentences import place
 from tutor.figure.space import member_angles
 from tutor.figure.truss import truss_figure
@@ -53,7 +53,7 @@ def part_figure(
     opening = f"Free body of the part with {listed(inner.joint, 30)}."
     beyond = [joint for joint in around.joints if joint.name not in inner.joint]
     told += [f"Beyond the cut: {joint.name} {place(around, joint)}." for joint in beyond]
-    names = [Label(joint.at, (joint.name,), "line-of-action") for joint in beyond]
+    names = [Tag(joint.at, (joint.name,), "line-of-action") for joint in beyond]
     items = (*arrows, *base.items, *names, *_moment_point(problem, about), *chains(around))
     title = f"The part with {listed(inner.joint, 12)}"
     return Figure(title, items, (opening, *base.sentences[1:], *told), problem.force)
@@ -114,7 +114,7 @@ def _moment_point(problem: Problem, about: str | Point | None) -> list[Item]:
     if about is None:
         return []
     if isinstance(about, str):
-        return [Mark(problem.joint[about].at, "moment-point", "moment-point")]
+        return [Glyph(problem.joint[about].at, "moment-point", "moment-point")]
     words = f"({given(about[0])}, {given(about[1])})"
-    mark = Mark(about, "moment-point", "moment-point")
-    return [mark, Label(about, (words,), "moment-point")]
+    mark = Glyph(about, "moment-point", "moment-point")
+    return [mark, Tag(about, (words,), "moment-point")]

@@ -55,7 +55,7 @@ class Stroke:
 
 
 @dataclass(frozen=True)
-class Mark:
+class Glyph:
     """A symbol of fixed size at `at`.
 
     `toward` is a unit vector: for a support, how the ground pushes on the joint; for a link, from
@@ -112,7 +112,7 @@ class Rail:
 
 
 @dataclass(frozen=True)
-class Label:
+class Tag:
     """Words near `at`, preferably on the side `away`; `texts` are alternatives, the fullest first.
 
     With `along` (the two ends of a member) the words sit on the line itself; `beyond` puts them
@@ -129,7 +129,7 @@ class Label:
 
 
 @dataclass(frozen=True)
-class Dimension:
+class DimensionChain:
     """A chain of dimensions along one axis: `stops` in rising order, `gaps` the words between them.
 
     `runs` is the chain in short: (first stop, last stop, words) for every row of equal gaps;
@@ -163,7 +163,7 @@ class Turning:
     at: Point | None = None
 
 
-Item = Stroke | Mark | Arrow | Rail | Label | Dimension | Slope | Turning
+Item = Stroke | Glyph | Arrow | Rail | Tag | DimensionChain | Slope | Turning
 
 
 @dataclass(frozen=True)

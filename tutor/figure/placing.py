@@ -27,7 +27,7 @@ Spot = tuple[float, float, float]
 """The centre of a place for words on the page, and what it costs to be there."""
 
 
-class Board:
+class Slots:
     """What is taken on a page of `columns` by `rows` cells, in slots of 1/k of a cell."""
 
     def __init__(self, columns: int, rows: int, k: int = 1) -> None:
@@ -116,7 +116,7 @@ class Board:
 
 
 @dataclass(frozen=True)
-class Words:
+class PlacedWords:
     """Words that want a place: alternatives, each with its own spots, best first.
 
     `owner` is the line they may cover; `kept` searches further out rather than leave them out;
@@ -147,7 +147,7 @@ class Placed:
     cost: float = 0.0
 
 
-def place(board: Board, words: Words) -> Placed | None:
+def place(board: Slots, words: PlacedWords) -> Placed | None:
     """The best place for `words`, taken on the board; None where there is no room.
 
     A shorter wording is taken where only that lies clear of arrows, symbols and dimension lines.
@@ -164,7 +164,7 @@ def place(board: Board, words: Words) -> Placed | None:
     return _anywhere(board, words) if words.kept and words.texts else None
 
 
-def _anywhere(board: Board, words: Words) -> Placed | None:
+def _anywhere(board: Slots, words: PlacedWords) -> Placed | None:
     """The nearest place for words that have none of their own, clear of arrows where there is one."""
     text = words.texts[-1][0]
     nearest: Spot | None = None
@@ -179,7 +179,7 @@ def _anywhere(board: Board, words: Words) -> Placed | None:
     return None if nearest is None else _take(board, words, text, nearest)
 
 
-def place_alike(board: Board, group: Sequence[Words]) -> tuple[list[Placed], int]:
+def place_alike(board: Slots, group: Sequence[PlacedWords]) -> tuple[list[Placed], int]:
     """Places for words of one kind, all equally full, and which fullness it is.
 
     The fullest wording is taken for which all find room, none lies across a sign or a dimension line,
@@ -200,12 +200,12 @@ def place_alike(board: Board, group: Sequence[Words]) -> tuple[list[Placed], int
     return [one for one in placed if one is not None], levels - 1
 
 
-def _alike(words: Words, level: int, *, kept: bool = False) -> Words:
+def _alike(words: PlacedWords, level: int, *, kept: bool = False) -> PlacedWords:
     text = words.texts[min(level, len(words.texts) - 1)]
     return replace(words, texts=(text,), kept=kept)
 
 
-def _best(board: Board, length: int, spots: Iterable[Spot], words: Words) -> Spot | None:
+def _best(board: Slots, length: int, spots: Iterable[Spot], words: PlacedWords) -> Spot | None:
     """The cheapest of some spots, with what it costs there in all; None at the limit or more."""
     best: Spot | None = None
     least = words.limit
@@ -221,7 +221,7 @@ def _best(board: Board, length: int, spots: Iterable[Spot], words: Words) -> Spo
     return best
 
 
-def _take(board: Board, words: Words, text: str, spot: Spot) -> Placed:
+def _take(board: Slots, words: PlacedWords, text: str, spot: Spot) -> Placed:
     length = len(text)
     column, row = board.corner(spot[0], spot[1], length)
     x = column / board.k + length / 2

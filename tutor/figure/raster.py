@@ -8,7 +8,7 @@ from typing import Literal
 
 from tutor.figure.laid_out import Pattern
 from tutor.figure.parts import Point, Role
-from tutor.figure.placing import SIGN, STROKE, Board
+from tutor.figure.placing import SIGN, STROKE, Slots
 
 Glyphs = Literal["braille", "blocks", "ascii"]
 
@@ -33,7 +33,7 @@ class Canvas:
 
     def __init__(self, columns: int, rows: int, glyphs: Glyphs) -> None:
         self.columns, self.rows, self.glyphs = columns, rows, glyphs
-        self.board = Board(columns, rows)
+        self.board = Slots(columns, rows)
         size = columns * rows
         self.bits = [0] * size
         self.chars = [""] * size

@@ -28,7 +28,7 @@ TURN_WORDS: Mapping[Turn, str] = {"ccw": "counter-clockwise", "cw": "clockwise"}
 
 
 @dataclass(frozen=True)
-class Drawn:
+class Depicted:
     """What was put on the drawing: reaction arrows by name, values, supports, positive turning."""
 
     arrows: Mapping[str, Point] = field(default_factory=dict)
@@ -37,7 +37,7 @@ class Drawn:
     turning: Turn | None = None
 
 
-def truss_sentences(problem: Problem, facts: Drawn) -> tuple[str, ...]:
+def truss_sentences(problem: Problem, facts: Depicted) -> tuple[str, ...]:
     """The whole truss, one sentence a fact, in the order of the file."""
     freed = (
         "Free body of the whole truss: supports are replaced by arrows. " if facts.arrows else ""
@@ -61,17 +61,17 @@ def truss_sentences(problem: Problem, facts: Drawn) -> tuple[str, ...]:
     )
 
 
-def drawn_sentences(problem: Problem, facts: Drawn) -> tuple[str, ...]:
+def drawn_sentences(problem: Problem, facts: Depicted) -> tuple[str, ...]:
     """What was put on the drawing alone: the arrows, and which moments count as positive."""
     return (*_arrows(problem, facts), *_turning(facts))
 
 
-def _arrows(problem: Problem, facts: Drawn) -> Iterator[str]:
+def _arrows(problem: Problem, facts: Depicted) -> Iterator[str]:
     for name, toward in facts.arrows.items():
         yield _arrow(problem, name, toward, facts.forces.get(name))
 
 
-def _turning(facts: Drawn) -> Iterator[str]:
+def _turning(facts: Depicted) -> Iterator[str]:
     if facts.turning:
         yield f"Moments are counted positive {TURN_WORDS[facts.turning]}."
 

@@ -5,13 +5,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from tutor.figure.laid_out import LaidOut, Line
+from tutor.figure.laid_out import LaidOut, StraightLine
 from tutor.figure.parts import Arrow, Point, Slope
-from tutor.figure.placing import Spot, Words
+from tutor.figure.placing import PlacedWords, Spot
 from tutor.figure.space import FULL, between
 
 
-def slope_words(sheet: LaidOut, slope: Slope, arrows: Sequence[Arrow]) -> Iterator[Words]:
+def slope_words(sheet: LaidOut, slope: Slope, arrows: Sequence[Arrow]) -> Iterator[PlacedWords]:
     """The slope triangle on the side of the arrow that is freer; in words where it is too small."""
     page = sheet.page
     x, y = slope.outward[0], -slope.outward[1]
@@ -35,12 +35,12 @@ def slope_words(sheet: LaidOut, slope: Slope, arrows: Sequence[Arrow]) -> Iterat
                 (-half - far, 2, 0.6 + far),
             )
         ]
-        yield Words(((text, tuple(near)),), "slope", middle, limit=9.0)
+        yield PlacedWords(((text, tuple(near)),), "slope", middle, limit=9.0)
         return
     end = (start[0] + size * x, start[1] + size * y)
     corner = _free_corner(slope, arrows, start, end)
     for one, other in ((start, corner), (corner, end)):
-        sheet.lines.append(Line(one, other, "slope", "solid", sign=True))
+        sheet.lines.append(StraightLine(one, other, "slope", "solid", sign=True))
     run_y = corner[1] + math.copysign(2.0, corner[1] - (start[1] + end[1]) / 2)
     run_x, rise_y = (start[0] + end[0]) / 2, (start[1] + end[1]) / 2
     side = math.copysign(len(slope.rise) / 2 + 1, corner[0] - run_x)
@@ -55,7 +55,7 @@ def slope_words(sheet: LaidOut, slope: Slope, arrows: Sequence[Arrow]) -> Iterat
         for down in (0.0, 2.0, -2.0)
     ]
     for text, spots in ((slope.run, runs), (slope.rise, rises)):
-        yield Words(((text, tuple(spots)),), "slope", corner, limit=12.0)
+        yield PlacedWords(((text, tuple(spots)),), "slope", corner, limit=12.0)
 
 
 def _free_corner(slope: Slope, arrows: Sequence[Arrow], start: Point, end: Point) -> Point:

@@ -5,10 +5,10 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from tutor.figure.laid_out import LaidOut, Line
-from tutor.figure.page import Page, support_size
-from tutor.figure.parts import Arrow, Figure, Label, Point, Stroke
-from tutor.figure.placing import Spot, Words, around
+from tutor.figure.laid_out import LaidOut, StraightLine
+from tutor.figure.page import PageScale, support_size
+from tutor.figure.parts import Arrow, Figure, Point, Stroke, Tag
+from tutor.figure.placing import PlacedWords, Spot, around
 from tutor.figure.space import FULL, between
 from tutor.model.crossing import cross
 
@@ -47,13 +47,13 @@ def arrow_spots(
         yield px - half, py, 0.6 + lean
 
 
-def is_roomy(figure: Figure, page: Page) -> bool:
+def is_roomy(figure: Figure, page: PageScale) -> bool:
     """Whether joints are far enough apart for a name to be told to its joint from a little off."""
     lengths = [math.dist(s.start, s.end) for s in figure.items if isinstance(s, Stroke) and s.name]
     return page.scale * min(lengths, default=math.inf) >= 3.0
 
 
-def name_words(sheet: LaidOut, label: Label, roomy: bool) -> Words:
+def name_words(sheet: LaidOut, label: Tag, roomy: bool) -> PlacedWords:
     """The name of a joint: beside it, nearest to it of all joints, and with no member in between."""
     at = sheet.page.place(label.at)
     prefer = math.atan2(label.away[1], label.away[0])
@@ -71,10 +71,12 @@ def name_words(sheet: LaidOut, label: Label, roomy: bool) -> Words:
         for text in map(sheet.say, label.texts)
     )
     limit = 9.0 if roomy else 5.0
-    return Words(texts, label.role, at, kept=roomy, lit=label.lit, limit=limit, across=6.0)
+    return PlacedWords(texts, label.role, at, kept=roomy, lit=label.lit, limit=limit, across=6.0)
 
 
-def told_apart(at: Point, spot: Point, others: Sequence[Point], members: Sequence[Line]) -> bool:
+def told_apart(
+    at: Point, spot: Point, others: Sequence[Point], members: Sequence[StraightLine]
+) -> bool:
     """Whether a name at `spot` is told to the joint at `at`: none is nearer, no member between."""
     off = math.dist(at, spot)
     if any(math.dist(other, spot) < off for other in others):
@@ -82,7 +84,7 @@ def told_apart(at: Point, spot: Point, others: Sequence[Point], members: Sequenc
     return not any(cross(at, spot, line.start, line.end) for line in members)
 
 
-def side_words(sheet: LaidOut, label: Label) -> Words:
+def side_words(sheet: LaidOut, label: Tag) -> PlacedWords:
     """Words on one side of a point, or past the symbol there."""
     page = sheet.page
     at = page.place(label.at)
@@ -99,10 +101,10 @@ def side_words(sheet: LaidOut, label: Label) -> Words:
             spots.append((px - half, py, 0.9 + 0.3 * extra))
             spots.append((px, py + (2 if y >= 0 else -2), 1.0 + 0.3 * extra))
         texts.append((text, tuple(spots)))
-    return Words(tuple(texts), label.role, at, lit=label.lit, limit=6.0)
+    return PlacedWords(tuple(texts), label.role, at, lit=label.lit, limit=6.0)
 
 
-def line_words(sheet: LaidOut, label: Label, owner: int) -> Words:
+def line_words(sheet: LaidOut, label: Tag, owner: int) -> PlacedWords:
     """Words on a member: on the line where enough of it stays visible, else close beside it."""
     assert label.along is not None
     page = sheet.page
@@ -130,6 +132,6 @@ def line_words(sheet: LaidOut, label: Label, owner: int) -> Words:
             else:
                 beside += [(px + half, py, 0.4 + extra), (px - half, py, 0.5 + extra)]
         texts.append((text, tuple(beside)))
-    return Words(
+    return PlacedWords(
         tuple(texts), label.role, ((x0 + x1) / 2, (y0 + y1) / 2), owner, lit=label.lit, limit=2.0
     )

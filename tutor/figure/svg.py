@@ -11,12 +11,12 @@ import re
 import zlib
 from xml.sax.saxutils import escape
 
-from tutor.figure.laid_out import Chain, Head, Line
+from tutor.figure.laid_out import ArrowHead, Chain, StraightLine
 from tutor.figure.layout import lay_out, place_all
 from tutor.figure.page import TALLEST, page_for, size_for
-from tutor.figure.palette import DARK, LIGHT, PAPER, Palette
+from tutor.figure.palette import DARK, LIGHT, PAPER, Inks
 from tutor.figure.parts import Arrow, Figure, Point, Role, Turn, plain
-from tutor.figure.placing import ACROSS, GLYPH, SIGN, STROKE, WORDS, Board, Placed
+from tutor.figure.placing import ACROSS, GLYPH, SIGN, STROKE, WORDS, Placed, Slots
 from tutor.figure.svg_signs import path, sign_svg
 from tutor.model.caution import CAUTION
 
@@ -59,11 +59,11 @@ def to_svg(
 
 
 def _drawn(
-    figure: Figure, columns: int, rows: int, palette: Palette
+    figure: Figure, columns: int, rows: int, palette: Inks
 ) -> tuple[list[str], list[Placed]]:
     """Everything but the words of a figure, and the words in their places."""
     sheet = lay_out(figure, columns, rows, snap=False)
-    board = Board(columns, rows, SLOTS)
+    board = Slots(columns, rows, SLOTS)
     body = [_line(line, palette) for line in sheet.lines]
     for line in sheet.lines:
         board.line(line.start, line.end, SIGN if line.sign else STROKE, line.owner)
@@ -115,7 +115,7 @@ def _rows(figure: Figure, columns: int) -> int:
 
 
 def _document(
-    figure: Figure, wide: float, high: float, palette: Palette, body: list[str], alone: bool
+    figure: Figure, wide: float, high: float, palette: Inks, body: list[str], alone: bool
 ) -> str:
     title = escape(plain(figure.title) or "Truss")
     about = escape(" ".join(plain(sentence) for sentence in (*figure.sentences, CAUTION)))
@@ -142,7 +142,7 @@ def _document(
     )
 
 
-def _line(line: Line, palette: Palette) -> str:
+def _line(line: StraightLine, palette: Inks) -> str:
     role: Role = "highlight" if line.lit else line.role
     colour = palette.line(role)
     thin = line.role in ("slope", "dimension", "line-of-action")
@@ -159,7 +159,7 @@ def _line(line: Line, palette: Palette) -> str:
     return drawn + (_slash(line, colour) if line.role == "reaction" and line.sign else "")
 
 
-def _slash(line: Line, colour: str) -> str:
+def _slash(line: StraightLine, colour: str) -> str:
     """The short bar across a reaction's arrow that tells it from a load."""
     (x0, y0), (x1, y1) = line.start, line.end
     length = math.hypot(x1 - x0, y1 - y0) or 1.0
@@ -169,7 +169,7 @@ def _slash(line: Line, colour: str) -> str:
     return f'<path d="{path(ends)}" stroke="{colour}" stroke-width="1.8" fill="none"/>'
 
 
-def _head(head: Head, palette: Palette) -> str:
+def _head(head: ArrowHead, palette: Inks) -> str:
     colour = palette.line("highlight" if head.lit else head.role)
     (x, y), (ux, uy) = head.tip, head.toward
     corners: list[Point] = [
@@ -180,7 +180,7 @@ def _head(head: Head, palette: Palette) -> str:
     return f'<path d="{path(corners)} Z" fill="{colour}" stroke="{colour}" stroke-width="1"/>'
 
 
-def _chain(chain: Chain, board: Board, palette: Palette) -> str:
+def _chain(chain: Chain, board: Slots, palette: Inks) -> str:
     def at(along: float, aside: float = 0.0) -> Point:
         across = chain.across + aside
         return (across, along) if chain.upright else (along, across)
@@ -204,7 +204,7 @@ def _chain(chain: Chain, board: Board, palette: Palette) -> str:
     return "".join(shapes)
 
 
-def _turning(sense: Turn, palette: Palette) -> str:
+def _turning(sense: Turn, palette: Inks) -> str:
     """A curved arrow in the corner and a plus: the positive turning direction."""
     centre, radius = (3.6, 3.2), 1.7
     turn = 1 if sense == "ccw" else -1
@@ -217,7 +217,7 @@ def _turning(sense: Turn, palette: Palette) -> str:
     ]
     (x0, y0), (x1, y1) = arc[-2], arc[-1]
     length = math.hypot(x1 - x0, y1 - y0)
-    head = Head(arc[-1], ((x1 - x0) / length, (y1 - y0) / length), "turning")
+    head = ArrowHead(arc[-1], ((x1 - x0) / length, (y1 - y0) / length), "turning")
     colour = palette.line("turning")
     return (
         f'<path d="{path(arc)}" stroke="{colour}" stroke-width="1.8" fill="none"/>'
@@ -226,7 +226,7 @@ def _turning(sense: Turn, palette: Palette) -> str:
     )
 
 
-def _words(placed: Placed, palette: Palette) -> str:
+def _words(placed: Placed, palette: Inks) -> str:
     text = placed.text.strip()
     colour = palette.word("highlight" if placed.lit else placed.role)
     x, y = placed.x * UNIT, placed.y * UNIT

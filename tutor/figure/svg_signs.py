@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from tutor.figure.laid_out import Sign
 from tutor.figure.page import LINK
-from tutor.figure.palette import Palette
+from tutor.figure.palette import Inks
 from tutor.figure.parts import Point
 from tutor.figure.signs import step
 
@@ -20,7 +20,7 @@ def path(points: Sequence[Point]) -> str:
     return "M" + " L".join(f"{x * UNIT:.1f} {y * UNIT:.1f}" for x, y in points)
 
 
-def sign_svg(sign: Sign, palette: Palette) -> tuple[str, list[Segment]]:
+def sign_svg(sign: Sign, palette: Inks) -> tuple[str, list[Segment]]:
     """A sign as SVG, and the segments of the page it takes."""
     colour = palette.line("highlight" if sign.lit else sign.role)
     x, y = sign.at[0] * UNIT, sign.at[1] * UNIT
@@ -57,7 +57,7 @@ def _strokes(lines: Sequence[Sequence[Point]], colour: str, broad: float = 1.8) 
     return f'<path d="{shape}" stroke="{colour}" stroke-width="{broad:g}" fill="none"/>'
 
 
-def _support(sign: Sign, colour: str, palette: Palette) -> tuple[str, list[Segment]]:
+def _support(sign: Sign, colour: str, palette: Inks) -> tuple[str, list[Segment]]:
     reach = min(sign.size, 4.2)
     if sign.symbol == "pin":
         base = 0.7 * reach

@@ -9,9 +9,9 @@ from dataclasses import replace
 from tutor.figure.along import spread_items
 from tutor.figure.dimensions import chains
 from tutor.figure.page import LINK
-from tutor.figure.parts import Arrow, Figure, Item, Label, Mark, Point, Role, Stroke, Turn, Turning
+from tutor.figure.parts import Arrow, Figure, Glyph, Item, Point, Role, Stroke, Tag, Turn, Turning
 from tutor.figure.senses import drawn
-from tutor.figure.sentences import Drawn, drawn_sentences, truss_sentences
+from tutor.figure.sentences import Depicted, drawn_sentences, truss_sentences
 from tutor.figure.space import (
     angle,
     clearance,
@@ -82,10 +82,10 @@ def truss_figure(
     items += _joints(problem, taken, highlight)
     items += chains(problem) if dimensions else ()
     items += [] if turning is None else [Turning(turning)]
-    return _told(problem, items, Drawn(arrows, dict(forces), tuple(supports), turning))
+    return _told(problem, items, Depicted(arrows, dict(forces), tuple(supports), turning))
 
 
-def _told(problem: Problem, items: Sequence[Item], facts: Drawn) -> Figure:
+def _told(problem: Problem, items: Sequence[Item], facts: Depicted) -> Figure:
     """A drawing of these items, with what there is to say of it."""
     said, own = truss_sentences(problem, facts), drawn_sentences(problem, facts)
     return Figure(problem.title, tuple(items), said, problem.force, own)
@@ -171,9 +171,9 @@ def _member(
     if value is not None:
         words = member_value(value)
         texts = (words, words.replace(" ", ""))
-        items.append(Label(middle, texts, role, along=(start, end), lit=lit))
+        items.append(Tag(middle, texts, role, along=(start, end), lit=lit))
     elif senses.get(member.name) == "C":
-        items.append(Label(middle, ("C ?",), "unknown", along=(start, end), lit=lit))
+        items.append(Tag(middle, ("C ?",), "unknown", along=(start, end), lit=lit))
     return items
 
 
@@ -183,13 +183,13 @@ def _support(problem: Problem, support: Support, taken: list[float]) -> list[Ite
     if sign == "pin":
         toward = _pin_side(problem, problem.joint[support.joint], taken)
         taken.append(angle((-toward[0], -toward[1])))
-        return [Mark(at, "pin", "support", toward, name=support.joint)]
+        return [Glyph(at, "pin", "support", toward, name=support.joint)]
     direction = problem_reaction(problem, support).direction
     if sign == "link":
         taken.append(angle((direction.x, direction.y)))
         words = _steepness((direction.x, direction.y), direction_slope(direction))
         return [
-            Mark(at, "link", "support", (direction.x, direction.y), name=support.joint),
+            Glyph(at, "link", "support", (direction.x, direction.y), name=support.joint),
             *_tilt_label(at, words, (direction.x, direction.y), LINK),
         ]
     across = math.atan2(direction.y, direction.x)
@@ -200,7 +200,7 @@ def _support(problem: Problem, support: Support, taken: list[float]) -> list[Ite
     taken.append(push + math.pi)
     words = _steepness(toward, None)
     return [
-        Mark(at, "roller", "support", toward, name=support.joint),
+        Glyph(at, "roller", "support", toward, name=support.joint),
         *_tilt_label(at, words, (-toward[0], -toward[1])),
     ]
 
@@ -209,7 +209,7 @@ def _tilt_label(at: Point, words: str, outward: Point, beyond: float = 1.0) -> l
     """The steepness of an inclined support, beyond its symbol."""
     if not words:
         return []
-    return [Label(at, (words,), "support", outward, beyond=beyond)]
+    return [Tag(at, (words,), "support", outward, beyond=beyond)]
 
 
 def problem_reaction(problem: Problem, support: Support) -> Reaction:
@@ -279,11 +279,11 @@ def _reaction(
     return arrow
 
 
-def _zero(reaction: Reaction, problem: Problem, taken: Taken) -> Label:
+def _zero(reaction: Reaction, problem: Problem, taken: Taken) -> Tag:
     """The words for a reaction without force: there is no arrow to draw."""
     away = vector(widest_gap(taken[reaction.joint], math.pi))
     at = problem.joint[reaction.joint].at
-    return Label(at, (f"{reaction.name} = 0", f"{reaction.name}=0"), "reaction", away, beyond=0.4)
+    return Tag(at, (f"{reaction.name} = 0", f"{reaction.name}=0"), "reaction", away, beyond=0.4)
 
 
 def _joints(problem: Problem, taken: Taken, highlight: Collection[str]) -> list[Item]:
@@ -294,7 +294,7 @@ def _joints(problem: Problem, taken: Taken, highlight: Collection[str]) -> list[
         lit = joint.name in highlight
         x, y = joint.at
         away = vector(widest_gap(taken[joint.name], math.atan2(y - middle_y, x - middle_x)))
-        items.append(Mark(joint.at, "joint", "joint", name=joint.name, lit=lit))
+        items.append(Glyph(joint.at, "joint", "joint", name=joint.name, lit=lit))
         texts = (f"[{joint.name}]", joint.name) if lit else (joint.name,)
-        items.append(Label(joint.at, texts, "joint", away, lit=lit))
+        items.append(Tag(joint.at, texts, "joint", away, lit=lit))
     return items

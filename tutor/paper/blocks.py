@@ -19,14 +19,14 @@ LARGE = (0.9, 0.75), 330.0
 
 
 @dataclass(frozen=True)
-class Heading:
+class SubHeading:
     """A heading below the title."""
 
     text: str
 
 
 @dataclass(frozen=True)
-class Words:
+class Paragraph:
     """A paragraph."""
 
     text: str
@@ -65,7 +65,7 @@ class Lines:
 
 
 @dataclass(frozen=True)
-class Grid:
+class PrintedTable:
     """A table: its head, its rows; empty cells are to be filled in by hand."""
 
     head: tuple[str, ...]
@@ -73,7 +73,7 @@ class Grid:
 
 
 @dataclass(frozen=True)
-class Room:
+class WorkingSpace:
     """Empty room to work in: what is left of the page, and `pages` whole ones."""
 
     pages: int = 0
@@ -86,11 +86,11 @@ class Together:
     blocks: tuple[Block, ...]
 
 
-Block = Heading | Words | Picture | Lines | Grid | Room | Together
+Block = SubHeading | Paragraph | Picture | Lines | PrintedTable | WorkingSpace | Together
 
 
 @dataclass(frozen=True)
-class Paper:
+class PrintedSheet:
     """One sheet: a title, a line for whom it is, and its blocks. Each begins on a page of its own."""
 
     title: str

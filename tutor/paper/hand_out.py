@@ -14,7 +14,7 @@ from typing import Literal
 from tutor.model import Defect, Problem, ProblemError, ProblemSet, load_sets, write_problem
 from tutor.model.set_file import SET_FILE
 from tutor.model.source import file_name, read_source
-from tutor.paper.blocks import Paper
+from tutor.paper.blocks import PrintedSheet
 from tutor.paper.html import to_html
 from tutor.paper.keys import class_key
 from tutor.paper.markdown import to_markdown
@@ -27,7 +27,7 @@ from tutor.variants import NoVariant, variant_of
 
 Form = Literal["md", "html", "pdf"]
 Kind = Literal["sheet", "key", "worked"]
-MAKES: dict[Kind, Callable[[Problem, str], Paper]] = {
+MAKES: dict[Kind, Callable[[Problem, str], PrintedSheet]] = {
     "sheet": sheet,
     "key": key,
     "worked": worked_solution,
@@ -75,7 +75,7 @@ def papers_for(path: Path, wanted: Wanted) -> Files:
     return files
 
 
-def _class_keys(sets: Sequence[ProblemSet], people: Sequence[Person]) -> list[Paper]:
+def _class_keys(sets: Sequence[ProblemSet], people: Sequence[Person]) -> list[PrintedSheet]:
     """A key for each problem, with a row for each student."""
     own = {person.words: problems for person, problems in _for_each(sets, people)}
     count = len(next(iter(own.values()))) if own else 0
@@ -120,7 +120,7 @@ def put(files: Files, to: Path, replace: bool = False) -> tuple[Path, ...]:
     return ()
 
 
-def _written(papers: Sequence[Paper], stem: str, form: Form, folder: Path) -> Files:
+def _written(papers: Sequence[PrintedSheet], stem: str, form: Form, folder: Path) -> Files:
     if form == "pdf":
         return {folder / f"{stem}.pdf": to_pdf(papers)}
     if form == "html":

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tutor.model import Problem
-from tutor.paper.blocks import Block, Heading, Words
+from tutor.paper.blocks import Block, Paragraph, SubHeading
 from tutor.statics import determinacy, loose_joints, soundness, stability
 from tutor.text import listed
 
@@ -23,14 +23,14 @@ IF_HELD = "If statics alone finds its forces: "
 def question(problem: Problem) -> Iterator[Block]:
     """What is asked before any force, where the problem wants it said."""
     if problem.truss is not None:
-        yield Words(QUESTION)
+        yield Paragraph(QUESTION)
 
 
 def what_it_is(problem: Problem) -> Iterator[Block]:
     """The answer with its reason, where the problem wants it said."""
     if problem.truss is not None:
-        yield Heading("Is it held?")
-        yield Words(f"{_counted(problem)} {_follows(problem)}")
+        yield SubHeading("Is it held?")
+        yield Paragraph(f"{_counted(problem)} {_follows(problem)}")
 
 
 def _counted(problem: Problem) -> str:

@@ -12,7 +12,17 @@ from html import escape
 from itertools import count
 
 from tutor.model.caution import CAUTION
-from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room, Together, Words
+from tutor.paper.blocks import (
+    Block,
+    Lines,
+    Paragraph,
+    Picture,
+    PrintedSheet,
+    PrintedTable,
+    SubHeading,
+    Together,
+    WorkingSpace,
+)
 from tutor.paper.columns import aligned, is_numbers
 
 STYLE = """\
@@ -45,7 +55,7 @@ table.lines td:first-child { white-space: nowrap; }
 NAMES = re.compile(r"\b((?:title|desc)-[0-9a-f]{8})\b")
 
 
-def to_html(papers: Sequence[Paper], title: str) -> str:
+def to_html(papers: Sequence[PrintedSheet], title: str) -> str:
     """The whole text of the file."""
     number = count(1)
     body = "\n".join("\n".join(_article(paper, number)) for paper in papers)
@@ -57,16 +67,16 @@ def to_html(papers: Sequence[Paper], title: str) -> str:
     )
 
 
-def _article(paper: Paper, number: Iterator[int]) -> Iterator[str]:
+def _article(paper: PrintedSheet, number: Iterator[int]) -> Iterator[str]:
     yield f"<article>\n<h1>{escape(paper.title)}</h1>"
     if paper.whom:
         yield f'<p class="whom">{escape(paper.whom)}</p>'
     for block in paper.blocks:
-        yield from _room(block, paper) if isinstance(block, Room) else _block(block, number)
+        yield from _room(block, paper) if isinstance(block, WorkingSpace) else _block(block, number)
     yield f'<p class="caution">{escape(CAUTION)}</p>\n</article>'
 
 
-def _room(room: Room, paper: Paper) -> Iterator[str]:
+def _room(room: WorkingSpace, paper: PrintedSheet) -> Iterator[str]:
     """Room to work in; on a page of its own it says whose it is."""
     told = escape(", ".join(filter(None, (paper.title, paper.whom))))
     yield '<div class="room rest"></div>'
@@ -75,9 +85,9 @@ def _room(room: Room, paper: Paper) -> Iterator[str]:
 
 def _block(block: Block, number: Iterator[int]) -> Iterator[str]:
     match block:
-        case Heading(text):
+        case SubHeading(text):
             yield f"<h2>{escape(text)}</h2>"
-        case Words(text):
+        case Paragraph(text):
             yield f"<p>{escape(text)}</p>"
         case Picture(share=share):
             own = NAMES.sub(rf"\1-{next(number)}", block.svg())
@@ -87,7 +97,7 @@ def _block(block: Block, number: Iterator[int]) -> Iterator[str]:
             for line in rows:
                 yield f"<tr>{''.join(f'<td>{_named(cell)}</td>' for cell in line)}</tr>"
             yield "</table>"
-        case Grid(head, table):
+        case PrintedTable(head, table):
             yield from _grid(head, table)
         case Together(blocks):
             yield "<section>"

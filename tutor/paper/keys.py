@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import takewhile
 
 from tutor.model import Problem
-from tutor.paper.blocks import Block, Grid, Paper, Words
+from tutor.paper.blocks import Block, Paragraph, PrintedSheet, PrintedTable
 from tutor.paper.held import what_it_is
 from tutor.paper.lines import rounded
 from tutor.paper.sheets import key
@@ -19,7 +19,7 @@ BESIDE = 4
 """The letters that the room between two columns takes."""
 
 
-def class_key(problems: Sequence[tuple[str, Problem]]) -> Paper:
+def class_key(problems: Sequence[tuple[str, Problem]]) -> PrintedSheet:
     """The answers of one problem for each student: (how they are called, their problem).
 
     Reactions with their sense, members with T or C; one answer for all where the truss is asked about
@@ -28,7 +28,7 @@ def class_key(problems: Sequence[tuple[str, Problem]]) -> Paper:
     if not forces_follow(problems[0][1]):
         return key(problems[0][1])
     answers = [(whom, solve(problem)) for whom, problem in problems]
-    return Paper(
+    return PrintedSheet(
         f"{_title([problem.title for _, problem in problems])}: key", "", tuple(_blocks(answers))
     )
 
@@ -47,12 +47,12 @@ def _title(titles: Sequence[str]) -> str:
 def _blocks(answers: Sequence[tuple[str, Answer]]) -> Iterator[Block]:
     problem = answers[0][1].problem
     yield from what_it_is(problem)
-    yield Words(f"Forces in {problem.force}; T is tension, C compression.")
+    yield Paragraph(f"Forces in {problem.force}; T is tension, C compression.")
     whom = ("student", *(each for each, _ in answers))
     columns = [(name, *(_cell(answer, name) for _, answer in answers)) for name in problem.unknowns]
     for beside in _tables(columns, WIDTH - _width(whom)):
         head, *rows = zip(whom, *beside, strict=True)
-        yield Grid(head, tuple(rows))
+        yield PrintedTable(head, tuple(rows))
 
 
 def _tables(columns: Sequence[Sequence[str]], room: int) -> list[Sequence[Sequence[str]]]:

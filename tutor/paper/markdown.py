@@ -6,13 +6,23 @@ import re
 from collections.abc import Iterator, Sequence
 
 from tutor.model.caution import CAUTION
-from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room, Together, Words
+from tutor.paper.blocks import (
+    Block,
+    Lines,
+    Paragraph,
+    Picture,
+    PrintedSheet,
+    PrintedTable,
+    SubHeading,
+    Together,
+    WorkingSpace,
+)
 from tutor.paper.columns import is_numbers
 
 SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~$!&])")
 
 
-def to_markdown(papers: Sequence[Paper], stem: str) -> tuple[str, dict[str, str]]:
+def to_markdown(papers: Sequence[PrintedSheet], stem: str) -> tuple[str, dict[str, str]]:
     """The text, and its pictures by the names of their files, which begin with `stem`."""
     pictures: dict[str, str] = {}
     parts: list[str] = []
@@ -39,20 +49,20 @@ def escaped(text: str) -> str:
 
 def _block(block: Block) -> Iterator[str]:
     match block:
-        case Heading(text):
+        case SubHeading(text):
             yield f"## {escaped(text)}"
-        case Words(text):
+        case Paragraph(text):
             yield escaped(text)
         case Lines(rows):
             names = "| equation | line | gives |\n|---|---|---|"
             yield "\n".join((names, *map(_row, rows)))
-        case Grid(head, cells):
+        case PrintedTable(head, cells):
             rules = (
                 "---:|" if is_numbers(column) else "---|" for column in zip(*cells, strict=True)
             )
             table = [_row(head), f"|{''.join(rules)}", *map(_row, cells)]
             yield "\n".join(table)
-        case Room():
+        case WorkingSpace():
             yield "&nbsp;"
 
 

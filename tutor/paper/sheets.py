@@ -15,20 +15,20 @@ from tutor.paper.blocks import (
     LARGE,
     SMALL,
     Block,
-    Heading,
     Lines,
-    Paper,
+    Paragraph,
     Picture,
-    Room,
+    PrintedSheet,
+    SubHeading,
     Together,
-    Words,
+    WorkingSpace,
     fitted,
 )
 from tutor.paper.held import IF_HELD, question, what_it_is
 from tutor.paper.lines import force_symbol, rounded
 from tutor.paper.tables import members_asked, members_table, reactions_asked, reactions_table
 from tutor.paper.to_joints import brought, lying
-from tutor.paper.way_through import Body, Step, Worked, worked
+from tutor.paper.way_through import Body, Worked, WrittenStep, worked
 from tutor.statics import Answer, cut_around, forces_follow, joint_order, solve
 from tutor.text import FEW, listed
 
@@ -39,9 +39,9 @@ WIDE, MIDDLE = 0.9, 0.75
 SIGNS = "x is positive to the right, y up, moments counter-clockwise; a member force is positive in tension."
 
 
-def sheet(problem: Problem, whom: str = "") -> Paper:
+def sheet(problem: Problem, whom: str = "") -> PrintedSheet:
     """The problem to work on: picture, story, room to work, an empty table."""
-    return Paper(
+    return PrintedSheet(
         problem.title,
         whom,
         (
@@ -49,21 +49,21 @@ def sheet(problem: Problem, whom: str = "") -> Paper:
             Picture(truss_figure(problem), f"The truss: {problem.title}", WIDE),
             *lying(problem),
             *question(problem),
-            Words(_task(problem)),
+            Paragraph(_task(problem)),
             *reactions_asked(problem),
             members_asked(problem),
-            Room(1 + len(problem.joints) // JOINTS_A_PAGE),
+            WorkingSpace(1 + len(problem.joints) // JOINTS_A_PAGE),
         ),
     )
 
 
-def key(problem: Problem, whom: str = "") -> Paper:
+def key(problem: Problem, whom: str = "") -> PrintedSheet:
     """The answers alone: the truss with its forces, and tables; of a truss that statics does not
     solve and is asked about, what it is. Raises `Unsolvable` of any other."""
     if not forces_follow(problem):
-        return Paper(f"{problem.title}: key", whom, (_plain(problem), *what_it_is(problem)))
+        return PrintedSheet(f"{problem.title}: key", whom, (_plain(problem), *what_it_is(problem)))
     answer = solve(problem)
-    return Paper(
+    return PrintedSheet(
         f"{problem.title}: key",
         whom,
         (
@@ -75,11 +75,11 @@ def key(problem: Problem, whom: str = "") -> Paper:
     )
 
 
-def worked_solution(problem: Problem, whom: str = "") -> Paper:
+def worked_solution(problem: Problem, whom: str = "") -> PrintedSheet:
     """The whole way, line by line, with a picture of each body; of a truss that statics does not solve
     and is asked about, what it is. Raises `Unsolvable` of any other."""
     if not forces_follow(problem):
-        return Paper(
+        return PrintedSheet(
             f"{problem.title}: worked solution",
             whom,
             (*_story(problem), _plain(problem), *what_it_is(problem)),
@@ -87,16 +87,16 @@ def worked_solution(problem: Problem, whom: str = "") -> Paper:
     way = worked(problem)
     answer = solve(problem)
     free = truss_figure(problem, reactions=dict.fromkeys(problem.reaction, ""))
-    return Paper(
+    return PrintedSheet(
         f"{problem.title}: worked solution",
         whom,
         (
             *_story(problem),
             _plain(problem),
             *what_it_is(problem),
-            Words(SIGNS + " Values are written to four figures and used so from then on."),
+            Paragraph(SIGNS + " Values are written to four figures and used so from then on."),
             *brought(problem, MIDDLE),
-            Heading("Free body of the whole truss"),
+            SubHeading("Free body of the whole truss"),
             Picture(free, "The truss cut free from its supports", MIDDLE),
             *_whole(way),
             *(_body(way.problem, body) for body in way.bodies),
@@ -104,13 +104,13 @@ def worked_solution(problem: Problem, whom: str = "") -> Paper:
             *_check(way),
             Together(
                 (
-                    Heading("Result"),
+                    SubHeading("Result"),
                     _result(answer),
                 )
             ),
             reactions_table(answer),
             members_table(answer),
-            Words(_closing(way)),
+            Paragraph(_closing(way)),
         ),
     )
 
@@ -139,7 +139,7 @@ def _plain(problem: Problem) -> Picture:
 def _story(problem: Problem) -> Iterator[Block]:
     for part in problem.story.split("\n\n"):
         if part.strip():
-            yield Words(" ".join(part.split()))
+            yield Paragraph(" ".join(part.split()))
 
 
 def _task(problem: Problem) -> str:
@@ -160,13 +160,13 @@ def _words_of_results(problem: Problem) -> str:
 
 def _whole(way: Worked) -> Iterator[Block]:
     if "reactions" in way.problem.given:
-        yield Words("The reactions are given; these are the lines that lead to them.")
+        yield Paragraph("The reactions are given; these are the lines that lead to them.")
     if way.reactions:
         yield Lines(_rows(way.problem, way.reactions))
     left = [n for n in way.problem.reaction if not any(n in s.finds for s in way.reactions)]
     if left:
         has = "is" if len(left) == 1 else "are"
-        yield Words(
+        yield Paragraph(
             f"The whole truss has more reactions than it has equations: {listed(left, FEW)} {has} found "
             "at the joints."
         )
@@ -186,7 +186,7 @@ def _body(problem: Problem, body: Body) -> Block:
         words = f"The part with {kept} cut free"
     size = SMALL if body.joint else LARGE
     return Together(
-        (Heading(title), fitted(figure, words, size), Lines(_rows(problem, body.steps)))
+        (SubHeading(title), fitted(figure, words, size), Lines(_rows(problem, body.steps)))
     )
 
 
@@ -203,8 +203,8 @@ def _together(way: Worked) -> Iterator[Block]:
     if not way.together:
         return
     open_ones = dict.fromkeys(name for step in way.together for name in step.unknown)
-    yield Heading("What is left, all at once")
-    yield Words(
+    yield SubHeading("What is left, all at once")
+    yield Paragraph(
         "No joint that is left has as few as two unknown forces, and no section finds one alone, so "
         f"their lines are solved together for {listed(open_ones, MANY)}. What they give stands below."
     )
@@ -218,10 +218,12 @@ def _together(way: Worked) -> Iterator[Block]:
 def _check(way: Worked) -> Iterator[Block]:
     """The sums of the whole truss, where no joint is left over to check the work."""
     if way.closing:
-        yield Together((Heading("Check: the whole truss"), Lines(_rows(way.problem, way.closing))))
+        yield Together(
+            (SubHeading("Check: the whole truss"), Lines(_rows(way.problem, way.closing)))
+        )
 
 
-def _rows(problem: Problem, steps: Sequence[Step]) -> tuple[tuple[str, str, str], ...]:
+def _rows(problem: Problem, steps: Sequence[WrittenStep]) -> tuple[tuple[str, str, str], ...]:
     values = worked_values(steps)
     rows = []
     for step in steps:
@@ -234,7 +236,7 @@ def _rows(problem: Problem, steps: Sequence[Step]) -> tuple[tuple[str, str, str]
     return tuple(rows)
 
 
-def worked_values(steps: Sequence[Step]) -> Mapping[str, float]:
+def worked_values(steps: Sequence[WrittenStep]) -> Mapping[str, float]:
     """The values that these steps find."""
     return {name: value for step in steps for name, value in step.gives.items()}
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from tutor.model import Problem, Reaction
-from tutor.paper.blocks import Block, Grid, Words
+from tutor.paper.blocks import Block, Paragraph, PrintedTable
 from tutor.paper.lines import rounded
 from tutor.statics import Answer, solve
 from tutor.text import FEW, listed
@@ -19,29 +19,29 @@ def reactions_asked(problem: Problem) -> Iterator[Block]:
     that how many there are stays the student's to find."""
     if "reactions" in problem.given:
         told = listed([f"{n} = {rounded(solve(problem).value(n))}" for n in problem.reaction], FEW)
-        yield Words(f"The reactions are known: {told} {problem.force}.")
+        yield Paragraph(f"The reactions are known: {told} {problem.force}.")
         return
     head = ("reaction", f"[{problem.force}]", "acts")
     rows = tuple((support.joint, *[""] * 6) for support in problem.supports)
-    yield Grid(("support", *head, *head), rows)
+    yield PrintedTable(("support", *head, *head), rows)
 
 
-def members_asked(problem: Problem) -> Grid:
+def members_asked(problem: Problem) -> PrintedTable:
     """Two members a row, to save height."""
     names = [*problem.member, ""] if len(problem.member) % 2 else [*problem.member]
     half = len(names) // 2
     head = ("member", f"force [{problem.force}]", "T or C")
     rows = zip(names[:half], names[half:], strict=True)
-    return Grid(head * 2, tuple((one, "", "", other, "", "") for one, other in rows))
+    return PrintedTable(head * 2, tuple((one, "", "", other, "", "") for one, other in rows))
 
 
-def reactions_table(answer: Answer) -> Grid:
+def reactions_table(answer: Answer) -> PrintedTable:
     problem = answer.problem
     rows = tuple(
         (name, rounded(answer.value(name)), way(reaction, answer.value(name)) or NEITHER)
         for name, reaction in problem.reaction.items()
     )
-    return Grid(("reaction", f"value [{problem.force}]", "acts"), rows)
+    return PrintedTable(("reaction", f"value [{problem.force}]", "acts"), rows)
 
 
 def way(reaction: Reaction, value: float) -> str:
@@ -56,10 +56,10 @@ def way(reaction: Reaction, value: float) -> str:
     return " and ".join(filter(None, (level, upright)))
 
 
-def members_table(answer: Answer) -> Grid:
+def members_table(answer: Answer) -> PrintedTable:
     rows = []
     for member in answer.problem.member:
         force = answer.value(member)
         letter = "T" if force > 0 else "C" if force < 0 else NEITHER
         rows.append((member, rounded(abs(force)), letter))
-    return Grid(("member", f"force [{answer.problem.force}]", "T or C"), tuple(rows))
+    return PrintedTable(("member", f"force [{answer.problem.force}]", "T or C"), tuple(rows))

@@ -8,7 +8,7 @@ from tutor.figure import truss_figure
 from tutor.model import Problem, Spread
 from tutor.model.parts import PushDirection
 from tutor.model.spread import measure_along, on_member
-from tutor.paper.blocks import Block, Heading, Lines, Picture, Together, Words
+from tutor.paper.blocks import Block, Lines, Paragraph, Picture, SubHeading, Together
 from tutor.paper.lines import rounded
 from tutor.statics.along import spread_words
 from tutor.text import listed
@@ -25,7 +25,7 @@ def lying(problem: Problem) -> Iterator[Block]:
     """What lies on the members, in words, for a sheet to work on."""
     if problem.spreads:
         said = listed([spread_words(problem, spread) for spread in problem.spreads])
-        yield Words(f"On the members: {said}. {FIRST}")
+        yield Paragraph(f"On the members: {said}. {FIRST}")
 
 
 def brought(problem: Problem, share: float) -> Iterator[Block]:
@@ -41,10 +41,10 @@ def brought(problem: Problem, share: float) -> Iterator[Block]:
     )
     yield Together(
         (
-            Heading("The load at the joints"),
-            Words(WHY),
+            SubHeading("The load at the joints"),
+            Paragraph(WHY),
             Lines(tuple(rows)),
-            Words(f"{'; '.join(at)}."),
+            Paragraph(f"{'; '.join(at)}."),
         )
     )
     yield Picture(truss_figure(problem.brought), "The truss with all loads at its joints", share)

@@ -13,7 +13,17 @@ from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 from tutor.model.caution import CAUTION
-from tutor.paper.blocks import Block, Grid, Heading, Lines, Paper, Picture, Room, Together, Words
+from tutor.paper.blocks import (
+    Block,
+    Lines,
+    Paragraph,
+    Picture,
+    PrintedSheet,
+    PrintedTable,
+    SubHeading,
+    Together,
+    WorkingSpace,
+)
 from tutor.paper.columns import DIGIT, POINT, aligned, is_numbers
 from tutor.paper.html import SUBSCRIPT
 
@@ -48,7 +58,7 @@ class NoTypst(Exception):  # noqa: N818 - something to install, not a slip
         super().__init__(MISSING)
 
 
-def to_pdf(papers: Sequence[Paper]) -> bytes:
+def to_pdf(papers: Sequence[PrintedSheet]) -> bytes:
     """The pages. Raises NoTypst where the package is missing."""
     try:
         import typst  # here: only an extra, and only for this
@@ -63,14 +73,14 @@ def to_pdf(papers: Sequence[Paper]) -> bytes:
         return bytes(typst.compile(str(main), root=folder))
 
 
-def to_typst(papers: Sequence[Paper]) -> tuple[str, dict[str, str]]:
+def to_typst(papers: Sequence[PrintedSheet]) -> tuple[str, dict[str, str]]:
     """The source, and its pictures by the names of their files."""
     pictures: dict[str, str] = {}
     pages = ("\n".join(_page(paper, number, pictures)) for number, paper in enumerate(papers))
     return START + "\n#pagebreak(weak: true)\n".join(pages) + "\n", pictures
 
 
-def _page(paper: Paper, number: int, pictures: dict[str, str]) -> Iterator[str]:
+def _page(paper: PrintedSheet, number: int, pictures: dict[str, str]) -> Iterator[str]:
     """A sheet; who looks at any of its pages alone sees what it is, whose, and the caution."""
     yield f"#set page(header: {_header(paper, number)}, footer: {FOOTER})"
     yield f"#counter(page).update(1)\n#metadata(none) <sheet-{number}>"
@@ -81,7 +91,7 @@ def _page(paper: Paper, number: int, pictures: dict[str, str]) -> Iterator[str]:
         yield from _block(block, pictures)
 
 
-def _header(paper: Paper, number: int) -> str:
+def _header(paper: PrintedSheet, number: int) -> str:
     """Title and whom, on all pages but the first."""
     told = literal(", ".join(filter(None, (paper.title, paper.whom))))
     later = f"here().page() > locate(<sheet-{number}>).page()"
@@ -90,9 +100,9 @@ def _header(paper: Paper, number: int) -> str:
 
 def _block(block: Block, pictures: dict[str, str]) -> Iterator[str]:
     match block:
-        case Heading(text):
+        case SubHeading(text):
             yield f"#block(above: 1.2em, below: 0.5em, sticky: true)[#strong({literal(text)})]\n"
-        case Words(text):
+        case Paragraph(text):
             yield f"#par({literal(text)})\n"
         case Picture(words=words, share=share):
             name = f"picture-{len(pictures) + 1}.svg"
@@ -104,12 +114,12 @@ def _block(block: Block, pictures: dict[str, str]) -> Iterator[str]:
                 "#table(columns: (auto, 1.3fr, 1fr), stroke: (x, y) => (bottom: 0.3pt + gray), "
                 f"inset: (x: 4pt, y: 4pt), {cells})\n"
             )
-        case Grid(head, rows):
+        case PrintedTable(head, rows):
             yield _grid(head, rows)
         case Together(blocks):
             inner = "".join(text for each in blocks for text in _block(each, pictures))
             yield f"#block(breakable: false)[\n{inner}]\n"
-        case Room(pages):
+        case WorkingSpace(pages):
             box = "#block(width: 100%, height: 1fr, stroke: 0.4pt + gray)"
             yield "\n#pagebreak()\n".join([box] * (pages + 1)) + "\n"
 

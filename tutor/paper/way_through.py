@@ -22,7 +22,7 @@ NEAR = 1e-9
 
 
 @dataclass(frozen=True)
-class Step:
+class WrittenStep:
     """One line: what it is an equation of, the values put in, what is unknown in it, and the values
     that it gives.
 
@@ -53,7 +53,7 @@ class Body:
 
     joint: str
     part: tuple[str, ...]
-    steps: tuple[Step, ...]
+    steps: tuple[WrittenStep, ...]
 
 
 @dataclass(frozen=True)
@@ -67,13 +67,13 @@ class Worked:
 
     problem: Problem
     values: Mapping[str, float]
-    reactions: tuple[Step, ...]
+    reactions: tuple[WrittenStep, ...]
     bodies: tuple[Body, ...]
-    together: tuple[Step, ...] = ()
-    closing: tuple[Step, ...] = ()
+    together: tuple[WrittenStep, ...] = ()
+    closing: tuple[WrittenStep, ...] = ()
 
     @property
-    def steps(self) -> Iterator[Step]:
+    def steps(self) -> Iterator[WrittenStep]:
         """Every line in its order."""
         yield from self.reactions
         for body in self.bodies:
@@ -103,7 +103,7 @@ def worked(problem: Problem) -> Worked:
 
 def _reactions(
     problem: Problem, values: Mapping[str, float], known: dict[str, float]
-) -> Iterator[Step]:
+) -> Iterator[WrittenStep]:
     """The lines that give the reactions which the whole truss fixes; `known` takes them up."""
     left = list(reactions_from_whole(problem))
     while left:
@@ -173,21 +173,21 @@ def _unknowns(problem: Problem, about: Equation) -> list[str]:
 
 def _lines(
     problem: Problem, abouts: Sequence[Equation], known: Mapping[str, float]
-) -> Iterator[Step]:
+) -> Iterator[WrittenStep]:
     """The lines of some equations with all known values put in, nothing found yet."""
     have = dict(known)
     for about in abouts:
         unknown = tuple(name for name in _unknowns(problem, about) if name not in have)
-        yield Step(about, written(equation_of(problem, about), have), have, unknown=unknown)
+        yield WrittenStep(about, written(equation_of(problem, about), have), have, unknown=unknown)
 
 
 def _finding(
-    step: Step,
+    step: WrittenStep,
     finds: tuple[str, ...],
     values: Mapping[str, float],
     known: dict[str, float],
     together: bool = False,
-) -> Step:
+) -> WrittenStep:
     """The step with what it gives, which is known from then on."""
     gives = {name: values[name] for name in finds}
     known.update(gives)
@@ -209,7 +209,7 @@ def _bodies(
 
 def _on_part(
     problem: Problem, part: tuple[str, ...], values: Mapping[str, float], known: dict[str, float]
-) -> Iterator[Step]:
+) -> Iterator[WrittenStep]:
     """The sums of a part, each with one unknown, as long as there is one."""
     while (about := sum_for_one(problem, part, known)) is not None:
         (step,) = _lines(problem, (about,), known)
@@ -232,7 +232,7 @@ def _joints(
 
 def _at_joint(
     problem: Problem, joint: str, values: Mapping[str, float], known: dict[str, float]
-) -> Iterator[Step]:
+) -> Iterator[WrittenStep]:
     """Both sums of a joint, first the one with fewer unknowns."""
     sums: list[Equation] = [Fx(joint), Fy(joint)]
     sums.sort(key=lambda about: len([n for n in _unknowns(problem, about) if n not in known]))

@@ -7,7 +7,7 @@ from tutor.records import Keep, Settings, read_settings, write_settings
 from tutor.records.settings import ThisTime
 
 
-class Choices:
+class KeptChoices:
     """What the student has chosen and done before, read once and put down at each change."""
 
     def __init__(self, voice: Voice, keep: Keep, given: ThisTime) -> None:

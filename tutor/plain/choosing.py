@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from itertools import repeat
 
 from tutor.model import Problem, ProblemSet
-from tutor.plain.choices import Choices
+from tutor.plain.choices import KeptChoices
 from tutor.plain.listing import list_lines, set_lines, sets_lines
 from tutor.plain.spelling import spelled
 from tutor.plain.voice import LONGEST, TooLong, Voice
@@ -47,14 +47,14 @@ AFRESH = frozenset({"new", "begin", "afresh", "no"})
 OTHER_NUMBERS = frozenset({"anew", "other numbers", "new numbers"})
 
 
-class Left(Exception):  # noqa: N818 - the student leaves; nothing failed
+class Leaving(Exception):  # noqa: N818 - the student leaves; nothing failed
     """The student left, or the input ended."""
 
 
 class Choosing:
     """The list of problems as a conversation: `listen` until one is chosen."""
 
-    def __init__(self, voice: Voice, sets: Sequence[ProblemSet], choices: Choices) -> None:
+    def __init__(self, voice: Voice, sets: Sequence[ProblemSet], choices: KeptChoices) -> None:
         self.voice = voice
         self.sets = sets
         self.choices = choices
@@ -65,7 +65,7 @@ class Choosing:
         keep = self.choices.keep
         if not self.problems:
             self.voice.say(list_lines(self.sets, Guide()))
-            raise Left
+            raise Leaving
         self.guide = guide_of(self.sets, keep)
         self.voice.note(self.guide.notices)
         self._list()
@@ -222,7 +222,7 @@ def heard(voice: Voice) -> str:
             voice.say((f"Cannot read: a line has {LONGEST} characters at most.",))
             continue
         if text is None or text.strip().lower() in LEAVING:
-            raise Left
+            raise Leaving
         return text.strip()
 
 

@@ -40,7 +40,7 @@ READY = "It is ready: type homework or lesson."
 Said = tuple[str, ...]
 
 
-class Drawing:
+class DrawingTalk:
     """One truss being drawn up as a conversation: `listen` until it is worked on or left."""
 
     def __init__(self, voice: Voice, board: Board, log: Path | None = None) -> None:
@@ -142,37 +142,47 @@ class Drawing:
 
 
 @dataclass(frozen=True)
-class Word:
+class DrawingWord:
     """A word that steers a drawing: what it answers to, how it is typed, what it does."""
 
     words: tuple[str, ...]
     typed: str
     does: str
-    run: Callable[[Drawing, str], Said | Way]
+    run: Callable[[DrawingTalk, str], Said | Way]
     takes: bool = False
 
 
-def _help(drawing: Drawing, rest: str) -> Said:
+def _help(drawing: DrawingTalk, rest: str) -> Said:
     return (*EXAMPLES, *(f"{each.typed}: {each.does}" for each in WORDS))
 
 
-WORDS: tuple[Word, ...] = (
-    Word(("standing", "check"), "standing", "says what is missing.", lambda d, _: d.stands()),
-    Word(("rows", "list"), "rows", "says everything that is there.", lambda d, _: d.rows()),
-    Word(("figure", "truss"), "figure", "says the truss in words.", lambda d, _: d.figure()),
-    Word(("open",), "open arm.toml", "opens a problem file.", lambda d, n: d.open(n), takes=True),
-    Word(
+WORDS: tuple[DrawingWord, ...] = (
+    DrawingWord(
+        ("standing", "check"), "standing", "says what is missing.", lambda d, _: d.stands()
+    ),
+    DrawingWord(("rows", "list"), "rows", "says everything that is there.", lambda d, _: d.rows()),
+    DrawingWord(("figure", "truss"), "figure", "says the truss in words.", lambda d, _: d.figure()),
+    DrawingWord(
+        ("open",), "open arm.toml", "opens a problem file.", lambda d, n: d.open(n), takes=True
+    ),
+    DrawingWord(
         ("save",),
         "save arm.toml",
         "writes a problem file; save alone writes over the one that was opened.",
         lambda d, name: d.save(name),
         takes=True,
     ),
-    Word(("homework",), "homework", "checks work on this truss.", lambda d, _: d.go("homework")),
-    Word(("lesson",), "lesson", "goes through this truss.", lambda d, _: d.go("lesson")),
-    Word(("problems",), "problems", "goes to the list of problems.", lambda _, __: "problems"),
-    Word(("leave", "quit", "exit", "bye"), "leave", "ends; all is kept.", lambda _, __: "out"),
-    Word(("help", "?"), "help", "says these words.", _help),
+    DrawingWord(
+        ("homework",), "homework", "checks work on this truss.", lambda d, _: d.go("homework")
+    ),
+    DrawingWord(("lesson",), "lesson", "goes through this truss.", lambda d, _: d.go("lesson")),
+    DrawingWord(
+        ("problems",), "problems", "goes to the list of problems.", lambda _, __: "problems"
+    ),
+    DrawingWord(
+        ("leave", "quit", "exit", "bye"), "leave", "ends; all is kept.", lambda _, __: "out"
+    ),
+    DrawingWord(("help", "?"), "help", "says these words.", _help),
 )
 
-BY_WORD: Mapping[str, Word] = {word: each for each in WORDS for word in each.words}
+BY_WORD: Mapping[str, DrawingWord] = {word: each for each in WORDS for word in each.words}

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tutor.deeds.board import invitation
 from tutor.model import Problem, ProblemSet
-from tutor.plain.choices import Choices
+from tutor.plain.choices import KeptChoices
 from tutor.plain.choosing import guide_of
 from tutor.plain.voice import Voice
 from tutor.progress.after import one_thing
@@ -26,7 +26,7 @@ class Here:
 
     voice: Voice
     sets: Sequence[ProblemSet]
-    choices: Choices
+    choices: KeptChoices
 
     @property
     def keep(self) -> Keep:

@@ -121,7 +121,7 @@ class Check:
 
 
 @dataclass(frozen=True)
-class Word:
+class CheckingWord:
     """A word that steers a check: what it answers to, how it is typed, what it does."""
 
     words: tuple[str, ...]
@@ -189,57 +189,61 @@ def _help(check: Check, rest: str) -> tuple[str, ...]:
     return (*EXAMPLES, *(f"{each.typed}: {each.does}" for each in WORDS))
 
 
-WORDS: tuple[Word, ...] = (
-    Word(
+WORDS: tuple[CheckingWord, ...] = (
+    CheckingWord(
         ("check",),
         "check",
         "says what is right, and where it goes wrong first.",
         lambda c, _: c.check(),
     ),
-    Word(
+    CheckingWord(
         ("hint",),
         "hint",
         "gives the next hint for that place; the last one is the line itself.",
         lambda c, _: c.hint(),
     ),
-    Word(
+    CheckingWord(
         ("walk",),
         "walk",
         "works that place line by line in a lesson, with what is right on your paper given.",
         lambda c, _: c.walk(),
     ),
-    Word(
+    CheckingWord(
         ("bodies", "joints"),
         "bodies",
         "says which joints close with your values.",
         lambda c, _: c.bodies(),
     ),
-    Word(("paper", "work"), "paper", "says what you entered.", lambda c, _: c.paper()),
-    Word(("undo",), "undo", "takes the last entry back.", lambda c, _: c.undo()),
-    Word(("clear",), "clear", "takes everything off the paper.", lambda c, _: c.clear()),
-    Word(
+    CheckingWord(("paper", "work"), "paper", "says what you entered.", lambda c, _: c.paper()),
+    CheckingWord(("undo",), "undo", "takes the last entry back.", lambda c, _: c.undo()),
+    CheckingWord(("clear",), "clear", "takes everything off the paper.", lambda c, _: c.clear()),
+    CheckingWord(
         ("save",),
         "save NAME.md",
         "writes the report of the check into a file, and the picture of the truss beside it.",
         lambda c, rest: c.save(rest),
         takes=True,
     ),
-    Word(
+    CheckingWord(
         ("truss", "problem", "figure"),
         "truss",
         "says the truss again.",
         lambda c, _: truss_lines(c.book.problem),
     ),
-    Word(("draw",), "draw", "goes to the sheet of your own truss.", lambda _, __: "draw"),
-    Word(("lesson",), "lesson", "goes to the lesson on this truss.", lambda _, __: "lesson"),
-    Word(
+    CheckingWord(("draw",), "draw", "goes to the sheet of your own truss.", lambda _, __: "draw"),
+    CheckingWord(
+        ("lesson",), "lesson", "goes to the lesson on this truss.", lambda _, __: "lesson"
+    ),
+    CheckingWord(
         ("problems",),
         "problems",
         "goes to the list of problems; all is kept.",
         lambda _, __: "problems",
     ),
-    Word(("leave", "quit", "exit", "bye"), "leave", "ends; all is kept.", lambda _, __: "out"),
-    Word(("help", "?"), "help", "says these words.", _help),
+    CheckingWord(
+        ("leave", "quit", "exit", "bye"), "leave", "ends; all is kept.", lambda _, __: "out"
+    ),
+    CheckingWord(("help", "?"), "help", "says these words.", _help),
 )
 
-BY_WORD: Mapping[str, Word] = {word: each for each in WORDS for word in each.words}
+BY_WORD: Mapping[str, CheckingWord] = {word: each for each in WORDS for word in each.words}

@@ -19,9 +19,9 @@ from tutor.lesson import CAUTION, Reply
 from tutor.lesson.skipping import SKIPPABLE
 from tutor.model import Problem, ProblemSet
 from tutor.plain import telling
-from tutor.plain.choices import Choices
-from tutor.plain.choosing import Choosing, Left, choose_lesson
-from tutor.plain.drawing import Drawing
+from tutor.plain.choices import KeptChoices
+from tutor.plain.choosing import Choosing, Leaving, choose_lesson
+from tutor.plain.drawing import DrawingTalk
 from tutor.plain.here import Here, after_lines, next_problem, offer
 from tutor.plain.homework import KEPT, Check, truss_lines
 from tutor.plain.voice import Voice
@@ -72,7 +72,7 @@ def run(
     try:
         try:
             with stopped_by_signals():
-                here = Here(voice, sets, Choices(voice, Keep(keep), given))
+                here = Here(voice, sets, KeptChoices(voice, Keep(keep), given))
                 converse(here, first, drawing)
         except (KeyboardInterrupt, Stopped) as stop:
             status = 128 + (stop.number if isinstance(stop, Stopped) else signal.SIGINT)
@@ -90,7 +90,7 @@ def converse(here: Here, first: Way = "lesson", drawing: Path | None = None) -> 
     if problem is not None:
         here.voice.say(filter(None, (each.note for each in here.sets)))
     then: Way = "homework" if first == "homework" else "lesson"
-    with contextlib.suppress(Left):
+    with contextlib.suppress(Leaving):
         while way != "out":
             if way == "draw":
                 problem, way = draw(here.voice, here.keep, drawing)
@@ -107,7 +107,7 @@ def converse(here: Here, first: Way = "lesson", drawing: Path | None = None) -> 
 def draw(voice: Voice, keep: Keep, path: Path | None = None) -> tuple[Problem | None, Way]:
     """One's own truss, from a file where one is given, and where to go with it."""
     board = Board(keep.folder)
-    drawing = Drawing(voice, board, keep.folder / LOG)
+    drawing = DrawingTalk(voice, board, keep.folder / LOG)
     try:
         way = drawing.listen(path)
     finally:

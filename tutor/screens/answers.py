@@ -9,8 +9,8 @@ from typing import Any
 from tutor.figure.senses import drawn
 from tutor.lesson import Ask, Reply, State
 from tutor.lesson.hints import LEVELS
-from tutor.screens.widgets.choices import Choice
-from tutor.screens.widgets.sense_picker import Way
+from tutor.screens.widgets.choices import OneOption
+from tutor.screens.widgets.sense_picker import ArrowWay
 
 TICKS: Mapping[str, str] = {
     "reasons": "chosen",
@@ -23,33 +23,33 @@ PLACE = LEVELS.index("place") + 1
 
 
 @dataclass(frozen=True)
-class Answer:
+class ToBeDone:
     """One event to be done: its kind and its data."""
 
     kind: str
     data: dict[str, Any] = field(default_factory=dict)
 
 
-def picked(ask: Ask, keys: Sequence[str]) -> Answer:
+def picked(ask: Ask, keys: Sequence[str]) -> ToBeDone:
     """The event that picking these options is."""
     first = keys[0] if keys else ""
     match ask.kind:
         case "reasons":
-            return Answer("reasons", {"chosen": list(keys)})
+            return ToBeDone("reasons", {"chosen": list(keys)})
         case "halves":
-            return Answer("halves", {"chosen": list(keys)})
+            return ToBeDone("halves", {"chosen": list(keys)})
         case "support":
-            return Answer("support", {"joint": ask.subject, "acts": list(keys)})
+            return ToBeDone("support", {"joint": ask.subject, "acts": list(keys)})
         case "turning":
-            return Answer("turning", {"positive": first})
+            return ToBeDone("turning", {"positive": first})
         case "soundness":
-            return Answer("soundness", {"is": first})
+            return ToBeDone("soundness", {"is": first})
         case "loose":
-            return Answer("loose", {"joints": list(keys)})
+            return ToBeDone("loose", {"joints": list(keys)})
         case "joint":
-            return Answer("joint", {"joint": first})
+            return ToBeDone("joint", {"joint": first})
         case _:
-            return Answer("choose", {"about": first})
+            return ToBeDone("choose", {"about": first})
 
 
 def ticked(kind: str, data: Mapping[str, Any]) -> frozenset[str] | None:
@@ -58,16 +58,16 @@ def ticked(kind: str, data: Mapping[str, Any]) -> frozenset[str] | None:
     return None if named is None else frozenset(data[named])
 
 
-def choices(ask: Ask) -> tuple[Choice, ...]:
+def choices(ask: Ask) -> tuple[OneOption, ...]:
     """The options of what is asked, for a widget."""
-    return tuple(Choice(option.key, option.words, option.chosen) for option in ask.options)
+    return tuple(OneOption(option.key, option.words, option.chosen) for option in ask.options)
 
 
-def ways(state: State, ask: Ask) -> tuple[Way, ...]:
+def ways(state: State, ask: Ask) -> tuple[ArrowWay, ...]:
     """The ways in which the arrow asked about may be drawn."""
     reaction = state.problem.reaction[ask.subject or ""]
     return tuple(
-        Way(option.key, option.words, *drawn(reaction, option.key)) for option in ask.options
+        ArrowWay(option.key, option.words, *drawn(reaction, option.key)) for option in ask.options
     )
 
 

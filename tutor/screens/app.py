@@ -207,10 +207,10 @@ class TutorApp(App[int]):
         self.change(self.settings._replace(theme=self.theme))
 
     def _open(self, entry: object) -> None:
-        from tutor.screens.entry import Entry
+        from tutor.screens.entry import ProblemRow
         from tutor.screens.opening import open_entry  # after the first frame, for start-up time
 
-        if isinstance(entry, Entry):
+        if isinstance(entry, ProblemRow):
             open_entry(self, entry)
 
     def on_sheet_screen_chosen(self, message: SheetScreen.Chosen) -> None:

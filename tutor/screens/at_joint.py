@@ -12,7 +12,7 @@ from tutor.model.parts import PushDirection
 from tutor.model.supports import SUPPORTS
 from tutor.notation import Exact
 from tutor.screens.dialogs.choose import Choose
-from tutor.screens.widgets.choices import Choice
+from tutor.screens.widgets.choices import OneOption
 
 SIZES = (1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100)
 WAYS: tuple[PushDirection, ...] = ("down", "up", "left", "right")
@@ -28,7 +28,7 @@ def ask_joint(app: App[int], problem: Problem, then: Callable[[str], object]) ->
         if key is not None:
             then(key)
 
-    choices = [Choice(joint.name, joint.name) for joint in problem.joints]
+    choices = [OneOption(joint.name, joint.name) for joint in problem.joints]
     app.push_screen(Choose("At a joint", "Which joint?", choices), picked)
 
 
@@ -47,29 +47,29 @@ def ask_deed(app: App[int], problem: Problem, joint: str, take: Take) -> None:
     app.push_screen(Choose(f"Joint {joint}", f"What about joint {joint}?", choices), picked)
 
 
-def _offered(problem: Problem, joint: str) -> Iterator[tuple[Choice, Offered]]:
+def _offered(problem: Problem, joint: str) -> Iterator[tuple[OneOption, Offered]]:
     """Supports and loads to put on the joint, then what can be taken away there."""
     yield from _supports(joint)
     for way in WAYS:
-        yield Choice(f"load {way}", f"a load {way}"), way
+        yield OneOption(f"load {way}", f"a load {way}"), way
     if any(support.joint == joint for support in problem.supports):
-        yield Choice(f"drop support {joint}", "take the support away"), Drop("support", joint)
+        yield OneOption(f"drop support {joint}", "take the support away"), Drop("support", joint)
     if any(load.joint == joint for load in problem.given_loads):
-        yield Choice(f"drop load {joint}", "take the load away"), Drop("load", joint)
+        yield OneOption(f"drop load {joint}", "take the load away"), Drop("load", joint)
     for member in problem.meeting[joint]:
-        choice = Choice(f"drop member {member.name}", f"take {member.name} away")
+        choice = OneOption(f"drop member {member.name}", f"take {member.name} away")
         yield choice, Drop("member", member.name)
-    yield Choice(f"drop joint {joint}", f"take joint {joint} away"), Drop("joint", joint)
+    yield OneOption(f"drop joint {joint}", f"take joint {joint} away"), Drop("joint", joint)
 
 
-def _supports(joint: str) -> Iterator[tuple[Choice, Hold]]:
+def _supports(joint: str) -> Iterator[tuple[OneOption, Hold]]:
     """Every kind of support that needs no more than a choice, and what pushes from a wall."""
     for kind in SUPPORTS.values():
         if kind.alone:
-            yield Choice(kind.name, kind.alone), Hold(Support(joint, kind.name))
+            yield OneOption(kind.name, kind.alone), Hold(Support(joint, kind.name))
         if kind.takes == "angle" and kind.only_pushes:
             for angle, way in ((0, "right"), (180, "left")):
-                choice = Choice(f"{kind.name} {angle}", f"{kind.name} on a wall, pushes {way}")
+                choice = OneOption(f"{kind.name} {angle}", f"{kind.name} on a wall, pushes {way}")
                 yield choice, Hold(Support(joint, kind.name, angle=Exact.of(angle)))
 
 
@@ -80,7 +80,7 @@ def ask_size(app: App[int], problem: Problem, joint: str, way: PushDirection, ta
         if key is not None:
             take(Push(Load(joint, ((way, Exact.of(int(key))),))))
 
-    choices = [Choice(str(size), f"{size} {problem.force}") for size in SIZES]
+    choices = [OneOption(str(size), f"{size} {problem.force}") for size in SIZES]
     asked = f"How large is the load {way}? Another size is typed: {joint} 7.5 {way}"
     app.push_screen(Choose(f"Load at {joint}", asked, choices), picked)
 
@@ -93,6 +93,6 @@ def ask_shape(app: App[int], then: Callable[[str], object]) -> None:
             panels = "" if SHAPES[key].fixed else " panels 4"
             then(f"{SHAPES[key].name} span 12 height 3{panels} load 10")
 
-    choices = [Choice(key, shape.name) for key, shape in SHAPES.items()]
+    choices = [OneOption(key, shape.name) for key, shape in SHAPES.items()]
     asked = "It takes the place of what is there; undo brings that back."
     app.push_screen(Choose("Common shapes", asked, choices), picked)

@@ -29,7 +29,7 @@ class Drawn:
     problem: Problem
 
 
-class Bench(bench_files.Bench, Protocol):
+class DeedsBench(bench_files.FilesBench, Protocol):
     """What a deed needs of the sheet."""
 
     chosen: str | None
@@ -45,7 +45,7 @@ class Bench(bench_files.Bench, Protocol):
     def dismiss(self, result: None = None) -> object: ...
 
 
-def set_grid(bench: Bench, text: str) -> bool:
+def set_grid(bench: DeedsBench, text: str) -> bool:
     """The grid on or off, or with this step; False, after saying why, where it is none."""
     if text.lower() in ("on", "off"):
         bench.gridded = text.lower() == "on"
@@ -60,7 +60,7 @@ def set_grid(bench: Bench, text: str) -> bool:
     return True
 
 
-def at(bench: Bench) -> None:
+def at(bench: DeedsBench) -> None:
     """Hold, load or drop the joint chosen; where none is, ask which."""
     problem = bench.board.problem
     if not problem.joints:
@@ -75,7 +75,7 @@ def at(bench: Bench) -> None:
         )
 
 
-def shape(bench: Bench) -> None:
+def shape(bench: DeedsBench) -> None:
     """Draw a common shape, and leave its line to be changed."""
 
     def chosen(text: str) -> None:
@@ -85,7 +85,7 @@ def shape(bench: Bench) -> None:
     at_joint.ask_shape(bench.app, chosen)
 
 
-def use(bench: Bench, deed: Literal["walk", "check"]) -> None:
+def use(bench: DeedsBench, deed: Literal["walk", "check"]) -> None:
     """Hand the truss on, where it can be worked; else say what keeps it from that."""
     problem = bench.board.problem
     stands = soundness_of(problem)
@@ -97,7 +97,7 @@ def use(bench: Bench, deed: Literal["walk", "check"]) -> None:
     bench.say(UNFINISHED.format(fault=lowered(why)))
 
 
-DO: Mapping[str, Callable[[Bench], object]] = {
+DO: Mapping[str, Callable[[DeedsBench], object]] = {
     "at": at,
     "shape": shape,
     "undo": lambda bench: bench.answered(bench.board.kept_after(bench.board.draft.undo())),
@@ -111,7 +111,7 @@ DO: Mapping[str, Callable[[Bench], object]] = {
     "help": lambda bench: bench.app.push_screen(Told("Your own truss", bench_help())),
     "leave": lambda bench: bench.dismiss(None),
 }
-TYPED: Mapping[str, Callable[[Bench, str], bool]] = {
+TYPED: Mapping[str, Callable[[DeedsBench, str], bool]] = {
     "grid": set_grid,
     "open": bench_files.open_named,
     "save": bench_files.save,

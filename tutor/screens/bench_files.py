@@ -13,8 +13,8 @@ from tutor.drafting.telling import told_of
 from tutor.records.keep import slug
 from tutor.screens.clean import one_line
 from tutor.screens.dialogs.choose import Choose
-from tutor.screens.dialogs.save import Save
-from tutor.screens.widgets.choices import Choice
+from tutor.screens.dialogs.save import SaveDialog
+from tutor.screens.widgets.choices import OneOption
 from tutor.truss_file import Saved, free_name
 
 MOST_FILES = 20
@@ -22,7 +22,7 @@ OVER = "over"
 NEW = "new"
 
 
-class Bench(Protocol):
+class FilesBench(Protocol):
     """What opening and saving need of the sheet."""
 
     board: Board
@@ -33,7 +33,7 @@ class Bench(Protocol):
     def took(self, said: str) -> None: ...
 
 
-def ask_open(bench: Bench) -> None:
+def ask_open(bench: FilesBench) -> None:
     """Which problem file of this folder?"""
     try:
         files = sorted(path for path in Path.cwd().glob("*.toml") if path.name != "set.toml")
@@ -42,7 +42,7 @@ def ask_open(bench: Bench) -> None:
     if not files:
         bench.say("There is no problem file in this folder; type open and the path of one.")
         return
-    choices = [Choice(str(n), one_line(path.name)) for n, path in enumerate(files[:MOST_FILES])]
+    choices = [OneOption(str(n), one_line(path.name)) for n, path in enumerate(files[:MOST_FILES])]
 
     def picked(key: str | None) -> None:
         if key is not None:
@@ -52,7 +52,7 @@ def ask_open(bench: Bench) -> None:
     bench.app.push_screen(Choose("Open", asked, choices), picked)
 
 
-def open_named(bench: Bench, name: str) -> bool:
+def open_named(bench: FilesBench, name: str) -> bool:
     """Put the truss of a file on the sheet; False, after saying every defect, where that cannot be."""
     opened, trouble = bench.board.open(name)
     if opened.origin is None:
@@ -64,15 +64,15 @@ def open_named(bench: Bench, name: str) -> bool:
     return True
 
 
-def ask_save(bench: Bench) -> None:
+def ask_save(bench: FilesBench) -> None:
     """Over the file it is from, or into a new one?"""
     origin = bench.board.origin
     if origin is None:
         name_file(bench)
         return
     choices = [
-        Choice(OVER, f"Over {one_line(origin.path.name)}; its comments stay"),
-        Choice(NEW, "Into a new file"),
+        OneOption(OVER, f"Over {one_line(origin.path.name)}; its comments stay"),
+        OneOption(NEW, "Into a new file"),
     ]
 
     def picked(key: str | None) -> None:
@@ -84,7 +84,7 @@ def ask_save(bench: Bench) -> None:
     bench.app.push_screen(Choose("Save", f"Where? It is from {origin.path}.", choices), picked)
 
 
-def name_file(bench: Bench) -> None:
+def name_file(bench: FilesBench) -> None:
     """Into a new file, whose name is asked for."""
     name = free_name(Path.cwd(), slug(bench.board.problem.title) or "truss")
     outcome: list[Saved] = []
@@ -97,10 +97,10 @@ def name_file(bench: Bench) -> None:
         if path is not None:
             bench.say(told(bench, outcome[-1]))
 
-    bench.app.push_screen(Save(write, name, "Save as a problem file"), written)
+    bench.app.push_screen(SaveDialog(write, name, "Save as a problem file"), written)
 
 
-def save(bench: Bench, name: str, *, over: bool = False) -> bool:
+def save(bench: FilesBench, name: str, *, over: bool = False) -> bool:
     """Save into the file named; without a name into the one it is from.
 
     False, after saying why or asking, where it was not written.
@@ -116,12 +116,12 @@ def save(bench: Bench, name: str, *, over: bool = False) -> bool:
     return outcome.origin is not None
 
 
-def ask_over(bench: Bench, name: str, question: str) -> None:
+def ask_over(bench: FilesBench, name: str, question: str) -> None:
     """Over a file that is there already, or into another?"""
     choices = [
-        Choice("no", "No, leave it as it is"),
-        Choice(NEW, "Into a new file"),
-        Choice(OVER, "Yes, write over it"),
+        OneOption("no", "No, leave it as it is"),
+        OneOption(NEW, "Into a new file"),
+        OneOption(OVER, "Yes, write over it"),
     ]
 
     def picked(key: str | None) -> None:
@@ -135,7 +135,7 @@ def ask_over(bench: Bench, name: str, question: str) -> None:
     bench.app.push_screen(Choose("Save", question, choices), picked)
 
 
-def told(bench: Bench, outcome: Saved) -> str:
+def told(bench: FilesBench, outcome: Saved) -> str:
     """Where it is saved, and whether it can be worked from there."""
     said = f"Saved in {one_line(str(outcome.origin.path))}." if outcome.origin else outcome.said
     if soundness_of(bench.board.problem).sound:

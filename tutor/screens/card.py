@@ -13,7 +13,7 @@ from textual.screen import Screen
 from textual.widgets import Static
 
 from tutor.figure import Glyphs, test_card
-from tutor.screens.widgets.choices import Choice, Choices, Picked
+from tutor.screens.widgets.choices import Choices, OneOption, Picked
 
 if TYPE_CHECKING:
     from tutor.screens.app import TutorApp
@@ -70,7 +70,7 @@ class CardScreen(Screen[str | None]):
     def on_mount(self) -> None:
         choices = self.query_one(Choices)
         choices.offer(
-            [Choice(glyphs, name, glyphs == self.standing) for glyphs, name in NAMES.items()]
+            [OneOption(glyphs, name, glyphs == self.standing) for glyphs, name in NAMES.items()]
         )
         choices.focus()
 

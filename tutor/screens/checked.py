@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from textual.content import Content
 
 from tutor.figure import Figure, truss_figure
-from tutor.figure.parts import Item, Label
+from tutor.figure.parts import Item, Tag
 from tutor.homework import Finding, Review
 from tutor.homework.findings import Sure
 from tutor.homework.paper import Paper
@@ -157,7 +157,7 @@ def closing_figure(problem: Problem, result: Review | None, ascii_only: bool) ->
 
 def _marked(item: Item, closes: Mapping[str, bool | None], ascii_only: bool) -> Item:
     """A joint's name with the mark of how it closes."""
-    if not isinstance(item, Label) or item.role != "joint":
+    if not isinstance(item, Tag) or item.role != "joint":
         return item
     name = item.texts[-1]
     if name not in closes:

@@ -30,12 +30,12 @@ from tutor.records.report import markdown
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import CLOSING, WALK, Deed
 from tutor.screens.dialogs.help import help_text
-from tutor.screens.dialogs.save import Save
+from tutor.screens.dialogs.save import SaveDialog
 from tutor.screens.dialogs.told import Told
 from tutor.screens.looks import Looks
 from tutor.screens.onward import Onward
 from tutor.screens.pictures import results
-from tutor.screens.widgets.action_bar import ActionBar, Asked
+from tutor.screens.widgets.action_bar import ActionBar, DeedAsked
 from tutor.screens.widgets.figure_pane import FigurePane
 from tutor.screens.widgets.more_below import MoreBelow
 from tutor.screens.widgets.reply_pane import said_row
@@ -111,7 +111,7 @@ class ClosingScreen(Screen[str]):
     def on_resize(self, event: events.Resize) -> None:
         self.set_class(event.size.width < 60, "-narrow")
 
-    def on_asked(self, message: Asked) -> None:
+    def on_deed_asked(self, message: DeedAsked) -> None:
         message.stop()
         self.action_deed(message.deed)
 
@@ -119,7 +119,7 @@ class ClosingScreen(Screen[str]):
         """Do what a key, the bar or the palette asked for."""
         if deed == "save":
             name = f"{slug(self.session.lesson.problem.title)}.md"
-            self.app.push_screen(Save(markdown(self.session.lesson), name), self._saved)
+            self.app.push_screen(SaveDialog(markdown(self.session.lesson), name), self._saved)
         elif deed == "help":
             self.app.push_screen(Told("Help", help_text((*CLOSING, *WALK))))
         elif deed in {each.id for each in self.deeds()}:

@@ -26,7 +26,7 @@ class Remembered(NamedTuple):
     changed: bool = False
 
 
-class Entry(NamedTuple):
+class ProblemRow(NamedTuple):
     """One row of the sheet: a problem, or a file that cannot be used, with what is wrong in it.
 
     `before` has the keys and titles of the problems that come first, `note` what there is to say of
@@ -70,7 +70,7 @@ class Group(NamedTuple):
     """One set: its title and its rows in their order, broken files last, and how many are to come."""
 
     title: str
-    entries: tuple[Entry, ...]
+    entries: tuple[ProblemRow, ...]
     unread: int = 0
 
 
@@ -80,7 +80,7 @@ class Shelf(NamedTuple):
     groups: tuple[Group, ...]
 
     @property
-    def entries(self) -> tuple[Entry, ...]:
+    def entries(self) -> tuple[ProblemRow, ...]:
         return tuple(entry for group in self.groups for entry in group.entries)
 
     @property
@@ -89,7 +89,7 @@ class Shelf(NamedTuple):
         return sum(group.unread for group in self.groups)
 
     @property
-    def lone(self) -> Entry | None:
+    def lone(self) -> ProblemRow | None:
         """The one problem there is, where there is nothing else."""
         if self.unread:
             return None

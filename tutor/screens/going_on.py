@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from tutor.progress.where import FINISHED
-from tutor.screens.entry import Entry
+from tutor.screens.entry import ProblemRow
 from tutor.screens.onward import Onward, next_open, onward
 
 if TYPE_CHECKING:
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from tutor.screens.sheet import SheetScreen
     from tutor.session import Session
 
-Entries = Sequence[Entry | None]
+Entries = Sequence[ProblemRow | None]
 
 
 def row_to_go_on(entries: Entries, last: str, left: Mapping[str, str], guide: Guide | None) -> int:
@@ -48,7 +48,7 @@ def go_on(sheet: SheetScreen) -> None:
     sheet.problems.put(row)
 
 
-def onward_from(sheet: SheetScreen, entry: Entry, session: Session) -> Onward | None:
+def onward_from(sheet: SheetScreen, entry: ProblemRow, session: Session) -> Onward | None:
     """What comes once this problem is finished, as a lesson on it stands."""
     entries = [each for each in sheet.entries if each]
     if sheet.guide is None:
@@ -57,7 +57,7 @@ def onward_from(sheet: SheetScreen, entry: Entry, session: Session) -> Onward | 
     return onward(entries, guide.places, entry, guide.next())
 
 
-def _chosen(rows: Sequence[Entry], here: Entry, guide: Guide | None) -> Entry | None:
+def _chosen(rows: Sequence[ProblemRow], here: ProblemRow, guide: Guide | None) -> ProblemRow | None:
     """The problem that the guide has next after this one."""
     ahead = None if guide is None else guide.next(here.key)
     return next((each for each in rows if ahead and each.key == ahead.key), None)

@@ -29,11 +29,11 @@ from tutor.screens.deeds import Deed
 from tutor.screens.line_and_bar import answer, change_over, offer
 from tutor.screens.looks import Looks
 from tutor.screens.own_deeds import HOMEWORK
-from tutor.screens.widgets.action_bar import ActionBar, Asked
+from tutor.screens.widgets.action_bar import ActionBar, DeedAsked
 from tutor.screens.widgets.cell_line import CellLine
 from tutor.screens.widgets.entry_table import EntryTable
 from tutor.screens.widgets.figure_pane import FigurePane
-from tutor.screens.widgets.hints_given import HintsGiven
+from tutor.screens.widgets.hints_given import HintsPane
 from tutor.screens.widgets.line_input import LineInput
 from tutor.screens.widgets.paste_line import PasteLine
 from tutor.workbook import Workbook
@@ -87,7 +87,7 @@ class HomeworkScreen(Screen[None]):
                 yield FigurePane(id="closing-picture")
                 with VerticalScroll(id="found-scroll", can_focus=False):
                     yield Static(id="found")
-                    yield HintsGiven(id="found-hints")
+                    yield HintsPane(id="found-hints")
                     yield Static(id="found-closing")
         with Vertical(id="homework-lower"):
             with VerticalScroll(id="homework-reply", can_focus=False):
@@ -268,7 +268,7 @@ class HomeworkScreen(Screen[None]):
         """What can be done here."""
         return HOMEWORK
 
-    def on_asked(self, message: Asked) -> None:
+    def on_deed_asked(self, message: DeedAsked) -> None:
         message.stop()
         self.action_deed(message.deed)
 

@@ -18,10 +18,10 @@ from tutor.records.keep import slug
 from tutor.screens.background import beside
 from tutor.screens.clean import one_line
 from tutor.screens.dialogs.choose import Choose
-from tutor.screens.dialogs.save import Save
+from tutor.screens.dialogs.save import SaveDialog
 from tutor.screens.dialogs.told import Told
 from tutor.screens.homework_help import homework_help
-from tutor.screens.widgets.choices import Choice
+from tutor.screens.widgets.choices import OneOption
 from tutor.truss_file import Saved, free_name
 from tutor.workbook import Workbook
 
@@ -121,7 +121,7 @@ def next_hint(screen: Filler) -> None:
         level = LEVELS[len(screen.hints)]
         give(screen, level.capitalize(), hint(result, level))
     elif len(screen.hints) == len(LEVELS):
-        choices = [Choice("no", "No, I try again"), Choice("yes", "Show the right lines")]
+        choices = [OneOption("no", "No, I try again"), OneOption("yes", "Show the right lines")]
 
         def answered(key: str | None) -> None:
             if key == "yes":
@@ -170,7 +170,7 @@ def clear(screen: Filler) -> None:
             screen.take(Written(Paper(), ("a blank paper; undo brings the old one back",)))
             screen.go(0)
 
-    choices = [Choice("no", "No, keep it"), Choice("yes", "Take everything off")]
+    choices = [OneOption("no", "No, keep it"), OneOption("yes", "Take everything off")]
     screen.app.push_screen(Choose("Clear", "Take everything off the paper?", choices), answered)
 
 
@@ -188,7 +188,7 @@ def save(screen: Filler) -> None:
         if path is not None:
             screen.say(f"Saved in {one_line(path)}, with the picture of the truss beside it.")
 
-    screen.app.push_screen(Save(write, name, "Save the report"), saved)
+    screen.app.push_screen(SaveDialog(write, name, "Save the report"), saved)
 
 
 def tell_help(screen: Filler) -> None:

@@ -6,7 +6,7 @@ from collections.abc import Collection, Mapping, Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from tutor.progress.where import DONE, FINISHED, WATCHED
-from tutor.screens.entry import Entry
+from tutor.screens.entry import ProblemRow
 
 if TYPE_CHECKING:
     from tutor.progress.choosing import Next
@@ -17,12 +17,15 @@ class Onward(NamedTuple):
     that the entry trains, if any."""
 
     said: str
-    entry: Entry | None
+    entry: ProblemRow | None
     skill: str = ""
 
 
 def onward(
-    entries: Sequence[Entry], left: Mapping[str, str], here: Entry, ahead: Next | None = None
+    entries: Sequence[ProblemRow],
+    left: Mapping[str, str],
+    here: ProblemRow,
+    ahead: Next | None = None,
 ) -> Onward | None:
     """What comes after `here` is finished; `left` says by problem where each was left.
 
@@ -51,6 +54,6 @@ def onward(
     )
 
 
-def next_open(entries: Sequence[Entry], finished: Collection[str]) -> Entry | None:
+def next_open(entries: Sequence[ProblemRow], finished: Collection[str]) -> ProblemRow | None:
     """The first that can be worked and is not finished."""
     return next((each for each in entries if not each.broken and each.key not in finished), None)

@@ -22,14 +22,14 @@ from tutor.screens import walk_deeds
 from tutor.screens.background import Runs, beside
 from tutor.screens.clean import one_line
 from tutor.screens.dialogs.choose import Choose
-from tutor.screens.entry import Entry
+from tutor.screens.entry import ProblemRow
 from tutor.screens.going_on import onward_from
 from tutor.screens.in_turn import InTurn
 from tutor.screens.looks import Looks
 from tutor.screens.sheet import SheetScreen
 from tutor.screens.shelf import Left, lessons_on
 from tutor.screens.walk import WalkScreen
-from tutor.screens.widgets.choices import Choice
+from tutor.screens.widgets.choices import OneOption
 from tutor.session import LOG, Session, note_fault, open_session
 from tutor.statics import Unsolvable
 
@@ -60,7 +60,7 @@ class Opener(Runs, Protocol):
     def push_screen(self, screen: Screen[Any], callback: Any = None) -> Any: ...
 
 
-def open_entry(app: Opener, entry: Entry, say: Tell | None = None) -> None:
+def open_entry(app: Opener, entry: ProblemRow, say: Tell | None = None) -> None:
     """Ask whether to go on where lessons on this problem are kept; else begin one.
 
     `say` tells of it on the screen below: the list, where none is given.
@@ -81,13 +81,13 @@ def open_entry(app: Opener, entry: Entry, say: Tell | None = None) -> None:
     beside(app, look, found, lambda fault: refuse(app, fault, tell))
 
 
-def ask(app: Opener, entry: Entry, lessons: tuple[Left, ...], say: Tell) -> None:
+def ask(app: Opener, entry: ProblemRow, lessons: tuple[Left, ...], say: Tell) -> None:
     """Go on with one of the kept lessons, or begin again beside them?"""
-    choices = [Choice(str(i), told(left)) for i, left in enumerate(lessons)]
-    choices.append(Choice(AFRESH, "Start afresh; what is kept stays kept"))
+    choices = [OneOption(str(i), told(left)) for i, left in enumerate(lessons)]
+    choices.append(OneOption(AFRESH, "Start afresh; what is kept stays kept"))
     problem = entry.problem
     if problem is not None and can_be_anew(problem) and any(each.where == DONE for each in lessons):
-        choices.append(Choice(ANEW, "Start afresh with other numbers"))
+        choices.append(OneOption(ANEW, "Start afresh with other numbers"))
 
     def chosen(key: str | None) -> None:
         say("")
@@ -111,7 +111,7 @@ def told(left: Left) -> str:
     return f"Go on {left.where}{when}{left.then}"
 
 
-def start(app: Opener, entry: Entry, path: Path | None, say: Tell) -> None:
+def start(app: Opener, entry: ProblemRow, path: Path | None, say: Tell) -> None:
     """Open the lesson beside the screen, then show it."""
     problem = entry.problem
     if problem is None:
@@ -188,7 +188,7 @@ def practise(app: Opener, problem: Problem, waiting: Session | None) -> None:
     beside(app, lambda: open_session(problem, app.keep), made, failed)
 
 
-def left(app: Opener, session: Session, say: Tell, entry: Entry) -> Entry | None:
+def left(app: Opener, session: Session, say: Tell, entry: ProblemRow) -> ProblemRow | None:
     """The walk on a problem was left: say what is kept, and where, and what comes next, if it is done."""
     after = onward_from(app.sheet, entry, session) if session.lesson.done else None
     ahead = None if after is None else after.entry

@@ -11,7 +11,7 @@ from tutor.lesson import Say
 from tutor.model import Problem
 from tutor.screens.background import beside
 from tutor.screens.bench_deeds import Drawn
-from tutor.screens.entry import Entry
+from tutor.screens.entry import ProblemRow
 from tutor.screens.homework import HomeworkScreen
 from tutor.screens.opening import Opener, open_entry, refuse
 from tutor.screens.walk import WalkScreen
@@ -27,7 +27,7 @@ WAY_BACK = "Escape, then q, goes back to your paper."
 PAPER_KEPT = "What you entered is kept, and comes up again with this truss."
 
 
-def open_own(app: Opener, deed: str, entry: Entry | None, path: Path | None = None) -> None:
+def open_own(app: Opener, deed: str, entry: ProblemRow | None, path: Path | None = None) -> None:
     """The sheet for one's own truss ("own"), or the paper for a homework on a row ("homework").
 
     `path` is the problem file whose truss is put on the sheet.
@@ -45,7 +45,7 @@ def open_bench(app: Opener, path: Path | None = None) -> None:
 
     def use(drawn: Drawn) -> None:
         if drawn.deed == "walk":
-            entry = Entry(drawn.problem.title, drawn.problem, key_of(drawn.problem))
+            entry = ProblemRow(drawn.problem.title, drawn.problem, key_of(drawn.problem))
             open_entry(app, entry, bench.say)
         else:
             came = board.bring_paper(app.keep)

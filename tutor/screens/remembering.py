@@ -27,7 +27,7 @@ from tutor.records.listed import (
     write_seen,
 )
 from tutor.screens.background import beside
-from tutor.screens.entry import Entry, Group, Remembered
+from tutor.screens.entry import Group, ProblemRow, Remembered
 
 if TYPE_CHECKING:
     from tutor.progress.guide import Guide
@@ -66,12 +66,12 @@ def remembered(paths: Sequence[Path], student: str | None, keep: Keep) -> Glimps
     return Glimpse(groups, left, seen.glance, seen.last, Path(seen.at) if seen.at else None)
 
 
-def _entry(row: SeenRow) -> Entry:
+def _entry(row: SeenRow) -> ProblemRow:
     path = Path(row.path)
     if row.stamp == NO_STAMP:
-        return Entry(row.title, None, row.key, path, remembered=Remembered(changed=True))
+        return ProblemRow(row.title, None, row.key, path, remembered=Remembered(changed=True))
     said = Remembered(row.level, row.told, row.faults, row.broken)
-    return Entry(row.title, None, row.key, path, before=row.before, remembered=said)
+    return ProblemRow(row.title, None, row.key, path, before=row.before, remembered=said)
 
 
 def _keys(groups: Sequence[Group]) -> set[str]:
@@ -138,7 +138,7 @@ def remember(app: TutorApp, guide: Guide, stamps: Mapping[str, Stamp]) -> None:
     beside(app, keep_it, lambda _: None, lambda fault: None)
 
 
-def _row(entry: Entry, read_at: int) -> SeenRow:
+def _row(entry: ProblemRow, read_at: int) -> SeenRow:
     from tutor.screens.rows import told_below  # here: it is not needed for what is remembered
 
     path = "" if entry.path is None else str(entry.path)

@@ -9,7 +9,7 @@ from textual.content import Content
 
 from tutor.progress.where import DONE
 from tutor.screens.clean import one_line
-from tutor.screens.entry import Entry, Group
+from tutor.screens.entry import Group, ProblemRow
 from tutor.text import so_many, visible
 
 NOT_BEGUN = "not begun"
@@ -19,7 +19,7 @@ CHANGED = "changed, being read…"
 LONGEST = 44
 
 
-Row = tuple[Content, Entry | None]
+Row = tuple[Content, ProblemRow | None]
 
 
 def rows_of(groups: Sequence[Group], left: Mapping[str, str]) -> list[Row]:
@@ -35,14 +35,14 @@ def rows_of(groups: Sequence[Group], left: Mapping[str, str]) -> list[Row]:
     return rows
 
 
-def counted(title: str, entries: Sequence[Entry | None], left: Mapping[str, str]) -> str:
+def counted(title: str, entries: Sequence[ProblemRow | None], left: Mapping[str, str]) -> str:
     """The title with how many problems are finished, where one is."""
     usable = [entry for entry in entries if entry is not None and not entry.broken]
     done = sum(left.get(entry.key) == DONE for entry in usable)
     return f"{title}  ({done} of {len(usable)} finished)" if done else title
 
 
-def row_of(entry: Entry, wide: int, left: Mapping[str, str]) -> Content:
+def row_of(entry: ProblemRow, wide: int, left: Mapping[str, str]) -> Content:
     """A row of the list: title, level and where it was left; or how many defects a file has."""
     if entry.broken:
         what = "1 thing to mend" if entry.faults == 1 else f"{entry.faults} things to mend"
@@ -63,7 +63,7 @@ def row_of(entry: Entry, wide: int, left: Mapping[str, str]) -> Content:
     )
 
 
-def about(entry: Entry) -> Content:
+def about(entry: ProblemRow) -> Content:
     """What there is to say of a row: the story, or every defect with its line and cure."""
     head, below = title_above(entry), told_below(entry)
     if entry.broken:
@@ -73,7 +73,7 @@ def about(entry: Entry) -> Content:
     )
 
 
-def title_above(entry: Entry) -> str:
+def title_above(entry: ProblemRow) -> str:
     """The title; of a broken file, where it is."""
     if not entry.broken:
         return one_line(entry.title)
@@ -81,7 +81,7 @@ def title_above(entry: Entry) -> str:
     return f"{where} cannot be used yet"
 
 
-def told_below(entry: Entry) -> str:
+def told_below(entry: ProblemRow) -> str:
     """What stands below the title, in paragraphs."""
     if entry.remembered is not None:
         return CHANGED if entry.remembered.changed else visible(entry.remembered.told)

@@ -18,7 +18,7 @@ from textual.widgets import OptionList, Static
 from tutor.screens.bound import bindings
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import SHEET, Deed
-from tutor.screens.entry import Entry, Group
+from tutor.screens.entry import Group, ProblemRow
 from tutor.screens.first import TITLE, OpeningScreen
 from tutor.screens.going_on import go_on, row_to_go_on
 from tutor.screens.looks import Looks
@@ -26,7 +26,7 @@ from tutor.screens.marks import in_marks
 from tutor.screens.rows import counted, rows_of
 from tutor.screens.seeking import ON_THE_BAR, said_of
 from tutor.screens.small import is_small, offer
-from tutor.screens.widgets.action_bar import ActionBar, Asked
+from tutor.screens.widgets.action_bar import ActionBar, DeedAsked
 from tutor.screens.widgets.detail_pane import DetailPane
 from tutor.screens.widgets.problem_list import ProblemList
 from tutor.text import visible
@@ -56,7 +56,7 @@ class SheetScreen(OpeningScreen):
     class Chosen(Message):
         """A problem was chosen to be worked."""
 
-        def __init__(self, entry: Entry) -> None:
+        def __init__(self, entry: ProblemRow) -> None:
             super().__init__()
             self.entry = entry
 
@@ -70,7 +70,7 @@ class SheetScreen(OpeningScreen):
     class Wanted(Message):
         """A deed of the whole program was asked for: its id, and the row at hand."""
 
-        def __init__(self, deed: str, entry: Entry | None = None) -> None:
+        def __init__(self, deed: str, entry: ProblemRow | None = None) -> None:
             super().__init__()
             self.deed, self.entry = deed, entry
 
@@ -94,7 +94,7 @@ class SheetScreen(OpeningScreen):
         self.guide: Guide | None = None
         self.last = ""
         self.stood_at = ""
-        self.waiting: tuple[Entry, str] | None = None
+        self.waiting: tuple[ProblemRow, str] | None = None
         """A row whose file is still being read, and what is to be done with it then: a deed, or "" for
         opening it."""
         self.said = READING
@@ -143,7 +143,7 @@ class SheetScreen(OpeningScreen):
         return self.query_one(ProblemList)
 
     @property
-    def entries(self) -> tuple[Entry | None, ...]:
+    def entries(self) -> tuple[ProblemRow | None, ...]:
         """What each row is of; None for headings."""
         return self.problems.entries
 
@@ -221,7 +221,7 @@ class SheetScreen(OpeningScreen):
         if entry is not None:
             self._show_entry(entry)
 
-    def _show_entry(self, entry: Entry) -> None:
+    def _show_entry(self, entry: ProblemRow) -> None:
         """What there is to say of a row, and its picture where there is room."""
         drawn = self.app.size.width >= WIDE
         self.query_one(DetailPane).show(entry, self.looks.glyphs, drawn=drawn)
@@ -237,7 +237,7 @@ class SheetScreen(OpeningScreen):
         event.stop()
         self._do("", self.problems.entry(event.option_index))
 
-    def _do(self, deed: str, entry: Entry | None) -> None:
+    def _do(self, deed: str, entry: ProblemRow | None) -> None:
         """Do a deed, or open the row at hand; what needs its file waits until that was read."""
         if entry is not None and entry.remembered and deed in ("", *WITH_ROW):
             self.waiting = (entry, deed)
@@ -253,7 +253,7 @@ class SheetScreen(OpeningScreen):
             self.problems.put(None)
             self.post_message(self.Chosen(entry))
 
-    def on_asked(self, message: Asked) -> None:
+    def on_deed_asked(self, message: DeedAsked) -> None:
         message.stop()
         self.action_deed(message.deed)
 

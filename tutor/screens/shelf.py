@@ -11,7 +11,7 @@ from tutor.model import ProblemError, ProblemSet, load_sets
 from tutor.model.sets import FirstFew, one_by_one
 from tutor.records import Keep, Kept
 from tutor.records.belonging import key_of
-from tutor.screens.entry import Entry, Group, Shelf
+from tutor.screens.entry import Group, ProblemRow, Shelf
 from tutor.variants import personal
 
 if TYPE_CHECKING:
@@ -41,14 +41,14 @@ def read_shelf(paths: Iterable[Path], student: str | None = None, most: int | No
         try:
             groups += [_group(personal(found, student)) for found in load_sets(path, read)]
         except ProblemError as refused:
-            entry = Entry(path.name or str(path), path=path, defects=refused.problems)
+            entry = ProblemRow(path.name or str(path), path=path, defects=refused.problems)
             groups.append(Group(str(path), (entry,)))
     return Shelf(tuple(groups))
 
 
 def _group(found: ProblemSet) -> Group:
     entries = [
-        Entry(
+        ProblemRow(
             problem.title,
             problem,
             key_of(problem),
@@ -60,13 +60,13 @@ def _group(found: ProblemSet) -> Group:
         for problem in found.problems
     ]
     broken = [
-        Entry(path.name, path=path, defects=refused.problems)
+        ProblemRow(path.name, path=path, defects=refused.problems)
         for path, refused in found.broken.items()
     ]
     return Group(found.title, (*entries, *broken), found.unread)
 
 
-def lessons_on(entry: Entry, keep: Keep) -> tuple[Left, ...]:
+def lessons_on(entry: ProblemRow, keep: Keep) -> tuple[Left, ...]:
     """The kept lessons on a problem with anything in them, the latest first."""
     from tutor.progress.guide import where_left  # here: the list is shown before it is needed
     from tutor.progress.kept import Summaries

@@ -31,7 +31,7 @@ from tutor.screens.pasting import Pasting
 from tutor.screens.repeating import NOTHING_MARKED, Repeating
 from tutor.screens.small import fit, is_small, offer
 from tutor.screens.walk_possible import possible
-from tutor.screens.widgets.action_bar import ActionBar, Asked
+from tutor.screens.widgets.action_bar import ActionBar, DeedAsked
 from tutor.screens.widgets.answer_pane import AnswerPane
 from tutor.screens.widgets.choices import Picked
 from tutor.screens.widgets.counts import Counts
@@ -254,7 +254,7 @@ class WalkScreen(Screen[str]):
         """Mark the place in the line that the reply is about, where it may be told."""
         self.line.mark(answers.marked(self.session.lesson.state, reply, self.line.value))
 
-    def on_asked(self, message: Asked) -> None:
+    def on_deed_asked(self, message: DeedAsked) -> None:
         message.stop()
         self.action_deed(message.deed)
 

@@ -18,9 +18,9 @@ from tutor.screens.closing import ClosingScreen
 from tutor.screens.deeds import WALK
 from tutor.screens.dialogs.choose import Choose
 from tutor.screens.dialogs.help import help_text
-from tutor.screens.dialogs.save import Save
+from tutor.screens.dialogs.save import SaveDialog
 from tutor.screens.dialogs.told import Told
-from tutor.screens.widgets.choices import Choice, Choices
+from tutor.screens.widgets.choices import Choices, OneOption
 from tutor.screens.widgets.lines_pane import given_lines
 
 if TYPE_CHECKING:
@@ -73,7 +73,7 @@ def guess(walk: WalkScreen) -> None:
             walk.do("guess", guess=key)
             after_showing(walk)
 
-    choices = [Choice(option.key, option.words) for option in asked.options]
+    choices = [OneOption(option.key, option.words) for option in asked.options]
     walk.app.push_screen(Choose("Guess", asked.question, choices), guessed)
 
 
@@ -122,7 +122,7 @@ def practice(walk: WalkScreen) -> None:
 
 def step(walk: WalkScreen) -> None:
     here = walk.session.lesson.state.step
-    choices = [Choice(name, name.capitalize(), name == here) for name in STEPS]
+    choices = [OneOption(name, name.capitalize(), name == here) for name in STEPS]
 
     def chosen(name: str | None) -> None:
         if name is not None and name != here:
@@ -139,7 +139,7 @@ def zero(walk: WalkScreen, given: str = "") -> None:
     def named(member: str | None) -> None:
         if member is None:
             return
-        rules = [Choice(key, words) for key, words in RULES.items()]
+        rules = [OneOption(key, words) for key, words in RULES.items()]
         walk.app.push_screen(
             Choose(f"Member {member} without force", "Which rule shows it, if any?", rules),
             lambda rule: None if rule is None else _state_zero(walk, member, rule),
@@ -148,7 +148,7 @@ def zero(walk: WalkScreen, given: str = "") -> None:
     if given:
         named(given)
         return
-    members = [Choice(name, name) for name in _open_members(walk)]
+    members = [OneOption(name, name) for name in _open_members(walk)]
     walk.app.push_screen(
         Choose("Zero-force member", "Which member carries no force?", members), named
     )
@@ -165,7 +165,7 @@ def assume(walk: WalkScreen, given: str = "") -> None:
     for name in [given] if given else _open_members(walk):
         sense = "T" if senses.get(name) == "C" else "C"
         turned = "T, pulling" if sense == "T" else "C, pushing"
-        choices.append(Choice(f"{name} {sense}", f"{name} as {turned}"))
+        choices.append(OneOption(f"{name} {sense}", f"{name} as {turned}"))
         ways[choices[-1].key] = {"member": name, "sense": sense}
 
     def chosen(key: str | None) -> None:
@@ -236,7 +236,7 @@ def save(walk: WalkScreen, name: str) -> None:
             walk.tell(f"Saved in {path}.")
 
     wanted = name or f"{slug(lesson.problem.title)}.md"
-    walk.app.push_screen(Save(markdown(lesson), wanted), saved)
+    walk.app.push_screen(SaveDialog(markdown(lesson), wanted), saved)
 
 
 DO: Mapping[str, Callable[[WalkScreen], None]] = {

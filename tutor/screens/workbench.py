@@ -41,7 +41,7 @@ from tutor.screens.line_and_bar import answer, change_over, offer
 from tutor.screens.looks import Looks
 from tutor.screens.own_deeds import BENCH
 from tutor.screens.sketching import Grid, grid_for, sketch
-from tutor.screens.widgets.action_bar import ActionBar, Asked
+from tutor.screens.widgets.action_bar import ActionBar, DeedAsked
 from tutor.screens.widgets.line_input import LineInput
 from tutor.screens.widgets.paste_line import PasteLine
 from tutor.screens.widgets.sketch_pad import JointDragged, JointHit, PlaceHit, SketchPad
@@ -260,7 +260,7 @@ class WorkbenchScreen(Screen[None]):
         """What can be done here."""
         return BENCH
 
-    def on_asked(self, message: Asked) -> None:
+    def on_deed_asked(self, message: DeedAsked) -> None:
         message.stop()
         self.action_deed(message.deed)
 

@@ -14,7 +14,7 @@ from textual.screen import ModalScreen
 from textual.widgets import Static
 
 from tutor.screens.clean import one_line
-from tutor.screens.widgets.choices import Choice, Choices, Picked
+from tutor.screens.widgets.choices import Choices, OneOption, Picked
 from tutor.screens.widgets.line_input import LineInput
 from tutor.text import visible
 
@@ -33,7 +33,7 @@ class Choose(ModalScreen[str | None]):
         Binding(",".join(LEAVING), "leave", show=False, id="dialog.leave"),
     ]
 
-    def __init__(self, title: str, question: str, choices: Sequence[Choice]) -> None:
+    def __init__(self, title: str, question: str, choices: Sequence[OneOption]) -> None:
         super().__init__()
         self.heading = one_line(title)
         self.question = visible(question)

@@ -20,7 +20,7 @@ Write = Callable[[str, bool], Saved]
 """Writes into the file named, with True over what is there; says what came of it."""
 
 
-class Save(ModalScreen[str | None]):
+class SaveDialog(ModalScreen[str | None]):
     """Writes a text, or what `Write` writes, and gives its path; None where the student leaves it.
 
     Nothing is written over unasked: what is there already is told, the name stays for mending, and

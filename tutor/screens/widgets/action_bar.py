@@ -16,13 +16,13 @@ from textual.widget import Widget
 
 from tutor.screens.clean import one_line
 from tutor.screens.deeds import Deed
-from tutor.screens.widgets.flow import Piece, Rows, at, beside, evenly, flow
+from tutor.screens.widgets.flow import FlowPart, Rows, at, beside, evenly, flow
 
 if TYPE_CHECKING:
     from tutor.screens.widgets.problem_list import ProblemList
 
 
-class Asked(Message):
+class DeedAsked(Message):
     """A deed was asked for on the bar: its id."""
 
     def __init__(self, deed: str) -> None:
@@ -43,7 +43,7 @@ def laid_out(lead: str, begin: int, deeds: tuple[Deed, ...], width: int) -> Rows
         tuple(piece._replace(item=piece.item + 1, x=piece.x + begin) for piece in row)
         for row in evenly(texts, max(1, width - begin), GAP)
     )
-    first = Piece(0, 0, len(lead), lead)
+    first = FlowPart(0, 0, len(lead), lead)
     rows = ((first, *rows[0]), *rows[1:]) if rows else ((first,),)
     unhung = flow([lead.ljust(begin - GAP), *texts], width, GAP)
     return unhung if len(unhung) < len(rows) else rows
@@ -149,7 +149,7 @@ class ActionBar(Widget, can_focus=True):
         if self.cursor is None:
             self._to_line("")
         elif self.cursor < len(self.deeds):
-            self.post_message(Asked(self.deeds[self.cursor].id))
+            self.post_message(DeedAsked(self.deeds[self.cursor].id))
 
     def on_key(self, event: events.Key) -> None:
         """The letter of a deed does it; another character goes back to the line with itself."""
@@ -160,7 +160,7 @@ class ActionBar(Widget, can_focus=True):
         known = (*self.deeds, *self.unseen)
         meant = [deed.id for deed in known if deed.letter == event.character]
         if meant:
-            self.post_message(Asked(meant[0]))
+            self.post_message(DeedAsked(meant[0]))
         else:
             self._to_line(event.character or "")
 
@@ -183,4 +183,4 @@ class ActionBar(Widget, can_focus=True):
         rows = self._rows(self.size.width)
         index = at(rows, event.x - self.gutter.left, event.y - self.gutter.top)
         if index is not None and index > 0:
-            self.post_message(Asked(self.deeds[index - 1].id))
+            self.post_message(DeedAsked(self.deeds[index - 1].id))

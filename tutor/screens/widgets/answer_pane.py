@@ -10,16 +10,16 @@ from textual.widgets import Static
 from tutor.lesson import Ask, State
 from tutor.lesson.reply import TICKED, TYPED
 from tutor.screens import answers
-from tutor.screens.widgets.choices import Choice, Choices
+from tutor.screens.widgets.choices import Choices, OneOption
 from tutor.screens.widgets.choices_by_line import ChoicesByLine
 from tutor.screens.widgets.counts import Counts
 from tutor.screens.widgets.line_input import LineInput
 from tutor.screens.widgets.sense_picker import SensePicker
 
 COUNTED = (
-    Choice("m", "members m"),
-    Choice("r", "reactions r"),
-    Choice("2j", "equations 2j"),
+    OneOption("m", "members m"),
+    OneOption("r", "reactions r"),
+    OneOption("2j", "equations 2j"),
 )
 NOT_CHOSEN = frozenset({"count", "sense"})
 

@@ -22,7 +22,7 @@ PARTING = frozenset(",;+&")
 
 
 @dataclass(frozen=True)
-class Choice:
+class OneOption:
     """One option: its key, its words, and whether it is the one that stands."""
 
     key: str
@@ -55,7 +55,7 @@ class Choices(Widget, can_focus=True):
         Binding("enter", "answer", show=False, id="choices.answer"),
     ]
 
-    choices: reactive[tuple[Choice, ...]] = reactive((), layout=True)
+    choices: reactive[tuple[OneOption, ...]] = reactive((), layout=True)
     cursor: reactive[int] = reactive(0)
     marked: reactive[frozenset[str]] = reactive(frozenset())
     several: reactive[bool] = reactive(False, layout=True)
@@ -71,7 +71,7 @@ class Choices(Widget, can_focus=True):
         self._typed = ""
 
     def offer(
-        self, choices: Sequence[Choice], *, several: bool = False, again: bool = False
+        self, choices: Sequence[OneOption], *, several: bool = False, again: bool = False
     ) -> None:
         """Show these options. `again`: it is the question asked before, so that marks and cursor
         stay if its options do."""

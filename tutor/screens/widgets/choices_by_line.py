@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from textual import events
 from textual.message import Message
 
-from tutor.screens.widgets.choices import PARTING, Choice, Choices
+from tutor.screens.widgets.choices import PARTING, Choices, OneOption
 
 OF_A_LINE = frozenset("/.(*^=·×÷√")
 """Behind a number these are of a line, as a capital letter is."""
@@ -34,7 +34,7 @@ class ChoicesByLine(Choices):
         self._unmarked: frozenset[str] = frozenset()
 
     def offer(
-        self, choices: Sequence[Choice], *, several: bool = False, again: bool = False
+        self, choices: Sequence[OneOption], *, several: bool = False, again: bool = False
     ) -> None:
         """Show these options; what was typed for others is forgotten."""
         super().offer(choices, several=several, again=again)

@@ -13,7 +13,7 @@ from textual.message import Message
 from textual.widgets import Input, Static
 
 from tutor.screens.clean import one_line
-from tutor.screens.widgets.choices import Choice
+from tutor.screens.widgets.choices import OneOption
 from tutor.screens.widgets.line_input import pass_on_alt
 
 
@@ -50,7 +50,7 @@ class Counts(Horizontal):
 
         text: str
 
-    def __init__(self, fields: Sequence[Choice], *, id: str | None = None) -> None:
+    def __init__(self, fields: Sequence[OneOption], *, id: str | None = None) -> None:
         super().__init__(id=id)
         self.fields = tuple(fields)
         self.off: tuple[str, ...] = ()

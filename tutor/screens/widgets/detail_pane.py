@@ -9,7 +9,7 @@ from textual.containers import Vertical, VerticalScroll
 from textual.content import Content
 from textual.widgets import Static
 
-from tutor.screens.entry import Entry
+from tutor.screens.entry import ProblemRow
 from tutor.screens.rows import about
 
 if TYPE_CHECKING:
@@ -25,7 +25,7 @@ class DetailPane(Vertical):
         with VerticalScroll(id="detail", can_focus=False):
             yield Static(id="about")
 
-    def show(self, entry: Entry, glyphs: str, *, drawn: bool) -> None:
+    def show(self, entry: ProblemRow, glyphs: str, *, drawn: bool) -> None:
         """What there is to say of a row, from its beginning, and its picture where it is to be `drawn`."""
         self.say(about(entry))
         figure = None

@@ -11,7 +11,7 @@ from rich.cells import cell_len
 LONG = 38
 
 
-class Piece(NamedTuple):
+class FlowPart(NamedTuple):
     """Part of item `item` at column `x` of a row, `wide` cells wide."""
 
     item: int
@@ -20,7 +20,7 @@ class Piece(NamedTuple):
     text: str
 
 
-Rows = tuple[tuple[Piece, ...], ...]
+Rows = tuple[tuple[FlowPart, ...], ...]
 
 
 def flow(texts: Sequence[str], width: int, gap: int = 1, hang: int = 0) -> Rows:
@@ -32,14 +32,14 @@ def flow(texts: Sequence[str], width: int, gap: int = 1, hang: int = 0) -> Rows:
     width = max(1, width)
     if any(cell_len(text) > LONG for text in texts):
         return _paragraphs(texts, width, hang)
-    rows: list[list[Piece]] = [[]]
+    rows: list[list[FlowPart]] = [[]]
     x = 0
     for item, text in enumerate(texts):
         wide = cell_len(text)
         if rows[-1] and x + wide > width:
             rows.append([])
             x = 0
-        rows[-1].append(Piece(item, x, wide, text))
+        rows[-1].append(FlowPart(item, x, wide, text))
         x += wide + gap
     return tuple(tuple(row) for row in rows if row)
 
@@ -83,12 +83,12 @@ def beside(rows: Rows, item: int, step: int) -> int:
 
 
 def _paragraphs(texts: Sequence[str], width: int, hang: int) -> Rows:
-    rows: list[tuple[Piece, ...]] = []
+    rows: list[tuple[FlowPart, ...]] = []
     for item, text in enumerate(texts):
         lines = textwrap.wrap(
             text, width, subsequent_indent=" " * min(hang, width - 1), drop_whitespace=False
         )
         for line in lines or [""]:
             shown = line.rstrip()
-            rows.append((Piece(item, 0, cell_len(shown), shown),))
+            rows.append((FlowPart(item, 0, cell_len(shown), shown),))
     return tuple(rows)

@@ -7,7 +7,7 @@ from textual.widget import Widget
 from textual.widgets import Static
 
 
-class HintsGiven(Static):
+class HintsPane(Static):
     """Text inside a scrolled part. Its size changes once it is laid out, and only then can its end
     be found."""
 

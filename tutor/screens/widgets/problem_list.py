@@ -12,14 +12,14 @@ from textual.message import Message
 from textual.widgets import OptionList
 from textual.widgets.option_list import Option
 
-from tutor.screens.entry import Entry
+from tutor.screens.entry import ProblemRow
 from tutor.screens.rows import Row
 
 MOST_SOUGHT = 60
 """So many characters of a title are looked for."""
 
 
-def _files(entries: Sequence[Entry | None]) -> list[Path | None]:
+def _files(entries: Sequence[ProblemRow | None]) -> list[Path | None]:
     """The files that rows are of, by which they are known again."""
     return [None if entry is None else entry.path for entry in entries]
 
@@ -36,7 +36,7 @@ class ProblemList(OptionList):
         Binding("space", "read_on", show=False, id="list.read-on"),
     ]
 
-    entries: tuple[Entry | None, ...] = ()
+    entries: tuple[ProblemRow | None, ...] = ()
     """What each row is of; None for headings."""
     put_at: int | None = None
     """The row that the program put at hand; another one at hand was chosen by the student."""
@@ -50,7 +50,7 @@ class ProblemList(OptionList):
     class Sought(Message):
         """A title with this in it was looked for; what was `found`, None where there is none."""
 
-        def __init__(self, text: str, found: Entry | None) -> None:
+        def __init__(self, text: str, found: ProblemRow | None) -> None:
             super().__init__()
             self.text, self.found = text, found
 
@@ -66,11 +66,11 @@ class ProblemList(OptionList):
         self.put_at = self.highlighted
 
     @property
-    def at_hand(self) -> Entry | None:
+    def at_hand(self) -> ProblemRow | None:
         """What the row at hand is of."""
         return self.entry(self.highlighted or 0)
 
-    def entry(self, row: int) -> Entry | None:
+    def entry(self, row: int) -> ProblemRow | None:
         """What a row is of; None for a heading."""
         return self.entries[row] if 0 <= row < len(self.entries) else None
 

@@ -21,7 +21,7 @@ TOO_FLAT = 1e-9
 
 
 @dataclass(frozen=True)
-class Way:
+class ArrowWay:
     """One way an arrow may be drawn: its key, its words, its direction (x right, y up)."""
 
     key: str
@@ -48,7 +48,7 @@ class SensePicker(Widget, can_focus=True):
         Binding("enter,space", "keep", show=False, id="sense.keep"),
     ]
 
-    ways: reactive[tuple[Way, ...]] = reactive((), layout=True)
+    ways: reactive[tuple[ArrowWay, ...]] = reactive((), layout=True)
     drawn: reactive[str | None] = reactive(None)
 
     @dataclass
@@ -69,7 +69,7 @@ class SensePicker(Widget, can_focus=True):
 
         text: str
 
-    def offer(self, ways: Sequence[Way]) -> None:
+    def offer(self, ways: Sequence[ArrowWay]) -> None:
         """Ask for one of these ways."""
         self.ways = tuple(ways)
         self.drawn = None

@@ -16,7 +16,7 @@ from textual.widget import Widget
 
 from tutor.figure import Figure, Glyphs, to_cells, to_words
 from tutor.figure.cells import Cell
-from tutor.figure.page import Page, page_for
+from tutor.figure.page import PageScale, page_for
 from tutor.screens.sketching import Grid
 from tutor.screens.widgets.figure_pane import SMALLEST, STYLES
 
@@ -62,7 +62,7 @@ class SketchPad(Widget):
         self.joints: Mapping[str, tuple[float, float]] = {}
         self._grid_name = ""
         self._down: tuple[int, int] | None = None
-        self._page_then: Page | None = None
+        self._page_then: PageScale | None = None
         self._from = (0.0, 0.0)
         self._held: str | None = None
         self._over: tuple[Fraction, Fraction] | None = None
@@ -136,7 +136,7 @@ class SketchPad(Widget):
         if all(char == " " for char, _ in around):
             rows[row][column : column + len(text)] = [(char, "dimension") for char in text]
 
-    def _page(self) -> Page:
+    def _page(self) -> PageScale:
         assert self.figure is not None
         return page_for(self.figure, self.size.width, self.size.height, snap=True)
 
