@@ -14,7 +14,8 @@ SETS = [
     "scraps", "pastings", "lamplight", "chalk", "desk", "satchel", "rostrum", "clipboard", "margin", "podium", "ledger",
     "dais", "tram", "carbon", "lamp", "easel", "blotter", "pulpit", "scans", "slate", "stage", "couch", "gallery", "kerb",
     "plinth", "inkpad", "bench", "rail", "binder", "yard", "copybook", "aula", "kitchen", "locker", "rota",
-    "porch", "tray", "folder", "bunk", "bicycle", "atrium", "valise", "counter", "corridor", "porthole", "balcony", "kiosk",
+    "porch", "tray", "folder", "bunk", "bicycle", "atrium", "valise", "counter", "corridor", "porthole", "balcony",
+    "scarf", "forum", "rigger", "courier", "kiosk",
 ]  # fmt: skip
 
 
