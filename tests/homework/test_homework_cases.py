@@ -99,9 +99,9 @@ def test_everything_in_another_unit_is_one_mistake(bridge: Problem) -> None:
     assert [a.mistake.code for a in result.accounts] == ["unit"]
 
 
-@pytest.mark.parametrize("factor", [4.4482216, 1 / 4.4482216, 1000.0, 0.001])
+@pytest.mark.parametrize("factor", [4.4482216, 1 / 4.4482216, 1000.0, 0.001, 224.809, 101.972])
 def test_so_it_is_whichever_unit_was_taken_for_which(mast: Problem, factor: float) -> None:
-    """Loads in kips that were put in as kilonewtons, or the other way round."""
+    """Loads in kips that were put in as kilonewtons, or the other way round; forces in pounds, in kilograms."""
     work = written(mast, **{name: factor * v for name, v in solve(mast).values.items()})
     assert [(a.place, a.mistake.code) for a in review(mast, work).accounts] == [("whole", "unit")]
 

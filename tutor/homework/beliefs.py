@@ -191,9 +191,8 @@ def _of_members(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:
         return
     see = lenses.members
     yield "components", None, Lens(joint=see(lenses.swapped))
-    if len(slopes) > 1:
-        for run, rise in slopes:
-            yield "one-slope", None, Lens(joint=see(lenses.sloped(run, rise)))
+    for run, rise in slopes:
+        yield "one-slope", None, Lens(joint=see(lenses.sloped(run, rise)))
     for run, rise in lenses.FAMILIAR:
         if all(abs(run - other) > 0.01 for other, _ in slopes):
             yield "familiar-slope", None, Lens(joint=see(lenses.sloped(run, rise)))
@@ -213,29 +212,25 @@ def _slopes(problem: Problem) -> list[tuple[float, float]]:
     found: dict[float, tuple[float, float]] = {}
     for pull in problem.pulls.values():
         run, rise = abs(pull.x), abs(pull.y)
-        if run > lenses.LEVEL and rise > lenses.LEVEL:
+        if lenses.inclined(run, rise):
             found.setdefault(round(run, 6), (run, rise))
     return list(found.values())[:12]
 
 
 def _of_supports(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:
-    upright = [r for r in problem.reactions if abs(r.direction.x) <= lenses.LEVEL]
-    level = [r for r in problem.reactions if abs(r.direction.y) <= lenses.LEVEL]
     for balance in _halves(problem):
         yield "half-each", None, Lens(balance=balance)
-    for inclined in (r for r in problem.reactions if r not in upright and r not in level):
-        see = lenses.only(inclined.name, (0.0, math.copysign(1.0, inclined.direction.y)))
-        for balance in _halves(problem, inclined.name):
-            yield "half-each", None, Lens(whole=see, balance=balance)
-    pinned = {r.joint for r in upright} & {r.joint for r in level}
-    for reaction in level:
-        if reaction.joint in pinned:
+    for reaction in problem.reactions:
+        if reaction.axis == "x" and f"{reaction.joint}_y" in problem.reaction:
             gone = lenses.only(reaction.name, (0.0, 0.0))
             yield "no-pin", reaction.name, Lens(joint=gone, whole=gone, zero=(reaction.name,))
     for reaction in problem.reactions:
         x, y = reaction.direction.x, reaction.direction.y
-        if abs(x) <= lenses.LEVEL or abs(y) <= lenses.LEVEL:
+        if not lenses.inclined(x, y):
             continue
+        see = lenses.only(reaction.name, (0.0, math.copysign(1.0, y)))
+        for balance in _halves(problem, reaction.name):
+            yield "half-each", None, Lens(whole=see, balance=balance)
         ways = (
             ("upright-roller", (0.0, math.copysign(1.0, y))),
             ("level-roller", (math.copysign(1.0, x), 0.0)),
@@ -277,7 +272,7 @@ def _of_loads(problem: Problem) -> Iterator[tuple[str, str | None, Lens]]:
     for load in problem.loads:
         right, up = load.vector
         size = math.hypot(right, up)
-        if load.size is None or min(abs(right), abs(up)) <= lenses.LEVEL * size:
+        if load.size is None or not lenses.inclined(right, up):
             continue
         name = load_name(load.joint)
         ways = (

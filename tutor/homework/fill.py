@@ -5,11 +5,10 @@ Only used to go on past a blank; nothing of it is ever shown.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Collection, Mapping, Sequence
 
 from tutor.homework.sheet import Bodies, Sheet, renumbered
-from tutor.homework.vectors import Vector
+from tutor.homework.vectors import Vector, dot
 from tutor.homework.work import LEAST_FIGURES, Entry, half_step
 from tutor.statics.linear import inverse
 
@@ -69,18 +68,9 @@ def of_equations(
         return None
     found = {}
     for name, weights in zip(names, solved, strict=True):
-        n = tuple(
-            map(
-                math.fsum,
-                zip(*(_times(w, e) for w, e in zip(weights, equations, strict=True)), strict=True),
-            )
-        )
+        n = tuple(dot(weights, [e[axis] for e in equations]) for axis in range(sheet.size))
         found[name] = _entry(name, -sheet.left(n), sheet.slack(n))
     return found
-
-
-def _times(weight: float, equation: Vector) -> Vector:
-    return tuple(weight * part for part in equation)
 
 
 def _entry(name: str, value: float, slack: float) -> Entry:

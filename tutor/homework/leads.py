@@ -43,7 +43,7 @@ def led(names: Names, text: str) -> Led | None:
     mark = MARK.search(text)
     lead = "" if mark is None else text[: mark.start()].strip()
     words = KIND.fullmatch(lead)
-    place = place_named(names, lead) if lead and words is None else None
+    place = place_named(names, lead) if words is None else None
     if mark is None or (words is None and place is None):
         member = MEMBER.fullmatch(text)
         return None if member is None else Led(member["rest"])

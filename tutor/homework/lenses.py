@@ -127,13 +127,14 @@ def _moment(force: Force, point: tuple[float, float]) -> float:
     return Moment(point).of(force)
 
 
-def inclined(force: Force) -> bool:
-    return abs(force.x) > LEVEL and abs(force.y) > LEVEL
+def inclined(x: float, y: float) -> bool:
+    """Whether a direction, or a force, lies along no axis."""
+    return min(abs(x), abs(y)) > LEVEL * max(abs(x), abs(y))
 
 
 def members(see: Seen) -> Seen:
     """A way to see inclined members, all other forces being as they are."""
-    return lambda f: see(f) if f.kind == "member" and inclined(f) else (f.x, f.y)
+    return lambda f: see(f) if f.kind == "member" and inclined(f.x, f.y) else (f.x, f.y)
 
 
 def swapped(force: Force) -> tuple[float, float]:

@@ -10,7 +10,7 @@ from tutor.homework.account import AccountDraft
 from tutor.homework.changes import Change, Gap, changes
 from tutor.homework.sheet import WHOLE, Sheet, middle_and_size
 from tutor.homework.slips import Slips
-from tutor.homework.vectors import Vector, orthogonal
+from tutor.homework.vectors import PARALLEL, Vector, orthogonal
 from tutor.homework.work import Entry
 from tutor.judge import Equation, Fx, Fy, M
 from tutor.model import Problem
@@ -120,11 +120,10 @@ def _row(sheet: Sheet, solved: Sequence[str], match: Match) -> Vector:
 def _solvable(sheet: Sheet, solved: Sequence[str], match: Match) -> bool:
     """Whether the lines with the slip in them could have given the values found here at all."""
     row = _row(sheet, solved, match)
-    if all(abs(a) < 1e-6 for a in row):
+    if math.hypot(*row) <= PARALLEL:
         return False
     rows = [tuple(sheet.part[name].share(n) for name in solved) for n in match.holding]
-    rows = [r for r in (*rows, row) if any(abs(a) > 1e-9 for a in r)]
-    return len(orthogonal(rows)) == len(solved)
+    return len(orthogonal((*rows, row))) == len(solved)
 
 
 def _misfit(sheet: Sheet, solved: Sequence[str], match: Match) -> float:
@@ -132,10 +131,4 @@ def _misfit(sheet: Sheet, solved: Sequence[str], match: Match) -> float:
     tight = 1e-9 * sheet.added(match.line.n)
     for name, beside in zip(solved, _row(sheet, solved, match), strict=True):
         tight += abs(beside) * sheet.part[name].radius
-    if not tight:
-        return 0.0
-    return (
-        MISFIT * min(max(match.off / tight - 1.0, 0.0), MOST_MISFIT)
-        if math.isfinite(tight)
-        else 0.0
-    )
+    return MISFIT * min(max(match.off / tight - 1.0, 0.0), MOST_MISFIT)

@@ -290,7 +290,7 @@ class _Walk:
 
     def _slope(self, part: ForcePart) -> float:
         """What a sine or cosine rounded to three decimals, or to the figures of a value, may add."""
-        if part.force.x in (0.0, 1.0, -1.0):
+        if part.straight:
             return 0.0
         if part.is_load:
             return SLOPE * abs(part.force.size or 0.0)

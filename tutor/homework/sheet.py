@@ -56,12 +56,14 @@ class ForcePart:
     def is_load(self) -> bool:
         return self.force.size is not None
 
+    @property
+    def straight(self) -> bool:
+        """Whether it lies along an axis, so that no sine or cosine of it is rounded."""
+        return self.force.x in (0.0, 1.0, -1.0)
+
     @kept
     def slope(self) -> float:
-        straight = self.force.x in (0.0, 1.0, -1.0)
-        if straight or self.value is None:
-            return 0.0
-        rounded = SLOPE * abs(self.value)
+        rounded = 0.0 if self.straight else SLOPE * abs(self.value or 0.0)
         return rounded if self.is_load else min(rounded, self.radius)
 
     def share(self, n: Vector) -> float:
@@ -117,10 +119,8 @@ class Sheet:
     def slack(self, n: Vector) -> float:
         """How much may be left over by the rounding of the figures written (force unit)."""
         total = 1e-12
-        plane = len(n) == 2
-        x, y = n[:2]
         for vector, loose, slope in self._loose:
-            share = abs(vector[0] * x + vector[1] * y if plane else dot(vector, n))
+            share = abs(dot(vector, n))
             total += share * loose
             if share > PARALLEL:
                 total += slope
@@ -132,7 +132,6 @@ class Sheet:
         return tuple(
             (part.vector, part.radius + NEGLIGIBLE * abs(part.value or 0.0), part.slope)
             for part in self.parts
-            if part.value or part.radius
         )
 
     def added(self, n: Vector) -> float:
@@ -169,17 +168,12 @@ class Sheet:
         return found
 
     def _equations(self, name: str, others: tuple[str, ...]) -> tuple[Vector, ...]:
-        vector = self.part[name].vector
-        length = math.hypot(*vector)
-        if length <= PARALLEL:
+        n = beside(self.part[name].vector, orthogonal(self.part[o].vector for o in others))
+        if math.hypot(*n) <= PARALLEL:
             return ()
-        if not others:
-            return unit(vector), *(n for n in self.axes if abs(dot(n, vector)) > 0.05)
-        basis = orthogonal(self.part[other].vector for other in others)
-        if len(basis) == self.size:
-            return ()
-        n = beside(vector, basis)
-        return (unit(n),) if math.hypot(*n) > PARALLEL * length else ()
+        if others:
+            return (unit(n),)
+        return unit(n), *(axis for axis in self.axes if abs(dot(axis, n)) > 0.05)
 
     def may_give(self, name: str) -> bool:
         """Whether an equation that gives `name`, whatever else was unknown with it, may hold.

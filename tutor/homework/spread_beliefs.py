@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from tutor.homework.lenses import LEVEL, Lens, Seen
+from tutor.homework.lenses import Lens, Seen
 from tutor.model import Load, Problem
 from tutor.model.spread import Spread, brought_to_joints, on_member
 from tutor.statics import Force
@@ -34,8 +34,7 @@ def _beliefs(problem: Problem) -> Iterator[tuple[str, str | None, Shares]]:
         yield "spread-end", None, _at_one_end(problem, first)
     each = [s if s.total else replace(s, on=(n,), total=True) for s in spreads for n in s.on]
     yield "spread-total", None, _brought(problem, each)
-    if any(len(s.on) > 1 for s in spreads):
-        yield "spread-total", None, _brought(problem, [replace(s, total=True) for s in spreads])
+    yield "spread-total", None, _brought(problem, [replace(s, total=True) for s in spreads])
     other = [replace(s, per="length" if s.per == "span" else "span") for s in spreads]
     yield "spread-measure", None, _brought(problem, other)
     members = list(dict.fromkeys(name for s in spreads for name in s.on))
@@ -73,8 +72,6 @@ def _taken(shares: Shares) -> Seen:
         if not isinstance(source, Load) or not source.spread or not force.size:
             return force.x, force.y
         right, up = shares.get(force.joint, (0.0, 0.0))
-        right = right / force.size if abs(force.x) > LEVEL else 0.0
-        up = up / force.size if abs(force.y) > LEVEL else 0.0
-        return right, up
+        return right * abs(force.x) / force.size, up * abs(force.y) / force.size
 
     return see

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from operator import mul
 
 Vector = tuple[float, ...]
 PARALLEL = 1e-6
-"""A part so small beside the vector is none."""
+"""A part so small of a vector, or a vector so short, is none."""
 
 
-def dot(one: Vector, other: Vector) -> float:
-    """The product of two vectors of one space, quickest in that of a joint."""
-    if len(one) == 2:
-        return one[0] * other[0] + one[1] * other[1]
-    return sum([a * b for a, b in zip(one, other, strict=True)])
+def dot(one: Sequence[float], other: Sequence[float]) -> float:
+    """The product of two vectors of one space."""
+    return math.fsum(map(mul, one, other))
 
 
 def unit(vector: Vector) -> Vector:
@@ -24,12 +23,6 @@ def unit(vector: Vector) -> Vector:
 
 def beside(vector: Vector, basis: Iterable[Vector]) -> Vector:
     """What is left of a vector once its parts along an orthonormal basis are taken out."""
-    if len(vector) == 2:
-        x, y = vector
-        for across, up in basis:
-            along = x * across + y * up
-            x, y = x - along * across, y - along * up
-        return x, y
     n = vector
     for against in basis:
         along = dot(n, against)
@@ -38,14 +31,12 @@ def beside(vector: Vector, basis: Iterable[Vector]) -> Vector:
 
 
 def orthogonal(vectors: Iterable[Vector]) -> list[Vector]:
-    """An orthonormal basis of what the vectors span; once that is all of the space, no more are asked for."""
+    """An orthonormal basis of what the vectors span."""
     basis: list[Vector] = []
     for vector in vectors:
         n = beside(vector, basis)
-        if math.hypot(*n) > PARALLEL * math.hypot(*vector):
+        if math.hypot(*n) > PARALLEL:
             basis.append(unit(n))
-            if len(basis) == len(vector):
-                break
     return basis
 
 
