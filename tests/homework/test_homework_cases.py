@@ -370,6 +370,13 @@ def test_the_report_says_what_was_right_and_where_it_goes_wrong(mast: Problem) -
     assert "9" not in report.replace("2031-05-06", "")
 
 
+def test_the_report_says_what_is_blank_and_of_a_reaction_how_it_acts(wall: Problem) -> None:
+    """The roller at B pushes to the right off its wall."""
+    report = markdown(wall, review(wall, without(written(wall), "BC", "A_y")), WHEN)
+    assert "- Not done: A\\_y, BC." in report.splitlines()
+    assert "- A\\_x, the reaction at A to the right or left, is right." in report.splitlines()
+
+
 def test_the_report_names_the_equation_of_a_mistake_and_of_each_line(mast: Problem) -> None:
     work = {**written(mast), "lines": [(Fy("C"), "0 = 0"), (Fx("A"), "A_x + AB = 0")]}
     result = review(mast, work)

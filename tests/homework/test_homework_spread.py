@@ -65,6 +65,9 @@ BELIEFS = [
     pytest.param(DECK, taken(DECK, A=30, B=30), "spread-end", id="at the left end"),
     pytest.param(DECK, taken(DECK, B=30, C=30), "spread-end", id="at the right end"),
     pytest.param(DECK, taken(DECK, A=3.75, B=7.5, C=3.75), "spread-length", id="so much for all"),
+    pytest.param(
+        DECK, taken(DECK, A=1.875, B=3.75, C=1.875), "spread-length", id="so much for both"
+    ),
     pytest.param(DECK, taken(DECK, A=15, B=15), "missing", id="one panel forgotten"),
     pytest.param(LOFT, taken(LOFT, A=17.5, D=35, C=17.5), "spread-length", id="rafters so much"),
     pytest.param(LOFT, taken(LOFT, A=210, D=210), "spread-neighbour", id="a rafter forgotten"),

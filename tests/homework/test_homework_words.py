@@ -6,7 +6,7 @@ import pytest
 from families import plain_problem
 
 from tutor.homework import Finding, Review, hint, review
-from tutor.homework.words import outcome
+from tutor.homework.words import outcome, summary
 from tutor.model import Load, Support
 from tutor.notation import Exact
 
@@ -81,3 +81,32 @@ def test_the_first_hint_says_at_which_joint_and_the_third_at_which_force(
 )
 def test_what_follows_from_a_mistake_is_told_as_sure_as_it_is(sure, words: str) -> None:
     assert words in outcome(Finding("AB", "follows", None, sure))
+
+
+@pytest.mark.parametrize(
+    ("places", "where"),
+    [
+        ("AB", "joint A or joint B"),
+        ("ABCD", "joint A or joint B or joint C or joint D"),
+        ("ABCDE", "joint A or joint B or joint C or one of 2 others"),
+    ],
+)
+def test_of_many_places_the_first_four_are_named(places: str, where: str) -> None:
+    said = summary(Review((Finding("AB", "wrong"),), "A", tuple(places)))
+    assert said == f"It first goes wrong at {where}; the numbers alone do not tell which of them."
+
+
+@pytest.mark.parametrize(
+    ("names", "said"),
+    [
+        (("AB",), "AB is farther"),
+        (("AB", "AC", "BC", "BD"), "AB, AC, BC and BD are farther"),
+        (("AB", "AC", "BC", "BD", "CD"), "AB, AC, BC and 2 others are farther"),
+    ],
+)
+def test_of_many_coarse_values_the_first_are_named(names: tuple[str, ...], said: str) -> None:
+    assert f" {said} off" in summary(Review((), None, coarse=names))
+
+
+def test_a_wrong_value_of_no_known_cause_is_told_as_that() -> None:
+    assert outcome(Finding("AB", "wrong")) == "is wrong; how it came about is not clear."

@@ -110,14 +110,14 @@ def _force(problem: Problem, name: str) -> str:
     reaction = problem.reaction.get(name)
     if reaction is None:
         return f"{name}, the force in this member,"
-    axis = AXES.get(name[-1]) if name[-2:-1] == "_" else None
-    return f"{name}, the reaction at {reaction.joint}{f' {axis}' if axis else ''},"
+    axis = f" {AXES[reaction.axis]}" if reaction.axis else ""
+    return f"{name}, the reaction at {reaction.joint}{axis},"
 
 
 def _equation(review: Review, finding: Finding) -> str:
     """The equation in which the mistake behind an entry was made, in words; "" where none is known."""
     cause = finding.cause
-    account = next((a for a in review.accounts if cause is not None and a.mistake == cause), None)
+    account = next((a for a in review.accounts if a.mistake == cause), None)
     return "" if account is None else _about(account)
 
 

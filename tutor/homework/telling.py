@@ -65,6 +65,5 @@ def finding_of(judged: LineVerdict) -> Finding:
     if verdict.kind == "right":
         return Finding(name, "right")
     if verdict.kind == "wrong":
-        cause = verdict.mistakes[0] if verdict.mistakes else None
-        return Finding(name, "wrong", cause, stands=bool(verdict.stands))
+        return Finding(name, "wrong", verdict.mistakes[0], stands=bool(verdict.stands))
     return Finding(name, "unchecked", None, "unclear", undecided=verdict.kind == "undecided")

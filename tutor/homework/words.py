@@ -60,14 +60,15 @@ def _coarse(review: Review) -> Iterator[str]:
         yield f"{raised(where)} {verb} not quite close."
     if review.coarse:
         verb, them = ("is", "it") if len(review.coarse) == 1 else ("are", "them")
-        yield COARSE.format(names=_several(review.coarse), verb=verb, them=them)
+        yield COARSE.format(names=listed(_several(review.coarse)), verb=verb, them=them)
 
 
-def _several(names: Sequence[str]) -> str:
+def _several(names: Sequence[str], of_others: str = "") -> list[str]:
     """The first of many names, and how many there are besides."""
     if len(names) <= MOST_NAMED:
-        return listed(names)
-    return listed([*names[: MOST_NAMED - 1], f"{len(names) - MOST_NAMED + 1} others"])
+        return list(names)
+    others = len(names) - MOST_NAMED + 1
+    return [*names[: MOST_NAMED - 1], f"{of_others}{others} others"]
 
 
 def _outcome(review: Review) -> str:
@@ -80,9 +81,7 @@ def _outcome(review: Review) -> str:
         return "Everything that was checked is right."
     if review.first is None:
         return "The values are right; a line is not what its heading says."
-    where = " or ".join(map(place_in_words, review.places[:MOST_NAMED]))
-    if len(review.places) > MOST_NAMED:
-        where += f" or one of {len(review.places) - MOST_NAMED} others"
+    where = " or ".join(_several(list(map(place_in_words, review.places)), "one of "))
     if not review.clear:
         return f"Something is wrong. The numbers do not tell for certain where: look at {where}."
     if review.rests:
@@ -131,6 +130,6 @@ def outcome(finding: Finding, about: str = "") -> str:
     if finding.state != "wrong":
         return said
     if finding.cause is None:
-        return said if finding.sure == "certain" else f"{FOLLOWS['unclear']}."
+        return f"{FOLLOWS['unclear']}."
     where = f"In {about}: {finding.cause.text}" if about else finding.cause.text
     return f"{said} {OF_CAUSE[finding.sure]}{where}"
