@@ -35,7 +35,7 @@ def moved(problem: Problem, name: str, x: Fraction, y: Fraction) -> Problem:
 
 def loaded(problem: Problem, joint: str, down: int, right: int) -> Problem:
     loads = [load for load in problem.loads if load.joint != joint]
-    pushes = ("right", Exact.of(right)), ("down", Exact.of(down))
+    pushes = tuple((w, Exact.of(n)) for w, n in (("right", right), ("down", down)) if n)
     return replace(problem, loads=(*loads, Load(joint, pushes)))
 
 
@@ -66,6 +66,11 @@ def test_of_the_numbers_that_may_be_printed_the_plainest_is_tried_first(
         (moved(FRAME, "D", Fraction(5), Fraction(5, 2)), "D at 5, 2.5"),
         (moved(FRAME, "E", Fraction(2), Fraction(4)), "E at 2, 4"),
         (loaded(FRAME, "C", 21, 5), "a load of 5 kN right and 21 kN down at C"),
+        (loaded(FRAME, "E", 6, -4), "a load of 4 kN left and 6 kN down at E"),
+        (loaded(FRAME, "C", -9, 0), "a load of 9 kN up at C"),
+        (moved(FRAME, "E", Fraction(1), Fraction(17, 4)), "E at 1, 4.25"),
+        (moved(FRAME, "D", Fraction(27, 5), Fraction(3)), "D at 5.4, 3"),
+        (moved(FRAME, "C", Fraction(4), Fraction(-1)), "C at 4, -1"),
     ],
 )
 def test_numbers_of_a_truss_that_differs_at_one_place_are_told_to_fit_it(
@@ -75,6 +80,13 @@ def test_numbers_of_a_truss_that_differs_at_one_place_are_told_to_fit_it(
     assert not result.right
     assert f"Your numbers fit a truss with {fits}: compare your drawing" in result.said
     assert all(f.cause is None for f in result.findings)
+
+
+@pytest.mark.parametrize("digits", [3, 4])
+def test_so_is_a_load_that_was_entered_and_is_not_printed(digits: int) -> None:
+    """In two directions, so that no sum has a single slip."""
+    result = worked(FRAME, loaded(FRAME, "E", 6, 5), digits)
+    assert "Your numbers fit a truss with no load at E: compare" in result.said
 
 
 def test_a_truss_of_which_little_is_written_is_fitted_to_no_other() -> None:

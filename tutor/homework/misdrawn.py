@@ -104,7 +104,7 @@ def _other_loads(
     here = [load for load in problem.loads if load.joint == name]
     right = sum(load.vector[0] for load in here) - rx
     up = sum(load.vector[1] for load in here) - ry
-    size = math.hypot(right, up)
+    size = max(math.hypot(right, up), *(math.hypot(*load.vector) for load in here), 0.0)
     for x in _printed(right, size) if abs(right) > NEAR * size else (Fraction(0),):
         for y in _printed(up, size) if abs(up) > NEAR * size else (Fraction(0),):
             load = _load(name, x, y)
