@@ -10,6 +10,7 @@ from fractions import Fraction
 
 import pytest
 from lines import figures
+from students_work import homework
 from test_homework_misdrawn import FRAME, moved
 
 from tutor import review
@@ -49,3 +50,23 @@ def test_where_a_joint_lacks_an_entry_that_was_found_out_of_order_both_ends_may_
 def test_a_page_without_an_entry_that_can_be_read_holds_nothing_to_check() -> None:
     result = review(FRAME, {"forces": {"AC": "abc"}})
     assert result.said.startswith("There was nothing to check yet.")
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_what_follows_from_a_plain_slip_follows_though_another_member_is_blank(seed: int) -> None:
+    """The blank was worked with; a member at the joint of the slip is none of these."""
+    both = homework(seed)
+    if both is None:
+        return
+    problem, work = both[0].problem, both[0].work()
+    full = review(problem, work)
+    if full.places != (both[0].slips[0].place,):
+        return
+    after = {f.name for f in full.findings if f.state == "follows"}
+    for blank in problem.member:
+        if full.places[0] in (problem.member[blank].start, problem.member[blank].end):
+            continue
+        forces = {name: value for name, value in work["forces"].items() if name != blank}
+        result = review(problem, {**work, "forces": forces})
+        if result.clear and result.places == full.places:
+            assert {result.finding[n].state for n in after - {blank}} <= {"follows"}, blank
