@@ -58,3 +58,10 @@ def test_values_beside_each_other_are_no_equations(text: str) -> None:
     assert not written.refused
     assert written.paper.values
     assert len(written.paper.lines) == ("0.6" in text)
+
+
+def test_an_equation_is_kept_as_it_was_typed_whatever_its_numbers_come_to() -> None:
+    text = "Joint A: A_y - F_AD = 0, A_x + F_AB + 0.8 F_AD = 0"
+    (first, second) = (line for _, line in read_paper(QUAY, text).paper.lines)
+    assert "A_y - F_AD = 0" in first
+    assert "A_x + F_AB + 0.8 F_AD = 0" in second

@@ -244,6 +244,12 @@ def test_what_cannot_be_read_is_told_and_left_out(mast: Problem) -> None:
     assert not result.right
 
 
+@pytest.mark.parametrize("value", [[11], {"AB": 11}, (11, 12), 11j, b"11", True])
+def test_what_is_no_number_is_refused_as_a_value(mast: Problem, value: object) -> None:
+    (refused,) = review(mast, {"forces": {"AB": value}}).refused
+    assert refused.message == "This is no value; write a number like 7.5 or 7.5 C."
+
+
 def test_a_wrong_value_all_alone_is_not_blamed_on_one_place(bridge: Problem) -> None:
     result = review(bridge, {"forces": {"U2-L3": "99.9 T"}})
     assert states(result) == {"U2-L3": "wrong"}

@@ -59,7 +59,7 @@ def _met(sheet: Sheet, line: Usual, most: float) -> Iterator[tuple[float, float]
         for _, wrong, cost in slips:
             by = line.factor * (wrong - spot.true)
             if cost <= most:
-                yield by * (part.value or 0.0), slack + abs(by) * part.radius
+                yield by * part.number, slack + abs(by) * part.radius
     for spot, slips in line.true.loads:
         for _, wrong, cost in slips:
             if cost <= most:

@@ -53,17 +53,17 @@ def changes(
     left, slack, factor = gap.left, gap.slack, gap.factor
     for name, (spot, slips) in true.unknowns.items():
         part = sheet.part[name]
-        value, radius = factor * (part.value or 0.0), abs(factor) * part.radius
+        value, radius = factor * part.number, abs(factor) * part.radius
         true_share = spot.true
         for code, wrong, cost in slips:
             by = wrong - true_share
             most = slack + (by if by > 0.0 else -by) * radius
             if -most <= left + by * value <= most:
-                change = by * (part.value or 0.0)
+                change = by * part.number
                 yield Change(code, name, spot, change, abs(by) * part.radius, cost, by)
         if spot.true != 0.0 and name in entries:
             for copied in miscopied(entries[name]):
-                change = spot.true * (copied - (part.value or 0.0))
+                change = spot.true * (copied - part.number)
                 if gap.closed_by(change):
                     yield Change("magnitude", name, spot, change, 0.0, COPIED)
     for spot, slips in true.loads:

@@ -58,8 +58,6 @@ def misdrawn(
 
 
 def _all_right(problem: Problem, entries: Mapping[str, Entry]) -> bool:
-    if set(entries) - set(problem.unknowns):
-        return False
     bodies = sheets(problem, entries)
     if not all(map(_nearly_closes, bodies.values())):
         return False

@@ -42,7 +42,7 @@ def _along(
     part: ForcePart, left: float, slack: float, entries: Mapping[str, Entry]
 ) -> Iterator[AccountDraft]:
     """Accounts of a force that is too large by what is `left` in every line of the body."""
-    value = part.value or 0.0
+    value = part.number
     if value == 0.0:
         return
     about = None if part.is_load else Value(part.name)
@@ -74,8 +74,8 @@ def of_both_lines(sheet: Sheet) -> Iterator[AccountDraft]:
         yield from _of_loads(sheet)
     members = [p for p in sheet.parts if p.force.kind == "member"]
     if 2 <= len(members) < len(sheet.parts):
-        dx = -2 * math.fsum(p.vector[0] * (p.value or 0.0) for p in members)
-        dy = -2 * math.fsum(p.vector[1] * (p.value or 0.0) for p in members)
+        dx = -2 * math.fsum(p.vector[0] * p.number for p in members)
+        dy = -2 * math.fsum(p.vector[1] * p.number for p in members)
         if abs(rx + dx) <= tx and abs(ry + dy) <= ty:
             yield AccountDraft("pull-push", None, REVERSED)
 
@@ -87,7 +87,7 @@ def _exchanged(sheet: Sheet) -> Iterator[AccountDraft]:
         ux, uy = part.vector
         if ux == 0.0 or uy == 0.0:
             continue
-        value = part.value or 0.0
+        value = part.number
         dx = (math.copysign(uy, ux) - ux) * value
         dy = (math.copysign(ux, uy) - uy) * value
         slack = abs(abs(uy) - abs(ux)) * part.radius
@@ -101,7 +101,7 @@ def _of_loads(sheet: Sheet) -> Iterator[AccountDraft]:
     if len(loads) < 2:
         return
     (rx, ry), (tx, ty) = sheet.lefts, sheet.slacks
-    x, y = (math.fsum(p.vector[k] * (p.value or 0.0) for p in loads) for k in range(2))
+    x, y = (math.fsum(p.vector[k] * p.number for p in loads) for k in range(2))
     for code, by in (("missing", -1.0), ("sign", -2.0)):
         if abs(rx + by * x) <= tx and abs(ry + by * y) <= ty:
             yield AccountDraft(code, load_name(sheet.name), cost_of(code) + TOGETHER)

@@ -31,7 +31,7 @@ def of_two_rows(
     if len(solved) != 2 or not all(name in entries and entries[name].text for name in solved):
         return
     one, two = (sheet.part[name] for name in solved)
-    a, b = one.value or 0.0, two.value or 0.0
+    a, b = one.number, two.number
     signed = -1.0 if a * b < 0 else 1.0
     for factor in {1.0, signed}:
         changes = ((one, factor * b - a), (two, factor * a - b))

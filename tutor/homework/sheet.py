@@ -57,13 +57,18 @@ class ForcePart:
         return self.force.size is not None
 
     @property
+    def number(self) -> float:
+        """The value, nothing where there is none."""
+        return self.value or 0.0
+
+    @property
     def straight(self) -> bool:
         """Whether it lies along an axis, so that no sine or cosine of it is rounded."""
         return self.force.x in (0.0, 1.0, -1.0)
 
     @kept
     def slope(self) -> float:
-        rounded = 0.0 if self.straight else SLOPE * abs(self.value or 0.0)
+        rounded = 0.0 if self.straight else SLOPE * abs(self.number)
         return rounded if self.is_load else min(rounded, self.radius)
 
     def share(self, n: Vector) -> float:
@@ -107,9 +112,8 @@ class Sheet:
     @kept
     def lefts(self) -> Vector:
         """What is left over along each axis (force unit)."""
-        numbers = [(part.vector, part.value) for part in self.parts if part.value]
         return tuple(
-            math.fsum(vector[k] * value for vector, value in numbers) for k in range(self.size)
+            math.fsum(part.vector[k] * part.number for part in self.parts) for k in range(self.size)
         )
 
     def left(self, n: Vector) -> float:
@@ -130,13 +134,13 @@ class Sheet:
     def _loose(self) -> tuple[tuple[Vector, float, float], ...]:
         """Where each number stands, how far it may be off, and what its rounded slope may add."""
         return tuple(
-            (part.vector, part.radius + NEGLIGIBLE * abs(part.value or 0.0), part.slope)
+            (part.vector, part.radius + NEGLIGIBLE * abs(part.number), part.slope)
             for part in self.parts
         )
 
     def added(self, n: Vector) -> float:
         """The sum of the sizes that were added up in the equation `n` (force unit)."""
-        return math.fsum(abs(part.share(n) * (part.value or 0.0)) for part in self.parts)
+        return math.fsum(abs(part.share(n) * part.number) for part in self.parts)
 
     def holds(self, n: Vector) -> bool:
         held: bool | None = self.memo.get(n)
