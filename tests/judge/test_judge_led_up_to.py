@@ -62,6 +62,21 @@ def test_a_value_given_by_its_likeness_is_that_of_the_force_named_first(
 
 
 @pytest.mark.parametrize(
+    ("about", "text", "code"),
+    [
+        (Fx("C"), "BC same as AC, 15 kN C", "right"),
+        (Fx("D"), "BD same as AD = 12 kN T, straight through", "right"),
+        (Fx("D"), "BD: same as AD by symmetry, 12 kN T", "right"),
+        (Fx("D"), "CD same as AD = 12 kN T", "extra"),
+        (Fy("C"), "BC same as AC, 15 kN C", "other-equation"),
+        (Fx("A"), "AC same as AD, 12 kN T", "whole-force"),
+    ],
+)
+def test_a_likeness_is_the_sum_of_a_joint_that_shows_it(about: Any, text: str, code: str) -> None:
+    assert code_of(GABLE, about, text) == code
+
+
+@pytest.mark.parametrize(
     ("text", "code"),
     [
         ("AC | 5 m | 15 kN | C", "right"),
@@ -164,3 +179,20 @@ def test_what_is_broken_off_or_said_again_counts_as_it_is_said_last(
         known = {"A_x": 0}
     verdict = judge(GABLE, about, text, known=known)
     assert (verdict.mistakes[0].code if verdict.mistakes else verdict.kind) == code
+
+
+@pytest.mark.parametrize(
+    ("force", "text", "known"),
+    [
+        ("AB", "AB = A_y · 4/5 = 12.5(0.8) = 10 kN C", {"A_y": 12.5}),
+        ("AB", "Joint A: AB = A_y sin 53.13° = 12.5(0.8) = 10 kN (C)", {"A_y": 12.5}),
+        ("DE", "Joint E: DE = 0.8 E_y = 14 kN (C)", {"E_y": 17.5}),
+        ("DE", "Joint E: DE = E_y/0.6 = 29.2 kN (C)", {"E_y": 17.5}),
+        ("BC", "BC = 0.8 (A_y - 10) = 2 kN T", {"A_y": 12.5}),
+    ],
+)
+def test_a_force_set_equal_to_another_times_a_factor_was_multiplied_where_it_is_divided(
+    force: str, text: str, known: dict[str, float]
+) -> None:
+    mistakes = judge(BRIDGE, Value(force), text, known=known).mistakes
+    assert [(mistake.code, mistake.force) for mistake in mistakes] == [("component", force)]

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from tutor.judge.equal_forces import TOO_MANY, alike, place_hint
+from tutor.judge.equal_forces import LEFT_OUT, TOO_MANY, alike, place_hint
 from tutor.judge.explanation import Slip
 from tutor.judge.factors import factors_of
 from tutor.judge.fitting import fitting
 from tutor.judge.kind import Case, force_in_words
 from tutor.judge.mistakes import KINDS
+from tutor.judge.same import are_near
 from tutor.judge.true_equation import TrueEquation
 from tutor.judge.typed import TypedEquation
 from tutor.judge.verdict import Mistake
@@ -34,6 +35,8 @@ def mistake_of(
     names = {term.name for term in reading.terms if term.name is not None}
     same = alike(true, slip, names, slips, typed) if slips else (slip,)
     same = same[:1] + tuple(each for each in same[1:] if not _shown_to_be(slip, each, reading))
+    if slip.code in LEFT_OUT:
+        same = tuple(each for each in same if not _stands(each, reading)) or same
     acting = sum(1 for s in (*true.unknowns.values(), *true.loads) if s.true != 0.0)
     others = tuple(other.force for other in same[1:] if other.force is not None)
     span = slip.span
@@ -59,6 +62,19 @@ def _shown_to_be(slip: Slip, other: Slip, reading: Reading) -> bool:
     terms = zip(reading.terms, factors_of(reading), strict=True)
     here = [factors for term, factors in terms if term.span == slip.span and factors.count > 1]
     return any(factors.holds(own) and not factors.holds(another) for factors in here)
+
+
+def _stands(slip: Slip, reading: Reading) -> bool:
+    """Whether a product of the line shows the size of the force of a slip beside what it is multiplied by."""
+    spot = slip.spot
+    if spot is None:
+        return False
+    terms = zip(reading.terms, factors_of(reading), strict=True)
+    return any(
+        are_near(abs(term.value), abs(spot.true)) and factors.has_factor(spot.scale)
+        for term, factors in terms
+        if term.name is None
+    )
 
 
 def _has_minus(reading: Reading, span: Span | None, size: float) -> bool:

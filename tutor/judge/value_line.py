@@ -182,6 +182,8 @@ def _not_so(
     told = None
     if value is None or (by_number and len(typed.names) > 1):
         told = told_by_its_slip(desk, about, step.label or line.label, typed, lines)
+    if by_number and told is not None and len(told.mistakes) > 1:
+        told = None
     if told is None and value is not None:
         told = by_its_working(desk, about, value, desk.lines, step)
     return replace(told or does_not_hold(about, step), about=about)
