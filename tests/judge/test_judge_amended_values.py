@@ -77,3 +77,26 @@ def test_where_it_is_not_clear_what_is_meant_it_is_asked(line: str) -> None:
 def test_talk_that_puts_nothing_right_leaves_the_value(talk: str) -> None:
     assert judge(QUAY, Value("AD"), f"AD = 25 C, {talk}").kind != "wrong"
     assert not judge(QUAY, Value("AD"), f"AD = 25 T, {talk}").right
+
+
+@pytest.mark.parametrize(
+    "row", ["AD | 25 | {}", "AD   25   {}", "AD; 25; {}", "AD = 25 kN {}", "AD\t25\t{}"]
+)
+@pytest.mark.parametrize(("ways", "kind"), [("T, no, C", "right"), ("C, no, T", "wrong")])
+def test_a_letter_denied_by_a_no_between_commas_gives_way_to_the_next(
+    row: str, ways: str, kind: str
+) -> None:
+    assert judge(QUAY, Value("AD"), row.format(ways)).kind == kind
+
+
+def test_a_no_that_may_belong_to_the_letter_behind_it_is_asked_about() -> None:
+    assert judge(QUAY, Value("AD"), "AD = 25 kN T, no C").kind in ("unreadable", "undecided")
+
+
+@pytest.mark.parametrize(
+    "stamp",
+    ["[18:20]", "[Tue 18:20]", "[Tuesday, 6:20 pm]", "[12.3.24, 18:20]", "[18:20, Di]", "Fri 9:05"],
+)
+def test_the_hour_of_a_message_is_no_part_of_it(stamp: str) -> None:
+    assert judge(QUAY, Value("AD"), f"{stamp} AD = 25 kN C").kind == "right"
+    assert judge(QUAY, Value("AD"), f"{stamp} AD = 25 kN T").kind == "wrong"

@@ -298,3 +298,20 @@ def test_one_distance_beside_an_unknown_is_an_arm_even_if_it_is_twice_the_right_
 def test_an_unknown_with_its_arm_written_twice_is_counted_twice() -> None:
     verdict = judge(BENCH, M("A"), "6 B_y + 6 B_y - 30*3 - 1.5*4 = 0")
     assert [(mistake.code, mistake.force) for mistake in verdict.mistakes] == [("double", "B_y")]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "0.6*20 = 12, AB = 12 C",
+        "3/5 of 20 kN = 12 kN, so AB = 12 kN (C)",
+        "BC pushes with 3/5 of 20 kN = 12 kN and AB has to hold it, so AB = 12 kN, that is 12 kN (C)",
+        "BC pushes with 3/5 of 20 kN = 12 kN, so AB = -12 kN, that is 12 kN (C)",
+        "BC pushes to the right with 0.6*20 = 12: AB = -12 kN, so 12 (C)",
+    ],
+)
+def test_a_letter_behind_what_was_worked_out_is_what_is_wrong(text: str) -> None:
+    verdict = judge(BENCH, Fx(joint="B"), text, known={"BC": "-20"})
+    assert [(m.code, m.force) for m in verdict.mistakes] == [("tension-compression", "AB")]
+    right = text.replace("(C)", "(T)").replace("12 C", "12 T").replace("-12", "12")
+    assert judge(BENCH, Fx(joint="B"), right, known={"BC": "-20"}).right

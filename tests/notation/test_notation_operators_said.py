@@ -38,6 +38,9 @@ def terms(text: str) -> list[list[tuple[str | None, float]]]:
         ("A_x times 6 ft is 6 kip times 8 ft plus 12 kip times 16 ft", "A_x*6 ft = 6 kip*8 ft + 12 kip*16 ft"),
         ("so DE times 3/5 is 12 kip", "3/5 DE = 12 kip"),
         ("Moments about B: 6 times A_x equals 45 times 6", "6 A_x = 45*6"),
+        ("DE = 4/5 of 15 kip = 12 kip", "DE = 4/5*15 kip = 12 kip"),
+        ("3/5 of 15 = 9, DE = 9 T", "3/5*15 = 9, DE = 9 T"),
+        ("3/5 DE - 0.8 of 15 kip = 0", "3/5 DE - 0.8*15 kip = 0"),
     ],
 )  # fmt: skip
 def test_a_line_in_words_says_what_it_says_in_signs(said: str, written: str) -> None:
@@ -55,6 +58,8 @@ def test_a_line_in_words_says_what_it_says_in_signs(said: str, written: str) -> 
         "clockwise is 12 kip times 16 ft, A_x = 45",
         "turn over A: A_x = 45",
         "A_x is 45",
+        "Sheet 3 of 12: A_x = 45",
+        "3/4 of 12 pages done: A_x = 45",
     ],
 )
 def test_words_that_stand_between_no_two_sides_are_left_as_they_are(text: str) -> None:

@@ -11,7 +11,8 @@ from tutor.judge.kind import Case
 from tutor.judge.mistakes import KINDS
 from tutor.judge.value_words import WAY_SAID
 from tutor.judge.verdict import Mistake, Verdict
-from tutor.judge.worked import side_value, sized, value_given
+from tutor.judge.way_unread import pushes_again
+from tutor.judge.worked import holds_alone, side_value, sized, turned, value_given
 from tutor.judge.working import shows_working
 from tutor.notation import Line, Step
 from tutor.notation.lines.line import Letter, Sense
@@ -56,13 +57,15 @@ def _goes_with_its_working(step: Step) -> bool:
 
 
 def _other_way(line: Line) -> Line | None:
-    """A line of one statement, a value with the way it acts, with that way turned round."""
+    """A line of a value with the way it acts, and of numbers worked out before, with that way turned round."""
     step = line.result
     last = step.sides[-1]
-    if len(line.steps) > 1 or value_given(step) is None or side_value(last) <= 0.0:
+    if value_given(step) is None or not all(map(holds_alone, line.steps[:-1])):
         return None
+    if last.letter is None and last.sense is None and side_value(last) < 0.0:
+        last = replace(turned(last), letter="C" if pushes_again(line) else None)
     letter, sense = OTHER_LETTER.get(last.letter), OTHER_WAY.get(last.sense)
-    if letter is None and sense is None:
+    if side_value(last) <= 0.0 or (letter is None and sense is None):
         return None
-    turned = replace(last, letter=letter, sense=sense)
-    return replace(line, steps=(replace(step, sides=(*step.sides[:-1], turned)),), alternatives=())
+    other = replace(step, sides=(*step.sides[:-1], replace(last, letter=letter, sense=sense)))
+    return replace(line, steps=(*line.steps[:-1], other), alternatives=())

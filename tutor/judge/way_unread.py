@@ -76,6 +76,13 @@ def _way_in(words: str) -> str | None:
     return said(each[0], "T", "C") if all(len(word) < MOST_BEHIND for word in each[1:]) else None
 
 
+def pushes_again(line: Line) -> bool:
+    """Whether words behind a line give the size of its value once more, with a C."""
+    behind = (span for span in (*line.unread, *line.passed) if span.start >= line.result.span.end)
+    ways = (_said_again(line.text[span.start : span.end], line.result) for span in behind)
+    return "C" in ways
+
+
 def _said_again(words: str, step: Step) -> str | None:
     """T or C, where words give the size of the value before them once more, with one of them behind it."""
     found = _AGAIN.fullmatch(words)

@@ -1,4 +1,5 @@
-"""Which part of a value is put right in the same breath: "16.7 T oops I mean C", "61.7 kN, sorry, 16.7", "12 (typo, minus)"?
+"""Which part of a value is put right in the same breath: "16.7 T oops I mean C", "61.7 kN, sorry, 16.7",
+"12 (typo, minus)", "16.7 T, no, C"?
 
 A value is a sign, a number, a unit and a way; what is said again behind words that take something back stands in the
 place of what was said of its kind, and the rest of the value stays.
@@ -40,8 +41,8 @@ _WAY = (
     rf"(?P<word>[{LETTERS}]+|[←→↑↓]|<[-=]+|[-=]+>)(?![\w}}]) *[)\]]?"
 )
 _BEFORE = re.compile(
-    rf"(?:^|[=:]|(?<![\w}}])(?P<name>[{LETTERS}][\w{{}}'-]*) )(?P<value> *(?P<sign>[-+] ?)?(?P<size>{_SIZE})"
-    rf"(?P<unit> ?{_UNIT})?(?P<way>,? *{_WAY})?){_BETWEEN}(?P<open>[(\[*] *)?$"
+    rf"(?:^|[=:]|(?<![\w}}])(?P<name>[{LETTERS}][\w{{}}'-]*)(?: *[|;])? )(?P<value> *(?P<sign>[-+] ?)?(?P<size>{_SIZE})"
+    rf"(?P<unit> ?{_UNIT})?(?P<way>(?:,| *[|;])? *{_WAY})?){_BETWEEN}(?P<open>[(\[*] *)?$"
 )
 _WORK = r"[-+]? ?[0-9][0-9.,]*(?: *[-+*/] *[0-9][0-9.,]*)+ *= *"
 _BEHIND = re.compile(
@@ -94,7 +95,8 @@ def _amended(source: Source, names: Names) -> Iterator[Source]:
 def _of_something_else(text: str, run: re.Match[str], said: re.Match[str], new: Parts) -> bool:
     """Whether words may deny more than the part of a value behind them, or speak of a term of the sum before it."""
     if run["denies"] and "size" not in new:
-        return True
+        other_way = said["way"] and set(new) == {"way"} and run["denies"].lower().startswith("no,")
+        return not other_way
     of_a_name = _OF_A_NAME.search(text[: said.start("value")]) is not None
     nothing = not said["size"].strip("0.,")
     return not of_a_name and (nothing or bool(run["expects"] and set(new) != {"way"}))

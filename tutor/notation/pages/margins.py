@@ -1,7 +1,7 @@
 """What stands around a line on the page it was copied from, and is no part of it?
 
-Bullets and the numbers of paragraphs before it, the first words of an answer in a chat, what is done to
-both sides next (| · 2), notes, points, page numbers and the marks of a corrector behind it.
+Bullets, the numbers of paragraphs and the hour of a message before it, the first words of an answer in a
+chat, what is done to both sides next (| · 2), notes, points, page numbers and the marks of a corrector behind it.
 """
 
 from __future__ import annotations
@@ -12,6 +12,8 @@ from dataclasses import replace
 from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
 
+_DAY = r"(?:mon|tue|wed|thu|fri|sat|sun|mo|di|mi|do|fr|sa|so)[a-z]{0,9}\.?"
+_TIME = r"[0-2]?[0-9]:[0-5][0-9](?::[0-5][0-9])?(?: ?[ap]\.?m\.?)?"
 _LEADS = "|".join((
     r"(?:[▪•]\s*)?(?:slide|step|page|sheet|part|task|folie|seite|line|no|nr)\.? ?[0-9]{1,2}[a-z]?\s*[▸▶►│|➜›»→]+\s+",
     r"(?:[-–—*+§·•Øü]|(?-i:[oq]))\t\s*|[■-◿⁃⁌⁍❖➢➣➤✦✧★☆\uf0a7\uf0b7\uf0d8\uf0fc]\s+",
@@ -21,6 +23,8 @@ _LEADS = "|".join((
     r"0[0-9]{1,3}[:.)|]? +(?=[^-+*/=^ ])",
     r"[0-9]{1,2}(?:\.[0-9]{1,2}){2,3}[.)]? +|[0-9]{1,2}\.[0-9]{1,2}\) +",
     r"(?:step|part|eqn?|line|schritt|no|nr)\.? [0-9]{1,2} [-–—] +",
+    rf"\[(?:{_DAY},? *)?(?:[0-9./-]{{3,10}},? *)?{_TIME}(?:,? *{_DAY})?\] +(?=[^ ])",
+    rf"{_DAY},? {_TIME}[:|]? +(?=[^ ])",
     r"(?:double|float|var|const|auto|real) +(?=[A-Za-z]\w* *=)",
 ))  # fmt: skip
 _BULLET = re.compile(rf" *(?:{_LEADS})", re.IGNORECASE)

@@ -1,4 +1,5 @@
-"""Which words of a formula stand for its operators: "B_y times 30 ft = 960 lb times 15 ft plus ...", "AB over 5 is 12 minus 3"?
+"""Which words of a formula stand for its operators: "B_y times 30 ft = 960 lb times 15 ft plus ...", "AB over 5 is 12 minus 3",
+"4/5 of 7.5 kN = 6 kN"?
 
 A word is an operator only within a stretch of figures, units, names and signs that holds an equals sign, or, in a
 line that has none, an "is" between its two sides.
@@ -23,7 +24,7 @@ _SIGNS = {
     "times": "*", "of": "*", "multiplied by": "*", "into": "*", "mal": "*", "fois": "*", "plus": "+", "minus": "-", "over": "/", "durch": "/", "divided by": "/",
 }  # fmt: skip
 _OPERATOR = r"times|mal|fois|multiplied +by|into|plus|minus|over|durch|divided +by"
-_MAY = re.compile(rf"\b(?:{_OPERATOR})\b")
+_MAY = re.compile(rf"\b(?:{_OPERATOR})\b|(?:\d/\d+|\.\d+)[ )]+of +\d")
 _SAID = rf"{_OPERATOR}|of"
 _IS = r"is +equal +to|equals|is|comes +to|must +be|has +to +be|makes|gives"
 _TOKEN = re.compile(
