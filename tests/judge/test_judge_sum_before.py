@@ -199,3 +199,23 @@ def test_of_two_loads_at_a_joint_the_one_that_is_counted_twice_is_told() -> None
     text = "-48*5 - 36(33.941) - 48 A_y - 33.941*36 = 24 C_y"
     (mistake,) = judge(problem, M("B"), text).mistakes
     assert (mistake.code, mistake.force) == ("double", "load A")
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "codes"),
+    [
+        ("F_AE = -17.5 kN T, so F_AE = 17.5 kN T", "wrong", ["tension-compression"]),
+        ("F_AE = -17.5 kN, pulled, so 17.5 kN T", "wrong", ["tension-compression"]),
+        ("F_AE = -17.5 kN in tension, that is 17.5 kN T", "wrong", ["tension-compression"]),
+        ("F_AE = -17.5 kN T, so F_AE = 17.5 kN C", "undecided", []),
+        ("F_AE = -17.5 kN T, F_AE = -17.5", "undecided", []),
+        ("F_BE = -14 kN T, so F_AE = 17.5 kN C", "undecided", []),
+        ("F_AE = -17.5 kN C, so F_AE = 17.5 kN C", "right", []),
+    ],
+)
+def test_a_value_before_another_with_a_minus_against_its_letter_is_never_said_not_to_hold(
+    text: str, kind: str, codes: list[str]
+) -> None:
+    verdict = told("AE", text, {})
+    assert verdict.kind == kind
+    assert [mistake.code for mistake in verdict.mistakes] == codes

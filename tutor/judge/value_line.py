@@ -54,6 +54,9 @@ def judge_value_line(desk: Desk, about: Value, line: Line) -> Verdict:
         given = value_ended(step) == value_given(step) if step is result else holds_alone(step)
         if given:
             continue
+        if (unclear := _against_itself(desk, line, step)) is not None:
+            last = as_value(desk, line, result, lines)
+            return replace(last if last and last.kind == "wrong" else unclear, about=about)
         for reading in readings_of(desk, line, step):
             each = typed_equation(reading)
             if (ratio := ratio_of_components(desk, each)) is not None:
@@ -121,6 +124,15 @@ def _sums_before(
                 told_by_its_slip(desk, about, step.label or line.label, each, lines) or broken.alone
             )
     return None
+
+
+def _against_itself(desk: Desk, line: Line, step: Step) -> Verdict | None:
+    """What has to be asked about a value whose minus goes against the T or the way behind it; else None."""
+    last = step.sides[-1]
+    if side_value(last) >= 0.0 or not (last.letter or last.sense):
+        return None
+    value = as_value(desk, line, step, desk.lines)
+    return value if value is not None and value.kind == "undecided" else None
 
 
 def _holds(desk: Desk, line: TypedEquation) -> bool:
