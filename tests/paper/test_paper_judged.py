@@ -91,12 +91,13 @@ LEAST = {
     "corridor": Least(58, 42),
     "porthole": Least(56, 40),
     "balcony": Least(56, 42),
-    "scarf": Least(52, 40),
-    "forum": Least(57, 41),
+    "scarf": Least(53, 40),
+    "forum": Least(58, 41),
     "rigger": Least(53, 39),
-    "courier": Least(54, 36),
+    "courier": Least(58, 41),
     "sayings": Least(42, 32, 4),
     "kiosk": Least(23, 18),
+    "envelope": Least(54, 40, 2),
     "lecturer": Least(287, 248, unsaid=3),
 }
 

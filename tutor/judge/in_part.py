@@ -2,7 +2,7 @@
 
 Right is right whatever stands beside it. Wrong is said where the mistake is named, the whole of what was passed over stands
 apart before the line or behind it, and no word there can be a misspelt way of a value; with figures for letters,
-12O for 120, or decimals behind a comma, 3,125, only right is said.
+12O for 120, save for O.6, which is 0.6, or decimals behind a comma, 3,125, only right is said.
 """
 
 from __future__ import annotations

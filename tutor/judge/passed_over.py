@@ -21,6 +21,7 @@ TAKEN = {
     "decimals": "The comma in {words} is read as a decimal one.",
     "list": "The {words} at the beginning is read as the mark of a list, not as a minus.",
     "figures": "{words} is read as the number {figures}.",
+    "nought": "{words} is read as the number {figures}.",
     "dash": "The dash behind “{words}” is read as a dash, not as a minus.",
 }
 LISTED = (

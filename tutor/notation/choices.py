@@ -9,7 +9,7 @@ from tutor.notation.elements.source import Source
 from tutor.notation.elements.tree import Span
 from tutor.notation.elements.unreadable import Broken
 from tutor.notation.lines.found import Choice, Found, trimmed
-from tutor.notation.lines.head_end import behind_list_dash
+from tutor.notation.lines.head_end import behind_list_dash, without_list_dashes
 from tutor.notation.lines.layout import numbers_apart
 from tutor.notation.lines.line import Line
 from tutor.notation.pages.figured import thousands
@@ -52,7 +52,8 @@ def read_as(text: str, source: Source, said: Mapping[str, float], found: Found) 
                 found.passed.append(source.place(Span(*trimmed(source.text, start, end))))
         blanked = " " * begin + source.text[begin : numbers.end]
         blanked += " " * (len(source.text) - len(blanked))
-        source = replace(source, text=blanked)
+        listed = found.choice.listed and begin > numbers.start
+        source = replace(source, text=without_list_dashes(blanked) if listed else blanked)
     except Broken as broken:
         raise broken.placed(source.place) from None
     before = list(found.passed)

@@ -26,7 +26,7 @@ from tutor.notation.lines.found import Taken, trimmed
 from tutor.notation.lines.line import Line
 from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
-from tutor.notation.pages.copied import letters_as_figures
+from tutor.notation.pages.copied import is_nought, letters_as_figures
 from tutor.notation.pages.parted_load import parts_a_load
 from tutor.notation.read import line_typed
 from tutor.notation.sentences.talk import TURNS_NOTHING
@@ -95,7 +95,9 @@ def _as_scanned(text: str, names: Names, said: Mapping[str, float], reads: Reads
     if meant is None or line is None or line.letters:
         return None
     taken: tuple[Taken, ...] = tuple(
-        ("figures", span) for span in meant[1] if span.end - span.start > 1
+        ("nought" if is_nought(text[span.start : span.end]) else "figures", span)
+        for span in meant[1]
+        if span.end - span.start > 1
     )
     return replace(line, text=text, taken=(*line.taken, *taken))
 

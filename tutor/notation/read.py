@@ -92,8 +92,9 @@ def _read_before(
 def _line_or_not(
     text: str, names: Names, frame: Frame, said: Mapping[str, float]
 ) -> Line | Unreadable:
-    row = in_a_row(text)
+    row = text
     try:
+        row = in_a_row(text)
         line = line_typed(row, names, frame, said)
         return line if row is text else replace(line, text=text)
     except Broken as broken:

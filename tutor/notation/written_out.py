@@ -21,6 +21,7 @@ from tutor.notation.pages.worded_arm import with_arms
 from tutor.notation.sentences.dashed_off import dashed_off
 from tutor.notation.sentences.operators_said import operators_written
 from tutor.notation.sentences.pushed import pushed
+from tutor.notation.sentences.reaction_said import with_reactions_named
 from tutor.notation.sentences.set_apart import set_apart
 from tutor.notation.sentences.triangle_said import without_triangles
 
@@ -35,4 +36,5 @@ def written_out(text: str, names: Names) -> Source:
     source = said_once_over(set_apart(source, typed, names))
     source = operators_written(corrected(without_arrows_of_terms(source, names), names), names)
     source = unabridged(pushed(source, names), names)
+    source = with_reactions_named(source, names)
     return totalled(likened(with_arms(source, names), names), names)

@@ -13,7 +13,7 @@ _ALIKE = {
     "Α": "A", "Β": "B", "Ε": "E", "Ζ": "Z", "Η": "H", "Ι": "I", "Κ": "K", "Μ": "M", "Ν": "N",
     "Ο": "O", "Ρ": "P", "Τ": "T", "Υ": "Y", "Χ": "X", "ο": "o",
     # signs
-    "−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-", "‒": "-", "﹣": "-", "―": "-", "˗": "-", "➖": "-", "➕": "+", "⊕": "+",
+    "−": "-", "–": "-", "—": "-", "‐": "-", "‑": "-", "‒": "-", "﹣": "-", "―": "-", "˗": "-", "➖": "-", "➕": "+", "🟰": "=", "٫": ".", "⊕": "+",
     "×": "*", "·": "*", "∙": "*", "⋅": "*", "•": "*", "∗": "*", "✕": "*", "⨯": "*", "✖": "*",
     "⟂": "⊥", "÷": "/", "∕": "/", "⁄": "/", "∶": ":", "∑": "Σ", "£": "Σ", "º": "°", "˚": "°", "◦": "°", "∘": "°", "ϖ": "π",
     "’": "'", "′": "'", "‘": "'", "＿": "_", "“": '"', "”": '"', "″": '"', "„": '"', "¨": '"',
@@ -45,13 +45,18 @@ _MINUS = re.compile(
 """What a page gives for a minus where nothing else can be meant."""
 _BEYOND_ASCII = re.compile(r"[^\x00-\x7f]")
 
+_SMALL_CAPITAL = re.compile(r"LATIN LETTER SMALL CAPITAL ([A-Z])")
+
 UNSEEN = re.compile(
-    "[\u200b-\u200e\u2060\u2064\ufeff\ufe0e\ufe0f]|(?<=[^\\W\\d])\u00ad(?=[^\\W\\d])"
+    "[\u200b-\u200e\u202a\u202c\u2060\u2064\u2066\u2068\u2069\ufeff\ufe0e\ufe0f]|(?<=[^\\W\\d])\u00ad(?=[^\\W\\d])"
 )
-"""What pasting brings along, shows nothing and says nothing: joiners, word breaks, choices of a glyph.
+"""What pasting brings along, shows nothing and says nothing: joiners, word breaks, choices of a glyph, marks around
+what runs from left to right.
 
 A soft hyphen is such only within a word: elsewhere it may stand for a minus.
 """
+ON_A_KEY = re.compile(r"^(?P<before> *)(?P<count>[0-9])\ufe0f?\u20e3 *")
+"""The number of a line that is shown on a key: 1️⃣."""
 RAISED = {"⁰": 0, "¹": 1, "²": 2, "³": 3, "⁴": 4, "⁵": 5, "⁶": 6, "⁷": 7, "⁸": 8, "⁹": 9}
 """Figures above the line: powers, which must not be read as plain figures."""
 
@@ -72,9 +77,14 @@ def plain(text: str) -> str:
 def _compatible(found: re.Match[str]) -> str:
     """The ASCII character that a full-width or styled form stands for, or else the form itself."""
     char = found[0]
+    if char.isdecimal():
+        return str(unicodedata.decimal(char))
     if char in RAISED or char in "°πΣ√×" or unicodedata.category(char) == "No":
         return char
+    if (small := _SMALL_CAPITAL.fullmatch(unicodedata.name(char, ""))) is not None:
+        return small[1]
     same = unicodedata.normalize("NFKC", char)
+    same = same[1] if len(same) == 3 and same[0] == "(" else same
     return same if len(same) == 1 and (same.isascii() or same in "πΣ") else char
 
 

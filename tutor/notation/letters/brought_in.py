@@ -18,7 +18,7 @@ from tutor.notation.letters.letter_said import force_found, is_so, letter_replac
 from tutor.notation.naming.names import Names
 
 _END = re.compile(
-    r"[:;](?!=)|[,.](?![0-9])|(?<=[0-9])[,](?= )|&|\b(?:and|then|so|we (?:get|have|find|write)|gives)\b|$"
+    r"[:;⇒∴](?!=)|[,.](?![0-9])|(?<=[0-9])[,](?= )|&|\b(?:and|then|so|we (?:get|have|find|write)|gives)\b|$"
 )
 _CLAUSE = re.compile(
     r"(?<=[;,]) *(?P<said>(?:[^;,=]|,(?=[0-9]))+=(?:[^;,=]|,(?=[0-9]))+)(?:[;,](?![0-9]))"
@@ -26,6 +26,14 @@ _CLAUSE = re.compile(
 _BEHIND = re.compile(
     r"(?:[;(]|,(?![0-9])| (?=where |with |for |if |when |and ))(?P<said>[^;,()]*(?:\([^()]*\)[^;,()]*)*)\)? *\.?$"
 )
+_LETTER = r"(?:[a-z]{1,3}|[A-Z])"
+_WITHIN = re.compile(
+    rf"(?P<open>\()?(?(open)|(?:[;,]|(?= (?:where|with|mit|wobei|avec|con) ))) *(?P<said>(?:(?:where|with|and|mit|wobei|avec|con) +)?"
+    rf"(?:(?:sin|cos|tan)(?: +{_LETTER}| *\( *{_LETTER} *\)) *= *[0-9.√(](?:[-+*/^√²().0-9 ]|sqrt)*(?:= *[0-9.]+ *)?"
+    rf"|{_LETTER} *= *(?:[0-9.]+ *(?:°|deg(?:rees?)?\b)|(?:a|arc)(?:sin|cos|tan) *\(?[0-9./ ]+\)?) *))"
+    r"(?(open)\))(?= *(?:[;,:(.]|[⇒∴→]|[-=]+>|(?:so|hence|thus|and|where|with)\b|$))"
+)
+"""A clause anywhere in a line that says of an angle how large it is, or what a function of it is."""
 _MAY = re.compile(r"=.*=|\b(?:call|write|denote|let|where|being|name|for)\b", re.DOTALL)
 _THEN = re.compile(
     r"^(?P<let> *(?:let|with|put|say|set|take|taking|if|where|name)\b[^=:;]*=[^=:;]*?[0-9)°\w])(?:,? +|\. +)(?:then|we (?:get|have))\b",
@@ -70,9 +78,11 @@ def brought_in(source: Source, names: Names) -> Source:
         if made is None or not _stands(made[0], source.text[start : found.start()]):
             break
         said, end = {**said, **dict([made])}, found.start()
+    angles, within = _angles(source.text, start, end, said, names)
+    said = {**said, **angles}
     if not said or len(said) > MOST or "=" not in source.text[start:end]:
         return source
-    idle = [Span(*span) for span in _idle(source.text[:end], start, said, names)]
+    idle = within or [Span(*span) for span in _idle(source.text[:end], start, said, names)]
     edges = [start, *(edge for span in idle for edge in (span.start, span.end)), end]
     kept: list[Span | str] = [Span(*pair) for pair in zip(edges[::2], edges[1::2], strict=True)]
     source = source.made_of(
@@ -111,6 +121,28 @@ def _in_front(text: str, first: int, names: Names) -> tuple[dict[str, str], int]
             break
         at = behind
     return said, at
+
+
+def _angles(
+    text: str, start: int, end: int, before: dict[str, str], names: Names
+) -> tuple[dict[str, str], list[Span]]:
+    """The angles that clauses within a line bring in, and the places of those clauses and of others that say the same."""
+    said, places = dict[str, str](), list[Span]()
+    for found in _WITHIN.finditer(text, start, end):
+        made = letter_said(found["said"], names, {**before, **said})
+        of_an_angle = made is not None and _of_a_function(made[0], text[start : found.start()])
+        if made is not None and of_an_angle:
+            said |= dict([made])
+        elif not (said and is_so(found["said"], said, names)):
+            continue
+        places.append(Span(*found.span()))
+    return said, places
+
+
+def _of_a_function(letter: str, text: str) -> bool:
+    """Whether a text takes the sine, cosine or tangent of a letter."""
+    taken = rf"(?:sin|cos|tan) *\(? *{re.escape(letter)}(?!\w)"
+    return re.search(taken, text) is not None
 
 
 def _stands(letter: str, text: str) -> bool:

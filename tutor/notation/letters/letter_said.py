@@ -43,7 +43,7 @@ _OF_FORCES = [
 ]
 _BESIDE_OTHERS = re.compile(rf" *{_FORCE} +(?P<letter>[a-z]) *")
 _OF_AN_ANGLE = re.compile(
-    rf" *{_LEAD}(?P<function>sin|cos|tan)(?: +| *\( *)(?P<letter>[a-z]{{1,3}}) *\)?{_IS}{_VALUE} *"
+    rf" *{_LEAD}(?P<function>sin|cos|tan)(?: +| *\( *)(?P<letter>[a-z]{{1,3}}|[A-Z]) *\)?{_IS}{_VALUE} *"
 )
 _FUNCTION_SAID = re.compile(
     rf" *(?:the +)?(?:(?:sin|cos|tan)(?:e|ent)?(?: +of)? *\(? *{ANGLE} *\)? *=|(?:co)?sine\b(?: +of +[A-Z]\w+)? *=?|tangent\b *=?) *(?=[0-9.(√])",
@@ -55,7 +55,7 @@ _SIZE = re.compile(
     r" *(?P<bare>.*?(?:[0-9.)°]|deg(?:rees?)?)) *(?P<unit>kN|MN|N|lbf?|kips?|k)? *", re.DOTALL
 )
 _NUMBERS = re.compile(
-    rf"(?:[-+*/^√().,°0-9 ]|deg(?:rees?)?\b|(?:{'|'.join(sorted(FUNCTIONS, key=len, reverse=True))})(?![a-z]))+"
+    rf"(?:[-+*/^²√().,°0-9 ]|deg(?:rees?)?\b|(?:{'|'.join(sorted(FUNCTIONS, key=len, reverse=True))})(?![a-z]))+"
 )
 _NOT_BROUGHT = frozenset(
     ("T", "C", "N", "m", "k", "M", "Fx", "Fy", "F", "mm", "kN", "ft", "lb", "in", "cm")

@@ -46,6 +46,9 @@ _IN_WORDS = re.compile(rf"[{LETTERS}]{{3}}|\b(?:at|um|en) ")
 _LIST = re.compile(r" *(?P<dash>-) +(?=[A-Za-z][\w{}]*(?! *:))")
 
 
+_NEXT_LISTED = re.compile(r"(?<=;)(?P<gap> *)-(?= +[A-Za-z][\w{}]*(?! *:))")
+
+
 def may_be_listed(text: str) -> bool:
     """Whether a dash and a blank stand before the name that a line as it was typed begins with."""
     return _LIST.match(text) is not None
@@ -64,3 +67,8 @@ def behind_list_dash(source: Source, text: str, start: int, found: Found) -> int
         return start
     found.taken.append(("list", source.place(Span(*dash.span("dash")))))
     return dash.end()
+
+
+def without_list_dashes(text: str) -> str:
+    """A text that is read as a list without the dashes before its other items, column for column."""
+    return _NEXT_LISTED.sub(lambda found: f"{found['gap']} ", text)

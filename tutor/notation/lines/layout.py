@@ -25,7 +25,8 @@ _FRONT = re.compile(
     re.IGNORECASE,
 )
 _SPACED_FRONT = re.compile(r" *[0-9]{1,3}(?:\t|  )\s*(?=[^-+*/=^\s0-9]|[0-9.,]+ ?[A-Za-z(√][^=]*=)")
-"""A number with a gap behind it: a factor, or else what a row of a page goes by."""
+_TABBED_FRONT = re.compile(r" *[1-9][0-9]?\.[0-9]{1,2}\t\s*(?=[^*/=^\s][^\t]*$)")
+"""A number with a gap behind it: what a row goes by, or else a factor or, of a section, a term."""
 _MAYBE_FACTOR = re.compile(r" *(?:[([][0-9]{1,2}(?:\.[0-9]{1,2})?[)\]] [^ ]|[0-9]{1,2}\. )")
 _BACK = re.compile(
     rf"(?<! )(?P<gap> *+(?:(?:\.{{2,}}|…+|[-–—]{{1,}}|→|⇒|-+>|,) *+)?)(?:(?P<count>[([<]{_EQUATION}?{_MARK}[)\]>])|{_EQUATION}[([]?{_MARK}[)\]]?"
@@ -71,8 +72,7 @@ def numbers_apart(text: str, typed: str, factors: bool) -> Numbering:
     `typed` is the text before look-alikes were replaced, column for column. With `factors` a bracket
     behind or before one space is taken as a factor after all.
     """
-    unsure = False
-    start = _bullet(text, typed)
+    unsure, start = False, _bullet(text, typed)
     found = _FRONT.match(text, start)
     if found is not None and text[found.end() : found.end() + 1] not in ("", *"=*/^)]}"):
         unsure = _MAYBE_FACTOR.match(text, start) is not None
@@ -80,6 +80,8 @@ def numbers_apart(text: str, typed: str, factors: bool) -> Numbering:
             start = found.end()
     if (spaced := _SPACED_FRONT.match(typed)) is not None:
         unsure, start = True, spaced.end() if factors else start
+    if (tabbed := _TABBED_FRONT.match(typed)) is not None:
+        unsure, start = True, start if factors else tabbed.end()
     end = _unticked(text, len(text))
     if (found := _BACK.search(text[:end])) is not None and found.start() > start:
         kind = _apart(found, text, typed)
@@ -165,12 +167,10 @@ def _kind(text: str, at: int, sign: re.Match[str], end: int, line: Found) -> Joi
     before, after = text[at:start].strip(), text[stop:end].strip()
     if said == "":
         return _blank(before, after, text.startswith("  ", stop), line)
-    if said == ";":
+    if said in ";∵":
         return "beside"
     if said in "⇒∴" or (said[0] == "=" and said[-1] == ">"):
         return "so"
-    if said == "∵":
-        return "beside"
     if said == ":":
         ratio = text[start - 1 : start].isdigit() and text[stop : stop + 1].isdigit()
         return None if ratio else "colon"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import field
 from typing import Any, Protocol
 
-from tutor.notation.elements.characters import UNSEEN, attached, described, hidden, plain
+from tutor.notation.elements.characters import ON_A_KEY, UNSEEN, attached, described, hidden, plain
 from tutor.notation.elements.fact import fact, kept
 from tutor.notation.elements.label import Label
 from tutor.notation.elements.tree import Node
@@ -72,7 +72,7 @@ def checked(text: str, empty: str) -> str:
     typed = plain(text)
     seen = typed
     if not (typed.isprintable() and typed.replace("°", "").isascii()):
-        seen = UNSEEN.sub(" ", typed)
+        seen = UNSEEN.sub(" ", ON_A_KEY.sub(lambda found: " " * len(found[0]), typed))
         _check_seen(seen)
     if not seen.strip():
         raise Broken(empty, len(text), len(text))

@@ -10,11 +10,13 @@ from tutor.notation.elements.source import Source
 from tutor.notation.pages.commanded import uncommanded
 from tutor.notation.pages.convention import without_convention
 from tutor.notation.pages.copied import recopied, said_once
+from tutor.notation.pages.encoded import decoded
 from tutor.notation.pages.endless import written_to_end
 from tutor.notation.pages.latex import untexed
 from tutor.notation.pages.line_said import directed
 from tutor.notation.pages.margins import without_margins
 from tutor.notation.pages.markup import unmarked
+from tutor.notation.pages.pictured import without_pictures
 from tutor.notation.pages.programmed import unprogrammed
 from tutor.notation.pages.sum_signs import sums_typed
 
@@ -42,13 +44,11 @@ SPEAKS = re.compile(
 
 def bared(text: str) -> Source:
     """The text in plain characters and without LaTeX, with long gaps as two spaces."""
-    source = (
-        Source.of(text).rewritten(_DIVIDED, lambda found: f"÷({found[1]})")
-        if "÷" in text
-        else Source.of(text)
-    )
+    source = decoded(text)
+    if "÷" in source.text:
+        source = source.rewritten(_DIVIDED, lambda found: f"÷({found[1]})")
     source = replace(source, text=plain(source.text)).rewritten(UNSEEN, "")
-    source = unmarked(source)
+    source = unmarked(without_pictures(source))
     source = without_margins(source, text).rewritten(_GAP, "  ")
     source = source.rewritten(_BOTH_WAYS, "⇒").rewritten(_DOUBLE, "=")
     source = written_to_end(source)

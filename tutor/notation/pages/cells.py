@@ -39,8 +39,10 @@ _OF_A_FACTOR = re.compile(
 """A gap between a factor, which is no number of a row, and what it multiplies: 0.6 ⇥ (F_AB + F_AC)."""
 _BEFORE_EQUALS = re.compile(r"\t[ \t]*(?== *[-+]?[0-9.,]+ *$)")
 _BEFORE_NUMBER = re.compile(r"\t[ \t]*(?=[(\[] ?[0-9]{1,2}[a-z]? ?[)\]] *$)")
-_BEHIND_NUMBER = re.compile(r"^ *[(\[]?[0-9]{1,2}(?:\.[0-9]{1,2})+[)\]] *\t[ \t]*")
-"""A gap beside the number of a line or a section: ... = 0 ⇥ (1), 2.4) ⇥ ..."""
+_BEHIND_NUMBER = re.compile(
+    r"^ *[(\[]?[0-9]{1,2}(?:\.[0-9]{1,2})+(?:[)\]] *\t[ \t]*|\t *(?=[^\t=]*[A-Za-z][^\t]*=[^\t]*$))"
+)
+"""A gap beside the number of a line or a section: ... = 0 ⇥ (1), 2.4) ⇥ ..., 2.4 ⇥ ..."""
 _ADDED = re.compile(r" *[-+] ?[0-9][0-9.,]*(?: ?[A-Za-z]{1,3})? *= *[-+]?0(?:[.,]0*)? *")
 """The second half of a sum of a force and a number: A_x, +4 = 0."""
 _FACTOR = re.compile(r" *[-+*/]?[-+( ]*[0-9]")

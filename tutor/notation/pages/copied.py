@@ -15,13 +15,19 @@ from tutor.notation.elements.tree import Span
 from tutor.notation.elements.unreadable import Broken
 from tutor.notation.naming.names import Names
 
-_LOST = re.compile(r"[©åƩ:⁰ᵒᴼ]|[0-9] ?[oO](?![\w(])|[0-9] ?deg(?:ree)?s?\.|\.['’]\.", re.IGNORECASE)
+_LOST = re.compile(
+    r"[©åƩ:⁰ᵒᴼ]|\^ ?\{? ?°|[0-9] ?\^? ?\{? ?[oO](?![\w(])|[0-9] ?deg(?:ree)?s?\.|\.['’]\.",
+    re.IGNORECASE,
+)
 _DEGREES = re.compile(
-    r"(?P<angle>(?<![A-Za-z])(?:sin|cos|tan|sen|cot) *[(\[{]? *[0-9]{1,3}(?:[.,][0-9]+)?)(?: ?(?:[oOᵒᴼ](?![\w(])|⁰)|(?P<blank> ?)deg(?:ree)?s?\.)"
+    r"(?P<angle>(?<![A-Za-z])(?:sin|cos|tan|sen|cot) *[(\[{]? *[0-9]{1,3}(?:[.,][0-9]+)?)(?: ?(?:\^? ?(?:\{ ?[oO] ?\}|[oOᵒᴼ](?![\w(]))|⁰)|(?P<blank> ?)deg(?:ree)?s?\.)"
 )
 """The sign of degrees as a raised o or 0 that has come down, or the word cut short."""
+_DEGREES_ABOVE = re.compile(r"\^ ?(?:°|\{ ?° ?\})")
 _CUT_POINT = re.compile(r"(?<![\w.,)\]}])0 \.(?=[0-9])")
 """The point of a number set off from its nought."""
+_CUT_STOP = re.compile(r"^(?P<count> *[0-9]{1,2}) \.(?= +[^0-9 ])")
+"""The point behind the number of a line set off from it."""
 _SUM_IS = re.compile(r"(?:Σ|(?<!\w)F_?[xyXYhvHV]|(?<!\w)M)[^=]*= *$")
 """A heading whose sum is zero, with a share behind it: ΣFy = 0 .6 F_AB + A_y = 0."""
 _SUM = re.compile(
@@ -48,6 +54,7 @@ _SCANNED = re.compile(
     r"|(?:(?<==)|(?<== ))[Oo](?= *(?:$|[,;⇒→∴]))"
 )
 """The same where the figures are tried, and a letter that something is set equal to."""
+_NOUGHT = re.compile(r"[Oo][.,][0-9]{1,4}")
 _FIGURES = str.maketrans("OolI|", "00111")
 _ASKED = ("unknown-name", "unknown-function", "character", "comma", "number")
 
@@ -55,10 +62,13 @@ _ASKED = ("unknown-name", "unknown-function", "character", "comma", "number")
 def recopied(source: Source) -> Source:
     """The source with the signs that a page showed."""
     source = source.rewritten(_CUT_POINT, _joined)
+    source = source.rewritten(_CUT_STOP, lambda found: f"{found['count']}.")
     text = source.text
     if _LOST.search(text) is None and not text.lstrip().startswith(("+", "a", "b", "c")):
         return source
-    source = source.rewritten(_DEGREES, lambda found: f"{found['angle']}°")
+    source = source.rewritten(_DEGREES_ABOVE, "°").rewritten(
+        _DEGREES, lambda found: f"{found['angle']}°"
+    )
     return source.rewritten(_SUM, "Σ").rewritten(_SENSE, "").rewritten(_SO, "∴")
 
 
@@ -122,6 +132,11 @@ def letters_as_figures(
             return None
     figured = _SCANNED.sub(lambda found: as_figures(found[0]), text)
     return figured, tuple(places)
+
+
+def is_nought(word: str) -> bool:
+    """Whether the one letter of a number is the nought before its point, which no other figure may be: O.6."""
+    return _NOUGHT.fullmatch(word) is not None
 
 
 def as_figures(word: str) -> str:

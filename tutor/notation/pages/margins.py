@@ -14,11 +14,22 @@ from tutor.notation.elements.tree import Span
 
 _DAY = r"(?:mon|tue|wed|thu|fri|sat|sun|mo|di|mi|do|fr|sa|so)[a-z]{0,9}\.?"
 _TIME = r"[0-2]?[0-9]:[0-5][0-9](?::[0-5][0-9])?(?: ?[ap]\.?m\.?)?"
+_WORDS_OF_BUTTONS = "copy(?: code)?|copied|reply|like|quote|edit|share|download|kopieren|antworten|zitieren|copier|r[ée]pondre|copiar|responder"
+_BUTTON = rf"(?:{_WORDS_OF_BUTTONS})(?:[!:]| [·•*|])? +(?-i:(?=[-+−–(\[√\\$0-9A-ZΣ∑'\"][^=]*=))"
+_BUTTONS = (
+    rf" +(?:{_WORDS_OF_BUTTONS})(?: +[·•*|] +(?:{_WORDS_OF_BUTTONS}|[0-9]{{1,2}} ?(?:s|min|h|d)))*"
+)
+"""What stands on buttons before and behind a line of a web page."""
+_SEEN = rf" +(?:(?:seen|read|sent|delivered|edited) +(?:at +)?)?[✓✔]{{0,2}} *{_TIME} *[✓✔]{{0,2}}"
+"""When a message came."""
 _LEADS = "|".join((
     r"(?:[▪•]\s*)?(?:slide|step|page|sheet|part|task|folie|seite|line|no|nr)\.? ?[0-9]{1,2}[a-z]?\s*[▸▶►│|➜›»→]+\s+",
     r"(?:[-–—*+§·•Øü]|(?-i:[oq]))\t\s*|[■-◿⁃⁌⁍❖➢➣➤✦✧★☆\uf0a7\uf0b7\uf0d8\uf0fc]\s+",
-    r"'(?=[-+A-Z(0-9][^']*=)",
-    r"(?:[\u2600-\u2775\U0001F300-\U0001FAFF][\ufe0f ]*)+",
+    r"'(?==?[-+A-Z(0-9.√][^']*$)",
+    r"[☑✓✔✅✗✘❌❎]+ *",
+    _BUTTON,
+    r"\$ +(?=[^$]*$)",
+    r"§ ?[0-9]{1,2}(?:\.[0-9]{1,2})?[a-z]?[.):]? +",
     r"(?:example|problem|exercise|aufgabe|beispiel|bsp)\.? ?[0-9]{1,2}(?:\.[0-9]{1,2})?[a-z]?[.):]? +(?=[^:]*=)",
     r"0[0-9]{1,3}[:.)|]? +(?=[^-+*/=^ ])",
     r"[0-9]{1,2}(?:\.[0-9]{1,2}){2,3}[.)]? +|[0-9]{1,2}\.[0-9]{1,2}\) +",
@@ -53,11 +64,11 @@ _THEN = re.compile(
 """The same with the next line right behind it: ..., x2: ..."""
 _DONE = re.compile(r"[|‖]|\([*:/]|[,;] +[^,;=:]{1,16}:")
 """What a line has in which something may be said to be done to both sides."""
-_WHOLE = (
-    r"(?:(?<== 0)|(?<==0)|(?<=\([TCtc]\))|(?<=kN)|(?<=lb)|(?<=kip)|(?<=[0-9] N)|(?<=[0-9] [TCtc]))"
-)
+_WHOLE = r"(?:(?<== 0)|(?<==0)|(?<=\([TCtc]\))|(?<=kN)|(?<=lb)|(?<=kip)|(?<=[0-9] N)|(?<=[0-9Nbp] [TCtc]))"
 _NOTES = "|".join((
-    r" *(?:\*{1,3}|[¹²³⁴-⁹†‡¶↵◄◀⊲◁⏎…~\u2600-\u2775\U0001F300-\U0001FAFF]+|\|\||_{1,2}|//|={3,}|-{3,}|[:;]-?\)|\^\^|q\.?e\.?d\b\.?|o\.k\.)",
+    r" *(?:\*{1,3}|[¹²³⁴-⁹†‡¶↵◄◀⊲◁⏎…~✗✘❌❎👎]+|\|\||_{1,2}|//|={3,}|-{3,}|[:;]-?\)| +:D(?= *$)|\^\^|q\.?e\.?d\b\.?|o\.k\.)",
+    _BUTTONS,
+    _SEEN,
     r" *\[[0-9]{1,2}(?:[,–-] ?[0-9]{1,2}){1,3}\]| +\([0-9]{1,2}[.-][0-9]{1,2}[a-z]\)",
     r" +[(\[] ?[0-9]{1,2} ?(?:P|pts?|points?|marks?|Pkt|Punkte?)\.? ?[)\]]",
     r" +[(\[]?[ABM][1-3](?: ?[ABM][1-3]){0,2}[)\]]?",
@@ -67,9 +78,9 @@ _NOTES = "|".join((
 _BEHIND = re.compile(rf"{_WHOLE}\.?(?:{_NOTES})[ .]*$", re.IGNORECASE)
 """Notes, points and page numbers behind a line that is whole."""
 _MAY_END = re.compile(
-    r"[^\w)\]}. ] *$|(?<![(\[][TC])[\])] *$|_ *$|page|eite|\b[Pp]g?\.|S\.| [ABM][1-3]\b| {3}-? ?[0-9]|[qQ]\.?[eE]|\.k\.|[¹²³⁴-⁹]"
+    r"[^\w)\]}. ] *$|(?<![(\[][TC])[\])] *$|_ *$|page|eite|\b[Pp]g?\.|S\.| [ABM][1-3]\b| {3}-? ?[0-9]|[qQ]\.?[eE]|\.k\.|[¹²³⁴-⁹]|[0-9]:[0-9]{2}|0 +[A-Za-z]"
 )
-_TICKED = re.compile(r"(?<=[\w)] )[✓✔☑✅]+(?= *[(\[])")
+_TICKED = re.compile(r"(?<=[\w)] )[✓✔☑✅]+(?= *[(\[,;⇒∴→])")
 _BOXED = re.compile(
     r"(?P<so>(?:[→⇒∴]|=>|->|\b(?:so|hence|thus|therefore|whence|i\.e\.|ie|giving|gives)\b)[,:]? *)"
     r"[\[⟦] *(?P<result>[^\[\]⟦⟧=]+=[^\[\]⟦⟧]+?) *[\]⟧](?=[ .]*$)"

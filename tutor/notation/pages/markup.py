@@ -22,9 +22,11 @@ _TITLE = re.compile(
     r"^ *\\(?:(?:sub)*section|(?:sub)?paragraph)\*? *\{(?P<title>[^{}]*(?:\{[^{}]*\}[^{}]*)*)\}"
 )
 _SAID = re.compile(r'"(?P<said>[A-Za-zΣ][^"]{0,80})"')
+_LINKED = re.compile(r"^ *\[(?P<inner>[^\[\]]*=[^\[\]]*)\]\((?:#|/|https?:)[^() ]*\) *$")
+"""A formula that is a link: [0.6 AB = 3](#eq1)."""
 _WHEN = r"(?:[0-9]{1,4}[./-][0-9]{1,2}[./-][0-9]{1,4},? +)?[0-9]{1,2}:[0-9]{2}(?::[0-9]{2})?(?: ?[AaPp][Mm])?"
 _WHO = r"[A-Z][\w.'-]{1,15}(?: [A-Z][\w.'-]{0,15}){0,2}"
-_SENT = re.compile(
+SENT = re.compile(
     r"^ *(?:\[(?:[0-9./-]{5,10},? +)?[0-9]{1,2}[:.][0-9]{2}(?:[:.][0-9]{2})?(?: ?[AaPp][Mm])?\] *(?:[A-Z][\w .'-]{0,30}: +)?"
     rf"|{_WHEN}(?: *[-,] *| +){_WHO}: +|{_WHO},? +[(\[]?{_WHEN}(?:[)\]]?: +|\] +)|(?:[(\[]?{_WHEN}[)\]]? +)?<[@+ ]?[\w-]{{2,16}}> +(?!.*</)|[a-z]{{3,15}} ?> +(?=.*=)|@\w{{2,20}}[,:]? +)"
 )
@@ -82,13 +84,14 @@ def unmarked(source: Source) -> Source:
     """The source without what marks up a page: F<sub>AB</sub>, &minus;, **bold**, ∑▒〖M_A=0〗."""
     source = without_struck(source)
     if _MARKS.isdisjoint(source.text):
-        return source.rewritten(_SENT, "")
-    source = source.rewritten(_RULE, "").rewritten(_ITEM, "").rewritten(_SENT, "")
+        return source.rewritten(SENT, "")
+    source = source.rewritten(_RULE, "").rewritten(_ITEM, "").rewritten(SENT, "")
     if _ON_PAGE.search(source.text) is not None:
         source = source.rewritten(_BOARD, _on_board)
         source = source.rewritten(_HELD, lambda found: found["inner"] or found["hidden"])
         source = source.rewritten(_WIKI, lambda found: found[1])
         source = source.rewritten(_IN_UNIT, _in_unit)
+    source = source.rewritten(_LINKED, lambda found: found["inner"])
     source = source.rewritten(_TITLE, lambda found: found["title"])
     source = source.rewritten(_SAID, lambda found: found["said"])
     source = source.rewritten(_AT_FRONT, "").rewritten(_UNDERLINED, lambda found: found[1])
