@@ -68,3 +68,44 @@ def test_words_that_say_no_way_leave_a_wrong_sign_wrong(behind: str) -> None:
 def test_compression_as_pages_and_other_languages_write_it_is_compression(behind: str) -> None:
     assert not judge(QUAY, Value("BD"), f"BD = 12 kN {behind}").right
     assert judge(QUAY, Value("AD"), f"AD = 25 kN {behind}").right
+
+
+TOLD = [
+    "so the left post is {} with about 12 kN",
+    "so it is {} with 12",
+    "hence the post must be {} with a good 12.0 kN",
+    "which means the post is {} with 12 kN.",
+    "so the post gets {} with 12 kN",
+]
+
+
+@pytest.mark.parametrize("told", TOLD)
+@pytest.mark.parametrize(("way", "kind"), [("pulled", "right"), ("pushed", "wrong")])
+def test_what_a_sentence_makes_of_a_value_is_held_against_its_sign(
+    told: str, way: str, kind: str
+) -> None:
+    verdict = judge(QUAY, Value("BD"), f"BD = 12 kN, {told.format(way)}")
+    assert verdict.kind == kind
+    assert [m.code for m in verdict.mistakes] == ["tension-compression"] * (kind == "wrong")
+
+
+@pytest.mark.parametrize(
+    "behind",
+    [
+        "so the other post is pushed with 12 kN",
+        "so the post is pulled together with the load of 12 kN (T)",
+        "so the left post is pushed with 7 kN",
+        "so the post pulls as the load of 12 kN pushes",
+    ],
+)
+def test_what_is_said_of_another_force_or_size_leaves_a_value_right(behind: str) -> None:
+    assert judge(QUAY, Value("BD"), f"BD = 12 kN, {behind}").kind != "wrong"
+
+
+@pytest.mark.parametrize(
+    "comes", ["comes out at", "came out as", "works out to", "turns out to be", "comes to"]
+)
+def test_a_value_that_comes_out_is_one_with_talk_behind_it_as_well(comes: str) -> None:
+    for size, right in ((12, True), (15, False)):
+        text = f"BD {comes} 4/5 × {size * 5 / 4:g} = {size} kN, so the left post is pulled with {size} kN (T)."
+        assert judge(QUAY, Value("BD"), text).right == right

@@ -80,7 +80,7 @@ LEAST = {
     "kitchen": Least(58, 38),
     "locker": Least(58, 42),
     "rota": Least(58, 42),
-    "porch": Least(55, 42),
+    "porch": Least(56, 42),
     "tray": Least(58, 42),
     "folder": Least(58, 42),
     "bunk": Least(58, 41),

@@ -36,6 +36,12 @@ _AGAIN = re.compile(
     rf"(?:(?:so|thus|hence|therefore|or|ie|i\.e\.|that is|giving) +)?(?P<size>[0-9]+(?:\.[0-9]+)?) ?"
     rf"(?:{FORCES_AND_SIGNS})? ?[(,]? ?(?P<way>[A-Za-z]+)\)?\.?"
 )
+_TOLD = re.compile(
+    r"(?:so|thus|hence|therefore|ie|i\.e\.|that is|which means)[, ]+(?:that +)?(?:the +|this +)?(?:(?!other|next|opposite|second)[a-z]+ +){0,2}"
+    r"(?:rafter|bar|member|strut|tie|post|chord|diagonal|brace|rod|hanger|it) +(?:is|gets|must be|has to be|will be) +"
+    rf"(?P<told>[^0-9=]*?)(?P<size>[0-9]+(?:\.[0-9]+)?) ?(?:{FORCES_AND_SIGNS})?(?P<behind> ?[(,]? ?[A-Za-z]+\)?)?\.?"
+)
+"""What is made of a value in a sentence of its own: so the left rafter is pushed together with about 64.6 kN (C)."""
 LEADING = frozenset(
     ("in", "under", "is", "its", "it's", "it", "so", "a", "and", "hence", "thus", "which", "means")
 )
@@ -85,11 +91,16 @@ def pushes_again(line: Line) -> bool:
 
 def _said_again(words: str, step: Step) -> str | None:
     """T or C, where words give the size of the value before them once more, with one of them behind it."""
-    found = _AGAIN.fullmatch(words)
+    found = _AGAIN.fullmatch(words) or _TOLD.fullmatch(words)
     size = step.sides[-1].terms[0].value if step.sides[-1].numeric and step.sides[-1].terms else 0.0
     if found is None or abs(float(found["size"]) - abs(size)) > SAME * abs(size):
         return None
-    return said(found["way"], "T", "C")
+    if found.re is _AGAIN:
+        return said(found["way"], "T", "C")
+    last = said((found["behind"] or "").strip(" (),"), "T", "C")
+    each = WORD.findall(found["told"])
+    ways = {last} if last else {said(word, "T", "C") for word in each} - {None}
+    return ways.pop() if len(ways) == 1 and not any(map(denies, each)) else None
 
 
 def may_say_the_way(about: Asked, line: Line, verdict: Verdict) -> Verdict | None:

@@ -1,4 +1,4 @@
-"""Where is a number given by words of how near it is: "F_AB approx 12 kN T", "F_AB = 12.04 C, approx 12"?"""
+"""Where is a number given by words of how near it is: "F_AB approx 12 kN T", "F_AB comes out at 12", "F_AB = 12.04 C, approx 12"?"""
 
 from __future__ import annotations
 
@@ -9,10 +9,11 @@ from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
 
 _NEARLY = r"(?:(?:is|comes to|equals) +)?(?:approx(?:\.|imately)?|about|roughly|circa|ca\.|c\.|~)"
+_COMES = r"(?:comes|came|works|worked|turns|turned) +(?:out +)?(?:at|as|to(?: +be)?)(?: +about| +roughly)?"
 _UNIT = r"(?: ?(?:k?N|MN|kips?|k|lbs?))?"
 _WAY = r"(?: *[(\[]?[TCtc][)\]]?(?![\w]))?"
 _OF_A_FORCE = re.compile(
-    rf"(?P<before>(?:^|[,;:∴⇒→]|\b(?:so|hence|thus|and)\b) *)(?P<name>[{LETTERS}][\w{{}}'-]*) +{_NEARLY} *(?=[-+]?[0-9.])",
+    rf"(?P<before>(?:^|[,;:∴⇒→]|\b(?:so|hence|thus|and)\b) *)(?P<name>[{LETTERS}][\w{{}}'-]*) +(?:{_COMES} +|{_NEARLY} *)(?=[-+]?[0-9.])",
     re.IGNORECASE,
 )
 _AGAIN = re.compile(
