@@ -42,8 +42,6 @@ MAKERS = tuple(
     for kind in KINDS.values()
     if kind.variants is not None
 )
-AS_GOOD = 2e-5
-"""Numbers that are one to six figures differ by less."""
 
 
 @fact
@@ -92,20 +90,11 @@ class Edits:
         return [values[place] for place in order], order
 
     def near(self, value: float, within: float) -> list[Edit]:
-        """Those of which `value` is off by at most `within` of their size and `TINY`, cheapest first.
-
-        A few that lie just outside may be among them.
-        """
-        size = abs(value)
-        low, high = (size - TINY) / (1.0 + within) - TINY, (size + TINY) / (1.0 - within) + TINY
+        """Those of which `value` is off by at most `within` of their size, cheapest first, and a few more."""
+        reach = 2.0 * within * abs(value) + TINY
         values, order = self._by_value
-        low, high = (low, high) if value >= 0 else (-high, -low)
-        start = bisect_left(values, low - AS_GOOD * abs(low))
-        stop = bisect_right(values, high + AS_GOOD * abs(high))
-        if start == stop:
-            return []
-        found = self._first_of_each(sorted(order[start:stop]))
-        return [edit for edit in found if low <= edit.value <= high]
+        places = order[bisect_left(values, value - reach) : bisect_right(values, value + reach)]
+        return list(self._first_of_each(sorted(places)))
 
     def _first_of_each(self, places: Iterable[int]) -> Iterator[Edit]:
         """Of those at these places, in order, the first of each sort that makes a number."""
@@ -185,25 +174,19 @@ def closest(
     best: Edit | None = None
     far: Edit | None = None
     value, radius, scale = typed.value, typed.radius, typed.scale
-    widest = max(tolerance.remark, tolerance.silent + WIDEST_RADIUS)
-    tiny = TINY * abs(scale)
-    near = choices.near(value / scale, widest)
+    near = choices.near(value / scale, max(tolerance.remark, tolerance.silent + WIDEST_RADIUS))
     if not near:
         return None
     factors = typed.factors.without(scale) if abs(scale) != 1.0 else typed.factors
     look = Look(factors, radius > 0.0, spot.is_moment, spot.numeric)
     for edit in near:
-        if best is not None and edit.cost >= best.cost:
-            break
         target = scale * edit.value
         off, size = abs(value - target), abs(target)
         kind = KINDS[edit.codes[0]]
-        if off > widest * size + tiny or (kind.shows is not None and not kind.shows(look)):
+        precise = off <= PRECISELY * size + radius
+        if (kind.calculated and not precise) or (kind.shows and not kind.shows(look)):
             continue
-        precise = off <= PRECISELY * size + radius + tiny
-        if not precise and kind.calculated:
-            continue
-        if off > tolerance.silent * size + min(radius, WIDEST_RADIUS * size) + tiny:
+        if off > tolerance.silent * size + min(radius, WIDEST_RADIUS * size):
             if far is None and off <= tolerance.remark * size:
                 far = replace(edit, cost=edit.cost + LOOSE)
             continue
