@@ -199,23 +199,19 @@ def closest(
 def against(kind: Kind, typed: TypedNumber, spot: TrueTerm) -> float:
     """What the typed factors say against a mistake at this force.
 
-    A mistake at the factor leaves the size as it was, and one at the size the factor. In a moment a
-    unit may be the force's or the arm's, and a bare size has no arm; nor has it a factor in a line that
-    is multiplied.
+    A mistake at the factor leaves the size as it was, and one at the size the factor; in a line that is
+    multiplied a bare size has no factor.
     """
     if not spot.numeric:
         return MISPLACED if kind.code == "component" and _is_distance(typed, spot) else 0.0
     factors, scale = typed.factors, typed.scale
     size = factors.holds(spot.scale, scale) or factors.holds(spot.scale / spot.share)
     if factors.count < 2:
-        bare = spot.is_moment and kind.touches != "neither" and not kind.of_whole and size
         given = not typed.plain and kind.touches == "factor" and factors.holds(spot.scale)
-        return UNSEEN if given else MISPLACED if bare else 0.0
+        return UNSEEN if given else 0.0
     factor = factors.holds(spot.per_unit, scale)
     if not size and not factor:
         return 0.0 if kind.counts == "too many" and factors.holds(spot.true, scale) else UNSEEN
-    if kind.touches == "neither" or (kind.code == "unit" and spot.is_moment):
-        return 0.0
     elsewhere = size and not factor if kind.touches == "size" else factor and not size
     return MISPLACED if elsewhere else 0.0
 

@@ -211,8 +211,6 @@ def _component(
         return None
     share, number = named[0].share, numbers[-1]
     assert share is not None
-    if not share.factor:
-        return None
     radius = sum(term.radius for term in number.terms) / abs(share.factor)
     whole = ValueReading(
         line.text, side_value(number) / share.factor, radius, number.letter, number.sense,
