@@ -76,6 +76,27 @@ def test_without_symmetry_two_are_taken_as_one_only_where_values_or_a_line_say_s
     assert judge(WINDY, Fy("D"), text, lines=("3/5 F_CD = 3/5 F_AD",), standing=(Fx("D"),)).right
 
 
+@pytest.mark.parametrize(
+    ("text", "slips"),
+    [
+        ("-6 - 2*4/5 F_CD + F_BD = 0", [("sign", "BD")]),
+        ("-6 - 2*3/5 F_CD - F_BD = 0", [("component", "CD"), ("component", "AD")]),
+        ("6 - 2*4/5 F_CD - F_BD = 0", [("sign", "load D")]),
+    ],
+)
+def test_what_is_wrong_beside_two_that_a_line_sets_equal_is_named(
+    text: str, slips: list[tuple[str, str]]
+) -> None:
+    """That they add up to something does not say that they are alike."""
+
+    def named(line: str) -> list[tuple[str, str | None]]:
+        verdict = judge(WINDY, Fy("D"), text, lines=(line,), standing=(Fx("D"),))
+        return [(mistake.code, mistake.force) for mistake in verdict.mistakes]
+
+    assert named("3/5 F_CD = 3/5 F_AD") == slips
+    assert named("F_AD + F_CD = -20") != slips
+
+
 def test_values_that_differ_are_not_taken_for_each_other() -> None:
     text = "2 F_AB + 4 - 6 - 10 = 0"
     assert not judge(WINDY, Fx("B"), text, known={"AB": 10, "BC": 6}).right

@@ -84,3 +84,29 @@ def test_a_force_left_out_is_not_taken_for_a_load_of_the_size_of_its_factor() ->
     )
     (missing,) = judge(tent, Fy("D"), "1 + 0.6 F_AD + 0.6 F_CD = 0").mistakes
     assert (missing.code, missing.force, missing.alike) == ("missing", "BD", ())
+
+
+ROOF = plain_problem(
+    [("A", 0, 0), ("B", 6, 0), ("C", 3, 4)],
+    ("AB", "AC", "BC"),
+    [Support("A", "pin"), Support("B", "roller")],
+    [Load("C", (("down", exact(16)),))],
+)
+
+
+@pytest.mark.parametrize(
+    ("about", "text", "more", "called"),
+    [
+        (Fx("A"), "A_x + F_AB + 0.8*10 = 0", {"known": {"AC": "-10"}}, "minus"),
+        (Fx("A"), "A_x + F_AB - 0.8*(-10) = 0", {"known": {"AC": "-10"}}, "minus"),
+        (Fx("A"), "A_x + F_AB + 0.8 F_AC = 0", {"senses": {"AC": "C"}}, "sense"),
+        (Fx("A"), "A_x + F_AB - 0.8 F_AC = 0", {}, "sign"),
+    ],
+)
+def test_a_wrong_component_with_a_wrong_sign_has_the_sign_named_as_it_would_be_alone(
+    about, text: str, more, called: str
+) -> None:
+    said = judge(ROOF, about, text, **more)
+    assert [(m.code, m.force) for m in said.mistakes] == [("component", "AC"), (called, "AC")]
+    alone = judge(ROOF, about, text.replace("0.8", "0.6"), **more)
+    assert [(m.code, m.force) for m in alone.mistakes] == [(called, "AC")]
