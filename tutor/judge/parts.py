@@ -39,7 +39,7 @@ def part_on(problem: Problem, found: Section, side: Side) -> tuple[str, ...] | N
     one, other = places
     if abs(one - other) <= NEARLY * max(abs(one), abs(other), 1.0):
         return None
-    return found.parts[0 if one > other else 1]
+    return found.parts[places.index(max(places))]
 
 
 def _held_or_free(problem: Problem, found: Section, side: Side) -> tuple[str, ...] | None:
