@@ -130,3 +130,24 @@ def test_a_force_drawn_the_other_way_may_stand_for_its_like(text: str) -> None:
     assert judge(WINDY, Fy("D"), text, **own).right
     turned = text.replace("6 = 0", "6 = 20")
     assert judge(WINDY, Fy("D"), turned, **own).kind == "wrong"
+
+
+WHOLE = "That is the whole of the loads"
+
+
+@pytest.mark.parametrize(
+    ("problem", "name", "text", "whole"),
+    [
+        (GABLE, "A_y", "by symmetry A_y = 16", True),
+        (GABLE, "C_y", "C_y = 16 by symmetry", True),
+        (GABLE, "AB", "by symmetry AB = 12", False),
+        (GABLE, "AD", "by symmetry AD = -20", False),
+        (WINDY, "A_y", "by symmetry A_y = 16", False),
+    ],
+)
+def test_twice_its_size_is_the_whole_of_the_loads_at_a_support_of_a_symmetrical_truss_alone(
+    problem: Problem, name: str, text: str, whole: bool
+) -> None:
+    verdict = judge(problem, Value(name), text)
+    assert [mistake.code for mistake in verdict.mistakes] == ["arithmetic"]
+    assert verdict.mistakes[0].text.startswith(WHOLE) is whole

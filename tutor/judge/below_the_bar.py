@@ -49,4 +49,4 @@ def _is_fraction(node: Node) -> TypeGuard[Binary]:
 def _beside(left: Binary, right: Node, text: str) -> bool:
     """Whether two numbers stand side by side, with no sign between them."""
     between = text[left.right.span.end : right.span.start]
-    return not between.strip(CLEAR) and not (has(left.right, Name) or has(right, Name))
+    return not between.strip(CLEAR) and not has(right, Name)

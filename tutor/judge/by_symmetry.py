@@ -95,4 +95,4 @@ def _is_whole(desk: Desk, about: Value, mirror: Mirror, verdict: Verdict) -> boo
     """Whether a reaction is given as twice what it is, in a truss that has its mirror image."""
     value, true = verdict.value, desk.values()[about.unknown]
     alike = about.unknown in desk.problem.reaction and about.unknown in mirror.images
-    return alike and bool(value) and value is not None and are_same(abs(value), 2 * abs(true))
+    return alike and value is not None and are_same(abs(value), 2 * abs(true))

@@ -39,7 +39,7 @@ def _in_line(problem: Problem, values: Mapping[str, float], upright: bool) -> Mi
     spots = {joint.name: joint.at for joint in problem.joints}
     along = [spot[0] if upright else spot[1] for spot in spots.values()]
     middle = min(along) + max(along)
-    size = max(max(abs(x), abs(y)) for x, y in spots.values()) or 1.0
+    size = max(max(abs(x), abs(y)) for x, y in spots.values())
 
     def image(spot: Point) -> Point:
         return (middle - spot[0], spot[1]) if upright else (spot[0], middle - spot[1])

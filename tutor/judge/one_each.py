@@ -27,7 +27,7 @@ def each_of(line: TypedEquation, asked: TrueEquation, tolerance: Tolerance) -> b
     Then it is this equation that is meant, though more of it may be missing.
     """
     numbers = asked.numbers(line.names)
-    sizes = [spot.scale for spot in numbers if spot.true != 0.0]
+    sizes = [spot.scale for spot in numbers]
     if not any(f.count > 1 and any(map(f.holds, sizes)) for f in line.factors):
         return False
     return any(

@@ -159,7 +159,7 @@ def only_works_out(line: Line, step: Step) -> bool:
 
 def works_out_wrongly(line: Line, step: Step) -> bool:
     """Whether a statement gives a number that it does not come to, beside an equation: 14 = 26/2."""
-    numbers = all(side.numeric and side_value(side) != 0.0 for side in step.sides)
+    numbers = all(side.numeric for side in step.sides)
     plain = any(side.figures is not None for side in step.sides)
     return numbers and plain and len(step.sides) > 1 and _beside_force(line)
 

@@ -16,10 +16,12 @@ def variants(spot: TrueTerm) -> Iterator[float]:
     ux, uy = spot.unit_vector
     if not spot.is_moment or ux == 0.0 or uy == 0.0:
         return
-    for arm in spot.offset:
-        for value in (arm * ux, arm * uy, arm * (abs(ux) + abs(uy))):
-            yield value
-            yield -value
+    dx, dy = spot.offset
+    for arm in (dx, dy):
+        if arm != 0.0:
+            for value in (arm * ux, arm * uy, arm * (abs(ux) + abs(uy))):
+                yield value
+                yield -value
 
 
 def look(case: Case) -> Saying:
