@@ -2,7 +2,8 @@
 
 The counts demanded are those reached when this was written; none may fall. Of the lecturer's right
 lines three are steps of a K-truss that follow only from lines above them, which are not given here;
-of `gallery` one, a reckoning told in words, is not understood.
+of `gallery` one, a reckoning told in words, is not understood; of `apron` fourteen, where a colon divides, and
+of `cloister` and `dossier` three whose unit is said once of the whole line.
 `said/` keeps what is said of each line, so that a change of the judge shows in each line that it
 changes: PINJOINT_RENEW_GOLDENS=1 writes it anew; read the difference.
 """
@@ -95,6 +96,10 @@ LEAST = {
     "forum": Least(58, 41),
     "rigger": Least(53, 39),
     "courier": Least(58, 41),
+    "apron": Least(42, 37, unsaid=14),
+    "cloister": Least(56, 40, unsaid=2),
+    "tally": Least(54, 40),
+    "dossier": Least(56, 42, unsaid=1),
     "sayings": Least(42, 32, 4),
     "kiosk": Least(23, 18),
     "envelope": Least(54, 40, 2),
