@@ -102,7 +102,7 @@ LEAST = {
     "dossier": Least(56, 42, unsaid=1),
     "sayings": Least(42, 32, 4),
     "kiosk": Least(23, 18),
-    "envelope": Least(54, 40, 2),
+    "envelope": Least(55, 41, 2),
     "lecturer": Least(287, 248, unsaid=3),
 }
 

@@ -22,7 +22,7 @@ from tutor.notation.sentences.dashed_off import dashed_off
 from tutor.notation.sentences.operators_said import operators_written
 from tutor.notation.sentences.pushed import pushed
 from tutor.notation.sentences.reaction_said import with_reactions_named
-from tutor.notation.sentences.set_apart import set_apart
+from tutor.notation.sentences.set_apart import POINTS, set_apart
 from tutor.notation.sentences.triangle_said import without_triangles
 
 
@@ -32,7 +32,7 @@ def written_out(text: str, names: Names) -> Source:
     source = celled(source, source.typed(text), names)
     source = approximated(by_likeness(without_shear(source), names), names)
     source = let_be(without_triangles(dashed_off(source, names)), names)
-    typed = source.typed(text) if "•" in text else source.text
+    typed = source.text if POINTS.isdisjoint(text) else source.typed(text)
     source = said_once_over(set_apart(source, typed, names))
     source = operators_written(corrected(without_arrows_of_terms(source, names), names), names)
     source = unabridged(pushed(source, names), names)

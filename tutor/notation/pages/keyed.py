@@ -9,7 +9,7 @@ _SIGNS = str.maketrans("", "", "°√π⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 _GIVEN_OTHERWISE = frozenset("\t•÷")
 """What looks like a blank or a sign for times and may set statements apart, or divides by a whole fraction."""
 _LAID_OUT = re.compile(
-    r"^ *[Ee](?:[Ff]_?[xyXY]|[Mm][ _]?[A-Za-z])|[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
+    r"= *0 +[*] |^ *[Ee](?:[Ff]_?[xyXY]|[Mm][ _]?[A-Za-z])|[^-+*/^=()\[\]{}.\w °√⁻]|(?<![A-Za-z_0-9])[TtCc](?![A-Za-z_0-9])|(?:[0-9]|kN|lb|kip|k)[TtCc](?![A-Za-z_0-9])"
     r"|[0-9]\.\([0-9]|=[^=]*[0-9)\]](?: ?[A-Za-z]{1,4}(?:[ .*-][A-Za-z]{1,4})?)? +[A-Za-z][\w{}]* *=|= *[0-9.]+[A-Za-z]\w*_[^=]*=|(?:ft|feet|foot)[ -]*[0-9]|(?<![\w.])[1-9][0-9]{0,2}\.(?:[0-9]00|[0-9]{3} *(?:N|mm|lbs?)?\)? *$|[0-9]{3} *(?:N|mm|lbs?)(?!\w))(?![0-9])|^ *[(\[]?[0-9a-z]{1,3}(?:\.[0-9]{1,2})?[)\].] |^ *(?:0[0-9]|[0-9]+   )|[ .-][(\[][0-9a-z]{1,3}(?:\.[0-9]{1,2})?[)\]] *$"
 )
 

@@ -11,7 +11,9 @@ from tutor.notation.naming.names import Names
 from tutor.notation.naming.symbols import LETTERS
 from tutor.notation.sentences.aside_words import complete
 
-_MARK = re.compile(r"(?<=[^ ]) +(?P<mark>::|//|>>+|»|[~-] ?>|_{2,}|\|\||•|:)(?= +[^ ])")
+POINTS = frozenset("•·∙⋅")
+"""What is a sign for times elsewhere."""
+_MARK = re.compile(r"(?<=[^ ]) +(?P<mark>::|//|>>+|»|[~-] ?>|_{2,}|\|\||[•·∙⋅]|:)(?= +[^ ])")
 _EQUATION = re.compile(r"[^;:=]*=")
 _HEADS = re.compile(r"(?:Σ|[Ss]um\b)[^=]*= *[0Oo] *$")
 """The sum that a colon sets apart from its terms."""
@@ -37,7 +39,7 @@ def set_apart(source: Source, typed: str, names: Names) -> Source:
         ratio = before[-1].isdigit() and _SIDE.match(behind) is not None
         if found["mark"] == ":" and (ratio or _HEADS.search(before)):
             continue
-        if found["mark"] == "•" and re.search(r"= *0 *$", before) is None:
+        if found["mark"] in POINTS and re.search(r"= *0 *$", before) is None:
             continue
         chars[found.start("mark") : found.end("mark")] = _sign(found["mark"])
     return replace(source, text="".join(chars))
