@@ -48,6 +48,11 @@ _NOT_THAT = re.compile(
     r" *(?:[0-9./]+[ ,]*)?(?:and |but )?not +(?:the )?(?P<other>[0-9./]*[0-9])[ !.]*", re.IGNORECASE
 )
 """Which of two numbers stands in the line: 9/15, not 9/12."""
+_HAD = re.compile(
+    r" *(?:i +)?(?:had|got|wrote) +(?P<other>[0-9.,]*[0-9])(?: ?[A-Za-z]{1,3}\b)? +(?:at )?(?:first|before|earlier)\b[^=+*/]*$",
+    re.IGNORECASE,
+)
+"""What stood there before, and is put right by now: (had 16.2 first, forgot BD)."""
 _MEASURE = "|".join(sorted((*units.NEWTONS, *units.METRES), key=len, reverse=True))
 _IN_UNITS = re.compile(
     rf" *(?:(?:all|everything|working|work|lengths?|forces?|arms?|distances?|units?) +)*in +(?:{_MEASURE})(?:(?:,| and| &) *(?:{_MEASURE}))* *"
@@ -91,6 +96,11 @@ def _talks(text: str, token: Token, names: Names) -> bool:
         return "=" in before
     if (said := _NOT_THAT.fullmatch(inner)) is not None:
         return re.search(rf"(?<![\w.]){re.escape(said['other'])}(?![\w.]*\w)", before) is None
+    if (earlier := _HAD.match(inner)) is not None:
+        return (
+            "=" in before
+            and re.search(rf"(?<![\w.]){re.escape(earlier['other'])}\b", before) is None
+        )
     spoken = [word for word in _WORD.findall(inner) if is_spoken(word, names)]
     arrows = any(char in ARROWS for char in inner)
     named = {name for word in _WORD.findall(inner) for name in names.plainly(word)}

@@ -39,6 +39,10 @@ _SPOKEN_OF = re.compile(
     r"(?= +(?:(?:and|both|all|only|just|too|load|force|[0-9][0-9.,]*|k?N|MN|kips?|k|lbs?) +)*(?:the\b|go(?:es)?|pass(?:es)?|hangs?|acts?|turns?|points?|has|have|lies?|sits?|stands?|pulls?|push(?:es)?|runs?|through|thru|straight|square)\b)"
 )
 """A load by its size, of which something is said: the 10 and the 8 both go through D."""
+_CARRIED = re.compile(
+    r"\b(?:carr(?:y|ies)|takes?|holds?(?: up)?|bears?) +(?:just +|only +)?the +[0-9][0-9.,]*(?: ?(?:k?N|MN|kips?|k|lbs?))?(?=[ .!]*$)"
+)
+"""What a member is there for: it just carries the 520."""
 _SO_NONE = re.compile(r"\bso +(?:no|none|not|nothing)[ .!]*$")
 """What follows from how a member lies, and no taking back: BD is vertical so no."""
 _CONCLUDED = re.compile(
@@ -114,7 +118,7 @@ def _only_talks(said: str, doubted: bool, before: str, names: Names) -> bool:
     if not any(_is_word(word, names) for word in words) or any(map(_changes_terms, words)):
         return False
     named = {name for word in words for name in names.plainly(word)}
-    bare = REFERS.sub(" ", _SPOKEN_OF.sub(" ", said))
+    bare = REFERS.sub(" ", _SPOKEN_OF.sub(" ", _CARRIED.sub(" ", said)))
     figures = any(map(str.isdigit, _WORD.sub(" ", bare)))
     if (figures and (named or DOES.search(said) is None)) or _COMPUTES.search(bare) is not None:
         return False

@@ -1,0 +1,45 @@
+"""What is written as in notes to oneself: "w/ 23.3 at C:", "18 kN up, half of 36", "= 16 T <- compare", "a strut, 624 lb (C)"?"""
+
+from __future__ import annotations
+
+import re
+
+from tutor.notation.elements.source import Source
+from tutor.notation.elements.units import FORCES
+
+_MAY = re.compile(
+    r"\bw/|<-|[pn]/down|t/right|half of|\b(?:strut|tie|compression|tension),|ratio of"
+)
+_WITH = re.compile(r"(?<![^ ,;])w/ ?(?=[0-9A-Za-z])")
+_UP_DOWN = re.compile(r"(?<=[0-9A-Z] )up/down(?= +(?:it|it['’]?s|is|we|just|only)\b)")
+_LEFT_RIGHT = re.compile(r"(?<=[0-9A-Z] )left/right(?= +(?:it|it['’]?s|is|we|just|only)\b)")
+_POINTS_BACK = re.compile(r" +<-+ *(?=[a-z]{3})")
+_HALF = re.compile(
+    rf", *(?P<half>half of (?:the )?[0-9][0-9.,]*(?: ?(?:{FORCES}))?)(?=[ .]*$)", re.IGNORECASE
+)
+_WAY_TWICE = re.compile(
+    rf"(?P<name>(?<![\w}}])[A-Z][\w{{}}-]*) +is +(?:an? +|in +)?(?P<way>strut|tie|compression|tension), *"
+    rf"(?P<size>[0-9][0-9.,]*(?: ?(?:{FORCES}))?) *[(\[](?P<letter>[TC])[)\]](?=[ .]*$)"
+)
+_RATIO = re.compile(
+    r"\bratio of (?:the |its )?(?:components|sides) +(?:is +)?(?P<one>[0-9.]+) ?: ?(?P<two>[0-9.]+)"
+)
+_LETTERS = {"strut": "C", "compression": "C", "tie": "T", "tension": "T"}
+
+
+def noted(source: Source) -> Source:
+    """The source with such marks and words as one types them in a line."""
+    if _MAY.search(source.text) is None:
+        return source
+    source = source.rewritten(_WITH, "with ").rewritten(_UP_DOWN, "vertically")
+    source = source.rewritten(_LEFT_RIGHT, "horizontally").rewritten(_POINTS_BACK, ", ")
+    source = source.rewritten(_HALF, lambda found: f" ({found['half']})")
+    source = source.rewritten(_RATIO, lambda found: f"ratio {found['one']}:{found['two']}")
+    return source.rewritten(_WAY_TWICE, _said_once)
+
+
+def _said_once(found: re.Match[str]) -> str | None:
+    """A size of which the way is said before and behind it, with the letter alone."""
+    if _LETTERS[found["way"]] != found["letter"]:
+        return None
+    return f"{found['name']} = {found['size']} ({found['letter']})"
