@@ -10,7 +10,7 @@ from fractions import Fraction
 
 import pytest
 from lines import figures
-from students_work import homework
+from students_work import Homework, homework
 from test_homework_misdrawn import FRAME, moved
 
 from tutor import review
@@ -70,3 +70,25 @@ def test_what_follows_from_a_plain_slip_follows_though_another_member_is_blank(s
         result = review(problem, {**work, "forces": forces})
         if result.clear and result.places == full.places:
             assert {result.finding[n].state for n in after - {blank}} <= {"follows"}, blank
+
+
+@pytest.mark.parametrize("seed", [1, 4, 5, 7, 15])
+def test_what_rests_on_a_value_mended_since_is_told_though_another_member_is_blank(
+    seed: int,
+) -> None:
+    """The member that is blank was right from the first, and is so on both pages."""
+    both = homework(seed)
+    assert both is not None
+    done, right = both
+    changed = {name for name in done.values if done.values[name] != right.values[name]}
+    here = changed & set(done.solved[done.slips[0].place])
+    values = {**done.values, **{name: right.values[name] for name in here}}
+    mended = Homework(done.problem, digits=done.digits, values=values).work()
+    for blank in [name for name in mended["forces"] if name not in changed][:3]:
+        now, before = (
+            {**work, "forces": {n: v for n, v in work["forces"].items() if n != blank}}
+            for work in (mended, done.work())
+        )
+        result = review(done.problem, now, before)
+        assert result.rests, blank
+        assert set(result.rests) <= changed - here

@@ -14,7 +14,7 @@ from students_work import Homework, any_problem, do, homework, plan, slip_at
 
 from tutor import review
 from tutor.homework import Review
-from tutor.model import Problem
+from tutor.model import Load, Problem
 from tutor.notation import Exact
 from tutor.statics import solve
 
@@ -194,3 +194,13 @@ def test_after_the_first_place_is_mended_one_is_sent_to_what_still_rests_on_it(s
         sent += bool(goes_on & set(result.places[:2]))
         assert all(result.finding[name].state == "right" for name in here)
     assert sent >= 0.95 * count, (sent, count)
+
+
+@pytest.mark.parametrize(("a_y", "b_y"), [("32", "7"), ("6", "33")])
+def test_arms_all_one_panel_too_short_or_too_long_are_told_as_arms(a_y: str, b_y: str) -> None:
+    """About A: 12 B_y = 21*4, and 12 B_y = 18*8 + 21*12."""
+    loads = [Load(joint, (("down", Exact.of(size)),)) for joint, size in (("C", 18), ("D", 21))]
+    problem = replace(TRUSSES["footway"], loads=tuple(loads))
+    result = review(problem, {"reactions": {"A_x": "0", "A_y": a_y, "B_y": b_y}})
+    assert result.places == ("whole",)
+    assert result.accounts[0].mistake.code == "arm"

@@ -138,13 +138,13 @@ def _moved(
     seen: set[tuple[Fraction, Fraction]] = set()
     x, y = joint.at
     for to_x, to_y in _seen_from_beside(problem, bodies, entries, joint):
-        for new, old, along in ((to_x, x, True), (to_y, y, False)):
+        for new, along in ((to_x, True), (to_y, False)):
             if new is None:
                 continue
             for printed in _printed(new, max(abs(new), abs(x), abs(y))):
                 at = (printed, Fraction(y)) if along else (Fraction(x), printed)
                 taken = any(j.at == (float(at[0]), float(at[1])) for j in problem.joints)
-                if at in seen or taken or abs(float(printed) - old) < 1e-9:
+                if at in seen or taken:
                     continue
                 seen.add(at)
                 there = replace(joint, **{"x" if along else "y": Exact.of(printed)})  # type: ignore[arg-type]
