@@ -238,7 +238,7 @@ def made() -> Iterator[dict[str, object]]:
     for number, (truss, problem) in enumerate(TRUSSES.items()):
         rng = Random(number)
         for belief, change, kinds in beliefs(problem):
-            page = _of_belief(rng, truss, belief, change, kinds)
+            page = page_of_belief(rng, truss, belief, change, kinds)
             if page is not None:
                 yield page
         for belief, factor, kinds in (
@@ -276,7 +276,7 @@ def _page(truss, belief, values, digits, places, kinds):  # type: ignore[no-unty
     }
 
 
-def _of_belief(rng, truss, belief, change, kinds):  # type: ignore[no-untyped-def]
+def page_of_belief(rng, truss, belief, change, kinds):  # type: ignore[no-untyped-def]
     problem, digits = TRUSSES[truss], rng.choice((3, 4))
     steps, right = _right(rng, problem, digits)
     both = worked(problem, steps, change, digits)
