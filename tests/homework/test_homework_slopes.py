@@ -8,7 +8,7 @@ from __future__ import annotations
 from random import Random
 
 import pytest
-from pages import TRUSSES, page_of_belief, of_members
+from pages import TRUSSES, of_members, page_of_belief
 
 from tutor import review
 
