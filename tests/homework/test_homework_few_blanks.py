@@ -15,6 +15,11 @@ from test_homework_misdrawn import FRAME, moved
 
 from tutor import review
 from tutor.homework import Review
+from tutor.homework.deciding import separating
+from tutor.homework.places import Story, Turn
+from tutor.homework.reading import FilledIn
+from tutor.homework.sheet import Bodies
+from tutor.homework.work import Entry
 from tutor.model import Problem
 from tutor.statics import solve
 
@@ -92,3 +97,26 @@ def test_what_rests_on_a_value_mended_since_is_told_though_another_member_is_bla
         result = review(done.problem, now, before)
         assert result.rests, blank
         assert set(result.rests) <= changed - here
+
+
+def begun_at(place: str, **blanks: float) -> tuple[Story, FilledIn]:
+    """A story that begins at a place, with its blanks filled in to 0.3."""
+    entries = {name: Entry(name, value, 0.3, "") for name, value in blanks.items()}
+    return Story((Turn(place, (), ()),), {}, frozenset()), FilledIn(Bodies(), entries, ())
+
+
+@pytest.mark.parametrize(("other", "asked"), [(10.5, None), (10.7, "AB"), (9.5, None), (9.3, "AB")])
+def test_a_blank_is_asked_for_where_stories_differ_in_it_by_more_than_both_roundings(
+    other: float, asked: str | None
+) -> None:
+    stories = [begun_at("A", AB=10.0, BC=3.0), begun_at("B", AB=other, BC=3.0)]
+    assert separating(stories, ["AB", "BC"]) == (asked, asked is not None)
+
+
+def test_of_two_blanks_the_one_that_tells_from_more_places_is_asked_for() -> None:
+    first, others = begun_at("A", AB=1.0, BC=1.0), [("B", 1.0, 5.0), ("C", 5.0, 5.0)]
+    stories = [first, *(begun_at(place, AB=ab, BC=bc) for place, ab, bc in others)]
+    assert separating(stories, ["AB", "BC"]) == ("BC", True)
+    assert separating(stories, ["AB"]) == ("AB", False)
+    assert separating(stories, []) == (None, False)
+    assert separating([first, begun_at("A", AB=5.0)], ["AB"]) == (None, False)
