@@ -244,6 +244,12 @@ def test_what_cannot_be_read_is_told_and_left_out(mast: Problem) -> None:
     assert not result.right
 
 
+def test_a_sense_that_a_force_cannot_have_is_told_with_its_name(mast: Problem) -> None:
+    (refused,) = review(mast, {"senses": {"A_x": "up"}}).refused
+    assert (refused.name, refused.text) == ("A_x", "up")
+    assert refused.message == "A sense of A_x is right or left."
+
+
 @pytest.mark.parametrize("value", [[11], {"AB": 11}, (11, 12), 11j, b"11", True])
 def test_what_is_no_number_is_refused_as_a_value(mast: Problem, value: object) -> None:
     (refused,) = review(mast, {"forces": {"AB": value}}).refused

@@ -204,3 +204,32 @@ def test_arms_all_one_panel_too_short_or_too_long_are_told_as_arms(a_y: str, b_y
     result = review(problem, {"reactions": {"A_x": "0", "A_y": a_y, "B_y": b_y}})
     assert result.places == ("whole",)
     assert result.accounts[0].mistake.code == "arm"
+
+
+@pytest.mark.parametrize("truss", ["footway", "bank"])
+def test_where_nothing_fits_the_joints_at_which_one_may_begin_are_looked_at(truss: str) -> None:
+    rng, problem = Random(1), TRUSSES[truss]
+    true = solve(problem).values
+    noise = {
+        m.name: rng.uniform(0.3, 2) * true[m.name] + rng.uniform(1, 4) for m in problem.members
+    }
+    work = {
+        "reactions": {r.name: figures(true[r.name], 4) for r in problem.reactions},
+        "forces": {name: figures(value, 3) for name, value in noise.items()},
+    }
+    result = review(problem, work)
+    assert not result.clear
+    assert result.places == ("A", "B")
+
+
+@pytest.mark.parametrize(("truss", "joint"), [("trestle", "A"), ("crane", "D"), ("jetty", "A")])
+def test_beside_all_members_reversed_stands_the_joint_whose_slip_would_leave_the_same(
+    truss: str, joint: str
+) -> None:
+    """The reactions are blank, so that they may have been worked with the other way round."""
+    problem = TRUSSES[truss]
+    true = solve(problem).values
+    result = review(
+        problem, {"forces": {m.name: figures(-true[m.name], 4) for m in problem.members}}
+    )
+    assert result.places == ("whole", joint)

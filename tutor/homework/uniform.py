@@ -11,7 +11,6 @@ from tutor.homework.sheet import WHOLE, Bodies, renumbered
 from tutor.homework.slips import FACTORS, mistake_of
 from tutor.homework.work import LEAST_FIGURES, Entry, half_step
 from tutor.judge import Mistake, Value
-from tutor.judge.same import NEAR
 from tutor.model import Problem
 from tutor.statics import joint_order
 
@@ -109,8 +108,6 @@ def _alike(
     They were found with three figures in their own unit, and rounded once more in the other. What
     roundings leave undecided is less than half of them.
     """
-    if not any(_near(entries[n], factor * true[n]) for n in names):
-        return False
     turned = dict(entries)
     for name in names:
         entry = entries[name]
@@ -120,10 +117,6 @@ def _alike(
     found = correctness(problem, renumbered(bodies, turned), turned, true)
     right = [name for name in names if name in found.right]
     return found.wrong.isdisjoint(names) and MOST_OFF * len(right) >= len(names)
-
-
-def _near(entry: Entry, value: float) -> bool:
-    return abs(entry.value - value) <= entry.radius + NEAR * abs(value)
 
 
 def _first_joints(problem: Problem, bodies: Bodies, written: set[str]) -> tuple[str, ...]:
