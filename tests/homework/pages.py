@@ -254,7 +254,7 @@ def made() -> Iterator[dict[str, object]]:
                 yield slip
 
 
-def _right(rng: Random, problem: Problem, digits: int) -> tuple[list[Step], dict[str, float]]:
+def right_walk(rng: Random, problem: Problem, digits: int) -> tuple[list[Step], dict[str, float]]:
     while True:
         steps = plan(rng, problem)
         if steps is None or steps[0].place != "whole":
@@ -278,7 +278,7 @@ def _page(truss, belief, values, digits, places, kinds):  # type: ignore[no-unty
 
 def page_of_belief(rng, truss, belief, change, kinds):  # type: ignore[no-untyped-def]
     problem, digits = TRUSSES[truss], rng.choice((3, 4))
-    steps, right = _right(rng, problem, digits)
+    steps, right = right_walk(rng, problem, digits)
     both = worked(problem, steps, change, digits)
     if both is None:
         return None
@@ -305,7 +305,7 @@ def _began(problem: Problem, found: dict[str, list[str]], wrong: set[str]) -> se
 
 def _scaled(rng, truss, belief, factor, kinds):  # type: ignore[no-untyped-def]
     problem, digits = TRUSSES[truss], rng.choice((3, 4))
-    _, right = _right(rng, problem, digits)
+    _, right = right_walk(rng, problem, digits)
     values = {n: float(figures(factor * v, digits)) for n, v in right.items()}
     return _page(truss, belief, values, digits, {"whole"}, kinds)
 
@@ -313,7 +313,7 @@ def _scaled(rng, truss, belief, factor, kinds):  # type: ignore[no-untyped-def]
 def _by_hand(rng, truss):  # type: ignore[no-untyped-def]
     """Half the load to each support; a pin taken as a roller: reactions set, joints worked from them."""
     problem, digits = TRUSSES[truss], rng.choice((3, 4))
-    steps, right = _right(rng, problem, digits)
+    steps, right = right_walk(rng, problem, digits)
     down = -sum(each.vector[1] for each in problem.loads)
     level = -sum(each.vector[0] for each in problem.loads)
     if set(problem.reaction) != {"A_x", "A_y", "B_y"}:
@@ -338,7 +338,7 @@ def _of_slip(rng, truss):  # type: ignore[no-untyped-def]
     """One slip at one force of one line, and everything after it worked from what came out."""
     problem, digits = TRUSSES[truss], rng.choice((3, 4))
     for _ in range(50):
-        steps, _values = _right(rng, problem, digits)
+        steps, _values = right_walk(rng, problem, digits)
         k = rng.randrange(len(steps))
         before = do(problem, steps[:k], digits, {})
         both = slip_at(rng, problem, steps[k], before.values if before else {})

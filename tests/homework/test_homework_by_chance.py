@@ -13,6 +13,7 @@ from students_work import any_problem, do, plan
 
 from tutor import review
 from tutor.homework import Review, hint
+from tutor.homework.by_chance import _covered
 from tutor.model import Problem
 
 ITS_OWN = {"rounding", "tension-compression", "sign", "sense", "unit", "magnitude"}
@@ -99,3 +100,21 @@ def test_a_value_off_for_no_reason_is_seldom_given_one(digits: int) -> None:
     given = [each for each in named if each and each[0] not in {"arithmetic", *ITS_OWN}]
     assert len(made) >= 40
     assert len(given) <= 0.15 * len(made), given
+
+
+@pytest.mark.parametrize(
+    ("met", "share"),
+    [
+        ([(0.0, 0.5)], 0.25),
+        ([(0.0, 0.5), (0.25, 0.5)], 0.3125),
+        ([(-1.0, 0.25), (1.0, 0.25)], 0.25),
+        ([(2.0, 0.5), (-2.0, 0.5)], 0.25),
+        ([(0.0, 9.0)], 1.0),
+        ([(5.0, 1.0)], 0.0),
+    ],
+)
+def test_what_several_rules_meet_is_counted_once_and_only_as_far_as_looked(
+    met: list[tuple[float, float]], share: float
+) -> None:
+    """Each meets what lies so far around a number; looked at is from -2 to 2."""
+    assert _covered(met, 2.0) == pytest.approx(share)

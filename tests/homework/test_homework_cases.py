@@ -8,6 +8,7 @@ from datetime import UTC, datetime
 import pytest
 from families import plain_problem
 from strategies import pratt
+from students_work import homework
 
 from tutor import Fx, Fy, Value, review
 from tutor.handed_in import reviewed
@@ -248,6 +249,22 @@ def test_a_sense_that_a_force_cannot_have_is_told_with_its_name(mast: Problem) -
     (refused,) = review(mast, {"senses": {"A_x": "up"}}).refused
     assert (refused.name, refused.text) == ("A_x", "up")
     assert refused.message == "A sense of A_x is right or left."
+
+
+@pytest.mark.parametrize("seed", [31, 50])
+def test_an_order_that_needs_the_reactions_tells_that_they_were_found_before_it(seed: int) -> None:
+    """A slip in the sums of the whole truss, with the joints in the order in which they were worked."""
+    both = homework(seed)
+    assert both is not None
+    done = both[0]
+    assert done.slips[0].place == "whole"
+    joints = [place for place in done.order if place != "whole"]
+    assert review(done.problem, {**done.work(), "order": joints}).places == ("whole",)
+
+
+def test_a_line_of_a_joint_that_is_none_is_told_with_its_number(mast: Problem) -> None:
+    work = {"lines": [(Fx("A"), "A_x + F_AB - 0.8 F_AC = 0"), (Fx("Z"), "F_ZA = 0")]}
+    assert [refused.name for refused in review(mast, work).refused] == ["line 2"]
 
 
 @pytest.mark.parametrize("value", [[11], {"AB": 11}, (11, 12), 11j, b"11", True])

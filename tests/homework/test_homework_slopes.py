@@ -8,7 +8,8 @@ from __future__ import annotations
 from random import Random
 
 import pytest
-from pages import TRUSSES, of_members, page_of_belief
+from lines import figures
+from pages import TRUSSES, of_members, page_of_belief, right_walk, worked
 
 from tutor import review
 
@@ -37,3 +38,24 @@ def test_what_is_taken_for_sine_and_cosine_from_joint_to_joint_is_told(
     assert result.first in page["places"]
     assert result.accounts[0].mistake.code == code
     assert result.accounts[0].throughout
+
+
+@pytest.mark.parametrize(("truss", "first"), [("bank", "B"), ("lantern", "B"), ("wind", "E")])
+@pytest.mark.parametrize("belief", ["45 degrees", "whole in all sums", "3 across and 4 up"])
+def test_what_is_left_of_such_a_page_once_its_first_joint_was_mended_is_told_as_that(
+    truss: str, first: str, belief: str
+) -> None:
+    problem, (run_rise, code) = TRUSSES[truss], BELIEFS[belief]
+    steps, right = right_walk(Random(2), problem, 4)
+    upto = [step.place for step in steps].index(first) + 1
+    mended = [name for step in steps[:upto] for name in step.finds]
+    both = worked(problem, steps, of_members(run_rise), 4)
+    assert both is not None
+    values = {**both[0], **{name: right[name] for name in mended}}
+    far = 0.02 * max(map(abs, right.values()))
+    left = {name for name in values if abs(values[name] - right[name]) > far}
+    parts = {"reactions": problem.reaction, "forces": problem.member}
+    work = {part: {n: figures(values[n], 4) for n in names} for part, names in parts.items()}
+    result = review(problem, work)
+    assert set(result.rests) == left
+    assert result.accounts[0].mistake.code == code

@@ -80,8 +80,7 @@ def uniform(
             continue
         for factor in (-1.0, *_factors(problem)):
             if _alike(problem, bodies, entries, true, names, factor):
-                of_whole = names is some or any(n in problem.reaction for n in names)
-                places = (WHOLE,) if of_whole else _first_joints(problem, bodies, set(entries))
+                places = (WHOLE,) if names is some else _first_joints(problem, bodies, set(entries))
                 if factor < 0:
                     return Uniform(problem, places[:1], "tension-compression", *REVERSED)
                 return Uniform(problem, places, "unit", *SCALED)
