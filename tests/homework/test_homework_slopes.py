@@ -41,7 +41,7 @@ def test_what_is_taken_for_sine_and_cosine_from_joint_to_joint_is_told(
 
 
 @pytest.mark.parametrize(("truss", "first"), [("bank", "B"), ("lantern", "B"), ("wind", "E")])
-@pytest.mark.parametrize("belief", ["45 degrees", "whole in all sums", "3 across and 4 up"])
+@pytest.mark.parametrize("belief", ["45 degrees", "whole in all sums"])
 def test_what_is_left_of_such_a_page_once_its_first_joint_was_mended_is_told_as_that(
     truss: str, first: str, belief: str
 ) -> None:
