@@ -44,3 +44,23 @@ def test_a_line_with_working_in_brackets_is_taken_as_it_stands(text: str) -> Non
     lesson.take("joint", now=2.0, joint="A")
     reply = lesson.take("type", now=3.0, text=text)
     assert reply.accepted, [say.text for say in reply.said]
+
+
+SPOKEN = SETS[SETS.index("kerb") :]
+"""Sets of whole hundreds by people who had not seen the program."""
+
+
+@pytest.mark.parametrize("name", SPOKEN)
+def test_a_right_line_typed_while_no_sum_is_chosen_is_not_said_to_be_wrong(name: str) -> None:
+    for line in lines(name):
+        if line["kind"] != "right" or {"known", "senses", "lines", "standing"} & line.keys():
+            continue
+        asked, *of = line["about"]
+        lesson = Lesson(problem(line["truss"]))
+        of_truss = asked == "M" or (asked != "Value" and not any(of))
+        lesson.take("show", now=1.0, until="reactions" if of_truss else "joints")
+        if not of_truss and asked != "Value":
+            lesson.take("joint", now=2.0, joint=of[-1])
+        reply = lesson.take("type", now=3.0, text=line["text"])
+        tones = {say.tone for say in reply.said}
+        assert "wrong" not in tones, (line["text"], [say.text for say in reply.said])

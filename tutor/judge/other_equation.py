@@ -170,8 +170,16 @@ def _of_joint(problem: Problem, joint: str) -> Iterator[Equation]:
     for member in problem.meeting[joint]:
         there = problem.joint[member.other(joint)].at
         angle = math.degrees(math.atan2(there[1] - here[1], there[0] - here[0]))
-        yield Along(angle % 180.0, joint)
-        yield Along((angle + 90.0) % 180.0, joint)
+        yield from _along_and_across(angle, joint)
+    for reaction in problem.reaction.values():
+        if reaction.joint == joint and not reaction.axis:
+            way = reaction.direction
+            yield from _along_and_across(math.degrees(math.atan2(way.y, way.x)), joint)
+
+
+def _along_and_across(angle: float, joint: str) -> Iterator[Equation]:
+    yield Along(angle % 180.0, joint)
+    yield Along((angle + 90.0) % 180.0, joint)
 
 
 def _points(problem: Problem) -> list[str]:

@@ -47,7 +47,7 @@ def statement(text: str, start: int, end: int, found: Found) -> Statement:
         and head.label is not None
         and not text[head.end : end].lstrip().startswith("=")
     ):
-        label = _joined(label, head.label)
+        label = joined(label, head.label)
         whole, start = start, behind_heading(text, start, head.end, end, found)
         if not text[start:end].strip():
             raise Broken("label/alone", *trimmed(text, whole, end))
@@ -58,7 +58,7 @@ def statement(text: str, start: int, end: int, found: Found) -> Statement:
         if heading is None:
             kept.append((one, other))
         else:
-            label = _joined(label, heading)
+            label = joined(label, heading)
     if len(cuts) > 1 and not kept:
         raise Broken("label/alone", start, max(start + 1, end))
     if len(kept) == 1 and len(cuts) == 2:
@@ -140,22 +140,20 @@ def _heading(text: str, start: int, end: int, names: Names, chained: bool) -> La
     return head.label if head is not None and head.summed and not head.passed else None
 
 
-def _joined(one: Label | None, other: Label | None) -> Label | None:
-    """Two headings of one line as one: the joint of the first, the sum of the second."""
+def joined(one: Label | None, other: Label | None) -> Label | None:
+    """Two headings of one line as one: the joint of the first, the sum of the second; a point of moments stays."""
     if one is None or other is None:
         return one or other
     first, second = (one, other) if one.span.start <= other.span.start else (other, one)
     span = Span(first.span.start, second.span.end)
     kind = second.kind or first.kind
     point = second.point if second.point is not None else first.point
-    if second.kind != "moment" and first.kind is None and first.point is not None:
+    stays = first.kind is None or (first.kind == "moment" and second.kind is None)
+    if second.kind != "moment" and stays and first.point is not None:
         point = first.point
     degrees = second.degrees if second.degrees is not None else first.degrees
     between = second.between or first.between
     return Label(kind, point, degrees, span, one.whole or other.whole, between)
-
-
-joined = _joined
 
 
 def _read(text: str, places: list[tuple[int, int]], found: Found) -> tuple[Side, ...]:

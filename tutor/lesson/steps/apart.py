@@ -82,11 +82,18 @@ def _parts(line: Line, known: Collection[str]) -> tuple[str, ...]:
     """The texts of the groups of statements that belong together."""
     groups: list[list[Step]] = []
     for step in _in_the_open(line, line.steps):
-        if groups and not _is_own(line, groups[-1], step, known):
+        if groups and (
+            all(map(_works_out, groups[-1])) or not _is_own(line, groups[-1], step, known)
+        ):
             groups[-1].append(step)
         else:
             groups.append([step])
     return _texts(line, [0, *(_start(group[0]) for group in groups[1:])])
+
+
+def _works_out(step: Step) -> bool:
+    """Whether a statement only works out a number that a line goes on with: 60 - 30 = 30 so ..."""
+    return len(step.sides) > 1 and all(side.numeric for side in step.sides)
 
 
 def statements_behind(line: Line, step: Step) -> tuple[str, ...]:

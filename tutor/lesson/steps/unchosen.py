@@ -54,7 +54,31 @@ def equation_meant(
         about, said = _meant(state, in_part, text, desk, offers)
         if about is not None and desk.judge(about, text, state.own).kind in ("right", "wrong"):
             return about, said
-    return _meant(state, _without_working(line), text, desk, offers)
+    of_forces = _without_working(line)
+    about, said = _meant(state, of_forces, text, desk, offers)
+    if about is None or _is_named(state, of_forces):
+        return about, said
+    other = _true_of(state, about, text, desk)
+    return (about, said) if other is None else _told_as(state, other)
+
+
+def _is_named(state: State, line: Line | Unreadable) -> bool:
+    """Whether the student named the equation of a line, by its heading or by choosing it."""
+    chosen = state.about is not None and not state.proposed
+    return chosen or headed(state.problem, line, state.joint) is not None
+
+
+def _true_of(state: State, about: Equation, text: str, desk: Judge) -> Equation | None:
+    """Another sum at the same joint, or one of moments, that a line is as it stands; None where it is none.
+
+    Along a slope, and of moments beside a joint, none is offered, and no heading need name them.
+    """
+    verdict = desk.judge(about, text, state.own)
+    true = verdict.true_of if verdict.kind == "wrong" else None
+    if true is None or isinstance(true, M):
+        return true
+    meant = true.joint == about.joint and (isinstance(true, Along) or _adds(state, true))
+    return true if meant else None
 
 
 def _without_working(line: Line | Unreadable) -> Line | Unreadable:

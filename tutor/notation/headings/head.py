@@ -180,6 +180,8 @@ class Head:
             raise no_joint(self.names, start, stop)
         if self.pending not in ("angle", "across") or head_words.SIGNED.search(self.text, 0, start):
             return False
+        if head_words.DROPS_OUT.match(self.text, stop):
+            return False
         way = direction(word, self.names, 90.0 * (self.pending == "across"))
         if way is None:
             return False
@@ -189,7 +191,7 @@ class Head:
 
     def _place(self, joint: str) -> bool:
         if self.kind == "moment" or self.turning or self.pending == "point":
-            self.point = joint
+            self.point = joint if self.point is None or not self.words else self.point
             self.kind = self.kind or "moment"
         elif self.joint not in (None, joint):
             return False

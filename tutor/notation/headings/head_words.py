@@ -155,3 +155,7 @@ def in_turn(word: str, text: str, stop: int) -> bool:
 
 SIGNED = re.compile(r"[ (][-+]$")
 """What stands before a word that is a term and no line that forces are added along: its sign."""
+DROPS_OUT = re.compile(
+    r" +(?:drops?|falls?|goes|vanish(?:es)?|disappears?|cancels?|has +no|plays +no|does(?: +not|n['’]?t))\b"
+)
+"""What is said behind a force that has no part in a sum: it is no line along which forces are added."""
