@@ -37,6 +37,7 @@ from tutor.judge.put_together import put_together
 from tutor.judge.ratios import ratio_of_components
 from tutor.judge.typed import TypedEquation, typed_equation
 from tutor.judge.unit_behind import with_units_behind
+from tutor.judge.unit_of_all import in_unit_of_all
 from tutor.judge.untrue import untrue_as
 from tutor.judge.value_at_end import as_value, by_its_sum, value_said
 from tutor.judge.value_line import broken_behind, judge_value_line, value_told
@@ -96,6 +97,9 @@ def _read_otherwise(desk: Desk, about: Asked, line: Line) -> Iterator[tuple[Verd
         yield _judged(desk, about, in_one), False
     if (in_unit := with_units_behind(line)) is not None:
         yield _judged(desk, about, in_unit), False
+    in_one_unit = in_unit_of_all(desk, about, line)
+    if in_one_unit is not None and (again := _judged(desk, about, in_one_unit)).right:
+        yield again, False
     if (below := all_below(line)) is not None and (again := _judged(desk, about, below)).right:
         yield replace(again, remarks=(*again.remarks, Remark("brackets", BRACKETS))), False
     if (at_zero := closed(line)) is not None and not (again := _judged(desk, about, at_zero)).right:

@@ -47,7 +47,10 @@ _TAGS = re.compile(
 )
 _BOLD = re.compile(r"(\*{2,3})(?=\S)(.{1,300}?)(?<=\S)\*{2,3}(?=[ :;,.]|$)")
 _ITALIC = re.compile(r"\*(?=\S)([^*]{1,80})(?<=\S)\*(?=[ :;,.]|$)")
-_UNDERLINED = re.compile(r"^ *__(?=\S)([^_]{1,80})(?<=\S)__(?=[ :;,.]|$)")
+_UNDERLINED = re.compile(
+    r"(?:(?<= )|^)(?:__(?=[^\s_])((?:[^_\s]|_(?!_)| ){1,80}?)(?<=[^\s_])__|_(?=[A-Z][a-z])([^_=]{3,40}[:.])_)(?=[ :;,.]|$)"
+)
+"""Underlined, or in italics a heading: __A_y = 550 lb__, _Joint A, x:_."""
 _UNDERLINED_LAST = re.compile(
     r"(?<= )(?P<mark>_{1,2})(?P<inner>[-+(0-9][^_]{0,80}?)(?<! )(?P=mark)(?=[ .,;]*$)"
 )
@@ -94,7 +97,7 @@ def unmarked(source: Source) -> Source:
     source = source.rewritten(_LINKED, lambda found: found["inner"])
     source = source.rewritten(_TITLE, lambda found: found["title"])
     source = source.rewritten(_SAID, lambda found: found["said"])
-    source = source.rewritten(_AT_FRONT, "").rewritten(_UNDERLINED, lambda found: found[1])
+    source = source.rewritten(_AT_FRONT, "").rewritten(_UNDERLINED, lambda found: found[1] or found[2])
     source = source.rewritten(_NUMBERED, lambda found: f"  ({found['number']})")
     source = source.rewritten(_REMARK, _remark)
     source = source.rewritten(_ENTITY, _entity)
