@@ -97,7 +97,9 @@ def unmarked(source: Source) -> Source:
     source = source.rewritten(_LINKED, lambda found: found["inner"])
     source = source.rewritten(_TITLE, lambda found: found["title"])
     source = source.rewritten(_SAID, lambda found: found["said"])
-    source = source.rewritten(_AT_FRONT, "").rewritten(_UNDERLINED, lambda found: found[1] or found[2])
+    source = source.rewritten(_AT_FRONT, "").rewritten(
+        _UNDERLINED, lambda found: found[1] or found[2]
+    )
     source = source.rewritten(_NUMBERED, lambda found: f"  ({found['number']})")
     source = source.rewritten(_REMARK, _remark)
     source = source.rewritten(_ENTITY, _entity)
